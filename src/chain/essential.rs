@@ -1,0 +1,75 @@
+//! Essential movements: those without which a goal cannot be reached.
+
+use super::reach::{Stages, below};
+use crate::curriculum::{Curriculum, Leaf, MovementIx, Need};
+use std::collections::{HashMap, HashSet};
+
+/// How many candidates one pass looks at: a block of 512 bits for each movement, so memory stays linear in the chain.
+const WORDS: usize = 8;
+type Block = [u64; WORDS];
+
+/// The movements without which `goal` cannot be reached, the goal itself included; none when it cannot be reached at all.
+///
+/// Removing x makes a tree fail exactly when, counting each part as failed that needs x, too few parts are left. So the sets
+/// are the greatest solution of: a leaf has its movement's set; `all of` the union; `any of` the intersection; `at least k of`
+/// those x for which fewer than k parts do without it.
+///
+/// # Complexity
+/// One pass over the chain for each 512 of its movements; more passes only where needs run in circles.
+pub fn essentials(curriculum: &Curriculum, stages: &Stages, goal: MovementIx) -> HashSet<MovementIx> {
+    if !stages.is_reached(goal) {
+        return HashSet::new();
+    }
+    let mut chain: Vec<MovementIx> = below(curriculum, goal).into_iter().filter(|ix| stages.is_reached(*ix)).collect();
+    chain.sort_by_key(|ix| (stages.of(*ix), *ix));
+    let at: HashMap<MovementIx, usize> = chain.iter().enumerate().map(|(i, ix)| (*ix, i)).collect();
+    let mut out = HashSet::new();
+    for first in (0..chain.len()).step_by(WORDS * 64) {
+        let own = |i: usize| -> Block {
+            let mut block = [0; WORDS];
+            if let Some(bit) = i.checked_sub(first).filter(|b| *b < WORDS * 64) {
+                block[bit / 64] |= 1 << (bit % 64);
+            }
+            block
+        };
+        let mut sets: Vec<Block> = vec![[u64::MAX; WORDS]; chain.len()];
+        loop {
+            let mut changed = false;
+            for (i, ix) in chain.iter().enumerate() {
+                let block = union(own(i), tree(&curriculum.movement(*ix).needs, &at, &sets));
+                changed |= block != sets[i];
+                sets[i] = block;
+            }
+            if !changed {
+                break;
+            }
+        }
+        let goal_set = sets[at[&goal]];
+        out.extend((first..chain.len().min(first + WORDS * 64)).filter(|i| goal_set[(i - first) / 64] >> ((i - first) % 64) & 1 == 1).map(|i| chain[i]));
+    }
+    out
+}
+
+fn union(a: Block, b: Block) -> Block {
+    std::array::from_fn(|i| a[i] | b[i])
+}
+
+/// The candidates without which the tree fails. A leaf that can never be reached fails without anybody's help.
+fn tree(need: &Need<Leaf>, at: &HashMap<MovementIx, usize>, sets: &[Block]) -> Block {
+    let all: Block = [u64::MAX; WORDS];
+    let part = |need: &Need<Leaf>| tree(need, at, sets);
+    match need {
+        Need::Leaf(leaf) => at.get(&leaf.movement).map_or(all, |i| sets[*i]),
+        Need::All(parts) => parts.iter().map(part).fold([0; WORDS], union),
+        Need::Any(parts) => parts.iter().map(part).fold(all, |a, b| std::array::from_fn(|i| a[i] & b[i])),
+        Need::AtLeast(k, parts) => {
+            let parts: Vec<Block> = parts.iter().map(part).collect();
+            std::array::from_fn(|word| {
+                (0..64).fold(0, |out, bit| {
+                    let without = parts.iter().filter(|p| p[word] >> bit & 1 == 0).count();
+                    out | u64::from(without < *k as usize) << bit
+                })
+            })
+        }
+    }
+}

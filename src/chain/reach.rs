@@ -1,0 +1,160 @@
+//! Who can be reached at all, in how many steps, and which needs run in a circle.
+
+use crate::curriculum::{Curriculum, Leaf, MovementIx};
+use petgraph::algo::tarjan_scc;
+use petgraph::graph::{DiGraph, NodeIndex};
+use std::collections::HashSet;
+
+/// The stage of every movement: how many steps above the ground it stands.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stages(Vec<Option<u32>>);
+
+impl Stages {
+    /// `None` when it can never be reached, or cannot stand.
+    pub fn of(&self, ix: MovementIx) -> Option<u32> {
+        self.0[ix.at()]
+    }
+
+    pub fn is_reached(&self, ix: MovementIx) -> bool {
+        self.of(ix).is_some()
+    }
+}
+
+/// The stages of all movements: 0 without needs, else one above the highest part (`all of`), the lowest (`any of`), the k-th
+/// lowest (`at least k of`). The least solution where needs run in circles. Faulty movements have none.
+///
+/// # Complexity
+/// Each tree is looked at again when one of its leaves gets a stage: at most the square of a tree's leaves, small in practice.
+pub fn stages(curriculum: &Curriculum) -> Stages {
+    stages_where(curriculum, &|ix| !curriculum.movement(ix).faulty)
+}
+
+/// The stages when only the movements that `stands` accepts exist.
+pub fn stages_where(curriculum: &Curriculum, stands: &dyn Fn(MovementIx) -> bool) -> Stages {
+    let dependants = dependants(curriculum);
+    let mut stage: Vec<Option<u32>> = vec![None; curriculum.len()];
+    let is_met = |ix: MovementIx, stage: &[Option<u32>]| curriculum.movement(ix).needs.holds(&|leaf: &Leaf| stage[leaf.movement.at()].is_some());
+    let mut front: Vec<MovementIx> = curriculum.movements().map(|(ix, _)| ix).filter(|ix| stands(*ix) && is_met(*ix, &stage)).collect();
+    let mut level = 0;
+    while !front.is_empty() {
+        front.iter().for_each(|ix| stage[ix.at()] = Some(level));
+        let mut next: Vec<MovementIx> = front.iter().flat_map(|ix| &dependants[ix.at()]).copied().collect();
+        next.sort_unstable();
+        next.dedup();
+        next.retain(|ix| stage[ix.at()].is_none() && stands(*ix) && is_met(*ix, &stage));
+        front = next;
+        level += 1;
+    }
+    Stages(stage)
+}
+
+/// For each movement, those whose needs mention it.
+pub fn dependants(curriculum: &Curriculum) -> Vec<Vec<MovementIx>> {
+    let mut out = vec![Vec::new(); curriculum.len()];
+    for (ix, movement) in curriculum.movements() {
+        movement.needs.visit(&mut |leaf| out[leaf.movement.at()].push(ix));
+    }
+    out
+}
+
+/// A movement and everything that its needs mention, all the way down; sorted.
+pub fn below(curriculum: &Curriculum, from: MovementIx) -> Vec<MovementIx> {
+    let mut seen: HashSet<MovementIx> = HashSet::from([from]);
+    let mut open = vec![from];
+    while let Some(ix) = open.pop() {
+        curriculum.movement(ix).needs.visit(&mut |leaf| {
+            if seen.insert(leaf.movement) {
+                open.push(leaf.movement);
+            }
+        });
+    }
+    let mut out: Vec<MovementIx> = seen.into_iter().collect();
+    out.sort_unstable();
+    out
+}
+
+/// A circle of needs that nobody can ever enter.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Loop {
+    /// Each movement with the leaf by which it needs the next; the last needs the first.
+    pub steps: Vec<(MovementIx, Leaf)>,
+}
+
+/// The circles at fault, and the movements that cannot be reached for another reason. Whoever merely depends on them is not
+/// named again: a circle is at fault when it could not be entered even if everything outside it were reached.
+pub fn loops(curriculum: &Curriculum) -> (Vec<Loop>, Vec<MovementIx>) {
+    let hopeful = stages(curriculum);
+    let lost: HashSet<MovementIx> =
+        curriculum.movements().filter(|(ix, m)| !m.faulty && !hopeful.is_reached(*ix)).map(|(ix, _)| ix).collect();
+    let mut graph: DiGraph<MovementIx, ()> = DiGraph::new();
+    let mut sorted: Vec<MovementIx> = lost.iter().copied().collect();
+    sorted.sort_unstable();
+    let nodes: std::collections::HashMap<MovementIx, NodeIndex> = sorted.iter().map(|ix| (*ix, graph.add_node(*ix))).collect();
+    for ix in &sorted {
+        curriculum.movement(*ix).needs.visit(&mut |leaf| {
+            if let Some(to) = nodes.get(&leaf.movement) {
+                graph.add_edge(nodes[ix], *to, ());
+            }
+        });
+    }
+    let mut circles = Vec::new();
+    let mut alone = Vec::new();
+    for component in tarjan_scc(&graph) {
+        let mut members: Vec<MovementIx> = component.iter().map(|n| graph[*n]).collect();
+        members.sort_unstable();
+        let inside: HashSet<MovementIx> = members.iter().copied().collect();
+        if can_be_entered(curriculum, &members, &inside) {
+            continue;
+        }
+        match circle(curriculum, members[0], &inside) {
+            Some(steps) => circles.push(Loop { steps }),
+            None => alone.push(members[0]),
+        }
+    }
+    circles.sort_by_key(|c| c.steps[0].0);
+    alone.sort_unstable();
+    (circles, alone)
+}
+
+/// Whether all members could be reached if everything outside were.
+fn can_be_entered(curriculum: &Curriculum, members: &[MovementIx], inside: &HashSet<MovementIx>) -> bool {
+    let mut reached: HashSet<MovementIx> = HashSet::new();
+    loop {
+        let before = reached.len();
+        for ix in members {
+            let met = |leaf: &Leaf| !inside.contains(&leaf.movement) || reached.contains(&leaf.movement);
+            if !reached.contains(ix) && curriculum.movement(*ix).needs.holds(&met) {
+                reached.insert(*ix);
+            }
+        }
+        if reached.len() == before {
+            return reached.len() == members.len();
+        }
+    }
+}
+
+/// The shortest circle through the first movement of a component, by breadth-first search in the order written.
+fn circle(curriculum: &Curriculum, start: MovementIx, inside: &HashSet<MovementIx>) -> Option<Vec<(MovementIx, Leaf)>> {
+    let mut came: std::collections::HashMap<MovementIx, (MovementIx, Leaf)> = std::collections::HashMap::new();
+    let mut queue = std::collections::VecDeque::from([start]);
+    while let Some(ix) = queue.pop_front() {
+        for leaf in curriculum.movement(ix).needs.leaves() {
+            if leaf.movement == start {
+                let mut steps = vec![(ix, leaf.clone())];
+                let mut at = ix;
+                while at != start {
+                    let (from, by) = came[&at].clone();
+                    steps.push((from, by));
+                    at = from;
+                }
+                steps.reverse();
+                return Some(steps);
+            }
+            if inside.contains(&leaf.movement) && leaf.movement != start && !came.contains_key(&leaf.movement) {
+                came.insert(leaf.movement, (ix, leaf.clone()));
+                queue.push_back(leaf.movement);
+            }
+        }
+    }
+    None
+}

@@ -1,0 +1,188 @@
+//! The model: a curriculum whose every need leads to a movement that exists. Correct by construction; built by `reading`.
+
+pub mod caution;
+mod caution_text;
+pub mod family;
+pub mod id;
+pub mod keys;
+pub mod ledger;
+pub mod movement;
+pub mod need;
+pub mod note;
+pub mod posture;
+pub mod schema;
+pub mod school;
+pub mod skill;
+pub mod target;
+pub mod words;
+
+pub use family::Family;
+pub use id::Id;
+pub use movement::Movement;
+pub use need::{Leaf, Need};
+pub use note::Note;
+pub use school::School;
+pub use skill::Skill;
+pub use target::Target;
+
+use std::collections::{BTreeMap, HashMap};
+
+macro_rules! index {
+    ($(#[$doc:meta])* $name:ident) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        pub struct $name(pub u32);
+
+        impl $name {
+            pub fn at(self) -> usize {
+                self.0 as usize
+            }
+        }
+    };
+}
+
+index! {
+    /// Position of a movement in its curriculum; movements are sorted by id.
+    MovementIx
+}
+index! {
+    /// Position of a family; families are sorted by id.
+    FamilyIx
+}
+index! {
+    /// Position of a skill; skills are sorted by id.
+    SkillIx
+}
+index! {
+    /// Position of a note; notes are sorted by path.
+    NoteIx
+}
+
+/// A record that an id names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Owner {
+    Movement(MovementIx),
+    Family(FamilyIx),
+    Skill(SkillIx),
+    Page(NoteIx),
+}
+
+/// A whole curriculum.
+#[derive(Clone, Debug, Default)]
+pub struct Curriculum {
+    pub school: School,
+    pub cautions: caution::Book,
+    pub ledger: ledger::Ledger,
+    pub(crate) movements: Vec<Movement>,
+    pub(crate) families: Vec<Family>,
+    pub(crate) skills: Vec<Skill>,
+    pub(crate) notes: Vec<Note>,
+    pub(crate) by_id: HashMap<String, Owner>,
+    /// Old ids and the record that bears them now.
+    pub(crate) old_ids: BTreeMap<String, Owner>,
+}
+
+impl Curriculum {
+    /// Every movement in order of id, held-back and faulty ones included.
+    pub fn movements(&self) -> impl Iterator<Item = (MovementIx, &Movement)> {
+        self.movements.iter().enumerate().map(|(i, m)| (MovementIx(i as u32), m))
+    }
+
+    /// Every movement that may be shown.
+    pub fn published(&self) -> impl Iterator<Item = (MovementIx, &Movement)> {
+        self.movements().filter(|(_, m)| !m.held_back)
+    }
+
+    pub fn movement(&self, ix: MovementIx) -> &Movement {
+        &self.movements[ix.at()]
+    }
+
+    /// How many movements there are; indices run below it.
+    pub fn len(&self) -> usize {
+        self.movements.len()
+    }
+
+    pub fn is_empty(&self) -> bool {
+        self.movements.is_empty()
+    }
+
+    pub fn families(&self) -> impl Iterator<Item = (FamilyIx, &Family)> {
+        self.families.iter().enumerate().map(|(i, f)| (FamilyIx(i as u32), f))
+    }
+
+    pub fn family(&self, ix: FamilyIx) -> &Family {
+        &self.families[ix.at()]
+    }
+
+    pub fn skills(&self) -> impl Iterator<Item = (SkillIx, &Skill)> {
+        self.skills.iter().enumerate().map(|(i, s)| (SkillIx(i as u32), s))
+    }
+
+    pub fn skill(&self, ix: SkillIx) -> &Skill {
+        &self.skills[ix.at()]
+    }
+
+    pub fn notes(&self) -> impl Iterator<Item = (NoteIx, &Note)> {
+        self.notes.iter().enumerate().map(|(i, n)| (NoteIx(i as u32), n))
+    }
+
+    pub fn note(&self, ix: NoteIx) -> &Note {
+        &self.notes[ix.at()]
+    }
+
+    /// The note that adds words to a page every site has.
+    pub fn fixed_page_note(&self, page: &str) -> Option<NoteIx> {
+        self.notes().find(|(_, n)| n.owner == note::NoteOwner::FixedPage && n.id == page).map(|(ix, _)| ix)
+    }
+
+    /// The record with this id.
+    pub fn find(&self, id: &str) -> Option<Owner> {
+        self.by_id.get(id).copied()
+    }
+
+    pub fn find_movement(&self, id: &str) -> Option<MovementIx> {
+        match self.find(id) {
+            Some(Owner::Movement(ix)) => Some(ix),
+            _ => None,
+        }
+    }
+
+    /// Old ids with the records that bear them now, sorted.
+    pub fn old_ids(&self) -> impl Iterator<Item = (&str, Owner)> {
+        self.old_ids.iter().map(|(id, owner)| (id.as_str(), *owner))
+    }
+
+    /// The id of a record.
+    pub fn id_of(&self, owner: Owner) -> &str {
+        match owner {
+            Owner::Movement(ix) => self.movement(ix).id.as_str(),
+            Owner::Family(ix) => self.family(ix).id.as_str(),
+            Owner::Skill(ix) => self.skill(ix).id.as_str(),
+            Owner::Page(ix) => &self.note(ix).id,
+        }
+    }
+
+    /// The name of a record as readers see it.
+    pub fn name_of(&self, owner: Owner) -> &str {
+        match owner {
+            Owner::Movement(ix) => &self.movement(ix).name,
+            Owner::Family(ix) => &self.family(ix).name,
+            Owner::Skill(ix) => &self.skill(ix).name,
+            Owner::Page(ix) => &self.note(ix).title,
+        }
+    }
+
+    /// Whether a record may be shown.
+    pub fn is_published(&self, owner: Owner) -> bool {
+        match owner {
+            Owner::Movement(ix) => !self.movement(ix).held_back,
+            Owner::Family(ix) => !self.family(ix).held_back,
+            Owner::Skill(_) | Owner::Page(_) => true,
+        }
+    }
+
+    /// All ids, for suggestions.
+    pub fn ids(&self) -> impl Iterator<Item = &str> {
+        self.by_id.keys().map(String::as_str)
+    }
+}

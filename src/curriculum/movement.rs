@@ -1,0 +1,129 @@
+//! A movement: one exercise in one variation.
+
+use super::caution::ClassIx;
+use super::id::Id;
+use super::need::{Leaf, Need};
+use super::posture::Posture;
+use super::target::Target;
+use super::words::{Arms, BodyPart, Load, Pattern, Phase, Position};
+use super::{FamilyIx, NoteIx};
+use crate::source::Span;
+
+/// A movement with everything that holds for it, its family's share included.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Movement {
+    pub id: Id,
+    pub name: String,
+    pub also: Vec<String>,
+    pub was: Vec<Id>,
+    pub pattern: Pattern,
+    /// In the order passed through; never empty.
+    pub positions: Vec<Position>,
+    pub load: Load,
+    pub arms: Option<Arms>,
+    pub phase: Option<Phase>,
+    /// All are needed; of each inner list one is enough.
+    pub equipment: Vec<Vec<String>>,
+    pub each_side: bool,
+    pub summary: String,
+    pub needs: Need<Leaf>,
+    pub standard: Target,
+    pub test: Option<Test>,
+    pub exit: Option<String>,
+    pub dose: Option<Target>,
+    pub stresses: Vec<BodyPart>,
+    /// Every class that holds, gravest first.
+    pub cautions: Vec<ClassIx>,
+    /// `load: added`, or added weight in the standard, the dose or any target asked of it.
+    pub loaded: bool,
+    pub cues: Vec<String>,
+    pub faults: Vec<Fault>,
+    pub posture: Option<Posture>,
+    pub weeks: Option<Weeks>,
+    pub pictures: Vec<Picture>,
+    pub clip: Option<Clip>,
+    pub sources: Vec<String>,
+    pub held_back: bool,
+    pub place: Option<Place>,
+    pub note: Option<NoteIx>,
+    pub spans: Spans,
+    /// Something in its definition is in error, so nothing is computed from it.
+    pub faulty: bool,
+}
+
+impl Movement {
+    /// Passes through the inverted position.
+    pub fn inverted(&self) -> bool {
+        self.positions.contains(&Position::Inverted)
+    }
+
+    /// Inverted or loaded: never named without its mark, and its needs are judged without presumption.
+    pub fn guarded(&self) -> bool {
+        self.inverted() || self.loaded
+    }
+}
+
+/// Where the parts of a movement's definition stand.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spans {
+    /// The id.
+    pub id: Span,
+    /// The whole definition: the record, or the member's record in its family.
+    pub whole: Span,
+    pub standard: Span,
+}
+
+/// How the standard is tested.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct Test {
+    pub how: Option<String>,
+    pub counts: Vec<String>,
+    pub stop: Vec<String>,
+    pub rest: Option<String>,
+}
+
+/// What goes wrong, why, and what to try.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fault {
+    pub see: String,
+    pub because: Option<String>,
+    pub attempt: Option<String>,
+}
+
+/// Usual weeks from open to owned; `from <= to`, both at least 1.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Weeks {
+    pub from: u32,
+    pub to: u32,
+}
+
+/// A picture of the coach's own.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Picture {
+    /// Path below `content/pictures/`.
+    pub file: String,
+    pub alt: String,
+    pub credit: Option<String>,
+}
+
+/// A clip of the coach's own.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Clip {
+    pub file: String,
+    pub poster: Option<String>,
+    pub alt: String,
+}
+
+/// Where a member stands in its family: for each axis its rung, if it has one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Place {
+    pub family: FamilyIx,
+    pub rungs: Vec<Option<Rung>>,
+}
+
+/// A value on an axis: its rung from easier to harder, and which of the values that share that rung.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Rung {
+    pub rung: u16,
+    pub value: u16,
+}

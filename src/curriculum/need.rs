@@ -1,0 +1,70 @@
+//! Needs: trees of "all of", "any of" and "at least k of" over leaves.
+
+use super::target::Target;
+use super::MovementIx;
+use crate::source::Span;
+
+/// A requirement tree. An empty `All` asks nothing; an empty `Any` can never be met.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Need<L> {
+    Leaf(L),
+    All(Vec<Need<L>>),
+    Any(Vec<Need<L>>),
+    /// At least so many of the parts; from 1 to their number when it was written well.
+    AtLeast(u32, Vec<Need<L>>),
+}
+
+/// A movement at a target.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Leaf {
+    pub movement: MovementIx,
+    pub target: Target,
+    /// Written without a target: the movement's own standard.
+    pub own_standard: bool,
+    pub span: Span,
+}
+
+impl<L> Need<L> {
+    /// Asks nothing.
+    pub fn nothing() -> Need<L> {
+        Need::All(Vec::new())
+    }
+
+    pub fn is_nothing(&self) -> bool {
+        matches!(self, Need::All(parts) if parts.is_empty())
+    }
+
+    /// Every leaf, in the order written.
+    pub fn leaves(&self) -> Vec<&L> {
+        let mut out = Vec::new();
+        self.visit(&mut |leaf| out.push(leaf));
+        out
+    }
+
+    /// Calls `f` for every leaf, in the order written.
+    pub fn visit<'a>(&'a self, f: &mut impl FnMut(&'a L)) {
+        match self {
+            Need::Leaf(leaf) => f(leaf),
+            Need::All(parts) | Need::Any(parts) | Need::AtLeast(_, parts) => parts.iter().for_each(|p| p.visit(f)),
+        }
+    }
+
+    /// Whether the tree is true when exactly the leaves that `f` accepts are true.
+    pub fn holds(&self, f: &impl Fn(&L) -> bool) -> bool {
+        match self {
+            Need::Leaf(leaf) => f(leaf),
+            Need::All(parts) => parts.iter().all(|p| p.holds(f)),
+            Need::Any(parts) => parts.iter().any(|p| p.holds(f)),
+            Need::AtLeast(k, parts) => parts.iter().filter(|p| p.holds(f)).count() >= *k as usize,
+        }
+    }
+
+    /// How many joints (`any of`, `at least k of`) the tree has.
+    pub fn choices(&self) -> usize {
+        match self {
+            Need::Leaf(_) => 0,
+            Need::All(parts) => parts.iter().map(Need::choices).sum(),
+            Need::Any(parts) | Need::AtLeast(_, parts) => 1 + parts.iter().map(Need::choices).sum::<usize>(),
+        }
+    }
+}

@@ -1,0 +1,54 @@
+//! A posture as the coach declares it; what follows from it is computed in `leverage`.
+
+use crate::source::Span;
+use super::words::{Word};
+
+/// Angles at the joints in degrees: 180 is straight; the shoulder's is between arm and trunk.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Joints {
+    pub shoulder: Option<f64>,
+    pub elbow: Option<f64>,
+    pub hip: Option<f64>,
+    pub knee: Option<f64>,
+}
+
+/// What touches the ground, or is held.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Touch {
+    Hands,
+    Toes,
+    Knees,
+    Head,
+    Back,
+    Bar,
+    Bars,
+    Rings,
+}
+
+impl Word for Touch {
+    const WORDS: &'static [&'static str] = &["hands", "toes", "knees", "head", "back", "bar", "bars", "rings"];
+    const WHAT: &'static str = "place that is touched";
+
+    fn word(self) -> &'static str {
+        Self::WORDS[self as usize]
+    }
+
+    fn read(text: &str) -> Option<Touch> {
+        use Touch::*;
+        [Hands, Toes, Knees, Head, Back, Bar, Bars, Rings].into_iter().find(|t| t.word() == text)
+    }
+}
+
+/// A declared posture.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Posture {
+    /// One of the shipped postures, by name.
+    pub named: Option<String>,
+    pub touches: Vec<Touch>,
+    pub start: Joints,
+    pub end: Option<Joints>,
+    /// Centimetres above the floor, or above the grip's own height.
+    pub hands_at: f64,
+    pub feet_at: f64,
+    pub span: Span,
+}

@@ -1,0 +1,93 @@
+//! The school: who publishes, where, in which language and units, and the defaults of its coaching.
+
+use super::target::{Micro, Target, KILOGRAM, ONE};
+use super::words::{Practice, Units};
+use std::collections::BTreeMap;
+
+/// Everything `school.yaml` says.
+#[derive(Clone, Debug, PartialEq)]
+pub struct School {
+    pub name: String,
+    /// Absolute, ends with a slash.
+    pub address: String,
+    pub language: String,
+    pub units: Units,
+    pub licence: Option<String>,
+    pub contact: Option<String>,
+    pub theme: String,
+    pub publish_to: Option<String>,
+    pub dose: Dose,
+    /// Days after which a result counts as unknown.
+    pub results_last_days: u32,
+    pub presume: bool,
+    /// Warm-up lines: for `always` and by caution class.
+    pub warm_up: BTreeMap<String, Vec<String>>,
+    /// What the school's equipment words mean.
+    pub equipment: BTreeMap<String, String>,
+    pub accent: Option<String>,
+    pub practice: Practice,
+    /// Hundred-millionths of a kilogram.
+    pub smallest_plate: i64,
+    pub leap: LeapLimits,
+}
+
+/// The school's usual working sets.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dose {
+    pub sets: u32,
+    pub reps: u32,
+    /// Sessions a week.
+    pub a_week: u32,
+    /// Days between lighter weeks.
+    pub lighter_every_days: u32,
+    pub hold: Target,
+}
+
+/// The largest step that is still recommended.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LeapLimits {
+    /// Millionths of body weight on the hands.
+    pub share: Micro,
+    /// Millionths of body weight x centimetres.
+    pub turning: Micro,
+    pub rungs: u32,
+}
+
+impl Default for Dose {
+    /// Five sets of five, twice a week, a lighter week after four; holds of ten seconds. Common practice, no source.
+    fn default() -> Dose {
+        let hold = Target::read("5x10 s").expect("a target of the program's own");
+        Dose { sets: 5, reps: 5, a_week: 2, lighter_every_days: 28, hold }
+    }
+}
+
+impl Default for LeapLimits {
+    /// 15 points of body weight, 15 body weight x cm, two rungs. Common practice, no source.
+    fn default() -> LeapLimits {
+        LeapLimits { share: 150_000, turning: 15 * ONE, rungs: 2 }
+    }
+}
+
+impl Default for School {
+    fn default() -> School {
+        School {
+            name: String::new(),
+            address: String::new(),
+            language: "en".into(),
+            units: Units::Metric,
+            licence: None,
+            contact: None,
+            theme: "chalk".into(),
+            publish_to: None,
+            dose: Dose::default(),
+            results_last_days: 84,
+            presume: true,
+            warm_up: BTreeMap::new(),
+            equipment: BTreeMap::new(),
+            accent: None,
+            practice: Practice::Before,
+            smallest_plate: KILOGRAM * 5 / 4,
+            leap: LeapLimits::default(),
+        }
+    }
+}

@@ -1,0 +1,93 @@
+//! The closed lists of trade words: patterns, positions, loads, arms, phases, body parts.
+
+/// A closed list of words.
+pub trait Word: Sized + Copy + 'static {
+    /// The words that may be typed.
+    const WORDS: &'static [&'static str];
+    /// What such a word is called in messages.
+    const WHAT: &'static str;
+
+    fn word(self) -> &'static str;
+
+    fn read(text: &str) -> Option<Self>;
+}
+
+macro_rules! words {
+    ($(#[$doc:meta])* $name:ident $what:literal { $($id:ident $word:literal),* $(,)? }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        pub enum $name { $($id),* }
+
+        impl $name {
+            pub const ALL: &'static [$name] = &[$($name::$id),*];
+        }
+
+        impl Word for $name {
+            const WORDS: &'static [&'static str] = &[$($word),*];
+            const WHAT: &'static str = $what;
+
+            fn word(self) -> &'static str {
+                match self { $($name::$id => $word),* }
+            }
+
+            fn read(text: &str) -> Option<$name> {
+                match text { $($word => Some($name::$id),)* _ => None }
+            }
+        }
+    };
+}
+
+words! {
+    /// What a movement trains, by the direction of its effort.
+    Pattern "pattern" {
+        VerticalPush "vertical push", VerticalPull "vertical pull", HorizontalPush "horizontal push", HorizontalPull "horizontal pull",
+        Squat "squat", Hinge "hinge", Carry "carry", Core "core", Balance "balance", Mobility "mobility", Exit "exit",
+    }
+}
+
+words! {
+    /// How the body stands to gravity. Part-inverted: the head below the hips. Inverted: the hips above the head, and hands or
+    /// head carry the body; an inverted hang too.
+    Position "position" {
+        Upright "upright", Hanging "hanging", Support "support", Prone "prone", Supine "supine", Side "side", Bridge "bridge",
+        PartInverted "part-inverted", Inverted "inverted",
+    }
+}
+
+words! {
+    /// What is moved besides the body.
+    Load "load" { None "none", Assisted "assisted", Body "body", Added "added" }
+}
+
+words! {
+    /// How the arms carry load.
+    Arms "arms" { Straight "straight", Bent "bent" }
+}
+
+words! {
+    /// Which part of a repetition is done.
+    Phase "phase" { Hold "hold", Lowering "lowering", Raising "raising", Full "full" }
+}
+
+words! {
+    /// Parts of the body that a movement stresses and that a pause may name.
+    BodyPart "body part" {
+        Neck "neck", Shoulder "shoulder", Elbow "elbow", Wrist "wrist", Fingers "fingers", UpperBack "upper-back",
+        LowerBack "lower-back", Hip "hip", Hamstring "hamstring", Knee "knee", Ankle "ankle", Foot "foot",
+    }
+}
+
+words! {
+    /// The reader's units.
+    Units "units" { Metric "metric", Imperial "imperial" }
+}
+
+words! {
+    /// When skill practice comes: before or after the working sets.
+    Practice "practice" { Before "before", After "after" }
+}
+
+words! {
+    /// How the easier neighbours of a family member become needs.
+    EasierFirst "easier_first" { All "all", Any "any", None "none" }
+}

@@ -1,0 +1,13 @@
+//! Rungbook: a checked curriculum of strength skills becomes a published site.
+//!
+//! ```text
+//! files -> source -> reading -> curriculum -> chain, leverage -> proof -> site -> files
+//! ```
+//!
+//! Everything but [`io`] and [`command`] is pure: a snapshot of files goes in, findings and pages come out.
+
+pub mod source;
+pub mod curriculum;
+pub mod reading;
+pub mod chain;
+pub mod proof;

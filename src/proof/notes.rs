@@ -1,0 +1,37 @@
+//! Notes that nobody is led to.
+
+use crate::curriculum::Curriculum;
+use crate::curriculum::note::NoteOwner;
+use crate::source::{Diagnostic, Findings, Rule, Span};
+use std::collections::HashSet;
+
+pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
+    let mut linked: HashSet<&str> = HashSet::new();
+    for (_, note) in curriculum.notes() {
+        for link in &note.outline.links {
+            if let Some((_, rest)) = link.to.split_once(':') {
+                let id = rest.split('#').next().unwrap_or(rest);
+                if id != note.id {
+                    linked.insert(id);
+                }
+            }
+        }
+        for line in note.sessions.iter().flatten() {
+            linked.insert(curriculum.movement(line.movement).id.as_str());
+        }
+    }
+    for (_, note) in curriculum.notes() {
+        // A skill stands on the home page; only pages, movements and families depend on being linked.
+        let counts = match note.owner {
+            NoteOwner::Page => true,
+            NoteOwner::Record(owner) => !matches!(owner, crate::curriculum::Owner::Skill(_)),
+            NoteOwner::FixedPage | NoteOwner::Nobody => false,
+        };
+        if counts && !note.held_back && !linked.contains(note.id.as_str()) {
+            findings.push(
+                Diagnostic::new(Rule::UnlinkedNote, Span::top(note.file), format!("no other note links `{}`", note.id))
+                    .help("link it from the note of the movement before it"),
+            );
+        }
+    }
+}

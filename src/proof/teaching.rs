@@ -1,0 +1,78 @@
+//! What a client would miss: tests, cues, faults, a standard that can be measured, a use, a ground to start from.
+
+use crate::chain::{Stages, below};
+use crate::curriculum::target::{Added, Measure};
+use crate::curriculum::{Curriculum, Movement, MovementIx};
+use crate::source::{Diagnostic, Findings, Rule};
+use std::collections::HashSet;
+
+/// Equipment words that measure or make the load, by what they serve. The words are the school's own; these are the ones the
+/// rule knows.
+const MEASURES_LENGTH: &[&str] = &["tape", "ruler"];
+const MEASURES_ANGLE: &[&str] = &["phone", "goniometer", "protractor", "level"];
+const ADDS_WEIGHT: &[&str] = &["plates", "plate", "dumbbell", "kettlebell", "barbell", "weight", "vest", "backpack", "sandbag"];
+const HELPS: &[&str] = &["band", "counterweight", "partner", "pulley"];
+
+pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) {
+    let mut used: HashSet<MovementIx> = HashSet::new();
+    for (_, skill) in curriculum.skills() {
+        let chain = below(curriculum, skill.goal.movement);
+        let grounded = chain.iter().any(|ix| stages.of(*ix) == Some(0) && curriculum.movement(*ix).test.is_some());
+        if !grounded {
+            findings.push(
+                Diagnostic::new(Rule::NoGroundTest, skill.span, format!("the chain of `{}` holds no test at the ground", skill.id))
+                    .label("nobody can begin to test")
+                    .help("give a movement without needs a `test:`"),
+            );
+        }
+        used.extend(chain);
+    }
+    for (ix, movement) in curriculum.movements() {
+        lacks(movement, findings);
+        measurable(movement, findings);
+        if !used.contains(&ix) && !movement.held_back {
+            findings.push(
+                Diagnostic::new(Rule::UnusedMovement, movement.spans.id, format!("no skill uses `{}`", movement.id))
+                    .label("in no chain")
+                    .help("make it a need of something, or hold it back with `held_back: true`"),
+            );
+        }
+    }
+}
+
+fn lacks(movement: &Movement, findings: &mut Findings) {
+    let has_test = movement.test.as_ref().is_some_and(|t| t.how.is_some() || !t.counts.is_empty());
+    let mut need = |there: bool, rule: Rule, what: &str, help: &str| {
+        if !there {
+            let message = format!("`{}` has no {what}", movement.id);
+            findings.push(Diagnostic::new(rule, movement.spans.id, message).label(format!("no {what}")).help(help));
+        }
+    };
+    need(has_test, Rule::NoTest, "test", "add `test:` with `how:` and `counts:`");
+    need(!movement.cues.is_empty(), Rule::NoCue, "cue", "add `cues:` with what to think of");
+    need(!movement.faults.is_empty(), Rule::NoFault, "fault", "add `faults:` with what is seen, why, and what to try");
+}
+
+fn measurable(movement: &Movement, findings: &mut Findings) {
+    let has = |words: &[&str]| movement.equipment.iter().flatten().any(|e| e.split('-').any(|part| words.contains(&part)));
+    let standard = &movement.standard;
+    let by_measure = match standard.measure() {
+        Measure::Length => Some(("a length", MEASURES_LENGTH)),
+        Measure::Angle => Some(("an angle", MEASURES_ANGLE)),
+        _ => None,
+    };
+    let by_load = match standard.added().map(Added::signed) {
+        Some(n) if n > 0 => Some(("an added weight", ADDS_WEIGHT)),
+        Some(n) if n < 0 => Some(("help", HELPS)),
+        _ => None,
+    };
+    for (what, words) in by_measure.into_iter().chain(by_load) {
+        if !movement.faulty && !has(words) {
+            findings.push(
+                Diagnostic::new(Rule::UnmeasurableStandard, movement.spans.standard, format!("the standard of `{}` is {what}, but its equipment cannot measure it", movement.id))
+                    .label("cannot be measured")
+                    .help(format!("add one of {} to its equipment", words.join(", "))),
+            );
+        }
+    }
+}

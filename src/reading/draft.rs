@@ -1,0 +1,192 @@
+//! A movement as written: every key read, nothing looked up, a family's share not yet added.
+
+use super::fields::{self, Record};
+use super::need::{self, RawLeaf};
+use super::posture;
+use crate::curriculum::keys;
+use crate::curriculum::movement::{Clip, Fault, Picture, Test, Weeks};
+use crate::curriculum::posture::Posture;
+use crate::curriculum::words::{Arms, BodyPart, Load, Pattern, Phase, Position};
+use crate::curriculum::{Id, Need, Target};
+use crate::source::yaml::{Node, Value};
+use crate::source::{Diagnostic, Findings, Rule, Span};
+
+/// What a movement, a family or a member says. Absent keys are `None` or empty.
+#[derive(Clone, Debug, Default)]
+pub struct Draft {
+    pub name: Option<String>,
+    pub also: Vec<String>,
+    pub was: Vec<(Id, Span)>,
+    pub pattern: Option<Pattern>,
+    pub positions: Vec<Position>,
+    pub load: Option<Load>,
+    pub arms: Option<Arms>,
+    pub phase: Option<Phase>,
+    pub equipment: Vec<Vec<(String, Span)>>,
+    pub each_side: Option<bool>,
+    pub summary: Option<String>,
+    pub needs: Vec<Need<RawLeaf>>,
+    pub standard: Option<(Target, Span)>,
+    pub test: Option<Test>,
+    pub exit: Option<String>,
+    pub dose: Option<(Target, Span)>,
+    pub stresses: Vec<BodyPart>,
+    pub cautions: Vec<(String, Span)>,
+    pub cues: Vec<String>,
+    pub faults: Vec<Fault>,
+    pub posture: Option<Posture>,
+    pub weeks: Option<Weeks>,
+    pub pictures: Vec<(Picture, Span)>,
+    pub clip: Option<(Clip, Span)>,
+    pub sources: Vec<String>,
+    pub held_back: Option<bool>,
+    pub faulty: bool,
+}
+
+impl Draft {
+    /// Reads the keys that movements, families and members share.
+    pub fn read(record: &Record<'_>, findings: &mut Findings) -> Draft {
+        let before = findings.len();
+        let list = |name: &str| record.get(name);
+        let (needs, needs_are_good) = list("needs").map_or((Vec::new(), true), |n| need::read(n, findings));
+        let mut draft = Draft {
+            name: record.text("name", findings),
+            also: record.texts("also", findings),
+            was: ids(record, findings),
+            pattern: record.word("pattern", findings),
+            positions: list("position").map_or_else(Vec::new, |n| fields::words(n, Rule::BadValue, findings)),
+            load: record.word("load", findings),
+            arms: record.word("arms", findings),
+            phase: record.word("phase", findings),
+            equipment: list("equipment").map_or_else(Vec::new, |n| equipment(n, findings)),
+            each_side: record.flag("each_side", findings),
+            summary: record.text("summary", findings),
+            needs,
+            standard: record.target("standard", findings),
+            test: list("test").and_then(|n| test(n, findings)),
+            exit: record.text("exit", findings),
+            dose: record.target("dose", findings),
+            stresses: list("stresses").map_or_else(Vec::new, |n| fields::words(n, Rule::UnknownPart, findings)),
+            cautions: list("cautions").map_or_else(Vec::new, |n| fields::texts(n, findings)),
+            cues: record.texts("cues", findings),
+            faults: list("faults").map_or_else(Vec::new, |n| faults(n, findings)),
+            posture: list("leverage").and_then(|n| posture::read(n, findings)),
+            weeks: list("weeks").and_then(|n| fields::weeks(n, findings)),
+            pictures: list("pictures").map_or_else(Vec::new, |n| pictures(n, findings)),
+            clip: list("clip").and_then(|n| clip(n, findings)),
+            sources: record.texts("sources", findings),
+            held_back: record.flag("held_back", findings),
+            faulty: record.faulty || !needs_are_good,
+        };
+        draft.faulty |= findings.iter().skip(before).any(|d| d.severity() == crate::source::Severity::Error);
+        draft
+    }
+
+    /// A member with its family's share: needs, cautions, cues, faults, stresses and equipment add; everything else of the
+    /// member replaces the family's. Name, `also` and `was` are each one's own.
+    pub fn with_family(mut self, family: &Draft) -> Draft {
+        fn joined<T: Clone>(ours: Vec<T>, theirs: &[T]) -> Vec<T> {
+            theirs.iter().cloned().chain(ours).collect()
+        }
+        self.pattern = self.pattern.or(family.pattern);
+        if self.positions.is_empty() {
+            self.positions = family.positions.clone();
+        }
+        self.load = self.load.or(family.load);
+        self.arms = self.arms.or(family.arms);
+        self.phase = self.phase.or(family.phase);
+        self.equipment = joined(self.equipment, &family.equipment);
+        self.each_side = self.each_side.or(family.each_side);
+        self.summary = self.summary.or_else(|| family.summary.clone());
+        self.needs = joined(self.needs, &family.needs);
+        self.standard = self.standard.or(family.standard);
+        self.test = self.test.or_else(|| family.test.clone());
+        self.exit = self.exit.or_else(|| family.exit.clone());
+        self.dose = self.dose.or(family.dose);
+        self.stresses = joined(self.stresses, &family.stresses);
+        self.stresses.sort();
+        self.stresses.dedup();
+        self.cautions = joined(self.cautions, &family.cautions);
+        self.cues = joined(self.cues, &family.cues);
+        self.faults = joined(self.faults, &family.faults);
+        self.posture = self.posture.or_else(|| family.posture.clone());
+        self.weeks = self.weeks.or(family.weeks);
+        if self.pictures.is_empty() {
+            self.pictures = family.pictures.clone();
+        }
+        self.clip = self.clip.or_else(|| family.clip.clone());
+        if self.sources.is_empty() {
+            self.sources = family.sources.clone();
+        }
+        self.held_back = self.held_back.or(family.held_back);
+        self.faulty |= family.faulty;
+        self
+    }
+}
+
+fn ids(record: &Record<'_>, findings: &mut Findings) -> Vec<(Id, Span)> {
+    let Some(node) = record.get("was") else { return Vec::new() };
+    fields::items(node, findings).into_iter().filter_map(|n| fields::id(n, findings).map(|id| (id, n.span))).collect()
+}
+
+fn equipment(node: &Node, findings: &mut Findings) -> Vec<Vec<(String, Span)>> {
+    fields::items(node, findings)
+        .into_iter()
+        .map(|item| match &item.value {
+            Value::List(_) => fields::texts(item, findings),
+            _ => fields::text(item, findings).map(|t| (t, item.span)).into_iter().collect(),
+        })
+        .filter(|alternatives: &Vec<_>| !alternatives.is_empty())
+        .collect()
+}
+
+fn test(node: &Node, findings: &mut Findings) -> Option<Test> {
+    let record = Record::open(node, "a test", keys::TEST, findings)?;
+    Some(Test {
+        how: record.text("how", findings),
+        counts: record.texts("counts", findings),
+        stop: record.texts("stop", findings),
+        rest: record.text("rest", findings),
+    })
+}
+
+fn faults(node: &Node, findings: &mut Findings) -> Vec<Fault> {
+    let fault = |n: &&Node, findings: &mut Findings| {
+        let record = Record::open(n, "a fault", keys::FAULT, findings)?;
+        let see = record.text("see", findings)?;
+        Some(Fault { see, because: record.text("because", findings), attempt: record.text("try", findings) })
+    };
+    fields::items(node, findings).iter().filter_map(|n| fault(n, findings)).collect()
+}
+
+fn missing_alt(span: Span, what: &str) -> Diagnostic {
+    Diagnostic::new(Rule::MissingAlt, span, format!("a {what} has no alternative text"))
+        .label("no `alt`")
+        .help("add `alt: ...`: what it shows, for readers who cannot see it")
+}
+
+fn pictures(node: &Node, findings: &mut Findings) -> Vec<(Picture, Span)> {
+    let mut out = Vec::new();
+    for item in fields::items(node, findings) {
+        let Some(record) = Record::open(item, "a picture", keys::PICTURE, findings) else { continue };
+        let Some(file) = record.get("file") else { continue };
+        let Some(name) = fields::text(file, findings) else { continue };
+        let alt = record.text("alt", findings);
+        if alt.is_none() {
+            findings.push(missing_alt(file.span, "picture"));
+        }
+        out.push((Picture { file: name, alt: alt.unwrap_or_default(), credit: record.text("credit", findings) }, file.span));
+    }
+    out
+}
+
+fn clip(node: &Node, findings: &mut Findings) -> Option<(Clip, Span)> {
+    let record = Record::open(node, "a clip", keys::CLIP, findings)?;
+    let file = record.get("file")?;
+    let name = fields::text(file, findings)?;
+    let alt = record.text("alt", findings);
+    if alt.is_none() {
+        findings.push(missing_alt(file.span, "clip"));
+    }
+    Some((Clip { file: name, poster: record.text("poster", findings), alt: alt.unwrap_or_default() }, file.span))
+}

@@ -1,0 +1,76 @@
+//! Pictures: SVG without script, and names that the notes spell exactly.
+
+use crate::source::suggest::did_you_mean;
+use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
+
+/// Refuses an SVG that could run or fetch something.
+pub fn check_svg(file: FileId, text: &str, findings: &mut Findings) {
+    let lower = text.to_ascii_lowercase();
+    let banned = [
+        ("<script", "a script"),
+        ("<foreignobject", "a foreign object"),
+        ("<!doctype", "a document type"),
+        ("<!entity", "an entity"),
+        ("javascript:", "a script address"),
+        ("@import", "an import"),
+        ("<?xml-stylesheet", "an outside style sheet"),
+        ("<animate", "an animation"),
+        ("<set", "an animation"),
+        ("<handler", "a handler"),
+    ];
+    let mut found: Vec<(usize, usize, &str)> = banned.iter().filter_map(|(word, what)| lower.find(word).map(|at| (at, word.len(), *what))).collect();
+    found.extend(outside_reference(&lower).map(|(at, len)| (at, len, "an outside reference")));
+    found.extend(handler(&lower).map(|(at, len)| (at, len, "an event handler")));
+    found.sort();
+    if let Some((at, len, what)) = found.first() {
+        findings.push(
+            Diagnostic::new(Rule::UnsafePicture, Span::new(file, *at, at + len), format!("the picture holds {what}"))
+                .label("not allowed in a picture")
+                .help("export it again as a plain drawing"),
+        );
+    }
+}
+
+/// An `href`, `src` or `url(` that leads outside the file.
+fn outside_reference(text: &str) -> Option<(usize, usize)> {
+    for key in ["href", "src", "url("] {
+        for (at, _) in text.match_indices(key) {
+            let rest = text[at + key.len()..].trim_start_matches(|c: char| c.is_whitespace() || c == '=');
+            let value = rest.trim_start_matches(['"', '\'', ' ']);
+            let is_value = key == "url(" || rest.starts_with(['"', '\'']);
+            if is_value && !value.starts_with('#') {
+                return Some((at, key.len()));
+            }
+        }
+    }
+    None
+}
+
+/// An attribute that begins with `on`.
+fn handler(text: &str) -> Option<(usize, usize)> {
+    text.match_indices("on").find_map(|(at, _)| {
+        let starts = text[..at].ends_with(|c: char| c.is_whitespace() || c == '/' || c == '"' || c == '\'');
+        let name_len = text[at..].find(|c: char| !c.is_ascii_alphabetic())?;
+        let is_attribute = text[at + name_len..].trim_start().starts_with('=');
+        (starts && is_attribute).then_some((at, name_len))
+    })
+}
+
+/// Whether a picture exists, and a finding where it does not or its name differs in case.
+pub fn exists(name: &str, span: Span, snapshot: &Snapshot, findings: &mut Findings) -> bool {
+    let path = format!("content/pictures/{name}");
+    if snapshot.find(&path).is_some() {
+        return true;
+    }
+    let names: Vec<&str> = snapshot.files().filter_map(|(_, f)| f.path.strip_prefix("content/pictures/")).collect();
+    let same_but_case = names.iter().find(|n| n.eq_ignore_ascii_case(name));
+    let (message, help) = match same_but_case {
+        Some(other) => (format!("the picture's name differs in case: the file is called `{other}`"), format!("type `{other}`")),
+        None => (
+            format!("there is no picture `{name}`"),
+            did_you_mean(name, names.iter().copied()).unwrap_or_else(|| "put the file into content/pictures".into()),
+        ),
+    };
+    findings.push(Diagnostic::new(Rule::MissingPicture, span, message).label("not found").help(help));
+    false
+}

@@ -1,0 +1,48 @@
+//! Which file is read as what, by where it lies.
+
+/// The role of a file in a curriculum.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Role {
+    School,
+    Cautions,
+    Ledger,
+    Movement,
+    Skill,
+    /// A note, by its id.
+    Note(String),
+    /// A page of its own, by its id.
+    Page(String),
+    Picture,
+    /// Interface words of a language.
+    Words,
+    /// Read by nobody; why, and what to do.
+    Nobody(&'static str),
+    /// Editors' and systems' own files: passed over.
+    Ignored,
+}
+
+/// The role of a path from the curriculum's folder, such as `content/movements/pull/row.yaml`.
+pub fn role(path: &str) -> Role {
+    let Some(inside) = path.strip_prefix("content/") else { return Role::Ignored };
+    let name = inside.rsplit('/').next().unwrap_or(inside);
+    if inside.split('/').any(|part| part.starts_with('.')) || name.ends_with('~') || name.ends_with(".tmp") || name.ends_with(".swp") {
+        return Role::Ignored;
+    }
+    let (stem, extension) = name.rsplit_once('.').unwrap_or((name, ""));
+    let folder = inside.split_once('/').map_or("", |(first, _)| first);
+    match (folder, extension) {
+        ("", "yaml") if stem == "school" => Role::School,
+        ("", "yaml") if stem == "cautions" => Role::Cautions,
+        ("", "yaml") if stem == "ledger" => Role::Ledger,
+        ("movements", "yaml") => Role::Movement,
+        ("skills", "yaml") => Role::Skill,
+        ("notes", "md") if inside.strip_prefix("notes/pages/").is_some_and(|rest| !rest.contains('/')) => Role::Page(stem.into()),
+        ("notes", "md") => Role::Note(stem.into()),
+        ("pictures", _) => Role::Picture,
+        ("words", "yaml") => Role::Words,
+        (_, "yml") => Role::Nobody("rename it so that it ends in .yaml"),
+        ("movements" | "skills", _) => Role::Nobody("files here end in .yaml"),
+        ("notes", _) => Role::Nobody("notes end in .md; pictures go to content/pictures"),
+        _ => Role::Nobody("movements go to content/movements, skills to content/skills, notes to content/notes, pictures to content/pictures"),
+    }
+}

@@ -1,0 +1,14 @@
+//! What the coach wrote, with every place in it: a snapshot of files, byte spans, YAML trees, Markdown outlines and findings.
+//!
+//! Knows nothing of movements. Pure: the files arrive as values, from `io` or from a test.
+
+pub mod diagnostic;
+pub mod markdown;
+pub mod rules;
+pub mod snapshot;
+pub mod suggest;
+pub mod yaml;
+
+pub use diagnostic::{Diagnostic, Findings};
+pub use rules::{Rule, Severity};
+pub use snapshot::{Content, FileId, Snapshot, SourceFile, Span};

@@ -1,0 +1,107 @@
+//! Every rule of proof by name, with its weight and what it guards. One table; the manual and the tests read it.
+
+/// How grave a finding is: errors stop publishing, warnings only under `--strict`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Severity {
+    Error,
+    Warning,
+}
+
+impl Severity {
+    pub fn word(self) -> &'static str {
+        match self {
+            Severity::Error => "error",
+            Severity::Warning => "warning",
+        }
+    }
+}
+
+macro_rules! rules {
+    ($($id:ident $severity:ident $name:literal $says:literal;)*) => {
+        /// A rule of proof.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        pub enum Rule { $($id),* }
+
+        impl Rule {
+            /// All rules, in the order of the manual.
+            pub const ALL: &'static [Rule] = &[$(Rule::$id),*];
+
+            /// The name in kebab case, as findings print it.
+            pub fn name(self) -> &'static str {
+                match self { $(Rule::$id => $name),* }
+            }
+
+            pub fn severity(self) -> Severity {
+                match self { $(Rule::$id => Severity::$severity),* }
+            }
+
+            /// One sentence for the manual.
+            pub fn says(self) -> &'static str {
+                match self { $(Rule::$id => $says),* }
+            }
+        }
+    };
+}
+
+rules! {
+    MissingFolder Error "missing-folder" "The folder holds no curriculum.";
+    UnreadableFile Error "unreadable-file" "A file could not be read.";
+    FileTooLarge Error "file-too-large" "A file above 4 MB is not read.";
+    NotUtf8 Error "not-utf8" "A text file is not UTF-8.";
+    UnknownPlace Error "unknown-place" "A file lies where nothing reads it, or ends in .yml.";
+    NotYaml Error "not-yaml" "A file cannot be read as YAML.";
+    YamlFeature Error "yaml-feature" "Anchors, aliases, tags, merge keys and second documents are not used here.";
+    YamlTooDeep Error "yaml-too-deep" "A file nests too deeply or holds too many values.";
+    DuplicateKey Error "duplicate-key" "A key stands twice in one record.";
+    UnknownKey Error "unknown-key" "A key that does not exist here.";
+    MissingKey Error "missing-key" "A key that every such record must have.";
+    WrongShape Error "wrong-shape" "A list where a text belongs, or the like.";
+    BadValue Error "bad-value" "A value that is not one of the possible ones.";
+    BadId Error "bad-id" "An id of the wrong form, or a reserved one.";
+    DuplicateId Error "duplicate-id" "Two records share one id.";
+    OldIdInUse Error "old-id-in-use" "An old id is in use again, or claimed twice.";
+    DuplicatePlace Error "duplicate-place" "Two members of a family stand at the same place.";
+    UnknownAxisValue Error "unknown-axis-value" "A member names an axis or a value that its family does not have.";
+    UnknownEquipment Error "unknown-equipment" "Equipment that school.yaml does not explain.";
+    UnknownPart Error "unknown-part" "A body part that is not in the list.";
+    UnknownCaution Error "unknown-caution" "A caution class that neither the tool nor the school has.";
+    BadTarget Error "bad-target" "A target that cannot be read.";
+    DifferentMeasure Error "different-measure" "Targets of one movement measure different things.";
+    BadWeeks Error "bad-weeks" "A range of weeks that cannot be read or runs backwards.";
+    BadAddress Error "bad-address" "An address that is not http or https.";
+    BadNeed Error "bad-need" "A need of the wrong form: two keys, an empty group, a count out of range.";
+    UnknownId Error "unknown-id" "An id that no record has.";
+    OwnFamily Error "own-family" "A member needs its own family as a whole, or a family stands outside a choice.";
+    HarderSibling Error "harder-sibling" "A member needs a sibling that is harder on every shared axis.";
+    HeldBack Error "held-back" "Something published needs or links a record that is held back.";
+    Loop Error "loop" "Needs run in a circle and nobody can ever start.";
+    Unreachable Error "unreachable" "A movement whose needs can never be met.";
+    CautionIncomplete Error "caution-incomplete" "A caution class without all its parts.";
+    ExitMissing Error "exit-missing" "An inverted, lowering-only or fall-height movement without an exit.";
+    PostureInverted Error "posture-inverted" "A posture that is more inverted than the position declared.";
+    PostureOpen Error "posture-open" "A posture that cannot close on what it touches.";
+    BadPosture Error "bad-posture" "A posture that cannot be read.";
+    BrokenLink Error "broken-link" "A link in a note that leads nowhere.";
+    BrokenReference Error "broken-reference" "A Markdown reference without its definition.";
+    LinkScheme Error "link-scheme" "A link that is neither to the curriculum nor to an outside page.";
+    MissingPicture Error "missing-picture" "A picture that is not in the folder, or whose name differs in case.";
+    MissingAlt Error "missing-alt" "A picture or clip without alternative text.";
+    UnsafePicture Error "unsafe-picture" "An SVG picture with script, handlers or outside references.";
+    NoteWithoutOwner Error "note-without-owner" "A note that belongs to no record.";
+    TwoNotes Error "two-notes" "Two notes for one id.";
+    BadSession Error "bad-session" "A session line that cannot be read.";
+    BadLedger Error "bad-ledger" "The ledger cannot be read.";
+    BadResults Error "bad-results" "A file of results that cannot be read.";
+    ImpliedNeed Warning "implied-need" "A need that another need already implies.";
+    Leap Warning "leap" "A step too large to recommend.";
+    NoEasierNeighbour Warning "no-easier-neighbour" "A family member that is not easiest and has no easier neighbour.";
+    UnusedMovement Warning "unused-movement" "A movement that no skill uses.";
+    UnmeasurableStandard Warning "unmeasurable-standard" "A standard that the listed equipment cannot measure.";
+    NoTest Warning "no-test" "A movement without a test.";
+    NoCue Warning "no-cue" "A movement without a cue.";
+    NoFault Warning "no-fault" "A movement without a fault.";
+    UnlinkedNote Warning "unlinked-note" "A note that no other note links.";
+    NoGroundTest Warning "no-ground-test" "A skill whose chain holds no test at the ground.";
+    NoExitMovement Warning "no-exit-movement" "Free inverted work whose chain holds no exit movement.";
+    RawHtml Warning "raw-html" "HTML in a note; it is shown as text.";
+}

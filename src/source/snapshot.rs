@@ -1,0 +1,122 @@
+//! A folder of files as one value. Whoever holds a snapshot can build the whole site without a disk.
+
+use std::collections::HashMap;
+
+/// Index of a file in its snapshot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct FileId(pub u32);
+
+impl FileId {
+    /// The curriculum's folder itself, for findings that belong to no file.
+    pub const FOLDER: FileId = FileId(u32::MAX);
+}
+
+/// A range of bytes in one file. `start <= end`; both lie on character boundaries of a text file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Span {
+    pub file: FileId,
+    pub start: u32,
+    pub end: u32,
+}
+
+impl Span {
+    /// A span of `len` bytes from `start`.
+    pub fn new(file: FileId, start: usize, end: usize) -> Span {
+        Span { file, start: start as u32, end: end.max(start) as u32 }
+    }
+
+    /// The first byte of a file: where findings about the file as a whole stand.
+    pub fn top(file: FileId) -> Span {
+        Span { file, start: 0, end: 0 }
+    }
+
+    /// The span of the bytes `from..to` counted from this span's start.
+    pub fn within(self, from: usize, to: usize) -> Span {
+        Span::new(self.file, self.start as usize + from, self.start as usize + to)
+    }
+}
+
+/// What a file holds, or why it was not read.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Content {
+    Text(String),
+    /// Pictures and clips.
+    Bytes(Vec<u8>),
+    /// A text file that is not UTF-8; the first offending byte's offset.
+    NotUtf8(usize),
+    /// Above the limit and left unread; its size in bytes.
+    TooLarge(u64),
+    /// The machine refused; its reason.
+    Unreadable(String),
+}
+
+/// One file: its path from the curriculum's folder, with `/` between the parts.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SourceFile {
+    pub path: String,
+    pub content: Content,
+}
+
+/// All files of a curriculum, sorted by path.
+#[derive(Clone, Debug, Default)]
+pub struct Snapshot {
+    files: Vec<SourceFile>,
+    by_path: HashMap<String, FileId>,
+}
+
+impl Snapshot {
+    /// Sorts the files by path, so that equal folders give equal snapshots.
+    pub fn new(mut files: Vec<SourceFile>) -> Snapshot {
+        files.sort_by(|a, b| a.path.cmp(&b.path));
+        let by_path = files.iter().enumerate().map(|(i, f)| (f.path.clone(), FileId(i as u32))).collect();
+        Snapshot { files, by_path }
+    }
+
+    /// A snapshot of text files, for tests and for the first curriculum.
+    pub fn of_texts<'a>(texts: impl IntoIterator<Item = (&'a str, &'a str)>) -> Snapshot {
+        let file = |(path, text): (&str, &str)| SourceFile { path: path.to_string(), content: Content::Text(text.to_string()) };
+        Snapshot::new(texts.into_iter().map(file).collect())
+    }
+
+    /// Every file with its id, in order of path.
+    pub fn files(&self) -> impl Iterator<Item = (FileId, &SourceFile)> {
+        self.files.iter().enumerate().map(|(i, f)| (FileId(i as u32), f))
+    }
+
+    /// The file with this id; `None` for the folder itself.
+    pub fn file(&self, id: FileId) -> Option<&SourceFile> {
+        self.files.get(id.0 as usize)
+    }
+
+    /// The path of a file; `content` for the folder itself.
+    pub fn path(&self, id: FileId) -> &str {
+        self.file(id).map_or("content", |f| f.path.as_str())
+    }
+
+    pub fn find(&self, path: &str) -> Option<FileId> {
+        self.by_path.get(path).copied()
+    }
+
+    /// The text of a file; empty when it is not text.
+    pub fn text(&self, id: FileId) -> &str {
+        match self.file(id).map(|f| &f.content) {
+            Some(Content::Text(text)) => text,
+            _ => "",
+        }
+    }
+
+    /// The text under a span.
+    pub fn slice(&self, span: Span) -> &str {
+        self.text(span.file).get(span.start as usize..span.end as usize).unwrap_or("")
+    }
+
+    /// Line and column of a byte offset, both from 1, the column in characters.
+    pub fn place(&self, file: FileId, offset: u32) -> (usize, usize) {
+        let text = self.text(file).as_bytes();
+        let before = &text[..(offset as usize).min(text.len())];
+        let line_start = before.iter().rposition(|b| *b == b'\n').map_or(0, |i| i + 1);
+        let line = before.iter().filter(|b| **b == b'\n').count() + 1;
+        let column = String::from_utf8_lossy(&before[line_start..]).trim_start_matches('\u{feff}').chars().count() + 1;
+        (line, column)
+    }
+}

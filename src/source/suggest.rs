@@ -1,0 +1,60 @@
+//! Did-you-mean: the nearest known words. Deterministic, and silent when unsure.
+
+/// The known words nearest to `word`, best first, at most three; empty when none is near.
+///
+/// Near means: at most a third of the word's letters differ (two at least for words of four letters and more), or one
+/// begins with the other.
+pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<&'a str> {
+    let word = word.to_lowercase();
+    let letters = word.chars().count();
+    if letters < 2 {
+        return Vec::new();
+    }
+    let limit = if letters < 4 { 1 } else { (letters / 3).max(2) };
+    let mut found: Vec<(usize, &str)> = known
+        .into_iter()
+        .filter(|k| k.len().abs_diff(word.len()) <= limit || k.starts_with(&word))
+        .filter_map(|k| {
+            let distance = strsim::osa_distance(&word, &k.to_lowercase());
+            let begins = k.starts_with(&word) && letters >= 4;
+            (distance <= limit || begins).then_some((distance, k))
+        })
+        .collect();
+    found.sort();
+    found.dedup();
+    let best = found.first().map_or(0, |f| f.0);
+    found.into_iter().filter(|f| f.0 <= best + 1).take(3).map(|f| f.1).collect()
+}
+
+/// "did you mean `a` or `b`?", or nothing.
+pub fn did_you_mean<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<String> {
+    let near = nearest(word, known);
+    let quoted: Vec<String> = near.iter().map(|n| format!("`{n}`")).collect();
+    (!quoted.is_empty()).then(|| format!("did you mean {}?", listed(&quoted, "or")))
+}
+
+/// "a, b or c".
+pub fn listed<S: AsRef<str>>(items: &[S], join: &str) -> String {
+    match items {
+        [] => String::new(),
+        [one] => one.as_ref().to_string(),
+        [head @ .., last] => {
+            let head: Vec<&str> = head.iter().map(AsRef::as_ref).collect();
+            format!("{} {join} {}", head.join(", "), last.as_ref())
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn near_words_are_found_and_far_ones_are_not() {
+        let known = ["push-up", "pull-up", "plank"];
+        assert_eq!(nearest("puhs-up", known), ["push-up"]);
+        assert_eq!(nearest("handstand", known), Vec::<&str>::new());
+        assert_eq!(nearest("p", known), Vec::<&str>::new());
+        assert_eq!(did_you_mean("plnk", known).as_deref(), Some("did you mean `plank`?"));
+    }
+}

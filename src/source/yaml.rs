@@ -1,0 +1,270 @@
+//! YAML as a tree in which every key and value keeps its place. Collects all that is wrong with the file instead of stopping.
+
+use super::{Diagnostic, FileId, Findings, Rule, Span};
+use serde_yaml::granit_parser::{self, Event, Parser, ScalarStyle};
+
+const MAX_DEPTH: usize = 32;
+const MAX_NODES: usize = 200_000;
+
+/// A value and where it stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Node {
+    pub span: Span,
+    pub value: Value,
+}
+
+/// What a value is. Scalars keep their text: numbers and dates are read by whoever knows what they mean.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Value {
+    /// A text; `exact` when the source holds it letter by letter, so that a place in the text is a place in the file.
+    Scalar {
+        text: String,
+        exact: bool,
+    },
+    List(Vec<Node>),
+    /// In the order written, each key once.
+    Map(Vec<(Node, Node)>),
+    Null,
+}
+
+impl Node {
+    pub fn text(&self) -> Option<&str> {
+        match &self.value {
+            Value::Scalar { text, .. } => Some(text),
+            _ => None,
+        }
+    }
+
+    /// What the value is, for messages.
+    pub fn kind(&self) -> &'static str {
+        match self.value {
+            Value::Scalar { .. } => "a text",
+            Value::List(_) => "a list",
+            Value::Map(_) => "a record of keys",
+            Value::Null => "nothing",
+        }
+    }
+
+    /// The span of bytes `from..to` of a scalar's text, or the whole scalar where the source is not letter by letter.
+    pub fn part(&self, from: usize, to: usize) -> Span {
+        match &self.value {
+            Value::Scalar { text, exact: true } => {
+                let quoted = (self.span.end - self.span.start) as usize == text.len() + 2;
+                let shift = usize::from(quoted);
+                self.span.within(from + shift, to + shift)
+            }
+            _ => self.span,
+        }
+    }
+}
+
+/// Reads one file. `None` when nothing could be read; what could be read before a fault is not returned, because half a
+/// record would give false findings.
+pub fn read(file: FileId, text: &str, findings: &mut Findings) -> Option<Node> {
+    if let Some(at) = leading_tab(text) {
+        let here = Span::new(file, at, at + 1);
+        findings.push(
+            Diagnostic::new(Rule::NotYaml, here, "a tab stands where the indentation should be")
+                .label("a tab")
+                .help("type spaces instead: two for each step inwards"),
+        );
+        return None;
+    }
+    let mut builder = Builder { file, text, findings, stack: Vec::new(), root: None, nodes: 0, documents: 0, faulty: false };
+    let options = granit_parser::options! { emit_unresolved_aliases: true };
+    for event in Parser::new_from_str_with_options(text, options) {
+        match event {
+            Ok((event, span)) => {
+                let start = span.start.byte_offset().unwrap_or(0);
+                let end = span.end.byte_offset().unwrap_or(start);
+                if !builder.take(event, start, end) {
+                    return None;
+                }
+            }
+            Err(error) => {
+                let marker = error.marker();
+                let at = marker.byte_offset().unwrap_or_else(|| offset_of(text, marker.line(), marker.col()));
+                builder.scan_error(at, &error.info());
+                return None;
+            }
+        }
+    }
+    if builder.faulty { None } else { builder.root }
+}
+
+/// The offset of the first tab that indents a line.
+fn leading_tab(text: &str) -> Option<usize> {
+    let mut at = 0;
+    for line in text.split_inclusive('\n') {
+        let body = line.trim_start_matches(' ');
+        if body.starts_with('\t') && !body.trim().is_empty() {
+            return Some(at + line.len() - body.len());
+        }
+        at += line.len();
+    }
+    None
+}
+
+/// The byte offset of a line (from 1) and column (from 0, in characters).
+fn offset_of(text: &str, line: usize, column: usize) -> usize {
+    let start: usize = text.split_inclusive('\n').take(line.saturating_sub(1)).map(str::len).sum();
+    let rest = &text[start.min(text.len())..];
+    start + rest.char_indices().nth(column).map_or(rest.len(), |(i, _)| i)
+}
+
+enum Open {
+    List(usize, Vec<Node>),
+    Map(usize, Vec<(Node, Node)>, Option<Node>),
+}
+
+struct Builder<'a> {
+    file: FileId,
+    text: &'a str,
+    findings: &'a mut Findings,
+    stack: Vec<Open>,
+    root: Option<Node>,
+    nodes: usize,
+    documents: usize,
+    faulty: bool,
+}
+
+impl Builder<'_> {
+    /// Takes one event; false when the file is to be given up.
+    fn take(&mut self, event: Event<'_>, start: usize, end: usize) -> bool {
+        self.nodes += 1;
+        let here = Span::new(self.file, start, end);
+        if self.nodes > MAX_NODES || self.stack.len() > MAX_DEPTH {
+            let what = if self.stack.len() > MAX_DEPTH { "nests more than 32 deep" } else { "holds more than 200000 values" };
+            self.findings.push(
+                Diagnostic::new(Rule::YamlTooDeep, here, format!("the file {what}")).help("split it into several files, one record each"),
+            );
+            return false;
+        }
+        match event {
+            Event::Scalar(text, style, anchor, tag) => {
+                self.features(anchor, tag.is_some(), here);
+                self.scalar(&text, style, here);
+            }
+            Event::SequenceStart(_, anchor, tag) => {
+                self.features(anchor, tag.is_some(), here);
+                self.stack.push(Open::List(start, Vec::new()));
+            }
+            Event::MappingStart(_, anchor, tag) => {
+                self.features(anchor, tag.is_some(), here);
+                self.stack.push(Open::Map(start, Vec::new(), None));
+            }
+            Event::SequenceEnd | Event::MappingEnd => self.close(end),
+            Event::Alias(_) | Event::UnresolvedAlias(_) => {
+                self.feature(here, "an alias (`*name`)");
+                self.place(Node { span: here, value: Value::Null });
+            }
+            Event::DocumentStart(..) => {
+                self.documents += 1;
+                if self.documents == 2 {
+                    self.feature(here, "a second document (`---`)");
+                    return false;
+                }
+            }
+            _ => {}
+        }
+        true
+    }
+
+    fn scalar(&mut self, text: &str, style: ScalarStyle, here: Span) {
+        let plain = matches!(style, ScalarStyle::Plain);
+        let value = if plain && (here.start == here.end || matches!(text, "~" | "null" | "Null" | "NULL" | "")) {
+            Value::Null
+        } else {
+            let body = self.text.get(here.start as usize..here.end as usize).unwrap_or("");
+            let exact = body == text || body.get(1..body.len().saturating_sub(1)) == Some(text);
+            Value::Scalar { text: text.to_string(), exact }
+        };
+        // A plain scalar's span may run into the blanks behind it.
+        let written = self.text.get(here.start as usize..here.end as usize).unwrap_or("").trim_end().len();
+        let span = if plain { here.within(0, written) } else { here };
+        self.place(Node { span, value });
+    }
+
+    fn features(&mut self, anchor: usize, tag: bool, here: Span) {
+        if anchor != 0 {
+            self.feature(here, "an anchor (`&name`)");
+        }
+        if tag {
+            self.feature(here, "a tag (`!name`)");
+        }
+    }
+
+    fn feature(&mut self, here: Span, what: &str) {
+        self.faulty = true;
+        self.findings.push(
+            Diagnostic::new(Rule::YamlFeature, here, format!("{what} is not used in a curriculum"))
+                .help("write the value out where it belongs"),
+        );
+    }
+
+    fn close(&mut self, end: usize) {
+        match self.stack.pop() {
+            Some(Open::List(start, items)) => {
+                let end = items.last().map_or(end, |n| (n.span.end as usize).max(end.min(self.trimmed(end))));
+                self.place(Node { span: Span::new(self.file, start, end), value: Value::List(items) });
+            }
+            Some(Open::Map(start, pairs, _)) => {
+                let end = pairs.last().map_or(end, |(_, v)| (v.span.end as usize).max(end.min(self.trimmed(end))));
+                self.place(Node { span: Span::new(self.file, start, end), value: Value::Map(pairs) });
+            }
+            None => {}
+        }
+    }
+
+    /// The end of what is written before `end`.
+    fn trimmed(&self, end: usize) -> usize {
+        self.text.get(..end).map_or(end, |t| t.trim_end().len())
+    }
+
+    fn place(&mut self, node: Node) {
+        match self.stack.last_mut() {
+            None => {
+                if self.root.is_none() {
+                    self.root = Some(node);
+                }
+            }
+            Some(Open::List(_, items)) => items.push(node),
+            Some(Open::Map(_, pairs, waiting)) => match waiting.take() {
+                None => *waiting = Some(node),
+                Some(key) => {
+                    if key.text() == Some("<<") {
+                        self.feature(key.span, "a merge key (`<<`)");
+                    } else if let Some((first, _)) = pairs.iter().find(|(k, _)| k.value_eq(&key)) {
+                        let word = key.text().unwrap_or("?");
+                        self.findings.push(
+                            Diagnostic::new(Rule::DuplicateKey, key.span, format!("`{word}` stands twice in one record"))
+                                .label("second time")
+                                .related(first.span, "first time")
+                                .help("keep one of the two"),
+                        );
+                    } else {
+                        pairs.push((key, node));
+                    }
+                }
+            },
+        }
+    }
+
+    fn scan_error(&mut self, at: usize, info: &str) {
+        let at = at.min(self.text.len());
+        let rest = self.text[at..].chars().next().map_or(0, char::len_utf8);
+        let help = match info {
+            i if i.contains("mapping values") => "put the text in quotes when it holds a colon and a space: \"like: this\"",
+            i if i.contains("end of stream") || i.contains("unexpected end") => "a quote or bracket that was opened is never closed",
+            _ => "look at this line and the one above: indentation, quotes and dashes must line up",
+        };
+        let here = Span::new(self.file, at, at + rest);
+        self.findings.push(Diagnostic::new(Rule::NotYaml, here, format!("this is not YAML: {info}")).help(help));
+    }
+}
+
+impl Node {
+    fn value_eq(&self, other: &Node) -> bool {
+        self.text().is_some() && self.text() == other.text()
+    }
+}
