@@ -11,3 +11,6 @@ pub mod curriculum;
 pub mod reading;
 pub mod chain;
 pub mod proof;
+pub mod site;
+pub mod io;
+pub mod command;

@@ -1,0 +1,197 @@
+//! `publish`: proofread, make every page, write, read back, swap in.
+
+use super::{Common, Form, Status, report};
+use crate::curriculum::Curriculum;
+use crate::io::{self, Error, Outcome};
+use crate::proof::{Proofread, proofread};
+use crate::site::audit::{Auditor, Fault};
+use crate::site::{Plan, Theme, ThemeError};
+use crate::source::Snapshot;
+use rayon::prelude::*;
+use serde_json::json;
+use std::collections::BTreeMap;
+use std::io::{IsTerminal, Write};
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::time::Instant;
+
+#[derive(clap::Args)]
+pub struct Options {
+    #[command(flatten)]
+    common: Common,
+    /// The site's folder (default: publish_to in school.yaml, else `site`)
+    #[arg(long, value_name = "DIR")]
+    to: Option<PathBuf>,
+    /// Refuse to publish with warnings
+    #[arg(long)]
+    strict: bool,
+    /// Record what changed in the ledger, with these words
+    #[arg(long, value_name = "WORDS")]
+    note: Option<String>,
+    /// The day for the ledger, such as 2026-11-25 (default: today)
+    #[arg(long, value_name = "DATE", requires = "note")]
+    today: Option<String>,
+}
+
+/// Why no site was handed over though the curriculum is sound.
+enum Refusal {
+    Machine(Error),
+    Theme(ThemeError),
+    Cautions(Vec<Fault>),
+}
+
+impl From<Error> for Refusal {
+    fn from(error: Error) -> Refusal {
+        Refusal::Machine(error)
+    }
+}
+
+impl From<ThemeError> for Refusal {
+    fn from(error: ThemeError) -> Refusal {
+        Refusal::Theme(error)
+    }
+}
+
+pub fn run(options: &Options) -> Result<Status, Error> {
+    let started = Instant::now();
+    let from = &options.common.from;
+    let mut snapshot = io::snapshot(from)?;
+    let mut proof = proofread(&snapshot);
+    let status = report::status(&proof.findings, options.strict);
+    if options.common.form == Form::Text {
+        report::print(&proof.findings, &snapshot);
+    }
+    if status != Status::Done {
+        match options.common.form {
+            Form::Json => report::answer(&json!({ "published": false, "findings": report::json(&proof.findings, &snapshot) })),
+            Form::Text => anstream::eprintln!("Nothing was published."),
+        }
+        return Ok(status);
+    }
+    if let Some(words) = &options.note {
+        write_ledger(options, words, &proof.curriculum)?;
+        snapshot = io::snapshot(from)?;
+        proof = proofread(&snapshot);
+    }
+    let to = options.to.clone().unwrap_or_else(|| from.join(proof.curriculum.school.publish_to.as_deref().unwrap_or("site")));
+    match write(&proof, &snapshot, from, &to) {
+        Ok(outcome) => {
+            tell(options.common.form, &outcome, &to, started, report::json(&proof.findings, &snapshot));
+            Ok(Status::Done)
+        }
+        Err(Refusal::Machine(error)) => Err(error),
+        Err(Refusal::Theme(error)) => Ok(refuse(options.common.form, &[error.to_string()], "the theme is at fault")),
+        Err(Refusal::Cautions(faults)) => {
+            let lines: Vec<String> = faults.iter().map(Fault::to_string).collect();
+            Ok(refuse(options.common.form, &lines, "a movement with a caution is named without its mark"))
+        }
+    }
+}
+
+fn refuse(form: Form, lines: &[String], why: &str) -> Status {
+    match form {
+        Form::Json => report::answer(&json!({ "published": false, "why": why, "faults": lines, "findings": [] })),
+        Form::Text => {
+            for line in lines.iter().take(20) {
+                anstream::eprintln!("{line}");
+            }
+            if lines.len() > 20 {
+                anstream::eprintln!("... and {} more", lines.len() - 20);
+            }
+            anstream::eprintln!("Nothing was published: {why}. The site is as it was.");
+        }
+    }
+    Status::AtFault
+}
+
+fn write_ledger(options: &Options, words: &str, curriculum: &Curriculum) -> Result<(), Error> {
+    let path = options.common.from.join("content/ledger.yaml");
+    let today = options.today.clone().unwrap_or_else(io::today);
+    if !crate::reading::is_day(&today) {
+        return Err(Error::new("write", &path, format!("`{today}` is not a day; write it like 2026-11-25")));
+    }
+    let ledger = curriculum.ledger.with_entry(curriculum, &today, words);
+    io::replace(&path, &ledger.to_yaml())
+}
+
+/// Makes, writes and reads back every file in parallel, then swaps the site in.
+fn write(proof: &Proofread, snapshot: &Snapshot, from: &Path, to: &Path) -> Result<Outcome, Refusal> {
+    let theme = Theme::load(&proof.curriculum.school.theme, snapshot)?;
+    let plan = Plan::new(proof, snapshot, &theme)?;
+    let site = io::Site::begin(from, to)?;
+    let auditor = Auditor::new(&proof.curriculum);
+    let progress = Progress::new(plan.len());
+    let written: Result<Vec<(String, String, Vec<Fault>)>, Refusal> = (0..plan.len())
+        .into_par_iter()
+        .map(|i| {
+            let file = plan.render(i)?;
+            let hash = site.put(&file.path, &file.bytes)?;
+            let faults = auditor.file(&file.path, &site.read_back(&file.path)?);
+            progress.step();
+            Ok((file.path, hash, faults))
+        })
+        .collect();
+    progress.end();
+    let mut hashes = BTreeMap::new();
+    let mut faults = Vec::new();
+    for (path, hash, found) in written? {
+        hashes.insert(path, hash);
+        faults.extend(found);
+    }
+    if !faults.is_empty() {
+        faults.sort();
+        return Err(Refusal::Cautions(faults));
+    }
+    Ok(site.finish(hashes)?)
+}
+
+fn tell(form: Form, outcome: &Outcome, to: &Path, started: Instant, findings: serde_json::Value) {
+    let seconds = started.elapsed().as_secs_f64();
+    match form {
+        Form::Json => report::answer(&json!({
+            "published": true, "to": to.to_string_lossy(), "files": outcome.files, "written": outcome.written(),
+            "new": outcome.new, "changed": outcome.changed, "removed": outcome.removed, "kept": outcome.kept,
+            "seconds": (seconds * 1000.0).round() / 1000.0, "findings": findings,
+        })),
+        Form::Text => {
+            anstream::println!(
+                "Published {} files to {}: {} new, {} changed, {} removed. {:.2} s.",
+                outcome.files,
+                to.display(),
+                outcome.new.len(),
+                outcome.changed.len(),
+                outcome.removed.len(),
+                seconds
+            );
+            if !outcome.kept.is_empty() {
+                anstream::println!("Kept, not written by this program: {}.", outcome.kept.join(", "));
+            }
+        }
+    }
+}
+
+/// One line that counts, on a terminal only.
+struct Progress {
+    done: AtomicUsize,
+    total: usize,
+    shown: bool,
+}
+
+impl Progress {
+    fn new(total: usize) -> Progress {
+        Progress { done: AtomicUsize::new(0), total, shown: std::io::stderr().is_terminal() }
+    }
+
+    fn step(&self) {
+        let done = self.done.fetch_add(1, Ordering::Relaxed) + 1;
+        if self.shown && done.is_multiple_of(256) {
+            let _ = write!(std::io::stderr(), "\r{done} of {} files", self.total);
+        }
+    }
+
+    fn end(&self) {
+        if self.shown {
+            let _ = write!(std::io::stderr(), "\r\x1b[K");
+        }
+    }
+}

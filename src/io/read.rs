@@ -1,0 +1,75 @@
+//! A folder as a snapshot.
+
+use super::Error;
+use crate::source::{Content, Snapshot, SourceFile};
+use rayon::prelude::*;
+use std::path::{Path, PathBuf};
+use walkdir::WalkDir;
+
+/// Text files above this many bytes are not read.
+const LARGEST_TEXT: u64 = 4_000_000;
+/// Pictures and clips above this many bytes are not read.
+const LARGEST_MEDIA: u64 = 200_000_000;
+
+/// Reads `content/` and `themes/` below a folder. Files that cannot be read are kept with the reason; only the folder itself
+/// may fail. Links are followed as files, never as folders.
+///
+/// # Errors
+/// When the folder is not there.
+pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
+    if !from.is_dir() {
+        return Err(Error::new("read the folder", from, "it is not there"));
+    }
+    let mut found: Vec<(String, PathBuf, Option<String>)> = Vec::new();
+    for part in ["content", "themes"] {
+        let root = from.join(part);
+        if !root.exists() {
+            continue;
+        }
+        for entry in WalkDir::new(&root).follow_links(false) {
+            match entry {
+                Ok(entry) if entry.file_type().is_dir() => {}
+                Ok(entry) => found.push((relative(from, entry.path()), entry.path().to_path_buf(), None)),
+                Err(error) => {
+                    let path = error.path().unwrap_or(&root).to_path_buf();
+                    found.push((relative(from, &path), path, Some(error.to_string())));
+                }
+            }
+        }
+    }
+    let files: Vec<SourceFile> = found
+        .into_par_iter()
+        .map(|(path, full, fault)| {
+            let content = fault.map_or_else(|| content(&path, &full), Content::Unreadable);
+            SourceFile { path, content }
+        })
+        .collect();
+    Ok(Snapshot::new(files))
+}
+
+fn relative(from: &Path, path: &Path) -> String {
+    let inside = path.strip_prefix(from).unwrap_or(path);
+    let parts: Vec<String> = inside.components().map(|c| c.as_os_str().to_string_lossy().into_owned()).collect();
+    parts.join("/")
+}
+
+fn content(path: &str, full: &Path) -> Content {
+    let is_text = ["yaml", "yml", "md", "html", "css", "js", "svg", "txt", "json"].iter().any(|e| path.to_ascii_lowercase().ends_with(&format!(".{e}")));
+    let limit = if is_text { LARGEST_TEXT } else { LARGEST_MEDIA };
+    let size = match std::fs::metadata(full) {
+        Ok(data) if data.is_file() => data.len(),
+        Ok(_) => return Content::Unreadable("it is not a file".into()),
+        Err(error) => return Content::Unreadable(error.to_string()),
+    };
+    if size > limit {
+        return Content::TooLarge(size);
+    }
+    match std::fs::read(full) {
+        Ok(bytes) if is_text => match String::from_utf8(bytes) {
+            Ok(text) => Content::Text(text),
+            Err(error) => Content::NotUtf8(error.utf8_error().valid_up_to()),
+        },
+        Ok(bytes) => Content::Bytes(bytes),
+        Err(error) => Content::Unreadable(error.to_string()),
+    }
+}

@@ -1,0 +1,73 @@
+//! Naming a movement: always a link with its caution mark, always through the theme's one part for it.
+
+use super::theme::{Theme, ThemeError};
+use crate::curriculum::{Curriculum, Movement, MovementIx};
+use serde::Serialize;
+use tera::Context;
+
+/// The mark of a movement: its gravest signal word, and what it is about.
+#[derive(Clone, Debug, Serialize)]
+pub struct Mark {
+    pub signal: &'static str,
+    pub says: String,
+    pub href: String,
+}
+
+/// The mark of a movement, if it has cautions.
+pub fn mark(curriculum: &Curriculum, movement: &Movement) -> Option<Mark> {
+    let gravest = curriculum.cautions.class(*movement.cautions.first()?);
+    let names: Vec<String> = movement.cautions.iter().map(|c| curriculum.cautions.class(*c).name.to_lowercase()).collect();
+    Some(Mark { signal: gravest.signal.word(), says: names.join(", "), href: format!("cautions.html#{}", gravest.id) })
+}
+
+/// The rendered name of every movement.
+pub struct Links {
+    named: Vec<String>,
+}
+
+impl Links {
+    pub fn new(curriculum: &Curriculum, theme: &Theme) -> Result<Links, ThemeError> {
+        use rayon::prelude::*;
+        let movements: Vec<&Movement> = curriculum.movements().map(|(_, m)| m).collect();
+        let named: Result<Vec<String>, ThemeError> =
+            movements.par_iter().map(|m| named(curriculum, theme, m, &escape(&m.name), "")).collect();
+        Ok(Links { named: named? })
+    }
+
+    /// The movement's name as a link with its mark, as HTML.
+    pub fn of(&self, ix: MovementIx) -> &str {
+        &self.named[ix.at()]
+    }
+}
+
+/// A movement under a text of one's own (HTML), with `root` before the addresses.
+pub fn named(curriculum: &Curriculum, theme: &Theme, movement: &Movement, text: &str, root: &str) -> Result<String, ThemeError> {
+    let mark = mark(curriculum, movement);
+    let mut context = Context::new();
+    context.insert("id", movement.id.as_str());
+    context.insert("text", text);
+    context.insert("href", &format!("{root}{}.html", movement.id));
+    context.insert("signal", mark.as_ref().map_or("", |m| m.signal));
+    context.insert("says", mark.as_ref().map_or("", |m| m.says.as_str()));
+    context.insert("cautions", &mark.as_ref().map_or(String::new(), |m| format!("{root}{}", m.href)));
+    theme.tera().render_component("ui.named", &context, None, true).map_err(|e| ThemeError {
+        message: format!("the name of the movement {} cannot be shown", movement.id),
+        detail: e.to_string(),
+    })
+}
+
+/// Text made safe for HTML, attributes included.
+pub fn escape(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&#39;"),
+            c => out.push(c),
+        }
+    }
+    out
+}

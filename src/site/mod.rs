@@ -1,0 +1,183 @@
+//! The published site as pairs of path and bytes. Pure: nothing here comes from the clock, the machine or an earlier site.
+//!
+//! [`Plan::new`] lists what the site holds; [`Plan::render`] makes one file at a time, so that whoever writes can do so in
+//! parallel without holding the whole site.
+
+pub mod audit;
+mod data;
+mod extras;
+mod highlight;
+mod link;
+mod markdown;
+mod page;
+pub mod theme;
+mod view;
+
+pub use theme::{Theme, ThemeError};
+
+use crate::chain::{self, Chain, Stages, Step};
+use crate::curriculum::{Curriculum, FamilyIx, MovementIx, NoteIx, Owner, SkillIx, note::NoteOwner};
+use crate::proof::Proofread;
+use crate::source::Snapshot;
+use link::Links;
+use std::collections::BTreeMap;
+
+/// A file of the site: its path with `/` between the parts, and its content.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct File {
+    pub path: String,
+    pub bytes: Vec<u8>,
+}
+
+/// Rows on one page of a long table.
+pub const ROWS_A_PAGE: usize = 500;
+
+/// What one file of the site shows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+enum Item {
+    /// A page that every site has, by its name.
+    Fixed(&'static str),
+    /// Part of a long table, counted from 0.
+    SelfTest(usize),
+    Movements(usize),
+    Movement(MovementIx),
+    Family(FamilyIx),
+    Skill(SkillIx),
+    Page(NoteIx),
+    /// An old id and the record that bears it now.
+    Redirect(String, Owner),
+    NotFound,
+    Data,
+    DataSchema,
+    Sitemap,
+    Robots,
+    /// A file of the theme, by its path there.
+    Asset(String),
+    /// A picture of the curriculum, by its path below `content/pictures`.
+    Picture(String),
+}
+
+/// Everything that pages are made from.
+pub struct Plan<'a> {
+    curriculum: &'a Curriculum,
+    stages: &'a Stages,
+    snapshot: &'a Snapshot,
+    theme: &'a Theme,
+    links: Links,
+    ladders: BTreeMap<MovementIx, Vec<Step>>,
+    chains: Vec<Chain>,
+    skills_of: Vec<Vec<SkillIx>>,
+    items: Vec<Item>,
+}
+
+impl<'a> Plan<'a> {
+    /// Lists the files of the site.
+    ///
+    /// # Errors
+    /// When the theme's smallest part, the name of a movement with its mark, cannot be rendered.
+    pub fn new(proofread: &'a Proofread, snapshot: &'a Snapshot, theme: &'a Theme) -> Result<Plan<'a>, ThemeError> {
+        let Proofread { curriculum, stages, .. } = proofread;
+        let chains: Vec<Chain> = curriculum.skills().map(|(_, s)| chain::resolve(curriculum, stages, &s.goal)).collect();
+        let mut skills_of = vec![Vec::new(); curriculum.len()];
+        for (i, chain) in chains.iter().enumerate() {
+            chain.movements.iter().for_each(|l| skills_of[l.movement.at()].push(SkillIx(i as u32)));
+        }
+        let mut plan = Plan {
+            links: Links::new(curriculum, theme)?,
+            ladders: chain::ladders(curriculum, &|_| true),
+            chains,
+            skills_of,
+            items: Vec::new(),
+            curriculum,
+            stages,
+            snapshot,
+            theme,
+        };
+        plan.items = plan.list();
+        Ok(plan)
+    }
+
+    fn list(&self) -> Vec<Item> {
+        let curriculum = self.curriculum;
+        let mut items: Vec<Item> = page::FIXED.iter().map(|name| Item::Fixed(name)).collect();
+        let pages = |count: usize| 0..count.div_ceil(ROWS_A_PAGE).max(1);
+        let count = curriculum.published().count();
+        // The largest first, so that no thread is left alone with one at the end.
+        items.extend(pages(count).map(Item::SelfTest));
+        items.extend(pages(count).map(Item::Movements));
+        items.push(Item::Data);
+        items.extend(curriculum.skills().map(|(ix, _)| Item::Skill(ix)));
+        items.extend(curriculum.families().filter(|(_, f)| !f.held_back).map(|(ix, _)| Item::Family(ix)));
+        items.extend(curriculum.published().map(|(ix, _)| Item::Movement(ix)));
+        items.extend(curriculum.notes().filter(|(_, n)| n.owner == NoteOwner::Page).map(|(ix, _)| Item::Page(ix)));
+        items.extend(curriculum.old_ids().filter(|(_, o)| curriculum.is_published(*o)).map(|(id, o)| Item::Redirect(id.to_string(), o)));
+        items.extend([Item::NotFound, Item::DataSchema, Item::Sitemap, Item::Robots]);
+        items.extend(self.theme.assets().map(|path| Item::Asset(path.to_string())));
+        let pictures = self.snapshot.files().filter_map(|(_, f)| f.path.strip_prefix("content/pictures/"));
+        items.extend(pictures.filter(|p| !p.split('/').any(|part| part.starts_with('.'))).map(|p| Item::Picture(p.to_string())));
+        items
+    }
+
+    /// How many files the site has.
+    pub fn len(&self) -> usize {
+        self.items.len()
+    }
+
+    pub fn is_empty(&self) -> bool {
+        self.items.is_empty()
+    }
+
+    /// Makes the file at a position below [`Plan::len`].
+    ///
+    /// # Errors
+    /// When a template fails; the error names the page, the template and the line.
+    pub fn render(&self, position: usize) -> Result<File, ThemeError> {
+        let item = &self.items[position];
+        let path = self.path(item);
+        let bytes = match item {
+            Item::Data => data::curriculum(self),
+            Item::DataSchema => data::schema(),
+            Item::Sitemap => extras::sitemap(self),
+            Item::Robots => extras::robots(self),
+            Item::Asset(path) => self.theme.asset(path, &self.curriculum.school),
+            Item::Picture(name) => extras::picture(self, name),
+            _ => page::render(self, item, &path)?.into_bytes(),
+        };
+        Ok(File { path, bytes })
+    }
+
+    fn path(&self, item: &Item) -> String {
+        let id = |owner: Owner| format!("{}.html", self.curriculum.id_of(owner));
+        let numbered = |name: &str, i: usize| if i == 0 { format!("{name}.html") } else { format!("{name}-{}.html", i + 1) };
+        match item {
+            Item::Fixed(name) => format!("{name}.html"),
+            Item::SelfTest(i) => numbered("self-test", *i),
+            Item::Movements(i) => numbered("movements", *i),
+            Item::Movement(ix) => id(Owner::Movement(*ix)),
+            Item::Family(ix) => id(Owner::Family(*ix)),
+            Item::Skill(ix) => id(Owner::Skill(*ix)),
+            Item::Page(ix) => id(Owner::Page(*ix)),
+            Item::Redirect(old, _) => format!("{old}.html"),
+            Item::NotFound => "404.html".into(),
+            Item::Data => "data/curriculum.json".into(),
+            Item::DataSchema => "data/curriculum.schema.json".into(),
+            Item::Sitemap => "sitemap.xml".into(),
+            Item::Robots => "robots.txt".into(),
+            Item::Asset(path) => format!("theme/{path}"),
+            Item::Picture(name) => format!("pictures/{name}"),
+        }
+    }
+
+    /// The addresses of all pages, for the sitemap: in order, without redirects and the unknown-address page.
+    fn addresses(&self) -> Vec<String> {
+        let mut out: Vec<String> = self
+            .items
+            .iter()
+            .filter(|i| !matches!(i, Item::Redirect(..) | Item::NotFound))
+            .map(|i| self.path(i))
+            .filter(|p| p.ends_with(".html"))
+            .collect();
+        out.sort();
+        out
+    }
+}

@@ -1,0 +1,140 @@
+//! Pages: the context of each page kind, and the template that shows it.
+
+mod index;
+mod record;
+mod sheet;
+
+use super::theme::ThemeError;
+use super::{Item, Plan, markdown};
+use crate::curriculum::{Owner, Target};
+use serde::Serialize;
+use tera::{Context, Value};
+
+/// Pages that every site has besides the long tables.
+pub const FIXED: &[&str] = &[
+    "index", "before-you-start", "cautions", "if-it-hurts", "if-you-are-stuck", "about-the-coach", "faults", "equipment", "words",
+    "changes", "data",
+];
+
+/// What every page says of itself.
+#[derive(Serialize)]
+struct Head {
+    /// The page kind, as a class of the body.
+    kind: &'static str,
+    title: String,
+    description: String,
+    path: String,
+    /// Before every address: empty, but on the unknown-address page, which any path may show.
+    root: String,
+}
+
+/// The pages of a long table.
+#[derive(Serialize)]
+struct Turn {
+    number: usize,
+    count: usize,
+    before: Option<String>,
+    after: Option<String>,
+}
+
+fn turn(name: &str, index: usize, count: usize) -> Turn {
+    let path = |i: usize| if i == 0 { format!("{name}.html") } else { format!("{name}-{}.html", i + 1) };
+    Turn { number: index + 1, count, before: index.checked_sub(1).map(path), after: (index + 1 < count).then(|| path(index + 1)) }
+}
+
+/// Makes one HTML page.
+pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeError> {
+    let (template, head, mut context) = match item {
+        Item::Fixed(name) => index::fixed(plan, name)?,
+        Item::SelfTest(index) => sheet::self_test(plan, *index),
+        Item::Movements(index) => index::movements(plan, *index),
+        Item::Movement(ix) => record::movement(plan, *ix)?,
+        Item::Family(ix) => record::family(plan, *ix)?,
+        Item::Skill(ix) => record::skill(plan, *ix)?,
+        Item::Page(ix) => {
+            let note = plan.curriculum.note(*ix);
+            let mut context = Context::new();
+            context.insert("note", &markdown::render(plan, *ix, 0)?);
+            ("page.html", head("page", &note.title, format!("{}: a page of {}", note.title, plan.curriculum.school.name)), context)
+        }
+        Item::Redirect(old, owner) => redirect(plan, old, *owner),
+        Item::NotFound => ("not-found.html", head("not-found", "This page is not here", "The address leads nowhere"), Context::new()),
+        _ => unreachable!("every other item is no page"),
+    };
+    let mut head = head;
+    head.path = if path == "index.html" { String::new() } else { path.to_string() };
+    if matches!(item, Item::NotFound) {
+        head.root = plan.curriculum.school.address.clone();
+    }
+    context.insert("page", &head);
+    context.insert_value("school", plan.school());
+    plan.template(template, &context, path)
+}
+
+fn head(kind: &'static str, title: &str, description: impl Into<String>) -> Head {
+    Head { kind, title: title.to_string(), description: description.into(), path: String::new(), root: String::new() }
+}
+
+type Made = (&'static str, Head, Context);
+
+fn redirect(plan: &Plan<'_>, old: &str, owner: Owner) -> Made {
+    let curriculum = plan.curriculum;
+    let name = curriculum.name_of(owner);
+    let link = match owner {
+        Owner::Movement(ix) => plan.links.of(ix).to_string(),
+        _ => format!("<a href=\"{}.html\">{}</a>", curriculum.id_of(owner), super::link::escape(name)),
+    };
+    let mut context = Context::new();
+    context.insert("to", &format!("{}.html", curriculum.id_of(owner)));
+    context.insert("link", &link);
+    context.insert("old", old);
+    ("redirect.html", head("redirect", &format!("{name} has moved"), format!("{old} is now called {name}")), context)
+}
+
+impl Plan<'_> {
+    /// A target in the school's units.
+    pub(super) fn words(&self, target: &Target) -> String {
+        target.words(self.curriculum.school.units)
+    }
+
+    /// The school, as every template sees it.
+    fn school(&self) -> Value {
+        #[derive(Serialize)]
+        struct SchoolView<'a> {
+            name: &'a str,
+            address: &'a str,
+            language: &'a str,
+            licence: Option<&'a str>,
+            contact: Option<&'a str>,
+        }
+        let school = &self.curriculum.school;
+        Value::from_serializable(&SchoolView {
+            name: &school.name,
+            address: &school.address,
+            language: &school.language,
+            licence: school.licence.as_deref(),
+            contact: school.contact.as_deref(),
+        })
+    }
+
+    fn template(&self, template: &str, context: &Context, page: &str) -> Result<String, ThemeError> {
+        let mut out = Vec::with_capacity(16 * 1024);
+        self.theme
+            .tera()
+            .render_to(template, context, &mut out)
+            .map_err(|e| ThemeError { message: format!("the page {page} could not be made with the template {template}"), detail: e.to_string() })?;
+        Ok(String::from_utf8_lossy(&out).into_owned())
+    }
+
+    /// One part of the theme.
+    pub(super) fn component(&self, name: &str, values: &[(&'static str, Value)]) -> Result<String, ThemeError> {
+        let mut context = Context::new();
+        for (key, value) in values {
+            context.insert_value(*key, value.clone());
+        }
+        self.theme
+            .tera()
+            .render_component(name, &context, None, true)
+            .map_err(|e| ThemeError { message: format!("the part {name} of the theme could not be made"), detail: e.to_string() })
+    }
+}

@@ -1,0 +1,276 @@
+//! The pages of movements, families and skills.
+
+use super::super::view::{self, Named, Row};
+use super::super::{Plan, ThemeError, highlight, markdown};
+use super::{Made, head};
+use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
+use crate::curriculum::family::Way;
+use crate::curriculum::{FamilyIx, MovementIx, SkillIx};
+use serde::Serialize;
+use std::collections::HashSet;
+use tera::Context;
+
+#[derive(Serialize)]
+struct MovementView<'a> {
+    id: &'a str,
+    name: &'a str,
+    also: &'a [String],
+    summary: &'a str,
+    stage: u32,
+    stage_words: String,
+    standard: String,
+    dose: String,
+    dose_is_schools: bool,
+    exit: Option<&'a str>,
+    each_side: bool,
+    cues: &'a [String],
+    sources: &'a [String],
+    guarded: bool,
+    faults: Vec<FaultView<'a>>,
+    pictures: Vec<PictureView<'a>>,
+    clip: Option<ClipView<'a>>,
+}
+
+#[derive(Serialize)]
+struct FaultView<'a> {
+    see: &'a str,
+    because: Option<&'a str>,
+    attempt: Option<&'a str>,
+}
+
+#[derive(Serialize)]
+struct PictureView<'a> {
+    file: &'a str,
+    alt: &'a str,
+    credit: Option<&'a str>,
+}
+
+#[derive(Serialize)]
+struct ClipView<'a> {
+    file: &'a str,
+    poster: Option<&'a str>,
+    alt: &'a str,
+}
+
+#[derive(Serialize)]
+struct NeighbourView {
+    axis: String,
+    link: String,
+}
+
+pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
+    let curriculum = plan.curriculum;
+    let m = curriculum.movement(ix);
+    let stage = plan.stages.of(ix).unwrap_or(0);
+    let dose = match m.dose {
+        Some(dose) => plan.words(&dose),
+        None => school_dose(plan, m.standard.measure()),
+    };
+    let view = MovementView {
+        id: m.id.as_str(),
+        name: &m.name,
+        also: &m.also,
+        summary: &m.summary,
+        stage,
+        stage_words: view::stage_words(stage),
+        standard: plan.words(&m.standard),
+        dose,
+        dose_is_schools: m.dose.is_none(),
+        exit: m.exit.as_deref(),
+        each_side: m.each_side,
+        cues: &m.cues,
+        sources: &m.sources,
+        guarded: m.guarded(),
+        faults: m.faults.iter().map(|f| FaultView { see: &f.see, because: f.because.as_deref(), attempt: f.attempt.as_deref() }).collect(),
+        pictures: m.pictures.iter().map(|p| PictureView { file: &p.file, alt: &p.alt, credit: p.credit.as_deref() }).collect(),
+        clip: m.clip.as_ref().map(|c| ClipView { file: &c.file, poster: c.poster.as_deref(), alt: &c.alt }),
+    };
+    let mut context = Context::new();
+    context.insert("m", &view);
+    context.insert("facts", &view::facts(m));
+    context.insert("mark", &view::mark_of(plan, ix));
+    context.insert("cautions", &m.cautions.iter().map(|c| view::caution(plan, *c)).collect::<Vec<_>>());
+    context.insert("needs", &view::needs(plan, m));
+    context.insert("opens", &plan.ladders.get(&ix).map_or_else(Vec::new, |s| view::steps(plan, s, None)));
+    context.insert("test", &view::sheet_row(plan, ix));
+    context.insert("easier", &neighbours(plan, ix, Way::Easier));
+    context.insert("harder", &neighbours(plan, ix, Way::Harder));
+    context.insert("family", &m.place.as_ref().map(|p| family_place(plan, p.family, ix)));
+    context.insert("skills", &skills(plan, &plan.skills_of[ix.at()]));
+    context.insert("warm_up", &warm_up(plan, ix));
+    context.insert("note", &m.note.map(|n| markdown::render(plan, n, 1)).transpose()?.unwrap_or_default());
+    context.insert("definition", &definition(plan, ix));
+    context.insert("definition_file", plan.snapshot.path(m.spans.whole.file));
+    let change = curriculum.ledger.last_change(m.id.as_str());
+    context.insert("change", &change.map(|(e, changes)| (e.on.clone(), changes.iter().map(|c| view::change_words(c)).collect::<Vec<_>>().join("; "))));
+    Ok(("movement.html", head("movement", &m.name, &m.summary), context))
+}
+
+/// The school's dose in the movement's measure.
+fn school_dose(plan: &Plan<'_>, measure: crate::curriculum::target::Measure) -> String {
+    use crate::curriculum::target::Measure;
+    let dose = &plan.curriculum.school.dose;
+    match measure {
+        Measure::Reps => format!("{} sets of {}", dose.sets, dose.reps),
+        Measure::Time => plan.words(&dose.hold),
+        _ => String::new(),
+    }
+}
+
+fn neighbours(plan: &Plan<'_>, ix: MovementIx, way: Way) -> Vec<NeighbourView> {
+    let Some(place) = &plan.curriculum.movement(ix).place else { return Vec::new() };
+    let axes = &plan.curriculum.family(place.family).axes;
+    let view = |n: Neighbour| NeighbourView { axis: axes[n.axis].name.replace('-', " "), link: plan.links.of(n.movement).to_string() };
+    neighbours_of(plan.curriculum, ix, way).into_iter().map(view).collect()
+}
+
+#[derive(Serialize)]
+struct FamilyPlace {
+    href: String,
+    name: String,
+    /// "support: free, phase: full".
+    place: String,
+}
+
+fn family_place(plan: &Plan<'_>, family: FamilyIx, ix: MovementIx) -> FamilyPlace {
+    let f = plan.curriculum.family(family);
+    let rungs = plan.curriculum.movement(ix).place.as_ref().map_or(&[][..], |p| p.rungs.as_slice());
+    let values: Vec<String> = f
+        .axes
+        .iter()
+        .zip(rungs)
+        .filter_map(|(axis, rung)| rung.map(|r| format!("{}: {}", axis.name, axis.value(r)).replace('-', " ")))
+        .collect();
+    FamilyPlace { href: format!("{}.html", f.id), name: f.name.clone(), place: values.join(", ") }
+}
+
+fn skills(plan: &Plan<'_>, skills: &[SkillIx]) -> Vec<Named> {
+    skills.iter().map(|ix| plan.curriculum.skill(*ix)).map(|s| Named { href: format!("{}.html", s.id), name: s.name.clone() }).collect()
+}
+
+/// The school's warm-up for a movement: what always comes, then by its caution classes.
+fn warm_up(plan: &Plan<'_>, ix: MovementIx) -> Vec<String> {
+    let school = &plan.curriculum.school;
+    let classes = plan.curriculum.movement(ix).cautions.iter().map(|c| plan.curriculum.cautions.class(*c).id.as_str());
+    let mut out: Vec<String> = Vec::new();
+    for key in std::iter::once("always").chain(classes) {
+        for line in school.warm_up.get(key).into_iter().flatten() {
+            if !out.contains(line) {
+                out.push(line.clone());
+            }
+        }
+    }
+    out
+}
+
+/// The movement's own definition as it stands in its file.
+fn definition(plan: &Plan<'_>, ix: MovementIx) -> String {
+    let span = plan.curriculum.movement(ix).spans.whole;
+    let text = plan.snapshot.text(span.file);
+    let start = text[..span.start as usize].rfind('\n').map_or(0, |i| i + 1);
+    let body = text.get(start..span.end as usize).unwrap_or("");
+    let indent = body.len() - body.trim_start_matches(' ').len();
+    let lines: Vec<&str> = body.lines().map(|l| l.get(indent..).filter(|_| l[..indent.min(l.len())].trim().is_empty()).unwrap_or(l.trim_start())).collect();
+    highlight::html("Definition", &format!("{}\n", lines.join("\n").trim_end()))
+}
+
+#[derive(Serialize)]
+struct SliceView {
+    on: String,
+    columns: Vec<String>,
+    rows: Vec<RowView>,
+}
+
+#[derive(Serialize)]
+struct RowView {
+    value: String,
+    cells: Vec<Option<CellView>>,
+}
+
+#[derive(Serialize)]
+struct CellView {
+    link: String,
+    standard: String,
+    stage: String,
+}
+
+pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
+    let f = plan.curriculum.family(ix);
+    let grid = grid(plan.curriculum, ix);
+    let plain = |t: &str| t.replace('-', " ");
+    let cell = |cell: GridCell| {
+        cell.map(|ix| CellView {
+            link: plan.links.of(ix).to_string(),
+            standard: plan.words(&plan.curriculum.movement(ix).standard),
+            stage: view::stage_words(plan.stages.of(ix).unwrap_or(0)),
+        })
+    };
+    let columns: Vec<String> = f.axes.get(1).map_or_else(|| vec!["Movement".into()], |a| a.values().map(|(_, v)| plain(v)).collect());
+    let slices: Vec<SliceView> = grid
+        .slices
+        .into_iter()
+        .map(|slice| SliceView {
+            on: plain(&slice.on.join(", ")),
+            columns: columns.clone(),
+            rows: slice.rows.into_iter().map(|(value, cells)| RowView { value: plain(&value), cells: cells.into_iter().map(cell).collect() }).collect(),
+        })
+        .collect();
+    let mut context = Context::new();
+    context.insert("name", &f.name);
+    context.insert("summary", &f.summary);
+    context.insert("also", &f.also);
+    context.insert("axes", &f.axes.iter().map(|a| plain(&a.name)).collect::<Vec<_>>());
+    context.insert("slices", &slices);
+    context.insert("aside", &grid.aside.iter().map(|ix| plan.links.of(*ix)).collect::<Vec<_>>());
+    context.insert("note", &f.note.map(|n| markdown::render(plan, n, 1)).transpose()?.unwrap_or_default());
+    let summary = f.summary.clone().unwrap_or_else(|| format!("{}, from easier to harder", f.name));
+    Ok(("family.html", head("family", &f.name, summary), context))
+}
+
+#[derive(Serialize)]
+struct StageView {
+    stage: u32,
+    says: String,
+    rows: Vec<Row>,
+}
+
+/// At most so many rows stand in a skill's table; a larger chain is shown in part, and says so.
+const MOST_ROWS: usize = 1000;
+
+pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
+    let s = plan.curriculum.skill(ix);
+    let chain = &plan.chains[ix.at()];
+    let members: HashSet<MovementIx> = chain.movements.iter().map(|l| l.movement).collect();
+    let within = |ix: MovementIx| members.contains(&ix);
+    let mut stages: Vec<StageView> = Vec::new();
+    for link in chain.movements.iter().take(MOST_ROWS) {
+        let m = plan.curriculum.movement(link.movement);
+        let row = Row {
+            id: m.id.to_string(),
+            link: plan.links.of(link.movement).to_string(),
+            needs: view::needs(plan, m),
+            standard: plan.words(&m.standard),
+            opens: plan.ladders.get(&link.movement).map_or_else(Vec::new, |l| view::steps(plan, l, Some(&within))),
+            mark: view::mark_of(plan, link.movement),
+            essential: link.essential,
+        };
+        match stages.last_mut() {
+            Some(stage) if stage.stage == link.stage => stage.rows.push(row),
+            _ => stages.push(StageView { stage: link.stage, says: view::stage_words(link.stage), rows: vec![row] }),
+        }
+    }
+    let mut context = Context::new();
+    context.insert("name", &s.name);
+    context.insert("also", &s.also);
+    context.insert("summary", &s.summary);
+    context.insert("goal", plan.links.of(s.goal.movement));
+    context.insert("goal_target", &plan.words(&s.goal.target));
+    context.insert("goal_mark", &view::mark_of(plan, s.goal.movement));
+    context.insert("stages", &stages);
+    context.insert("count", &chain.movements.len());
+    context.insert("essential", &chain.movements.iter().filter(|l| l.essential).count());
+    context.insert("left_out", &chain.movements.len().saturating_sub(MOST_ROWS));
+    context.insert("note", &s.note.map(|n| markdown::render(plan, n, 1)).transpose()?.unwrap_or_default());
+    let summary = s.summary.clone().unwrap_or_else(|| format!("{}, step by step from the ground up", s.name));
+    Ok(("skill.html", head("skill", &s.name, summary), context))
+}
