@@ -12,8 +12,12 @@ fn main() {
     for name in ["session", "definition"] {
         let path = format!("src/site/grammars/{name}.sublime-syntax");
         let text = std::fs::read_to_string(&path).unwrap_or_else(|e| panic!("{path}: {e}"));
-        builder.add(SyntaxDefinition::load_from_str(&text, true, Some(name)).unwrap_or_else(|e| panic!("{path}: {e}")));
+        builder.add(
+            SyntaxDefinition::load_from_str(&text, true, Some(name))
+                .unwrap_or_else(|e| panic!("{path}: {e}")),
+        );
     }
     let out = std::env::var("OUT_DIR").expect("cargo sets OUT_DIR");
-    dump_to_uncompressed_file(&builder.build(), Path::new(&out).join("grammars.bin")).expect("the build folder can be written");
+    dump_to_uncompressed_file(&builder.build(), Path::new(&out).join("grammars.bin"))
+        .expect("the build folder can be written");
 }

@@ -6,11 +6,11 @@
 //!
 //! Everything but [`io`] and [`command`] is pure: a snapshot of files goes in, findings and pages come out.
 
-pub mod source;
-pub mod curriculum;
-pub mod reading;
 pub mod chain;
-pub mod proof;
-pub mod site;
-pub mod io;
 pub mod command;
+pub mod curriculum;
+pub mod io;
+pub mod proof;
+pub mod reading;
+pub mod site;
+pub mod source;

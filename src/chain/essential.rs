@@ -16,11 +16,18 @@ type Block = [u64; WORDS];
 ///
 /// # Complexity
 /// One pass over the chain for each 512 of its movements; more passes only where needs run in circles.
-pub fn essentials(curriculum: &Curriculum, stages: &Stages, goal: MovementIx) -> HashSet<MovementIx> {
+pub fn essentials(
+    curriculum: &Curriculum,
+    stages: &Stages,
+    goal: MovementIx,
+) -> HashSet<MovementIx> {
     if !stages.is_reached(goal) {
         return HashSet::new();
     }
-    let mut chain: Vec<MovementIx> = below(curriculum, goal).into_iter().filter(|ix| stages.is_reached(*ix)).collect();
+    let mut chain: Vec<MovementIx> = below(curriculum, goal)
+        .into_iter()
+        .filter(|ix| stages.is_reached(*ix))
+        .collect();
     chain.sort_by_key(|ix| (stages.of(*ix), *ix));
     let at: HashMap<MovementIx, usize> = chain.iter().enumerate().map(|(i, ix)| (*ix, i)).collect();
     let mut out = HashSet::new();
@@ -45,7 +52,11 @@ pub fn essentials(curriculum: &Curriculum, stages: &Stages, goal: MovementIx) ->
             }
         }
         let goal_set = sets[at[&goal]];
-        out.extend((first..chain.len().min(first + WORDS * 64)).filter(|i| goal_set[(i - first) / 64] >> ((i - first) % 64) & 1 == 1).map(|i| chain[i]));
+        out.extend(
+            (first..chain.len().min(first + WORDS * 64))
+                .filter(|i| goal_set[(i - first) / 64] >> ((i - first) % 64) & 1 == 1)
+                .map(|i| chain[i]),
+        );
     }
     out
 }
@@ -61,7 +72,10 @@ fn tree(need: &Need<Leaf>, at: &HashMap<MovementIx, usize>, sets: &[Block]) -> B
     match need {
         Need::Leaf(leaf) => at.get(&leaf.movement).map_or(all, |i| sets[*i]),
         Need::All(parts) => parts.iter().map(part).fold([0; WORDS], union),
-        Need::Any(parts) => parts.iter().map(part).fold(all, |a, b| std::array::from_fn(|i| a[i] & b[i])),
+        Need::Any(parts) => parts
+            .iter()
+            .map(part)
+            .fold(all, |a, b| std::array::from_fn(|i| a[i] & b[i])),
         Need::AtLeast(k, parts) => {
             let parts: Vec<Block> = parts.iter().map(part).collect();
             std::array::from_fn(|word| {

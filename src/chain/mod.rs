@@ -49,8 +49,17 @@ pub fn resolve(curriculum: &Curriculum, stages: &Stages, goal: &Leaf) -> Chain {
     let essential = essentials(curriculum, stages, goal.movement);
     let mut movements: Vec<Link> = members
         .into_iter()
-        .filter_map(|ix| Some(Link { movement: ix, stage: stages.of(ix)?, essential: essential.contains(&ix) }))
+        .filter_map(|ix| {
+            Some(Link {
+                movement: ix,
+                stage: stages.of(ix)?,
+                essential: essential.contains(&ix),
+            })
+        })
         .collect();
     movements.sort_by_key(|l| (l.stage, l.movement));
-    Chain { goal: goal.clone(), movements }
+    Chain {
+        goal: goal.clone(),
+        movements,
+    }
 }

@@ -10,8 +10,12 @@ pub fn necessary_leaves(needs: &Need<Leaf>) -> Vec<&Leaf> {
     let leaves = needs.leaves();
     let mut out: Vec<&Leaf> = Vec::new();
     for leaf in &leaves {
-        let falls = |other: &Leaf| other.movement == leaf.movement && other.target.asks_at_least(&leaf.target);
-        let again = out.iter().any(|l| l.movement == leaf.movement && l.target.same_value(&leaf.target));
+        let falls = |other: &Leaf| {
+            other.movement == leaf.movement && other.target.asks_at_least(&leaf.target)
+        };
+        let again = out
+            .iter()
+            .any(|l| l.movement == leaf.movement && l.target.same_value(&leaf.target));
         if !again && !needs.holds(&|other: &Leaf| !falls(other)) {
             out.push(leaf);
         }
@@ -24,7 +28,12 @@ pub fn necessary_leaves(needs: &Need<Leaf>) -> Vec<&Leaf> {
 ///
 /// # Complexity
 /// A depth-first search bounded by the stage of the leaf's movement; each movement is entered once.
-pub fn implied_by<'a>(curriculum: &'a Curriculum, stages: &Stages, of: MovementIx, leaf: &Leaf) -> Option<Vec<&'a Leaf>> {
+pub fn implied_by<'a>(
+    curriculum: &'a Curriculum,
+    stages: &Stages,
+    of: MovementIx,
+    leaf: &Leaf,
+) -> Option<Vec<&'a Leaf>> {
     let asked = necessary_leaves(&curriculum.movement(of).needs);
     for other in &asked {
         let stronger = other.movement == leaf.movement && other.target.asks_at_least(&leaf.target);
@@ -51,7 +60,9 @@ fn descend<'a>(
     seen: &mut HashSet<MovementIx>,
     path: &mut Vec<&'a Leaf>,
 ) -> bool {
-    let Some(at) = path.last().map(|l| l.movement) else { return false };
+    let Some(at) = path.last().map(|l| l.movement) else {
+        return false;
+    };
     if stages.of(at).is_none_or(|s| s <= floor) || !seen.insert(at) {
         return false;
     }

@@ -13,18 +13,27 @@ pub struct Neighbour {
 
 /// The easier or harder neighbours of a movement on every axis of its family.
 pub fn neighbours_of(curriculum: &Curriculum, of: MovementIx, way: Way) -> Vec<Neighbour> {
-    let Some(place) = &curriculum.movement(of).place else { return Vec::new() };
+    let Some(place) = &curriculum.movement(of).place else {
+        return Vec::new();
+    };
     let family = curriculum.family(place.family);
     let mut out = Vec::new();
     for axis in 0..family.axes.len() {
         let found = neighbours(axis, way, &place.rungs, members(curriculum, place.family));
-        out.extend(found.into_iter().map(|movement| Neighbour { axis, movement }));
+        out.extend(
+            found
+                .into_iter()
+                .map(|movement| Neighbour { axis, movement }),
+        );
     }
     out
 }
 
 /// The published members of a family with their places.
-pub fn members(curriculum: &Curriculum, family: FamilyIx) -> impl Iterator<Item = (MovementIx, &[Option<Rung>])> {
+pub fn members(
+    curriculum: &Curriculum,
+    family: FamilyIx,
+) -> impl Iterator<Item = (MovementIx, &[Option<Rung>])> {
     curriculum.family(family).members.iter().filter_map(|ix| {
         let movement = curriculum.movement(*ix);
         (!movement.held_back).then_some((*ix, movement.place.as_ref()?.rungs.as_slice()))
@@ -53,11 +62,20 @@ pub type GridCell = Option<MovementIx>;
 /// The grid of a family.
 pub fn grid(curriculum: &Curriculum, family_ix: FamilyIx) -> Grid {
     let has_cell = |rungs: &[Option<Rung>]| rungs.iter().take(2).all(Option::is_some);
-    let mut keys: Vec<Vec<Option<Rung>>> = members(curriculum, family_ix).filter(|(_, r)| has_cell(r)).map(|(_, r)| r.get(2..).unwrap_or(&[]).to_vec()).collect();
+    let mut keys: Vec<Vec<Option<Rung>>> = members(curriculum, family_ix)
+        .filter(|(_, r)| has_cell(r))
+        .map(|(_, r)| r.get(2..).unwrap_or(&[]).to_vec())
+        .collect();
     keys.sort();
     keys.dedup();
-    let slices = keys.into_iter().map(|key| slice(curriculum, family_ix, &key)).collect();
-    let aside = members(curriculum, family_ix).filter(|(_, r)| !has_cell(r)).map(|(ix, _)| ix).collect();
+    let slices = keys
+        .into_iter()
+        .map(|key| slice(curriculum, family_ix, &key))
+        .collect();
+    let aside = members(curriculum, family_ix)
+        .filter(|(_, r)| !has_cell(r))
+        .map(|(ix, _)| ix)
+        .collect();
     Grid { slices, aside }
 }
 
@@ -65,7 +83,11 @@ fn slice(curriculum: &Curriculum, family_ix: FamilyIx, key: &[Option<Rung>]) -> 
     let family = curriculum.family(family_ix);
     let cell = |row: Rung, column: Option<Rung>| {
         members(curriculum, family_ix)
-            .find(|(_, r)| r.first().copied().flatten() == Some(row) && r.get(1).copied().flatten() == column && r.get(2..).unwrap_or(&[]) == key)
+            .find(|(_, r)| {
+                r.first().copied().flatten() == Some(row)
+                    && r.get(1).copied().flatten() == column
+                    && r.get(2..).unwrap_or(&[]) == key
+            })
             .map(|(ix, _)| ix)
     };
     let columns: Vec<Option<Rung>> = match family.axes.get(1) {
@@ -73,8 +95,21 @@ fn slice(curriculum: &Curriculum, family_ix: FamilyIx, key: &[Option<Rung>]) -> 
         None => vec![None],
     };
     let rows = family.axes.first().map_or_else(Vec::new, |axis| {
-        axis.values().map(|(row, word)| (word.to_string(), columns.iter().map(|column| cell(row, *column)).collect())).collect()
+        axis.values()
+            .map(|(row, word)| {
+                (
+                    word.to_string(),
+                    columns.iter().map(|column| cell(row, *column)).collect(),
+                )
+            })
+            .collect()
     });
-    let on = family.axes.iter().skip(2).zip(key).filter_map(|(axis, rung)| rung.map(|r| format!("{}: {}", axis.name, axis.value(r)))).collect();
+    let on = family
+        .axes
+        .iter()
+        .skip(2)
+        .zip(key)
+        .filter_map(|(axis, rung)| rung.map(|r| format!("{}: {}", axis.name, axis.value(r))))
+        .collect();
     Slice { on, rows }
 }

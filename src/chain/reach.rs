@@ -33,12 +33,25 @@ pub fn stages(curriculum: &Curriculum) -> Stages {
 pub fn stages_where(curriculum: &Curriculum, stands: &dyn Fn(MovementIx) -> bool) -> Stages {
     let dependants = dependants(curriculum);
     let mut stage: Vec<Option<u32>> = vec![None; curriculum.len()];
-    let is_met = |ix: MovementIx, stage: &[Option<u32>]| curriculum.movement(ix).needs.holds(&|leaf: &Leaf| stage[leaf.movement.at()].is_some());
-    let mut front: Vec<MovementIx> = curriculum.movements().map(|(ix, _)| ix).filter(|ix| stands(*ix) && is_met(*ix, &stage)).collect();
+    let is_met = |ix: MovementIx, stage: &[Option<u32>]| {
+        curriculum
+            .movement(ix)
+            .needs
+            .holds(&|leaf: &Leaf| stage[leaf.movement.at()].is_some())
+    };
+    let mut front: Vec<MovementIx> = curriculum
+        .movements()
+        .map(|(ix, _)| ix)
+        .filter(|ix| stands(*ix) && is_met(*ix, &stage))
+        .collect();
     let mut level = 0;
     while !front.is_empty() {
         front.iter().for_each(|ix| stage[ix.at()] = Some(level));
-        let mut next: Vec<MovementIx> = front.iter().flat_map(|ix| &dependants[ix.at()]).copied().collect();
+        let mut next: Vec<MovementIx> = front
+            .iter()
+            .flat_map(|ix| &dependants[ix.at()])
+            .copied()
+            .collect();
         next.sort_unstable();
         next.dedup();
         next.retain(|ix| stage[ix.at()].is_none() && stands(*ix) && is_met(*ix, &stage));
@@ -52,7 +65,9 @@ pub fn stages_where(curriculum: &Curriculum, stands: &dyn Fn(MovementIx) -> bool
 pub fn dependants(curriculum: &Curriculum) -> Vec<Vec<MovementIx>> {
     let mut out = vec![Vec::new(); curriculum.len()];
     for (ix, movement) in curriculum.movements() {
-        movement.needs.visit(&mut |leaf| out[leaf.movement.at()].push(ix));
+        movement
+            .needs
+            .visit(&mut |leaf| out[leaf.movement.at()].push(ix));
     }
     out
 }
@@ -84,12 +99,16 @@ pub struct Loop {
 /// named again: a circle is at fault when it could not be entered even if everything outside it were reached.
 pub fn loops(curriculum: &Curriculum) -> (Vec<Loop>, Vec<MovementIx>) {
     let hopeful = stages(curriculum);
-    let lost: HashSet<MovementIx> =
-        curriculum.movements().filter(|(ix, m)| !m.faulty && !hopeful.is_reached(*ix)).map(|(ix, _)| ix).collect();
+    let lost: HashSet<MovementIx> = curriculum
+        .movements()
+        .filter(|(ix, m)| !m.faulty && !hopeful.is_reached(*ix))
+        .map(|(ix, _)| ix)
+        .collect();
     let mut graph: DiGraph<MovementIx, ()> = DiGraph::new();
     let mut sorted: Vec<MovementIx> = lost.iter().copied().collect();
     sorted.sort_unstable();
-    let nodes: std::collections::HashMap<MovementIx, NodeIndex> = sorted.iter().map(|ix| (*ix, graph.add_node(*ix))).collect();
+    let nodes: std::collections::HashMap<MovementIx, NodeIndex> =
+        sorted.iter().map(|ix| (*ix, graph.add_node(*ix))).collect();
     for ix in &sorted {
         curriculum.movement(*ix).needs.visit(&mut |leaf| {
             if let Some(to) = nodes.get(&leaf.movement) {
@@ -117,12 +136,17 @@ pub fn loops(curriculum: &Curriculum) -> (Vec<Loop>, Vec<MovementIx>) {
 }
 
 /// Whether all members could be reached if everything outside were.
-fn can_be_entered(curriculum: &Curriculum, members: &[MovementIx], inside: &HashSet<MovementIx>) -> bool {
+fn can_be_entered(
+    curriculum: &Curriculum,
+    members: &[MovementIx],
+    inside: &HashSet<MovementIx>,
+) -> bool {
     let mut reached: HashSet<MovementIx> = HashSet::new();
     loop {
         let before = reached.len();
         for ix in members {
-            let met = |leaf: &Leaf| !inside.contains(&leaf.movement) || reached.contains(&leaf.movement);
+            let met =
+                |leaf: &Leaf| !inside.contains(&leaf.movement) || reached.contains(&leaf.movement);
             if !reached.contains(ix) && curriculum.movement(*ix).needs.holds(&met) {
                 reached.insert(*ix);
             }
@@ -134,8 +158,13 @@ fn can_be_entered(curriculum: &Curriculum, members: &[MovementIx], inside: &Hash
 }
 
 /// The shortest circle through the first movement of a component, by breadth-first search in the order written.
-fn circle(curriculum: &Curriculum, start: MovementIx, inside: &HashSet<MovementIx>) -> Option<Vec<(MovementIx, Leaf)>> {
-    let mut came: std::collections::HashMap<MovementIx, (MovementIx, Leaf)> = std::collections::HashMap::new();
+fn circle(
+    curriculum: &Curriculum,
+    start: MovementIx,
+    inside: &HashSet<MovementIx>,
+) -> Option<Vec<(MovementIx, Leaf)>> {
+    let mut came: std::collections::HashMap<MovementIx, (MovementIx, Leaf)> =
+        std::collections::HashMap::new();
     let mut queue = std::collections::VecDeque::from([start]);
     while let Some(ix) = queue.pop_front() {
         for leaf in curriculum.movement(ix).needs.leaves() {
@@ -150,7 +179,10 @@ fn circle(curriculum: &Curriculum, start: MovementIx, inside: &HashSet<MovementI
                 steps.reverse();
                 return Some(steps);
             }
-            if inside.contains(&leaf.movement) && leaf.movement != start && !came.contains_key(&leaf.movement) {
+            if inside.contains(&leaf.movement)
+                && leaf.movement != start
+                && !came.contains_key(&leaf.movement)
+            {
                 came.insert(leaf.movement, (ix, leaf.clone()));
                 queue.push_back(leaf.movement);
             }

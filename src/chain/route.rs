@@ -48,11 +48,22 @@ struct Search<'a> {
 impl<'a> Search<'a> {
     fn new(curriculum: &'a Curriculum, stages: &'a Stages, goal: MovementIx) -> Option<Search<'a>> {
         stages.of(goal)?;
-        let mut given: Vec<u32> = curriculum.published().filter_map(|(_, m)| m.weeks).map(|w| w.from + w.to).collect();
+        let mut given: Vec<u32> = curriculum
+            .published()
+            .filter_map(|(_, m)| m.weeks)
+            .map(|w| w.from + w.to)
+            .collect();
         given.sort_unstable();
         let median = given.get(given.len() / 2).copied().unwrap_or(8);
         let large = below(curriculum, goal).len() > LARGE;
-        Some(Search { curriculum, stages, goal, median, large, without: HashMap::new() })
+        Some(Search {
+            curriculum,
+            stages,
+            goal,
+            median,
+            large,
+            without: HashMap::new(),
+        })
     }
 
     fn run(mut self) -> Option<Route> {
@@ -88,34 +99,68 @@ impl<'a> Search<'a> {
         let mut movements: Vec<MovementIx> = set.iter().copied().collect();
         movements.sort_by_key(|ix| (self.stages.of(*ix), *ix));
         let half_weeks = movements.iter().map(|ix| self.cost(*ix)).sum();
-        let guessed = movements.iter().any(|ix| self.curriculum.movement(*ix).weeks.is_none());
-        Route { movements, half_weeks, exact, at_least_half_weeks: at_least, guessed }
+        let guessed = movements
+            .iter()
+            .any(|ix| self.curriculum.movement(*ix).weeks.is_none());
+        Route {
+            movements,
+            half_weeks,
+            exact,
+            at_least_half_weeks: at_least,
+            guessed,
+        }
     }
 
     fn cost(&self, ix: MovementIx) -> u32 {
-        self.curriculum.movement(ix).weeks.map_or(self.median, |w| w.from + w.to)
+        self.curriculum
+            .movement(ix)
+            .weeks
+            .map_or(self.median, |w| w.from + w.to)
     }
 
     fn node(&self, set: &BTreeSet<MovementIx>) -> Node {
-        (set.iter().map(|ix| self.cost(*ix)).sum(), set.len(), set.iter().copied().collect())
+        (
+            set.iter().map(|ix| self.cost(*ix)).sum(),
+            set.len(),
+            set.iter().copied().collect(),
+        )
     }
 
     /// The set with a movement and all that it cannot be reached without.
     fn with(&mut self, set: &BTreeSet<MovementIx>, ix: MovementIx) -> BTreeSet<MovementIx> {
         if !self.without.contains_key(&ix) {
-            let all = if self.large && ix != self.goal { vec![ix] } else { essentials(self.curriculum, self.stages, ix).into_iter().collect() };
+            let all = if self.large && ix != self.goal {
+                vec![ix]
+            } else {
+                essentials(self.curriculum, self.stages, ix)
+                    .into_iter()
+                    .collect()
+            };
             self.without.insert(ix, all);
         }
-        set.iter().copied().chain(self.without[&ix].iter().copied()).collect()
+        set.iter()
+            .copied()
+            .chain(self.without[&ix].iter().copied())
+            .collect()
     }
 
-    fn with_all(&mut self, set: &BTreeSet<MovementIx>, option: &[MovementIx]) -> BTreeSet<MovementIx> {
-        option.iter().fold(set.clone(), |set, ix| self.with(&set, *ix))
+    fn with_all(
+        &mut self,
+        set: &BTreeSet<MovementIx>,
+        option: &[MovementIx],
+    ) -> BTreeSet<MovementIx> {
+        option
+            .iter()
+            .fold(set.clone(), |set, ix| self.with(&set, *ix))
     }
 
     /// The ways on from a set: each a group of movements to add. `None` when it is a whole route already.
     fn options(&self, set: &BTreeSet<MovementIx>) -> Option<Vec<Vec<MovementIx>>> {
-        let lacking = set.iter().find(|ix| !self.needs(**ix).holds(&|leaf: &Leaf| set.contains(&leaf.movement)));
+        let lacking = set.iter().find(|ix| {
+            !self
+                .needs(**ix)
+                .holds(&|leaf: &Leaf| set.contains(&leaf.movement))
+        });
         if let Some(ix) = lacking {
             let mut out = Vec::new();
             self.ways(self.needs(*ix), set, &mut out);
@@ -143,21 +188,27 @@ impl<'a> Search<'a> {
     fn ways(&self, need: &Need<Leaf>, set: &BTreeSet<MovementIx>, out: &mut Vec<Vec<MovementIx>>) {
         let holds = |need: &Need<Leaf>| need.holds(&|leaf: &Leaf| set.contains(&leaf.movement));
         match need {
-            Need::Leaf(leaf) if self.stages.is_reached(leaf.movement) => out.push(vec![leaf.movement]),
+            Need::Leaf(leaf) if self.stages.is_reached(leaf.movement) => {
+                out.push(vec![leaf.movement])
+            }
             Need::Leaf(_) => {}
             Need::All(parts) => {
                 if let Some(part) = parts.iter().find(|p| !holds(p)) {
                     self.ways(part, set, out);
                 }
             }
-            Need::Any(parts) | Need::AtLeast(_, parts) => parts.iter().filter(|p| !holds(p)).for_each(|p| self.ways(p, set, out)),
+            Need::Any(parts) | Need::AtLeast(_, parts) => parts
+                .iter()
+                .filter(|p| !holds(p))
+                .for_each(|p| self.ways(p, set, out)),
         }
     }
 
     /// A whole route by always taking the cheapest next option.
     fn greedy(&mut self, mut set: BTreeSet<MovementIx>) -> Option<BTreeSet<MovementIx>> {
         while let Some(options) = self.options(&set) {
-            let sets: Vec<BTreeSet<MovementIx>> = options.iter().map(|o| self.with_all(&set, o)).collect();
+            let sets: Vec<BTreeSet<MovementIx>> =
+                options.iter().map(|o| self.with_all(&set, o)).collect();
             set = sets.into_iter().min_by_key(|s| self.node(s))?;
         }
         Some(set)

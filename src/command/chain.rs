@@ -27,10 +27,22 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         if options.common.form == Form::Text {
             report::print(&proof.findings, &snapshot);
         }
-        let ids = curriculum.ids().filter(|id| matches!(curriculum.find(id), Some(Owner::Movement(_) | Owner::Skill(_))));
+        let ids = curriculum.ids().filter(|id| {
+            matches!(
+                curriculum.find(id),
+                Some(Owner::Movement(_) | Owner::Skill(_))
+            )
+        });
         let help = did_you_mean(&options.id, ids).map_or_else(String::new, |h| format!(" ({h})"));
-        anstream::eprintln!("rungbook: no skill or movement has the id `{}`{help}", options.id);
-        return Ok(if status == Status::AtFault { status } else { Status::Failed });
+        anstream::eprintln!(
+            "rungbook: no skill or movement has the id `{}`{help}",
+            options.id
+        );
+        return Ok(if status == Status::AtFault {
+            status
+        } else {
+            Status::Failed
+        });
     };
     let resolved = chain::resolve(curriculum, &proof.stages, &goal);
     let route = chain::newcomer_route(curriculum, &proof.stages, goal.movement);
@@ -43,7 +55,9 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         Form::Text => {
             report::print(&proof.findings, &snapshot);
             if status == Status::AtFault {
-                anstream::eprintln!("The curriculum has errors; this is the answer for what stands.");
+                anstream::eprintln!(
+                    "The curriculum has errors; this is the answer for what stands."
+                );
             }
             anstream::print!("{}", text(&proof, &resolved, route.as_ref()));
         }
@@ -53,26 +67,41 @@ pub fn run(options: &Options) -> Result<Status, Error> {
 
 /// The goal of a skill, or a movement at its standard. Held-back movements are not answered for.
 fn goal(curriculum: &Curriculum, id: &str) -> Option<Leaf> {
-    let owner = curriculum.find(id).or_else(|| curriculum.old_ids().find(|(old, _)| *old == id).map(|(_, o)| o))?;
+    let owner = curriculum.find(id).or_else(|| {
+        curriculum
+            .old_ids()
+            .find(|(old, _)| *old == id)
+            .map(|(_, o)| o)
+    })?;
     match owner {
         Owner::Skill(ix) => Some(curriculum.skill(ix).goal.clone()),
         Owner::Movement(ix) if !curriculum.movement(ix).held_back => {
             let movement = curriculum.movement(ix);
-            Some(Leaf { movement: ix, target: movement.standard, own_standard: true, span: movement.spans.id })
+            Some(Leaf {
+                movement: ix,
+                target: movement.standard,
+                own_standard: true,
+                span: movement.spans.id,
+            })
         }
         _ => None,
     }
 }
 
 fn ids(curriculum: &Curriculum, list: &[MovementIx]) -> Vec<String> {
-    list.iter().map(|ix| curriculum.movement(*ix).id.to_string()).collect()
+    list.iter()
+        .map(|ix| curriculum.movement(*ix).id.to_string())
+        .collect()
 }
 
 fn answer(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> Map<String, Value> {
     let curriculum = &proof.curriculum;
     let id = |ix: MovementIx| curriculum.movement(ix).id.as_str();
-    let movements: Vec<Value> =
-        resolved.movements.iter().map(|l| json!({ "id": id(l.movement), "stage": l.stage, "essential": l.essential })).collect();
+    let movements: Vec<Value> = resolved
+        .movements
+        .iter()
+        .map(|l| json!({ "id": id(l.movement), "stage": l.stage, "essential": l.essential }))
+        .collect();
     let mut ladders = Map::new();
     let found = chain::chain_ladders(curriculum, resolved);
     for link in &resolved.movements {
@@ -129,19 +158,59 @@ fn text(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> String {
             };
             let _ = writeln!(out, "\n{says}");
         }
-        let mark = movement.cautions.first().map_or(String::new(), |c| format!("  [{}]", curriculum.cautions.class(*c).signal.word()));
-        let part = if link.essential { "essential" } else { "an alternative" };
-        let _ = writeln!(out, "  {} ({}): {}, {part}{mark}", movement.name, movement.id, movement.standard.words(units));
-        for step in ladders.get(&link.movement).into_iter().flatten().filter(|s| !s.opens.is_empty()) {
-            let _ = writeln!(out, "      {} opens {}", step.target.words(units), ids(curriculum, &step.opens).join(", "));
+        let mark = movement.cautions.first().map_or(String::new(), |c| {
+            format!("  [{}]", curriculum.cautions.class(*c).signal.word())
+        });
+        let part = if link.essential {
+            "essential"
+        } else {
+            "an alternative"
+        };
+        let _ = writeln!(
+            out,
+            "  {} ({}): {}, {part}{mark}",
+            movement.name,
+            movement.id,
+            movement.standard.words(units)
+        );
+        for step in ladders
+            .get(&link.movement)
+            .into_iter()
+            .flatten()
+            .filter(|s| !s.opens.is_empty())
+        {
+            let _ = writeln!(
+                out,
+                "      {} opens {}",
+                step.target.words(units),
+                ids(curriculum, &step.opens).join(", ")
+            );
         }
     }
     if let Some(route) = route {
-        let guess = if route.guessed { ", some weeks guessed" } else { "" };
-        let exact = if route.exact { String::new() } else { format!(" (perhaps not the shortest; at least {})", weeks(route.at_least_half_weeks)) };
-        let _ = writeln!(out, "\nShortest route for a newcomer: {} movements, {} weeks of training in all{guess}{exact}.", route.movements.len(), weeks(route.half_weeks));
+        let guess = if route.guessed {
+            ", some weeks guessed"
+        } else {
+            ""
+        };
+        let exact = if route.exact {
+            String::new()
+        } else {
+            format!(
+                " (perhaps not the shortest; at least {})",
+                weeks(route.at_least_half_weeks)
+            )
+        };
+        let _ = writeln!(
+            out,
+            "\nShortest route for a newcomer: {} movements, {} weeks of training in all{guess}{exact}.",
+            route.movements.len(),
+            weeks(route.half_weeks)
+        );
         let _ = writeln!(out, "  {}", ids(curriculum, &route.movements).join(", "));
-        out.push_str("  An order to work through, not a forecast: several are trained side by side.\n");
+        out.push_str(
+            "  An order to work through, not a forecast: several are trained side by side.\n",
+        );
     }
     out
 }

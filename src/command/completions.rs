@@ -11,6 +11,11 @@ pub struct Options {
 }
 
 pub fn run(options: &Options) -> Result<Status, Error> {
-    clap_complete::generate(options.shell, &mut Arguments::command(), "rungbook", &mut std::io::stdout());
+    clap_complete::generate(
+        options.shell,
+        &mut Arguments::command(),
+        "rungbook",
+        &mut std::io::stdout(),
+    );
     Ok(Status::Done)
 }

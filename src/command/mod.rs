@@ -47,7 +47,9 @@ enum Command {
     #[command(after_help = "Example:\n  rungbook schema movement > movement.schema.json")]
     Schema(schema::Options),
     /// Print completions for a shell
-    #[command(after_help = "Example:\n  rungbook completions bash > ~/.local/share/bash-completion/completions/rungbook")]
+    #[command(
+        after_help = "Example:\n  rungbook completions bash > ~/.local/share/bash-completion/completions/rungbook"
+    )]
     Completions(completions::Options),
 }
 

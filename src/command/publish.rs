@@ -63,7 +63,9 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     }
     if status != Status::Done {
         match options.common.form {
-            Form::Json => report::answer(&json!({ "published": false, "findings": report::json(&proof.findings, &snapshot) })),
+            Form::Json => report::answer(
+                &json!({ "published": false, "findings": report::json(&proof.findings, &snapshot) }),
+            ),
             Form::Text => anstream::eprintln!("Nothing was published."),
         }
         return Ok(status);
@@ -73,24 +75,49 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         snapshot = io::snapshot(from)?;
         proof = proofread(&snapshot);
     }
-    let to = options.to.clone().unwrap_or_else(|| from.join(proof.curriculum.school.publish_to.as_deref().unwrap_or("site")));
+    let to = options.to.clone().unwrap_or_else(|| {
+        from.join(
+            proof
+                .curriculum
+                .school
+                .publish_to
+                .as_deref()
+                .unwrap_or("site"),
+        )
+    });
     match write(&proof, &snapshot, from, &to) {
         Ok(outcome) => {
-            tell(options.common.form, &outcome, &to, started, report::json(&proof.findings, &snapshot));
+            tell(
+                options.common.form,
+                &outcome,
+                &to,
+                started,
+                report::json(&proof.findings, &snapshot),
+            );
             Ok(Status::Done)
         }
         Err(Refusal::Machine(error)) => Err(error),
-        Err(Refusal::Theme(error)) => Ok(refuse(options.common.form, &[error.to_string()], "the theme is at fault")),
+        Err(Refusal::Theme(error)) => Ok(refuse(
+            options.common.form,
+            &[error.to_string()],
+            "the theme is at fault",
+        )),
         Err(Refusal::Cautions(faults)) => {
             let lines: Vec<String> = faults.iter().map(Fault::to_string).collect();
-            Ok(refuse(options.common.form, &lines, "a movement with a caution is named without its mark"))
+            Ok(refuse(
+                options.common.form,
+                &lines,
+                "a movement with a caution is named without its mark",
+            ))
         }
     }
 }
 
 fn refuse(form: Form, lines: &[String], why: &str) -> Status {
     match form {
-        Form::Json => report::answer(&json!({ "published": false, "why": why, "faults": lines, "findings": [] })),
+        Form::Json => report::answer(
+            &json!({ "published": false, "why": why, "faults": lines, "findings": [] }),
+        ),
         Form::Text => {
             for line in lines.iter().take(20) {
                 anstream::eprintln!("{line}");
@@ -108,14 +135,23 @@ fn write_ledger(options: &Options, words: &str, curriculum: &Curriculum) -> Resu
     let path = options.common.from.join("content/ledger.yaml");
     let today = options.today.clone().unwrap_or_else(io::today);
     if !crate::reading::is_day(&today) {
-        return Err(Error::new("write", &path, format!("`{today}` is not a day; write it like 2026-11-25")));
+        return Err(Error::new(
+            "write",
+            &path,
+            format!("`{today}` is not a day; write it like 2026-11-25"),
+        ));
     }
     let ledger = curriculum.ledger.with_entry(curriculum, &today, words);
     io::replace(&path, &ledger.to_yaml())
 }
 
 /// Makes, writes and reads back every file in parallel, then swaps the site in.
-fn write(proof: &Proofread, snapshot: &Snapshot, from: &Path, to: &Path) -> Result<Outcome, Refusal> {
+fn write(
+    proof: &Proofread,
+    snapshot: &Snapshot,
+    from: &Path,
+    to: &Path,
+) -> Result<Outcome, Refusal> {
     let theme = Theme::load(&proof.curriculum.school.theme, snapshot)?;
     let plan = Plan::new(proof, snapshot, &theme)?;
     let site = io::Site::begin(from, to)?;
@@ -164,7 +200,10 @@ fn tell(form: Form, outcome: &Outcome, to: &Path, started: Instant, findings: se
                 seconds
             );
             if !outcome.kept.is_empty() {
-                anstream::println!("Kept, not written by this program: {}.", outcome.kept.join(", "));
+                anstream::println!(
+                    "Kept, not written by this program: {}.",
+                    outcome.kept.join(", ")
+                );
             }
         }
     }
@@ -179,7 +218,11 @@ struct Progress {
 
 impl Progress {
     fn new(total: usize) -> Progress {
-        Progress { done: AtomicUsize::new(0), total, shown: std::io::stderr().is_terminal() }
+        Progress {
+            done: AtomicUsize::new(0),
+            total,
+            shown: std::io::stderr().is_terminal(),
+        }
     }
 
     fn step(&self) {

@@ -8,7 +8,11 @@ use std::io::IsTerminal;
 
 /// Prints findings to standard error, each with its source line marked, and a last line that counts them.
 pub fn print(findings: &Findings, snapshot: &Snapshot) {
-    let renderer = if std::io::stderr().is_terminal() { Renderer::styled() } else { Renderer::plain() };
+    let renderer = if std::io::stderr().is_terminal() {
+        Renderer::styled()
+    } else {
+        Renderer::plain()
+    };
     for finding in findings.iter() {
         anstream::eprintln!("{}\n", text(finding, snapshot, &renderer));
     }
@@ -34,17 +38,33 @@ fn text(finding: &Diagnostic, snapshot: &Snapshot, renderer: &Renderer) -> Strin
     };
     let label = finding.label.clone().unwrap_or_default();
     let excerpts: Vec<Excerpt> = std::iter::once((finding.span, label, AnnotationKind::Primary))
-        .chain(finding.related.iter().map(|(span, words)| (*span, words.clone(), AnnotationKind::Context)))
+        .chain(
+            finding
+                .related
+                .iter()
+                .map(|(span, words)| (*span, words.clone(), AnnotationKind::Context)),
+        )
         .map(|(span, label, kind)| excerpt(span, label, kind, snapshot))
         .collect();
-    let mut group = Group::with_title(level.primary_title(finding.message.as_str()).id(finding.rule.name()));
+    let mut group = Group::with_title(
+        level
+            .primary_title(finding.message.as_str())
+            .id(finding.rule.name()),
+    );
     for e in &excerpts {
         let annotation = e.kind.span(e.at.clone()).label(e.label.as_str());
-        group = group.element(Snippet::source(e.text).path(e.path).line_start(e.line).annotation(annotation));
+        group = group.element(
+            Snippet::source(e.text)
+                .path(e.path)
+                .line_start(e.line)
+                .annotation(annotation),
+        );
     }
     let mut groups = vec![group];
     if let Some(help) = &finding.help {
-        groups.push(Group::with_title(Level::HELP.secondary_title(help.as_str())));
+        groups.push(Group::with_title(
+            Level::HELP.secondary_title(help.as_str()),
+        ));
     }
     renderer.render(&groups)
 }
@@ -61,12 +81,29 @@ struct Excerpt<'a> {
 /// The lines under a span, so that a large file is not scanned for each finding; at most the first four.
 fn excerpt(span: Span, label: String, kind: AnnotationKind, snapshot: &Snapshot) -> Excerpt<'_> {
     let text = snapshot.text(span.file);
-    let (start, end) = ((span.start as usize).min(text.len()), (span.end as usize).min(text.len()));
+    let (start, end) = (
+        (span.start as usize).min(text.len()),
+        (span.end as usize).min(text.len()),
+    );
     let from = text[..start].rfind('\n').map_or(0, |i| i + 1);
-    let to = text[start..].match_indices('\n').map(|(i, _)| start + i).nth(if end > start { 3 } else { 0 }).unwrap_or(text.len());
-    let to = text[end.min(to)..].find('\n').map_or(text.len(), |i| end.min(to) + i).min(to.max(from));
+    let to = text[start..]
+        .match_indices('\n')
+        .map(|(i, _)| start + i)
+        .nth(if end > start { 3 } else { 0 })
+        .unwrap_or(text.len());
+    let to = text[end.min(to)..]
+        .find('\n')
+        .map_or(text.len(), |i| end.min(to) + i)
+        .min(to.max(from));
     let (line, _) = snapshot.place(span.file, span.start);
-    Excerpt { text: &text[from..to], path: snapshot.path(span.file), line, at: start - from..end.min(to) - from, label, kind }
+    Excerpt {
+        text: &text[from..to],
+        path: snapshot.path(span.file),
+        line,
+        at: start - from..end.min(to) - from,
+        label,
+        kind,
+    }
 }
 
 /// Findings as JSON.
@@ -83,10 +120,17 @@ pub fn json(findings: &Findings, snapshot: &Snapshot) -> Value {
 
 /// Prints an answer to standard output.
 pub fn answer(value: &Value) {
-    anstream::println!("{}", serde_json::to_string_pretty(value).expect("a value is JSON"));
+    anstream::println!(
+        "{}",
+        serde_json::to_string_pretty(value).expect("a value is JSON")
+    );
 }
 
 /// How a run over a curriculum ended.
 pub fn status(findings: &Findings, strict: bool) -> Status {
-    if findings.has_errors() || (strict && !findings.is_empty()) { Status::AtFault } else { Status::Done }
+    if findings.has_errors() || (strict && !findings.is_empty()) {
+        Status::AtFault
+    } else {
+        Status::Done
+    }
 }

@@ -18,7 +18,8 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         return Ok(Status::Done);
     }
     let names: Vec<&str> = KINDS.iter().map(|k| k.0).collect();
-    let help = did_you_mean(&options.name, names.iter().copied()).unwrap_or_else(|| format!("name one of {}", listed(&names, "or")));
+    let help = did_you_mean(&options.name, names.iter().copied())
+        .unwrap_or_else(|| format!("name one of {}", listed(&names, "or")));
     anstream::eprintln!("rungbook: there is no file kind `{}`: {help}", options.name);
     Ok(Status::Failed)
 }

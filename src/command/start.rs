@@ -17,7 +17,10 @@ pub struct Options {
 /// The files of a first curriculum: path and text.
 pub fn files() -> Vec<(&'static str, &'static str)> {
     fn collect(dir: &'static Dir<'static>, out: &mut Vec<(&'static str, &'static str)>) {
-        out.extend(dir.files().filter_map(|f| Some((f.path().to_str()?, f.contents_utf8()?))));
+        out.extend(
+            dir.files()
+                .filter_map(|f| Some((f.path().to_str()?, f.contents_utf8()?))),
+        );
         dir.dirs().for_each(|d| collect(d, out));
     }
     let mut out = Vec::new();

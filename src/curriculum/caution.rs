@@ -19,7 +19,9 @@ impl Signal {
     }
 
     pub fn read(text: &str) -> Option<Signal> {
-        [Signal::Notice, Signal::Caution, Signal::Warning].into_iter().find(|s| s.word() == text)
+        [Signal::Notice, Signal::Caution, Signal::Warning]
+            .into_iter()
+            .find(|s| s.word() == text)
     }
 }
 
@@ -78,7 +80,9 @@ pub struct Book {
 
 impl Default for Book {
     fn default() -> Book {
-        Book { classes: super::caution_text::shipped() }
+        Book {
+            classes: super::caution_text::shipped(),
+        }
     }
 }
 
@@ -92,7 +96,10 @@ impl Book {
     }
 
     pub fn find(&self, id: &str) -> Option<ClassIx> {
-        self.classes.iter().position(|c| c.id == id).map(|i| ClassIx(i as u16))
+        self.classes
+            .iter()
+            .position(|c| c.id == id)
+            .map(|i| ClassIx(i as u16))
     }
 
     pub(crate) fn class_mut(&mut self, ix: ClassIx) -> &mut Class {
@@ -115,7 +122,13 @@ impl Book {
 ///
 /// # Source
 /// Common practice, no source.
-pub fn derived(positions: &[Position], load: Load, loaded: bool, arms: Option<Arms>, phase: Option<Phase>) -> Vec<&'static str> {
+pub fn derived(
+    positions: &[Position],
+    load: Load,
+    loaded: bool,
+    arms: Option<Arms>,
+    phase: Option<Phase>,
+) -> Vec<&'static str> {
     let mut ids = Vec::new();
     let mut add = |when: bool, id: &'static str| {
         if when {
@@ -127,9 +140,15 @@ pub fn derived(positions: &[Position], load: Load, loaded: bool, arms: Option<Ar
     add(passes(Position::PartInverted), "part-inverted");
     add(loaded, "loaded");
     add(loaded, "breath-holding");
-    add(arms == Some(Arms::Straight) && matches!(load, Load::Body | Load::Added), "straight-arm");
+    add(
+        arms == Some(Arms::Straight) && matches!(load, Load::Body | Load::Added),
+        "straight-arm",
+    );
     add(phase == Some(Phase::Lowering), "lowering");
-    add(passes(Position::Hanging) || passes(Position::Inverted), "overhead");
+    add(
+        passes(Position::Hanging) || passes(Position::Inverted),
+        "overhead",
+    );
     add(passes(Position::Bridge), "spine-extension");
     ids
 }

@@ -24,7 +24,9 @@ pub fn shipped() -> Vec<Class> {
 
 const ROWS: &[Row] = &[
     (
-        "inverted", "Upside down", Signal::Warning,
+        "inverted",
+        "Upside down",
+        Signal::Warning,
         [
             "You can fall on your head, neck, back or wrists. Pressure in the eyes about doubles within seconds, and blood pressure in the head rises.",
             "Anyone with glaucoma or another eye disease, recent eye surgery, high blood pressure, heart disease, a past stroke, a neck or spine injury, reflux, dizziness, or who is pregnant.",
@@ -34,7 +36,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "part-inverted", "Head below the hips", Signal::Caution,
+        "part-inverted",
+        "Head below the hips",
+        Signal::Caution,
         [
             "Blood rushes to the head, pressure in the eyes rises, and a slip puts weight on the face or neck.",
             "Anyone with an eye disease, high blood pressure, a neck injury, dizziness, or who is pregnant.",
@@ -44,7 +48,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "loaded", "Added weight", Signal::Warning,
+        "loaded",
+        "Added weight",
+        Signal::Warning,
         [
             "A weight that swings, drops or pulls you off balance can crush, tear or throw you; joints and tendons carry more than your body alone.",
             "Anyone with a heart condition, high blood pressure, a hernia, a recent injury or operation, or who is pregnant.",
@@ -54,7 +60,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "straight-arm", "Straight arms under load", Signal::Caution,
+        "straight-arm",
+        "Straight arms under load",
+        Signal::Caution,
         [
             "The elbow tendons and the front of the shoulder carry the load without help from bent-arm strength; they adapt more slowly than muscle.",
             "Anyone with elbow or biceps tendon pain, very mobile joints, or a past dislocation of the shoulder.",
@@ -64,7 +72,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "lowering", "Lowering only", Signal::Caution,
+        "lowering",
+        "Lowering only",
+        Signal::Caution,
         [
             "Lowering is harder on muscle than lifting: it leaves you sore for days, and too much can damage muscle badly.",
             "Anyone who has had dark urine after training, a muscle tear, or is new to strength training.",
@@ -74,7 +84,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "overhead", "Arms overhead", Signal::Caution,
+        "overhead",
+        "Arms overhead",
+        Signal::Caution,
         [
             "A shoulder that cannot reach overhead pinches, or the lower back bends to make up for it.",
             "Anyone with a shoulder injury, an unstable shoulder, or pain when reaching up.",
@@ -84,7 +96,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "wrist-extension", "Wrists bent back under load", Signal::Caution,
+        "wrist-extension",
+        "Wrists bent back under load",
+        Signal::Caution,
         [
             "The back of the wrist is squeezed and its ligaments are stretched; both are slow to calm down.",
             "Anyone with a wrist fracture, a ganglion, carpal tunnel trouble, or wrist pain in daily life.",
@@ -94,7 +108,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "shoulder-extension", "Arms behind the body under load", Signal::Caution,
+        "shoulder-extension",
+        "Arms behind the body under load",
+        Signal::Caution,
         [
             "The front of the shoulder and the biceps tendon are stretched while they carry weight.",
             "Anyone with a past dislocation, pain at the front of the shoulder, or very mobile shoulders.",
@@ -104,7 +120,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "spine-extension", "Back bent backwards", Signal::Caution,
+        "spine-extension",
+        "Back bent backwards",
+        Signal::Caution,
         [
             "The joints at the back of the lower spine are pressed together.",
             "Anyone with a slipped vertebra, a stress fracture of the spine, or back pain that bending backwards makes worse.",
@@ -114,7 +132,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "deep-knee-flexion", "Knees bent deeply under load", Signal::Caution,
+        "deep-knee-flexion",
+        "Knees bent deeply under load",
+        Signal::Caution,
         [
             "The kneecap is pressed hard against the thigh bone, and the cartilage at the back of the knee is squeezed.",
             "Anyone with a knee operation, a torn meniscus or ligament, or knee pain on stairs.",
@@ -124,7 +144,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "neck-load", "Weight on the head or neck", Signal::Warning,
+        "neck-load",
+        "Weight on the head or neck",
+        Signal::Warning,
         [
             "The neck can be crushed or twisted; a bad fall here may be for life.",
             "Anyone with any neck injury, arthritis of the neck, osteoporosis, or numbness in the arms.",
@@ -134,7 +156,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "breath-holding", "Holding the breath", Signal::Caution,
+        "breath-holding",
+        "Holding the breath",
+        Signal::Caution,
         [
             "Holding the breath against effort raises blood pressure steeply and can make you faint.",
             "Anyone with high blood pressure, heart disease, an aneurysm, a hernia, an eye disease, or who is pregnant.",
@@ -144,7 +168,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "fall-height", "A fall from height", Signal::Warning,
+        "fall-height",
+        "A fall from height",
+        Signal::Warning,
         [
             "Hands can slip and the body drops; ankles, back, head and elbows take the fall.",
             "Anyone with brittle bones, a balance disorder, or who is pregnant.",
@@ -154,7 +180,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "momentum", "Swing and speed", Signal::Caution,
+        "momentum",
+        "Swing and speed",
+        Signal::Caution,
         [
             "A body that moves fast is hard to stop, and arrives with more force than it started with.",
             "Anyone with a recent joint injury or an unstable shoulder.",
@@ -164,7 +192,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "equipment", "Equipment that can fail", Signal::Caution,
+        "equipment",
+        "Equipment that can fail",
+        Signal::Caution,
         [
             "An anchor, strap, band, door frame or box that gives way drops you without notice.",
             "Anyone for whom a short fall would be serious.",
@@ -174,7 +204,9 @@ const ROWS: &[Row] = &[
         ],
     ),
     (
-        "alone", "Training alone", Signal::Notice,
+        "alone",
+        "Training alone",
+        Signal::Notice,
         [
             "Nobody sees a fault, and nobody helps after a fall.",
             "Anyone with a condition that can make them faint.",

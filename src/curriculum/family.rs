@@ -35,7 +35,10 @@ impl Axis {
     pub fn find(&self, value: &str) -> Option<Rung> {
         self.rungs.iter().enumerate().find_map(|(rung, values)| {
             let value = values.iter().position(|v| v == value)?;
-            Some(Rung { rung: rung as u16, value: value as u16 })
+            Some(Rung {
+                rung: rung as u16,
+                value: value as u16,
+            })
         })
     }
 
@@ -46,7 +49,15 @@ impl Axis {
     /// Every value, from easier to harder.
     pub fn values(&self) -> impl Iterator<Item = (Rung, &str)> {
         self.rungs.iter().enumerate().flat_map(|(r, values)| {
-            values.iter().enumerate().map(move |(v, word)| (Rung { rung: r as u16, value: v as u16 }, word.as_str()))
+            values.iter().enumerate().map(move |(v, word)| {
+                (
+                    Rung {
+                        rung: r as u16,
+                        value: v as u16,
+                    },
+                    word.as_str(),
+                )
+            })
         })
     }
 }
@@ -71,21 +82,43 @@ pub fn neighbours<'a>(
     own: &[Option<Rung>],
     members: impl Iterator<Item = (MovementIx, &'a [Option<Rung>])>,
 ) -> Vec<MovementIx> {
-    let Some(here) = own.get(axis).copied().flatten() else { return Vec::new() };
+    let Some(here) = own.get(axis).copied().flatten() else {
+        return Vec::new();
+    };
     let on_line: Vec<(u16, MovementIx)> = members
-        .filter(|(_, place)| place.iter().zip(own).enumerate().all(|(i, (theirs, ours))| i == axis || same_rung(*theirs, *ours)))
+        .filter(|(_, place)| {
+            place
+                .iter()
+                .zip(own)
+                .enumerate()
+                .all(|(i, (theirs, ours))| i == axis || same_rung(*theirs, *ours))
+        })
         .filter_map(|(ix, place)| Some((place[axis]?.rung, ix)))
-        .filter(|(rung, _)| if way == Way::Easier { *rung < here.rung } else { *rung > here.rung })
+        .filter(|(rung, _)| {
+            if way == Way::Easier {
+                *rung < here.rung
+            } else {
+                *rung > here.rung
+            }
+        })
         .collect();
     let nearest = match way {
         Way::Easier => on_line.iter().map(|m| m.0).max(),
         Way::Harder => on_line.iter().map(|m| m.0).min(),
     };
-    on_line.into_iter().filter(|(rung, _)| Some(*rung) == nearest).map(|(_, ix)| ix).collect()
+    on_line
+        .into_iter()
+        .filter(|(rung, _)| Some(*rung) == nearest)
+        .map(|(_, ix)| ix)
+        .collect()
 }
 
 /// Whether the place `a` stands at or above `b` on every axis that both have, and above on one.
 pub fn harder_everywhere(a: &[Option<Rung>], b: &[Option<Rung>]) -> bool {
-    let shared: Vec<(u16, u16)> = a.iter().zip(b).filter_map(|(a, b)| Some((a.as_ref()?.rung, b.as_ref()?.rung))).collect();
+    let shared: Vec<(u16, u16)> = a
+        .iter()
+        .zip(b)
+        .filter_map(|(a, b)| Some((a.as_ref()?.rung, b.as_ref()?.rung)))
+        .collect();
     shared.iter().all(|(a, b)| a >= b) && shared.iter().any(|(a, b)| a > b)
 }

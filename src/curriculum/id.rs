@@ -7,12 +7,34 @@ use std::sync::Arc;
 pub const LONGEST: usize = 64;
 
 /// Words that YAML or some file system would read as something else.
-const REFUSED: &[&str] = &["true", "false", "null", "yes", "no", "on", "off", "y", "n", "family", "con", "prn", "aux", "nul"];
+const REFUSED: &[&str] = &[
+    "true", "false", "null", "yes", "no", "on", "off", "y", "n", "family", "con", "prn", "aux",
+    "nul",
+];
 
 /// Pages that every site has; no record may take their address.
 pub const FIXED_PAGES: &[&str] = &[
-    "index", "before-you-start", "self-test", "where-i-stand", "today", "my-people", "cautions", "if-it-hurts", "if-you-are-stuck",
-    "about-the-coach", "faults", "equipment", "words", "search", "booklet", "changes", "data", "map", "movements", "not-found", "offline",
+    "index",
+    "before-you-start",
+    "self-test",
+    "where-i-stand",
+    "today",
+    "my-people",
+    "cautions",
+    "if-it-hurts",
+    "if-you-are-stuck",
+    "about-the-coach",
+    "faults",
+    "equipment",
+    "words",
+    "search",
+    "booklet",
+    "changes",
+    "data",
+    "map",
+    "movements",
+    "not-found",
+    "offline",
 ];
 
 /// A checked id: `[a-z][a-z0-9]*(-[a-z0-9]+)*`, at most 64 characters, none of the refused words. Cheap to clone.
@@ -23,22 +45,47 @@ impl Id {
     /// # Errors
     /// What is wrong with the text, as a lower-case clause, and what to type instead.
     pub fn new(text: &str) -> Result<Id, (String, String)> {
-        let parts_are_good =
-            text.split('-').all(|part| !part.is_empty() && part.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit()));
+        let parts_are_good = text.split('-').all(|part| {
+            !part.is_empty()
+                && part
+                    .bytes()
+                    .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit())
+        });
         let mended = mend(text);
-        let instead = if mended.is_empty() { "use small letters, digits and single dashes".into() } else { format!("type `{mended}`") };
+        let instead = if mended.is_empty() {
+            "use small letters, digits and single dashes".into()
+        } else {
+            format!("type `{mended}`")
+        };
         if !parts_are_good || !text.starts_with(|c: char| c.is_ascii_lowercase()) {
-            return Err((format!("`{text}` cannot be an id: small letters, digits and single dashes, a letter first"), instead));
+            return Err((
+                format!(
+                    "`{text}` cannot be an id: small letters, digits and single dashes, a letter first"
+                ),
+                instead,
+            ));
         }
         if text.len() > LONGEST {
-            return Err((format!("`{text}` is longer than {LONGEST} characters"), "shorten it".into()));
+            return Err((
+                format!("`{text}` is longer than {LONGEST} characters"),
+                "shorten it".into(),
+            ));
         }
-        let device = text.strip_prefix("com").or(text.strip_prefix("lpt")).is_some_and(|n| n.len() == 1 && ("1"..="9").contains(&n));
+        let device = text
+            .strip_prefix("com")
+            .or(text.strip_prefix("lpt"))
+            .is_some_and(|n| n.len() == 1 && ("1"..="9").contains(&n));
         if REFUSED.contains(&text) || device {
-            return Err((format!("`{text}` cannot be an id: programs read it as something else"), format!("type a longer name, like `{text}-hold`")));
+            return Err((
+                format!("`{text}` cannot be an id: programs read it as something else"),
+                format!("type a longer name, like `{text}-hold`"),
+            ));
         }
         if FIXED_PAGES.contains(&text) {
-            return Err((format!("`{text}` is the address of a page that every site has"), format!("type another id, like `the-{text}`")));
+            return Err((
+                format!("`{text}` is the address of a page that every site has"),
+                format!("type another id, like `the-{text}`"),
+            ));
         }
         Ok(Id(text.into()))
     }
@@ -56,9 +103,16 @@ impl fmt::Display for Id {
 
 /// The text with everything outside the alphabet of ids turned into dashes.
 fn mend(text: &str) -> String {
-    let lower: String = text.to_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
+    let lower: String = text
+        .to_lowercase()
+        .chars()
+        .map(|c| if c.is_ascii_alphanumeric() { c } else { '-' })
+        .collect();
     let parts: Vec<&str> = lower.split('-').filter(|p| !p.is_empty()).collect();
-    parts.join("-").trim_start_matches(|c: char| c.is_ascii_digit() || c == '-').to_string()
+    parts
+        .join("-")
+        .trim_start_matches(|c: char| c.is_ascii_digit() || c == '-')
+        .to_string()
 }
 
 #[cfg(test)]
@@ -70,7 +124,20 @@ mod tests {
         for good in ["a", "push-up", "l-sit-2", "constructor", "com10"] {
             assert!(Id::new(good).is_ok(), "{good}");
         }
-        for bad in ["", "Push-up", "push--up", "-a", "2-step", "no", "com1", "lpt9", "index", "push_up", "é", &"a".repeat(65)] {
+        for bad in [
+            "",
+            "Push-up",
+            "push--up",
+            "-a",
+            "2-step",
+            "no",
+            "com1",
+            "lpt9",
+            "index",
+            "push_up",
+            "é",
+            &"a".repeat(65),
+        ] {
             assert!(Id::new(bad).is_err(), "{bad}");
         }
         assert_eq!(Id::new("Push Up").unwrap_err().1, "type `push-up`");

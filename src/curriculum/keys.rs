@@ -48,50 +48,128 @@ pub struct Key {
 }
 
 const fn must(name: &'static str, shape: Shape, says: &'static str) -> Key {
-    Key { name, shape, required: true, says }
+    Key {
+        name,
+        shape,
+        required: true,
+        says,
+    }
 }
 
 const fn may(name: &'static str, shape: Shape, says: &'static str) -> Key {
-    Key { name, shape, required: false, says }
+    Key {
+        name,
+        shape,
+        required: false,
+        says,
+    }
 }
 
 pub const SCHOOL: &[Key] = &[
     must("school", Shape::Text, "The school's name."),
-    must("address", Shape::Text, "Where the site will stand: an absolute http or https address."),
-    must("language", Shape::Text, "The language of the site, such as en."),
-    must("units", Shape::Word(Units::WORDS), "The units that readers see first."),
-    may("licence", Shape::Text, "The licence of the content, such as CC-BY-4.0."),
+    must(
+        "address",
+        Shape::Text,
+        "Where the site will stand: an absolute http or https address.",
+    ),
+    must(
+        "language",
+        Shape::Text,
+        "The language of the site, such as en.",
+    ),
+    must(
+        "units",
+        Shape::Word(Units::WORDS),
+        "The units that readers see first.",
+    ),
+    may(
+        "licence",
+        Shape::Text,
+        "The licence of the content, such as CC-BY-4.0.",
+    ),
     may("contact", Shape::Text, "Where readers reach the coach."),
     may("theme", Shape::Text, "The theme's name."),
     may("publish_to", Shape::Text, "The folder that publish writes."),
-    may("dose", Shape::Record(SCHOOL_DOSE), "The school's usual working sets."),
-    may("results_last", Shape::Text, "How long a result counts, such as 12 weeks."),
-    may("presume", Shape::Flag, "Whether foundations are presumed from what is owned."),
-    may("warm_up", Shape::Named(&Shape::Texts), "Warm-up lines: always, and by caution class."),
-    may("equipment", Shape::Named(&Shape::Text), "What the school's equipment words mean."),
+    may(
+        "dose",
+        Shape::Record(SCHOOL_DOSE),
+        "The school's usual working sets.",
+    ),
+    may(
+        "results_last",
+        Shape::Text,
+        "How long a result counts, such as 12 weeks.",
+    ),
+    may(
+        "presume",
+        Shape::Flag,
+        "Whether foundations are presumed from what is owned.",
+    ),
+    may(
+        "warm_up",
+        Shape::Named(&Shape::Texts),
+        "Warm-up lines: always, and by caution class.",
+    ),
+    may(
+        "equipment",
+        Shape::Named(&Shape::Text),
+        "What the school's equipment words mean.",
+    ),
     may("accent", Shape::Text, "The accent colour, such as #b4472b."),
-    may("practice", Shape::Word(Practice::WORDS), "Skill practice before or after the working sets."),
-    may("smallest_plate", Shape::Text, "The smallest plate, such as 1.25 kg."),
-    may("leap", Shape::Record(LEAP), "The largest step that is still recommended."),
+    may(
+        "practice",
+        Shape::Word(Practice::WORDS),
+        "Skill practice before or after the working sets.",
+    ),
+    may(
+        "smallest_plate",
+        Shape::Text,
+        "The smallest plate, such as 1.25 kg.",
+    ),
+    may(
+        "leap",
+        Shape::Record(LEAP),
+        "The largest step that is still recommended.",
+    ),
 ];
 
 pub const SCHOOL_DOSE: &[Key] = &[
     may("sets", Shape::Number, "Sets."),
     may("reps", Shape::Number, "Reps of each set."),
     may("a_week", Shape::Number, "Sessions a week."),
-    may("lighter_every", Shape::Text, "How often a lighter week comes, such as 4 weeks."),
-    may("hold", Shape::Target, "Working sets of holds, such as 5x10 s."),
+    may(
+        "lighter_every",
+        Shape::Text,
+        "How often a lighter week comes, such as 4 weeks.",
+    ),
+    may(
+        "hold",
+        Shape::Target,
+        "Working sets of holds, such as 5x10 s.",
+    ),
 ];
 
 pub const LEAP: &[Key] = &[
-    may("share", Shape::Number, "Share of body weight on the hands, such as 0.15."),
-    may("turning", Shape::Number, "Turning load in body weight x centimetres."),
+    may(
+        "share",
+        Shape::Number,
+        "Share of body weight on the hands, such as 0.15.",
+    ),
+    may(
+        "turning",
+        Shape::Number,
+        "Turning load in body weight x centimetres.",
+    ),
     may("rungs", Shape::Number, "Rungs."),
 ];
 
 pub const TEST: &[Key] = &[
     may("how", Shape::Text, "How the test is done."),
-    may("counts", Shape::Texts, "What must hold for a result to count."),
+    may(
+        "counts",
+        Shape::Texts,
+        "What must hold for a result to count.",
+    ),
     may("stop", Shape::Texts, "Signs that end the test."),
     may("rest", Shape::Text, "Rest before the next attempt."),
 ];
@@ -110,12 +188,20 @@ pub const PICTURE: &[Key] = &[
 
 pub const CLIP: &[Key] = &[
     must("file", Shape::Text, "A file below content/pictures."),
-    may("poster", Shape::Text, "The still picture shown before it plays."),
+    may(
+        "poster",
+        Shape::Text,
+        "The still picture shown before it plays.",
+    ),
     may("alt", Shape::Text, "What the clip shows, in words."),
 ];
 
 pub const JOINTS: &[Key] = &[
-    may("shoulder", Shape::Text, "Angle between arm and trunk, such as 90 deg."),
+    may(
+        "shoulder",
+        Shape::Text,
+        "Angle between arm and trunk, such as 90 deg.",
+    ),
     may("elbow", Shape::Text, "180 deg is straight."),
     may("hip", Shape::Text, "180 deg is straight."),
     may("knee", Shape::Text, "180 deg is straight."),
@@ -123,40 +209,100 @@ pub const JOINTS: &[Key] = &[
 
 pub const LEVERAGE: &[Key] = &[
     may("posture", Shape::Text, "A named posture."),
-    may("touches", Shape::Words(Touch::WORDS), "What touches the ground or is held."),
+    may(
+        "touches",
+        Shape::Words(Touch::WORDS),
+        "What touches the ground or is held.",
+    ),
     may("start", Shape::Record(JOINTS), "Joint angles at the start."),
-    may("end", Shape::Record(JOINTS), "Joint angles at the other end."),
-    may("hands_at", Shape::Text, "Height of the hands, such as 30 cm."),
+    may(
+        "end",
+        Shape::Record(JOINTS),
+        "Joint angles at the other end.",
+    ),
+    may(
+        "hands_at",
+        Shape::Text,
+        "Height of the hands, such as 30 cm.",
+    ),
     may("feet_at", Shape::Text, "Height of the feet, such as 40 cm."),
 ];
 
 /// What a movement, a family and a member may all say.
-const EQUIPMENT: Key = must("equipment", Shape::Equipment, "What is needed; an inner list holds alternatives.");
+const EQUIPMENT: Key = must(
+    "equipment",
+    Shape::Equipment,
+    "What is needed; an inner list holds alternatives.",
+);
 
 pub const MOVEMENT: &[Key] = &[
     must("movement", Shape::Id, "The movement's id."),
     must("name", Shape::Text, "The name as readers see it."),
     must("pattern", Shape::Word(Pattern::WORDS), "What it trains."),
-    must("position", Shape::Words(Position::WORDS), "The position, or the positions in the order passed through."),
-    must("load", Shape::Word(Load::WORDS), "What is moved besides the body."),
+    must(
+        "position",
+        Shape::Words(Position::WORDS),
+        "The position, or the positions in the order passed through.",
+    ),
+    must(
+        "load",
+        Shape::Word(Load::WORDS),
+        "What is moved besides the body.",
+    ),
     EQUIPMENT,
     must("summary", Shape::Text, "One sentence."),
-    must("standard", Shape::Target, "The target at which it counts as owned."),
+    must(
+        "standard",
+        Shape::Target,
+        "The target at which it counts as owned.",
+    ),
     may("also", Shape::Texts, "Other names."),
     may("was", Shape::Ids, "Old ids that still lead here."),
     may("arms", Shape::Word(Arms::WORDS), "How the arms carry load."),
-    may("phase", Shape::Word(Phase::WORDS), "Which part of a repetition is done."),
+    may(
+        "phase",
+        Shape::Word(Phase::WORDS),
+        "Which part of a repetition is done.",
+    ),
     may("each_side", Shape::Flag, "Done and tested on each side."),
-    may("needs", Shape::Needs, "What must be owned or reached first."),
+    may(
+        "needs",
+        Shape::Needs,
+        "What must be owned or reached first.",
+    ),
     may("test", Shape::Record(TEST), "How the standard is tested."),
     may("exit", Shape::Text, "How to get out safely."),
-    may("dose", Shape::Target, "Working sets, where they differ from the school's."),
-    may("stresses", Shape::Words(super::words::BodyPart::WORDS), "Body parts that it stresses."),
-    may("cautions", Shape::Texts, "Caution classes beyond those that follow by themselves."),
+    may(
+        "dose",
+        Shape::Target,
+        "Working sets, where they differ from the school's.",
+    ),
+    may(
+        "stresses",
+        Shape::Words(super::words::BodyPart::WORDS),
+        "Body parts that it stresses.",
+    ),
+    may(
+        "cautions",
+        Shape::Texts,
+        "Caution classes beyond those that follow by themselves.",
+    ),
     may("cues", Shape::Texts, "What to think of."),
-    may("faults", Shape::Records(FAULT), "What goes wrong, why, and what to try."),
-    may("leverage", Shape::Record(LEVERAGE), "A named posture, or joint angles."),
-    may("weeks", Shape::Text, "Usual weeks from open to owned, such as 3-8."),
+    may(
+        "faults",
+        Shape::Records(FAULT),
+        "What goes wrong, why, and what to try.",
+    ),
+    may(
+        "leverage",
+        Shape::Record(LEVERAGE),
+        "A named posture, or joint angles.",
+    ),
+    may(
+        "weeks",
+        Shape::Text,
+        "Usual weeks from open to owned, such as 3-8.",
+    ),
     may("pictures", Shape::Records(PICTURE), "Pictures."),
     may("clip", Shape::Record(CLIP), "A clip."),
     may("sources", Shape::Texts, "Published sources."),
@@ -166,18 +312,38 @@ pub const MOVEMENT: &[Key] = &[
 /// The keys a family has besides a movement's.
 pub const FAMILY_ONLY: &[Key] = &[
     must("family", Shape::Id, "The family's id."),
-    must("axes", Shape::Axes, "The axes, their values from easier to harder."),
-    may("easier_first", Shape::EasierFirst, "How easier neighbours become needs."),
-    must("movements", Shape::Named(&Shape::Anything), "The members by id."),
+    must(
+        "axes",
+        Shape::Axes,
+        "The axes, their values from easier to harder.",
+    ),
+    may(
+        "easier_first",
+        Shape::EasierFirst,
+        "How easier neighbours become needs.",
+    ),
+    must(
+        "movements",
+        Shape::Named(&Shape::Anything),
+        "The members by id.",
+    ),
 ];
 
 /// The key a member has besides a movement's.
-pub const MEMBER_ONLY: &[Key] = &[must("at", Shape::Named(&Shape::Text), "Its place: a value for each axis.")];
+pub const MEMBER_ONLY: &[Key] = &[must(
+    "at",
+    Shape::Named(&Shape::Text),
+    "Its place: a value for each axis.",
+)];
 
 pub const SKILL: &[Key] = &[
     must("skill", Shape::Id, "The skill's id."),
     must("name", Shape::Text, "The name as readers see it."),
-    must("goal", Shape::Goal, "A movement, or a movement at a target."),
+    must(
+        "goal",
+        Shape::Goal,
+        "A movement, or a movement at a target.",
+    ),
     may("summary", Shape::Text, "One sentence."),
     may("also", Shape::Texts, "Other names."),
     may("was", Shape::Ids, "Old ids that still lead here."),
@@ -195,8 +361,16 @@ pub const CAUTION: &[Key] = &[
 
 pub const LEDGER: &[Key] = &[
     must("ledger", Shape::Number, "The version of this layout."),
-    may("published", Shape::Records(LEDGER_ENTRY), "Each publish with a note."),
-    may("stands", Shape::Named(&Shape::Record(LEDGER_STANDING)), "How each movement stood at the last entry."),
+    may(
+        "published",
+        Shape::Records(LEDGER_ENTRY),
+        "Each publish with a note.",
+    ),
+    may(
+        "stands",
+        Shape::Named(&Shape::Record(LEDGER_STANDING)),
+        "How each movement stood at the last entry.",
+    ),
 ];
 
 pub const LEDGER_ENTRY: &[Key] = &[
@@ -213,13 +387,28 @@ pub const LEDGER_STANDING: &[Key] = &[
 /// A family's keys: a movement's, but for the id, and its own; a family need not say the standard.
 pub fn family() -> Vec<Key> {
     let shared = MOVEMENT.iter().filter(|k| k.name != "movement");
-    let relaxed = shared.map(|k| if k.name == "standard" { Key { required: false, ..*k } } else { *k });
+    let relaxed = shared.map(|k| {
+        if k.name == "standard" {
+            Key {
+                required: false,
+                ..*k
+            }
+        } else {
+            *k
+        }
+    });
     FAMILY_ONLY.iter().copied().chain(relaxed).collect()
 }
 
 /// A member's keys: all optional but its place.
 pub fn member() -> Vec<Key> {
-    let shared = MOVEMENT.iter().filter(|k| k.name != "movement").map(|k| Key { required: false, ..*k });
+    let shared = MOVEMENT
+        .iter()
+        .filter(|k| k.name != "movement")
+        .map(|k| Key {
+            required: false,
+            ..*k
+        });
     MEMBER_ONLY.iter().copied().chain(shared).collect()
 }
 

@@ -21,11 +21,23 @@ pub enum Change {
     Removed,
     /// From this id.
     Renamed(String),
-    Raised { from: String, to: String },
-    Lowered { from: String, to: String },
+    Raised {
+        from: String,
+        to: String,
+    },
+    Lowered {
+        from: String,
+        to: String,
+    },
     /// The standard measures something else, or neither asks more.
-    Standard { from: String, to: String },
-    Cautions { from: Vec<String>, to: Vec<String> },
+    Standard {
+        from: String,
+        to: String,
+    },
+    Cautions {
+        from: Vec<String>,
+        to: Vec<String>,
+    },
 }
 
 /// One publish.
@@ -49,9 +61,19 @@ impl Ledger {
     /// How the published movements of a curriculum stand.
     pub fn standing(curriculum: &Curriculum) -> BTreeMap<String, Standing> {
         let standing = |m: &super::Movement| {
-            let mut cautions: Vec<String> = m.cautions.iter().map(|c| curriculum.cautions.class(*c).id.clone()).collect();
+            let mut cautions: Vec<String> = m
+                .cautions
+                .iter()
+                .map(|c| curriculum.cautions.class(*c).id.clone())
+                .collect();
             cautions.sort();
-            (m.id.to_string(), Standing { standard: m.standard.to_string(), cautions })
+            (
+                m.id.to_string(),
+                Standing {
+                    standard: m.standard.to_string(),
+                    cautions,
+                },
+            )
         };
         curriculum.published().map(|(_, m)| standing(m)).collect()
     }
@@ -61,7 +83,11 @@ impl Ledger {
         let stands = Ledger::standing(curriculum);
         let changes = changes(&self.stands, &stands, curriculum);
         let mut next = self.clone();
-        next.entries.push(Entry { on: on.into(), note: note.into(), changes });
+        next.entries.push(Entry {
+            on: on.into(),
+            note: note.into(),
+            changes,
+        });
         next.stands = stands;
         next
     }
@@ -69,16 +95,28 @@ impl Ledger {
     /// The last entry that changed a movement.
     pub fn last_change(&self, id: &str) -> Option<(&Entry, Vec<&Change>)> {
         self.entries.iter().rev().find_map(|entry| {
-            let of: Vec<&Change> = entry.changes.iter().filter(|(m, _)| m == id).map(|(_, c)| c).collect();
+            let of: Vec<&Change> = entry
+                .changes
+                .iter()
+                .filter(|(m, _)| m == id)
+                .map(|(_, c)| c)
+                .collect();
             (!of.is_empty()).then_some((entry, of))
         })
     }
 
     /// The text of `content/ledger.yaml`.
     pub fn to_yaml(&self) -> String {
-        let mut out = String::from("# Written by the program when it publishes with a note. Kept in the folder, so that publishing needs nothing else.\nledger: 1\npublished:\n");
+        let mut out = String::from(
+            "# Written by the program when it publishes with a note. Kept in the folder, so that publishing needs nothing else.\nledger: 1\npublished:\n",
+        );
         for entry in &self.entries {
-            let _ = write!(out, "  - on: {}\n    note: {}\n", entry.on, quoted(&entry.note));
+            let _ = write!(
+                out,
+                "  - on: {}\n    note: {}\n",
+                entry.on,
+                quoted(&entry.note)
+            );
             if !entry.changes.is_empty() {
                 out.push_str("    changes:\n");
             }
@@ -88,14 +126,20 @@ impl Ledger {
         }
         out.push_str("stands:\n");
         for (id, standing) in &self.stands {
-            let _ = writeln!(out, "  {id}: {{ standard: {}, cautions: [{}] }}", quoted(&standing.standard), standing.cautions.join(", "));
+            let _ = writeln!(
+                out,
+                "  {id}: {{ standard: {}, cautions: [{}] }}",
+                quoted(&standing.standard),
+                standing.cautions.join(", ")
+            );
         }
         out
     }
 }
 
 fn change_yaml(change: &Change) -> String {
-    let pair = |word: &str, from: &str, to: &str| format!("{word}: [{}, {}]", quoted(from), quoted(to));
+    let pair =
+        |word: &str, from: &str, to: &str| format!("{word}: [{}, {}]", quoted(from), quoted(to));
     match change {
         Change::Added => "added: true".into(),
         Change::Removed => "removed: true".into(),
@@ -103,7 +147,9 @@ fn change_yaml(change: &Change) -> String {
         Change::Raised { from, to } => pair("raised", from, to),
         Change::Lowered { from, to } => pair("lowered", from, to),
         Change::Standard { from, to } => pair("standard", from, to),
-        Change::Cautions { from, to } => format!("cautions: [[{}], [{}]]", from.join(", "), to.join(", ")),
+        Change::Cautions { from, to } => {
+            format!("cautions: [[{}], [{}]]", from.join(", "), to.join(", "))
+        }
     }
 }
 
@@ -112,12 +158,21 @@ pub fn quoted(text: &str) -> String {
     serde_json::to_string(text).expect("a text is JSON")
 }
 
-fn changes(before: &BTreeMap<String, Standing>, after: &BTreeMap<String, Standing>, curriculum: &Curriculum) -> Vec<(String, Change)> {
+fn changes(
+    before: &BTreeMap<String, Standing>,
+    after: &BTreeMap<String, Standing>,
+    curriculum: &Curriculum,
+) -> Vec<(String, Change)> {
     let mut out = Vec::new();
     let mut renamed_from = Vec::new();
     for (id, now) in after {
         let old_id = curriculum.find_movement(id).and_then(|ix| {
-            curriculum.movement(ix).was.iter().map(|w| w.to_string()).find(|w| before.contains_key(w) && !after.contains_key(w))
+            curriculum
+                .movement(ix)
+                .was
+                .iter()
+                .map(|w| w.to_string())
+                .find(|w| before.contains_key(w) && !after.contains_key(w))
         });
         let (then, renamed) = match (before.get(id), old_id) {
             (Some(then), _) => (then, None),
@@ -135,10 +190,19 @@ fn changes(before: &BTreeMap<String, Standing>, after: &BTreeMap<String, Standin
             out.push((id.clone(), standard_change(&then.standard, &now.standard)));
         }
         if then.cautions != now.cautions {
-            out.push((id.clone(), Change::Cautions { from: then.cautions.clone(), to: now.cautions.clone() }));
+            out.push((
+                id.clone(),
+                Change::Cautions {
+                    from: then.cautions.clone(),
+                    to: now.cautions.clone(),
+                },
+            ));
         }
     }
-    for id in before.keys().filter(|id| !after.contains_key(*id) && !renamed_from.contains(id)) {
+    for id in before
+        .keys()
+        .filter(|id| !after.contains_key(*id) && !renamed_from.contains(id))
+    {
         out.push((id.clone(), Change::Removed));
     }
     out.sort_by(|a, b| a.0.cmp(&b.0));

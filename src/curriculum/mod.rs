@@ -85,7 +85,10 @@ pub struct Curriculum {
 impl Curriculum {
     /// Every movement in order of id, held-back and faulty ones included.
     pub fn movements(&self) -> impl Iterator<Item = (MovementIx, &Movement)> {
-        self.movements.iter().enumerate().map(|(i, m)| (MovementIx(i as u32), m))
+        self.movements
+            .iter()
+            .enumerate()
+            .map(|(i, m)| (MovementIx(i as u32), m))
     }
 
     /// Every movement that may be shown.
@@ -107,7 +110,10 @@ impl Curriculum {
     }
 
     pub fn families(&self) -> impl Iterator<Item = (FamilyIx, &Family)> {
-        self.families.iter().enumerate().map(|(i, f)| (FamilyIx(i as u32), f))
+        self.families
+            .iter()
+            .enumerate()
+            .map(|(i, f)| (FamilyIx(i as u32), f))
     }
 
     pub fn family(&self, ix: FamilyIx) -> &Family {
@@ -115,7 +121,10 @@ impl Curriculum {
     }
 
     pub fn skills(&self) -> impl Iterator<Item = (SkillIx, &Skill)> {
-        self.skills.iter().enumerate().map(|(i, s)| (SkillIx(i as u32), s))
+        self.skills
+            .iter()
+            .enumerate()
+            .map(|(i, s)| (SkillIx(i as u32), s))
     }
 
     pub fn skill(&self, ix: SkillIx) -> &Skill {
@@ -123,7 +132,10 @@ impl Curriculum {
     }
 
     pub fn notes(&self) -> impl Iterator<Item = (NoteIx, &Note)> {
-        self.notes.iter().enumerate().map(|(i, n)| (NoteIx(i as u32), n))
+        self.notes
+            .iter()
+            .enumerate()
+            .map(|(i, n)| (NoteIx(i as u32), n))
     }
 
     pub fn note(&self, ix: NoteIx) -> &Note {
@@ -132,7 +144,9 @@ impl Curriculum {
 
     /// The note that adds words to a page every site has.
     pub fn fixed_page_note(&self, page: &str) -> Option<NoteIx> {
-        self.notes().find(|(_, n)| n.owner == note::NoteOwner::FixedPage && n.id == page).map(|(ix, _)| ix)
+        self.notes()
+            .find(|(_, n)| n.owner == note::NoteOwner::FixedPage && n.id == page)
+            .map(|(ix, _)| ix)
     }
 
     /// The record with this id.

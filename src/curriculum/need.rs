@@ -1,7 +1,7 @@
 //! Needs: trees of "all of", "any of" and "at least k of" over leaves.
 
-use super::target::Target;
 use super::MovementIx;
+use super::target::Target;
 use crate::source::Span;
 
 /// A requirement tree. An empty `All` asks nothing; an empty `Any` can never be met.
@@ -45,7 +45,9 @@ impl<L> Need<L> {
     pub fn visit<'a>(&'a self, f: &mut impl FnMut(&'a L)) {
         match self {
             Need::Leaf(leaf) => f(leaf),
-            Need::All(parts) | Need::Any(parts) | Need::AtLeast(_, parts) => parts.iter().for_each(|p| p.visit(f)),
+            Need::All(parts) | Need::Any(parts) | Need::AtLeast(_, parts) => {
+                parts.iter().for_each(|p| p.visit(f))
+            }
         }
     }
 
@@ -64,7 +66,9 @@ impl<L> Need<L> {
         match self {
             Need::Leaf(_) => 0,
             Need::All(parts) => parts.iter().map(Need::choices).sum(),
-            Need::Any(parts) | Need::AtLeast(_, parts) => 1 + parts.iter().map(Need::choices).sum::<usize>(),
+            Need::Any(parts) | Need::AtLeast(_, parts) => {
+                1 + parts.iter().map(Need::choices).sum::<usize>()
+            }
         }
     }
 }

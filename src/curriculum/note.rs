@@ -1,9 +1,9 @@
 //! Coaching notes and pages: Markdown with links into the curriculum.
 
-use super::target::Target;
 use super::MovementIx;
-use crate::source::markdown::Outline;
+use super::target::Target;
 use crate::source::FileId;
+use crate::source::markdown::Outline;
 
 /// Whose note it is.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,7 +1,7 @@
 //! A posture as the coach declares it; what follows from it is computed in `leverage`.
 
+use super::words::Word;
 use crate::source::Span;
-use super::words::{Word};
 
 /// Angles at the joints in degrees: 180 is straight; the shoulder's is between arm and trunk.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
@@ -26,7 +26,9 @@ pub enum Touch {
 }
 
 impl Word for Touch {
-    const WORDS: &'static [&'static str] = &["hands", "toes", "knees", "head", "back", "bar", "bars", "rings"];
+    const WORDS: &'static [&'static str] = &[
+        "hands", "toes", "knees", "head", "back", "bar", "bars", "rings",
+    ];
     const WHAT: &'static str = "place that is touched";
 
     fn word(self) -> &'static str {
@@ -35,7 +37,9 @@ impl Word for Touch {
 
     fn read(text: &str) -> Option<Touch> {
         use Touch::*;
-        [Hands, Toes, Knees, Head, Back, Bar, Bars, Rings].into_iter().find(|t| t.word() == text)
+        [Hands, Toes, Knees, Head, Back, Bar, Bars, Rings]
+            .into_iter()
+            .find(|t| t.word() == text)
     }
 }
 

@@ -29,15 +29,24 @@ pub fn schema(kind: &str) -> Option<Value> {
     };
     let object = body.as_object_mut().expect("a schema is an object");
     let mut out = Map::new();
-    out.insert("$schema".into(), json!("https://json-schema.org/draft/2020-12/schema"));
+    out.insert(
+        "$schema".into(),
+        json!("https://json-schema.org/draft/2020-12/schema"),
+    );
     out.insert("title".into(), json!(title));
     out.append(object);
-    out.insert("$defs".into(), json!({ "id": id(), "target": target(), "need": need(), "tree": tree() }));
+    out.insert(
+        "$defs".into(),
+        json!({ "id": id(), "target": target(), "need": need(), "tree": tree() }),
+    );
     Some(Value::Object(out))
 }
 
 fn record(keys: &[Key]) -> Value {
-    let properties: Map<String, Value> = keys.iter().map(|key| (key.name.to_string(), described(key))).collect();
+    let properties: Map<String, Value> = keys
+        .iter()
+        .map(|key| (key.name.to_string(), described(key)))
+        .collect();
     let required: Vec<&str> = keys.iter().filter(|k| k.required).map(|k| k.name).collect();
     json!({ "type": "object", "properties": properties, "required": required, "additionalProperties": false })
 }
@@ -55,7 +64,8 @@ fn named(of: Value) -> Value {
 }
 
 fn shape(shape: &Shape) -> Value {
-    let one_or_many = |one: Value| json!({ "anyOf": [one.clone(), { "type": "array", "items": one }] });
+    let one_or_many =
+        |one: Value| json!({ "anyOf": [one.clone(), { "type": "array", "items": one }] });
     match shape {
         Shape::Text => json!({ "type": ["string", "number"] }),
         Shape::Texts => one_or_many(json!({ "type": ["string", "number"] })),
@@ -70,10 +80,18 @@ fn shape(shape: &Shape) -> Value {
         Shape::Records(keys) => json!({ "type": "array", "items": record(keys) }),
         Shape::Named(of) => named(self::shape(of)),
         Shape::Needs => json!({ "type": "array", "items": { "$ref": "#/$defs/need" } }),
-        Shape::Equipment => json!({ "type": "array", "items": one_or_many(json!({ "type": "string" })) }),
-        Shape::Axes => named(json!({ "type": "array", "items": one_or_many(json!({ "type": ["string", "number"] })) })),
-        Shape::EasierFirst => json!({ "anyOf": [{ "enum": keys::EASIER_FIRST }, named(json!({ "enum": keys::EASIER_FIRST }))] }),
-        Shape::Goal => json!({ "anyOf": [{ "$ref": "#/$defs/id" }, { "type": "object", "minProperties": 1, "maxProperties": 1 }] }),
+        Shape::Equipment => {
+            json!({ "type": "array", "items": one_or_many(json!({ "type": "string" })) })
+        }
+        Shape::Axes => named(
+            json!({ "type": "array", "items": one_or_many(json!({ "type": ["string", "number"] })) }),
+        ),
+        Shape::EasierFirst => {
+            json!({ "anyOf": [{ "enum": keys::EASIER_FIRST }, named(json!({ "enum": keys::EASIER_FIRST }))] })
+        }
+        Shape::Goal => {
+            json!({ "anyOf": [{ "$ref": "#/$defs/id" }, { "type": "object", "minProperties": 1, "maxProperties": 1 }] })
+        }
         Shape::Anything => json!({}),
     }
 }

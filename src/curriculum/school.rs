@@ -1,6 +1,6 @@
 //! The school: who publishes, where, in which language and units, and the defaults of its coaching.
 
-use super::target::{Micro, Target, KILOGRAM, ONE};
+use super::target::{KILOGRAM, Micro, ONE, Target};
 use super::words::{Practice, Units};
 use std::collections::BTreeMap;
 
@@ -57,14 +57,24 @@ impl Default for Dose {
     /// Five sets of five, twice a week, a lighter week after four; holds of ten seconds. Common practice, no source.
     fn default() -> Dose {
         let hold = Target::read("5x10 s").expect("a target of the program's own");
-        Dose { sets: 5, reps: 5, a_week: 2, lighter_every_days: 28, hold }
+        Dose {
+            sets: 5,
+            reps: 5,
+            a_week: 2,
+            lighter_every_days: 28,
+            hold,
+        }
     }
 }
 
 impl Default for LeapLimits {
     /// 15 points of body weight, 15 body weight x cm, two rungs. Common practice, no source.
     fn default() -> LeapLimits {
-        LeapLimits { share: 150_000, turning: 15 * ONE, rungs: 2 }
+        LeapLimits {
+            share: 150_000,
+            turning: 15 * ONE,
+            rungs: 2,
+        }
     }
 }
 

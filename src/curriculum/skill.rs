@@ -1,8 +1,8 @@
 //! A skill: a goal movement that a client works towards.
 
+use super::NoteIx;
 use super::id::Id;
 use super::need::Leaf;
-use super::NoteIx;
 use crate::source::Span;
 
 /// A skill and its goal.

@@ -96,7 +96,12 @@ impl Target {
     /// # Errors
     /// The place in the text, what is wrong and what to type.
     pub fn read(text: &str) -> Result<Target, TargetError> {
-        Reader { tokens: tokens(text)?, at: 0, end: text.len() }.target()
+        Reader {
+            tokens: tokens(text)?,
+            at: 0,
+            end: text.len(),
+        }
+        .target()
     }
 
     pub fn measure(&self) -> Measure {
@@ -194,7 +199,11 @@ impl Target {
         }
         match self.measure {
             Measure::Reps if many => out.push_str(&decimal(self.amount)),
-            Measure::Reps => out.push_str(&format!("{} {}", decimal(self.amount), if self.amount == ONE { "rep" } else { "reps" })),
+            Measure::Reps => out.push_str(&format!(
+                "{} {}",
+                decimal(self.amount),
+                if self.amount == ONE { "rep" } else { "reps" }
+            )),
             Measure::Time => out.push_str(&seconds_in_words(self.amount)),
             Measure::Length => out.push_str(&self.length_in_words(units)),
             Measure::Angle => out.push_str(&format!("{}°", decimal(self.amount))),
@@ -219,21 +228,32 @@ impl Target {
         match units {
             Units::Metric => format!("{} cm", decimal(self.amount)),
             // A tenth of an inch, rounded so that who meets the shown number meets the target.
-            Units::Imperial => format!("{} in", decimal(towards(self.amount * 10, INCH, !self.at_most) * ONE / 10)),
+            Units::Imperial => format!(
+                "{} in",
+                decimal(towards(self.amount * 10, INCH, !self.at_most) * ONE / 10)
+            ),
         }
     }
 }
 
 /// `numerator / denominator` as a whole number, upwards or downwards.
 fn towards(numerator: i64, denominator: i64, up: bool) -> i64 {
-    if up { (numerator + denominator - 1).div_euclid(denominator) } else { numerator.div_euclid(denominator) }
+    if up {
+        (numerator + denominator - 1).div_euclid(denominator)
+    } else {
+        numerator.div_euclid(denominator)
+    }
 }
 
 fn seconds_in_words(amount: Micro) -> String {
     if amount >= 120 * ONE && amount % (60 * ONE) == 0 {
         return format!("{} minutes", decimal(amount / 60));
     }
-    format!("{} {}", decimal(amount), if amount == ONE { "second" } else { "seconds" })
+    format!(
+        "{} {}",
+        decimal(amount),
+        if amount == ONE { "second" } else { "seconds" }
+    )
 }
 
 fn added_in_words(added: Added, units: Units) -> String {
@@ -242,14 +262,25 @@ fn added_in_words(added: Added, units: Units) -> String {
         (Added::BodyWeight(_), _) => format!("{} % of body weight", decimal(number * 100)),
         (Added::Mass(_), Units::Metric) => format!("{} kg", decimal(number / 100)),
         // A tenth of a pound, up for load and down for help: meeting the shown number meets the target.
-        (Added::Mass(_), Units::Imperial) => format!("{} lb", decimal(towards(number * 10, POUND, !help) * ONE / 10)),
+        (Added::Mass(_), Units::Imperial) => format!(
+            "{} lb",
+            decimal(towards(number * 10, POUND, !help) * ONE / 10)
+        ),
     };
-    if help { format!(" with {weight} of help") } else { format!(" with {weight} added") }
+    if help {
+        format!(" with {weight} of help")
+    } else {
+        format!(" with {weight} added")
+    }
 }
 
 /// A number of millionths without needless zeros.
 pub fn decimal(micro: Micro) -> String {
-    let (sign, micro) = if micro < 0 { ("-", -micro) } else { ("", micro) };
+    let (sign, micro) = if micro < 0 {
+        ("-", -micro)
+    } else {
+        ("", micro)
+    };
     let fraction = format!("{:06}", micro % ONE);
     let fraction = fraction.trim_end_matches('0');
     let dot = if fraction.is_empty() { "" } else { "." };
@@ -261,13 +292,18 @@ fn load_at_least(ours: Option<Added>, theirs: Option<Added>) -> bool {
     let theirs = theirs.unwrap_or(Added::Mass(0));
     let (a, b) = (ours.signed(), theirs.signed());
     let one_unit = std::mem::discriminant(&ours) == std::mem::discriminant(&theirs);
-    if one_unit || a.signum() != b.signum() || a == 0 { a >= b } else { false }
+    if one_unit || a.signum() != b.signum() || a == 0 {
+        a >= b
+    } else {
+        false
+    }
 }
 
 fn tries_at_least(ours: Option<Tries>, theirs: Option<Tries>) -> bool {
     let Some(theirs) = theirs else { return true };
     let ours = ours.unwrap_or(Tries { hits: 1, of: 1 });
-    let by_share = u64::from(ours.hits) * u64::from(theirs.of) >= u64::from(theirs.hits) * u64::from(ours.of);
+    let by_share =
+        u64::from(ours.hits) * u64::from(theirs.of) >= u64::from(theirs.hits) * u64::from(ours.of);
     ours.hits >= theirs.hits && by_share
 }
 
@@ -281,8 +317,15 @@ impl fmt::Display for Target {
             write!(f, "{}x", self.sets)?;
         }
         match self.measure {
-            Measure::Reps if self.sets > 1 && self.seconds == 0 && self.added.is_none() => f.write_str(&decimal(self.amount))?,
-            Measure::Reps => write!(f, "{} {}", decimal(self.amount), if self.amount == ONE { "rep" } else { "reps" })?,
+            Measure::Reps if self.sets > 1 && self.seconds == 0 && self.added.is_none() => {
+                f.write_str(&decimal(self.amount))?
+            }
+            Measure::Reps => write!(
+                f,
+                "{} {}",
+                decimal(self.amount),
+                if self.amount == ONE { "rep" } else { "reps" }
+            )?,
             Measure::Time => write!(f, "{} s", decimal(self.amount))?,
             Measure::Length => write!(f, "{} cm", decimal(self.amount))?,
             Measure::Angle => write!(f, "{} deg", decimal(self.amount))?,
@@ -295,8 +338,18 @@ impl fmt::Display for Target {
             write!(f, " in {} of {} tries", tries.hits, tries.of)?;
         }
         match self.added {
-            Some(Added::Mass(n)) => write!(f, " with {} kg{}", mass(n.abs()), if n < 0 { " help" } else { "" })?,
-            Some(Added::BodyWeight(n)) => write!(f, " with {} bw{}", decimal(n.abs()), if n < 0 { " help" } else { "" })?,
+            Some(Added::Mass(n)) => write!(
+                f,
+                " with {} kg{}",
+                mass(n.abs()),
+                if n < 0 { " help" } else { "" }
+            )?,
+            Some(Added::BodyWeight(n)) => write!(
+                f,
+                " with {} bw{}",
+                decimal(n.abs()),
+                if n < 0 { " help" } else { "" }
+            )?,
             None => {}
         }
         f.write_str(if self.each_side { " each side" } else { "" })
@@ -339,27 +392,47 @@ fn tokens(text: &str) -> Result<Vec<(Token, Range<usize>)>, TargetError> {
             more(&char::is_alphabetic, &mut to);
             out.push((Token::Word(text[from..to].to_lowercase()), from..to));
         } else {
-            return Err(TargetError { at: from..to, message: format!("`{c}` does not belong in a target"), help: FORMS.into() });
+            return Err(TargetError {
+                at: from..to,
+                message: format!("`{c}` does not belong in a target"),
+                help: FORMS.into(),
+            });
         }
     }
     Ok(out)
 }
 
 fn number(text: &str, at: Range<usize>) -> Result<Micro, TargetError> {
-    let fault = |message: String, help: &str| TargetError { at: at.clone(), message, help: help.into() };
+    let fault = |message: String, help: &str| TargetError {
+        at: at.clone(),
+        message,
+        help: help.into(),
+    };
     if text.contains(',') {
-        return Err(fault(format!("`{text}` has a comma"), "write a decimal point: 2.5"));
+        return Err(fault(
+            format!("`{text}` has a comma"),
+            "write a decimal point: 2.5",
+        ));
     }
     let (whole, fraction) = text.split_once('.').unwrap_or((text, ""));
     if whole.is_empty() || fraction.contains('.') || (text.contains('.') && fraction.is_empty()) {
-        return Err(fault(format!("`{text}` is not a number"), "write it like 5 or 2.5"));
+        return Err(fault(
+            format!("`{text}` is not a number"),
+            "write it like 5 or 2.5",
+        ));
     }
     if fraction.len() > 6 {
-        return Err(fault(format!("`{text}` has more than six decimals"), "round it"));
+        return Err(fault(
+            format!("`{text}` has more than six decimals"),
+            "round it",
+        ));
     }
     let whole: i64 = whole.parse().unwrap_or(i64::MAX);
     if whole > LARGEST {
-        return Err(fault(format!("`{text}` is larger than {LARGEST}"), "write a number that a person can reach"));
+        return Err(fault(
+            format!("`{text}` is larger than {LARGEST}"),
+            "write a number that a person can reach",
+        ));
     }
     let fraction: i64 = format!("{fraction:0<6}").parse().unwrap_or(0);
     Ok(whole * ONE + fraction)
@@ -397,7 +470,10 @@ impl Reader {
         } else {
             self.amount(&mut target)?;
         }
-        let amount_end = self.tokens.get(self.at.wrapping_sub(1)).map_or(self.end, |t| t.1.end);
+        let amount_end = self
+            .tokens
+            .get(self.at.wrapping_sub(1))
+            .map_or(self.end, |t| t.1.end);
         if self.word("with") {
             target.added = Some(self.added()?);
         }
@@ -410,12 +486,26 @@ impl Reader {
         }
         if self.at < self.tokens.len() {
             let at = self.here();
-            return Err(TargetError { at, message: "this does not belong in a target".into(), help: FORMS.into() });
+            return Err(TargetError {
+                at,
+                message: "this does not belong in a target".into(),
+                help: FORMS.into(),
+            });
         }
-        if at_most && (!matches!(target.measure, Measure::Length | Measure::Angle | Measure::Time) || target.added.is_some()) {
+        if at_most
+            && (!matches!(
+                target.measure,
+                Measure::Length | Measure::Angle | Measure::Time
+            ) || target.added.is_some())
+        {
             let at = start.start..amount_end;
-            let message = "`at most` goes with cm, in, deg, s and min, and with nothing added".into();
-            return Err(TargetError { at, message, help: "leave out `at most`, or write a length, an angle or a time".into() });
+            let message =
+                "`at most` goes with cm, in, deg, s and min, and with nothing added".into();
+            return Err(TargetError {
+                at,
+                message,
+                help: "leave out `at most`, or write a length, an angle or a time".into(),
+            });
         }
         Ok(target)
     }
@@ -426,14 +516,27 @@ impl Reader {
         let mut number = self.number("a number")?;
         if self.word("x") {
             if number % ONE != 0 || number < ONE {
-                return Err(TargetError { at, message: "sets are whole and at least 1".into(), help: "write it like `5x5`".into() });
+                return Err(TargetError {
+                    at,
+                    message: "sets are whole and at least 1".into(),
+                    help: "write it like `5x5`".into(),
+                });
             }
             target.sets = (number / ONE) as u32;
             number = self.number("the amount of each set")?;
         }
-        let amount_at = at.start..self.tokens.get(self.at.wrapping_sub(1)).map_or(self.end, |t| t.1.end);
+        let amount_at = at.start
+            ..self
+                .tokens
+                .get(self.at.wrapping_sub(1))
+                .map_or(self.end, |t| t.1.end);
         target.amount = number;
-        if self.unit(&["reps", "rep"]) || self.next_is("of") || self.next_is("with") || self.next_is("each") || self.at == self.tokens.len() {
+        if self.unit(&["reps", "rep"])
+            || self.next_is("of")
+            || self.next_is("with")
+            || self.next_is("each")
+            || self.at == self.tokens.len()
+        {
             if self.word("of") {
                 target.seconds = self.number("the seconds of each rep")?;
                 if !self.unit(&["s", "sec", "second", "seconds"]) {
@@ -458,7 +561,11 @@ impl Reader {
             return Err(self.fault("this is not a unit"));
         }
         if target.amount == 0 && !target.at_most {
-            return Err(TargetError { at: amount_at, message: "a target of 0 asks nothing".into(), help: "write the amount that counts".into() });
+            return Err(TargetError {
+                at: amount_at,
+                message: "a target of 0 asks nothing".into(),
+                help: "write the amount that counts".into(),
+            });
         }
         Ok(())
     }
@@ -480,7 +587,11 @@ impl Reader {
             return Err(self.fault("tries are written `3 of 5 tries`"));
         }
         if hits > of {
-            return Err(TargetError { at, message: format!("{hits} hits cannot come of {of} tries"), help: format!("write `{of} of {hits} tries`?") });
+            return Err(TargetError {
+                at,
+                message: format!("{hits} hits cannot come of {of} tries"),
+                help: format!("write `{of} of {hits} tries`?"),
+            });
         }
         target.tries = Some(Tries { hits, of });
         Ok(())
@@ -506,11 +617,17 @@ impl Reader {
     }
 
     fn here(&self) -> Range<usize> {
-        self.tokens.get(self.at).map_or(self.end..self.end, |t| t.1.clone())
+        self.tokens
+            .get(self.at)
+            .map_or(self.end..self.end, |t| t.1.clone())
     }
 
     fn fault(&self, message: &str) -> TargetError {
-        TargetError { at: self.here(), message: message.into(), help: FORMS.into() }
+        TargetError {
+            at: self.here(),
+            message: message.into(),
+            help: FORMS.into(),
+        }
     }
 
     fn next_is(&self, word: &str) -> bool {
@@ -541,7 +658,11 @@ impl Reader {
         let at = self.here();
         let number = self.number(what)?;
         if number % ONE != 0 || number < ONE {
-            return Err(TargetError { at, message: format!("{what} is whole and at least 1"), help: FORMS.into() });
+            return Err(TargetError {
+                at,
+                message: format!("{what} is whole and at least 1"),
+                help: FORMS.into(),
+            });
         }
         Ok((number / ONE) as u32)
     }
@@ -558,25 +679,57 @@ mod tests {
     #[test]
     fn every_form_reads_and_prints_itself() {
         for text in [
-            "5x5", "8 reps", "1 rep", "30 s", "3x20 s", "5 reps of 5 s", "3x5 reps of 5 s", "20 s in 3 of 5 tries", "5 reps with 0.25 bw",
-            "5 reps with 20 kg help", "12 cm", "at most 5 cm", "170 deg", "done", "8 reps each side", "20 s with 0.25 bw", "5 reps with 2.5 kg",
+            "5x5",
+            "8 reps",
+            "1 rep",
+            "30 s",
+            "3x20 s",
+            "5 reps of 5 s",
+            "3x5 reps of 5 s",
+            "20 s in 3 of 5 tries",
+            "5 reps with 0.25 bw",
+            "5 reps with 20 kg help",
+            "12 cm",
+            "at most 5 cm",
+            "170 deg",
+            "done",
+            "8 reps each side",
+            "20 s with 0.25 bw",
+            "5 reps with 2.5 kg",
         ] {
             assert_eq!(read(text).to_string(), text);
-            assert_eq!(read(&text.to_uppercase().replace(' ', "")), read(text), "spaces and case of {text}");
+            assert_eq!(
+                read(&text.to_uppercase().replace(' ', "")),
+                read(text),
+                "spaces and case of {text}"
+            );
         }
         assert_eq!(read("5×5"), read("5x5"));
         assert_eq!(read("12"), read("12 reps"));
         assert_eq!(read("2 min").to_string(), "120 s");
         assert_eq!(read("4 in").to_string(), "10.16 cm");
         // 1 lb = 0.45359237 kg exactly.
-        assert_eq!(read("5 reps with 10 lb").to_string(), "5 reps with 4.5359237 kg");
+        assert_eq!(
+            read("5 reps with 10 lb").to_string(),
+            "5 reps with 4.5359237 kg"
+        );
     }
 
     #[test]
     fn faults_name_their_place() {
         for (text, at) in [
-            ("5y5", 1..2), ("0x5", 0..1), ("8 rps", 2..5), ("20 s in 6 of 5 tries", 8..14), ("at most 5 reps", 8..14), ("", 0..0), ("1.5x5", 0..3),
-            ("2,5 cm", 0..3), ("5 reps with 20", 14..14), ("0 reps", 0..1), ("5x", 2..2), ("9999999 s", 0..7),
+            ("5y5", 1..2),
+            ("0x5", 0..1),
+            ("8 rps", 2..5),
+            ("20 s in 6 of 5 tries", 8..14),
+            ("at most 5 reps", 8..14),
+            ("", 0..0),
+            ("1.5x5", 0..3),
+            ("2,5 cm", 0..3),
+            ("5 reps with 20", 14..14),
+            ("0 reps", 0..1),
+            ("5x", 2..2),
+            ("9999999 s", 0..7),
         ] {
             assert_eq!(Target::read(text).expect_err(text).at, at, "{text}");
         }
@@ -585,11 +738,23 @@ mod tests {
     #[test]
     fn asking_at_least() {
         for (a, b, expected) in [
-            ("8 reps", "5 reps", true), ("9 reps", "5x5", false), ("5x5", "8 reps", false), ("5x5", "5 reps", true), ("at most 5 cm", "at most 8 cm", true),
-            ("at most 8 cm", "at most 5 cm", false), ("5 reps with 20 kg", "5 reps", true), ("5 reps", "5 reps with 20 kg help", true),
-            ("5 reps with 10 kg help", "5 reps with 20 kg help", true), ("5 reps with 20 kg", "5 reps with 0.1 bw", false),
-            ("5 reps with 0.1 bw", "5 reps with 20 kg help", true), ("20 s in 3 of 5 tries", "20 s", true), ("20 s", "20 s in 3 of 5 tries", false),
-            ("5 s in 3 of 5 tries", "5 s in 2 of 3 tries", false), ("5 s in 4 of 5 tries", "5 s in 2 of 3 tries", true), ("5 reps of 5 s", "5 reps", true), ("30 s", "5 reps", false),
+            ("8 reps", "5 reps", true),
+            ("9 reps", "5x5", false),
+            ("5x5", "8 reps", false),
+            ("5x5", "5 reps", true),
+            ("at most 5 cm", "at most 8 cm", true),
+            ("at most 8 cm", "at most 5 cm", false),
+            ("5 reps with 20 kg", "5 reps", true),
+            ("5 reps", "5 reps with 20 kg help", true),
+            ("5 reps with 10 kg help", "5 reps with 20 kg help", true),
+            ("5 reps with 20 kg", "5 reps with 0.1 bw", false),
+            ("5 reps with 0.1 bw", "5 reps with 20 kg help", true),
+            ("20 s in 3 of 5 tries", "20 s", true),
+            ("20 s", "20 s in 3 of 5 tries", false),
+            ("5 s in 3 of 5 tries", "5 s in 2 of 3 tries", false),
+            ("5 s in 4 of 5 tries", "5 s in 2 of 3 tries", true),
+            ("5 reps of 5 s", "5 reps", true),
+            ("30 s", "5 reps", false),
         ] {
             assert_eq!(read(a).asks_at_least(&read(b)), expected, "{a} against {b}");
         }
@@ -598,14 +763,28 @@ mod tests {
     #[test]
     fn words_for_readers() {
         for (text, words) in [
-            ("5x5", "5 sets of 5"), ("3x20 s", "3 sets of 20 seconds"), ("1 rep", "1 rep"), ("5 reps of 5 s", "5 reps, 5 seconds each"),
-            ("5 reps with 0.25 bw", "5 reps with 25 % of body weight added"), ("5 reps with 20 kg help", "5 reps with 20 kg of help"), ("at most 5 cm", "at most 5 cm"),
+            ("5x5", "5 sets of 5"),
+            ("3x20 s", "3 sets of 20 seconds"),
+            ("1 rep", "1 rep"),
+            ("5 reps of 5 s", "5 reps, 5 seconds each"),
+            (
+                "5 reps with 0.25 bw",
+                "5 reps with 25 % of body weight added",
+            ),
+            ("5 reps with 20 kg help", "5 reps with 20 kg of help"),
+            ("at most 5 cm", "at most 5 cm"),
         ] {
             assert_eq!(read(text).words(Units::Metric), words);
         }
         // Rounded so that who meets the shown number meets the target.
         assert_eq!(read("10 cm").words(Units::Imperial), "4 in");
-        assert_eq!(read("at most 5 cm").words(Units::Imperial), "at most 1.9 in");
-        assert_eq!(read("5 reps with 20 kg").words(Units::Imperial), "5 reps with 44.1 lb added");
+        assert_eq!(
+            read("at most 5 cm").words(Units::Imperial),
+            "at most 1.9 in"
+        );
+        assert_eq!(
+            read("5 reps with 20 kg").words(Units::Imperial),
+            "5 reps with 44.1 lb added"
+        );
     }
 }

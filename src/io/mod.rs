@@ -20,13 +20,23 @@ pub struct Error {
 
 impl Error {
     pub fn new(doing: &'static str, path: &Path, why: impl fmt::Display) -> Error {
-        Error { doing, path: path.to_path_buf(), why: why.to_string() }
+        Error {
+            doing,
+            path: path.to_path_buf(),
+            why: why.to_string(),
+        }
     }
 }
 
 impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "cannot {} {}: {}", self.doing, self.path.display(), self.why)
+        write!(
+            f,
+            "cannot {} {}: {}",
+            self.doing,
+            self.path.display(),
+            self.why
+        )
     }
 }
 
@@ -34,7 +44,9 @@ impl std::error::Error for Error {}
 
 /// Today by the machine's clock, in UTC, as `2026-11-25`.
 pub fn today() -> String {
-    let seconds = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |d| d.as_secs());
+    let seconds = SystemTime::now()
+        .duration_since(UNIX_EPOCH)
+        .map_or(0, |d| d.as_secs());
     day_of((seconds / 86_400) as i64)
 }
 
@@ -44,11 +56,16 @@ fn day_of(days: i64) -> String {
     let shifted = days + 719_468;
     let era = shifted.div_euclid(146_097);
     let day_of_era = shifted.rem_euclid(146_097);
-    let year_of_era = (day_of_era - day_of_era / 1460 + day_of_era / 36_524 - day_of_era / 146_096) / 365;
+    let year_of_era =
+        (day_of_era - day_of_era / 1460 + day_of_era / 36_524 - day_of_era / 146_096) / 365;
     let day_of_year = day_of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
     let month_index = (5 * day_of_year + 2) / 153;
     let day = day_of_year - (153 * month_index + 2) / 5 + 1;
-    let month = if month_index < 10 { month_index + 3 } else { month_index - 9 };
+    let month = if month_index < 10 {
+        month_index + 3
+    } else {
+        month_index - 9
+    };
     let year = year_of_era + era * 400 + i64::from(month <= 2);
     format!("{year:04}-{month:02}-{day:02}")
 }
@@ -68,8 +85,15 @@ pub fn replace(path: &Path, text: &str) -> Result<(), Error> {
 /// # Errors
 /// When the folder is not empty, or the disk refuses.
 pub fn create_folder(dir: &Path, files: &[(&str, &str)]) -> Result<(), Error> {
-    if dir.read_dir().is_ok_and(|mut entries| entries.next().is_some()) {
-        return Err(Error::new("start a curriculum in", dir, "the folder is not empty"));
+    if dir
+        .read_dir()
+        .is_ok_and(|mut entries| entries.next().is_some())
+    {
+        return Err(Error::new(
+            "start a curriculum in",
+            dir,
+            "the folder is not empty",
+        ));
     }
     for (path, text) in files {
         let path = dir.join(path);

@@ -29,7 +29,11 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
         for entry in WalkDir::new(&root).follow_links(false) {
             match entry {
                 Ok(entry) if entry.file_type().is_dir() => {}
-                Ok(entry) => found.push((relative(from, entry.path()), entry.path().to_path_buf(), None)),
+                Ok(entry) => found.push((
+                    relative(from, entry.path()),
+                    entry.path().to_path_buf(),
+                    None,
+                )),
                 Err(error) => {
                     let path = error.path().unwrap_or(&root).to_path_buf();
                     found.push((relative(from, &path), path, Some(error.to_string())));
@@ -49,12 +53,19 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
 
 fn relative(from: &Path, path: &Path) -> String {
     let inside = path.strip_prefix(from).unwrap_or(path);
-    let parts: Vec<String> = inside.components().map(|c| c.as_os_str().to_string_lossy().into_owned()).collect();
+    let parts: Vec<String> = inside
+        .components()
+        .map(|c| c.as_os_str().to_string_lossy().into_owned())
+        .collect();
     parts.join("/")
 }
 
 fn content(path: &str, full: &Path) -> Content {
-    let is_text = ["yaml", "yml", "md", "html", "css", "js", "svg", "txt", "json"].iter().any(|e| path.to_ascii_lowercase().ends_with(&format!(".{e}")));
+    let is_text = [
+        "yaml", "yml", "md", "html", "css", "js", "svg", "txt", "json",
+    ]
+    .iter()
+    .any(|e| path.to_ascii_lowercase().ends_with(&format!(".{e}")));
     let limit = if is_text { LARGEST_TEXT } else { LARGEST_MEDIA };
     let size = match std::fs::metadata(full) {
         Ok(data) if data.is_file() => data.len(),

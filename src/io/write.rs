@@ -46,10 +46,17 @@ impl Site {
     /// When the target is the curriculum's own folder or lies inside `content` or `themes`, or above them; when it is a link,
     /// or holds files that this program did not write; when another publish is at work; when the disk refuses.
     pub fn begin(from: &Path, target: &Path) -> Result<Site, Error> {
-        let parent = target.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
+        let parent = target
+            .parent()
+            .filter(|p| !p.as_os_str().is_empty())
+            .unwrap_or(Path::new("."));
         fs::create_dir_all(parent).map_err(|e| Error::new("create", parent, e))?;
-        let parent = parent.canonicalize().map_err(|e| Error::new("read", parent, e))?;
-        let name = target.file_name().ok_or_else(|| Error::new("publish to", target, "it is not the name of a folder"))?;
+        let parent = parent
+            .canonicalize()
+            .map_err(|e| Error::new("read", parent, e))?;
+        let name = target
+            .file_name()
+            .ok_or_else(|| Error::new("publish to", target, "it is not the name of a folder"))?;
         let target = parent.join(name);
         guard(from, &target)?;
         let lock = lock(&target)?;
@@ -57,7 +64,14 @@ impl Site {
         let staging = parent.join(hidden(name, "new"));
         recover(&target, &staging)?;
         fs::create_dir(&staging).map_err(|e| Error::new("create", &staging, e))?;
-        Ok(Site { existed: target.exists(), target, staging, before, finished: false, _lock: lock })
+        Ok(Site {
+            existed: target.exists(),
+            target,
+            staging,
+            before,
+            finished: false,
+            _lock: lock,
+        })
     }
 
     /// Writes one file, or links the old one when it is the same. Returns the file's hash.
@@ -92,16 +106,29 @@ impl Site {
     /// # Errors
     /// When the disk refuses; the old site then stands.
     pub fn finish(mut self, hashes: BTreeMap<String, String>) -> Result<Outcome, Error> {
-        let mut outcome = Outcome { files: hashes.len() + 1, ..Outcome::default() };
+        let mut outcome = Outcome {
+            files: hashes.len() + 1,
+            ..Outcome::default()
+        };
         for (path, hash) in &hashes {
             match self.before.get(path) {
                 None => outcome.new.push(path.clone()),
                 // A file that somebody changed behind our back was written anew.
-                Some(old) if old != hash || !same_file(&self.target.join(path), &self.staging.join(path)) => outcome.changed.push(path.clone()),
+                Some(old)
+                    if old != hash
+                        || !same_file(&self.target.join(path), &self.staging.join(path)) =>
+                {
+                    outcome.changed.push(path.clone())
+                }
                 Some(_) => {}
             }
         }
-        outcome.removed = self.before.keys().filter(|p| !hashes.contains_key(*p)).cloned().collect();
+        outcome.removed = self
+            .before
+            .keys()
+            .filter(|p| !hashes.contains_key(*p))
+            .cloned()
+            .collect();
         outcome.kept = self.foreign()?;
         if outcome.written() == 0 && outcome.removed.is_empty() && self.existed {
             return Ok(outcome);
@@ -120,24 +147,36 @@ impl Site {
         if !self.existed {
             return Ok(Vec::new());
         }
-        let mut own: std::collections::HashSet<&str> = self.before.keys().filter_map(|p| p.split('/').next()).collect();
+        let mut own: std::collections::HashSet<&str> = self
+            .before
+            .keys()
+            .filter_map(|p| p.split('/').next())
+            .collect();
         own.insert(MANIFEST);
-        let entries = fs::read_dir(&self.target).map_err(|e| Error::new("read", &self.target, e))?;
-        let mut out: Vec<String> =
-            entries.filter_map(|e| e.ok()?.file_name().into_string().ok()).filter(|name| !own.contains(name.as_str())).collect();
+        let entries =
+            fs::read_dir(&self.target).map_err(|e| Error::new("read", &self.target, e))?;
+        let mut out: Vec<String> = entries
+            .filter_map(|e| e.ok()?.file_name().into_string().ok())
+            .filter(|name| !own.contains(name.as_str()))
+            .collect();
         out.sort();
         Ok(out)
     }
 
     fn swap(&self, kept: &[String]) -> Result<(), Error> {
         if !self.existed {
-            return fs::rename(&self.staging, &self.target).map_err(|e| Error::new("put in place", &self.target, e));
+            return fs::rename(&self.staging, &self.target)
+                .map_err(|e| Error::new("put in place", &self.target, e));
         }
         let old = self.staging.clone();
         if renameat_with(CWD, &self.staging, CWD, &self.target, RenameFlags::EXCHANGE).is_err() {
-            let aside = self.staging.with_file_name(hidden(self.target.file_name().unwrap_or_default(), "old"));
-            fs::rename(&self.target, &aside).map_err(|e| Error::new("set aside", &self.target, e))?;
-            fs::rename(&self.staging, &self.target).map_err(|e| Error::new("put in place", &self.target, e))?;
+            let aside = self
+                .staging
+                .with_file_name(hidden(self.target.file_name().unwrap_or_default(), "old"));
+            fs::rename(&self.target, &aside)
+                .map_err(|e| Error::new("set aside", &self.target, e))?;
+            fs::rename(&self.staging, &self.target)
+                .map_err(|e| Error::new("put in place", &self.target, e))?;
             fs::rename(&aside, &old).map_err(|e| Error::new("clean up", &aside, e))?;
         }
         for name in kept {
@@ -187,7 +226,9 @@ fn guard(from: &Path, target: &Path) -> Result<(), Error> {
     if fs::symlink_metadata(target).is_ok_and(|m| m.file_type().is_symlink()) {
         return refuse("it is a link; name the folder itself");
     }
-    let from = from.canonicalize().map_err(|e| Error::new("read", from, e))?;
+    let from = from
+        .canonicalize()
+        .map_err(|e| Error::new("read", from, e))?;
     for own in ["content", "themes"] {
         let own = from.join(own);
         if target.starts_with(&own) {
@@ -204,8 +245,13 @@ fn guard(from: &Path, target: &Path) -> Result<(), Error> {
 fn lock(target: &Path) -> Result<File, Error> {
     let name = blake3::hash(target.to_string_lossy().as_bytes()).to_hex();
     let path = std::env::temp_dir().join(format!("rungbook-{}.lock", &name[..16]));
-    let file = File::options().create(true).append(true).open(&path).map_err(|e| Error::new("open", &path, e))?;
-    file.try_lock().map_err(|_| Error::new("publish to", target, "another publish is at work there"))?;
+    let file = File::options()
+        .create(true)
+        .append(true)
+        .open(&path)
+        .map_err(|e| Error::new("open", &path, e))?;
+    file.try_lock()
+        .map_err(|_| Error::new("publish to", target, "another publish is at work there"))?;
     Ok(file)
 }
 
@@ -215,14 +261,25 @@ fn manifest(target: &Path) -> Result<BTreeMap<String, String>, Error> {
         return Ok(BTreeMap::new());
     }
     let path = target.join(MANIFEST);
-    let refuse = || Error::new("publish to", target, format!("it holds files that this program did not write (there is no {MANIFEST} of its own); name another folder"));
+    let refuse = || {
+        Error::new(
+            "publish to",
+            target,
+            format!(
+                "it holds files that this program did not write (there is no {MANIFEST} of its own); name another folder"
+            ),
+        )
+    };
     let text = fs::read_to_string(&path).map_err(|_| refuse())?;
     let value: serde_json::Value = serde_json::from_str(&text).map_err(|_| refuse())?;
     if value["made_by"] != MADE_BY {
         return Err(refuse());
     }
     let files = value["files"].as_object().ok_or_else(refuse)?;
-    Ok(files.iter().filter_map(|(k, v)| Some((k.clone(), v.as_str()?.to_string()))).collect())
+    Ok(files
+        .iter()
+        .filter_map(|(k, v)| Some((k.clone(), v.as_str()?.to_string())))
+        .collect())
 }
 
 /// Cleans up after a run that was killed: what it left is half a new site, or the old one with files to keep.
@@ -237,12 +294,20 @@ fn recover(target: &Path, staging: &Path) -> Result<(), Error> {
         }
         let own = manifest(left).unwrap_or_default();
         let is_old_site = left.join(MANIFEST).exists();
-        for entry in fs::read_dir(left).map_err(|e| Error::new("read", left, e))?.flatten() {
+        for entry in fs::read_dir(left)
+            .map_err(|e| Error::new("read", left, e))?
+            .flatten()
+        {
             let name = entry.file_name();
             let text = name.to_string_lossy().into_owned();
-            let foreign = is_old_site && text != MANIFEST && !own.keys().any(|p| p.split('/').next() == Some(text.as_str()));
+            let foreign = is_old_site
+                && text != MANIFEST
+                && !own
+                    .keys()
+                    .any(|p| p.split('/').next() == Some(text.as_str()));
             if foreign && !target.join(&name).exists() {
-                fs::rename(entry.path(), target.join(&name)).map_err(|e| Error::new("keep", &target.join(&name), e))?;
+                fs::rename(entry.path(), target.join(&name))
+                    .map_err(|e| Error::new("keep", &target.join(&name), e))?;
             }
         }
         fs::remove_dir_all(left).map_err(|e| Error::new("clean up", left, e))?;

@@ -31,5 +31,9 @@ pub fn proofread(snapshot: &Snapshot) -> Proofread {
     cautions::check(&curriculum, &stages, &mut findings);
     teaching::check(&curriculum, &stages, &mut findings);
     notes::check(&curriculum, &mut findings);
-    Proofread { curriculum, stages, findings: findings.sorted() }
+    Proofread {
+        curriculum,
+        stages,
+        findings: findings.sorted(),
+    }
 }

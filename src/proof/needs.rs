@@ -7,8 +7,14 @@ use crate::source::{Diagnostic, Findings, Rule};
 use rayon::prelude::*;
 
 pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) {
-    let sound: Vec<(MovementIx, &Movement)> = curriculum.movements().filter(|(ix, m)| !m.faulty && stages.is_reached(*ix)).collect();
-    let implied: Vec<Diagnostic> = sound.par_iter().flat_map_iter(|(ix, m)| implied(curriculum, stages, *ix, m)).collect();
+    let sound: Vec<(MovementIx, &Movement)> = curriculum
+        .movements()
+        .filter(|(ix, m)| !m.faulty && stages.is_reached(*ix))
+        .collect();
+    let implied: Vec<Diagnostic> = sound
+        .par_iter()
+        .flat_map_iter(|(ix, m)| implied(curriculum, stages, *ix, m))
+        .collect();
     implied.into_iter().for_each(|d| findings.push(d));
     for (ix, movement) in sound {
         leap_in_rungs(curriculum, stages, ix, movement, findings);
@@ -18,22 +24,37 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
 
 fn leaf_words(curriculum: &Curriculum, leaf: &Leaf) -> String {
     let id = &curriculum.movement(leaf.movement).id;
-    if leaf.own_standard { format!("`{id}`") } else { format!("`{id}: {}`", leaf.target) }
+    if leaf.own_standard {
+        format!("`{id}`")
+    } else {
+        format!("`{id}: {}`", leaf.target)
+    }
 }
 
-fn implied(curriculum: &Curriculum, stages: &Stages, ix: MovementIx, movement: &Movement) -> Vec<Diagnostic> {
+fn implied(
+    curriculum: &Curriculum,
+    stages: &Stages,
+    ix: MovementIx,
+    movement: &Movement,
+) -> Vec<Diagnostic> {
     let mut out = Vec::new();
     for leaf in necessary_leaves(&movement.needs) {
         // A need that `easier_first` added stands nowhere in the file.
         if leaf.span == movement.spans.id {
             continue;
         }
-        let Some(path) = implied_by(curriculum, stages, ix, leaf) else { continue };
+        let Some(path) = implied_by(curriculum, stages, ix, leaf) else {
+            continue;
+        };
         let steps: Vec<String> = path.iter().map(|l| leaf_words(curriculum, l)).collect();
         let mut finding = Diagnostic::new(
             Rule::ImpliedNeed,
             leaf.span,
-            format!("the need {} follows from {}", leaf_words(curriculum, leaf), steps.join(", which needs ")),
+            format!(
+                "the need {} follows from {}",
+                leaf_words(curriculum, leaf),
+                steps.join(", which needs ")
+            ),
         )
         .label("says nothing new");
         for step in &path {
@@ -45,17 +66,31 @@ fn implied(curriculum: &Curriculum, stages: &Stages, ix: MovementIx, movement: &
 }
 
 /// A movement that stands more rungs above all its necessary needs than the school allows.
-fn leap_in_rungs(curriculum: &Curriculum, stages: &Stages, ix: MovementIx, movement: &Movement, findings: &mut Findings) {
+fn leap_in_rungs(
+    curriculum: &Curriculum,
+    stages: &Stages,
+    ix: MovementIx,
+    movement: &Movement,
+    findings: &mut Findings,
+) {
     let _ = (stages, ix);
-    let (Some(place), limit) = (&movement.place, curriculum.school.leap.rungs) else { return };
+    let (Some(place), limit) = (&movement.place, curriculum.school.leap.rungs) else {
+        return;
+    };
     for leaf in movement.needs.leaves() {
         let needed = curriculum.movement(leaf.movement);
-        let Some(theirs) = needed.place.as_ref().filter(|p| p.family == place.family) else { continue };
+        let Some(theirs) = needed.place.as_ref().filter(|p| p.family == place.family) else {
+            continue;
+        };
         let jump: u32 = place
             .rungs
             .iter()
             .zip(&theirs.rungs)
-            .filter_map(|(ours, theirs)| Some(u32::from(ours.as_ref()?.rung.saturating_sub(theirs.as_ref()?.rung))))
+            .filter_map(|(ours, theirs)| {
+                Some(u32::from(
+                    ours.as_ref()?.rung.saturating_sub(theirs.as_ref()?.rung),
+                ))
+            })
             .sum();
         if jump > limit {
             findings.push(
@@ -69,19 +104,44 @@ fn leap_in_rungs(curriculum: &Curriculum, stages: &Stages, ix: MovementIx, movem
 }
 
 /// A family member that is not easiest and has no easier neighbour on any axis.
-fn easier_neighbour(curriculum: &Curriculum, ix: MovementIx, movement: &Movement, findings: &mut Findings) {
-    let Some(place) = movement.place.as_ref().filter(|_| !movement.held_back) else { return };
+fn easier_neighbour(
+    curriculum: &Curriculum,
+    ix: MovementIx,
+    movement: &Movement,
+    findings: &mut Findings,
+) {
+    let Some(place) = movement.place.as_ref().filter(|_| !movement.held_back) else {
+        return;
+    };
     let family = curriculum.family(place.family);
-    let easier = family.members.iter().map(|m| curriculum.movement(*m)).find(|m| {
-        !m.held_back && m.place.as_ref().is_some_and(|p| harder_everywhere(&place.rungs, &p.rungs) && !harder_everywhere(&p.rungs, &place.rungs))
-    });
+    let easier = family
+        .members
+        .iter()
+        .map(|m| curriculum.movement(*m))
+        .find(|m| {
+            !m.held_back
+                && m.place.as_ref().is_some_and(|p| {
+                    harder_everywhere(&place.rungs, &p.rungs)
+                        && !harder_everywhere(&p.rungs, &place.rungs)
+                })
+        });
     let Some(easier) = easier else { return };
     if neighbours_of(curriculum, ix, Way::Easier).is_empty() {
         findings.push(
-            Diagnostic::new(Rule::NoEasierNeighbour, movement.spans.id, format!("`{}` is not the easiest of `{}`, yet no member is one rung easier", movement.id, family.id))
-                .label("no easier neighbour")
-                .related(easier.spans.id, "an easier member, but on more than one axis")
-                .help("add the member between them that differs on one axis only"),
+            Diagnostic::new(
+                Rule::NoEasierNeighbour,
+                movement.spans.id,
+                format!(
+                    "`{}` is not the easiest of `{}`, yet no member is one rung easier",
+                    movement.id, family.id
+                ),
+            )
+            .label("no easier neighbour")
+            .related(
+                easier.spans.id,
+                "an easier member, but on more than one axis",
+            )
+            .help("add the member between them that differs on one axis only"),
         );
     }
 }

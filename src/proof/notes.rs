@@ -29,8 +29,12 @@ pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
         };
         if counts && !note.held_back && !linked.contains(note.id.as_str()) {
             findings.push(
-                Diagnostic::new(Rule::UnlinkedNote, Span::top(note.file), format!("no other note links `{}`", note.id))
-                    .help("link it from the note of the movement before it"),
+                Diagnostic::new(
+                    Rule::UnlinkedNote,
+                    Span::top(note.file),
+                    format!("no other note links `{}`", note.id),
+                )
+                .help("link it from the note of the movement before it"),
             );
         }
     }

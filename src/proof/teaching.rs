@@ -10,19 +10,35 @@ use std::collections::HashSet;
 /// rule knows.
 const MEASURES_LENGTH: &[&str] = &["tape", "ruler"];
 const MEASURES_ANGLE: &[&str] = &["phone", "goniometer", "protractor", "level"];
-const ADDS_WEIGHT: &[&str] = &["plates", "plate", "dumbbell", "kettlebell", "barbell", "weight", "vest", "backpack", "sandbag"];
+const ADDS_WEIGHT: &[&str] = &[
+    "plates",
+    "plate",
+    "dumbbell",
+    "kettlebell",
+    "barbell",
+    "weight",
+    "vest",
+    "backpack",
+    "sandbag",
+];
 const HELPS: &[&str] = &["band", "counterweight", "partner", "pulley"];
 
 pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) {
     let mut used: HashSet<MovementIx> = HashSet::new();
     for (_, skill) in curriculum.skills() {
         let chain = below(curriculum, skill.goal.movement);
-        let grounded = chain.iter().any(|ix| stages.of(*ix) == Some(0) && curriculum.movement(*ix).test.is_some());
-        if !grounded {
+        let grounded = chain
+            .iter()
+            .any(|ix| stages.of(*ix) == Some(0) && curriculum.movement(*ix).test.is_some());
+        if !grounded && stages.is_reached(skill.goal.movement) {
             findings.push(
-                Diagnostic::new(Rule::NoGroundTest, skill.span, format!("the chain of `{}` holds no test at the ground", skill.id))
-                    .label("nobody can begin to test")
-                    .help("give a movement without needs a `test:`"),
+                Diagnostic::new(
+                    Rule::NoGroundTest,
+                    skill.span,
+                    format!("the chain of `{}` holds no test at the ground", skill.id),
+                )
+                .label("nobody can begin to test")
+                .help("give a movement without needs a `test:`"),
             );
         }
         used.extend(chain);
@@ -32,29 +48,61 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
         measurable(movement, findings);
         if !used.contains(&ix) && !movement.held_back {
             findings.push(
-                Diagnostic::new(Rule::UnusedMovement, movement.spans.id, format!("no skill uses `{}`", movement.id))
-                    .label("in no chain")
-                    .help("make it a need of something, or hold it back with `held_back: true`"),
+                Diagnostic::new(
+                    Rule::UnusedMovement,
+                    movement.spans.id,
+                    format!("no skill uses `{}`", movement.id),
+                )
+                .label("in no chain")
+                .help("make it a need of something, or hold it back with `held_back: true`"),
             );
         }
     }
 }
 
 fn lacks(movement: &Movement, findings: &mut Findings) {
-    let has_test = movement.test.as_ref().is_some_and(|t| t.how.is_some() || !t.counts.is_empty());
+    let has_test = movement
+        .test
+        .as_ref()
+        .is_some_and(|t| t.how.is_some() || !t.counts.is_empty());
     let mut need = |there: bool, rule: Rule, what: &str, help: &str| {
         if !there {
             let message = format!("`{}` has no {what}", movement.id);
-            findings.push(Diagnostic::new(rule, movement.spans.id, message).label(format!("no {what}")).help(help));
+            findings.push(
+                Diagnostic::new(rule, movement.spans.id, message)
+                    .label(format!("no {what}"))
+                    .help(help),
+            );
         }
     };
-    need(has_test, Rule::NoTest, "test", "add `test:` with `how:` and `counts:`");
-    need(!movement.cues.is_empty(), Rule::NoCue, "cue", "add `cues:` with what to think of");
-    need(!movement.faults.is_empty(), Rule::NoFault, "fault", "add `faults:` with what is seen, why, and what to try");
+    need(
+        has_test,
+        Rule::NoTest,
+        "test",
+        "add `test:` with `how:` and `counts:`",
+    );
+    need(
+        !movement.cues.is_empty(),
+        Rule::NoCue,
+        "cue",
+        "add `cues:` with what to think of",
+    );
+    need(
+        !movement.faults.is_empty(),
+        Rule::NoFault,
+        "fault",
+        "add `faults:` with what is seen, why, and what to try",
+    );
 }
 
 fn measurable(movement: &Movement, findings: &mut Findings) {
-    let has = |words: &[&str]| movement.equipment.iter().flatten().any(|e| e.split('-').any(|part| words.contains(&part)));
+    let has = |words: &[&str]| {
+        movement
+            .equipment
+            .iter()
+            .flatten()
+            .any(|e| e.split('-').any(|part| words.contains(&part)))
+    };
     let standard = &movement.standard;
     let by_measure = match standard.measure() {
         Measure::Length => Some(("a length", MEASURES_LENGTH)),
@@ -69,9 +117,16 @@ fn measurable(movement: &Movement, findings: &mut Findings) {
     for (what, words) in by_measure.into_iter().chain(by_load) {
         if !movement.faulty && !has(words) {
             findings.push(
-                Diagnostic::new(Rule::UnmeasurableStandard, movement.spans.standard, format!("the standard of `{}` is {what}, but its equipment cannot measure it", movement.id))
-                    .label("cannot be measured")
-                    .help(format!("add one of {} to its equipment", words.join(", "))),
+                Diagnostic::new(
+                    Rule::UnmeasurableStandard,
+                    movement.spans.standard,
+                    format!(
+                        "the standard of `{}` is {what}, but its equipment cannot measure it",
+                        movement.id
+                    ),
+                )
+                .label("cannot be measured")
+                .help(format!("add one of {} to its equipment", words.join(", "))),
             );
         }
     }

@@ -13,7 +13,10 @@ use crate::curriculum::movement::{Place, Rung, Spans};
 use crate::curriculum::note::{Note, NoteOwner};
 use crate::curriculum::school::School;
 use crate::curriculum::words::{EasierFirst, Load, Pattern, Position};
-use crate::curriculum::{Curriculum, Family, FamilyIx, Id, Leaf, Movement, MovementIx, Need, NoteIx, Owner, Skill, SkillIx, Target};
+use crate::curriculum::{
+    Curriculum, Family, FamilyIx, Id, Leaf, Movement, MovementIx, Need, NoteIx, Owner, Skill,
+    SkillIx, Target,
+};
 use crate::source::markdown::Outline;
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
@@ -48,47 +51,124 @@ struct WaitingFamily {
 
 /// Builds the curriculum.
 pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> Curriculum {
-    let Parts { school, cautions, ledger, movements, skills, notes, mut unread } = parts;
+    let Parts {
+        school,
+        cautions,
+        ledger,
+        movements,
+        skills,
+        notes,
+        mut unread,
+    } = parts;
     let school_was_read = school.is_some();
     let school = school.unwrap_or_default();
     let mut claims = Claims::default();
-    let (waiting, waiting_families) = spread(movements, &cautions, &school, school_was_read, snapshot, &mut claims, findings);
-    let (mut skills, faulty_skills): (Vec<_>, Vec<_>) = skills.into_iter().map(|(_, s)| s).partition(|s| claims.claim(&s.id, s.id_span, findings));
+    let (waiting, waiting_families) = spread(
+        movements,
+        &cautions,
+        &school,
+        school_was_read,
+        snapshot,
+        &mut claims,
+        findings,
+    );
+    let (mut skills, faulty_skills): (Vec<_>, Vec<_>) = skills
+        .into_iter()
+        .map(|(_, s)| s)
+        .partition(|s| claims.claim(&s.id, s.id_span, findings));
     unread.extend(faulty_skills.into_iter().map(|s| s.id.to_string()));
     skills.sort_by(|a, b| a.id.cmp(&b.id));
 
     let mut by_id: HashMap<String, Owner> = HashMap::with_capacity(waiting.len() * 2);
-    by_id.extend(waiting.iter().enumerate().map(|(i, w)| (w.movement.id.to_string(), Owner::Movement(MovementIx(i as u32)))));
-    by_id.extend(waiting_families.iter().enumerate().map(|(i, f)| (f.family.id.to_string(), Owner::Family(FamilyIx(i as u32)))));
-    by_id.extend(skills.iter().enumerate().map(|(i, s)| (s.id.to_string(), Owner::Skill(SkillIx(i as u32)))));
+    by_id.extend(waiting.iter().enumerate().map(|(i, w)| {
+        (
+            w.movement.id.to_string(),
+            Owner::Movement(MovementIx(i as u32)),
+        )
+    }));
+    by_id.extend(
+        waiting_families
+            .iter()
+            .enumerate()
+            .map(|(i, f)| (f.family.id.to_string(), Owner::Family(FamilyIx(i as u32)))),
+    );
+    by_id.extend(
+        skills
+            .iter()
+            .enumerate()
+            .map(|(i, s)| (s.id.to_string(), Owner::Skill(SkillIx(i as u32)))),
+    );
     for (i, (file, id, page, _)) in notes.iter().enumerate() {
         let is_page = *page && !note::EXTENDABLE.contains(&id.as_str());
-        if is_page && let Ok(checked) = Id::new(id) && claims.claim(&checked, Span::top(*file), findings) {
+        if is_page
+            && let Ok(checked) = Id::new(id)
+            && claims.claim(&checked, Span::top(*file), findings)
+        {
             by_id.insert(id.clone(), Owner::Page(NoteIx(i as u32)));
         }
     }
-    let was = waiting.iter().enumerate().flat_map(|(i, w)| w.was.iter().map(move |o| (o, Owner::Movement(MovementIx(i as u32)))));
-    let was_families = waiting_families.iter().enumerate().flat_map(|(i, f)| f.was.iter().map(move |o| (o, Owner::Family(FamilyIx(i as u32)))));
-    let was_skills = skills.iter().enumerate().flat_map(|(i, s)| s.was.iter().map(move |o| (o, Owner::Skill(SkillIx(i as u32)))));
+    let was = waiting.iter().enumerate().flat_map(|(i, w)| {
+        w.was
+            .iter()
+            .map(move |o| (o, Owner::Movement(MovementIx(i as u32))))
+    });
+    let was_families = waiting_families.iter().enumerate().flat_map(|(i, f)| {
+        f.was
+            .iter()
+            .map(move |o| (o, Owner::Family(FamilyIx(i as u32))))
+    });
+    let was_skills = skills.iter().enumerate().flat_map(|(i, s)| {
+        s.was
+            .iter()
+            .map(move |o| (o, Owner::Skill(SkillIx(i as u32))))
+    });
     let old_ids = old_ids(was.chain(was_families).chain(was_skills), &by_id, findings);
 
     let families: Vec<Family> = waiting_families.into_iter().map(|w| w.family).collect();
-    let (mut movements, raw_needs): (Vec<Movement>, Vec<_>) = waiting.into_iter().map(|w| (w.movement, w.needs)).unzip();
+    let (mut movements, raw_needs): (Vec<Movement>, Vec<_>) =
+        waiting.into_iter().map(|w| (w.movement, w.needs)).unzip();
     let families = with_members(families, &movements);
-    let ids = Ids { by_id: &by_id, old: &old_ids, unread: &unread, movements: &movements, families: &families };
-    let resolved: Vec<(Need<Leaf>, bool)> =
-        raw_needs.iter().enumerate().map(|(i, raw)| needs_of(MovementIx(i as u32), raw, &ids, findings)).collect();
-    let skills: Vec<Skill> = skills.into_iter().filter_map(|s| skill(s, &ids, findings)).collect();
+    let ids = Ids {
+        by_id: &by_id,
+        old: &old_ids,
+        unread: &unread,
+        movements: &movements,
+        families: &families,
+    };
+    let resolved: Vec<(Need<Leaf>, bool)> = raw_needs
+        .iter()
+        .enumerate()
+        .map(|(i, raw)| needs_of(MovementIx(i as u32), raw, &ids, findings))
+        .collect();
+    let skills: Vec<Skill> = skills
+        .into_iter()
+        .filter_map(|s| skill(s, &ids, findings))
+        .collect();
     let notes = self::notes(notes, &ids, snapshot, findings);
     for (movement, (needs, good)) in movements.iter_mut().zip(resolved) {
         movement.needs = needs;
         movement.faulty |= !good;
     }
-    let mut curriculum = Curriculum { school, cautions, ledger, movements, families, skills, notes, by_id, old_ids };
+    let mut curriculum = Curriculum {
+        school,
+        cautions,
+        ledger,
+        movements,
+        families,
+        skills,
+        notes,
+        by_id,
+        old_ids,
+    };
     // A skill that could not stand leaves its id behind; take it out, and set the positions of those that stand.
-    curriculum.by_id.retain(|_, owner| !matches!(owner, Owner::Skill(_)));
+    curriculum
+        .by_id
+        .retain(|_, owner| !matches!(owner, Owner::Skill(_)));
     for i in 0..curriculum.skills.len() {
-        curriculum.by_id.insert(curriculum.skills[i].id.to_string(), Owner::Skill(SkillIx(i as u32)));
+        curriculum.by_id.insert(
+            curriculum.skills[i].id.to_string(),
+            Owner::Skill(SkillIx(i as u32)),
+        );
     }
     give_notes(&mut curriculum);
     derive_cautions(&mut curriculum);
@@ -125,14 +205,23 @@ fn spread(
     claims: &mut Claims,
     findings: &mut Findings,
 ) -> (Vec<Waiting>, Vec<WaitingFamily>) {
-    let mut context = Finish { cautions, school, school_was_read, snapshot, findings };
+    let mut context = Finish {
+        cautions,
+        school,
+        school_was_read,
+        snapshot,
+        findings,
+    };
     let mut waiting = Vec::new();
     let mut families: Vec<(FamilyRecord, Vec<usize>)> = Vec::new();
     for (_, record) in records {
         match record {
             MovementFile::Movement(record) => {
                 if claims.claim(&record.id, record.id_span, context.findings) {
-                    waiting.push((context.finish(record.id, record.id_span, record.whole, record.draft, None), None));
+                    waiting.push((
+                        context.finish(record.id, record.id_span, record.whole, record.draft, None),
+                        None,
+                    ));
                 }
             }
             MovementFile::Family(mut record) => {
@@ -145,9 +234,21 @@ fn spread(
                         continue;
                     }
                     let mut draft = member.draft.with_family(&record.draft);
-                    draft.name = draft.name.or_else(|| record.draft.name.as_ref().map(|n| member_name(n, &record, &member.rungs)));
+                    draft.name = draft.name.or_else(|| {
+                        record
+                            .draft
+                            .name
+                            .as_ref()
+                            .map(|n| member_name(n, &record, &member.rungs))
+                    });
                     members.push(waiting.len());
-                    let finished = context.finish(member.id, member.id_span, member.whole, draft, Some(member.rungs));
+                    let finished = context.finish(
+                        member.id,
+                        member.id_span,
+                        member.whole,
+                        draft,
+                        Some(member.rungs),
+                    );
                     waiting.push((finished, Some(families.len())));
                 }
                 families.push((*record, members));
@@ -157,7 +258,10 @@ fn spread(
     let mut order: Vec<usize> = (0..families.len()).collect();
     order.sort_by(|a, b| families[*a].0.id.cmp(&families[*b].0.id));
     let mut rank = vec![0u32; families.len()];
-    order.iter().enumerate().for_each(|(new, old)| rank[*old] = new as u32);
+    order
+        .iter()
+        .enumerate()
+        .for_each(|(new, old)| rank[*old] = new as u32);
     let mut waiting: Vec<Waiting> = waiting
         .into_iter()
         .map(|(mut w, family)| {
@@ -168,7 +272,10 @@ fn spread(
         })
         .collect();
     waiting.sort_by(|a, b| a.movement.id.cmp(&b.movement.id));
-    let mut families: Vec<WaitingFamily> = families.into_iter().map(|(record, _)| family(record)).collect();
+    let mut families: Vec<WaitingFamily> = families
+        .into_iter()
+        .map(|(record, _)| family(record))
+        .collect();
     families.sort_by(|a, b| a.family.id.cmp(&b.family.id));
     (waiting, families)
 }
@@ -176,7 +283,9 @@ fn spread(
 fn family(record: FamilyRecord) -> WaitingFamily {
     let draft = record.draft;
     let family = Family {
-        name: draft.name.unwrap_or_else(|| note::capital(&record.id.as_str().replace('-', " "))),
+        name: draft
+            .name
+            .unwrap_or_else(|| note::capital(&record.id.as_str().replace('-', " "))),
         id: record.id,
         also: draft.also,
         was: draft.was.iter().map(|w| w.0.clone()).collect(),
@@ -187,7 +296,10 @@ fn family(record: FamilyRecord) -> WaitingFamily {
         span: record.id_span,
         held_back: draft.held_back.unwrap_or(false),
     };
-    WaitingFamily { family, was: draft.was }
+    WaitingFamily {
+        family,
+        was: draft.was,
+    }
 }
 
 /// The members of each family, in the order written.
@@ -207,8 +319,15 @@ fn with_members(mut families: Vec<Family>, movements: &[Movement]) -> Vec<Family
 
 /// "Family name, value, value".
 fn member_name(family: &str, record: &FamilyRecord, rungs: &[Option<Rung>]) -> String {
-    let values = record.axes.iter().zip(rungs).filter_map(|(axis, rung)| rung.map(|r| axis.value(r).replace('-', " ")));
-    std::iter::once(family.to_string()).chain(values).collect::<Vec<_>>().join(", ")
+    let values = record
+        .axes
+        .iter()
+        .zip(rungs)
+        .filter_map(|(axis, rung)| rung.map(|r| axis.value(r).replace('-', " ")));
+    std::iter::once(family.to_string())
+        .chain(values)
+        .collect::<Vec<_>>()
+        .join(", ")
 }
 
 struct Finish<'a, 'f> {
@@ -220,11 +339,25 @@ struct Finish<'a, 'f> {
 }
 
 impl Finish<'_, '_> {
-    fn finish(&mut self, id: Id, id_span: Span, whole: Span, draft: Draft, rungs: Option<Vec<Option<Rung>>>) -> Waiting {
+    fn finish(
+        &mut self,
+        id: Id,
+        id_span: Span,
+        whole: Span,
+        draft: Draft,
+        rungs: Option<Vec<Option<Rung>>>,
+    ) -> Waiting {
         let (standard, standard_span) = draft.standard.unwrap_or((placeholder(), id_span));
-        let complete = draft.standard.is_some() && draft.pattern.is_some() && draft.load.is_some() && !draft.positions.is_empty();
+        let complete = draft.standard.is_some()
+            && draft.pattern.is_some()
+            && draft.load.is_some()
+            && !draft.positions.is_empty();
         let equipment = self.equipment(draft.equipment);
-        let declared = draft.cautions.iter().filter_map(|(word, span)| self.caution(word, *span)).collect();
+        let declared = draft
+            .cautions
+            .iter()
+            .filter_map(|(word, span)| self.caution(word, *span))
+            .collect();
         for (picture, span) in &draft.pictures {
             picture::exists(&picture.file, *span, self.snapshot, self.findings);
         }
@@ -235,12 +368,18 @@ impl Finish<'_, '_> {
             }
         }
         let movement = Movement {
-            name: draft.name.unwrap_or_else(|| note::capital(&id.as_str().replace('-', " "))),
+            name: draft
+                .name
+                .unwrap_or_else(|| note::capital(&id.as_str().replace('-', " "))),
             id,
             also: draft.also,
             was: draft.was.iter().map(|w| w.0.clone()).collect(),
             pattern: draft.pattern.unwrap_or(Pattern::Core),
-            positions: if draft.positions.is_empty() { vec![Position::Upright] } else { draft.positions },
+            positions: if draft.positions.is_empty() {
+                vec![Position::Upright]
+            } else {
+                draft.positions
+            },
             load: draft.load.unwrap_or(Load::Body),
             arms: draft.arms,
             phase: draft.phase,
@@ -263,12 +402,23 @@ impl Finish<'_, '_> {
             clip: draft.clip.map(|c| c.0),
             sources: draft.sources,
             held_back: draft.held_back.unwrap_or(false),
-            place: rungs.map(|rungs| Place { family: FamilyIx(0), rungs }),
+            place: rungs.map(|rungs| Place {
+                family: FamilyIx(0),
+                rungs,
+            }),
             note: None,
-            spans: Spans { id: id_span, whole, standard: standard_span },
+            spans: Spans {
+                id: id_span,
+                whole,
+                standard: standard_span,
+            },
             faulty: draft.faulty || !complete,
         };
-        Waiting { movement, needs: draft.needs, was: draft.was }
+        Waiting {
+            movement,
+            needs: draft.needs,
+            was: draft.was,
+        }
     }
 
     fn equipment(&mut self, equipment: Vec<Vec<(String, Span)>>) -> Vec<Vec<String>> {
@@ -277,9 +427,17 @@ impl Finish<'_, '_> {
             for (word, span) in &alternatives {
                 if self.school_was_read && !self.school.equipment.contains_key(word) {
                     let known = self.school.equipment.keys().map(String::as_str);
-                    let help = did_you_mean(word, known).unwrap_or_else(|| format!("explain it in school.yaml: `equipment: {{ {word}: ... }}`"));
+                    let help = did_you_mean(word, known).unwrap_or_else(|| {
+                        format!("explain it in school.yaml: `equipment: {{ {word}: ... }}`")
+                    });
                     self.findings.push(
-                        Diagnostic::new(Rule::UnknownEquipment, *span, format!("school.yaml does not explain the equipment `{word}`")).label("unknown equipment").help(help),
+                        Diagnostic::new(
+                            Rule::UnknownEquipment,
+                            *span,
+                            format!("school.yaml does not explain the equipment `{word}`"),
+                        )
+                        .label("unknown equipment")
+                        .help(help),
                     );
                 }
             }
@@ -294,9 +452,23 @@ impl Finish<'_, '_> {
     fn caution(&mut self, word: &str, span: Span) -> Option<ClassIx> {
         let found = self.cautions.find(word);
         if found.is_none() {
-            let known: Vec<&str> = self.cautions.classes().iter().map(|c| c.id.as_str()).collect();
-            let help = did_you_mean(word, known.iter().copied()).unwrap_or_else(|| format!("the classes are {}", listed(&known, "and")));
-            self.findings.push(Diagnostic::new(Rule::UnknownCaution, span, format!("there is no caution class `{word}`")).label("unknown class").help(help));
+            let known: Vec<&str> = self
+                .cautions
+                .classes()
+                .iter()
+                .map(|c| c.id.as_str())
+                .collect();
+            let help = did_you_mean(word, known.iter().copied())
+                .unwrap_or_else(|| format!("the classes are {}", listed(&known, "and")));
+            self.findings.push(
+                Diagnostic::new(
+                    Rule::UnknownCaution,
+                    span,
+                    format!("there is no caution class `{word}`"),
+                )
+                .label("unknown class")
+                .help(help),
+            );
         }
         found
     }
@@ -316,11 +488,19 @@ fn old_ids<'a>(
     let mut out: BTreeMap<String, Owner> = BTreeMap::new();
     let mut places: HashMap<&str, Span> = HashMap::new();
     for ((id, span), owner) in was {
-        let bad = |message: String| Diagnostic::new(Rule::OldIdInUse, *span, message).label("old id");
+        let bad =
+            |message: String| Diagnostic::new(Rule::OldIdInUse, *span, message).label("old id");
         if by_id.contains_key(id.as_str()) {
-            findings.push(bad(format!("the old id `{id}` is in use again")).help("old addresses must lead to one place: give the new record another id"));
+            findings.push(
+                bad(format!("the old id `{id}` is in use again"))
+                    .help("old addresses must lead to one place: give the new record another id"),
+            );
         } else if let Some(first) = places.get(id.as_str()) {
-            findings.push(bad(format!("the old id `{id}` is claimed twice")).related(*first, "first claim").help("keep it at the record that took its place"));
+            findings.push(
+                bad(format!("the old id `{id}` is claimed twice"))
+                    .related(*first, "first claim")
+                    .help("keep it at the record that took its place"),
+            );
         } else {
             places.insert(id.as_str(), *span);
             out.insert(id.to_string(), owner);
@@ -330,7 +510,12 @@ fn old_ids<'a>(
 }
 
 /// The needs of one movement: as written, and its easier neighbours first.
-fn needs_of(ix: MovementIx, raw: &[Need<RawLeaf>], ids: &Ids<'_>, findings: &mut Findings) -> (Need<Leaf>, bool) {
+fn needs_of(
+    ix: MovementIx,
+    raw: &[Need<RawLeaf>],
+    ids: &Ids<'_>,
+    findings: &mut Findings,
+) -> (Need<Leaf>, bool) {
     let movement = &ids.movements[ix.at()];
     let mut good = true;
     let mut parts = Vec::new();
@@ -353,10 +538,17 @@ fn needs_of(ix: MovementIx, raw: &[Need<RawLeaf>], ids: &Ids<'_>, findings: &mut
         {
             good = false;
             findings.push(
-                Diagnostic::new(Rule::HarderSibling, leaf.span, format!("`{}` needs `{}`, which is harder on every axis that both have", movement.id, needed.id))
-                    .label("the harder one")
-                    .related(needed.spans.id, "its place in the family")
-                    .help("turn the need around, or mend the place of one of them"),
+                Diagnostic::new(
+                    Rule::HarderSibling,
+                    leaf.span,
+                    format!(
+                        "`{}` needs `{}`, which is harder on every axis that both have",
+                        movement.id, needed.id
+                    ),
+                )
+                .label("the harder one")
+                .related(needed.spans.id, "its place in the family")
+                .help("turn the need around, or mend the place of one of them"),
             );
         }
     }
@@ -364,7 +556,9 @@ fn needs_of(ix: MovementIx, raw: &[Need<RawLeaf>], ids: &Ids<'_>, findings: &mut
 }
 
 fn easier_first(movement: &Movement, ids: &Ids<'_>) -> Vec<Need<Leaf>> {
-    let Some(place) = &movement.place else { return Vec::new() };
+    let Some(place) = &movement.place else {
+        return Vec::new();
+    };
     let family = &ids.families[place.family.at()];
     let mut out = Vec::new();
     for (index, axis) in family.axes.iter().enumerate() {
@@ -377,9 +571,17 @@ fn easier_first(movement: &Movement, ids: &Ids<'_>) -> Vec<Need<Leaf>> {
             Some((*ix, member.place.as_ref()?.rungs.as_slice()))
         });
         let leaf = |ix: MovementIx| {
-            Need::Leaf(Leaf { movement: ix, target: ids.movements[ix.at()].standard, own_standard: true, span: movement.spans.id })
+            Need::Leaf(Leaf {
+                movement: ix,
+                target: ids.movements[ix.at()].standard,
+                own_standard: true,
+                span: movement.spans.id,
+            })
         };
-        let mut leaves: Vec<Need<Leaf>> = neighbours(index, Way::Easier, &place.rungs, members).into_iter().map(leaf).collect();
+        let mut leaves: Vec<Need<Leaf>> = neighbours(index, Way::Easier, &place.rungs, members)
+            .into_iter()
+            .map(leaf)
+            .collect();
         match (axis.easier_first, leaves.len()) {
             (_, 0) => {}
             (_, 1) => out.append(&mut leaves),
@@ -409,7 +611,12 @@ fn skill(record: SkillRecord, ids: &Ids<'_>, findings: &mut Findings) -> Option<
     })
 }
 
-fn notes(parts: Vec<NotePart>, ids: &Ids<'_>, snapshot: &Snapshot, findings: &mut Findings) -> Vec<Note> {
+fn notes(
+    parts: Vec<NotePart>,
+    ids: &Ids<'_>,
+    snapshot: &Snapshot,
+    findings: &mut Findings,
+) -> Vec<Note> {
     let mut seen: HashMap<String, FileId> = HashMap::new();
     let mut out = Vec::new();
     for part in parts {
@@ -418,9 +625,13 @@ fn notes(parts: Vec<NotePart>, ids: &Ids<'_>, snapshot: &Snapshot, findings: &mu
         let mut owner = note::owner(file, &id, page, ids, findings);
         if let Some(first) = seen.get(&id).filter(|_| owner != NoteOwner::Nobody) {
             findings.push(
-                Diagnostic::new(Rule::TwoNotes, Span::top(file), format!("`{id}` has two notes"))
-                    .related(Span::top(*first), "the other note")
-                    .help("join them in one file"),
+                Diagnostic::new(
+                    Rule::TwoNotes,
+                    Span::top(file),
+                    format!("`{id}` has two notes"),
+                )
+                .related(Span::top(*first), "the other note")
+                .help("join them in one file"),
             );
             owner = NoteOwner::Nobody;
         } else {
@@ -456,20 +667,36 @@ fn derive_cautions(curriculum: &mut Curriculum) {
     let mut loaded: Vec<bool> = curriculum
         .movements
         .iter()
-        .map(|m| m.load == Load::Added || m.standard.adds_weight() || m.dose.is_some_and(|d| d.adds_weight()))
+        .map(|m| {
+            m.load == Load::Added
+                || m.standard.adds_weight()
+                || m.dose.is_some_and(|d| d.adds_weight())
+        })
         .collect();
     let askers = curriculum.movements.iter().filter(|m| !m.held_back);
     for movement in askers {
-        movement.needs.visit(&mut |leaf| loaded[leaf.movement.at()] |= leaf.target.adds_weight());
+        movement
+            .needs
+            .visit(&mut |leaf| loaded[leaf.movement.at()] |= leaf.target.adds_weight());
     }
     for skill in &curriculum.skills {
         loaded[skill.goal.movement.at()] |= skill.goal.target.adds_weight();
     }
     for (movement, loaded) in curriculum.movements.iter_mut().zip(loaded) {
         movement.loaded = loaded;
-        let follows = derived(&movement.positions, movement.load, loaded, movement.arms, movement.phase);
+        let follows = derived(
+            &movement.positions,
+            movement.load,
+            loaded,
+            movement.arms,
+            movement.phase,
+        );
         let mut classes = std::mem::take(&mut movement.cautions);
-        classes.extend(follows.into_iter().filter_map(|id| curriculum.cautions.find(id)));
+        classes.extend(
+            follows
+                .into_iter()
+                .filter_map(|id| curriculum.cautions.find(id)),
+        );
         movement.cautions = curriculum.cautions.sorted(classes);
     }
 }

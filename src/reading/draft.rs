@@ -48,13 +48,15 @@ impl Draft {
     pub fn read(record: &Record<'_>, findings: &mut Findings) -> Draft {
         let before = findings.len();
         let list = |name: &str| record.get(name);
-        let (needs, needs_are_good) = list("needs").map_or((Vec::new(), true), |n| need::read(n, findings));
+        let (needs, needs_are_good) =
+            list("needs").map_or((Vec::new(), true), |n| need::read(n, findings));
         let mut draft = Draft {
             name: record.text("name", findings),
             also: record.texts("also", findings),
             was: ids(record, findings),
             pattern: record.word("pattern", findings),
-            positions: list("position").map_or_else(Vec::new, |n| fields::words(n, Rule::BadValue, findings)),
+            positions: list("position")
+                .map_or_else(Vec::new, |n| fields::words(n, Rule::BadValue, findings)),
             load: record.word("load", findings),
             arms: record.word("arms", findings),
             phase: record.word("phase", findings),
@@ -66,7 +68,8 @@ impl Draft {
             test: list("test").and_then(|n| test(n, findings)),
             exit: record.text("exit", findings),
             dose: record.target("dose", findings),
-            stresses: list("stresses").map_or_else(Vec::new, |n| fields::words(n, Rule::UnknownPart, findings)),
+            stresses: list("stresses")
+                .map_or_else(Vec::new, |n| fields::words(n, Rule::UnknownPart, findings)),
             cautions: list("cautions").map_or_else(Vec::new, |n| fields::texts(n, findings)),
             cues: record.texts("cues", findings),
             faults: list("faults").map_or_else(Vec::new, |n| faults(n, findings)),
@@ -78,7 +81,10 @@ impl Draft {
             held_back: record.flag("held_back", findings),
             faulty: record.faulty || !needs_are_good,
         };
-        draft.faulty |= findings.iter().skip(before).any(|d| d.severity() == crate::source::Severity::Error);
+        draft.faulty |= findings
+            .iter()
+            .skip(before)
+            .any(|d| d.severity() == crate::source::Severity::Error);
         draft
     }
 
@@ -125,8 +131,13 @@ impl Draft {
 }
 
 fn ids(record: &Record<'_>, findings: &mut Findings) -> Vec<(Id, Span)> {
-    let Some(node) = record.get("was") else { return Vec::new() };
-    fields::items(node, findings).into_iter().filter_map(|n| fields::id(n, findings).map(|id| (id, n.span))).collect()
+    let Some(node) = record.get("was") else {
+        return Vec::new();
+    };
+    fields::items(node, findings)
+        .into_iter()
+        .filter_map(|n| fields::id(n, findings).map(|id| (id, n.span)))
+        .collect()
 }
 
 fn equipment(node: &Node, findings: &mut Findings) -> Vec<Vec<(String, Span)>> {
@@ -134,7 +145,10 @@ fn equipment(node: &Node, findings: &mut Findings) -> Vec<Vec<(String, Span)>> {
         .into_iter()
         .map(|item| match &item.value {
             Value::List(_) => fields::texts(item, findings),
-            _ => fields::text(item, findings).map(|t| (t, item.span)).into_iter().collect(),
+            _ => fields::text(item, findings)
+                .map(|t| (t, item.span))
+                .into_iter()
+                .collect(),
         })
         .filter(|alternatives: &Vec<_>| !alternatives.is_empty())
         .collect()
@@ -154,28 +168,52 @@ fn faults(node: &Node, findings: &mut Findings) -> Vec<Fault> {
     let fault = |n: &&Node, findings: &mut Findings| {
         let record = Record::open(n, "a fault", keys::FAULT, findings)?;
         let see = record.text("see", findings)?;
-        Some(Fault { see, because: record.text("because", findings), attempt: record.text("try", findings) })
+        Some(Fault {
+            see,
+            because: record.text("because", findings),
+            attempt: record.text("try", findings),
+        })
     };
-    fields::items(node, findings).iter().filter_map(|n| fault(n, findings)).collect()
+    fields::items(node, findings)
+        .iter()
+        .filter_map(|n| fault(n, findings))
+        .collect()
 }
 
 fn missing_alt(span: Span, what: &str) -> Diagnostic {
-    Diagnostic::new(Rule::MissingAlt, span, format!("a {what} has no alternative text"))
-        .label("no `alt`")
-        .help("add `alt: ...`: what it shows, for readers who cannot see it")
+    Diagnostic::new(
+        Rule::MissingAlt,
+        span,
+        format!("a {what} has no alternative text"),
+    )
+    .label("no `alt`")
+    .help("add `alt: ...`: what it shows, for readers who cannot see it")
 }
 
 fn pictures(node: &Node, findings: &mut Findings) -> Vec<(Picture, Span)> {
     let mut out = Vec::new();
     for item in fields::items(node, findings) {
-        let Some(record) = Record::open(item, "a picture", keys::PICTURE, findings) else { continue };
-        let Some(file) = record.get("file") else { continue };
-        let Some(name) = fields::text(file, findings) else { continue };
+        let Some(record) = Record::open(item, "a picture", keys::PICTURE, findings) else {
+            continue;
+        };
+        let Some(file) = record.get("file") else {
+            continue;
+        };
+        let Some(name) = fields::text(file, findings) else {
+            continue;
+        };
         let alt = record.text("alt", findings);
         if alt.is_none() {
             findings.push(missing_alt(file.span, "picture"));
         }
-        out.push((Picture { file: name, alt: alt.unwrap_or_default(), credit: record.text("credit", findings) }, file.span));
+        out.push((
+            Picture {
+                file: name,
+                alt: alt.unwrap_or_default(),
+                credit: record.text("credit", findings),
+            },
+            file.span,
+        ));
     }
     out
 }
@@ -188,5 +226,12 @@ fn clip(node: &Node, findings: &mut Findings) -> Option<(Clip, Span)> {
     if alt.is_none() {
         findings.push(missing_alt(file.span, "clip"));
     }
-    Some((Clip { file: name, poster: record.text("poster", findings), alt: alt.unwrap_or_default() }, file.span))
+    Some((
+        Clip {
+            file: name,
+            poster: record.text("poster", findings),
+            alt: alt.unwrap_or_default(),
+        },
+        file.span,
+    ))
 }

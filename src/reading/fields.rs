@@ -17,30 +17,56 @@ pub struct Record<'a> {
 
 impl<'a> Record<'a> {
     /// Opens a mapping. `what` names the record in messages: "a movement".
-    pub fn open(node: &'a Node, what: &str, keys: &[Key], findings: &mut Findings) -> Option<Record<'a>> {
+    pub fn open(
+        node: &'a Node,
+        what: &str,
+        keys: &[Key],
+        findings: &mut Findings,
+    ) -> Option<Record<'a>> {
         let Value::Map(pairs) = &node.value else {
             findings.push(shape_finding(node, &format!("{what} is a record of keys")));
             return None;
         };
-        let mut record = Record { pairs, faulty: false };
+        let mut record = Record {
+            pairs,
+            faulty: false,
+        };
         for (key, value) in pairs {
             record.check_key(key, value, what, keys, findings);
         }
         for key in keys.iter().filter(|k| k.required) {
-            if !pairs.iter().any(|(k, v)| k.text() == Some(key.name) && v.value != Value::Null) {
+            if !pairs
+                .iter()
+                .any(|(k, v)| k.text() == Some(key.name) && v.value != Value::Null)
+            {
                 record.faulty = true;
                 let span = pairs.first().map_or(node.span, |(k, _)| k.span);
                 findings.push(
-                    Diagnostic::new(Rule::MissingKey, span, format!("{what} needs the key `{}`", key.name))
-                        .label(format!("`{}` is missing in this record", key.name))
-                        .help(format!("add a line `{}: ...` ({})", key.name, key.says.trim_end_matches('.').to_lowercase())),
+                    Diagnostic::new(
+                        Rule::MissingKey,
+                        span,
+                        format!("{what} needs the key `{}`", key.name),
+                    )
+                    .label(format!("`{}` is missing in this record", key.name))
+                    .help(format!(
+                        "add a line `{}: ...` ({})",
+                        key.name,
+                        key.says.trim_end_matches('.').to_lowercase()
+                    )),
                 );
             }
         }
         Some(record)
     }
 
-    fn check_key(&mut self, key: &Node, value: &Node, what: &str, keys: &[Key], findings: &mut Findings) {
+    fn check_key(
+        &mut self,
+        key: &Node,
+        value: &Node,
+        what: &str,
+        keys: &[Key],
+        findings: &mut Findings,
+    ) {
         let word = key.text().unwrap_or("");
         let known = keys.iter().find(|k| k.name == word);
         if let Some(known) = known {
@@ -60,12 +86,23 @@ impl<'a> Record<'a> {
             let all: Vec<&str> = names.collect();
             format!("the keys of {what} are {}", listed(&all, "and"))
         });
-        findings.push(Diagnostic::new(Rule::UnknownKey, key.span, format!("{what} has no key `{word}`")).label("unknown key").help(help));
+        findings.push(
+            Diagnostic::new(
+                Rule::UnknownKey,
+                key.span,
+                format!("{what} has no key `{word}`"),
+            )
+            .label("unknown key")
+            .help(help),
+        );
     }
 
     /// The value of a key, if there is one.
     pub fn get(&self, name: &str) -> Option<&'a Node> {
-        self.pairs.iter().find(|(k, v)| k.text() == Some(name) && v.value != Value::Null).map(|(_, v)| v)
+        self.pairs
+            .iter()
+            .find(|(k, v)| k.text() == Some(name) && v.value != Value::Null)
+            .map(|(_, v)| v)
     }
 
     pub fn text(&self, name: &str, findings: &mut Findings) -> Option<String> {
@@ -73,7 +110,9 @@ impl<'a> Record<'a> {
     }
 
     pub fn texts(&self, name: &str, findings: &mut Findings) -> Vec<String> {
-        self.get(name).map_or_else(Vec::new, |n| texts(n, findings).into_iter().map(|t| t.0).collect())
+        self.get(name).map_or_else(Vec::new, |n| {
+            texts(n, findings).into_iter().map(|t| t.0).collect()
+        })
     }
 
     pub fn word<W: Word>(&self, name: &str, findings: &mut Findings) -> Option<W> {
@@ -87,7 +126,10 @@ impl<'a> Record<'a> {
             Some("false" | "no") => Some(false),
             _ => {
                 let message = format!("`{name}` is true or false");
-                findings.push(Diagnostic::new(Rule::BadValue, node.span, message).help("type `true` or `false`"));
+                findings.push(
+                    Diagnostic::new(Rule::BadValue, node.span, message)
+                        .help("type `true` or `false`"),
+                );
                 None
             }
         }
@@ -99,25 +141,37 @@ impl<'a> Record<'a> {
     }
 
     /// A number with a unit out of a few, such as `40 cm`: the number in the first unit.
-    pub fn amount(&self, name: &str, units: &[(&str, f64)], findings: &mut Findings) -> Option<f64> {
+    pub fn amount(
+        &self,
+        name: &str,
+        units: &[(&str, f64)],
+        findings: &mut Findings,
+    ) -> Option<f64> {
         amount(self.get(name)?, name, units, findings)
     }
 }
 
 /// A finding about a value of the wrong form.
 pub fn shape_finding(node: &Node, message: &str) -> Diagnostic {
-    Diagnostic::new(Rule::WrongShape, node.span, message.to_string()).label(format!("this is {}", node.kind()))
+    Diagnostic::new(Rule::WrongShape, node.span, message.to_string())
+        .label(format!("this is {}", node.kind()))
 }
 
 pub fn text(node: &Node, findings: &mut Findings) -> Option<String> {
     match node.text().map(str::trim) {
         Some(text) if !text.is_empty() => Some(text.to_string()),
         Some(_) => {
-            findings.push(shape_finding(node, "a text is missing here").help("write some words, or delete the line"));
+            findings.push(
+                shape_finding(node, "a text is missing here")
+                    .help("write some words, or delete the line"),
+            );
             None
         }
         None => {
-            findings.push(shape_finding(node, "a text belongs here").help("write one text; put it in quotes when it holds a colon"));
+            findings.push(
+                shape_finding(node, "a text belongs here")
+                    .help("write one text; put it in quotes when it holds a colon"),
+            );
             None
         }
     }
@@ -125,7 +179,10 @@ pub fn text(node: &Node, findings: &mut Findings) -> Option<String> {
 
 /// A list of texts; one text alone counts as a list of one.
 pub fn texts(node: &Node, findings: &mut Findings) -> Vec<(String, Span)> {
-    items(node, findings).into_iter().filter_map(|n| text(n, findings).map(|t| (t, n.span))).collect()
+    items(node, findings)
+        .into_iter()
+        .filter_map(|n| text(n, findings).map(|t| (t, n.span)))
+        .collect()
 }
 
 /// The items of a list; one text alone counts as a list of one.
@@ -134,7 +191,10 @@ pub fn items<'a>(node: &'a Node, findings: &mut Findings) -> Vec<&'a Node> {
         Value::List(items) => items.iter().collect(),
         Value::Scalar { .. } => vec![node],
         _ => {
-            findings.push(shape_finding(node, "a list belongs here").help("begin each item with a dash on a line of its own"));
+            findings.push(
+                shape_finding(node, "a list belongs here")
+                    .help("begin each item with a dash on a line of its own"),
+            );
             Vec::new()
         }
     }
@@ -142,32 +202,56 @@ pub fn items<'a>(node: &'a Node, findings: &mut Findings) -> Vec<&'a Node> {
 
 pub fn word<W: Word>(node: &Node, rule: Rule, findings: &mut Findings) -> Option<W> {
     let Some(text) = node.text() else {
-        findings.push(shape_finding(node, &format!("a {} is one word or phrase", W::WHAT)));
+        findings.push(shape_finding(
+            node,
+            &format!("a {} is one word or phrase", W::WHAT),
+        ));
         return None;
     };
     let found = W::read(&text.to_lowercase());
     if found.is_none() {
-        let help = did_you_mean(text, W::WORDS.iter().copied()).unwrap_or_else(|| format!("type one of {}", listed(W::WORDS, "or")));
-        findings.push(Diagnostic::new(rule, node.span, format!("`{text}` is not a {}", W::WHAT)).label("not in the list").help(help));
+        let help = did_you_mean(text, W::WORDS.iter().copied())
+            .unwrap_or_else(|| format!("type one of {}", listed(W::WORDS, "or")));
+        findings.push(
+            Diagnostic::new(rule, node.span, format!("`{text}` is not a {}", W::WHAT))
+                .label("not in the list")
+                .help(help),
+        );
     }
     found
 }
 
 pub fn words<W: Word>(node: &Node, rule: Rule, findings: &mut Findings) -> Vec<W> {
-    items(node, findings).into_iter().filter_map(|n| word(n, rule, findings)).collect()
+    items(node, findings)
+        .into_iter()
+        .filter_map(|n| word(n, rule, findings))
+        .collect()
 }
 
 pub fn target(node: &Node, findings: &mut Findings) -> Option<Target> {
     let Some(text) = node.text() else {
-        findings.push(shape_finding(node, "a target belongs here").help("write it like `5x5`, `8 reps` or `30 s`"));
+        findings.push(
+            shape_finding(node, "a target belongs here")
+                .help("write it like `5x5`, `8 reps` or `30 s`"),
+        );
         return None;
     };
     match Target::read(text) {
         Ok(target) => Some(target),
         Err(error) => {
-            let span = if error.at.is_empty() { node.span } else { node.part(error.at.start, error.at.end) };
+            let span = if error.at.is_empty() {
+                node.span
+            } else {
+                node.part(error.at.start, error.at.end)
+            };
             findings.push(
-                Diagnostic::new(Rule::BadTarget, span, format!("`{text}` is not a target: {}", error.message)).label("here").help(error.help),
+                Diagnostic::new(
+                    Rule::BadTarget,
+                    span,
+                    format!("`{text}` is not a target: {}", error.message),
+                )
+                .label("here")
+                .help(error.help),
             );
             None
         }
@@ -176,13 +260,20 @@ pub fn target(node: &Node, findings: &mut Findings) -> Option<Target> {
 
 pub fn id(node: &Node, findings: &mut Findings) -> Option<Id> {
     let Some(text) = node.text() else {
-        findings.push(Diagnostic::new(Rule::BadId, node.span, "an id belongs here").help("write small letters, digits and dashes"));
+        findings.push(
+            Diagnostic::new(Rule::BadId, node.span, "an id belongs here")
+                .help("write small letters, digits and dashes"),
+        );
         return None;
     };
     match Id::new(text) {
         Ok(id) => Some(id),
         Err((message, help)) => {
-            findings.push(Diagnostic::new(Rule::BadId, node.span, message).label("not an id").help(help));
+            findings.push(
+                Diagnostic::new(Rule::BadId, node.span, message)
+                    .label("not an id")
+                    .help(help),
+            );
             None
         }
     }
@@ -190,35 +281,81 @@ pub fn id(node: &Node, findings: &mut Findings) -> Option<Id> {
 
 /// A range of weeks such as `3-8`, or one number.
 pub fn weeks(node: &Node, findings: &mut Findings) -> Option<Weeks> {
-    let text = node.text().unwrap_or("").trim().trim_end_matches("weeks").trim();
+    let text = node
+        .text()
+        .unwrap_or("")
+        .trim()
+        .trim_end_matches("weeks")
+        .trim();
     let (from, to) = text.split_once(['-', '–']).unwrap_or((text, text));
     match (from.trim().parse::<u32>(), to.trim().parse::<u32>()) {
         (Ok(from), Ok(to)) if from >= 1 && from <= to && to <= 520 => Some(Weeks { from, to }),
         (Ok(from), Ok(to)) if from > to => {
             let message = format!("the weeks run backwards: {from} to {to}");
-            findings.push(Diagnostic::new(Rule::BadWeeks, node.span, message).help(format!("type `{to}-{from}`")));
+            findings.push(
+                Diagnostic::new(Rule::BadWeeks, node.span, message)
+                    .help(format!("type `{to}-{from}`")),
+            );
             None
         }
         _ => {
-            findings.push(Diagnostic::new(Rule::BadWeeks, node.span, format!("`{text}` is not a range of weeks")).help("write it like `3-8`"));
+            findings.push(
+                Diagnostic::new(
+                    Rule::BadWeeks,
+                    node.span,
+                    format!("`{text}` is not a range of weeks"),
+                )
+                .help("write it like `3-8`"),
+            );
             None
         }
     }
 }
 
 /// A number with a unit: the number times the unit's size.
-pub fn amount(node: &Node, what: &str, units: &[(&str, f64)], findings: &mut Findings) -> Option<f64> {
+pub fn amount(
+    node: &Node,
+    what: &str,
+    units: &[(&str, f64)],
+    findings: &mut Findings,
+) -> Option<f64> {
     let text = node.text().unwrap_or("").trim().to_lowercase();
     let split = text.find(|c: char| c.is_alphabetic()).unwrap_or(text.len());
     let unit = text[split..].trim();
-    let size = if unit.is_empty() { units.iter().find(|u| u.0.is_empty()).map(|u| u.1) } else { units.iter().find(|u| u.0 == unit).map(|u| u.1) };
-    let number = text[..split].trim().parse::<f64>().ok().filter(|n| n.is_finite() && n.abs() < 1e6);
+    let size = if unit.is_empty() {
+        units.iter().find(|u| u.0.is_empty()).map(|u| u.1)
+    } else {
+        units.iter().find(|u| u.0 == unit).map(|u| u.1)
+    };
+    let number = text[..split]
+        .trim()
+        .parse::<f64>()
+        .ok()
+        .filter(|n| n.is_finite() && n.abs() < 1e6);
     match (number, size) {
         (Some(number), Some(size)) => Some(number * size),
         _ => {
-            let names: Vec<&str> = units.iter().map(|u| u.0).filter(|u| !u.is_empty()).collect();
-            let example = format!("write a number{}", if names.is_empty() { String::new() } else { format!(" with {}", listed(&names, "or")) });
-            findings.push(Diagnostic::new(Rule::BadValue, node.span, format!("`{text}` cannot be read as {what}")).help(example));
+            let names: Vec<&str> = units
+                .iter()
+                .map(|u| u.0)
+                .filter(|u| !u.is_empty())
+                .collect();
+            let example = format!(
+                "write a number{}",
+                if names.is_empty() {
+                    String::new()
+                } else {
+                    format!(" with {}", listed(&names, "or"))
+                }
+            );
+            findings.push(
+                Diagnostic::new(
+                    Rule::BadValue,
+                    node.span,
+                    format!("`{text}` cannot be read as {what}"),
+                )
+                .help(example),
+            );
             None
         }
     }

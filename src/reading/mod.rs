@@ -20,7 +20,9 @@ use crate::curriculum::caution::Book;
 use crate::curriculum::ledger::Ledger;
 use crate::curriculum::school::School;
 use crate::source::markdown::{self, Outline};
-use crate::source::{Content, Diagnostic, FileId, Findings, Rule, Snapshot, SourceFile, Span, yaml};
+use crate::source::{
+    Content, Diagnostic, FileId, Findings, Rule, Snapshot, SourceFile, Span, yaml,
+};
 use rayon::prelude::*;
 use record::{MovementFile, SkillRecord};
 
@@ -31,7 +33,11 @@ enum Read {
     Ledger(Ledger),
     Movement(MovementFile),
     Skill(Box<SkillRecord>),
-    Note { id: String, page: bool, outline: Outline },
+    Note {
+        id: String,
+        page: bool,
+        outline: Outline,
+    },
     Picture,
     /// Could not be read; its name, so that nobody is told twice.
     Unread(String),
@@ -70,11 +76,24 @@ pub fn read(snapshot: &Snapshot) -> (Curriculum, Findings) {
         }
     }
     let folder = Span::top(FileId::FOLDER);
-    if !snapshot.files().any(|(_, f)| f.path.starts_with("content/")) {
-        let finding = Diagnostic::new(Rule::MissingFolder, folder, "there is no folder `content` with anything in it");
-        findings.push(finding.help("run `rungbook start DIR` for a new curriculum, or name its folder with `--from DIR`"));
+    if !snapshot
+        .files()
+        .any(|(_, f)| f.path.starts_with("content/"))
+    {
+        let finding = Diagnostic::new(
+            Rule::MissingFolder,
+            folder,
+            "there is no folder `content` with anything in it",
+        );
+        findings.push(finding.help(
+            "run `rungbook start DIR` for a new curriculum, or name its folder with `--from DIR`",
+        ));
     } else if parts.school.is_none() && !parts.unread.contains("school") {
-        let finding = Diagnostic::new(Rule::MissingFolder, folder, "there is no file `content/school.yaml`");
+        let finding = Diagnostic::new(
+            Rule::MissingFolder,
+            folder,
+            "there is no file `content/school.yaml`",
+        );
         findings.push(finding.help("write one with the keys school, address, language and units"));
     }
     let curriculum = assemble::assemble(parts, snapshot, &mut findings);
@@ -86,30 +105,61 @@ fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
     if role == Role::Ignored {
         return Read::Nothing;
     }
-    let stem = file.path.rsplit('/').next().and_then(|n| n.rsplit_once('.')).map_or("", |(s, _)| s).to_string();
+    let stem = file
+        .path
+        .rsplit('/')
+        .next()
+        .and_then(|n| n.rsplit_once('.'))
+        .map_or("", |(s, _)| s)
+        .to_string();
     let top = Span::top(id);
     let unread = |finding: Diagnostic, findings: &mut Findings| {
         findings.push(finding);
         Read::Unread(stem.clone())
     };
     if let Role::Nobody(help) = role {
-        let finding = Diagnostic::new(Rule::UnknownPlace, top, "nothing reads a file here").help(help);
+        let finding =
+            Diagnostic::new(Rule::UnknownPlace, top, "nothing reads a file here").help(help);
         return unread(finding, findings);
     }
     match &file.content {
         Content::Text(text) => read_text(id, text, role, stem, findings),
         Content::NotUtf8(offset) => {
-            let finding = Diagnostic::new(Rule::NotUtf8, top, format!("the file is not UTF-8 text: byte {} cannot be read", offset + 1));
-            unread(finding.help("save it in your editor with the encoding UTF-8"), findings)
+            let finding = Diagnostic::new(
+                Rule::NotUtf8,
+                top,
+                format!(
+                    "the file is not UTF-8 text: byte {} cannot be read",
+                    offset + 1
+                ),
+            );
+            unread(
+                finding.help("save it in your editor with the encoding UTF-8"),
+                findings,
+            )
         }
         Content::TooLarge(bytes) => {
             let size = bytes / 1_000_000;
-            let finding = Diagnostic::new(Rule::FileTooLarge, top, format!("the file has {size} MB and is not read; the limit is 4 MB"));
-            unread(finding.help("a movement or a note is a few kilobytes: is this the right file?"), findings)
+            let finding = Diagnostic::new(
+                Rule::FileTooLarge,
+                top,
+                format!("the file has {size} MB and is not read; the limit is 4 MB"),
+            );
+            unread(
+                finding.help("a movement or a note is a few kilobytes: is this the right file?"),
+                findings,
+            )
         }
         Content::Unreadable(why) => {
-            let finding = Diagnostic::new(Rule::UnreadableFile, top, format!("the file cannot be read: {why}"));
-            unread(finding.help("check that the file is there and that you may read it"), findings)
+            let finding = Diagnostic::new(
+                Rule::UnreadableFile,
+                top,
+                format!("the file cannot be read: {why}"),
+            );
+            unread(
+                finding.help("check that the file is there and that you may read it"),
+                findings,
+            )
         }
         Content::Bytes(_) => Read::Picture,
     }
@@ -117,8 +167,20 @@ fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
 
 fn read_text(id: FileId, text: &str, role: Role, stem: String, findings: &mut Findings) -> Read {
     match role {
-        Role::Note(note) => return Read::Note { id: note, page: false, outline: markdown::outline(id, text) },
-        Role::Page(note) => return Read::Note { id: note, page: true, outline: markdown::outline(id, text) },
+        Role::Note(note) => {
+            return Read::Note {
+                id: note,
+                page: false,
+                outline: markdown::outline(id, text),
+            };
+        }
+        Role::Page(note) => {
+            return Read::Note {
+                id: note,
+                page: true,
+                outline: markdown::outline(id, text),
+            };
+        }
         Role::Picture => {
             picture::check_svg(id, text, findings);
             return Read::Picture;
@@ -129,7 +191,10 @@ fn read_text(id: FileId, text: &str, role: Role, stem: String, findings: &mut Fi
     let before = findings.len();
     let Some(root) = yaml::read(id, text, findings) else {
         if findings.len() == before {
-            findings.push(Diagnostic::new(Rule::NotYaml, Span::top(id), "the file is empty").help("write the record, or delete the file"));
+            findings.push(
+                Diagnostic::new(Rule::NotYaml, Span::top(id), "the file is empty")
+                    .help("write the record, or delete the file"),
+            );
         }
         return Read::Unread(stem);
     };
@@ -137,8 +202,12 @@ fn read_text(id: FileId, text: &str, role: Role, stem: String, findings: &mut Fi
         Role::School => Read::School(Box::new(school::school(&root, findings))),
         Role::Cautions => Read::Cautions(school::cautions(&root, findings)),
         Role::Ledger => Read::Ledger(school::ledger(&root, findings)),
-        Role::Movement => record::movement_file(&root, findings).map_or(Read::Unread(stem), Read::Movement),
-        Role::Skill => record::skill(&root, findings).map_or(Read::Unread(stem), |s| Read::Skill(Box::new(s))),
+        Role::Movement => {
+            record::movement_file(&root, findings).map_or(Read::Unread(stem), Read::Movement)
+        }
+        Role::Skill => {
+            record::skill(&root, findings).map_or(Read::Unread(stem), |s| Read::Skill(Box::new(s)))
+        }
         _ => Read::Nothing,
     }
 }

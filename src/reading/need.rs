@@ -50,10 +50,26 @@ fn bad(span: Span, message: impl Into<String>) -> Diagnostic {
 
 fn part(item: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<RawLeaf>> {
     let pairs = match &item.value {
-        Value::Scalar { text, .. } => return Some(Need::Leaf(RawLeaf { id: text.trim().into(), span: item.span, target: None, family: false })),
+        Value::Scalar { text, .. } => {
+            return Some(Need::Leaf(RawLeaf {
+                id: text.trim().into(),
+                span: item.span,
+                target: None,
+                family: false,
+            }));
+        }
         Value::Map(pairs) => pairs,
         _ => {
-            findings.push(bad(item.span, format!("a need is an id, an id with a target, or a choice; this is {}", item.kind())).help("write `- plank: 60 s`"));
+            findings.push(
+                bad(
+                    item.span,
+                    format!(
+                        "a need is an id, an id with a target, or a choice; this is {}",
+                        item.kind()
+                    ),
+                )
+                .help("write `- plank: 60 s`"),
+            );
             return None;
         }
     };
@@ -67,12 +83,19 @@ fn part(item: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<Ra
     }
     let (key, value) = pairs.first()?;
     let word = key.text().unwrap_or("").trim().to_string();
-    let spaced = word.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
+    let spaced = word
+        .split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ")
+        .to_lowercase();
     match spaced.as_str() {
         "all of" => group(key, value, false, findings).map(Need::All),
         "any of" => group(key, value, true, findings).map(Need::Any),
         "family" => family(key, value, in_choice, findings),
-        other => match other.strip_prefix("at least ").and_then(|r| r.strip_suffix(" of")) {
+        other => match other
+            .strip_prefix("at least ")
+            .and_then(|r| r.strip_suffix(" of"))
+        {
             Some(count) => at_least(count, key, value, findings),
             None if other.contains(' ') => {
                 findings.push(
@@ -84,49 +107,89 @@ fn part(item: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<Ra
             }
             None => {
                 let target = fields::target(value, findings)?;
-                Some(Need::Leaf(RawLeaf { id: word, span: key.span, target: Some((target, value.span)), family: false }))
+                Some(Need::Leaf(RawLeaf {
+                    id: word,
+                    span: key.span,
+                    target: Some((target, value.span)),
+                    family: false,
+                }))
             }
         },
     }
 }
 
-fn group(key: &Node, value: &Node, in_choice: bool, findings: &mut Findings) -> Option<Vec<Need<RawLeaf>>> {
+fn group(
+    key: &Node,
+    value: &Node,
+    in_choice: bool,
+    findings: &mut Findings,
+) -> Option<Vec<Need<RawLeaf>>> {
     match &value.value {
         Value::List(items) if !items.is_empty() => {
             let (parts, good) = parts(items, in_choice, findings);
             good.then_some(parts)
         }
         Value::List(_) | Value::Null => {
-            findings.push(bad(key.span, format!("`{}` is empty", key.text().unwrap_or(""))).label("nothing to choose from").help("list the parts below it, each with a dash"));
+            findings.push(
+                bad(key.span, format!("`{}` is empty", key.text().unwrap_or("")))
+                    .label("nothing to choose from")
+                    .help("list the parts below it, each with a dash"),
+            );
             None
         }
         _ => {
             let message = format!("the parts of `{}` are a list", key.text().unwrap_or(""));
-            findings.push(bad(value.span, message).label(format!("this is {}", value.kind())).help("begin each part with a dash"));
+            findings.push(
+                bad(value.span, message)
+                    .label(format!("this is {}", value.kind()))
+                    .help("begin each part with a dash"),
+            );
             None
         }
     }
 }
 
-fn at_least(count: &str, key: &Node, value: &Node, findings: &mut Findings) -> Option<Need<RawLeaf>> {
+fn at_least(
+    count: &str,
+    key: &Node,
+    value: &Node,
+    findings: &mut Findings,
+) -> Option<Need<RawLeaf>> {
     match count.trim().parse::<u32>() {
         Ok(k) if k >= 1 => group(key, value, true, findings).map(|parts| Need::AtLeast(k, parts)),
         _ => {
-            findings.push(bad(key.span, format!("`{count}` is not a count from 1")).help("write `at least 2 of:`"));
+            findings.push(
+                bad(key.span, format!("`{count}` is not a count from 1"))
+                    .help("write `at least 2 of:`"),
+            );
             None
         }
     }
 }
 
-fn family(key: &Node, value: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<RawLeaf>> {
+fn family(
+    key: &Node,
+    value: &Node,
+    in_choice: bool,
+    findings: &mut Findings,
+) -> Option<Need<RawLeaf>> {
     if !in_choice {
         findings.push(
-            Diagnostic::new(Rule::OwnFamily, key.span, "a whole family stands only inside a choice")
-                .label("not inside `any of` or `at least k of`")
-                .help("write `- any of:` above it, and move it one step inwards"),
+            Diagnostic::new(
+                Rule::OwnFamily,
+                key.span,
+                "a whole family stands only inside a choice",
+            )
+            .label("not inside `any of` or `at least k of`")
+            .help("write `- any of:` above it, and move it one step inwards"),
         );
         return None;
     }
     let text = value.text()?.trim().to_string();
-    Some(Need::Leaf(RawLeaf { id: text, span: value.span, target: None, family: true }))
+    Some(Need::Leaf(RawLeaf {
+        id: text,
+        span: value.span,
+        target: None,
+        family: true,
+    }))
 }

@@ -11,16 +11,33 @@ use crate::source::suggest::did_you_mean;
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
 
 /// Pages that every site has and to which a note of that name adds words.
-pub const EXTENDABLE: &[&str] = &["index", "before-you-start", "if-it-hurts", "if-you-are-stuck", "about-the-coach", "cautions", "self-test"];
+pub const EXTENDABLE: &[&str] = &[
+    "index",
+    "before-you-start",
+    "if-it-hurts",
+    "if-you-are-stuck",
+    "about-the-coach",
+    "cautions",
+    "self-test",
+];
 
 /// The owner of a note, with a finding where there is none.
-pub fn owner(file: FileId, id: &str, page: bool, ids: &Ids<'_>, findings: &mut Findings) -> NoteOwner {
+pub fn owner(
+    file: FileId,
+    id: &str,
+    page: bool,
+    ids: &Ids<'_>,
+    findings: &mut Findings,
+) -> NoteOwner {
     if page {
         if EXTENDABLE.contains(&id) {
             return NoteOwner::FixedPage;
         }
         if let Err((message, help)) = crate::curriculum::Id::new(id) {
-            findings.push(Diagnostic::new(Rule::BadId, Span::top(file), message).help(format!("rename the file; {help}")));
+            findings.push(
+                Diagnostic::new(Rule::BadId, Span::top(file), message)
+                    .help(format!("rename the file; {help}")),
+            );
             return NoteOwner::Nobody;
         }
         return NoteOwner::Page;
@@ -32,10 +49,26 @@ pub fn owner(file: FileId, id: &str, page: bool, ids: &Ids<'_>, findings: &mut F
                 let help = ids
                     .old
                     .get(id)
-                    .map(|o| format!("`{id}` was renamed: rename the file to `{}.md`", ids.id_of(*o)))
+                    .map(|o| {
+                        format!(
+                            "`{id}` was renamed: rename the file to `{}.md`",
+                            ids.id_of(*o)
+                        )
+                    })
                     .or_else(|| did_you_mean(id, records).map(|h| format!("rename the file; {h}")))
-                    .unwrap_or_else(|| format!("write the movement `{id}`, or move the file to content/notes/pages"));
-                findings.push(Diagnostic::new(Rule::NoteWithoutOwner, Span::top(file), format!("no record has the id `{id}`, so nobody reads this note")).help(help));
+                    .unwrap_or_else(|| {
+                        format!(
+                            "write the movement `{id}`, or move the file to content/notes/pages"
+                        )
+                    });
+                findings.push(
+                    Diagnostic::new(
+                        Rule::NoteWithoutOwner,
+                        Span::top(file),
+                        format!("no record has the id `{id}`, so nobody reads this note"),
+                    )
+                    .help(help),
+                );
             }
             NoteOwner::Nobody
         }
@@ -45,37 +78,83 @@ pub fn owner(file: FileId, id: &str, page: bool, ids: &Ids<'_>, findings: &mut F
 
 /// The title of a page: its first heading, or its id in words.
 pub fn title(id: &str, text: &str) -> String {
-    let heading = text.lines().find_map(|l| l.strip_prefix("# ")).map(str::trim).filter(|t| !t.is_empty());
+    let heading = text
+        .lines()
+        .find_map(|l| l.strip_prefix("# "))
+        .map(str::trim)
+        .filter(|t| !t.is_empty());
     heading.map_or_else(|| capital(&id.replace('-', " ")), str::to_string)
 }
 
 /// The text with a capital first letter.
 pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |c| c.to_uppercase().chain(chars).collect())
+    chars
+        .next()
+        .map_or_else(String::new, |c| c.to_uppercase().chain(chars).collect())
 }
 
 /// Builds the note; session lines that cannot be read are found and left out.
-pub fn build(part: NotePart, owner: NoteOwner, title: String, ids: &Ids<'_>, findings: &mut Findings) -> Note {
+pub fn build(
+    part: NotePart,
+    owner: NoteOwner,
+    title: String,
+    ids: &Ids<'_>,
+    findings: &mut Findings,
+) -> Note {
     let (file, id, _, outline) = part;
     let held_back = matches!(owner, NoteOwner::Record(Owner::Movement(ix)) if ids.movements[ix.at()].held_back)
         || matches!(owner, NoteOwner::Record(Owner::Family(ix)) if ids.families[ix.at()].held_back);
     let mut sessions = Vec::new();
     for block in &outline.sessions {
-        sessions.push(block.iter().filter_map(|line| session_line(line, held_back, ids, findings)).collect());
+        sessions.push(
+            block
+                .iter()
+                .filter_map(|line| session_line(line, held_back, ids, findings))
+                .collect(),
+        );
     }
-    Note { id, title, owner, file, outline, sessions, held_back }
+    Note {
+        id,
+        title,
+        owner,
+        file,
+        outline,
+        sessions,
+        held_back,
+    }
 }
 
-fn session_line(line: &Line, held_back: bool, ids: &Ids<'_>, findings: &mut Findings) -> Option<SessionLine> {
-    let bad = |span: Span, message: String, help: String| Diagnostic::new(Rule::BadSession, span, message).label("here").help(help);
-    let (id, rest) = line.text.split_once(char::is_whitespace).unwrap_or((&line.text, ""));
+fn session_line(
+    line: &Line,
+    held_back: bool,
+    ids: &Ids<'_>,
+    findings: &mut Findings,
+) -> Option<SessionLine> {
+    let bad = |span: Span, message: String, help: String| {
+        Diagnostic::new(Rule::BadSession, span, message)
+            .label("here")
+            .help(help)
+    };
+    let (id, rest) = line
+        .text
+        .split_once(char::is_whitespace)
+        .unwrap_or((&line.text, ""));
     let id_span = line.span.within(0, id.len());
     let Some(Owner::Movement(ix)) = ids.by_id.get(id).copied() else {
-        let movements = ids.by_id.iter().filter(|(_, o)| matches!(o, Owner::Movement(_))).map(|(id, _)| id.as_str());
+        let movements = ids
+            .by_id
+            .iter()
+            .filter(|(_, o)| matches!(o, Owner::Movement(_)))
+            .map(|(id, _)| id.as_str());
         if !ids.unread.contains(id) {
-            let help = did_you_mean(id, movements).unwrap_or_else(|| "begin the line with the id of a movement".into());
-            findings.push(bad(id_span, format!("there is no movement `{id}` in this session"), help));
+            let help = did_you_mean(id, movements)
+                .unwrap_or_else(|| "begin the line with the id of a movement".into());
+            findings.push(bad(
+                id_span,
+                format!("there is no movement `{id}` in this session"),
+                help,
+            ));
         }
         return None;
     };
@@ -83,36 +162,61 @@ fn session_line(line: &Line, held_back: bool, ids: &Ids<'_>, findings: &mut Find
     if movement.held_back && !held_back {
         findings.push(held_back_finding(id_span, id));
     }
-    let (amount, pause) = rest.split_once("rest").map_or((rest, None), |(a, r)| (a, Some(r.trim().to_string())));
+    let (amount, pause) = rest
+        .split_once("rest")
+        .map_or((rest, None), |(a, r)| (a, Some(r.trim().to_string())));
     let amount_at = line.text.len() - rest.len() + (amount.len() - amount.trim_start().len());
     let amount_span = line.span.within(amount_at, amount_at + amount.trim().len());
     if pause.as_deref() == Some("") {
-        findings.push(bad(line.span, "how long to rest is missing".into(), "write it like `rest 2 min`".into()));
+        findings.push(bad(
+            line.span,
+            "how long to rest is missing".into(),
+            "write it like `rest 2 min`".into(),
+        ));
         return None;
     }
     let target = match Target::read(amount.trim()) {
         Ok(target) => target,
         Err(error) => {
-            findings.push(bad(amount_span, format!("`{}` is not a target: {}", amount.trim(), error.message), "a line reads `movement-id  5x5  rest 2 min`".into()));
+            findings.push(bad(
+                amount_span,
+                format!("`{}` is not a target: {}", amount.trim(), error.message),
+                "a line reads `movement-id  5x5  rest 2 min`".into(),
+            ));
             return None;
         }
     };
-    let fits = target.compares_with(&movement.standard) || movement.dose.is_some_and(|d| d.compares_with(&target));
+    let fits = target.compares_with(&movement.standard)
+        || movement.dose.is_some_and(|d| d.compares_with(&target));
     if !fits && !movement.faulty {
         findings.push(different_measure(&target, amount_span, movement));
         return None;
     }
-    Some(SessionLine { movement: ix, target, rest: pause })
+    Some(SessionLine {
+        movement: ix,
+        target,
+        rest: pause,
+    })
 }
 
 pub fn held_back_finding(span: Span, id: &str) -> Diagnostic {
-    Diagnostic::new(Rule::HeldBack, span, format!("`{id}` is held back, but this is published"))
-        .label("held back")
-        .help("take it out here, or publish it: delete its line `held_back: true`")
+    Diagnostic::new(
+        Rule::HeldBack,
+        span,
+        format!("`{id}` is held back, but this is published"),
+    )
+    .label("held back")
+    .help("take it out here, or publish it: delete its line `held_back: true`")
 }
 
 /// Checks links, pictures, references and raw HTML of a note.
-pub fn check(note_outline: &Outline, held_back: bool, ids: &Ids<'_>, snapshot: &Snapshot, findings: &mut Findings) {
+pub fn check(
+    note_outline: &Outline,
+    held_back: bool,
+    ids: &Ids<'_>,
+    snapshot: &Snapshot,
+    findings: &mut Findings,
+) {
     for link in &note_outline.links {
         check_link(link, held_back, ids, findings);
     }
@@ -129,22 +233,35 @@ pub fn check(note_outline: &Outline, held_back: bool, ids: &Ids<'_>, snapshot: &
         }
         if picture.text.trim().is_empty() {
             findings.push(
-                Diagnostic::new(Rule::MissingAlt, picture.span, "a picture has no alternative text")
-                    .label("no words between the brackets")
-                    .help("write what it shows: `![what it shows](picture:name.svg)`"),
+                Diagnostic::new(
+                    Rule::MissingAlt,
+                    picture.span,
+                    "a picture has no alternative text",
+                )
+                .label("no words between the brackets")
+                .help("write what it shows: `![what it shows](picture:name.svg)`"),
             );
         }
     }
     for reference in &note_outline.undefined {
         findings.push(
-            Diagnostic::new(Rule::BrokenReference, reference.span, format!("the reference `[{}]` is defined nowhere in this note", reference.to))
-                .label("not defined")
-                .help("write the address behind the text: `[text](movement:some-id)`"),
+            Diagnostic::new(
+                Rule::BrokenReference,
+                reference.span,
+                format!(
+                    "the reference `[{}]` is defined nowhere in this note",
+                    reference.to
+                ),
+            )
+            .label("not defined")
+            .help("write the address behind the text: `[text](movement:some-id)`"),
         );
     }
     for span in &note_outline.html {
         findings.push(
-            Diagnostic::new(Rule::RawHtml, *span, "HTML in a note is shown as text").label("HTML").help("write it in Markdown, or put it between backticks"),
+            Diagnostic::new(Rule::RawHtml, *span, "HTML in a note is shown as text")
+                .label("HTML")
+                .help("write it in Markdown, or put it between backticks"),
         );
     }
 }
@@ -181,7 +298,10 @@ fn check_link(link: &Reference, held_back: bool, ids: &Ids<'_>, findings: &mut F
             true
         }
         ("skill", Some(Owner::Skill(_))) | ("page", Some(Owner::Page(_))) => true,
-        ("page", None) => FIXED_PAGES.contains(&id) && EXTENDABLE.contains(&id) || ["faults", "equipment", "words", "changes", "data"].contains(&id),
+        ("page", None) => {
+            FIXED_PAGES.contains(&id) && EXTENDABLE.contains(&id)
+                || ["faults", "equipment", "words", "changes", "data"].contains(&id)
+        }
         _ => false,
     };
     if fits || ids.unread.contains(id) {
@@ -194,14 +314,35 @@ fn check_link(link: &Reference, held_back: bool, ids: &Ids<'_>, findings: &mut F
         Owner::Page(_) => "page",
     };
     let help = match owner {
-        Some(owner) => format!("`{id}` is a {}: write `{}:{id}`", kind(&owner), kind(&owner)),
+        Some(owner) => format!(
+            "`{id}` is a {}: write `{}:{id}`",
+            kind(&owner),
+            kind(&owner)
+        ),
         None => match ids.old.get(id) {
-            Some(owner) => format!("`{id}` was renamed: type `{}:{}`", kind(owner), ids.id_of(*owner)),
+            Some(owner) => format!(
+                "`{id}` was renamed: type `{}:{}`",
+                kind(owner),
+                ids.id_of(*owner)
+            ),
             None => {
-                let same_kind = ids.by_id.iter().filter(|(_, o)| kind(o) == expected).map(|(id, _)| id.as_str());
-                did_you_mean(id, same_kind).unwrap_or_else(|| format!("name a {expected} of this curriculum"))
+                let same_kind = ids
+                    .by_id
+                    .iter()
+                    .filter(|(_, o)| kind(o) == expected)
+                    .map(|(id, _)| id.as_str());
+                did_you_mean(id, same_kind)
+                    .unwrap_or_else(|| format!("name a {expected} of this curriculum"))
             }
         },
     };
-    findings.push(Diagnostic::new(Rule::BrokenLink, link.span, format!("there is no {expected} `{id}`")).label("leads nowhere").help(help));
+    findings.push(
+        Diagnostic::new(
+            Rule::BrokenLink,
+            link.span,
+            format!("there is no {expected} `{id}`"),
+        )
+        .label("leads nowhere")
+        .help(help),
+    );
 }

@@ -18,15 +18,22 @@ pub fn check_svg(file: FileId, text: &str, findings: &mut Findings) {
         ("<set", "an animation"),
         ("<handler", "a handler"),
     ];
-    let mut found: Vec<(usize, usize, &str)> = banned.iter().filter_map(|(word, what)| lower.find(word).map(|at| (at, word.len(), *what))).collect();
+    let mut found: Vec<(usize, usize, &str)> = banned
+        .iter()
+        .filter_map(|(word, what)| lower.find(word).map(|at| (at, word.len(), *what)))
+        .collect();
     found.extend(outside_reference(&lower).map(|(at, len)| (at, len, "an outside reference")));
     found.extend(handler(&lower).map(|(at, len)| (at, len, "an event handler")));
     found.sort();
     if let Some((at, len, what)) = found.first() {
         findings.push(
-            Diagnostic::new(Rule::UnsafePicture, Span::new(file, *at, at + len), format!("the picture holds {what}"))
-                .label("not allowed in a picture")
-                .help("export it again as a plain drawing"),
+            Diagnostic::new(
+                Rule::UnsafePicture,
+                Span::new(file, *at, at + len),
+                format!("the picture holds {what}"),
+            )
+            .label("not allowed in a picture")
+            .help("export it again as a plain drawing"),
         );
     }
 }
@@ -35,7 +42,8 @@ pub fn check_svg(file: FileId, text: &str, findings: &mut Findings) {
 fn outside_reference(text: &str) -> Option<(usize, usize)> {
     for key in ["href", "src", "url("] {
         for (at, _) in text.match_indices(key) {
-            let rest = text[at + key.len()..].trim_start_matches(|c: char| c.is_whitespace() || c == '=');
+            let rest =
+                text[at + key.len()..].trim_start_matches(|c: char| c.is_whitespace() || c == '=');
             let value = rest.trim_start_matches(['"', '\'', ' ']);
             let is_value = key == "url(" || rest.starts_with(['"', '\'']);
             if is_value && !value.starts_with('#') {
@@ -49,7 +57,8 @@ fn outside_reference(text: &str) -> Option<(usize, usize)> {
 /// An attribute that begins with `on`.
 fn handler(text: &str) -> Option<(usize, usize)> {
     text.match_indices("on").find_map(|(at, _)| {
-        let starts = text[..at].ends_with(|c: char| c.is_whitespace() || c == '/' || c == '"' || c == '\'');
+        let starts =
+            text[..at].ends_with(|c: char| c.is_whitespace() || c == '/' || c == '"' || c == '\'');
         let name_len = text[at..].find(|c: char| !c.is_ascii_alphabetic())?;
         let is_attribute = text[at + name_len..].trim_start().starts_with('=');
         (starts && is_attribute).then_some((at, name_len))
@@ -62,15 +71,26 @@ pub fn exists(name: &str, span: Span, snapshot: &Snapshot, findings: &mut Findin
     if snapshot.find(&path).is_some() {
         return true;
     }
-    let names: Vec<&str> = snapshot.files().filter_map(|(_, f)| f.path.strip_prefix("content/pictures/")).collect();
+    let names: Vec<&str> = snapshot
+        .files()
+        .filter_map(|(_, f)| f.path.strip_prefix("content/pictures/"))
+        .collect();
     let same_but_case = names.iter().find(|n| n.eq_ignore_ascii_case(name));
     let (message, help) = match same_but_case {
-        Some(other) => (format!("the picture's name differs in case: the file is called `{other}`"), format!("type `{other}`")),
+        Some(other) => (
+            format!("the picture's name differs in case: the file is called `{other}`"),
+            format!("type `{other}`"),
+        ),
         None => (
             format!("there is no picture `{name}`"),
-            did_you_mean(name, names.iter().copied()).unwrap_or_else(|| "put the file into content/pictures".into()),
+            did_you_mean(name, names.iter().copied())
+                .unwrap_or_else(|| "put the file into content/pictures".into()),
         ),
     };
-    findings.push(Diagnostic::new(Rule::MissingPicture, span, message).label("not found").help(help));
+    findings.push(
+        Diagnostic::new(Rule::MissingPicture, span, message)
+            .label("not found")
+            .help(help),
+    );
     false
 }

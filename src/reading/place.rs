@@ -23,9 +23,15 @@ pub enum Role {
 
 /// The role of a path from the curriculum's folder, such as `content/movements/pull/row.yaml`.
 pub fn role(path: &str) -> Role {
-    let Some(inside) = path.strip_prefix("content/") else { return Role::Ignored };
+    let Some(inside) = path.strip_prefix("content/") else {
+        return Role::Ignored;
+    };
     let name = inside.rsplit('/').next().unwrap_or(inside);
-    if inside.split('/').any(|part| part.starts_with('.')) || name.ends_with('~') || name.ends_with(".tmp") || name.ends_with(".swp") {
+    if inside.split('/').any(|part| part.starts_with('.'))
+        || name.ends_with('~')
+        || name.ends_with(".tmp")
+        || name.ends_with(".swp")
+    {
         return Role::Ignored;
     }
     let (stem, extension) = name.rsplit_once('.').unwrap_or((name, ""));
@@ -36,13 +42,21 @@ pub fn role(path: &str) -> Role {
         ("", "yaml") if stem == "ledger" => Role::Ledger,
         ("movements", "yaml") => Role::Movement,
         ("skills", "yaml") => Role::Skill,
-        ("notes", "md") if inside.strip_prefix("notes/pages/").is_some_and(|rest| !rest.contains('/')) => Role::Page(stem.into()),
+        ("notes", "md")
+            if inside
+                .strip_prefix("notes/pages/")
+                .is_some_and(|rest| !rest.contains('/')) =>
+        {
+            Role::Page(stem.into())
+        }
         ("notes", "md") => Role::Note(stem.into()),
         ("pictures", _) => Role::Picture,
         ("words", "yaml") => Role::Words,
         (_, "yml") => Role::Nobody("rename it so that it ends in .yaml"),
         ("movements" | "skills", _) => Role::Nobody("files here end in .yaml"),
         ("notes", _) => Role::Nobody("notes end in .md; pictures go to content/pictures"),
-        _ => Role::Nobody("movements go to content/movements, skills to content/skills, notes to content/notes, pictures to content/pictures"),
+        _ => Role::Nobody(
+            "movements go to content/movements, skills to content/skills, notes to content/notes, pictures to content/pictures",
+        ),
     }
 }

@@ -68,12 +68,19 @@ pub fn movement_file(root: &Node, findings: &mut Findings) -> Option<MovementFil
     let id_node = record.get("movement")?;
     let draft = Draft::read(&record, findings);
     let id = fields::id(id_node, findings)?;
-    Some(MovementFile::Movement(Box::new(MovementRecord { id, id_span: id_node.span, whole: root.span, draft })))
+    Some(MovementFile::Movement(Box::new(MovementRecord {
+        id,
+        id_span: id_node.span,
+        whole: root.span,
+        draft,
+    })))
 }
 
 fn family(root: &Node, findings: &mut Findings) -> Option<FamilyRecord> {
     let record = Record::open(root, "a family", &keys::family(), findings)?;
-    let axes = record.get("axes").map_or_else(Vec::new, |n| axes(n, findings));
+    let axes = record
+        .get("axes")
+        .map_or_else(Vec::new, |n| axes(n, findings));
     let axes = match record.get("easier_first") {
         Some(node) => easier_first(node, axes, findings),
         None => axes,
@@ -82,31 +89,67 @@ fn family(root: &Node, findings: &mut Findings) -> Option<FamilyRecord> {
     draft.faulty |= axes.is_empty();
     let id_node = record.get("family")?;
     let id = fields::id(id_node, findings)?;
-    let members = record.get("movements").map_or_else(Vec::new, |n| members(n, &axes, draft.standard.is_some(), findings));
-    Some(FamilyRecord { id, id_span: id_node.span, axes, draft, members })
+    let members = record.get("movements").map_or_else(Vec::new, |n| {
+        members(n, &axes, draft.standard.is_some(), findings)
+    });
+    Some(FamilyRecord {
+        id,
+        id_span: id_node.span,
+        axes,
+        draft,
+        members,
+    })
 }
 
 fn axes(node: &Node, findings: &mut Findings) -> Vec<Axis> {
     let Value::Map(pairs) = &node.value else {
-        findings.push(fields::shape_finding(node, "axes are a record: a name, and its values from easier to harder").help("write `axes: { support: [assisted, free] }`"));
+        findings.push(
+            fields::shape_finding(
+                node,
+                "axes are a record: a name, and its values from easier to harder",
+            )
+            .help("write `axes: { support: [assisted, free] }`"),
+        );
         return Vec::new();
     };
     let mut out = Vec::new();
     for (key, value) in pairs {
         let Value::List(items) = &value.value else {
-            findings.push(fields::shape_finding(value, "the values of an axis are a list from easier to harder"));
+            findings.push(fields::shape_finding(
+                value,
+                "the values of an axis are a list from easier to harder",
+            ));
             continue;
         };
-        let rungs: Vec<Vec<String>> =
-            items.iter().map(|item| fields::texts(item, findings).into_iter().map(|(t, _)| value_text(&t)).collect()).filter(|r: &Vec<String>| !r.is_empty()).collect();
+        let rungs: Vec<Vec<String>> = items
+            .iter()
+            .map(|item| {
+                fields::texts(item, findings)
+                    .into_iter()
+                    .map(|(t, _)| value_text(&t))
+                    .collect()
+            })
+            .filter(|r: &Vec<String>| !r.is_empty())
+            .collect();
         let mut seen: Vec<&str> = Vec::new();
         for value_word in rungs.iter().flatten() {
             if seen.contains(&value_word.as_str()) {
-                findings.push(Diagnostic::new(Rule::BadValue, value.span, format!("`{value_word}` stands twice on this axis")).help("keep one of the two"));
+                findings.push(
+                    Diagnostic::new(
+                        Rule::BadValue,
+                        value.span,
+                        format!("`{value_word}` stands twice on this axis"),
+                    )
+                    .help("keep one of the two"),
+                );
             }
             seen.push(value_word);
         }
-        out.push(Axis { name: key.text().unwrap_or("").to_string(), rungs, easier_first: EasierFirst::None });
+        out.push(Axis {
+            name: key.text().unwrap_or("").to_string(),
+            rungs,
+            easier_first: EasierFirst::None,
+        });
     }
     out
 }
@@ -139,50 +182,105 @@ fn easier_first(node: &Node, mut axes: Vec<Axis>, findings: &mut Findings) -> Ve
 
 fn unknown_axis(key: &Node, name: &str, axes: &[Axis]) -> Diagnostic {
     let names: Vec<&str> = axes.iter().map(|a| a.name.as_str()).collect();
-    let help = did_you_mean(name, names.iter().copied()).unwrap_or_else(|| format!("the axes of this family are {}", names.join(", ")));
-    Diagnostic::new(Rule::UnknownAxisValue, key.span, format!("the family has no axis `{name}`")).label("unknown axis").help(help)
+    let help = did_you_mean(name, names.iter().copied())
+        .unwrap_or_else(|| format!("the axes of this family are {}", names.join(", ")));
+    Diagnostic::new(
+        Rule::UnknownAxisValue,
+        key.span,
+        format!("the family has no axis `{name}`"),
+    )
+    .label("unknown axis")
+    .help(help)
 }
 
-fn members(node: &Node, axes: &[Axis], family_has_standard: bool, findings: &mut Findings) -> Vec<MemberRecord> {
+fn members(
+    node: &Node,
+    axes: &[Axis],
+    family_has_standard: bool,
+    findings: &mut Findings,
+) -> Vec<MemberRecord> {
     let Value::Map(pairs) = &node.value else {
-        findings.push(fields::shape_finding(node, "the members of a family are a record by id").help("write `movements:` and below it `some-id: { at: { ... }, standard: 8 reps }`"));
+        findings.push(
+            fields::shape_finding(node, "the members of a family are a record by id").help(
+                "write `movements:` and below it `some-id: { at: { ... }, standard: 8 reps }`",
+            ),
+        );
         return Vec::new();
     };
     let keys = keys::member();
     let mut out: Vec<MemberRecord> = Vec::new();
     for (key, value) in pairs {
-        let Some(record) = Record::open(value, "a member", &keys, findings) else { continue };
+        let Some(record) = Record::open(value, "a member", &keys, findings) else {
+            continue;
+        };
         let mut draft = Draft::read(&record, findings);
-        let rungs = record.get("at").map_or_else(|| vec![None; axes.len()], |n| place(n, axes, &mut draft, findings));
-        let Some(id) = fields::id(key, findings) else { continue };
+        let rungs = record.get("at").map_or_else(
+            || vec![None; axes.len()],
+            |n| place(n, axes, &mut draft, findings),
+        );
+        let Some(id) = fields::id(key, findings) else {
+            continue;
+        };
         if draft.standard.is_none() && !family_has_standard && record.get("standard").is_none() {
             draft.faulty = true;
             findings.push(
-                Diagnostic::new(Rule::MissingKey, key.span, "a member needs the key `standard`")
-                    .label("neither it nor its family says one")
-                    .help("add `standard: ...`: the target at which it counts as owned"),
+                Diagnostic::new(
+                    Rule::MissingKey,
+                    key.span,
+                    "a member needs the key `standard`",
+                )
+                .label("neither it nor its family says one")
+                .help("add `standard: ...`: the target at which it counts as owned"),
             );
         }
-        if let Some(other) = out.iter().find(|m| m.rungs == rungs && record.get("at").is_some()) {
+        if let Some(other) = out
+            .iter()
+            .find(|m| m.rungs == rungs && record.get("at").is_some())
+        {
             findings.push(
-                Diagnostic::new(Rule::DuplicatePlace, key.span, format!("`{id}` stands at the same place as `{}`", other.id))
-                    .label("second at this place")
-                    .related(other.id_span, "first at this place")
-                    .help("give one of them another value on an axis"),
+                Diagnostic::new(
+                    Rule::DuplicatePlace,
+                    key.span,
+                    format!("`{id}` stands at the same place as `{}`", other.id),
+                )
+                .label("second at this place")
+                .related(other.id_span, "first at this place")
+                .help("give one of them another value on an axis"),
             );
         }
-        let whole = Span::new(key.span.file, key.span.start as usize, value.span.end as usize);
-        out.push(MemberRecord { id, id_span: key.span, whole, rungs, draft });
+        let whole = Span::new(
+            key.span.file,
+            key.span.start as usize,
+            value.span.end as usize,
+        );
+        out.push(MemberRecord {
+            id,
+            id_span: key.span,
+            whole,
+            rungs,
+            draft,
+        });
     }
     out
 }
 
 /// The place of a member; an axis called `phase` sets the phase.
-fn place(node: &Node, axes: &[Axis], draft: &mut Draft, findings: &mut Findings) -> Vec<Option<Rung>> {
+fn place(
+    node: &Node,
+    axes: &[Axis],
+    draft: &mut Draft,
+    findings: &mut Findings,
+) -> Vec<Option<Rung>> {
     let mut rungs = vec![None; axes.len()];
     let Value::Map(pairs) = &node.value else {
         draft.faulty = true;
-        findings.push(fields::shape_finding(node, "the place of a member is a record: a value for each axis").help("write `at: { support: free }`"));
+        findings.push(
+            fields::shape_finding(
+                node,
+                "the place of a member is a record: a value for each axis",
+            )
+            .help("write `at: { support: free }`"),
+        );
         return rungs;
     };
     for (key, value) in pairs {
@@ -203,8 +301,17 @@ fn place(node: &Node, axes: &[Axis], draft: &mut Draft, findings: &mut Findings)
             None => {
                 draft.faulty = true;
                 let words: Vec<&str> = axes[index].values().map(|(_, w)| w).collect();
-                let help = did_you_mean(&word, words.iter().copied()).unwrap_or_else(|| format!("the values are {}", words.join(", ")));
-                findings.push(Diagnostic::new(Rule::UnknownAxisValue, value.span, format!("the axis `{name}` has no value `{word}`")).label("unknown value").help(help));
+                let help = did_you_mean(&word, words.iter().copied())
+                    .unwrap_or_else(|| format!("the values are {}", words.join(", ")));
+                findings.push(
+                    Diagnostic::new(
+                        Rule::UnknownAxisValue,
+                        value.span,
+                        format!("the axis `{name}` has no value `{word}`"),
+                    )
+                    .label("unknown value")
+                    .help(help),
+                );
             }
         }
     }
@@ -218,24 +325,48 @@ pub fn skill(root: &Node, findings: &mut Findings) -> Option<SkillRecord> {
     let also = record.texts("also", findings);
     let summary = record.text("summary", findings);
     let was = record.get("was").map_or_else(Vec::new, |n| {
-        fields::items(n, findings).into_iter().filter_map(|n| fields::id(n, findings).map(|id| (id, n.span))).collect()
+        fields::items(n, findings)
+            .into_iter()
+            .filter_map(|n| fields::id(n, findings).map(|id| (id, n.span)))
+            .collect()
     });
     let goal = record.get("goal").and_then(|n| goal(n, findings));
     let id_node = record.get("skill")?;
     let id = fields::id(id_node, findings)?;
-    Some(SkillRecord { id, id_span: id_node.span, name: name?, also, was, summary, goal: goal? })
+    Some(SkillRecord {
+        id,
+        id_span: id_node.span,
+        name: name?,
+        also,
+        was,
+        summary,
+        goal: goal?,
+    })
 }
 
 fn goal(node: &Node, findings: &mut Findings) -> Option<RawLeaf> {
     match &node.value {
-        Value::Scalar { text, .. } => Some(RawLeaf { id: text.trim().into(), span: node.span, target: None, family: false }),
+        Value::Scalar { text, .. } => Some(RawLeaf {
+            id: text.trim().into(),
+            span: node.span,
+            target: None,
+            family: false,
+        }),
         Value::Map(pairs) if pairs.len() == 1 => {
             let (key, value) = pairs.first()?;
             let target: Target = fields::target(value, findings)?;
-            Some(RawLeaf { id: key.text()?.trim().into(), span: key.span, target: Some((target, value.span)), family: false })
+            Some(RawLeaf {
+                id: key.text()?.trim().into(),
+                span: key.span,
+                target: Some((target, value.span)),
+                family: false,
+            })
         }
         _ => {
-            findings.push(fields::shape_finding(node, "a goal is one movement, or one movement at a target").help("write `goal: some-movement` or `goal: { some-movement: 5 reps }`"));
+            findings.push(
+                fields::shape_finding(node, "a goal is one movement, or one movement at a target")
+                    .help("write `goal: some-movement` or `goal: { some-movement: 5 reps }`"),
+            );
             None
         }
     }

@@ -1,7 +1,7 @@
 //! Looking up the ids of needs and goals.
 
 use super::need::RawLeaf;
-use crate::curriculum::{Leaf, Movement, MovementIx, Need, Owner, Family};
+use crate::curriculum::{Family, Leaf, Movement, MovementIx, Need, Owner};
 use crate::source::suggest::did_you_mean;
 use crate::source::{Diagnostic, Findings, Rule, Span};
 use std::collections::{BTreeMap, HashMap, HashSet};
@@ -31,17 +31,26 @@ impl Ids<'_> {
         if self.unread.contains(id) {
             return None;
         }
-        let finding = Diagnostic::new(Rule::UnknownId, span, format!("there is no {what} `{id}`")).label("unknown");
+        let finding = Diagnostic::new(Rule::UnknownId, span, format!("there is no {what} `{id}`"))
+            .label("unknown");
         if let Some(Owner::Family(_)) = self.by_id.get(id) {
             return Some(finding.help(format!("`{id}` is a family: write `- family: {id}` inside `any of` or `at least k of`, or name one of its members")));
         }
         if let Some(Owner::Skill(_) | Owner::Page(_)) = self.by_id.get(id) {
-            return Some(finding.help(format!("`{id}` is not a movement: name the movement itself")));
+            return Some(finding.help(format!(
+                "`{id}` is not a movement: name the movement itself"
+            )));
         }
         if let Some(owner) = self.old.get(id) {
-            return Some(finding.help(format!("`{id}` was renamed: type `{}`", self.id_of(*owner))));
+            return Some(
+                finding.help(format!("`{id}` was renamed: type `{}`", self.id_of(*owner))),
+            );
         }
-        let ids = self.by_id.iter().filter(|(_, o)| matches!(o, Owner::Movement(_))).map(|(id, _)| id.as_str());
+        let ids = self
+            .by_id
+            .iter()
+            .filter(|(_, o)| matches!(o, Owner::Movement(_)))
+            .map(|(id, _)| id.as_str());
         Some(match did_you_mean(id, ids) {
             Some(help) => finding.help(help),
             None => finding.help("write the movement's file, or take the need out"),
@@ -58,18 +67,33 @@ impl Ids<'_> {
         };
         let movement = &self.movements[ix.at()];
         let Some((target, span)) = raw.target else {
-            return Ok(Leaf { movement: ix, target: movement.standard, own_standard: true, span: raw.span });
+            return Ok(Leaf {
+                movement: ix,
+                target: movement.standard,
+                own_standard: true,
+                span: raw.span,
+            });
         };
         if !movement.faulty && !target.compares_with(&movement.standard) {
             findings.push(different_measure(&target, span, movement));
             return Err(());
         }
-        Ok(Leaf { movement: ix, target, own_standard: false, span: raw.span })
+        Ok(Leaf {
+            movement: ix,
+            target,
+            own_standard: false,
+            span: raw.span,
+        })
     }
 
     /// Resolves a tree for the movement at `asker` (or a skill). What cannot stand becomes an empty choice, and the second
     /// value is false.
-    pub fn tree(&self, raw: &Need<RawLeaf>, asker: Option<MovementIx>, findings: &mut Findings) -> (Need<Leaf>, bool) {
+    pub fn tree(
+        &self,
+        raw: &Need<RawLeaf>,
+        asker: Option<MovementIx>,
+        findings: &mut Findings,
+    ) -> (Need<Leaf>, bool) {
         match raw {
             Need::Leaf(leaf) => match self.leaf(leaf, findings) {
                 Ok(leaf) => (Need::Leaf(leaf), true),
@@ -88,9 +112,16 @@ impl Ids<'_> {
                 if good && *k as usize > parts.len() && !parts.is_empty() {
                     let span = first_span(raw_parts);
                     findings.push(
-                        Diagnostic::new(Rule::BadNeed, span, format!("at least {k} of {} parts can never be met", parts.len()))
-                            .label("the first of the parts")
-                            .help(format!("ask at least {} of them, or add parts", parts.len())),
+                        Diagnostic::new(
+                            Rule::BadNeed,
+                            span,
+                            format!("at least {k} of {} parts can never be met", parts.len()),
+                        )
+                        .label("the first of the parts")
+                        .help(format!(
+                            "ask at least {} of them, or add parts",
+                            parts.len()
+                        )),
                     );
                     return (Need::AtLeast(*k, parts), false);
                 }
@@ -99,7 +130,12 @@ impl Ids<'_> {
         }
     }
 
-    fn parts(&self, raw: &[Need<RawLeaf>], asker: Option<MovementIx>, findings: &mut Findings) -> (Vec<Need<Leaf>>, bool) {
+    fn parts(
+        &self,
+        raw: &[Need<RawLeaf>],
+        asker: Option<MovementIx>,
+        findings: &mut Findings,
+    ) -> (Vec<Need<Leaf>>, bool) {
         let mut good = true;
         let mut out = Vec::new();
         for part in raw {
@@ -120,40 +156,100 @@ impl Ids<'_> {
     }
 
     /// A whole family: its published members at their standards, one part each.
-    fn whole_family(&self, raw: &RawLeaf, asker: Option<MovementIx>, findings: &mut Findings) -> Option<Vec<Need<Leaf>>> {
+    fn whole_family(
+        &self,
+        raw: &RawLeaf,
+        asker: Option<MovementIx>,
+        findings: &mut Findings,
+    ) -> Option<Vec<Need<Leaf>>> {
         let Some(Owner::Family(family)) = self.by_id.get(&raw.id).copied() else {
             if !self.unread.contains(&raw.id) {
-                let ids = self.by_id.iter().filter(|(_, o)| matches!(o, Owner::Family(_))).map(|(id, _)| id.as_str());
-                let help = did_you_mean(&raw.id, ids).unwrap_or_else(|| "name a family of this curriculum".into());
-                findings.push(Diagnostic::new(Rule::UnknownId, raw.span, format!("there is no family `{}`", raw.id)).label("unknown").help(help));
+                let ids = self
+                    .by_id
+                    .iter()
+                    .filter(|(_, o)| matches!(o, Owner::Family(_)))
+                    .map(|(id, _)| id.as_str());
+                let help = did_you_mean(&raw.id, ids)
+                    .unwrap_or_else(|| "name a family of this curriculum".into());
+                findings.push(
+                    Diagnostic::new(
+                        Rule::UnknownId,
+                        raw.span,
+                        format!("there is no family `{}`", raw.id),
+                    )
+                    .label("unknown")
+                    .help(help),
+                );
             }
             return None;
         };
-        let own = asker.and_then(|ix| self.movements[ix.at()].place.as_ref()).is_some_and(|p| p.family == family);
+        let own = asker
+            .and_then(|ix| self.movements[ix.at()].place.as_ref())
+            .is_some_and(|p| p.family == family);
         if own {
             findings.push(
-                Diagnostic::new(Rule::OwnFamily, raw.span, "a member never needs its own family as a whole")
-                    .label("its own family")
-                    .help("name the members that come before it, or use `easier_first`"),
+                Diagnostic::new(
+                    Rule::OwnFamily,
+                    raw.span,
+                    "a member never needs its own family as a whole",
+                )
+                .label("its own family")
+                .help("name the members that come before it, or use `easier_first`"),
             );
             return None;
         }
         let member = |ix: &MovementIx| {
             let movement = &self.movements[ix.at()];
-            let leaf = Leaf { movement: *ix, target: movement.standard, own_standard: true, span: raw.span };
+            let leaf = Leaf {
+                movement: *ix,
+                target: movement.standard,
+                own_standard: true,
+                span: raw.span,
+            };
             (!movement.held_back).then_some(Need::Leaf(leaf))
         };
-        Some(self.families[family.at()].members.iter().filter_map(member).collect())
+        Some(
+            self.families[family.at()]
+                .members
+                .iter()
+                .filter_map(member)
+                .collect(),
+        )
     }
 }
 
 /// A target that measures something else than the movement's standard.
-pub fn different_measure(target: &crate::curriculum::Target, span: Span, movement: &Movement) -> Diagnostic {
-    let direction = |t: &crate::curriculum::Target| format!("{}{}", if t.at_most() { "at most, in " } else { "" }, t.measure().word());
-    Diagnostic::new(Rule::DifferentMeasure, span, format!("`{}` is measured in {}, not in {}", movement.id, direction(&movement.standard), direction(target)))
-        .label(format!("this measures {}", direction(target)))
-        .related(movement.spans.standard, format!("its standard measures {}", direction(&movement.standard)))
-        .help(format!("write it like its standard, `{}`", movement.standard))
+pub fn different_measure(
+    target: &crate::curriculum::Target,
+    span: Span,
+    movement: &Movement,
+) -> Diagnostic {
+    let direction = |t: &crate::curriculum::Target| {
+        format!(
+            "{}{}",
+            if t.at_most() { "at most, in " } else { "" },
+            t.measure().word()
+        )
+    };
+    Diagnostic::new(
+        Rule::DifferentMeasure,
+        span,
+        format!(
+            "`{}` is measured in {}, not in {}",
+            movement.id,
+            direction(&movement.standard),
+            direction(target)
+        ),
+    )
+    .label(format!("this measures {}", direction(target)))
+    .related(
+        movement.spans.standard,
+        format!("its standard measures {}", direction(&movement.standard)),
+    )
+    .help(format!(
+        "write it like its standard, `{}`",
+        movement.standard
+    ))
 }
 
 fn first_span(parts: &[Need<RawLeaf>]) -> Span {

@@ -11,77 +11,148 @@ use crate::source::yaml::{Node, Value};
 use crate::source::{Diagnostic, Findings, Rule, Span};
 use std::collections::BTreeMap;
 
-const DAYS: &[(&str, f64)] = &[("weeks", 7.0), ("week", 7.0), ("days", 1.0), ("day", 1.0), ("months", 30.0), ("month", 30.0)];
+const DAYS: &[(&str, f64)] = &[
+    ("weeks", 7.0),
+    ("week", 7.0),
+    ("days", 1.0),
+    ("day", 1.0),
+    ("months", 30.0),
+    ("month", 30.0),
+];
 const WEIGHT: &[(&str, f64)] = &[("kg", KILOGRAM as f64), ("lb", POUND as f64)];
 
 pub fn school(root: &Node, findings: &mut Findings) -> School {
     let mut school = School::default();
-    let Some(record) = Record::open(root, "school.yaml", keys::SCHOOL, findings) else { return school };
+    let Some(record) = Record::open(root, "school.yaml", keys::SCHOOL, findings) else {
+        return school;
+    };
     let usual = School::default();
     school.name = record.text("school", findings).unwrap_or_default();
-    school.address = record.get("address").and_then(|n| address(n, findings)).unwrap_or_default();
+    school.address = record
+        .get("address")
+        .and_then(|n| address(n, findings))
+        .unwrap_or_default();
     school.language = record.text("language", findings).unwrap_or(usual.language);
     school.units = record.word("units", findings).unwrap_or(usual.units);
     school.licence = record.text("licence", findings);
     school.contact = record.text("contact", findings);
-    if let Some(contact) = record.get("contact").filter(|n| n.text().is_some_and(|t| t.contains("://"))) {
+    if let Some(contact) = record
+        .get("contact")
+        .filter(|n| n.text().is_some_and(|t| t.contains("://")))
+    {
         address(contact, findings);
     }
-    school.theme = record.get("theme").and_then(|n| theme(n, findings)).unwrap_or(usual.theme);
+    school.theme = record
+        .get("theme")
+        .and_then(|n| theme(n, findings))
+        .unwrap_or(usual.theme);
     school.publish_to = record.text("publish_to", findings);
     school.dose = record.get("dose").map_or(usual.dose, |n| dose(n, findings));
-    school.results_last_days = record.amount("results_last", DAYS, findings).map_or(usual.results_last_days, |d| d.max(1.0) as u32);
+    school.results_last_days = record
+        .amount("results_last", DAYS, findings)
+        .map_or(usual.results_last_days, |d| d.max(1.0) as u32);
     school.presume = record.flag("presume", findings).unwrap_or(usual.presume);
-    school.warm_up = record.get("warm_up").map_or_else(BTreeMap::new, |n| warm_up(n, findings));
-    school.equipment = record.get("equipment").map_or_else(BTreeMap::new, |n| equipment(n, findings));
+    school.warm_up = record
+        .get("warm_up")
+        .map_or_else(BTreeMap::new, |n| warm_up(n, findings));
+    school.equipment = record
+        .get("equipment")
+        .map_or_else(BTreeMap::new, |n| equipment(n, findings));
     school.accent = record.get("accent").and_then(|n| accent(n, findings));
     school.practice = record.word("practice", findings).unwrap_or(usual.practice);
-    school.smallest_plate = record.amount("smallest_plate", WEIGHT, findings).map_or(usual.smallest_plate, |n| n.max(0.0) as i64);
+    school.smallest_plate = record
+        .amount("smallest_plate", WEIGHT, findings)
+        .map_or(usual.smallest_plate, |n| n.max(0.0) as i64);
     school.leap = record.get("leap").map_or(usual.leap, |n| leap(n, findings));
     school
 }
 
 fn address(node: &Node, findings: &mut Findings) -> Option<String> {
     let text = fields::text(node, findings)?;
-    let rest = text.strip_prefix("https://").or_else(|| text.strip_prefix("http://"));
-    let host_is_good = rest.is_some_and(|r| r.split('/').next().is_some_and(|h| !h.is_empty()) && !r.contains(|c: char| c.is_whitespace() || "<>\"'\\".contains(c)));
+    let rest = text
+        .strip_prefix("https://")
+        .or_else(|| text.strip_prefix("http://"));
+    let host_is_good = rest.is_some_and(|r| {
+        r.split('/').next().is_some_and(|h| !h.is_empty())
+            && !r.contains(|c: char| c.is_whitespace() || "<>\"'\\".contains(c))
+    });
     if !host_is_good {
         findings.push(
-            Diagnostic::new(Rule::BadAddress, node.span, format!("`{text}` is not an http or https address"))
-                .label("not an address")
-                .help("write the whole address of the site, like `https://example.org/curriculum/`"),
+            Diagnostic::new(
+                Rule::BadAddress,
+                node.span,
+                format!("`{text}` is not an http or https address"),
+            )
+            .label("not an address")
+            .help("write the whole address of the site, like `https://example.org/curriculum/`"),
         );
         return None;
     }
-    Some(if text.ends_with('/') { text } else { format!("{text}/") })
+    Some(if text.ends_with('/') {
+        text
+    } else {
+        format!("{text}/")
+    })
 }
 
 /// A theme is a folder's name: no dots or slashes lead out of `themes/`.
 fn theme(node: &Node, findings: &mut Findings) -> Option<String> {
     let text = fields::text(node, findings)?;
-    if text.chars().all(|c| c.is_ascii_alphanumeric() || c == '-' || c == '_') {
+    if text
+        .chars()
+        .all(|c| c.is_ascii_alphanumeric() || c == '-' || c == '_')
+    {
         return Some(text);
     }
-    findings.push(Diagnostic::new(Rule::BadValue, node.span, format!("`{text}` is not the name of a theme")).help("write the name of a folder below `themes/`"));
+    findings.push(
+        Diagnostic::new(
+            Rule::BadValue,
+            node.span,
+            format!("`{text}` is not the name of a theme"),
+        )
+        .help("write the name of a folder below `themes/`"),
+    );
     None
 }
 
 fn accent(node: &Node, findings: &mut Findings) -> Option<String> {
     let text = fields::text(node, findings)?;
-    let good = text.strip_prefix('#').is_some_and(|h| h.len() == 6 && h.chars().all(|c| c.is_ascii_hexdigit()));
+    let good = text
+        .strip_prefix('#')
+        .is_some_and(|h| h.len() == 6 && h.chars().all(|c| c.is_ascii_hexdigit()));
     if !good {
-        findings.push(Diagnostic::new(Rule::BadValue, node.span, format!("`{text}` is not a colour")).help("write it in quotes, like `\"#b4472b\"`"));
+        findings.push(
+            Diagnostic::new(
+                Rule::BadValue,
+                node.span,
+                format!("`{text}` is not a colour"),
+            )
+            .help("write it in quotes, like `\"#b4472b\"`"),
+        );
         return None;
     }
     Some(text.to_lowercase())
 }
 
 fn whole(record: &Record<'_>, name: &str, usual: u32, findings: &mut Findings) -> u32 {
-    let Some(node) = record.get(name) else { return usual };
-    match node.text().and_then(|t| t.trim().parse::<u32>().ok()).filter(|n| (1..=1000).contains(n)) {
+    let Some(node) = record.get(name) else {
+        return usual;
+    };
+    match node
+        .text()
+        .and_then(|t| t.trim().parse::<u32>().ok())
+        .filter(|n| (1..=1000).contains(n))
+    {
         Some(number) => number,
         None => {
-            findings.push(Diagnostic::new(Rule::BadValue, node.span, format!("`{name}` is a whole number from 1")).help(format!("write it like `{name}: {usual}`")));
+            findings.push(
+                Diagnostic::new(
+                    Rule::BadValue,
+                    node.span,
+                    format!("`{name}` is a whole number from 1"),
+                )
+                .help(format!("write it like `{name}: {usual}`")),
+            );
             usual
         }
     }
@@ -89,20 +160,30 @@ fn whole(record: &Record<'_>, name: &str, usual: u32, findings: &mut Findings) -
 
 fn dose(node: &Node, findings: &mut Findings) -> Dose {
     let usual = Dose::default();
-    let Some(record) = Record::open(node, "a dose", keys::SCHOOL_DOSE, findings) else { return usual };
+    let Some(record) = Record::open(node, "a dose", keys::SCHOOL_DOSE, findings) else {
+        return usual;
+    };
     Dose {
         sets: whole(&record, "sets", usual.sets, findings),
         reps: whole(&record, "reps", usual.reps, findings),
         a_week: whole(&record, "a_week", usual.a_week, findings),
-        lighter_every_days: record.amount("lighter_every", DAYS, findings).map_or(usual.lighter_every_days, |d| d.max(7.0) as u32),
+        lighter_every_days: record
+            .amount("lighter_every", DAYS, findings)
+            .map_or(usual.lighter_every_days, |d| d.max(7.0) as u32),
         hold: record.target("hold", findings).map_or(usual.hold, |t| t.0),
     }
 }
 
 fn leap(node: &Node, findings: &mut Findings) -> LeapLimits {
     let usual = LeapLimits::default();
-    let Some(record) = Record::open(node, "leap", keys::LEAP, findings) else { return usual };
-    let mut number = |name: &str, usual: i64| record.amount(name, &[("", ONE as f64)], findings).map_or(usual, |n| n.max(0.0) as i64);
+    let Some(record) = Record::open(node, "leap", keys::LEAP, findings) else {
+        return usual;
+    };
+    let mut number = |name: &str, usual: i64| {
+        record
+            .amount(name, &[("", ONE as f64)], findings)
+            .map_or(usual, |n| n.max(0.0) as i64)
+    };
     LeapLimits {
         share: number("share", usual.share),
         turning: number("turning", usual.turning),
@@ -123,8 +204,15 @@ fn pairs<'a>(node: &'a Node, message: &str, findings: &mut Findings) -> &'a [(No
 
 fn warm_up(node: &Node, findings: &mut Findings) -> BTreeMap<String, Vec<String>> {
     let mut out = BTreeMap::new();
-    for (key, value) in pairs(node, "the warm-up is a record: `always`, and caution classes", findings) {
-        let lines = fields::texts(value, findings).into_iter().map(|t| t.0).collect();
+    for (key, value) in pairs(
+        node,
+        "the warm-up is a record: `always`, and caution classes",
+        findings,
+    ) {
+        let lines = fields::texts(value, findings)
+            .into_iter()
+            .map(|t| t.0)
+            .collect();
         out.insert(key.text().unwrap_or("").to_string(), lines);
     }
     out
@@ -132,7 +220,11 @@ fn warm_up(node: &Node, findings: &mut Findings) -> BTreeMap<String, Vec<String>
 
 fn equipment(node: &Node, findings: &mut Findings) -> BTreeMap<String, String> {
     let mut out = BTreeMap::new();
-    for (key, value) in pairs(node, "equipment is a record: a word, and what it means", findings) {
+    for (key, value) in pairs(
+        node,
+        "equipment is a record: a word, and what it means",
+        findings,
+    ) {
         if let (Some(word), Some(meaning)) = (key.text(), fields::text(value, findings)) {
             out.insert(word.to_string(), meaning);
         }
@@ -143,9 +235,17 @@ fn equipment(node: &Node, findings: &mut Findings) -> BTreeMap<String, String> {
 /// The shipped cautions with the school's wording and the school's own classes.
 pub fn cautions(root: &Node, findings: &mut Findings) -> Book {
     let mut book = Book::default();
-    for (key, value) in pairs(root, "cautions.yaml is a record: a class, and its parts", findings) {
-        let Some(id) = fields::id(key, findings) else { continue };
-        let Some(record) = Record::open(value, "a caution class", keys::CAUTION, findings) else { continue };
+    for (key, value) in pairs(
+        root,
+        "cautions.yaml is a record: a class, and its parts",
+        findings,
+    ) {
+        let Some(id) = fields::id(key, findings) else {
+            continue;
+        };
+        let Some(record) = Record::open(value, "a caution class", keys::CAUTION, findings) else {
+            continue;
+        };
         let known = book.find(id.as_str());
         let mut class = known.map_or_else(|| own_class(id.as_str()), |ix| book.class(ix).clone());
         if let Some(name) = record.text("name", findings) {
@@ -155,20 +255,42 @@ pub fn cautions(root: &Node, findings: &mut Findings) -> Book {
             match node.text().and_then(Signal::read) {
                 Some(signal) if known.is_none() || signal >= class.signal => class.signal = signal,
                 Some(_) => findings.push(
-                    Diagnostic::new(Rule::CautionIncomplete, node.span, format!("`{id}` cannot become less grave than `{}`", class.signal.word()))
-                        .help(format!("type `{}`, or leave the line out", class.signal.word())),
+                    Diagnostic::new(
+                        Rule::CautionIncomplete,
+                        node.span,
+                        format!(
+                            "`{id}` cannot become less grave than `{}`",
+                            class.signal.word()
+                        ),
+                    )
+                    .help(format!(
+                        "type `{}`, or leave the line out",
+                        class.signal.word()
+                    )),
                 ),
                 None => {
                     let text = node.text().unwrap_or("");
-                    let help = did_you_mean(text, Signal::WORDS.iter().copied()).unwrap_or_else(|| "type warning, caution or notice".into());
-                    findings.push(Diagnostic::new(Rule::BadValue, node.span, format!("`{text}` is not a signal word")).help(help));
+                    let help = did_you_mean(text, Signal::WORDS.iter().copied())
+                        .unwrap_or_else(|| "type warning, caution or notice".into());
+                    findings.push(
+                        Diagnostic::new(
+                            Rule::BadValue,
+                            node.span,
+                            format!("`{text}` is not a signal word"),
+                        )
+                        .help(help),
+                    );
                 }
             }
         }
         for part in PARTS {
             reword(&record, value, part, &mut class, findings);
         }
-        let missing: Vec<&str> = PARTS.iter().copied().filter(|p| class.part(p).trim().is_empty() && !has_key(value, p)).collect();
+        let missing: Vec<&str> = PARTS
+            .iter()
+            .copied()
+            .filter(|p| class.part(p).trim().is_empty() && !has_key(value, p))
+            .collect();
         if !missing.is_empty() {
             findings.push(
                 Diagnostic::new(Rule::CautionIncomplete, key.span, format!("the caution `{id}` lacks {}", missing.join(", ")))
@@ -192,19 +314,42 @@ fn own_class(id: &str) -> Class {
     let name = id.replace('-', " ");
     let name = name[..1].to_uppercase() + &name[1..];
     let empty = String::new;
-    Class { id: id.into(), name, signal: Signal::Caution, happens: empty(), ask_first: empty(), set_up: empty(), bail_out: empty(), stop: empty() }
+    Class {
+        id: id.into(),
+        name,
+        signal: Signal::Caution,
+        happens: empty(),
+        ask_first: empty(),
+        set_up: empty(),
+        bail_out: empty(),
+        stop: empty(),
+    }
 }
 
-fn reword(record: &Record<'_>, node: &Node, part: &str, class: &mut Class, findings: &mut Findings) {
+fn reword(
+    record: &Record<'_>,
+    node: &Node,
+    part: &str,
+    class: &mut Class,
+    findings: &mut Findings,
+) {
     if !has_key(node, part) {
         return;
     }
-    let words = record.get(part).and_then(Node::text).map(str::trim).unwrap_or("");
+    let words = record
+        .get(part)
+        .and_then(Node::text)
+        .map(str::trim)
+        .unwrap_or("");
     if words.is_empty() {
         findings.push(
-            Diagnostic::new(Rule::CautionIncomplete, record.get(part).map_or(node.span, |n| n.span), format!("`{part}` of the caution `{}` is empty", class.id))
-                .label("a caution is never emptied")
-                .help("write the words, or delete the line to keep the shipped ones"),
+            Diagnostic::new(
+                Rule::CautionIncomplete,
+                record.get(part).map_or(node.span, |n| n.span),
+                format!("`{part}` of the caution `{}` is empty", class.id),
+            )
+            .label("a caution is never emptied")
+            .help("write the words, or delete the line to keep the shipped ones"),
         );
         return;
     }
@@ -215,27 +360,41 @@ fn reword(record: &Record<'_>, node: &Node, part: &str, class: &mut Class, findi
 pub fn ledger(root: &Node, findings: &mut Findings) -> Ledger {
     let mut ledger = Ledger::default();
     let bad = |span: Span, message: &str| {
-        Diagnostic::new(Rule::BadLedger, span, message.to_string()).help("the program writes this file; take back your last edit of it")
+        Diagnostic::new(Rule::BadLedger, span, message.to_string())
+            .help("the program writes this file; take back your last edit of it")
     };
     let Some(record) = Record::open(root, "the ledger", keys::LEDGER, findings) else {
         findings.push(bad(root.span, "the ledger cannot be read"));
         return ledger;
     };
     if record.get("ledger").is_none_or(|n| n.text() != Some("1")) {
-        findings.push(bad(record.get("ledger").map_or(root.span, |n| n.span), "this version of the ledger is not known"));
+        findings.push(bad(
+            record.get("ledger").map_or(root.span, |n| n.span),
+            "this version of the ledger is not known",
+        ));
     }
-    for item in record.get("published").map_or_else(Vec::new, |n| fields::items(n, findings)) {
+    for item in record
+        .get("published")
+        .map_or_else(Vec::new, |n| fields::items(n, findings))
+    {
         match entry(item, findings) {
             Some(entry) => ledger.entries.push(entry),
             None => findings.push(bad(item.span, "this entry of the ledger cannot be read")),
         }
     }
-    for (key, value) in record.get("stands").map_or(&[][..], |n| pairs(n, "`stands` is a record by movement", findings)) {
-        let Some(record) = Record::open(value, "a standing", keys::LEDGER_STANDING, findings) else { continue };
+    for (key, value) in record.get("stands").map_or(&[][..], |n| {
+        pairs(n, "`stands` is a record by movement", findings)
+    }) {
+        let Some(record) = Record::open(value, "a standing", keys::LEDGER_STANDING, findings)
+        else {
+            continue;
+        };
         let mut cautions = record.texts("cautions", findings);
         cautions.sort();
         if let (Some(id), Some(standard)) = (key.text(), record.text("standard", findings)) {
-            ledger.stands.insert(id.to_string(), Standing { standard, cautions });
+            ledger
+                .stands
+                .insert(id.to_string(), Standing { standard, cautions });
         }
     }
     ledger
@@ -244,8 +403,12 @@ pub fn ledger(root: &Node, findings: &mut Findings) -> Ledger {
 /// Whether a text is a day such as `2026-11-25`.
 pub fn is_day(text: &str) -> bool {
     let parts: Vec<&str> = text.split('-').collect();
-    let [year, month, day] = parts.as_slice() else { return false };
-    let within = |t: &str, len: usize, low: u32, high: u32| t.len() == len && t.parse::<u32>().is_ok_and(|n| (low..=high).contains(&n));
+    let [year, month, day] = parts.as_slice() else {
+        return false;
+    };
+    let within = |t: &str, len: usize, low: u32, high: u32| {
+        t.len() == len && t.parse::<u32>().is_ok_and(|n| (low..=high).contains(&n))
+    };
     within(year, 4, 1900, 9999) && within(month, 2, 1, 12) && within(day, 2, 1, 31)
 }
 
@@ -263,16 +426,28 @@ fn entry(node: &Node, findings: &mut Findings) -> Option<Entry> {
 }
 
 fn change(node: &Node) -> Option<(String, Change)> {
-    let Value::Map(pairs) = &node.value else { return None };
-    let find = |name: &str| pairs.iter().find(|(k, _)| k.text() == Some(name)).map(|(_, v)| v);
+    let Value::Map(pairs) = &node.value else {
+        return None;
+    };
+    let find = |name: &str| {
+        pairs
+            .iter()
+            .find(|(k, _)| k.text() == Some(name))
+            .map(|(_, v)| v)
+    };
     let movement = find("movement")?.text()?.to_string();
     let two = |name: &str| match &find(name)?.value {
         Value::List(items) if items.len() == 2 => Some((items[0].clone(), items[1].clone())),
         _ => None,
     };
-    let texts = |name: &str| two(name).and_then(|(a, b)| Some((a.text()?.to_string(), b.text()?.to_string())));
+    let texts = |name: &str| {
+        two(name).and_then(|(a, b)| Some((a.text()?.to_string(), b.text()?.to_string())))
+    };
     let list = |node: &Node| match &node.value {
-        Value::List(items) => items.iter().filter_map(|i| i.text().map(str::to_string)).collect(),
+        Value::List(items) => items
+            .iter()
+            .filter_map(|i| i.text().map(str::to_string))
+            .collect(),
         _ => Vec::new(),
     };
     let change = if find("added").is_some() {
@@ -289,7 +464,10 @@ fn change(node: &Node) -> Option<(String, Change)> {
         Change::Standard { from, to }
     } else {
         let (from, to) = two("cautions")?;
-        Change::Cautions { from: list(&from), to: list(&to) }
+        Change::Cautions {
+            from: list(&from),
+            to: list(&to),
+        }
     };
     Some((movement, change))
 }

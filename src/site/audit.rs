@@ -48,35 +48,66 @@ impl Auditor {
             names.insert(m.name.to_lowercase(), m.id.to_string());
         }
         for (old, owner) in curriculum.old_ids() {
-            if let Owner::Movement(ix) = owner && bears_caution(ix) {
-                pages.insert(format!("{old}.html"), curriculum.movement(ix).id.to_string());
+            if let Owner::Movement(ix) = owner
+                && bears_caution(ix)
+            {
+                pages.insert(
+                    format!("{old}.html"),
+                    curriculum.movement(ix).id.to_string(),
+                );
             }
         }
-        let others = curriculum.skills().map(|(_, s)| &s.name).chain(curriculum.families().map(|(_, f)| &f.name));
+        let others = curriculum
+            .skills()
+            .map(|(_, s)| &s.name)
+            .chain(curriculum.families().map(|(_, f)| &f.name));
         for name in others.chain(curriculum.notes().map(|(_, n)| &n.title)) {
-            if curriculum.notes().all(|(_, n)| n.title != *name || !matches!(n.owner, crate::curriculum::note::NoteOwner::Record(_))) {
+            if curriculum.notes().all(|(_, n)| {
+                n.title != *name
+                    || !matches!(n.owner, crate::curriculum::note::NoteOwner::Record(_))
+            }) {
                 names.remove(&name.to_lowercase());
             }
         }
-        Auditor { pages, cautioned, names, address: curriculum.school.address.clone() }
+        Auditor {
+            pages,
+            cautioned,
+            names,
+            address: curriculum.school.address.clone(),
+        }
     }
 
     /// Reads one written file back.
     pub fn file(&self, path: &str, bytes: &[u8]) -> Vec<Fault> {
         let says: Vec<String> = match path.rsplit('.').next() {
             Some("html") => self.page(path, &String::from_utf8_lossy(bytes)),
-            Some("json") if path.starts_with("data/") && !path.ends_with(".schema.json") => self.data(bytes),
+            Some("json") if path.starts_with("data/") && !path.ends_with(".schema.json") => {
+                self.data(bytes)
+            }
             Some("css") => style_sheet(&String::from_utf8_lossy(bytes)),
             _ => Vec::new(),
         };
-        let mut faults: Vec<Fault> = says.into_iter().map(|says| Fault { path: path.to_string(), says }).collect();
+        let mut faults: Vec<Fault> = says
+            .into_iter()
+            .map(|says| Fault {
+                path: path.to_string(),
+                says,
+            })
+            .collect();
         faults.sort();
         faults.dedup();
         faults
     }
 
     fn page(&self, path: &str, html: &str) -> Vec<String> {
-        let mut walk = Walk { auditor: self, path, open: Vec::new(), text: String::new(), faults: Vec::new(), policy: false };
+        let mut walk = Walk {
+            auditor: self,
+            path,
+            open: Vec::new(),
+            text: String::new(),
+            faults: Vec::new(),
+            policy: false,
+        };
         for token in Tokenizer::new(html) {
             let Ok(token) = token;
             match token {
@@ -90,7 +121,8 @@ impl Auditor {
             walk.close(element);
         }
         if !walk.policy {
-            walk.faults.push("the page does not carry the content security policy".into());
+            walk.faults
+                .push("the page does not carry the content security policy".into());
         }
         walk.faults
     }
@@ -109,13 +141,18 @@ impl Auditor {
     }
 
     fn data(&self, bytes: &[u8]) -> Vec<String> {
-        let Ok(value) = serde_json::from_slice::<Value>(bytes) else { return vec!["the data is not JSON".into()] };
+        let Ok(value) = serde_json::from_slice::<Value>(bytes) else {
+            return vec!["the data is not JSON".into()];
+        };
         let none = Vec::new();
         let movements = value["movements"].as_array().unwrap_or(&none);
         let mut faults = Vec::new();
         for movement in movements {
             let id = movement["id"].as_str().unwrap_or("");
-            let marked = movement["signal"].is_string() && movement["cautions"].as_array().is_some_and(|c| !c.is_empty());
+            let marked = movement["signal"].is_string()
+                && movement["cautions"]
+                    .as_array()
+                    .is_some_and(|c| !c.is_empty());
             if self.cautioned.contains(id) && !marked {
                 faults.push(format!("`{id}` stands in the data without its cautions"));
             }
@@ -143,24 +180,44 @@ struct Walk<'a> {
     policy: bool,
 }
 
-const VOID: &[&str] = &["area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"];
+const VOID: &[&str] = &[
+    "area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track",
+    "wbr",
+];
 
 impl Walk<'_> {
     fn start(&mut self, tag: &html5gum::StartTag<()>) {
         self.flush();
         let name = String::from_utf8_lossy(&tag.name).into_owned();
-        let attribute = |key: &str| tag.attributes.get(key.as_bytes()).map(|v| String::from_utf8_lossy(v).into_owned());
-        self.policy |= name == "meta" && attribute("http-equiv").is_some_and(|h| h.eq_ignore_ascii_case("content-security-policy")) && attribute("content").as_deref() == Some(POLICY);
+        let attribute = |key: &str| {
+            tag.attributes
+                .get(key.as_bytes())
+                .map(|v| String::from_utf8_lossy(v).into_owned())
+        };
+        self.policy |= name == "meta"
+            && attribute("http-equiv")
+                .is_some_and(|h| h.eq_ignore_ascii_case("content-security-policy"))
+            && attribute("content").as_deref() == Some(POLICY);
         for (key, value) in &tag.attributes {
-            self.policy_of(&name, &String::from_utf8_lossy(key), &String::from_utf8_lossy(value));
+            self.policy_of(
+                &name,
+                &String::from_utf8_lossy(key),
+                &String::from_utf8_lossy(value),
+            );
         }
-        if name == "script" && attribute("src").is_none() && attribute("type").as_deref() != Some("application/ld+json") {
-            self.faults.push("a script stands in the page itself".into());
+        if name == "script"
+            && attribute("src").is_none()
+            && attribute("type").as_deref() != Some("application/ld+json")
+        {
+            self.faults
+                .push("a script stands in the page itself".into());
         }
         if name == "style" {
             self.faults.push("a style stands in the page itself".into());
         }
-        let hidden = attribute("hidden").is_some() || attribute("aria-hidden").as_deref() == Some("true") || self.open.iter().any(|e| e.hidden);
+        let hidden = attribute("hidden").is_some()
+            || attribute("aria-hidden").as_deref() == Some("true")
+            || self.open.iter().any(|e| e.hidden);
         if let Some(signal) = attribute("data-caution")
             && !hidden
             && ["notice", "caution", "warning"].contains(&signal.as_str())
@@ -175,40 +232,63 @@ impl Walk<'_> {
             && !self.open.iter().any(|e| e.movement.as_deref() == Some(id))
             && movement.as_deref() != Some(id)
         {
-            self.faults.push(format!("a link leads to `{id}` outside an element with data-movement=\"{id}\" and its mark"));
+            self.faults.push(format!(
+                "a link leads to `{id}` outside an element with data-movement=\"{id}\" and its mark"
+            ));
         }
         let void = VOID.contains(&name.as_str()) || tag.self_closing;
         let quiet = matches!(name.as_str(), "pre" | "title" | "script" | "style" | "svg");
-        let element = Element { name, movement, marked: own_mark, hidden, quiet };
-        if void { self.close(element) } else { self.open.push(element) }
+        let element = Element {
+            name,
+            movement,
+            marked: own_mark,
+            hidden,
+            quiet,
+        };
+        if void {
+            self.close(element)
+        } else {
+            self.open.push(element)
+        }
     }
 
     /// Nothing inline, nothing from outside.
     fn policy_of(&mut self, name: &str, key: &str, value: &str) {
         if key == "style" || (key.starts_with("on") && key.len() > 2) {
-            self.faults.push(format!("`{name}` has the attribute `{key}`, which the policy forbids"));
+            self.faults.push(format!(
+                "`{name}` has the attribute `{key}`, which the policy forbids"
+            ));
         }
-        let loads = matches!(key, "src" | "srcset" | "poster" | "data") || (name == "link" && key == "href");
+        let loads = matches!(key, "src" | "srcset" | "poster" | "data")
+            || (name == "link" && key == "href");
         let own = value.starts_with(&self.auditor.address);
         if loads && (value.contains("://") || value.trim_start().starts_with("//")) && !own {
-            self.faults.push(format!("`{name}` loads something from outside: {value}"));
+            self.faults
+                .push(format!("`{name}` loads something from outside: {value}"));
         }
     }
 
     fn end(&mut self, name: &[u8]) {
         self.flush();
         let name = String::from_utf8_lossy(name).into_owned();
-        let Some(at) = self.open.iter().rposition(|e| e.name == name) else { return };
+        let Some(at) = self.open.iter().rposition(|e| e.name == name) else {
+            return;
+        };
         for element in self.open.split_off(at).into_iter().rev() {
             self.close(element);
         }
     }
 
     fn close(&mut self, element: Element) {
-        if let Some(id) = element.movement.filter(|id| self.auditor.cautioned.contains(id))
+        if let Some(id) = element
+            .movement
+            .filter(|id| self.auditor.cautioned.contains(id))
             && !element.marked
         {
-            self.faults.push(format!("`{id}` is named in a <{}> without its caution mark", element.name));
+            self.faults.push(format!(
+                "`{id}` is named in a <{}> without its caution mark",
+                element.name
+            ));
         }
     }
 
@@ -230,7 +310,11 @@ impl Walk<'_> {
 /// A style sheet that hides the marks, or loads from outside.
 fn style_sheet(css: &str) -> Vec<String> {
     let mut faults = Vec::new();
-    let compact: String = css.chars().filter(|c| !c.is_whitespace()).collect::<String>().to_lowercase();
+    let compact: String = css
+        .chars()
+        .filter(|c| !c.is_whitespace())
+        .collect::<String>()
+        .to_lowercase();
     if compact.contains("@import") {
         faults.push("a style sheet imports another".into());
     }
@@ -241,9 +325,20 @@ fn style_sheet(css: &str) -> Vec<String> {
         }
     }
     for rule in compact.split('}') {
-        let Some((selector, body)) = rule.rsplit_once('{') else { continue };
-        let hides = ["display:none", "visibility:hidden", "opacity:0;", "font-size:0"].iter().any(|h| format!("{body};").contains(h));
-        if hides && (selector.contains("data-caution") || selector.contains(".mark") || selector.contains(".caution")) {
+        let Some((selector, body)) = rule.rsplit_once('{') else {
+            continue;
+        };
+        let hides = [
+            "display:none",
+            "visibility:hidden",
+            "opacity:0;", "font-size:0;", "font-size:0px;"]
+        .iter()
+        .any(|h| format!("{body};").contains(h));
+        if hides
+            && (selector.contains("data-caution")
+                || selector.contains(".mark")
+                || selector.contains(".caution"))
+        {
             faults.push(format!("the rule `{selector}` hides caution marks"));
         }
     }

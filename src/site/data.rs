@@ -11,12 +11,19 @@ pub const STATEMENT: &str = "Not medical advice. With pain, illness, pregnancy o
 /// `data/curriculum.json`.
 pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
     let c = plan.curriculum;
-    let skills: Vec<Value> = c.skills().map(|(_, s)| json!({ "id": s.id.as_str(), "name": s.name, "goal": leaf(plan, &s.goal) })).collect();
+    let skills: Vec<Value> = c
+        .skills()
+        .map(|(_, s)| json!({ "id": s.id.as_str(), "name": s.name, "goal": leaf(plan, &s.goal) }))
+        .collect();
     let families: Vec<Value> = c
         .families()
         .filter(|(_, f)| !f.held_back)
         .map(|(_, f)| {
-            let axes: Map<String, Value> = f.axes.iter().map(|a| (a.name.clone(), json!(a.rungs))).collect();
+            let axes: Map<String, Value> = f
+                .axes
+                .iter()
+                .map(|a| (a.name.clone(), json!(a.rungs)))
+                .collect();
             json!({ "id": f.id.as_str(), "name": f.name, "axes": axes })
         })
         .collect();
@@ -57,24 +64,44 @@ fn movement(plan: &Plan<'_>, ix: MovementIx, m: &Movement) -> Value {
     put("name", json!(m.name));
     put("summary", json!(m.summary));
     put("pattern", json!(m.pattern.word()));
-    put("positions", json!(m.positions.iter().map(|p| p.word()).collect::<Vec<_>>()));
+    put(
+        "positions",
+        json!(m.positions.iter().map(|p| p.word()).collect::<Vec<_>>()),
+    );
     put("load", json!(m.load.word()));
     put("inverted", json!(m.inverted()));
     put("loaded", json!(m.loaded));
     if let Some(class) = m.cautions.first() {
-        put("signal", json!(plan.curriculum.cautions.class(*class).signal.word()));
+        put(
+            "signal",
+            json!(plan.curriculum.cautions.class(*class).signal.word()),
+        );
     }
-    put("cautions", json!(m.cautions.iter().map(|c| plan.curriculum.cautions.class(*c).id.as_str()).collect::<Vec<_>>()));
+    put(
+        "cautions",
+        json!(
+            m.cautions
+                .iter()
+                .map(|c| plan.curriculum.cautions.class(*c).id.as_str())
+                .collect::<Vec<_>>()
+        ),
+    );
     put("standard", json!(m.standard.to_string()));
     put("each_side", json!(m.each_side));
     put("stage", json!(plan.stages.of(ix).unwrap_or(0)));
     put("needs", tree(plan, &m.needs));
     put("equipment", json!(m.equipment));
     if let Some(place) = &m.place {
-        put("family", json!(plan.curriculum.family(place.family).id.as_str()));
+        put(
+            "family",
+            json!(plan.curriculum.family(place.family).id.as_str()),
+        );
     }
     put("also", json!(m.also));
-    put("was", json!(m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>()));
+    put(
+        "was",
+        json!(m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>()),
+    );
     Value::Object(out)
 }
 

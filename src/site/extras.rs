@@ -6,10 +6,20 @@ use crate::source::Content;
 
 /// The sitemap, by the protocol of sitemaps.org 0.9.
 pub fn sitemap(plan: &Plan<'_>) -> Vec<u8> {
-    let mut out = String::from("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<urlset xmlns=\"http://www.sitemaps.org/schemas/sitemap/0.9\">\n");
+    let mut out = String::from(
+        "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<urlset xmlns=\"http://www.sitemaps.org/schemas/sitemap/0.9\">\n",
+    );
     for path in plan.addresses() {
-        let path = if path == "index.html" { "" } else { path.as_str() };
-        out.push_str(&format!("  <url><loc>{}{}</loc></url>\n", escape(&plan.curriculum.school.address), escape(path)));
+        let path = if path == "index.html" {
+            ""
+        } else {
+            path.as_str()
+        };
+        out.push_str(&format!(
+            "  <url><loc>{}{}</loc></url>\n",
+            escape(&plan.curriculum.school.address),
+            escape(path)
+        ));
     }
     out.push_str("</urlset>\n");
     out.into_bytes()
@@ -17,12 +27,19 @@ pub fn sitemap(plan: &Plan<'_>) -> Vec<u8> {
 
 /// Everyone may read everything (RFC 9309).
 pub fn robots(plan: &Plan<'_>) -> Vec<u8> {
-    format!("User-agent: *\nAllow: /\nSitemap: {}sitemap.xml\n", plan.curriculum.school.address).into_bytes()
+    format!(
+        "User-agent: *\nAllow: /\nSitemap: {}sitemap.xml\n",
+        plan.curriculum.school.address
+    )
+    .into_bytes()
 }
 
 /// A picture as published: a photograph loses the data in which cameras keep the place.
 pub fn picture(plan: &Plan<'_>, name: &str) -> Vec<u8> {
-    let found = plan.snapshot.find(&format!("content/pictures/{name}")).and_then(|id| plan.snapshot.file(id));
+    let found = plan
+        .snapshot
+        .find(&format!("content/pictures/{name}"))
+        .and_then(|id| plan.snapshot.file(id));
     match found.map(|f| &f.content) {
         Some(Content::Text(text)) => text.clone().into_bytes(),
         Some(Content::Bytes(bytes)) => without_location(bytes),
@@ -60,7 +77,13 @@ mod tests {
 
     #[test]
     fn photographs_lose_their_location() {
-        let jpeg = [&[0xff, 0xd8][..], &[0xff, 0xe0, 0, 4, 1, 2], &[0xff, 0xe1, 0, 6, b'E', b'x', b'i', b'f'], &[0xff, 0xda, 0, 2, 9, 9]].concat();
+        let jpeg = [
+            &[0xff, 0xd8][..],
+            &[0xff, 0xe0, 0, 4, 1, 2],
+            &[0xff, 0xe1, 0, 6, b'E', b'x', b'i', b'f'],
+            &[0xff, 0xda, 0, 2, 9, 9],
+        ]
+        .concat();
         let clean = without_location(&jpeg);
         assert!(!clean.windows(4).any(|w| w == b"Exif"));
         assert!(clean.ends_with(&[0xff, 0xda, 0, 2, 9, 9]));

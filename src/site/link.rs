@@ -16,8 +16,16 @@ pub struct Mark {
 /// The mark of a movement, if it has cautions.
 pub fn mark(curriculum: &Curriculum, movement: &Movement) -> Option<Mark> {
     let gravest = curriculum.cautions.class(*movement.cautions.first()?);
-    let names: Vec<String> = movement.cautions.iter().map(|c| curriculum.cautions.class(*c).name.to_lowercase()).collect();
-    Some(Mark { signal: gravest.signal.word(), says: names.join(", "), href: format!("cautions.html#{}", gravest.id) })
+    let names: Vec<String> = movement
+        .cautions
+        .iter()
+        .map(|c| curriculum.cautions.class(*c).name.to_lowercase())
+        .collect();
+    Some(Mark {
+        signal: gravest.signal.word(),
+        says: names.join(", "),
+        href: format!("cautions.html#{}", gravest.id),
+    })
 }
 
 /// The rendered name of every movement.
@@ -29,8 +37,10 @@ impl Links {
     pub fn new(curriculum: &Curriculum, theme: &Theme) -> Result<Links, ThemeError> {
         use rayon::prelude::*;
         let movements: Vec<&Movement> = curriculum.movements().map(|(_, m)| m).collect();
-        let named: Result<Vec<String>, ThemeError> =
-            movements.par_iter().map(|m| named(curriculum, theme, m, &escape(&m.name), "")).collect();
+        let named: Result<Vec<String>, ThemeError> = movements
+            .par_iter()
+            .map(|m| named(curriculum, theme, m, &escape(&m.name), ""))
+            .collect();
         Ok(Links { named: named? })
     }
 
@@ -41,7 +51,13 @@ impl Links {
 }
 
 /// A movement under a text of one's own (HTML), with `root` before the addresses.
-pub fn named(curriculum: &Curriculum, theme: &Theme, movement: &Movement, text: &str, root: &str) -> Result<String, ThemeError> {
+pub fn named(
+    curriculum: &Curriculum,
+    theme: &Theme,
+    movement: &Movement,
+    text: &str,
+    root: &str,
+) -> Result<String, ThemeError> {
     let mark = mark(curriculum, movement);
     let mut context = Context::new();
     context.insert("id", movement.id.as_str());
@@ -49,11 +65,19 @@ pub fn named(curriculum: &Curriculum, theme: &Theme, movement: &Movement, text: 
     context.insert("href", &format!("{root}{}.html", movement.id));
     context.insert("signal", mark.as_ref().map_or("", |m| m.signal));
     context.insert("says", mark.as_ref().map_or("", |m| m.says.as_str()));
-    context.insert("cautions", &mark.as_ref().map_or(String::new(), |m| format!("{root}{}", m.href)));
-    theme.tera().render_component("ui.named", &context, None, true).map_err(|e| ThemeError {
-        message: format!("the name of the movement {} cannot be shown", movement.id),
-        detail: e.to_string(),
-    })
+    context.insert(
+        "cautions",
+        &mark
+            .as_ref()
+            .map_or(String::new(), |m| format!("{root}{}", m.href)),
+    );
+    theme
+        .tera()
+        .render_component("ui.named", &context, None, true)
+        .map_err(|e| ThemeError {
+            message: format!("the name of the movement {} cannot be shown", movement.id),
+            detail: e.to_string(),
+        })
 }
 
 /// Text made safe for HTML, attributes included.

@@ -8,14 +8,22 @@ use super::{Plan, view};
 use crate::curriculum::note::{Note, SessionLine};
 use crate::curriculum::{NoteIx, Owner};
 use crate::source::markdown::{is_session, options};
-use pulldown_cmark::{Alignment, CodeBlockKind, CowStr, Event, HeadingLevel, Parser, Tag, TagEnd, html};
+use pulldown_cmark::{
+    Alignment, CodeBlockKind, CowStr, Event, HeadingLevel, Parser, Tag, TagEnd, html,
+};
 use std::collections::HashMap;
 
 /// The note as HTML. Headings begin at `<h2>` for `##` when `shift` is 0, one level lower for each step of it.
 pub fn render(plan: &Plan<'_>, ix: NoteIx, shift: usize) -> Result<String, ThemeError> {
     let note = plan.curriculum.note(ix);
     let text = plan.snapshot.text(note.file);
-    let mut writer = Writer { plan, note, shift, sessions: 0, heading_ids: HashMap::new() };
+    let mut writer = Writer {
+        plan,
+        note,
+        shift,
+        sessions: 0,
+        heading_ids: HashMap::new(),
+    };
     let mut events = Parser::new_ext(text, options());
     let mut out = Vec::new();
     writer.events(&mut events, &mut out, &mut |_| false)?;
@@ -61,7 +69,10 @@ impl<'e> Writer<'_, '_> {
                 Event::Start(Tag::Table(alignments)) => {
                     // Alignment would be written as inline style.
                     out.push(Event::Html("<div class=\"wide\">".into()));
-                    out.push(Event::Start(Tag::Table(vec![Alignment::None; alignments.len()])));
+                    out.push(Event::Start(Tag::Table(vec![
+                        Alignment::None;
+                        alignments.len()
+                    ])));
                 }
                 Event::End(TagEnd::Table) => {
                     out.push(Event::End(TagEnd::Table));
@@ -70,22 +81,35 @@ impl<'e> Writer<'_, '_> {
                 Event::Start(Tag::HtmlBlock) => out.push(Event::Start(Tag::Paragraph)),
                 Event::End(TagEnd::HtmlBlock) => out.push(Event::End(TagEnd::Paragraph)),
                 Event::Html(text) | Event::InlineHtml(text) => out.push(Event::Text(text)),
-                Event::Start(Tag::FootnoteDefinition(label)) => out.push(Event::Start(Tag::FootnoteDefinition(footnote(&label)))),
-                Event::FootnoteReference(label) => out.push(Event::FootnoteReference(footnote(&label))),
+                Event::Start(Tag::FootnoteDefinition(label)) => {
+                    out.push(Event::Start(Tag::FootnoteDefinition(footnote(&label))))
+                }
+                Event::FootnoteReference(label) => {
+                    out.push(Event::FootnoteReference(footnote(&label)))
+                }
                 other => out.push(other),
             }
         }
         Ok(())
     }
 
-    fn inner(&mut self, events: &mut Parser<'e>, ends: impl Fn(&TagEnd) -> bool) -> Result<Vec<Event<'e>>, ThemeError> {
+    fn inner(
+        &mut self,
+        events: &mut Parser<'e>,
+        ends: impl Fn(&TagEnd) -> bool,
+    ) -> Result<Vec<Event<'e>>, ThemeError> {
         let mut out = Vec::new();
         self.events(events, &mut out, &mut |end| ends(end))?;
         Ok(out)
     }
 
     /// A heading with an id of its own; the first heading of a page is its title and stands in the page already.
-    fn heading(&mut self, level: HeadingLevel, events: &mut Parser<'e>, out: &mut Vec<Event<'e>>) -> Result<(), ThemeError> {
+    fn heading(
+        &mut self,
+        level: HeadingLevel,
+        events: &mut Parser<'e>,
+        out: &mut Vec<Event<'e>>,
+    ) -> Result<(), ThemeError> {
         let inner = self.inner(events, |end| matches!(end, TagEnd::Heading(_)))?;
         if level == HeadingLevel::H1 && self.shift == 0 {
             return Ok(());
@@ -96,7 +120,9 @@ impl<'e> Writer<'_, '_> {
         let mut body = String::new();
         html::push_html(&mut body, inner.into_iter());
         let level = level.min(6);
-        out.push(Event::Html(format!("<h{level} id=\"{id}\">{body}</h{level}>\n").into()));
+        out.push(Event::Html(
+            format!("<h{level} id=\"{id}\">{body}</h{level}>\n").into(),
+        ));
         Ok(())
     }
 
@@ -110,12 +136,18 @@ impl<'e> Writer<'_, '_> {
         let base = format!("note-{}", words.join("-"));
         let count = self.heading_ids.entry(base.clone()).or_default();
         *count += 1;
-        if *count == 1 { base } else { format!("{base}-{count}") }
+        if *count == 1 {
+            base
+        } else {
+            format!("{base}-{count}")
+        }
     }
 
     fn link(&self, to: &str, text: &str) -> Result<String, ThemeError> {
         let (scheme, rest) = to.split_once(':').unwrap_or(("", to));
-        let (id, fragment) = rest.split_once('#').map_or((rest, String::new()), |(id, f)| (id, format!("#{f}")));
+        let (id, fragment) = rest
+            .split_once('#')
+            .map_or((rest, String::new()), |(id, f)| (id, format!("#{f}")));
         let curriculum = self.plan.curriculum;
         let target = match scheme {
             "movement" | "family" | "skill" | "page" => curriculum.find(id),
@@ -123,20 +155,47 @@ impl<'e> Writer<'_, '_> {
         };
         if let Some(Owner::Movement(ix)) = target {
             let movement = curriculum.movement(ix);
-            let text = if text.trim().is_empty() { escape(&movement.name) } else { text.to_string() };
+            let text = if text.trim().is_empty() {
+                escape(&movement.name)
+            } else {
+                text.to_string()
+            };
             return named(curriculum, self.plan.theme, movement, &text, "");
         }
-        let name = |owner: Owner| if text.trim().is_empty() { escape(curriculum.name_of(owner)) } else { text.to_string() };
+        let name = |owner: Owner| {
+            if text.trim().is_empty() {
+                escape(curriculum.name_of(owner))
+            } else {
+                text.to_string()
+            }
+        };
         Ok(match target {
-            Some(owner) => format!("<a href=\"{}.html{}\">{}</a>", escape(id), escape(&fragment), name(owner)),
+            Some(owner) => format!(
+                "<a href=\"{}.html{}\">{}</a>",
+                escape(id),
+                escape(&fragment),
+                name(owner)
+            ),
             None if scheme == "page" => {
-                let text = if text.trim().is_empty() { escape(&id.replace('-', " ")) } else { text.to_string() };
+                let text = if text.trim().is_empty() {
+                    escape(&id.replace('-', " "))
+                } else {
+                    text.to_string()
+                };
                 format!("<a href=\"{}.html\">{text}</a>", escape(id))
             }
             // Proof lets no other scheme through; whatever slips by is shown as text.
             None if matches!(scheme, "http" | "https" | "mailto") || to.starts_with('#') => {
-                let text = if text.trim().is_empty() { escape(to) } else { text.to_string() };
-                let rel = if to.starts_with('#') { "" } else { " rel=\"noopener\"" };
+                let text = if text.trim().is_empty() {
+                    escape(to)
+                } else {
+                    text.to_string()
+                };
+                let rel = if to.starts_with('#') {
+                    ""
+                } else {
+                    " rel=\"noopener\""
+                };
                 format!("<a href=\"{}\"{rel}>{text}</a>", escape(to))
             }
             None => text.to_string(),
@@ -145,18 +204,37 @@ impl<'e> Writer<'_, '_> {
 
     fn code_block(&mut self, kind: &CodeBlockKind<'_>, text: &str) -> Result<String, ThemeError> {
         if is_session(kind) {
-            let lines = self.note.sessions.get(self.sessions).map_or(&[][..], Vec::as_slice);
+            let lines = self
+                .note
+                .sessions
+                .get(self.sessions)
+                .map_or(&[][..], Vec::as_slice);
             self.sessions += 1;
             return self.session(lines, text);
         }
         let yaml = matches!(kind, CodeBlockKind::Fenced(info) if info.split([' ', ',']).next() == Some("yaml"));
-        let body = if yaml { highlight::html("Definition", text) } else { escape(text) };
-        Ok(format!("<pre class=\"source\" tabindex=\"0\"><code>{body}</code></pre>\n"))
+        let body = if yaml {
+            highlight::html("Definition", text)
+        } else {
+            escape(text)
+        };
+        Ok(format!(
+            "<pre class=\"source\" tabindex=\"0\"><code>{body}</code></pre>\n"
+        ))
     }
 
     fn session(&self, lines: &[SessionLine], text: &str) -> Result<String, ThemeError> {
-        let rows: Vec<view::SessionRow> = lines.iter().map(|line| view::session_row(self.plan, line)).collect();
-        self.plan.component("ui.session", &[("rows", tera::Value::from_serializable(&rows)), ("source", highlight::html("Session", text).into())])
+        let rows: Vec<view::SessionRow> = lines
+            .iter()
+            .map(|line| view::session_row(self.plan, line))
+            .collect();
+        self.plan.component(
+            "ui.session",
+            &[
+                ("rows", tera::Value::from_serializable(&rows)),
+                ("source", highlight::html("Session", text).into()),
+            ],
+        )
     }
 }
 
@@ -178,5 +256,9 @@ fn plain(events: &[Event<'_>]) -> String {
 
 fn picture(to: &str, inner: &[Event<'_>]) -> String {
     let file = to.strip_prefix("picture:").unwrap_or("");
-    format!("<img src=\"pictures/{}\" alt=\"{}\" loading=\"lazy\">", escape(file), escape(&plain(inner)))
+    format!(
+        "<img src=\"pictures/{}\" alt=\"{}\" loading=\"lazy\">",
+        escape(file),
+        escape(&plain(inner))
+    )
 }

@@ -16,7 +16,9 @@ mod view;
 pub use theme::{Theme, ThemeError};
 
 use crate::chain::{self, Chain, Stages, Step};
-use crate::curriculum::{Curriculum, FamilyIx, MovementIx, NoteIx, Owner, SkillIx, note::NoteOwner};
+use crate::curriculum::{
+    Curriculum, FamilyIx, MovementIx, NoteIx, Owner, SkillIx, note::NoteOwner,
+};
 use crate::proof::Proofread;
 use crate::source::Snapshot;
 use link::Links;
@@ -75,12 +77,24 @@ impl<'a> Plan<'a> {
     ///
     /// # Errors
     /// When the theme's smallest part, the name of a movement with its mark, cannot be rendered.
-    pub fn new(proofread: &'a Proofread, snapshot: &'a Snapshot, theme: &'a Theme) -> Result<Plan<'a>, ThemeError> {
-        let Proofread { curriculum, stages, .. } = proofread;
-        let chains: Vec<Chain> = curriculum.skills().map(|(_, s)| chain::resolve(curriculum, stages, &s.goal)).collect();
+    pub fn new(
+        proofread: &'a Proofread,
+        snapshot: &'a Snapshot,
+        theme: &'a Theme,
+    ) -> Result<Plan<'a>, ThemeError> {
+        let Proofread {
+            curriculum, stages, ..
+        } = proofread;
+        let chains: Vec<Chain> = curriculum
+            .skills()
+            .map(|(_, s)| chain::resolve(curriculum, stages, &s.goal))
+            .collect();
         let mut skills_of = vec![Vec::new(); curriculum.len()];
         for (i, chain) in chains.iter().enumerate() {
-            chain.movements.iter().for_each(|l| skills_of[l.movement.at()].push(SkillIx(i as u32)));
+            chain
+                .movements
+                .iter()
+                .for_each(|l| skills_of[l.movement.at()].push(SkillIx(i as u32)));
         }
         let mut plan = Plan {
             links: Links::new(curriculum, theme)?,
@@ -107,14 +121,45 @@ impl<'a> Plan<'a> {
         items.extend(pages(count).map(Item::Movements));
         items.push(Item::Data);
         items.extend(curriculum.skills().map(|(ix, _)| Item::Skill(ix)));
-        items.extend(curriculum.families().filter(|(_, f)| !f.held_back).map(|(ix, _)| Item::Family(ix)));
+        items.extend(
+            curriculum
+                .families()
+                .filter(|(_, f)| !f.held_back)
+                .map(|(ix, _)| Item::Family(ix)),
+        );
         items.extend(curriculum.published().map(|(ix, _)| Item::Movement(ix)));
-        items.extend(curriculum.notes().filter(|(_, n)| n.owner == NoteOwner::Page).map(|(ix, _)| Item::Page(ix)));
-        items.extend(curriculum.old_ids().filter(|(_, o)| curriculum.is_published(*o)).map(|(id, o)| Item::Redirect(id.to_string(), o)));
-        items.extend([Item::NotFound, Item::DataSchema, Item::Sitemap, Item::Robots]);
-        items.extend(self.theme.assets().map(|path| Item::Asset(path.to_string())));
-        let pictures = self.snapshot.files().filter_map(|(_, f)| f.path.strip_prefix("content/pictures/"));
-        items.extend(pictures.filter(|p| !p.split('/').any(|part| part.starts_with('.'))).map(|p| Item::Picture(p.to_string())));
+        items.extend(
+            curriculum
+                .notes()
+                .filter(|(_, n)| n.owner == NoteOwner::Page)
+                .map(|(ix, _)| Item::Page(ix)),
+        );
+        items.extend(
+            curriculum
+                .old_ids()
+                .filter(|(_, o)| curriculum.is_published(*o))
+                .map(|(id, o)| Item::Redirect(id.to_string(), o)),
+        );
+        items.extend([
+            Item::NotFound,
+            Item::DataSchema,
+            Item::Sitemap,
+            Item::Robots,
+        ]);
+        items.extend(
+            self.theme
+                .assets()
+                .map(|path| Item::Asset(path.to_string())),
+        );
+        let pictures = self
+            .snapshot
+            .files()
+            .filter_map(|(_, f)| f.path.strip_prefix("content/pictures/"));
+        items.extend(
+            pictures
+                .filter(|p| !p.split('/').any(|part| part.starts_with('.')))
+                .map(|p| Item::Picture(p.to_string())),
+        );
         items
     }
 
@@ -148,7 +193,13 @@ impl<'a> Plan<'a> {
 
     fn path(&self, item: &Item) -> String {
         let id = |owner: Owner| format!("{}.html", self.curriculum.id_of(owner));
-        let numbered = |name: &str, i: usize| if i == 0 { format!("{name}.html") } else { format!("{name}-{}.html", i + 1) };
+        let numbered = |name: &str, i: usize| {
+            if i == 0 {
+                format!("{name}.html")
+            } else {
+                format!("{name}-{}.html", i + 1)
+            }
+        };
         match item {
             Item::Fixed(name) => format!("{name}.html"),
             Item::SelfTest(i) => numbered("self-test", *i),

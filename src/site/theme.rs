@@ -45,18 +45,32 @@ impl Theme {
         let prefix = format!("themes/{name}/");
         let mut found = name == SHIPPED;
         for (_, file) in snapshot.files() {
-            let Some(inside) = file.path.strip_prefix(&prefix) else { continue };
+            let Some(inside) = file.path.strip_prefix(&prefix) else {
+                continue;
+            };
             found = true;
             match &file.content {
                 Content::Text(text) => files.insert(inside.to_string(), text.clone().into_bytes()),
                 Content::Bytes(bytes) => files.insert(inside.to_string(), bytes.clone()),
-                _ => return Err(ThemeError { message: format!("the theme's file {} cannot be read", file.path), detail: "it is too large, or not UTF-8 text".into() }),
+                _ => {
+                    return Err(ThemeError {
+                        message: format!("the theme's file {} cannot be read", file.path),
+                        detail: "it is too large, or not UTF-8 text".into(),
+                    });
+                }
             };
         }
         if !found {
-            let known = snapshot.files().filter_map(|(_, f)| f.path.strip_prefix("themes/")?.split('/').next());
-            let help = did_you_mean(name, known.chain([SHIPPED])).unwrap_or_else(|| format!("make the folder themes/{name}, or write `theme: chalk`"));
-            return Err(ThemeError { message: format!("there is no theme `{name}`"), detail: help });
+            let known = snapshot
+                .files()
+                .filter_map(|(_, f)| f.path.strip_prefix("themes/")?.split('/').next());
+            let help = did_you_mean(name, known.chain([SHIPPED])).unwrap_or_else(|| {
+                format!("make the folder themes/{name}, or write `theme: chalk`")
+            });
+            return Err(ThemeError {
+                message: format!("there is no theme `{name}`"),
+                detail: help,
+            });
         }
         Theme::of_files(files)
     }
@@ -77,7 +91,10 @@ impl Theme {
                 }
             }
         }
-        tera.add_raw_templates(templates).map_err(|e| ThemeError { message: "the theme's templates cannot be read".into(), detail: e.to_string() })?;
+        tera.add_raw_templates(templates).map_err(|e| ThemeError {
+            message: "the theme's templates cannot be read".into(),
+            detail: e.to_string(),
+        })?;
         Ok(Theme { tera, assets })
     }
 
@@ -94,7 +111,9 @@ impl Theme {
     pub(super) fn asset(&self, path: &str, school: &School) -> Vec<u8> {
         let bytes = self.assets.get(path).cloned().unwrap_or_default();
         match (&school.accent, path) {
-            (Some(accent), "tokens.css") => String::from_utf8_lossy(&bytes).replace("--accent: #b4472b", &format!("--accent: {accent}")).into_bytes(),
+            (Some(accent), "tokens.css") => String::from_utf8_lossy(&bytes)
+                .replace("--accent: #b4472b", &format!("--accent: {accent}"))
+                .into_bytes(),
             _ => bytes,
         }
     }
@@ -102,7 +121,10 @@ impl Theme {
 
 fn collect(dir: &Dir<'_>, files: &mut BTreeMap<String, Vec<u8>>) {
     for file in dir.files() {
-        files.insert(file.path().to_string_lossy().replace('\\', "/"), file.contents().to_vec());
+        files.insert(
+            file.path().to_string_lossy().replace('\\', "/"),
+            file.contents().to_vec(),
+        );
     }
     dir.dirs().for_each(|d| collect(d, files));
 }

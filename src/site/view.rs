@@ -59,7 +59,10 @@ pub fn needs(plan: &Plan<'_>, movement: &Movement) -> Vec<NeedLine> {
 fn need_lines(plan: &Plan<'_>, need: &Need<Leaf>, out: &mut Vec<NeedLine>) {
     let (says, parts) = match need {
         Need::Leaf(leaf) => {
-            out.push(NeedLine::Leaf { link: plan.links.of(leaf.movement).to_string(), target: plan.words(&leaf.target) });
+            out.push(NeedLine::Leaf {
+                link: plan.links.of(leaf.movement).to_string(),
+                target: plan.words(&leaf.target),
+            });
             return;
         }
         Need::All(parts) => ("all of these".to_string(), parts),
@@ -91,18 +94,40 @@ pub struct Named {
 const MOST_OPENS: usize = 60;
 
 /// A ladder in words; within a chain when `within` is given.
-pub fn steps(plan: &Plan<'_>, steps: &[Step], within: Option<&dyn Fn(MovementIx) -> bool>) -> Vec<StepView> {
+pub fn steps(
+    plan: &Plan<'_>,
+    steps: &[Step],
+    within: Option<&dyn Fn(MovementIx) -> bool>,
+) -> Vec<StepView> {
     let view = |step: &Step| {
-        let opens: Vec<MovementIx> = step.opens.iter().copied().filter(|ix| within.is_none_or(|w| w(*ix))).collect();
+        let opens: Vec<MovementIx> = step
+            .opens
+            .iter()
+            .copied()
+            .filter(|ix| within.is_none_or(|w| w(*ix)))
+            .collect();
         let skills = step.skills.iter().map(|ix| plan.curriculum.skill(*ix));
         StepView {
             target: plan.words(&step.target),
             more: opens.len().saturating_sub(MOST_OPENS),
-            opens: opens.into_iter().take(MOST_OPENS).map(|ix| plan.links.of(ix).to_string()).collect(),
-            skills: skills.map(|s| Named { href: format!("{}.html", s.id), name: s.name.clone() }).collect(),
+            opens: opens
+                .into_iter()
+                .take(MOST_OPENS)
+                .map(|ix| plan.links.of(ix).to_string())
+                .collect(),
+            skills: skills
+                .map(|s| Named {
+                    href: format!("{}.html", s.id),
+                    name: s.name.clone(),
+                })
+                .collect(),
         }
     };
-    steps.iter().map(view).filter(|s| !s.opens.is_empty() || !s.skills.is_empty()).collect()
+    steps
+        .iter()
+        .map(view)
+        .filter(|s| !s.opens.is_empty() || !s.skills.is_empty())
+        .collect()
 }
 
 /// A row of a skill's readiness table.
@@ -146,7 +171,10 @@ pub fn sheet_row(plan: &Plan<'_>, ix: MovementIx) -> SheetRow {
         counts: test.counts,
         stop: test.stop,
         rest: test.rest.unwrap_or_default(),
-        opens: plan.ladders.get(&ix).map_or_else(Vec::new, |s| steps(plan, s, None)),
+        opens: plan
+            .ladders
+            .get(&ix)
+            .map_or_else(Vec::new, |s| steps(plan, s, None)),
         needs: needs(plan, movement),
         only_after: movement.guarded() || movement.phase == Some(Phase::Lowering),
     }
@@ -164,11 +192,28 @@ pub struct SessionRow {
 pub fn session_row(plan: &Plan<'_>, line: &SessionLine) -> SessionRow {
     let amount = i64::from(line.target.sets()) * line.target.amount();
     let volume = match line.target.measure() {
-        Measure::Reps => format!("{} {}", decimal(amount), if amount == ONE { "rep" } else { "reps" }),
+        Measure::Reps => format!(
+            "{} {}",
+            decimal(amount),
+            if amount == ONE { "rep" } else { "reps" }
+        ),
         Measure::Time => format!("{} s", decimal(amount)),
-        _ => format!("{} {}", line.target.sets(), if line.target.sets() == 1 { "time" } else { "times" }),
+        _ => format!(
+            "{} {}",
+            line.target.sets(),
+            if line.target.sets() == 1 {
+                "time"
+            } else {
+                "times"
+            }
+        ),
     };
-    SessionRow { link: plan.links.of(line.movement).to_string(), target: plan.words(&line.target), rest: line.rest.clone().unwrap_or_default(), volume }
+    SessionRow {
+        link: plan.links.of(line.movement).to_string(),
+        target: plan.words(&line.target),
+        rest: line.rest.clone().unwrap_or_default(),
+        volume,
+    }
 }
 
 /// What a movement is, in words.
@@ -179,7 +224,11 @@ pub struct Fact {
 }
 
 pub fn facts(movement: &Movement) -> Vec<Fact> {
-    let positions: Vec<String> = movement.positions.iter().map(|p| p.word().replace('-', " ")).collect();
+    let positions: Vec<String> = movement
+        .positions
+        .iter()
+        .map(|p| p.word().replace('-', " "))
+        .collect();
     let load = match movement.load {
         Load::None => "nothing to carry",
         Load::Assisted => "less than the body, assisted",
@@ -187,25 +236,70 @@ pub fn facts(movement: &Movement) -> Vec<Fact> {
         Load::Added => "the body and added weight",
     };
     let mut out = vec![
-        Fact { name: "Pattern", value: movement.pattern.word().into() },
-        Fact { name: "Position", value: positions.join(", then ") },
-        Fact { name: "Load", value: load.into() },
+        Fact {
+            name: "Pattern",
+            value: movement.pattern.word().into(),
+        },
+        Fact {
+            name: "Position",
+            value: positions.join(", then "),
+        },
+        Fact {
+            name: "Load",
+            value: load.into(),
+        },
     ];
-    let mut add = |name: &'static str, value: Option<String>| out.extend(value.map(|value| Fact { name, value }));
+    let mut add = |name: &'static str, value: Option<String>| {
+        out.extend(value.map(|value| Fact { name, value }))
+    };
     add("Arms", movement.arms.map(|a| a.word().to_string()));
-    add("Phase", movement.phase.map(|p| match p {
-        Phase::Full => "the full movement".to_string(),
-        other => other.word().to_string(),
-    }));
-    add("Equipment", (!movement.equipment.is_empty()).then(|| equipment(movement)));
-    add("Sides", movement.each_side.then(|| "each side by itself".to_string()));
-    add("Stresses", (!movement.stresses.is_empty()).then(|| movement.stresses.iter().map(|s| s.word().replace('-', " ")).collect::<Vec<_>>().join(", ")));
-    add("Usual time", movement.weeks.map(|w| if w.from == w.to { format!("about {} weeks", w.from) } else { format!("{} to {} weeks", w.from, w.to) }));
+    add(
+        "Phase",
+        movement.phase.map(|p| match p {
+            Phase::Full => "the full movement".to_string(),
+            other => other.word().to_string(),
+        }),
+    );
+    add(
+        "Equipment",
+        (!movement.equipment.is_empty()).then(|| equipment(movement)),
+    );
+    add(
+        "Sides",
+        movement
+            .each_side
+            .then(|| "each side by itself".to_string()),
+    );
+    add(
+        "Stresses",
+        (!movement.stresses.is_empty()).then(|| {
+            movement
+                .stresses
+                .iter()
+                .map(|s| s.word().replace('-', " "))
+                .collect::<Vec<_>>()
+                .join(", ")
+        }),
+    );
+    add(
+        "Usual time",
+        movement.weeks.map(|w| {
+            if w.from == w.to {
+                format!("about {} weeks", w.from)
+            } else {
+                format!("{} to {} weeks", w.from, w.to)
+            }
+        }),
+    );
     out
 }
 
 fn equipment(movement: &Movement) -> String {
-    let items: Vec<String> = movement.equipment.iter().map(|alternatives| alternatives.join(" or ").replace('-', " ")).collect();
+    let items: Vec<String> = movement
+        .equipment
+        .iter()
+        .map(|alternatives| alternatives.join(" or ").replace('-', " "))
+        .collect();
     items.join("; ")
 }
 
@@ -227,14 +321,25 @@ pub struct ChangeView {
 
 pub fn entry(plan: &Plan<'_>, entry: &Entry) -> EntryView {
     let changes = entry.changes.iter().map(|(id, change)| {
-        let ix = plan.curriculum.find_movement(id).filter(|ix| !plan.curriculum.movement(*ix).held_back);
+        let ix = plan
+            .curriculum
+            .find_movement(id)
+            .filter(|ix| !plan.curriculum.movement(*ix).held_back);
         ChangeView {
             link: ix.map_or_else(String::new, |ix| plan.links.of(ix).to_string()),
-            gone: if ix.is_none() { id.clone() } else { String::new() },
+            gone: if ix.is_none() {
+                id.clone()
+            } else {
+                String::new()
+            },
             says: change_words(change),
         }
     });
-    EntryView { on: entry.on.clone(), note: entry.note.clone(), changes: changes.collect() }
+    EntryView {
+        on: entry.on.clone(),
+        note: entry.note.clone(),
+        changes: changes.collect(),
+    }
 }
 
 /// A change in words.
@@ -246,12 +351,18 @@ pub fn change_words(change: &Change) -> String {
         Change::Raised { from, to } => format!("standard raised from {from} to {to}"),
         Change::Lowered { from, to } => format!("standard lowered from {from} to {to}"),
         Change::Standard { from, to } => format!("standard changed from {from} to {to}"),
-        Change::Cautions { from, to } => format!("cautions changed from {} to {}", listed(from), listed(to)),
+        Change::Cautions { from, to } => {
+            format!("cautions changed from {} to {}", listed(from), listed(to))
+        }
     }
 }
 
 fn listed(words: &[String]) -> String {
-    if words.is_empty() { "none".into() } else { words.join(", ").replace('-', " ") }
+    if words.is_empty() {
+        "none".into()
+    } else {
+        words.join(", ").replace('-', " ")
+    }
 }
 
 /// Where a movement stands: "on the ground", "3 rungs up".

@@ -18,7 +18,14 @@ pub struct Diagnostic {
 
 impl Diagnostic {
     pub fn new(rule: Rule, span: Span, message: impl Into<String>) -> Diagnostic {
-        Diagnostic { rule, span, message: message.into(), label: None, help: None, related: Vec::new() }
+        Diagnostic {
+            rule,
+            span,
+            message: message.into(),
+            label: None,
+            help: None,
+            related: Vec::new(),
+        }
     }
 
     pub fn label(mut self, label: impl Into<String>) -> Diagnostic {
@@ -76,7 +83,8 @@ impl Findings {
 
     /// Sorted by place, then rule; equal findings once.
     pub fn sorted(mut self) -> Findings {
-        self.0.sort_by(|a, b| (a.span, a.rule, &a.message).cmp(&(b.span, b.rule, &b.message)));
+        self.0
+            .sort_by(|a, b| (a.span, a.rule, &a.message).cmp(&(b.span, b.rule, &b.message)));
         self.0.dedup();
         self
     }

@@ -42,9 +42,19 @@ pub fn outline(file: FileId, text: &str) -> Outline {
     let mut undefined = Vec::new();
     let on_broken = |link: BrokenLink<'_>| -> Option<(CowStr<'_>, CowStr<'_>)> {
         // `[word]` alone is ordinary text in brackets; only the written-out forms are meant as links.
-        if matches!(link.link_type, LinkType::Reference | LinkType::ReferenceUnknown | LinkType::Collapsed | LinkType::CollapsedUnknown) {
+        if matches!(
+            link.link_type,
+            LinkType::Reference
+                | LinkType::ReferenceUnknown
+                | LinkType::Collapsed
+                | LinkType::CollapsedUnknown
+        ) {
             let to = link.reference.to_string();
-            undefined.push(Reference { to, text: String::new(), span: Span::new(file, link.span.start, link.span.end) });
+            undefined.push(Reference {
+                to,
+                text: String::new(),
+                span: Span::new(file, link.span.start, link.span.end),
+            });
         }
         None
     };
@@ -55,11 +65,19 @@ pub fn outline(file: FileId, text: &str) -> Outline {
     let parser = Parser::new_with_broken_link_callback(text, options(), Some(on_broken));
     for (event, range) in parser.into_offset_iter() {
         match event {
-            Event::Start(Tag::Link { dest_url, .. }) => open.push((false, reference(file, text, &dest_url, &range))),
-            Event::Start(Tag::Image { dest_url, .. }) => open.push((true, reference(file, text, &dest_url, &range))),
+            Event::Start(Tag::Link { dest_url, .. }) => {
+                open.push((false, reference(file, text, &dest_url, &range)))
+            }
+            Event::Start(Tag::Image { dest_url, .. }) => {
+                open.push((true, reference(file, text, &dest_url, &range)))
+            }
             Event::End(TagEnd::Link | TagEnd::Image) => {
                 if let Some((picture, reference)) = open.pop() {
-                    if picture { out.pictures.push(reference) } else { out.links.push(reference) }
+                    if picture {
+                        out.pictures.push(reference)
+                    } else {
+                        out.links.push(reference)
+                    }
                 }
             }
             Event::Start(Tag::CodeBlock(kind)) => {
@@ -82,7 +100,9 @@ pub fn outline(file: FileId, text: &str) -> Outline {
                     reference.text.push_str(&words);
                 }
             }
-            Event::Html(_) | Event::InlineHtml(_) => out.html.push(Span::new(file, range.start, range.end)),
+            Event::Html(_) | Event::InlineHtml(_) => {
+                out.html.push(Span::new(file, range.start, range.end))
+            }
             _ => {}
         }
     }
@@ -93,7 +113,9 @@ pub fn outline(file: FileId, text: &str) -> Outline {
 /// Whether a fenced block is a training session.
 pub fn is_session(kind: &pulldown_cmark::CodeBlockKind<'_>) -> bool {
     match kind {
-        pulldown_cmark::CodeBlockKind::Fenced(info) => info.split([' ', ',']).next() == Some("session"),
+        pulldown_cmark::CodeBlockKind::Fenced(info) => {
+            info.split([' ', ',']).next() == Some("session")
+        }
         pulldown_cmark::CodeBlockKind::Indented => false,
     }
 }
@@ -102,10 +124,16 @@ pub fn is_session(kind: &pulldown_cmark::CodeBlockKind<'_>) -> bool {
 fn reference(file: FileId, text: &str, to: &str, range: &Range<usize>) -> Reference {
     let source = &text[range.clone()];
     let span = match source.rfind(to) {
-        Some(at) if !to.is_empty() => Span::new(file, range.start + at, range.start + at + to.len()),
+        Some(at) if !to.is_empty() => {
+            Span::new(file, range.start + at, range.start + at + to.len())
+        }
         _ => Span::new(file, range.start, range.end),
     };
-    Reference { to: to.to_string(), text: String::new(), span }
+    Reference {
+        to: to.to_string(),
+        text: String::new(),
+        span,
+    }
 }
 
 fn session_lines(file: FileId, text: &str, range: &Range<usize>) -> Vec<Line> {
@@ -115,7 +143,10 @@ fn session_lines(file: FileId, text: &str, range: &Range<usize>) -> Vec<Line> {
         let body = line.trim();
         if !body.is_empty() {
             let from = at + line.find(body).unwrap_or(0);
-            lines.push(Line { text: body.to_string(), span: Span::new(file, from, from + body.len()) });
+            lines.push(Line {
+                text: body.to_string(),
+                span: Span::new(file, from, from + body.len()),
+            });
         }
         at += line.len();
     }
@@ -131,7 +162,10 @@ mod tests {
         let text = "Go [on](movement:plank) or [x][nowhere].\n\n```session\nplank  3x20 s\n```\n<b>hi</b>\n";
         let out = outline(FileId(0), text);
         let span = out.links[0].span;
-        assert_eq!(&text[span.start as usize..span.end as usize], "movement:plank");
+        assert_eq!(
+            &text[span.start as usize..span.end as usize],
+            "movement:plank"
+        );
         assert_eq!(out.links[0].text, "on");
         assert_eq!(out.undefined[0].to, "nowhere");
         assert_eq!(out.sessions[0][0].text, "plank  3x20 s");

@@ -22,17 +22,29 @@ pub struct Span {
 impl Span {
     /// A span of `len` bytes from `start`.
     pub fn new(file: FileId, start: usize, end: usize) -> Span {
-        Span { file, start: start as u32, end: end.max(start) as u32 }
+        Span {
+            file,
+            start: start as u32,
+            end: end.max(start) as u32,
+        }
     }
 
     /// The first byte of a file: where findings about the file as a whole stand.
     pub fn top(file: FileId) -> Span {
-        Span { file, start: 0, end: 0 }
+        Span {
+            file,
+            start: 0,
+            end: 0,
+        }
     }
 
     /// The span of the bytes `from..to` counted from this span's start.
     pub fn within(self, from: usize, to: usize) -> Span {
-        Span::new(self.file, self.start as usize + from, self.start as usize + to)
+        Span::new(
+            self.file,
+            self.start as usize + from,
+            self.start as usize + to,
+        )
     }
 }
 
@@ -68,19 +80,29 @@ impl Snapshot {
     /// Sorts the files by path, so that equal folders give equal snapshots.
     pub fn new(mut files: Vec<SourceFile>) -> Snapshot {
         files.sort_by(|a, b| a.path.cmp(&b.path));
-        let by_path = files.iter().enumerate().map(|(i, f)| (f.path.clone(), FileId(i as u32))).collect();
+        let by_path = files
+            .iter()
+            .enumerate()
+            .map(|(i, f)| (f.path.clone(), FileId(i as u32)))
+            .collect();
         Snapshot { files, by_path }
     }
 
     /// A snapshot of text files, for tests and for the first curriculum.
     pub fn of_texts<'a>(texts: impl IntoIterator<Item = (&'a str, &'a str)>) -> Snapshot {
-        let file = |(path, text): (&str, &str)| SourceFile { path: path.to_string(), content: Content::Text(text.to_string()) };
+        let file = |(path, text): (&str, &str)| SourceFile {
+            path: path.to_string(),
+            content: Content::Text(text.to_string()),
+        };
         Snapshot::new(texts.into_iter().map(file).collect())
     }
 
     /// Every file with its id, in order of path.
     pub fn files(&self) -> impl Iterator<Item = (FileId, &SourceFile)> {
-        self.files.iter().enumerate().map(|(i, f)| (FileId(i as u32), f))
+        self.files
+            .iter()
+            .enumerate()
+            .map(|(i, f)| (FileId(i as u32), f))
     }
 
     /// The file with this id; `None` for the folder itself.
@@ -107,16 +129,25 @@ impl Snapshot {
 
     /// The text under a span.
     pub fn slice(&self, span: Span) -> &str {
-        self.text(span.file).get(span.start as usize..span.end as usize).unwrap_or("")
+        self.text(span.file)
+            .get(span.start as usize..span.end as usize)
+            .unwrap_or("")
     }
 
     /// Line and column of a byte offset, both from 1, the column in characters.
     pub fn place(&self, file: FileId, offset: u32) -> (usize, usize) {
         let text = self.text(file).as_bytes();
         let before = &text[..(offset as usize).min(text.len())];
-        let line_start = before.iter().rposition(|b| *b == b'\n').map_or(0, |i| i + 1);
+        let line_start = before
+            .iter()
+            .rposition(|b| *b == b'\n')
+            .map_or(0, |i| i + 1);
         let line = before.iter().filter(|b| **b == b'\n').count() + 1;
-        let column = String::from_utf8_lossy(&before[line_start..]).trim_start_matches('\u{feff}').chars().count() + 1;
+        let column = String::from_utf8_lossy(&before[line_start..])
+            .trim_start_matches('\u{feff}')
+            .chars()
+            .count()
+            + 1;
         (line, column)
     }
 }

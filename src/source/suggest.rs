@@ -23,7 +23,12 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<
     found.sort();
     found.dedup();
     let best = found.first().map_or(0, |f| f.0);
-    found.into_iter().filter(|f| f.0 <= best + 1).take(3).map(|f| f.1).collect()
+    found
+        .into_iter()
+        .filter(|f| f.0 <= best + 1)
+        .take(3)
+        .map(|f| f.1)
+        .collect()
 }
 
 /// "did you mean `a` or `b`?", or nothing.
@@ -55,6 +60,9 @@ mod tests {
         assert_eq!(nearest("puhs-up", known), ["push-up"]);
         assert_eq!(nearest("handstand", known), Vec::<&str>::new());
         assert_eq!(nearest("p", known), Vec::<&str>::new());
-        assert_eq!(did_you_mean("plnk", known).as_deref(), Some("did you mean `plank`?"));
+        assert_eq!(
+            did_you_mean("plnk", known).as_deref(),
+            Some("did you mean `plank`?")
+        );
     }
 }

@@ -64,13 +64,26 @@ pub fn read(file: FileId, text: &str, findings: &mut Findings) -> Option<Node> {
     if let Some(at) = leading_tab(text) {
         let here = Span::new(file, at, at + 1);
         findings.push(
-            Diagnostic::new(Rule::NotYaml, here, "a tab stands where the indentation should be")
-                .label("a tab")
-                .help("type spaces instead: two for each step inwards"),
+            Diagnostic::new(
+                Rule::NotYaml,
+                here,
+                "a tab stands where the indentation should be",
+            )
+            .label("a tab")
+            .help("type spaces instead: two for each step inwards"),
         );
         return None;
     }
-    let mut builder = Builder { file, text, findings, stack: Vec::new(), root: None, nodes: 0, documents: 0, faulty: false };
+    let mut builder = Builder {
+        file,
+        text,
+        findings,
+        stack: Vec::new(),
+        root: None,
+        nodes: 0,
+        documents: 0,
+        faulty: false,
+    };
     let options = granit_parser::options! { emit_unresolved_aliases: true };
     for event in Parser::new_from_str_with_options(text, options) {
         match event {
@@ -83,7 +96,9 @@ pub fn read(file: FileId, text: &str, findings: &mut Findings) -> Option<Node> {
             }
             Err(error) => {
                 let marker = error.marker();
-                let at = marker.byte_offset().unwrap_or_else(|| offset_of(text, marker.line(), marker.col()));
+                let at = marker
+                    .byte_offset()
+                    .unwrap_or_else(|| offset_of(text, marker.line(), marker.col()));
                 builder.scan_error(at, &error.info());
                 return None;
             }
@@ -107,9 +122,17 @@ fn leading_tab(text: &str) -> Option<usize> {
 
 /// The byte offset of a line (from 1) and column (from 0, in characters).
 fn offset_of(text: &str, line: usize, column: usize) -> usize {
-    let start: usize = text.split_inclusive('\n').take(line.saturating_sub(1)).map(str::len).sum();
+    let start: usize = text
+        .split_inclusive('\n')
+        .take(line.saturating_sub(1))
+        .map(str::len)
+        .sum();
     let rest = &text[start.min(text.len())..];
-    start + rest.char_indices().nth(column).map_or(rest.len(), |(i, _)| i)
+    start
+        + rest
+            .char_indices()
+            .nth(column)
+            .map_or(rest.len(), |(i, _)| i)
 }
 
 enum Open {
@@ -134,9 +157,14 @@ impl Builder<'_> {
         self.nodes += 1;
         let here = Span::new(self.file, start, end);
         if self.nodes > MAX_NODES || self.stack.len() > MAX_DEPTH {
-            let what = if self.stack.len() > MAX_DEPTH { "nests more than 32 deep" } else { "holds more than 200000 values" };
+            let what = if self.stack.len() > MAX_DEPTH {
+                "nests more than 32 deep"
+            } else {
+                "holds more than 200000 values"
+            };
             self.findings.push(
-                Diagnostic::new(Rule::YamlTooDeep, here, format!("the file {what}")).help("split it into several files, one record each"),
+                Diagnostic::new(Rule::YamlTooDeep, here, format!("the file {what}"))
+                    .help("split it into several files, one record each"),
             );
             return false;
         }
@@ -156,7 +184,10 @@ impl Builder<'_> {
             Event::SequenceEnd | Event::MappingEnd => self.close(end),
             Event::Alias(_) | Event::UnresolvedAlias(_) => {
                 self.feature(here, "an alias (`*name`)");
-                self.place(Node { span: here, value: Value::Null });
+                self.place(Node {
+                    span: here,
+                    value: Value::Null,
+                });
             }
             Event::DocumentStart(..) => {
                 self.documents += 1;
@@ -172,15 +203,28 @@ impl Builder<'_> {
 
     fn scalar(&mut self, text: &str, style: ScalarStyle, here: Span) {
         let plain = matches!(style, ScalarStyle::Plain);
-        let value = if plain && (here.start == here.end || matches!(text, "~" | "null" | "Null" | "NULL" | "")) {
+        let value = if plain
+            && (here.start == here.end || matches!(text, "~" | "null" | "Null" | "NULL" | ""))
+        {
             Value::Null
         } else {
-            let body = self.text.get(here.start as usize..here.end as usize).unwrap_or("");
+            let body = self
+                .text
+                .get(here.start as usize..here.end as usize)
+                .unwrap_or("");
             let exact = body == text || body.get(1..body.len().saturating_sub(1)) == Some(text);
-            Value::Scalar { text: text.to_string(), exact }
+            Value::Scalar {
+                text: text.to_string(),
+                exact,
+            }
         };
         // A plain scalar's span may run into the blanks behind it.
-        let written = self.text.get(here.start as usize..here.end as usize).unwrap_or("").trim_end().len();
+        let written = self
+            .text
+            .get(here.start as usize..here.end as usize)
+            .unwrap_or("")
+            .trim_end()
+            .len();
         let span = if plain { here.within(0, written) } else { here };
         self.place(Node { span, value });
     }
@@ -197,20 +241,34 @@ impl Builder<'_> {
     fn feature(&mut self, here: Span, what: &str) {
         self.faulty = true;
         self.findings.push(
-            Diagnostic::new(Rule::YamlFeature, here, format!("{what} is not used in a curriculum"))
-                .help("write the value out where it belongs"),
+            Diagnostic::new(
+                Rule::YamlFeature,
+                here,
+                format!("{what} is not used in a curriculum"),
+            )
+            .help("write the value out where it belongs"),
         );
     }
 
     fn close(&mut self, end: usize) {
         match self.stack.pop() {
             Some(Open::List(start, items)) => {
-                let end = items.last().map_or(end, |n| (n.span.end as usize).max(end.min(self.trimmed(end))));
-                self.place(Node { span: Span::new(self.file, start, end), value: Value::List(items) });
+                let end = items.last().map_or(end, |n| {
+                    (n.span.end as usize).max(end.min(self.trimmed(end)))
+                });
+                self.place(Node {
+                    span: Span::new(self.file, start, end),
+                    value: Value::List(items),
+                });
             }
             Some(Open::Map(start, pairs, _)) => {
-                let end = pairs.last().map_or(end, |(_, v)| (v.span.end as usize).max(end.min(self.trimmed(end))));
-                self.place(Node { span: Span::new(self.file, start, end), value: Value::Map(pairs) });
+                let end = pairs.last().map_or(end, |(_, v)| {
+                    (v.span.end as usize).max(end.min(self.trimmed(end)))
+                });
+                self.place(Node {
+                    span: Span::new(self.file, start, end),
+                    value: Value::Map(pairs),
+                });
             }
             None => {}
         }
@@ -237,10 +295,14 @@ impl Builder<'_> {
                     } else if let Some((first, _)) = pairs.iter().find(|(k, _)| k.value_eq(&key)) {
                         let word = key.text().unwrap_or("?");
                         self.findings.push(
-                            Diagnostic::new(Rule::DuplicateKey, key.span, format!("`{word}` stands twice in one record"))
-                                .label("second time")
-                                .related(first.span, "first time")
-                                .help("keep one of the two"),
+                            Diagnostic::new(
+                                Rule::DuplicateKey,
+                                key.span,
+                                format!("`{word}` stands twice in one record"),
+                            )
+                            .label("second time")
+                            .related(first.span, "first time")
+                            .help("keep one of the two"),
                         );
                     } else {
                         pairs.push((key, node));
@@ -254,12 +316,18 @@ impl Builder<'_> {
         let at = at.min(self.text.len());
         let rest = self.text[at..].chars().next().map_or(0, char::len_utf8);
         let help = match info {
-            i if i.contains("mapping values") => "put the text in quotes when it holds a colon and a space: \"like: this\"",
-            i if i.contains("end of stream") || i.contains("unexpected end") => "a quote or bracket that was opened is never closed",
+            i if i.contains("mapping values") => {
+                "put the text in quotes when it holds a colon and a space: \"like: this\""
+            }
+            i if i.contains("end of stream") || i.contains("unexpected end") => {
+                "a quote or bracket that was opened is never closed"
+            }
             _ => "look at this line and the one above: indentation, quotes and dashes must line up",
         };
         let here = Span::new(self.file, at, at + rest);
-        self.findings.push(Diagnostic::new(Rule::NotYaml, here, format!("this is not YAML: {info}")).help(help));
+        self.findings.push(
+            Diagnostic::new(Rule::NotYaml, here, format!("this is not YAML: {info}")).help(help),
+        );
     }
 }
 

@@ -17,33 +17,126 @@ const RECENT: usize = 3;
 /// The pages by name: template, title, description.
 fn about(name: &str) -> (&'static str, Head) {
     match name {
-        "index" => ("home.html", head("home", "Home", "Skills built step by step: test yourself, see what is open, train")),
-        "before-you-start" => ("before-you-start.html", head("before-you-start", "Before you start", "Health questions, when not to test today, space, warm-up")),
-        "cautions" => ("cautions.html", head("cautions", "Cautions", "What may hurt, who asks a clinician first, how to set up, how to bail out, when to stop")),
-        "if-it-hurts" => ("if-it-hurts.html", head("if-it-hurts", "If it hurts", "What to do when something hurts, and whom to ask")),
-        "if-you-are-stuck" => ("if-you-are-stuck.html", head("if-you-are-stuck", "If you are stuck", "What to try when a number does not move")),
-        "about-the-coach" => ("about-the-coach.html", head("about-the-coach", "About the coach", "Who publishes this, and how to reach them")),
-        "faults" => ("faults.html", head("faults", "What do you see?", "Faults by what is seen: why they happen and what to try")),
-        "equipment" => ("equipment.html", head("equipment", "What do you have?", "Equipment, what it means here, and the movements that need it")),
-        "words" => ("words.html", head("words", "What does it mean?", "The words of this curriculum")),
-        "changes" => ("changes.html", head("changes", "What changed", "Added, removed, renamed; standards raised or lowered; cautions")),
-        _ => ("data.html", head("data", "Open data", "The curriculum as JSON, with its JSON Schema")),
+        "index" => (
+            "home.html",
+            head(
+                "home",
+                "Home",
+                "Skills built step by step: test yourself, see what is open, train",
+            ),
+        ),
+        "before-you-start" => (
+            "before-you-start.html",
+            head(
+                "before-you-start",
+                "Before you start",
+                "Health questions, when not to test today, space, warm-up",
+            ),
+        ),
+        "cautions" => (
+            "cautions.html",
+            head(
+                "cautions",
+                "Cautions",
+                "What may hurt, who asks a clinician first, how to set up, how to bail out, when to stop",
+            ),
+        ),
+        "if-it-hurts" => (
+            "if-it-hurts.html",
+            head(
+                "if-it-hurts",
+                "If it hurts",
+                "What to do when something hurts, and whom to ask",
+            ),
+        ),
+        "if-you-are-stuck" => (
+            "if-you-are-stuck.html",
+            head(
+                "if-you-are-stuck",
+                "If you are stuck",
+                "What to try when a number does not move",
+            ),
+        ),
+        "about-the-coach" => (
+            "about-the-coach.html",
+            head(
+                "about-the-coach",
+                "About the coach",
+                "Who publishes this, and how to reach them",
+            ),
+        ),
+        "faults" => (
+            "faults.html",
+            head(
+                "faults",
+                "What do you see?",
+                "Faults by what is seen: why they happen and what to try",
+            ),
+        ),
+        "equipment" => (
+            "equipment.html",
+            head(
+                "equipment",
+                "What do you have?",
+                "Equipment, what it means here, and the movements that need it",
+            ),
+        ),
+        "words" => (
+            "words.html",
+            head(
+                "words",
+                "What does it mean?",
+                "The words of this curriculum",
+            ),
+        ),
+        "changes" => (
+            "changes.html",
+            head(
+                "changes",
+                "What changed",
+                "Added, removed, renamed; standards raised or lowered; cautions",
+            ),
+        ),
+        _ => (
+            "data.html",
+            head(
+                "data",
+                "Open data",
+                "The curriculum as JSON, with its JSON Schema",
+            ),
+        ),
     }
 }
 
 pub fn fixed(plan: &Plan<'_>, name: &str) -> Result<Made, ThemeError> {
     let (template, head) = about(name);
     let mut context = Context::new();
-    let note = plan.curriculum.fixed_page_note(name).map(|ix| markdown::render(plan, ix, 0)).transpose()?;
+    let note = plan
+        .curriculum
+        .fixed_page_note(name)
+        .map(|ix| markdown::render(plan, ix, 0))
+        .transpose()?;
     context.insert("note", &note.unwrap_or_default());
     match name {
         "index" => home(plan, &mut context),
-        "before-you-start" => context.insert("warm_up", &plan.curriculum.school.warm_up.get("always")),
+        "before-you-start" => {
+            context.insert("warm_up", &plan.curriculum.school.warm_up.get("always"))
+        }
         "cautions" => cautions(plan, &mut context),
         "faults" => faults(plan, &mut context),
         "equipment" => equipment(plan, &mut context),
         "words" => words(plan, &mut context),
-        "changes" => context.insert("entries", &plan.curriculum.ledger.entries.iter().rev().map(|e| view::entry(plan, e)).collect::<Vec<_>>()),
+        "changes" => context.insert(
+            "entries",
+            &plan
+                .curriculum
+                .ledger
+                .entries
+                .iter()
+                .rev()
+                .map(|e| view::entry(plan, e))
+                .collect::<Vec<_>>(),
+        ),
         "data" => context.insert("count", &plan.curriculum.published().count()),
         _ => {}
     }
@@ -67,7 +160,10 @@ fn home(plan: &Plan<'_>, context: &mut Context) {
     let card = |(ix, skill): (crate::curriculum::SkillIx, &'_ crate::curriculum::Skill)| {
         let chain = &plan.chains[ix.at()];
         let stage = plan.stages.of(skill.goal.movement).unwrap_or(0);
-        let ground = chain.movements.iter().filter(|l| l.stage == 0 && plan.curriculum.movement(l.movement).test.is_some());
+        let ground = chain
+            .movements
+            .iter()
+            .filter(|l| l.stage == 0 && plan.curriculum.movement(l.movement).test.is_some());
         SkillCard {
             href: format!("{}.html", skill.id),
             name: plan.curriculum.skill(ix).name.as_str(),
@@ -80,13 +176,46 @@ fn home(plan: &Plan<'_>, context: &mut Context) {
             start: ground.take(4).map(|l| plan.links.of(l.movement)).collect(),
         }
     };
-    context.insert("skills", &plan.curriculum.skills().map(card).collect::<Vec<_>>());
+    context.insert(
+        "skills",
+        &plan.curriculum.skills().map(card).collect::<Vec<_>>(),
+    );
     context.insert("count", &plan.curriculum.published().count());
-    context.insert("entries", &plan.curriculum.ledger.entries.iter().rev().take(RECENT).map(|e| view::entry(plan, e)).collect::<Vec<_>>());
-    let pages = plan.curriculum.notes().filter(|(_, n)| n.owner == crate::curriculum::note::NoteOwner::Page);
-    context.insert("pages", &pages.map(|(_, n)| Named { href: format!("{}.html", n.id), name: n.title.clone() }).collect::<Vec<_>>());
+    context.insert(
+        "entries",
+        &plan
+            .curriculum
+            .ledger
+            .entries
+            .iter()
+            .rev()
+            .take(RECENT)
+            .map(|e| view::entry(plan, e))
+            .collect::<Vec<_>>(),
+    );
+    let pages = plan
+        .curriculum
+        .notes()
+        .filter(|(_, n)| n.owner == crate::curriculum::note::NoteOwner::Page);
+    context.insert(
+        "pages",
+        &pages
+            .map(|(_, n)| Named {
+                href: format!("{}.html", n.id),
+                name: n.title.clone(),
+            })
+            .collect::<Vec<_>>(),
+    );
     let families = plan.curriculum.families().filter(|(_, f)| !f.held_back);
-    context.insert("families", &families.map(|(_, f)| Named { href: format!("{}.html", f.id), name: f.name.clone() }).collect::<Vec<_>>());
+    context.insert(
+        "families",
+        &families
+            .map(|(_, f)| Named {
+                href: format!("{}.html", f.id),
+                name: f.name.clone(),
+            })
+            .collect::<Vec<_>>(),
+    );
 }
 
 #[derive(Serialize)]
@@ -100,7 +229,10 @@ struct ClassView<'a> {
 fn cautions(plan: &Plan<'_>, context: &mut Context) {
     let mut by_class: BTreeMap<ClassIx, Vec<MovementIx>> = BTreeMap::new();
     for (ix, movement) in plan.curriculum.published() {
-        movement.cautions.iter().for_each(|c| by_class.entry(*c).or_default().push(ix));
+        movement
+            .cautions
+            .iter()
+            .for_each(|c| by_class.entry(*c).or_default().push(ix));
     }
     let all = 0..plan.curriculum.cautions.classes().len();
     let view = |i: usize| {
@@ -108,7 +240,11 @@ fn cautions(plan: &Plan<'_>, context: &mut Context) {
         let movements = by_class.get(&ix).map_or(&[][..], Vec::as_slice);
         ClassView {
             class: view::caution(plan, ix),
-            movements: movements.iter().take(MOST_LINKS).map(|m| plan.links.of(*m)).collect(),
+            movements: movements
+                .iter()
+                .take(MOST_LINKS)
+                .map(|m| plan.links.of(*m))
+                .collect(),
             more: movements.len().saturating_sub(MOST_LINKS),
         }
     };
@@ -125,10 +261,16 @@ struct FaultRow<'a> {
 
 /// Faults by what is seen; the same fault of several movements once.
 fn faults(plan: &Plan<'_>, context: &mut Context) {
-    let mut by_fault: BTreeMap<(String, &str, Option<&str>, Option<&str>), Vec<MovementIx>> = BTreeMap::new();
+    let mut by_fault: BTreeMap<(String, &str, Option<&str>, Option<&str>), Vec<MovementIx>> =
+        BTreeMap::new();
     for (ix, movement) in plan.curriculum.published() {
         for fault in &movement.faults {
-            let key = (fault.see.to_lowercase(), fault.see.as_str(), fault.because.as_deref(), fault.attempt.as_deref());
+            let key = (
+                fault.see.to_lowercase(),
+                fault.see.as_str(),
+                fault.because.as_deref(),
+                fault.attempt.as_deref(),
+            );
             by_fault.entry(key).or_default().push(ix);
         }
     }
@@ -140,7 +282,11 @@ fn faults(plan: &Plan<'_>, context: &mut Context) {
             see,
             because,
             attempt,
-            movements: movements.iter().take(MOST_LINKS).map(|m| plan.links.of(*m)).collect(),
+            movements: movements
+                .iter()
+                .take(MOST_LINKS)
+                .map(|m| plan.links.of(*m))
+                .collect(),
         })
         .collect();
     context.insert("more", &(total - rows.len()));
@@ -160,7 +306,11 @@ fn equipment(plan: &Plan<'_>, context: &mut Context) {
     let mut by_word: BTreeMap<&str, Vec<MovementIx>> = BTreeMap::new();
     let mut without = Vec::new();
     for (ix, movement) in plan.curriculum.published() {
-        movement.equipment.iter().flatten().for_each(|word| by_word.entry(word).or_default().push(ix));
+        movement
+            .equipment
+            .iter()
+            .flatten()
+            .for_each(|word| by_word.entry(word).or_default().push(ix));
         if movement.equipment.is_empty() {
             without.push(ix);
         }
@@ -172,12 +322,23 @@ fn equipment(plan: &Plan<'_>, context: &mut Context) {
             word: word.replace('-', " "),
             id: word,
             means,
-            movements: movements.iter().take(MOST_LINKS).map(|m| plan.links.of(*m)).collect(),
+            movements: movements
+                .iter()
+                .take(MOST_LINKS)
+                .map(|m| plan.links.of(*m))
+                .collect(),
             more: movements.len().saturating_sub(MOST_LINKS),
         });
     }
     context.insert("equipment", &rows);
-    context.insert("without", &without.iter().take(MOST_LINKS).map(|m| plan.links.of(*m)).collect::<Vec<_>>());
+    context.insert(
+        "without",
+        &without
+            .iter()
+            .take(MOST_LINKS)
+            .map(|m| plan.links.of(*m))
+            .collect::<Vec<_>>(),
+    );
 }
 
 #[derive(Serialize)]
@@ -189,7 +350,10 @@ struct AlsoRow<'a> {
 fn words(plan: &Plan<'_>, context: &mut Context) {
     let mut also: Vec<AlsoRow<'_>> = Vec::new();
     for (ix, movement) in plan.curriculum.published() {
-        also.extend(movement.also.iter().map(|a| AlsoRow { also: a, link: plan.links.of(ix) }));
+        also.extend(movement.also.iter().map(|a| AlsoRow {
+            also: a,
+            link: plan.links.of(ix),
+        }));
     }
     also.sort_by(|a, b| (a.also.to_lowercase(), a.link).cmp(&(b.also.to_lowercase(), b.link)));
     also.truncate(ROWS_A_PAGE * 2);
@@ -217,19 +381,38 @@ pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
         .iter()
         .map(|ix| {
             let m = plan.curriculum.movement(*ix);
-            let skills = plan.skills_of[ix.at()].iter().take(8).map(|s| plan.curriculum.skill(*s));
+            let skills = plan.skills_of[ix.at()]
+                .iter()
+                .take(8)
+                .map(|s| plan.curriculum.skill(*s));
             MovementRow {
                 link: plan.links.of(*ix),
                 standard: plan.words(&m.standard),
                 stage: view::stage_words(plan.stages.of(*ix).unwrap_or(0)),
                 pattern: m.pattern.word(),
-                skills: skills.map(|s| Named { href: format!("{}.html", s.id), name: s.name.clone() }).collect(),
+                skills: skills
+                    .map(|s| Named {
+                        href: format!("{}.html", s.id),
+                        name: s.name.clone(),
+                    })
+                    .collect(),
             }
         })
         .collect();
     let mut context = Context::new();
     context.insert("rows", &rows);
     context.insert("count", &all.len());
-    context.insert("turn", &turn("movements", index, all.len().div_ceil(ROWS_A_PAGE).max(1)));
-    ("movements.html", head("movements", "All movements", "Every movement by name, with its standard"), context)
+    context.insert(
+        "turn",
+        &turn("movements", index, all.len().div_ceil(ROWS_A_PAGE).max(1)),
+    );
+    (
+        "movements.html",
+        head(
+            "movements",
+            "All movements",
+            "Every movement by name, with its standard",
+        ),
+        context,
+    )
 }

@@ -12,8 +12,17 @@ use tera::{Context, Value};
 
 /// Pages that every site has besides the long tables.
 pub const FIXED: &[&str] = &[
-    "index", "before-you-start", "cautions", "if-it-hurts", "if-you-are-stuck", "about-the-coach", "faults", "equipment", "words",
-    "changes", "data",
+    "index",
+    "before-you-start",
+    "cautions",
+    "if-it-hurts",
+    "if-you-are-stuck",
+    "about-the-coach",
+    "faults",
+    "equipment",
+    "words",
+    "changes",
+    "data",
 ];
 
 /// What every page says of itself.
@@ -38,8 +47,19 @@ struct Turn {
 }
 
 fn turn(name: &str, index: usize, count: usize) -> Turn {
-    let path = |i: usize| if i == 0 { format!("{name}.html") } else { format!("{name}-{}.html", i + 1) };
-    Turn { number: index + 1, count, before: index.checked_sub(1).map(path), after: (index + 1 < count).then(|| path(index + 1)) }
+    let path = |i: usize| {
+        if i == 0 {
+            format!("{name}.html")
+        } else {
+            format!("{name}-{}.html", i + 1)
+        }
+    };
+    Turn {
+        number: index + 1,
+        count,
+        before: index.checked_sub(1).map(path),
+        after: (index + 1 < count).then(|| path(index + 1)),
+    }
 }
 
 /// Makes one HTML page.
@@ -55,14 +75,34 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
             let note = plan.curriculum.note(*ix);
             let mut context = Context::new();
             context.insert("note", &markdown::render(plan, *ix, 0)?);
-            ("page.html", head("page", &note.title, format!("{}: a page of {}", note.title, plan.curriculum.school.name)), context)
+            (
+                "page.html",
+                head(
+                    "page",
+                    &note.title,
+                    format!("{}: a page of {}", note.title, plan.curriculum.school.name),
+                ),
+                context,
+            )
         }
         Item::Redirect(old, owner) => redirect(plan, old, *owner),
-        Item::NotFound => ("not-found.html", head("not-found", "This page is not here", "The address leads nowhere"), Context::new()),
+        Item::NotFound => (
+            "not-found.html",
+            head(
+                "not-found",
+                "This page is not here",
+                "The address leads nowhere",
+            ),
+            Context::new(),
+        ),
         _ => unreachable!("every other item is no page"),
     };
     let mut head = head;
-    head.path = if path == "index.html" { String::new() } else { path.to_string() };
+    head.path = if path == "index.html" {
+        String::new()
+    } else {
+        path.to_string()
+    };
     if matches!(item, Item::NotFound) {
         head.root = plan.curriculum.school.address.clone();
     }
@@ -72,7 +112,13 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
 }
 
 fn head(kind: &'static str, title: &str, description: impl Into<String>) -> Head {
-    Head { kind, title: title.to_string(), description: description.into(), path: String::new(), root: String::new() }
+    Head {
+        kind,
+        title: title.to_string(),
+        description: description.into(),
+        path: String::new(),
+        root: String::new(),
+    }
 }
 
 type Made = (&'static str, Head, Context);
@@ -82,13 +128,25 @@ fn redirect(plan: &Plan<'_>, old: &str, owner: Owner) -> Made {
     let name = curriculum.name_of(owner);
     let link = match owner {
         Owner::Movement(ix) => plan.links.of(ix).to_string(),
-        _ => format!("<a href=\"{}.html\">{}</a>", curriculum.id_of(owner), super::link::escape(name)),
+        _ => format!(
+            "<a href=\"{}.html\">{}</a>",
+            curriculum.id_of(owner),
+            super::link::escape(name)
+        ),
     };
     let mut context = Context::new();
     context.insert("to", &format!("{}.html", curriculum.id_of(owner)));
     context.insert("link", &link);
     context.insert("old", old);
-    ("redirect.html", head("redirect", &format!("{name} has moved"), format!("{old} is now called {name}")), context)
+    (
+        "redirect.html",
+        head(
+            "redirect",
+            &format!("{name} has moved"),
+            format!("{old} is now called {name}"),
+        ),
+        context,
+    )
 }
 
 impl Plan<'_> {
@@ -117,17 +175,29 @@ impl Plan<'_> {
         })
     }
 
-    fn template(&self, template: &str, context: &Context, page: &str) -> Result<String, ThemeError> {
+    fn template(
+        &self,
+        template: &str,
+        context: &Context,
+        page: &str,
+    ) -> Result<String, ThemeError> {
         let mut out = Vec::with_capacity(16 * 1024);
         self.theme
             .tera()
             .render_to(template, context, &mut out)
-            .map_err(|e| ThemeError { message: format!("the page {page} could not be made with the template {template}"), detail: e.to_string() })?;
+            .map_err(|e| ThemeError {
+                message: format!("the page {page} could not be made with the template {template}"),
+                detail: e.to_string(),
+            })?;
         Ok(String::from_utf8_lossy(&out).into_owned())
     }
 
     /// One part of the theme.
-    pub(super) fn component(&self, name: &str, values: &[(&'static str, Value)]) -> Result<String, ThemeError> {
+    pub(super) fn component(
+        &self,
+        name: &str,
+        values: &[(&'static str, Value)],
+    ) -> Result<String, ThemeError> {
         let mut context = Context::new();
         for (key, value) in values {
             context.insert_value(*key, value.clone());
@@ -135,6 +205,9 @@ impl Plan<'_> {
         self.theme
             .tera()
             .render_component(name, &context, None, true)
-            .map_err(|e| ThemeError { message: format!("the part {name} of the theme could not be made"), detail: e.to_string() })
+            .map_err(|e| ThemeError {
+                message: format!("the part {name} of the theme could not be made"),
+                detail: e.to_string(),
+            })
     }
 }

@@ -81,29 +81,86 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
         cues: &m.cues,
         sources: &m.sources,
         guarded: m.guarded(),
-        faults: m.faults.iter().map(|f| FaultView { see: &f.see, because: f.because.as_deref(), attempt: f.attempt.as_deref() }).collect(),
-        pictures: m.pictures.iter().map(|p| PictureView { file: &p.file, alt: &p.alt, credit: p.credit.as_deref() }).collect(),
-        clip: m.clip.as_ref().map(|c| ClipView { file: &c.file, poster: c.poster.as_deref(), alt: &c.alt }),
+        faults: m
+            .faults
+            .iter()
+            .map(|f| FaultView {
+                see: &f.see,
+                because: f.because.as_deref(),
+                attempt: f.attempt.as_deref(),
+            })
+            .collect(),
+        pictures: m
+            .pictures
+            .iter()
+            .map(|p| PictureView {
+                file: &p.file,
+                alt: &p.alt,
+                credit: p.credit.as_deref(),
+            })
+            .collect(),
+        clip: m.clip.as_ref().map(|c| ClipView {
+            file: &c.file,
+            poster: c.poster.as_deref(),
+            alt: &c.alt,
+        }),
     };
     let mut context = Context::new();
     context.insert("m", &view);
     context.insert("facts", &view::facts(m));
     context.insert("mark", &view::mark_of(plan, ix));
-    context.insert("cautions", &m.cautions.iter().map(|c| view::caution(plan, *c)).collect::<Vec<_>>());
+    context.insert(
+        "cautions",
+        &m.cautions
+            .iter()
+            .map(|c| view::caution(plan, *c))
+            .collect::<Vec<_>>(),
+    );
     context.insert("needs", &view::needs(plan, m));
-    context.insert("opens", &plan.ladders.get(&ix).map_or_else(Vec::new, |s| view::steps(plan, s, None)));
+    context.insert(
+        "opens",
+        &plan
+            .ladders
+            .get(&ix)
+            .map_or_else(Vec::new, |s| view::steps(plan, s, None)),
+    );
     context.insert("test", &view::sheet_row(plan, ix));
     context.insert("easier", &neighbours(plan, ix, Way::Easier));
     context.insert("harder", &neighbours(plan, ix, Way::Harder));
-    context.insert("family", &m.place.as_ref().map(|p| family_place(plan, p.family, ix)));
+    context.insert(
+        "family",
+        &m.place.as_ref().map(|p| family_place(plan, p.family, ix)),
+    );
     context.insert("skills", &skills(plan, &plan.skills_of[ix.at()]));
     context.insert("warm_up", &warm_up(plan, ix));
-    context.insert("note", &m.note.map(|n| markdown::render(plan, n, 1)).transpose()?.unwrap_or_default());
+    context.insert(
+        "note",
+        &m.note
+            .map(|n| markdown::render(plan, n, 1))
+            .transpose()?
+            .unwrap_or_default(),
+    );
     context.insert("definition", &definition(plan, ix));
     context.insert("definition_file", plan.snapshot.path(m.spans.whole.file));
     let change = curriculum.ledger.last_change(m.id.as_str());
-    context.insert("change", &change.map(|(e, changes)| (e.on.clone(), changes.iter().map(|c| view::change_words(c)).collect::<Vec<_>>().join("; "))));
-    Ok(("movement.html", head("movement", &m.name, &m.summary), context))
+    context.insert(
+        "change",
+        &change.map(|(e, changes)| {
+            (
+                e.on.clone(),
+                changes
+                    .iter()
+                    .map(|c| view::change_words(c))
+                    .collect::<Vec<_>>()
+                    .join("; "),
+            )
+        }),
+    );
+    Ok((
+        "movement.html",
+        head("movement", &m.name, &m.summary),
+        context,
+    ))
 }
 
 /// The school's dose in the movement's measure.
@@ -118,10 +175,18 @@ fn school_dose(plan: &Plan<'_>, measure: crate::curriculum::target::Measure) -> 
 }
 
 fn neighbours(plan: &Plan<'_>, ix: MovementIx, way: Way) -> Vec<NeighbourView> {
-    let Some(place) = &plan.curriculum.movement(ix).place else { return Vec::new() };
+    let Some(place) = &plan.curriculum.movement(ix).place else {
+        return Vec::new();
+    };
     let axes = &plan.curriculum.family(place.family).axes;
-    let view = |n: Neighbour| NeighbourView { axis: axes[n.axis].name.replace('-', " "), link: plan.links.of(n.movement).to_string() };
-    neighbours_of(plan.curriculum, ix, way).into_iter().map(view).collect()
+    let view = |n: Neighbour| NeighbourView {
+        axis: axes[n.axis].name.replace('-', " "),
+        link: plan.links.of(n.movement).to_string(),
+    };
+    neighbours_of(plan.curriculum, ix, way)
+        .into_iter()
+        .map(view)
+        .collect()
 }
 
 #[derive(Serialize)]
@@ -134,24 +199,47 @@ struct FamilyPlace {
 
 fn family_place(plan: &Plan<'_>, family: FamilyIx, ix: MovementIx) -> FamilyPlace {
     let f = plan.curriculum.family(family);
-    let rungs = plan.curriculum.movement(ix).place.as_ref().map_or(&[][..], |p| p.rungs.as_slice());
+    let rungs = plan
+        .curriculum
+        .movement(ix)
+        .place
+        .as_ref()
+        .map_or(&[][..], |p| p.rungs.as_slice());
     let values: Vec<String> = f
         .axes
         .iter()
         .zip(rungs)
-        .filter_map(|(axis, rung)| rung.map(|r| format!("{}: {}", axis.name, axis.value(r)).replace('-', " ")))
+        .filter_map(|(axis, rung)| {
+            rung.map(|r| format!("{}: {}", axis.name, axis.value(r)).replace('-', " "))
+        })
         .collect();
-    FamilyPlace { href: format!("{}.html", f.id), name: f.name.clone(), place: values.join(", ") }
+    FamilyPlace {
+        href: format!("{}.html", f.id),
+        name: f.name.clone(),
+        place: values.join(", "),
+    }
 }
 
 fn skills(plan: &Plan<'_>, skills: &[SkillIx]) -> Vec<Named> {
-    skills.iter().map(|ix| plan.curriculum.skill(*ix)).map(|s| Named { href: format!("{}.html", s.id), name: s.name.clone() }).collect()
+    skills
+        .iter()
+        .map(|ix| plan.curriculum.skill(*ix))
+        .map(|s| Named {
+            href: format!("{}.html", s.id),
+            name: s.name.clone(),
+        })
+        .collect()
 }
 
 /// The school's warm-up for a movement: what always comes, then by its caution classes.
 fn warm_up(plan: &Plan<'_>, ix: MovementIx) -> Vec<String> {
     let school = &plan.curriculum.school;
-    let classes = plan.curriculum.movement(ix).cautions.iter().map(|c| plan.curriculum.cautions.class(*c).id.as_str());
+    let classes = plan
+        .curriculum
+        .movement(ix)
+        .cautions
+        .iter()
+        .map(|c| plan.curriculum.cautions.class(*c).id.as_str());
     let mut out: Vec<String> = Vec::new();
     for key in std::iter::once("always").chain(classes) {
         for line in school.warm_up.get(key).into_iter().flatten() {
@@ -170,7 +258,14 @@ fn definition(plan: &Plan<'_>, ix: MovementIx) -> String {
     let start = text[..span.start as usize].rfind('\n').map_or(0, |i| i + 1);
     let body = text.get(start..span.end as usize).unwrap_or("");
     let indent = body.len() - body.trim_start_matches(' ').len();
-    let lines: Vec<&str> = body.lines().map(|l| l.get(indent..).filter(|_| l[..indent.min(l.len())].trim().is_empty()).unwrap_or(l.trim_start())).collect();
+    let lines: Vec<&str> = body
+        .lines()
+        .map(|l| {
+            l.get(indent..)
+                .filter(|_| l[..indent.min(l.len())].trim().is_empty())
+                .unwrap_or(l.trim_start())
+        })
+        .collect();
     highlight::html("Definition", &format!("{}\n", lines.join("\n").trim_end()))
 }
 
@@ -205,25 +300,54 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
             stage: view::stage_words(plan.stages.of(ix).unwrap_or(0)),
         })
     };
-    let columns: Vec<String> = f.axes.get(1).map_or_else(|| vec!["Movement".into()], |a| a.values().map(|(_, v)| plain(v)).collect());
+    let columns: Vec<String> = f.axes.get(1).map_or_else(
+        || vec!["Movement".into()],
+        |a| a.values().map(|(_, v)| plain(v)).collect(),
+    );
     let slices: Vec<SliceView> = grid
         .slices
         .into_iter()
         .map(|slice| SliceView {
             on: plain(&slice.on.join(", ")),
             columns: columns.clone(),
-            rows: slice.rows.into_iter().map(|(value, cells)| RowView { value: plain(&value), cells: cells.into_iter().map(cell).collect() }).collect(),
+            rows: slice
+                .rows
+                .into_iter()
+                .map(|(value, cells)| RowView {
+                    value: plain(&value),
+                    cells: cells.into_iter().map(cell).collect(),
+                })
+                .collect(),
         })
         .collect();
     let mut context = Context::new();
     context.insert("name", &f.name);
     context.insert("summary", &f.summary);
     context.insert("also", &f.also);
-    context.insert("axes", &f.axes.iter().map(|a| plain(&a.name)).collect::<Vec<_>>());
+    context.insert(
+        "axes",
+        &f.axes.iter().map(|a| plain(&a.name)).collect::<Vec<_>>(),
+    );
     context.insert("slices", &slices);
-    context.insert("aside", &grid.aside.iter().map(|ix| plan.links.of(*ix)).collect::<Vec<_>>());
-    context.insert("note", &f.note.map(|n| markdown::render(plan, n, 1)).transpose()?.unwrap_or_default());
-    let summary = f.summary.clone().unwrap_or_else(|| format!("{}, from easier to harder", f.name));
+    context.insert(
+        "aside",
+        &grid
+            .aside
+            .iter()
+            .map(|ix| plan.links.of(*ix))
+            .collect::<Vec<_>>(),
+    );
+    context.insert(
+        "note",
+        &f.note
+            .map(|n| markdown::render(plan, n, 1))
+            .transpose()?
+            .unwrap_or_default(),
+    );
+    let summary = f
+        .summary
+        .clone()
+        .unwrap_or_else(|| format!("{}, from easier to harder", f.name));
     Ok(("family.html", head("family", &f.name, summary), context))
 }
 
@@ -250,13 +374,20 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
             link: plan.links.of(link.movement).to_string(),
             needs: view::needs(plan, m),
             standard: plan.words(&m.standard),
-            opens: plan.ladders.get(&link.movement).map_or_else(Vec::new, |l| view::steps(plan, l, Some(&within))),
+            opens: plan
+                .ladders
+                .get(&link.movement)
+                .map_or_else(Vec::new, |l| view::steps(plan, l, Some(&within))),
             mark: view::mark_of(plan, link.movement),
             essential: link.essential,
         };
         match stages.last_mut() {
             Some(stage) if stage.stage == link.stage => stage.rows.push(row),
-            _ => stages.push(StageView { stage: link.stage, says: view::stage_words(link.stage), rows: vec![row] }),
+            _ => stages.push(StageView {
+                stage: link.stage,
+                says: view::stage_words(link.stage),
+                rows: vec![row],
+            }),
         }
     }
     let mut context = Context::new();
@@ -268,9 +399,21 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     context.insert("goal_mark", &view::mark_of(plan, s.goal.movement));
     context.insert("stages", &stages);
     context.insert("count", &chain.movements.len());
-    context.insert("essential", &chain.movements.iter().filter(|l| l.essential).count());
+    context.insert(
+        "essential",
+        &chain.movements.iter().filter(|l| l.essential).count(),
+    );
     context.insert("left_out", &chain.movements.len().saturating_sub(MOST_ROWS));
-    context.insert("note", &s.note.map(|n| markdown::render(plan, n, 1)).transpose()?.unwrap_or_default());
-    let summary = s.summary.clone().unwrap_or_else(|| format!("{}, step by step from the ground up", s.name));
+    context.insert(
+        "note",
+        &s.note
+            .map(|n| markdown::render(plan, n, 1))
+            .transpose()?
+            .unwrap_or_default(),
+    );
+    let summary = s
+        .summary
+        .clone()
+        .unwrap_or_else(|| format!("{}, step by step from the ground up", s.name));
     Ok(("skill.html", head("skill", &s.name, summary), context))
 }

@@ -16,7 +16,13 @@ struct Group {
 /// All published movements in the order of the sheet: by group, stage, id.
 fn order(plan: &Plan<'_>) -> Vec<MovementIx> {
     let mut all: Vec<MovementIx> = plan.curriculum.published().map(|(ix, _)| ix).collect();
-    all.sort_by_key(|ix| (view::sheet_group(plan.curriculum.movement(*ix).pattern), plan.stages.of(*ix), *ix));
+    all.sort_by_key(|ix| {
+        (
+            view::sheet_group(plan.curriculum.movement(*ix).pattern),
+            plan.stages.of(*ix),
+            *ix,
+        )
+    });
     all
 }
 
@@ -28,12 +34,26 @@ pub fn self_test(plan: &Plan<'_>, index: usize) -> Made {
         let row = view::sheet_row(plan, *ix);
         match groups.last_mut() {
             Some(group) if group.name == name => group.rows.push(row),
-            _ => groups.push(Group { name, rows: vec![row] }),
+            _ => groups.push(Group {
+                name,
+                rows: vec![row],
+            }),
         }
     }
     let mut context = Context::new();
     context.insert("groups", &groups);
-    context.insert("turn", &turn("self-test", index, all.len().div_ceil(ROWS_A_PAGE).max(1)));
+    context.insert(
+        "turn",
+        &turn("self-test", index, all.len().div_ceil(ROWS_A_PAGE).max(1)),
+    );
     context.insert("note", "");
-    ("self-test.html", head("self-test", "Self-test sheet", "Every test on one sheet: how it is done, what counts, and what your number opens"), context)
+    (
+        "self-test.html",
+        head(
+            "self-test",
+            "Self-test sheet",
+            "Every test on one sheet: how it is done, what counts, and what your number opens",
+        ),
+        context,
+    )
 }
