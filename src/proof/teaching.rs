@@ -43,10 +43,12 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
         }
         used.extend(chain);
     }
-    for (ix, movement) in curriculum.movements() {
+    // A record in error may be what would have used or taught something: nobody is told twice.
+    let all_sound = curriculum.movements().all(|(_, m)| !m.faulty);
+    for (ix, movement) in curriculum.movements().filter(|(_, m)| !m.faulty) {
         lacks(movement, findings);
         measurable(movement, findings);
-        if !used.contains(&ix) && !movement.held_back {
+        if all_sound && !used.contains(&ix) && !movement.held_back {
             findings.push(
                 Diagnostic::new(
                     Rule::UnusedMovement,
@@ -115,7 +117,7 @@ fn measurable(movement: &Movement, findings: &mut Findings) {
         _ => None,
     };
     for (what, words) in by_measure.into_iter().chain(by_load) {
-        if !movement.faulty && !has(words) {
+        if !has(words) {
             findings.push(
                 Diagnostic::new(
                     Rule::UnmeasurableStandard,

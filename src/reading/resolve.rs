@@ -225,11 +225,7 @@ pub fn different_measure(
     movement: &Movement,
 ) -> Diagnostic {
     let direction = |t: &crate::curriculum::Target| {
-        format!(
-            "{}{}",
-            if t.at_most() { "at most, in " } else { "" },
-            t.measure().word()
-        )
+        format!("{}{}", t.measure().word(), if t.at_most() { ", at most" } else { "" })
     };
     Diagnostic::new(
         Rule::DifferentMeasure,

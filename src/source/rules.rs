@@ -91,7 +91,6 @@ rules! {
     TwoNotes Error "two-notes" "Two notes for one id.";
     BadSession Error "bad-session" "A session line that cannot be read.";
     BadLedger Error "bad-ledger" "The ledger cannot be read.";
-    BadResults Error "bad-results" "A file of results that cannot be read.";
     ImpliedNeed Warning "implied-need" "A need that another need already implies.";
     Leap Warning "leap" "A step too large to recommend.";
     NoEasierNeighbour Warning "no-easier-neighbour" "A family member that is not easiest and has no easier neighbour.";

@@ -83,6 +83,7 @@ pub fn read(file: FileId, text: &str, findings: &mut Findings) -> Option<Node> {
         nodes: 0,
         documents: 0,
         faulty: false,
+        told: Vec::new(),
     };
     let options = granit_parser::options! { emit_unresolved_aliases: true };
     for event in Parser::new_from_str_with_options(text, options) {
@@ -149,6 +150,8 @@ struct Builder<'a> {
     nodes: usize,
     documents: usize,
     faulty: bool,
+    /// What of YAML was found that is not used here; each kind is told once a file.
+    told: Vec<&'static str>,
 }
 
 impl Builder<'_> {
@@ -238,8 +241,12 @@ impl Builder<'_> {
         }
     }
 
-    fn feature(&mut self, here: Span, what: &str) {
+    fn feature(&mut self, here: Span, what: &'static str) {
         self.faulty = true;
+        if self.told.contains(&what) {
+            return;
+        }
+        self.told.push(what);
         self.findings.push(
             Diagnostic::new(
                 Rule::YamlFeature,

@@ -1,0 +1,201 @@
+//! Tests as data: `tests/suite/**.md`. A heading is a test; fences labelled with a path are its files, laid over a small sound
+//! curriculum; a `findings` fence is the exact expectation, a `chain ID` fence the exact answer. Everything runs in memory.
+//!
+//! `REWRITE=1 cargo test --test suite` rewrites the expectations; nothing else does.
+
+use rungbook::chain;
+use rungbook::curriculum::Owner;
+use rungbook::proof::{Proofread, proofread};
+use rungbook::source::{Content, Rule, Snapshot, SourceFile};
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+/// A small curriculum without any finding. A test's files replace or add to it; an empty fence takes a file away.
+const BASE: &[(&str, &str)] = &[
+    (
+        "content/school.yaml",
+        "school: Test Room\naddress: https://test.example/c/\nlanguage: en\nunits: metric\nequipment:\n  bar: A bar\n  rings: Two rings\n  tape: A tape\n",
+    ),
+    (
+        "content/movements/ground.yaml",
+        "movement: ground\nname: Ground\npattern: core\nposition: prone\nload: body\nequipment: []\nsummary: Lie.\nstandard: 10 reps\ntest: { how: Lie }\ncues: [still]\nfaults: [{ see: moves }]\n",
+    ),
+    (
+        "content/movements/top.yaml",
+        "movement: top\nname: Top\npattern: core\nposition: prone\nload: body\nequipment: []\nsummary: Rise.\nneeds:\n  - ground\nstandard: 30 s\ntest: { how: Rise }\ncues: [up]\nfaults: [{ see: falls }]\n",
+    ),
+    ("content/skills/rise.yaml", "skill: rise\nname: To rise\ngoal: top\n"),
+];
+
+struct Case {
+    title: String,
+    files: BTreeMap<String, String>,
+    /// The fence's label, its body, and the lines it spans in the suite file.
+    expectations: Vec<(String, String, std::ops::Range<usize>)>,
+}
+
+fn cases(text: &str) -> Vec<Case> {
+    let lines: Vec<&str> = text.lines().collect();
+    let mut out: Vec<Case> = Vec::new();
+    let mut i = 0;
+    while i < lines.len() {
+        if let Some(title) = lines[i].strip_prefix("## ") {
+            out.push(Case { title: title.into(), files: BTreeMap::new(), expectations: Vec::new() });
+        }
+        if let Some(label) = lines[i].strip_prefix("````").or(lines[i].strip_prefix("```")) {
+            let fence = if lines[i].starts_with("````") { "````" } else { "```" };
+            let end = (i + 1..lines.len()).find(|j| lines[*j] == fence).expect("every fence is closed");
+            let body: String = lines[i + 1..end].iter().map(|l| format!("{l}\n")).collect();
+            let case = out.last_mut().expect("a fence stands under a heading");
+            let label = label.split_once(' ').map_or(label, |(kind, rest)| if kind == "yaml" || kind == "md" || kind == "svg" { rest } else { label });
+            if label.contains('/') && !label.starts_with("chain") {
+                case.files.insert(label.into(), body);
+            } else {
+                case.expectations.push((label.into(), body, i + 1..end));
+            }
+            i = end;
+        }
+        i += 1;
+    }
+    out
+}
+
+fn snapshot(case: &Case) -> Snapshot {
+    let mut files: BTreeMap<String, Content> =
+        BASE.iter().map(|(p, t)| (p.to_string(), Content::Text(t.to_string()))).collect();
+    if case.files.contains_key("content/") {
+        files.clear();
+    }
+    for (path, text) in case.files.iter().filter(|(p, _)| p.as_str() != "content/") {
+        match text.trim() {
+            "" => {
+                files.remove(path);
+            }
+            "(not utf-8)" => {
+                files.insert(path.clone(), Content::NotUtf8(7));
+            }
+            "(200 MB)" => {
+                files.insert(path.clone(), Content::TooLarge(200_000_000));
+            }
+            "(unreadable)" => {
+                files.insert(path.clone(), Content::Unreadable("permission denied".into()));
+            }
+            "(empty)" => {
+                files.insert(path.clone(), Content::Text(String::new()));
+            }
+            _ => {
+                files.insert(path.clone(), Content::Text(text.clone()));
+            }
+        }
+    }
+    Snapshot::new(files.into_iter().map(|(path, content)| SourceFile { path, content }).collect())
+}
+
+/// `rule file:line:column "marked text" message`
+fn findings(proof: &Proofread, snapshot: &Snapshot) -> String {
+    let mut out = String::new();
+    for f in proof.findings.iter() {
+        let (line, column) = snapshot.place(f.span.file, f.span.start);
+        let marked = snapshot.slice(f.span).lines().next().unwrap_or("");
+        out.push_str(&format!("{} {}:{line}:{column} \"{marked}\" {}\n", f.rule.name(), snapshot.path(f.span.file), f.message));
+        out.push_str(&format!("  help: {}\n", f.help.as_deref().unwrap_or("(none)")));
+        for (span, words) in &f.related {
+            let (line, column) = snapshot.place(span.file, span.start);
+            out.push_str(&format!("  also {}:{line}:{column} {words}\n", snapshot.path(span.file)));
+        }
+    }
+    out
+}
+
+fn chain_of(proof: &Proofread, id: &str) -> String {
+    let curriculum = &proof.curriculum;
+    let goal = match curriculum.find(id) {
+        Some(Owner::Skill(ix)) => curriculum.skill(ix).goal.clone(),
+        _ => return format!("no skill {id}\n"),
+    };
+    let resolved = chain::resolve(curriculum, &proof.stages, &goal);
+    let ladders = chain::chain_ladders(curriculum, &resolved);
+    let name = |ix| curriculum.movement(ix).id.to_string();
+    let mut out = String::new();
+    for link in &resolved.movements {
+        out.push_str(&format!("{} {}{}\n", link.stage, name(link.movement), if link.essential { "" } else { " (alternative)" }));
+        for step in ladders.get(&link.movement).into_iter().flatten() {
+            let opens: Vec<String> = step.opens.iter().map(|ix| name(*ix)).collect();
+            let goals: Vec<String> = step.skills.iter().map(|ix| format!("skill {}", curriculum.skill(*ix).id)).collect();
+            out.push_str(&format!("  {} -> {}\n", step.target, [opens, goals].concat().join(", ")));
+        }
+    }
+    if let Some(route) = chain::newcomer_route(curriculum, &proof.stages, goal.movement) {
+        let names: Vec<String> = route.movements.iter().map(|ix| name(*ix)).collect();
+        out.push_str(&format!("route {} half weeks{}: {}\n", route.half_weeks, if route.exact { "" } else { " at most" }, names.join(" ")));
+    }
+    out
+}
+
+fn suites() -> Vec<(PathBuf, String)> {
+    let dir = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/suite");
+    let mut out: Vec<(PathBuf, String)> = std::fs::read_dir(dir)
+        .expect("tests/suite is there")
+        .map(|e| e.expect("an entry").path())
+        .filter(|p| p.extension().is_some_and(|e| e == "md"))
+        .map(|p| (p.clone(), std::fs::read_to_string(p).expect("a suite is text")))
+        .collect();
+    out.sort();
+    out
+}
+
+#[test]
+fn every_case_gives_exactly_what_it_says() {
+    let rewrite = std::env::var("REWRITE").is_ok();
+    let mut failures = Vec::new();
+    let mut count = 0;
+    for (path, text) in suites() {
+        let mut lines: Vec<String> = text.lines().map(str::to_string).collect();
+        for case in cases(&text).iter().rev() {
+            count += 1;
+            let snapshot = snapshot(case);
+            let proof = proofread(&snapshot);
+            assert!(!case.expectations.is_empty(), "{}: `{}` expects nothing", path.display(), case.title);
+            for (label, expected, range) in case.expectations.iter().rev() {
+                let got = match label.split_once(' ') {
+                    Some(("chain", id)) => chain_of(&proof, id),
+                    _ if label == "findings" => findings(&proof, &snapshot),
+                    _ => panic!("{}: `{label}` is no expectation", path.display()),
+                };
+                if got != *expected {
+                    failures.push(format!("{}: {}\nexpected:\n{expected}\ngot:\n{got}", path.display(), case.title));
+                    lines.splice(range.clone(), got.lines().map(str::to_string));
+                }
+            }
+        }
+        if rewrite {
+            std::fs::write(&path, lines.join("\n") + "\n").expect("a suite can be written");
+        }
+    }
+    assert!(count > 40, "only {count} cases were found");
+    assert!(rewrite || failures.is_empty(), "{} cases differ\n\n{}", failures.len(), failures.join("\n\n"));
+}
+
+/// Rules that belong to files which proof does not read.
+const ELSEWHERE: &[Rule] = &[];
+
+#[test]
+fn every_rule_has_a_case_that_fires_it() {
+    let mut fired = std::collections::BTreeSet::new();
+    for (_, text) in suites() {
+        for case in cases(&text) {
+            let snapshot = snapshot(&case);
+            fired.extend(proofread(&snapshot).findings.iter().map(|f| f.rule.name()));
+        }
+    }
+    let silent: Vec<&str> =
+        Rule::ALL.iter().filter(|r| !ELSEWHERE.contains(r)).map(|r| r.name()).filter(|n| !fired.contains(n)).collect();
+    assert!(silent.is_empty(), "no case fires {silent:?}");
+}
+
+#[test]
+fn the_base_is_without_findings() {
+    let snapshot = Snapshot::of_texts(BASE.iter().copied());
+    let proof = proofread(&snapshot);
+    assert!(proof.findings.is_empty(), "{}", findings(&proof, &snapshot));
+}
