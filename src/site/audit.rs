@@ -222,7 +222,9 @@ impl Walk<'_> {
             && !hidden
             && ["notice", "caution", "warning"].contains(&signal.as_str())
         {
-            self.open.iter_mut().for_each(|e| e.marked = true);
+            // A mark speaks for the movement it stands in, not for those around it.
+            let of = self.open.iter().rev().find_map(|e| e.movement.clone());
+            self.open.iter_mut().filter(|e| e.movement == of).for_each(|e| e.marked = true);
         }
         let movement = attribute("data-movement");
         let own_mark = attribute("data-caution").is_some() && !hidden;

@@ -1,0 +1,197 @@
+//! The cautions audit over every surface: a theme or a note that drops the mark makes publish fail and leaves the old site as
+//! it was. The program is run as a coach would run it.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+/// A curriculum with an inverted, a loaded and a plain movement, a family, an old id and a note with a link.
+fn curriculum() -> tempfile::TempDir {
+    let dir = tempfile::tempdir().expect("a temporary folder");
+    let put = |path: &str, text: &str| {
+        let path = dir.path().join(path);
+        fs::create_dir_all(path.parent().expect("a folder")).expect("a folder is made");
+        fs::write(path, text).expect("a file is written");
+    };
+    put("content/school.yaml", "school: Test Room\naddress: https://test.example/c/\nlanguage: en\nunits: metric\nequipment:\n  plates: Plates\n");
+    let movement = |id: &str, name: &str, position: &str, rest: &str| {
+        format!(
+            "movement: {id}\nname: {name}\npattern: balance\nposition: {position}\nload: body\nequipment: [plates]\nsummary: Do it.\nstandard: 8 reps\ntest: {{ how: Try }}\ncues: [quiet]\nfaults: [{{ see: noise }}]\n{rest}"
+        )
+    };
+    put("content/movements/floor-rest.yaml", &movement("floor-rest", "Floor rest", "prone", ""));
+    put("content/movements/way-out.yaml", &movement("way-out", "Way out", "prone", "").replace("pattern: balance", "pattern: exit"));
+    put(
+        "content/movements/upside.yaml",
+        &movement("upside", "Upside stand", "inverted", "exit: Step down.\nwas: [old-upside]\nneeds: [floor-rest, way-out]\n"),
+    );
+    put(
+        "content/movements/heavy.yaml",
+        &movement("heavy", "Heavy lift", "upright", "needs: [{ any of: [upside, floor-rest] }]\n").replace("8 reps", "8 reps with 5 kg"),
+    );
+    put("content/skills/stand.yaml", "skill: stand\nname: To stand\ngoal: heavy\n");
+    put("content/notes/floor-rest.md", "Then [go up](movement:upside), later [](movement:heavy).\n");
+    dir
+}
+
+fn publish(dir: &Path) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_rungbook")).args(["publish", "--from"]).arg(dir).output().expect("the program runs")
+}
+
+/// Every file of a folder with its bytes.
+fn tree(dir: &Path) -> Vec<(PathBuf, Vec<u8>)> {
+    let mut out: Vec<(PathBuf, Vec<u8>)> = walkdir::WalkDir::new(dir)
+        .into_iter()
+        .map(|e| e.expect("an entry"))
+        .filter(|e| e.file_type().is_file())
+        .map(|e| (e.path().to_path_buf(), fs::read(e.path()).expect("a file")))
+        .collect();
+    out.sort();
+    out
+}
+
+fn shipped(name: &str) -> String {
+    fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("themes/chalk").join(name)).expect("a template")
+}
+
+/// Publishes soundly, lays a changed file over the theme, publishes again: refused, and the site untouched.
+fn refuses(file: &str, change: impl Fn(&str) -> String, says: &str) {
+    let dir = curriculum();
+    let first = publish(dir.path());
+    assert!(first.status.success(), "{}", String::from_utf8_lossy(&first.stderr));
+    let before = tree(&dir.path().join("site"));
+    assert!(before.len() > 20);
+    let text = shipped(file);
+    let changed = change(&text);
+    assert_ne!(text, changed, "the change of {file} does not change it");
+    fs::create_dir_all(dir.path().join("themes/chalk")).expect("a folder");
+    fs::write(dir.path().join("themes/chalk").join(file), changed).expect("a template");
+    let second = publish(dir.path());
+    let error = String::from_utf8_lossy(&second.stderr).into_owned();
+    assert_eq!(second.status.code(), Some(1), "{file}: {error}");
+    assert!(error.contains(says), "{file}: `{says}` is not in\n{error}");
+    assert_eq!(before, tree(&dir.path().join("site")), "the old site is as it was");
+    let left: Vec<String> = fs::read_dir(dir.path())
+        .expect("the folder")
+        .map(|e| e.expect("an entry").file_name().to_string_lossy().into_owned())
+        .filter(|n| n.starts_with('.'))
+        .collect();
+    assert!(left.is_empty(), "left behind: {left:?}");
+}
+
+/// The one part that names a movement, without its mark: links, rows, ladders, notes, redirects all use it.
+fn without_mark(text: &str) -> String {
+    let start = text.find("{% if signal %}").expect("the mark is there");
+    let end = text[start..].find("{% endif %}").expect("its end") + start + "{% endif %}".len();
+    format!("{}{}", &text[..start], &text[end..])
+}
+
+#[test]
+fn a_name_without_its_mark() {
+    refuses("parts.html", without_mark, "without its caution mark");
+}
+
+#[test]
+fn a_name_whose_mark_is_hidden() {
+    refuses("parts.html", |t| t.replace("class=\"mark mark-{{ signal }}\"", "hidden class=\"mark\""), "without its caution mark");
+}
+
+#[test]
+fn a_row_that_drops_the_link_with_its_mark() {
+    refuses("skill.html", |t| t.replace("<th scope=\"row\">{{ r.link | safe }}", "<th scope=\"row\">{{ r.id }}"), "skill");
+}
+
+#[test]
+fn a_row_by_plain_link() {
+    refuses("skill.html", |t| t.replace("<tr data-movement=\"{{ r.id }}\"", "<tr").replace("{{ r.link | safe }}", "<a href=\"{{ r.id }}.html\">{{ r.id }}</a>"), "a link leads to `heavy`");
+}
+
+#[test]
+fn a_ladder_by_plain_link() {
+    let plain = |t: &str| t.replace("opens</span> {% for link in step.opens %}{{ link | safe }}", "opens</span> <a href=\"upside.html\">up</a> {% for link in step.opens %}{{ link | safe }}");
+    refuses("parts.html", plain, "a link leads to `upside`");
+}
+
+#[test]
+fn a_checklist_item() {
+    let plain = |t: &str| t.replace("</label>{{ r.link | safe }}", "</label>{{ r.id }}");
+    refuses("self-test.html", plain, "`upside` is named in a <article> without its caution mark");
+}
+
+#[test]
+fn a_movement_page_without_its_cautions() {
+    let plain = |t: &str| {
+        let start = t.find("{% if cautions %}").expect("the cautions");
+        let end = t[start..].find("{% endif %}").expect("their end") + start + "{% endif %}".len();
+        let head = t.find("{% if mark %}").expect("the mark");
+        let head_end = t[head..].find("{% endif %}").expect("its end") + head + "{% endif %}".len();
+        format!("{}{}{}", &t[..head], &t[head_end..start], &t[end..])
+    };
+    refuses("movement.html", plain, "`upside` is named in a <main> without its caution mark");
+}
+
+#[test]
+fn a_redirect() {
+    refuses("redirect.html", |t| t.replace("{{ link | safe }}", "<a href=\"{{ to }}\">here</a>"), "old-upside.html: a link leads to `upside`");
+}
+
+#[test]
+fn an_index_by_name_alone() {
+    refuses("home.html", |t| t.replace("<h2>Where do I start?</h2>", "<h2>Where do I start?</h2><p>Upside stand</p>"), "is named as \"Upside stand\"");
+}
+
+#[test]
+fn a_style_sheet_that_hides_marks() {
+    refuses("parts.css", |t| format!("{t}\n.mark {{ display: none; }}\n"), "hides caution marks");
+}
+
+#[test]
+fn a_page_without_its_policy_and_with_outside_code() {
+    refuses("base.html", |t| t.replace("http-equiv=\"Content-Security-Policy\"", "name=\"policy\""), "content security policy");
+    refuses("base.html", |t| t.replace("</head>", "<script src=\"https://cdn.example/x.js\"></script></head>"), "loads something from outside");
+}
+
+#[test]
+fn a_note_that_goes_round_the_mark() {
+    let dir = curriculum();
+    let note = dir.path().join("content/notes/floor-rest.md");
+    for round in ["[up](upside.html)", "[up](./upside.html#x)"] {
+        fs::write(&note, round).expect("a note");
+        let out = publish(dir.path());
+        assert_eq!(out.status.code(), Some(1), "{round}");
+        assert!(String::from_utf8_lossy(&out.stderr).contains("link-scheme"), "{round}");
+    }
+    // An absolute link to the school's own address passes proof; the audit still finds it.
+    fs::write(&note, "[up](https://test.example/c/upside.html)").expect("a note");
+    let out = publish(dir.path());
+    assert_eq!(out.status.code(), Some(1));
+    assert!(String::from_utf8_lossy(&out.stderr).contains("a link leads to `upside`"), "{}", String::from_utf8_lossy(&out.stderr));
+}
+
+#[test]
+fn data_without_cautions() {
+    use rungbook::proof::proofread;
+    use rungbook::site::audit::Auditor;
+    let dir = curriculum();
+    let snapshot = rungbook::io::snapshot(dir.path()).expect("a snapshot");
+    let proof = proofread(&snapshot);
+    let auditor = Auditor::new(&proof.curriculum);
+    let bare = br#"{"movements":[{"id":"upside","cautions":[]},{"id":"floor-rest","cautions":[]}]}"#;
+    let faults = auditor.file("data/curriculum.json", bare);
+    assert_eq!(faults.len(), 1);
+    assert!(faults[0].says.contains("`upside` stands in the data without its cautions"));
+    let whole = br#"{"movements":[{"id":"upside","signal":"warning","cautions":["inverted"]}]}"#;
+    assert!(auditor.file("data/curriculum.json", whole).is_empty());
+}
+
+#[test]
+fn a_template_that_cannot_be_read_names_its_line() {
+    let dir = curriculum();
+    fs::create_dir_all(dir.path().join("themes/chalk")).expect("a folder");
+    fs::write(dir.path().join("themes/chalk/movement.html"), "{% extends \"base.html\" %}\n{% block main %}{{ nope.nope }}{% endblock %}\n").expect("a template");
+    let out = publish(dir.path());
+    let error = String::from_utf8_lossy(&out.stderr).into_owned();
+    assert_eq!(out.status.code(), Some(1), "{error}");
+    assert!(error.contains("movement.html:2"), "{error}");
+    assert!(!dir.path().join("site").exists());
+}
