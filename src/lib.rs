@@ -10,6 +10,7 @@ pub mod chain;
 pub mod command;
 pub mod curriculum;
 pub mod io;
+pub mod leverage;
 pub mod proof;
 pub mod reading;
 pub mod site;

@@ -68,7 +68,9 @@ impl Tree {
             Tree::Leaf(i) => {
                 out.insert(*i);
             }
-            Tree::All(p) | Tree::Any(p) | Tree::AtLeast(_, p) => p.iter().for_each(|t| t.leaves(out)),
+            Tree::All(p) | Tree::Any(p) | Tree::AtLeast(_, p) => {
+                p.iter().for_each(|t| t.leaves(out))
+            }
         }
     }
 }
@@ -85,25 +87,39 @@ fn trees(size: usize, loops: bool) -> impl Strategy<Value = Vec<Option<Tree>>> {
             prop_oneof![
                 prop::collection::vec(inner.clone(), 1..4).prop_map(Tree::All),
                 prop::collection::vec(inner.clone(), 1..4).prop_map(Tree::Any),
-                (prop::collection::vec(inner, 1..4), 0..4usize).prop_map(|(p, k)| Tree::AtLeast(1 + k % p.len(), p)),
+                (prop::collection::vec(inner, 1..4), 0..4usize)
+                    .prop_map(|(p, k)| Tree::AtLeast(1 + k % p.len(), p)),
             ]
         })
     };
     let one = move |i: usize| prop::option::weighted(0.75, tree(if loops { size } else { i }));
-    (0..size).map(move |i| if i == 0 && !loops { Just(None).boxed() } else { one(i).boxed() }).collect::<Vec<_>>()
+    (0..size)
+        .map(move |i| {
+            if i == 0 && !loops {
+                Just(None).boxed()
+            } else {
+                one(i).boxed()
+            }
+        })
+        .collect::<Vec<_>>()
 }
 
 fn snapshot(needs: &[Option<Tree>]) -> Snapshot {
     let mut texts = vec![("content/school.yaml".to_string(), SCHOOL.to_string())];
     for (i, tree) in needs.iter().enumerate() {
-        let list = tree.as_ref().map_or(String::new(), |t| format!("needs: [{}]\n", t.yaml()));
+        let list = tree
+            .as_ref()
+            .map_or(String::new(), |t| format!("needs: [{}]\n", t.yaml()));
         let weeks = 1 + (i * 7) % 5;
         texts.push((
             format!("content/movements/{}.yaml", name(i)),
             format!("movement: {0}\nname: {0}\npattern: core\nposition: prone\nload: none\nequipment: []\nsummary: x\nstandard: 5 reps\nweeks: {weeks}\n{list}", name(i)),
         ));
     }
-    texts.push(("content/skills/goal.yaml".into(), format!("skill: goal\nname: G\ngoal: {}\n", name(needs.len() - 1))));
+    texts.push((
+        "content/skills/goal.yaml".into(),
+        format!("skill: goal\nname: G\ngoal: {}\n", name(needs.len() - 1)),
+    ));
     Snapshot::of_texts(texts.iter().map(|(p, t)| (p.as_str(), t.as_str())))
 }
 
@@ -118,7 +134,14 @@ fn brute_stages(needs: &[Option<Tree>], without: Option<usize>) -> Vec<Option<u3
         let next: Vec<Option<u32>> = needs
             .iter()
             .enumerate()
-            .map(|(i, tree)| if Some(i) == without { None } else { tree.as_ref().map_or(Some(0), |t| t.value(&stage).map(|v| v + 1)) })
+            .map(|(i, tree)| {
+                if Some(i) == without {
+                    None
+                } else {
+                    tree.as_ref()
+                        .map_or(Some(0), |t| t.value(&stage).map(|v| v + 1))
+                }
+            })
             .collect();
         if next == stage {
             return stage;
@@ -131,7 +154,9 @@ fn brute_below(needs: &[Option<Tree>], goal: usize) -> BTreeSet<usize> {
     let mut out = BTreeSet::from([goal]);
     loop {
         let mut more = out.clone();
-        out.iter().filter_map(|i| needs[*i].as_ref()).for_each(|t| t.leaves(&mut more));
+        out.iter()
+            .filter_map(|i| needs[*i].as_ref())
+            .for_each(|t| t.leaves(&mut more));
         if more == out {
             return out;
         }
@@ -140,7 +165,9 @@ fn brute_below(needs: &[Option<Tree>], goal: usize) -> BTreeSet<usize> {
 }
 
 fn index(curriculum: &Curriculum, i: usize) -> MovementIx {
-    curriculum.find_movement(&name(i)).expect("every movement is there")
+    curriculum
+        .find_movement(&name(i))
+        .expect("every movement is there")
 }
 
 proptest! {
@@ -232,25 +259,46 @@ proptest! {
 
 /// The reference's answers, one for each object; `None` where Python or networkx is missing (a failure under CI).
 fn reference(objects: &[Value]) -> Option<Vec<Value>> {
-    let python = std::env::var("RUNGBOOK_PYTHON").unwrap_or_else(|_| concat!(env!("CARGO_MANIFEST_DIR"), "/target/venv/bin/python").into());
+    let python = std::env::var("RUNGBOOK_PYTHON")
+        .unwrap_or_else(|_| concat!(env!("CARGO_MANIFEST_DIR"), "/target/venv/bin/python").into());
     let script = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/reference/chains.py");
-    let child = Command::new(&python).arg(script).stdin(Stdio::piped()).stdout(Stdio::piped()).spawn();
+    let child = Command::new(&python)
+        .arg(script)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn();
     let Ok(mut child) = child else {
         eprintln!("SKIPPED REFERENCE TESTS: {python} cannot be run; tests/run makes it");
-        assert!(std::env::var("CI").as_deref() != Ok("true"), "the reference must run under CI");
+        assert!(
+            std::env::var("CI").as_deref() != Ok("true"),
+            "the reference must run under CI"
+        );
         return None;
     };
     let mut input = child.stdin.take().expect("a pipe");
     let text: String = objects.iter().map(|o| format!("{o}\n")).collect();
     let writer = std::thread::spawn(move || input.write_all(text.as_bytes()));
     let out = child.wait_with_output().expect("the reference ends");
-    writer.join().expect("a thread").expect("the reference reads");
+    writer
+        .join()
+        .expect("a thread")
+        .expect("the reference reads");
     assert!(out.status.success(), "the reference failed");
-    Some(String::from_utf8(out.stdout).expect("text").lines().map(|l| serde_json::from_str(l).expect("JSON")).collect())
+    Some(
+        String::from_utf8(out.stdout)
+            .expect("text")
+            .lines()
+            .map(|l| serde_json::from_str(l).expect("JSON"))
+            .collect(),
+    )
 }
 
 fn object(needs: &[Option<Tree>], states: bool) -> Value {
-    let movements: Vec<Value> = needs.iter().enumerate().map(|(i, t)| json!({ "id": name(i), "needs": t.as_ref().map(Tree::json) })).collect();
+    let movements: Vec<Value> = needs
+        .iter()
+        .enumerate()
+        .map(|(i, t)| json!({ "id": name(i), "needs": t.as_ref().map(Tree::json) }))
+        .collect();
     json!({ "movements": movements, "goal": name(needs.len() - 1), "states": states })
 }
 
@@ -260,23 +308,40 @@ fn chains_agree_with_networkx() {
     let mut all = Vec::new();
     for round in 0..250 {
         let strategy = trees(6 + round % 9, round % 3 == 0);
-        all.push(strategy.new_tree(&mut runner).expect("a curriculum").current());
+        all.push(
+            strategy
+                .new_tree(&mut runner)
+                .expect("a curriculum")
+                .current(),
+        );
     }
     let objects: Vec<Value> = all.iter().map(|needs| object(needs, false)).collect();
-    let Some(answers) = reference(&objects) else { return };
+    let Some(answers) = reference(&objects) else {
+        return;
+    };
     assert_eq!(answers.len(), all.len());
     let mut compared = BTreeMap::new();
     for (needs, answer) in all.iter().zip(answers) {
         let proof = read(needs);
         for i in 0..needs.len() {
             let stage = proof.stages.of(index(&proof.curriculum, i));
-            assert_eq!(json!(stage), answer["stages"][name(i)], "stage of {} in {needs:?}", name(i));
+            assert_eq!(
+                json!(stage),
+                answer["stages"][name(i)],
+                "stage of {} in {needs:?}",
+                name(i)
+            );
         }
         let goal = index(&proof.curriculum, needs.len() - 1);
-        let below: Vec<String> = chain::below(&proof.curriculum, goal).iter().map(|ix| proof.curriculum.movement(*ix).id.to_string()).collect();
+        let below: Vec<String> = chain::below(&proof.curriculum, goal)
+            .iter()
+            .map(|ix| proof.curriculum.movement(*ix).id.to_string())
+            .collect();
         assert_eq!(json!(below), answer["chain"], "{needs:?}");
-        let mut essential: Vec<String> =
-            chain::essentials(&proof.curriculum, &proof.stages, goal).iter().map(|ix| proof.curriculum.movement(*ix).id.to_string()).collect();
+        let mut essential: Vec<String> = chain::essentials(&proof.curriculum, &proof.stages, goal)
+            .iter()
+            .map(|ix| proof.curriculum.movement(*ix).id.to_string())
+            .collect();
         essential.sort();
         assert_eq!(json!(essential), answer["essential"], "{needs:?}");
         *compared.entry(essential.len().min(5)).or_insert(0) += 1;
@@ -306,14 +371,27 @@ fn states(curriculum: &Curriculum) -> (BTreeSet<u32>, u64) {
 #[test]
 fn published_example_a() {
     // a, b on the ground; c after a or b; d after a and b: 9 states, 6 learning paths; the fringes as published.
-    let needs = [None, None, Some(Tree::Any(vec![Tree::Leaf(0), Tree::Leaf(1)])), Some(Tree::All(vec![Tree::Leaf(0), Tree::Leaf(1)]))];
+    let needs = [
+        None,
+        None,
+        Some(Tree::Any(vec![Tree::Leaf(0), Tree::Leaf(1)])),
+        Some(Tree::All(vec![Tree::Leaf(0), Tree::Leaf(1)])),
+    ];
     let proof = read(&needs);
     let (found, paths) = states(&proof.curriculum);
-    let expected: BTreeSet<u32> = [0b0000, 0b0001, 0b0010, 0b0011, 0b0101, 0b0110, 0b0111, 0b1011, 0b1111].into();
+    let expected: BTreeSet<u32> = [
+        0b0000, 0b0001, 0b0010, 0b0011, 0b0101, 0b0110, 0b0111, 0b1011, 0b1111,
+    ]
+    .into();
     assert_eq!(found, expected);
     assert_eq!(paths, 6);
     // Wrong readings give other counts: the choice read as "all of" 7, dropped 10.
-    let all = [None, None, Some(Tree::All(vec![Tree::Leaf(0), Tree::Leaf(1)])), needs[3].clone()];
+    let all = [
+        None,
+        None,
+        Some(Tree::All(vec![Tree::Leaf(0), Tree::Leaf(1)])),
+        needs[3].clone(),
+    ];
     assert_eq!(states(&read(&all).curriculum).0.len(), 7);
     let dropped = [None, None, None, needs[3].clone()];
     assert_eq!(states(&read(&dropped).curriculum).0.len(), 10);
@@ -327,9 +405,16 @@ fn published_example_a() {
 fn published_example_b() {
     // c and d after a and b; e after a, b and c: 9 states, 6 paths.
     let both = || Tree::All(vec![Tree::Leaf(0), Tree::Leaf(1)]);
-    let needs = [None, None, Some(both()), Some(both()), Some(Tree::All(vec![Tree::Leaf(0), Tree::Leaf(1), Tree::Leaf(2)]))];
+    let needs = [
+        None,
+        None,
+        Some(both()),
+        Some(both()),
+        Some(Tree::All(vec![Tree::Leaf(0), Tree::Leaf(1), Tree::Leaf(2)])),
+    ];
     let (found, paths) = states(&read(&needs).curriculum);
-    let expected: BTreeSet<u32> = [0, 0b1, 0b10, 0b11, 0b111, 0b1011, 0b1111, 0b10111, 0b11111].into();
+    let expected: BTreeSet<u32> =
+        [0, 0b1, 0b10, 0b11, 0b111, 0b1011, 0b1111, 0b10111, 0b11111].into();
     assert_eq!(found, expected);
     assert_eq!(paths, 6);
 }
@@ -359,7 +444,9 @@ fn published_example_d() {
         Some(Tree::Leaf(b)),
     ];
     let proof = read(&needs);
-    let reached: Vec<bool> = (0..8).map(|i| proof.stages.is_reached(index(&proof.curriculum, i))).collect();
+    let reached: Vec<bool> = (0..8)
+        .map(|i| proof.stages.is_reached(index(&proof.curriculum, i)))
+        .collect();
     assert_eq!(reached, [true, true, true, true, true, true, false, false]);
     // u: s, then x, y and z side by side, then u.
     assert_eq!(proof.stages.of(index(&proof.curriculum, u)), Some(2));

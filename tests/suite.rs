@@ -24,7 +24,10 @@ const BASE: &[(&str, &str)] = &[
         "content/movements/top.yaml",
         "movement: top\nname: Top\npattern: core\nposition: prone\nload: body\nequipment: []\nsummary: Rise.\nneeds:\n  - ground\nstandard: 30 s\ntest: { how: Rise }\ncues: [up]\nfaults: [{ see: falls }]\n",
     ),
-    ("content/skills/rise.yaml", "skill: rise\nname: To rise\ngoal: top\n"),
+    (
+        "content/skills/rise.yaml",
+        "skill: rise\nname: To rise\ngoal: top\n",
+    ),
 ];
 
 struct Case {
@@ -40,14 +43,33 @@ fn cases(text: &str) -> Vec<Case> {
     let mut i = 0;
     while i < lines.len() {
         if let Some(title) = lines[i].strip_prefix("## ") {
-            out.push(Case { title: title.into(), files: BTreeMap::new(), expectations: Vec::new() });
+            out.push(Case {
+                title: title.into(),
+                files: BTreeMap::new(),
+                expectations: Vec::new(),
+            });
         }
-        if let Some(label) = lines[i].strip_prefix("````").or(lines[i].strip_prefix("```")) {
-            let fence = if lines[i].starts_with("````") { "````" } else { "```" };
-            let end = (i + 1..lines.len()).find(|j| lines[*j] == fence).expect("every fence is closed");
+        if let Some(label) = lines[i]
+            .strip_prefix("````")
+            .or(lines[i].strip_prefix("```"))
+        {
+            let fence = if lines[i].starts_with("````") {
+                "````"
+            } else {
+                "```"
+            };
+            let end = (i + 1..lines.len())
+                .find(|j| lines[*j] == fence)
+                .expect("every fence is closed");
             let body: String = lines[i + 1..end].iter().map(|l| format!("{l}\n")).collect();
             let case = out.last_mut().expect("a fence stands under a heading");
-            let label = label.split_once(' ').map_or(label, |(kind, rest)| if kind == "yaml" || kind == "md" || kind == "svg" { rest } else { label });
+            let label = label.split_once(' ').map_or(label, |(kind, rest)| {
+                if kind == "yaml" || kind == "md" || kind == "svg" {
+                    rest
+                } else {
+                    label
+                }
+            });
             if label.contains('/') && !label.starts_with("chain") {
                 case.files.insert(label.into(), body);
             } else {
@@ -61,8 +83,10 @@ fn cases(text: &str) -> Vec<Case> {
 }
 
 fn snapshot(case: &Case) -> Snapshot {
-    let mut files: BTreeMap<String, Content> =
-        BASE.iter().map(|(p, t)| (p.to_string(), Content::Text(t.to_string()))).collect();
+    let mut files: BTreeMap<String, Content> = BASE
+        .iter()
+        .map(|(p, t)| (p.to_string(), Content::Text(t.to_string())))
+        .collect();
     if case.files.contains_key("content/") {
         files.clear();
     }
@@ -78,7 +102,10 @@ fn snapshot(case: &Case) -> Snapshot {
                 files.insert(path.clone(), Content::TooLarge(200_000_000));
             }
             "(unreadable)" => {
-                files.insert(path.clone(), Content::Unreadable("permission denied".into()));
+                files.insert(
+                    path.clone(),
+                    Content::Unreadable("permission denied".into()),
+                );
             }
             "(empty)" => {
                 files.insert(path.clone(), Content::Text(String::new()));
@@ -88,7 +115,12 @@ fn snapshot(case: &Case) -> Snapshot {
             }
         }
     }
-    Snapshot::new(files.into_iter().map(|(path, content)| SourceFile { path, content }).collect())
+    Snapshot::new(
+        files
+            .into_iter()
+            .map(|(path, content)| SourceFile { path, content })
+            .collect(),
+    )
 }
 
 /// `rule file:line:column "marked text" message`
@@ -97,11 +129,22 @@ fn findings(proof: &Proofread, snapshot: &Snapshot) -> String {
     for f in proof.findings.iter() {
         let (line, column) = snapshot.place(f.span.file, f.span.start);
         let marked = snapshot.slice(f.span).lines().next().unwrap_or("");
-        out.push_str(&format!("{} {}:{line}:{column} \"{marked}\" {}\n", f.rule.name(), snapshot.path(f.span.file), f.message));
-        out.push_str(&format!("  help: {}\n", f.help.as_deref().unwrap_or("(none)")));
+        out.push_str(&format!(
+            "{} {}:{line}:{column} \"{marked}\" {}\n",
+            f.rule.name(),
+            snapshot.path(f.span.file),
+            f.message
+        ));
+        out.push_str(&format!(
+            "  help: {}\n",
+            f.help.as_deref().unwrap_or("(none)")
+        ));
         for (span, words) in &f.related {
             let (line, column) = snapshot.place(span.file, span.start);
-            out.push_str(&format!("  also {}:{line}:{column} {words}\n", snapshot.path(span.file)));
+            out.push_str(&format!(
+                "  also {}:{line}:{column} {words}\n",
+                snapshot.path(span.file)
+            ));
         }
     }
     out
@@ -118,16 +161,34 @@ fn chain_of(proof: &Proofread, id: &str) -> String {
     let name = |ix| curriculum.movement(ix).id.to_string();
     let mut out = String::new();
     for link in &resolved.movements {
-        out.push_str(&format!("{} {}{}\n", link.stage, name(link.movement), if link.essential { "" } else { " (alternative)" }));
+        out.push_str(&format!(
+            "{} {}{}\n",
+            link.stage,
+            name(link.movement),
+            if link.essential { "" } else { " (alternative)" }
+        ));
         for step in ladders.get(&link.movement).into_iter().flatten() {
             let opens: Vec<String> = step.opens.iter().map(|ix| name(*ix)).collect();
-            let goals: Vec<String> = step.skills.iter().map(|ix| format!("skill {}", curriculum.skill(*ix).id)).collect();
-            out.push_str(&format!("  {} -> {}\n", step.target, [opens, goals].concat().join(", ")));
+            let goals: Vec<String> = step
+                .skills
+                .iter()
+                .map(|ix| format!("skill {}", curriculum.skill(*ix).id))
+                .collect();
+            out.push_str(&format!(
+                "  {} -> {}\n",
+                step.target,
+                [opens, goals].concat().join(", ")
+            ));
         }
     }
     if let Some(route) = chain::newcomer_route(curriculum, &proof.stages, goal.movement) {
         let names: Vec<String> = route.movements.iter().map(|ix| name(*ix)).collect();
-        out.push_str(&format!("route {} half weeks{}: {}\n", route.half_weeks, if route.exact { "" } else { " at most" }, names.join(" ")));
+        out.push_str(&format!(
+            "route {} half weeks{}: {}\n",
+            route.half_weeks,
+            if route.exact { "" } else { " at most" },
+            names.join(" ")
+        ));
     }
     out
 }
@@ -138,7 +199,12 @@ fn suites() -> Vec<(PathBuf, String)> {
         .expect("tests/suite is there")
         .map(|e| e.expect("an entry").path())
         .filter(|p| p.extension().is_some_and(|e| e == "md"))
-        .map(|p| (p.clone(), std::fs::read_to_string(p).expect("a suite is text")))
+        .map(|p| {
+            (
+                p.clone(),
+                std::fs::read_to_string(p).expect("a suite is text"),
+            )
+        })
         .collect();
     out.sort();
     out
@@ -155,7 +221,12 @@ fn every_case_gives_exactly_what_it_says() {
             count += 1;
             let snapshot = snapshot(case);
             let proof = proofread(&snapshot);
-            assert!(!case.expectations.is_empty(), "{}: `{}` expects nothing", path.display(), case.title);
+            assert!(
+                !case.expectations.is_empty(),
+                "{}: `{}` expects nothing",
+                path.display(),
+                case.title
+            );
             for (label, expected, range) in case.expectations.iter().rev() {
                 let got = match label.split_once(' ') {
                     Some(("chain", id)) => chain_of(&proof, id),
@@ -163,7 +234,11 @@ fn every_case_gives_exactly_what_it_says() {
                     _ => panic!("{}: `{label}` is no expectation", path.display()),
                 };
                 if got != *expected {
-                    failures.push(format!("{}: {}\nexpected:\n{expected}\ngot:\n{got}", path.display(), case.title));
+                    failures.push(format!(
+                        "{}: {}\nexpected:\n{expected}\ngot:\n{got}",
+                        path.display(),
+                        case.title
+                    ));
                     lines.splice(range.clone(), got.lines().map(str::to_string));
                 }
             }
@@ -173,7 +248,12 @@ fn every_case_gives_exactly_what_it_says() {
         }
     }
     assert!(count > 40, "only {count} cases were found");
-    assert!(rewrite || failures.is_empty(), "{} cases differ\n\n{}", failures.len(), failures.join("\n\n"));
+    assert!(
+        rewrite || failures.is_empty(),
+        "{} cases differ\n\n{}",
+        failures.len(),
+        failures.join("\n\n")
+    );
 }
 
 /// Rules that belong to files which proof does not read.
@@ -188,8 +268,12 @@ fn every_rule_has_a_case_that_fires_it() {
             fired.extend(proofread(&snapshot).findings.iter().map(|f| f.rule.name()));
         }
     }
-    let silent: Vec<&str> =
-        Rule::ALL.iter().filter(|r| !ELSEWHERE.contains(r)).map(|r| r.name()).filter(|n| !fired.contains(n)).collect();
+    let silent: Vec<&str> = Rule::ALL
+        .iter()
+        .filter(|r| !ELSEWHERE.contains(r))
+        .map(|r| r.name())
+        .filter(|n| !fired.contains(n))
+        .collect();
     assert!(silent.is_empty(), "no case fires {silent:?}");
 }
 

@@ -13,29 +13,59 @@ fn curriculum() -> tempfile::TempDir {
         fs::create_dir_all(path.parent().expect("a folder")).expect("a folder is made");
         fs::write(path, text).expect("a file is written");
     };
-    put("content/school.yaml", "school: Test Room\naddress: https://test.example/c/\nlanguage: en\nunits: metric\nequipment:\n  plates: Plates\n");
+    put(
+        "content/school.yaml",
+        "school: Test Room\naddress: https://test.example/c/\nlanguage: en\nunits: metric\nequipment:\n  plates: Plates\n",
+    );
     let movement = |id: &str, name: &str, position: &str, rest: &str| {
         format!(
             "movement: {id}\nname: {name}\npattern: balance\nposition: {position}\nload: body\nequipment: [plates]\nsummary: Do it.\nstandard: 8 reps\ntest: {{ how: Try }}\ncues: [quiet]\nfaults: [{{ see: noise }}]\n{rest}"
         )
     };
-    put("content/movements/floor-rest.yaml", &movement("floor-rest", "Floor rest", "prone", ""));
-    put("content/movements/way-out.yaml", &movement("way-out", "Way out", "prone", "").replace("pattern: balance", "pattern: exit"));
+    put(
+        "content/movements/floor-rest.yaml",
+        &movement("floor-rest", "Floor rest", "prone", ""),
+    );
+    put(
+        "content/movements/way-out.yaml",
+        &movement("way-out", "Way out", "prone", "").replace("pattern: balance", "pattern: exit"),
+    );
     put(
         "content/movements/upside.yaml",
-        &movement("upside", "Upside stand", "inverted", "exit: Step down.\nwas: [old-upside]\nneeds: [floor-rest, way-out]\n"),
+        &movement(
+            "upside",
+            "Upside stand",
+            "inverted",
+            "exit: Step down.\nwas: [old-upside]\nneeds: [floor-rest, way-out]\n",
+        ),
     );
     put(
         "content/movements/heavy.yaml",
-        &movement("heavy", "Heavy lift", "upright", "needs: [{ any of: [upside, floor-rest] }]\n").replace("8 reps", "8 reps with 5 kg"),
+        &movement(
+            "heavy",
+            "Heavy lift",
+            "upright",
+            "needs: [{ any of: [upside, floor-rest] }]\n",
+        )
+        .replace("8 reps", "8 reps with 5 kg"),
     );
-    put("content/skills/stand.yaml", "skill: stand\nname: To stand\ngoal: heavy\n");
-    put("content/notes/floor-rest.md", "Then [go up](movement:upside), later [](movement:heavy).\n");
+    put(
+        "content/skills/stand.yaml",
+        "skill: stand\nname: To stand\ngoal: heavy\n",
+    );
+    put(
+        "content/notes/floor-rest.md",
+        "Then [go up](movement:upside), later [](movement:heavy).\n",
+    );
     dir
 }
 
 fn publish(dir: &Path) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_rungbook")).args(["publish", "--from"]).arg(dir).output().expect("the program runs")
+    Command::new(env!("CARGO_BIN_EXE_rungbook"))
+        .args(["publish", "--from"])
+        .arg(dir)
+        .output()
+        .expect("the program runs")
 }
 
 /// Every file of a folder with its bytes.
@@ -51,14 +81,23 @@ fn tree(dir: &Path) -> Vec<(PathBuf, Vec<u8>)> {
 }
 
 fn shipped(name: &str) -> String {
-    fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("themes/chalk").join(name)).expect("a template")
+    fs::read_to_string(
+        Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join("themes/chalk")
+            .join(name),
+    )
+    .expect("a template")
 }
 
 /// Publishes soundly, lays a changed file over the theme, publishes again: refused, and the site untouched.
 fn refuses(file: &str, change: impl Fn(&str) -> String, says: &str) {
     let dir = curriculum();
     let first = publish(dir.path());
-    assert!(first.status.success(), "{}", String::from_utf8_lossy(&first.stderr));
+    assert!(
+        first.status.success(),
+        "{}",
+        String::from_utf8_lossy(&first.stderr)
+    );
     let before = tree(&dir.path().join("site"));
     assert!(before.len() > 20);
     let text = shipped(file);
@@ -70,10 +109,19 @@ fn refuses(file: &str, change: impl Fn(&str) -> String, says: &str) {
     let error = String::from_utf8_lossy(&second.stderr).into_owned();
     assert_eq!(second.status.code(), Some(1), "{file}: {error}");
     assert!(error.contains(says), "{file}: `{says}` is not in\n{error}");
-    assert_eq!(before, tree(&dir.path().join("site")), "the old site is as it was");
+    assert_eq!(
+        before,
+        tree(&dir.path().join("site")),
+        "the old site is as it was"
+    );
     let left: Vec<String> = fs::read_dir(dir.path())
         .expect("the folder")
-        .map(|e| e.expect("an entry").file_name().to_string_lossy().into_owned())
+        .map(|e| {
+            e.expect("an entry")
+                .file_name()
+                .to_string_lossy()
+                .into_owned()
+        })
         .filter(|n| n.starts_with('.'))
         .collect();
     assert!(left.is_empty(), "left behind: {left:?}");
@@ -93,29 +141,58 @@ fn a_name_without_its_mark() {
 
 #[test]
 fn a_name_whose_mark_is_hidden() {
-    refuses("parts.html", |t| t.replace("class=\"mark mark-{{ signal }}\"", "hidden class=\"mark\""), "without its caution mark");
+    refuses(
+        "parts.html",
+        |t| t.replace("class=\"mark mark-{{ signal }}\"", "hidden class=\"mark\""),
+        "without its caution mark",
+    );
 }
 
 #[test]
 fn a_row_that_drops_the_link_with_its_mark() {
-    refuses("skill.html", |t| t.replace("<th scope=\"row\">{{ r.link | safe }}", "<th scope=\"row\">{{ r.id }}"), "is named in a <tr> without its caution mark");
+    refuses(
+        "skill.html",
+        |t| {
+            t.replace(
+                "<th scope=\"row\">{{ r.link | safe }}",
+                "<th scope=\"row\">{{ r.id }}",
+            )
+        },
+        "is named in a <tr> without its caution mark",
+    );
 }
 
 #[test]
 fn a_row_by_plain_link() {
-    refuses("skill.html", |t| t.replace("<tr data-movement=\"{{ r.id }}\"", "<tr").replace("{{ r.link | safe }}", "<a href=\"{{ r.id }}.html\">{{ r.id }}</a>"), "a link leads to `heavy`");
+    refuses(
+        "skill.html",
+        |t| {
+            t.replace("<tr data-movement=\"{{ r.id }}\"", "<tr")
+                .replace(
+                    "{{ r.link | safe }}",
+                    "<a href=\"{{ r.id }}.html\">{{ r.id }}</a>",
+                )
+        },
+        "a link leads to `heavy`",
+    );
 }
 
 #[test]
 fn a_ladder_by_plain_link() {
-    let plain = |t: &str| t.replace("opens</span> {% for link in step.opens %}{{ link | safe }}", "opens</span> <a href=\"upside.html\">up</a> {% for link in step.opens %}{{ link | safe }}");
+    let plain = |t: &str| {
+        t.replace("opens</span> {% for link in step.opens %}{{ link | safe }}", "opens</span> <a href=\"upside.html\">up</a> {% for link in step.opens %}{{ link | safe }}")
+    };
     refuses("parts.html", plain, "a link leads to `upside`");
 }
 
 #[test]
 fn a_checklist_item() {
     let plain = |t: &str| t.replace("</label>{{ r.link | safe }}", "</label>{{ r.id }}");
-    refuses("self-test.html", plain, "`upside` is named in a <article> without its caution mark");
+    refuses(
+        "self-test.html",
+        plain,
+        "`upside` is named in a <article> without its caution mark",
+    );
 }
 
 #[test]
@@ -127,28 +204,62 @@ fn a_movement_page_without_its_cautions() {
         let head_end = t[head..].find("{% endif %}").expect("its end") + head + "{% endif %}".len();
         format!("{}{}{}", &t[..head], &t[head_end..start], &t[end..])
     };
-    refuses("movement.html", plain, "`upside` is named in a <main> without its caution mark");
+    refuses(
+        "movement.html",
+        plain,
+        "`upside` is named in a <main> without its caution mark",
+    );
 }
 
 #[test]
 fn a_redirect() {
-    refuses("redirect.html", |t| t.replace("{{ link | safe }}", "<a href=\"{{ to }}\">here</a>"), "old-upside.html: a link leads to `upside`");
+    refuses(
+        "redirect.html",
+        |t| t.replace("{{ link | safe }}", "<a href=\"{{ to }}\">here</a>"),
+        "old-upside.html: a link leads to `upside`",
+    );
 }
 
 #[test]
 fn an_index_by_name_alone() {
-    refuses("home.html", |t| t.replace("<h2>Where do I start?</h2>", "<h2>Where do I start?</h2><p>Upside stand</p>"), "is named as \"Upside stand\"");
+    refuses(
+        "home.html",
+        |t| {
+            t.replace(
+                "<h2>Where do I start?</h2>",
+                "<h2>Where do I start?</h2><p>Upside stand</p>",
+            )
+        },
+        "is named as \"Upside stand\"",
+    );
 }
 
 #[test]
 fn a_style_sheet_that_hides_marks() {
-    refuses("parts.css", |t| format!("{t}\n.mark {{ display: none; }}\n"), "hides caution marks");
+    refuses(
+        "parts.css",
+        |t| format!("{t}\n.mark {{ display: none; }}\n"),
+        "hides caution marks",
+    );
 }
 
 #[test]
 fn a_page_without_its_policy_and_with_outside_code() {
-    refuses("base.html", |t| t.replace("http-equiv=\"Content-Security-Policy\"", "name=\"policy\""), "content security policy");
-    refuses("base.html", |t| t.replace("</head>", "<script src=\"https://cdn.example/x.js\"></script></head>"), "loads something from outside");
+    refuses(
+        "base.html",
+        |t| t.replace("http-equiv=\"Content-Security-Policy\"", "name=\"policy\""),
+        "content security policy",
+    );
+    refuses(
+        "base.html",
+        |t| {
+            t.replace(
+                "</head>",
+                "<script src=\"https://cdn.example/x.js\"></script></head>",
+            )
+        },
+        "loads something from outside",
+    );
 }
 
 #[test]
@@ -159,13 +270,20 @@ fn a_note_that_goes_round_the_mark() {
         fs::write(&note, round).expect("a note");
         let out = publish(dir.path());
         assert_eq!(out.status.code(), Some(1), "{round}");
-        assert!(String::from_utf8_lossy(&out.stderr).contains("link-scheme"), "{round}");
+        assert!(
+            String::from_utf8_lossy(&out.stderr).contains("link-scheme"),
+            "{round}"
+        );
     }
     // An absolute link to the school's own address passes proof; the audit still finds it.
     fs::write(&note, "[up](https://test.example/c/upside.html)").expect("a note");
     let out = publish(dir.path());
     assert_eq!(out.status.code(), Some(1));
-    assert!(String::from_utf8_lossy(&out.stderr).contains("a link leads to `upside`"), "{}", String::from_utf8_lossy(&out.stderr));
+    assert!(
+        String::from_utf8_lossy(&out.stderr).contains("a link leads to `upside`"),
+        "{}",
+        String::from_utf8_lossy(&out.stderr)
+    );
 }
 
 #[test]
@@ -176,10 +294,15 @@ fn data_without_cautions() {
     let snapshot = rungbook::io::snapshot(dir.path()).expect("a snapshot");
     let proof = proofread(&snapshot);
     let auditor = Auditor::new(&proof.curriculum);
-    let bare = br#"{"movements":[{"id":"upside","cautions":[]},{"id":"floor-rest","cautions":[]}]}"#;
+    let bare =
+        br#"{"movements":[{"id":"upside","cautions":[]},{"id":"floor-rest","cautions":[]}]}"#;
     let faults = auditor.file("data/curriculum.json", bare);
     assert_eq!(faults.len(), 1);
-    assert!(faults[0].says.contains("`upside` stands in the data without its cautions"));
+    assert!(
+        faults[0]
+            .says
+            .contains("`upside` stands in the data without its cautions")
+    );
     let whole = br#"{"movements":[{"id":"upside","signal":"warning","cautions":["inverted"]}]}"#;
     assert!(auditor.file("data/curriculum.json", whole).is_empty());
 }
@@ -188,7 +311,11 @@ fn data_without_cautions() {
 fn a_template_that_cannot_be_read_names_its_line() {
     let dir = curriculum();
     fs::create_dir_all(dir.path().join("themes/chalk")).expect("a folder");
-    fs::write(dir.path().join("themes/chalk/movement.html"), "{% extends \"base.html\" %}\n{% block main %}{{ nope.nope }}{% endblock %}\n").expect("a template");
+    fs::write(
+        dir.path().join("themes/chalk/movement.html"),
+        "{% extends \"base.html\" %}\n{% block main %}{{ nope.nope }}{% endblock %}\n",
+    )
+    .expect("a template");
     let out = publish(dir.path());
     let error = String::from_utf8_lossy(&out.stderr).into_owned();
     assert_eq!(out.status.code(), Some(1), "{error}");

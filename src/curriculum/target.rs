@@ -390,7 +390,17 @@ fn tokens(text: &str) -> Result<Vec<(Token, Range<usize>)>, TargetError> {
             out.push((Token::Word("x".into()), from..to));
         } else if c.is_alphabetic() {
             more(&char::is_alphabetic, &mut to);
-            out.push((Token::Word(text[from..to].to_lowercase()), from..to));
+            let run = text[from..to].to_lowercase();
+            match split_words(&run).filter(|_| run.len() == to - from) {
+                Some(words) => {
+                    let mut at = from;
+                    for word in words {
+                        out.push((Token::Word(word.to_string()), at..at + word.len()));
+                        at += word.len();
+                    }
+                }
+                None => out.push((Token::Word(run), from..to)),
+            }
         } else {
             return Err(TargetError {
                 at: from..to,
@@ -400,6 +410,28 @@ fn tokens(text: &str) -> Result<Vec<(Token, Range<usize>)>, TargetError> {
         }
     }
     Ok(out)
+}
+
+/// Words of a target; written without blanks they run into each other.
+const WORDS: &[&str] = &[
+    "seconds", "second", "sec", "minutes", "minute", "min", "inches", "inch", "in", "degrees",
+    "degree", "deg", "reps", "rep", "of", "done", "tries", "try", "with", "help", "kg", "lbs",
+    "lb", "bw", "each", "side", "at", "most", "cm", "x", "s",
+];
+
+/// The only way to read a run of letters as words, longest first.
+fn split_words(run: &str) -> Option<Vec<&'static str>> {
+    if run.is_empty() {
+        return Some(Vec::new());
+    }
+    WORDS
+        .iter()
+        .filter(|word| run.starts_with(**word))
+        .find_map(|word| {
+            let mut rest = split_words(&run[word.len()..])?;
+            rest.insert(0, word);
+            Some(rest)
+        })
 }
 
 fn number(text: &str, at: Range<usize>) -> Result<Micro, TargetError> {
@@ -452,7 +484,7 @@ impl Reader {
             }
             true
         } else {
-            self.word("atmost")
+            false
         };
         let mut target = Target {
             measure: Measure::Reps,
@@ -477,7 +509,6 @@ impl Reader {
         if self.word("with") {
             target.added = Some(self.added()?);
         }
-        target.each_side = self.word("eachside");
         if self.word("each") {
             if !self.word("side") {
                 return Err(self.fault("`each` stands without `side`"));

@@ -7,6 +7,7 @@ mod cautions;
 mod loops;
 mod needs;
 mod notes;
+mod postures;
 mod teaching;
 
 use crate::chain::{Stages, stages};
@@ -30,6 +31,7 @@ pub fn proofread(snapshot: &Snapshot) -> Proofread {
     needs::check(&curriculum, &stages, &mut findings);
     cautions::check(&curriculum, &stages, &mut findings);
     teaching::check(&curriculum, &stages, &mut findings);
+    postures::check(&curriculum, &mut findings);
     notes::check(&curriculum, &mut findings);
     Proofread {
         curriculum,

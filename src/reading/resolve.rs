@@ -225,7 +225,11 @@ pub fn different_measure(
     movement: &Movement,
 ) -> Diagnostic {
     let direction = |t: &crate::curriculum::Target| {
-        format!("{}{}", t.measure().word(), if t.at_most() { ", at most" } else { "" })
+        format!(
+            "{}{}",
+            t.measure().word(),
+            if t.at_most() { ", at most" } else { "" }
+        )
     };
     Diagnostic::new(
         Rule::DifferentMeasure,

@@ -224,7 +224,10 @@ impl Walk<'_> {
         {
             // A mark speaks for the movement it stands in, not for those around it.
             let of = self.open.iter().rev().find_map(|e| e.movement.clone());
-            self.open.iter_mut().filter(|e| e.movement == of).for_each(|e| e.marked = true);
+            self.open
+                .iter_mut()
+                .filter(|e| e.movement == of)
+                .for_each(|e| e.marked = true);
         }
         let movement = attribute("data-movement");
         let own_mark = attribute("data-caution").is_some() && !hidden;
@@ -333,7 +336,10 @@ fn style_sheet(css: &str) -> Vec<String> {
         let hides = [
             "display:none",
             "visibility:hidden",
-            "opacity:0;", "font-size:0;", "font-size:0px;"]
+            "opacity:0;",
+            "font-size:0;",
+            "font-size:0px;",
+        ]
         .iter()
         .any(|h| format!("{body};").contains(h));
         if hides

@@ -25,7 +25,7 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<
     let best = found.first().map_or(0, |f| f.0);
     found
         .into_iter()
-        .filter(|f| f.0 <= best + 1)
+        .filter(|f| f.0 == best)
         .take(3)
         .map(|f| f.1)
         .collect()
