@@ -230,7 +230,6 @@ mod tests {
         // Ebben et al. 2011, J Strength Cond Res 25(10):2891-2894: within 6 points, hands raised 61 cm within 12.
         let published = [
             ("push-up", 0.0, 0.0, 0.64, 0.06),
-            (0.0, 0.0, 0.49, 0.06),
             ("push-up", 0.0, 30.48, 0.70, 0.06),
             ("push-up", 0.0, 60.96, 0.74, 0.06),
             ("push-up", 30.48, 0.0, 0.55, 0.06),
