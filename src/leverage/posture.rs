@@ -49,7 +49,7 @@ impl Pose {
 
 /// The angles and touches of a posture, the named one filled in where the coach says nothing else.
 fn filled(posture: &Posture) -> Result<(Vec<Touch>, [f64; 4]), PostureError> {
-    use Touch::{Bar, Bars, Hands, Knees, Toes};
+    use Touch::{Bar, Bars, Hands, Toes};
     let (touches, angles) = match posture.named.as_deref() {
         None => (vec![], [180.0; 4]),
         // The one arm-trunk angle at which five published push-ups come near their values.

@@ -6,6 +6,7 @@ use super::note;
 use super::picture;
 use super::record::{FamilyRecord, MovementFile, SkillRecord};
 use super::resolve::Ids;
+use super::spread::spread;
 use crate::curriculum::caution::{Book, ClassIx, derived};
 use crate::curriculum::family::{Way, harder_everywhere, neighbours};
 use crate::curriculum::ledger::Ledger;
@@ -35,18 +36,6 @@ pub struct Parts {
     pub skills: Vec<(FileId, SkillRecord)>,
     pub notes: Vec<NotePart>,
     pub unread: HashSet<String>,
-}
-
-/// A movement before its needs are looked up.
-struct Waiting {
-    movement: Movement,
-    needs: Vec<Need<RawLeaf>>,
-    was: Vec<(Id, Span)>,
-}
-
-struct WaitingFamily {
-    family: Family,
-    was: Vec<(Id, Span)>,
 }
 
 /// Builds the curriculum.
@@ -177,10 +166,10 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
 
 /// Who claimed which id first.
 #[derive(Default)]
-struct Claims(HashMap<Id, Span>);
+pub struct Claims(HashMap<Id, Span>);
 
 impl Claims {
-    fn claim(&mut self, id: &Id, span: Span, findings: &mut Findings) -> bool {
+    pub fn claim(&mut self, id: &Id, span: Span, findings: &mut Findings) -> bool {
         if let Some(first) = self.0.get(id) {
             findings.push(
                 Diagnostic::new(Rule::DuplicateId, span, format!("the id `{id}` is taken"))
@@ -192,113 +181,6 @@ impl Claims {
         }
         self.0.insert(id.clone(), span);
         true
-    }
-}
-
-/// Single movements and family members as one list sorted by id, and the families sorted by id.
-fn spread(
-    records: Vec<(FileId, MovementFile)>,
-    cautions: &Book,
-    school: &School,
-    school_was_read: bool,
-    snapshot: &Snapshot,
-    claims: &mut Claims,
-    findings: &mut Findings,
-) -> (Vec<Waiting>, Vec<WaitingFamily>) {
-    let mut context = Finish {
-        cautions,
-        school,
-        school_was_read,
-        snapshot,
-        findings,
-    };
-    let mut waiting = Vec::new();
-    let mut families: Vec<(FamilyRecord, Vec<usize>)> = Vec::new();
-    for (_, record) in records {
-        match record {
-            MovementFile::Movement(record) => {
-                if claims.claim(&record.id, record.id_span, context.findings) {
-                    waiting.push((
-                        context.finish(record.id, record.id_span, record.whole, record.draft, None),
-                        None,
-                    ));
-                }
-            }
-            MovementFile::Family(mut record) => {
-                if !claims.claim(&record.id, record.id_span, context.findings) {
-                    continue;
-                }
-                let mut members = Vec::new();
-                for member in std::mem::take(&mut record.members) {
-                    if !claims.claim(&member.id, member.id_span, context.findings) {
-                        continue;
-                    }
-                    let mut draft = member.draft.with_family(&record.draft);
-                    draft.name = draft.name.or_else(|| {
-                        record
-                            .draft
-                            .name
-                            .as_ref()
-                            .map(|n| member_name(n, &record, &member.rungs))
-                    });
-                    members.push(waiting.len());
-                    let finished = context.finish(
-                        member.id,
-                        member.id_span,
-                        member.whole,
-                        draft,
-                        Some(member.rungs),
-                    );
-                    waiting.push((finished, Some(families.len())));
-                }
-                families.push((*record, members));
-            }
-        }
-    }
-    let mut order: Vec<usize> = (0..families.len()).collect();
-    order.sort_by(|a, b| families[*a].0.id.cmp(&families[*b].0.id));
-    let mut rank = vec![0u32; families.len()];
-    order
-        .iter()
-        .enumerate()
-        .for_each(|(new, old)| rank[*old] = new as u32);
-    let mut waiting: Vec<Waiting> = waiting
-        .into_iter()
-        .map(|(mut w, family)| {
-            if let (Some(place), Some(family)) = (&mut w.movement.place, family) {
-                place.family = FamilyIx(rank[family]);
-            }
-            w
-        })
-        .collect();
-    waiting.sort_by(|a, b| a.movement.id.cmp(&b.movement.id));
-    let mut families: Vec<WaitingFamily> = families
-        .into_iter()
-        .map(|(record, _)| family(record))
-        .collect();
-    families.sort_by(|a, b| a.family.id.cmp(&b.family.id));
-    (waiting, families)
-}
-
-fn family(record: FamilyRecord) -> WaitingFamily {
-    let draft = record.draft;
-    let family = Family {
-        name: draft
-            .name
-            .unwrap_or_else(|| note::capital(&record.id.as_str().replace('-', " "))),
-        id: record.id,
-        also: draft.also,
-        was: draft.was.iter().map(|w| w.0.clone()).collect(),
-        summary: draft.summary,
-        axes: record.axes,
-        members: Vec::new(),
-        note: None,
-        span: record.id_span,
-        held_back: draft.held_back.unwrap_or(false),
-    };
-    WaitingFamily {
-        family,
-        was: draft.was,
     }
 }
 
@@ -315,168 +197,6 @@ fn with_members(mut families: Vec<Family>, movements: &[Movement]) -> Vec<Family
         family.members = list.into_iter().map(|m| m.1).collect();
     }
     families
-}
-
-/// "Family name, value, value".
-fn member_name(family: &str, record: &FamilyRecord, rungs: &[Option<Rung>]) -> String {
-    let values = record
-        .axes
-        .iter()
-        .zip(rungs)
-        .filter_map(|(axis, rung)| rung.map(|r| axis.value(r).replace('-', " ")));
-    std::iter::once(family.to_string())
-        .chain(values)
-        .collect::<Vec<_>>()
-        .join(", ")
-}
-
-struct Finish<'a, 'f> {
-    cautions: &'a Book,
-    school: &'a School,
-    school_was_read: bool,
-    snapshot: &'a Snapshot,
-    findings: &'f mut Findings,
-}
-
-impl Finish<'_, '_> {
-    fn finish(
-        &mut self,
-        id: Id,
-        id_span: Span,
-        whole: Span,
-        draft: Draft,
-        rungs: Option<Vec<Option<Rung>>>,
-    ) -> Waiting {
-        let (standard, standard_span) = draft.standard.unwrap_or((placeholder(), id_span));
-        let complete = draft.standard.is_some()
-            && draft.pattern.is_some()
-            && draft.load.is_some()
-            && !draft.positions.is_empty();
-        let equipment = self.equipment(draft.equipment);
-        let declared = draft
-            .cautions
-            .iter()
-            .filter_map(|(word, span)| self.caution(word, *span))
-            .collect();
-        for (picture, span) in &draft.pictures {
-            picture::exists(&picture.file, *span, self.snapshot, self.findings);
-        }
-        if let Some((clip, span)) = &draft.clip {
-            picture::exists(&clip.file, *span, self.snapshot, self.findings);
-            if let Some(poster) = &clip.poster {
-                picture::exists(poster, *span, self.snapshot, self.findings);
-            }
-        }
-        let movement = Movement {
-            name: draft
-                .name
-                .unwrap_or_else(|| note::capital(&id.as_str().replace('-', " "))),
-            id,
-            also: draft.also,
-            was: draft.was.iter().map(|w| w.0.clone()).collect(),
-            pattern: draft.pattern.unwrap_or(Pattern::Core),
-            positions: if draft.positions.is_empty() {
-                vec![Position::Upright]
-            } else {
-                draft.positions
-            },
-            load: draft.load.unwrap_or(Load::Body),
-            arms: draft.arms,
-            phase: draft.phase,
-            equipment,
-            each_side: draft.each_side.unwrap_or(standard.each_side()),
-            summary: draft.summary.unwrap_or_default(),
-            needs: Need::nothing(),
-            standard,
-            test: draft.test,
-            exit: draft.exit,
-            dose: draft.dose.map(|d| d.0),
-            stresses: draft.stresses,
-            cautions: declared,
-            loaded: false,
-            cues: draft.cues,
-            faults: draft.faults,
-            posture: draft.posture,
-            weeks: draft.weeks,
-            pictures: draft.pictures.into_iter().map(|p| p.0).collect(),
-            clip: draft.clip.map(|c| c.0),
-            sources: draft.sources,
-            held_back: draft.held_back.unwrap_or(false),
-            place: rungs.map(|rungs| Place {
-                family: FamilyIx(0),
-                rungs,
-            }),
-            note: None,
-            spans: Spans {
-                id: id_span,
-                whole,
-                standard: standard_span,
-            },
-            faulty: draft.faulty || !complete,
-        };
-        Waiting {
-            movement,
-            needs: draft.needs,
-            was: draft.was,
-        }
-    }
-
-    fn equipment(&mut self, equipment: Vec<Vec<(String, Span)>>) -> Vec<Vec<String>> {
-        let mut out: Vec<Vec<String>> = Vec::new();
-        for alternatives in equipment {
-            for (word, span) in &alternatives {
-                if self.school_was_read && !self.school.equipment.contains_key(word) {
-                    let known = self.school.equipment.keys().map(String::as_str);
-                    let help = did_you_mean(word, known).unwrap_or_else(|| {
-                        format!("explain it in school.yaml: `equipment: {{ {word}: ... }}`")
-                    });
-                    self.findings.push(
-                        Diagnostic::new(
-                            Rule::UnknownEquipment,
-                            *span,
-                            format!("school.yaml does not explain the equipment `{word}`"),
-                        )
-                        .label("unknown equipment")
-                        .help(help),
-                    );
-                }
-            }
-            let words: Vec<String> = alternatives.into_iter().map(|a| a.0).collect();
-            if !out.contains(&words) {
-                out.push(words);
-            }
-        }
-        out
-    }
-
-    fn caution(&mut self, word: &str, span: Span) -> Option<ClassIx> {
-        let found = self.cautions.find(word);
-        if found.is_none() {
-            let known: Vec<&str> = self
-                .cautions
-                .classes()
-                .iter()
-                .map(|c| c.id.as_str())
-                .collect();
-            let help = did_you_mean(word, known.iter().copied())
-                .unwrap_or_else(|| format!("the classes are {}", listed(&known, "and")));
-            self.findings.push(
-                Diagnostic::new(
-                    Rule::UnknownCaution,
-                    span,
-                    format!("there is no caution class `{word}`"),
-                )
-                .label("unknown class")
-                .help(help),
-            );
-        }
-        found
-    }
-}
-
-/// Stands where a standard could not be read; the movement is faulty and nothing is computed from it.
-fn placeholder() -> Target {
-    Target::read("done").expect("a target of the program's own")
 }
 
 /// Old ids with the records that bear them now.

@@ -11,6 +11,7 @@ mod posture;
 mod record;
 mod resolve;
 mod school;
+mod spread;
 
 pub use place::{Role, role};
 pub use school::is_day;

@@ -1,0 +1,355 @@
+//! Reading a target from its text: tokens, then the grammar of the manual.
+
+use super::{Added, INCH, KILOGRAM, Measure, Micro, ONE, POUND, Target, TargetError, Tries};
+use std::ops::Range;
+
+/// The largest number that may be typed.
+const LARGEST: i64 = 100_000;
+
+const FORMS: &str = "write it like `5x5`, `8 reps`, `30 s`, `3x20 s`, `5 reps of 5 s`, `12 cm`, `170 deg` or `done`";
+
+/// Reads a whole target.
+pub(super) fn target(text: &str) -> Result<Target, TargetError> {
+    Reader {
+        tokens: tokens(text)?,
+        at: 0,
+        end: text.len(),
+    }
+    .target()
+}
+
+#[derive(Clone, Debug, PartialEq)]
+enum Token {
+    /// A number in millionths.
+    Number(Micro),
+    Word(String),
+}
+
+/// Splits into numbers and words; a dot belongs to the number around it.
+fn tokens(text: &str) -> Result<Vec<(Token, Range<usize>)>, TargetError> {
+    let mut out = Vec::new();
+    let mut chars = text.char_indices().peekable();
+    while let Some((from, c)) = chars.next() {
+        let mut to = from + c.len_utf8();
+        let mut more = |accept: &dyn Fn(char) -> bool, to: &mut usize| {
+            while let Some((i, c)) = chars.next_if(|(_, c)| accept(*c)) {
+                *to = i + c.len_utf8();
+            }
+        };
+        if c.is_whitespace() {
+            continue;
+        } else if c.is_ascii_digit() || c == '.' {
+            more(&|c| c.is_ascii_digit() || c == '.' || c == ',', &mut to);
+            out.push((Token::Number(number(&text[from..to], from..to)?), from..to));
+        } else if c == '×' {
+            out.push((Token::Word("x".into()), from..to));
+        } else if c.is_alphabetic() {
+            more(&char::is_alphabetic, &mut to);
+            let run = text[from..to].to_lowercase();
+            match split_words(&run).filter(|_| run.len() == to - from) {
+                Some(words) => {
+                    let mut at = from;
+                    for word in words {
+                        out.push((Token::Word(word.to_string()), at..at + word.len()));
+                        at += word.len();
+                    }
+                }
+                None => out.push((Token::Word(run), from..to)),
+            }
+        } else {
+            return Err(TargetError {
+                at: from..to,
+                message: format!("`{c}` does not belong in a target"),
+                help: FORMS.into(),
+            });
+        }
+    }
+    Ok(out)
+}
+
+/// Words of a target; written without blanks they run into each other.
+const WORDS: &[&str] = &[
+    "seconds", "second", "sec", "minutes", "minute", "min", "inches", "inch", "in", "degrees",
+    "degree", "deg", "reps", "rep", "of", "done", "tries", "try", "with", "help", "kg", "lbs",
+    "lb", "bw", "each", "side", "at", "most", "cm", "x", "s",
+];
+
+/// The only way to read a run of letters as words, longest first.
+fn split_words(run: &str) -> Option<Vec<&'static str>> {
+    if run.is_empty() {
+        return Some(Vec::new());
+    }
+    WORDS
+        .iter()
+        .filter(|word| run.starts_with(**word))
+        .find_map(|word| {
+            let mut rest = split_words(&run[word.len()..])?;
+            rest.insert(0, word);
+            Some(rest)
+        })
+}
+
+fn number(text: &str, at: Range<usize>) -> Result<Micro, TargetError> {
+    let fault = |message: String, help: &str| TargetError {
+        at: at.clone(),
+        message,
+        help: help.into(),
+    };
+    if text.contains(',') {
+        return Err(fault(
+            format!("`{text}` has a comma"),
+            "write a decimal point: 2.5",
+        ));
+    }
+    let (whole, fraction) = text.split_once('.').unwrap_or((text, ""));
+    if whole.is_empty() || fraction.contains('.') || (text.contains('.') && fraction.is_empty()) {
+        return Err(fault(
+            format!("`{text}` is not a number"),
+            "write it like 5 or 2.5",
+        ));
+    }
+    if fraction.len() > 6 {
+        return Err(fault(
+            format!("`{text}` has more than six decimals"),
+            "round it",
+        ));
+    }
+    let whole: i64 = whole.parse().unwrap_or(i64::MAX);
+    if whole > LARGEST {
+        return Err(fault(
+            format!("`{text}` is larger than {LARGEST}"),
+            "write a number that a person can reach",
+        ));
+    }
+    let fraction: i64 = format!("{fraction:0<6}").parse().unwrap_or(0);
+    Ok(whole * ONE + fraction)
+}
+
+struct Reader {
+    tokens: Vec<(Token, Range<usize>)>,
+    at: usize,
+    end: usize,
+}
+
+impl Reader {
+    fn target(&mut self) -> Result<Target, TargetError> {
+        let at_most = if self.word("at") {
+            if !self.word("most") {
+                return Err(self.fault("`at` stands without `most`"));
+            }
+            true
+        } else {
+            false
+        };
+        let mut target = Target {
+            measure: Measure::Reps,
+            at_most,
+            sets: 1,
+            amount: ONE,
+            seconds: 0,
+            added: None,
+            tries: None,
+            each_side: false,
+        };
+        let start = self.here();
+        if self.word("done") {
+            target.measure = Measure::Done;
+        } else {
+            self.amount(&mut target)?;
+        }
+        let amount_end = self
+            .tokens
+            .get(self.at.wrapping_sub(1))
+            .map_or(self.end, |t| t.1.end);
+        if self.word("with") {
+            target.added = Some(self.added()?);
+        }
+        if self.word("each") {
+            if !self.word("side") {
+                return Err(self.fault("`each` stands without `side`"));
+            }
+            target.each_side = true;
+        }
+        if self.at < self.tokens.len() {
+            let at = self.here();
+            return Err(TargetError {
+                at,
+                message: "this does not belong in a target".into(),
+                help: FORMS.into(),
+            });
+        }
+        if at_most
+            && (!matches!(
+                target.measure,
+                Measure::Length | Measure::Angle | Measure::Time
+            ) || target.added.is_some())
+        {
+            let at = start.start..amount_end;
+            let message =
+                "`at most` goes with cm, in, deg, s and min, and with nothing added".into();
+            return Err(TargetError {
+                at,
+                message,
+                help: "leave out `at most`, or write a length, an angle or a time".into(),
+            });
+        }
+        Ok(target)
+    }
+
+    /// `[sets "x"] number unit ...`
+    fn amount(&mut self, target: &mut Target) -> Result<(), TargetError> {
+        let at = self.here();
+        let mut number = self.number("a number")?;
+        if self.word("x") {
+            if number % ONE != 0 || number < ONE {
+                return Err(TargetError {
+                    at,
+                    message: "sets are whole and at least 1".into(),
+                    help: "write it like `5x5`".into(),
+                });
+            }
+            target.sets = (number / ONE) as u32;
+            number = self.number("the amount of each set")?;
+        }
+        let amount_at = at.start
+            ..self
+                .tokens
+                .get(self.at.wrapping_sub(1))
+                .map_or(self.end, |t| t.1.end);
+        target.amount = number;
+        if self.unit(&["reps", "rep"])
+            || self.next_is("of")
+            || self.next_is("with")
+            || self.next_is("each")
+            || self.at == self.tokens.len()
+        {
+            if self.word("of") {
+                target.seconds = self.number("the seconds of each rep")?;
+                if !self.unit(&["s", "sec", "second", "seconds"]) {
+                    return Err(self.fault("the seconds of each rep end with `s`"));
+                }
+            }
+        } else if self.unit(&["s", "sec", "second", "seconds"]) {
+            target.measure = Measure::Time;
+            self.tries(target)?;
+        } else if self.unit(&["min", "minute", "minutes"]) {
+            target.measure = Measure::Time;
+            target.amount *= 60;
+            self.tries(target)?;
+        } else if self.unit(&["cm"]) {
+            target.measure = Measure::Length;
+        } else if self.unit(&["in", "inch", "inches"]) {
+            target.measure = Measure::Length;
+            target.amount = ((i128::from(number) * i128::from(INCH)) / i128::from(ONE)) as i64;
+        } else if self.unit(&["deg", "degree", "degrees"]) {
+            target.measure = Measure::Angle;
+        } else {
+            return Err(self.fault("this is not a unit"));
+        }
+        if target.amount == 0 && !target.at_most {
+            return Err(TargetError {
+                at: amount_at,
+                message: "a target of 0 asks nothing".into(),
+                help: "write the amount that counts".into(),
+            });
+        }
+        Ok(())
+    }
+
+    /// `["in" number "of" number "tries"]`
+    fn tries(&mut self, target: &mut Target) -> Result<(), TargetError> {
+        if !self.next_is("in") {
+            return Ok(());
+        }
+        self.at += 1;
+        let start = self.here().start;
+        let hits = self.whole("the number of hits")?;
+        if !self.word("of") {
+            return Err(self.fault("tries are written `3 of 5 tries`"));
+        }
+        let of = self.whole("the number of tries")?;
+        let at = start..self.tokens.get(self.at - 1).map_or(self.end, |t| t.1.end);
+        if !self.unit(&["tries", "try"]) {
+            return Err(self.fault("tries are written `3 of 5 tries`"));
+        }
+        if hits > of {
+            return Err(TargetError {
+                at,
+                message: format!("{hits} hits cannot come of {of} tries"),
+                help: format!("write `{of} of {hits} tries`?"),
+            });
+        }
+        target.tries = Some(Tries { hits, of });
+        Ok(())
+    }
+
+    fn added(&mut self) -> Result<Added, TargetError> {
+        let number = self.number("the weight")?;
+        let mass = |unit: i64| ((i128::from(number) * i128::from(unit)) / i128::from(ONE)) as i64;
+        let added = if self.unit(&["kg"]) {
+            Added::Mass(mass(KILOGRAM))
+        } else if self.unit(&["lb", "lbs"]) {
+            Added::Mass(mass(POUND))
+        } else if self.unit(&["bw"]) {
+            Added::BodyWeight(number)
+        } else {
+            return Err(self.fault("a weight ends with `kg`, `lb` or `bw`"));
+        };
+        Ok(match (self.word("help"), added) {
+            (true, Added::Mass(n)) => Added::Mass(-n),
+            (true, Added::BodyWeight(n)) => Added::BodyWeight(-n),
+            (false, added) => added,
+        })
+    }
+
+    fn here(&self) -> Range<usize> {
+        self.tokens
+            .get(self.at)
+            .map_or(self.end..self.end, |t| t.1.clone())
+    }
+
+    fn fault(&self, message: &str) -> TargetError {
+        TargetError {
+            at: self.here(),
+            message: message.into(),
+            help: FORMS.into(),
+        }
+    }
+
+    fn next_is(&self, word: &str) -> bool {
+        matches!(self.tokens.get(self.at), Some((Token::Word(w), _)) if w == word)
+    }
+
+    fn word(&mut self, word: &str) -> bool {
+        let found = self.next_is(word);
+        self.at += usize::from(found);
+        found
+    }
+
+    fn unit(&mut self, words: &[&str]) -> bool {
+        words.iter().any(|w| self.word(w))
+    }
+
+    fn number(&mut self, what: &str) -> Result<Micro, TargetError> {
+        match self.tokens.get(self.at) {
+            Some((Token::Number(n), _)) => {
+                self.at += 1;
+                Ok(*n)
+            }
+            _ => Err(self.fault(&format!("{what} is missing here"))),
+        }
+    }
+
+    fn whole(&mut self, what: &str) -> Result<u32, TargetError> {
+        let at = self.here();
+        let number = self.number(what)?;
+        if number % ONE != 0 || number < ONE {
+            return Err(TargetError {
+                at,
+                message: format!("{what} is whole and at least 1"),
+                help: FORMS.into(),
+            });
+        }
+        Ok((number / ONE) as u32)
+    }
+}

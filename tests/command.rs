@@ -1,0 +1,360 @@
+//! The commands as they are typed: exit status, standard output and standard error.
+
+use serde_json::Value;
+use std::fs;
+use std::path::Path;
+use std::process::{Command, Output};
+
+fn run(arguments: &[&str], dir: &Path) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_rungbook"))
+        .args(arguments)
+        .current_dir(dir)
+        .env("NO_COLOR", "1")
+        .output()
+        .expect("the program runs")
+}
+
+fn text(bytes: &[u8]) -> String {
+    String::from_utf8_lossy(bytes).into_owned()
+}
+
+fn json(out: &Output) -> Value {
+    serde_json::from_slice(&out.stdout).unwrap_or_else(|e| panic!("{e}: {}", text(&out.stdout)))
+}
+
+/// A folder with a first curriculum in `c`.
+fn started() -> tempfile::TempDir {
+    let dir = tempfile::tempdir().expect("a folder");
+    let out = run(&["start", "c"], dir.path());
+    assert_eq!(out.status.code(), Some(0), "{}", text(&out.stderr));
+    dir
+}
+
+#[test]
+fn a_first_curriculum_publishes_as_it_stands() {
+    let dir = started();
+    let out = run(&["proof", "--strict", "--from", "c"], dir.path());
+    assert_eq!(out.status.code(), Some(0), "{}", text(&out.stderr));
+    let out = run(&["publish", "--from", "c"], dir.path());
+    assert_eq!(out.status.code(), Some(0), "{}", text(&out.stderr));
+    assert!(dir.path().join("c/site/index.html").exists());
+    // Again: nothing is written.
+    let before = fs::metadata(dir.path().join("c/site/index.html"))
+        .expect("a page")
+        .modified()
+        .expect("a time");
+    let out = run(&["publish", "--from", "c", "--as", "json"], dir.path());
+    let answer = json(&out);
+    assert_eq!(answer["written"], 0, "{answer}");
+    assert_eq!(answer["findings"], Value::Array(vec![]));
+    assert_eq!(
+        fs::metadata(dir.path().join("c/site/index.html"))
+            .expect("a page")
+            .modified()
+            .expect("a time"),
+        before
+    );
+    // A second start refuses the folder.
+    assert_eq!(run(&["start", "c"], dir.path()).status.code(), Some(2));
+}
+
+#[test]
+fn faults_of_the_curriculum_end_with_one() {
+    let dir = started();
+    let path = dir.path().join("c/content/movements/dead-hang.yaml");
+    let broken = fs::read_to_string(&path)
+        .expect("a file")
+        .replace("standard: 30 s", "standard: 30 y");
+    fs::write(&path, broken).expect("a file");
+    let out = run(&["proof", "--from", "c"], dir.path());
+    assert_eq!(out.status.code(), Some(1));
+    let said = text(&out.stderr);
+    assert!(
+        said.contains("error[bad-target]")
+            && said.contains("content/movements/dead-hang.yaml:9:14"),
+        "{said}"
+    );
+    assert!(
+        said.contains("standard: 30 y"),
+        "the source line is shown: {said}"
+    );
+    assert_eq!(text(&out.stdout), "", "findings go to standard error");
+    let out = run(&["proof", "--from", "c", "--as", "json"], dir.path());
+    assert_eq!(out.status.code(), Some(1));
+    let finding = &json(&out)["findings"][0];
+    assert_eq!(
+        (
+            finding["rule"].as_str(),
+            finding["severity"].as_str(),
+            finding["line"].as_u64(),
+            finding["column"].as_u64()
+        ),
+        (Some("bad-target"), Some("error"), Some(9), Some(14))
+    );
+    let out = run(&["publish", "--from", "c"], dir.path());
+    assert_eq!(out.status.code(), Some(1));
+    assert!(!dir.path().join("c/site").exists(), "nothing was published");
+    // chain answers for what stands, and still ends with one.
+    let out = run(
+        &["chain", "slow-way-down", "--from", "c", "--as", "json"],
+        dir.path(),
+    );
+    assert_eq!(out.status.code(), Some(1));
+    assert_eq!(
+        json(&out)["movements"],
+        Value::Array(vec![]),
+        "everything stood on the broken one"
+    );
+}
+
+#[test]
+fn warnings_count_only_when_asked() {
+    let dir = started();
+    fs::write(dir.path().join("c/content/notes/pages/x.md"), "# X\n")
+        .or_else(|_| {
+            fs::create_dir_all(dir.path().join("c/content/notes/pages"))?;
+            fs::write(dir.path().join("c/content/notes/pages/x-page.md"), "# X\n")
+        })
+        .expect("a note");
+    assert_eq!(
+        run(&["proof", "--from", "c"], dir.path()).status.code(),
+        Some(0)
+    );
+    assert_eq!(
+        run(&["proof", "--strict", "--from", "c"], dir.path())
+            .status
+            .code(),
+        Some(1)
+    );
+    assert_eq!(
+        run(&["publish", "--from", "c"], dir.path()).status.code(),
+        Some(0)
+    );
+}
+
+#[test]
+fn faults_of_the_command_line_and_the_disk_end_with_two() {
+    let dir = started();
+    assert_eq!(run(&["publsh"], dir.path()).status.code(), Some(2));
+    assert_eq!(
+        run(&["proof", "--from", "nowhere"], dir.path())
+            .status
+            .code(),
+        Some(2)
+    );
+    assert_eq!(
+        run(&["schema", "movment"], dir.path()).status.code(),
+        Some(2)
+    );
+    let out = run(&["chain", "ded-hang", "--from", "c"], dir.path());
+    assert_eq!(out.status.code(), Some(2));
+    assert!(
+        text(&out.stderr).contains("did you mean `dead-hang`?"),
+        "{}",
+        text(&out.stderr)
+    );
+    for to in ["c/content", "c/content/site", "c", "."] {
+        let out = run(&["publish", "--from", "c", "--to", to], dir.path());
+        assert_eq!(out.status.code(), Some(2), "{to}: {}", text(&out.stderr));
+    }
+    fs::create_dir(dir.path().join("mine")).expect("a folder");
+    fs::write(dir.path().join("mine/letter.txt"), "dear").expect("a file");
+    let out = run(&["publish", "--from", "c", "--to", "mine"], dir.path());
+    assert_eq!(out.status.code(), Some(2));
+    assert_eq!(
+        fs::read_to_string(dir.path().join("mine/letter.txt")).expect("still there"),
+        "dear"
+    );
+}
+
+#[test]
+fn an_empty_folder_is_a_finding() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let out = run(&["proof", "--as", "json"], dir.path());
+    assert_eq!(out.status.code(), Some(1));
+    assert_eq!(json(&out)["findings"][0]["rule"], "missing-folder");
+}
+
+#[test]
+fn hostile_files_are_findings_and_stop_nothing() {
+    let dir = started();
+    let movements = dir.path().join("c/content/movements");
+    fs::write(movements.join("binary.yaml"), [0xff, 0xfe, 0x00]).expect("a file");
+    let huge = fs::File::create(movements.join("huge.yaml")).expect("a file");
+    huge.set_len(200_000_000).expect("200 MB");
+    fs::write(
+        dir.path().join("c/content/notes/dead-hang.md"),
+        "[a](b) [c](movement:d) ![](e)\n[[[[((((\n",
+    )
+    .expect("a note");
+    let out = run(&["proof", "--from", "c", "--as", "json"], dir.path());
+    assert_eq!(out.status.code(), Some(1), "{}", text(&out.stderr));
+    let answer = json(&out);
+    let rules: Vec<&str> = answer["findings"]
+        .as_array()
+        .expect("findings")
+        .iter()
+        .filter_map(|f| f["rule"].as_str())
+        .collect();
+    for rule in [
+        "not-utf8",
+        "file-too-large",
+        "link-scheme",
+        "broken-link",
+        "missing-alt",
+    ] {
+        assert!(rules.contains(&rule), "{rule} in {rules:?}");
+    }
+}
+
+#[test]
+fn other_peoples_files_in_the_site_folder_are_kept() {
+    let dir = started();
+    assert_eq!(
+        run(&["publish", "--from", "c"], dir.path()).status.code(),
+        Some(0)
+    );
+    let site = dir.path().join("c/site");
+    fs::write(site.join("CNAME"), "room.example").expect("a file");
+    fs::create_dir(site.join(".git")).expect("a folder");
+    fs::write(site.join(".git/HEAD"), "ref").expect("a file");
+    let school = dir.path().join("c/content/school.yaml");
+    fs::write(
+        &school,
+        fs::read_to_string(&school)
+            .expect("a file")
+            .replace("My Movement Room", "Our Room"),
+    )
+    .expect("a file");
+    let out = run(&["publish", "--from", "c"], dir.path());
+    assert_eq!(out.status.code(), Some(0), "{}", text(&out.stderr));
+    assert!(
+        text(&out.stdout).contains(".git, CNAME"),
+        "{}",
+        text(&out.stdout)
+    );
+    assert!(
+        fs::read_to_string(site.join("index.html"))
+            .expect("a page")
+            .contains("Our Room")
+    );
+    assert_eq!(
+        fs::read_to_string(site.join("CNAME")).expect("kept"),
+        "room.example"
+    );
+    assert_eq!(
+        fs::read_to_string(site.join(".git/HEAD")).expect("kept"),
+        "ref"
+    );
+}
+
+#[test]
+fn the_ledger_tells_what_changed() {
+    let dir = started();
+    let publish = |note: &str, day: &str| {
+        run(
+            &["publish", "--from", "c", "--note", note, "--today", day],
+            dir.path(),
+        )
+    };
+    assert_eq!(publish("First.", "2026-03-01").status.code(), Some(0));
+    let hang = dir.path().join("c/content/movements/dead-hang.yaml");
+    fs::write(
+        &hang,
+        fs::read_to_string(&hang)
+            .expect("a file")
+            .replace("standard: 30 s", "standard: 40 s"),
+    )
+    .expect("a file");
+    let pull = fs::read_to_string(dir.path().join("c/content/movements/shoulder-pull.yaml"))
+        .expect("a file");
+    let renamed = pull.replace(
+        "movement: shoulder-pull",
+        "movement: shoulder-lift\nwas: [shoulder-pull]",
+    );
+    fs::remove_file(dir.path().join("c/content/movements/shoulder-pull.yaml")).expect("gone");
+    fs::write(
+        dir.path().join("c/content/movements/shoulder-lift.yaml"),
+        renamed,
+    )
+    .expect("a file");
+    for (path, from, to) in [
+        (
+            "c/content/movements/pull-up-lowering.yaml",
+            "- shoulder-pull",
+            "- shoulder-lift",
+        ),
+        (
+            "c/content/notes/dead-hang.md",
+            "movement:shoulder-pull",
+            "movement:shoulder-lift",
+        ),
+        (
+            "c/content/notes/pull-up-lowering.md",
+            "movement:shoulder-pull",
+            "movement:shoulder-lift",
+        ),
+        (
+            "c/content/notes/shoulder-pull.md",
+            "shoulder-pull  4x5",
+            "shoulder-lift  4x5",
+        ),
+    ] {
+        let path = dir.path().join(path);
+        fs::write(
+            &path,
+            fs::read_to_string(&path).expect("a file").replace(from, to),
+        )
+        .expect("a file");
+    }
+    fs::rename(
+        dir.path().join("c/content/notes/shoulder-pull.md"),
+        dir.path().join("c/content/notes/shoulder-lift.md"),
+    )
+    .expect("moved");
+    let out = publish("Longer hangs.", "2026-04-01");
+    assert_eq!(out.status.code(), Some(0), "{}", text(&out.stderr));
+    let changes = fs::read_to_string(dir.path().join("c/site/changes.html")).expect("a page");
+    for words in [
+        "Longer hangs.",
+        "standard raised from 30 s to 40 s",
+        "renamed, was shoulder-pull",
+        "2026-04-01",
+    ] {
+        assert!(changes.contains(words), "{words}");
+    }
+    // The old address leads on, with the mark.
+    let old = fs::read_to_string(dir.path().join("c/site/shoulder-pull.html")).expect("a redirect");
+    assert!(
+        old.contains("url=shoulder-lift.html") && old.contains("data-caution"),
+        "{old}"
+    );
+    assert_eq!(publish("x", "yesterday").status.code(), Some(2));
+}
+
+#[test]
+fn help_has_an_example_and_completions_are_printed() {
+    let dir = tempfile::tempdir().expect("a folder");
+    for command in [
+        "start",
+        "proof",
+        "publish",
+        "chain",
+        "schema",
+        "completions",
+    ] {
+        let out = run(&[command, "--help"], dir.path());
+        assert!(
+            text(&out.stdout).contains("Example:\n  rungbook "),
+            "{command}"
+        );
+    }
+    assert!(text(&run(&["--help"], dir.path()).stdout).contains("Not medical advice"));
+    for shell in ["bash", "zsh", "fish"] {
+        let out = run(&["completions", shell], dir.path());
+        assert!(
+            out.status.success() && text(&out.stdout).contains("rungbook"),
+            "{shell}"
+        );
+    }
+}

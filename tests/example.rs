@@ -1,0 +1,253 @@
+//! The shipped curriculum and the site committed from it.
+
+use html5gum::{Token, Tokenizer};
+use rungbook::curriculum::words::Pattern;
+use rungbook::proof::{Proofread, proofread};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+fn files(dir: &Path) -> BTreeMap<String, Vec<u8>> {
+    walkdir::WalkDir::new(dir)
+        .into_iter()
+        .map(|e| e.expect("an entry"))
+        .filter(|e| e.file_type().is_file())
+        .map(|e| {
+            (
+                e.path()
+                    .strip_prefix(dir)
+                    .expect("inside")
+                    .to_string_lossy()
+                    .into_owned(),
+                fs::read(e.path()).expect("a file"),
+            )
+        })
+        .collect()
+}
+
+fn shipped() -> Proofread {
+    proofread(&rungbook::io::snapshot(root()).expect("the repository is a curriculum"))
+}
+
+#[test]
+fn site_example_is_what_publish_writes_byte_for_byte() {
+    let committed = files(&root().join("site-example"));
+    for (threads, language, zone) in [("1", "C", "UTC"), ("4", "tr_TR.UTF-8", "Pacific/Auckland")] {
+        let dir = tempfile::tempdir().expect("a folder");
+        let to = dir.path().join("site");
+        let out = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+            .args(["publish", "--from"])
+            .arg(root())
+            .arg("--to")
+            .arg(&to)
+            .env("RAYON_NUM_THREADS", threads)
+            .env("LANG", language)
+            .env("LC_ALL", language)
+            .env("TZ", zone)
+            .current_dir(dir.path())
+            .output()
+            .expect("the program runs");
+        assert!(
+            out.status.success(),
+            "{}",
+            String::from_utf8_lossy(&out.stderr)
+        );
+        let written = files(&to);
+        let differ: Vec<&String> = committed
+            .keys()
+            .chain(written.keys())
+            .filter(|k| committed.get(*k) != written.get(*k))
+            .collect();
+        assert!(differ.is_empty(), "publish again and commit: {differ:?}");
+    }
+}
+
+#[test]
+fn every_link_of_every_page_leads_somewhere() {
+    let site = files(&root().join("site-example"));
+    let mut ids: HashMap<&str, BTreeSet<String>> = HashMap::new();
+    let mut links: Vec<(String, String)> = Vec::new();
+    for (path, bytes) in site.iter().filter(|(p, _)| p.ends_with(".html")) {
+        let text = String::from_utf8(bytes.clone()).expect("pages are UTF-8");
+        let page = ids.entry(path).or_default();
+        for token in Tokenizer::new(&text) {
+            let Ok(Token::StartTag(tag)) = token else {
+                continue;
+            };
+            for (key, value) in &tag.attributes {
+                let (key, value) = (
+                    String::from_utf8_lossy(key).into_owned(),
+                    String::from_utf8_lossy(value).into_owned(),
+                );
+                match key.as_str() {
+                    "id" => assert!(
+                        page.insert(value.clone()),
+                        "{path} has the id {value} twice"
+                    ),
+                    "href" | "src" | "poster" => links.push((path.clone(), value)),
+                    _ => {}
+                }
+            }
+        }
+    }
+    assert!(links.len() > 3000, "only {} links", links.len());
+    let address = "https://tidewall.example/curriculum/";
+    let mut broken = Vec::new();
+    for (from, to) in &links {
+        let inside = to.strip_prefix(address);
+        if inside.is_none() && (to.contains("://") || to.starts_with("mailto:")) {
+            continue;
+        }
+        assert!(
+            from == "404.html" || inside.is_none() || to.as_str() == canonical(address, from),
+            "{from}: {to} is not relative"
+        );
+        let (path, fragment) = inside
+            .unwrap_or(to)
+            .split_once('#')
+            .unwrap_or((inside.unwrap_or(to), ""));
+        let target = match (path, inside.is_some()) {
+            ("", true) => "index.html",
+            ("", false) => from.as_str(),
+            (path, _) => path,
+        };
+        let found = site.contains_key(target)
+            && (fragment.is_empty() || ids.get(target).is_some_and(|i| i.contains(fragment)));
+        if !found {
+            broken.push(format!("{from} -> {to}"));
+        }
+    }
+    assert!(broken.is_empty(), "{} broken: {broken:?}", broken.len());
+}
+
+fn canonical(address: &str, page: &str) -> String {
+    if page == "index.html" {
+        address.to_string()
+    } else {
+        format!("{address}{page}")
+    }
+}
+
+#[test]
+fn the_shipped_curriculum_is_without_findings() {
+    let proof = shipped();
+    let rules: Vec<String> = proof
+        .findings
+        .iter()
+        .map(|f| format!("{}: {}", f.rule.name(), f.message))
+        .collect();
+    assert!(rules.is_empty(), "{rules:#?}");
+}
+
+#[test]
+fn the_shipped_curriculum_is_a_real_one() {
+    let proof = shipped();
+    let curriculum = &proof.curriculum;
+    assert_eq!(curriculum.skills().count(), 5);
+    assert!(curriculum.len() >= 60, "{} movements", curriculum.len());
+    let two_axes = curriculum
+        .families()
+        .filter(|(_, f)| f.axes.len() >= 2)
+        .count();
+    assert!(two_axes >= 4, "{two_axes} families over two axes");
+    let choices: usize = curriculum.movements().map(|(_, m)| m.needs.choices()).sum();
+    assert!(choices >= 12, "{choices} choices");
+    let mut gates = BTreeSet::new();
+    for (_, m) in curriculum.movements() {
+        m.needs.visit(&mut |leaf| {
+            gates.insert(curriculum.movement(leaf.movement).pattern);
+        });
+    }
+    assert!(gates.contains(&Pattern::Mobility) && gates.contains(&Pattern::Exit));
+    for (_, m) in curriculum.movements() {
+        assert!(m.note.is_some(), "{} has no note", m.id);
+    }
+    for (_, s) in curriculum.skills() {
+        assert!(proof.stages.of(s.goal.movement).is_some_and(|s| s >= 3));
+    }
+}
+
+/// Sentences of eight words or more, in small letters, links as their text.
+fn sentences(text: &str) -> Vec<String> {
+    let outside: String = text.split("```").step_by(2).collect();
+    let mut plain = String::new();
+    let mut rest = outside.as_str();
+    while let Some(at) = rest.find("](") {
+        plain.push_str(&rest[..at]);
+        rest = rest[at..].find(')').map_or("", |end| &rest[at + end + 1..]);
+    }
+    plain.push_str(rest);
+    let lines: String = plain
+        .lines()
+        .filter(|l| !l.starts_with('#'))
+        .collect::<Vec<_>>()
+        .join(" ");
+    lines
+        .split(['.', '!', '?', ';', ':'])
+        .map(|s| {
+            s.to_lowercase()
+                .split(|c: char| !c.is_alphanumeric() && c != '\'')
+                .filter(|w| !w.is_empty())
+                .collect::<Vec<_>>()
+                .join(" ")
+        })
+        .filter(|s| s.split(' ').count() >= 8)
+        .collect()
+}
+
+#[test]
+fn notes_have_substance_and_share_no_sentence() {
+    let mut seen: HashMap<String, PathBuf> = HashMap::new();
+    let mut shared = Vec::new();
+    let mut count = 0;
+    for (path, bytes) in files(&root().join("content/notes")) {
+        let text = String::from_utf8(bytes).expect("notes are UTF-8");
+        let words = rungbook::source::markdown::outline(rungbook::source::FileId(0), &text).words;
+        if path != "pages/about-the-coach.md" {
+            assert!(words >= 120, "{path} has {words} words");
+        }
+        for sentence in sentences(&text) {
+            count += 1;
+            if let Some(other) = seen.insert(sentence.clone(), path.clone().into())
+                && other != Path::new(&path)
+            {
+                shared.push(format!("{path} and {}: {sentence}", other.display()));
+            }
+        }
+    }
+    assert!(count > 300, "only {count} sentences were found");
+    assert!(shared.is_empty(), "{shared:#?}");
+}
+
+/// Schemas and data against the Python package jsonschema, an outside library.
+#[test]
+fn definitions_and_data_fit_their_schemas() {
+    let python = std::env::var("RUNGBOOK_PYTHON")
+        .unwrap_or_else(|_| root().join("target/venv/bin/python").display().to_string());
+    let script = root().join("tests/reference/schemas.py");
+    let child = Command::new(&python)
+        .arg(&script)
+        .arg(env!("CARGO_BIN_EXE_rungbook"))
+        .current_dir(root())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn();
+    let Ok(child) = child else {
+        eprintln!("SKIPPED SCHEMA TESTS: {python} cannot be run; tests/run makes it");
+        assert!(
+            std::env::var("CI").as_deref() != Ok("true"),
+            "the schemas must be checked under CI"
+        );
+        return;
+    };
+    let out = child.wait_with_output().expect("the reference ends");
+    let said =
+        String::from_utf8_lossy(&out.stdout).into_owned() + &String::from_utf8_lossy(&out.stderr);
+    assert!(out.status.success(), "{said}");
+    assert!(said.contains("checked"), "{said}");
+}

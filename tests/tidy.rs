@@ -1,0 +1,153 @@
+//! The house rules that can be checked: module docs, who may touch the disk, the code map, file sizes, dependencies.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+fn sources() -> Vec<(String, String)> {
+    let mut out: Vec<PathBuf> = walkdir::WalkDir::new(root().join("src"))
+        .into_iter()
+        .map(|e| e.expect("an entry").into_path())
+        .filter(|p| p.extension().is_some_and(|e| e == "rs"))
+        .collect();
+    out.sort();
+    assert!(out.len() > 40);
+    out.into_iter()
+        .map(|p| {
+            (
+                p.strip_prefix(root())
+                    .expect("inside")
+                    .display()
+                    .to_string(),
+                fs::read_to_string(&p).expect("text"),
+            )
+        })
+        .collect()
+}
+
+/// The part of a file before its tests.
+fn before_tests(text: &str) -> &str {
+    text.split("#[cfg(test)]").next().unwrap_or(text)
+}
+
+#[test]
+fn every_file_says_what_it_is() {
+    let bare: Vec<String> = sources()
+        .into_iter()
+        .filter(|(_, t)| !t.starts_with("//! "))
+        .map(|s| s.0)
+        .collect();
+    assert!(bare.is_empty(), "{bare:?}");
+}
+
+#[test]
+fn only_io_touches_disk_and_clock() {
+    let words = [
+        "std::fs",
+        "fs::read",
+        "fs::write",
+        "SystemTime::now",
+        "std::net",
+    ];
+    for (path, text) in sources().iter().filter(|(p, _)| !p.starts_with("src/io/")) {
+        for word in words {
+            assert!(!before_tests(text).contains(word), "{path} uses {word}");
+        }
+    }
+}
+
+#[test]
+fn nothing_unwraps_or_is_left_to_do() {
+    for (path, text) in sources() {
+        for word in [".unwrap()", "todo!(", "unimplemented!(", "TODO", "FIXME"] {
+            assert!(!before_tests(&text).contains(word), "{path} has {word}");
+        }
+    }
+}
+
+#[test]
+fn no_file_is_too_large_to_know() {
+    let large: Vec<(String, usize)> = sources()
+        .into_iter()
+        .map(|(p, t)| (p, before_tests(&t).lines().count()))
+        .filter(|(_, n)| *n > 560)
+        .collect();
+    assert!(large.is_empty(), "{large:?}");
+    let main = fs::read_to_string(root().join("src/main.rs")).expect("text");
+    assert!(main.lines().count() <= 40);
+}
+
+#[test]
+fn arrows_point_down() {
+    // Each room may use those before it in this list, never those behind it.
+    let rooms = [
+        "source",
+        "curriculum",
+        "reading",
+        "chain",
+        "leverage",
+        "proof",
+        "site",
+        "io",
+        "command",
+    ];
+    for (path, text) in sources() {
+        let Some(at) = rooms
+            .iter()
+            .position(|r| path.starts_with(&format!("src/{r}/")))
+        else {
+            continue;
+        };
+        for later in &rooms[at + 1..] {
+            let used = before_tests(&text).contains(&format!("crate::{later}::"));
+            assert!(!used, "{path} uses the room {later}");
+        }
+    }
+}
+
+#[test]
+fn the_code_map_is_the_tree() {
+    let text = fs::read_to_string(root().join("DEVELOPERS.md")).expect("text");
+    let listed: BTreeSet<String> = text
+        .lines()
+        .filter_map(|l| l.strip_prefix("| `src/"))
+        .filter_map(|l| l.split("/`").next().map(str::to_string))
+        .collect();
+    let there: BTreeSet<String> = fs::read_dir(root().join("src"))
+        .expect("src")
+        .map(|e| e.expect("an entry"))
+        .filter(|e| e.path().is_dir())
+        .map(|e| e.file_name().to_string_lossy().into_owned())
+        .collect();
+    assert_eq!(listed, there);
+}
+
+#[test]
+fn every_dependency_says_why() {
+    let text = fs::read_to_string(root().join("Cargo.toml")).expect("text");
+    let section = text
+        .split("[dependencies]")
+        .nth(1)
+        .and_then(|s| s.split("[build-dependencies]").next())
+        .expect("dependencies");
+    let lines: Vec<&str> = section.lines().filter(|l| !l.trim().is_empty()).collect();
+    for (i, line) in lines.iter().enumerate() {
+        if line.starts_with('#') {
+            continue;
+        }
+        let above = i > 0 && lines[i - 1].starts_with('#');
+        assert!(line.contains(" # ") || above, "{line}");
+    }
+}
+
+#[test]
+fn the_readme_names_the_test_command_and_ci_runs_it() {
+    let readme = fs::read_to_string(root().join("README.md")).expect("text");
+    assert!(readme.contains("cargo run --release -- publish") && readme.contains("tests/run"));
+    let ci = fs::read_to_string(root().join(".ci/run")).expect("text");
+    assert!(ci.contains("tests/run"));
+}
