@@ -81,7 +81,11 @@ impl Id {
                 format!("type a longer name, like `{text}-hold`"),
             ));
         }
-        if FIXED_PAGES.contains(&text) {
+        let numbered = ["self-test-", "movements-"].iter().any(|p| {
+            text.strip_prefix(p)
+                .is_some_and(|n| n.bytes().all(|b| b.is_ascii_digit()))
+        });
+        if FIXED_PAGES.contains(&text) || numbered {
             return Err((
                 format!("`{text}` is the address of a page that every site has"),
                 format!("type another id, like `the-{text}`"),
@@ -140,6 +144,9 @@ mod tests {
         ] {
             assert!(Id::new(bad).is_err(), "{bad}");
         }
-        assert_eq!(Id::new("Push Up").unwrap_err().1, "type `push-up`");
+        assert_eq!(
+            Id::new("Push Up").expect_err("a blank and capitals").1,
+            "type `push-up`"
+        );
     }
 }

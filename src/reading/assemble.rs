@@ -1,25 +1,21 @@
 //! Joining the records of all files: ids claimed, families spread over their members, needs looked up, cautions derived.
 
-use super::draft::Draft;
 use super::need::RawLeaf;
 use super::note;
-use super::picture;
-use super::record::{FamilyRecord, MovementFile, SkillRecord};
+use super::record::{MovementFile, SkillRecord};
 use super::resolve::Ids;
 use super::spread::spread;
-use crate::curriculum::caution::{Book, ClassIx, derived};
+use crate::curriculum::caution::{Book, derived};
 use crate::curriculum::family::{Way, harder_everywhere, neighbours};
 use crate::curriculum::ledger::Ledger;
-use crate::curriculum::movement::{Place, Rung, Spans};
 use crate::curriculum::note::{Note, NoteOwner};
 use crate::curriculum::school::School;
-use crate::curriculum::words::{EasierFirst, Load, Pattern, Position};
+use crate::curriculum::words::{EasierFirst, Load};
 use crate::curriculum::{
     Curriculum, Family, FamilyIx, Id, Leaf, Movement, MovementIx, Need, NoteIx, Owner, Skill,
-    SkillIx, Target,
+    SkillIx,
 };
 use crate::source::markdown::Outline;
-use crate::source::suggest::{did_you_mean, listed};
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
 use std::collections::{BTreeMap, HashMap, HashSet};
 

@@ -80,11 +80,7 @@ pub fn outline(file: FileId, text: &str) -> Outline {
                     }
                 }
             }
-            Event::Start(Tag::CodeBlock(kind)) => {
-                if is_session(&kind) {
-                    session = Some(Vec::new());
-                }
-            }
+            Event::Start(Tag::CodeBlock(kind)) if is_session(&kind) => session = Some(Vec::new()),
             Event::End(TagEnd::CodeBlock) => out.sessions.extend(session.take()),
             Event::Text(words) => match &mut session {
                 Some(lines) => lines.extend(session_lines(file, text, &range)),

@@ -259,10 +259,12 @@ struct FaultRow<'a> {
     movements: Vec<&'a str>,
 }
 
+/// A fault by which rows are joined: what is seen in small letters, then its parts as written.
+type FaultKey<'a> = (String, &'a str, Option<&'a str>, Option<&'a str>);
+
 /// Faults by what is seen; the same fault of several movements once.
 fn faults(plan: &Plan<'_>, context: &mut Context) {
-    let mut by_fault: BTreeMap<(String, &str, Option<&str>, Option<&str>), Vec<MovementIx>> =
-        BTreeMap::new();
+    let mut by_fault: BTreeMap<FaultKey<'_>, Vec<MovementIx>> = BTreeMap::new();
     for (ix, movement) in plan.curriculum.published() {
         for fault in &movement.faults {
             let key = (
