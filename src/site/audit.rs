@@ -3,6 +3,7 @@
 //!
 //! Reads only what is written in the files: links, `data-movement`, `data-caution`, names standing alone, data, style sheets.
 
+use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
 use html5gum::{Token, Tokenizer};
 use serde_json::Value;
@@ -57,17 +58,16 @@ impl Auditor {
                 );
             }
         }
+        // A skill, family or page of the same name is that record's own name.
+        let pages_of_their_own = curriculum
+            .notes()
+            .filter(|(_, n)| n.owner == NoteOwner::Page);
         let others = curriculum
             .skills()
             .map(|(_, s)| &s.name)
             .chain(curriculum.families().map(|(_, f)| &f.name));
-        for name in others.chain(curriculum.notes().map(|(_, n)| &n.title)) {
-            if curriculum.notes().all(|(_, n)| {
-                n.title != *name
-                    || !matches!(n.owner, crate::curriculum::note::NoteOwner::Record(_))
-            }) {
-                names.remove(&name.to_lowercase());
-            }
+        for name in others.chain(pages_of_their_own.map(|(_, n)| &n.title)) {
+            names.remove(&name.to_lowercase());
         }
         Auditor {
             pages,
