@@ -180,7 +180,10 @@ fn a_row_by_plain_link() {
 #[test]
 fn a_ladder_by_plain_link() {
     let plain = |t: &str| {
-        t.replace("{% for link in step.opens %}{{ link | safe }}", "<a href=\"upside.html\">up</a> {% for link in step.opens %}{{ link | safe }}")
+        t.replace(
+            "{% for link in step.opens %}{{ link | safe }}",
+            "<a href=\"upside.html\">up</a> {% for link in step.opens %}{{ link | safe }}",
+        )
     };
     refuses("parts.html", plain, "a link leads to `upside`");
 }
