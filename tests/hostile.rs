@@ -9,14 +9,52 @@ use std::path::Path;
 use std::sync::LazyLock;
 
 static SHIPPED: LazyLock<Vec<SourceFile>> = LazyLock::new(|| {
-    let snapshot = rungbook::io::snapshot(Path::new(env!("CARGO_MANIFEST_DIR"))).expect("the repository is a curriculum");
+    let snapshot = rungbook::io::snapshot(Path::new(env!("CARGO_MANIFEST_DIR")))
+        .expect("the repository is a curriculum");
     snapshot.files().map(|(_, f)| f.clone()).collect()
 });
 
 /// Pieces that hurt: structure, odd characters, half words.
 const PIECES: &[&str] = &[
-    "\n", ":", "- ", "  ", "[", "]", "{", "}", "\"", "'", "#", "&a", "*a", "!t", "<<: ", "---\n", "\t", "é", "\u{feff}", "\u{0}", "5x5", "at most",
-    "needs:", "any of:", "at least 9 of:", "family: rows", "x", "~", "null", "|", ">", "](movement:", "```session\n", "<b>", "🙂", "%", "\r\n", "1e9", "-1",
+    "\n",
+    ":",
+    "- ",
+    "  ",
+    "[",
+    "]",
+    "{",
+    "}",
+    "\"",
+    "'",
+    "#",
+    "&a",
+    "*a",
+    "!t",
+    "<<: ",
+    "---\n",
+    "\t",
+    "é",
+    "\u{feff}",
+    "\u{0}",
+    "5x5",
+    "at most",
+    "needs:",
+    "any of:",
+    "at least 9 of:",
+    "family: rows",
+    "x",
+    "~",
+    "null",
+    "|",
+    ">",
+    "](movement:",
+    "```session\n",
+    "<b>",
+    "🙂",
+    "%",
+    "\r\n",
+    "1e9",
+    "-1",
 ];
 
 #[derive(Clone, Debug)]
@@ -28,7 +66,14 @@ struct Damage {
 }
 
 fn damage() -> impl Strategy<Value = Vec<Damage>> {
-    let one = (any::<usize>(), any::<usize>(), 0..12usize, any::<usize>()).prop_map(|(file, at, cut, piece)| Damage { file, at, cut, piece });
+    let one = (any::<usize>(), any::<usize>(), 0..12usize, any::<usize>()).prop_map(
+        |(file, at, cut, piece)| Damage {
+            file,
+            at,
+            cut,
+            piece,
+        },
+    );
     prop::collection::vec(one, 1..8)
 }
 
@@ -36,7 +81,9 @@ fn apply(all: &[Damage]) -> Snapshot {
     let mut files = SHIPPED.clone();
     for d in all {
         let index = d.file % files.len();
-        let Content::Text(text) = &mut files[index].content else { continue };
+        let Content::Text(text) = &mut files[index].content else {
+            continue;
+        };
         let mut from = d.at % (text.len() + 1);
         while !text.is_char_boundary(from) {
             from -= 1;

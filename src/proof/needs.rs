@@ -17,7 +17,7 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
         .collect();
     implied.into_iter().for_each(|d| findings.push(d));
     for (ix, movement) in sound {
-        leap_in_rungs(curriculum, stages, ix, movement, findings);
+        leap_in_rungs(curriculum, movement, findings);
         easier_neighbour(curriculum, ix, movement, findings);
     }
 }
@@ -65,15 +65,8 @@ fn implied(
     out
 }
 
-/// A movement that stands more rungs above all its necessary needs than the school allows.
-fn leap_in_rungs(
-    curriculum: &Curriculum,
-    stages: &Stages,
-    ix: MovementIx,
-    movement: &Movement,
-    findings: &mut Findings,
-) {
-    let _ = (stages, ix);
+/// A family member that needs a sibling more rungs below it than the school allows, all axes together.
+fn leap_in_rungs(curriculum: &Curriculum, movement: &Movement, findings: &mut Findings) {
     let (Some(place), limit) = (&movement.place, curriculum.school.leap.rungs) else {
         return;
     };

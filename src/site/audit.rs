@@ -80,7 +80,7 @@ impl Auditor {
     /// Reads one written file back.
     pub fn file(&self, path: &str, bytes: &[u8]) -> Vec<Fault> {
         let says: Vec<String> = match path.rsplit('.').next() {
-            Some("html") => self.page(path, &String::from_utf8_lossy(bytes)),
+            Some("html") => self.page(&String::from_utf8_lossy(bytes)),
             Some("json") if path.starts_with("data/") && !path.ends_with(".schema.json") => {
                 self.data(bytes)
             }
@@ -99,10 +99,9 @@ impl Auditor {
         faults
     }
 
-    fn page(&self, path: &str, html: &str) -> Vec<String> {
+    fn page(&self, html: &str) -> Vec<String> {
         let mut walk = Walk {
             auditor: self,
-            path,
             open: Vec::new(),
             text: String::new(),
             faults: Vec::new(),
@@ -128,7 +127,7 @@ impl Auditor {
     }
 
     /// The movement that an address of the site leads to, if it has cautions.
-    fn leads_to(&self, page: &str, href: &str) -> Option<&str> {
+    fn leads_to(&self, href: &str) -> Option<&str> {
         let inside = href.strip_prefix(&self.address).unwrap_or(href);
         let target = inside.split(['#', '?']).next().unwrap_or("");
         if target.contains("://") || target.is_empty() {
@@ -136,7 +135,6 @@ impl Auditor {
         }
         let decoded = target.replace("%2D", "-").replace("%2d", "-");
         let name = decoded.rsplit('/').next().unwrap_or(&decoded);
-        let _ = page;
         self.pages.get(name).map(String::as_str)
     }
 
@@ -173,7 +171,6 @@ struct Element {
 
 struct Walk<'a> {
     auditor: &'a Auditor,
-    path: &'a str,
     open: Vec<Element>,
     text: String,
     faults: Vec<String>,
@@ -233,7 +230,7 @@ impl Walk<'_> {
         let own_mark = attribute("data-caution").is_some() && !hidden;
         if matches!(name.as_str(), "a" | "area")
             && let Some(href) = attribute("href").or_else(|| attribute("xlink:href"))
-            && let Some(id) = self.auditor.leads_to(self.path, &href)
+            && let Some(id) = self.auditor.leads_to(&href)
             && !self.open.iter().any(|e| e.movement.as_deref() == Some(id))
             && movement.as_deref() != Some(id)
         {
