@@ -1,5 +1,6 @@
 //! Home, the indexes, and the short pages that clients look for first.
 
+use super::super::link::Mark;
 use super::super::view::{self, CautionView, Named};
 use super::super::{Plan, ROWS_A_PAGE, ThemeError, markdown};
 use super::{Head, Made, head, turn};
@@ -150,6 +151,8 @@ struct SkillCard<'a> {
     summary: Option<&'a str>,
     goal: &'a str,
     target: String,
+    /// The goal's mark: a skill often bears its movement's name.
+    mark: Option<Mark>,
     stage: u32,
     stage_words: String,
     count: usize,
@@ -170,6 +173,7 @@ fn home(plan: &Plan<'_>, context: &mut Context) {
             summary: plan.curriculum.skill(ix).summary.as_deref(),
             goal: plan.links.of(skill.goal.movement),
             target: plan.words(&skill.goal.target),
+            mark: view::mark_of(plan, skill.goal.movement),
             stage,
             stage_words: view::stage_words(stage),
             count: chain.movements.len(),
