@@ -34,6 +34,8 @@ pub struct Auditor {
     cautioned: HashSet<String>,
     /// Their names in small letters, where no other record bears the same name.
     names: HashMap<String, String>,
+    /// Bytes of the longest of those names, with room for capitals that are longer than their small letters.
+    longest_name: usize,
     address: String,
 }
 
@@ -69,7 +71,9 @@ impl Auditor {
         for name in others.chain(pages_of_their_own.map(|(_, n)| &n.title)) {
             names.remove(&name.to_lowercase());
         }
+        let longest_name = names.keys().map(|n| n.len() * 2).max().unwrap_or(0);
         Auditor {
+            longest_name,
             pages,
             cautioned,
             names,
@@ -165,7 +169,7 @@ struct Element {
     movement: Option<String>,
     marked: bool,
     hidden: bool,
-    /// Inside, names are not looked for: source text, titles, scripts.
+    /// Inside, names are not looked for: source text, titles, scripts. As `hidden`, taken over from what it stands in.
     quiet: bool,
 }
 
@@ -186,6 +190,9 @@ impl Walk<'_> {
     fn start(&mut self, tag: &html5gum::StartTag<()>) {
         self.flush();
         let name = String::from_utf8_lossy(&tag.name).into_owned();
+        if tag.attributes.is_empty() && !matches!(name.as_str(), "script" | "style") {
+            return self.open_plain(name, tag.self_closing);
+        }
         let attribute = |key: &str| {
             tag.attributes
                 .get(key.as_bytes())
@@ -195,7 +202,13 @@ impl Walk<'_> {
             && attribute("http-equiv")
                 .is_some_and(|h| h.eq_ignore_ascii_case("content-security-policy"))
             && attribute("content").as_deref() == Some(POLICY);
-        for (key, value) in &tag.attributes {
+        let of_interest = |key: &[u8]| {
+            key == b"style"
+                || key.starts_with(b"on")
+                || key == b"href"
+                || [&b"src"[..], b"srcset", b"poster", b"data"].contains(&key)
+        };
+        for (key, value) in tag.attributes.iter().filter(|(k, _)| of_interest(k)) {
             self.policy_of(
                 &name,
                 &String::from_utf8_lossy(key),
@@ -214,7 +227,7 @@ impl Walk<'_> {
         }
         let hidden = attribute("hidden").is_some()
             || attribute("aria-hidden").as_deref() == Some("true")
-            || self.open.iter().any(|e| e.hidden);
+            || self.open.last().is_some_and(|e| e.hidden);
         if let Some(signal) = attribute("data-caution")
             && !hidden
             && ["notice", "caution", "warning"].contains(&signal.as_str())
@@ -239,7 +252,8 @@ impl Walk<'_> {
             ));
         }
         let void = VOID.contains(&name.as_str()) || tag.self_closing;
-        let quiet = matches!(name.as_str(), "pre" | "title" | "script" | "style" | "svg");
+        let quiet = matches!(name.as_str(), "pre" | "title" | "script" | "style" | "svg")
+            || self.open.last().is_some_and(|e| e.quiet);
         let element = Element {
             name,
             movement,
@@ -252,6 +266,24 @@ impl Walk<'_> {
         } else {
             self.open.push(element)
         }
+    }
+
+    /// An element without attributes says nothing by itself; it may only be hidden or quiet by what it stands in.
+    fn open_plain(&mut self, name: String, self_closing: bool) {
+        if self_closing || VOID.contains(&name.as_str()) {
+            return;
+        }
+        let above = self.open.last();
+        let quiet =
+            matches!(name.as_str(), "pre" | "title" | "svg") || above.is_some_and(|e| e.quiet);
+        let hidden = above.is_some_and(|e| e.hidden);
+        self.open.push(Element {
+            name,
+            movement: None,
+            marked: false,
+            hidden,
+            quiet,
+        });
     }
 
     /// Nothing inline, nothing from outside.
@@ -298,7 +330,8 @@ impl Walk<'_> {
     fn flush(&mut self) {
         let text = std::mem::take(&mut self.text);
         let words = text.trim();
-        if words.is_empty() || self.open.iter().any(|e| e.quiet) {
+        let possible = !words.is_empty() && words.len() <= self.auditor.longest_name;
+        if !possible || self.open.last().is_some_and(|e| e.quiet) {
             return;
         }
         if let Some(id) = self.auditor.names.get(&words.to_lowercase())
