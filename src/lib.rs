@@ -12,6 +12,8 @@ pub mod curriculum;
 pub mod io;
 pub mod leverage;
 pub mod proof;
+pub mod readiness;
 pub mod reading;
+pub mod results;
 pub mod site;
 pub mod source;

@@ -13,7 +13,7 @@ pub use essential::essentials;
 pub use ladder::{Step, chain_ladders, ladder, ladders};
 pub use necessary::{implied_by, necessary_leaves};
 pub use neighbour::{Grid, GridCell, Neighbour, Slice, grid, neighbours_of};
-pub use reach::{Loop, Stages, below, loops, stages};
+pub use reach::{Loop, Stages, below, loops, stages, stages_where};
 pub use route::{Route, newcomer_route};
 
 use crate::curriculum::{Curriculum, Leaf, MovementIx};

@@ -66,7 +66,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
 }
 
 /// The goal of a skill, or a movement at its standard. Held-back movements are not answered for.
-fn goal(curriculum: &Curriculum, id: &str) -> Option<Leaf> {
+pub(super) fn goal(curriculum: &Curriculum, id: &str) -> Option<Leaf> {
     let owner = curriculum.find(id).or_else(|| {
         curriculum
             .old_ids()
@@ -115,12 +115,7 @@ fn answer(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> Map<Str
             ladders.insert(id(link.movement).to_string(), Value::Array(steps));
         }
     }
-    let route = route.map(|r| {
-        json!({
-            "movements": ids(curriculum, &r.movements), "weeks": weeks(r.half_weeks), "exact": r.exact,
-            "at_least": weeks(r.at_least_half_weeks), "guessed": r.guessed,
-        })
-    });
+    let route = route.map(|r| route_json(curriculum, r));
     let mut out = Map::new();
     out.insert("goal".into(), json!(id(resolved.goal.movement)));
     out.insert("target".into(), json!(resolved.goal.target.to_string()));
@@ -128,6 +123,37 @@ fn answer(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> Map<Str
     out.insert("ladders".into(), Value::Object(ladders));
     out.insert("route".into(), json!(route));
     out
+}
+
+/// A route as programs read it.
+pub(super) fn route_json(curriculum: &Curriculum, route: &Route) -> Value {
+    json!({
+        "movements": ids(curriculum, &route.movements), "weeks": weeks(route.half_weeks), "exact": route.exact,
+        "at_least": weeks(route.at_least_half_weeks), "guessed": route.guessed,
+    })
+}
+
+/// A route as people read it: how much, then which.
+pub(super) fn route_words(curriculum: &Curriculum, route: &Route) -> String {
+    let guess = if route.guessed {
+        ", some weeks guessed"
+    } else {
+        ""
+    };
+    let exact = if route.exact {
+        String::new()
+    } else {
+        format!(
+            " (perhaps not the shortest; at least {})",
+            weeks(route.at_least_half_weeks)
+        )
+    };
+    format!(
+        "{} movements to own, {} weeks of training in all{guess}{exact}: {}",
+        route.movements.len(),
+        weeks(route.half_weeks),
+        ids(curriculum, &route.movements).join(", ")
+    )
 }
 
 fn weeks(half_weeks: u32) -> f64 {
@@ -188,26 +214,11 @@ fn text(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> String {
         }
     }
     if let Some(route) = route {
-        let guess = if route.guessed {
-            ", some weeks guessed"
-        } else {
-            ""
-        };
-        let exact = if route.exact {
-            String::new()
-        } else {
-            format!(
-                " (perhaps not the shortest; at least {})",
-                weeks(route.at_least_half_weeks)
-            )
-        };
         let _ = writeln!(
             out,
-            "\nShortest route for a newcomer: {} movements, {} weeks of training in all{guess}{exact}.",
-            route.movements.len(),
-            weeks(route.half_weeks)
+            "\nShortest route for a newcomer: {}.",
+            route_words(curriculum, route)
         );
-        let _ = writeln!(out, "  {}", ids(curriculum, &route.movements).join(", "));
         out.push_str(
             "  An order to work through, not a forecast: several are trained side by side.\n",
         );

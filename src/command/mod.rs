@@ -1,5 +1,6 @@
 //! The command line: one file for each command. Arguments come in, answers go out; everything between is elsewhere.
 
+mod assess;
 mod chain;
 mod completions;
 mod proof;
@@ -8,6 +9,7 @@ mod report;
 mod schema;
 mod start;
 
+use crate::curriculum::Day;
 use crate::io;
 use clap::{Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
@@ -43,6 +45,11 @@ enum Command {
     /// Show everything under a skill or a movement, in stages
     #[command(after_help = "Example:\n  rungbook chain strict-ring-muscle-up")]
     Chain(chain::Options),
+    /// Read clients' results: where each stands, what is missing and why
+    #[command(
+        after_help = "Examples:\n  rungbook assess ana.json\n  rungbook assess --skill strict-ring-muscle-up ana.json ben.yaml"
+    )]
+    Assess(assess::Options),
     /// Print the JSON Schema of a file kind, for editors
     #[command(after_help = "Example:\n  rungbook schema movement > movement.schema.json")]
     Schema(schema::Options),
@@ -70,6 +77,11 @@ enum Form {
     Json,
 }
 
+/// A day on the command line.
+fn day(text: &str) -> Result<Day, String> {
+    Day::read(text).ok_or_else(|| "it is not a day; write it like 2026-11-25".to_string())
+}
+
 /// How a command ended; the process says it by its exit status.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Status {
@@ -94,6 +106,7 @@ pub fn run(arguments: Arguments) -> Status {
         Command::Proof(options) => proof::run(&options),
         Command::Publish(options) => publish::run(&options),
         Command::Chain(options) => chain::run(&options),
+        Command::Assess(options) => assess::run(&options),
         Command::Schema(options) => schema::run(&options),
         Command::Completions(options) => completions::run(&options),
     };

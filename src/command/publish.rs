@@ -1,7 +1,7 @@
 //! `publish`: proofread, make every page, write, read back, swap in.
 
 use super::{Common, Form, Status, report};
-use crate::curriculum::Curriculum;
+use crate::curriculum::{Curriculum, Day};
 use crate::io::{self, Error, Outcome};
 use crate::proof::{Proofread, proofread};
 use crate::site::audit::{Auditor, Fault};
@@ -29,8 +29,8 @@ pub struct Options {
     #[arg(long, value_name = "WORDS")]
     note: Option<String>,
     /// The day for the ledger, such as 2026-11-25 (default: today)
-    #[arg(long, value_name = "DATE", requires = "note")]
-    today: Option<String>,
+    #[arg(long, value_name = "DATE", requires = "note", value_parser = super::day)]
+    today: Option<Day>,
 }
 
 /// Why no site was handed over though the curriculum is sound.
@@ -133,14 +133,7 @@ fn refuse(form: Form, lines: &[String], why: &str) -> Status {
 
 fn write_ledger(options: &Options, words: &str, curriculum: &Curriculum) -> Result<(), Error> {
     let path = options.common.from.join("content/ledger.yaml");
-    let today = options.today.clone().unwrap_or_else(io::today);
-    if !crate::reading::is_day(&today) {
-        return Err(Error::new(
-            "write",
-            &path,
-            format!("`{today}` is not a day; write it like 2026-11-25"),
-        ));
-    }
+    let today = options.today.unwrap_or_else(io::today).to_string();
     let ledger = curriculum.ledger.with_entry(curriculum, &today, words);
     io::replace(&path, &ledger.to_yaml())
 }

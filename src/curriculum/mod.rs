@@ -2,6 +2,7 @@
 
 pub mod caution;
 mod caution_text;
+pub mod day;
 pub mod family;
 pub mod id;
 pub mod keys;
@@ -16,6 +17,7 @@ pub mod skill;
 pub mod target;
 pub mod words;
 
+pub use day::Day;
 pub use family::Family;
 pub use id::Id;
 pub use movement::Movement;

@@ -12,6 +12,7 @@ pub const KINDS: &[(&str, &str)] = &[
     ("family", "A family of movements"),
     ("skill", "A skill"),
     ("ledger", "ledger.yaml"),
+    ("results", "A client's results"),
     ("data", "The published curriculum data"),
 ];
 
@@ -25,6 +26,7 @@ pub fn schema(kind: &str) -> Option<Value> {
         "family" => family(),
         "skill" => record(keys::SKILL),
         "ledger" => record(keys::LEDGER),
+        "results" => record(keys::RESULTS),
         _ => data(),
     };
     let object = body.as_object_mut().expect("a schema is an object");

@@ -51,6 +51,25 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
     Ok(Snapshot::new(files))
 }
 
+/// Reads results files by the paths that were typed. A file that is too large or no text is kept with the reason.
+///
+/// # Errors
+/// When a file is not there or cannot be read.
+pub fn results(paths: &[PathBuf]) -> Result<Snapshot, Error> {
+    let mut files = Vec::new();
+    for path in paths {
+        let content = content("results.txt", path);
+        if let Content::Unreadable(why) = &content {
+            return Err(Error::new("read", path, why));
+        }
+        files.push(SourceFile {
+            path: path.to_string_lossy().into_owned(),
+            content,
+        });
+    }
+    Ok(Snapshot::new(files))
+}
+
 fn relative(from: &Path, path: &Path) -> String {
     let inside = path.strip_prefix(from).unwrap_or(path);
     let parts: Vec<String> = inside

@@ -2,7 +2,7 @@
 
 mod assemble;
 mod draft;
-mod fields;
+pub(crate) mod fields;
 mod need;
 mod note;
 mod picture;
@@ -14,7 +14,6 @@ mod school;
 mod spread;
 
 pub use place::{Role, role};
-pub use school::is_day;
 
 use crate::curriculum::Curriculum;
 use crate::curriculum::caution::Book;

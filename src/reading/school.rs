@@ -2,10 +2,10 @@
 
 use super::fields::{self, Record};
 use crate::curriculum::caution::{Book, Class, PARTS, Signal};
-use crate::curriculum::keys;
 use crate::curriculum::ledger::{Change, Entry, Ledger, Standing};
 use crate::curriculum::school::{Dose, LeapLimits, School};
 use crate::curriculum::target::{KILOGRAM, ONE, POUND};
+use crate::curriculum::{Day, keys};
 use crate::source::suggest::did_you_mean;
 use crate::source::yaml::{Node, Value};
 use crate::source::{Diagnostic, Findings, Rule, Span};
@@ -400,21 +400,11 @@ pub fn ledger(root: &Node, findings: &mut Findings) -> Ledger {
     ledger
 }
 
-/// Whether a text is a day such as `2026-11-25`.
-pub fn is_day(text: &str) -> bool {
-    let parts: Vec<&str> = text.split('-').collect();
-    let [year, month, day] = parts.as_slice() else {
-        return false;
-    };
-    let within = |t: &str, len: usize, low: u32, high: u32| {
-        t.len() == len && t.parse::<u32>().is_ok_and(|n| (low..=high).contains(&n))
-    };
-    within(year, 4, 1900, 9999) && within(month, 2, 1, 12) && within(day, 2, 1, 31)
-}
-
 fn entry(node: &Node, findings: &mut Findings) -> Option<Entry> {
     let record = Record::open(node, "an entry", keys::LEDGER_ENTRY, findings)?;
-    let on = record.text("on", findings).filter(|d| is_day(d))?;
+    let on = record
+        .text("on", findings)
+        .filter(|d| Day::read(d).is_some())?;
     let note = record.text("note", findings)?;
     let mut changes = Vec::new();
     if let Some(list) = record.get("changes") {

@@ -91,6 +91,13 @@ rules! {
     TwoNotes Error "two-notes" "Two notes for one id.";
     BadSession Error "bad-session" "A session line that cannot be read.";
     BadLedger Error "bad-ledger" "The ledger cannot be read.";
+    ResultsVersion Error "results-version" "A results file of an unknown version.";
+    BadResult Error "bad-result" "A result, a set or a pause that cannot be read.";
+    BadDay Error "bad-day" "A day that is not in the calendar.";
+    BadBodyWeight Error "bad-body-weight" "A body weight of 0, or one that cannot be read.";
+    BadClass Error "bad-class" "A row of a class that cannot be read.";
+    OneSide Warning "one-side" "A result with one side only; it is kept aside.";
+    UnknownHave Warning "unknown-have" "Equipment at hand that the school has no word for.";
     ImpliedNeed Warning "implied-need" "A need that another need already implies.";
     Leap Warning "leap" "A step too large to recommend.";
     NoEasierNeighbour Warning "no-easier-neighbour" "A family member that is not easiest and has no easier neighbour.";

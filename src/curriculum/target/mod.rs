@@ -2,7 +2,10 @@
 //!
 //! Quantities are whole numbers of a small unit, so that equal values are equal and every machine agrees.
 
+mod got;
 mod read;
+
+pub use got::Got;
 
 use super::words::Units;
 use std::cmp::Ordering;

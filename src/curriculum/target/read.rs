@@ -8,14 +8,42 @@ const LARGEST: i64 = 100_000;
 
 const FORMS: &str = "write it like `5x5`, `8 reps`, `30 s`, `3x20 s`, `5 reps of 5 s`, `12 cm`, `170 deg` or `done`";
 
+const GOT: &str = "write it like `9 reps`, `3x8`, `45 s`, `5 reps with 20 kg`, `12 cm`, `170 deg`, `done` or `not done`";
+
 /// Reads a whole target.
 pub(super) fn target(text: &str) -> Result<Target, TargetError> {
-    Reader {
-        tokens: tokens(text)?,
+    reader(text, FORMS)?.target()
+}
+
+/// Reads what was done: an amount that may be 0, or `not done`; never "at most" or "each side".
+pub(super) fn got(text: &str) -> Result<Target, TargetError> {
+    let mut reader = reader(text, GOT)?;
+    if reader.word("not") {
+        let mut target = reader.target()?;
+        if target.measure != Measure::Done {
+            return Err(reader.fault("`not` goes with `done` alone"));
+        }
+        target.amount = 0;
+        return Ok(target);
+    }
+    let read = reader.target()?;
+    if read.at_most || read.each_side {
+        return Err(TargetError {
+            at: 0..text.len(),
+            message: "a result never says `at most` or `each side`".into(),
+            help: "write the amount that was done; the sides go under `left` and `right`".into(),
+        });
+    }
+    Ok(read)
+}
+
+fn reader(text: &str, forms: &'static str) -> Result<Reader, TargetError> {
+    Ok(Reader {
+        tokens: tokens(text, forms)?,
         at: 0,
         end: text.len(),
-    }
-    .target()
+        forms,
+    })
 }
 
 #[derive(Clone, Debug, PartialEq)]
@@ -26,7 +54,7 @@ enum Token {
 }
 
 /// Splits into numbers and words; a dot belongs to the number around it.
-fn tokens(text: &str) -> Result<Vec<(Token, Range<usize>)>, TargetError> {
+fn tokens(text: &str, forms: &'static str) -> Result<Vec<(Token, Range<usize>)>, TargetError> {
     let mut out = Vec::new();
     let mut chars = text.char_indices().peekable();
     while let Some((from, c)) = chars.next() {
@@ -59,8 +87,8 @@ fn tokens(text: &str) -> Result<Vec<(Token, Range<usize>)>, TargetError> {
         } else {
             return Err(TargetError {
                 at: from..to,
-                message: format!("`{c}` does not belong in a target"),
-                help: FORMS.into(),
+                message: format!("`{c}` does not belong here"),
+                help: forms.into(),
             });
         }
     }
@@ -70,8 +98,8 @@ fn tokens(text: &str) -> Result<Vec<(Token, Range<usize>)>, TargetError> {
 /// Words of a target; written without blanks they run into each other.
 const WORDS: &[&str] = &[
     "seconds", "second", "sec", "minutes", "minute", "min", "inches", "inch", "in", "degrees",
-    "degree", "deg", "reps", "rep", "of", "done", "tries", "try", "with", "help", "kg", "lbs",
-    "lb", "bw", "each", "side", "at", "most", "cm", "x", "s",
+    "degree", "deg", "reps", "rep", "of", "not", "done", "tries", "try", "with", "help", "kg",
+    "lbs", "lb", "bw", "each", "side", "at", "most", "cm", "x", "s",
 ];
 
 /// The only way to read a run of letters as words, longest first.
@@ -129,6 +157,8 @@ struct Reader {
     tokens: Vec<(Token, Range<usize>)>,
     at: usize,
     end: usize,
+    /// The forms that help lines show.
+    forms: &'static str,
 }
 
 impl Reader {
@@ -174,8 +204,8 @@ impl Reader {
             let at = self.here();
             return Err(TargetError {
                 at,
-                message: "this does not belong in a target".into(),
-                help: FORMS.into(),
+                message: "this does not belong here".into(),
+                help: self.forms.into(),
             });
         }
         if at_most
@@ -246,7 +276,7 @@ impl Reader {
         } else {
             return Err(self.fault("this is not a unit"));
         }
-        if target.amount == 0 && !target.at_most {
+        if target.amount == 0 && !target.at_most && self.forms == FORMS {
             return Err(TargetError {
                 at: amount_at,
                 message: "a target of 0 asks nothing".into(),
@@ -312,7 +342,7 @@ impl Reader {
         TargetError {
             at: self.here(),
             message: message.into(),
-            help: FORMS.into(),
+            help: self.forms.into(),
         }
     }
 
@@ -347,7 +377,7 @@ impl Reader {
             return Err(TargetError {
                 at,
                 message: format!("{what} is whole and at least 1"),
-                help: FORMS.into(),
+                help: self.forms.into(),
             });
         }
         Ok((number / ONE) as u32)

@@ -1,0 +1,341 @@
+//! `assess RESULTS...`: where each client stands, what is missing and why; for a class, the table and what everyone may train.
+
+use super::{Common, Form, Status, report};
+use crate::chain::{self, Route};
+use crate::curriculum::words::Word;
+use crate::curriculum::{Curriculum, Day, Leaf, MovementIx, Owner};
+use crate::io::{self, Error};
+use crate::proof::{Proofread, proofread};
+use crate::readiness::{self, Missing, Readiness, Standing, State};
+use crate::results::{self, Pause, Paused, Person};
+use crate::source::Findings;
+use crate::source::suggest::did_you_mean;
+use serde_json::{Map, Value, json};
+use std::fmt::Write;
+use std::path::PathBuf;
+
+#[derive(clap::Args)]
+pub struct Options {
+    /// Results files: YAML or JSON for one client, CSV for a class
+    #[arg(value_name = "RESULTS", required = true)]
+    results: Vec<PathBuf>,
+    #[command(flatten)]
+    common: Common,
+    /// Only what stands under this skill or movement, with each client's route to it
+    #[arg(long, value_name = "ID")]
+    skill: Option<String>,
+    /// The day of the assessment, such as 2026-11-25 (default: today)
+    #[arg(long, value_name = "DATE", value_parser = super::day)]
+    today: Option<Day>,
+}
+
+/// A client's answer.
+struct Answer {
+    person: Person,
+    readiness: Readiness,
+    route: Option<Route>,
+}
+
+pub fn run(options: &Options) -> Result<Status, Error> {
+    let snapshot = io::snapshot(&options.common.from)?;
+    let proof = proofread(&snapshot);
+    let today = options.today.unwrap_or_else(io::today);
+    let goal = match &options.skill {
+        Some(id) => match goal(&proof.curriculum, id) {
+            Ok(goal) => Some(goal),
+            Err(help) => {
+                anstream::eprintln!("rungbook: no skill or movement has the id `{id}`{help}");
+                return Ok(Status::Failed);
+            }
+        },
+        None => None,
+    };
+    let files = io::results(&options.results)?;
+    let (people, found) = results::read(&files, &proof.curriculum, today);
+    let answers: Vec<Answer> = people
+        .into_iter()
+        .map(|person| Answer {
+            readiness: readiness::assess(&proof.curriculum, &proof.stages, &person, today),
+            route: goal
+                .as_ref()
+                .and_then(|g| readiness::client_route(&proof.curriculum, &person, today, g)),
+            person,
+        })
+        .collect();
+    let rows = rows(&proof, goal.as_ref());
+    let status = worst(&proof.findings, &found);
+    match options.common.form {
+        Form::Json => {
+            let mut findings = report::json(&proof.findings, &snapshot);
+            if let (Value::Array(all), Value::Array(more)) =
+                (&mut findings, report::json(&found, &files))
+            {
+                all.extend(more);
+            }
+            report::answer(&answer(&proof.curriculum, &answers, &rows, today, findings));
+        }
+        Form::Text => {
+            report::print(&proof.findings, &snapshot);
+            if proof.findings.has_errors() {
+                anstream::eprintln!(
+                    "The curriculum has errors; this is the answer for what stands."
+                );
+            }
+            report::print(&found, &files);
+            anstream::print!("{}", text(&proof.curriculum, &answers, &rows, today));
+        }
+    }
+    Ok(status)
+}
+
+fn worst(curriculum: &Findings, results: &Findings) -> Status {
+    match curriculum.has_errors() || results.has_errors() {
+        true => Status::AtFault,
+        false => Status::Done,
+    }
+}
+
+/// The goal of a skill, or a movement at its standard.
+fn goal(curriculum: &Curriculum, id: &str) -> Result<Leaf, String> {
+    super::chain::goal(curriculum, id).ok_or_else(|| {
+        let known = curriculum.ids().filter(|id| {
+            matches!(
+                curriculum.find(id),
+                Some(Owner::Movement(_) | Owner::Skill(_))
+            )
+        });
+        did_you_mean(id, known).map_or_else(String::new, |help| format!(" ({help})"))
+    })
+}
+
+/// The movements answered for, by stage, then id.
+fn rows(proof: &Proofread, goal: Option<&Leaf>) -> Vec<MovementIx> {
+    let (curriculum, stages) = (&proof.curriculum, &proof.stages);
+    let mut rows: Vec<MovementIx> = match goal {
+        Some(goal) => {
+            let chain = chain::resolve(curriculum, stages, goal);
+            chain.movements.iter().map(|l| l.movement).collect()
+        }
+        None => curriculum.published().map(|(ix, _)| ix).collect(),
+    };
+    rows.sort_by_key(|ix| (stages.of(*ix), *ix));
+    rows
+}
+
+/// What every client may train: owned or open for each of them.
+fn for_everyone(answers: &[Answer], rows: &[MovementIx]) -> Vec<MovementIx> {
+    let may = |a: &Answer, ix: MovementIx| {
+        let state = a.readiness.of(ix).map(|s| s.state);
+        matches!(state, Some(State::Owned | State::Open))
+    };
+    rows.iter()
+        .copied()
+        .filter(|ix| !answers.is_empty() && answers.iter().all(|a| may(a, *ix)))
+        .collect()
+}
+
+fn answer(
+    curriculum: &Curriculum,
+    answers: &[Answer],
+    rows: &[MovementIx],
+    today: Day,
+    findings: Value,
+) -> Value {
+    let id = |ix: MovementIx| curriculum.movement(ix).id.as_str();
+    let ids = |list: &[MovementIx]| list.iter().map(|ix| id(*ix)).collect::<Vec<_>>();
+    let missing = |m: &Missing| {
+        let share = m.share.map(|s| f64::from(s) / 1000.0);
+        json!({ "movement": id(m.movement), "target": m.target.to_string(), "got": m.got, "share": share })
+    };
+    let pause = |p: &Pause| {
+        let (key, value) = match p.what {
+            Paused::Movement(ix) => ("movement", id(ix)),
+            Paused::Part(part) => ("part", part.word()),
+        };
+        json!({ key: value, "on": p.on.to_string(), "until": p.until.map(|d| d.to_string()), "by": p.by, "because": p.because })
+    };
+    let people: Vec<Value> = answers
+        .iter()
+        .map(|a| {
+            let standing = |s: &Standing| {
+                let mut out = json!({
+                    "state": s.state.word(), "presumed": s.presumed, "missing": s.missing.iter().map(missing).collect::<Vec<_>>(),
+                });
+                if !s.paused_by.is_empty() {
+                    out["paused_by"] = s.paused_by.iter().map(|i| pause(&a.person.pauses[*i])).collect();
+                }
+                if let Some(ix) = s.nearly {
+                    out["train_first"] = json!(id(ix));
+                }
+                if !s.tests.is_empty() {
+                    out["tests"] = json!(ids(&s.tests));
+                }
+                out
+            };
+            let movements: Map<String, Value> = rows
+                .iter()
+                .filter_map(|ix| Some((id(*ix).to_string(), standing(a.readiness.of(*ix)?))))
+                .collect();
+            let aside = a.person.aside.iter().map(|aside| {
+                json!({ "movement": aside.movement, "got": aside.got, "on": aside.on.to_string(), "why": aside.why })
+            });
+            let mut out = json!({ "name": a.person.name, "movements": movements, "aside": aside.collect::<Vec<_>>() });
+            if let Some(route) = &a.route {
+                out["route"] = super::chain::route_json(curriculum, route);
+            }
+            out
+        })
+        .collect();
+    json!({
+        "today": today.to_string(), "people": people, "everyone": ids(&for_everyone(answers, rows)), "findings": findings,
+    })
+}
+
+fn text(curriculum: &Curriculum, answers: &[Answer], rows: &[MovementIx], today: Day) -> String {
+    let mut out = String::new();
+    for a in answers {
+        person(&mut out, curriculum, a, rows, today);
+    }
+    if answers.len() > 1 {
+        class(&mut out, curriculum, answers, rows);
+    }
+    out.push_str("\nNot medical advice. With pain, illness, pregnancy or an injury, ask a licensed clinician first.\n");
+    out
+}
+
+fn person(out: &mut String, curriculum: &Curriculum, a: &Answer, rows: &[MovementIx], today: Day) {
+    let standings: Vec<(MovementIx, &Standing)> = rows
+        .iter()
+        .filter_map(|ix| Some((*ix, a.readiness.of(*ix)?)))
+        .collect();
+    let counts: Vec<String> = State::ALL
+        .iter()
+        .map(|state| {
+            (
+                state,
+                standings.iter().filter(|(_, s)| s.state == *state).count(),
+            )
+        })
+        .filter(|(_, count)| *count > 0)
+        .map(|(state, count)| format!("{count} {}", state.word()))
+        .collect();
+    let _ = writeln!(out, "\n{}, {today}: {}", a.person.name, counts.join(", "));
+    for (ix, standing) in &standings {
+        let movement = curriculum.movement(*ix);
+        let mark = movement.cautions.first().map_or(String::new(), |c| {
+            format!(" [{}]", curriculum.cautions.class(*c).signal.word())
+        });
+        let why = why(curriculum, &a.person, standing);
+        let dash = if why.is_empty() { "" } else { ": " };
+        let _ = writeln!(
+            out,
+            "  {:<10}  {} ({}){mark}{dash}{why}",
+            standing.state.word(),
+            movement.name,
+            movement.id
+        );
+    }
+    for aside in &a.person.aside {
+        let _ = writeln!(
+            out,
+            "  kept aside  {} {}, {}: {}",
+            aside.movement, aside.got, aside.on, aside.why
+        );
+    }
+    if let Some(route) = &a.route {
+        let _ = writeln!(out, "  {}", super::chain::route_words(curriculum, route));
+    }
+}
+
+/// A state explained in one line.
+fn why(curriculum: &Curriculum, person: &Person, standing: &Standing) -> String {
+    let name = |ix: MovementIx| curriculum.movement(ix).name.as_str();
+    let missing = || {
+        let units = curriculum.school.units;
+        let one = |m: &Missing| {
+            let has = match (&m.got, m.share) {
+                (Some(got), Some(share)) => format!(", has {got} ({} %)", share / 10),
+                _ => ", untested".to_string(),
+            };
+            format!("{} {}{has}", name(m.movement), m.target.words(units))
+        };
+        standing
+            .missing
+            .iter()
+            .map(one)
+            .collect::<Vec<_>>()
+            .join("; ")
+    };
+    match standing.state {
+        State::Paused => {
+            let one = |i: &usize| {
+                let pause = &person.pauses[*i];
+                let what = match pause.what {
+                    Paused::Movement(ix) => name(ix).to_string(),
+                    Paused::Part(part) => part.word().replace('-', " "),
+                };
+                let by = pause
+                    .by
+                    .as_ref()
+                    .map_or(String::new(), |b| format!(" by {b}"));
+                format!("rest {what}, paused{by} since {}", pause.on)
+            };
+            standing
+                .paused_by
+                .iter()
+                .map(one)
+                .collect::<Vec<_>>()
+                .join("; ")
+        }
+        State::Owned if standing.needs == readiness::Truth::False => {
+            format!("these foundations are missing: {}", missing())
+        }
+        State::Owned if standing.presumed => "counted because something above it is owned".into(),
+        State::Owned | State::Open => String::new(),
+        State::Almost => {
+            let first = standing.nearly.map_or("", name);
+            format!("train {first} first; do not try this yet")
+        }
+        State::NotYet => missing(),
+        State::TestFirst => {
+            let tests: Vec<&str> = standing.tests.iter().map(|ix| name(*ix)).collect();
+            format!("test {}", tests.join(", "))
+        }
+    }
+}
+
+/// Movements by clients, and what everyone may train.
+fn class(out: &mut String, curriculum: &Curriculum, answers: &[Answer], rows: &[MovementIx]) {
+    let wide = |text: &str| text.chars().count();
+    let ids = rows
+        .iter()
+        .map(|ix| wide(curriculum.movement(*ix).id.as_str()));
+    let first = ids.max().unwrap_or(0);
+    let columns: Vec<usize> = answers
+        .iter()
+        .map(|a| wide(&a.person.name).max(10))
+        .collect();
+    let _ = write!(out, "\nThe class\n  {:<first$}", "");
+    for (a, width) in answers.iter().zip(&columns) {
+        let _ = write!(out, "  {:<width$}", a.person.name);
+    }
+    for ix in rows {
+        let _ = write!(out, "\n  {:<first$}", curriculum.movement(*ix).id.as_str());
+        for (a, width) in answers.iter().zip(&columns) {
+            let word = a.readiness.of(*ix).map_or("", |s| s.state.word());
+            let _ = write!(out, "  {word:<width$}");
+        }
+    }
+    out.push_str("\n\nEveryone here may train today\n");
+    let all = for_everyone(answers, rows);
+    for ix in &all {
+        let movement = curriculum.movement(*ix);
+        let mark = movement.cautions.first().map_or(String::new(), |c| {
+            format!(" [{}]", curriculum.cautions.class(*c).signal.word())
+        });
+        let _ = writeln!(out, "  {} ({}){mark}", movement.name, movement.id);
+    }
+    if all.is_empty() {
+        out.push_str("  nothing that is open to all\n");
+    }
+}

@@ -1,0 +1,155 @@
+//! A class as one CSV: name, movement, got, on, in_reserve. One row a result; rows of one name are one client.
+
+use super::file::Reader;
+use super::{Person, Sides};
+use crate::curriculum::{Curriculum, Day};
+use crate::source::{Diagnostic, FileId, Findings, Rule, Span, suggest};
+
+const COLUMNS: &[&str] = &["name", "movement", "got", "on", "in_reserve"];
+
+/// Reads a class; people in the order of their first row.
+pub(super) fn read(
+    id: FileId,
+    text: &str,
+    curriculum: &Curriculum,
+    today: Day,
+    findings: &mut Findings,
+) -> Vec<Person> {
+    let mut rows = csv::ReaderBuilder::new()
+        .flexible(true)
+        .trim(csv::Trim::All)
+        .from_reader(text.as_bytes());
+    let Some(columns) = columns(id, text, &mut rows, findings) else {
+        return Vec::new();
+    };
+    let mut people: Vec<Person> = Vec::new();
+    for row in rows.records() {
+        let row = match row {
+            Ok(row) => row,
+            Err(error) => {
+                let at = error.position().map_or(0, |p| p.byte() as usize);
+                findings.push(
+                    Diagnostic::new(
+                        Rule::BadClass,
+                        line(id, text, at),
+                        "this row cannot be read",
+                    )
+                    .label("here")
+                    .help("write one row a result, texts with a comma in double quotes"),
+                );
+                continue;
+            }
+        };
+        let start = row.position().map_or(0, |p| p.byte() as usize);
+        let cell = |name: &str| {
+            let column = COLUMNS
+                .iter()
+                .position(|c| *c == name)
+                .and_then(|i| columns[i])?;
+            row.get(column).filter(|c| !c.is_empty())
+        };
+        let whole = line(id, text, start);
+        let place = |value: &str| {
+            let inside = text
+                .get(whole.start as usize..whole.end as usize)
+                .unwrap_or("");
+            inside
+                .find(value)
+                .map_or(whole, |at| whole.within(at, at + value.len()))
+        };
+        let (Some(name), Some(movement), Some(got)) = (cell("name"), cell("movement"), cell("got"))
+        else {
+            findings.push(
+                Diagnostic::new(
+                    Rule::BadClass,
+                    whole,
+                    "a row needs a name, a movement and what was got",
+                )
+                .label("here")
+                .help("fill in the three, or delete the row"),
+            );
+            continue;
+        };
+        let mut reader = Reader::new(curriculum, today, findings);
+        let on = match cell("on") {
+            Some(text) => reader.day_of(text, place(text)),
+            None => Some(today),
+        };
+        let in_reserve = match cell("in_reserve") {
+            Some(text) => reader.reserve(text, place(text)),
+            None => Some(0),
+        };
+        let got = reader.got(got, |from, to| match from < to {
+            true => place(got).within(from, to),
+            false => place(got),
+        });
+        if let (Some(on), Some(in_reserve), Some(got)) = (on, in_reserve, got) {
+            reader.take(movement, Sides::Both(got), on, in_reserve, None);
+        }
+        let mut read = reader.person;
+        read.name = name.to_string();
+        match people.iter_mut().find(|p| p.name == name) {
+            Some(person) => {
+                person.tested.append(&mut read.tested);
+                person.aside.append(&mut read.aside);
+            }
+            None => people.push(read),
+        }
+    }
+    people
+}
+
+/// Where each of the known columns stands in the first row.
+fn columns(
+    id: FileId,
+    text: &str,
+    rows: &mut csv::Reader<&[u8]>,
+    findings: &mut Findings,
+) -> Option<[Option<usize>; 5]> {
+    let first = line(id, text, 0);
+    let head = rows.headers().ok()?.clone();
+    let mut out = [None; 5];
+    for (at, word) in head.iter().enumerate() {
+        let lower = word.trim_start_matches('\u{feff}').to_lowercase();
+        match COLUMNS.iter().position(|c| *c == lower) {
+            Some(i) => out[i] = Some(at),
+            None => findings.push(
+                Diagnostic::new(
+                    Rule::UnknownKey,
+                    first,
+                    format!("a class has no column `{word}`"),
+                )
+                .label("the first row names the columns")
+                .help(
+                    suggest::did_you_mean(&lower, COLUMNS.iter().copied()).unwrap_or_else(|| {
+                        format!("the columns are {}", suggest::listed(COLUMNS, "and"))
+                    }),
+                ),
+            ),
+        }
+    }
+    let missing = COLUMNS.iter().zip(out).take(3).find(|(_, at)| at.is_none());
+    if let Some((name, _)) = missing {
+        findings.push(
+            Diagnostic::new(
+                Rule::MissingKey,
+                first,
+                format!("the column `{name}` is missing"),
+            )
+            .label("the first row names the columns")
+            .help("begin with the row `name,movement,got,on,in_reserve`"),
+        );
+        return None;
+    }
+    Some(out)
+}
+
+/// The line that holds a byte.
+fn line(id: FileId, text: &str, at: usize) -> Span {
+    let at = at.min(text.len());
+    let start = at + text[at..].len() - text[at..].trim_start_matches(['\r', '\n']).len();
+    let end = text[start..]
+        .find(['\r', '\n'])
+        .map_or(text.len(), |i| start + i);
+    Span::new(id, start, end)
+}

@@ -1,0 +1,107 @@
+//! A client's results: what was tested, trained and paused. Read from YAML, JSON or a class's CSV against a curriculum.
+//!
+//! Knows nothing of states: what a result is worth is for `readiness`.
+
+mod class;
+mod file;
+
+pub use file::read;
+
+use crate::curriculum::target::{Added, Got, Micro};
+use crate::curriculum::words::BodyPart;
+use crate::curriculum::{Day, MovementIx};
+
+/// The version of the layout that is read and written.
+pub const VERSION: u32 = 1;
+
+/// One client.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Person {
+    pub name: String,
+    /// Hundred-millionths of a kilogram.
+    pub body_weight: Option<i64>,
+    /// Equipment at hand; `None` when it was not said.
+    pub have: Option<Vec<String>>,
+    /// In the order written.
+    pub tested: Vec<Tested>,
+    pub trained: Vec<Trained>,
+    pub pauses: Vec<Pause>,
+    pub aside: Vec<Aside>,
+}
+
+/// A test's result.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tested {
+    pub movement: MovementIx,
+    pub sides: Sides,
+    pub on: Day,
+    /// Reps (or what else is measured) that could still have been done.
+    pub in_reserve: u32,
+    /// The body weight of that day, where the entry carries its own.
+    pub body_weight: Option<i64>,
+}
+
+/// Both sides together, or each by itself.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Sides {
+    Both(Got),
+    Each { left: Got, right: Got },
+}
+
+impl Sides {
+    /// One result, or left and right.
+    pub fn all(&self) -> impl Iterator<Item = &Got> + Clone {
+        let (first, second) = match self {
+            Sides::Both(got) => (got, None),
+            Sides::Each { left, right } => (left, Some(right)),
+        };
+        std::iter::once(first).chain(second)
+    }
+}
+
+/// Sets that were trained.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Trained {
+    pub movement: MovementIx,
+    /// The amount of each set, in the movement's measure.
+    pub did: Vec<Micro>,
+    pub added: Option<Added>,
+    pub in_reserve: Option<u32>,
+    pub on: Day,
+}
+
+/// Something that rests.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pause {
+    pub what: Paused,
+    pub on: Day,
+    /// The last day of the pause; `None` until it is lifted.
+    pub until: Option<Day>,
+    pub by: Option<String>,
+    pub because: Option<String>,
+}
+
+/// What rests.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Paused {
+    Movement(MovementIx),
+    Part(BodyPart),
+}
+
+impl Pause {
+    /// Whether it holds on a day; both ends count.
+    pub fn holds_on(&self, day: Day) -> bool {
+        self.on <= day && self.until.is_none_or(|until| day <= until)
+    }
+}
+
+/// An entry that decides nothing, and is never lost.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Aside {
+    /// The movement as it was written.
+    pub movement: String,
+    /// What was done, as it was written.
+    pub got: String,
+    pub on: Day,
+    pub why: &'static str,
+}
