@@ -11,6 +11,7 @@ pub mod command;
 pub mod curriculum;
 pub mod io;
 pub mod leverage;
+pub mod placement;
 pub mod proof;
 pub mod readiness;
 pub mod reading;

@@ -3,6 +3,7 @@
 //! Knows the model only; nothing of findings or pages.
 
 mod essential;
+pub mod flat;
 mod ladder;
 mod necessary;
 mod neighbour;
@@ -10,6 +11,7 @@ mod reach;
 mod route;
 
 pub use essential::essentials;
+pub use flat::Flat;
 pub use ladder::{Step, chain_ladders, ladder, ladders};
 pub use necessary::{implied_by, necessary_leaves};
 pub use neighbour::{Grid, GridCell, Neighbour, Slice, grid, neighbours_of};

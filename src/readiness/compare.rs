@@ -166,6 +166,8 @@ pub fn share(sides: &Sides, target: &Target, body_weight: Option<i64>) -> Share 
 fn amount_share(got: &Got, target: &Target) -> Share {
     let (done, asked) = (got.parts().amount(), target.amount());
     match target.at_most() {
+        // Where the target is 0 its ratio counts as whole.
+        true if asked == 0 => WHOLE,
         true => ratio(asked, done),
         false => ratio(done, asked),
     }

@@ -15,7 +15,7 @@ pub enum Truth {
 }
 
 /// A person's results, ready to be asked.
-pub(super) struct Evidence<'a> {
+pub struct Evidence<'a> {
     curriculum: &'a Curriculum,
     person: &'a Person,
     /// For each movement its results of the latest day, as written; none when untested or too old.
@@ -106,6 +106,16 @@ impl<'a> Evidence<'a> {
         })
     }
 
+    /// Whether a movement has a result that counts.
+    pub fn is_tested(&self, ix: MovementIx) -> bool {
+        !self.latest[ix.at()].is_empty()
+    }
+
+    /// Whether the latest result of a movement is of this day.
+    pub fn is_tested_on(&self, ix: MovementIx, day: Day) -> bool {
+        self.latest[ix.at()].first().is_some_and(|t| t.on == day)
+    }
+
     /// Whether an untested movement is presumed at a target or more.
     pub fn is_presumed(&self, ix: MovementIx, target: &Target) -> bool {
         self.presumed[ix.at()]
@@ -133,7 +143,7 @@ impl<'a> Evidence<'a> {
     }
 
     /// The result of the latest day with the greatest share of a leaf; of equals the one written first.
-    pub fn closest(&self, leaf: &Leaf) -> Option<Closest> {
+    pub(super) fn closest(&self, leaf: &Leaf) -> Option<Closest> {
         let mut best: Option<(Share, &Tested)> = None;
         for tested in &self.latest[leaf.movement.at()] {
             let share = compare::share(&tested.sides, &leaf.target, self.body_weight(tested));

@@ -9,13 +9,12 @@ mod repair;
 mod route;
 
 pub use compare::{Share, WHOLE};
-pub use evidence::{Truth, never_presumed};
+pub use evidence::{Evidence, Truth, never_presumed};
 pub use route::client_route;
 
 use crate::chain::Stages;
 use crate::curriculum::{Curriculum, Day, MovementIx, Target};
 use crate::results::Person;
-use evidence::Evidence;
 use pause::Rest;
 
 /// Where a client stands with a movement; the first that fits.

@@ -10,12 +10,13 @@ mod highlight;
 mod link;
 mod markdown;
 mod page;
+pub mod tables;
 pub mod theme;
 mod view;
 
 pub use theme::{Theme, ThemeError};
 
-use crate::chain::{self, Chain, Stages, Step};
+use crate::chain::{self, Chain, Flat, Stages, Step};
 use crate::curriculum::{
     Curriculum, FamilyIx, MovementIx, NoteIx, Owner, SkillIx, note::NoteOwner,
 };
@@ -51,6 +52,7 @@ enum Item {
     NotFound,
     Data,
     DataSchema,
+    Tables,
     Sitemap,
     Robots,
     /// A file of the theme, by its path there.
@@ -68,6 +70,7 @@ pub struct Plan<'a> {
     links: Links,
     ladders: BTreeMap<MovementIx, Vec<Step>>,
     chains: Vec<Chain>,
+    flat: Flat,
     skills_of: Vec<Vec<SkillIx>>,
     items: Vec<Item>,
 }
@@ -100,6 +103,7 @@ impl<'a> Plan<'a> {
             links: Links::new(curriculum, theme)?,
             ladders: chain::ladders(curriculum, &|_| true),
             chains,
+            flat: Flat::new(curriculum, stages),
             skills_of,
             items: Vec::new(),
             curriculum,
@@ -120,6 +124,7 @@ impl<'a> Plan<'a> {
         items.extend(pages(count).map(Item::SelfTest));
         items.extend(pages(count).map(Item::Movements));
         items.push(Item::Data);
+        items.push(Item::Tables);
         items.extend(curriculum.skills().map(|(ix, _)| Item::Skill(ix)));
         items.extend(
             curriculum
@@ -182,6 +187,7 @@ impl<'a> Plan<'a> {
         let bytes = match item {
             Item::Data => data::curriculum(self),
             Item::DataSchema => data::schema(),
+            Item::Tables => tables::tables(self),
             Item::Sitemap => extras::sitemap(self),
             Item::Robots => extras::robots(self),
             Item::Asset(path) => self.theme.asset(path, &self.curriculum.school),
@@ -212,6 +218,7 @@ impl<'a> Plan<'a> {
             Item::NotFound => "404.html".into(),
             Item::Data => "data/curriculum.json".into(),
             Item::DataSchema => "data/curriculum.schema.json".into(),
+            Item::Tables => tables::PATH.into(),
             Item::Sitemap => "sitemap.xml".into(),
             Item::Robots => "robots.txt".into(),
             Item::Asset(path) => format!("theme/{path}"),

@@ -297,7 +297,8 @@ fn load_at_least(ours: Option<Added>, theirs: Option<Added>) -> bool {
 
 fn tries_at_least(ours: Option<Tries>, theirs: Option<Tries>) -> bool {
     let Some(theirs) = theirs else { return true };
-    let ours = ours.unwrap_or(Tries { hits: 1, of: 1 });
+    // Who meets a target without tries may have needed any number of them.
+    let Some(ours) = ours else { return false };
     let by_share =
         u64::from(ours.hits) * u64::from(theirs.of) >= u64::from(theirs.hits) * u64::from(ours.of);
     ours.hits >= theirs.hits && by_share
@@ -442,6 +443,7 @@ mod tests {
             ("5 reps with 0.1 bw", "5 reps with 20 kg help", true),
             ("20 s in 3 of 5 tries", "20 s", true),
             ("20 s", "20 s in 3 of 5 tries", false),
+            ("20 s", "20 s in 1 of 2 tries", false),
             ("5 s in 3 of 5 tries", "5 s in 2 of 3 tries", false),
             ("5 s in 4 of 5 tries", "5 s in 2 of 3 tries", true),
             ("5 reps of 5 s", "5 reps", true),

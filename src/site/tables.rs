@@ -1,0 +1,200 @@
+//! The tables that the pages' script looks up: requirement trees, demands, necessary demands, patterns, marks, as flat columns.
+//!
+//! Everything that needs thought is worked out here; the script compares and looks up. A tree is a list of whole numbers in
+//! prefix order: a demand by its number, or -1 and a count for "all of", -2 and a count for "any of", -3, k and a count.
+
+use super::Plan;
+use super::link::Mark;
+use super::view::mark_of;
+use crate::chain::Flat;
+use crate::curriculum::target::{Added, Measure};
+use crate::curriculum::words::{BodyPart, Pattern, Phase, Word};
+use crate::curriculum::{MovementIx, Owner, Target};
+use crate::placement;
+use crate::readiness::never_presumed;
+use serde_json::{Map, Value, json};
+use std::collections::HashMap;
+
+/// The path of the tables, and what stands before them: a page opened from disk can load a script but no data.
+pub const PATH: &str = "data/tables.js";
+pub const PREFIX: &str = "globalThis.rungbookTables = ";
+
+const EACH_SIDE: u32 = 1;
+const GUARDED: u32 = 2;
+const NEVER_PRESUMED: u32 = 4;
+const LOWERING: u32 = 8;
+
+/// `data/tables.js`.
+pub fn tables(plan: &Plan<'_>) -> Vec<u8> {
+    let mut text = String::from(PREFIX);
+    text.push('{');
+    for (i, (key, value)) in columns(plan).iter().enumerate() {
+        text.push_str(if i == 0 { "\n" } else { ",\n" });
+        text.push_str(&format!("{}:{value}", Value::from(key.as_str())));
+    }
+    text.push_str("\n};\n");
+    text.into_bytes()
+}
+
+/// The columns as one object; what the tests give to the script.
+pub fn columns(plan: &Plan<'_>) -> Map<String, Value> {
+    let curriculum = plan.curriculum;
+    let school = &curriculum.school;
+    let flat = &plan.flat;
+    let shown = &flat.movements;
+    let movements = || shown.iter().map(|ix| curriculum.movement(*ix));
+    let skills: Vec<Value> = curriculum
+        .skills()
+        .zip(&plan.chains)
+        .map(|((_, skill), chain)| {
+            let members: Vec<u32> = chain.movements.iter().filter_map(|l| flat.number(l.movement)).collect();
+            json!({ "id": skill.id.as_str(), "name": skill.name, "goal": flat.find(&skill.goal), "members": members })
+        })
+        .collect();
+    let (targets, target_of) = targets(flat);
+    let old: Map<String, Value> = curriculum
+        .old_ids()
+        .filter_map(|(id, owner)| match owner {
+            Owner::Movement(ix) => Some((id.to_string(), json!(flat.number(ix)?))),
+            _ => None,
+        })
+        .collect();
+    let (marks, mark) = marks(plan, shown);
+    let mut out = Map::new();
+    let mut put = |key: &str, value: Value| out.insert(key.to_string(), value);
+    put("format", json!(1));
+    put("site", json!(site_key(&school.address)));
+    put("school", json!(school.name));
+    put("presume", json!(school.presume));
+    put("results_last_days", json!(school.results_last_days));
+    put("units", json!(school.units.word()));
+    put("patterns", json!(Pattern::WORDS));
+    put("parts", json!(BodyPart::WORDS));
+    put("ids", movements().map(|m| m.id.as_str()).collect());
+    put("names", movements().map(|m| m.name.as_str()).collect());
+    put(
+        "stage",
+        shown
+            .iter()
+            .map(|ix| plan.stages.of(*ix).unwrap_or(0))
+            .collect(),
+    );
+    put("pattern", movements().map(|m| m.pattern as u32).collect());
+    put("day_order", movements().map(placement::day_order).collect());
+    put("flags", movements().map(flags).collect());
+    put(
+        "stresses",
+        movements()
+            .map(|m| {
+                m.stresses
+                    .iter()
+                    .fold(0, |bits, part| bits | 1_u32 << *part as u32)
+            })
+            .collect(),
+    );
+    put("marks", marks);
+    put("mark", mark);
+    put("needs", json!(flat.trees));
+    put("necessary", json!(flat.necessary));
+    put("skills", json!(skills));
+    put("old", Value::Object(old));
+    put(
+        "leaves",
+        flat.demands
+            .iter()
+            .zip(&target_of)
+            .flat_map(|((m, _), t)| [*m, *t])
+            .collect(),
+    );
+    put("implied", json!(flat.implied));
+    put("targets", targets.iter().map(|t| json!(parts(t))).collect());
+    put(
+        "target_text",
+        targets.iter().map(Target::to_string).collect(),
+    );
+    put(
+        "target_words",
+        targets.iter().map(|t| plan.words(t)).collect(),
+    );
+    out
+}
+
+/// The hash of the school's address: storage and caches of one browser may serve several sites.
+pub fn site_key(address: &str) -> String {
+    blake3::hash(address.as_bytes()).to_hex()[..12].to_string()
+}
+
+fn flags(movement: &crate::curriculum::Movement) -> u32 {
+    let set = |is: bool, flag: u32| if is { flag } else { 0 };
+    set(movement.each_side, EACH_SIDE)
+        | set(movement.guarded(), GUARDED)
+        | set(never_presumed(movement), NEVER_PRESUMED)
+        | set(movement.phase == Some(Phase::Lowering), LOWERING)
+}
+
+/// The different targets, and for each demand which it asks.
+fn targets(flat: &Flat) -> (Vec<Target>, Vec<u32>) {
+    let mut all: Vec<Target> = Vec::new();
+    let mut numbers: HashMap<Target, u32> = HashMap::new();
+    let mut number = |target: Target| {
+        *numbers.entry(target).or_insert_with(|| {
+            all.push(target);
+            all.len() as u32 - 1
+        })
+    };
+    let of = flat
+        .demands
+        .iter()
+        .map(|(_, target)| number(*target))
+        .collect();
+    (all, of)
+}
+
+/// measure, "at most", sets, amount, seconds, unit of the load (0 none, 1 mass, 2 body weight), load, hits, tries.
+fn parts(target: &Target) -> [i64; 9] {
+    let measure = match target.measure() {
+        Measure::Reps => 0,
+        Measure::Time => 1,
+        Measure::Length => 2,
+        Measure::Angle => 3,
+        Measure::Done => 4,
+    };
+    let (unit, load) = match target.added() {
+        None => (0, 0),
+        Some(Added::Mass(n)) => (1, n),
+        Some(Added::BodyWeight(n)) => (2, n),
+    };
+    let (hits, of) = target
+        .tries()
+        .map_or((0, 0), |t| (t.hits.into(), t.of.into()));
+    [
+        measure,
+        i64::from(target.at_most()),
+        target.sets().into(),
+        target.amount(),
+        target.seconds(),
+        unit,
+        load,
+        hits,
+        of,
+    ]
+}
+
+/// The different marks, and for each movement which it bears; -1 for none.
+fn marks(plan: &Plan<'_>, shown: &[MovementIx]) -> (Value, Value) {
+    let mut all: Vec<Mark> = Vec::new();
+    let mut of = Vec::new();
+    for ix in shown {
+        let number = mark_of(plan, *ix).map_or(-1, |mark| {
+            let known = all
+                .iter()
+                .position(|m| m.says == mark.says && m.href == mark.href);
+            known.unwrap_or_else(|| {
+                all.push(mark);
+                all.len() - 1
+            }) as i64
+        });
+        of.push(number);
+    }
+    (json!(all), json!(of))
+}

@@ -1,0 +1,263 @@
+//! The guided self-test over simulated clients: it never asks for a test whose foundations are not shown, it stops when
+//! everything is decided, and its questions are counted.
+//!
+//! `RUNGBOOK_CLIENTS=2000 cargo test --release --test placement -- --nocapture` measures; the usual run takes a few.
+
+use rungbook::chain::{self, Flat};
+use rungbook::curriculum::target::{Got, Measure};
+use rungbook::curriculum::{Curriculum, Day, MovementIx, Target};
+use rungbook::placement::Board;
+use rungbook::proof::{Proofread, proofread};
+use rungbook::readiness::{self, Evidence, State};
+use rungbook::results::{Person, Sides, Tested};
+use rungbook::source::Snapshot;
+use std::collections::{BTreeMap, HashSet};
+use std::path::Path;
+
+fn today() -> Day {
+    Day::read("2026-11-25").expect("a day")
+}
+
+/// A stream of numbers that is the same on every machine (the usual 64-bit shift generator).
+struct Dice(u64);
+
+impl Dice {
+    fn roll(&mut self, below: u64) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0 % below
+    }
+}
+
+/// What a client can do: for each movement the demands that are met, easiest first.
+type Client = BTreeMap<MovementIx, Vec<Target>>;
+
+/// A client who is consistent: nothing is met above foundations that are not. `level` runs from the ground to the goal; what
+/// lies well below it is mostly there, what lies well above mostly not.
+fn client(curriculum: &Curriculum, flat: &Flat, chain: &chain::Chain, dice: &mut Dice) -> Client {
+    let top = chain.movements.iter().map(|l| l.stage).max().unwrap_or(0);
+    let level = dice.roll(u64::from(top + 2) * 100) as i64;
+    let mut met: Client = BTreeMap::new();
+    for link in &chain.movements {
+        let movement = curriculum.movement(link.movement);
+        let holds = |leaf: &rungbook::curriculum::Leaf| {
+            met.get(&leaf.movement)
+                .is_some_and(|m| m.iter().any(|t| t.asks_at_least(&leaf.target)))
+        };
+        let mut of = Vec::new();
+        if movement.needs.holds(&holds) {
+            let chance = (50 + (level - i64::from(link.stage) * 100) * 2 / 5).clamp(4, 96) as u64;
+            let mut demands: Vec<Target> = flat
+                .demands
+                .iter()
+                .filter(|(m, _)| flat.movements[*m as usize] == link.movement)
+                .map(|(_, t)| *t)
+                .collect();
+            demands.sort_by(|a, b| a.order(b));
+            for demand in demands {
+                if dice.roll(100) >= chance {
+                    break;
+                }
+                of.push(demand);
+            }
+        }
+        met.insert(link.movement, of);
+    }
+    met
+}
+
+/// A client's honest answer as results: each demand that is met, and nothing.
+fn answer(person: &mut Person, curriculum: &Curriculum, ix: MovementIx, met: &[Target]) {
+    let standard = &curriculum.movement(ix).standard;
+    let text = |t: &Target| {
+        t.to_string()
+            .replace("at most ", "")
+            .replace(" each side", "")
+    };
+    let nothing = match (standard.at_most(), standard.measure()) {
+        (true, Measure::Length) => "90000 cm",
+        (true, Measure::Angle) => "90000 deg",
+        (true, _) => "90000 s",
+        (_, Measure::Reps) => "0 reps",
+        (_, Measure::Time) => "0 s",
+        (_, Measure::Length) => "0 cm",
+        (_, Measure::Angle) => "0 deg",
+        (_, Measure::Done) => "not done",
+    };
+    let texts = met.iter().map(text).chain([nothing.to_string()]);
+    for text in texts {
+        let got = Got::read(&text).unwrap_or_else(|e| panic!("{text}: {e:?}"));
+        person.tested.push(Tested {
+            movement: ix,
+            sides: Sides::Both(got),
+            on: today(),
+            in_reserve: 0,
+            body_weight: None,
+        });
+    }
+}
+
+fn nobody() -> Person {
+    Person {
+        name: "simulated".into(),
+        body_weight: None,
+        have: None,
+        tested: Vec::new(),
+        trained: Vec::new(),
+        pauses: Vec::new(),
+        aside: Vec::new(),
+    }
+}
+
+fn shipped() -> Proofread {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    proofread(&rungbook::io::snapshot(root).expect("the shipped curriculum"))
+}
+
+struct Run {
+    questions: usize,
+    /// Movements whose state is still `test first` by the letter.
+    left: usize,
+    placement: Vec<(State, bool)>,
+}
+
+/// Asks until the guided test stops.
+fn run(proof: &Proofread, flat: &Flat, chain: &[MovementIx], client: &Client) -> Run {
+    let (curriculum, stages) = (&proof.curriculum, &proof.stages);
+    let mut person = nobody();
+    let mut asked = Vec::new();
+    loop {
+        let evidence = Evidence::new(curriculum, &person, today());
+        let readiness = readiness::assess(curriculum, stages, &person, today());
+        let board = Board::new(
+            curriculum,
+            stages,
+            flat,
+            chain,
+            &evidence,
+            &readiness,
+            today(),
+        );
+        let Some(question) = board.next(&asked) else {
+            let placement: Vec<(State, bool)> = chain
+                .iter()
+                .map(|ix| readiness.of(*ix).expect("answered for"))
+                .map(|s| (s.state, s.presumed))
+                .collect();
+            return Run {
+                questions: asked.len(),
+                left: placement.iter().filter(|p| p.0 == State::TestFirst).count(),
+                placement,
+            };
+        };
+        assert!(
+            !asked.contains(&question.movement),
+            "nothing is asked twice"
+        );
+        let state = readiness.of(question.movement).expect("answered for");
+        assert!(
+            !question.today || state.needs == readiness::Truth::True,
+            "a test today only where the needs are shown"
+        );
+        asked.push(question.movement);
+        answer(
+            &mut person,
+            curriculum,
+            question.movement,
+            &client[&question.movement],
+        );
+    }
+}
+
+#[test]
+fn few_questions_place_a_client() {
+    let clients: usize = std::env::var("RUNGBOOK_CLIENTS")
+        .ok()
+        .and_then(|n| n.parse().ok())
+        .unwrap_or(12);
+    let proof = shipped();
+    let flat = Flat::new(&proof.curriculum, &proof.stages);
+    for (_, skill) in proof.curriculum.skills() {
+        let chain = chain::resolve(&proof.curriculum, &proof.stages, &skill.goal);
+        let movements: Vec<MovementIx> = chain.movements.iter().map(|l| l.movement).collect();
+        let mut dice = Dice(0x5eed_0000_0000_0001 + movements.len() as u64);
+        let mut counts = Vec::new();
+        let mut left = Vec::new();
+        let mut placements: BTreeMap<Vec<(State, bool)>, usize> = BTreeMap::new();
+        for _ in 0..clients {
+            let client = client(&proof.curriculum, &flat, &chain, &mut dice);
+            let run = run(&proof, &flat, &movements, &client);
+            counts.push(run.questions);
+            left.push(run.left);
+            *placements.entry(run.placement).or_default() += 1;
+        }
+        counts.sort_unstable();
+        left.sort_unstable();
+        let entropy: f64 = placements
+            .values()
+            .map(|n| *n as f64 / clients as f64)
+            .map(|p| -p * p.log2())
+            .sum();
+        let median = counts[clients / 2];
+        println!(
+            "{}: {} tests on the sheet, median {median} questions ({} %), most {}, {:.1} bits over {} placements, {} left to test first",
+            skill.id,
+            movements.len(),
+            median * 100 / movements.len(),
+            counts[clients - 1],
+            entropy,
+            placements.len(),
+            left[clients / 2],
+        );
+        assert!(median < movements.len(), "fewer than the full sheet");
+    }
+}
+
+/// Nothing is known, nothing may be done: the first questions stand on the ground, or ask for numbers from training.
+#[test]
+fn a_newcomer_begins_on_the_ground() {
+    let text = |i: usize, needs: &str| {
+        (
+            format!("content/movements/m{i}.yaml"),
+            format!(
+                "movement: m{i}\nname: M{i}\npattern: core\nposition: prone\nload: body\nequipment: []\nsummary: S.\nstandard: 10 reps\n{needs}"
+            ),
+        )
+    };
+    let mut files = vec![
+        (
+            "content/school.yaml".to_string(),
+            "school: T\naddress: https://test.example/\nlanguage: en\nunits: metric\n".to_string(),
+        ),
+        (
+            "content/skills/s.yaml".to_string(),
+            "skill: s\nname: S\ngoal: m7\n".to_string(),
+        ),
+        text(0, ""),
+    ];
+    (1..8).for_each(|i| files.push(text(i, &format!("needs: [m{}]\n", i - 1))));
+    let snapshot = Snapshot::of_texts(files.iter().map(|(p, t)| (p.as_str(), t.as_str())));
+    let proof = proofread(&snapshot);
+    let flat = Flat::new(&proof.curriculum, &proof.stages);
+    let goal = &proof.curriculum.skills().next().expect("a skill").1.goal;
+    let chain: Vec<MovementIx> = chain::resolve(&proof.curriculum, &proof.stages, goal)
+        .movements
+        .iter()
+        .map(|l| l.movement)
+        .collect();
+    // On a ladder of eight, halving finds any of the eight places in at most three questions.
+    let mut seen = HashSet::new();
+    for owned in 0..8 {
+        let standard = Target::read("10 reps").expect("a target");
+        let client: Client = chain
+            .iter()
+            .enumerate()
+            .map(|(i, ix)| (*ix, if i < owned { vec![standard] } else { vec![] }))
+            .collect();
+        let run = run(&proof, &flat, &chain, &client);
+        assert!(run.questions <= 3, "{owned}: {}", run.questions);
+        seen.insert(run.placement);
+    }
+    assert_eq!(seen.len(), 8, "each place is told apart");
+}
