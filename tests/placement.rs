@@ -177,7 +177,7 @@ fn few_questions_place_a_client() {
         .and_then(|n| n.parse().ok())
         .unwrap_or(12);
     let proof = shipped();
-    let flat = Flat::new(&proof.curriculum, &proof.stages);
+    let flat = Flat::new(&proof.curriculum);
     for (_, skill) in proof.curriculum.skills() {
         let chain = chain::resolve(&proof.curriculum, &proof.stages, &skill.goal);
         let movements: Vec<MovementIx> = chain.movements.iter().map(|l| l.movement).collect();
@@ -239,7 +239,7 @@ fn a_newcomer_begins_on_the_ground() {
     (1..8).for_each(|i| files.push(text(i, &format!("needs: [m{}]\n", i - 1))));
     let snapshot = Snapshot::of_texts(files.iter().map(|(p, t)| (p.as_str(), t.as_str())));
     let proof = proofread(&snapshot);
-    let flat = Flat::new(&proof.curriculum, &proof.stages);
+    let flat = Flat::new(&proof.curriculum);
     let goal = &proof.curriculum.skills().next().expect("a skill").1.goal;
     let chain: Vec<MovementIx> = chain::resolve(&proof.curriculum, &proof.stages, goal)
         .movements

@@ -3,7 +3,7 @@
 //! Movements are numbered by id among those that stand; demands (a movement at a target) are numbered in the order in which
 //! they are met, the movements' own standards first, so that a movement's number is also its standard's.
 
-use super::{Stages, necessary_leaves};
+use super::necessary_leaves;
 use crate::curriculum::{Curriculum, Leaf, MovementIx, Need, Target};
 use std::collections::HashMap;
 
@@ -14,7 +14,7 @@ pub const ANY: i32 = -2;
 /// "At least k of" before k and its count.
 pub const AT_LEAST: i32 = -3;
 
-/// Every movement that is published and can be reached.
+/// Every movement that is published and stands.
 #[derive(Clone, Debug, Default)]
 pub struct Flat {
     /// By number.
@@ -32,11 +32,11 @@ pub struct Flat {
 }
 
 impl Flat {
-    pub fn new(curriculum: &Curriculum, stages: &Stages) -> Flat {
+    pub fn new(curriculum: &Curriculum) -> Flat {
         let mut flat = Flat {
             movements: curriculum
                 .published()
-                .filter(|(ix, m)| !m.faulty && stages.is_reached(*ix))
+                .filter(|(_, m)| !m.faulty)
                 .map(|(ix, _)| ix)
                 .collect(),
             ..Flat::default()

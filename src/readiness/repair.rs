@@ -95,7 +95,7 @@ pub(super) fn missing(evidence: &Evidence<'_>, needs: &Need<Leaf>, guarded: bool
     for leaf in which {
         let again = out
             .iter()
-            .any(|m| m.movement == leaf.movement && m.target.same_value(&leaf.target));
+            .any(|m| m.movement == leaf.movement && m.target == leaf.target);
         if !again {
             let closest = evidence.closest(leaf);
             out.push(Missing {

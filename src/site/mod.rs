@@ -103,7 +103,7 @@ impl<'a> Plan<'a> {
             links: Links::new(curriculum, theme)?,
             ladders: chain::ladders(curriculum, &|_| true),
             chains,
-            flat: Flat::new(curriculum, stages),
+            flat: Flat::new(curriculum),
             skills_of,
             items: Vec::new(),
             curriculum,

@@ -388,6 +388,7 @@ mod tests {
             "8 reps each side",
             "20 s with 0.25 bw",
             "5 reps with 2.5 kg",
+            "5 reps with 4.5359237 kg",
         ] {
             assert_eq!(read(text).to_string(), text);
             assert_eq!(

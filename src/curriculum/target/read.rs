@@ -6,6 +6,9 @@ use std::ops::Range;
 /// The largest number that may be typed.
 const LARGEST: i64 = 100_000;
 
+/// Hundred-millionths in a millionth.
+const FINER: i64 = 100;
+
 const FORMS: &str = "write it like `5x5`, `8 reps`, `30 s`, `3x20 s`, `5 reps of 5 s`, `12 cm`, `170 deg` or `done`";
 
 const GOT: &str = "write it like `9 reps`, `3x8`, `45 s`, `5 reps with 20 kg`, `12 cm`, `170 deg`, `done` or `not done`";
@@ -48,8 +51,8 @@ fn reader(text: &str, forms: &'static str) -> Result<Reader, TargetError> {
 
 #[derive(Clone, Debug, PartialEq)]
 enum Token {
-    /// A number in millionths.
-    Number(Micro),
+    /// A number in hundred-millionths: the finest that a mass is printed in.
+    Number(i64),
     Word(String),
 }
 
@@ -117,7 +120,7 @@ fn split_words(run: &str) -> Option<Vec<&'static str>> {
         })
 }
 
-fn number(text: &str, at: Range<usize>) -> Result<Micro, TargetError> {
+fn number(text: &str, at: Range<usize>) -> Result<i64, TargetError> {
     let fault = |message: String, help: &str| TargetError {
         at: at.clone(),
         message,
@@ -136,9 +139,9 @@ fn number(text: &str, at: Range<usize>) -> Result<Micro, TargetError> {
             "write it like 5 or 2.5",
         ));
     }
-    if fraction.len() > 6 {
+    if fraction.len() > 8 {
         return Err(fault(
-            format!("`{text}` has more than six decimals"),
+            format!("`{text}` has more than eight decimals"),
             "round it",
         ));
     }
@@ -149,8 +152,8 @@ fn number(text: &str, at: Range<usize>) -> Result<Micro, TargetError> {
             "write a number that a person can reach",
         ));
     }
-    let fraction: i64 = format!("{fraction:0<6}").parse().unwrap_or(0);
-    Ok(whole * ONE + fraction)
+    let fraction: i64 = format!("{fraction:0<8}").parse().unwrap_or(0);
+    Ok(whole * ONE * FINER + fraction)
 }
 
 struct Reader {
@@ -314,14 +317,15 @@ impl Reader {
     }
 
     fn added(&mut self) -> Result<Added, TargetError> {
-        let number = self.number("the weight")?;
-        let mass = |unit: i64| ((i128::from(number) * i128::from(unit)) / i128::from(ONE)) as i64;
+        let at = self.here();
+        let number = self.fine("the weight")?;
         let added = if self.unit(&["kg"]) {
-            Added::Mass(mass(KILOGRAM))
+            Added::Mass(number)
         } else if self.unit(&["lb", "lbs"]) {
-            Added::Mass(mass(POUND))
+            let mass = i128::from(number) * i128::from(POUND) / i128::from(KILOGRAM);
+            Added::Mass(mass as i64)
         } else if self.unit(&["bw"]) {
-            Added::BodyWeight(number)
+            Added::BodyWeight(self.micro(number, at)?)
         } else {
             return Err(self.fault("a weight ends with `kg`, `lb` or `bw`"));
         };
@@ -361,6 +365,12 @@ impl Reader {
     }
 
     fn number(&mut self, what: &str) -> Result<Micro, TargetError> {
+        let at = self.here();
+        let number = self.fine(what)?;
+        self.micro(number, at)
+    }
+
+    fn fine(&mut self, what: &str) -> Result<i64, TargetError> {
         match self.tokens.get(self.at) {
             Some((Token::Number(n), _)) => {
                 self.at += 1;
@@ -368,6 +378,17 @@ impl Reader {
             }
             _ => Err(self.fault(&format!("{what} is missing here"))),
         }
+    }
+
+    fn micro(&self, number: i64, at: Range<usize>) -> Result<Micro, TargetError> {
+        if number % FINER == 0 {
+            return Ok(number / FINER);
+        }
+        Err(TargetError {
+            at,
+            message: "only a mass has more than six decimals".into(),
+            help: "round it".into(),
+        })
     }
 
     fn whole(&mut self, what: &str) -> Result<u32, TargetError> {

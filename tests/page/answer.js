@@ -1,0 +1,50 @@
+// Loads the theme's own scripts as a page would, and answers cases on standard input: one JSON line in, one out.
+// { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, paused_by, tests } }, aside, next }
+'use strict';
+const fs = require('node:fs');
+const path = require('node:path');
+const readline = require('node:readline');
+const vm = require('node:vm');
+
+const theme = process.argv[2];
+for (const name of ['targets.js', 'readiness.js', 'results.js', 'placement.js']) {
+  const file = path.join(theme, name);
+  vm.runInThisContext(fs.readFileSync(file, 'utf8'), { filename: file });
+}
+const { readiness, results, placement, targets } = globalThis.rungbook;
+
+let known = '';
+let model = null;
+readline.createInterface({ input: process.stdin }).on('line', (line) => {
+  const asked = JSON.parse(line);
+  if (asked.read) {
+    const read = asked.read.map((text) => {
+      const got = targets.readGot(text);
+      return got && [got.measure, got.sets, got.amount, got.seconds, got.unit, got.load, got.hits, got.of, targets.text(got)];
+    });
+    process.stdout.write(JSON.stringify(read) + '\n');
+    return;
+  }
+  if (asked.tables && JSON.stringify(asked.tables) !== known) {
+    known = JSON.stringify(asked.tables);
+    model = readiness.prepare(asked.tables);
+  }
+  const day = results.readDay(asked.today);
+  const { person, aside } = results.person(results.check(asked.results, day), model, day);
+  const found = readiness.assess(model, person, day);
+  const { tables } = model;
+  const movements = {};
+  for (let m = 0; m < model.count; m += 1) {
+    const missing = found.missing(m).map(({ leaf, movement, got, share }) =>
+      ({ movement: tables.ids[movement], target: tables.target_text[tables.leaves[2 * leaf + 1]], got, share }));
+    const tests = found.states[m] === readiness.TEST_FIRST ? found.tests(m).map((t) => tables.ids[t]) : [];
+    const paused = found.states[m] === readiness.PAUSED ? found.pausedBy(m).map((p) => p.entry) : [];
+    const nearly = found.states[m] === readiness.ALMOST ? tables.ids[model.of(found.nearly(m))] : null;
+    movements[tables.ids[m]] = { state: readiness.STATES[found.states[m]], presumed: found.counted[m] === 1, missing, tests, paused, nearly };
+  }
+  const questions = tables.skills.map((skill) => {
+    const question = placement.next(model, found, skill.members, [], day);
+    return question && [tables.ids[question.movement], question.today];
+  });
+  process.stdout.write(JSON.stringify({ movements, aside, questions }) + '\n');
+});

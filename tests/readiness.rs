@@ -1,0 +1,967 @@
+//! One truth: the same states, presumed flags, pauses, missing lists and questions from the program, from the page's own script
+//! run in a JavaScript engine, and from an independent reference in Python, on random curricula and results.
+//!
+//! The constructs that the cases hold are counted; a kind that is too rare fails the test.
+
+use proptest::prelude::*;
+use proptest::test_runner::{Config, RngAlgorithm, TestError, TestRng, TestRunner};
+use rungbook::chain::{self, Flat};
+use rungbook::curriculum::target::Got;
+use rungbook::curriculum::{Curriculum, Day, Leaf, Need};
+use rungbook::placement::Board;
+use rungbook::proof::proofread;
+use rungbook::readiness::{self, Evidence, State};
+use rungbook::results;
+use rungbook::site::{Plan, Theme, tables};
+use rungbook::source::Snapshot;
+use serde_json::{Map, Value, json};
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::io::{BufRead, BufReader, Write};
+use std::path::Path;
+use std::process::{Child, ChildStdin, ChildStdout, Command, Stdio};
+
+const TODAY: &str = "2026-10-10";
+const CASES: u32 = 2600;
+/// Each construct stands in at least so many cases.
+const LEAST: usize = 100;
+
+const PATTERNS: [&str; 6] = [
+    "core",
+    "vertical pull",
+    "mobility",
+    "exit",
+    "balance",
+    "squat",
+];
+const PARTS: [&str; 3] = ["shoulder", "wrist", "knee"];
+
+/// The targets of each kind of measure, and results for it.
+const TARGETS: [&[&str]; 8] = [
+    &[
+        "3 reps",
+        "5 reps",
+        "8 reps",
+        "5x5",
+        "3x8",
+        "5 reps of 5 s",
+        "12 reps",
+    ],
+    &[
+        "5 reps with 10 kg",
+        "5 reps with 20 lb",
+        "5 reps with 0.25 bw",
+        "3 reps with 0.5 bw",
+        "5 reps",
+        "8 reps with 12.5 kg",
+    ],
+    &[
+        "3 reps with 20 kg help",
+        "8 reps with 0.1 bw help",
+        "5 reps with 10 kg help",
+        "5 reps with 30 lb help",
+        "5 reps",
+    ],
+    &[
+        "20 s",
+        "45 s",
+        "1 min",
+        "3x20 s",
+        "20 s in 3 of 5 tries",
+        "20 s in 2 of 3 tries",
+        "30 s with 10 kg",
+    ],
+    &["10 cm", "12 cm", "4 in", "15.5 cm"],
+    &[
+        "at most 10 cm",
+        "at most 3 in",
+        "at most 5 cm",
+        "at most 8.5 cm",
+    ],
+    &["30 deg", "45 deg", "90 deg"],
+    &["done"],
+];
+const RESULTS: [&[&str]; 8] = [
+    &[
+        "0 reps",
+        "2 reps",
+        "4 reps",
+        "5 reps",
+        "7 reps",
+        "9 reps",
+        "5x5",
+        "4x8",
+        "5x4",
+        "5 reps of 5 s",
+        "4 reps of 5 s",
+        "15 reps",
+        "8 reps with 5 kg",
+    ],
+    &[
+        "5 reps with 10 kg",
+        "5 reps with 9 kg",
+        "4 reps with 20 lb",
+        "5 reps with 0.25 bw",
+        "5 reps with 18 kg",
+        "3 reps with 36 kg",
+        "6 reps",
+        "4 reps with 0.24 bw",
+        "0 reps",
+        "8 reps with 10 kg help",
+    ],
+    &[
+        "3 reps with 20 kg help",
+        "3 reps with 25 kg help",
+        "8 reps with 0.2 bw help",
+        "5 reps with 10 kg",
+        "5 reps with 7.2 kg help",
+        "2 reps",
+        "5 reps with 30 lb help",
+        "6 reps",
+        "0 reps",
+    ],
+    &[
+        "0 s",
+        "17 s",
+        "20 s",
+        "36 s",
+        "48 s",
+        "1 min",
+        "2x20 s",
+        "20 s in 3 of 5 tries",
+        "20 s in 2 of 5 tries",
+        "20 s in 1 of 1 tries",
+        "16 s in 3 of 5 tries",
+        "30 s with 5 kg",
+        "70 s with 10 kg",
+    ],
+    &["6 cm", "8 cm", "10 cm", "4 in", "11 cm", "16 cm", "0 cm"],
+    &[
+        "4 cm", "6 cm", "8.5 cm", "11 cm", "12.9 cm", "3 in", "40 cm",
+    ],
+    &["0 deg", "25 deg", "36 deg", "45 deg", "81 deg", "95 deg"],
+    &["done", "not done"],
+];
+
+#[derive(Clone, Debug)]
+enum Tree {
+    Leaf { of: usize, at: Option<usize> },
+    Family,
+    All(Vec<Tree>),
+    Any(Vec<Tree>),
+    AtLeast(usize, Vec<Tree>),
+}
+
+#[derive(Clone, Debug)]
+struct Spec {
+    kind: usize,
+    standard: usize,
+    pattern: usize,
+    each_side: bool,
+    inverted: bool,
+    stresses: Option<usize>,
+    renamed: bool,
+    needs: Vec<Tree>,
+}
+
+#[derive(Clone, Debug)]
+struct Entry {
+    of: usize,
+    got: usize,
+    other: Option<usize>,
+    /// Days before today; below 0 a day to come; `None` says no day.
+    ago: Option<i32>,
+    reserve: u32,
+    body_weight: Option<usize>,
+    /// By the old id, by an id that does not exist, or with another measure.
+    odd: u8,
+}
+
+#[derive(Clone, Debug)]
+struct Rest {
+    part: Option<usize>,
+    movement: usize,
+    ago: i32,
+    lasts: Option<i32>,
+}
+
+#[derive(Clone, Debug)]
+struct Case {
+    presume: bool,
+    movements: Vec<Spec>,
+    /// The last three movements are one family.
+    family: bool,
+    body_weight: Option<usize>,
+    tested: Vec<Entry>,
+    paused: Vec<Rest>,
+}
+
+const WEIGHTS: [&str; 3] = ["72 kg", "160 lb", "55.5 kg"];
+
+fn tree(depth: u32) -> impl Strategy<Value = Tree> {
+    let leaf = prop_oneof![
+        8 => (0..14_usize, proptest::option::of(0..7_usize)).prop_map(|(of, at)| Tree::Leaf { of, at }),
+        1 => Just(Tree::Family),
+    ];
+    leaf.prop_recursive(depth, 8, 3, |inner| {
+        let parts = || proptest::collection::vec(inner.clone(), 1..4);
+        prop_oneof![
+            1 => parts().prop_map(Tree::All),
+            2 => parts().prop_map(Tree::Any),
+            2 => (0..3_usize, parts()).prop_map(|(k, p)| Tree::AtLeast(1 + k % p.len(), p)),
+        ]
+    })
+}
+
+fn spec() -> impl Strategy<Value = Spec> {
+    (
+        (0..8_usize, 0..7_usize, 0..6_usize),
+        (
+            proptest::bool::weighted(0.2),
+            proptest::bool::weighted(0.2),
+            proptest::option::weighted(0.4, 0..3_usize),
+            proptest::bool::weighted(0.3),
+        ),
+        proptest::collection::vec(tree(2), 0..3),
+    )
+        .prop_map(
+            |((kind, standard, pattern), (each_side, inverted, stresses, renamed), needs)| Spec {
+                kind,
+                standard,
+                pattern,
+                each_side,
+                inverted,
+                stresses,
+                renamed,
+                needs,
+            },
+        )
+}
+
+fn entry() -> impl Strategy<Value = Entry> {
+    (
+        (
+            0..14_usize,
+            0..13_usize,
+            proptest::option::weighted(0.25, 0..13_usize),
+        ),
+        proptest::option::weighted(
+            0.9,
+            prop_oneof![8 => 0..3_i32, 2 => 80..90_i32, 1 => -3..0_i32],
+        ),
+        prop_oneof![4 => Just(0_u32), 1 => 1..3_u32],
+        proptest::option::weighted(0.15, 0..3_usize),
+        prop_oneof![6 => Just(0_u8), 3 => Just(1_u8), 1 => Just(2_u8), 1 => Just(3_u8)],
+    )
+        .prop_map(|((of, got, other), ago, reserve, body_weight, odd)| Entry {
+            of,
+            got,
+            other,
+            ago,
+            reserve,
+            body_weight,
+            odd,
+        })
+}
+
+fn pause() -> impl Strategy<Value = Rest> {
+    (
+        proptest::option::of(0..3_usize),
+        0..14_usize,
+        -2..20_i32,
+        proptest::option::of(0..20_i32),
+    )
+        .prop_map(|(part, movement, ago, lasts)| Rest {
+            part,
+            movement,
+            ago,
+            lasts,
+        })
+}
+
+fn case() -> impl Strategy<Value = Case> {
+    (
+        proptest::bool::weighted(0.85),
+        proptest::collection::vec(spec(), 4..13),
+        proptest::bool::weighted(0.6),
+        proptest::option::weighted(0.7, 0..3_usize),
+        proptest::collection::vec(entry(), 0..20),
+        proptest::collection::vec(pause(), 0..2),
+    )
+        .prop_map(
+            |(presume, movements, family, body_weight, tested, paused)| Case {
+                presume,
+                movements,
+                family,
+                body_weight,
+                tested,
+                paused,
+            },
+        )
+}
+
+fn id(i: usize) -> String {
+    format!("m{i:02}")
+}
+
+impl Case {
+    fn kind(&self, i: usize) -> usize {
+        // Members of a family share nothing that the test depends on but their place.
+        self.movements[i].kind
+    }
+
+    fn in_family(&self, i: usize) -> bool {
+        self.family && i + 3 >= self.movements.len()
+    }
+
+    fn target(&self, i: usize, pick: usize) -> &'static str {
+        let of = TARGETS[self.kind(i)];
+        of[pick % of.len()]
+    }
+
+    /// Needs as YAML. A movement mostly needs what has a lower number; the few others make loops.
+    fn needs(&self, asker: usize, tree: &Tree, inside: bool) -> String {
+        let list = |parts: &[Tree], inside: bool| {
+            parts
+                .iter()
+                .map(|p| self.needs(asker, p, inside))
+                .collect::<Vec<_>>()
+                .join(", ")
+        };
+        match tree {
+            Tree::Family if self.family && inside && !self.in_family(asker) => {
+                "{ family: f }".into()
+            }
+            Tree::Family => id(0),
+            Tree::Leaf { of, at } => {
+                let count = self.movements.len();
+                let of = if of % 5 == 4 && !self.in_family(asker) {
+                    of % count
+                } else {
+                    of % asker.max(1)
+                };
+                let of = if of == asker { 0 } else { of };
+                match at {
+                    Some(at) => format!("{{ {}: {} }}", id(of), self.target(of, *at)),
+                    None => id(of),
+                }
+            }
+            Tree::All(p) => format!("{{ all of: [{}] }}", list(p, false)),
+            Tree::Any(p) => format!("{{ any of: [{}] }}", list(p, true)),
+            Tree::AtLeast(k, p) => format!("{{ at least {k} of: [{}] }}", list(p, true)),
+        }
+    }
+
+    fn body(&self, i: usize) -> String {
+        let spec = &self.movements[i];
+        let mut out = format!(
+            "name: M{i}, pattern: {}, load: body, equipment: [], summary: S, standard: {}",
+            PATTERNS[spec.pattern],
+            self.target(i, spec.standard)
+        );
+        out.push_str(if spec.inverted {
+            ", position: inverted, exit: out"
+        } else {
+            ", position: prone"
+        });
+        if spec.pattern == 3 {
+            out.push_str(", exit: out");
+            out = out.replacen(", exit: out, exit: out", ", exit: out", 1);
+        }
+        if spec.each_side {
+            out.push_str(", each_side: true");
+        }
+        if let Some(part) = spec.stresses {
+            out.push_str(&format!(", stresses: [{}]", PARTS[part]));
+        }
+        if spec.renamed {
+            out.push_str(&format!(", was: [old-{i}]"));
+        }
+        if !spec.needs.is_empty() && i > 0 {
+            let needs: Vec<String> = spec.needs.iter().map(|t| self.needs(i, t, false)).collect();
+            out.push_str(&format!(", needs: [{}]", needs.join(", ")));
+        }
+        out
+    }
+
+    fn files(&self) -> Vec<(String, String)> {
+        let mut files = vec![(
+            "content/school.yaml".to_string(),
+            format!(
+                "school: T\naddress: https://test.example/\nlanguage: en\nunits: metric\npresume: {}\n",
+                self.presume
+            ),
+        )];
+        let mut members = Vec::new();
+        for i in 0..self.movements.len() {
+            if self.in_family(i) {
+                members.push(format!(
+                    "  {}: {{ at: {{ range: r{i} }}, {} }}",
+                    id(i),
+                    self.body(i)
+                ));
+            } else {
+                files.push((
+                    format!("content/movements/{}.yaml", id(i)),
+                    format!("{{ movement: {}, {} }}\n", id(i), self.body(i)),
+                ));
+            }
+        }
+        if !members.is_empty() {
+            let values: Vec<String> = (0..self.movements.len())
+                .filter(|i| self.in_family(*i))
+                .map(|i| format!("r{i}"))
+                .collect();
+            files.push((
+                "content/movements/f.yaml".into(),
+                format!(
+                    "family: f\nname: F\npattern: core\nposition: prone\nload: body\nequipment: []\nsummary: S\naxes: {{ range: [{}] }}\nmovements:\n{}\n",
+                    values.join(", "),
+                    members.join("\n")
+                ),
+            ));
+        }
+        let goal = id(self.movements.len() - 1);
+        files.push((
+            "content/skills/s.yaml".into(),
+            format!("skill: s\nname: S\ngoal: {goal}\n"),
+        ));
+        files
+    }
+
+    fn results(&self) -> Value {
+        let today = Day::read(TODAY).expect("a day");
+        let epoch = Day::read("1970-01-01").expect("a day");
+        let day = |ago: i32| Day::of_count(today.days_after(epoch) - ago).to_string();
+        let tested: Vec<Value> = self
+            .tested
+            .iter()
+            .map(|entry| {
+                let of = entry.of % self.movements.len();
+                let kind = if entry.odd == 3 {
+                    (self.kind(of) + 3) % 8
+                } else {
+                    self.kind(of)
+                };
+                let text = |pick: usize| RESULTS[kind][pick % RESULTS[kind].len()];
+                let mut out = Map::new();
+                let name = match entry.odd {
+                    1 if self.movements[of].renamed => format!("old-{of}"),
+                    2 => "nothing-of-the-kind".into(),
+                    _ => id(of),
+                };
+                out.insert("movement".into(), json!(name));
+                match entry.other {
+                    None => out.insert("got".into(), json!(text(entry.got))),
+                    Some(other) => {
+                        out.insert("left".into(), json!(text(entry.got)));
+                        out.insert("right".into(), json!(text(other)))
+                    }
+                };
+                if let Some(ago) = entry.ago {
+                    out.insert("on".into(), json!(day(ago)));
+                }
+                if entry.reserve > 0 {
+                    out.insert("in_reserve".into(), json!(entry.reserve));
+                }
+                if let Some(weight) = entry.body_weight {
+                    out.insert("bodyweight".into(), json!(WEIGHTS[weight]));
+                }
+                Value::Object(out)
+            })
+            .collect();
+        let paused: Vec<Value> = self
+            .paused
+            .iter()
+            .map(|rest| {
+                let mut out = json!({ "on": day(rest.ago), "by": "client" });
+                match rest.part {
+                    Some(part) => out["part"] = json!(PARTS[part]),
+                    None => out["movement"] = json!(id(rest.movement % self.movements.len())),
+                }
+                if let Some(lasts) = rest.lasts {
+                    out["until"] = json!(day(rest.ago - lasts));
+                }
+                out
+            })
+            .collect();
+        let mut out = json!({ "results": 1, "tested": tested, "paused": paused });
+        if let Some(weight) = self.body_weight {
+            out["bodyweight"] = json!(WEIGHTS[weight]);
+        }
+        out
+    }
+
+    fn count(&self, counts: &mut BTreeMap<&'static str, usize>) {
+        let text: String = self.files().iter().map(|f| f.1.as_str()).collect();
+        let tested = self.results()["tested"].to_string();
+        let mut has =
+            |name: &'static str, is: bool| *counts.entry(name).or_default() += usize::from(is);
+        for (kind, name) in [
+            "reps",
+            "added load",
+            "help",
+            "time",
+            "length",
+            "at most",
+            "angle",
+            "done",
+        ]
+        .into_iter()
+        .enumerate()
+        {
+            let asked = |e: &Entry| self.kind(e.of % self.movements.len()) == kind;
+            has(name, self.tested.iter().any(asked));
+        }
+        has("kilograms", text.contains(" kg") && tested.contains(" kg"));
+        has("pounds", text.contains(" lb") && tested.contains(" lb"));
+        has(
+            "body weights",
+            text.contains(" bw") && tested.contains(" bw"),
+        );
+        has("inches", text.contains(" in,") || tested.contains(" in\""));
+        has(
+            "minutes",
+            text.contains("1 min") || tested.contains("1 min"),
+        );
+        has("tries", text.contains("tries") && tested.contains("tries"));
+        has(
+            "seconds of each rep",
+            text.contains("of 5 s") || tested.contains("of 5 s"),
+        );
+        has("sides", self.tested.iter().any(|e| e.other.is_some()));
+        has("reserve", self.tested.iter().any(|e| e.reserve > 0));
+        has(
+            "expiry",
+            self.tested.iter().any(|e| e.ago.is_some_and(|a| a > 84)),
+        );
+        has(
+            "a day to come",
+            self.tested.iter().any(|e| e.ago.is_some_and(|a| a < 0)),
+        );
+        has(
+            "own body weight",
+            self.tested.iter().any(|e| e.body_weight.is_some()),
+        );
+        has("no body weight", self.body_weight.is_none());
+        has("rename", tested.contains("old-"));
+        has("pause", !self.paused.is_empty());
+        has("k of", text.contains("at least "));
+        has("any of", text.contains("any of"));
+        has("whole family", text.contains("family: f }"));
+        has("no presumption", !self.presume);
+        has("inverted", self.movements.iter().any(|m| m.inverted));
+    }
+}
+
+/// A program that answers one JSON line with another.
+struct Answerer {
+    child: Child,
+    input: ChildStdin,
+    output: BufReader<ChildStdout>,
+}
+
+impl Answerer {
+    fn start(mut command: Command) -> Answerer {
+        let mut child = command
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .spawn()
+            .expect("it starts");
+        Answerer {
+            input: child.stdin.take().expect("piped"),
+            output: BufReader::new(child.stdout.take().expect("piped")),
+            child,
+        }
+    }
+
+    fn ask(&mut self, question: &Value) -> Value {
+        writeln!(self.input, "{question}").expect("it reads");
+        let mut line = String::new();
+        self.output.read_line(&mut line).expect("it answers");
+        serde_json::from_str(&line).unwrap_or_else(|e| panic!("{e}: {line}"))
+    }
+}
+
+impl Drop for Answerer {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// The page's script in a JavaScript engine; a loud line where there is none, a failure under `CI=true`.
+fn page() -> Option<Answerer> {
+    if Command::new("node")
+        .arg("--version")
+        .stdout(Stdio::null())
+        .status()
+        .is_err()
+    {
+        assert!(
+            std::env::var("CI").as_deref() != Ok("true"),
+            "node is not installed"
+        );
+        eprintln!(
+            "SKIPPED PAGE SCRIPT TESTS: node is not installed (Debian: apt-get install nodejs)"
+        );
+        return None;
+    }
+    let mut command = Command::new("node");
+    command
+        .arg(root().join("tests/page/answer.js"))
+        .arg(root().join("themes/chalk"));
+    Some(Answerer::start(command))
+}
+
+/// The reference in Python, where the environment names one.
+fn reference() -> Option<Answerer> {
+    let python = std::env::var_os("RUNGBOOK_PYTHON")?;
+    let mut command = Command::new(python);
+    command.arg(root().join("tests/reference/readiness.py"));
+    Some(Answerer::start(command))
+}
+
+fn resolved(curriculum: &Curriculum, need: &Need<Leaf>) -> Value {
+    let parts = |p: &[Need<Leaf>]| {
+        p.iter()
+            .map(|n| resolved(curriculum, n))
+            .collect::<Vec<_>>()
+    };
+    match need {
+        Need::Leaf(l) => {
+            json!({ "movement": curriculum.movement(l.movement).id.as_str(), "target": l.target.to_string() })
+        }
+        Need::All(p) => json!({ "all": parts(p) }),
+        Need::Any(p) => json!({ "any": parts(p) }),
+        Need::AtLeast(k, p) => json!({ "at_least": k, "of": parts(p) }),
+    }
+}
+
+fn for_reference(curriculum: &Curriculum) -> Value {
+    let movements: Vec<Value> = curriculum
+        .movements()
+        .map(|(_, m)| {
+            use rungbook::curriculum::words::Word;
+            json!({
+                "id": m.id.as_str(), "pattern": m.pattern.word(), "standard": m.standard.to_string(), "each_side": m.each_side,
+                "guarded": m.guarded(), "stresses": m.stresses.iter().map(|p| p.word()).collect::<Vec<_>>(),
+                "was": m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>(), "needs": resolved(curriculum, &m.needs),
+            })
+        })
+        .collect();
+    json!({ "presume": curriculum.school.presume, "results_last_days": curriculum.school.results_last_days, "movements": movements })
+}
+
+fn compare(
+    case: &Case,
+    theme: &Theme,
+    page: &mut Option<Answerer>,
+    reference: &mut Option<Answerer>,
+    states: &mut BTreeMap<&'static str, usize>,
+) -> Result<(), String> {
+    let today = Day::read(TODAY).expect("a day");
+    let files = case.files();
+    let snapshot = Snapshot::of_texts(files.iter().map(|(p, t)| (p.as_str(), t.as_str())));
+    let proof = proofread(&snapshot);
+    let curriculum = &proof.curriculum;
+    if let Some((_, m)) = curriculum.movements().find(|(_, m)| m.faulty) {
+        let found: Vec<String> = proof.findings.iter().map(|f| f.message.clone()).collect();
+        return Err(format!("{} is faulty: {found:?}", m.id));
+    }
+    let unreached = curriculum
+        .movements()
+        .any(|(ix, _)| !proof.stages.is_reached(ix));
+    *states.entry("unreached").or_default() += usize::from(unreached);
+    let in_loop = !unreached && has_loop(curriculum);
+    *states.entry("loop").or_default() += usize::from(in_loop);
+    let written = case.results();
+    let text = written.to_string();
+    let (people, found) = results::read(
+        &Snapshot::of_texts([("r.json", text.as_str())]),
+        curriculum,
+        today,
+    );
+    if found.has_errors() {
+        return Err(format!(
+            "{:?}",
+            found.iter().map(|f| f.message.clone()).collect::<Vec<_>>()
+        ));
+    }
+    let person = &people[0];
+    let ours = readiness::assess(curriculum, &proof.stages, person, today);
+    let mut answer = Map::new();
+    for (ix, s) in ours.all() {
+        *states.entry(s.state.word()).or_default() += 1;
+        *states.entry("presumed").or_default() += usize::from(s.presumed);
+        let id = |ix| curriculum.movement(ix).id.to_string();
+        let missing: Vec<Value> = s
+            .missing
+            .iter()
+            .map(|m| json!({ "movement": id(m.movement), "target": m.target.to_string(), "got": m.got, "share": m.share }))
+            .collect();
+        let tests: Vec<String> = s.tests.iter().map(|ix| id(*ix)).collect();
+        answer.insert(
+            id(ix),
+            json!({ "state": s.state.word(), "presumed": s.presumed, "missing": missing, "tests": tests, "paused": s.paused_by, "nearly": s.nearly.map(id) }),
+        );
+    }
+    if let Some(page) = page {
+        let plan = Plan::new(&proof, &snapshot, theme).map_err(|e| e.to_string())?;
+        let theirs = page
+            .ask(&json!({ "tables": tables::columns(&plan), "results": written, "today": TODAY }));
+        differ(
+            &answer,
+            &theirs["movements"],
+            &["state", "presumed", "missing", "tests", "paused", "nearly"],
+            "the page",
+        )?;
+        let aside: Vec<&str> = theirs["aside"]
+            .as_array()
+            .expect("a list")
+            .iter()
+            .map(|a| a["movement"].as_str().expect("text"))
+            .collect();
+        let ours: Vec<&str> = person.aside.iter().map(|a| a.movement.as_str()).collect();
+        if aside != ours {
+            return Err(format!("aside: the page {aside:?}, ours {ours:?}"));
+        }
+        let question = question(&proof, person, today);
+        if !unreached && theirs["questions"][0] != question {
+            return Err(format!(
+                "the next question: the page {}, ours {question}",
+                theirs["questions"][0]
+            ));
+        }
+    }
+    if let Some(reference) = reference {
+        let theirs = reference.ask(
+            &json!({ "curriculum": for_reference(curriculum), "results": written, "today": TODAY }),
+        );
+        // It gives no texts of results, no tests and no reasons.
+        for value in answer.values_mut() {
+            for missing in value["missing"].as_array_mut().expect("a list") {
+                missing.as_object_mut().expect("a record").remove("got");
+            }
+        }
+        differ(
+            &answer,
+            &theirs["movements"],
+            &["state", "presumed", "missing"],
+            "the reference",
+        )?;
+        if theirs["aside"] != json!(person.aside.len()) {
+            return Err(format!(
+                "aside: the reference {}, ours {}",
+                theirs["aside"],
+                person.aside.len()
+            ));
+        }
+    }
+    Ok(())
+}
+
+fn has_loop(curriculum: &Curriculum) -> bool {
+    curriculum.movements().any(|(ix, m)| {
+        m.needs
+            .leaves()
+            .iter()
+            .any(|l| chain::below(curriculum, l.movement).contains(&ix))
+    })
+}
+
+fn question(proof: &rungbook::proof::Proofread, person: &results::Person, today: Day) -> Value {
+    let curriculum = &proof.curriculum;
+    let flat = Flat::new(curriculum);
+    let goal = &curriculum.skills().next().expect("a skill").1.goal;
+    let resolved = chain::resolve(curriculum, &proof.stages, goal);
+    let members: Vec<_> = resolved.movements.iter().map(|l| l.movement).collect();
+    let evidence = Evidence::new(curriculum, person, today);
+    let readiness = readiness::assess(curriculum, &proof.stages, person, today);
+    let board = Board::new(
+        curriculum,
+        &proof.stages,
+        &flat,
+        &members,
+        &evidence,
+        &readiness,
+        today,
+    );
+    match board.next(&[]) {
+        Some(q) => json!([curriculum.movement(q.movement).id.as_str(), q.today]),
+        None => Value::Null,
+    }
+}
+
+fn differ(
+    ours: &Map<String, Value>,
+    theirs: &Value,
+    keys: &[&str],
+    whose: &str,
+) -> Result<(), String> {
+    for (id, answer) in ours {
+        for key in keys {
+            if answer[*key] != theirs[id][*key] {
+                return Err(format!(
+                    "{id} {key}: ours {}, {whose} {}",
+                    answer[*key], theirs[id][*key]
+                ));
+            }
+        }
+    }
+    Ok(())
+}
+
+#[test]
+fn program_page_and_reference_agree() {
+    let snapshot = Snapshot::of_texts([("content/school.yaml", "")]);
+    let theme = Theme::load("chalk", &snapshot).expect("the shipped theme");
+    let mut page = page();
+    let mut reference = reference();
+    let counts = RefCell::new(BTreeMap::new());
+    let states = RefCell::new(BTreeMap::new());
+    let both = RefCell::new((page.take(), reference.take()));
+    let config = Config {
+        cases: CASES,
+        failure_persistence: None,
+        ..Config::default()
+    };
+    let mut runner =
+        TestRunner::new_with_rng(config, TestRng::from_seed(RngAlgorithm::ChaCha, &[7; 32]));
+    let outcome = runner.run(&case(), |case| {
+        case.count(&mut counts.borrow_mut());
+        let (page, reference) = &mut *both.borrow_mut();
+        compare(&case, &theme, page, reference, &mut states.borrow_mut())
+            .map_err(TestCaseError::fail)
+    });
+    if let Err(TestError::Fail(why, case)) = &outcome {
+        let files: Vec<String> = case.files().iter().map(|f| f.1.clone()).collect();
+        panic!("{why}\n{}\n{:#}", files.join("\n"), case.results());
+    }
+    outcome.expect("no case was given up");
+    let mut rare: Vec<String> = counts
+        .borrow()
+        .iter()
+        .filter(|c| *c.1 < LEAST)
+        .map(|c| format!("{c:?}"))
+        .collect();
+    rare.extend(
+        states
+            .borrow()
+            .iter()
+            .filter(|c| *c.0 != "unreached" && *c.1 < LEAST)
+            .map(|c| format!("{c:?}")),
+    );
+    println!("{:?}\n{:?}", counts.borrow(), states.borrow());
+    assert!(rare.is_empty(), "too rare: {rare:?}");
+    for state in State::ALL {
+        assert!(
+            states.borrow().contains_key(state.word()),
+            "{}",
+            state.word()
+        );
+    }
+}
+
+/// What people type as results reads and prints the same in the program and in the page.
+#[test]
+fn results_read_alike() {
+    let Some(mut page) = page() else { return };
+    let words = [
+        "5",
+        "0",
+        "2.5",
+        "x",
+        "reps",
+        "rep",
+        "of",
+        "s",
+        "min",
+        "in",
+        "3",
+        "tries",
+        "with",
+        "kg",
+        "lb",
+        "bw",
+        "help",
+        "cm",
+        "deg",
+        "done",
+        "not",
+        "at most",
+        "each side",
+        "×",
+        "100001",
+        "1.2345678",
+        "S",
+        "KG",
+        ",",
+        "-",
+        "10",
+    ];
+    let strategy = prop_oneof![
+        3 => proptest::collection::vec((0..words.len(), any::<bool>()), 1..7).prop_map(move |picks| {
+            picks.iter().map(|(i, space)| format!("{}{}", words[*i], if *space { " " } else { "" })).collect::<String>()
+        }),
+        2 => (0..8_usize, 0..13_usize).prop_map(|(kind, pick)| RESULTS[kind][pick % RESULTS[kind].len()].to_string()),
+        1 => "[ -~×é]{0,12}",
+    ];
+    let mut runner = TestRunner::new_with_rng(
+        Config {
+            cases: 3000,
+            failure_persistence: None,
+            ..Config::default()
+        },
+        TestRng::from_seed(RngAlgorithm::ChaCha, &[9; 32]),
+    );
+    let page = RefCell::new(&mut page);
+    let sound = RefCell::new(0);
+    runner
+        .run(&strategy, |text| {
+            use rungbook::curriculum::target::{Added, Measure};
+            let ours = Got::read(&text).ok().map(|got| {
+                let p = got.parts();
+                let measure = [
+                    Measure::Reps,
+                    Measure::Time,
+                    Measure::Length,
+                    Measure::Angle,
+                    Measure::Done,
+                ]
+                .iter()
+                .position(|m| *m == p.measure());
+                let (unit, load) = match p.added() {
+                    None => (0, 0),
+                    Some(Added::Mass(n)) => (1, n),
+                    Some(Added::BodyWeight(n)) => (2, n),
+                };
+                let (hits, of) = p.tries().map_or((0, 0), |t| (t.hits, t.of));
+                json!([
+                    measure,
+                    p.sets(),
+                    p.amount(),
+                    p.seconds(),
+                    unit,
+                    load,
+                    hits,
+                    of,
+                    got.to_string()
+                ])
+            });
+            *sound.borrow_mut() += usize::from(ours.is_some());
+            let theirs = page.borrow_mut().ask(&json!({ "read": [text] }));
+            prop_assert_eq!(json!(ours), theirs[0].clone(), "{}", text);
+            Ok(())
+        })
+        .expect("both read alike");
+    assert!(
+        *sound.borrow() > 800,
+        "{} of them are results",
+        sound.borrow()
+    );
+}
