@@ -1,6 +1,7 @@
 //! The written example site in a real browser: from disk and over loopback, on a phone's width and a desk's.
 //!
-//! Needs chromium and chromedriver. Where they are missing the tests say so and pass, except under `CI=true`.
+//! Needs chromium and chromedriver, and for a second engine WebKitWebDriver and Xvfb. Where they are missing the tests say so
+//! and pass, except under `CI=true`.
 
 mod serve;
 mod webdriver;
@@ -327,6 +328,32 @@ fn the_first_tab_stop_leads_to_the_content() {
             "{page}: the first tab stop is {said}"
         );
     }
+}
+
+#[test]
+fn webkit_opens_the_site() {
+    let Some(browser) = Browser::start_webkit() else {
+        return;
+    };
+    let server = Server::start(&site());
+    let base = server.base();
+    let mut faults = Vec::new();
+    for page in [HOME, INVERTED, "self-test.html"] {
+        browser.open(&format!("{base}{page}"));
+        let found = faults_of(&browser, &base, page, WIDTHS[0]);
+        faults.extend(found.into_iter().map(|fault| format!("{page}: {fault}")));
+    }
+    faults.extend(server.refused());
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+
+    let kept = || browser.run("return localStorage.getItem('kept')", &json!([]));
+    browser.run("localStorage.setItem('kept', 'here')", &json!([]));
+    browser.refresh();
+    assert_eq!(kept(), "here");
+    drop(server);
+    assert_eq!(kept(), "here");
+    browser.refresh();
+    assert_eq!(browser.run("return 1 + 1", &json!([])), 2);
 }
 
 /// Writes pictures for the eye: `cargo nextest run --test browser --run-ignored only shots`.
