@@ -16,5 +16,6 @@ pub mod proof;
 pub mod readiness;
 pub mod reading;
 pub mod results;
+pub mod screening;
 pub mod site;
 pub mod source;

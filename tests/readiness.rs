@@ -707,7 +707,7 @@ fn compare(
         let tests: Vec<String> = s.tests.iter().map(|ix| id(*ix)).collect();
         answer.insert(
             id(ix),
-            json!({ "state": s.state.word(), "presumed": s.presumed, "missing": missing, "tests": tests, "paused": s.paused_by, "nearly": s.nearly.map(id) }),
+            json!({ "state": s.state.word(), "presumed": s.presumed, "missing": missing, "tests": tests, "paused": s.paused_by, "nearly": s.nearly.map(id), "root": s.counted_because.map(id) }),
         );
     }
     if let Some(page) = page {
@@ -717,7 +717,7 @@ fn compare(
         differ(
             &answer,
             &theirs["movements"],
-            &["state", "presumed", "missing", "tests", "paused", "nearly"],
+            &["state", "presumed", "missing", "tests", "paused", "nearly", "root"],
             "the page",
         )?;
         let aside: Vec<&str> = theirs["aside"]

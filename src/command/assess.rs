@@ -164,6 +164,9 @@ fn answer(
                 if !s.paused_by.is_empty() {
                     out["paused_by"] = s.paused_by.iter().map(|i| pause(&a.person.pauses[*i])).collect();
                 }
+                if let Some(ix) = s.counted_because {
+                    out["counted_because"] = json!(id(ix));
+                }
                 if let Some(ix) = s.nearly {
                     out["train_first"] = json!(id(ix));
                 }
@@ -290,7 +293,10 @@ fn why(curriculum: &Curriculum, person: &Person, standing: &Standing) -> String 
         State::Owned if standing.needs == readiness::Truth::False => {
             format!("these foundations are missing: {}", missing())
         }
-        State::Owned if standing.presumed => "counted because something above it is owned".into(),
+        State::Owned if standing.presumed => {
+            let root = standing.counted_because.map_or("", name);
+            format!("counted because {root} is owned")
+        }
         State::Owned | State::Open => String::new(),
         State::Almost => {
             let first = standing.nearly.map_or("", name);

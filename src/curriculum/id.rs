@@ -81,11 +81,10 @@ impl Id {
                 format!("type a longer name, like `{text}-hold`"),
             ));
         }
-        let numbered = ["self-test-", "movements-"].iter().any(|p| {
-            text.strip_prefix(p)
-                .is_some_and(|n| n.bytes().all(|b| b.is_ascii_digit()))
-        });
-        if FIXED_PAGES.contains(&text) || numbered {
+        let numbered = text
+            .strip_prefix("movements-")
+            .is_some_and(|n| n.bytes().all(|b| b.is_ascii_digit()));
+        if FIXED_PAGES.contains(&text) || numbered || text.starts_with("self-test-") {
             return Err((
                 format!("`{text}` is the address of a page that every site has"),
                 format!("type another id, like `the-{text}`"),

@@ -20,8 +20,8 @@ pub struct Evidence<'a> {
     person: &'a Person,
     /// For each movement its results of the latest day, as written; none when untested or too old.
     latest: Vec<Vec<&'a Tested>>,
-    /// For each movement the targets at which it is presumed.
-    presumed: Vec<Vec<Target>>,
+    /// For each movement the targets at which it is presumed, and the owned movement that each follows from.
+    presumed: Vec<Vec<(Target, MovementIx)>>,
 }
 
 /// The result that comes closest to a target.
@@ -60,23 +60,25 @@ impl<'a> Evidence<'a> {
 
     /// Who owns a movement has what it cannot be reached without, and so on down.
     fn presume(&mut self) {
-        let mut open: Vec<MovementIx> = self
+        let owned: Vec<MovementIx> = self
             .curriculum
             .movements()
             .filter(|(ix, m)| self.of_results(*ix, &m.standard) == Some(Truth::True))
             .map(|(ix, _)| ix)
             .collect();
-        while let Some(owner) = open.pop() {
-            for leaf in necessary_leaves(&self.curriculum.movement(owner).needs) {
-                let below = self.curriculum.movement(leaf.movement);
-                let at = leaf.movement.at();
-                if never_presumed(below) || !self.latest[at].is_empty() {
-                    continue;
-                }
-                if self.presumed[at].is_empty() {
+        for root in owned {
+            let mut open = vec![root];
+            while let Some(above) = open.pop() {
+                for leaf in necessary_leaves(&self.curriculum.movement(above).needs) {
+                    let below = self.curriculum.movement(leaf.movement);
+                    let at = leaf.movement.at();
+                    let tested = !self.latest[at].is_empty();
+                    if never_presumed(below) || tested || self.is_presumed(leaf.movement, &leaf.target) {
+                        continue;
+                    }
+                    self.presumed[at].push((leaf.target, root));
                     open.push(leaf.movement);
                 }
-                self.presumed[at].push(leaf.target);
             }
         }
     }
@@ -118,9 +120,13 @@ impl<'a> Evidence<'a> {
 
     /// Whether an untested movement is presumed at a target or more.
     pub fn is_presumed(&self, ix: MovementIx, target: &Target) -> bool {
-        self.presumed[ix.at()]
-            .iter()
-            .any(|t| t.asks_at_least(target))
+        self.presumed_from(ix, target).is_some()
+    }
+
+    /// The owned movement from which an untested one is presumed at a target or more.
+    pub fn presumed_from(&self, ix: MovementIx, target: &Target) -> Option<MovementIx> {
+        let mut presumed = self.presumed[ix.at()].iter();
+        presumed.find(|(t, _)| t.asks_at_least(target)).map(|(_, root)| *root)
     }
 
     /// A leaf in the needs of a movement; a guarded movement's are judged without presumption.

@@ -57,6 +57,8 @@ pub struct Standing {
     pub state: State,
     /// Owned only because something above it is.
     pub presumed: bool,
+    /// That movement.
+    pub counted_because: Option<MovementIx>,
     pub needs: Truth,
     /// The cheapest way to make the needs true, whatever the state; empty when they are.
     pub missing: Vec<Missing>,
@@ -119,14 +121,16 @@ fn standing(
     let guarded = movement.guarded();
     let needs = repair::truth(&movement.needs, &|leaf| evidence.leaf(leaf, guarded));
     let by_result = evidence.of_results(ix, &movement.standard);
-    let presumed = by_result.is_none() && evidence.is_presumed(ix, &movement.standard);
+    let root = evidence
+        .presumed_from(ix, &movement.standard)
+        .filter(|_| by_result.is_none());
     let nearly = match needs {
         Truth::True => None,
         _ => repair::almost(evidence, &movement.needs, guarded).map(|leaf| leaf.movement),
     };
     let state = if rest.holds(ix) {
         State::Paused
-    } else if by_result == Some(Truth::True) || presumed {
+    } else if by_result == Some(Truth::True) || root.is_some() {
         State::Owned
     } else {
         match (needs, nearly) {
@@ -138,7 +142,8 @@ fn standing(
     };
     Standing {
         state,
-        presumed: presumed && state == State::Owned,
+        presumed: root.is_some() && state == State::Owned,
+        counted_because: root.filter(|_| state == State::Owned),
         needs,
         missing: repair::missing(evidence, &movement.needs, guarded),
         paused_by: match state {

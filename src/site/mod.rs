@@ -9,6 +9,7 @@ mod extras;
 mod highlight;
 mod link;
 mod markdown;
+mod offline;
 mod page;
 pub mod tables;
 pub mod theme;
@@ -46,6 +47,8 @@ enum Item {
     Movement(MovementIx),
     Family(FamilyIx),
     Skill(SkillIx),
+    /// The self-test of one skill: guided, in full, and on paper.
+    SkillTest(SkillIx),
     Page(NoteIx),
     /// An old id and the record that bears it now.
     Redirect(String, Owner),
@@ -55,6 +58,8 @@ enum Item {
     Tables,
     Sitemap,
     Robots,
+    /// The script that keeps the site for when there is no network.
+    Worker,
     /// A file of the theme, by its path there.
     Asset(String),
     /// A picture of the curriculum, by its path below `content/pictures`.
@@ -72,6 +77,8 @@ pub struct Plan<'a> {
     chains: Vec<Chain>,
     flat: Flat,
     skills_of: Vec<Vec<SkillIx>>,
+    tables: Vec<u8>,
+    versions: tera::Value,
     items: Vec<Item>,
 }
 
@@ -105,12 +112,16 @@ impl<'a> Plan<'a> {
             chains,
             flat: Flat::new(curriculum),
             skills_of,
+            tables: Vec::new(),
+            versions: tera::Value::none(),
             items: Vec::new(),
             curriculum,
             stages,
             snapshot,
             theme,
         };
+        plan.tables = tables::tables(&plan);
+        plan.versions = plan.versions();
         plan.items = plan.list();
         Ok(plan)
     }
@@ -126,6 +137,7 @@ impl<'a> Plan<'a> {
         items.push(Item::Data);
         items.push(Item::Tables);
         items.extend(curriculum.skills().map(|(ix, _)| Item::Skill(ix)));
+        items.extend(curriculum.skills().map(|(ix, _)| Item::SkillTest(ix)));
         items.extend(
             curriculum
                 .families()
@@ -150,6 +162,7 @@ impl<'a> Plan<'a> {
             Item::DataSchema,
             Item::Sitemap,
             Item::Robots,
+            Item::Worker,
         ]);
         items.extend(
             self.theme
@@ -166,6 +179,17 @@ impl<'a> Plan<'a> {
                 .map(|p| Item::Picture(p.to_string())),
         );
         items
+    }
+
+    /// For each script and style its version: what a page loads is what it was published with, whatever a cache holds.
+    fn versions(&self) -> tera::Value {
+        let school = &self.curriculum.school;
+        let of_theme = self.theme.assets().map(|path| {
+            (path.to_string(), version(&self.theme.asset(path, school)))
+        });
+        let tables = ("tables".to_string(), version(&self.tables));
+        let all: BTreeMap<String, String> = of_theme.chain([tables]).collect();
+        tera::Value::from_serializable(&all)
     }
 
     /// How many files the site has.
@@ -187,9 +211,10 @@ impl<'a> Plan<'a> {
         let bytes = match item {
             Item::Data => data::curriculum(self),
             Item::DataSchema => data::schema(),
-            Item::Tables => tables::tables(self),
+            Item::Tables => self.tables.clone(),
             Item::Sitemap => extras::sitemap(self),
             Item::Robots => extras::robots(self),
+            Item::Worker => offline::worker(self),
             Item::Asset(path) => self.theme.asset(path, &self.curriculum.school),
             Item::Picture(name) => extras::picture(self, name),
             _ => page::render(self, item, &path)?.into_bytes(),
@@ -213,6 +238,7 @@ impl<'a> Plan<'a> {
             Item::Movement(ix) => id(Owner::Movement(*ix)),
             Item::Family(ix) => id(Owner::Family(*ix)),
             Item::Skill(ix) => id(Owner::Skill(*ix)),
+            Item::SkillTest(ix) => format!("self-test-{}", id(Owner::Skill(*ix))),
             Item::Page(ix) => id(Owner::Page(*ix)),
             Item::Redirect(old, _) => format!("{old}.html"),
             Item::NotFound => "404.html".into(),
@@ -221,6 +247,7 @@ impl<'a> Plan<'a> {
             Item::Tables => tables::PATH.into(),
             Item::Sitemap => "sitemap.xml".into(),
             Item::Robots => "robots.txt".into(),
+            Item::Worker => offline::PATH.into(),
             Item::Asset(path) => format!("theme/{path}"),
             Item::Picture(name) => format!("pictures/{name}"),
         }
@@ -238,4 +265,9 @@ impl<'a> Plan<'a> {
         out.sort();
         out
     }
+}
+
+/// A short hash of a file's content.
+fn version(bytes: &[u8]) -> String {
+    blake3::hash(bytes).to_hex()[..8].to_string()
 }

@@ -159,7 +159,11 @@ pub struct SheetRow {
     pub only_after: bool,
 }
 
-pub fn sheet_row(plan: &Plan<'_>, ix: MovementIx) -> SheetRow {
+pub fn sheet_row(
+    plan: &Plan<'_>,
+    ix: MovementIx,
+    within: Option<&dyn Fn(MovementIx) -> bool>,
+) -> SheetRow {
     let movement = plan.curriculum.movement(ix);
     let test = movement.test.clone().unwrap_or_default();
     SheetRow {
@@ -174,7 +178,7 @@ pub fn sheet_row(plan: &Plan<'_>, ix: MovementIx) -> SheetRow {
         opens: plan
             .ladders
             .get(&ix)
-            .map_or_else(Vec::new, |s| steps(plan, s, None)),
+            .map_or_else(Vec::new, |s| steps(plan, s, within)),
         needs: needs(plan, movement),
         only_after: movement.guarded() || movement.phase == Some(Phase::Lowering),
     }

@@ -40,7 +40,7 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
     const tests = found.states[m] === readiness.TEST_FIRST ? found.tests(m).map((t) => tables.ids[t]) : [];
     const paused = found.states[m] === readiness.PAUSED ? found.pausedBy(m).map((p) => p.entry) : [];
     const nearly = found.states[m] === readiness.ALMOST ? tables.ids[model.of(found.nearly(m))] : null;
-    movements[tables.ids[m]] = { state: readiness.STATES[found.states[m]], presumed: found.counted[m] === 1, missing, tests, paused, nearly };
+    movements[tables.ids[m]] = { state: readiness.STATES[found.states[m]], presumed: found.counted[m] === 1, missing, tests, paused, nearly, root: found.counted[m] ? tables.ids[found.countedBecause(m)] : null };
   }
   const questions = tables.skills.map((skill) => {
     const question = placement.next(model, found, skill.members, [], day);

@@ -220,21 +220,26 @@
         shown[leaf] = verdicts.includes(MEETS) ? TRUE : verdicts.includes(UNSURE) ? UNKNOWN : verdicts.includes(MISSES) ? FALSE : UNKNOWN;
       }
     }
-    const owned = [...latest.keys()].filter((m) => shown[m] === TRUE);
-    if (tables.presume) presume(model, owned, (m) => latest.has(m), presumed);
-    return { latest, shown, presumed, bodyWeight };
+    const owned = [...latest.keys()].filter((m) => shown[m] === TRUE).sort((a, b) => a - b);
+    /** The owned movement that each presumed demand follows from. @type {Map<number, number>} */
+    const roots = new Map();
+    if (tables.presume) owned.forEach((root) => presume(model, [root], (m) => latest.has(m), presumed, (leaf) => roots.set(leaf, root)));
+    return { latest, shown, presumed, roots, bodyWeight };
   };
 
   /** Who owns a movement has what it cannot be reached without, and so on down.
-   * @param {Model} model @param {number[]} owned @param {(m: number) => boolean} isTested @param {Uint8Array} presumed */
-  const presume = (model, owned, isTested, presumed) => {
+   * @param {Model} model @param {number[]} owned @param {(m: number) => boolean} isTested @param {Uint8Array} presumed
+   * @param {(leaf: number) => void} [tell] */
+  const presume = (model, owned, isTested, presumed, tell = () => {}) => {
     const open = [...owned];
     for (let owner = open.pop(); owner !== undefined; owner = open.pop()) {
       for (const leaf of model.tables.necessary[owner]) {
         const below = model.of(leaf);
         if (model.is(below, NEVER_PRESUMED) || isTested(below) || presumed[leaf]) continue;
-        presumed[leaf] = 1;
-        for (const weaker of model.tables.implied[leaf]) presumed[weaker] = 1;
+        for (const follows of [leaf, ...model.tables.implied[leaf]]) {
+          if (!presumed[follows]) tell(follows);
+          presumed[follows] = 1;
+        }
         open.push(below);
       }
     }
@@ -362,7 +367,9 @@
       }
       return [...found].sort((a, b) => a - b).map((i) => person.pauses[i]);
     };
-    return { states, needs, counted, known, judge, reached, missing, tests, nearly, pausedBy, closest };
+    /** The owned movement because of which another is counted; -1 where it is not. @param {number} m */
+    const countedBecause = (m) => (counted[m] ? Number(known.roots.get(m)) : -1);
+    return { states, needs, counted, countedBecause, known, judge, reached, missing, tests, nearly, pausedBy, closest };
   };
 
   globalThis.rungbook.readiness = {

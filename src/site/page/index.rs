@@ -6,6 +6,7 @@ use super::super::{Plan, ROWS_A_PAGE, ThemeError, markdown};
 use super::{Head, Made, head, turn};
 use crate::curriculum::MovementIx;
 use crate::curriculum::caution::ClassIx;
+use crate::screening;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use tera::Context;
@@ -66,6 +67,22 @@ fn about(name: &str) -> (&'static str, Head) {
                 "Who publishes this, and how to reach them",
             ),
         ),
+        "where-i-stand" => (
+            "where-i-stand.html",
+            head(
+                "where-i-stand",
+                "Where I stand",
+                "What your own results open, what is missing, and what changed",
+            ),
+        ),
+        "my-people" => (
+            "my-people.html",
+            head(
+                "my-people",
+                "My people",
+                "For the coach: several exports side by side, in this browser alone",
+            ),
+        ),
         "faults" => (
             "faults.html",
             head(
@@ -120,9 +137,7 @@ pub fn fixed(plan: &Plan<'_>, name: &str) -> Result<Made, ThemeError> {
     context.insert("note", &note.unwrap_or_default());
     match name {
         "index" => home(plan, &mut context),
-        "before-you-start" => {
-            context.insert("warm_up", &plan.curriculum.school.warm_up.get("always"))
-        }
+        "before-you-start" => before(plan, &mut context),
         "cautions" => cautions(plan, &mut context),
         "faults" => faults(plan, &mut context),
         "equipment" => equipment(plan, &mut context),
@@ -421,4 +436,45 @@ pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
         ),
         context,
     )
+}
+
+#[derive(Serialize)]
+struct ScreeningRow {
+    regular: &'static str,
+    disease: &'static str,
+    symptoms: &'static str,
+    follows: &'static str,
+    outcome: &'static str,
+}
+
+/// The health questions, and the table by which they are read.
+fn before(plan: &Plan<'_>, context: &mut Context) {
+    let word = |yes: bool| if yes { "yes" } else { "no" };
+    let rows: Vec<ScreeningRow> = screening::ROWS
+        .iter()
+        .map(|row| ScreeningRow {
+            regular: word(row.regular),
+            disease: row.disease.map_or("either", word),
+            symptoms: word(row.symptoms),
+            follows: row.follows,
+            outcome: row.outcome.word(),
+        })
+        .collect();
+    let ask: Vec<(&str, &str)> = screening::QUESTIONS[1..]
+        .iter()
+        .chain(screening::ALWAYS_ASK)
+        .copied()
+        .collect();
+    let questions: Vec<(&str, &str)> = screening::QUESTIONS
+        .iter()
+        .chain(screening::ALWAYS_ASK)
+        .copied()
+        .collect();
+    context.insert("rows", &rows);
+    context.insert("ask", &ask);
+    context.insert("questions", &questions);
+    context.insert(
+        "warm_up",
+        &plan.curriculum.school.warm_up.get("always"),
+    );
 }

@@ -6,6 +6,7 @@ mod sheet;
 
 use super::theme::ThemeError;
 use super::{Item, Plan, markdown};
+use crate::curriculum::words::Word;
 use crate::curriculum::{Owner, Target};
 use serde::Serialize;
 use tera::{Context, Value};
@@ -18,6 +19,8 @@ pub const FIXED: &[&str] = &[
     "if-it-hurts",
     "if-you-are-stuck",
     "about-the-coach",
+    "where-i-stand",
+    "my-people",
     "faults",
     "equipment",
     "words",
@@ -71,6 +74,7 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
         Item::Movement(ix) => record::movement(plan, *ix)?,
         Item::Family(ix) => record::family(plan, *ix)?,
         Item::Skill(ix) => record::skill(plan, *ix)?,
+        Item::SkillTest(ix) => sheet::skill_test(plan, *ix),
         Item::Page(ix) => {
             let note = plan.curriculum.note(*ix);
             let mut context = Context::new();
@@ -108,6 +112,7 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
     }
     context.insert("page", &head);
     context.insert_value("school", plan.school());
+    context.insert_value("v", plan.versions.clone());
     plan.template(template, &context, path)
 }
 
@@ -164,6 +169,8 @@ impl Plan<'_> {
             language: &'a str,
             licence: Option<&'a str>,
             contact: Option<&'a str>,
+            units: &'static str,
+            site: String,
         }
         let school = &self.curriculum.school;
         Value::from_serializable(&SchoolView {
@@ -172,6 +179,8 @@ impl Plan<'_> {
             language: &school.language,
             licence: school.licence.as_deref(),
             contact: school.contact.as_deref(),
+            units: school.units.word(),
+            site: super::tables::site_key(&school.address),
         })
     }
 

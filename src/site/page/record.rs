@@ -124,7 +124,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
             .get(&ix)
             .map_or_else(Vec::new, |s| view::steps(plan, s, None)),
     );
-    context.insert("test", &view::sheet_row(plan, ix));
+    context.insert("test", &view::sheet_row(plan, ix, None));
     context.insert("easier", &neighbours(plan, ix, Way::Easier));
     context.insert("harder", &neighbours(plan, ix, Way::Harder));
     context.insert(
@@ -284,6 +284,7 @@ struct RowView {
 
 #[derive(Serialize)]
 struct CellView {
+    id: String,
     link: String,
     standard: String,
     stage: String,
@@ -295,6 +296,7 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
     let plain = |t: &str| t.replace('-', " ");
     let cell = |cell: GridCell| {
         cell.map(|ix| CellView {
+            id: plan.curriculum.movement(ix).id.to_string(),
             link: plan.links.of(ix).to_string(),
             standard: plan.words(&plan.curriculum.movement(ix).standard),
             stage: view::stage_words(plan.stages.of(ix).unwrap_or(0)),
@@ -391,6 +393,7 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
         }
     }
     let mut context = Context::new();
+    context.insert("skill", s.id.as_str());
     context.insert("name", &s.name);
     context.insert("also", &s.also);
     context.insert("summary", &s.summary);

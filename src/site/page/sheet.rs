@@ -1,11 +1,14 @@
-//! The full self-test sheet: every test in the order in which it is done, and what each number opens.
+//! The self-test: the full sheet of all tests, and for each skill its own, guided, in full and on paper.
 
-use super::super::view::{self, SheetRow};
+use super::super::view::{self, Named, SheetRow};
 use super::super::{Plan, ROWS_A_PAGE};
 use super::{Made, head, turn};
-use crate::curriculum::MovementIx;
+use crate::curriculum::{MovementIx, SkillIx};
 use serde::Serialize;
 use tera::Context;
+
+/// At most so many tests stand on a skill's sheet; a larger chain is shown from the ground up to there, and says so.
+const MOST_TESTS: usize = 300;
 
 #[derive(Serialize)]
 struct Group {
@@ -13,25 +16,27 @@ struct Group {
     rows: Vec<SheetRow>,
 }
 
-/// All published movements in the order of the sheet: by group, stage, id.
-fn order(plan: &Plan<'_>) -> Vec<MovementIx> {
-    let mut all: Vec<MovementIx> = plan.curriculum.published().map(|(ix, _)| ix).collect();
-    all.sort_by_key(|ix| {
+/// Sorts movements as their tests are done: by group, stage, id.
+fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
+    movements.sort_by_key(|ix| {
         (
             view::sheet_group(plan.curriculum.movement(*ix).pattern),
             plan.stages.of(*ix),
             *ix,
         )
     });
-    all
 }
 
-pub fn self_test(plan: &Plan<'_>, index: usize) -> Made {
-    let all = order(plan);
+/// Rows by group; `within` narrows what a number opens.
+fn groups(
+    plan: &Plan<'_>,
+    movements: &[MovementIx],
+    within: Option<&dyn Fn(MovementIx) -> bool>,
+) -> Vec<Group> {
     let mut groups: Vec<Group> = Vec::new();
-    for ix in all.chunks(ROWS_A_PAGE).nth(index).unwrap_or(&[]) {
+    for ix in movements {
         let (_, name) = view::sheet_group(plan.curriculum.movement(*ix).pattern);
-        let row = view::sheet_row(plan, *ix);
+        let row = view::sheet_row(plan, *ix, within);
         match groups.last_mut() {
             Some(group) if group.name == name => group.rows.push(row),
             _ => groups.push(Group {
@@ -40,8 +45,25 @@ pub fn self_test(plan: &Plan<'_>, index: usize) -> Made {
             }),
         }
     }
+    groups
+}
+
+/// A part of the sheet of all published movements.
+pub fn self_test(plan: &Plan<'_>, index: usize) -> Made {
+    let mut all: Vec<MovementIx> = plan.curriculum.published().map(|(ix, _)| ix).collect();
+    sort(plan, &mut all);
+    let rows = all.chunks(ROWS_A_PAGE).nth(index).unwrap_or(&[]);
+    let skills: Vec<Named> = plan
+        .curriculum
+        .skills()
+        .map(|(_, s)| Named {
+            href: format!("self-test-{}.html", s.id),
+            name: s.name.clone(),
+        })
+        .collect();
     let mut context = Context::new();
-    context.insert("groups", &groups);
+    context.insert("groups", &groups(plan, rows, None));
+    context.insert("skills", &skills);
     context.insert(
         "turn",
         &turn("self-test", index, all.len().div_ceil(ROWS_A_PAGE).max(1)),
@@ -53,6 +75,35 @@ pub fn self_test(plan: &Plan<'_>, index: usize) -> Made {
             "self-test",
             "Self-test sheet",
             "Every test on one sheet: how it is done, what counts, and what your number opens",
+        ),
+        context,
+    )
+}
+
+/// The self-test of a skill.
+pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Made {
+    let skill = plan.curriculum.skill(ix);
+    let chain = &plan.chains[ix.at()];
+    let within = |ix: MovementIx| chain.contains(ix);
+    let mut movements: Vec<MovementIx> =
+        chain.movements.iter().take(MOST_TESTS).map(|l| l.movement).collect();
+    let left_out = chain.movements.len() - movements.len();
+    sort(plan, &mut movements);
+    let mut context = Context::new();
+    context.insert("groups", &groups(plan, &movements, Some(&within)));
+    context.insert("skill", skill.id.as_str());
+    context.insert("name", &skill.name);
+    context.insert("goal", plan.links.of(skill.goal.movement));
+    context.insert("goal_mark", &view::mark_of(plan, skill.goal.movement));
+    context.insert("goal_target", &plan.words(&skill.goal.target));
+    context.insert("count", &movements.len());
+    context.insert("left_out", &left_out);
+    (
+        "self-test-skill.html",
+        head(
+            "self-test",
+            &format!("Self-test: {}", skill.name),
+            format!("{}: a few safe questions, and what your numbers open", skill.name),
         ),
         context,
     )
