@@ -717,7 +717,9 @@ fn compare(
         differ(
             &answer,
             &theirs["movements"],
-            &["state", "presumed", "missing", "tests", "paused", "nearly", "root"],
+            &[
+                "state", "presumed", "missing", "tests", "paused", "nearly", "root",
+            ],
             "the page",
         )?;
         let aside: Vec<&str> = theirs["aside"]

@@ -1,12 +1,15 @@
 //! Tests as data: `tests/suite/**.md`. A heading is a test; fences labelled with a path are its files, laid over a small sound
-//! curriculum; a `findings` fence is the exact expectation, a `chain ID` fence the exact answer. Everything runs in memory.
+//! curriculum; a `findings` fence is the exact expectation, a `chain ID` fence the exact answer, an
+//! `assess` fence what the files below `results/` come to on 2026-10-10. Everything runs in memory.
 //!
 //! `REWRITE=1 cargo test --test suite` rewrites the expectations; nothing else does.
 
 use rungbook::chain;
-use rungbook::curriculum::Owner;
+use rungbook::curriculum::{Day, Owner};
 use rungbook::proof::{Proofread, proofread};
-use rungbook::source::{Content, Rule, Snapshot, SourceFile};
+use rungbook::readiness;
+use rungbook::results;
+use rungbook::source::{Content, Findings, Rule, Snapshot, SourceFile};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
@@ -64,7 +67,7 @@ fn cases(text: &str) -> Vec<Case> {
             let body: String = lines[i + 1..end].iter().map(|l| format!("{l}\n")).collect();
             let case = out.last_mut().expect("a fence stands under a heading");
             let label = label.split_once(' ').map_or(label, |(kind, rest)| {
-                if kind == "yaml" || kind == "md" || kind == "svg" {
+                if ["yaml", "md", "svg", "json", "csv"].contains(&kind) {
                     rest
                 } else {
                     label
@@ -90,7 +93,8 @@ fn snapshot(case: &Case) -> Snapshot {
     if case.files.contains_key("content/") {
         files.clear();
     }
-    for (path, text) in case.files.iter().filter(|(p, _)| p.as_str() != "content/") {
+    let laid = |p: &str| p != "content/" && !p.starts_with("results/");
+    for (path, text) in case.files.iter().filter(|(p, _)| laid(p)) {
         match text.trim() {
             "" => {
                 files.remove(path);
@@ -124,9 +128,9 @@ fn snapshot(case: &Case) -> Snapshot {
 }
 
 /// `rule file:line:column "marked text" message`
-fn findings(proof: &Proofread, snapshot: &Snapshot) -> String {
+fn findings(found: &Findings, snapshot: &Snapshot) -> String {
     let mut out = String::new();
-    for f in proof.findings.iter() {
+    for f in found.iter() {
         let (line, column) = snapshot.place(f.span.file, f.span.start);
         let marked = snapshot.slice(f.span).lines().next().unwrap_or("");
         out.push_str(&format!(
@@ -144,6 +148,53 @@ fn findings(proof: &Proofread, snapshot: &Snapshot) -> String {
             out.push_str(&format!(
                 "  also {}:{line}:{column} {words}\n",
                 snapshot.path(span.file)
+            ));
+        }
+    }
+    out
+}
+
+fn today() -> Day {
+    Day::read("2026-10-10").expect("a day")
+}
+
+/// The results files of a case.
+fn case_results(case: &Case) -> Snapshot {
+    let files = case.files.iter().filter(|(p, _)| p.starts_with("results/"));
+    Snapshot::of_texts(files.map(|(p, t)| (p.as_str(), t.as_str())))
+}
+
+/// What results come to: findings, then each person's states and what was kept aside.
+fn assessed(proof: &Proofread, files: &Snapshot) -> String {
+    let curriculum = &proof.curriculum;
+    let (people, found) = results::read(files, curriculum, today());
+    let mut out = findings(&found, files);
+    for person in people {
+        out.push_str(&format!("{}\n", person.name));
+        let readiness = readiness::assess(curriculum, &proof.stages, &person, today());
+        for (ix, s) in readiness.all() {
+            let missing: Vec<String> = s
+                .missing
+                .iter()
+                .map(|m| {
+                    let id = &curriculum.movement(m.movement).id;
+                    let got = m.got.as_deref().unwrap_or("untested");
+                    format!("{id} {} has {got} share {:?}", m.target, m.share)
+                })
+                .collect();
+            let counted = if s.presumed { ", counted" } else { "" };
+            let colon = if missing.is_empty() { "" } else { ": " };
+            let id = &curriculum.movement(ix).id;
+            out.push_str(&format!(
+                "  {id} {}{counted}{colon}{}\n",
+                s.state.word(),
+                missing.join("; ")
+            ));
+        }
+        for a in &person.aside {
+            out.push_str(&format!(
+                "  aside {} {} {}: {}\n",
+                a.movement, a.got, a.on, a.why
             ));
         }
     }
@@ -230,7 +281,8 @@ fn every_case_gives_exactly_what_it_says() {
             for (label, expected, range) in case.expectations.iter().rev() {
                 let got = match label.split_once(' ') {
                     Some(("chain", id)) => chain_of(&proof, id),
-                    _ if label == "findings" => findings(&proof, &snapshot),
+                    _ if label == "findings" => findings(&proof.findings, &snapshot),
+                    _ if label == "assess" => assessed(&proof, &case_results(case)),
                     _ => panic!("{}: `{label}` is no expectation", path.display()),
                 };
                 if got != *expected {
@@ -256,21 +308,20 @@ fn every_case_gives_exactly_what_it_says() {
     );
 }
 
-/// Rules that belong to files which proof does not read.
-const ELSEWHERE: &[Rule] = &[];
-
 #[test]
 fn every_rule_has_a_case_that_fires_it() {
     let mut fired = std::collections::BTreeSet::new();
     for (_, text) in suites() {
         for case in cases(&text) {
             let snapshot = snapshot(&case);
-            fired.extend(proofread(&snapshot).findings.iter().map(|f| f.rule.name()));
+            let proof = proofread(&snapshot);
+            fired.extend(proof.findings.iter().map(|f| f.rule.name()));
+            let (_, found) = results::read(&case_results(&case), &proof.curriculum, today());
+            fired.extend(found.iter().map(|f| f.rule.name()));
         }
     }
     let silent: Vec<&str> = Rule::ALL
         .iter()
-        .filter(|r| !ELSEWHERE.contains(r))
         .map(|r| r.name())
         .filter(|n| !fired.contains(n))
         .collect();
@@ -281,5 +332,9 @@ fn every_rule_has_a_case_that_fires_it() {
 fn the_base_is_without_findings() {
     let snapshot = Snapshot::of_texts(BASE.iter().copied());
     let proof = proofread(&snapshot);
-    assert!(proof.findings.is_empty(), "{}", findings(&proof, &snapshot));
+    assert!(
+        proof.findings.is_empty(),
+        "{}",
+        findings(&proof.findings, &snapshot)
+    );
 }

@@ -190,11 +190,31 @@ fn a_ladder_by_plain_link() {
 
 #[test]
 fn a_checklist_item() {
-    let plain = |t: &str| t.replace("</label>{{ r.link | safe }}", "</label>{{ r.id }}");
+    let plain = |t: &str| {
+        t.replace(
+            "<h3>{{ r.link | safe }} {{<ui.state",
+            "<h3>{{ r.id }} {{<ui.state",
+        )
+    };
     refuses(
-        "self-test.html",
+        "parts.html",
         plain,
         "`upside` is named in a <article> without its caution mark",
+    );
+}
+
+#[test]
+fn a_row_of_the_sheet_for_paper() {
+    let plain = |t: &str| {
+        t.replace(
+            "<th scope=\"row\">{{ r.link | safe }}{% if r.only_after %} <span class=\"after\"",
+            "<th scope=\"row\">{{ r.id }}{% if r.only_after %} <span class=\"after\"",
+        )
+    };
+    refuses(
+        "parts.html",
+        plain,
+        "`upside` is named in a <tr> without its caution mark",
     );
 }
 

@@ -73,7 +73,10 @@ impl<'a> Evidence<'a> {
                     let below = self.curriculum.movement(leaf.movement);
                     let at = leaf.movement.at();
                     let tested = !self.latest[at].is_empty();
-                    if never_presumed(below) || tested || self.is_presumed(leaf.movement, &leaf.target) {
+                    if never_presumed(below)
+                        || tested
+                        || self.is_presumed(leaf.movement, &leaf.target)
+                    {
                         continue;
                     }
                     self.presumed[at].push((leaf.target, root));
@@ -126,7 +129,9 @@ impl<'a> Evidence<'a> {
     /// The owned movement from which an untested one is presumed at a target or more.
     pub fn presumed_from(&self, ix: MovementIx, target: &Target) -> Option<MovementIx> {
         let mut presumed = self.presumed[ix.at()].iter();
-        presumed.find(|(t, _)| t.asks_at_least(target)).map(|(_, root)| *root)
+        presumed
+            .find(|(t, _)| t.asks_at_least(target))
+            .map(|(_, root)| *root)
     }
 
     /// A leaf in the needs of a movement; a guarded movement's are judged without presumption.

@@ -3,6 +3,7 @@
 //!
 //! Reads only what is written in the files: links, `data-movement`, `data-caution`, names standing alone, data, style sheets.
 
+use super::tables;
 use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
 use html5gum::{Token, Tokenizer};
@@ -88,6 +89,7 @@ impl Auditor {
             Some("json") if path.starts_with("data/") && !path.ends_with(".schema.json") => {
                 self.data(bytes)
             }
+            Some("js") if path == tables::PATH => self.tables(&String::from_utf8_lossy(bytes)),
             Some("css") => style_sheet(&String::from_utf8_lossy(bytes)),
             _ => Vec::new(),
         };
@@ -140,6 +142,22 @@ impl Auditor {
         let decoded = target.replace("%2D", "-").replace("%2d", "-");
         let name = decoded.rsplit('/').next().unwrap_or(&decoded);
         self.pages.get(name).map(String::as_str)
+    }
+
+    /// The tables from which the page's script names movements.
+    fn tables(&self, text: &str) -> Vec<String> {
+        let body = text.strip_prefix(tables::PREFIX);
+        let body = body.map(|b| b.trim_end().trim_end_matches(';'));
+        let Some(value) = body.and_then(|b| serde_json::from_str::<Value>(b).ok()) else {
+            return vec!["the tables are not JSON".into()];
+        };
+        let mark =
+            |i: usize| &value["marks"][value["mark"][i].as_u64().unwrap_or(u64::MAX) as usize];
+        let ids = value["ids"].as_array().into_iter().flatten().enumerate();
+        ids.filter_map(|(i, id)| Some((i, id.as_str()?)))
+            .filter(|(i, id)| self.cautioned.contains(*id) && !mark(*i)["signal"].is_string())
+            .map(|(_, id)| format!("`{id}` stands in the tables without its caution mark"))
+            .collect()
     }
 
     fn data(&self, bytes: &[u8]) -> Vec<String> {

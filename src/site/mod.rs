@@ -184,9 +184,10 @@ impl<'a> Plan<'a> {
     /// For each script and style its version: what a page loads is what it was published with, whatever a cache holds.
     fn versions(&self) -> tera::Value {
         let school = &self.curriculum.school;
-        let of_theme = self.theme.assets().map(|path| {
-            (path.to_string(), version(&self.theme.asset(path, school)))
-        });
+        let of_theme = self
+            .theme
+            .assets()
+            .map(|path| (path.to_string(), version(&self.theme.asset(path, school))));
         let tables = ("tables".to_string(), version(&self.tables));
         let all: BTreeMap<String, String> = of_theme.chain([tables]).collect();
         tera::Value::from_serializable(&all)

@@ -26,6 +26,8 @@ pub fn worker(plan: &Plan<'_>) -> Vec<u8> {
     let versions = plan.versions.to_string();
     let script = version(&plan.theme.asset("offline.js", school));
     let about = json!({ "site": site_key(&school.address), "version": version(versions.as_bytes()), "shell": SHELL });
-    format!("globalThis.rungbookOffline = {about};\nimportScripts('theme/offline.js?v={script}');\n")
-        .into_bytes()
+    format!(
+        "globalThis.rungbookOffline = {about};\nimportScripts('theme/offline.js?v={script}');\n"
+    )
+    .into_bytes()
 }

@@ -473,8 +473,5 @@ fn before(plan: &Plan<'_>, context: &mut Context) {
     context.insert("rows", &rows);
     context.insert("ask", &ask);
     context.insert("questions", &questions);
-    context.insert(
-        "warm_up",
-        &plan.curriculum.school.warm_up.get("always"),
-    );
+    context.insert("warm_up", &plan.curriculum.school.warm_up.get("always"));
 }

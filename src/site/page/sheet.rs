@@ -85,8 +85,12 @@ pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Made {
     let skill = plan.curriculum.skill(ix);
     let chain = &plan.chains[ix.at()];
     let within = |ix: MovementIx| chain.contains(ix);
-    let mut movements: Vec<MovementIx> =
-        chain.movements.iter().take(MOST_TESTS).map(|l| l.movement).collect();
+    let mut movements: Vec<MovementIx> = chain
+        .movements
+        .iter()
+        .take(MOST_TESTS)
+        .map(|l| l.movement)
+        .collect();
     let left_out = chain.movements.len() - movements.len();
     sort(plan, &mut movements);
     let mut context = Context::new();
@@ -103,7 +107,10 @@ pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Made {
         head(
             "self-test",
             &format!("Self-test: {}", skill.name),
-            format!("{}: a few safe questions, and what your numbers open", skill.name),
+            format!(
+                "{}: a few safe questions, and what your numbers open",
+                skill.name
+            ),
         ),
         context,
     )
