@@ -44,12 +44,11 @@
 
   // ---- one test on the sheet
 
-  /** What is known of a movement, and a way to say more. @param {number} m */
-  const drawEntry = (m) => {
+  /** What is known of a movement, and a way to say more. @param {number} m @param {{ key: string, entry: any }[]} known */
+  const drawEntry = (m, known) => {
     const article = articles.get(m);
     const place = article && article.querySelector('.enter');
     if (!place) return;
-    const known = store.entries('tested').filter(({ entry: of }) => model.numbers.get(of.movement) === m);
     const lines = known.slice(-3).map(({ key, entry: of }) => make('p', { class: 'was' },
       `${of.got || `left ${of.left}, right ${of.right}`}, ${of.on} `,
       make('button', { type: 'button', class: 'quiet', text: 'Take back', on: { click: () => store.remove(key) } })));
@@ -72,7 +71,15 @@
     const why = !reached[m] ? 'it rests' : needs[m] !== readiness.TRUE ? 'what must be there first is not shown' : barred() ? 'ask a clinician first' : 'this day has had its tests of this kind';
     return [make('p', { class: 'advice do-not', text: `Do not try it today: ${why}. Give only the most you did in the last four weeks, counted in the same way.` })];
   };
-  const drawEntries = () => [...articles.keys()].forEach((m) => { if (m !== undefined && !guide.isAt(m)) drawEntry(m); });
+  const drawEntries = () => {
+    /** @type {Map<number | undefined, { key: string, entry: any }[]>} */
+    const known = new Map();
+    for (const of of store.entries('tested')) {
+      const m = model.numbers.get(of.entry.movement);
+      known.set(m, [...(known.get(m) || []), of]);
+    }
+    for (const m of articles.keys()) if (m !== undefined && !guide.isAt(m)) drawEntry(m, known.get(m) || []);
+  };
 
   // ---- the guided test
 
@@ -120,6 +127,7 @@
     const question = (/** @type {number} */ m) => {
       const today = mayTest(m);
       show(m);
+      drawEntries();
       const article = articles.get(m);
       const place = article && article.querySelector('.enter');
       const left = skill ? placement.next(model, found(), skill.members, asked(), results.today()) : null;

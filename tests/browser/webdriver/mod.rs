@@ -408,7 +408,7 @@ fn program(variable: &str, names: &[&str]) -> Option<PathBuf> {
     })
 }
 
-fn base64(text: &str) -> Vec<u8> {
+pub fn base64(text: &str) -> Vec<u8> {
     let mut bytes = Vec::with_capacity(text.len() / 4 * 3);
     let (mut held, mut bits) = (0_u32, 0);
     for letter in text.bytes() {

@@ -1,0 +1,713 @@
+//! A client on a phone: health questions, the guided self-test, leaving, coming back without network, export, erase, import.
+//! The same in both engines; by keyboard alone and from disk in Chromium.
+
+use super::serve::Server;
+use super::webdriver::{Browser, ENTER, Element, TAB};
+use super::{disk, root, site, write_picture};
+use serde_json::{Value, json};
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+use std::process::Command;
+
+const SKILL: &str = "one-leg-to-the-floor";
+
+/// Every movement's state as the page shows it, and the numbers behind them.
+const STATES: &str = r"
+    const stand = rungbook.states.mine();
+    if (!stand) return null;
+    const { tables } = rungbook.states.model;
+    return Object.fromEntries(tables.ids.map((id, m) => [id, rungbook.readiness.STATES[stand.found.states[m]]]));";
+
+fn click(browser: &Browser, selector: &str) {
+    let found = browser.find(selector);
+    browser.run(
+        "arguments[0].scrollIntoView({ block: 'center' })",
+        &json!([reference(browser, selector)]),
+    );
+    browser.click(&found);
+}
+
+fn reference(browser: &Browser, selector: &str) -> Value {
+    browser.run(
+        "return document.querySelector(arguments[0])",
+        &json!([selector]),
+    )
+}
+
+/// The button with these words.
+fn press_button(browser: &Browser, words: &str) {
+    let found = browser.run(
+        r"
+        const seen = e => e.checkVisibility() && e.getClientRects().length > 0;
+        const within = document.querySelector('dialog[open]') || document;
+        const found = [...within.querySelectorAll('button, a.act')].find(b => seen(b) && b.textContent.trim().startsWith(arguments[0]));
+        if (found) found.scrollIntoView({ block: 'center' });
+        return found || null;",
+        &json!([words]),
+    );
+    let element = Element::from(&found).unwrap_or_else(|| panic!("there is no button `{words}`"));
+    browser.click(&element);
+}
+
+/// Answers the health questions: exercises regularly, nothing else.
+fn health(browser: &Browser, base: &str) {
+    browser.open(&format!("{base}before-you-start.html"));
+    let names = browser.run(
+        "return [...new Set([...document.querySelectorAll('#questions input')].map(i => i.name))]",
+        &json!([]),
+    );
+    for name in super::texts(&names) {
+        let answer = if name == "regular" { "yes" } else { "no" };
+        click(
+            browser,
+            &format!("#questions input[name={name}][value={answer}]"),
+        );
+    }
+    press_button(browser, "What follows");
+    browser.wait_until("!document.getElementById('outcome').hidden");
+    let kept = browser.run("return rungbook.store.get('screening').outcome", &json!([]));
+    assert_eq!(kept, "clear");
+}
+
+/// What the guided test asks: the movement, whether it may be tested today, and whether its needs are shown.
+const QUESTION: &str = r"
+    const head = document.getElementById('guided-head');
+    if (!head || !head.textContent.startsWith('Question')) return null;
+    const { tables } = rungbook.states.model;
+    const shown = [...document.querySelectorAll('#sheet article')].filter(a => a.checkVisibility());
+    const id = document.querySelector('#guided [data-movement]').dataset.movement, m = tables.ids.indexOf(id);
+    const stand = rungbook.states.mine();
+    const nobody = { bodyWeight: null, tested: [], pauses: [] };
+    const found = stand ? stand.found : rungbook.readiness.assess(rungbook.states.model, nobody, rungbook.results.today());
+    return { id, shown: shown.map(a => a.dataset.movement), standard: tables.target_text[tables.leaves[2 * m + 1]], stage: tables.stage[m],
+        today: !document.querySelector('#guided .do-not'), needs: found.needs[m] === rungbook.readiness.TRUE,
+        done: rungbook.states.model.target(m).measure === rungbook.targets.DONE,
+        fields: [...document.querySelectorAll('.enter-form .fields input')].filter(i => i.checkVisibility()).length };";
+
+/// Answers the guided questions as a client who owns everything below a stage. Gives back the questions.
+fn answer_all(browser: &Browser, below: i64) -> Vec<Value> {
+    let mut asked = Vec::new();
+    loop {
+        let question = browser.run(QUESTION, &json!([]));
+        if question.is_null() {
+            break;
+        }
+        assert_eq!(
+            question["shown"],
+            json!([question["id"]]),
+            "one test is shown, the one asked for"
+        );
+        assert!(
+            question["today"] == false || question["needs"] == true,
+            "an unsafe question: {question}"
+        );
+        let able = question["stage"].as_i64().expect("a stage") < below;
+        enter(browser, question["standard"].as_str().expect("text"), able);
+        asked.push(question);
+        assert!(asked.len() < 40, "it ends");
+    }
+    asked
+}
+
+/// Fills the form of the question with the standard, or with nothing.
+fn enter(browser: &Browser, standard: &str, able: bool) {
+    let number: String = standard.replace("at most ", "");
+    let parts: Vec<&str> = number.split('x').collect();
+    let amount: String = parts
+        .last()
+        .expect("a part")
+        .chars()
+        .take_while(|c| c.is_ascii_digit() || *c == '.')
+        .collect();
+    let amount = match (able, standard.starts_with("at most")) {
+        (true, _) => amount,
+        (false, true) => "90".into(),
+        (false, false) => "0".into(),
+    };
+    let fields = browser.run(
+        "return [...document.querySelectorAll('.enter-form > .fields label')].map(l => [l.htmlFor, l.textContent])",
+        &json!([]),
+    );
+    for field in fields.as_array().expect("a list") {
+        let (id, says) = (
+            field[0].as_str().expect("text"),
+            field[1].as_str().expect("text"),
+        );
+        let element = browser.find(&format!("#{id}"));
+        let value = match says {
+            "Done" if able => {
+                click(browser, &format!("#{id}"));
+                continue;
+            }
+            "Done" | "The weight" => continue,
+            "Sets" => {
+                browser.clear(&element);
+                parts
+                    .first()
+                    .filter(|_| parts.len() > 1)
+                    .unwrap_or(&"1")
+                    .to_string()
+            }
+            "Seconds of each rep" => after(standard, " of "),
+            says if says.starts_with("Weight") => after(standard, " with "),
+            "Good tries" | "Out of tries" => String::new(),
+            _ => amount.clone(),
+        };
+        if !value.is_empty() {
+            browser.write(&element, &value);
+        }
+    }
+    press_button(browser, "Keep this number");
+    let fault = browser.run(
+        "const f = document.querySelector('.enter-form .fault'); return f ? f.textContent : ''",
+        &json!([]),
+    );
+    assert_eq!(fault, "", "{standard}");
+}
+
+fn after(text: &str, word: &str) -> String {
+    let rest = text.split(word).nth(1).unwrap_or("");
+    rest.chars()
+        .take_while(|c| c.is_ascii_digit() || *c == '.')
+        .collect()
+}
+
+fn guided(browser: &Browser, base: &str, below: i64) -> Vec<Value> {
+    browser.open(&format!("{base}self-test-{SKILL}.html"));
+    press_button(browser, "None is true");
+    let asked = answer_all(browser, below);
+    assert!(!asked.is_empty());
+    asked
+}
+
+/// Export, erase, a bad import, a good one: the same states come back.
+fn keep_and_bring_back(browser: &Browser, folder: &Path) {
+    let before = browser.run(STATES, &json!([]));
+    browser.run(
+        "rungbook.page.download = (name, content) => { globalThis.saved = content; }",
+        &json!([]),
+    );
+    click(browser, "#save");
+    let saved = browser.run("return globalThis.saved", &json!([]));
+    let copy = folder.join("copy.json");
+    fs::write(&copy, saved.as_str().expect("text")).expect("a copy");
+
+    click(browser, "#erase");
+    press_button(browser, "Erase everything");
+    browser.wait_until("rungbook.states.mine() === null");
+    assert_eq!(
+        browser.run("return [...document.querySelectorAll('main .state')].filter(s => s.checkVisibility()).length", &json!([])),
+        0,
+        "no states before the first result"
+    );
+
+    for (bad, why) in [
+        ("{ \"results\": 1, \"tested\": [", "not JSON"),
+        ("{ \"results\": 7 }", "version"),
+        (
+            "{ \"results\": 1, \"tested\": [{ \"movement\": \"squat\", \"got\": \"many\" }] }",
+            "not a result",
+        ),
+        (
+            "{ \"results\": 1, \"tested\": [{ \"movement\": \"squat\", \"got\": \"5 reps\", \"on\": \"2026-02-30\" }] }",
+            "not a day",
+        ),
+    ] {
+        let file = folder.join("bad.json");
+        fs::write(&file, bad).expect("a bad copy");
+        browser.upload(&browser.find("#open"), &file);
+        browser.wait_until(&format!(
+            "document.getElementById('notice').textContent.includes({})",
+            json!(why)
+        ));
+        assert_eq!(
+            browser.run(STATES, &json!([])),
+            Value::Null,
+            "a bad file changes nothing"
+        );
+    }
+    browser.upload(&browser.find("#open"), &copy);
+    browser.wait_until("rungbook.states.mine() !== null");
+    assert_eq!(browser.run(STATES, &json!([])), before);
+    // Once more: equal entries count once.
+    let entries = "return rungbook.store.all().tested.length";
+    let count = browser.run(entries, &json!([]));
+    browser.upload(&browser.find("#open"), &copy);
+    browser.wait_until("document.getElementById('notice').textContent.includes('here already')");
+    assert_eq!(browser.run(entries, &json!([])), count);
+}
+
+/// Nothing is wider than the phone.
+fn fits(browser: &Browser) {
+    let sizes = browser.run(
+        "return [document.documentElement.scrollWidth, innerWidth]",
+        &json!([]),
+    );
+    assert!(sizes[0].as_u64() <= sizes[1].as_u64(), "{sizes}");
+}
+
+fn whole_flow(browser: &Browser) {
+    browser.width(390);
+    let server = Server::start(&site());
+    let base = server.base();
+    browser.open(&format!("{base}{SKILL}.html"));
+    assert_eq!(
+        browser.run(STATES, &json!([])),
+        Value::Null,
+        "no states before the first result"
+    );
+    browser.wait_until("navigator.serviceWorker.controller");
+    // The worker keeps the chosen skill's pages.
+    browser.wait_until(&format!(
+        "(() => {{ caches.match('self-test-{SKILL}.html').then(kept => {{ globalThis.kept = kept; }}); return globalThis.kept; }})()"
+    ));
+    health(browser, &base);
+    fits(browser);
+    guided(browser, &base, 2);
+    fits(browser);
+    browser.open(&format!("{base}where-i-stand.html"));
+    let states = browser.run(STATES, &json!([]));
+    assert!(
+        states
+            .as_object()
+            .is_some_and(|s| s.values().any(|v| v == "owned"))
+    );
+    fits(browser);
+
+    drop(server);
+    browser.refresh();
+    browser.wait_until("globalThis.rungbook && rungbook.states.mine() !== null");
+    assert_eq!(
+        browser.run(STATES, &json!([])),
+        states,
+        "the same without network"
+    );
+    let folder = tempfile::tempdir().expect("a folder");
+    keep_and_bring_back(browser, folder.path());
+    // The test itself goes on without network.
+    browser.open(&format!("{base}self-test-{SKILL}.html"));
+    browser.wait_until("document.querySelector('#sheet article .enter button')");
+    assert_eq!(browser.run(STATES, &json!([])), states);
+}
+
+#[test]
+fn a_client_tests_leaves_and_comes_back() {
+    for browser in [Browser::start(), Browser::start_webkit()]
+        .into_iter()
+        .flatten()
+    {
+        whole_flow(&browser);
+        assert_eq!(
+            browser
+                .complaints()
+                .into_iter()
+                .filter(|c| !c.contains("ERR_CONNECTION"))
+                .collect::<Vec<_>>(),
+            Vec::<String>::new()
+        );
+    }
+}
+
+#[test]
+fn a_client_tests_from_disk() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.width(390);
+    let base = disk(&site());
+    health(&browser, &base);
+    guided(&browser, &base, 3);
+    for (page, name) in [
+        ("where-i-stand.html", "stand"),
+        (&format!("{SKILL}.html"), "skill"),
+    ] {
+        browser.open(&format!("{base}{page}"));
+        let drawn = browser.run("return [...document.querySelectorAll('main .state')].filter(s => s.checkVisibility()).length", &json!([]));
+        assert!(
+            drawn.as_u64().is_some_and(|n| n > 3),
+            "{page}: {drawn} states"
+        );
+        write_picture(&format!("flow-{name}.png"), &browser.whole_picture(390));
+    }
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}
+
+/// The engine of the page gives what `assess` gives, on the shipped curriculum, for many clients.
+#[test]
+fn the_page_and_assess_agree_on_the_shipped_curriculum() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.open(&format!("{}where-i-stand.html", disk(&site())));
+    let ids = super::texts(&browser.run("return rungbook.states.model.tables.ids", &json!([])));
+    let standards = super::texts(&browser.run(
+        "const t = rungbook.states.model.tables; return t.ids.map((_, m) => t.target_text[t.leaves[2 * m + 1]])",
+        &json!([]),
+    ));
+    let mut dice = 20_261_125_u64;
+    let mut roll = |below: u64| {
+        dice ^= dice << 13;
+        dice ^= dice >> 7;
+        dice ^= dice << 17;
+        dice % below
+    };
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut files = Vec::new();
+    let mut cases = Vec::new();
+    for i in 0..24 {
+        let tested: Vec<Value> = (0..ids.len())
+            .filter_map(|m| {
+                (roll(3) == 0).then(|| {
+                    let target = standards[m]
+                        .replace("at most ", "")
+                        .replace(" each side", "");
+                    let got = match roll(3) {
+                        0 => target,
+                        _ => target.replacen(|c: char| c.is_ascii_digit(), "1", 1),
+                    };
+                    json!({ "movement": ids[m], "got": got, "on": "2026-11-20" })
+                })
+            })
+            .collect();
+        let paused = match roll(3) {
+            0 => json!([{ "part": "shoulder", "on": "2026-11-20", "by": "client" }]),
+            _ => json!([]),
+        };
+        let results = json!({ "results": 1, "name": format!("c{i:02}"), "bodyweight": "70 kg", "tested": tested, "paused": paused });
+        let file = folder.path().join(format!("c{i:02}.json"));
+        fs::write(&file, results.to_string()).expect("results");
+        files.push(file);
+        cases.push(results);
+    }
+    let assessed = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+        .args(["assess", "--as", "json", "--today", "2026-11-25", "--from"])
+        .arg(root())
+        .args(&files)
+        .output()
+        .expect("the program runs");
+    assert!(
+        assessed.status.success(),
+        "{}",
+        String::from_utf8_lossy(&assessed.stderr)
+    );
+    let answer: Value = serde_json::from_slice(&assessed.stdout).expect("an answer");
+    let mut states: BTreeMap<String, usize> = BTreeMap::new();
+    for (case, person) in cases
+        .iter()
+        .zip(answer["people"].as_array().expect("people"))
+    {
+        let page = browser.run(
+            r"
+            const { results, readiness, states } = rungbook, { model } = states, { tables } = model;
+            const day = results.readDay('2026-11-25');
+            const found = readiness.assess(model, results.person(results.check(arguments[0], day), model, day).person, day);
+            return Object.fromEntries(tables.ids.map((id, m) => [id, {
+                state: readiness.STATES[found.states[m]], presumed: found.counted[m] === 1,
+                missing: found.missing(m).map(({ leaf, movement, got, share }) => ({ movement: tables.ids[movement],
+                    target: tables.target_text[tables.leaves[2 * leaf + 1]], got, share: share === null ? null : share / 1000 })),
+            }]));",
+            &json!([case]),
+        );
+        for (id, ours) in person["movements"].as_object().expect("movements") {
+            for key in ["state", "presumed", "missing"] {
+                assert!(
+                    same(&ours[key], &page[id][key]),
+                    "{} {id} {key}: {} and {}",
+                    person["name"],
+                    ours[key],
+                    page[id][key]
+                );
+            }
+            *states
+                .entry(ours["state"].as_str().expect("text").into())
+                .or_default() += 1;
+        }
+    }
+    assert_eq!(states.len(), 6, "every state came up: {states:?}");
+}
+
+/// Whether two answers are equal; 1 and 1.0 are one number.
+fn same(a: &Value, b: &Value) -> bool {
+    match (a, b) {
+        (Value::Number(a), Value::Number(b)) => a.as_f64() == b.as_f64(),
+        (Value::Array(a), Value::Array(b)) => {
+            a.len() == b.len() && a.iter().zip(b).all(|(a, b)| same(a, b))
+        }
+        (Value::Object(a), Value::Object(b)) => {
+            a.len() == b.len()
+                && a.iter()
+                    .all(|(key, a)| b.get(key).is_some_and(|b| same(a, b)))
+        }
+        _ => a == b,
+    }
+}
+
+/// Moves the focus by the keyboard until it stands on an element that a test in the page accepts.
+fn tab_to(browser: &Browser, wanted: &str) {
+    for _ in 0..400 {
+        browser.press(TAB);
+        let at = browser.run(
+            &format!("const e = document.activeElement; return !!({wanted})"),
+            &json!([]),
+        );
+        if at == true {
+            return;
+        }
+    }
+    panic!("no tab stop fits {wanted}");
+}
+
+/// A whole self-test by keyboard, and what a screen reader is told on the way.
+#[test]
+fn a_client_tests_by_keyboard_alone() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.width(390);
+    let base = disk(&site());
+    browser.open(&format!("{base}before-you-start.html"));
+    let names = super::texts(&browser.run(
+        "return [...new Set([...document.querySelectorAll('#questions input')].map(i => i.name))]",
+        &json!([]),
+    ));
+    for name in &names {
+        tab_to(&browser, &format!("e.name === '{name}'"));
+        browser.press(' ');
+        if name != "regular" {
+            browser.press('\u{e015}');
+        }
+    }
+    tab_to(&browser, "e.textContent === 'What follows'");
+    browser.press(ENTER);
+    browser.wait_until("document.activeElement.id === 'outcome-head'");
+    browser.open(&format!("{base}self-test-{SKILL}.html"));
+    tab_to(&browser, "e.textContent.startsWith('None is true')");
+    browser.press(ENTER);
+    let mut asked = 0;
+    loop {
+        browser.wait_until("document.activeElement.id === 'guided-head'");
+        let roles = browser.run(
+            r"
+            const guided = document.getElementById('guided');
+            const unnamed = [...document.querySelectorAll('main button, main input, main select, main a')].filter(e => e.checkVisibility())
+                .filter(e => !(e.textContent.trim() || e.getAttribute('aria-label') || (e.labels && e.labels.length))).map(e => e.outerHTML);
+            return { title: document.activeElement.textContent, live: guided.getAttribute('aria-live'), unnamed,
+                role: document.activeElement.localName };",
+            &json!([]),
+        );
+        assert_eq!(roles["live"], "polite");
+        assert_eq!(roles["unnamed"], json!([]), "every control has a name");
+        assert_eq!(roles["role"], "h2");
+        if !roles["title"]
+            .as_str()
+            .is_some_and(|t| t.starts_with("Question"))
+        {
+            break;
+        }
+        asked += 1;
+        if asked == 2 {
+            tab_to(&browser, "e.textContent === 'Not sure'");
+            browser.press(ENTER);
+            continue;
+        }
+        tab_to(
+            &browser,
+            "e.closest('.enter-form') && (e.inputMode === 'decimal' || e.type === 'checkbox')",
+        );
+        let sided = browser.run(
+            "return document.activeElement.labels[0].textContent.includes('left')",
+            &json!([]),
+        );
+        let done = browser.run(
+            "return document.activeElement.type === 'checkbox'",
+            &json!([]),
+        );
+        browser.press(if done == true { ' ' } else { '3' });
+        if sided == true {
+            browser.press(TAB);
+            browser.press('3');
+        }
+        tab_to(&browser, "e.textContent === 'Keep this number'");
+        browser.press(ENTER);
+        assert!(asked < 30, "it ends");
+    }
+    assert!(asked > 2);
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}
+
+/// Two tabs write at once and lose nothing; where storage is full or forbidden the page says so and goes on.
+#[test]
+fn storage_loses_nothing_and_says_its_limits() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let server = Server::start(&site());
+    let page = format!("{}self-test-{SKILL}.html", server.base());
+    browser.open(&page);
+    let first = browser.tab();
+    let second = browser.open_tab();
+    let add =
+        "rungbook.store.add('tested', { movement: 'squat', got: arguments[0], on: '2026-11-20' })";
+    browser.switch(&second);
+    browser.open(&page);
+    browser.run(add, &json!(["5 reps"]));
+    browser.switch(&first);
+    browser.run(add, &json!(["6 reps"]));
+    browser.switch(&second);
+    browser.run(add, &json!(["7 reps"]));
+    let all = "return rungbook.store.all().tested.map(t => t.got)";
+    for tab in [&first, &second] {
+        browser.switch(tab);
+        browser.wait_until("rungbook.store.all().tested.length === 3");
+        assert_eq!(
+            browser.run(all, &json!([])),
+            json!(["5 reps", "6 reps", "7 reps"])
+        );
+    }
+    // Another school on the same host has its own keys.
+    let keys = browser.run("return Object.keys(localStorage).every(k => k.startsWith(`rungbook:${document.documentElement.dataset.site}:`))", &json!([]));
+    assert_eq!(keys, true);
+
+    for (trouble, words) in [
+        ("QuotaExceededError", "full"),
+        ("SecurityError", "does not let"),
+    ] {
+        browser.refresh();
+        browser.run(
+            "Storage.prototype.setItem = () => { throw new DOMException('no', arguments[0]); }",
+            &json!([trouble]),
+        );
+        browser.run(&add.replace("squat", "deep-squat-sit"), &json!(["40 s"]));
+        let said = browser.run(
+            "return document.getElementById('kept').textContent",
+            &json!([]),
+        );
+        assert!(
+            said.as_str().is_some_and(|t| t.contains(words)),
+            "{trouble}: {said}"
+        );
+        assert_eq!(
+            browser.run("return rungbook.store.all().tested.length", &json!([])),
+            4,
+            "kept for the visit"
+        );
+        browser.refresh();
+        assert_eq!(
+            browser.run("return rungbook.store.all().tested.length", &json!([])),
+            3,
+            "and gone after it"
+        );
+    }
+}
+
+/// "It hurt" pauses the movement and the part, and everything that stresses it, until it is lifted.
+#[test]
+fn it_hurt_pauses() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.width(390);
+    let base = disk(&site());
+    health(&browser, &base);
+    browser.open(&format!("{base}self-test-{SKILL}.html"));
+    press_button(&browser, "None is true");
+    let question = browser.run(QUESTION, &json!([]));
+    let id = question["id"].as_str().expect("a movement");
+    press_button(&browser, "It hurt");
+    browser.wait_until("document.querySelector('dialog[open]')");
+    click(&browser, "#part-knee");
+    write_picture("flow-hurt.png", &browser.picture());
+    press_button(&browser, "Pause it");
+    browser.wait_until("rungbook.states.mine()");
+    let paused = browser.run(
+        r"
+        const { found } = rungbook.states.mine(), { model } = rungbook.states, knee = model.tables.parts.indexOf('knee');
+        const stressed = model.tables.stresses.map((bits, m) => [bits, m]).filter(([bits]) => (bits >> knee) & 1).map(([, m]) => m);
+        return [found.states[model.tables.ids.indexOf(arguments[0])] === 0, stressed.length, stressed.every(m => found.states[m] === 0)];",
+        &json!([id]),
+    );
+    assert_eq!(paused[0], true);
+    assert_eq!(paused[2], true);
+    assert!(paused[1].as_u64().is_some_and(|n| n > 5));
+    browser.open(&format!("{base}where-i-stand.html"));
+    press_button(&browser, "Lift this pause");
+    press_button(&browser, "Lift this pause");
+    browser.wait_until("rungbook.states.mine() === null");
+}
+
+/// The sheet for paper: one or two A4 pages, with the marks and room to write.
+#[test]
+fn the_sheet_prints_on_two_pages() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    for skill in [
+        "balance-on-hands",
+        "strict-ring-muscle-up",
+        "level-front-lever",
+        SKILL,
+        "heavy-pull-up",
+    ] {
+        browser.open(&format!("{base}self-test-{skill}.html"));
+        let printed = browser.cdp(
+            "Page.printToPDF",
+            &json!({ "preferCSSPageSize": true, "paperWidth": 8.27, "paperHeight": 11.69 }),
+        );
+        let pdf = super::webdriver::base64(printed["data"].as_str().expect("a document"));
+        let text = String::from_utf8_lossy(&pdf);
+        let pages = text.matches("/Type /Page\n").count();
+        fs::create_dir_all(root().join("target/shots")).expect("a folder");
+        fs::write(root().join(format!("target/shots/sheet-{skill}.pdf")), &pdf)
+            .expect("a document");
+        assert!((1..=2).contains(&pages), "{skill}: {pages} pages");
+    }
+}
+
+/// A new publish never mixes with the old one: a page and the tables it loads are of one version, whatever the network does.
+#[test]
+fn an_update_never_mixes_two_versions() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let folder = tempfile::tempdir().expect("a folder");
+    let content = folder.path().join("c");
+    let run = |args: &[&str]| {
+        let done = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+            .args(args)
+            .output()
+            .expect("it runs");
+        assert!(
+            done.status.success(),
+            "{}",
+            String::from_utf8_lossy(&done.stderr)
+        );
+    };
+    let dir = content.to_str().expect("a name");
+    run(&["start", dir]);
+    run(&["publish", "--from", dir]);
+    let server = Server::start(&content.join("site"));
+    let page = format!("{}slow-way-down.html", server.base());
+    browser.open(&page);
+    browser.wait_until("navigator.serviceWorker.controller");
+    // The standard of the page's own row, and the one in the tables that it loaded.
+    let both = r"
+        const t = rungbook.states.model.tables, m = t.ids.indexOf('dead-hang');
+        return [document.querySelector('tr[data-movement=dead-hang] [data-label=Standard]').textContent, t.target_words[t.leaves[2 * m + 1]]];";
+    let old = browser.run(both, &json!([]));
+    assert_eq!(old[0], old[1]);
+    let file = content.join("content/movements/dead-hang.yaml");
+    let text = fs::read_to_string(&file).expect("the movement");
+    assert!(text.contains("standard: 30 s"), "{text}");
+    fs::write(&file, text.replace("standard: 30 s", "standard: 55 s")).expect("the movement");
+    run(&["publish", "--from", dir]);
+    browser.refresh();
+    let new = browser.run(both, &json!([]));
+    assert_eq!(new, json!(["55 seconds", "55 seconds"]));
+    browser.wait_until("navigator.serviceWorker.controller");
+    drop(server);
+    browser.refresh();
+    let kept = browser.run(both, &json!([]));
+    assert_eq!(kept[0], kept[1], "of one version without network: {kept}");
+}
