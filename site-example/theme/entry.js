@@ -3,11 +3,12 @@
 (() => {
   const { targets, results, readiness, store, page, states } = globalThis.rungbook;
   const { make, named } = page;
-  const { REPS, TIME, LENGTH, ANGLE, DONE, NO_LOAD } = targets;
+  const { TIME, DONE, NO_LOAD } = targets;
   const FOUR_WEEKS = 28;
   const COUNTDOWN = 5;
-  const WORDS = { [REPS]: 'Reps', [TIME]: 'Seconds', [LENGTH]: 'Centimetres', [ANGLE]: 'Degrees', [DONE]: 'Done' };
-  const UNITS = { [REPS]: 'reps', [TIME]: 's', [LENGTH]: 'cm', [ANGLE]: 'deg', [DONE]: 'done' };
+  // By the number of the measure.
+  const WORDS = ['Reps', 'Seconds', 'Centimetres', 'Degrees', 'Done'];
+  const UNITS = ['reps', 's', 'cm', 'deg', 'done'];
 
   let count = 0;
   /** A field with its label. @param {string} says @param {Record<string, unknown>} set */

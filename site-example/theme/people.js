@@ -6,7 +6,7 @@
   const { model, mark } = states;
   if (!model) return;
   const { tables } = model;
-  /** @type {{ name: string, found: ReturnType<typeof readiness.assess>, aside: Aside[] }[]} */
+  /** @type {{ name: string, found: Assessment, aside: Aside[] }[]} */
   let people = [];
   const choice = /** @type {HTMLSelectElement} */ (byId('of-skill'));
   choice.append(...tables.skills.map(({ name }, i) => make('option', { value: i, text: name })));
@@ -15,7 +15,7 @@
     const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
     const rows = skill ? skill.members : model.order;
     byId('class').hidden = people.length === 0;
-    const may = rows.filter((m) => people.length && people.every(({ found }) => [readiness.OWNED, readiness.OPEN].includes(found.states[m])));
+    const may = rows.filter((m) => people.length && people.every(({ found }) => found.states[m] === readiness.OWNED || found.states[m] === readiness.OPEN));
     byId('everyone').replaceChildren(...(may.length ? may.map((m) => make('li', {}, named(tables, m))) : [make('li', { text: 'Nothing that is open to all.' })]));
     byId('class-table').replaceChildren(
       make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: 'Movement' }), ...people.map(({ name }) => make('th', { scope: 'col', text: name })))),

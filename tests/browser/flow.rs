@@ -711,3 +711,81 @@ fn an_update_never_mixes_two_versions() {
     let kept = browser.run(both, &json!([]));
     assert_eq!(kept[0], kept[1], "of one version without network: {kept}");
 }
+
+/// Measures: `cargo test --release --test browser verdicts -- --ignored --nocapture`. Readiness of 10,000 movements in the page,
+/// and the first paint of a self-test page beside that of an empty page.
+#[test]
+#[ignore = "measures; needs the release build to publish 10,000 movements"]
+fn verdicts_of_ten_thousand_movements() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let folder = tempfile::tempdir().expect("a folder");
+    super::generate::write(folder.path(), 10_000);
+    let done = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+        .args(["publish", "--from"])
+        .arg(folder.path())
+        .output()
+        .expect("it runs");
+    assert!(done.status.success());
+    let base = disk(&folder.path().join("site"));
+    browser.open(&format!("{base}my-people.html"));
+    let times = browser.run(
+        r"
+        const { readiness, states } = rungbook, { model } = states, { tables } = model;
+        const tested = tables.ids.map((_, m) => m).filter(m => m % 10 === 0).map(m => ({ movement: m, sides: [model.target(m)], on: 100, reserve: 0, bodyWeight: null, entry: 0 }));
+        const person = { bodyWeight: null, tested, pauses: [] };
+        const text = JSON.stringify(tables), out = { prepare: [], assess: [], parse: [] };
+        for (let i = 0; i < 15; i += 1) {
+            let start = performance.now();
+            const again = JSON.parse(text);
+            out.parse.push(performance.now() - start);
+            start = performance.now();
+            const fresh = readiness.prepare(again);
+            out.prepare.push(performance.now() - start);
+            start = performance.now();
+            readiness.assess(fresh, person, 101);
+            out.assess.push(performance.now() - start);
+        }
+        return { ...out, count: model.count, bytes: text.length };",
+        &json!([]),
+    );
+    let median = |key: &str| {
+        let mut all: Vec<f64> = times[key]
+            .as_array()
+            .expect("times")
+            .iter()
+            .filter_map(Value::as_f64)
+            .collect();
+        all.sort_by(f64::total_cmp);
+        all[all.len() / 2]
+    };
+    println!(
+        "{} movements, {} bytes of tables: parse {:.1} ms, prepare {:.1} ms, assess {:.1} ms",
+        times["count"],
+        times["bytes"],
+        median("parse"),
+        median("prepare"),
+        median("assess")
+    );
+    let empty = folder.path().join("empty.html");
+    fs::write(&empty, "<!doctype html><title>Empty</title><p>Nothing").expect("a page");
+    let paint = |url: &str| {
+        browser.width(390);
+        let mut all: Vec<f64> = (0..9)
+            .filter_map(|_| {
+                browser.open(url);
+                browser.wait_until("performance.getEntriesByName('first-contentful-paint').length");
+                browser.run("return performance.getEntriesByName('first-contentful-paint')[0].startTime", &json!([])).as_f64()
+            })
+            .collect();
+        all.sort_by(f64::total_cmp);
+        all[all.len() / 2]
+    };
+    println!(
+        "first paint: empty page {:.0} ms, self-test of the shipped curriculum {:.0} ms, of the large one {:.0} ms",
+        paint(&format!("{}empty.html", disk(folder.path()))),
+        paint(&format!("{}self-test-{SKILL}.html", disk(&site()))),
+        paint(&format!("{base}self-test-skill-000.html")),
+    );
+}

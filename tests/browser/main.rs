@@ -4,6 +4,8 @@
 //! and pass, except under `CI=true`.
 
 mod flow;
+#[path = "../scale/generate.rs"]
+mod generate;
 mod serve;
 mod webdriver;
 

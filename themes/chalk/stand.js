@@ -18,7 +18,7 @@
   const pauseWords = (pause) => [pause.movement === null ? tables.parts[Number(pause.part)].replace('-', ' ') : named(tables, pause.movement),
     `, paused${pause.by ? ` by ${pause.by}` : ''} since ${results.dayText(pause.on)}${pause.until === null ? '' : ` until ${results.dayText(pause.until)}`}${pause.because ? `: ${pause.because}` : ''}`];
 
-  /** Why a movement stands as it does. @param {NonNullable<ReturnType<typeof mine>>} stand @param {number} m @returns {(Node | string)[]} */
+  /** Why a movement stands as it does. @param {Stand} stand @param {number} m @returns {(Node | string)[]} */
   const why = ({ found, person }, m) => {
     const lack = () => make('ul', { class: 'lack' }, ...found.missing(m).map(missingLine));
     switch (found.states[m]) {
@@ -35,13 +35,13 @@
     }
   };
 
-  /** @param {NonNullable<ReturnType<typeof mine>>} stand */
+  /** @param {Stand} stand */
   const summary = (stand) => {
     const counts = readiness.STATES.map((_, state) => stand.found.states.filter((s) => s === state).length);
     byId('summary').replaceChildren(make('ul', { class: 'plain counts' }, ...counts.map((count, state) => (count ? make('li', {}, mark(state), ` ${count}`) : null)).filter((li) => li !== null)));
   };
 
-  /** What the latest day changed. @param {NonNullable<ReturnType<typeof mine>>} stand */
+  /** What the latest day changed. @param {Stand} stand */
   const changes = (stand) => {
     const days = [...new Set(stand.person.tested.map(({ on }) => on))].sort((a, b) => b - a);
     const place = byId('changed');
@@ -53,7 +53,7 @@
     byId('changed-since').textContent = `Since ${results.dayText(days[1])}:`;
   };
 
-  /** @param {NonNullable<ReturnType<typeof mine>>} stand @param {Skill} skill */
+  /** @param {Stand} stand @param {Skill} skill */
   const skillPart = (stand, skill) => {
     /** @type {{ m: number, today: boolean }[]} */
     const tests = [];
@@ -97,7 +97,7 @@
     return svg;
   };
 
-  /** @param {NonNullable<ReturnType<typeof mine>>} stand */
+  /** @param {Stand} stand */
   const history = (stand) => {
     const kept = store.entries('tested');
     /** @type {Map<number, Tested[]>} */
@@ -111,7 +111,7 @@
     byId('history').hidden = lines.length === 0;
   };
 
-  /** @param {NonNullable<ReturnType<typeof mine>>} stand */
+  /** @param {Stand} stand */
   const rests = (stand) => {
     const kept = store.entries('paused');
     const lines = stand.person.pauses.map((pause) => make('li', {}, ...pauseWords(pause), ' ',
@@ -120,7 +120,7 @@
     byId('rests-list').replaceChildren(...lines);
   };
 
-  /** @param {NonNullable<ReturnType<typeof mine>>} stand */
+  /** @param {Stand} stand */
   const asides = (stand) => {
     byId('aside').hidden = stand.aside.length === 0;
     byId('aside-list').replaceChildren(...stand.aside.map(({ movement, got, on, why: reason }) => make('li', { text: `${movement}, ${got}, ${on}: ${reason}` })));
@@ -182,9 +182,10 @@
     });
     const text = `${tables.school}, ${results.dayText(stand.day)}\n${lines.join('\n')}\nNot medical advice. Signal words in brackets: read the cautions first.`;
     try {
-      if (navigator.share) await navigator.share({ text });
-      else await navigator.clipboard.writeText(text);
-      tell(navigator.share ? 'Shared.' : 'The text is in your clipboard.');
+      const canShare = 'share' in navigator;
+      if (canShare) await navigator.share({ text });
+      else await /** @type {Navigator} */ (navigator).clipboard.writeText(text);
+      tell(canShare ? 'Shared.' : 'The text is in your clipboard.');
     } catch {
       tell('This browser did not share it. Save a copy instead.');
     }

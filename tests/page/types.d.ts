@@ -1,0 +1,272 @@
+// The shapes that the page's scripts share.
+
+/** A result or a target in whole numbers: millionths, and hundred-millionths of a kilogram. */
+interface Got {
+  measure: number;
+  atMost: boolean;
+  sets: number;
+  amount: number;
+  seconds: number;
+  /** 0 no load, 1 mass, 2 shares of body weight. */
+  unit: number;
+  load: number;
+  hits: number;
+  /** 0 without tries. */
+  of: number;
+}
+
+interface Mark {
+  signal: string;
+  says: string;
+  href: string;
+}
+
+interface Skill {
+  id: string;
+  name: string;
+  /** A demand. */
+  goal: number;
+  members: number[];
+}
+
+/** `data/tables.js`: columns by the movement's number; `leaves` holds a movement and a target for each demand. */
+interface Tables {
+  site: string;
+  school: string;
+  presume: boolean;
+  results_last_days: number;
+  units: string;
+  patterns: string[];
+  parts: string[];
+  ids: string[];
+  names: string[];
+  stage: number[];
+  pattern: number[];
+  day_order: number[];
+  flags: number[];
+  stresses: number[];
+  marks: Mark[];
+  mark: number[];
+  needs: number[][];
+  necessary: number[][];
+  skills: Skill[];
+  old: Record<string, number>;
+  leaves: number[];
+  implied: number[][];
+  targets: number[][];
+  target_text: string[];
+  target_words: string[];
+}
+
+interface Model {
+  tables: Tables;
+  count: number;
+  demands: number[][];
+  order: number[];
+  numbers: Map<string, number>;
+  target: (leaf: number) => Got;
+  of: (leaf: number) => number;
+  is: (m: number, flag: number) => boolean;
+}
+
+interface Tested {
+  movement: number;
+  sides: Got[];
+  /** Days since 1970-01-01. */
+  on: number;
+  reserve: number;
+  bodyWeight: number | null;
+  /** Its place among the exported entries. */
+  entry: number;
+}
+
+interface Pause {
+  movement: number | null;
+  part: number | null;
+  on: number;
+  until: number | null;
+  by: string | null;
+  because: string | null;
+  entry: number;
+}
+
+interface Person {
+  bodyWeight: number | null;
+  tested: Tested[];
+  pauses: Pause[];
+}
+
+interface Aside {
+  movement: string;
+  got: string;
+  on: string;
+  why: string;
+}
+
+interface Missing {
+  leaf: number;
+  movement: number;
+  got: string | null;
+  share: number | null;
+}
+
+interface Repair {
+  leaves: number;
+  shortfall: number;
+  which: number[];
+}
+
+interface Board {
+  shown: Uint8Array;
+  presumed: Uint8Array;
+  isTested: (m: number) => boolean;
+}
+
+interface Evidence {
+  latest: Map<number, Tested[]>;
+  shown: Uint8Array;
+  presumed: Uint8Array;
+  roots: Map<number, number>;
+  bodyWeight: (tested: Tested) => number | null;
+}
+
+interface Assessment {
+  reached: Uint8Array;
+  needs: Uint8Array;
+  states: Uint8Array;
+  counted: Uint8Array;
+  known: Evidence;
+  judge: (m: number) => (leaf: number) => number;
+  countedBecause: (m: number) => number;
+  missing: (m: number) => Missing[];
+  tests: (m: number) => number[];
+  nearly: (m: number) => number;
+  pausedBy: (m: number) => Pause[];
+  closest: (leaf: number) => { share: number; tested: Tested } | null;
+}
+
+interface Question {
+  movement: number;
+  today: boolean;
+  /** Movements still open to doubt. */
+  left: number;
+}
+
+/** Where this device's person stands today. */
+interface Stand {
+  person: Person;
+  aside: Aside[];
+  exported: Exported;
+  day: number;
+  found: Assessment;
+}
+
+interface Kept {
+  key: string;
+  entry: any;
+}
+
+interface ExportedTest {
+  movement: string;
+  got?: string;
+  left?: string;
+  right?: string;
+  on: string;
+  in_reserve?: number;
+  bodyweight?: string;
+}
+
+interface ExportedPause {
+  movement?: string;
+  part?: string;
+  on: string;
+  until?: string;
+  by?: string;
+  because?: string;
+}
+
+/** The results layout, every entry with its day. */
+interface Exported {
+  results: number;
+  name?: string;
+  bodyweight?: string;
+  have?: string[];
+  tested: ExportedTest[];
+  trained: object[];
+  paused: ExportedPause[];
+}
+
+interface Rungbook {
+  targets: {
+    readGot: (text: string) => Got | null;
+    text: (got: Got) => string;
+    decimal: (micro: number) => string;
+    kilograms: (mass: number) => string;
+    readMass: (written: string) => number | null;
+    ONE: number; KILOGRAM: number;
+    REPS: 0; TIME: 1; LENGTH: 2; ANGLE: 3; DONE: 4;
+    NO_LOAD: 0; MASS: 1; BODY_WEIGHT: 2;
+  };
+  readiness: {
+    prepare: (tables: Tables) => Model;
+    assess: (model: Model, person: Person, today: number) => Assessment;
+    evidence: (model: Model, person: Person, today: number) => Evidence;
+    presume: (model: Model, owned: number[], isTested: (m: number) => boolean, presumed: Uint8Array, tell?: (leaf: number) => void) => void;
+    value: (tree: number[], of: (leaf: number) => number) => number;
+    leavesOf: (tree: number[]) => number[];
+    sidesText: (tested: Tested, atMost: boolean) => string;
+    verdict: (tested: Tested, target: Got, bodyWeight: number | null) => number;
+    STATES: string[];
+    TRUE: 2; UNKNOWN: 1; FALSE: 0; UNTESTED: 3; MEETS: 0; MISSES: 1;
+    EACH_SIDE: 1; GUARDED: 2; LOWERING: 8;
+    PAUSED: 0; OWNED: 1; OPEN: 2; ALMOST: 3; NOT_YET: 4; TEST_FIRST: 5;
+  };
+  results: {
+    VERSION: number; LARGEST_FILE: number;
+    Refused: new (why: string) => Error;
+    check: (object: unknown, day: number) => Exported;
+    readFile: (written: string, day: number) => Exported;
+    person: (exported: Exported, model: Model, day: number) => { person: Person; aside: Aside[] };
+    readDay: (written: unknown) => number | null;
+    dayText: (day: number) => string;
+    today: () => number;
+  };
+  placement: {
+    next: (model: Model, assessment: Assessment, chain: number[], asked: number[], today: number) => Question | null;
+    mayBeTested: (model: Model, assessment: Assessment, m: number, today: number) => boolean;
+  };
+  store: {
+    entries: (kind: string) => Kept[];
+    add: (kind: string, entry: object) => string;
+    all: () => Exported;
+    merge: (exported: Exported, weightToo: boolean) => { added: number; same: number };
+    remove: (key: string) => void;
+    erase: () => void;
+    get: (key: string) => any;
+    set: (key: string, value: unknown) => void;
+    trouble: () => '' | 'full' | 'forbidden';
+    isEmpty: () => boolean;
+    onChange: (act: () => void) => void;
+  };
+  page: {
+    make: (name: string, set?: Record<string, unknown>, ...inside: (Node | string | null)[]) => HTMLElement;
+    named: (tables: Tables, m: number) => HTMLElement;
+    namedList: (tables: Tables, list: number[]) => (Node | string | null)[];
+    byId: (id: string) => HTMLElement;
+    download: (name: string, content: string, type: string) => void;
+    ask: (title: string, inside: (Node | string)[], choices: [string, string][]) => Promise<string | null>;
+  };
+  states: {
+    model: Model | null;
+    mine: () => Stand | null;
+    mark: (state: number, counted?: boolean) => HTMLElement;
+  };
+  entry: {
+    form: (m: number, options: { today: boolean; kept: (key: string) => void; hurt: () => void }) => HTMLElement;
+    hurt: (m: number) => Promise<boolean>;
+  };
+}
+
+declare var rungbook: Rungbook;
+declare var rungbookTables: Tables | undefined;
+declare var rungbookOffline: { site: string; version: string; shell: string[] };
