@@ -331,6 +331,31 @@ fn data_without_cautions() {
 }
 
 #[test]
+fn the_tables_of_the_page() {
+    let dir = curriculum();
+    let snapshot = rungbook::io::snapshot(dir.path()).expect("a folder");
+    let proof = proofread(&snapshot);
+    let auditor = Auditor::new(&proof.curriculum);
+    let tables = |mark: i32| {
+        format!(
+            "globalThis.rungbookTables = {{\"ids\":[\"upside\"],\"marks\":[{{\"signal\":\"warning\"}}],\"mark\":[{mark}]}};\n"
+        )
+    };
+    assert!(
+        auditor
+            .file("data/tables.js", tables(0).as_bytes())
+            .is_empty()
+    );
+    let faults = auditor.file("data/tables.js", tables(-1).as_bytes());
+    assert_eq!(faults.len(), 1);
+    assert!(
+        faults[0]
+            .says
+            .contains("`upside` stands in the tables without its caution mark")
+    );
+}
+
+#[test]
 fn a_template_that_cannot_be_read_names_its_line() {
     let dir = curriculum();
     fs::create_dir_all(dir.path().join("themes/chalk")).expect("a folder");

@@ -19,6 +19,15 @@ const STATES: &str = r"
     const { tables } = rungbook.states.model;
     return Object.fromEntries(tables.ids.map((id, m) => [id, rungbook.readiness.STATES[stand.found.states[m]]]));";
 
+/// Links to movements with cautions that do not stand beside their mark, as the page is after its scripts have run.
+const UNMARKED: &str = r"
+    const { tables } = rungbook.states.model;
+    const cautioned = new Set(tables.ids.filter((_, m) => tables.mark[m] >= 0));
+    return [...document.querySelectorAll('a[href]')].map(a => [a, a.getAttribute('href').split(/[#?]/)[0].replace('.html', '')])
+        .filter(([, id]) => cautioned.has(id))
+        .filter(([a, id]) => { const named = a.closest(`[data-movement='${id}']`); return !(named && named.querySelector('[data-caution]')); })
+        .map(([a]) => a.outerHTML);";
+
 fn click(browser: &Browser, selector: &str) {
     let found = browser.find(selector);
     browser.run(
@@ -102,6 +111,9 @@ fn answer_all(browser: &Browser, below: i64) -> Vec<Value> {
             question["today"] == false || question["needs"] == true,
             "an unsafe question: {question}"
         );
+        if asked.len() == 1 && browser.run("return location.protocol", &json!([])) == "file:" {
+            write_picture("flow-question.png", &browser.whole_picture(390));
+        }
         let able = question["stage"].as_i64().expect("a stage") < below;
         enter(browser, question["standard"].as_str().expect("text"), able);
         asked.push(question);
@@ -323,6 +335,12 @@ fn a_client_tests_from_disk() {
         (&format!("{SKILL}.html"), "skill"),
     ] {
         browser.open(&format!("{base}{page}"));
+        let bare = browser.run(UNMARKED, &json!([]));
+        assert_eq!(
+            bare,
+            json!([]),
+            "{page}: named without a mark by the script"
+        );
         let drawn = browser.run("return [...document.querySelectorAll('main .state')].filter(s => s.checkVisibility()).length", &json!([]));
         assert!(
             drawn.as_u64().is_some_and(|n| n > 3),
