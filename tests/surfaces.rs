@@ -332,6 +332,8 @@ fn data_without_cautions() {
 
 #[test]
 fn the_tables_of_the_page() {
+    use rungbook::proof::proofread;
+    use rungbook::site::audit::Auditor;
     let dir = curriculum();
     let snapshot = rungbook::io::snapshot(dir.path()).expect("a folder");
     let proof = proofread(&snapshot);
