@@ -131,7 +131,9 @@
       const article = articles.get(m);
       const place = article && article.querySelector('.enter');
       const left = skill ? placement.next(model, found(), skill.members, asked(), results.today()) : null;
-      speak(`Question ${steps.length + 1}`, make('p', {}, named(tables, m), left ? `: ${left.left} movements are still open to doubt.` : ''), ...advice(m, today),
+      const last = steps.length ? articles.get(steps[steps.length - 1].m) : null;
+      const rest = today && last && steps[steps.length - 1].key && last.dataset.rest ? make('p', { text: `Rest first, if you tested just now: ${last.dataset.rest}.` }) : null;
+      speak(`Question ${steps.length + 1}`, rest, make('p', {}, named(tables, m), left ? `: ${left.left} movements are still open to doubt.` : ''), ...advice(m, today),
         make('p', { class: 'acts' }, button('Not sure', () => step(m, null)), ' ', button('Back', back), ' ', button('Go on another day', stop)));
       if (place) place.replaceChildren(entry.form(m, { today, kept: (key) => step(m, key), hurt: () => step(m, null) }));
       else panel.append(entry.form(m, { today, kept: (key) => step(m, key), hurt: () => step(m, null) }));
