@@ -84,6 +84,7 @@ const TARGETS: [&[&str]; 8] = [
 const RESULTS: [&[&str]; 8] = [
     &[
         "0 reps",
+        "9.5 reps",
         "2 reps",
         "4 reps",
         "5 reps",
@@ -125,6 +126,7 @@ const RESULTS: [&[&str]; 8] = [
         "17 s",
         "20 s",
         "36 s",
+        "35.9 s",
         "48 s",
         "1 min",
         "2x20 s",
@@ -139,7 +141,9 @@ const RESULTS: [&[&str]; 8] = [
     &[
         "4 cm", "6 cm", "8.5 cm", "11 cm", "12.9 cm", "3 in", "40 cm",
     ],
-    &["0 deg", "25 deg", "36 deg", "45 deg", "81 deg", "95 deg"],
+    &[
+        "0 deg", "25 deg", "36 deg", "34 deg", "45 deg", "81 deg", "95 deg",
+    ],
     &["done", "not done"],
 ];
 
@@ -242,8 +246,8 @@ fn entry() -> impl Strategy<Value = Entry> {
     (
         (
             0..14_usize,
-            0..13_usize,
-            proptest::option::weighted(0.25, 0..13_usize),
+            0..16_usize,
+            proptest::option::weighted(0.25, 0..16_usize),
         ),
         proptest::option::weighted(
             0.9,
@@ -910,7 +914,7 @@ fn results_read_alike() {
         3 => proptest::collection::vec((0..words.len(), any::<bool>()), 1..7).prop_map(move |picks| {
             picks.iter().map(|(i, space)| format!("{}{}", words[*i], if *space { " " } else { "" })).collect::<String>()
         }),
-        2 => (0..8_usize, 0..13_usize).prop_map(|(kind, pick)| RESULTS[kind][pick % RESULTS[kind].len()].to_string()),
+        2 => (0..8_usize, 0..16_usize).prop_map(|(kind, pick)| RESULTS[kind][pick % RESULTS[kind].len()].to_string()),
         1 => "[ -~×é]{0,12}",
     ];
     let mut runner = TestRunner::new_with_rng(
