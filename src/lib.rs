@@ -19,3 +19,4 @@ pub mod results;
 pub mod screening;
 pub mod site;
 pub mod source;
+pub mod strength;

@@ -88,7 +88,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     Ok(status)
 }
 
-fn worst(curriculum: &Findings, results: &Findings) -> Status {
+pub(super) fn worst(curriculum: &Findings, results: &Findings) -> Status {
     match curriculum.has_errors() || results.has_errors() {
         true => Status::AtFault,
         false => Status::Done,
@@ -96,7 +96,7 @@ fn worst(curriculum: &Findings, results: &Findings) -> Status {
 }
 
 /// The goal of a skill, or a movement at its standard.
-fn goal(curriculum: &Curriculum, id: &str) -> Result<Leaf, String> {
+pub(super) fn goal(curriculum: &Curriculum, id: &str) -> Result<Leaf, String> {
     super::chain::goal(curriculum, id).ok_or_else(|| {
         let known = curriculum.ids().filter(|id| {
             matches!(
@@ -109,7 +109,7 @@ fn goal(curriculum: &Curriculum, id: &str) -> Result<Leaf, String> {
 }
 
 /// The movements answered for, by stage, then id.
-fn rows(proof: &Proofread, goal: Option<&Leaf>) -> Vec<MovementIx> {
+pub(super) fn rows(proof: &Proofread, goal: Option<&Leaf>) -> Vec<MovementIx> {
     let (curriculum, stages) = (&proof.curriculum, &proof.stages);
     let mut rows: Vec<MovementIx> = match goal {
         Some(goal) => {

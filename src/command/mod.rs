@@ -3,6 +3,7 @@
 mod assess;
 mod chain;
 mod completions;
+mod dose;
 mod proof;
 mod publish;
 mod report;
@@ -50,6 +51,9 @@ enum Command {
         after_help = "Examples:\n  rungbook assess ana.json\n  rungbook assess --skill strict-ring-muscle-up ana.json ben.yaml"
     )]
     Assess(assess::Options),
+    /// Pick today's working sets from a client's results, and a plan over weeks
+    #[command(after_help = "Example:\n  rungbook dose ana.json --skill strict-ring-muscle-up")]
+    Dose(dose::Options),
     /// Print the JSON Schema of a file kind, for editors
     #[command(after_help = "Example:\n  rungbook schema movement > movement.schema.json")]
     Schema(schema::Options),
@@ -107,6 +111,7 @@ pub fn run(arguments: Arguments) -> Status {
         Command::Publish(options) => publish::run(&options),
         Command::Chain(options) => chain::run(&options),
         Command::Assess(options) => assess::run(&options),
+        Command::Dose(options) => dose::run(&options),
         Command::Schema(options) => schema::run(&options),
         Command::Completions(options) => completions::run(&options),
     };

@@ -32,6 +32,11 @@ impl Day {
         self.0 - other.0
     }
 
+    /// The day so many days later.
+    pub fn plus(self, days: i32) -> Day {
+        Day(self.0 + days)
+    }
+
     /// Year, month, day of the month.
     fn parts(self) -> (i32, i32, i32) {
         let shifted = self.0 + 719_468;

@@ -8,6 +8,7 @@ mod data;
 mod extras;
 mod highlight;
 mod link;
+pub use link::escape;
 mod markdown;
 mod offline;
 mod page;

@@ -1,6 +1,6 @@
 //! What was done: a result, in the same parts as a target.
 
-use super::{Added, Measure, Target, TargetError, read};
+use super::{Added, Measure, Micro, Target, TargetError, read};
 use crate::curriculum::words::Units;
 use std::fmt;
 
@@ -17,14 +17,20 @@ impl Got {
         read::got(text).map(Got)
     }
 
-    /// Sets of one amount, with a load or none.
-    pub fn of(measure: Measure, sets: u32, amount: super::Micro, added: Option<Added>) -> Got {
+    /// Sets of one amount, each rep of so many seconds (0 where none are asked), with a load or none.
+    pub fn of(
+        measure: Measure,
+        sets: u32,
+        amount: Micro,
+        seconds: Micro,
+        added: Option<Added>,
+    ) -> Got {
         Got(Target {
             measure,
             at_most: false,
             sets,
             amount,
-            seconds: 0,
+            seconds,
             added,
             tries: None,
             each_side: false,

@@ -1,0 +1,294 @@
+//! `dose RESULTS`: today's working sets with their reasons, skill practice, and the plan over weeks.
+
+use super::assess::{goal, rows, worst};
+use super::{Common, Form, Status, report};
+use crate::curriculum::{Curriculum, Day, MovementIx};
+use crate::io::{self, Error};
+use crate::proof::proofread;
+use crate::readiness;
+use crate::results::{self, Person};
+use crate::strength::{self, Plan, Prescription, Working};
+use serde_json::{Value, json};
+use std::fmt::Write;
+use std::path::PathBuf;
+
+#[derive(clap::Args)]
+pub struct Options {
+    /// A client's results, YAML or JSON
+    #[arg(value_name = "RESULTS")]
+    results: PathBuf,
+    #[command(flatten)]
+    common: Common,
+    /// Only what stands under this skill or movement
+    #[arg(long, value_name = "ID")]
+    skill: Option<String>,
+    /// The first day of the plan, such as 2026-11-25 (default: today)
+    #[arg(long, value_name = "DATE", value_parser = super::day)]
+    today: Option<Day>,
+    /// Write the plan as iCalendar into this file
+    #[arg(long, value_name = "FILE")]
+    calendar: Option<PathBuf>,
+    /// Write the plan as a page to print into this file
+    #[arg(long, value_name = "FILE")]
+    page: Option<PathBuf>,
+}
+
+/// A client's answer.
+struct Answer {
+    person: Person,
+    working: Working,
+    plan: Plan,
+}
+
+pub fn run(options: &Options) -> Result<Status, Error> {
+    let snapshot = io::snapshot(&options.common.from)?;
+    let proof = proofread(&snapshot);
+    let curriculum = &proof.curriculum;
+    let today = options.today.unwrap_or_else(io::today);
+    let goal = match &options.skill {
+        Some(id) => match goal(curriculum, id) {
+            Ok(goal) => Some(goal),
+            Err(help) => {
+                anstream::eprintln!("rungbook: no skill or movement has the id `{id}`{help}");
+                return Ok(Status::Failed);
+            }
+        },
+        None => None,
+    };
+    let files = io::results(std::slice::from_ref(&options.results))?;
+    let (people, found) = results::read(&files, curriculum, today);
+    let list = rows(&proof, goal.as_ref());
+    let answers: Vec<Answer> = people
+        .into_iter()
+        .map(|person| {
+            let readiness = readiness::assess(curriculum, &proof.stages, &person, today);
+            let working =
+                strength::working(curriculum, &proof.stages, &person, &readiness, &list, today);
+            Answer {
+                plan: strength::plan(curriculum, &working, today),
+                working,
+                person,
+            }
+        })
+        .collect();
+    if let (Some(path), Some(one)) = (&options.calendar, answers.first()) {
+        let text = strength::calendar::calendar(curriculum, &one.plan, &one.person.name);
+        io::replace(path, &text)?;
+    }
+    if let (Some(path), Some(one)) = (&options.page, answers.first()) {
+        io::replace(path, &page(curriculum, one, today))?;
+    }
+    match options.common.form {
+        Form::Json => {
+            let mut findings = report::json(&proof.findings, &snapshot);
+            if let (Value::Array(all), Value::Array(more)) =
+                (&mut findings, report::json(&found, &files))
+            {
+                all.extend(more);
+            }
+            let mut out = answers.first().map_or(
+                json!({ "picks": [], "skill_practice": [], "plan": null }),
+                |a| answer(curriculum, a),
+            );
+            if answers.len() > 1 {
+                let named = |a: &Answer| {
+                    let mut one = answer(curriculum, a);
+                    one["name"] = json!(a.person.name);
+                    one
+                };
+                out["people"] = answers.iter().map(named).collect();
+            }
+            out["findings"] = findings;
+            report::answer(&out);
+        }
+        Form::Text => {
+            report::print(&proof.findings, &snapshot);
+            if proof.findings.has_errors() {
+                anstream::eprintln!(
+                    "The curriculum has errors; this is the answer for what stands."
+                );
+            }
+            report::print(&found, &files);
+            for a in &answers {
+                anstream::print!("{}", text(curriculum, a, today));
+            }
+        }
+    }
+    Ok(worst(&proof.findings, &found))
+}
+
+fn answer(curriculum: &Curriculum, a: &Answer) -> Value {
+    let id = |ix: MovementIx| curriculum.movement(ix).id.as_str();
+    let signal = |ix: MovementIx| {
+        let class = curriculum.movement(ix).cautions.first();
+        class.map(|c| curriculum.cautions.class(*c).signal.word())
+    };
+    let picks: Vec<Value> = a
+        .working
+        .picks
+        .iter()
+        .map(|p| json!({ "movement": id(p.movement), "target": p.prescription.text(), "why": p.why, "signal": signal(p.movement) }))
+        .collect();
+    let practice: Vec<Value> = a
+        .working
+        .practice
+        .iter()
+        .map(|p| {
+            let when = if p.before { "before" } else { "after" };
+            json!({ "movement": id(p.movement), "target": p.prescription.text(), "when": when, "why": p.why, "signal": signal(p.movement) })
+        })
+        .collect();
+    let sets = |sets: &[(MovementIx, Prescription)]| {
+        let one = |(ix, p): &(MovementIx, Prescription)| json!({ "movement": id(*ix), "target": p.text() });
+        sets.iter().map(one).collect::<Vec<_>>()
+    };
+    let weeks: Vec<Value> = a
+        .plan
+        .weeks
+        .iter()
+        .map(|w| {
+            let sessions: Vec<Value> = w
+                .sessions
+                .iter()
+                .map(|s| json!({ "on": s.on.to_string(), "sets": sets(&s.sets) }))
+                .collect();
+            json!({ "week": w.number, "lighter": w.lighter, "sessions": sessions })
+        })
+        .collect();
+    json!({
+        "estimate": true, "picks": picks, "skill_practice": practice,
+        "plan": {
+            "weeks": weeks, "retest": a.plan.retest.to_string(), "volume": a.plan.volume, "straight_arm": a.plan.straight_arm,
+            "push": a.plan.push, "pull": a.plan.pull,
+        },
+    })
+}
+
+/// A movement's name with its mark.
+fn named(curriculum: &Curriculum, ix: MovementIx) -> String {
+    let m = curriculum.movement(ix);
+    let mark = m.cautions.first().map_or(String::new(), |c| {
+        format!(" [{}]", curriculum.cautions.class(*c).signal.word())
+    });
+    format!("{}{mark}", m.name)
+}
+
+const CAREFUL: &str = "Estimates. Not medical advice. With pain, illness, pregnancy or an injury, ask a licensed clinician first. Learn inverted and loaded work under a qualified coach.";
+
+fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
+    let units = curriculum.school.units;
+    let mut out = String::new();
+    let _ = writeln!(out, "\n{}, {today}", a.person.name);
+    let practice = |out: &mut String, before: bool| {
+        for p in a.working.practice.iter().filter(|p| p.before == before) {
+            let _ = writeln!(
+                out,
+                "  {}: {} ({})",
+                named(curriculum, p.movement),
+                p.prescription.words(units),
+                p.why
+            );
+        }
+    };
+    if a.working.practice.iter().any(|p| p.before) {
+        out.push_str("Skill practice, before\n");
+        practice(&mut out, true);
+    }
+    out.push_str("Working sets\n");
+    for p in &a.working.picks {
+        let _ = writeln!(
+            out,
+            "  {}: {} ({})",
+            named(curriculum, p.movement),
+            p.prescription.words(units),
+            p.why
+        );
+    }
+    if a.working.picks.is_empty() {
+        out.push_str("  nothing is open to train with the equipment at hand\n");
+    }
+    if a.working.practice.iter().any(|p| !p.before) {
+        out.push_str("Skill practice, after\n");
+        practice(&mut out, false);
+    }
+    let _ = writeln!(out, "Plan");
+    for week in &a.plan.weeks {
+        let days: Vec<String> = week.sessions.iter().map(|s| s.on.to_string()).collect();
+        let lighter = if week.lighter {
+            ", lighter: half the sets"
+        } else {
+            ""
+        };
+        let _ = writeln!(out, "  week {}: {}{lighter}", week.number, days.join(", "));
+    }
+    let volume: Vec<String> = a
+        .plan
+        .volume
+        .iter()
+        .map(|(p, n)| format!("{p} {n}"))
+        .collect();
+    let straight: Vec<String> = a
+        .plan
+        .straight_arm
+        .iter()
+        .map(|(p, n)| format!("{p} {n}"))
+        .collect();
+    let _ = writeln!(out, "  sets a week: {}", volume.join(", "));
+    if !straight.is_empty() {
+        let _ = writeln!(out, "  straight-arm sets a week: {}", straight.join(", "));
+    }
+    let _ = writeln!(
+        out,
+        "  push {}, pull {}; test again from {}",
+        a.plan.push, a.plan.pull, a.plan.retest
+    );
+    let _ = writeln!(out, "{CAREFUL}");
+    out
+}
+
+/// The plan as a page of its own, to print.
+fn page(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
+    use crate::site::escape;
+    let units = curriculum.school.units;
+    let mut out = format!(
+        "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Plan: {name}</title>\n<style>body {{ font: 11pt/1.4 sans-serif; margin: 2rem; }} table {{ border-collapse: collapse; width: 100%; margin-block: 1rem; }} th, td {{ border: 1px solid #999; padding: 0.3rem 0.5rem; text-align: start; }} tr {{ break-inside: avoid; }} @page {{ margin: 15mm; }}</style></head>\n<body><h1>{name}</h1><p>{school}, from {today}. {CAREFUL}</p>\n",
+        name = escape(&a.person.name),
+        school = escape(&curriculum.school.name),
+    );
+    for week in &a.plan.weeks {
+        let lighter = if week.lighter { ", lighter" } else { "" };
+        let _ = write!(
+            out,
+            "<h2>Week {}{lighter}</h2>\n<table><thead><tr><th>Movement</th>",
+            week.number
+        );
+        for session in &week.sessions {
+            let _ = write!(out, "<th>{}</th>", session.on);
+        }
+        out.push_str("</tr></thead><tbody>\n");
+        for (i, (ix, _)) in week
+            .sessions
+            .first()
+            .map_or(&[][..], |s| &s.sets)
+            .iter()
+            .enumerate()
+        {
+            let _ = write!(out, "<tr><th>{}</th>", escape(&named(curriculum, *ix)));
+            for session in &week.sessions {
+                let _ = write!(
+                    out,
+                    "<td>{} ☐</td>",
+                    escape(&session.sets[i].1.words(units))
+                );
+            }
+            out.push_str("</tr>\n");
+        }
+        out.push_str("</tbody></table>\n");
+    }
+    let _ = writeln!(
+        out,
+        "<p>Test again from {}.</p></body></html>",
+        a.plan.retest
+    );
+    out
+}

@@ -1,0 +1,99 @@
+//! The best set: what a client can do in one set of a movement, with which load.
+
+use crate::curriculum::target::{Added, Got, Measure, Micro, ONE};
+use crate::curriculum::{Curriculum, Day, MovementIx};
+use crate::results::{Person, Tested, Trained};
+use std::cmp::Ordering;
+
+/// Sets recorded together leave something in reserve from three sets on. Common practice, no source.
+const SEVERAL_SETS: u32 = 3;
+const FOR_SEVERAL: i64 = 2;
+
+/// A best set.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Best {
+    /// Whole reps, or whole seconds; reps in reserve count as done.
+    pub amount: i64,
+    /// `None` for no load or one of 0.
+    pub added: Option<Added>,
+}
+
+/// The best set of a movement, by its latest tests, else by its latest training; `None` when there is neither.
+pub fn best(curriculum: &Curriculum, person: &Person, today: Day, ix: MovementIx) -> Option<Best> {
+    let lasts = curriculum.school.results_last_days as i32;
+    let counts = |on: Day| (0..=lasts).contains(&today.days_after(on));
+    let tested: Vec<&Tested> = person
+        .tested
+        .iter()
+        .filter(|t| t.movement == ix && counts(t.on))
+        .collect();
+    let latest = tested.iter().map(|t| t.on).max();
+    let mut out: Option<Best> = None;
+    for one in tested
+        .iter()
+        .filter(|t| Some(t.on) == latest)
+        .map(|t| of_test(t))
+    {
+        let better = |best: &Best| {
+            compare(one.added, best.added)
+                .then(one.amount.cmp(&best.amount))
+                .is_gt()
+        };
+        if out.as_ref().is_none_or(better) {
+            out = Some(one);
+        }
+    }
+    out.or_else(|| {
+        let trained: Vec<&Trained> = person
+            .trained
+            .iter()
+            .filter(|t| t.movement == ix && counts(t.on))
+            .collect();
+        let latest = trained.iter().map(|t| t.on).max()?;
+        let session = trained.into_iter().find(|t| t.on == latest)?;
+        let reps = curriculum.movement(ix).standard.measure() == Measure::Reps;
+        let most = session.did.iter().max().copied().unwrap_or(0) / ONE;
+        let reserve = if reps {
+            i64::from(session.in_reserve.unwrap_or(0))
+        } else {
+            0
+        };
+        Some(Best {
+            amount: most + reserve,
+            added: without_zero(session.added),
+        })
+    })
+}
+
+fn of_test(tested: &Tested) -> Best {
+    let sides = || tested.sides.all().map(Got::parts);
+    let amount: Micro = sides().map(|p| p.amount()).min().unwrap_or(0);
+    let sets = sides().map(|p| p.sets()).min().unwrap_or(1);
+    let added = sides()
+        .map(|p| p.added())
+        .reduce(|a, b| if compare(b, a).is_lt() { b } else { a })
+        .flatten();
+    let reps = sides().all(|p| p.measure() == Measure::Reps);
+    let more = match reps {
+        true => i64::from(tested.in_reserve) + if sets >= SEVERAL_SETS { FOR_SEVERAL } else { 0 },
+        false => 0,
+    };
+    Best {
+        amount: amount / ONE + more,
+        added: without_zero(added),
+    }
+}
+
+pub(super) fn without_zero(added: Option<Added>) -> Option<Added> {
+    added.filter(|a| a.signed() != 0)
+}
+
+/// Help below none below added; of two of one unit by the number, else a share of body weight above a mass.
+fn compare(a: Option<Added>, b: Option<Added>) -> Ordering {
+    let key = |added: Option<Added>| match without_zero(added) {
+        None => (0, 0, 0),
+        Some(Added::Mass(n)) => (n.signum(), 0, n),
+        Some(Added::BodyWeight(n)) => (n.signum(), 1, n),
+    };
+    key(a).cmp(&key(b))
+}

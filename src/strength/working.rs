@@ -1,0 +1,565 @@
+//! Working sets: which variation fits today, how many, and why; skill practice beside them.
+//!
+//! Common practice, no source, but where a source is named: about five good reps for about five sets, two to five in reserve.
+
+use super::best::{Best, best, without_zero};
+use crate::chain::Stages;
+use crate::curriculum::target::{Added, Got, Measure, Micro, ONE};
+use crate::curriculum::words::{Arms, Pattern, Phase, Practice as Prefers};
+use crate::curriculum::{Curriculum, Day, Movement, MovementIx};
+use crate::readiness::{Readiness, State};
+use crate::results::{Person, Trained};
+use std::collections::HashSet;
+
+/// The patterns that are trained in working sets, in the order of a session.
+pub const PATTERNS: &[Pattern] = &[
+    Pattern::VerticalPush,
+    Pattern::VerticalPull,
+    Pattern::HorizontalPush,
+    Pattern::HorizontalPull,
+    Pattern::Squat,
+    Pattern::Hinge,
+    Pattern::Carry,
+    Pattern::Core,
+];
+
+/// A whole hold is short of half a minute or beyond a minute and a half outside these; seconds a session.
+/// Source: total 30 to 90 s (Lum & Barbosa 2019, Int J Sports Med 40(6):363-375; from memory).
+const HELD: std::ops::RangeInclusive<i64> = 30..=90;
+/// Hard sets of a pattern in a week. Common practice; more sets, more gain up to there (Schoenfeld et al. 2017, J Sports Sci
+/// 35(11):1073-1082).
+const WEEKLY: std::ops::RangeInclusive<u32> = 6..=15;
+/// After so many days off, one step easier for a week. Common practice, no source.
+const LONG_OFF: i32 = 14;
+
+/// How a movement's best set fits its dose.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fit {
+    Untested,
+    Above,
+    Keep,
+    Short,
+    Below,
+}
+
+/// Sets of an amount.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Prescription {
+    pub measure: Measure,
+    pub sets: u32,
+    /// Reps, or seconds of a hold.
+    pub amount: i64,
+    /// Seconds of each rep, in millionths; 0 where none are asked.
+    pub seconds: Micro,
+    pub added: Option<Added>,
+}
+
+impl Prescription {
+    fn got(&self) -> Got {
+        Got::of(
+            self.measure,
+            self.sets,
+            self.amount * ONE,
+            self.seconds,
+            self.added,
+        )
+    }
+
+    /// In the canonical form of targets.
+    pub fn text(&self) -> String {
+        self.got().to_string()
+    }
+
+    /// For readers.
+    pub fn words(&self, units: crate::curriculum::words::Units) -> String {
+        self.got().words(units)
+    }
+}
+
+/// A movement to train.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pick {
+    pub movement: MovementIx,
+    pub prescription: Prescription,
+    pub fit: Fit,
+    pub why: String,
+}
+
+/// Skill practice.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Practice {
+    pub movement: MovementIx,
+    pub prescription: Prescription,
+    /// Before the working sets, while fresh; else after them.
+    pub before: bool,
+    pub why: &'static str,
+}
+
+/// What a client trains today.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Working {
+    pub picks: Vec<Pick>,
+    pub practice: Vec<Practice>,
+}
+
+/// Picks working sets and skill practice among some movements. Only what is open or owned, not paused, and with equipment at
+/// hand; never a set beyond the client's best.
+pub fn working(
+    curriculum: &Curriculum,
+    stages: &Stages,
+    person: &Person,
+    readiness: &Readiness,
+    list: &[MovementIx],
+    today: Day,
+) -> Working {
+    let room = Room {
+        curriculum,
+        stages,
+        person,
+        readiness,
+        today,
+    };
+    let mut picks = Vec::new();
+    for pattern in PATTERNS {
+        for straight in [false, true] {
+            let mut group: Vec<MovementIx> = list
+                .iter()
+                .copied()
+                .filter(|ix| room.is_trainable(*ix) && room.group(*ix) == (*pattern, straight))
+                .collect();
+            group.sort_by_key(|ix| room.rank(*ix));
+            group.dedup();
+            if let Some(pick) = room.pick(&group) {
+                picks.push(pick);
+            }
+        }
+    }
+    let practice = room.practice(list, &picks);
+    Working { picks, practice }
+}
+
+struct Room<'a> {
+    curriculum: &'a Curriculum,
+    stages: &'a Stages,
+    person: &'a Person,
+    readiness: &'a Readiness,
+    today: Day,
+}
+
+/// What the training log says of a pick.
+enum Log {
+    Stay,
+    On,
+    Easier,
+    Return,
+}
+
+impl<'a> Room<'a> {
+    fn movement(&self, ix: MovementIx) -> &'a Movement {
+        self.curriculum.movement(ix)
+    }
+
+    fn rank(&self, ix: MovementIx) -> (u32, MovementIx) {
+        (self.stages.of(ix).unwrap_or(0), ix)
+    }
+
+    fn group(&self, ix: MovementIx) -> (Pattern, bool) {
+        let m = self.movement(ix);
+        (m.pattern, m.arms == Some(Arms::Straight))
+    }
+
+    fn state(&self, ix: MovementIx) -> Option<State> {
+        self.readiness.of(ix).map(|s| s.state)
+    }
+
+    fn best(&self, ix: MovementIx) -> Option<Best> {
+        best(self.curriculum, self.person, self.today, ix)
+    }
+
+    fn is_at_hand(&self, ix: MovementIx) -> bool {
+        let Some(have) = &self.person.have else {
+            return true;
+        };
+        let needed = &self.movement(ix).equipment;
+        needed
+            .iter()
+            .all(|one_of| one_of.iter().any(|word| have.contains(word)))
+    }
+
+    fn is_trainable(&self, ix: MovementIx) -> bool {
+        let m = self.movement(ix);
+        matches!(self.state(ix), Some(State::Open | State::Owned))
+            && PATTERNS.contains(&m.pattern)
+            && matches!(m.standard.measure(), Measure::Reps | Measure::Time)
+            && self.is_at_hand(ix)
+            && self.best(ix).is_none_or(|b| b.amount > 0)
+    }
+
+    /// Sets, amount and seconds of each rep.
+    fn dose(&self, ix: MovementIx) -> (u32, i64, Micro) {
+        let m = self.movement(ix);
+        let school = &self.curriculum.school.dose;
+        let measure = m.standard.measure();
+        let own = m.dose.filter(|dose| dose.measure() == measure);
+        match (own, measure) {
+            (Some(dose), _) => {
+                let seconds = if dose.seconds() > 0 {
+                    dose.seconds()
+                } else {
+                    m.standard.seconds()
+                };
+                (dose.sets(), dose.amount() / ONE, seconds)
+            }
+            (None, Measure::Time) => (school.hold.sets(), school.hold.amount() / ONE, 0),
+            (None, _) => (school.sets, school.reps.into(), m.standard.seconds()),
+        }
+    }
+
+    fn fit(&self, ix: MovementIx) -> Fit {
+        let (_, dose, _) = self.dose(ix);
+        let measure = self.movement(ix).standard.measure();
+        match (self.best(ix).map(|b| b.amount), measure) {
+            (None, _) => Fit::Untested,
+            (Some(b), Measure::Time) if b > 3 * dose => Fit::Above,
+            (Some(b), Measure::Time) if b >= 5 => Fit::Keep,
+            (Some(_), Measure::Time) => Fit::Short,
+            (Some(b), _) if b >= dose + 6 => Fit::Above,
+            (Some(b), _) if b >= dose + 2 => Fit::Keep,
+            (Some(b), _) if b >= dose => Fit::Short,
+            _ => Fit::Below,
+        }
+    }
+
+    /// A movement by its own fit.
+    fn prescribe(&self, ix: MovementIx) -> Pick {
+        let m = self.movement(ix);
+        let (sets, dose, seconds) = self.dose(ix);
+        let fit = self.fit(ix);
+        let best = self.best(ix);
+        let (b, added) = best.map_or((0, None), |b| (b.amount, b.added));
+        let measure = m.standard.measure();
+        let careful = m.guarded() || m.phase == Some(Phase::Lowering);
+        let (sets, amount, why) = match (fit, measure) {
+            (Fit::Untested, measure) => {
+                let usual = if measure == Measure::Time { 5 } else { 3 };
+                let amount = match (careful, measure) {
+                    (false, _) => usual,
+                    (true, Measure::Time) => 3,
+                    (true, _) => 2,
+                };
+                (
+                    2,
+                    amount,
+                    "never tested: a first try, then enter the number".to_string(),
+                )
+            }
+            (_, Measure::Time) => {
+                let (sets, hold) = held(b);
+                let all = i64::from(sets) * hold;
+                (
+                    sets,
+                    hold,
+                    format!("best hold {b} s: sets of {hold} s, {all} s in all"),
+                )
+            }
+            (Fit::Keep, _) => (
+                sets,
+                dose,
+                format!(
+                    "{b} in one set: {sets} sets of {dose} leave {} in reserve",
+                    b - dose
+                ),
+            ),
+            (Fit::Short, _) => (
+                sets,
+                (dose * 3 / 5).max(1),
+                format!("{b} in one set is close to the limit: shorter sets"),
+            ),
+            (Fit::Above, _) => (
+                sets,
+                (b - 4).min(20),
+                format!(
+                    "{b} in one set is more than the dose asks, and nothing harder is open: more reps"
+                ),
+            ),
+            (Fit::Below, _) => (
+                sets,
+                (b - 1).max(1),
+                format!("{b} in one set is below the dose: sets of what you can do"),
+            ),
+        };
+        Pick {
+            movement: ix,
+            prescription: Prescription {
+                measure,
+                sets,
+                amount,
+                seconds: if measure == Measure::Time { 0 } else { seconds },
+                added,
+            },
+            fit,
+            why,
+        }
+    }
+
+    /// One movement of a group, which is sorted from easier to harder.
+    fn pick(&self, group: &[MovementIx]) -> Option<Pick> {
+        let hardest = |fit: Fit| group.iter().rev().copied().find(|ix| self.fit(*ix) == fit);
+        let stage = |ix: MovementIx| self.rank(ix).0;
+        let first = hardest(Fit::Keep)
+            .or_else(|| hardest(Fit::Short))
+            .or_else(|| {
+                let above = hardest(Fit::Above)?;
+                let harder =
+                    |ix: &MovementIx| self.fit(*ix) == Fit::Untested && stage(*ix) > stage(above);
+                Some(group.iter().copied().find(harder).unwrap_or(above))
+            });
+        let untested = |open: bool| {
+            let fits = |ix: &MovementIx| {
+                self.fit(*ix) == Fit::Untested && (!open || self.state(*ix) == Some(State::Open))
+            };
+            group.iter().rev().copied().find(fits)
+        };
+        let chosen = first
+            .or_else(|| untested(true))
+            .or_else(|| untested(false))
+            .or_else(|| hardest(Fit::Below))?;
+        let mut pick = self.after_training(group, self.prescribe(chosen));
+        self.weekly(&mut pick);
+        Some(pick)
+    }
+
+    /// Keeps a pattern's week within its bounds; holds and first tries stay as they are.
+    fn weekly(&self, pick: &mut Pick) {
+        let p = &mut pick.prescription;
+        if pick.fit == Fit::Untested || p.measure == Measure::Time {
+            return;
+        }
+        let times = self.curriculum.school.dose.a_week.max(1);
+        while p.sets * times > *WEEKLY.end() && p.sets > 1 {
+            p.sets -= 1;
+        }
+        while p.sets * times < *WEEKLY.start() {
+            p.sets += 1;
+        }
+    }
+
+    /// The training of a movement with one load, oldest first, one entry for each day.
+    fn sessions(&self, ix: MovementIx, added: Option<Added>) -> Vec<&'a Trained> {
+        let lasts = self.curriculum.school.results_last_days as i32;
+        let mut out: Vec<&Trained> = Vec::new();
+        for t in &self.person.trained {
+            let counts = t.movement == ix
+                && without_zero(t.added) == added
+                && (0..=lasts).contains(&self.today.days_after(t.on));
+            if counts && out.iter().all(|o| o.on != t.on) {
+                out.push(t);
+            }
+        }
+        out.sort_by_key(|t| t.on);
+        out
+    }
+
+    fn log(&self, pick: &Pick) -> Log {
+        let ix = pick.movement;
+        let m = self.movement(ix);
+        let p = &pick.prescription;
+        let lasts = self.curriculum.school.results_last_days as i32;
+        let trained = || {
+            self.person
+                .trained
+                .iter()
+                .filter(|t| t.movement == ix)
+                .map(|t| t.on)
+        };
+        let tested = self
+            .person
+            .tested
+            .iter()
+            .filter(|t| t.movement == ix)
+            .map(|t| t.on);
+        let counted = |day: &Day| (0..=lasts).contains(&self.today.days_after(*day));
+        let last = trained().chain(tested).filter(counted).max();
+        let logs = trained().next().is_some();
+        if logs && last.is_some_and(|day| self.today.days_after(day) > LONG_OFF) {
+            return Log::Return;
+        }
+        let sessions = self.sessions(ix, p.added);
+        let asked = p.amount * ONE;
+        let is_full =
+            |t: &&&Trained| t.did.len() >= p.sets as usize && t.did.iter().all(|d| *d >= asked);
+        let latest =
+            |count: usize| (sessions.len() >= count).then(|| &sessions[sessions.len() - count..]);
+        if latest(2).is_some_and(|two| two.iter().filter(is_full).count() == 0) {
+            return Log::Easier;
+        }
+        let strict = m.guarded()
+            || m.phase == Some(Phase::Lowering)
+            || m.arms == Some(Arms::Straight)
+            || is_unstable(m);
+        let ready = match strict {
+            true => latest(3).is_some_and(|three| {
+                three
+                    .iter()
+                    .all(|t| is_full(&t) && t.in_reserve.unwrap_or(0) >= 2)
+            }),
+            // Two over the dose in the last set, two sessions running: the "2 for 2" rule (Baechle & Earle, Essentials).
+            false => latest(2).is_some_and(|two| {
+                let over = |t: &&Trained| t.did.last().is_some_and(|d| *d >= asked + 2 * ONE);
+                two.iter().all(|t| is_full(&t) && over(t))
+            }),
+        };
+        let waits = waits(self.curriculum, m)
+            && trained().min().is_none_or(|first| {
+                let weeks = m.weeks.map_or(0, |w| w.from);
+                self.today.days_after(first) < 7 * weeks as i32
+            });
+        match ready && !waits {
+            true => Log::On,
+            false => Log::Stay,
+        }
+    }
+
+    fn after_training(&self, group: &[MovementIx], mut pick: Pick) -> Pick {
+        if !matches!(pick.fit, Fit::Keep | Fit::Above) {
+            return pick;
+        }
+        let old = pick.movement;
+        let stage = self.rank(old).0;
+        let id = self.movement(old).id.as_str();
+        let easier = || {
+            group
+                .iter()
+                .rev()
+                .copied()
+                .find(|ix| self.rank(*ix).0 < stage)
+        };
+        let fewer = |mut pick: Pick, why: &str| {
+            pick.prescription.sets = pick.prescription.sets.saturating_sub(2).max(2);
+            pick.why = why.to_string();
+            pick
+        };
+        match self.log(&pick) {
+            Log::Stay => pick,
+            Log::Easier => match easier() {
+                Some(ix) => self.instead(ix, format!("{id} was missed twice: one step easier. ")),
+                None => fewer(pick, "missed twice: fewer sets"),
+            },
+            Log::Return => match easier() {
+                Some(ix) => self.instead(ix, format!("two weeks off {id}: one step easier. ")),
+                None => fewer(pick, "two weeks off: fewer sets"),
+            },
+            Log::On => {
+                let harder =
+                    |ix: &MovementIx| self.rank(*ix).0 > stage && self.fit(*ix) != Fit::Below;
+                if let Some(ix) = group.iter().copied().find(harder) {
+                    return self.instead(ix, format!("moved on from {id}: "));
+                }
+                self.harder_itself(&mut pick);
+                pick.why = "moved on: the dose was done in full".into();
+                pick
+            }
+        }
+    }
+
+    fn instead(&self, ix: MovementIx, before: String) -> Pick {
+        let mut pick = self.prescribe(ix);
+        pick.why.insert_str(0, &before);
+        pick
+    }
+
+    /// More load where there is some, else more of the amount.
+    fn harder_itself(&self, pick: &mut Pick) {
+        let best = self.best(pick.movement).map_or(0, |b| b.amount);
+        let plate = self.curriculum.school.smallest_plate.max(1);
+        let p = &mut pick.prescription;
+        match (p.added, p.measure) {
+            (Some(Added::Mass(load)), _) if load > 0 => {
+                let step = (load / 10 / plate * plate).max(plate);
+                p.added = Some(Added::Mass(load + step));
+            }
+            (_, Measure::Time) => p.amount = (p.amount + 2).min(best * 2 / 3).max(p.amount),
+            _ => p.amount += 1,
+        }
+    }
+
+    fn practice(&self, list: &[MovementIx], picks: &[Pick]) -> Vec<Practice> {
+        let picked: HashSet<MovementIx> = picks.iter().map(|p| p.movement).collect();
+        let mut open: Vec<MovementIx> = list
+            .iter()
+            .copied()
+            .filter(|ix| {
+                self.state(*ix) == Some(State::Open)
+                    && !picked.contains(ix)
+                    && self.movement(*ix).pattern != Pattern::Mobility
+                    && self.is_at_hand(*ix)
+                    && self.best(*ix).is_none_or(|b| b.amount > 0)
+            })
+            .collect();
+        open.sort_by_key(|ix| std::cmp::Reverse(self.rank(*ix)));
+        open.dedup();
+        open.truncate(2);
+        open.into_iter().map(|ix| self.attempts(ix)).collect()
+    }
+
+    fn attempts(&self, ix: MovementIx) -> Practice {
+        let m = self.movement(ix);
+        let measure = m.standard.measure();
+        let (measure, sets, amount) = match measure {
+            Measure::Reps => (Measure::Reps, 3, 1),
+            Measure::Time => (Measure::Time, 3, 3),
+            _ => (Measure::Done, 1, 1),
+        };
+        let always = m.inverted()
+            || bears(self.curriculum, m, "fall-height")
+            || m.pattern == Pattern::Balance;
+        Practice {
+            movement: ix,
+            prescription: Prescription {
+                measure,
+                sets,
+                amount,
+                seconds: if measure == Measure::Reps {
+                    m.standard.seconds()
+                } else {
+                    0
+                },
+                added: None,
+            },
+            before: always || self.curriculum.school.practice == Prefers::Before,
+            why: "next above what you own: few, fresh attempts",
+        }
+    }
+}
+
+/// Sets and seconds of a hold from its best: three fifths of it, 30 to 90 seconds in all where sets allow.
+fn held(best: i64) -> (u32, i64) {
+    let hold = (best * 3 / 5).clamp(1, 45);
+    let mut sets = (HELD.start() + hold - 1).div_euclid(hold).clamp(2, 10);
+    while sets > 2 && sets * hold > *HELD.end() {
+        sets -= 1;
+    }
+    (sets as u32, hold)
+}
+
+pub(crate) fn bears(curriculum: &Curriculum, movement: &Movement, class: &str) -> bool {
+    movement
+        .cautions
+        .iter()
+        .any(|c| curriculum.cautions.class(*c).id == class)
+}
+
+/// Straight-arm and shoulder-extension work also waits for the low end of its weeks.
+pub(crate) fn waits(curriculum: &Curriculum, movement: &Movement) -> bool {
+    movement.arms == Some(Arms::Straight) || bears(curriculum, movement, "shoulder-extension")
+}
+
+/// On rings, or a matter of balance.
+pub(crate) fn is_unstable(movement: &Movement) -> bool {
+    movement.pattern == Pattern::Balance
+        || movement
+            .equipment
+            .iter()
+            .flatten()
+            .any(|word| word.contains("rings"))
+}
