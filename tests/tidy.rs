@@ -94,6 +94,7 @@ fn arrows_point_down() {
         "readiness",
         "placement",
         "screening",
+        "strength",
         "proof",
         "site",
         "io",

@@ -13,6 +13,7 @@ const SHELL: &[&str] = &[
     "before-you-start.html",
     "self-test.html",
     "where-i-stand.html",
+    "today.html",
     "my-people.html",
     "cautions.html",
     "if-it-hurts.html",

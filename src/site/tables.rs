@@ -7,11 +7,13 @@ use super::Plan;
 use super::link::Mark;
 use super::view::mark_of;
 use crate::chain::Flat;
-use crate::curriculum::target::{Added, Measure};
-use crate::curriculum::words::{BodyPart, Pattern, Phase, Word};
+use crate::curriculum::school::School;
+use crate::curriculum::target::{Added, Measure, ONE};
+use crate::curriculum::words::{Arms, BodyPart, Pattern, Phase, Word};
 use crate::curriculum::{MovementIx, Owner, Target};
 use crate::placement;
 use crate::readiness::never_presumed;
+use crate::strength;
 use serde_json::{Map, Value, json};
 use std::collections::HashMap;
 
@@ -94,6 +96,19 @@ pub fn columns(plan: &Plan<'_>) -> Map<String, Value> {
     );
     put("marks", marks);
     put("mark", mark);
+    put("straight", movements().map(|m| u32::from(m.arms == Some(Arms::Straight))).collect());
+    put("inverted", movements().map(|m| u32::from(m.inverted())).collect());
+    put("high", movements().map(|m| u32::from(strength::bears(curriculum, m, "fall-height"))).collect());
+    put("waits", movements().map(|m| u32::from(strength::waits(curriculum, m))).collect());
+    put("unstable", movements().map(|m| u32::from(strength::is_unstable(m))).collect());
+    put("equipment", movements().map(|m| json!(m.equipment)).collect());
+    put("weeks_from", movements().map(|m| m.weeks.map_or(0, |w| w.from)).collect());
+    put("dose", movements().map(|m| json!(m.dose.map(|d| dose(&d)))).collect());
+    put("dose_of_school", of_school(school));
+    put("warm_up", json!(school.warm_up));
+    let classes = curriculum.cautions.classes();
+    put("classes", classes.iter().map(|c| c.id.as_str()).collect());
+    put("cautions", movements().map(|m| m.cautions.iter().map(|c| c.0).collect::<Vec<u16>>()).map(Value::from).collect());
     put("needs", json!(flat.trees));
     put("necessary", json!(flat.necessary));
     put("skills", json!(skills));
@@ -117,6 +132,25 @@ pub fn columns(plan: &Plan<'_>) -> Map<String, Value> {
         targets.iter().map(|t| plan.words(t)).collect(),
     );
     out
+}
+
+/// measure, sets, amount, seconds of each rep.
+fn dose(target: &Target) -> [i64; 4] {
+    [
+        measure(target),
+        target.sets().into(),
+        target.amount(),
+        target.seconds(),
+    ]
+}
+
+fn of_school(school: &School) -> Value {
+    let dose = &school.dose;
+    json!({
+        "sets": dose.sets, "reps": dose.reps, "hold_sets": dose.hold.sets(), "hold_seconds": dose.hold.amount() / ONE,
+        "a_week": dose.a_week, "lighter_every": dose.lighter_every_days, "practice": school.practice.word(),
+        "smallest_plate": school.smallest_plate,
+    })
 }
 
 /// The hash of the school's address: storage and caches of one browser may serve several sites.
@@ -150,15 +184,19 @@ fn targets(flat: &Flat) -> (Vec<Target>, Vec<u32>) {
     (all, of)
 }
 
-/// measure, "at most", sets, amount, seconds, unit of the load (0 none, 1 mass, 2 body weight), load, hits, tries.
-fn parts(target: &Target) -> [i64; 9] {
-    let measure = match target.measure() {
+fn measure(target: &Target) -> i64 {
+    match target.measure() {
         Measure::Reps => 0,
         Measure::Time => 1,
         Measure::Length => 2,
         Measure::Angle => 3,
         Measure::Done => 4,
-    };
+    }
+}
+
+/// measure, "at most", sets, amount, seconds, unit of the load (0 none, 1 mass, 2 body weight), load, hits, tries.
+fn parts(target: &Target) -> [i64; 9] {
+    let measure = measure(target);
     let (unit, load) = match target.added() {
         None => (0, 0),
         Some(Added::Mass(n)) => (1, n),

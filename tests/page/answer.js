@@ -1,5 +1,6 @@
 // Loads the theme's own scripts as a page would, and answers cases on standard input: one JSON line in, one out.
 // { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, paused_by, tests } }, aside, next }
+// { dose: ids, results, today } -> { picks, practice, plan }
 'use strict';
 const fs = require('node:fs');
 const path = require('node:path');
@@ -7,11 +8,11 @@ const readline = require('node:readline');
 const vm = require('node:vm');
 
 const theme = process.argv[2];
-for (const name of ['targets.js', 'readiness.js', 'results.js', 'placement.js']) {
+for (const name of ['targets.js', 'readiness.js', 'results.js', 'placement.js', 'dose.js', 'plan.js']) {
   const file = path.join(theme, name);
   vm.runInThisContext(fs.readFileSync(file, 'utf8'), { filename: file });
 }
-const { readiness, results, placement, targets } = globalThis.rungbook;
+const { readiness, results, placement, targets, dose, plan } = globalThis.rungbook;
 
 let known = '';
 let model = null;
@@ -33,6 +34,18 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
   const { person, aside } = results.person(results.check(asked.results, day), model, day);
   const found = readiness.assess(model, person, day);
   const { tables } = model;
+  if (asked.dose) {
+    const list = asked.dose.map((id) => model.numbers.get(id));
+    const { picks, practice } = dose.working(model, found, person, list, day);
+    const laid = plan.lay(model, picks, day);
+    for (const week of laid.weeks) for (const session of week.sessions) for (const set of session.sets) set.movement = tables.ids[set.movement];
+    process.stdout.write(JSON.stringify({
+      picks: picks.map(({ movement, text, why }) => ({ movement: tables.ids[movement], target: text, why })),
+      practice: practice.map(({ movement, text, when, why }) => ({ movement: tables.ids[movement], target: text, when, why })),
+      plan: laid,
+    }) + '\n');
+    return;
+  }
   const movements = {};
   for (let m = 0; m < model.count; m += 1) {
     const missing = found.missing(m).map(({ leaf, movement, got, share }) =>

@@ -47,6 +47,22 @@ interface Tables {
   stresses: number[];
   marks: Mark[];
   mark: number[];
+  straight: number[];
+  inverted: number[];
+  high: number[];
+  waits: number[];
+  unstable: number[];
+  equipment: string[][][];
+  weeks_from: number[];
+  /** measure, sets, amount, seconds of each rep. */
+  dose: ([number, number, number, number] | null)[];
+  dose_of_school: {
+    sets: number; reps: number; hold_sets: number; hold_seconds: number; a_week: number; lighter_every: number;
+    practice: string; smallest_plate: number;
+  };
+  warm_up: Record<string, string[]>;
+  classes: string[];
+  cautions: number[][];
   needs: number[][];
   necessary: number[][];
   skills: Skill[];
@@ -90,10 +106,23 @@ interface Pause {
   entry: number;
 }
 
+interface Trained {
+  movement: number;
+  /** Millionths. */
+  did: number[];
+  unit: number;
+  load: number;
+  reserve: number | null;
+  on: number;
+}
+
 interface Person {
   bodyWeight: number | null;
   tested: Tested[];
+  trained: Trained[];
   pauses: Pause[];
+  /** Equipment at hand; null where it was not said. */
+  have: string[] | null;
 }
 
 interface Aside {
@@ -176,6 +205,14 @@ interface ExportedTest {
   bodyweight?: string;
 }
 
+interface ExportedTraining {
+  movement: string;
+  did: (number | string)[];
+  with?: string;
+  in_reserve?: number;
+  on: string;
+}
+
 interface ExportedPause {
   movement?: string;
   part?: string;
@@ -192,7 +229,7 @@ interface Exported {
   bodyweight?: string;
   have?: string[];
   tested: ExportedTest[];
-  trained: object[];
+  trained: ExportedTraining[];
   paused: ExportedPause[];
 }
 

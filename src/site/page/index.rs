@@ -75,6 +75,14 @@ fn about(name: &str) -> (&'static str, Head) {
                 "What your own results open, what is missing, and what changed",
             ),
         ),
+        "today" => (
+            "today.html",
+            head(
+                "today",
+                "Today",
+                "One card from your own numbers: warm-up, skill practice, working sets",
+            ),
+        ),
         "my-people" => (
             "my-people.html",
             head(

@@ -20,6 +20,7 @@ pub const FIXED: &[&str] = &[
     "if-you-are-stuck",
     "about-the-coach",
     "where-i-stand",
+    "today",
     "my-people",
     "faults",
     "equipment",
