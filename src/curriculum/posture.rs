@@ -3,7 +3,8 @@
 use super::words::Word;
 use crate::source::Span;
 
-/// Angles at the joints in degrees: 180 is straight; the shoulder's is between arm and trunk.
+/// Angles at the joints in degrees, as seen from the side: 180 is straight; the shoulder's is between arm and trunk, 0 by the
+/// side, 90 forward, 180 overhead, less than 0 behind.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct Joints {
     pub shoulder: Option<f64>,
@@ -20,6 +21,8 @@ pub enum Touch {
     Knees,
     Head,
     Back,
+    /// The feet, against a wall that only pushes sideways.
+    Wall,
     Bar,
     Bars,
     Rings,
@@ -27,7 +30,7 @@ pub enum Touch {
 
 impl Word for Touch {
     const WORDS: &'static [&'static str] = &[
-        "hands", "toes", "knees", "head", "back", "bar", "bars", "rings",
+        "hands", "toes", "knees", "head", "back", "wall", "bar", "bars", "rings",
     ];
     const WHAT: &'static str = "place that is touched";
 
@@ -37,7 +40,7 @@ impl Word for Touch {
 
     fn read(text: &str) -> Option<Touch> {
         use Touch::*;
-        [Hands, Toes, Knees, Head, Back, Bar, Bars, Rings]
+        [Hands, Toes, Knees, Head, Back, Wall, Bar, Bars, Rings]
             .into_iter()
             .find(|t| t.word() == text)
     }
@@ -51,8 +54,8 @@ pub struct Posture {
     pub touches: Vec<Touch>,
     pub start: Joints,
     pub end: Option<Joints>,
-    /// Centimetres above the floor, or above the grip's own height.
-    pub hands_at: f64,
-    pub feet_at: f64,
+    /// Centimetres above the floor, or above the grip's own height; `None` where the coach says nothing.
+    pub hands_at: Option<f64>,
+    pub feet_at: Option<f64>,
     pub span: Span,
 }

@@ -1,11 +1,25 @@
-//! Leverage: a planar, static, segmented body in a declared posture. Says whether the posture closes on what it touches, how far
-//! it is turned upside down, and how much of the body weight the hands carry.
+//! Leverage: a planar, static, segmented body in a declared posture. Says whether the posture closes on what it touches and
+//! stands, how far it is turned upside down, how much of the body weight the hands carry, and the turning load at shoulder and
+//! hip.
 //!
-//! Knows bodies and postures only. Assumptions, stated once: one plane; both sides alike; the body does not bend where no angle
-//! is given; the ground pushes straight up; hands and feet are points.
+//! Knows bodies and postures only. Assumptions, stated once:
+//! - one plane; arms alike; angles as seen from the side; limbs that point out of the plane are shorter in it;
+//! - the body does not bend where no angle is given; the shoulder joint stays where it is in the trunk;
+//! - floor, grip, box and head push straight up; a wall pushes sideways; a flat foot is pressed under its ankle, but standing
+//!   freely the centre of mass is over the middle of the foot;
+//! - hands press at the wrist, or at the knuckles round a grip; balls of the feet, knees and wrists lie their half thickness high;
+//! - a body on its hands alone balances: its centre of mass is straight above them, or hangs straight below.
 
+mod balance;
 mod body;
+mod named;
+mod plane;
 mod posture;
+mod shape;
 
-pub use body::{Body, FEMALE, MALE};
-pub use posture::{NAMES, Pose, PostureError, pose};
+pub use balance::{Pose, PostureError, Turning};
+pub use body::{Body, FEMALE, MALE, STANDARD, Segment};
+pub use named::names;
+pub use plane::Point;
+pub use posture::{Solved, solve, solve_for};
+pub use shape::{Leg, Points};

@@ -1,77 +1,121 @@
-//! Postures that cannot stand, are more inverted than declared, or leap in weight on the hands.
+//! Postures that cannot stand, are more inverted than declared, or leap in weight on the hands or in turning load.
 
-use crate::curriculum::words::Position;
-use crate::curriculum::{Curriculum, Movement};
-use crate::leverage::{MALE, NAMES, Pose, PostureError, pose};
+use crate::curriculum::posture::Posture;
+use crate::curriculum::target::ONE;
+use crate::curriculum::words::{Position, Word};
+use crate::curriculum::{Curriculum, Leaf, Movement};
+use crate::leverage::{PostureError, Solved, names, solve};
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::{Diagnostic, Findings, Rule};
 
 pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
-    let poses: Vec<Option<Pose>> = curriculum
+    let solved: Vec<Option<Solved>> = curriculum
         .movements()
         .map(|(_, m)| one(m, findings))
         .collect();
-    let limit = curriculum.school.leap.share as f64 / 1e6;
     for (ix, movement) in curriculum.movements().filter(|(_, m)| !m.faulty) {
-        let Some(here) = poses[ix.at()].and_then(|p| p.hands_carry) else {
-            continue;
-        };
-        for leaf in movement.needs.leaves() {
-            // No verdict without postures on both sides.
-            let Some(there) = poses[leaf.movement.at()].and_then(|p| p.hands_carry) else {
-                continue;
-            };
-            let needed = curriculum.movement(leaf.movement);
-            if here - there > limit {
-                let points = ((here - there) * 100.0).round();
-                findings.push(
-                    Diagnostic::new(Rule::Leap, leaf.span, format!("from `{}` to `{}` the hands carry {points} points of body weight more", needed.id, movement.id))
-                        .label("too large a step")
-                        .help(format!("put a movement between them, or raise `leap: {{ share: {limit} }}` in school.yaml")),
-                );
-            }
+        if let Some(here) = &solved[ix.at()] {
+            leaps(curriculum, movement, here, &solved, findings);
         }
     }
 }
 
-fn one(movement: &Movement, findings: &mut Findings) -> Option<Pose> {
-    let posture = movement.posture.as_ref()?;
-    let pose = match pose(posture, &MALE) {
-        Ok(pose) => pose,
-        Err(PostureError::Unknown(name)) => {
-            let help = did_you_mean(&name, NAMES.iter().copied())
-                .unwrap_or_else(|| format!("the postures are {}", listed(NAMES, "and")));
-            findings.push(
-                Diagnostic::new(
-                    Rule::BadPosture,
-                    posture.span,
-                    format!("there is no posture `{name}`"),
-                )
-                .label("unknown posture")
-                .help(help),
-            );
-            return None;
+/// A load of a posture that may not grow by more than the school's limit.
+struct Load {
+    key: &'static str,
+    limit: f64,
+    of: fn(&Solved) -> Option<f64>,
+    grows: fn(f64) -> String,
+}
+
+fn loads(curriculum: &Curriculum) -> [Load; 3] {
+    let limits = curriculum.school.leap;
+    let turning = limits.turning as f64 / ONE as f64;
+    [
+        Load {
+            key: "share",
+            limit: limits.share as f64 / ONE as f64,
+            of: |solved| solved.start.hands_carry,
+            grows: |more| {
+                let points = (more * 100.0).round();
+                format!("the hands carry {points} points of body weight more")
+            },
+        },
+        Load {
+            key: "turning",
+            limit: turning,
+            of: |solved| solved.turning().map(|t| t.shoulder),
+            grows: |more| format!("the shoulders hold {} body weight x cm more", more.round()),
+        },
+        Load {
+            key: "turning",
+            limit: turning,
+            of: |solved| solved.turning().map(|t| t.hip),
+            grows: |more| format!("the hips hold {} body weight x cm more", more.round()),
+        },
+    ]
+}
+
+/// Judged against the need that comes nearest; no verdict without postures on both sides.
+fn leaps(
+    curriculum: &Curriculum,
+    movement: &Movement,
+    here: &Solved,
+    solved: &[Option<Solved>],
+    findings: &mut Findings,
+) {
+    for load in loads(curriculum) {
+        let Some(here) = (load.of)(here) else {
+            continue;
+        };
+        let mut nearest: Option<(f64, &Leaf)> = None;
+        for leaf in movement.needs.leaves() {
+            let there = solved[leaf.movement.at()].as_ref().and_then(load.of);
+            if let Some(there) = there
+                && nearest.is_none_or(|(most, _)| there > most)
+            {
+                nearest = Some((there, leaf));
+            }
         }
-        Err(PostureError::Open { short_by }) => {
-            findings.push(
-                Diagnostic::new(Rule::PostureOpen, posture.span, format!("the posture cannot close: hands and feet are {short_by} cm too far apart in height"))
-                    .label("does not reach")
-                    .help("bring hands_at and feet_at closer together, or mend the joint angles"),
-            );
+        let Some((there, leaf)) = nearest.filter(|(there, _)| here - there > load.limit) else {
+            continue;
+        };
+        let needed = &curriculum.movement(leaf.movement).id;
+        let grows = (load.grows)(here - there);
+        let message = format!("from `{needed}` to `{}` {grows}", movement.id);
+        let (key, limit) = (load.key, load.limit);
+        findings.push(
+            Diagnostic::new(Rule::Leap, leaf.span, message)
+                .label("too large a step")
+                .help(format!("put a movement between them, or raise `leap: {{ {key}: {limit} }}` in school.yaml")),
+        );
+    }
+}
+
+fn one(movement: &Movement, findings: &mut Findings) -> Option<Solved> {
+    let posture = movement.posture.as_ref()?;
+    let solved = match solve(posture) {
+        Ok(solved) => solved,
+        Err(error) => {
+            findings.push(cannot_stand(posture, error));
             return None;
         }
     };
     let declared = movement.positions.iter().map(|p| match p {
         Position::Inverted => 2,
-        Position::PartInverted => 1,
+        // In a bridge the head is low by nature, and its caution says so.
+        Position::PartInverted | Position::Bridge => 1,
         _ => 0,
     });
-    let (declared, found) = (declared.max().unwrap_or(0), pose.inversion());
+    let (declared, found) = (declared.max().unwrap_or(0), solved.inversion());
     if found > declared {
-        let word = if found == 2 {
-            "inverted"
+        let (word, label) = if found == 2 {
+            (
+                "inverted",
+                "the hips are above the head, and no foot carries",
+            )
         } else {
-            "part-inverted"
+            ("part-inverted", "the head is below the hips")
         };
         findings.push(
             Diagnostic::new(
@@ -82,14 +126,45 @@ fn one(movement: &Movement, findings: &mut Findings) -> Option<Pose> {
                     movement.id
                 ),
             )
-            .label(if found == 2 {
-                "the hips stand above the head, on the hands"
-            } else {
-                "the head is below the hips"
-            })
+            .label(label)
             .related(movement.spans.id, "declared here")
             .help(format!("write `position: {word}`")),
         );
     }
-    Some(pose)
+    Some(solved)
+}
+
+fn cannot_stand(posture: &Posture, error: PostureError) -> Diagnostic {
+    let finding = |rule, message: String| Diagnostic::new(rule, posture.span, message);
+    match error {
+        PostureError::Unknown(name) => {
+            let help = did_you_mean(&name, names()).unwrap_or_else(|| {
+                format!("the postures are {}", listed(&names(), "and"))
+            });
+            finding(Rule::BadPosture, format!("there is no posture `{name}`"))
+                .label("unknown posture")
+                .help(help)
+        }
+        PostureError::Open { short_by } => finding(
+            Rule::PostureOpen,
+            format!("the posture cannot close: hands and feet are {short_by} cm too far apart in height"),
+        )
+        .label("does not reach")
+        .help("bring hands_at and feet_at closer together, or mend the joint angles"),
+        PostureError::Tips { past_by } => finding(
+            Rule::PostureOpen,
+            format!("the posture tips over: its weight is {past_by} cm past what it stands on"),
+        )
+        .label("does not balance")
+        .help("mend the joint angles, or the heights, until the weight is between the places that are touched"),
+        PostureError::Unsupported(touches) => {
+            let words: Vec<&str> = touches.iter().map(|t| t.word()).collect();
+            finding(
+                Rule::BadPosture,
+                format!("the tool cannot stand a body on {}", listed(&words, "and")),
+            )
+            .label("not a way to stand")
+            .help("touch hands or one grip, with toes, knees, wall or head; or toes, knees or back")
+        }
+    }
 }

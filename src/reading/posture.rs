@@ -33,8 +33,8 @@ pub fn read(node: &Node, findings: &mut Findings) -> Option<Posture> {
         touches,
         start: start.unwrap_or_default(),
         end: record.get("end").and_then(|n| joints(n, findings)),
-        hands_at: record.amount("hands_at", LENGTH, findings).unwrap_or(0.0),
-        feet_at: record.amount("feet_at", LENGTH, findings).unwrap_or(0.0),
+        hands_at: record.amount("hands_at", LENGTH, findings),
+        feet_at: record.amount("feet_at", LENGTH, findings),
         span: node.span,
     })
 }

@@ -1,0 +1,472 @@
+//! From a shape and what it touches to a pose in space, by the balance of forces and moments.
+
+use super::body::{ANKLE_ALONG, BALL_ALONG, Body, rest};
+use super::plane::{Point, Turn, length, moment};
+use super::shape::{Points, Shape, centre};
+use crate::curriculum::posture::Touch;
+use std::f64::consts::PI;
+
+/// Hands stand this far from a wall unless the height of the feet is given, in shares of stature: common practice, no source.
+const FROM_THE_WALL: f64 = 0.18;
+
+/// Why a posture cannot stand.
+#[derive(Clone, Debug, PartialEq)]
+pub enum PostureError {
+    /// No shipped posture has this name.
+    Unknown(String),
+    /// Hands and feet cannot both be where they are said to be; short by so many centimetres.
+    Open { short_by: f64 },
+    /// The centre of mass is this many centimetres past the end of the support.
+    Tips { past_by: f64 },
+    /// Nothing says how a body stands on these.
+    Unsupported(Vec<Touch>),
+}
+
+/// What of the feet is on the ground.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Stance {
+    /// The balls of both feet.
+    Balls,
+    Heels,
+    /// Both feet flat, pressed under the ankles.
+    Flat,
+    /// One foot flat, the other leg free.
+    OneFlat,
+}
+
+/// Which of the two ways to balance on the hands is meant: one shape fits both.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Hold {
+    /// The centre of mass above the hands.
+    Above,
+    /// The centre of mass below the hands.
+    Below,
+    /// The shoulders above the hips, as in a support and a dip.
+    Upright,
+}
+
+/// What a posture touches, and where.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Setting {
+    pub touches: Vec<Touch>,
+    pub stance: Stance,
+    pub hold: Hold,
+    /// Centimetres above the floor or the grip's own height.
+    pub hands_at: f64,
+    pub feet_at: Option<f64>,
+}
+
+impl Setting {
+    pub fn touches(&self, touch: Touch) -> bool {
+        self.touches.contains(&touch)
+    }
+
+    /// The feet are on the ground, not the knees.
+    fn soles(&self) -> bool {
+        self.touches(Touch::Toes) && !self.touches(Touch::Knees)
+    }
+
+    pub fn grip(&self) -> bool {
+        [Touch::Bar, Touch::Bars, Touch::Rings]
+            .iter()
+            .any(|t| self.touches(*t))
+    }
+}
+
+/// Body weight x centimetres: what the muscles at a joint must hold, both sides together.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Turning {
+    pub shoulder: f64,
+    pub hip: f64,
+}
+
+/// A posture in space: centimetres, y upwards from the floor or from the grip's own height, x from the hands (without hands, from
+/// what carries the body).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pose {
+    pub points: Points,
+    /// The centre of mass of the whole body.
+    pub centre: Point,
+    /// Where the hands press, if they do.
+    pub hands: Option<Point>,
+    /// Where feet or knees press, if they do.
+    pub feet: Option<Point>,
+    /// The share of body weight on the hands, 0 to 1; `None` without hands, or where balance does not decide it.
+    pub hands_carry: Option<f64>,
+    /// The same for feet or knees.
+    pub feet_carry: Option<f64>,
+    /// `None` where balance does not decide it.
+    pub turning: Option<Turning>,
+    stature_cm: f64,
+}
+
+impl Pose {
+    /// 2 inverted (the head below the hips, and hands or head carry the body), 1 part-inverted (the head below the hips), 0
+    /// neither. A head that is lower by less than a twentieth of stature is level.
+    pub fn inversion(&self) -> u8 {
+        let below = self.points.hip.1 - self.points.vertex.1 > 0.05 * self.stature_cm;
+        match below {
+            true if self.feet.is_none() || self.feet_carry.is_some_and(|share| share < 0.1) => 2,
+            true => 1,
+            false => 0,
+        }
+    }
+}
+
+/// A place that presses, and how high it is.
+#[derive(Clone, Copy)]
+struct Contact {
+    at: Point,
+    height: f64,
+}
+
+/// What the contacts push with, in body weights.
+#[derive(Clone, Copy, Default)]
+struct Forces {
+    hands: Option<Point>,
+    feet: Option<Point>,
+}
+
+pub(super) fn stand(setting: &Setting, shape: &Shape, body: &Body) -> Result<Pose, PostureError> {
+    let cm = body.stature_cm;
+    let mut laid = shape.points(body);
+    if setting.touches(Touch::Hands) {
+        // A hand on the floor is weighed where it presses; it is laid flat in the end.
+        laid.fingers = laid.wrist;
+    }
+    let hands = hands_contact(setting, &laid, cm);
+    let feet = feet_contact(setting, &laid, cm);
+    let wall = setting.touches(Touch::Wall);
+    let head = setting.touches(Touch::Head).then_some(Contact {
+        at: laid.vertex,
+        height: 0.0,
+    });
+    let back = setting.touches(Touch::Back).then_some(Contact {
+        at: (0.0, rest::BACK * cm),
+        height: 0.0,
+    });
+    let unsupported = || PostureError::Unsupported(setting.touches.clone());
+    let turn = match (hands, head.or(back), feet) {
+        (Some(hands), None, Some(feet)) if wall => against_wall(setting, hands, feet, cm)?,
+        (Some(one), _, Some(feet)) | (None, Some(one), Some(feet)) => {
+            closed(one, feet, &laid, setting.hold != Hold::Below, body)?
+        }
+        (Some(hands), Some(head), None) if back.is_none() => {
+            closed(hands, head, &laid, true, body)?
+        }
+        (Some(hands), None, None) => balanced(hands, &laid, setting.hold, body),
+        (None, Some(_), None) if head.is_none() => {
+            // Face up: the body is laid out face down.
+            let about = back.ok_or_else(unsupported)?.at;
+            Turn {
+                by: PI,
+                about,
+                to: (0.0, 0.0),
+            }
+        }
+        (None, None, Some(feet)) => match setting.stance {
+            Stance::Flat | Stance::OneFlat if setting.soles() => {
+                on_flat_feet(setting, feet, &laid, body)
+            }
+            _ => balanced(feet, &laid, Hold::Above, body),
+        },
+        _ => return Err(unsupported()),
+    };
+    let points = on_soles(laid.map(|p| turn.of(p)), setting, body);
+    let here = |contact: Option<Contact>| contact.map(|c| turn.of(c.at));
+    let (hands, mut feet) = (here(hands), here(feet));
+    let (_, centre) = centre(points.masses(body).all());
+    if let (None, None, Some(feet)) = (hands, head.or(back), &mut feet) {
+        // Alone on the feet, the floor presses straight under the centre of mass.
+        feet.0 = centre.0;
+    }
+    let forces = forces(hands, feet, here(head.or(back)), wall, centre)?;
+    let turning = forces.map(|forces| turning(&points, body, setting, forces, hands, feet));
+    let carried = |force: Option<Point>| force.map(|f| f.1);
+    Ok(Pose {
+        points: settled(points, setting, body),
+        centre,
+        hands,
+        feet,
+        hands_carry: forces.and_then(|f| carried(f.hands)),
+        feet_carry: forces.and_then(|f| carried(f.feet)),
+        turning,
+        stature_cm: cm,
+    })
+}
+
+fn hands_contact(setting: &Setting, laid: &Points, cm: f64) -> Option<Contact> {
+    if setting.grip() {
+        Some(Contact {
+            at: laid.fingers,
+            height: setting.hands_at,
+        })
+    } else if setting.touches(Touch::Hands) {
+        Some(Contact {
+            at: laid.wrist,
+            height: setting.hands_at + rest::WRIST * cm,
+        })
+    } else {
+        None
+    }
+}
+
+fn feet_contact(setting: &Setting, laid: &Points, cm: f64) -> Option<Contact> {
+    let floor = setting.feet_at.unwrap_or(0.0);
+    let leg = &laid.legs[0];
+    let (at, over) = if setting.touches(Touch::Knees) {
+        (leg.knee, rest::KNEE)
+    } else if setting.touches(Touch::Wall) {
+        (leg.toes, 0.0)
+    } else if setting.touches(Touch::Toes) {
+        match setting.stance {
+            Stance::Balls => (leg.ball, rest::BALL),
+            Stance::Heels => (leg.heel, 0.0),
+            Stance::Flat | Stance::OneFlat => (leg.ankle, rest::ANKLE),
+        }
+    } else {
+        return None;
+    };
+    Some(Contact {
+        at,
+        height: floor + over * cm,
+    })
+}
+
+/// Both contacts at their heights, the body on the upper or the lower side of them.
+fn closed(
+    one: Contact,
+    other: Contact,
+    laid: &Points,
+    above: bool,
+    body: &Body,
+) -> Result<Turn, PostureError> {
+    let across = (other.at.0 - one.at.0, other.at.1 - one.at.1);
+    let slope = libm::asin(rise(one, other, length(across))?);
+    let now = libm::atan2(across.1, across.0);
+    let (_, centre) = centre(laid.masses(body).all());
+    let [first, second] = [slope - now, PI - slope - now].map(|by| Turn {
+        by,
+        about: one.at,
+        to: (0.0, one.height),
+    });
+    let first_is_higher = first.of(centre).1 >= second.of(centre).1;
+    Ok(if first_is_higher == above {
+        first
+    } else {
+        second
+    })
+}
+
+/// The sine of the slope from one contact to another.
+fn rise(one: Contact, other: Contact, reach: f64) -> Result<f64, PostureError> {
+    let raised = other.height - one.height;
+    if raised.abs() > reach {
+        return Err(PostureError::Open {
+            short_by: ((raised.abs() - reach) * 10.0).round() / 10.0,
+        });
+    }
+    Ok(if reach > 0.0 { raised / reach } else { 0.0 })
+}
+
+/// Hands on the floor, toes against a wall that the front of the body faces.
+fn against_wall(
+    setting: &Setting,
+    hands: Contact,
+    feet: Contact,
+    cm: f64,
+) -> Result<Turn, PostureError> {
+    let across = (feet.at.0 - hands.at.0, feet.at.1 - hands.at.1);
+    let reach = length(across);
+    let slope = match setting.feet_at {
+        Some(_) => libm::asin(rise(hands, feet, reach)?),
+        None => libm::acos((FROM_THE_WALL * cm / reach).min(1.0)),
+    };
+    Ok(Turn {
+        by: slope - libm::atan2(across.1, across.0),
+        about: hands.at,
+        to: (0.0, hands.height),
+    })
+}
+
+/// The centre of mass straight above or below one contact.
+fn balanced(contact: Contact, laid: &Points, hold: Hold, body: &Body) -> Turn {
+    let (_, centre) = centre(laid.masses(body).all());
+    let now = libm::atan2(centre.1 - contact.at.1, centre.0 - contact.at.0);
+    let [above, below] = [PI / 2.0 - now, -PI / 2.0 - now].map(|by| Turn {
+        by,
+        about: contact.at,
+        to: (0.0, contact.height),
+    });
+    let upright = above.of(laid.shoulder).1 > above.of(laid.hip).1;
+    match hold {
+        Hold::Above => above,
+        Hold::Upright if upright => above,
+        Hold::Below | Hold::Upright => below,
+    }
+}
+
+/// Standing: everything above the flat feet leans about the ankle until the centre of mass is above the middle of the foot.
+fn on_flat_feet(setting: &Setting, feet: Contact, laid: &Points, body: &Body) -> Turn {
+    let cm = body.stature_cm;
+    let masses = laid.masses(body);
+    let flat = if setting.stance == Stance::OneFlat {
+        1
+    } else {
+        2
+    };
+    let soles: f64 = masses.legs[..flat].iter().map(|leg| leg[2].0).sum();
+    let above = masses
+        .trunk
+        .iter()
+        .chain(&masses.arms)
+        .chain(masses.legs.iter().enumerate().flat_map(
+            |(i, leg)| {
+                if i < flat { &leg[..2] } else { &leg[..] }
+            },
+        ))
+        .copied();
+    let (mass, centre) = centre(above);
+    // Toes point to the left; both places count from the ankle.
+    let forward = |share: f64| (ANKLE_ALONG - share) * body.foot.length * cm;
+    let middle = forward(BALL_ALONG / 2.0);
+    let sole = forward(body.foot.centre / body.foot.length);
+    let wanted = (middle * (mass + soles) - sole * soles) / mass;
+    let from = (centre.0 - feet.at.0, centre.1 - feet.at.1);
+    let lean = libm::acos((wanted / length(from)).clamp(-1.0, 1.0));
+    Turn {
+        by: lean - libm::atan2(from.1, from.0),
+        about: feet.at,
+        to: (0.0, feet.height),
+    }
+}
+
+/// Feet that stand flat do so whatever the ankle must bend to.
+fn on_soles(mut points: Points, setting: &Setting, body: &Body) -> Points {
+    let flat = match setting.stance {
+        Stance::Flat if setting.soles() => 2,
+        Stance::OneFlat if setting.soles() => 1,
+        _ => 0,
+    };
+    for leg in &mut points.legs[..flat] {
+        *leg = leg.flat(body);
+    }
+    points
+}
+
+/// Hands and toes that lie flat, for the eye alone.
+fn settled(mut points: Points, setting: &Setting, body: &Body) -> Points {
+    let cm = body.stature_cm;
+    if setting.touches(Touch::Hands) {
+        points.fingers = (
+            points.wrist.0 - body.hand.length * cm,
+            points.wrist.1 - rest::WRIST * cm / 2.0,
+        );
+    }
+    if setting.stance == Stance::Balls && setting.soles() {
+        for leg in &mut points.legs {
+            let toes = (1.0 - BALL_ALONG) * body.foot.length * cm;
+            leg.toes = (leg.ball.0 - toes, leg.ball.1);
+        }
+    }
+    points
+}
+
+/// What hands and feet push with, or nothing where balance does not decide it: between head and hands a finger's width of
+/// lean moves a third of the weight.
+fn forces(
+    hands: Option<Point>,
+    feet: Option<Point>,
+    other: Option<Point>,
+    wall: bool,
+    centre: Point,
+) -> Result<Option<Forces>, PostureError> {
+    let up = |share: f64| Some((0.0, share));
+    Ok(Some(match (hands, other, feet) {
+        (Some(hands), None, Some(feet)) if wall => {
+            let push = (centre.0 - hands.0) / (feet.1 - hands.1);
+            if push < 0.0 {
+                return Err(tips(hands.0 - centre.0));
+            }
+            Forces {
+                hands: Some((push, 1.0)),
+                feet: Some((-push, 0.0)),
+            }
+        }
+        (Some(hands), None, Some(feet)) => {
+            let share = shared(hands, feet, centre)?;
+            Forces {
+                hands: up(share),
+                feet: up(1.0 - share),
+            }
+        }
+        (None, Some(other), Some(feet)) => Forces {
+            hands: None,
+            feet: up(1.0 - shared(other, feet, centre)?),
+        },
+        (Some(_), None, None) => Forces {
+            hands: up(1.0),
+            feet: None,
+        },
+        (None, None, Some(_)) => Forces {
+            hands: None,
+            feet: up(1.0),
+        },
+        (None, Some(_), None) => Forces::default(),
+        _ => return Ok(None),
+    }))
+}
+
+/// The share on one of two contacts that both push straight up.
+fn shared(one: Point, other: Point, centre: Point) -> Result<f64, PostureError> {
+    let span = other.0 - one.0;
+    let share = (other.0 - centre.0) / span;
+    if !(-1e-9..=1.0 + 1e-9).contains(&share) {
+        let past = (centre.0 - one.0).abs().min((centre.0 - other.0).abs());
+        return Err(tips(past));
+    }
+    Ok(share.clamp(0.0, 1.0))
+}
+
+fn tips(past: f64) -> PostureError {
+    PostureError::Tips {
+        past_by: (past * 10.0).round() / 10.0,
+    }
+}
+
+/// Moments of arms and hands about the shoulder, of legs and feet about the hip; of a leg that stands alone, that leg's.
+fn turning(
+    points: &Points,
+    body: &Body,
+    setting: &Setting,
+    forces: Forces,
+    hands: Option<Point>,
+    feet: Option<Point>,
+) -> Turning {
+    let masses = points.masses(body);
+    let weights = |about: Point, masses: &[(f64, Point)]| -> f64 {
+        masses
+            .iter()
+            .map(|(share, at)| moment(about, *at, (0.0, -share)))
+            .sum()
+    };
+    let pushed = |about: Point, at: Option<Point>, force: Option<Point>| match (at, force) {
+        (Some(at), Some(force)) => moment(about, at, force),
+        _ => 0.0,
+    };
+    let legs = if setting.stance == Stance::OneFlat && feet.is_some() {
+        1
+    } else {
+        2
+    };
+    let legs: f64 = masses.legs[..legs]
+        .iter()
+        .map(|leg| weights(points.hip, leg))
+        .sum();
+    Turning {
+        shoulder: (weights(points.shoulder, &masses.arms)
+            + pushed(points.shoulder, hands, forces.hands))
+        .abs(),
+        hip: (legs + pushed(points.hip, feet, forces.feet)).abs(),
+    }
+}

@@ -1,0 +1,288 @@
+//! From joint angles to points: the body laid out with its shoulder at the origin and its hips ahead, forward of the body down.
+
+use super::body::{ANKLE_ALONG, BALL_ALONG, Body, Segment, rest};
+use super::plane::{Point, along, part_way};
+use crate::curriculum::posture::Joints;
+use std::f64::consts::PI;
+
+/// Angles of one leg in degrees: 180 is straight, at the ankle 90 is square.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct LegAngles {
+    pub hip: f64,
+    pub knee: f64,
+    pub ankle: f64,
+}
+
+/// All angles of a body, in degrees, as seen from the side.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Shape {
+    /// Between arm and trunk: 0 by the side, 90 forward, 180 overhead, less than 0 behind.
+    pub shoulder: f64,
+    pub elbow: f64,
+    /// The leg that is longer, or stands, first.
+    pub legs: [LegAngles; 2],
+    /// 180 straight, less round, more arched; the trunk is the line from shoulder to hip whatever its curve.
+    pub spine: f64,
+    /// How far the head is bent back from the line of the chest, in degrees.
+    pub neck: f64,
+    /// How far the upper arms point out of the plane to each side.
+    pub elbows_out: f64,
+    /// How far the legs point out of the plane to each side.
+    pub legs_apart: f64,
+}
+
+impl Shape {
+    /// Both sides alike, the spine straight, nothing out of the plane, the ankles square.
+    pub const fn new(shoulder: f64, elbow: f64, hip: f64, knee: f64) -> Shape {
+        let leg = LegAngles {
+            hip,
+            knee,
+            ankle: 90.0,
+        };
+        Shape {
+            shoulder,
+            elbow,
+            legs: [leg, leg],
+            spine: 180.0,
+            neck: 0.0,
+            elbows_out: 0.0,
+            legs_apart: 0.0,
+        }
+    }
+
+    /// Feet pointed.
+    pub const fn pointed(mut self) -> Shape {
+        self.legs[0].ankle = 165.0;
+        self.legs[1].ankle = 165.0;
+        self
+    }
+
+    /// The head bent back by so many degrees.
+    pub const fn looking_up(mut self, degrees: f64) -> Shape {
+        self.neck = degrees;
+        self
+    }
+
+    /// What the coach says overrides; of two legs that differ, the first.
+    pub fn with(mut self, joints: &Joints) -> Shape {
+        self.shoulder = joints.shoulder.unwrap_or(self.shoulder);
+        self.elbow = joints.elbow.unwrap_or(self.elbow);
+        let alike = self.legs[0] == self.legs[1];
+        self.legs[0].hip = joints.hip.unwrap_or(self.legs[0].hip);
+        self.legs[0].knee = joints.knee.unwrap_or(self.legs[0].knee);
+        if alike {
+            self.legs[1] = self.legs[0];
+        }
+        self
+    }
+
+    /// The direction of the straight line from shoulder to hand, in degrees from the trunk, forward positive; upper arm and
+    /// forearm counted as equally long.
+    pub fn reach(&self) -> f64 {
+        self.shoulder + (180.0 - self.elbow) / 2.0
+    }
+
+    pub fn points(&self, body: &Body) -> Points {
+        let cm = body.stature_cm;
+        let walk = |from: Point, direction: f64, segment: Segment, seen: f64| {
+            along(from, direction, segment.length * seen * cm)
+        };
+        let shoulder = (0.0, 0.0);
+        // The trunk's three parts bend alike at two places; what they make is turned so that the hips lie straight ahead.
+        let bend = (180.0 - self.spine).to_radians() / 2.0;
+        let trunk = |level: f64| {
+            let chest = walk(shoulder, bend - level, body.chest, 1.0);
+            let waist = walk(chest, -level, body.waist, 1.0);
+            (chest, waist, walk(waist, -bend - level, body.pelvis, 1.0))
+        };
+        let raw = trunk(0.0).2;
+        let level = libm::atan2(raw.1, raw.0);
+        let (chest, waist, hip) = trunk(level);
+        let vertex = walk(
+            shoulder,
+            PI + bend - level - self.neck.to_radians(),
+            body.head,
+            1.0,
+        );
+        let upper = -self.shoulder.to_radians();
+        let lower = upper - (180.0 - self.elbow).to_radians();
+        let elbow = walk(
+            shoulder,
+            upper,
+            body.upper_arm,
+            libm::cos(self.elbows_out.to_radians()),
+        );
+        let wrist = walk(elbow, lower, body.forearm, 1.0);
+        let seen = libm::cos(self.legs_apart.to_radians());
+        let legs = self.legs.map(|angles| {
+            let thigh = -(180.0 - angles.hip).to_radians();
+            let shank = thigh + (180.0 - angles.knee).to_radians();
+            let knee = walk(hip, thigh, body.thigh, seen);
+            let ankle = walk(knee, shank, body.shank, seen);
+            Leg::with_foot(
+                knee,
+                ankle,
+                shank - (180.0 - angles.ankle).to_radians(),
+                body,
+            )
+        });
+        Points {
+            vertex,
+            shoulder,
+            chest,
+            waist,
+            hip,
+            elbow,
+            wrist,
+            fingers: walk(wrist, lower, body.hand, 1.0),
+            legs,
+        }
+    }
+}
+
+/// Points of one leg.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Leg {
+    pub knee: Point,
+    pub ankle: Point,
+    pub heel: Point,
+    pub ball: Point,
+    pub toes: Point,
+}
+
+impl Leg {
+    /// A leg whose sole points in a direction: facing along it, the ankle lies to the right of the sole.
+    fn with_foot(knee: Point, ankle: Point, forward: f64, body: &Body) -> Leg {
+        let cm = body.stature_cm;
+        let under = along(ankle, forward + PI / 2.0, rest::ANKLE * cm);
+        let sole = |share: f64| {
+            along(
+                under,
+                forward,
+                (share - ANKLE_ALONG) * body.foot.length * cm,
+            )
+        };
+        Leg {
+            knee,
+            ankle,
+            heel: sole(0.0),
+            ball: sole(BALL_ALONG),
+            toes: sole(1.0),
+        }
+    }
+
+    /// The same leg with its foot flat on a level floor. Bodies are turned, never mirrored: toes then point to the left.
+    pub(super) fn flat(self, body: &Body) -> Leg {
+        Leg::with_foot(self.knee, self.ankle, PI, body)
+    }
+
+    fn map(self, place: &impl Fn(Point) -> Point) -> Leg {
+        Leg {
+            knee: place(self.knee),
+            ankle: place(self.ankle),
+            heel: place(self.heel),
+            ball: place(self.ball),
+            toes: place(self.toes),
+        }
+    }
+}
+
+/// The points of a body; both arms are alike.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Points {
+    pub vertex: Point,
+    /// Middle of the line between the shoulder joints.
+    pub shoulder: Point,
+    /// Lower end of the breastbone.
+    pub chest: Point,
+    /// Height of the navel.
+    pub waist: Point,
+    pub hip: Point,
+    pub elbow: Point,
+    pub wrist: Point,
+    /// The knuckles.
+    pub fingers: Point,
+    /// The leg that is longer, or stands, first.
+    pub legs: [Leg; 2],
+}
+
+impl Points {
+    pub(super) fn map(self, place: impl Fn(Point) -> Point) -> Points {
+        Points {
+            vertex: place(self.vertex),
+            shoulder: place(self.shoulder),
+            chest: place(self.chest),
+            waist: place(self.waist),
+            hip: place(self.hip),
+            elbow: place(self.elbow),
+            wrist: place(self.wrist),
+            fingers: place(self.fingers),
+            legs: self.legs.map(|leg| leg.map(&place)),
+        }
+    }
+
+    /// Masses as shares of the body, each where its centre lies.
+    pub(super) fn masses(&self, body: &Body) -> Masses {
+        let whole = body.mass();
+        let one = |segment: Segment, from: Point, to: Point, share: f64| {
+            (
+                segment.mass * share / whole,
+                part_way(from, to, segment.centre / segment.length),
+            )
+        };
+        Masses {
+            trunk: [
+                one(body.head, self.shoulder, self.vertex, 1.0),
+                one(body.chest, self.shoulder, self.chest, 1.0),
+                one(body.waist, self.chest, self.waist, 1.0),
+                one(body.pelvis, self.waist, self.hip, 1.0),
+            ],
+            arms: [
+                one(body.upper_arm, self.shoulder, self.elbow, 1.0),
+                one(body.forearm, self.elbow, self.wrist, 1.0),
+                one(body.hand, self.wrist, self.fingers, 1.0),
+            ],
+            legs: self.legs.map(|leg| {
+                let (share, sole) = one(body.foot, leg.heel, leg.toes, 0.5);
+                // Half way between the sole and the height of the ankle.
+                let under = part_way(leg.heel, leg.toes, ANKLE_ALONG);
+                let up = part_way(
+                    (0.0, 0.0),
+                    (leg.ankle.0 - under.0, leg.ankle.1 - under.1),
+                    0.5,
+                );
+                [
+                    one(body.thigh, self.hip, leg.knee, 0.5),
+                    one(body.shank, leg.knee, leg.ankle, 0.5),
+                    (share, (sole.0 + up.0, sole.1 + up.1)),
+                ]
+            }),
+        }
+    }
+}
+
+/// Shares of body mass with their places, by part of the body.
+pub(super) struct Masses {
+    pub trunk: [(f64, Point); 4],
+    pub arms: [(f64, Point); 3],
+    /// Thigh, shank and foot of each leg.
+    pub legs: [[(f64, Point); 3]; 2],
+}
+
+impl Masses {
+    pub fn all(&self) -> impl Iterator<Item = (f64, Point)> + '_ {
+        self.trunk
+            .iter()
+            .chain(&self.arms)
+            .chain(self.legs.iter().flatten())
+            .copied()
+    }
+}
+
+/// The whole of some masses and where its centre lies.
+pub(super) fn centre(masses: impl Iterator<Item = (f64, Point)>) -> (f64, Point) {
+    let (mass, x, y) = masses.fold((0.0, 0.0, 0.0), |(mass, x, y), (share, at)| {
+        (mass + share, x + share * at.0, y + share * at.1)
+    });
+    (mass, (x / mass, y / mass))
+}
