@@ -1,0 +1,481 @@
+//! Leverage against published force-plate values, against its own properties, and against an independent calculation in Python.
+//!
+//! Sources stand beside the numbers. Named postures are what coaches write; random ones are joint angles and contacts.
+
+use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use rungbook::curriculum::posture::{Joints, Posture, Touch};
+use rungbook::curriculum::words::Word;
+use rungbook::leverage::{
+    Body, FEMALE, MALE, PostureError, STANDARD, Solved, Turning, names, solve_for,
+};
+use rungbook::source::{FileId, Span};
+use serde_json::{Value, json};
+use std::io::Write;
+use std::process::{Command, Stdio};
+
+fn posture(named: Option<&str>, touches: &[Touch], start: Joints) -> Posture {
+    Posture {
+        named: named.map(str::to_string),
+        touches: touches.to_vec(),
+        start,
+        end: None,
+        hands_at: None,
+        feet_at: None,
+        span: Span::top(FileId(0)),
+    }
+}
+
+fn named(name: &str) -> Posture {
+    posture(Some(name), &[], Joints::default())
+}
+
+fn raised(name: &str, hands_at: f64, feet_at: f64) -> Posture {
+    Posture {
+        hands_at: Some(hands_at),
+        feet_at: Some(feet_at),
+        ..named(name)
+    }
+}
+
+fn stands(posture: &Posture, body: &Body) -> Solved {
+    solve_for(posture, body).unwrap_or_else(|e| panic!("{:?}: {e:?}", posture.named))
+}
+
+fn share(posture: &Posture, body: &Body) -> f64 {
+    stands(posture, body)
+        .start
+        .hands_carry
+        .expect("hands carry")
+}
+
+fn lowered(name: &str, body: &Body) -> f64 {
+    let end = stands(&named(name), body).end.expect("another end");
+    end.hands_carry.expect("hands carry")
+}
+
+/// Ebben et al. 2011, J Strength Cond Res 25(10):2891-2894: share of body weight, and how near we must come. From low to high.
+const EBBEN: [(&str, f64, f64, f64, f64); 6] = [
+    ("push-up", 60.96, 0.0, 0.41, 0.12),
+    ("knee-push-up", 0.0, 0.0, 0.49, 0.06),
+    ("push-up", 30.48, 0.0, 0.55, 0.06),
+    ("push-up", 0.0, 0.0, 0.64, 0.06),
+    ("push-up", 0.0, 30.48, 0.70, 0.06),
+    ("push-up", 0.0, 60.96, 0.74, 0.06),
+];
+
+#[test]
+fn six_published_push_ups() {
+    for body in [MALE, FEMALE, STANDARD] {
+        let ours = EBBEN.map(|(name, hands, feet, ..)| share(&raised(name, hands, feet), &body));
+        println!("{ours:.3?}");
+        for (ours, (name, hands, feet, value, within)) in ours.iter().zip(EBBEN) {
+            assert!(
+                (ours - value).abs() <= within,
+                "{name} hands {hands} feet {feet}: {ours} for {value}"
+            );
+        }
+        // The published order, but that the knees may be below the hands raised 61 cm.
+        assert!(ours[0].max(ours[1]) < ours[2], "{ours:?}");
+        assert!(ours[2..].windows(2).all(|w| w[0] < w[1]), "{ours:?}");
+    }
+}
+
+#[test]
+fn static_push_ups_up_and_down() {
+    // Up: Suprak et al. 2011, J Strength Cond Res 25(2):497-503, 69.16 %; Mier et al. 2014, Int J Exerc Sci 7(2):161-168, 67.0
+    // and 65.1 %; Gouvali and Boudolos 2005, J Strength Cond Res 19(1):146-151, 66.4 %. A model must land in 62 to 75 %.
+    // Down: Suprak 75.04 %, Mier 74.6 ± 3.6 and 70.3 ± 3.1 %: 67.2 to 78.2. On the knees Mier 60.1 ± 4.5 and 56.6 ± 2.7,
+    // Suprak 61.80 (from memory): 53.9 to 64.6.
+    for body in [MALE, FEMALE, STANDARD] {
+        let up = share(&named("push-up"), &body);
+        let down = lowered("push-up", &body);
+        let knees_down = lowered("knee-push-up", &body);
+        println!("up {up:.3} down {down:.3} knees down {knees_down:.3}");
+        assert!((0.62..=0.75).contains(&up), "{up}");
+        assert!((0.672..=0.782).contains(&down), "{down}");
+        assert!((0.539..=0.646).contains(&knees_down), "{knees_down}");
+    }
+}
+
+#[test]
+fn the_whole_body_has_its_published_centre() {
+    // Computed from the table, arms overhead: 58.97 % of stature from the sole male, 58.41 % female (± 0.3 points), with a
+    // trunk from the cervicale and the residue below the ankle left out. Ours hangs by the knuckles and counts from there.
+    for (body, overhead) in [(MALE, 0.5897), (FEMALE, 0.5841)] {
+        let hang = stands(&named("hang"), &body).start;
+        let ankle = hang.points.legs[0].ankle.1 - 0.039 * body.stature_cm;
+        let ours = (hang.centre.1 - ankle) / body.stature_cm;
+        assert!((ours - overhead).abs() < 0.02, "{ours} {overhead}");
+    }
+}
+
+#[test]
+fn every_shipped_posture_stands_on_every_body() {
+    assert!(names().len() >= 12);
+    for name in names() {
+        for body in [MALE, FEMALE, STANDARD] {
+            let solved = stands(&named(name), &body);
+            for pose in solved.poses() {
+                if let Some(share) = pose.hands_carry {
+                    assert!((0.0..=1.0).contains(&share), "{name} {share}");
+                }
+                let floor = solved
+                    .touches
+                    .iter()
+                    .any(|t| matches!(t, Touch::Hands | Touch::Toes | Touch::Knees | Touch::Head));
+                let p = &pose.points;
+                let low = [
+                    p.vertex,
+                    p.shoulder,
+                    p.elbow,
+                    p.hip,
+                    p.legs[0].knee,
+                    p.legs[1].toes,
+                ]
+                .iter()
+                .fold(f64::INFINITY, |low, at| low.min(at.1));
+                assert!(!floor || low > -1.0, "{name} goes {low} cm into the floor");
+            }
+        }
+    }
+}
+
+#[test]
+fn whole_weight_on_the_hands_where_nothing_else_carries() {
+    for name in [
+        "handstand",
+        "wall-handstand",
+        "support",
+        "l-sit",
+        "dip",
+        "hang",
+        "pull-up",
+        "inverted-hang",
+        "front-lever",
+    ] {
+        for pose in stands(&named(name), &STANDARD).poses() {
+            assert_eq!(pose.hands_carry, Some(1.0), "{name}");
+        }
+    }
+}
+
+#[test]
+fn upside_down_is_seen() {
+    let upside_down = |name: &str| stands(&named(name), &STANDARD).inversion();
+    for name in ["handstand", "wall-handstand", "headstand", "inverted-hang"] {
+        assert_eq!(upside_down(name), 2, "{name}");
+    }
+    for name in ["pike", "pike-push-up", "bridge"] {
+        assert_eq!(upside_down(name), 1, "{name}");
+    }
+    for name in [
+        "plank",
+        "push-up",
+        "squat",
+        "support",
+        "l-sit",
+        "dip",
+        "hang",
+        "row",
+        "front-lever",
+        "tuck-front-lever",
+        "table-bridge",
+    ] {
+        assert_eq!(upside_down(name), 0, "{name}");
+    }
+}
+
+const LEVERS: [&str; 5] = [
+    "tuck-front-lever",
+    "advanced-tuck-front-lever",
+    "one-leg-front-lever",
+    "straddle-front-lever",
+    "front-lever",
+];
+
+#[test]
+fn a_lever_grows_from_tuck_to_full() {
+    for body in [MALE, FEMALE, STANDARD] {
+        let turning: Vec<Turning> = LEVERS
+            .iter()
+            .map(|name| stands(&named(name), &body).turning().expect("decided"))
+            .collect();
+        println!("{turning:.1?}");
+        assert!(turning.windows(2).all(|w| w[0].shoulder < w[1].shoulder));
+        // The trunk is level, give or take what the two bodies differ by.
+        for name in LEVERS {
+            let p = stands(&named(name), &body).start.points;
+            let slope = (p.hip.1 - p.shoulder.1).atan2((p.hip.0 - p.shoulder.0).abs());
+            assert!(
+                slope.to_degrees().abs() < 3.0,
+                "{name} {}",
+                slope.to_degrees()
+            );
+        }
+    }
+}
+
+#[test]
+fn a_lever_bends_its_shoulders_by_what_is_past_them() {
+    // By hand: everything but the arms, times its distance from the shoulders.
+    let lever = stands(&named("front-lever"), &MALE).start;
+    let p = &lever.points;
+    let arms = 2.0 * (0.0271 + 0.0162 + 0.0061);
+    let arm = [
+        (0.0542, 0.5772, p.shoulder, p.elbow),
+        (0.0324, 0.4574, p.elbow, p.wrist),
+        (0.0122, 0.79, p.wrist, p.fingers),
+    ];
+    let arms_x: f64 = arm
+        .iter()
+        .map(|(mass, at, from, to)| mass * (from.0 + at * (to.0 - from.0)))
+        .sum();
+    let rest_x = lever.centre.0 - arms_x;
+    let by_hand = (rest_x - (1.0 - arms) * p.shoulder.0).abs();
+    let ours = lever.turning.expect("decided").shoulder;
+    assert!((ours - by_hand).abs() < 0.01, "{ours} {by_hand}");
+}
+
+#[test]
+fn a_shape_hangs_or_stands_by_its_grip() {
+    use Touch::{Bar, Bars, Hands, Rings};
+    let joints = |shoulder: f64, elbow: f64| Joints {
+        shoulder: Some(shoulder),
+        elbow: Some(elbow),
+        ..Joints::default()
+    };
+    let above = |touch: Touch, shoulder, elbow| {
+        let pose = stands(&posture(None, &[touch], joints(shoulder, elbow)), &STANDARD).start;
+        pose.points.shoulder.1 > pose.hands.expect("hands").1
+    };
+    assert!(above(Rings, 0.0, 180.0), "a ring support");
+    assert!(above(Bars, -45.0, 90.0), "the bottom of a dip");
+    assert!(!above(Bar, 48.0, 180.0), "a lever");
+    assert!(!above(Rings, 180.0, 180.0), "a hang");
+    assert!(!above(Bar, 20.0, 25.0), "the top of a pull-up");
+    assert!(above(Bars, 55.0, 180.0), "a lever above the bars");
+    assert!(above(Hands, 55.0, 180.0), "a lever above the floor");
+}
+
+#[test]
+fn what_cannot_stand_says_by_how_much() {
+    let error = |posture: &Posture| solve_for(posture, &STANDARD).expect_err("cannot stand");
+    match error(&raised("push-up", 0.0, 400.0)) {
+        PostureError::Open { short_by } => assert!(short_by > 100.0, "{short_by}"),
+        other => panic!("{other:?}"),
+    }
+    let folded = Joints {
+        shoulder: Some(10.0),
+        ..Joints::default()
+    };
+    match error(&posture(Some("push-up"), &[], folded)) {
+        PostureError::Tips { past_by } => assert!(past_by > 1.0, "{past_by}"),
+        other => panic!("{other:?}"),
+    }
+    assert_eq!(
+        error(&posture(None, &[Touch::Head], Joints::default())),
+        PostureError::Unsupported(vec![Touch::Head])
+    );
+    assert_eq!(error(&named("plnk")), PostureError::Unknown("plnk".into()));
+}
+
+/// Contacts of every kind, and angles that a body can have.
+fn random() -> impl Strategy<Value = Posture> {
+    use Touch::{Back, Bar, Bars, Hands, Knees, Rings, Toes, Wall};
+    let touches = prop::sample::select(vec![
+        vec![Hands, Toes],
+        vec![Hands, Toes],
+        vec![Hands, Knees],
+        vec![Hands],
+        vec![Hands, Wall],
+        vec![Bar],
+        vec![Rings],
+        vec![Bars],
+        vec![Bar, Toes],
+        vec![Toes],
+        vec![Knees],
+        vec![Back],
+    ]);
+    let height = prop_oneof![Just(None), (0.0..90.0).prop_map(Some)];
+    (
+        touches,
+        (-45.0..190.0, 60.0..180.0, 60.0..195.0, 50.0..180.0),
+        (height.clone(), height),
+    )
+        .prop_map(
+            |(touches, (shoulder, elbow, hip, knee), (hands_at, feet_at))| Posture {
+                hands_at,
+                feet_at,
+                ..posture(
+                    None,
+                    &touches,
+                    Joints {
+                        shoulder: Some(shoulder),
+                        elbow: Some(elbow),
+                        hip: Some(hip),
+                        knee: Some(knee),
+                    },
+                )
+            },
+        )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 400, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn shares_are_shares(posture in random()) {
+        if let Ok(solved) = solve_for(&posture, &STANDARD) {
+            for pose in solved.poses() {
+                let (hands, feet) = (pose.hands_carry, pose.feet_carry);
+                prop_assert!(hands.is_none_or(|share| (0.0..=1.0).contains(&share)));
+                if let (Some(hands), Some(feet)) = (hands, feet) {
+                    prop_assert!((hands + feet - 1.0).abs() < 1e-9);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn raising_the_feet_never_unloads_the_hands(
+        shoulder in 30.0..150.0, low in 0.0..60.0, more in 0.0..60.0, knees in any::<bool>()
+    ) {
+        let touches = [Touch::Hands, if knees { Touch::Knees } else { Touch::Toes }];
+        let at = |feet: f64| solve_for(&Posture {
+            feet_at: Some(feet),
+            ..posture(None, &touches, Joints { shoulder: Some(shoulder), ..Joints::default() })
+        }, &STANDARD);
+        if let (Ok(low), Ok(high)) = (at(low), at(low + more)) {
+            let (low, high) = (low.start.hands_carry, high.start.hands_carry);
+            prop_assert!(low.expect("carries") <= high.expect("carries") + 1e-9);
+        }
+    }
+
+    #[test]
+    fn taller_bodies_carry_alike(posture in random(), scale in 0.7..1.4) {
+        let tall = Body { stature_cm: STANDARD.stature_cm * scale, ..STANDARD };
+        let scaled = Posture {
+            hands_at: posture.hands_at.map(|h| h * scale),
+            feet_at: posture.feet_at.map(|h| h * scale),
+            ..posture.clone()
+        };
+        match (solve_for(&posture, &STANDARD), solve_for(&scaled, &tall)) {
+            (Ok(one), Ok(other)) => {
+                let (one, other) = (one.start, other.start);
+                let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
+                prop_assert!(one.hands_carry.zip(other.hands_carry).is_none_or(|(a, b)| near(a, b)));
+                if let (Some(one), Some(other)) = (one.turning, other.turning) {
+                    prop_assert!(near(one.shoulder * scale, other.shoulder));
+                    prop_assert!(near(one.hip * scale, other.hip));
+                }
+            }
+            (Err(_), Err(_)) => {}
+            // On the very edge of its support rounding may decide.
+            (one, other) => prop_assume!(one.is_ok() && other.is_ok()),
+        }
+    }
+
+    #[test]
+    fn a_free_body_balances_over_its_hands(posture in random()) {
+        if let Ok(solved) = solve_for(&posture, &FEMALE) {
+            let pose = solved.start;
+            if let (Some(hands), None) = (pose.hands, pose.feet) {
+                prop_assert!((hands.0 - pose.centre.0).abs() < 1e-9);
+            }
+        }
+    }
+}
+
+#[test]
+fn postures_agree_with_an_independent_calculation() {
+    let mut runner = proptest::test_runner::TestRunner::deterministic();
+    let all: Vec<(Posture, bool)> = (0..240)
+        .map(|i| {
+            let posture = random().new_tree(&mut runner).expect("a posture").current();
+            (posture, i % 2 == 0)
+        })
+        .collect();
+    let asked: Vec<Value> = all.iter().map(|(p, male)| object(p, *male)).collect();
+    let Some(answers) = reference(&asked) else {
+        return;
+    };
+    let mut stood = 0;
+    for ((posture, male), answer) in all.iter().zip(answers) {
+        let near = |ours: f64, key: &str, within: f64| {
+            let theirs = answer[key].as_f64().unwrap_or(f64::NAN);
+            assert!(
+                (ours - theirs).abs() <= within,
+                "{key} {ours} for {answer} in {posture:?}"
+            );
+        };
+        match solve_for(posture, if *male { &MALE } else { &FEMALE }) {
+            Ok(solved) => {
+                let turning = solved.start.turning.expect("decided");
+                match solved.start.hands_carry {
+                    Some(share) => near(share, "hands", 1e-6),
+                    None => assert!(answer["hands"].is_null(), "{answer}"),
+                }
+                near(turning.shoulder, "shoulder", 1e-5);
+                near(turning.hip, "hip", 1e-5);
+                stood += 1;
+            }
+            Err(PostureError::Open { short_by }) => near(short_by, "open", 0.051),
+            Err(PostureError::Tips { past_by }) => near(past_by, "tips", 0.051),
+            Err(other) => panic!("{other:?} for {posture:?}"),
+        }
+    }
+    assert!(stood >= 150, "only {stood} of {} stood", all.len());
+}
+
+fn object(posture: &Posture, male: bool) -> Value {
+    let Joints {
+        shoulder,
+        elbow,
+        hip,
+        knee,
+    } = posture.start;
+    let touches: Vec<&str> = posture.touches.iter().map(|t| t.word()).collect();
+    json!({
+        "body": if male { "male" } else { "female" },
+        "touches": touches,
+        "shoulder": shoulder, "elbow": elbow, "hip": hip, "knee": knee,
+        "hands_at": posture.hands_at.unwrap_or(0.0), "feet_at": posture.feet_at,
+    })
+}
+
+/// The reference's answers, one for each object; `None` where Python is missing (a failure under CI).
+fn reference(objects: &[Value]) -> Option<Vec<Value>> {
+    let python = std::env::var("RUNGBOOK_PYTHON")
+        .unwrap_or_else(|_| concat!(env!("CARGO_MANIFEST_DIR"), "/target/venv/bin/python").into());
+    let script = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/reference/leverage.py");
+    let child = Command::new(&python)
+        .arg(script)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn();
+    let Ok(mut child) = child else {
+        eprintln!("SKIPPED REFERENCE TESTS: {python} cannot be run; tests/run makes it");
+        assert!(
+            std::env::var("CI").as_deref() != Ok("true"),
+            "the reference must run under CI"
+        );
+        return None;
+    };
+    let mut input = child.stdin.take().expect("a pipe");
+    let text: String = objects.iter().map(|o| format!("{o}\n")).collect();
+    let writer = std::thread::spawn(move || input.write_all(text.as_bytes()));
+    let out = child.wait_with_output().expect("the reference ends");
+    writer
+        .join()
+        .expect("a thread")
+        .expect("the reference reads");
+    assert!(out.status.success(), "the reference failed");
+    Some(
+        String::from_utf8(out.stdout)
+            .expect("text")
+            .lines()
+            .map(|l| serde_json::from_str(l).expect("JSON"))
+            .collect(),
+    )
+}
