@@ -24,6 +24,7 @@ pub const FIXED_PAGES: &[&str] = &[
     "if-it-hurts",
     "if-you-are-stuck",
     "about-the-coach",
+    "about-the-numbers",
     "faults",
     "equipment",
     "words",

@@ -15,6 +15,7 @@ mod body;
 mod named;
 mod plane;
 mod posture;
+mod published;
 mod shape;
 
 pub use balance::{Pose, PostureError, Turning};
@@ -22,4 +23,5 @@ pub use body::{Body, FEMALE, MALE, STANDARD, Segment};
 pub use named::names;
 pub use plane::Point;
 pub use posture::{Solved, solve, solve_for};
+pub use published::{PUBLISHED, Published};
 pub use shape::{Leg, Points};

@@ -148,7 +148,7 @@ pub(super) const NAMED: &[Named] = &[
         ..on_floor(
             "headstand",
             "in a headstand on head and hands",
-            Shape::new(105.0, 90.0, 180.0, 180.0).pointed(),
+            Shape::new(100.0, 86.0, 180.0, 180.0).pointed(),
         )
     },
     Named {

@@ -70,6 +70,11 @@ fn leaps(
         };
         let mut nearest: Option<(f64, &Leaf)> = None;
         for leaf in movement.needs.leaves() {
+            // Straight arms hold what bent arms press: the two do not compare.
+            let arms = curriculum.movement(leaf.movement).arms;
+            if arms.is_some() && movement.arms.is_some() && arms != movement.arms {
+                continue;
+            }
             let there = solved[leaf.movement.at()].as_ref().and_then(load.of);
             if let Some(there) = there
                 && nearest.is_none_or(|(most, _)| there > most)

@@ -6,6 +6,7 @@
 pub mod audit;
 mod data;
 mod extras;
+pub mod figure;
 mod highlight;
 mod link;
 pub use link::escape;
@@ -22,6 +23,7 @@ use crate::chain::{self, Chain, Flat, Stages, Step};
 use crate::curriculum::{
     Curriculum, FamilyIx, MovementIx, NoteIx, Owner, SkillIx, note::NoteOwner,
 };
+use crate::leverage::{self, Solved};
 use crate::proof::Proofread;
 use crate::source::Snapshot;
 use link::Links;
@@ -77,6 +79,8 @@ pub struct Plan<'a> {
     ladders: BTreeMap<MovementIx, Vec<Step>>,
     chains: Vec<Chain>,
     flat: Flat,
+    /// The posture of each movement that declares one that stands.
+    solved: Vec<Option<Solved>>,
     skills_of: Vec<Vec<SkillIx>>,
     tables: Vec<u8>,
     versions: tera::Value,
@@ -112,6 +116,10 @@ impl<'a> Plan<'a> {
             ladders: chain::ladders(curriculum, &|_| true),
             chains,
             flat: Flat::new(curriculum),
+            solved: curriculum
+                .movements()
+                .map(|(_, m)| m.posture.as_ref().and_then(|p| leverage::solve(p).ok()))
+                .collect(),
             skills_of,
             tables: Vec::new(),
             versions: tera::Value::none(),

@@ -96,19 +96,59 @@ pub fn columns(plan: &Plan<'_>) -> Map<String, Value> {
     );
     put("marks", marks);
     put("mark", mark);
-    put("straight", movements().map(|m| u32::from(m.arms == Some(Arms::Straight))).collect());
-    put("inverted", movements().map(|m| u32::from(m.inverted())).collect());
-    put("high", movements().map(|m| u32::from(strength::bears(curriculum, m, "fall-height"))).collect());
-    put("waits", movements().map(|m| u32::from(strength::waits(curriculum, m))).collect());
-    put("unstable", movements().map(|m| u32::from(strength::is_unstable(m))).collect());
-    put("equipment", movements().map(|m| json!(m.equipment)).collect());
-    put("weeks_from", movements().map(|m| m.weeks.map_or(0, |w| w.from)).collect());
-    put("dose", movements().map(|m| json!(m.dose.map(|d| dose(&d)))).collect());
+    put(
+        "straight",
+        movements()
+            .map(|m| u32::from(m.arms == Some(Arms::Straight)))
+            .collect(),
+    );
+    put(
+        "inverted",
+        movements().map(|m| u32::from(m.inverted())).collect(),
+    );
+    put(
+        "high",
+        movements()
+            .map(|m| u32::from(strength::bears(curriculum, m, "fall-height")))
+            .collect(),
+    );
+    put(
+        "waits",
+        movements()
+            .map(|m| u32::from(strength::waits(curriculum, m)))
+            .collect(),
+    );
+    put(
+        "unstable",
+        movements()
+            .map(|m| u32::from(strength::is_unstable(m)))
+            .collect(),
+    );
+    put(
+        "equipment",
+        movements().map(|m| json!(m.equipment)).collect(),
+    );
+    put(
+        "weeks_from",
+        movements().map(|m| m.weeks.map_or(0, |w| w.from)).collect(),
+    );
+    put(
+        "dose",
+        movements()
+            .map(|m| json!(m.dose.map(|d| dose(&d))))
+            .collect(),
+    );
     put("dose_of_school", of_school(school));
     put("warm_up", json!(school.warm_up));
     let classes = curriculum.cautions.classes();
     put("classes", classes.iter().map(|c| c.id.as_str()).collect());
-    put("cautions", movements().map(|m| m.cautions.iter().map(|c| c.0).collect::<Vec<u16>>()).map(Value::from).collect());
+    put(
+        "cautions",
+        movements()
+            .map(|m| m.cautions.iter().map(|c| c.0).collect::<Vec<u16>>())
+            .map(Value::from)
+            .collect(),
+    );
     put("needs", json!(flat.trees));
     put("necessary", json!(flat.necessary));
     put("skills", json!(skills));

@@ -11,5 +11,5 @@ mod working;
 
 pub use best::Best;
 pub use plan::{Plan, Session, Week, plan};
-pub(crate) use working::{bears, is_unstable, waits};
 pub use working::{Fit, Pick, Practice, Prescription, Working, working};
+pub(crate) use working::{bears, is_unstable, waits};

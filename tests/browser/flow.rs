@@ -652,6 +652,37 @@ fn it_hurt_pauses() {
     browser.wait_until("rungbook.states.mine() === null");
 }
 
+/// Today's card: what is ticked becomes the training log, and is exported with the rest.
+#[test]
+fn todays_card_keeps_the_training() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.width(390);
+    let base = disk(&site());
+    browser.open(&format!("{base}today.html"));
+    browser.run(
+        "const on = rungbook.results.dayText(rungbook.results.today()); rungbook.store.add('tested', { movement: 'knee-to-wall', left: '11 cm', right: '12 cm', on }); rungbook.store.add('tested', { movement: 'squat', got: '8 reps', on })",
+        &json!([]),
+    );
+    browser.wait_until("document.querySelector('#sets article')");
+    assert_eq!(browser.run(UNMARKED, &json!([])), json!([]));
+    fits(&browser);
+    write_picture("flow-today.png", &browser.whole_picture(390));
+    let card = "#sets article[data-movement=squat]";
+    let said = browser.text(&browser.find(&format!("{card} .dose")));
+    assert_eq!(said, "5 sets of 5");
+    for i in 0..3 {
+        click(&browser, &format!("#tick-squat-{i}"));
+    }
+    browser.write(&browser.find("#left-squat"), "2");
+    click(&browser, &format!("{card} .acts button"));
+    browser.wait_until("document.querySelector('#sets article[data-movement=squat]').textContent.includes('Done today')");
+    let kept = browser.run("return rungbook.store.all().trained.map(({ movement, did, in_reserve }) => [movement, did, in_reserve])", &json!([]));
+    assert_eq!(kept, json!([["squat", [5, 5, 5], 2]]));
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}
+
 /// The sheet for paper: one or two A4 pages, with the marks and room to write.
 #[test]
 fn the_sheet_prints_on_two_pages() {

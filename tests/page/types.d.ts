@@ -174,6 +174,42 @@ interface Assessment {
   closest: (leaf: number) => { share: number; tested: Tested } | null;
 }
 
+/** The best set of a movement: whole reps or seconds, with its load. */
+interface Best {
+  amount: number;
+  unit: number;
+  load: number;
+}
+
+interface WorkingPick {
+  movement: number;
+  measure: number;
+  sets: number;
+  /** Whole reps, or seconds of a hold. */
+  amount: number;
+  /** Seconds of each rep, in millionths. */
+  seconds: number;
+  unit: number;
+  load: number;
+  text: string;
+  why: string;
+  fit: string;
+}
+
+interface WorkingPractice {
+  movement: number;
+  text: string;
+  when: 'before' | 'after';
+  why: string;
+}
+
+interface TrainingPlan {
+  weeks: { week: number; lighter: boolean; sessions: { on: string; sets: { movement: number; target: string }[] }[] }[];
+  retest: string;
+  push: number;
+  pull: number;
+}
+
 interface Question {
   movement: number;
   today: boolean;
@@ -271,6 +307,12 @@ interface Rungbook {
   placement: {
     next: (model: Model, assessment: Assessment, chain: number[], asked: number[], today: number) => Question | null;
     mayBeTested: (model: Model, assessment: Assessment, m: number, today: number) => boolean;
+  };
+  dose: {
+    working: (model: Model, assessment: Assessment, person: Person, list: number[], today: number) => { picks: WorkingPick[]; practice: WorkingPractice[] };
+  };
+  plan: {
+    lay: (model: Model, picks: WorkingPick[], from: number) => TrainingPlan;
   };
   store: {
     entries: (kind: string) => Kept[];

@@ -1,7 +1,7 @@
 'use strict';
 // The plan over weeks: today's working sets on the days of a cycle, a lighter week at its end. The same as the program's own.
 (() => {
-  const { targets, results, dose } = globalThis.rungbook;
+  const { targets, results } = globalThis.rungbook;
   const MOST_WEEKS = 12, MOST_SESSIONS = 3, LEAST_WEEKLY = 6;
   const PUSH = ['vertical push', 'horizontal push'], PULL = ['vertical pull', 'horizontal pull'];
 
@@ -42,5 +42,5 @@
     return { weeks, retest: results.dayText(from + 7 * count), push: sum(PUSH) * times, pull: sum(PULL) * times };
   };
 
-  globalThis.rungbook.plan = { lay, working: dose.working };
+  globalThis.rungbook.plan = { lay };
 })();

@@ -6,7 +6,9 @@ use super::super::{Plan, ROWS_A_PAGE, ThemeError, markdown};
 use super::{Head, Made, head, turn};
 use crate::curriculum::MovementIx;
 use crate::curriculum::caution::ClassIx;
+use crate::leverage::PUBLISHED;
 use crate::screening;
+use crate::strength::one_rep_max::{FORMULAS, per_cent_of_max};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use tera::Context;
@@ -65,6 +67,14 @@ fn about(name: &str) -> (&'static str, Head) {
                 "about-the-coach",
                 "About the coach",
                 "Who publishes this, and how to reach them",
+            ),
+        ),
+        "about-the-numbers" => (
+            "about-the-numbers.html",
+            head(
+                "about-the-numbers",
+                "About the numbers",
+                "Every formula, its source, its range, and how near it comes",
             ),
         ),
         "where-i-stand" => (
@@ -146,6 +156,7 @@ pub fn fixed(plan: &Plan<'_>, name: &str) -> Result<Made, ThemeError> {
     match name {
         "index" => home(plan, &mut context),
         "before-you-start" => before(plan, &mut context),
+        "about-the-numbers" => numbers(plan, &mut context),
         "cautions" => cautions(plan, &mut context),
         "faults" => faults(plan, &mut context),
         "equipment" => equipment(plan, &mut context),
@@ -482,4 +493,63 @@ fn before(plan: &Plan<'_>, context: &mut Context) {
     context.insert("ask", &ask);
     context.insert("questions", &questions);
     context.insert("warm_up", &plan.curriculum.school.warm_up.get("always"));
+}
+
+#[derive(Serialize)]
+struct FormulaRow {
+    name: &'static str,
+    says: &'static str,
+    source: &'static str,
+    most_reps: u32,
+    /// Of 100, for five and for eight reps.
+    five: String,
+    eight: String,
+}
+
+#[derive(Serialize)]
+struct PublishedRow {
+    says: &'static str,
+    source: &'static str,
+    value: String,
+    ours: String,
+    difference: String,
+}
+
+/// Every formula with its source and range, and the model of leverage against published values.
+fn numbers(plan: &Plan<'_>, context: &mut Context) {
+    let of_hundred = |f: &crate::strength::one_rep_max::Formula, reps| {
+        f.estimate(100.0, reps)
+            .map_or_else(|_| String::new(), |n| format!("{n:.1}"))
+    };
+    let formulas: Vec<FormulaRow> = FORMULAS
+        .iter()
+        .map(|f| FormulaRow {
+            name: f.name,
+            says: f.says,
+            source: f.source,
+            most_reps: f.most_reps,
+            five: of_hundred(f, 5),
+            eight: of_hundred(f, 8),
+        })
+        .collect();
+    let published: Vec<PublishedRow> = PUBLISHED
+        .iter()
+        .filter_map(|p| {
+            let ours = p.ours()?;
+            Some(PublishedRow {
+                says: p.says,
+                source: p.source,
+                value: format!("{:.1} %", p.value * 100.0),
+                ours: format!("{:.1} %", ours * 100.0),
+                difference: format!("{:+.1}", (ours - p.value) * 100.0),
+            })
+        })
+        .collect();
+    let chart: Vec<(u32, f64)> = (1..=12)
+        .filter_map(|r| Some((r, per_cent_of_max(r)?)))
+        .collect();
+    context.insert("formulas", &formulas);
+    context.insert("published", &published);
+    context.insert("chart", &chart);
+    context.insert("results_last", &plan.curriculum.school.results_last_days);
 }

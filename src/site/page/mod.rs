@@ -19,6 +19,7 @@ pub const FIXED: &[&str] = &[
     "if-it-hurts",
     "if-you-are-stuck",
     "about-the-coach",
+    "about-the-numbers",
     "where-i-stand",
     "today",
     "my-people",

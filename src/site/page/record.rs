@@ -1,11 +1,12 @@
 //! The pages of movements, families and skills.
 
 use super::super::view::{self, Named, Row};
-use super::super::{Plan, ThemeError, highlight, markdown};
+use super::super::{Plan, ThemeError, figure, highlight, markdown};
 use super::{Made, head};
 use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
 use crate::curriculum::family::Way;
 use crate::curriculum::{FamilyIx, MovementIx, SkillIx};
+use crate::leverage::Solved;
 use serde::Serialize;
 use std::collections::HashSet;
 use tera::Context;
@@ -140,6 +141,12 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
             .transpose()?
             .unwrap_or_default(),
     );
+    let solved = plan.solved[ix.at()].as_ref();
+    context.insert(
+        "figure",
+        &solved.map_or_else(String::new, |s| figure::figure(s).svg),
+    );
+    context.insert("leverage", &solved.map_or_else(Vec::new, leverage_lines));
     context.insert("definition", &definition(plan, ix));
     context.insert("definition_file", plan.snapshot.path(m.spans.whole.file));
     let change = curriculum.ledger.last_change(m.id.as_str());
@@ -269,6 +276,64 @@ fn definition(plan: &Plan<'_>, ix: MovementIx) -> String {
     highlight::html("Definition", &format!("{}\n", lines.join("\n").trim_end()))
 }
 
+/// The largest share of body weight on the hands, in hundredths.
+fn share(solved: &Solved) -> Option<u32> {
+    let shares = solved.poses().filter_map(|p| p.hands_carry);
+    shares.reduce(f64::max).map(|s| (s * 100.0).round() as u32)
+}
+
+/// What the posture comes to, in words.
+fn leverage_lines(solved: &Solved) -> Vec<String> {
+    let mut out = Vec::new();
+    let hands: Vec<String> = solved
+        .poses()
+        .filter_map(|p| p.hands_carry)
+        .map(|s| format!("{} %", (s * 100.0).round()))
+        .collect();
+    match hands.as_slice() {
+        [one] => out.push(format!("About {one} of body weight on the hands.")),
+        [start, end] if start != end => out.push(format!(
+            "About {start} of body weight on the hands at the start, {end} at the other end."
+        )),
+        [one, _] => out.push(format!("About {one} of body weight on the hands.")),
+        _ => {}
+    }
+    if let Some(turning) = solved.turning() {
+        out.push(format!(
+            "Turning load: shoulder {}, hip {} body weight x centimetres.",
+            turning.shoulder.round(),
+            turning.hip.round()
+        ));
+    }
+    out
+}
+
+/// Small figures of a family's members from easier to harder; empty below two.
+fn strip(plan: &Plan<'_>, family: FamilyIx) -> String {
+    let of = |ix: &MovementIx| {
+        let place = plan.curriculum.movement(*ix).place.as_ref()?;
+        (place.family == family).then(|| place.rungs.clone())
+    };
+    let mut members: Vec<(Vec<_>, MovementIx)> = plan
+        .curriculum
+        .published()
+        .filter(|(ix, _)| plan.solved[ix.at()].is_some())
+        .filter_map(|(ix, _)| Some((of(&ix)?, ix)))
+        .collect();
+    members.sort_by_key(|(rungs, ix)| (plan.stages.of(*ix), rungs.clone(), *ix));
+    let shown: Vec<(&str, &Solved)> = members
+        .iter()
+        .filter_map(|(_, ix)| {
+            let name = plan.curriculum.movement(*ix).name.as_str();
+            Some((name, plan.solved[ix.at()].as_ref()?))
+        })
+        .collect();
+    match shown.len() {
+        0 | 1 => String::new(),
+        _ => figure::strip(&shown).svg,
+    }
+}
+
 #[derive(Serialize)]
 struct SliceView {
     on: String,
@@ -285,6 +350,8 @@ struct RowView {
 #[derive(Serialize)]
 struct CellView {
     id: String,
+    /// The share of body weight on the hands, in hundredths, where a posture says it.
+    share: Option<u32>,
     link: String,
     standard: String,
     stage: String,
@@ -297,6 +364,7 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
     let cell = |cell: GridCell| {
         cell.map(|ix| CellView {
             id: plan.curriculum.movement(ix).id.to_string(),
+            share: plan.solved[ix.at()].as_ref().and_then(share),
             link: plan.links.of(ix).to_string(),
             standard: plan.words(&plan.curriculum.movement(ix).standard),
             stage: view::stage_words(plan.stages.of(ix).unwrap_or(0)),
@@ -331,6 +399,7 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
         &f.axes.iter().map(|a| plain(&a.name)).collect::<Vec<_>>(),
     );
     context.insert("slices", &slices);
+    context.insert("strip", &strip(plan, ix));
     context.insert(
         "aside",
         &grid

@@ -1,0 +1,177 @@
+//! Published values to hold the model against: what was measured, by whom, and what this model gives.
+
+use super::posture::solve;
+use crate::curriculum::posture::{Joints, Posture};
+use crate::source::{FileId, Span};
+
+/// A measured share of body weight on the hands.
+#[derive(Clone, Copy, Debug)]
+pub struct Published {
+    pub says: &'static str,
+    posture: &'static str,
+    hands_at: f64,
+    feet_at: f64,
+    /// The lower end of the movement instead of its start.
+    lower_end: bool,
+    /// As a fraction of body weight.
+    pub value: f64,
+    /// How near the model must come: points of body weight as a fraction.
+    pub within: f64,
+    pub source: &'static str,
+}
+
+impl Published {
+    /// What the model gives for the body of mean build.
+    pub fn ours(&self) -> Option<f64> {
+        let posture = Posture {
+            named: Some(self.posture.to_string()),
+            touches: Vec::new(),
+            start: Joints::default(),
+            end: None,
+            hands_at: Some(self.hands_at),
+            feet_at: Some(self.feet_at),
+            span: Span::top(FileId::FOLDER),
+        };
+        let solved = solve(&posture).ok()?;
+        match self.lower_end {
+            true => solved.end?.hands_carry,
+            false => solved.start.hands_carry,
+        }
+    }
+}
+
+const EBBEN: &str = "Ebben et al. 2011, J Strength Cond Res 25(10):2891-2894";
+const SUPRAK: &str = "Suprak, Dawes, Stephenson 2011, J Strength Cond Res 25(2):497-503";
+const GOUVALI: &str = "Gouvali, Boudolos 2005, J Strength Cond Res 19(1):146-151";
+const MIER: &str = "Mier et al. 2014, Int J Exerc Sci 7(2):161-168, men and women in the middle";
+
+const fn of(
+    says: &'static str,
+    posture: &'static str,
+    at: (f64, f64),
+    lower_end: bool,
+    (value, within): (f64, f64),
+    source: &'static str,
+) -> Published {
+    Published {
+        says,
+        posture,
+        hands_at: at.0,
+        feet_at: at.1,
+        lower_end,
+        value,
+        within,
+        source,
+    }
+}
+
+/// Every published value used. Ebben et al. measured peaks while moving; the others held still.
+pub const PUBLISHED: &[Published] = &[
+    of(
+        "push-up, hands raised 61 cm",
+        "push-up",
+        (60.96, 0.0),
+        false,
+        (0.41, 0.12),
+        EBBEN,
+    ),
+    of(
+        "push-up on the knees",
+        "knee-push-up",
+        (0.0, 0.0),
+        false,
+        (0.49, 0.06),
+        EBBEN,
+    ),
+    of(
+        "push-up, hands raised 30 cm",
+        "push-up",
+        (30.48, 0.0),
+        false,
+        (0.55, 0.06),
+        EBBEN,
+    ),
+    of("push-up", "push-up", (0.0, 0.0), false, (0.64, 0.06), EBBEN),
+    of(
+        "push-up, feet raised 30 cm",
+        "push-up",
+        (0.0, 30.48),
+        false,
+        (0.70, 0.06),
+        EBBEN,
+    ),
+    of(
+        "push-up, feet raised 61 cm",
+        "push-up",
+        (0.0, 60.96),
+        false,
+        (0.74, 0.06),
+        EBBEN,
+    ),
+    of(
+        "push-up, arms straight",
+        "push-up",
+        (0.0, 0.0),
+        false,
+        (0.6916, 0.07),
+        SUPRAK,
+    ),
+    of(
+        "push-up, arms bent",
+        "push-up",
+        (0.0, 0.0),
+        true,
+        (0.7504, 0.06),
+        SUPRAK,
+    ),
+    of(
+        "push-up, beginning",
+        "push-up",
+        (0.0, 0.0),
+        false,
+        (0.664, 0.06),
+        GOUVALI,
+    ),
+    of(
+        "push-up, arms straight",
+        "push-up",
+        (0.0, 0.0),
+        false,
+        (0.660, 0.06),
+        MIER,
+    ),
+    of(
+        "push-up, arms bent",
+        "push-up",
+        (0.0, 0.0),
+        true,
+        (0.7245, 0.06),
+        MIER,
+    ),
+    of(
+        "push-up on the knees, arms bent",
+        "knee-push-up",
+        (0.0, 0.0),
+        true,
+        (0.5835, 0.07),
+        MIER,
+    ),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::PUBLISHED;
+
+    #[test]
+    fn the_model_comes_as_near_as_it_says() {
+        for p in PUBLISHED {
+            let ours = p.ours().expect("it stands");
+            assert!(
+                (ours - p.value).abs() <= p.within,
+                "{}: {ours} for {}",
+                p.says,
+                p.value
+            );
+        }
+    }
+}
