@@ -132,7 +132,7 @@
    */
   const person = (exported, model, day) => {
     /** @type {Person} */
-    const out = { bodyWeight: exported.bodyweight ? readMass(exported.bodyweight) : null, tested: [], pauses: [] };
+    const out = { bodyWeight: exported.bodyweight ? readMass(exported.bodyweight) : null, tested: [], trained: [], pauses: [], have: exported.have || null };
     /** @type {Aside[]} */
     const aside = [];
     exported.tested.forEach((entry, i) => {
@@ -144,6 +144,19 @@
       else if (sides.some((side) => side.measure !== model.target(movement).measure)) keep('it measures another thing than the standard');
       else if (on > day) keep('its day is still to come');
       else out.tested.push({ movement, sides, on, reserve: entry.in_reserve || 0, bodyWeight: entry.bodyweight ? readMass(entry.bodyweight) : null, entry: i });
+    });
+    exported.trained.forEach((entry) => {
+      const movement = model.numbers.get(entry.movement);
+      const on = Number(readDay(entry.on));
+      if (movement === undefined || on > day) {
+        aside.push({ movement: entry.movement, got: entry.did.join(', '), on: entry.on, why: movement === undefined ? 'this curriculum has no such movement' : 'its day is still to come' });
+        return;
+      }
+      const { measure } = model.target(movement);
+      const did = entry.did.map((set) => readGot(/^[0-9.]+$/.test(String(set)) ? `${set} ${['reps', 's', 'cm', 'deg', 'reps'][measure]}` : String(set)));
+      const load = entry.with === undefined ? null : readGot(`1 rep with ${entry.with}`);
+      if (did.some((set) => set === null) || (entry.with !== undefined && !load)) return;
+      out.trained.push({ movement, did: did.map((set) => /** @type {Got} */ (set).amount), unit: load ? load.unit : 0, load: load ? load.load : 0, reserve: entry.in_reserve === undefined ? null : entry.in_reserve, on });
     });
     exported.paused.forEach((entry, i) => {
       const movement = entry.movement === undefined ? null : model.numbers.get(entry.movement);

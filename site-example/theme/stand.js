@@ -207,6 +207,18 @@
     weightInput.value = written;
     tell('Body weight kept.');
   });
+  const equipment = [...new Set(tables.equipment.flat(2))].sort();
+  byId('have-list').replaceChildren(...equipment.map((word) => {
+    const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `have-${word}`, value: word }));
+    box.checked = ((store.get('about') || {}).have || []).includes(word);
+    box.addEventListener('change', () => {
+      const about = store.get('about') || {}, have = new Set(about.have || []);
+      if (box.checked) have.add(word);
+      else have.delete(word);
+      store.set('about', { ...about, have: have.size ? [...have].sort() : undefined });
+    });
+    return make('li', {}, box, ' ', make('label', { for: `have-${word}`, text: word.replace('-', ' ') }));
+  }));
   store.onChange(draw);
   draw();
 })();

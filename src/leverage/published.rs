@@ -91,7 +91,14 @@ pub const PUBLISHED: &[Published] = &[
         (0.55, 0.06),
         EBBEN,
     ),
-    of("push-up", "push-up", (0.0, 0.0), false, (0.64, 0.06), EBBEN),
+    of(
+        "push-up, hands and feet on the floor",
+        "push-up",
+        (0.0, 0.0),
+        false,
+        (0.64, 0.06),
+        EBBEN,
+    ),
     of(
         "push-up, feet raised 30 cm",
         "push-up",
