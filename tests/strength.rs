@@ -171,6 +171,29 @@ fn three_worked_examples() {
     );
 }
 
+/// A pull-up moves the whole body: 70 kg and 10 kg more for 5 reps are 80 kg; Epley gives 93.3, Brzycki 90, Lander 91.0,
+/// Lombardi 94.0, Mayhew 95.2, O'Conner 90, Wathan 93.3, worked by hand from the printed formulas.
+#[test]
+fn the_load_that_moves() {
+    let proof = shipped();
+    let curriculum = &proof.curriculum;
+    let results = json!({ "results": 1, "bodyweight": "70 kg", "tested": [
+        { "movement": "pull-up", "got": "5 reps with 10 kg" }, { "movement": "push-up", "got": "20 reps" }, { "movement": "plank", "got": "60 s" } ] });
+    let estimates = strength::estimates(curriculum, &person(curriculum, &results), today());
+    let ids: Vec<&str> = estimates
+        .iter()
+        .map(|e| curriculum.movement(e.movement).id.as_str())
+        .collect();
+    assert_eq!(ids, ["pull-up", "push-up"]);
+    assert!((estimates[0].moved - 80.0).abs() < 1e-9);
+    let (low, high) = estimates[0].one_rep_max.expect("five reps are in range");
+    assert!(
+        (low - 90.0).abs() < 0.01 && (high - 95.21).abs() < 0.01,
+        "{low} {high}"
+    );
+    assert!(estimates[1].one_rep_max.is_err(), "twenty reps are refused");
+}
+
 /// "2 for 2" (Baechle & Earle, Essentials; the worked example there: goal 3x10, 12 in the last set two sessions running).
 #[test]
 fn moving_on_reads_what_was_trained() {

@@ -7,7 +7,7 @@ use crate::io::{self, Error};
 use crate::proof::proofread;
 use crate::readiness;
 use crate::results::{self, Person};
-use crate::strength::{self, Plan, Prescription, Working};
+use crate::strength::{self, Estimate, Plan, Prescription, Working};
 use serde_json::{Value, json};
 use std::fmt::Write;
 use std::path::PathBuf;
@@ -38,6 +38,7 @@ struct Answer {
     person: Person,
     working: Working,
     plan: Plan,
+    estimates: Vec<Estimate>,
 }
 
 pub fn run(options: &Options) -> Result<Status, Error> {
@@ -66,6 +67,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
                 strength::working(curriculum, &proof.stages, &person, &readiness, &list, today);
             Answer {
                 plan: strength::plan(curriculum, &working, today),
+                estimates: strength::estimates(curriculum, &person, today),
                 working,
                 person,
             }
@@ -155,8 +157,23 @@ fn answer(curriculum: &Curriculum, a: &Answer) -> Value {
             json!({ "week": w.number, "lighter": w.lighter, "sessions": sessions })
         })
         .collect();
+    let tenth = |n: f64| (n * 10.0).round() / 10.0;
+    let hundredth = |n: f64| (n * 100.0).round() / 100.0;
+    let strength: Vec<Value> = a
+        .estimates
+        .iter()
+        .map(|e| {
+            let max = e.one_rep_max.ok().map(|(low, high)| [tenth(low), tenth(high)]);
+            let relative = e.relative.map(|(low, high)| [hundredth(low), hundredth(high)]);
+            let refused = e.one_rep_max.err().map(|why| why.to_string());
+            json!({
+                "movement": id(e.movement), "reps": e.reps, "moved_kg": tenth(e.moved), "one_rep_max_kg": max,
+                "of_body_weight": relative, "refused": refused,
+            })
+        })
+        .collect();
     json!({
-        "estimate": true, "picks": picks, "skill_practice": practice,
+        "strength": strength, "estimate": true, "picks": picks, "skill_practice": practice,
         "plan": {
             "weeks": weeks, "retest": a.plan.retest.to_string(), "volume": a.plan.volume, "straight_arm": a.plan.straight_arm,
             "push": a.plan.push, "pull": a.plan.pull,
@@ -210,6 +227,21 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
     if a.working.practice.iter().any(|p| !p.before) {
         out.push_str("Skill practice, after\n");
         practice(&mut out, false);
+    }
+    if !a.estimates.is_empty() {
+        out.push_str("Strength: the load that moved, and the most for one rep by seven formulas\n");
+    }
+    for e in &a.estimates {
+        let max = match e.one_rep_max {
+            Ok((low, high)) => format!("{low:.0} to {high:.0} kg for one"),
+            Err(why) => format!("no estimate: {why}"),
+        };
+        let name = named(curriculum, e.movement);
+        let _ = writeln!(
+            out,
+            "  {name}: {:.0} kg for {} reps, {max}",
+            e.moved, e.reps
+        );
     }
     let _ = writeln!(out, "Plan");
     for week in &a.plan.weeks {

@@ -4,12 +4,14 @@
 
 mod best;
 pub mod calendar;
+mod estimate;
 pub mod load;
 pub mod one_rep_max;
 mod plan;
 mod working;
 
 pub use best::Best;
+pub use estimate::{Estimate, estimates};
 pub use plan::{Plan, Session, Week, plan};
 pub use working::{Fit, Pick, Practice, Prescription, Working, working};
 pub(crate) use working::{bears, is_unstable, waits};

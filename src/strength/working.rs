@@ -314,16 +314,20 @@ impl<'a> Room<'a> {
                     |ix: &MovementIx| self.fit(*ix) == Fit::Untested && stage(*ix) > stage(above);
                 Some(group.iter().copied().find(harder).unwrap_or(above))
             });
+        // Below its dose: an easier one that is not tested yet, if there is one; never a harder one.
+        let below = hardest(Fit::Below);
         let untested = |open: bool| {
             let fits = |ix: &MovementIx| {
-                self.fit(*ix) == Fit::Untested && (!open || self.state(*ix) == Some(State::Open))
+                self.fit(*ix) == Fit::Untested
+                    && (!open || self.state(*ix) == Some(State::Open))
+                    && below.is_none_or(|b| stage(*ix) < stage(b))
             };
             group.iter().rev().copied().find(fits)
         };
         let chosen = first
             .or_else(|| untested(true))
             .or_else(|| untested(false))
-            .or_else(|| hardest(Fit::Below))?;
+            .or(below)?;
         let mut pick = self.after_training(group, self.prescribe(chosen));
         self.weekly(&mut pick);
         Some(pick)

@@ -662,7 +662,7 @@ fn todays_card_keeps_the_training() {
     let base = disk(&site());
     browser.open(&format!("{base}today.html"));
     browser.run(
-        "const on = rungbook.results.dayText(rungbook.results.today()); rungbook.store.add('tested', { movement: 'knee-to-wall', left: '11 cm', right: '12 cm', on }); rungbook.store.add('tested', { movement: 'squat', got: '8 reps', on })",
+        "const on = rungbook.results.dayText(rungbook.results.today()); rungbook.store.add('tested', { movement: 'knee-to-wall', left: '11 cm', right: '12 cm', on }); rungbook.store.add('tested', { movement: 'squat', got: '8 reps', on, in_reserve: 6 })",
         &json!([]),
     );
     browser.wait_until("document.querySelector('#sets article')");
@@ -671,7 +671,7 @@ fn todays_card_keeps_the_training() {
     write_picture("flow-today.png", &browser.whole_picture(390));
     let card = "#sets article[data-movement=squat]";
     let said = browser.text(&browser.find(&format!("{card} .dose")));
-    assert_eq!(said, "5 sets of 5");
+    assert_eq!(said, "3 sets of 12");
     for i in 0..3 {
         click(&browser, &format!("#tick-squat-{i}"));
     }
@@ -679,7 +679,7 @@ fn todays_card_keeps_the_training() {
     click(&browser, &format!("{card} .acts button"));
     browser.wait_until("document.querySelector('#sets article[data-movement=squat]').textContent.includes('Done today')");
     let kept = browser.run("return rungbook.store.all().trained.map(({ movement, did, in_reserve }) => [movement, did, in_reserve])", &json!([]));
-    assert_eq!(kept, json!([["squat", [5, 5, 5], 2]]));
+    assert_eq!(kept, json!([["squat", [12, 12, 12], 2]]));
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }
 

@@ -273,6 +273,7 @@ interface Rungbook {
   targets: {
     readGot: (text: string) => Got | null;
     text: (got: Got) => string;
+    words: (got: Got) => string;
     decimal: (micro: number) => string;
     kilograms: (mass: number) => string;
     readMass: (written: string) => number | null;

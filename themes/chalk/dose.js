@@ -181,9 +181,12 @@
         const next = group.find((m) => fitOf(m) === UNTESTED && tables.stage[m] > tables.stage[above]);
         chosen = next === undefined ? above : next;
       }
-      if (chosen === undefined) chosen = falling.find((m) => fitOf(m) === UNTESTED && state(m) === OPEN);
-      if (chosen === undefined) chosen = hardest(UNTESTED);
-      if (chosen === undefined) chosen = hardest(BELOW);
+      // Below its dose: an easier one that is not tested yet, if there is one; never a harder one.
+      const below = hardest(BELOW);
+      const easier = (/** @type {number} */ m) => fitOf(m) === UNTESTED && (below === undefined || tables.stage[m] < tables.stage[below]);
+      if (chosen === undefined) chosen = falling.find((m) => easier(m) && state(m) === OPEN);
+      if (chosen === undefined) chosen = falling.find(easier);
+      if (chosen === undefined) chosen = below;
       if (chosen === undefined) return null;
       const pick = afterTraining(group, prescribe(chosen));
       if (pick.fit !== UNTESTED && pick.measure !== TIME) {

@@ -185,6 +185,20 @@
     return out;
   };
 
+  /** For readers, in metric units: "5 sets of 5", "12 reps", "3 sets of 20 seconds". @param {Got} got */
+  const words = (got) => {
+    if (got.measure === DONE) return got.amount === 0 ? 'not done' : 'done';
+    const amount = decimal(got.amount), one = got.amount === ONE;
+    const unit = [one ? ' rep' : ' reps', one ? ' second' : ' seconds', ' cm', '°'][got.measure];
+    let out = got.sets > 1 ? `${got.sets} sets of ${amount}${got.measure === REPS ? '' : unit}` : `${amount}${unit}`;
+    if (got.seconds > 0) out += `, ${decimal(got.seconds)} ${got.seconds === ONE ? 'second' : 'seconds'} each`;
+    if (got.unit !== NO_LOAD) {
+      const size = Math.abs(got.load);
+      out += ` with ${got.unit === MASS ? `${kilograms(size)} kg` : `${decimal(size * 100)} % of body weight`}${got.load < 0 ? ' of help' : ' added'}`;
+    }
+    return got.of > 0 ? `${out}, in ${got.hits} of ${got.of} tries` : out;
+  };
+
   /** A body weight such as "72 kg" or "160 lb", as mass. @param {string} written @returns {number | null} */
   const readMass = (written) => {
     const got = readGot(`1 rep with ${written}`);
@@ -192,6 +206,6 @@
   };
 
   globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
-    targets: { readGot, text, decimal, kilograms, readMass, ONE, KILOGRAM, REPS, TIME, LENGTH, ANGLE, DONE, NO_LOAD, MASS, BODY_WEIGHT },
+    targets: { readGot, text, words, decimal, kilograms, readMass, ONE, KILOGRAM, REPS, TIME, LENGTH, ANGLE, DONE, NO_LOAD, MASS, BODY_WEIGHT },
   });
 })();

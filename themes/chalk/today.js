@@ -13,15 +13,8 @@
   const kept = store.get('skill');
   if (typeof kept === 'number' && tables.skills[kept]) choice.value = String(kept);
 
-  /** A prescription for readers. @param {WorkingPick} pick */
-  const words = (pick) => {
-    const unit = pick.measure === targets.TIME ? (pick.amount === 1 ? ' second' : ' seconds') : '';
-    const each = pick.seconds > 0 ? `, ${targets.decimal(pick.seconds)} seconds each` : '';
-    const size = Math.abs(pick.load);
-    const weight = pick.unit === targets.MASS ? `${targets.kilograms(size)} kg` : `${targets.decimal(size * 100)} % of body weight`;
-    const load = pick.unit === targets.NO_LOAD ? '' : pick.load < 0 ? ` with ${weight} of help` : ` with ${weight} added`;
-    return `${pick.sets} ${pick.sets === 1 ? 'set' : 'sets'} of ${pick.amount}${unit}${each}${load}`;
-  };
+  /** A target's text for readers. @param {string} text */
+  const words = (text) => { const got = targets.readGot(text); return got ? targets.words(got) : text; };
 
   /** A countdown. */
   const rest = () => {
@@ -57,7 +50,7 @@
     const reserve = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}` }));
     const fault = make('p', { class: 'fault', role: 'alert' });
     return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
-      make('p', { class: 'dose' }, words(pick)), make('p', { class: 'hint', text: pick.why }),
+      make('p', { class: 'dose' }, words(pick.text)), make('p', { class: 'hint', text: pick.why }),
       make('ul', { class: 'plain ticks' }, ...sets.map(({ whole }) => whole)),
       make('p', { class: 'field' }, make('label', { for: `left-${id}`, text: 'Left in reserve after the last set' }), reserve), fault,
       make('p', { class: 'acts' }, make('button', { type: 'button', text: 'Keep this training', on: { click: () => {
@@ -89,12 +82,12 @@
     for (const when of /** @type {const} */ (['before', 'after'])) {
       const of = practice.filter((p) => p.when === when);
       byId(`practice-${when}`).hidden = of.length === 0;
-      byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ` ${text}`, make('span', { class: 'hint', text: ` ${why}` }))));
+      byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ` ${words(text)}`, make('span', { class: 'hint', text: ` ${why}` }))));
     }
     byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: 'Nothing is open to train with the equipment at hand. Test something first.' })]), ...(picks.length ? [rest()] : []));
     const laid = plan.lay(model, picks, stand.day);
     byId('plan-list').replaceChildren(...laid.weeks.map(({ week, lighter, sessions }) => make('li', {}, `Week ${week}${lighter ? ', lighter' : ''}: ${sessions.map((s) => s.on).join(', ')}`,
-      make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(tables, movement), ` ${target}`))))));
+      make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(tables, movement), ` ${words(target)}`))))));
     byId('plan-end').textContent = `Test again from ${laid.retest}. Sets a week: push ${laid.push}, pull ${laid.pull}.`;
   };
   choice.addEventListener('change', () => store.set('skill', choice.value === '' ? null : Number(choice.value)));

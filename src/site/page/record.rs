@@ -282,6 +282,12 @@ fn share(solved: &Solved) -> Option<u32> {
     shares.reduce(f64::max).map(|s| (s * 100.0).round() as u32)
 }
 
+/// The turning load at the shoulder where the hands carry the whole body and that alone tells nothing.
+fn turning(solved: &Solved) -> Option<u32> {
+    let load = solved.turning()?.shoulder.round() as u32;
+    (share(solved) == Some(100) && load > 0).then_some(load)
+}
+
 /// What the posture comes to, in words.
 fn leverage_lines(solved: &Solved) -> Vec<String> {
     let mut out = Vec::new();
@@ -352,6 +358,8 @@ struct CellView {
     id: String,
     /// The share of body weight on the hands, in hundredths, where a posture says it.
     share: Option<u32>,
+    /// Where the hands carry everything: the turning load at the shoulder, in body weight x centimetres.
+    turning: Option<u32>,
     link: String,
     standard: String,
     stage: String,
@@ -364,7 +372,11 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
     let cell = |cell: GridCell| {
         cell.map(|ix| CellView {
             id: plan.curriculum.movement(ix).id.to_string(),
-            share: plan.solved[ix.at()].as_ref().and_then(share),
+            share: plan.solved[ix.at()]
+                .as_ref()
+                .and_then(share)
+                .filter(|s| *s < 100),
+            turning: plan.solved[ix.at()].as_ref().and_then(turning),
             link: plan.links.of(ix).to_string(),
             standard: plan.words(&plan.curriculum.movement(ix).standard),
             stage: view::stage_words(plan.stages.of(ix).unwrap_or(0)),
