@@ -1,0 +1,395 @@
+"""Reference implementation of working sets and skill practice, written only from their specification.
+
+Reads one case per line (JSON) on standard input and answers each with one line of JSON:
+
+    case   = {"curriculum": {...}, "school": {...}, "results": {...}, "today": "YYYY-MM-DD", "movements": [ids]}
+    answer = {"picks": [{"movement", "target", "why"}], "practice": [{"movement", "target", "when", "why"}]}
+
+The curriculum is that of readiness.py, each movement with its facts for training besides: stage, inverted, lowering, straight,
+high, waits, unstable, equipment, weeks_from, dose. The school may also stand inside the curriculum.
+The file follows the order of the specification. All numbers prescribed are whole; loads and seconds of each rep are exact
+fractions, a load being in kg or in shares of body weight. A line that cannot be read is answered with {"error": text}.
+"""
+
+import json
+import sys
+from datetime import date
+from fractions import Fraction
+from typing import NamedTuple
+
+import readiness
+from readiness import Load, Target, parse_target, sign
+
+MARKS = ("guarded", "inverted", "lowering", "straight", "high", "waits", "unstable")
+STEADY = {"guarded", "lowering", "straight", "unstable"}  # moved on by three sessions, not by two
+PATTERNS = (
+    "vertical push", "vertical pull", "horizontal push", "horizontal pull", "squat", "hinge", "carry", "core",
+)
+KEEP, SHORT, BELOW, ABOVE, UNTESTED = "keep", "short", "below", "above", "untested"
+STAY, ON, EASIER, RETURN = "stay", "on", "easier", "return"
+NO_LOAD = Load(Fraction(0), "kg")
+DAYS_OFF = 14
+MOST_SETS_A_WEEK, FEWEST_SETS_A_WEEK = 15, 6
+PRACTISED = 2
+
+# ---------------------------------------------------------------- what comes in
+
+class School(NamedTuple):
+    results_last_days: int
+    sets: int = 5
+    reps: int = 5
+    hold_sets: int = 5
+    hold_seconds: int = 10
+    a_week: int = 2
+    practice: str = "after"
+    smallest_plate: Fraction = Fraction("1.25")  # kg
+
+class Trained(NamedTuple):
+    day: date
+    did: list  # whole amounts
+    load: Load
+    reserve: int
+
+class Best(NamedTuple):
+    amount: int
+    load: Load
+
+class Movement(NamedTuple):
+    """A movement with what the client has done of it."""
+    id: str
+    stage: int
+    pattern: str
+    measure: str  # reps, time, other
+    marks: frozenset  # those of MARKS that it bears
+    at_hand: bool
+    weeks_from: int
+    dose: Target | None
+    secs: Fraction  # of each rep, by the standard
+    state: str | None  # None where it has no stage
+    best: Best | None
+    trained: list  # in written order
+    last_tested: date | None
+
+class Prescription(NamedTuple):
+    fit: str
+    sets: int
+    amount: int
+    load: Load
+    why: str
+
+def whole(number):
+    """Rounded down; a number may have come as text to stay exact."""
+    return Fraction(str(number or 0)).__floor__()
+
+def load_rank(load):
+    """Help below none below added; then kg below bw; then the signed number."""
+    return sign(load.value), load.unit == "bw", load.value
+
+def same_load(a, b):
+    return a.value == b.value and (a.value == 0 or a.unit == b.unit)
+
+def read_school(case, curriculum):
+    said = {**curriculum, **(case.get("school") or curriculum.get("school") or {})}
+    school = School(**{name: said[name] for name in School._fields if said.get(name) is not None})
+    if school.a_week < 1:
+        raise ValueError("a_week is at least 1")
+    return school._replace(smallest_plate=Fraction(str(school.smallest_plate)))
+
+def read_trained(present, results, today):
+    """Trained entries of each movement, in written order; those of unknown movements or days to come count for nothing."""
+    trained = {}
+    for entry in results.get("trained") or ():
+        id, on = present.get(entry["movement"]), entry.get("on")
+        day = date.fromisoformat(on) if on else today
+        if id is None or day > today:
+            continue
+        load = entry.get("with")
+        trained.setdefault(id, []).append(Trained(
+            day=day, did=[whole(amount) for amount in entry.get("did") or ()],
+            load=parse_target(f"1 rep with {load}").load if load else NO_LOAD, reserve=whole(entry.get("in_reserve")),
+        ))
+    return trained
+
+def read_tested(movements, present, results, results_last, today):
+    """(result, in reserve) of the latest day of each movement that counts, in written order."""
+    tested = {}
+    for entry in results.get("tested") or ():
+        id = present.get(entry["movement"])
+        result = readiness.read_result(entry, movements[id].standard, None, today) if id else None
+        if result is not None and (today - result.day).days <= results_last:
+            tested.setdefault(id, []).append((result, whole(entry.get("in_reserve"))))
+    for id, kept in tested.items():
+        latest = max(result.day for result, _ in kept)
+        tested[id] = [(result, reserve) for result, reserve in kept if result.day == latest]
+    return tested
+
+# ---------------------------------------------------------------- the best set
+
+def best_set(standard, tested, trained, results_last, today):
+    in_reps = standard.kind == "reps"
+    if tested:
+        bests = []
+        for result, reserve in tested:
+            amount = whole(result.high if standard.at_most else result.low)
+            if in_reps:
+                amount += reserve + (2 if result.sets >= 3 else 0)
+            bests.append(Best(amount, min(result.loads, key=load_rank)))
+        return max(bests, key=lambda best: (load_rank(best.load), best.amount))  # of equals the first written
+    recent = [entry for entry in trained if (today - entry.day).days <= results_last]
+    if not recent:
+        return None
+    entry = max(recent, key=lambda entry: entry.day)  # the first written of the latest day
+    return Best(max(entry.did, default=0) + (entry.reserve if in_reps else 0), entry.load)
+
+def read_movements(curriculum, results, school, today):
+    """Every movement by id, and the present id of each old and present id."""
+    plain, present = readiness.read_movements(curriculum)
+    client = readiness.read_client(plain, present, results, school.results_last_days, today)
+    if curriculum.get("presume", True):
+        readiness.presume(plain, client)
+    paused = readiness.paused_movements(plain, present, results, today)
+    standing = readiness.reachable(plain)
+    tested = read_tested(plain, present, results, school.results_last_days, today)
+    trained = read_trained(present, results, today)
+    have = results.get("have")
+    movements = {}
+    for said in curriculum["movements"]:
+        id = said["id"]
+        m, tests, trainings = plain[id], tested.get(id, []), trained.get(id, [])
+        state, _ = readiness.state_of(m, client, paused) if id in standing else (None, False)
+        movements[id] = Movement(
+            id=id, stage=int(said.get("stage") or 0), pattern=m.pattern,
+            measure=m.standard.kind if m.standard.kind in ("reps", "time") else "other",
+            marks=frozenset(mark for mark in MARKS if said.get(mark)),
+            at_hand=have is None or all(any(thing in have for thing in one_of) for one_of in said.get("equipment") or ()),
+            weeks_from=int(said.get("weeks_from") or 0),
+            dose=parse_target(said["dose"]) if said.get("dose") else None, secs=m.standard.secs, state=state,
+            best=best_set(m.standard, tests, trainings, school.results_last_days, today),
+            trained=trainings, last_tested=tests[0][0].day if tests else None,
+        )
+    return movements, present
+
+# ---------------------------------------------------------------- dose, fit and prescription
+
+def may_be_trained(m):
+    return (
+        m.state in ("open", "owned") and m.pattern in PATTERNS and m.measure in ("reps", "time") and m.at_hand
+        and (m.best is None or m.best.amount != 0)
+    )
+
+def dose_of(m, school):
+    """(sets, amount of each set)."""
+    if m.dose and m.dose.kind == m.measure:
+        return int(m.dose.sets), whole(m.dose.amount)
+    return (school.sets, school.reps) if m.measure == "reps" else (school.hold_sets, school.hold_seconds)
+
+def secs_of(m):
+    return m.dose.secs if m.dose and m.dose.secs else m.secs
+
+def fit_of(m, school):
+    if m.best is None:
+        return UNTESTED
+    b, amount = m.best.amount, dose_of(m, school)[1]
+    if m.measure == "time":
+        return ABOVE if b > 3 * amount else KEEP if b >= 5 else SHORT
+    if b >= amount + 6:
+        return ABOVE
+    return KEEP if b >= amount + 2 else SHORT if b >= amount else BELOW
+
+def prescribe(m, school):
+    """The prescription of a movement by its own fit."""
+    fit = fit_of(m, school)
+    if fit == UNTESTED:
+        gentle = m.marks & {"guarded", "lowering"}
+        amount = (2 if gentle else 3) if m.measure == "reps" else (3 if gentle else 5)
+        return Prescription(fit, 2, amount, NO_LOAD, "never tested: a first try, then enter the number")
+    b, load = m.best
+    if m.measure == "time":
+        hold = min(45, max(1, b * 3 // 5))
+        sets = min(10, max(2, -(-30 // hold)))
+        while sets > 2 and sets * hold > 90:
+            sets -= 1
+        return Prescription(fit, sets, hold, load, f"best hold {b} s: sets of {hold} s, {sets * hold} s in all")
+    sets, reps = dose_of(m, school)
+    if fit == KEEP:
+        return Prescription(fit, sets, reps, load, f"{b} in one set: {sets} sets of {reps} leave {b - reps} in reserve")
+    if fit == SHORT:
+        return Prescription(fit, sets, max(1, reps * 3 // 5), load, f"{b} in one set is close to the limit: shorter sets")
+    if fit == BELOW:
+        why = f"{b} in one set is below the dose: sets of what you can do"
+        return Prescription(fit, sets, max(1, b - 1), load, why)
+    why = f"{b} in one set is more than the dose asks, and nothing harder is open: more reps"
+    return Prescription(fit, sets, min(b - 4, 20), load, why)
+
+# ---------------------------------------------------------------- one pick for each group
+
+def hardness(m):
+    return m.stage, m.id
+
+def pick_of(group, school):
+    """The pick of a group before what was trained; `group` has at least one trainable movement."""
+    by_fit = {}
+    for m in sorted(group, key=hardness):
+        by_fit.setdefault(fit_of(m, school), []).append(m)
+    for fit in (KEEP, SHORT):
+        if fit in by_fit:
+            return by_fit[fit][-1]
+    untested = by_fit.get(UNTESTED, [])
+    if ABOVE in by_fit:
+        hardest = by_fit[ABOVE][-1]
+        return next((m for m in untested if m.stage > hardest.stage), hardest)
+    if BELOW in by_fit:  # only an easier one than what is below its dose
+        untested = [m for m in untested if m.stage < by_fit[BELOW][-1].stage]
+    still_open = [m for m in untested if m.state == "open"]
+    return (still_open or untested or by_fit.get(BELOW))[-1]
+
+# ---------------------------------------------------------------- what was trained
+
+def sessions_of(m, school, today):
+    """The first session of each day with the load of the best set, oldest first."""
+    by_day = {}
+    for entry in m.trained:
+        if same_load(entry.load, m.best.load) and (today - entry.day).days <= school.results_last_days:
+            by_day.setdefault(entry.day, entry)
+    return [by_day[day] for day in sorted(by_day)]
+
+def verdict(m, said, school, today):
+    """What the sessions say of a picked movement that is to be kept or is above its dose."""
+    def full(session):
+        return len(session.did) >= said.sets and all(amount >= said.amount for amount in session.did)
+
+    if not m.trained:
+        return STAY
+    days = [entry.day for entry in m.trained]
+    if (today - max(days + ([m.last_tested] if m.last_tested else []))).days > DAYS_OFF:
+        return RETURN
+    sessions = sessions_of(m, school, today)
+    if len(sessions) >= 2 and not any(full(session) for session in sessions[-2:]):
+        return EASIER
+    if m.marks & STEADY:
+        on = len(sessions) >= 3 and all(full(session) and session.reserve >= 2 for session in sessions[-3:])
+    else:
+        on = len(sessions) >= 2 and all(
+            full(session) and session.did[-1] >= said.amount + 2 for session in sessions[-2:]
+        )
+    if not on or "waits" in m.marks and (today - min(days)).days < 7 * m.weeks_from:
+        return STAY
+    return ON
+
+def more(m, said, school):
+    """The same movement, moved on."""
+    why = "moved on: the dose was done in full"
+    if said.load.unit == "kg" and said.load.value > 0:
+        plates = max(1, (said.load.value / 10 / school.smallest_plate).__floor__())
+        return said._replace(load=Load(said.load.value + plates * school.smallest_plate, "kg"), why=why)
+    if m.measure == "reps":
+        return said._replace(amount=said.amount + 1, why=why)
+    return said._replace(amount=max(said.amount, min(said.amount + 2, m.best.amount * 2 // 3)), why=why)
+
+def after_training(m, group, school, today):
+    """(movement, prescription) once what was trained has had its say."""
+    said = prescribe(m, school)
+    says = verdict(m, said, school, today) if said.fit in (KEEP, ABOVE) else STAY
+    if says == STAY:
+        return m, said
+    if says == ON:
+        others = [x for x in group if x.stage > m.stage and fit_of(x, school) != BELOW]
+        other = min(others, key=hardness, default=None)
+    else:
+        other = max((x for x in group if x.stage < m.stage), key=hardness, default=None)
+    if other is not None:
+        own = prescribe(other, school)
+        why = {
+            ON: f"moved on from {m.id}: {own.why}",
+            EASIER: f"{m.id} was missed twice: one step easier. {own.why}",
+            RETURN: f"two weeks off {m.id}: one step easier. {own.why}",
+        }
+        return other, own._replace(why=why[says])
+    if says == ON:
+        return m, more(m, said, school)
+    why = "missed twice: fewer sets" if says == EASIER else "two weeks off: fewer sets"
+    return m, said._replace(sets=max(2, said.sets - 2), why=why)
+
+def within_volume(m, said, school):
+    if m.measure == "time" or said.fit == UNTESTED:
+        return said
+    sets = said.sets
+    while sets * school.a_week > MOST_SETS_A_WEEK and sets > 1:
+        sets -= 1
+    while sets * school.a_week < FEWEST_SETS_A_WEEK:
+        sets += 1
+    return said._replace(sets=sets)
+
+# ---------------------------------------------------------------- skill practice
+
+def practice_of(listed, picked, school):
+    fresh = [
+        m for m in listed
+        if m.state == "open" and m.id not in picked and m.at_hand and m.pattern != "mobility"
+        and (m.best is None or m.best.amount != 0)
+    ]
+    said = []
+    for m in sorted(fresh, key=hardness, reverse=True)[:PRACTISED]:
+        first = school.practice == "before" or m.marks & {"inverted", "high"} or m.pattern == "balance"
+        sets, amount = {"reps": (3, 1), "time": (3, 3), "other": (1, 1)}[m.measure]
+        said.append({
+            "movement": m.id, "target": target_text(m.measure, sets, amount, m.secs, NO_LOAD),
+            "when": "before" if first else "after", "why": "next above what you own: few, fresh attempts",
+        })
+    return said
+
+# ---------------------------------------------------------------- target text
+
+def number_text(number):
+    """A finite decimal, exactly, without trailing zeros."""
+    digits = 0
+    while number * 10**digits % 1:
+        digits += 1
+    tens = str(int(number * 10**digits)).rjust(digits + 1, "0")
+    return f"{tens[:-digits]}.{tens[-digits:]}" if digits else tens
+
+def target_text(measure, sets, amount, secs, load):
+    if measure == "other":
+        return "done"
+    text = f"{sets}x{amount}" if sets > 1 else f"{amount}"
+    if measure == "time":
+        text += " s"
+    elif sets == 1 or secs or load.value:
+        text += " rep" if amount == 1 else " reps"
+        if secs:
+            text += f" of {number_text(secs)} s"
+    if load.value:
+        text += f" with {number_text(abs(load.value))} {load.unit}" + (" help" if load.value < 0 else "")
+    return text
+
+# ---------------------------------------------------------------- the answer
+
+def answer(case):
+    curriculum, results = case["curriculum"], case["results"] or {}
+    today = date.fromisoformat(case["today"])
+    school = read_school(case, curriculum)
+    movements, present = read_movements(curriculum, results, school, today)
+    listed = [movements[id] for id in dict.fromkeys(present.get(id) for id in case["movements"]) if id]
+    picks = []
+    for pattern in PATTERNS:
+        for straight in (False, True):
+            group = [m for m in listed if m.pattern == pattern and ("straight" in m.marks) == straight and may_be_trained(m)]
+            if group:
+                m, said = after_training(pick_of(group, school), group, school, today)
+                said = within_volume(m, said, school)
+                target = target_text(m.measure, said.sets, said.amount, secs_of(m), said.load)
+                picks.append({"movement": m.id, "target": target, "why": said.why})
+    return {"picks": picks, "practice": practice_of(listed, {pick["movement"] for pick in picks}, school)}
+
+def main():
+    for line in sys.stdin:
+        if not line.strip():
+            continue
+        try:
+            said = answer(json.loads(line, parse_float=str))
+        except (ValueError, KeyError, TypeError, ArithmeticError) as fault:
+            said = {"error": f"{type(fault).__name__}: {fault}"}
+        print(json.dumps(said, ensure_ascii=False), flush=True)
+
+if __name__ == "__main__":
+    main()
