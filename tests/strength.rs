@@ -693,7 +693,7 @@ fn a_calendar_is_read_by_others() {
     let folder = tempfile::tempdir().expect("a folder");
     let file = folder.path().join("plan.ics");
     std::fs::write(&file, &text).expect("a calendar");
-    let script = "import icalendar, json, sys\nc = icalendar.Calendar.from_ical(open(sys.argv[1], newline='').read())\ne = [x for x in c.walk('VEVENT')]\nprint(json.dumps([len(e), [str(x['DTSTART'].dt) for x in e], str(c['NAME']), str(e[0]['DESCRIPTION']), [str(p) for x in e for p in x.errors]]))";
+    let script = "import icalendar, json, sys\nc = icalendar.Calendar.from_ical(open(sys.argv[1], newline='').read())\ne = [x for x in c.walk('VEVENT')]\nprint(json.dumps([len(e), [str(x['DTSTART'].dt) for x in e], str(e[0]['SUMMARY']), str(e[0]['DESCRIPTION']), [str(p) for x in e for p in x.errors]]))";
     let out = Command::new(python)
         .arg("-c")
         .arg(script)
@@ -710,7 +710,7 @@ fn a_calendar_is_read_by_others() {
     assert_eq!(read[0], 9);
     assert_eq!(read[1][0], TODAY);
     assert_eq!(read[1][8], "2026-12-23");
-    assert_eq!(read[2], "T, A, B; \\ C");
+    assert_eq!(read[2], "Training, week 1 (A, B; \\ C)");
     assert!(
         read[3]
             .as_str()

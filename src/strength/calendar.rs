@@ -11,13 +11,11 @@ const LONGEST_LINE: usize = 75;
 
 /// The plan of a client. The same plan gives the same text: nothing comes from a clock.
 pub fn calendar(curriculum: &Curriculum, plan: &Plan, name: &str) -> String {
-    let school = &curriculum.school.name;
     let mut out = String::new();
     let mut line = |text: String| fold(&mut out, &text);
     line("BEGIN:VCALENDAR".into());
     line("VERSION:2.0".into());
     line("PRODID:-//Rungbook//Plan//EN".into());
-    line(format!("NAME:{}", escape(&format!("{school}, {name}"))));
     let sessions = plan
         .weeks
         .iter()
@@ -42,7 +40,7 @@ pub fn calendar(curriculum: &Curriculum, plan: &Plan, name: &str) -> String {
         event(
             &mut line,
             &day,
-            &format!("Training, week {}{lighter}", week.number),
+            &format!("Training, week {}{lighter} ({name})", week.number),
             &says,
         );
     }

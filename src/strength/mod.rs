@@ -8,10 +8,12 @@ mod estimate;
 pub mod load;
 pub mod one_rep_max;
 mod plan;
+mod progress;
 mod working;
 
 pub use best::Best;
 pub use estimate::{Estimate, estimates};
 pub use plan::{Plan, Session, Week, plan};
+pub(crate) use progress::{is_unstable, waits};
+pub(crate) use working::bears;
 pub use working::{Fit, Pick, Practice, Prescription, Working, working};
-pub(crate) use working::{bears, is_unstable, waits};

@@ -2,13 +2,14 @@
 //!
 //! Common practice, no source, but where a source is named: about five good reps for about five sets, two to five in reserve.
 
-use super::best::{Best, best, without_zero};
+use super::best::{Best, best};
+use super::progress::Log;
 use crate::chain::Stages;
 use crate::curriculum::target::{Added, Got, Measure, Micro, ONE};
 use crate::curriculum::words::{Arms, Pattern, Phase, Practice as Prefers};
 use crate::curriculum::{Curriculum, Day, Movement, MovementIx};
 use crate::readiness::{Readiness, State};
-use crate::results::{Person, Trained};
+use crate::results::Person;
 use std::collections::HashSet;
 
 /// The patterns that are trained in working sets, in the order of a session.
@@ -29,9 +30,6 @@ const HELD: std::ops::RangeInclusive<i64> = 30..=90;
 /// Hard sets of a pattern in a week. Common practice; more sets, more gain up to there (Schoenfeld et al. 2017, J Sports Sci
 /// 35(11):1073-1082).
 const WEEKLY: std::ops::RangeInclusive<u32> = 6..=15;
-/// After so many days off, one step easier for a week. Common practice, no source.
-const LONG_OFF: i32 = 14;
-
 /// How a movement's best set fits its dose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fit {
@@ -138,24 +136,16 @@ pub fn working(
     Working { picks, practice }
 }
 
-struct Room<'a> {
-    curriculum: &'a Curriculum,
+pub(super) struct Room<'a> {
+    pub(super) curriculum: &'a Curriculum,
     stages: &'a Stages,
-    person: &'a Person,
+    pub(super) person: &'a Person,
     readiness: &'a Readiness,
-    today: Day,
-}
-
-/// What the training log says of a pick.
-enum Log {
-    Stay,
-    On,
-    Easier,
-    Return,
+    pub(super) today: Day,
 }
 
 impl<'a> Room<'a> {
-    fn movement(&self, ix: MovementIx) -> &'a Movement {
+    pub(super) fn movement(&self, ix: MovementIx) -> &'a Movement {
         self.curriculum.movement(ix)
     }
 
@@ -348,82 +338,6 @@ impl<'a> Room<'a> {
         }
     }
 
-    /// The training of a movement with one load, oldest first, one entry for each day.
-    fn sessions(&self, ix: MovementIx, added: Option<Added>) -> Vec<&'a Trained> {
-        let lasts = self.curriculum.school.results_last_days as i32;
-        let mut out: Vec<&Trained> = Vec::new();
-        for t in &self.person.trained {
-            let counts = t.movement == ix
-                && without_zero(t.added) == added
-                && (0..=lasts).contains(&self.today.days_after(t.on));
-            if counts && out.iter().all(|o| o.on != t.on) {
-                out.push(t);
-            }
-        }
-        out.sort_by_key(|t| t.on);
-        out
-    }
-
-    fn log(&self, pick: &Pick) -> Log {
-        let ix = pick.movement;
-        let m = self.movement(ix);
-        let p = &pick.prescription;
-        let lasts = self.curriculum.school.results_last_days as i32;
-        let trained = || {
-            self.person
-                .trained
-                .iter()
-                .filter(|t| t.movement == ix)
-                .map(|t| t.on)
-        };
-        let tested = self
-            .person
-            .tested
-            .iter()
-            .filter(|t| t.movement == ix)
-            .map(|t| t.on);
-        let counted = |day: &Day| (0..=lasts).contains(&self.today.days_after(*day));
-        let last = trained().chain(tested).filter(counted).max();
-        let logs = trained().next().is_some();
-        if logs && last.is_some_and(|day| self.today.days_after(day) > LONG_OFF) {
-            return Log::Return;
-        }
-        let sessions = self.sessions(ix, p.added);
-        let asked = p.amount * ONE;
-        let is_full =
-            |t: &&&Trained| t.did.len() >= p.sets as usize && t.did.iter().all(|d| *d >= asked);
-        let latest =
-            |count: usize| (sessions.len() >= count).then(|| &sessions[sessions.len() - count..]);
-        if latest(2).is_some_and(|two| two.iter().filter(is_full).count() == 0) {
-            return Log::Easier;
-        }
-        let strict = m.guarded()
-            || m.phase == Some(Phase::Lowering)
-            || m.arms == Some(Arms::Straight)
-            || is_unstable(m);
-        let ready = match strict {
-            true => latest(3).is_some_and(|three| {
-                three
-                    .iter()
-                    .all(|t| is_full(&t) && t.in_reserve.unwrap_or(0) >= 2)
-            }),
-            // Two over the dose in the last set, two sessions running: the "2 for 2" rule (Baechle & Earle, Essentials).
-            false => latest(2).is_some_and(|two| {
-                let over = |t: &&Trained| t.did.last().is_some_and(|d| *d >= asked + 2 * ONE);
-                two.iter().all(|t| is_full(&t) && over(t))
-            }),
-        };
-        let waits = waits(self.curriculum, m)
-            && trained().min().is_none_or(|first| {
-                let weeks = m.weeks.map_or(0, |w| w.from);
-                self.today.days_after(first) < 7 * weeks as i32
-            });
-        match ready && !waits {
-            true => Log::On,
-            false => Log::Stay,
-        }
-    }
-
     fn after_training(&self, group: &[MovementIx], mut pick: Pick) -> Pick {
         if !matches!(pick.fit, Fit::Keep | Fit::Above) {
             return pick;
@@ -551,19 +465,4 @@ pub(crate) fn bears(curriculum: &Curriculum, movement: &Movement, class: &str) -
         .cautions
         .iter()
         .any(|c| curriculum.cautions.class(*c).id == class)
-}
-
-/// Straight-arm and shoulder-extension work also waits for the low end of its weeks.
-pub(crate) fn waits(curriculum: &Curriculum, movement: &Movement) -> bool {
-    movement.arms == Some(Arms::Straight) || bears(curriculum, movement, "shoulder-extension")
-}
-
-/// On rings, or a matter of balance.
-pub(crate) fn is_unstable(movement: &Movement) -> bool {
-    movement.pattern == Pattern::Balance
-        || movement
-            .equipment
-            .iter()
-            .flatten()
-            .any(|word| word.contains("rings"))
 }

@@ -5,8 +5,8 @@ Reads one case per line (JSON) on standard input and answers each with one line 
     case   = {"curriculum": {...}, "school": {...}, "results": {...}, "today": "YYYY-MM-DD", "movements": [ids]}
     answer = {"picks": [{"movement", "target", "why"}], "practice": [{"movement", "target", "when", "why"}]}
 
-The curriculum is that of readiness.py, each movement with its facts for training besides: stage, inverted, lowering, straight,
-high, waits, unstable, equipment, weeks_from, dose. The school may also stand inside the curriculum.
+The curriculum is that of readiness.py, each movement besides with stage, inverted, lowering, straight, high, waits, unstable,
+equipment, weeks_from and dose. The school may also stand inside the curriculum.
 The file follows the order of the specification. All numbers prescribed are whole; loads and seconds of each rep are exact
 fractions, a load being in kg or in shares of body weight. A line that cannot be read is answered with {"error": text}.
 """
@@ -22,9 +22,7 @@ from readiness import Load, Target, parse_target, sign
 
 MARKS = ("guarded", "inverted", "lowering", "straight", "high", "waits", "unstable")
 STEADY = {"guarded", "lowering", "straight", "unstable"}  # moved on by three sessions, not by two
-PATTERNS = (
-    "vertical push", "vertical pull", "horizontal push", "horizontal pull", "squat", "hinge", "carry", "core",
-)
+PATTERNS = ("vertical push", "vertical pull", "horizontal push", "horizontal pull", "squat", "hinge", "carry", "core")
 KEEP, SHORT, BELOW, ABOVE, UNTESTED = "keep", "short", "below", "above", "untested"
 STAY, ON, EASIER, RETURN = "stay", "on", "easier", "return"
 NO_LOAD = Load(Fraction(0), "kg")
@@ -89,7 +87,7 @@ def same_load(a, b):
     return a.value == b.value and (a.value == 0 or a.unit == b.unit)
 
 def read_school(case, curriculum):
-    said = {**curriculum, **(case.get("school") or curriculum.get("school") or {})}
+    said = {"results_last_days": curriculum.get("results_last_days"), **(case.get("school") or curriculum.get("school") or {})}
     school = School(**{name: said[name] for name in School._fields if said.get(name) is not None})
     if school.a_week < 1:
         raise ValueError("a_week is at least 1")
@@ -122,8 +120,6 @@ def read_tested(movements, present, results, results_last, today):
         latest = max(result.day for result, _ in kept)
         tested[id] = [(result, reserve) for result, reserve in kept if result.day == latest]
     return tested
-
-# ---------------------------------------------------------------- the best set
 
 def best_set(standard, tested, trained, results_last, today):
     in_reps = standard.kind == "reps"
@@ -216,8 +212,7 @@ def prescribe(m, school):
     if fit == SHORT:
         return Prescription(fit, sets, max(1, reps * 3 // 5), load, f"{b} in one set is close to the limit: shorter sets")
     if fit == BELOW:
-        why = f"{b} in one set is below the dose: sets of what you can do"
-        return Prescription(fit, sets, max(1, b - 1), load, why)
+        return Prescription(fit, sets, max(1, b - 1), load, f"{b} in one set is below the dose: sets of what you can do")
     why = f"{b} in one set is more than the dose asks, and nothing harder is open: more reps"
     return Prescription(fit, sets, min(b - 4, 20), load, why)
 
@@ -238,10 +233,10 @@ def pick_of(group, school):
     if ABOVE in by_fit:
         hardest = by_fit[ABOVE][-1]
         return next((m for m in untested if m.stage > hardest.stage), hardest)
-    if BELOW in by_fit:  # only an easier one than what is below its dose
+    if BELOW in by_fit:
         untested = [m for m in untested if m.stage < by_fit[BELOW][-1].stage]
     still_open = [m for m in untested if m.state == "open"]
-    return (still_open or untested or by_fit.get(BELOW))[-1]
+    return (still_open or untested or by_fit[BELOW])[-1]
 
 # ---------------------------------------------------------------- what was trained
 
@@ -267,11 +262,11 @@ def verdict(m, said, school, today):
     if len(sessions) >= 2 and not any(full(session) for session in sessions[-2:]):
         return EASIER
     if m.marks & STEADY:
-        on = len(sessions) >= 3 and all(full(session) and session.reserve >= 2 for session in sessions[-3:])
+        easy = [full(session) and session.reserve >= 2 for session in sessions[-3:]]
+        on = len(easy) == 3 and all(easy)
     else:
-        on = len(sessions) >= 2 and all(
-            full(session) and session.did[-1] >= said.amount + 2 for session in sessions[-2:]
-        )
+        over = [full(session) and session.did[-1] >= said.amount + 2 for session in sessions[-2:]]
+        on = len(over) == 2 and all(over)
     if not on or "waits" in m.marks and (today - min(days)).days < 7 * m.weeks_from:
         return STAY
     return ON
@@ -320,8 +315,6 @@ def within_volume(m, said, school):
         sets += 1
     return said._replace(sets=sets)
 
-# ---------------------------------------------------------------- skill practice
-
 def practice_of(listed, picked, school):
     fresh = [
         m for m in listed
@@ -330,11 +323,11 @@ def practice_of(listed, picked, school):
     ]
     said = []
     for m in sorted(fresh, key=hardness, reverse=True)[:PRACTISED]:
-        first = school.practice == "before" or m.marks & {"inverted", "high"} or m.pattern == "balance"
+        early = school.practice == "before" or m.marks & {"inverted", "high"} or m.pattern == "balance"
         sets, amount = {"reps": (3, 1), "time": (3, 3), "other": (1, 1)}[m.measure]
         said.append({
             "movement": m.id, "target": target_text(m.measure, sets, amount, m.secs, NO_LOAD),
-            "when": "before" if first else "after", "why": "next above what you own: few, fresh attempts",
+            "when": "before" if early else "after", "why": "next above what you own: few, fresh attempts",
         })
     return said
 
