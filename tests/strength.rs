@@ -711,11 +711,8 @@ fn a_calendar_is_read_by_others() {
     assert_eq!(read[1][0], TODAY);
     assert_eq!(read[1][8], "2026-12-23");
     assert_eq!(read[2], "Training, week 1 (A, B; \\ C)");
-    assert!(
-        read[3]
-            .as_str()
-            .expect("text")
-            .contains("low: 5 sets of 5\n")
-    );
+    let says = read[3].as_str().expect("text");
+    // Pushing gives way to two sets of hanging, but not below six sets a week.
+    assert!(says.contains("low: 3 sets of 5\n"), "{says:?}");
     assert_eq!(read[4], json!([]));
 }
