@@ -139,6 +139,7 @@ pub struct Row {
     pub standard: String,
     pub opens: Vec<StepView>,
     pub mark: Option<Mark>,
+    pub bar: Option<Bar>,
     pub essential: bool,
 }
 
@@ -396,4 +397,33 @@ pub fn sheet_group(pattern: Pattern) -> (usize, &'static str) {
 /// The mark of a movement.
 pub fn mark_of(plan: &Plan<'_>, ix: MovementIx) -> Option<Mark> {
     mark(plan.curriculum, plan.curriculum.movement(ix))
+}
+
+/// A bar of leverage: how full it is, of 100, and what it says.
+#[derive(Serialize)]
+pub struct Bar {
+    pub full: u32,
+    pub says: String,
+}
+
+/// The weight on the hands where a posture tells it; where the hands carry everything, which tells nothing, the turning load at
+/// the shoulder, full at 50 body weight x centimetres.
+pub fn bar(plan: &Plan<'_>, ix: MovementIx) -> Option<Bar> {
+    let solved = plan.solved[ix.at()].as_ref()?;
+    let share = solved
+        .poses()
+        .filter_map(|p| p.hands_carry)
+        .reduce(f64::max)?;
+    let hundredths = (share * 100.0).round() as u32;
+    if hundredths < 100 {
+        return Some(Bar {
+            full: hundredths,
+            says: format!("{hundredths} % of body weight on the hands"),
+        });
+    }
+    let turning = solved.turning()?.shoulder.round() as u32;
+    (turning > 0).then(|| Bar {
+        full: (turning * 2).min(100),
+        says: format!("{turning} body weight x cm at the shoulder"),
+    })
 }

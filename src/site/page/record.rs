@@ -1,6 +1,6 @@
 //! The pages of movements, families and skills.
 
-use super::super::view::{self, Named, Row};
+use super::super::view::{self, Bar, Named, Row};
 use super::super::{Plan, ThemeError, figure, highlight, markdown};
 use super::{Made, head};
 use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
@@ -276,18 +276,6 @@ fn definition(plan: &Plan<'_>, ix: MovementIx) -> String {
     highlight::html("Definition", &format!("{}\n", lines.join("\n").trim_end()))
 }
 
-/// The largest share of body weight on the hands, in hundredths.
-fn share(solved: &Solved) -> Option<u32> {
-    let shares = solved.poses().filter_map(|p| p.hands_carry);
-    shares.reduce(f64::max).map(|s| (s * 100.0).round() as u32)
-}
-
-/// The turning load at the shoulder where the hands carry the whole body and that alone tells nothing.
-fn turning(solved: &Solved) -> Option<u32> {
-    let load = solved.turning()?.shoulder.round() as u32;
-    (share(solved) == Some(100) && load > 0).then_some(load)
-}
-
 /// What the posture comes to, in words.
 fn leverage_lines(solved: &Solved) -> Vec<String> {
     let mut out = Vec::new();
@@ -356,10 +344,7 @@ struct RowView {
 #[derive(Serialize)]
 struct CellView {
     id: String,
-    /// The share of body weight on the hands, in hundredths, where a posture says it.
-    share: Option<u32>,
-    /// Where the hands carry everything: the turning load at the shoulder, in body weight x centimetres.
-    turning: Option<u32>,
+    bar: Option<Bar>,
     link: String,
     standard: String,
     stage: String,
@@ -372,11 +357,7 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
     let cell = |cell: GridCell| {
         cell.map(|ix| CellView {
             id: plan.curriculum.movement(ix).id.to_string(),
-            share: plan.solved[ix.at()]
-                .as_ref()
-                .and_then(share)
-                .filter(|s| *s < 100),
-            turning: plan.solved[ix.at()].as_ref().and_then(turning),
+            bar: view::bar(plan, ix),
             link: plan.links.of(ix).to_string(),
             standard: plan.words(&plan.curriculum.movement(ix).standard),
             stage: view::stage_words(plan.stages.of(ix).unwrap_or(0)),
@@ -462,6 +443,7 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
                 .get(&link.movement)
                 .map_or_else(Vec::new, |l| view::steps(plan, l, Some(&within))),
             mark: view::mark_of(plan, link.movement),
+            bar: view::bar(plan, link.movement),
             essential: link.essential,
         };
         match stages.last_mut() {
