@@ -3,7 +3,7 @@
 //!
 //! Reads only what is written in the files: links, `data-movement`, `data-caution`, names standing alone, data, style sheets.
 
-use super::tables;
+use super::{search, tables};
 use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
 use html5gum::{Token, Tokenizer};
@@ -89,6 +89,7 @@ impl Auditor {
             Some("json") if path.starts_with("data/") && !path.ends_with(".schema.json") => {
                 self.data(bytes)
             }
+            Some("js") if path == search::PATH => self.search(&String::from_utf8_lossy(bytes)),
             Some("js") if path == tables::PATH => self.tables(&String::from_utf8_lossy(bytes)),
             Some("css") => style_sheet(&String::from_utf8_lossy(bytes)),
             _ => Vec::new(),
@@ -157,6 +158,22 @@ impl Auditor {
         ids.filter_map(|(i, id)| Some((i, id.as_str()?)))
             .filter(|(i, id)| self.cautioned.contains(*id) && !mark(*i)["signal"].is_string())
             .map(|(_, id)| format!("`{id}` stands in the tables without its caution mark"))
+            .collect()
+    }
+
+    /// The entries from which the page's search names movements.
+    fn search(&self, text: &str) -> Vec<String> {
+        let body = text
+            .strip_prefix(search::PREFIX)
+            .map(|b| b.trim_end().trim_end_matches(';'));
+        let Some(Value::Array(entries)) = body.and_then(|b| serde_json::from_str(b).ok()) else {
+            return vec!["the search entries are not JSON".into()];
+        };
+        entries
+            .iter()
+            .filter_map(|e| Some((e[1].as_str()?, e[3].as_str()?)))
+            .filter(|(id, signal)| self.cautioned.contains(*id) && signal.is_empty())
+            .map(|(id, _)| format!("`{id}` stands in the search without its caution mark"))
             .collect()
     }
 

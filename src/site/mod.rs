@@ -13,6 +13,7 @@ pub use link::escape;
 mod markdown;
 mod offline;
 mod page;
+mod search;
 pub mod tables;
 pub mod theme;
 mod view;
@@ -59,6 +60,7 @@ enum Item {
     Data,
     DataSchema,
     Tables,
+    Search,
     Sitemap,
     Robots,
     /// The script that keeps the site for when there is no network.
@@ -83,6 +85,7 @@ pub struct Plan<'a> {
     solved: Vec<Option<Solved>>,
     skills_of: Vec<Vec<SkillIx>>,
     tables: Vec<u8>,
+    search: Vec<u8>,
     versions: tera::Value,
     items: Vec<Item>,
 }
@@ -122,6 +125,7 @@ impl<'a> Plan<'a> {
                 .collect(),
             skills_of,
             tables: Vec::new(),
+            search: Vec::new(),
             versions: tera::Value::none(),
             items: Vec::new(),
             curriculum,
@@ -130,6 +134,7 @@ impl<'a> Plan<'a> {
             theme,
         };
         plan.tables = tables::tables(&plan);
+        plan.search = search::entries(&plan);
         plan.versions = plan.versions();
         plan.items = plan.list();
         Ok(plan)
@@ -145,6 +150,7 @@ impl<'a> Plan<'a> {
         items.extend(pages(count).map(Item::Movements));
         items.push(Item::Data);
         items.push(Item::Tables);
+        items.push(Item::Search);
         items.extend(curriculum.skills().map(|(ix, _)| Item::Skill(ix)));
         items.extend(curriculum.skills().map(|(ix, _)| Item::SkillTest(ix)));
         items.extend(
@@ -198,7 +204,8 @@ impl<'a> Plan<'a> {
             .assets()
             .map(|path| (path.to_string(), version(&self.theme.asset(path, school))));
         let tables = ("tables".to_string(), version(&self.tables));
-        let all: BTreeMap<String, String> = of_theme.chain([tables]).collect();
+        let search = ("search".to_string(), version(&self.search));
+        let all: BTreeMap<String, String> = of_theme.chain([tables, search]).collect();
         tera::Value::from_serializable(&all)
     }
 
@@ -222,6 +229,7 @@ impl<'a> Plan<'a> {
             Item::Data => data::curriculum(self),
             Item::DataSchema => data::schema(),
             Item::Tables => self.tables.clone(),
+            Item::Search => self.search.clone(),
             Item::Sitemap => extras::sitemap(self),
             Item::Robots => extras::robots(self),
             Item::Worker => offline::worker(self),
@@ -255,6 +263,7 @@ impl<'a> Plan<'a> {
             Item::Data => "data/curriculum.json".into(),
             Item::DataSchema => "data/curriculum.schema.json".into(),
             Item::Tables => tables::PATH.into(),
+            Item::Search => search::PATH.into(),
             Item::Sitemap => "sitemap.xml".into(),
             Item::Robots => "robots.txt".into(),
             Item::Worker => offline::PATH.into(),

@@ -15,6 +15,7 @@ const SHELL: &[&str] = &[
     "where-i-stand.html",
     "today.html",
     "my-people.html",
+    "search.html",
     "cautions.html",
     "if-it-hurts.html",
     "if-you-are-stuck.html",

@@ -683,6 +683,40 @@ fn todays_card_keeps_the_training() {
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }
 
+/// Search forgives typing errors and keeps the marks; it works from disk.
+#[test]
+fn search_forgives() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.width(390);
+    browser.open(&format!("{}search.html", disk(&site())));
+    for (typed, first) in [
+        ("handstnad", "freestanding-handstand"),
+        ("pull-up", "pull-up"),
+        ("Front levr", "front-lever"),
+        ("singel leg squat", "single-leg-squat"),
+        ("knee to wal", "knee-to-wall"),
+    ] {
+        let field = browser.find("#find");
+        browser.clear(&field);
+        browser.write(&field, typed);
+        let found = browser.run("return [...document.querySelectorAll('#found [data-movement]')].map(e => e.dataset.movement)", &json!([]));
+        let found = super::texts(&found);
+        assert!(
+            found.iter().take(3).any(|id| id == first),
+            "{typed}: {found:?}"
+        );
+        let bare = browser.run(
+            "return rungbookSearch.filter(e => e[3]).map(e => e[1]).filter(id => { const n = document.querySelector(`#found [data-movement='${id}']`); return n && !n.querySelector('[data-caution]'); })",
+            &json!([]),
+        );
+        assert_eq!(bare, json!([]));
+    }
+    fits(&browser);
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}
+
 /// The sheet for paper: one or two A4 pages, with the marks and room to write.
 #[test]
 fn the_sheet_prints_on_two_pages() {

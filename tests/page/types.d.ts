@@ -315,6 +315,7 @@ interface Rungbook {
   plan: {
     lay: (model: Model, picks: WorkingPick[], from: number) => TrainingPlan;
   };
+  search: { find: (typed: string) => number[] };
   store: {
     entries: (kind: string) => Kept[];
     add: (kind: string, entry: object) => string;
@@ -348,5 +349,9 @@ interface Rungbook {
 }
 
 declare var rungbook: Rungbook;
+/** Kind, address, name, signal, what the mark says, where it leads, other names, everything else. */
+type SearchEntry = [string, string, string, string, string, string, string[], string];
+
+declare var rungbookSearch: SearchEntry[] | undefined;
 declare var rungbookTables: Tables | undefined;
 declare var rungbookOffline: { site: string; version: string; shell: string[] };

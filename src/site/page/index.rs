@@ -93,6 +93,14 @@ fn about(name: &str) -> (&'static str, Head) {
                 "One card from your own numbers: warm-up, skill practice, working sets",
             ),
         ),
+        "search" => (
+            "search.html",
+            head(
+                "search",
+                "Search",
+                "Find a movement by its name, another name, a cue or a fault",
+            ),
+        ),
         "my-people" => (
             "my-people.html",
             head(

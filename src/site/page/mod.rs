@@ -23,6 +23,7 @@ pub const FIXED: &[&str] = &[
     "where-i-stand",
     "today",
     "my-people",
+    "search",
     "faults",
     "equipment",
     "words",
