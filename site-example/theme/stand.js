@@ -71,7 +71,7 @@
       tests.length ? make('p', {}, 'The tests that would decide most: ', ...tests.flatMap(({ m, today }, i) => [i ? ', ' : '', named(tables, m), today ? '' : ' (the number from training; do not try it today)']), '. ',
         make('a', { href: `self-test-${skill.id}.html`, text: 'To the questions' })) : make('p', { text: 'Nothing here is open to doubt that a question could decide.' }),
       make('details', {}, make('summary', { text: `All ${skill.members.length} movements` }),
-        make('div', { class: 'wide' }, make('table', { class: 'list ready-mine' }, make('thead', {}, make('tr', {}, ...['Movement', 'State', 'Why'].map((text) => make('th', { scope: 'col', text })))), make('tbody', {}, ...rows)))));
+        make('div', { class: 'wide', tabindex: '0' }, make('table', { class: 'list ready-mine' }, make('thead', {}, make('tr', {}, ...['Movement', 'State', 'Why'].map((text) => make('th', { scope: 'col', text })))), make('tbody', {}, ...rows)))));
   };
 
   /** A small chart of one test's results; the list beside it says the same. @param {{ on: number, amount: number }[]} points */

@@ -6,6 +6,7 @@
 mod flow;
 #[path = "../scale/generate.rs"]
 mod generate;
+mod reach;
 mod serve;
 mod webdriver;
 

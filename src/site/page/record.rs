@@ -473,7 +473,7 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     context.insert(
         "note",
         &s.note
-            .map(|n| markdown::render(plan, n, 1))
+            .map(|n| markdown::render(plan, n, 0))
             .transpose()?
             .unwrap_or_default(),
     );

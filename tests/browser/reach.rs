@@ -1,0 +1,176 @@
+//! Accessibility and validity: axe-core on every page kind in light, dark and forced colours, text twice as large, 320 px without
+//! scrolling sideways, and the W3C checker on every page.
+
+use super::webdriver::Browser;
+use super::{disk, root, site, texts};
+use serde_json::{Value, json};
+use std::fs;
+use std::process::Command;
+
+/// Each page kind, but the unknown-address page: its styles come from the published address alone.
+const KINDS: [&str; 23] = [
+    "index.html",
+    "before-you-start.html",
+    "strict-ring-muscle-up.html",
+    "freestanding-handstand.html",
+    "push-up.html",
+    "front-levers.html",
+    "self-test.html",
+    "self-test-one-leg-to-the-floor.html",
+    "where-i-stand.html",
+    "today.html",
+    "my-people.html",
+    "cautions.html",
+    "if-it-hurts.html",
+    "if-you-are-stuck.html",
+    "about-the-coach.html",
+    "about-the-numbers.html",
+    "faults.html",
+    "equipment.html",
+    "words.html",
+    "movements.html",
+    "search.html",
+    "changes.html",
+    "data.html",
+];
+
+const SOME: &str = r"
+    const on = rungbook.results.dayText(rungbook.results.today());
+    rungbook.store.set('screening', { on, outcome: 'clear' });
+    rungbook.store.add('tested', { movement: 'knee-to-wall', left: '11 cm', right: '12 cm', on });
+    rungbook.store.add('tested', { movement: 'squat', got: '25 reps', on });
+    rungbook.store.add('paused', { part: 'wrist', on, by: 'client' });";
+
+/// A package of the page checks; a loud line where it is missing, a failure under `CI=true`.
+fn package(path: &str) -> Option<String> {
+    let file = root().join("target/page/node_modules").join(path);
+    if !file.is_file() {
+        assert!(
+            std::env::var("CI").as_deref() != Ok("true"),
+            "{path} is not installed: run tests/run"
+        );
+        eprintln!("SKIPPED PAGE CHECKS: {path} is not installed; tests/run installs it");
+        return None;
+    }
+    Some(file.display().to_string())
+}
+
+#[test]
+fn every_page_kind_is_within_reach() {
+    let (Some(axe), Some(browser)) = (package("axe-core/axe.min.js"), Browser::start()) else {
+        return;
+    };
+    let axe = fs::read_to_string(axe).expect("text");
+    let base = disk(&site());
+    browser.open(&format!("{base}where-i-stand.html"));
+    browser.run(SOME, &json!([]));
+    let mut faults = Vec::new();
+    for page in KINDS {
+        for (look, width, features) in [
+            (
+                "light",
+                390,
+                json!([{ "name": "prefers-color-scheme", "value": "light" }]),
+            ),
+            (
+                "dark",
+                1440,
+                json!([{ "name": "prefers-color-scheme", "value": "dark" }]),
+            ),
+            (
+                "forced",
+                390,
+                json!([{ "name": "forced-colors", "value": "active" }]),
+            ),
+        ] {
+            browser.width(width);
+            browser.cdp(
+                "Emulation.setEmulatedMedia",
+                &json!({ "features": features }),
+            );
+            browser.open(&format!("{base}{page}"));
+            browser.run(&axe, &json!([]));
+            let found = browser.run_async(
+                r"
+                const done = arguments[arguments.length - 1];
+                axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }).then(result =>
+                    done(result.violations.map(v => `${v.id}: ${v.nodes.slice(0, 3).map(n => n.html.slice(0, 120)).join(' | ')}`)));",
+                &json!([]),
+            );
+            faults.extend(
+                texts(&found)
+                    .into_iter()
+                    .map(|f| format!("{page} {look}: {f}")),
+            );
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+fn nothing_is_cut_at_320_px_or_with_large_text() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    browser.open(&format!("{base}where-i-stand.html"));
+    browser.run(SOME, &json!([]));
+    let mut faults = Vec::new();
+    for page in KINDS {
+        for (width, size) in [(320, "100%"), (390, "200%")] {
+            browser.width(width);
+            browser.open(&format!("{base}{page}"));
+            let over = browser.run(
+                r"
+                document.documentElement.style.fontSize = arguments[0];
+                const wide = document.documentElement.clientWidth;
+                return [document.documentElement.scrollWidth - wide, [...document.querySelectorAll('main *')]
+                    .filter(e => e.getBoundingClientRect().right > wide + 1 && !e.closest('.wide, .posture, .aside, pre')).slice(0, 3).map(e => e.outerHTML.slice(0, 90))];",
+                &json!([size]),
+            );
+            if over[0].as_i64().is_none_or(|n| n > 0) {
+                faults.push(format!("{page} {width} px, text {size}: {over}"));
+            }
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+fn the_w3c_checker_finds_nothing() {
+    let Some(checker) = package("vnu-jar/build/dist/vnu.jar") else {
+        return;
+    };
+    let out = Command::new("java")
+        .args([
+            "-Xss4m",
+            "-jar",
+            &checker,
+            "--skip-non-html",
+            "--stdout",
+            "--format",
+            "json",
+        ])
+        // It doubts the policy of pages from disk; the audit reads the policy word by word.
+        .args(["--filterpattern", ".*Content Security Policy.*"])
+        .arg(site())
+        .output();
+    let Ok(out) = out else {
+        assert!(
+            std::env::var("CI").as_deref() != Ok("true"),
+            "java is not installed"
+        );
+        eprintln!(
+            "SKIPPED THE W3C CHECKER: java is not installed (Debian: apt-get install default-jre-headless)"
+        );
+        return;
+    };
+    let read: Value = serde_json::from_slice(&out.stdout).expect("the checker answers");
+    let said: Vec<String> = read["messages"]
+        .as_array()
+        .expect("messages")
+        .iter()
+        .map(|m| format!("{} {}: {}", m["url"], m["lastLine"], m["message"]))
+        .collect();
+    assert!(said.is_empty(), "{}", said.join("\n"));
+}
