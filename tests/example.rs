@@ -251,3 +251,46 @@ fn definitions_and_data_fit_their_schemas() {
     assert!(out.status.success(), "{said}");
     assert!(said.contains("checked"), "{said}");
 }
+
+/// The feed by feedparser, schema.org data by PyLD, the manifest as JSON.
+#[test]
+fn feed_and_data_are_read_by_others() {
+    let Some(python) = std::env::var_os("RUNGBOOK_PYTHON") else {
+        return;
+    };
+    let script = r#"
+import feedparser, json, pathlib, re, sys
+from pyld import jsonld
+site = pathlib.Path(sys.argv[1])
+feed = feedparser.parse((site / "changes.atom").read_bytes())
+assert not feed.bozo, feed.bozo_exception
+assert feed.version == "atom10" and feed.entries and all(e.id and e.updated_parsed and e.title for e in feed.entries)
+manifest = json.loads((site / "manifest.webmanifest").read_text())
+assert manifest["name"] and manifest["icons"] and manifest["start_url"] == "index.html"
+count = 0
+for page in sorted(site.glob("*.html")):
+    for text in re.findall(r'<script type="application/ld\+json">(.*?)</script>', page.read_text(), re.S):
+        data = json.loads(text)
+        data["@context"] = {"@vocab": "https://schema.org/"}
+        expanded = jsonld.expand(data)
+        assert expanded and expanded[0]["@type"][0].startswith("https://schema.org/"), page
+        assert "https://schema.org/name" in expanded[0], page
+        count += 1
+print(count)
+"#;
+    let out = std::process::Command::new(python)
+        .args(["-c", script])
+        .arg(Path::new(env!("CARGO_MANIFEST_DIR")).join("site-example"))
+        .output()
+        .expect("python runs");
+    assert!(
+        out.status.success(),
+        "{}",
+        String::from_utf8_lossy(&out.stderr)
+    );
+    let count: usize = String::from_utf8_lossy(&out.stdout)
+        .trim()
+        .parse()
+        .expect("a number");
+    assert!(count > 100, "{count} pages carry data");
+}

@@ -6,6 +6,7 @@
 pub mod audit;
 mod data;
 mod extras;
+mod feed;
 pub mod figure;
 mod highlight;
 mod link;
@@ -63,6 +64,8 @@ enum Item {
     Search,
     Sitemap,
     Robots,
+    Feed,
+    Manifest,
     /// The script that keeps the site for when there is no network.
     Worker,
     /// A file of the theme, by its path there.
@@ -177,6 +180,8 @@ impl<'a> Plan<'a> {
             Item::DataSchema,
             Item::Sitemap,
             Item::Robots,
+            Item::Feed,
+            Item::Manifest,
             Item::Worker,
         ]);
         items.extend(
@@ -232,6 +237,8 @@ impl<'a> Plan<'a> {
             Item::Search => self.search.clone(),
             Item::Sitemap => extras::sitemap(self),
             Item::Robots => extras::robots(self),
+            Item::Feed => feed::atom(self),
+            Item::Manifest => feed::manifest(self),
             Item::Worker => offline::worker(self),
             Item::Asset(path) => self.theme.asset(path, &self.curriculum.school),
             Item::Picture(name) => extras::picture(self, name),
@@ -266,6 +273,8 @@ impl<'a> Plan<'a> {
             Item::Search => search::PATH.into(),
             Item::Sitemap => "sitemap.xml".into(),
             Item::Robots => "robots.txt".into(),
+            Item::Feed => "changes.atom".into(),
+            Item::Manifest => "manifest.webmanifest".into(),
             Item::Worker => offline::PATH.into(),
             Item::Asset(path) => format!("theme/{path}"),
             Item::Picture(name) => format!("pictures/{name}"),

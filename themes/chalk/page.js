@@ -64,8 +64,11 @@
 
   globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedList, byId, download, ask } });
 
-  // Kept pages: only on a hosted site, and never where the coach rehearses.
   const worker = document.documentElement.dataset.worker;
+  // From disk a browser may not read the manifest, and would complain.
+  if (worker && location.protocol.startsWith('http')) document.head.append(make('link', { rel: 'manifest', href: 'manifest.webmanifest' }));
+
+  // Kept pages: only on a hosted site, and never where the coach rehearses.
   if (worker && 'serviceWorker' in navigator && location.protocol.startsWith('http')) {
     const tt = /** @type {any} */ (globalThis).trustedTypes;
     const policy = tt ? tt.createPolicy('rungbook-worker', { createScriptURL: (/** @type {string} */ url) => url }) : null;

@@ -39,6 +39,8 @@ struct Head {
     title: String,
     description: String,
     path: String,
+    /// schema.org data, where the page has any.
+    json_ld: String,
     /// Before every address: empty, but on the unknown-address page, which any path may show.
     root: String,
 }
@@ -110,6 +112,7 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
     } else {
         path.to_string()
     };
+    head.json_ld = super::feed::schema_org(plan, item);
     if matches!(item, Item::NotFound) {
         head.root = plan.curriculum.school.address.clone();
     }
@@ -125,6 +128,7 @@ fn head(kind: &'static str, title: &str, description: impl Into<String>) -> Head
         title: title.to_string(),
         description: description.into(),
         path: String::new(),
+        json_ld: String::new(),
         root: String::new(),
     }
 }
