@@ -47,6 +47,43 @@ pub fn picture(plan: &Plan<'_>, name: &str) -> Vec<u8> {
     }
 }
 
+/// Width and height of a picture in pixels, where they can be read; of an SVG its own, or those of its view box.
+pub fn size(plan: &Plan<'_>, name: &str) -> Option<(usize, usize)> {
+    let id = plan.snapshot.find(&format!("content/pictures/{name}"))?;
+    match &plan.snapshot.file(id)?.content {
+        Content::Bytes(bytes) => imagesize::blob_size(bytes)
+            .ok()
+            .map(|s| (s.width, s.height)),
+        Content::Text(text) => {
+            let start = text.find("<svg")?;
+            let tag = &text[start..start + text[start..].find('>')?];
+            let number = |key: &str| {
+                let value = tag.split(&format!(" {key}=\"")).nth(1)?.split('"').next()?;
+                let digits = value.trim_end_matches("px");
+                digits.parse::<f64>().ok().filter(|n| *n >= 1.0 && *n < 1e5)
+            };
+            let of_box = || {
+                let view = tag.split(" viewBox=\"").nth(1)?.split('"').next()?;
+                let mut numbers = view
+                    .split([' ', ','])
+                    .filter_map(|n| n.parse::<f64>().ok())
+                    .skip(2);
+                Some((numbers.next()?, numbers.next()?))
+            };
+            let (width, height) = number("width").zip(number("height")).or_else(of_box)?;
+            Some((width.round() as usize, height.round() as usize))
+        }
+        _ => None,
+    }
+}
+
+/// Those as attributes of an image, with a space before them.
+pub fn size_attributes(plan: &Plan<'_>, name: &str) -> String {
+    size(plan, name).map_or(String::new(), |(w, h)| {
+        format!(" width=\"{w}\" height=\"{h}\"")
+    })
+}
+
 /// A JPEG without its APP1 to APP15 and comment segments (ITU-T T.81, B.1.1.4), but for the colour profile in APP2 and the
 /// colour transform in APP14; anything else unchanged.
 fn without_location(bytes: &[u8]) -> Vec<u8> {

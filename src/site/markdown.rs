@@ -59,7 +59,9 @@ impl<'e> Writer<'_, '_> {
                 }
                 Event::Start(Tag::Image { dest_url, .. }) => {
                     let inner = self.inner(events, |end| matches!(end, TagEnd::Image))?;
-                    out.push(Event::InlineHtml(picture(&dest_url, &inner).into()));
+                    out.push(Event::InlineHtml(
+                        picture(self.plan, &dest_url, &inner).into(),
+                    ));
                 }
                 Event::Start(Tag::Heading { level, .. }) => self.heading(level, events, out)?,
                 Event::Start(Tag::CodeBlock(kind)) => {
@@ -68,7 +70,7 @@ impl<'e> Writer<'_, '_> {
                 }
                 Event::Start(Tag::Table(alignments)) => {
                     // Alignment would be written as inline style.
-                    out.push(Event::Html("<div class=\"wide\">".into()));
+                    out.push(Event::Html("<div class=\"wide\" tabindex=\"0\">".into()));
                     out.push(Event::Start(Tag::Table(vec![
                         Alignment::None;
                         alignments.len()
@@ -254,11 +256,12 @@ fn plain(events: &[Event<'_>]) -> String {
         .collect()
 }
 
-fn picture(to: &str, inner: &[Event<'_>]) -> String {
+fn picture(plan: &Plan<'_>, to: &str, inner: &[Event<'_>]) -> String {
     let file = to.strip_prefix("picture:").unwrap_or("");
     format!(
-        "<img src=\"pictures/{}\" alt=\"{}\" loading=\"lazy\">",
+        "<img src=\"pictures/{}\" alt=\"{}\"{} loading=\"lazy\">",
         escape(file),
-        escape(&plain(inner))
+        escape(&plain(inner)),
+        super::extras::size_attributes(plan, file)
     )
 }

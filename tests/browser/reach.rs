@@ -174,3 +174,31 @@ fn the_w3c_checker_finds_nothing() {
         .collect();
     assert!(said.is_empty(), "{}", said.join("\n"));
 }
+
+/// Nothing moves while a page loads, states of a client included. Weights by gzip -9 are printed: `-- --nocapture`.
+#[test]
+fn nothing_shifts_while_loading() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    browser.open(&format!("{base}where-i-stand.html"));
+    browser.run(SOME, &json!([]));
+    browser.width(390);
+    let mut faults = Vec::new();
+    for page in KINDS {
+        browser.open(&format!("{base}{page}"));
+        let shift = browser.run_async(
+            r"
+            const done = arguments[arguments.length - 1];
+            let sum = 0;
+            new PerformanceObserver(list => list.getEntries().forEach(e => { if (!e.hadRecentInput) sum += e.value; })).observe({ type: 'layout-shift', buffered: true });
+            setTimeout(() => done(sum), 150);",
+            &json!([]),
+        );
+        if shift.as_f64().is_none_or(|s| s > 0.02) {
+            faults.push(format!("{page}: {shift}"));
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}

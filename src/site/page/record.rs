@@ -1,7 +1,7 @@
 //! The pages of movements, families and skills.
 
 use super::super::view::{self, Bar, Named, Row};
-use super::super::{Plan, ThemeError, figure, highlight, markdown};
+use super::super::{Plan, ThemeError, extras, figure, highlight, markdown};
 use super::{Made, head};
 use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
 use crate::curriculum::family::Way;
@@ -44,6 +44,8 @@ struct PictureView<'a> {
     file: &'a str,
     alt: &'a str,
     credit: Option<&'a str>,
+    /// Width and height as attributes.
+    size: String,
 }
 
 #[derive(Serialize)]
@@ -98,6 +100,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
                 file: &p.file,
                 alt: &p.alt,
                 credit: p.credit.as_deref(),
+                size: extras::size_attributes(plan, &p.file),
             })
             .collect(),
         clip: m.clip.as_ref().map(|c| ClipView {
