@@ -163,6 +163,22 @@ pub const PUBLISHED: &[Published] = &[
         (0.5835, 0.07),
         MIER,
     ),
+    of(
+        "push-up on the knees, arms straight: a miss",
+        "knee-push-up",
+        (0.0, 0.0),
+        false,
+        (0.520, 0.10),
+        MIER,
+    ),
+    of(
+        "push-up on the knees, beginning: a miss",
+        "knee-push-up",
+        (0.0, 0.0),
+        false,
+        (0.529, 0.10),
+        GOUVALI,
+    ),
 ];
 
 #[cfg(test)]
