@@ -1,5 +1,6 @@
 //! Pages: the context of each page kind, and the template that shows it.
 
+mod about;
 mod index;
 mod record;
 mod sheet;
