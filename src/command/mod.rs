@@ -6,6 +6,7 @@ mod completions;
 mod dose;
 mod proof;
 mod publish;
+mod rehearse;
 mod report;
 mod schema;
 mod start;
@@ -43,6 +44,9 @@ enum Command {
     /// Proofread, then write the site
     #[command(after_help = "Example:\n  rungbook publish --to public --note \"Ring dips added\"")]
     Publish(publish::Options),
+    /// Show the site while you write: every save is proofread and shown
+    #[command(after_help = "Example:\n  rungbook rehearse --from my-curriculum")]
+    Rehearse(rehearse::Options),
     /// Show everything under a skill or a movement, in stages
     #[command(after_help = "Example:\n  rungbook chain strict-ring-muscle-up")]
     Chain(chain::Options),
@@ -109,6 +113,7 @@ pub fn run(arguments: Arguments) -> Status {
         Command::Start(options) => start::run(&options),
         Command::Proof(options) => proof::run(&options),
         Command::Publish(options) => publish::run(&options),
+        Command::Rehearse(options) => rehearse::run(&options),
         Command::Chain(options) => chain::run(&options),
         Command::Assess(options) => assess::run(&options),
         Command::Dose(options) => dose::run(&options),

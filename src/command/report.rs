@@ -21,6 +21,20 @@ pub fn print(findings: &Findings, snapshot: &Snapshot) {
     }
 }
 
+/// All findings as plain text, with a last line that counts them; empty when there are none.
+pub fn texts(findings: &Findings, snapshot: &Snapshot) -> String {
+    if findings.is_empty() {
+        return String::new();
+    }
+    let renderer = Renderer::plain();
+    let mut out: Vec<String> = findings
+        .iter()
+        .map(|f| text(f, snapshot, &renderer))
+        .collect();
+    out.push(counted(findings));
+    out.join("\n\n")
+}
+
 /// "2 errors, 1 warning".
 pub fn counted(findings: &Findings) -> String {
     let count = |severity: Severity| {

@@ -1,9 +1,13 @@
 //! The only room with a disk and a clock.
 
 mod read;
+mod serve;
+mod watch;
 mod write;
 
 pub use read::{results, snapshot};
+pub use serve::{Preview, Serving};
+pub use watch::Watch;
 pub use write::{Outcome, Site};
 
 use crate::curriculum::Day;

@@ -1,0 +1,264 @@
+//! The preview: a site held in memory, served on the loopback address alone. Nothing is read from the disk for a request, so no
+//! path leads out of anything.
+
+use super::Error;
+use std::collections::HashMap;
+use std::io::Write;
+use std::path::Path;
+use std::sync::mpsc::{Sender, channel};
+use std::sync::{Arc, Mutex, PoisonError};
+use std::thread;
+use tiny_http::{Header, Method, Request, Response, Server};
+
+/// Where the page listens for news.
+const NEWS: &str = "/rehearse-news";
+/// The script that is added to pages while they are served; it is never written.
+const SCRIPT: &str = "/rehearse.js";
+const WORKERS: usize = 4;
+
+/// What is served now.
+#[derive(Default)]
+pub struct Preview {
+    pub files: HashMap<String, Vec<u8>>,
+    /// What is wrong with the curriculum as it stands, as text; empty when nothing is.
+    pub trouble: String,
+}
+
+/// A running preview.
+pub struct Serving {
+    shown: Arc<Mutex<Preview>>,
+    listeners: Arc<Mutex<Vec<Sender<String>>>>,
+    pub address: String,
+}
+
+impl Serving {
+    /// Serves on the loopback address.
+    ///
+    /// # Errors
+    /// When the port is taken or refused.
+    pub fn start(port: u16) -> Result<Serving, Error> {
+        let wanted = format!("127.0.0.1:{port}");
+        let server =
+            Server::http(&wanted).map_err(|e| Error::new("serve on", Path::new(&wanted), e))?;
+        let server = Arc::new(server);
+        let port = server.server_addr().to_ip().map_or(port, |a| a.port());
+        let shown = Arc::new(Mutex::new(Preview::default()));
+        let listeners = Arc::new(Mutex::new(Vec::new()));
+        let hosts = [format!("127.0.0.1:{port}"), format!("localhost:{port}")];
+        for _ in 0..WORKERS {
+            let (server, shown, listeners, hosts) = (
+                Arc::clone(&server),
+                Arc::clone(&shown),
+                Arc::clone(&listeners),
+                hosts.clone(),
+            );
+            thread::spawn(move || {
+                while let Ok(request) = server.recv() {
+                    answer(request, &shown, &listeners, &hosts);
+                }
+            });
+        }
+        Ok(Serving {
+            shown,
+            listeners,
+            address: format!("http://127.0.0.1:{port}/"),
+        })
+    }
+
+    /// Shows another state of the site and tells every open page.
+    pub fn show(&self, preview: Preview) {
+        let news = match preview.trouble.is_empty() {
+            true => "event: reload\ndata: now\n\n".to_string(),
+            false => told(&preview.trouble),
+        };
+        let mut shown = self.shown.lock().unwrap_or_else(PoisonError::into_inner);
+        match preview.files.is_empty() {
+            // The last good site stays while something is wrong.
+            true => shown.trouble = preview.trouble,
+            false => *shown = preview,
+        }
+        drop(shown);
+        let mut listeners = self
+            .listeners
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
+        listeners.retain(|l| l.send(news.clone()).is_ok());
+    }
+}
+
+fn told(trouble: &str) -> String {
+    let lines: Vec<String> = trouble.lines().map(|l| format!("data: {l}\n")).collect();
+    format!("event: trouble\n{}\n", lines.concat())
+}
+
+fn answer(
+    request: Request,
+    shown: &Mutex<Preview>,
+    listeners: &Mutex<Vec<Sender<String>>>,
+    hosts: &[String],
+) {
+    let header = |name: &'static str| {
+        let of = request.headers().iter().find(|h| h.field.equiv(name));
+        of.map(|h| h.value.as_str().to_string())
+    };
+    // Another site's page must not read or drive the preview by a name of its own.
+    let known = header("Host").is_some_and(|h| hosts.contains(&h));
+    let foreign =
+        header("Origin").is_some_and(|o| !hosts.iter().any(|h| o == format!("http://{h}")));
+    if !known || foreign || *request.method() != Method::Get {
+        let _ = request.respond(Response::from_string("refused").with_status_code(403));
+        return;
+    }
+    let path = request
+        .url()
+        .split(['?', '#'])
+        .next()
+        .unwrap_or("/")
+        .to_string();
+    match path.as_str() {
+        NEWS => listen(request, shown, listeners),
+        SCRIPT => give(
+            request,
+            200,
+            "text/javascript; charset=utf-8",
+            RELOAD.as_bytes().to_vec(),
+        ),
+        _ => {
+            let name = match path.trim_start_matches('/') {
+                "" => "index.html",
+                name => name,
+            };
+            let found = shown
+                .lock()
+                .unwrap_or_else(PoisonError::into_inner)
+                .files
+                .get(name)
+                .cloned();
+            let Some(bytes) = found else {
+                return give(
+                    request,
+                    404,
+                    "text/plain; charset=utf-8",
+                    b"This page is not here.".to_vec(),
+                );
+            };
+            let kind = kind(name);
+            let bytes = match kind.starts_with("text/html") {
+                true => rehearsed(&bytes),
+                false => bytes,
+            };
+            give(request, 200, kind, bytes);
+        }
+    }
+}
+
+/// A page with the reload script, and without the worker that would keep old pages.
+fn rehearsed(bytes: &[u8]) -> Vec<u8> {
+    let text = String::from_utf8_lossy(bytes);
+    let text = text.replacen(" data-worker=\"worker.js\"", "", 1);
+    text.replacen(
+        "</head>",
+        "<script defer src=\"/rehearse.js\"></script>\n</head>",
+        1,
+    )
+    .into_bytes()
+}
+
+fn give(request: Request, status: u16, kind: &str, bytes: Vec<u8>) {
+    let header = |name: &str, value: &str| Header::from_bytes(name.as_bytes(), value.as_bytes());
+    let mut response = Response::from_data(bytes).with_status_code(status);
+    for (name, value) in [
+        ("Content-Type", kind),
+        ("Cache-Control", "no-store"),
+        ("X-Content-Type-Options", "nosniff"),
+    ] {
+        if let Ok(header) = header(name, value) {
+            response.add_header(header);
+        }
+    }
+    // A reader who has gone away is no fault.
+    let _ = request.respond(response);
+}
+
+/// Keeps one page told: server-sent events, on a thread of its own.
+fn listen(request: Request, shown: &Mutex<Preview>, listeners: &Mutex<Vec<Sender<String>>>) {
+    let (send, news) = channel();
+    let trouble = shown
+        .lock()
+        .unwrap_or_else(PoisonError::into_inner)
+        .trouble
+        .clone();
+    if !trouble.is_empty() {
+        let _ = send.send(told(&trouble));
+    }
+    listeners
+        .lock()
+        .unwrap_or_else(PoisonError::into_inner)
+        .push(send);
+    thread::spawn(move || {
+        let mut to = request.into_writer();
+        let head = "HTTP/1.1 200 OK\r\nContent-Type: text/event-stream\r\nCache-Control: no-store\r\nConnection: close\r\n\r\nretry: 500\n\n";
+        let mut sound = to
+            .write_all(head.as_bytes())
+            .and_then(|()| to.flush())
+            .is_ok();
+        while sound && let Ok(text) = news.recv() {
+            sound = to
+                .write_all(text.as_bytes())
+                .and_then(|()| to.flush())
+                .is_ok();
+        }
+    });
+}
+
+fn kind(name: &str) -> &'static str {
+    match name.rsplit('.').next() {
+        Some("html") => "text/html; charset=utf-8",
+        Some("css") => "text/css; charset=utf-8",
+        Some("js") => "text/javascript; charset=utf-8",
+        Some("json" | "webmanifest") => "application/json; charset=utf-8",
+        Some("svg") => "image/svg+xml",
+        Some("xml" | "atom") => "application/xml; charset=utf-8",
+        Some("png") => "image/png",
+        Some("jpg" | "jpeg") => "image/jpeg",
+        Some("webp") => "image/webp",
+        Some("mp4") => "video/mp4",
+        Some("txt") => "text/plain; charset=utf-8",
+        _ => "application/octet-stream",
+    }
+}
+
+/// Loads the page again where the reader was, and shows what is wrong. A hidden page lets go of its connection: a browser opens
+/// few to one host.
+const RELOAD: &str = r"'use strict';
+(() => {
+  const key = 'rungbook-rehearse-scroll';
+  const kept = sessionStorage.getItem(key);
+  if (kept) scrollTo(0, Number(kept));
+  sessionStorage.removeItem(key);
+  let news = null;
+  const panel = document.createElement('pre');
+  panel.id = 'rehearse-trouble';
+  panel.className = 'rehearse-trouble';
+  panel.setAttribute('role', 'alert');
+  panel.hidden = true;
+  document.addEventListener('DOMContentLoaded', () => document.body.prepend(panel));
+  if (document.body) document.body.prepend(panel);
+  const listen = () => {
+    if (news || document.hidden) return;
+    news = new EventSource('/rehearse-news');
+    news.addEventListener('reload', () => {
+      sessionStorage.setItem(key, String(scrollY));
+      location.reload();
+    });
+    news.addEventListener('trouble', (event) => {
+      panel.textContent = event.data;
+      panel.hidden = false;
+    });
+  };
+  const stop = () => { if (news) news.close(); news = null; };
+  document.addEventListener('visibilitychange', () => (document.hidden ? stop() : listen()));
+  addEventListener('pagehide', stop);
+  listen();
+})();
+";

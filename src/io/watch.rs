@@ -1,0 +1,93 @@
+//! Watching a curriculum's folder: one call that returns when something was saved and the saving has come to rest.
+
+use super::Error;
+use notify::event::{AccessKind, AccessMode, EventKind, ModifyKind};
+use notify::{Event, RecommendedWatcher, RecursiveMode, Watcher};
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::{Receiver, channel};
+use std::time::{Duration, Instant};
+
+/// Saving has come to rest when nothing happened for so long; an editor's one save is several events.
+const QUIET: Duration = Duration::from_millis(50);
+/// A writer that never rests is not waited for longer.
+const MOST: Duration = Duration::from_millis(500);
+/// A folder that vanished is looked for again this often.
+const AGAIN: Duration = Duration::from_millis(300);
+
+/// Watches `content/` and `themes/` below a folder, and the folder itself for them to come back.
+pub struct Watch {
+    from: PathBuf,
+    watcher: RecommendedWatcher,
+    events: Receiver<notify::Result<Event>>,
+}
+
+impl Watch {
+    /// # Errors
+    /// When the folder cannot be watched.
+    pub fn new(from: &Path) -> Result<Watch, Error> {
+        let (send, events) = channel();
+        let watcher =
+            notify::recommended_watcher(send).map_err(|e| Error::new("watch", from, e))?;
+        let mut watch = Watch {
+            from: from.to_path_buf(),
+            watcher,
+            events,
+        };
+        watch.watch().map_err(|e| Error::new("watch", from, e))?;
+        Ok(watch)
+    }
+
+    fn watch(&mut self) -> notify::Result<()> {
+        self.watcher
+            .watch(&self.from, RecursiveMode::NonRecursive)?;
+        for part in ["content", "themes"] {
+            let path = self.from.join(part);
+            if path.is_dir() {
+                self.watcher.watch(&path, RecursiveMode::Recursive)?;
+            }
+        }
+        Ok(())
+    }
+
+    /// Waits until something was saved. `false` when watching has ended.
+    pub fn next(&mut self) -> bool {
+        loop {
+            match self.events.recv() {
+                Ok(event) if matters(&event) => break,
+                Ok(_) => {}
+                Err(_) => return false,
+            }
+        }
+        let first = Instant::now();
+        while first.elapsed() < MOST && self.events.recv_timeout(QUIET).is_ok() {}
+        // Folders that were renamed, or vanished and came back, are watched anew.
+        while self.watch().is_err() {
+            std::thread::sleep(AGAIN);
+        }
+        true
+    }
+}
+
+/// Whether an event may have changed what is read. Reading a file is an event too and must not count, or building would never
+/// end.
+fn matters(event: &notify::Result<Event>) -> bool {
+    let Ok(event) = event else { return true };
+    let kind = matches!(
+        event.kind,
+        EventKind::Create(_)
+            | EventKind::Remove(_)
+            | EventKind::Modify(ModifyKind::Data(_) | ModifyKind::Name(_) | ModifyKind::Any)
+            | EventKind::Access(AccessKind::Close(AccessMode::Write))
+    );
+    let of_an_editor = |path: &PathBuf| {
+        let name = path
+            .file_name()
+            .map_or(String::new(), |n| n.to_string_lossy().into_owned());
+        name.ends_with('~')
+            || name.starts_with(".#")
+            || name.ends_with(".tmp")
+            || name.ends_with(".swp")
+            || name == "4913"
+    };
+    kind && !(event.paths.iter().all(of_an_editor) && !event.paths.is_empty())
+}

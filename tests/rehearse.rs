@@ -1,0 +1,212 @@
+//! Rehearsing: saves show, mistakes are said and go away, the preview answers only the loopback address and its own name.
+
+use std::fs;
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::TcpStream;
+use std::path::Path;
+use std::process::{Child, Command, Stdio};
+use std::time::Duration;
+
+struct Rehearsal {
+    child: Child,
+    /// Host and port.
+    host: String,
+}
+
+impl Rehearsal {
+    fn start(from: &Path) -> Rehearsal {
+        let mut child = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+            .args(["rehearse", "--port", "0", "--from"])
+            .arg(from)
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("the program runs");
+        let mut lines = BufReader::new(child.stdout.take().expect("piped")).lines();
+        let first = lines.next().expect("a line").expect("text");
+        let host = first
+            .split("http://")
+            .nth(1)
+            .and_then(|r| r.split('/').next())
+            .expect("an address")
+            .to_string();
+        // The second line says that the first build stands; the rest is read so that the pipe never fills.
+        lines.next();
+        std::thread::spawn(move || lines.for_each(drop));
+        Rehearsal { child, host }
+    }
+
+    fn raw(&self, request: &str) -> String {
+        let mut stream = TcpStream::connect(&self.host).expect("it listens");
+        stream
+            .set_read_timeout(Some(Duration::from_secs(10)))
+            .expect("a limit");
+        stream.write_all(request.as_bytes()).expect("it reads");
+        let mut answer = Vec::new();
+        let _ = stream.read_to_end(&mut answer);
+        String::from_utf8_lossy(&answer).into_owned()
+    }
+
+    fn get(&self, path: &str) -> String {
+        self.raw(&format!(
+            "GET {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n\r\n",
+            self.host
+        ))
+    }
+
+    /// The stream of news, after its head.
+    fn news(&self) -> BufReader<TcpStream> {
+        let mut stream = TcpStream::connect(&self.host).expect("it listens");
+        stream
+            .set_read_timeout(Some(Duration::from_secs(20)))
+            .expect("a limit");
+        let request = format!("GET /rehearse-news HTTP/1.1\r\nHost: {}\r\n\r\n", self.host);
+        stream.write_all(request.as_bytes()).expect("it reads");
+        let mut reader = BufReader::new(stream);
+        next(&mut reader, "retry");
+        reader
+    }
+}
+
+impl Drop for Rehearsal {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+/// Reads on until a line holds these words.
+fn next(news: &mut BufReader<TcpStream>, words: &str) -> String {
+    let mut all = String::new();
+    loop {
+        let mut line = String::new();
+        let read = news
+            .read_line(&mut line)
+            .unwrap_or_else(|e| panic!("waiting for `{words}`: {e}\n{all}"));
+        assert!(read > 0, "the stream ended before `{words}`\n{all}");
+        all.push_str(&line);
+        if line.contains(words) {
+            return all;
+        }
+    }
+}
+
+/// Saves as many editors do: another file, renamed over the first.
+fn save(path: &Path, text: &str) {
+    let beside = path.with_extension("swp-new");
+    fs::write(&beside, text).expect("written");
+    fs::rename(&beside, path).expect("renamed");
+}
+
+fn curriculum() -> tempfile::TempDir {
+    let dir = tempfile::tempdir().expect("a folder");
+    let made = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+        .arg("start")
+        .arg(dir.path().join("c"))
+        .output()
+        .expect("it runs");
+    assert!(made.status.success());
+    dir
+}
+
+#[test]
+fn saves_show_and_mistakes_are_said() {
+    let dir = curriculum();
+    let from = dir.path().join("c");
+    let rehearsal = Rehearsal::start(&from);
+    let page = rehearsal.get("/dead-hang.html");
+    assert!(
+        page.starts_with("HTTP/1.1 200") && page.contains("/rehearse.js"),
+        "{page}"
+    );
+    assert!(
+        !page.contains("data-worker"),
+        "the worker is never registered"
+    );
+    let mut news = rehearsal.news();
+
+    let note = from.join("content/notes/dead-hang.md");
+    save(&note, "Hang like a wet towel.\n");
+    next(&mut news, "event: reload");
+    assert!(
+        rehearsal
+            .get("/dead-hang.html")
+            .contains("Hang like a wet towel.")
+    );
+
+    let movement = from.join("content/movements/dead-hang.yaml");
+    let sound = fs::read_to_string(&movement).expect("text");
+    fs::write(&movement, sound.replace("standard: 30 s", "standard: 30 y")).expect("written");
+    next(&mut news, "event: trouble");
+    let said = next(&mut news, "dead-hang.yaml");
+    assert!(said.contains("bad-target"), "{said}");
+    let page = rehearsal.get("/dead-hang.html");
+    assert!(page.contains("30 seconds"), "the last good site stays");
+    // Who opens a page now hears of it too.
+    next(&mut rehearsal.news(), "bad-target");
+
+    fs::write(&movement, sound.replace("standard: 30 s", "standard: 45 s")).expect("written");
+    next(&mut news, "event: reload");
+    assert!(rehearsal.get("/dead-hang.html").contains("45 seconds"));
+
+    // A burst of saves, and a folder that vanishes and comes back.
+    for i in 0..500 {
+        fs::write(&note, format!("Save {i}.\n")).expect("written");
+    }
+    let away = from.join("content/away");
+    fs::rename(from.join("content/notes"), &away).expect("renamed");
+    fs::rename(&away, from.join("content/notes")).expect("renamed");
+    let deadline = std::time::Instant::now() + Duration::from_secs(15);
+    while !rehearsal.get("/dead-hang.html").contains("Save 499.") {
+        assert!(std::time::Instant::now() < deadline, "the last save shows");
+        std::thread::sleep(Duration::from_millis(100));
+    }
+    assert!(!from.join("site").exists(), "nothing is written");
+}
+
+#[test]
+fn the_preview_answers_only_its_own() {
+    let dir = curriculum();
+    let rehearsal = Rehearsal::start(&dir.path().join("c"));
+    let host = &rehearsal.host;
+    assert!(host.starts_with("127.0.0.1:"));
+    for request in [
+        "GET / HTTP/1.1\r\nHost: evil.example\r\nConnection: close\r\n\r\n".to_string(),
+        format!(
+            "GET / HTTP/1.1\r\nHost: {host}\r\nOrigin: http://evil.example\r\nConnection: close\r\n\r\n"
+        ),
+        format!(
+            "POST / HTTP/1.1\r\nHost: {host}\r\nContent-Length: 0\r\nConnection: close\r\n\r\n"
+        ),
+        "GET / HTTP/1.0\r\n\r\n".to_string(),
+    ] {
+        let answer = rehearsal.raw(&request);
+        assert!(answer.contains(" 403 "), "{request}\n{answer}");
+    }
+    for path in [
+        "/../content/school.yaml",
+        "/%2e%2e/content/school.yaml",
+        "//etc/passwd",
+        "/content/school.yaml",
+        "/.%00",
+        "/..\\x",
+    ] {
+        let answer = rehearsal.get(path);
+        assert!(
+            answer.contains(" 404 ") || answer.contains(" 400 "),
+            "{path}: {answer}"
+        );
+        assert!(!answer.contains("language:"), "{path}");
+    }
+    let port = host.rsplit(':').next().expect("a port");
+    let second = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+        .args(["rehearse", "--port", port, "--from"])
+        .arg(dir.path().join("c"))
+        .output()
+        .expect("it runs");
+    assert_eq!(second.status.code(), Some(2));
+    assert!(
+        String::from_utf8_lossy(&second.stderr).contains(port),
+        "a taken port is said"
+    );
+}
