@@ -32,7 +32,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             (false, _) => anstream::eprintln!("The last good site stays until this is mended."),
         }
         serving.show(preview);
-        if !watch.next() {
+        if !watch.saved() {
             return Ok(Status::Failed);
         }
     }

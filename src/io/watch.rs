@@ -50,7 +50,7 @@ impl Watch {
     }
 
     /// Waits until something was saved. `false` when watching has ended.
-    pub fn next(&mut self) -> bool {
+    pub fn saved(&mut self) -> bool {
         loop {
             match self.events.recv() {
                 Ok(event) if matters(&event) => break,
@@ -89,5 +89,5 @@ fn matters(event: &notify::Result<Event>) -> bool {
             || name.ends_with(".swp")
             || name == "4913"
     };
-    kind && !(event.paths.iter().all(of_an_editor) && !event.paths.is_empty())
+    kind && (event.paths.is_empty() || !event.paths.iter().all(of_an_editor))
 }
