@@ -85,7 +85,7 @@ pub struct Plan<'a> {
     chains: Vec<Chain>,
     flat: Flat,
     /// The posture of each movement that declares one that stands.
-    solved: Vec<Option<Solved>>,
+    solved: Vec<Option<Box<Solved>>>,
     skills_of: Vec<Vec<SkillIx>>,
     tables: Vec<u8>,
     search: Vec<u8>,
@@ -124,7 +124,7 @@ impl<'a> Plan<'a> {
             flat: Flat::new(curriculum),
             solved: curriculum
                 .movements()
-                .map(|(_, m)| m.posture.as_ref().and_then(|p| leverage::solve(p).ok()))
+                .map(|(_, m)| m.posture.as_ref().and_then(|p| leverage::solve(p).ok()).map(Box::new))
                 .collect(),
             skills_of,
             tables: Vec::new(),

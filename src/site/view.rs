@@ -409,7 +409,7 @@ pub struct Bar {
 /// The weight on the hands where a posture tells it; where the hands carry everything, which tells nothing, the turning load at
 /// the shoulder, full at 50 body weight x centimetres.
 pub fn bar(plan: &Plan<'_>, ix: MovementIx) -> Option<Bar> {
-    let solved = plan.solved[ix.at()].as_ref()?;
+    let solved = plan.solved[ix.at()].as_deref()?;
     let share = solved
         .poses()
         .filter_map(|p| p.hands_carry)

@@ -144,7 +144,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
             .transpose()?
             .unwrap_or_default(),
     );
-    let solved = plan.solved[ix.at()].as_ref();
+    let solved = plan.solved[ix.at()].as_deref();
     context.insert(
         "figure",
         &solved.map_or_else(String::new, |s| figure::figure(s).svg),
@@ -322,7 +322,7 @@ fn strip(plan: &Plan<'_>, family: FamilyIx) -> String {
         .iter()
         .filter_map(|(_, ix)| {
             let name = plan.curriculum.movement(*ix).name.as_str();
-            Some((name, plan.solved[ix.at()].as_ref()?))
+            Some((name, plan.solved[ix.at()].as_deref()?))
         })
         .collect();
     match shown.len() {
