@@ -168,3 +168,73 @@ fn target() -> impl Strategy<Value = Target> {
     ];
     text.prop_map(|t| Target::read(&t).unwrap_or_else(|e| panic!("{t}: {e:?}")))
 }
+
+/// Results files with random damage, in all three forms.
+#[test]
+fn damaged_results_never_panic() {
+    use rungbook::curriculum::Day;
+    use rungbook::{readiness, results, strength};
+    let snapshot = Snapshot::new(SHIPPED.clone());
+    let proof = proofread(&snapshot);
+    let today = Day::read("2026-10-10").expect("a day");
+    let sound = [
+        (
+            "r.yaml",
+            "results: 1\nname: A\nbodyweight: 72 kg\nhave: [bar]\ntested:\n  - { movement: push-up, got: 9 reps, on: 2026-10-01 }\n  - { movement: single-leg-squat, left: 5 reps, right: 3 reps }\ntrained:\n  - { movement: bar-dip, did: [5, 5, 5], with: 2.5 kg, in_reserve: 2, on: 2026-10-05 }\npaused:\n  - { part: shoulder, on: 2026-10-06, until: 2026-10-20 }\n",
+        ),
+        (
+            "r.json",
+            "{ \"results\": 1, \"bodyweight\": \"160 lb\", \"tested\": [ { \"movement\": \"pull-up\", \"got\": \"5 reps with 0.25 bw\", \"on\": \"2026-10-03\", \"in_reserve\": 1 } ], \"paused\": [ { \"movement\": \"dead-hang\" } ] }",
+        ),
+        (
+            "r.csv",
+            "name,movement,got,on,in_reserve\nAna,push-up,12 reps,2026-10-09,\nBen,plank,\"60 s\",2026-10-09,1\n",
+        ),
+    ];
+    let damage = (
+        0..sound.len(),
+        proptest::collection::vec((0..400_usize, 0..PIECES.len(), 0..6_usize), 1..6),
+    );
+    let mut runner = proptest::test_runner::TestRunner::new(ProptestConfig {
+        cases: 600,
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    });
+    runner
+        .run(&damage, |(which, wounds)| {
+            let (name, text) = sound[which];
+            let mut text = text.to_string();
+            for (at, piece, gone) in wounds {
+                let mut start = at % (text.len() + 1);
+                while !text.is_char_boundary(start) {
+                    start -= 1;
+                }
+                let mut end = (start + gone).min(text.len());
+                while !text.is_char_boundary(end) {
+                    end += 1;
+                }
+                text.replace_range(start..end, PIECES[piece]);
+            }
+            let files = Snapshot::of_texts([(name, text.as_str())]);
+            let (people, found) = results::read(&files, &proof.curriculum, today);
+            for finding in found.iter() {
+                let _ = files.place(finding.span.file, finding.span.start);
+                let _ = files.slice(finding.span);
+            }
+            for person in &people {
+                let list: Vec<_> = proof.curriculum.published().map(|(ix, _)| ix).collect();
+                let standing = readiness::assess(&proof.curriculum, &proof.stages, person, today);
+                let working = strength::working(
+                    &proof.curriculum,
+                    &proof.stages,
+                    person,
+                    &standing,
+                    &list,
+                    today,
+                );
+                strength::plan(&proof.curriculum, &working, today);
+            }
+            Ok(())
+        })
+        .expect("nothing panics");
+}

@@ -124,7 +124,12 @@ impl<'a> Plan<'a> {
             flat: Flat::new(curriculum),
             solved: curriculum
                 .movements()
-                .map(|(_, m)| m.posture.as_ref().and_then(|p| leverage::solve(p).ok()).map(Box::new))
+                .map(|(_, m)| {
+                    m.posture
+                        .as_ref()
+                        .and_then(|p| leverage::solve(p).ok())
+                        .map(Box::new)
+                })
                 .collect(),
             skills_of,
             tables: Vec::new(),

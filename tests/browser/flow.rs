@@ -652,6 +652,49 @@ fn it_hurt_pauses() {
     browser.wait_until("rungbook.states.mine() === null");
 }
 
+/// Script in every text of an imported file stays text, on both pages that open files.
+#[test]
+fn what_is_imported_stays_text() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    let folder = tempfile::tempdir().expect("a folder");
+    for (i, payload) in [
+        "<img src=x onerror=hacked=1>",
+        "<script>hacked=1</script>",
+        "javascript:hacked=1",
+        "\"><svg onload=hacked=1>",
+        "__proto__",
+        "constructor",
+        "${hacked=1}",
+        "</title><body onload=hacked=1>",
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        let results = json!({ "results": 1, "name": payload, "have": [payload],
+            "tested": [{ "movement": payload, "got": "5 reps", "on": "2026-11-20" }, { "movement": "squat", "got": "5 reps", "on": "2026-11-20" }],
+            "trained": [{ "movement": payload, "did": [5], "on": "2026-11-20" }],
+            "paused": [{ "movement": payload, "on": "2026-11-20", "by": payload, "because": payload }, { "part": "wrist", "on": "2026-11-20", "by": payload, "because": payload }] });
+        let file = folder.path().join(format!("{i}.json"));
+        fs::write(&file, results.to_string()).expect("a file");
+        for page in ["where-i-stand.html", "my-people.html"] {
+            browser.open(&format!("{base}{page}"));
+            browser.upload(&browser.find("#open"), &file);
+            browser.wait_until("document.getElementById('notice').textContent !== ''");
+            let said = browser.run(
+                "return [typeof hacked, document.querySelectorAll('main img, main script, main svg:not(.bar):not(.chart)').length, document.body.textContent.includes(arguments[0])]",
+                &json!([payload]),
+            );
+            assert_eq!(said[0], "undefined", "{page}: {payload}");
+            assert_eq!(said[1], 0, "{page}: {payload}");
+            assert_eq!(said[2], true, "{page}: {payload} is shown as text");
+        }
+    }
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}
+
 /// Today's card: what is ticked becomes the training log, and is exported with the rest.
 #[test]
 fn todays_card_keeps_the_training() {
