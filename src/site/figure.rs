@@ -10,7 +10,8 @@ mod scene;
 mod words;
 
 use crate::leverage::Solved;
-use pen::{Bounds, number};
+use pen::Bounds;
+pub(super) use pen::number;
 use scene::{Scene, Way};
 use std::fmt::Write;
 

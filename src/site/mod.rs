@@ -11,6 +11,7 @@ pub mod figure;
 mod highlight;
 mod link;
 pub use link::escape;
+pub mod map;
 mod markdown;
 mod offline;
 mod page;

@@ -1,7 +1,7 @@
 //! The pages of movements, families and skills.
 
 use super::super::view::{self, Bar, Named, Row};
-use super::super::{Plan, ThemeError, extras, figure, highlight, markdown};
+use super::super::{Plan, ThemeError, extras, figure, highlight, map, markdown};
 use super::{Made, head};
 use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
 use crate::curriculum::family::Way;
@@ -467,6 +467,7 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     context.insert("goal_target", &plan.words(&s.goal.target));
     context.insert("goal_mark", &view::mark_of(plan, s.goal.movement));
     context.insert("stages", &stages);
+    context.insert("map", &map::of_skill(plan, ix));
     context.insert("count", &chain.movements.len());
     context.insert(
         "essential",

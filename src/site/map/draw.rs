@@ -1,0 +1,212 @@
+//! The SVG of a placed map. Lines first, then what stands on each row from the ground up: that is also the order of the keyboard.
+
+use super::Member;
+use super::layers::{Kind, Layered};
+use super::place::{Curve, FOOT, HEAD, LINE, MARGIN, Placed, Spot};
+use crate::site::escape;
+use crate::site::figure::number;
+use std::fmt::Write;
+
+/// Where the plumb line hangs.
+const PLUMB: f64 = 10.0;
+
+/// The drawing as text.
+pub fn draw(
+    layered: &Layered,
+    placed: &Placed,
+    members: &[Member],
+    label: &str,
+    stage_words: &dyn Fn(u32) -> String,
+) -> String {
+    let (width, height) = (number(placed.width), number(placed.height));
+    let mut out = format!(
+        "<svg class=\"map\" xmlns=\"http://www.w3.org/2000/svg\" role=\"group\" aria-label=\"{}\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\">",
+        escape(label)
+    );
+    levels(&mut out, placed, stage_words);
+    let kinds = [
+        ("map-line", false, false),
+        ("map-line map-down", false, true),
+        ("map-line map-heavy", true, false),
+    ];
+    for (class, heavy, down) in kinds {
+        let mut path = String::new();
+        let of_kind = |c: &&Curve| c.down == down && (down || c.heavy == heavy);
+        placed
+            .curves
+            .iter()
+            .filter(of_kind)
+            .for_each(|c| curve(&mut path, c));
+        if !path.is_empty() {
+            let _ = write!(out, "<path class=\"{class}\" d=\"{path}\"/>");
+        }
+    }
+    let mut heads = String::new();
+    for c in placed.curves.iter().filter(|c| c.arrives) {
+        let (x, y) = c.low;
+        let _ = write!(
+            heads,
+            "M{} {}L{} {}L{} {}",
+            number(x - 4.0),
+            number(y - 7.0),
+            number(x),
+            number(y),
+            number(x + 4.0),
+            number(y - 7.0)
+        );
+    }
+    if !heads.is_empty() {
+        let _ = write!(out, "<path class=\"map-line\" d=\"{heads}\"/>");
+    }
+    for node in placed.order.iter().flatten() {
+        let spot = &placed.spots[*node];
+        match &layered.nodes[*node].kind {
+            Kind::Movement(i) => movement(&mut out, spot, &members[*i], &placed.names[*i]),
+            Kind::Joint(says) => joint(&mut out, spot, says),
+            Kind::Point => {}
+        }
+    }
+    out.push_str("</svg>");
+    out
+}
+
+/// The plumb line, and a level rung for each stage with its words.
+fn levels(out: &mut String, placed: &Placed, stage_words: &dyn Fn(u32) -> String) {
+    let foot = placed.rungs.first().map_or(placed.height, |r| r.1);
+    let _ = write!(
+        out,
+        "<path class=\"map-plumb\" d=\"M{PLUMB} {}V{}\"/>",
+        number(MARGIN),
+        number(foot)
+    );
+    for (stage, y) in &placed.rungs {
+        let class = if *stage == 0 {
+            "map-rung map-ground"
+        } else {
+            "map-rung"
+        };
+        let _ = write!(
+            out,
+            "<path class=\"{class}\" d=\"M{} {}H{}\"/><text class=\"map-stage\" x=\"{}\" y=\"{}\">{}</text>",
+            number(PLUMB - 6.0),
+            number(*y),
+            number(placed.width - 2.0),
+            number(PLUMB + 7.0),
+            number(y - 6.0),
+            escape(&stage_words(*stage))
+        );
+    }
+}
+
+fn curve(path: &mut String, c: &Curve) {
+    let ((x, y), (to_x, to_y)) = (c.low, c.high);
+    let start = c.foot.unwrap_or(y);
+    let _ = write!(path, "M{} {}", number(x), number(start));
+    if start != y {
+        let _ = write!(path, "V{}", number(y));
+    }
+    if x == to_x {
+        let _ = write!(path, "V{}", number(to_y));
+    } else {
+        let middle = number((y + to_y) / 2.0);
+        let (x, to_x, to_y) = (number(x), number(to_x), number(to_y));
+        let _ = write!(path, "C{x} {middle} {to_x} {middle} {to_x} {to_y}");
+    }
+}
+
+fn joint(out: &mut String, spot: &Spot, says: &str) {
+    let _ = write!(
+        out,
+        "<g class=\"map-joint\"><rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"{}\"/><text x=\"{}\" y=\"{}\">{}</text></g>",
+        number(spot.x - spot.half),
+        number(spot.top),
+        number(2.0 * spot.half),
+        number(spot.high),
+        number(spot.high / 2.0),
+        number(spot.x),
+        number(spot.top + spot.high / 2.0 + 4.0),
+        escape(says)
+    );
+}
+
+fn movement(out: &mut String, spot: &Spot, member: &Member, name: &[String]) {
+    let (left, right) = (spot.x - spot.half, spot.x + spot.half);
+    let high = HEAD + FOOT + LINE * name.len() as f64;
+    let top = spot.top + spot.high - high;
+    let kind = if member.essential {
+        "essential"
+    } else {
+        "an alternative"
+    };
+    let mut label = format!("{}, {kind}", member.name);
+    if let Some((signal, says)) = &member.mark {
+        let _ = write!(label, ", {signal}: {says}");
+    }
+    let class = if member.essential {
+        "map-movement map-essential"
+    } else {
+        "map-movement"
+    };
+    let (id, label) = (escape(&member.id), escape(&label));
+    let _ = write!(
+        out,
+        "<g class=\"{class}\" data-movement=\"{id}\"><a href=\"{id}.html\" aria-label=\"{label}\"><rect class=\"map-box-shape\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"3\"/><text>",
+        number(left),
+        number(top),
+        number(2.0 * spot.half),
+        number(high)
+    );
+    for (i, line) in name.iter().enumerate() {
+        let _ = write!(
+            out,
+            "<tspan x=\"{}\" y=\"{}\">{}{}</tspan>",
+            number(left + 8.0),
+            number(top + HEAD + 11.0 + LINE * i as f64),
+            escape(line),
+            if i + 1 < name.len() { " " } else { "" }
+        );
+    }
+    out.push_str("</text>");
+    if let Some((signal, _)) = &member.mark {
+        mark(out, signal, right - 30.0, top + high - 20.0);
+    }
+    let _ = write!(
+        out,
+        "<text class=\"map-state\" data-state-map=\"{id}\" x=\"{}\" y=\"{}\"></text></a></g>",
+        number(left + 29.0),
+        number(top + high - 7.0)
+    );
+}
+
+/// The mark in the shapes of the pages: a double edge, rounded, or dashed.
+fn mark(out: &mut String, signal: &str, x: f64, y: f64) {
+    let (says, round) = match signal {
+        "warning" => ("!!", 0),
+        "caution" => ("!", 6),
+        _ => ("i", 0),
+    };
+    let rect = |out: &mut String, inset: f64| {
+        let _ = write!(
+            out,
+            "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"{round}\"/>",
+            number(x + inset),
+            number(y + inset),
+            number(24.0 - 2.0 * inset),
+            number(15.0 - 2.0 * inset)
+        );
+    };
+    let _ = write!(
+        out,
+        "<g class=\"map-mark map-mark-{signal}\" data-caution=\"{signal}\">"
+    );
+    rect(out, 0.0);
+    if signal == "warning" {
+        rect(out, 2.5);
+    }
+    let _ = write!(
+        out,
+        "<text x=\"{}\" y=\"{}\">{says}</text></g>",
+        number(x + 12.0),
+        number(y + 11.5)
+    );
+}

@@ -1,0 +1,331 @@
+//! Coordinates: each row as near to what it is tied to as its order and its room allow; then heights, and curves between rows.
+//!
+//! One unit is one pixel at scale 1. A curve stays between two rows, and a point has its own room in its row, so that no line
+//! passes through a box.
+
+use super::Member;
+use super::layers::{Kind, Layered};
+use super::order::Order;
+
+/// Room for the words at the plumb line.
+pub const GUTTER: f64 = 92.0;
+pub const MARGIN: f64 = 8.0;
+pub const LINE: f64 = 15.0;
+/// Half the width of a movement's box.
+const HALF: f64 = 62.0;
+/// Above the first line of a name; below the last, for the state and the mark.
+pub const HEAD: f64 = 5.0;
+pub const FOOT: f64 = 22.0;
+const JOINT: f64 = 20.0;
+/// Letters on a line of a name, and lines.
+const LETTERS: usize = 17;
+const LINES: usize = 3;
+const ROUNDS: usize = 24;
+
+/// Where a node stands: its middle from the start side, its upper edge, half its width, its height.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Spot {
+    pub x: f64,
+    pub top: f64,
+    pub half: f64,
+    pub high: f64,
+}
+
+/// A piece of line from a row up to the next; `foot` is where it enters the lower row when it only passes there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Curve {
+    pub foot: Option<f64>,
+    pub low: (f64, f64),
+    pub high: (f64, f64),
+    pub heavy: bool,
+    pub down: bool,
+    /// The lower end of a line that reads downwards.
+    pub arrives: bool,
+}
+
+#[derive(Clone, Debug)]
+pub struct Placed {
+    /// By node.
+    pub spots: Vec<Spot>,
+    pub curves: Vec<Curve>,
+    /// Each stage and the height at which its movements stand.
+    pub rungs: Vec<(u32, f64)>,
+    /// Nodes from the ground up, each row from the start side.
+    pub order: Order,
+    /// The lines of each member's name.
+    pub names: Vec<Vec<String>>,
+    pub width: f64,
+    pub height: f64,
+}
+
+/// Places the nodes of ordered rows.
+pub fn place(layered: &Layered, order: &Order, members: &[Member]) -> Placed {
+    let names: Vec<Vec<String>> = members.iter().map(|m| wrap(&m.name)).collect();
+    let mut spots: Vec<Spot> = layered
+        .nodes
+        .iter()
+        .map(|node| Spot {
+            half: half(&node.kind),
+            ..Spot::default()
+        })
+        .collect();
+    let room = across(layered, order, &mut spots);
+    let heights: Vec<f64> = order
+        .iter()
+        .map(|row| {
+            let high = |n: &usize| match &layered.nodes[*n].kind {
+                Kind::Movement(i) => HEAD + FOOT + LINE * names[*i].len() as f64,
+                Kind::Joint(_) => JOINT,
+                Kind::Point => 0.0,
+            };
+            row.iter().map(high).fold(0.0, f64::max)
+        })
+        .collect();
+    // From the ground up, then turned over.
+    let mut base = vec![0.0; order.len()];
+    for row in 1..order.len() {
+        base[row] = base[row - 1] + heights[row - 1] + channel(layered, &spots, row - 1);
+    }
+    let top = base.last().copied().unwrap_or(0.0) + heights.last().copied().unwrap_or(0.0);
+    let height = top + 2.0 * MARGIN + 2.0;
+    for (node, spot) in spots.iter_mut().enumerate() {
+        let row = layered.nodes[node].layer;
+        spot.high = heights[row];
+        spot.top = MARGIN + top - base[row] - heights[row];
+        spot.x += GUTTER;
+    }
+    let rungs = layered
+        .stages
+        .iter()
+        .map(|(stage, row)| (*stage, MARGIN + top - base[*row]))
+        .collect();
+    Placed {
+        curves: curves(layered, &spots),
+        spots,
+        rungs,
+        order: order.clone(),
+        names,
+        width: GUTTER + room + MARGIN,
+        height,
+    }
+}
+
+fn half(kind: &Kind) -> f64 {
+    match kind {
+        Kind::Movement(_) => HALF,
+        Kind::Joint(says) => 10.0 + (says.chars().count() as f64 * 3.0).round(),
+        Kind::Point => 2.0,
+    }
+}
+
+/// The distance that two neighbours keep between their middles.
+fn apart(left: &Spot, right: &Spot) -> f64 {
+    let gap = if left.half.max(right.half) < 3.0 {
+        5.0
+    } else {
+        12.0
+    };
+    left.half + right.half + gap
+}
+
+/// Middles of all nodes, and the room of the widest row, which all keep to.
+fn across(layered: &Layered, order: &Order, spots: &mut [Spot]) -> f64 {
+    let offsets: Vec<Vec<f64>> = order
+        .iter()
+        .map(|row| {
+            let mut at = row.first().map_or(0.0, |n| spots[*n].half);
+            let mut out = Vec::with_capacity(row.len());
+            for (i, node) in row.iter().enumerate() {
+                if i > 0 {
+                    at += apart(&spots[row[i - 1]], &spots[*node]);
+                }
+                out.push(at);
+            }
+            out
+        })
+        .collect();
+    let full: Vec<f64> = order
+        .iter()
+        .zip(&offsets)
+        .map(|(row, offsets)| {
+            let last = row.last().map_or(0.0, |n| spots[*n].half);
+            offsets.last().copied().unwrap_or(0.0) + last
+        })
+        .collect();
+    let room = full.iter().copied().fold(0.0, f64::max);
+    for (row, nodes) in order.iter().enumerate() {
+        let shift = ((room - full[row]) / 2.0).floor();
+        for (i, node) in nodes.iter().enumerate() {
+            spots[*node].x = offsets[row][i] + shift;
+        }
+    }
+    let mut ties: Vec<Vec<(usize, f64)>> = vec![Vec::new(); layered.nodes.len()];
+    let is_point = |n: usize| layered.nodes[n].kind == Kind::Point;
+    for edge in &layered.edges {
+        let pull = match (is_point(edge.low), is_point(edge.high)) {
+            (true, true) => 6.0,
+            (false, false) => 1.0,
+            _ => 2.0,
+        };
+        ties[edge.low].push((edge.high, pull));
+        ties[edge.high].push((edge.low, pull));
+    }
+    for round in 0..ROUNDS {
+        for step in 0..order.len() {
+            let up = round % 2 == 0;
+            let row = if up { step } else { order.len() - 1 - step };
+            // At first each row follows the one before it, later both.
+            let counts = |other: usize| {
+                let layer = layered.nodes[other].layer;
+                round >= 6 || if up { layer < row } else { layer > row }
+            };
+            let slack = room - full[row];
+            let wanted: Vec<(f64, f64)> = order[row]
+                .iter()
+                .zip(&offsets[row])
+                .map(|(node, offset)| {
+                    let near = ties[*node].iter().filter(|t| counts(t.0));
+                    let (sum, weight) = near.fold((0.0, 0.0), |(sum, weight), (other, pull)| {
+                        (sum + spots[*other].x * pull, weight + pull)
+                    });
+                    match weight > 0.0 {
+                        true => (sum / weight - offset, weight),
+                        false => (spots[*node].x - offset, 0.1),
+                    }
+                })
+                .collect();
+            for ((node, offset), shift) in order[row]
+                .iter()
+                .zip(&offsets[row])
+                .zip(rising(&wanted))
+            {
+                spots[*node].x = offset + shift.clamp(0.0, slack).round();
+            }
+        }
+    }
+    room
+}
+
+/// The rising sequence that is nearest to what is wanted, by weighted squares: neighbours that would fall are pooled.
+fn rising(wanted: &[(f64, f64)]) -> Vec<f64> {
+    let mut pools: Vec<(f64, f64, usize)> = Vec::new();
+    for (value, weight) in wanted {
+        pools.push((*value, *weight, 1));
+        while let [.., a, b] = pools.as_slice() {
+            if a.0 <= b.0 {
+                break;
+            }
+            let weight = a.1 + b.1;
+            let pool = ((a.0 * a.1 + b.0 * b.1) / weight, weight, a.2 + b.2);
+            pools.truncate(pools.len() - 2);
+            pools.push(pool);
+        }
+    }
+    pools
+        .iter()
+        .flat_map(|(value, _, count)| std::iter::repeat_n(*value, *count))
+        .collect()
+}
+
+/// The height between a row and the next: the more, the farther its lines lead aside.
+fn channel(layered: &Layered, spots: &[Spot], row: usize) -> f64 {
+    let aside = layered
+        .edges
+        .iter()
+        .filter(|e| layered.nodes[e.low].layer == row)
+        .map(|e| (spots[e.low].x - spots[e.high].x).abs())
+        .fold(0.0, f64::max);
+    (26.0 + aside * 0.08).min(72.0).round()
+}
+
+fn curves(layered: &Layered, spots: &[Spot]) -> Vec<Curve> {
+    let mut under: Vec<Vec<usize>> = vec![Vec::new(); layered.nodes.len()];
+    for (i, edge) in layered.edges.iter().enumerate() {
+        under[edge.high].push(i);
+    }
+    let mut port = vec![0.0; layered.edges.len()];
+    for (node, edges) in under.iter_mut().enumerate() {
+        edges.sort_by(|a, b| {
+            let x = |e: &usize| spots[layered.edges[*e].low].x;
+            x(a).total_cmp(&x(b)).then(a.cmp(b))
+        });
+        let widest = (2.0 * spots[node].half - 28.0).max(0.0);
+        let steps = edges.len().saturating_sub(1).max(1) as f64;
+        let step = (widest / steps).min(18.0);
+        let middle = (edges.len() as f64 - 1.0) / 2.0;
+        for (i, edge) in edges.iter().enumerate() {
+            port[*edge] = spots[node].x + (i as f64 - middle) * step;
+        }
+    }
+    layered
+        .edges
+        .iter()
+        .enumerate()
+        .map(|(i, edge)| {
+            let (low, high) = (&spots[edge.low], &spots[edge.high]);
+            let passes = layered.nodes[edge.low].kind == Kind::Point;
+            let arrives = edge.down && !passes;
+            let aside = if arrives { low.half - 8.0 } else { 0.0 };
+            Curve {
+                foot: passes.then_some(low.top + low.high),
+                low: (low.x + aside, low.top),
+                high: (port[i], high.top + high.high),
+                heavy: edge.heavy,
+                down: edge.down,
+                arrives,
+            }
+        })
+        .collect()
+}
+
+/// A name on at most three lines; what does not fit ends in an ellipsis.
+fn wrap(name: &str) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    let mut line = String::new();
+    for word in name.split_whitespace() {
+        let mut rest: Vec<char> = word.chars().collect();
+        if !line.is_empty() && width(&line) + 1 + width(word) > LETTERS {
+            lines.push(std::mem::take(&mut line));
+        }
+        if !line.is_empty() {
+            line.push(' ');
+        }
+        while rest.iter().map(|c| letter(*c)).sum::<usize>() > LETTERS {
+            // After a hyphen of the word's own, or else with one more.
+            let mut room = LETTERS - 1;
+            let fits = |c: &&char| {
+                let fits = letter(**c) <= room;
+                room = room.saturating_sub(letter(**c));
+                fits
+            };
+            let most = rest.iter().take_while(fits).count().max(1);
+            let own = rest[..most].iter().rposition(|c| *c == '-');
+            let cut = own.map_or(most, |at| at + 1);
+            line.extend(rest.drain(..cut));
+            if own.is_none() {
+                line.push('-');
+            }
+            lines.push(std::mem::take(&mut line));
+        }
+        line.extend(rest);
+    }
+    lines.push(line);
+    if lines.len() > LINES {
+        lines.truncate(LINES);
+        if let Some(last) = lines.last_mut() {
+            while width(last) >= LETTERS {
+                last.pop();
+            }
+            last.push('…');
+        }
+    }
+    lines
+}
+
+fn letter(c: char) -> usize {
+    if c >= '\u{1100}' { 2 } else { 1 }
+}
+
+fn width(text: &str) -> usize {
+    text.chars().map(letter).sum()
+}
