@@ -2,7 +2,7 @@
 
 use super::Member;
 use super::layers::{Kind, Layered};
-use super::place::{Curve, FOOT, HEAD, LINE, MARGIN, Placed, Spot};
+use super::place::{Curve, HEAD, LINE, MARGIN, Placed, Spot};
 use crate::site::escape;
 use crate::site::figure::number;
 use std::fmt::Write;
@@ -131,8 +131,7 @@ fn joint(out: &mut String, spot: &Spot, says: &str) {
 
 fn movement(out: &mut String, spot: &Spot, member: &Member, name: &[String]) {
     let (left, right) = (spot.x - spot.half, spot.x + spot.half);
-    let high = HEAD + FOOT + LINE * name.len() as f64;
-    let top = spot.top + spot.high - high;
+    let (top, high) = (spot.top, spot.high);
     let kind = if member.essential {
         "essential"
     } else {
@@ -168,7 +167,7 @@ fn movement(out: &mut String, spot: &Spot, member: &Member, name: &[String]) {
     }
     out.push_str("</text>");
     if let Some((signal, _)) = &member.mark {
-        mark(out, signal, right - 30.0, top + high - 20.0);
+        mark(out, signal, right - 36.0, top + high - 20.0);
     }
     let _ = write!(
         out,
@@ -191,7 +190,7 @@ fn mark(out: &mut String, signal: &str, x: f64, y: f64) {
             "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"{round}\"/>",
             number(x + inset),
             number(y + inset),
-            number(24.0 - 2.0 * inset),
+            number(30.0 - 2.0 * inset),
             number(15.0 - 2.0 * inset)
         );
     };
@@ -206,7 +205,7 @@ fn mark(out: &mut String, signal: &str, x: f64, y: f64) {
     let _ = write!(
         out,
         "<text x=\"{}\" y=\"{}\">{says}</text></g>",
-        number(x + 12.0),
+        number(x + 15.0),
         number(y + 11.5)
     );
 }

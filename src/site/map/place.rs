@@ -8,19 +8,25 @@ use super::layers::{Kind, Layered};
 use super::order::Order;
 
 /// Room for the words at the plumb line.
-pub const GUTTER: f64 = 92.0;
+pub const GUTTER: f64 = 108.0;
 pub const MARGIN: f64 = 8.0;
 pub const LINE: f64 = 15.0;
 /// Half the width of a movement's box.
-const HALF: f64 = 62.0;
+const HALF: f64 = 66.0;
 /// Above the first line of a name; below the last, for the state and the mark.
 pub const HEAD: f64 = 5.0;
 pub const FOOT: f64 = 22.0;
 const JOINT: f64 = 20.0;
-/// Letters on a line of a name, and lines.
-const LETTERS: usize = 17;
+/// Lines arrive so far from a box's corner, and so far from each other.
+const PORT_EDGE: f64 = 12.0;
+const PORT_STEP: f64 = 14.0;
+/// Room for a line of a name, in tenths of a pixel, and lines.
+const ROOM: usize = 1180;
 const LINES: usize = 3;
 const ROUNDS: usize = 24;
+const EARLY: usize = 6;
+/// How much more a trunk insists than a box.
+const STRAIGHT: f64 = 3.0;
 
 /// Where a node stands: its middle from the start side, its upper edge, half its width, its height.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -31,7 +37,8 @@ pub struct Spot {
     pub high: f64,
 }
 
-/// A piece of line from a row up to the next; `foot` is where it enters the lower row when it only passes there.
+/// A piece of line from a row up to the next; `foot` is where it enters the lower row when it only passes there, or the upper
+/// edge of a box that is lower than its row.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Curve {
     pub foot: Option<f64>,
@@ -74,7 +81,7 @@ pub fn place(layered: &Layered, order: &Order, members: &[Member]) -> Placed {
         .iter()
         .map(|row| {
             let high = |n: &usize| match &layered.nodes[*n].kind {
-                Kind::Movement(i) => HEAD + FOOT + LINE * names[*i].len() as f64,
+                Kind::Movement(i) => tall(&names[*i]),
                 Kind::Joint(_) => JOINT,
                 Kind::Point => 0.0,
             };
@@ -88,19 +95,26 @@ pub fn place(layered: &Layered, order: &Order, members: &[Member]) -> Placed {
     }
     let top = base.last().copied().unwrap_or(0.0) + heights.last().copied().unwrap_or(0.0);
     let height = top + 2.0 * MARGIN + 2.0;
+    // Boxes stand on the foot of their row.
     for (node, spot) in spots.iter_mut().enumerate() {
         let row = layered.nodes[node].layer;
-        spot.high = heights[row];
-        spot.top = MARGIN + top - base[row] - heights[row];
+        spot.high = match &layered.nodes[node].kind {
+            Kind::Movement(i) => tall(&names[*i]),
+            _ => heights[row],
+        };
+        spot.top = MARGIN + top - base[row] - spot.high;
         spot.x += GUTTER;
     }
+    let tops: Vec<f64> = (0..order.len())
+        .map(|row| MARGIN + top - base[row] - heights[row])
+        .collect();
     let rungs = layered
         .stages
         .iter()
         .map(|(stage, row)| (*stage, MARGIN + top - base[*row]))
         .collect();
     Placed {
-        curves: curves(layered, &spots),
+        curves: curves(layered, &spots, &tops),
         spots,
         rungs,
         order: order.clone(),
@@ -108,6 +122,11 @@ pub fn place(layered: &Layered, order: &Order, members: &[Member]) -> Placed {
         width: GUTTER + room + MARGIN,
         height,
     }
+}
+
+/// The height of a movement's box.
+fn tall(name: &[String]) -> f64 {
+    HEAD + FOOT + LINE * name.len() as f64
 }
 
 fn half(kind: &Kind) -> f64 {
@@ -159,17 +178,8 @@ fn across(layered: &Layered, order: &Order, spots: &mut [Spot]) -> f64 {
             spots[*node].x = offsets[row][i] + shift;
         }
     }
-    let mut ties: Vec<Vec<(usize, f64)>> = vec![Vec::new(); layered.nodes.len()];
+    let ties = ties(layered);
     let is_point = |n: usize| layered.nodes[n].kind == Kind::Point;
-    for edge in &layered.edges {
-        let pull = match (is_point(edge.low), is_point(edge.high)) {
-            (true, true) => 6.0,
-            (false, false) => 1.0,
-            _ => 2.0,
-        };
-        ties[edge.low].push((edge.high, pull));
-        ties[edge.high].push((edge.low, pull));
-    }
     for round in 0..ROUNDS {
         for step in 0..order.len() {
             let up = round % 2 == 0;
@@ -177,14 +187,15 @@ fn across(layered: &Layered, order: &Order, spots: &mut [Spot]) -> f64 {
             // At first each row follows the one before it, later both.
             let counts = |other: usize| {
                 let layer = layered.nodes[other].layer;
-                round >= 6 || if up { layer < row } else { layer > row }
+                round >= EARLY || if up { layer < row } else { layer > row }
             };
+            let counts = |node: usize, other: usize| is_point(node) || counts(other);
             let slack = room - full[row];
             let wanted: Vec<(f64, f64)> = order[row]
                 .iter()
                 .zip(&offsets[row])
                 .map(|(node, offset)| {
-                    let near = ties[*node].iter().filter(|t| counts(t.0));
+                    let near = ties[*node].iter().filter(|t| counts(*node, t.0));
                     let (sum, weight) = near.fold((0.0, 0.0), |(sum, weight), (other, pull)| {
                         (sum + spots[*other].x * pull, weight + pull)
                     });
@@ -204,6 +215,37 @@ fn across(layered: &Layered, order: &Order, spots: &mut [Spot]) -> f64 {
         }
     }
     room
+}
+
+/// What each node wants to be near to, and how much. All points of a trunk want to be near to all its ends: it stands straight
+/// where there is room.
+fn ties(layered: &Layered) -> Vec<Vec<(usize, f64)>> {
+    let count = layered.nodes.len();
+    let is_point = |n: usize| layered.nodes[n].kind == Kind::Point;
+    let mut near: Vec<Vec<usize>> = vec![Vec::new(); count];
+    for edge in &layered.edges {
+        near[edge.low].push(edge.high);
+        near[edge.high].push(edge.low);
+    }
+    let mut ties: Vec<Vec<(usize, f64)>> = (0..count)
+        .map(|n| near[n].iter().map(|other| (*other, 1.0)).collect())
+        .collect();
+    let mut done = vec![false; count];
+    for start in (0..count).filter(|n| is_point(*n)) {
+        let (mut trunk, mut ends, mut open) = (Vec::new(), Vec::new(), vec![start]);
+        while let Some(node) = open.pop() {
+            if !is_point(node) {
+                ends.push((node, STRAIGHT));
+            } else if !std::mem::replace(&mut done[node], true) {
+                trunk.push(node);
+                open.extend(&near[node]);
+            }
+        }
+        for node in trunk {
+            ties[node] = ends.clone();
+        }
+    }
+    ties
 }
 
 /// The rising sequence that is nearest to what is wanted, by weighted squares: neighbours that would fall are pooled.
@@ -238,7 +280,7 @@ fn channel(layered: &Layered, spots: &[Spot], row: usize) -> f64 {
     (26.0 + aside * 0.08).min(72.0).round()
 }
 
-fn curves(layered: &Layered, spots: &[Spot]) -> Vec<Curve> {
+fn curves(layered: &Layered, spots: &[Spot], tops: &[f64]) -> Vec<Curve> {
     let mut under: Vec<Vec<usize>> = vec![Vec::new(); layered.nodes.len()];
     for (i, edge) in layered.edges.iter().enumerate() {
         under[edge.high].push(i);
@@ -249,12 +291,19 @@ fn curves(layered: &Layered, spots: &[Spot]) -> Vec<Curve> {
             let x = |e: &usize| spots[layered.edges[*e].low].x;
             x(a).total_cmp(&x(b)).then(a.cmp(b))
         });
-        let widest = (2.0 * spots[node].half - 28.0).max(0.0);
-        let steps = edges.len().saturating_sub(1).max(1) as f64;
-        let step = (widest / steps).min(18.0);
-        let middle = (edges.len() as f64 - 1.0) / 2.0;
-        for (i, edge) in edges.iter().enumerate() {
-            port[*edge] = spots[node].x + (i as f64 - middle) * step;
+        // As near below its line as the box is wide, a step from the next.
+        let widest = (2.0 * (spots[node].half - PORT_EDGE)).max(0.0);
+        let steps = edges.len().saturating_sub(1);
+        let step = (widest / steps.max(1) as f64).min(PORT_STEP);
+        let from = spots[node].x - widest / 2.0;
+        let wanted: Vec<(f64, f64)> = edges
+            .iter()
+            .enumerate()
+            .map(|(i, e)| (spots[layered.edges[*e].low].x - from - i as f64 * step, 1.0))
+            .collect();
+        let slack = widest - steps as f64 * step;
+        for (i, (edge, shift)) in edges.iter().zip(rising(&wanted)).enumerate() {
+            port[*edge] = from + i as f64 * step + shift.clamp(0.0, slack.max(0.0));
         }
     }
     layered
@@ -266,9 +315,11 @@ fn curves(layered: &Layered, spots: &[Spot]) -> Vec<Curve> {
             let passes = layered.nodes[edge.low].kind == Kind::Point;
             let arrives = edge.down && !passes;
             let aside = if arrives { low.half - 8.0 } else { 0.0 };
+            let top = tops[layered.nodes[edge.low].layer];
+            let foot = if passes { low.top + low.high } else { low.top };
             Curve {
-                foot: passes.then_some(low.top + low.high),
-                low: (low.x + aside, low.top),
+                foot: (foot > top).then_some(foot),
+                low: (low.x + aside, top),
                 high: (port[i], high.top + high.high),
                 heavy: edge.heavy,
                 down: edge.down,
@@ -284,15 +335,15 @@ fn wrap(name: &str) -> Vec<String> {
     let mut line = String::new();
     for word in name.split_whitespace() {
         let mut rest: Vec<char> = word.chars().collect();
-        if !line.is_empty() && width(&line) + 1 + width(word) > LETTERS {
+        if !line.is_empty() && width(&line) + letter(' ') + width(word) > ROOM {
             lines.push(std::mem::take(&mut line));
         }
         if !line.is_empty() {
             line.push(' ');
         }
-        while rest.iter().map(|c| letter(*c)).sum::<usize>() > LETTERS {
+        while rest.iter().map(|c| letter(*c)).sum::<usize>() > ROOM {
             // After a hyphen of the word's own, or else with one more.
-            let mut room = LETTERS - 1;
+            let mut room = ROOM - letter('-');
             let fits = |c: &&char| {
                 let fits = letter(**c) <= room;
                 room = room.saturating_sub(letter(**c));
@@ -313,7 +364,7 @@ fn wrap(name: &str) -> Vec<String> {
     if lines.len() > LINES {
         lines.truncate(LINES);
         if let Some(last) = lines.last_mut() {
-            while width(last) >= LETTERS {
+            while width(last) + letter('…') > ROOM {
                 last.pop();
             }
             last.push('…');
@@ -322,8 +373,16 @@ fn wrap(name: &str) -> Vec<String> {
     lines
 }
 
+/// The room that a letter takes in a wide type of 12 pixels, in tenths of a pixel.
 fn letter(c: char) -> usize {
-    if c >= '\u{1100}' { 2 } else { 1 }
+    match c {
+        'i' | 'j' | 'l' | '.' | ',' | '\'' | '|' | ':' | ' ' => 38,
+        'f' | 't' | 'r' | '-' | '(' | ')' => 49,
+        'm' | 'w' | 'M' | 'W' | '…' | '%' => 118,
+        'a'..='z' | '0'..='9' => 76,
+        c if c < '\u{1100}' => 88,
+        _ => 125,
+    }
 }
 
 fn width(text: &str) -> usize {
