@@ -2,10 +2,13 @@
 
 use proptest::prelude::*;
 use rungbook::curriculum::Need;
+use rungbook::proof::proofread;
 use rungbook::site::map::layers::{Kind, Layered, layers};
 use rungbook::site::map::order::{Order, barycentre, crossings, improve};
 use rungbook::site::map::place::{Curve, Placed, place};
 use rungbook::site::map::{Member, svg};
+use rungbook::site::{Plan, Theme, audit::Auditor};
+use rungbook::source::Snapshot;
 use std::collections::BTreeSet;
 
 /// The stage of a tree, as the chain has it: all of the highest, any of the lowest, at least k of the k-th lowest.
@@ -50,14 +53,28 @@ const WORDS: [&str; 6] = [
 fn chains(most: usize) -> impl Strategy<Value = Vec<Member>> {
     (2..most)
         .prop_flat_map(|size| {
-            prop::collection::vec((need(size), prop::option::weighted(0.4, 0..3usize), any::<bool>(), 0..6usize), size)
+            prop::collection::vec(
+                (
+                    need(size),
+                    prop::option::weighted(0.4, 0..3usize),
+                    any::<bool>(),
+                    0..6usize,
+                ),
+                size,
+            )
         })
         .prop_map(|drawn| {
             // Few stages at the foot: the first quarter needs nothing.
             let needs: Vec<Need<usize>> = drawn
                 .iter()
                 .enumerate()
-                .map(|(i, d)| if i < drawn.len().div_ceil(4) { Need::nothing() } else { d.0.clone() })
+                .map(|(i, d)| {
+                    if i < drawn.len().div_ceil(4) {
+                        Need::nothing()
+                    } else {
+                        d.0.clone()
+                    }
+                })
                 .collect();
             let mut stages: Vec<Option<u32>> = vec![None; needs.len()];
             loop {
@@ -75,7 +92,9 @@ fn chains(most: usize) -> impl Strategy<Value = Vec<Member>> {
                     name: WORDS[drawn[*i].3].to_string(),
                     stage: stages[*i].unwrap_or(0),
                     essential: drawn[*i].2,
-                    mark: drawn[*i].1.map(|s| (["notice", "caution", "warning"][s], "falls".to_string())),
+                    mark: drawn[*i]
+                        .1
+                        .map(|s| (["notice", "caution", "warning"][s], "falls".to_string())),
                     needs: moved(&needs[*i], &kept),
                 })
                 .collect()
@@ -97,7 +116,11 @@ fn moved(need: &Need<usize>, kept: &[usize]) -> Need<usize> {
 
 /// Crossings by the definition, every pair of pieces between the same rows.
 fn crossed(layered: &Layered, order: &Order) -> usize {
-    let at = |node: usize| order[layered.nodes[node].layer].iter().position(|n| *n == node);
+    let at = |node: usize| {
+        order[layered.nodes[node].layer]
+            .iter()
+            .position(|n| *n == node)
+    };
     let edges = &layered.edges;
     let pairs = (0..edges.len()).flat_map(|i| (0..i).map(move |j| (i, j)));
     pairs
@@ -277,9 +300,16 @@ fn joints_say_the_choice_and_what_follows_is_left_out() {
     assert_eq!(joints, ["any one", "both", "2 of 3"]);
     let drawing = svg(&chain, "Map");
     assert!(drawing.contains(">any one</text>") && drawing.contains(">2 of 3</text>"));
-    assert!(drawing.contains("map-down"), "the higher alternative reads downwards");
+    assert!(
+        drawing.contains("map-down"),
+        "the higher alternative reads downwards"
+    );
     // a is needed by d, but c needs it already: only the joints draw it again.
-    let plain = [chain[0].clone(), member("b", 1, vec![leaf(0)]), member("c", 2, vec![leaf(0), leaf(1)])];
+    let plain = [
+        chain[0].clone(),
+        member("b", 1, vec![leaf(0)]),
+        member("c", 2, vec![leaf(0), leaf(1)]),
+    ];
     assert_eq!(layers(&plain).edges.len(), 2);
 }
 
@@ -291,7 +321,68 @@ fn the_keyboard_goes_from_the_ground_up() {
         member("c", 2, vec![Need::Leaf(1)]),
     ];
     let drawing = svg(&chain, "Map");
-    let at = |id: &str| drawing.find(&format!("href=\"{id}.html\"")).expect("a link");
+    let at = |id: &str| {
+        drawing
+            .find(&format!("href=\"{id}.html\""))
+            .expect("a link")
+    };
     assert!(at("a") < at("b") && at("b") < at("c"));
     assert!(drawing.contains(">on the ground</text>") && drawing.contains(">2 rungs up</text>"));
+}
+
+/// The page of a skill whose goal is the last of so many movements, each with its needs.
+fn page(count: usize, needs: &dyn Fn(usize) -> String) -> String {
+    let mut texts = vec![(
+        "content/school.yaml".to_string(),
+        "school: T\naddress: https://test.example/\nlanguage: en\nunits: metric\n".to_string(),
+    )];
+    for i in 0..count {
+        texts.push((
+            format!("content/movements/m{i:03}.yaml"),
+            format!("movement: m{i:03}\nname: Move {i}\npattern: core\nposition: prone\nload: none\nequipment: []\nsummary: x\nstandard: 5 reps\nneeds: [{}]\n", needs(i)),
+        ));
+    }
+    texts.push((
+        "content/skills/goal.yaml".into(),
+        format!("skill: goal\nname: G\ngoal: m{:03}\n", count - 1),
+    ));
+    let snapshot = Snapshot::of_texts(texts.iter().map(|(p, t)| (p.as_str(), t.as_str())));
+    let read = proofread(&snapshot);
+    let theme = Theme::load("chalk", &snapshot).expect("the theme");
+    let plan = Plan::new(&read, &snapshot, &theme).expect("a plan");
+    let file = (0..plan.len())
+        .map(|i| plan.render(i).expect("a file"))
+        .find(|f| f.path == "goal.html")
+        .expect("the skill's page");
+    assert_eq!(
+        Auditor::new(&read.curriculum).file(&file.path, &file.bytes),
+        []
+    );
+    String::from_utf8(file.bytes).expect("text")
+}
+
+#[test]
+fn a_large_chain_shows_what_is_essential_and_a_larger_one_no_map() {
+    let boxes = |html: &str| html.matches("data-state-map=").count();
+    let line = |i: usize| match i {
+        0 => String::new(),
+        i => format!("m{:03}", i - 1),
+    };
+    let small = page(20, &line);
+    assert_eq!(boxes(&small), 20);
+    // A line of ten at the foot, a choice between all of the others, and the goal.
+    let wide = page(170, &|i| match i {
+        0..10 => line(i),
+        169 => {
+            let all: Vec<String> = (10..169).map(|j| format!("m{j:03}")).collect();
+            format!("{{ any of: [{}] }}", all.join(", "))
+        }
+        _ => "m009".into(),
+    });
+    assert_eq!(boxes(&wide), 11);
+    assert!(wide.contains("shows its essential movements alone"));
+    assert_eq!(wide.matches("map-heavy").count(), 1);
+    let tall = page(160, &line);
+    assert_eq!(boxes(&tall), 0);
+    assert!(tall.contains("too large for a map"));
 }

@@ -10,6 +10,9 @@ use std::fmt::Write;
 /// Where the plumb line hangs.
 const PLUMB: f64 = 10.0;
 
+/// The class of lines that read downwards.
+pub const DOWN: &str = "map-line map-down";
+
 /// The drawing as text.
 pub fn draw(
     layered: &Layered,
@@ -26,7 +29,7 @@ pub fn draw(
     levels(&mut out, placed, stage_words);
     let kinds = [
         ("map-line", false, false),
-        ("map-line map-down", false, true),
+        (DOWN, false, true),
         ("map-line map-heavy", true, false),
     ];
     for (class, heavy, down) in kinds {

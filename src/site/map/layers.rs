@@ -87,7 +87,14 @@ pub fn layers(members: &[Member]) -> Layered {
             line.insert(boxes[i], member.essential);
         }
         for need in needs[i].iter().filter(|n| !matches!(n, Need::Leaf(_))) {
-            joint(&mut out, &mut lines, &boxes, need, boxes[i], member.essential);
+            joint(
+                &mut out,
+                &mut lines,
+                &boxes,
+                need,
+                boxes[i],
+                member.essential,
+            );
         }
     }
     for (from, to) in lines {

@@ -36,6 +36,8 @@ pub struct View {
     /// Empty where even the essential movements are too many.
     pub svg: String,
     pub only_essential: bool,
+    /// It has lines that read downwards.
+    pub down: bool,
 }
 
 /// The map of a skill's chain.
@@ -54,6 +56,7 @@ pub(super) fn of_skill(plan: &Plan<'_>, ix: SkillIx) -> View {
         _ => String::new(),
     };
     View {
+        down: svg.contains(draw::DOWN),
         svg,
         only_essential,
     }

@@ -59,11 +59,16 @@ pub fn barycentre(layered: &Layered) -> Order {
     sweeps(layered, &near(layered), layered.layers.clone()).1
 }
 
-/// Sweeps from two starts, then exchanges of neighbours, again until nothing helps.
+/// Sweeps from four starts, then exchanges of neighbours, again until nothing helps.
 pub fn improve(layered: &Layered) -> Order {
     let near = near(layered);
     let mut best = sweeps(layered, &near, layered.layers.clone());
-    for start in [layered.layers.clone(), from_the_top(layered, &near)] {
+    let starts = [layered.layers.clone(), from_the_top(layered, &near)];
+    let turned = starts.clone().map(|order| {
+        let turn = |row: Vec<usize>| row.into_iter().rev().collect();
+        order.into_iter().map(turn).collect::<Order>()
+    });
+    for start in starts.into_iter().chain(turned) {
         let mut order = sweeps(layered, &near, start).1;
         for round in 0..4 {
             exchange(layered, &near, &mut order);

@@ -205,10 +205,7 @@ fn across(layered: &Layered, order: &Order, spots: &mut [Spot]) -> f64 {
                     }
                 })
                 .collect();
-            for ((node, offset), shift) in order[row]
-                .iter()
-                .zip(&offsets[row])
-                .zip(rising(&wanted))
+            for ((node, offset), shift) in order[row].iter().zip(&offsets[row]).zip(rising(&wanted))
             {
                 spots[*node].x = offset + shift.clamp(0.0, slack).round();
             }
