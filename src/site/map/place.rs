@@ -23,7 +23,7 @@ const PORT_STEP: f64 = 14.0;
 /// Room for a line of a name, in tenths of a pixel, and lines.
 const ROOM: usize = 1180;
 const LINES: usize = 3;
-const ROUNDS: usize = 24;
+const ROUNDS: usize = 32;
 const EARLY: usize = 6;
 /// How much more a trunk insists than a box.
 const STRAIGHT: f64 = 3.0;
@@ -214,8 +214,8 @@ fn across(layered: &Layered, order: &Order, spots: &mut [Spot]) -> f64 {
     room
 }
 
-/// What each node wants to be near to, and how much. All points of a trunk want to be near to all its ends: it stands straight
-/// where there is room.
+/// What each node wants to be near to, and how much. All points of a trunk want to be near to all its ends, and more so to each
+/// other: it stands straight where there is room, and where there is none it bends once.
 fn ties(layered: &Layered) -> Vec<Vec<(usize, f64)>> {
     let count = layered.nodes.len();
     let is_point = |n: usize| layered.nodes[n].kind == Kind::Point;
@@ -232,14 +232,17 @@ fn ties(layered: &Layered) -> Vec<Vec<(usize, f64)>> {
         let (mut trunk, mut ends, mut open) = (Vec::new(), Vec::new(), vec![start]);
         while let Some(node) = open.pop() {
             if !is_point(node) {
-                ends.push((node, STRAIGHT));
+                ends.push(node);
             } else if !std::mem::replace(&mut done[node], true) {
                 trunk.push(node);
                 open.extend(&near[node]);
             }
         }
+        let share = STRAIGHT / ends.len().max(1) as f64;
         for node in trunk {
-            ties[node] = ends.clone();
+            let beside = near[node].iter().filter(|n| is_point(**n));
+            let beside = beside.map(|n| (*n, 2.0 * STRAIGHT));
+            ties[node] = beside.chain(ends.iter().map(|n| (*n, share))).collect();
         }
     }
     ties
