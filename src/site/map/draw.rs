@@ -10,6 +10,9 @@ use std::fmt::Write;
 /// Where the plumb line hangs.
 const PLUMB: f64 = 10.0;
 
+/// A map that is so many times as high as it is wide goes over more than one sheet of paper; any other stands on one.
+const TALL: f64 = 1.6;
+
 /// The class of lines that read downwards.
 pub const DOWN: &str = "map-line map-down";
 
@@ -22,8 +25,12 @@ pub fn draw(
     stage_words: &dyn Fn(u32) -> String,
 ) -> String {
     let (width, height) = (number(placed.width), number(placed.height));
+    let class = match placed.height > TALL * placed.width {
+        true => "map map-tall",
+        false => "map",
+    };
     let mut out = format!(
-        "<svg class=\"map\" xmlns=\"http://www.w3.org/2000/svg\" role=\"group\" aria-label=\"{}\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\">",
+        "<svg class=\"{class}\" xmlns=\"http://www.w3.org/2000/svg\" role=\"group\" aria-label=\"{}\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\">",
         escape(label)
     );
     levels(&mut out, placed, stage_words);
