@@ -30,8 +30,7 @@
     const word = stand && m !== undefined ? readiness.STATES[stand.found.states[m]] : '';
     link.querySelectorAll('.map-shape, .map-shape-half').forEach((old) => old.remove());
     group.setAttribute('class', (group.getAttribute('class') || '').replace(/ map-state-\S+/, '') + (word ? ` map-state-${word.replace(' ', '-')}` : ''));
-    link.setAttribute('aria-label', (link.getAttribute('aria-label') || '').replace(/; state: .*$/, '') + (word ? `; state: ${word}` : ''));
-    slot.textContent = word;
+    slot.textContent = word && ` ${word}`;
     if (!word) return;
     const x = Number(slot.getAttribute('x')) - 21, y = Number(slot.getAttribute('y')) - 8;
     slot.before(bar('map-shape', x, y, 16), ...(word === 'almost' ? [bar('map-shape-half', x, y, 8)] : []));

@@ -147,7 +147,7 @@ fn movement(out: &mut String, spot: &Spot, member: &Member, name: &[String]) {
     } else {
         "an alternative"
     };
-    let mut label = format!("{}, {kind}", member.name);
+    let mut label = kind.to_string();
     if let Some((signal, says)) = &member.mark {
         let _ = write!(label, ", {signal}: {says}");
     }
@@ -159,7 +159,7 @@ fn movement(out: &mut String, spot: &Spot, member: &Member, name: &[String]) {
     let (id, label) = (escape(&member.id), escape(&label));
     let _ = write!(
         out,
-        "<g class=\"{class}\" data-movement=\"{id}\"><a href=\"{id}.html\" aria-label=\"{label}\"><rect class=\"map-box-shape\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"3\"/><text>",
+        "<g class=\"{class}\" data-movement=\"{id}\"><a href=\"{id}.html\" aria-description=\"{label}\"><rect class=\"map-box-shape\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"3\"/><text>",
         number(left),
         number(top),
         number(2.0 * spot.half),
@@ -172,7 +172,7 @@ fn movement(out: &mut String, spot: &Spot, member: &Member, name: &[String]) {
             number(left + 8.0),
             number(top + HEAD + 11.0 + LINE * i as f64),
             escape(line),
-            if i + 1 < name.len() { " " } else { "" }
+            " "
         );
     }
     out.push_str("</text>");
