@@ -168,11 +168,10 @@ fn movement(out: &mut String, spot: &Spot, member: &Member, name: &[String]) {
     for (i, line) in name.iter().enumerate() {
         let _ = write!(
             out,
-            "<tspan x=\"{}\" y=\"{}\">{}{}</tspan>",
+            "<tspan x=\"{}\" y=\"{}\">{} </tspan>",
             number(left + 8.0),
             number(top + HEAD + 11.0 + LINE * i as f64),
-            escape(line),
-            " "
+            escape(line)
         );
     }
     out.push_str("</text>");
