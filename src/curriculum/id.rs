@@ -85,7 +85,10 @@ impl Id {
         let numbered = text
             .strip_prefix("movements-")
             .is_some_and(|n| n.bytes().all(|b| b.is_ascii_digit()));
-        if FIXED_PAGES.contains(&text) || numbered || text.starts_with("self-test-") {
+        let of_a_skill = ["self-test-", "booklet-"]
+            .iter()
+            .any(|p| text.starts_with(p));
+        if FIXED_PAGES.contains(&text) || numbered || of_a_skill {
             return Err((
                 format!("`{text}` is the address of a page that every site has"),
                 format!("type another id, like `the-{text}`"),
@@ -139,6 +142,8 @@ mod tests {
             "lpt9",
             "index",
             "push_up",
+            "self-test-push-up",
+            "booklet-push-up",
             "é",
             &"a".repeat(65),
         ] {

@@ -55,6 +55,8 @@ enum Item {
     Skill(SkillIx),
     /// The self-test of one skill: guided, in full, and on paper.
     SkillTest(SkillIx),
+    /// The booklet of one skill, or of everything.
+    Booklet(Option<SkillIx>),
     Page(NoteIx),
     /// An old id and the record that bears it now.
     Redirect(String, Owner),
@@ -157,6 +159,8 @@ impl<'a> Plan<'a> {
         // The largest first, so that no thread is left alone with one at the end.
         items.extend(pages(count).map(Item::SelfTest));
         items.extend(pages(count).map(Item::Movements));
+        items.push(Item::Booklet(None));
+        items.extend(curriculum.skills().map(|(ix, _)| Item::Booklet(Some(ix))));
         items.push(Item::Data);
         items.push(Item::Tables);
         items.push(Item::Search);
@@ -270,6 +274,7 @@ impl<'a> Plan<'a> {
             Item::Family(ix) => id(Owner::Family(*ix)),
             Item::Skill(ix) => id(Owner::Skill(*ix)),
             Item::SkillTest(ix) => format!("self-test-{}", id(Owner::Skill(*ix))),
+            Item::Booklet(of) => page::booklet::path(self, *of),
             Item::Page(ix) => id(Owner::Page(*ix)),
             Item::Redirect(old, _) => format!("{old}.html"),
             Item::NotFound => "404.html".into(),

@@ -1,6 +1,7 @@
 //! Pages: the context of each page kind, and the template that shows it.
 
 mod about;
+pub mod booklet;
 mod index;
 mod record;
 mod sheet;
@@ -81,6 +82,7 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
         Item::Family(ix) => record::family(plan, *ix)?,
         Item::Skill(ix) => record::skill(plan, *ix)?,
         Item::SkillTest(ix) => sheet::skill_test(plan, *ix),
+        Item::Booklet(of) => booklet::booklet(plan, *of)?,
         Item::Page(ix) => {
             let note = plan.curriculum.note(*ix);
             let mut context = Context::new();
@@ -120,7 +122,11 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
     context.insert("page", &head);
     context.insert_value("school", plan.school());
     context.insert_value("v", plan.versions.clone());
-    plan.template(template, &context, path)
+    let html = plan.template(template, &context, path)?;
+    Ok(match item {
+        Item::Booklet(of) => booklet::anchored(plan, *of, &html),
+        _ => html,
+    })
 }
 
 fn head(kind: &'static str, title: &str, description: impl Into<String>) -> Head {

@@ -5,7 +5,7 @@ use super::super::{Plan, ThemeError, extras, figure, highlight, map, markdown};
 use super::{Made, head};
 use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
 use crate::curriculum::family::Way;
-use crate::curriculum::{FamilyIx, MovementIx, SkillIx};
+use crate::curriculum::{FamilyIx, Movement, MovementIx, SkillIx};
 use crate::leverage::Solved;
 use serde::Serialize;
 use std::collections::HashSet;
@@ -33,14 +33,14 @@ struct MovementView<'a> {
 }
 
 #[derive(Serialize)]
-struct FaultView<'a> {
+pub(super) struct FaultView<'a> {
     see: &'a str,
     because: Option<&'a str>,
     attempt: Option<&'a str>,
 }
 
 #[derive(Serialize)]
-struct PictureView<'a> {
+pub(super) struct PictureView<'a> {
     file: &'a str,
     alt: &'a str,
     credit: Option<&'a str>,
@@ -65,10 +65,6 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
     let curriculum = plan.curriculum;
     let m = curriculum.movement(ix);
     let stage = plan.stages.of(ix).unwrap_or(0);
-    let dose = match m.dose {
-        Some(dose) => plan.words(&dose),
-        None => school_dose(plan, m.standard.measure()),
-    };
     let view = MovementView {
         id: m.id.as_str(),
         name: &m.name,
@@ -77,32 +73,15 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
         stage,
         stage_words: view::stage_words(stage),
         standard: plan.words(&m.standard),
-        dose,
+        dose: dose(plan, m),
         dose_is_schools: m.dose.is_none(),
         exit: m.exit.as_deref(),
         each_side: m.each_side,
         cues: &m.cues,
         sources: &m.sources,
         guarded: m.guarded(),
-        faults: m
-            .faults
-            .iter()
-            .map(|f| FaultView {
-                see: &f.see,
-                because: f.because.as_deref(),
-                attempt: f.attempt.as_deref(),
-            })
-            .collect(),
-        pictures: m
-            .pictures
-            .iter()
-            .map(|p| PictureView {
-                file: &p.file,
-                alt: &p.alt,
-                credit: p.credit.as_deref(),
-                size: extras::size_attributes(plan, &p.file),
-            })
-            .collect(),
+        faults: faults(m),
+        pictures: pictures(plan, m),
         clip: m.clip.as_ref().map(|c| ClipView {
             file: &c.file,
             poster: c.poster.as_deref(),
@@ -173,6 +152,37 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
     ))
 }
 
+pub(super) fn faults(m: &Movement) -> Vec<FaultView<'_>> {
+    m.faults
+        .iter()
+        .map(|f| FaultView {
+            see: &f.see,
+            because: f.because.as_deref(),
+            attempt: f.attempt.as_deref(),
+        })
+        .collect()
+}
+
+pub(super) fn pictures<'a>(plan: &Plan<'_>, m: &'a Movement) -> Vec<PictureView<'a>> {
+    m.pictures
+        .iter()
+        .map(|p| PictureView {
+            file: &p.file,
+            alt: &p.alt,
+            credit: p.credit.as_deref(),
+            size: extras::size_attributes(plan, &p.file),
+        })
+        .collect()
+}
+
+/// The movement's working sets, or the school's.
+pub(super) fn dose(plan: &Plan<'_>, m: &Movement) -> String {
+    match m.dose {
+        Some(dose) => plan.words(&dose),
+        None => school_dose(plan, m.standard.measure()),
+    }
+}
+
 /// The school's dose in the movement's measure.
 fn school_dose(plan: &Plan<'_>, measure: crate::curriculum::target::Measure) -> String {
     use crate::curriculum::target::Measure;
@@ -230,7 +240,7 @@ fn family_place(plan: &Plan<'_>, family: FamilyIx, ix: MovementIx) -> FamilyPlac
     }
 }
 
-fn skills(plan: &Plan<'_>, skills: &[SkillIx]) -> Vec<Named> {
+pub(super) fn skills(plan: &Plan<'_>, skills: &[SkillIx]) -> Vec<Named> {
     skills
         .iter()
         .map(|ix| plan.curriculum.skill(*ix))
@@ -280,7 +290,7 @@ fn definition(plan: &Plan<'_>, ix: MovementIx) -> String {
 }
 
 /// What the posture comes to, in words.
-fn leverage_lines(solved: &Solved) -> Vec<String> {
+pub(super) fn leverage_lines(solved: &Solved) -> Vec<String> {
     let mut out = Vec::new();
     let hands: Vec<String> = solved
         .poses()

@@ -11,13 +11,13 @@ use tera::Context;
 const MOST_TESTS: usize = 300;
 
 #[derive(Serialize)]
-struct Group {
+pub(super) struct Group {
     name: &'static str,
     rows: Vec<SheetRow>,
 }
 
 /// Sorts movements as their tests are done: by group, stage, id.
-fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
+pub(super) fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
     movements.sort_by_key(|ix| {
         (
             view::sheet_group(plan.curriculum.movement(*ix).pattern),
@@ -28,7 +28,7 @@ fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
 }
 
 /// Rows by group; `within` narrows what a number opens.
-fn groups(
+pub(super) fn groups(
     plan: &Plan<'_>,
     movements: &[MovementIx],
     within: Option<&dyn Fn(MovementIx) -> bool>,

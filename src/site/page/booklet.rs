@@ -1,0 +1,309 @@
+//! The booklet: the whole curriculum, or one skill, as one page for paper. Cautions come first; each movement stands once.
+//!
+//! Names are made as everywhere else; [`anchored`] then turns links to what stands in the booklet into anchors.
+
+use super::super::link::Mark;
+use super::super::view::{self, CautionView, NeedLine, SheetRow};
+use super::super::{Plan, ThemeError, figure, markdown};
+use super::{Made, head, record, sheet};
+use crate::curriculum::caution::ClassIx;
+use crate::curriculum::{MovementIx, SkillIx};
+use serde::Serialize;
+use std::collections::{BTreeSet, HashMap};
+use tera::Context;
+
+/// At most so many movements stand in a booklet.
+const MOST: usize = 500;
+
+/// The address of a booklet.
+pub fn path(plan: &Plan<'_>, skill: Option<SkillIx>) -> String {
+    match skill {
+        Some(ix) => format!("booklet-{}.html", plan.curriculum.skill(ix).id),
+        None => "booklet.html".into(),
+    }
+}
+
+#[derive(Serialize)]
+struct SkillPart<'a> {
+    id: &'a str,
+    name: &'a str,
+    summary: Option<&'a str>,
+    goal: &'a str,
+    target: String,
+    mark: Option<Mark>,
+    note: String,
+    stages: Vec<StagePart<'a>>,
+    left_out: usize,
+}
+
+#[derive(Serialize)]
+struct StagePart<'a> {
+    says: String,
+    rows: Vec<RowPart<'a>>,
+}
+
+#[derive(Serialize)]
+struct RowPart<'a> {
+    id: &'a str,
+    link: &'a str,
+    needs: Vec<NeedLine>,
+    standard: String,
+    each_side: bool,
+    essential: bool,
+}
+
+#[derive(Serialize)]
+struct MovementPart<'a> {
+    id: &'a str,
+    link: &'a str,
+    name: &'a str,
+    also: &'a [String],
+    summary: &'a str,
+    stage: String,
+    mark: Option<Mark>,
+    cautions: Vec<CautionView<'a>>,
+    test: SheetRow,
+    exit: Option<&'a str>,
+    skills: Vec<view::Named>,
+    dose: String,
+    cues: &'a [String],
+    faults: Vec<record::FaultView<'a>>,
+    figure: String,
+    leverage: Vec<String>,
+    pictures: Vec<record::PictureView<'a>>,
+    note: String,
+    sources: &'a [String],
+}
+
+/// The booklet of a skill, or of everything.
+pub(super) fn booklet(plan: &Plan<'_>, of: Option<SkillIx>) -> Result<Made, ThemeError> {
+    let mut context = Context::new();
+    let (title, description) = match of {
+        Some(ix) => {
+            let skill = plan.curriculum.skill(ix);
+            context.insert("of_skill", skill.id.as_str());
+            context.insert("goal_mark", &view::mark_of(plan, skill.goal.movement));
+            (
+                skill.name.clone(),
+                format!("{}, from the ground up, for paper", skill.name),
+            )
+        }
+        None => (
+            "The whole curriculum".to_string(),
+            "Cautions, skills, movements and tests, for paper".to_string(),
+        ),
+    };
+    let movements = movements(plan, of);
+    let others: Vec<view::Named> = plan
+        .curriculum
+        .skills()
+        .filter(|(ix, _)| Some(*ix) != of)
+        .map(|(ix, s)| view::Named {
+            href: path(plan, Some(ix)),
+            name: s.name.clone(),
+        })
+        .collect();
+    context.insert("title", &title);
+    context.insert("others", &others);
+    context.insert("count", &plan.curriculum.published().count());
+    context.insert("listed", &movements.is_none());
+    if let Some(movements) = &movements {
+        fill(plan, of, movements, &mut context)?;
+    }
+    let title = format!("Booklet: {title}");
+    Ok((
+        "booklet.html",
+        head("booklet", &title, description),
+        context,
+    ))
+}
+
+/// What stands in a booklet, by stage, then name; nothing where the whole is too much for one.
+fn movements(plan: &Plan<'_>, of: Option<SkillIx>) -> Option<Vec<MovementIx>> {
+    let mut all: Vec<MovementIx> = match of {
+        Some(ix) => {
+            let links = plan.chains[ix.at()].movements.iter();
+            links.take(MOST).map(|l| l.movement).collect()
+        }
+        None => plan.curriculum.published().map(|(ix, _)| ix).collect(),
+    };
+    if all.len() > MOST {
+        return None;
+    }
+    all.sort_by_key(|ix| {
+        let name = plan.curriculum.movement(*ix).name.to_lowercase();
+        (plan.stages.of(*ix), name, *ix)
+    });
+    Some(all)
+}
+
+fn skills(plan: &Plan<'_>, of: Option<SkillIx>) -> Vec<SkillIx> {
+    match of {
+        Some(ix) => vec![ix],
+        None => plan.curriculum.skills().map(|(ix, _)| ix).collect(),
+    }
+}
+
+/// The caution classes that a booklet prints: for a skill those that its movements carry.
+fn classes(plan: &Plan<'_>, of: Option<SkillIx>, movements: &[MovementIx]) -> Vec<ClassIx> {
+    let count = plan.curriculum.cautions.classes().len();
+    let carried: BTreeSet<u16> = movements
+        .iter()
+        .flat_map(|ix| &plan.curriculum.movement(*ix).cautions)
+        .map(|c| c.0)
+        .collect();
+    (0..count as u16)
+        .filter(|i| of.is_none() || carried.contains(i))
+        .map(ClassIx)
+        .collect()
+}
+
+fn fill(
+    plan: &Plan<'_>,
+    of: Option<SkillIx>,
+    movements: &[MovementIx],
+    context: &mut Context,
+) -> Result<(), ThemeError> {
+    let chain = of.map(|ix| &plan.chains[ix.at()]);
+    let within = |ix: MovementIx| chain.is_none_or(|c| c.contains(ix));
+    let classes: Vec<CautionView<'_>> = classes(plan, of, movements)
+        .into_iter()
+        .map(|c| view::caution(plan, c))
+        .collect();
+    let skills: Vec<SkillPart<'_>> = skills(plan, of)
+        .into_iter()
+        .map(|ix| skill_part(plan, ix))
+        .collect::<Result<_, _>>()?;
+    let parts: Vec<MovementPart<'_>> = movements
+        .iter()
+        .map(|ix| movement_part(plan, *ix, &within))
+        .collect::<Result<_, _>>()?;
+    let mut tested: Vec<MovementIx> = movements.to_vec();
+    sheet::sort(plan, &mut tested);
+    context.insert("classes", &classes);
+    context.insert("skills", &skills);
+    context.insert("movements", &parts);
+    context.insert("groups", &sheet::groups(plan, &tested, Some(&within)));
+    Ok(())
+}
+
+fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, ThemeError> {
+    let skill = plan.curriculum.skill(ix);
+    let chain = &plan.chains[ix.at()];
+    let mut stages: Vec<(u32, StagePart<'a>)> = Vec::new();
+    for link in chain.movements.iter().take(MOST) {
+        let m = plan.curriculum.movement(link.movement);
+        let row = RowPart {
+            id: m.id.as_str(),
+            link: plan.links.of(link.movement),
+            needs: view::needs(plan, m),
+            standard: plan.words(&m.standard),
+            each_side: m.each_side,
+            essential: link.essential,
+        };
+        match stages.last_mut() {
+            Some((stage, part)) if *stage == link.stage => part.rows.push(row),
+            _ => stages.push((
+                link.stage,
+                StagePart {
+                    says: view::stage_words(link.stage),
+                    rows: vec![row],
+                },
+            )),
+        }
+    }
+    let note = skill
+        .note
+        .map(|n| markdown::render(plan, n, 2))
+        .transpose()?
+        .unwrap_or_default();
+    Ok(SkillPart {
+        id: skill.id.as_str(),
+        name: &skill.name,
+        summary: skill.summary.as_deref(),
+        goal: plan.links.of(skill.goal.movement),
+        target: plan.words(&skill.goal.target),
+        mark: view::mark_of(plan, skill.goal.movement),
+        note: of_its_own(&note, &format!("skill-{}", skill.id)),
+        stages: stages.into_iter().map(|s| s.1).collect(),
+        left_out: chain.movements.len().saturating_sub(MOST),
+    })
+}
+
+fn movement_part<'a>(
+    plan: &'a Plan<'_>,
+    ix: MovementIx,
+    within: &dyn Fn(MovementIx) -> bool,
+) -> Result<MovementPart<'a>, ThemeError> {
+    let m = plan.curriculum.movement(ix);
+    let solved = plan.solved[ix.at()].as_deref();
+    let note = m
+        .note
+        .map(|n| markdown::render(plan, n, 3))
+        .transpose()?
+        .unwrap_or_default();
+    Ok(MovementPart {
+        id: m.id.as_str(),
+        link: plan.links.of(ix),
+        name: &m.name,
+        also: &m.also,
+        summary: &m.summary,
+        stage: view::stage_words(plan.stages.of(ix).unwrap_or(0)),
+        mark: view::mark_of(plan, ix),
+        cautions: m.cautions.iter().map(|c| view::caution(plan, *c)).collect(),
+        test: view::sheet_row(plan, ix, Some(within)),
+        exit: m.exit.as_deref(),
+        skills: record::skills(plan, &plan.skills_of[ix.at()]),
+        dose: record::dose(plan, m),
+        cues: &m.cues,
+        faults: record::faults(m),
+        figure: solved.map_or_else(String::new, |s| figure::figure(s).svg),
+        leverage: solved.map_or_else(Vec::new, record::leverage_lines),
+        pictures: record::pictures(plan, m),
+        note: of_its_own(&note, &format!("movement-{}", m.id)),
+        sources: &m.sources,
+    })
+}
+
+/// A note's own anchors, told apart from those of the other notes on the page; its pictures at once, as paper cannot wait.
+fn of_its_own(note: &str, id: &str) -> String {
+    let mut out = note.replace(" loading=\"lazy\"", "");
+    for kind in ["note-", "footnote-"] {
+        for before in ["id=\"", "href=\"#"] {
+            out = out.replace(&format!("{before}{kind}"), &format!("{before}{id}-{kind}"));
+        }
+    }
+    out
+}
+
+/// The page with every link to what stands in this booklet turned into an anchor; the rest still leads to its page.
+pub fn anchored(plan: &Plan<'_>, of: Option<SkillIx>, html: &str) -> String {
+    let Some(movements) = movements(plan, of) else {
+        return html.to_string();
+    };
+    let curriculum = plan.curriculum;
+    let mut anchors: HashMap<String, String> = HashMap::new();
+    for ix in &movements {
+        let id = &curriculum.movement(*ix).id;
+        anchors.insert(format!("{id}.html"), format!("#movement-{id}"));
+    }
+    for ix in skills(plan, of) {
+        let id = &curriculum.skill(ix).id;
+        anchors.insert(format!("{id}.html"), format!("#skill-{id}"));
+    }
+    for ix in classes(plan, of, &movements) {
+        let id = &curriculum.cautions.class(ix).id;
+        anchors.insert(format!("cautions.html#{id}"), format!("#caution-{id}"));
+    }
+    let mut out = String::with_capacity(html.len());
+    let mut pieces = html.split(" href=\"");
+    out.push_str(pieces.next().unwrap_or(""));
+    for piece in pieces {
+        let (to, rest) = piece.split_once('"').unwrap_or((piece, ""));
+        out.push_str(" href=\"");
+        out.push_str(anchors.get(to).map_or(to, String::as_str));
+        out.push('"');
+        out.push_str(rest);
+    }
+    out
+}
