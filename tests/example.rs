@@ -114,7 +114,11 @@ fn every_link_of_every_page_leads_somewhere() {
         let target = match (path, inside.is_some()) {
             ("", true) => "index.html",
             ("", false) => from.as_str(),
-            (path, _) => path.split('?').next().unwrap_or(path),
+            (path, _) => path
+                .trim_start_matches("./")
+                .split('?')
+                .next()
+                .unwrap_or(path),
         };
         let found = site.contains_key(target)
             && (fragment.is_empty() || ids.get(target).is_some_and(|i| i.contains(fragment)));
