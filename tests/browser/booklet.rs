@@ -25,6 +25,13 @@ const PARTS: &str = r"
         twice: all('[id]', e => e.id).filter((id, i, ids) => ids.indexOf(id) !== i),
     };";
 
+/// What sticks out of a phone's screen, but for what may be moved sideways inside it.
+const WIDE: &str = r"
+    const all = document.documentElement.scrollWidth;
+    return all > 390 ? [`${all} px`] : [...document.querySelectorAll('body *')]
+        .filter(e => e.getBoundingClientRect().right > 390.5 && !e.closest('.wide, .aside, pre, .posture'))
+        .map(e => `${e.localName}.${e.className}: ${e.textContent.trim().slice(0, 60)}`);";
+
 fn poppler() -> bool {
     let there = ["pdftotext", "pdfinfo"]
         .iter()
@@ -190,4 +197,18 @@ fn the_dark_prints_on_white() {
         &json!([]),
     );
     assert_eq!(look, json!(["rgb(255, 255, 255)", "rgb(0, 0, 0)", "light"]));
+}
+
+/// It reads on a phone too: nothing but its own tables is wider than the screen.
+#[test]
+fn booklets_fit_a_phone() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.width(390);
+    for page in ["booklet-level-front-lever.html", "booklet.html"] {
+        browser.open(&format!("{}{page}", disk(&site())));
+        let wide = browser.run(WIDE, &json!([]));
+        assert_eq!(wide, json!([]), "{page}");
+    }
 }

@@ -175,12 +175,16 @@ pub(super) fn pictures<'a>(plan: &Plan<'_>, m: &'a Movement) -> Vec<PictureView<
         .collect()
 }
 
-/// The movement's working sets, or the school's.
+/// The movement's working sets, or the school's; of each side where it is done so.
 pub(super) fn dose(plan: &Plan<'_>, m: &Movement) -> String {
-    match m.dose {
+    let words = match m.dose {
         Some(dose) => plan.words(&dose),
         None => school_dose(plan, m.standard.measure()),
+    };
+    if m.each_side && !words.is_empty() && !words.ends_with("each side") {
+        return format!("{words}, each side");
     }
+    words
 }
 
 /// The school's dose in the movement's measure.
