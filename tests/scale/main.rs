@@ -30,6 +30,12 @@ fn a_large_curriculum_publishes() {
     );
     let answer: serde_json::Value = serde_json::from_str(&said).expect("JSON");
     assert!(answer["files"].as_u64().expect("a number") as usize > count);
+    let booklet = std::fs::read_to_string(dir.join("site/booklet.html")).expect("a booklet");
+    // Too much for one booklet: it leads to those of the skills.
+    assert_eq!(
+        count > 500,
+        !booklet.contains("<article") && booklet.contains("booklet-skill-000.html")
+    );
     println!(
         "{count} movements: {} files, {} s",
         answer["files"], answer["seconds"]

@@ -12,7 +12,7 @@ use serde::Serialize;
 use std::collections::{BTreeSet, HashMap};
 use tera::Context;
 
-/// At most so many movements stand in a booklet.
+/// At most so many movements stand in a booklet; of more, the page says so and leads on.
 const MOST: usize = 500;
 
 /// The address of a booklet.
@@ -33,7 +33,6 @@ struct SkillPart<'a> {
     mark: Option<Mark>,
     note: String,
     stages: Vec<StagePart<'a>>,
-    left_out: usize,
 }
 
 #[derive(Serialize)]
@@ -105,7 +104,11 @@ pub(super) fn booklet(plan: &Plan<'_>, of: Option<SkillIx>) -> Result<Made, Them
         .collect();
     context.insert("title", &title);
     context.insert("others", &others);
-    context.insert("count", &plan.curriculum.published().count());
+    let count = match of {
+        Some(ix) => plan.chains[ix.at()].movements.len(),
+        None => plan.curriculum.published().count(),
+    };
+    context.insert("count", &count);
     context.insert("listed", &movements.is_none());
     if let Some(movements) = &movements {
         fill(plan, of, movements, &mut context)?;
@@ -118,12 +121,15 @@ pub(super) fn booklet(plan: &Plan<'_>, of: Option<SkillIx>) -> Result<Made, Them
     ))
 }
 
-/// What stands in a booklet, by stage, then name; nothing where the whole is too much for one.
+/// What stands in a booklet, by stage, then name; nothing where it is too much for one.
 fn movements(plan: &Plan<'_>, of: Option<SkillIx>) -> Option<Vec<MovementIx>> {
     let mut all: Vec<MovementIx> = match of {
         Some(ix) => {
-            let links = plan.chains[ix.at()].movements.iter();
-            links.take(MOST).map(|l| l.movement).collect()
+            let chain = &plan.chains[ix.at()].movements;
+            if chain.len() > MOST {
+                return None;
+            }
+            chain.iter().map(|l| l.movement).collect()
         }
         None => plan.curriculum.published().map(|(ix, _)| ix).collect(),
     };
@@ -191,7 +197,7 @@ fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, Them
     let skill = plan.curriculum.skill(ix);
     let chain = &plan.chains[ix.at()];
     let mut stages: Vec<(u32, StagePart<'a>)> = Vec::new();
-    for link in chain.movements.iter().take(MOST) {
+    for link in &chain.movements {
         let m = plan.curriculum.movement(link.movement);
         let row = RowPart {
             id: m.id.as_str(),
@@ -226,7 +232,6 @@ fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, Them
         mark: view::mark_of(plan, skill.goal.movement),
         note: of_its_own(&note, &format!("skill-{}", skill.id)),
         stages: stages.into_iter().map(|s| s.1).collect(),
-        left_out: chain.movements.len().saturating_sub(MOST),
     })
 }
 
