@@ -36,7 +36,7 @@ fn a_killed_publish_leaves_a_whole_site() {
     let kills: usize = std::env::var("RUNGBOOK_KILLS")
         .ok()
         .and_then(|n| n.parse().ok())
-        .unwrap_or(40);
+        .unwrap_or(10);
     let dir = tempfile::tempdir().expect("a folder");
     let from = dir.path().join("curriculum");
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
