@@ -69,9 +69,13 @@
   const draw = () => {
     const stand = mine();
     byId('nothing-yet').hidden = stand !== null;
-    byId('card').hidden = stand === null;
-    byId('plan').hidden = stand === null;
-    if (!stand) return;
+    // No work is prescribed before the health questions, nor where they say to ask a clinician first.
+    const outcome = (store.get('screening') || {}).outcome || 'none';
+    const barred = outcome === 'none' || outcome === 'ask';
+    byId('first').hidden = stand === null || !barred;
+    byId('card').hidden = stand === null || barred;
+    byId('plan').hidden = stand === null || barred;
+    if (!stand || barred) return;
     const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
     const list = skill ? skill.members : model.order;
     const { picks, practice } = dose.working(model, stand.found, stand.person, list, stand.day);

@@ -695,6 +695,61 @@ fn what_is_imported_stays_text() {
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }
 
+/// Who does not exercise regularly yet is offered no inverted, loaded or lowering test, whatever is shown.
+#[test]
+fn light_effort_waits_with_guarded_tests() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    browser.open(&format!("{base}self-test.html"));
+    // Everything is owned, so every needs tree is true.
+    browser.run(
+        r"
+        const { store, states: { model }, targets, results } = rungbook, { tables } = model;
+        tables.ids.forEach((id, m) => store.add('tested', { movement: id, got: targets.text(model.target(m)), on: results.dayText(results.today() - 2) }));
+        store.set('about', { bodyweight: '70 kg' });
+        store.set('fit', results.dayText(results.today()));",
+        &json!([]),
+    );
+    let open = |id: &str| {
+        let words = format!("{id} .enter > p:last-child button");
+        browser.run(
+            "document.querySelector(arguments[0]).click()",
+            &json!([words]),
+        );
+        browser.run(
+            "return document.querySelector(`${arguments[0]} .advice`).className.includes('do-not')",
+            &json!([id]),
+        )
+    };
+    let upside_down = browser.run(
+        r"
+        const { model, mine } = rungbook.states, { tables } = model, { needs } = mine().found;
+        return '#test-' + tables.ids.find((_, m) => tables.inverted[m] && needs[m] === rungbook.readiness.TRUE);",
+        &json!([]),
+    );
+    let upside_down = upside_down
+        .as_str()
+        .expect("one whose foundations are shown");
+    let [guarded, lowering, plain] = [upside_down, "#test-pull-up-lowering", "#test-squat"];
+    for (outcome, barred) in [
+        ("clear", [false, false, false]),
+        ("light", [true, true, false]),
+        ("ask", [true, true, true]),
+    ] {
+        browser.run(
+            "rungbook.store.set('screening', { on: '2026-11-20', outcome: arguments[0] })",
+            &json!([outcome]),
+        );
+        assert_eq!(
+            [guarded, lowering, plain].map(&open),
+            barred.map(Value::Bool),
+            "{outcome}"
+        );
+    }
+}
+
 /// Today's card: what is ticked becomes the training log, and is exported with the rest.
 #[test]
 fn todays_card_keeps_the_training() {
@@ -704,6 +759,27 @@ fn todays_card_keeps_the_training() {
     browser.width(390);
     let base = disk(&site());
     browser.open(&format!("{base}today.html"));
+    browser.run("const on = rungbook.results.dayText(rungbook.results.today()); rungbook.store.add('tested', { movement: 'plank', got: '60 s', on })", &json!([]));
+    let shown = "return ['card', 'plan', 'first'].map(id => !document.getElementById(id).hidden)";
+    assert_eq!(
+        browser.run(shown, &json!([])),
+        json!([false, false, true]),
+        "health questions first"
+    );
+    browser.run(
+        "rungbook.store.set('screening', { on: '2026-11-20', outcome: 'ask' })",
+        &json!([]),
+    );
+    assert_eq!(
+        browser.run(shown, &json!([])),
+        json!([false, false, true]),
+        "a clinician first"
+    );
+    browser.run(
+        "rungbook.store.set('screening', { on: '2026-11-20', outcome: 'clear' })",
+        &json!([]),
+    );
+    assert_eq!(browser.run(shown, &json!([])), json!([true, true, false]));
     browser.run(
         "const on = rungbook.results.dayText(rungbook.results.today()); rungbook.store.add('tested', { movement: 'knee-to-wall', left: '11 cm', right: '12 cm', on }); rungbook.store.add('tested', { movement: 'squat', got: '8 reps', on, in_reserve: 6 })",
         &json!([]),

@@ -39,7 +39,9 @@
     if (!screening) return 'first';
     return screening.outcome === 'ask' ? 'ask' : '';
   };
-  const mayTest = (/** @type {number} */ m) => barred() === '' && isFit() && placement.mayBeTested(model, found(), m, results.today());
+  /** Who does not exercise regularly yet waits with inverted, loaded and lowering tests. @param {number} m */
+  const waits = (m) => (store.get('screening') || {}).outcome === 'light' && (model.is(m, readiness.GUARDED) || model.is(m, readiness.LOWERING));
+  const mayTest = (/** @type {number} */ m) => barred() === '' && isFit() && !waits(m) && placement.mayBeTested(model, found(), m, results.today());
   const isFit = () => store.get('fit') === results.dayText(results.today());
 
   // ---- one test on the sheet
@@ -68,7 +70,7 @@
   const advice = (m, today) => {
     const { reached, needs } = found();
     if (today) return [make('p', { class: 'advice', text: 'Test it now, or give the most you did in the last four weeks, counted in the same way.' })];
-    const why = !reached[m] ? 'it rests' : needs[m] !== readiness.TRUE ? 'what must be there first is not shown' : barred() ? 'ask a clinician first' : 'this day has had its tests of this kind';
+    const why = !reached[m] ? 'it rests' : needs[m] !== readiness.TRUE ? 'what must be there first is not shown' : barred() ? 'ask a clinician first' : waits(m) ? 'it waits until you have exercised regularly for three months' : 'this day has had its tests of this kind';
     return [make('p', { class: 'advice do-not', text: `Do not try it today: ${why}. Give only the most you did in the last four weeks, counted in the same way.` })];
   };
   const drawEntries = () => {
