@@ -358,3 +358,52 @@ fn help_has_an_example_and_completions_are_printed() {
         );
     }
 }
+
+/// The terminal names no movement with cautions without its signal word, in states, reasons, the class and the dose.
+#[test]
+fn the_terminal_keeps_the_marks() {
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR"));
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut files = Vec::new();
+    for (name, got) in [("a", "9 reps"), ("b", "25 reps")] {
+        let file = folder.path().join(format!("{name}.yaml"));
+        let text = format!(
+            "results: 1\ntested: [{{ movement: push-up, got: {got} }}, {{ movement: dead-hang, got: 40 s }}]\n"
+        );
+        std::fs::write(&file, text).expect("results");
+        files.push(file);
+    }
+    let told = |args: &[&str], files: &[std::path::PathBuf]| {
+        let out = std::process::Command::new(env!("CARGO_BIN_EXE_rungbook"))
+            .args(args)
+            .arg("--from")
+            .arg(root)
+            .args(files)
+            .output()
+            .expect("it runs");
+        assert!(
+            out.status.success(),
+            "{}",
+            String::from_utf8_lossy(&out.stderr)
+        );
+        String::from_utf8_lossy(&out.stdout).into_owned()
+    };
+    let said = told(&["assess"], &files) + &told(&["dose"], &files[..1]);
+    let proof = rungbook::proof::proofread(&rungbook::io::snapshot(root).expect("a folder"));
+    let mut named = 0;
+    for (_, m) in proof.curriculum.published().filter(|(_, m)| m.guarded()) {
+        // A name inside a longer one is that one's.
+        for (at, _) in said.match_indices(m.name.as_str()) {
+            let rest = &said[at + m.name.len()..];
+            let whole = !rest.starts_with([',', ' ']) || rest.starts_with(" [");
+            named += usize::from(whole);
+            assert!(
+                !whole || rest.starts_with(" ["),
+                "{}: {}",
+                m.id,
+                &said[at..(at + 80).min(said.len())].escape_debug()
+            );
+        }
+    }
+    assert!(named > 50, "{named} names were looked at");
+}

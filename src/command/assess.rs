@@ -225,16 +225,13 @@ fn person(out: &mut String, curriculum: &Curriculum, a: &Answer, rows: &[Movemen
     let _ = writeln!(out, "\n{}, {today}: {}", a.person.name, counts.join(", "));
     for (ix, standing) in &standings {
         let movement = curriculum.movement(*ix);
-        let mark = movement.cautions.first().map_or(String::new(), |c| {
-            format!(" [{}]", curriculum.cautions.class(*c).signal.word())
-        });
+        let name = report::named(curriculum, *ix);
         let why = why(curriculum, &a.person, standing);
         let dash = if why.is_empty() { "" } else { ": " };
         let _ = writeln!(
             out,
-            "  {:<10}  {} ({}){mark}{dash}{why}",
+            "  {:<10}  {name} ({}){dash}{why}",
             standing.state.word(),
-            movement.name,
             movement.id
         );
     }
@@ -252,7 +249,7 @@ fn person(out: &mut String, curriculum: &Curriculum, a: &Answer, rows: &[Movemen
 
 /// A state explained in one line.
 fn why(curriculum: &Curriculum, person: &Person, standing: &Standing) -> String {
-    let name = |ix: MovementIx| curriculum.movement(ix).name.as_str();
+    let name = |ix: MovementIx| report::named(curriculum, ix);
     let missing = || {
         let units = curriculum.school.units;
         let one = |m: &Missing| {
@@ -274,7 +271,7 @@ fn why(curriculum: &Curriculum, person: &Person, standing: &Standing) -> String 
             let one = |i: &usize| {
                 let pause = &person.pauses[*i];
                 let what = match pause.what {
-                    Paused::Movement(ix) => name(ix).to_string(),
+                    Paused::Movement(ix) => name(ix),
                     Paused::Part(part) => part.word().replace('-', " "),
                 };
                 let by = pause
@@ -294,17 +291,17 @@ fn why(curriculum: &Curriculum, person: &Person, standing: &Standing) -> String 
             format!("these foundations are missing: {}", missing())
         }
         State::Owned if standing.presumed => {
-            let root = standing.counted_because.map_or("", name);
+            let root = standing.counted_because.map_or(String::new(), name);
             format!("counted because {root} is owned")
         }
         State::Owned | State::Open => String::new(),
         State::Almost => {
-            let first = standing.nearly.map_or("", name);
+            let first = standing.nearly.map_or(String::new(), name);
             format!("train {first} first; do not try this yet")
         }
         State::NotYet => missing(),
         State::TestFirst => {
-            let tests: Vec<&str> = standing.tests.iter().map(|ix| name(*ix)).collect();
+            let tests: Vec<String> = standing.tests.iter().map(|ix| name(*ix)).collect();
             format!("test {}", tests.join(", "))
         }
     }
@@ -313,10 +310,11 @@ fn why(curriculum: &Curriculum, person: &Person, standing: &Standing) -> String 
 /// Movements by clients, and what everyone may train.
 fn class(out: &mut String, curriculum: &Curriculum, answers: &[Answer], rows: &[MovementIx]) {
     let wide = |text: &str| text.chars().count();
-    let ids = rows
+    let names: Vec<String> = rows
         .iter()
-        .map(|ix| wide(curriculum.movement(*ix).id.as_str()));
-    let first = ids.max().unwrap_or(0);
+        .map(|ix| report::named(curriculum, *ix))
+        .collect();
+    let first = names.iter().map(|n| wide(n)).max().unwrap_or(0);
     let columns: Vec<usize> = answers
         .iter()
         .map(|a| wide(&a.person.name).max(10))
@@ -325,8 +323,8 @@ fn class(out: &mut String, curriculum: &Curriculum, answers: &[Answer], rows: &[
     for (a, width) in answers.iter().zip(&columns) {
         let _ = write!(out, "  {:<width$}", a.person.name);
     }
-    for ix in rows {
-        let _ = write!(out, "\n  {:<first$}", curriculum.movement(*ix).id.as_str());
+    for (ix, name) in rows.iter().zip(&names) {
+        let _ = write!(out, "\n  {name:<first$}");
         for (a, width) in answers.iter().zip(&columns) {
             let word = a.readiness.of(*ix).map_or("", |s| s.state.word());
             let _ = write!(out, "  {word:<width$}");
@@ -336,10 +334,8 @@ fn class(out: &mut String, curriculum: &Curriculum, answers: &[Answer], rows: &[
     let all = for_everyone(answers, rows);
     for ix in &all {
         let movement = curriculum.movement(*ix);
-        let mark = movement.cautions.first().map_or(String::new(), |c| {
-            format!(" [{}]", curriculum.cautions.class(*c).signal.word())
-        });
-        let _ = writeln!(out, "  {} ({}){mark}", movement.name, movement.id);
+        let name = report::named(curriculum, *ix);
+        let _ = writeln!(out, "  {name} ({})", movement.id);
     }
     if all.is_empty() {
         out.push_str("  nothing that is open to all\n");

@@ -181,15 +181,6 @@ fn answer(curriculum: &Curriculum, a: &Answer) -> Value {
     })
 }
 
-/// A movement's name with its mark.
-fn named(curriculum: &Curriculum, ix: MovementIx) -> String {
-    let m = curriculum.movement(ix);
-    let mark = m.cautions.first().map_or(String::new(), |c| {
-        format!(" [{}]", curriculum.cautions.class(*c).signal.word())
-    });
-    format!("{}{mark}", m.name)
-}
-
 const CAREFUL: &str = "Estimates. Not medical advice. With pain, illness, pregnancy or an injury, ask a licensed clinician first. Learn inverted and loaded work under a qualified coach.";
 
 fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
@@ -201,7 +192,7 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
             let _ = writeln!(
                 out,
                 "  {}: {} ({})",
-                named(curriculum, p.movement),
+                report::named(curriculum, p.movement),
                 p.prescription.words(units),
                 p.why
             );
@@ -216,7 +207,7 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
         let _ = writeln!(
             out,
             "  {}: {} ({})",
-            named(curriculum, p.movement),
+            report::named(curriculum, p.movement),
             p.prescription.words(units),
             p.why
         );
@@ -236,7 +227,7 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
             Ok((low, high)) => format!("{low:.0} to {high:.0} kg for one"),
             Err(why) => format!("no estimate: {why}"),
         };
-        let name = named(curriculum, e.movement);
+        let name = report::named(curriculum, e.movement);
         let _ = writeln!(
             out,
             "  {name}: {:.0} kg for {} reps, {max}",
@@ -305,7 +296,11 @@ fn page(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
             .iter()
             .enumerate()
         {
-            let _ = write!(out, "<tr><th>{}</th>", escape(&named(curriculum, *ix)));
+            let _ = write!(
+                out,
+                "<tr><th>{}</th>",
+                escape(&report::named(curriculum, *ix))
+            );
             for session in &week.sessions {
                 let _ = write!(
                     out,

@@ -1,6 +1,7 @@
 //! Findings as people and programs read them.
 
 use super::Status;
+use crate::curriculum::{Curriculum, MovementIx};
 use crate::source::{Diagnostic, Findings, Severity, Snapshot, Span};
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use serde_json::{Value, json};
@@ -130,6 +131,15 @@ pub fn json(findings: &Findings, snapshot: &Snapshot) -> Value {
         })
     };
     Value::Array(findings.iter().map(finding).collect())
+}
+
+/// A movement's name with its signal word: it is never named without.
+pub fn named(curriculum: &Curriculum, ix: MovementIx) -> String {
+    let m = curriculum.movement(ix);
+    let mark = m.cautions.first().map_or(String::new(), |c| {
+        format!(" [{}]", curriculum.cautions.class(*c).signal.word())
+    });
+    format!("{}{mark}", m.name)
 }
 
 /// Prints an answer to standard output.
