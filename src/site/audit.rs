@@ -3,13 +3,16 @@
 //!
 //! Reads only what is written in the files: links, `data-movement`, `data-caution`, names standing alone, data, style sheets.
 
+mod tokens;
+mod walk;
+
 use super::{search, tables};
 use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
-use html5gum::{Token, Tokenizer};
 use serde_json::Value;
-use std::collections::{HashMap, HashSet};
+use std::collections::HashMap;
 use std::fmt;
+use walk::Walk;
 
 /// Something that must not be handed over.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -27,14 +30,18 @@ impl fmt::Display for Fault {
 /// The policy that every page carries.
 pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'";
 
+/// A movement that bears cautions, by its position among [`Auditor::ids`].
+type Cautioned = u32;
+
 /// What must be marked.
 pub struct Auditor {
-    /// Page file name and the id of the cautioned movement that it shows or leads to.
-    pages: HashMap<String, String>,
-    /// Cautioned movements by id.
-    cautioned: HashSet<String>,
+    /// The ids of the cautioned movements.
+    ids: Vec<String>,
+    by_id: HashMap<String, Cautioned>,
+    /// Page file names, each with the cautioned movement that it shows or leads to.
+    pages: HashMap<String, Cautioned>,
     /// Their names in small letters, where no other record bears the same name.
-    names: HashMap<String, String>,
+    names: HashMap<String, Cautioned>,
     /// Bytes of the longest of those names, with room for capitals that are longer than their small letters.
     longest_name: usize,
     address: String,
@@ -42,23 +49,25 @@ pub struct Auditor {
 
 impl Auditor {
     pub fn new(curriculum: &Curriculum) -> Auditor {
+        let mut ids = Vec::new();
+        let mut by_id = HashMap::new();
         let mut pages = HashMap::new();
-        let mut cautioned = HashSet::new();
         let mut names = HashMap::new();
-        let bears_caution = |ix| !curriculum.movement(ix).cautions.is_empty();
-        for (_, m) in curriculum.published().filter(|(ix, _)| bears_caution(*ix)) {
-            cautioned.insert(m.id.to_string());
-            pages.insert(format!("{}.html", m.id), m.id.to_string());
-            names.insert(m.name.to_lowercase(), m.id.to_string());
+        for (_, m) in curriculum.published() {
+            if m.cautions.is_empty() {
+                continue;
+            }
+            let at = ids.len() as Cautioned;
+            ids.push(m.id.to_string());
+            by_id.insert(m.id.to_string(), at);
+            pages.insert(format!("{}.html", m.id), at);
+            names.insert(m.name.to_lowercase(), at);
         }
         for (old, owner) in curriculum.old_ids() {
             if let Owner::Movement(ix) = owner
-                && bears_caution(ix)
+                && let Some(at) = by_id.get(curriculum.movement(ix).id.as_str())
             {
-                pages.insert(
-                    format!("{old}.html"),
-                    curriculum.movement(ix).id.to_string(),
-                );
+                pages.insert(format!("{old}.html"), *at);
             }
         }
         // A skill, family or page of the same name is that record's own name.
@@ -75,17 +84,22 @@ impl Auditor {
         let longest_name = names.keys().map(|n| n.len() * 2).max().unwrap_or(0);
         Auditor {
             longest_name,
+            ids,
+            by_id,
             pages,
-            cautioned,
             names,
             address: curriculum.school.address.clone(),
         }
     }
 
+    fn id(&self, movement: Cautioned) -> &str {
+        &self.ids[movement as usize]
+    }
+
     /// Reads one written file back.
     pub fn file(&self, path: &str, bytes: &[u8]) -> Vec<Fault> {
         let says: Vec<String> = match path.rsplit('.').next() {
-            Some("html") => self.page(&String::from_utf8_lossy(bytes)),
+            Some("html") => self.page(bytes),
             Some("json") if path.starts_with("data/") && !path.ends_with(".schema.json") => {
                 self.data(bytes)
             }
@@ -106,43 +120,25 @@ impl Auditor {
         faults
     }
 
-    fn page(&self, html: &str) -> Vec<String> {
-        let mut walk = Walk {
-            auditor: self,
-            open: Vec::new(),
-            text: String::new(),
-            faults: Vec::new(),
-            policy: false,
-        };
-        for token in Tokenizer::new(html) {
-            let Ok(token) = token;
-            match token {
-                Token::StartTag(tag) => walk.start(&tag),
-                Token::EndTag(tag) => walk.end(&tag.name),
-                Token::String(text) => walk.text.push_str(&String::from_utf8_lossy(&text)),
-                _ => {}
-            }
-        }
-        while let Some(element) = walk.open.pop() {
-            walk.close(element);
-        }
-        if !walk.policy {
-            walk.faults
-                .push("the page does not carry the content security policy".into());
-        }
-        walk.faults
+    fn page(&self, html: &[u8]) -> Vec<String> {
+        let mut walk = Walk::new(self);
+        tokens::read(html, &mut walk);
+        walk.finish()
     }
 
     /// The movement that an address of the site leads to, if it has cautions.
-    fn leads_to(&self, href: &str) -> Option<&str> {
+    fn leads_to(&self, href: &str) -> Option<Cautioned> {
         let inside = href.strip_prefix(&self.address).unwrap_or(href);
         let target = inside.split(['#', '?']).next().unwrap_or("");
         if target.contains("://") || target.is_empty() {
             return None;
         }
-        let decoded = target.replace("%2D", "-").replace("%2d", "-");
-        let name = decoded.rsplit('/').next().unwrap_or(&decoded);
-        self.pages.get(name).map(String::as_str)
+        let name = target.rsplit('/').next().unwrap_or(target);
+        if name.contains('%') {
+            let decoded = name.replace("%2D", "-").replace("%2d", "-");
+            return self.pages.get(&decoded).copied();
+        }
+        self.pages.get(name).copied()
     }
 
     /// The tables from which the page's script names movements.
@@ -156,7 +152,7 @@ impl Auditor {
             |i: usize| &value["marks"][value["mark"][i].as_u64().unwrap_or(u64::MAX) as usize];
         let ids = value["ids"].as_array().into_iter().flatten().enumerate();
         ids.filter_map(|(i, id)| Some((i, id.as_str()?)))
-            .filter(|(i, id)| self.cautioned.contains(*id) && !mark(*i)["signal"].is_string())
+            .filter(|(i, id)| self.by_id.contains_key(*id) && !mark(*i)["signal"].is_string())
             .map(|(_, id)| format!("`{id}` stands in the tables without its caution mark"))
             .collect()
     }
@@ -172,7 +168,7 @@ impl Auditor {
         entries
             .iter()
             .filter_map(|e| Some((e[1].as_str()?, e[3].as_str()?)))
-            .filter(|(id, signal)| self.cautioned.contains(*id) && signal.is_empty())
+            .filter(|(id, signal)| self.by_id.contains_key(*id) && signal.is_empty())
             .map(|(id, _)| format!("`{id}` stands in the search without its caution mark"))
             .collect()
     }
@@ -190,190 +186,11 @@ impl Auditor {
                 && movement["cautions"]
                     .as_array()
                     .is_some_and(|c| !c.is_empty());
-            if self.cautioned.contains(id) && !marked {
+            if self.by_id.contains_key(id) && !marked {
                 faults.push(format!("`{id}` stands in the data without its cautions"));
             }
         }
         faults
-    }
-}
-
-/// An element that is open while the page is read.
-struct Element {
-    name: String,
-    movement: Option<String>,
-    marked: bool,
-    hidden: bool,
-    /// Inside, names are not looked for: source text, titles, scripts. As `hidden`, taken over from what it stands in.
-    quiet: bool,
-}
-
-struct Walk<'a> {
-    auditor: &'a Auditor,
-    open: Vec<Element>,
-    text: String,
-    faults: Vec<String>,
-    policy: bool,
-}
-
-const VOID: &[&str] = &[
-    "area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track",
-    "wbr",
-];
-
-impl Walk<'_> {
-    fn start(&mut self, tag: &html5gum::StartTag<()>) {
-        self.flush();
-        let name = String::from_utf8_lossy(&tag.name).into_owned();
-        if tag.attributes.is_empty() && !matches!(name.as_str(), "script" | "style") {
-            return self.open_plain(name, tag.self_closing);
-        }
-        let attribute = |key: &str| {
-            tag.attributes
-                .get(key.as_bytes())
-                .map(|v| String::from_utf8_lossy(v).into_owned())
-        };
-        self.policy |= name == "meta"
-            && attribute("http-equiv")
-                .is_some_and(|h| h.eq_ignore_ascii_case("content-security-policy"))
-            && attribute("content").as_deref() == Some(POLICY);
-        let of_interest = |key: &[u8]| {
-            key == b"style"
-                || key.starts_with(b"on")
-                || key == b"href"
-                || [&b"src"[..], b"srcset", b"poster", b"data"].contains(&key)
-        };
-        for (key, value) in tag.attributes.iter().filter(|(k, _)| of_interest(k)) {
-            self.policy_of(
-                &name,
-                &String::from_utf8_lossy(key),
-                &String::from_utf8_lossy(value),
-            );
-        }
-        if name == "script"
-            && attribute("src").is_none()
-            && attribute("type").as_deref() != Some("application/ld+json")
-        {
-            self.faults
-                .push("a script stands in the page itself".into());
-        }
-        if name == "style" {
-            self.faults.push("a style stands in the page itself".into());
-        }
-        let hidden = attribute("hidden").is_some()
-            || attribute("aria-hidden").as_deref() == Some("true")
-            || self.open.last().is_some_and(|e| e.hidden);
-        if let Some(signal) = attribute("data-caution")
-            && !hidden
-            && ["notice", "caution", "warning"].contains(&signal.as_str())
-        {
-            // A mark speaks for the movement it stands in, not for those around it.
-            let of = self.open.iter().rev().find_map(|e| e.movement.clone());
-            self.open
-                .iter_mut()
-                .filter(|e| e.movement == of)
-                .for_each(|e| e.marked = true);
-        }
-        let movement = attribute("data-movement");
-        let own_mark = attribute("data-caution").is_some() && !hidden;
-        if matches!(name.as_str(), "a" | "area")
-            && let Some(href) = attribute("href").or_else(|| attribute("xlink:href"))
-            && let Some(id) = self.auditor.leads_to(&href)
-            && !self.open.iter().any(|e| e.movement.as_deref() == Some(id))
-            && movement.as_deref() != Some(id)
-        {
-            self.faults.push(format!(
-                "a link leads to `{id}` outside an element with data-movement=\"{id}\" and its mark"
-            ));
-        }
-        let void = VOID.contains(&name.as_str()) || tag.self_closing;
-        let quiet = matches!(name.as_str(), "pre" | "title" | "script" | "style" | "svg")
-            || self.open.last().is_some_and(|e| e.quiet);
-        let element = Element {
-            name,
-            movement,
-            marked: own_mark,
-            hidden,
-            quiet,
-        };
-        if void {
-            self.close(element)
-        } else {
-            self.open.push(element)
-        }
-    }
-
-    /// An element without attributes says nothing by itself; it may only be hidden or quiet by what it stands in.
-    fn open_plain(&mut self, name: String, self_closing: bool) {
-        if self_closing || VOID.contains(&name.as_str()) {
-            return;
-        }
-        let above = self.open.last();
-        let quiet =
-            matches!(name.as_str(), "pre" | "title" | "svg") || above.is_some_and(|e| e.quiet);
-        let hidden = above.is_some_and(|e| e.hidden);
-        self.open.push(Element {
-            name,
-            movement: None,
-            marked: false,
-            hidden,
-            quiet,
-        });
-    }
-
-    /// Nothing inline, nothing from outside.
-    fn policy_of(&mut self, name: &str, key: &str, value: &str) {
-        if key == "style" || (key.starts_with("on") && key.len() > 2) {
-            self.faults.push(format!(
-                "`{name}` has the attribute `{key}`, which the policy forbids"
-            ));
-        }
-        let loads = matches!(key, "src" | "srcset" | "poster" | "data")
-            || (name == "link" && key == "href");
-        let own = value.starts_with(&self.auditor.address);
-        if loads && (value.contains("://") || value.trim_start().starts_with("//")) && !own {
-            self.faults
-                .push(format!("`{name}` loads something from outside: {value}"));
-        }
-    }
-
-    fn end(&mut self, name: &[u8]) {
-        self.flush();
-        let name = String::from_utf8_lossy(name).into_owned();
-        let Some(at) = self.open.iter().rposition(|e| e.name == name) else {
-            return;
-        };
-        for element in self.open.split_off(at).into_iter().rev() {
-            self.close(element);
-        }
-    }
-
-    fn close(&mut self, element: Element) {
-        if let Some(id) = element
-            .movement
-            .filter(|id| self.auditor.cautioned.contains(id))
-            && !element.marked
-        {
-            self.faults.push(format!(
-                "`{id}` is named in a <{}> without its caution mark",
-                element.name
-            ));
-        }
-    }
-
-    /// A text that is exactly the name of a cautioned movement stands inside that movement's element.
-    fn flush(&mut self) {
-        let text = std::mem::take(&mut self.text);
-        let words = text.trim();
-        let possible = !words.is_empty() && words.len() <= self.auditor.longest_name;
-        if !possible || self.open.last().is_some_and(|e| e.quiet) {
-            return;
-        }
-        if let Some(id) = self.auditor.names.get(&words.to_lowercase())
-            && !self.open.iter().any(|e| e.movement.as_deref() == Some(id))
-        {
-            self.faults.push(format!("`{id}` is named as \"{words}\" outside an element with data-movement=\"{id}\" and its mark"));
-        }
     }
 }
 

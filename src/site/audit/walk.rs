@@ -1,0 +1,259 @@
+//! A walk over one page: which elements are open, which movement each is about, and whether its mark stands in it.
+
+use super::tokens::{Handler, Tag};
+use super::{Auditor, Cautioned, POLICY};
+
+/// The movement that an element is about.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum About {
+    Nothing,
+    Cautioned(Cautioned),
+    /// One without cautions, or an id that nobody bears.
+    Another,
+}
+
+/// An element that is open while the page is read.
+#[derive(Clone, Copy)]
+struct Element {
+    /// Where its name begins in [`Walk::names`].
+    name: usize,
+    about: About,
+    marked: bool,
+    hidden: bool,
+    /// Inside, names are not looked for: source text, titles, scripts. As `hidden`, taken over from what it stands in.
+    quiet: bool,
+}
+
+pub struct Walk<'a> {
+    auditor: &'a Auditor,
+    open: Vec<Element>,
+    /// The names of the open elements, one after the other.
+    names: String,
+    small_letters: String,
+    faults: Vec<String>,
+    policy: bool,
+}
+
+const VOID: &[&str] = &[
+    "area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track",
+    "wbr",
+];
+
+/// The attributes that the audit reads.
+#[derive(Default)]
+struct Attributes<'t> {
+    caution: Option<&'t str>,
+    movement: Option<&'t str>,
+    href: Option<&'t str>,
+    src: bool,
+    kind: Option<&'t str>,
+    hidden: bool,
+    http_equiv: Option<&'t str>,
+    content: Option<&'t str>,
+}
+
+impl<'a> Walk<'a> {
+    pub fn new(auditor: &'a Auditor) -> Walk<'a> {
+        Walk {
+            auditor,
+            open: Vec::new(),
+            names: String::new(),
+            small_letters: String::new(),
+            faults: Vec::new(),
+            policy: false,
+        }
+    }
+
+    /// What is wrong with the page that was walked.
+    pub fn finish(mut self) -> Vec<String> {
+        self.close_to(0);
+        if !self.policy {
+            self.faults
+                .push("the page does not carry the content security policy".into());
+        }
+        self.faults
+    }
+
+    fn about(&self, id: &str) -> About {
+        self.auditor
+            .by_id
+            .get(id)
+            .map_or(About::Another, |at| About::Cautioned(*at))
+    }
+
+    fn stands_in(&self, movement: Cautioned) -> bool {
+        self.open
+            .iter()
+            .any(|e| e.about == About::Cautioned(movement))
+    }
+
+    fn read<'t>(&mut self, tag: &Tag<'t>) -> Attributes<'t> {
+        let mut read = Attributes::default();
+        for (key, value) in tag.attributes() {
+            match key {
+                "data-caution" => read.caution = Some(value),
+                "data-movement" => read.movement = Some(value),
+                "href" | "xlink:href" => {
+                    if key == "href" || read.href.is_none() {
+                        read.href = Some(value);
+                    }
+                    if tag.name == "link" {
+                        self.loads(tag.name, value);
+                    }
+                }
+                "src" => {
+                    read.src = true;
+                    self.loads(tag.name, value);
+                }
+                "srcset" | "poster" | "data" => self.loads(tag.name, value),
+                "type" => read.kind = Some(value),
+                "hidden" => read.hidden = true,
+                "aria-hidden" => read.hidden |= value == "true",
+                "http-equiv" => read.http_equiv = Some(value),
+                "content" => read.content = Some(value),
+                "style" => self.forbidden(tag.name, key),
+                _ if key.len() > 2 && key.starts_with("on") => self.forbidden(tag.name, key),
+                _ => {}
+            }
+        }
+        read
+    }
+
+    fn forbidden(&mut self, name: &str, key: &str) {
+        self.faults.push(format!(
+            "`{name}` has the attribute `{key}`, which the policy forbids"
+        ));
+    }
+
+    /// Nothing from outside.
+    fn loads(&mut self, name: &str, value: &str) {
+        let own = value.starts_with(&self.auditor.address);
+        if (value.contains("://") || value.trim_start().starts_with("//")) && !own {
+            self.faults
+                .push(format!("`{name}` loads something from outside: {value}"));
+        }
+    }
+
+    fn opened(&mut self, name: &str, about: About, marked: bool, hidden: bool) {
+        let quiet = matches!(name, "pre" | "title" | "script" | "style" | "svg")
+            || self.open.last().is_some_and(|e| e.quiet);
+        self.open.push(Element {
+            name: self.names.len(),
+            about,
+            marked,
+            hidden,
+            quiet,
+        });
+        self.names.push_str(name);
+    }
+
+    fn close_to(&mut self, count: usize) {
+        while self.open.len() > count
+            && let Some(element) = self.open.pop()
+        {
+            let name = &self.names[element.name..];
+            unmarked(
+                self.auditor,
+                name,
+                element.about,
+                element.marked,
+                &mut self.faults,
+            );
+            self.names.truncate(element.name);
+        }
+    }
+}
+
+fn unmarked(auditor: &Auditor, name: &str, about: About, marked: bool, faults: &mut Vec<String>) {
+    if let About::Cautioned(movement) = about
+        && !marked
+    {
+        let id = auditor.id(movement);
+        faults.push(format!(
+            "`{id}` is named in a <{name}> without its caution mark"
+        ));
+    }
+}
+
+impl Handler for Walk<'_> {
+    fn start(&mut self, tag: &Tag<'_>) {
+        let name = tag.name;
+        let read = self.read(tag);
+        self.policy |= name == "meta"
+            && read
+                .http_equiv
+                .is_some_and(|h| h.eq_ignore_ascii_case("content-security-policy"))
+            && read.content == Some(POLICY);
+        if name == "script" && !read.src && read.kind != Some("application/ld+json") {
+            self.faults
+                .push("a script stands in the page itself".into());
+        }
+        if name == "style" {
+            self.faults.push("a style stands in the page itself".into());
+        }
+        let hidden = read.hidden || self.open.last().is_some_and(|e| e.hidden);
+        if let Some(signal) = read.caution
+            && !hidden
+            && ["notice", "caution", "warning"].contains(&signal)
+        {
+            // A mark speaks for the movement it stands in, not for those around it.
+            let mut around = self.open.iter().rev().map(|e| e.about);
+            let of = around
+                .find(|a| *a != About::Nothing)
+                .unwrap_or(About::Nothing);
+            self.open
+                .iter_mut()
+                .filter(|e| e.about == of)
+                .for_each(|e| e.marked = true);
+        }
+        let about = read.movement.map_or(About::Nothing, |id| self.about(id));
+        if matches!(name, "a" | "area")
+            && let Some(to) = read.href.and_then(|href| self.auditor.leads_to(href))
+            && about != About::Cautioned(to)
+            && !self.stands_in(to)
+        {
+            let id = self.auditor.id(to);
+            self.faults.push(format!(
+                "a link leads to `{id}` outside an element with data-movement=\"{id}\" and its mark"
+            ));
+        }
+        let marked = read.caution.is_some() && !hidden;
+        if tag.self_closing || VOID.contains(&name) {
+            unmarked(self.auditor, name, about, marked, &mut self.faults);
+        } else {
+            self.opened(name, about, marked, hidden);
+        }
+    }
+
+    fn end(&mut self, name: &str) {
+        let mut to = self.names.len();
+        for (at, element) in self.open.iter().enumerate().rev() {
+            if &self.names[element.name..to] == name {
+                return self.close_to(at);
+            }
+            to = element.name;
+        }
+    }
+
+    /// A text that is exactly the name of a cautioned movement stands inside that movement's element.
+    fn text(&mut self, text: &str) {
+        let words = text.trim();
+        let possible = !words.is_empty() && words.len() <= self.auditor.longest_name;
+        if !possible || self.open.last().is_some_and(|e| e.quiet) {
+            return;
+        }
+        self.small_letters.clear();
+        if words.is_ascii() {
+            self.small_letters.push_str(words);
+            self.small_letters.make_ascii_lowercase();
+        } else {
+            self.small_letters.push_str(&words.to_lowercase());
+        }
+        if let Some(movement) = self.auditor.names.get(&self.small_letters)
+            && !self.stands_in(*movement)
+        {
+            let id = self.auditor.id(*movement);
+            self.faults.push(format!("`{id}` is named as \"{words}\" outside an element with data-movement=\"{id}\" and its mark"));
+        }
+    }
+}
