@@ -1,12 +1,11 @@
 //! `rehearse`: the site shown while the coach writes. Every save is proofread; the last good site stays while something is wrong.
 
 use super::{Status, report};
-use crate::io::{self, Error, Preview, Serving, Watch};
-use crate::proof::proofread;
-use crate::site::audit::{Auditor, Fault};
-use crate::site::{Plan, Theme};
-use rayon::prelude::*;
+use crate::io::{self, Error, Saved, Serving, Shown, Watch};
+use crate::site::rehearsal::Rehearsal;
+use crate::source::{Diagnostic, FileId};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use std::time::Instant;
 
 #[derive(clap::Args)]
@@ -19,72 +18,146 @@ pub struct Options {
     port: u16,
 }
 
+impl Shown for Rehearsal {
+    fn file(&self, path: &str) -> Option<Result<Vec<u8>, String>> {
+        Rehearsal::file(self, path)
+    }
+}
+
 pub fn run(options: &Options) -> Result<Status, Error> {
     let mut watch = Watch::new(&options.from)?;
     let serving = Serving::start(options.port)?;
     anstream::println!("Rehearsing on {} (end it with Ctrl-C)", serving.address);
-    loop {
+    let mut stage = Stage {
+        from: &options.from,
+        serving,
+        latest: None,
+    };
+    stage.open(Instant::now());
+    while let Some(saved) = watch.saved() {
+        stage.saved(&saved);
+    }
+    Ok(Status::Failed)
+}
+
+struct Stage<'a> {
+    from: &'a Path,
+    serving: Serving,
+    /// The folder as it was read last, good or not; `None` when it could not be read.
+    latest: Option<Arc<Rehearsal>>,
+}
+
+/// What a save comes to.
+enum Change {
+    /// Other content in files that were there before; none when a file was saved as it was.
+    Files(Vec<(FileId, crate::source::Content)>),
+    /// Files came or went.
+    Folder,
+}
+
+impl Stage<'_> {
+    /// Reads the whole folder.
+    fn open(&mut self, started: Instant) {
+        match io::snapshot(self.from) {
+            Ok(snapshot) => self.show(Rehearsal::new(snapshot), true, started),
+            Err(error) => {
+                self.latest = None;
+                self.refuse(error.to_string());
+            }
+        }
+    }
+
+    fn saved(&mut self, saved: &Saved) {
         let started = Instant::now();
-        let preview = build(&options.from);
-        let seconds = started.elapsed().as_secs_f64();
-        match (preview.trouble.is_empty(), preview.files.len()) {
-            (true, count) => anstream::println!("{count} files, {seconds:.2} s"),
-            (false, _) => anstream::eprintln!("The last good site stays until this is mended."),
+        let Some(latest) = self.latest.clone() else {
+            return self.open(started);
+        };
+        match self.change(&latest, saved) {
+            Change::Folder => self.open(started),
+            Change::Files(files) if files.is_empty() => {}
+            Change::Files(files) => {
+                let themes = files
+                    .iter()
+                    .any(|(f, _)| latest.snapshot().path(*f).starts_with("themes/"));
+                self.show(latest.changed(files), themes, started);
+            }
         }
-        serving.show(preview);
-        if !watch.saved() {
-            return Ok(Status::Failed);
+    }
+
+    fn change(&self, latest: &Rehearsal, saved: &Saved) -> Change {
+        if saved.folders {
+            return Change::Folder;
         }
+        let snapshot = latest.snapshot();
+        let mut files = Vec::new();
+        for full in &saved.paths {
+            let Some(path) = io::path_within(self.from, full) else {
+                return Change::Folder;
+            };
+            let content = io::content_now(self.from, &path);
+            match (snapshot.find(&path), content) {
+                (Some(file), Some(content)) => {
+                    if snapshot.file(file).is_some_and(|f| f.content != content) {
+                        files.push((file, content));
+                    }
+                }
+                (None, None) if !snapshot.has_folder(&path) => {}
+                _ => return Change::Folder,
+            }
+        }
+        Change::Files(files)
+    }
+
+    /// Shows the site, or says why the last good one stays. `whole` when its theme may be another.
+    fn show(&mut self, site: Rehearsal, whole: bool, started: Instant) {
+        let before = self.latest.take();
+        let told: Vec<(_, &str)> = before.iter().flat_map(|b| known(b)).collect();
+        let (snapshot, findings) = (site.snapshot(), &site.proof().findings);
+        let errors = findings.has_errors();
+        let news = findings
+            .iter()
+            .filter(|f| errors || !told.contains(&(f.rule, f.message.as_str())));
+        let text = report::some(news, snapshot);
+        if !text.is_empty() {
+            anstream::eprintln!("{text}\n\n{}", report::counted(findings));
+        }
+        let trouble = match errors {
+            true => Some(report::texts(findings, snapshot)),
+            false if whole => site.try_out().err().map(|e| {
+                anstream::eprintln!("{e}");
+                e.to_string()
+            }),
+            false => None,
+        };
+        let site = Arc::new(site);
+        self.latest = Some(Arc::clone(&site));
+        if let Some(trouble) = trouble {
+            return self.refuse_told(trouble);
+        }
+        self.serving.show(Arc::clone(&site) as Arc<dyn Shown>);
+        let spent = started.elapsed().as_secs_f64() * 1000.0;
+        anstream::println!("Shown after {spent:.1} ms");
+        // Whoever looks next does not wait for it.
+        if let Ok(plan) = site.plan() {
+            plan.prepare();
+        }
+    }
+
+    fn refuse(&self, trouble: String) {
+        anstream::eprintln!("{trouble}");
+        self.refuse_told(trouble);
+    }
+
+    fn refuse_told(&self, trouble: String) {
+        self.serving.trouble(trouble);
+        anstream::eprintln!("The last good site stays until this is mended.");
     }
 }
 
-/// The whole site in memory, or what keeps it from being shown.
-fn build(from: &Path) -> Preview {
-    let trouble = |text: String| {
-        anstream::eprintln!("{text}");
-        Preview {
-            trouble: text,
-            ..Preview::default()
-        }
-    };
-    let snapshot = match io::snapshot(from) {
-        Ok(snapshot) => snapshot,
-        Err(error) => return trouble(error.to_string()),
-    };
-    let proof = proofread(&snapshot);
-    let findings = report::texts(&proof.findings, &snapshot);
-    if !findings.is_empty() {
-        anstream::eprintln!("{findings}");
-    }
-    if proof.findings.has_errors() {
-        return Preview {
-            trouble: findings,
-            ..Preview::default()
-        };
-    }
-    let rendered = Theme::load(&proof.curriculum.school.theme, &snapshot).and_then(|theme| {
-        let plan = Plan::new(&proof, &snapshot, &theme)?;
-        (0..plan.len())
-            .into_par_iter()
-            .map(|i| plan.render(i))
-            .collect::<Result<Vec<_>, _>>()
-    });
-    let files = match rendered {
-        Ok(files) => files,
-        Err(error) => return trouble(error.to_string()),
-    };
-    let auditor = Auditor::new(&proof.curriculum);
-    let faults: Vec<Fault> = files
-        .par_iter()
-        .flat_map_iter(|f| auditor.file(&f.path, &f.bytes))
-        .collect();
-    if let Some(first) = faults.first() {
-        return trouble(format!(
-            "a movement with a caution is named without its mark\n{first}"
-        ));
-    }
-    Preview {
-        files: files.into_iter().map(|f| (f.path, f.bytes)).collect(),
-        trouble: String::new(),
-    }
+fn known(site: &Rehearsal) -> impl Iterator<Item = (crate::source::Rule, &str)> {
+    let of = |f: &Diagnostic| f.rule;
+    site.proof()
+        .findings
+        .iter()
+        .map(move |f| (of(f), f.message.as_str()))
 }

@@ -24,16 +24,21 @@ pub fn print(findings: &Findings, snapshot: &Snapshot) {
 
 /// All findings as plain text, with a last line that counts them; empty when there are none.
 pub fn texts(findings: &Findings, snapshot: &Snapshot) -> String {
-    if findings.is_empty() {
-        return String::new();
+    match findings.is_empty() {
+        true => String::new(),
+        false => format!(
+            "{}\n\n{}",
+            some(findings.iter(), snapshot),
+            counted(findings)
+        ),
     }
+}
+
+/// Findings as plain text.
+pub fn some<'a>(findings: impl Iterator<Item = &'a Diagnostic>, snapshot: &Snapshot) -> String {
     let renderer = Renderer::plain();
-    let mut out: Vec<String> = findings
-        .iter()
-        .map(|f| text(f, snapshot, &renderer))
-        .collect();
-    out.push(counted(findings));
-    out.join("\n\n")
+    let all: Vec<String> = findings.map(|f| text(f, snapshot, &renderer)).collect();
+    all.join("\n\n")
 }
 
 /// "2 errors, 1 warning".

@@ -28,6 +28,7 @@ pub use skill::Skill;
 pub use target::Target;
 
 use std::collections::{BTreeMap, HashMap};
+use std::sync::Arc;
 
 macro_rules! index {
     ($(#[$doc:meta])* $name:ident) => {
@@ -69,19 +70,19 @@ pub enum Owner {
     Page(NoteIx),
 }
 
-/// A whole curriculum.
-#[derive(Clone, Debug, Default)]
+/// A whole curriculum. A copy shares what it does not change.
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Curriculum {
-    pub school: School,
-    pub cautions: caution::Book,
-    pub ledger: ledger::Ledger,
-    pub(crate) movements: Vec<Movement>,
-    pub(crate) families: Vec<Family>,
+    pub school: Arc<School>,
+    pub cautions: Arc<caution::Book>,
+    pub ledger: Arc<ledger::Ledger>,
+    pub(crate) movements: Vec<Arc<Movement>>,
+    pub(crate) families: Arc<Vec<Family>>,
     pub(crate) skills: Vec<Skill>,
-    pub(crate) notes: Vec<Note>,
-    pub(crate) by_id: HashMap<String, Owner>,
+    pub(crate) notes: Vec<Arc<Note>>,
+    pub(crate) by_id: Arc<HashMap<String, Owner>>,
     /// Old ids and the record that bears them now.
-    pub(crate) old_ids: BTreeMap<String, Owner>,
+    pub(crate) old_ids: Arc<BTreeMap<String, Owner>>,
 }
 
 impl Curriculum {
@@ -90,7 +91,7 @@ impl Curriculum {
         self.movements
             .iter()
             .enumerate()
-            .map(|(i, m)| (MovementIx(i as u32), m))
+            .map(|(i, m)| (MovementIx(i as u32), m.as_ref()))
     }
 
     /// Every movement that may be shown.
@@ -137,7 +138,7 @@ impl Curriculum {
         self.notes
             .iter()
             .enumerate()
-            .map(|(i, n)| (NoteIx(i as u32), n))
+            .map(|(i, n)| (NoteIx(i as u32), n.as_ref()))
     }
 
     pub fn note(&self, ix: NoteIx) -> &Note {

@@ -32,6 +32,8 @@ pub struct Movement {
     pub exit: Option<String>,
     pub dose: Option<Target>,
     pub stresses: Vec<BodyPart>,
+    /// The classes that its definition names.
+    pub declared: Vec<ClassIx>,
     /// Every class that holds, gravest first.
     pub cautions: Vec<ClassIx>,
     /// `load: added`, or added weight in the standard, the dose or any target asked of it.

@@ -51,6 +51,16 @@ impl<L> Need<L> {
         }
     }
 
+    /// Calls `f` for every leaf, in the order written, to change it.
+    pub fn change(&mut self, f: &mut impl FnMut(&mut L)) {
+        match self {
+            Need::Leaf(leaf) => f(leaf),
+            Need::All(parts) | Need::Any(parts) | Need::AtLeast(_, parts) => {
+                parts.iter_mut().for_each(|p| p.change(f))
+            }
+        }
+    }
+
     /// Whether the tree is true when exactly the leaves that `f` accepts are true.
     pub fn holds(&self, f: &impl Fn(&L) -> bool) -> bool {
         match self {

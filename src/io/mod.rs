@@ -5,9 +5,9 @@ mod serve;
 mod watch;
 mod write;
 
-pub use read::{results, snapshot};
-pub use serve::{Preview, Serving};
-pub use watch::Watch;
+pub use read::{content_now, path_within, results, snapshot};
+pub use serve::{Serving, Shown};
+pub use watch::{Saved, Watch};
 pub use write::{Outcome, Site};
 
 use crate::curriculum::Day;

@@ -51,6 +51,18 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
     Ok(Snapshot::new(files))
 }
 
+/// What a file holds now, by its path from the curriculum's folder; `None` when it is not there.
+pub fn content_now(from: &Path, path: &str) -> Option<Content> {
+    let full = from.join(path);
+    full.exists().then(|| content(path, &full))
+}
+
+/// The path of a file from the curriculum's folder, as a snapshot writes it; `None` for what lies outside.
+pub fn path_within(from: &Path, full: &Path) -> Option<String> {
+    full.strip_prefix(from).ok()?;
+    Some(relative(from, full))
+}
+
 /// Reads results files by the paths that were typed. A file that is too large or no text is kept with the reason.
 ///
 /// # Errors

@@ -1,12 +1,11 @@
-//! The preview: a site held in memory, served on the loopback address alone. Nothing is read from the disk for a request, so no
-//! path leads out of anything.
+//! The preview: a site made page by page, served on the loopback address alone. Nothing is read from the disk for a request, so
+//! no path leads out of anything.
 
 use super::Error;
-use std::collections::HashMap;
 use std::io::Write;
 use std::path::Path;
 use std::sync::mpsc::{Sender, channel};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::thread;
 use tiny_http::{Header, Method, Request, Response, Server};
 
@@ -16,12 +15,18 @@ const NEWS: &str = "/rehearse-news";
 const SCRIPT: &str = "/rehearse.js";
 const WORKERS: usize = 4;
 
+/// A site that can be asked for its files.
+pub trait Shown: Send + Sync {
+    /// The file at a path, or why it cannot be shown; `None` when the site has no such file.
+    fn file(&self, path: &str) -> Option<Result<Vec<u8>, String>>;
+}
+
 /// What is served now.
-#[derive(Default)]
-pub struct Preview {
-    pub files: HashMap<String, Vec<u8>>,
+#[derive(Clone, Default)]
+struct Preview {
+    site: Option<Arc<dyn Shown>>,
     /// What is wrong with the curriculum as it stands, as text; empty when nothing is.
-    pub trouble: String,
+    trouble: String,
 }
 
 /// A running preview.
@@ -66,23 +71,31 @@ impl Serving {
     }
 
     /// Shows another state of the site and tells every open page.
-    pub fn show(&self, preview: Preview) {
-        let news = match preview.trouble.is_empty() {
-            true => "event: reload\ndata: now\n\n".to_string(),
-            false => told(&preview.trouble),
+    pub fn show(&self, site: Arc<dyn Shown>) {
+        *self.preview() = Preview {
+            site: Some(site),
+            trouble: String::new(),
         };
-        let mut shown = self.shown.lock().unwrap_or_else(PoisonError::into_inner);
-        match preview.files.is_empty() {
-            // The last good site stays while something is wrong.
-            true => shown.trouble = preview.trouble,
-            false => *shown = preview,
-        }
-        drop(shown);
+        self.tell("event: reload\ndata: now\n\n");
+    }
+
+    /// Tells every page what is wrong. The last good site stays.
+    pub fn trouble(&self, trouble: String) {
+        let news = told(&trouble);
+        self.preview().trouble = trouble;
+        self.tell(&news);
+    }
+
+    fn preview(&self) -> MutexGuard<'_, Preview> {
+        self.shown.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn tell(&self, news: &str) {
         let mut listeners = self
             .listeners
             .lock()
             .unwrap_or_else(PoisonError::into_inner);
-        listeners.retain(|l| l.send(news.clone()).is_ok());
+        listeners.retain(|l| l.send(news.to_string()).is_ok());
     }
 }
 
@@ -128,19 +141,22 @@ fn answer(
                 "" => "index.html",
                 name => name,
             };
-            let found = shown
+            let site = shown
                 .lock()
                 .unwrap_or_else(PoisonError::into_inner)
-                .files
-                .get(name)
-                .cloned();
-            let Some(bytes) = found else {
-                return give(
-                    request,
-                    404,
-                    "text/plain; charset=utf-8",
-                    b"This page is not here.".to_vec(),
-                );
+                .site
+                .clone();
+            let bytes = match site.and_then(|s| s.file(name)) {
+                Some(Ok(bytes)) => bytes,
+                Some(Err(why)) => {
+                    anstream::eprintln!("{why}");
+                    let page = rehearsed(&not_shown(&why));
+                    return give(request, 500, "text/html; charset=utf-8", page);
+                }
+                None => {
+                    let (plain, gone) = ("text/plain; charset=utf-8", b"This page is not here.");
+                    return give(request, 404, plain, gone.to_vec());
+                }
             };
             let kind = kind(name);
             let bytes = match kind.starts_with("text/html") {
@@ -160,6 +176,15 @@ fn rehearsed(bytes: &[u8]) -> Vec<u8> {
         "</head>",
         "<script defer src=\"/rehearse.js\"></script>\n</head>",
         1,
+    )
+    .into_bytes()
+}
+
+/// In the place of a page that cannot be shown.
+fn not_shown(why: &str) -> Vec<u8> {
+    let why = why.replace('&', "&amp;").replace('<', "&lt;");
+    format!(
+        "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>This page cannot be shown</title>\n</head>\n<body><h1>This page cannot be shown</h1>\n<pre>{why}</pre></body></html>\n"
     )
     .into_bytes()
 }

@@ -1,14 +1,15 @@
-//! Watching a curriculum's folder: one call that returns when something was saved and the saving has come to rest.
+//! Watching a curriculum's folder: one call that returns what was saved when the saving has come to rest.
 
 use super::Error;
-use notify::event::{AccessKind, AccessMode, EventKind, ModifyKind};
+use notify::event::{AccessKind, AccessMode, CreateKind, EventKind, ModifyKind, RemoveKind};
 use notify::{Event, RecommendedWatcher, RecursiveMode, Watcher};
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, channel};
 use std::time::{Duration, Instant};
 
 /// Saving has come to rest when nothing happened for so long; an editor's one save is several events.
-const QUIET: Duration = Duration::from_millis(50);
+const QUIET: Duration = Duration::from_millis(20);
 /// A writer that never rests is not waited for longer.
 const MOST: Duration = Duration::from_millis(500);
 /// A folder that vanished is looked for again this often.
@@ -49,22 +50,62 @@ impl Watch {
         Ok(())
     }
 
-    /// Waits until something was saved. `false` when watching has ended.
-    pub fn saved(&mut self) -> bool {
+    /// Waits until something was saved. `None` when watching has ended.
+    pub fn saved(&mut self) -> Option<Saved> {
+        let mut saved = Saved::default();
         loop {
             match self.events.recv() {
-                Ok(event) if matters(&event) => break,
+                Ok(event) if matters(&event) => {
+                    saved.note(event);
+                    break;
+                }
                 Ok(_) => {}
-                Err(_) => return false,
+                Err(_) => return None,
             }
         }
+        saved.first = Some(Instant::now());
         let first = Instant::now();
-        while first.elapsed() < MOST && self.events.recv_timeout(QUIET).is_ok() {}
-        // Folders that were renamed, or vanished and came back, are watched anew.
-        while self.watch().is_err() {
-            std::thread::sleep(AGAIN);
+        while first.elapsed() < MOST
+            && let Ok(event) = self.events.recv_timeout(QUIET)
+        {
+            if matters(&event) {
+                saved.note(event);
+            }
         }
-        true
+        // Folders that were renamed, or vanished and came back, are watched anew.
+        if saved.folders {
+            while self.watch().is_err() {
+                std::thread::sleep(AGAIN);
+            }
+        }
+        Some(saved)
+    }
+}
+
+/// What was saved.
+#[derive(Clone, Debug, Default)]
+pub struct Saved {
+    pub paths: BTreeSet<PathBuf>,
+    /// A folder came, went or was renamed, or events were lost: anything may have changed.
+    pub folders: bool,
+    /// When the first of it was seen.
+    pub first: Option<Instant>,
+}
+
+impl Saved {
+    fn note(&mut self, event: notify::Result<Event>) {
+        let Ok(event) = event else {
+            self.folders = true;
+            return;
+        };
+        self.folders |= event.paths.is_empty()
+            || event.need_rescan()
+            || matches!(
+                event.kind,
+                EventKind::Create(CreateKind::Folder) | EventKind::Remove(RemoveKind::Folder)
+            )
+            || event.paths.iter().any(|p| p.is_dir());
+        self.paths.extend(event.paths);
     }
 }
 

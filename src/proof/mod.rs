@@ -12,8 +12,9 @@ mod teaching;
 
 use crate::chain::{Stages, stages};
 use crate::curriculum::Curriculum;
-use crate::reading;
-use crate::source::{Findings, Snapshot};
+use crate::reading::{self, Again};
+use crate::source::{FileId, Findings, Snapshot};
+use rayon::prelude::*;
 
 /// A curriculum with its stages and everything that was found in it.
 pub struct Proofread {
@@ -21,21 +22,76 @@ pub struct Proofread {
     pub stages: Stages,
     /// Sorted by place.
     pub findings: Findings,
+    /// What reading found, and then each of [`RULES`].
+    by_rule: Vec<Findings>,
 }
+
+type Check = fn(&Curriculum, &Stages, &mut Findings);
+
+/// The rules, one group each; that on notes is the last.
+const RULES: &[Check] = &[
+    |c, _, f| loops::check(c, f),
+    needs::check,
+    cautions::check,
+    teaching::check,
+    |c, _, f| postures::check(c, f),
+    |c, _, f| notes::check(c, f),
+];
 
 /// Reads and proofreads a snapshot.
 pub fn proofread(snapshot: &Snapshot) -> Proofread {
-    let (curriculum, mut findings) = reading::read(snapshot);
+    let (curriculum, found) = reading::read(snapshot);
+    judged(curriculum, found)
+}
+
+/// Proofreads again after `file` changed: the snapshot differs in nothing else from the one that `before` was made of. `None`
+/// when it must be proofread whole.
+pub fn proofread_again(
+    before: &Proofread,
+    snapshot: &Snapshot,
+    file: FileId,
+) -> Option<(Proofread, Again)> {
+    if !before.by_rule[0].is_empty() {
+        return None;
+    }
+    let (curriculum, again) = reading::again(&before.curriculum, snapshot, file)?;
+    let after = match again {
+        Again::Movement(_) => judged(curriculum, Findings::default()),
+        Again::Note(_) => {
+            let mut by_rule = before.by_rule.clone();
+            by_rule.pop();
+            by_rule.push(found(RULES.len() - 1, &curriculum, &before.stages));
+            together(curriculum, before.stages.clone(), by_rule)
+        }
+    };
+    Some((after, again))
+}
+
+fn judged(curriculum: Curriculum, in_reading: Findings) -> Proofread {
     let stages = stages(&curriculum);
-    loops::check(&curriculum, &mut findings);
-    needs::check(&curriculum, &stages, &mut findings);
-    cautions::check(&curriculum, &stages, &mut findings);
-    teaching::check(&curriculum, &stages, &mut findings);
-    postures::check(&curriculum, &mut findings);
-    notes::check(&curriculum, &mut findings);
+    let mut by_rule = vec![in_reading];
+    by_rule.par_extend(
+        (0..RULES.len())
+            .into_par_iter()
+            .with_max_len(1)
+            .map(|rule| found(rule, &curriculum, &stages)),
+    );
+    together(curriculum, stages, by_rule)
+}
+
+fn found(rule: usize, curriculum: &Curriculum, stages: &Stages) -> Findings {
+    let mut findings = Findings::default();
+    RULES[rule](curriculum, stages, &mut findings);
+    findings
+}
+
+fn together(curriculum: Curriculum, stages: Stages, by_rule: Vec<Findings>) -> Proofread {
+    let mut findings = Findings::default();
+    by_rule.iter().for_each(|f| findings.extend(f.clone()));
     Proofread {
         curriculum,
         stages,
         findings: findings.sorted(),
+        by_rule,
     }
 }

@@ -4,6 +4,7 @@ use super::evidence::{Evidence, Truth};
 use crate::chain::{Route, newcomer_route, stages};
 use crate::curriculum::{Curriculum, Day, Leaf, Need};
 use crate::results::Person;
+use std::sync::Arc;
 
 /// The route of a client to a goal. A true leaf is free; any other costs the movement's weeks, once. Empty when the goal
 /// itself is shown. `None` when it cannot be reached.
@@ -25,6 +26,7 @@ pub fn client_route(
     }
     let mut ahead = curriculum.clone();
     for movement in &mut ahead.movements {
+        let movement = Arc::make_mut(movement);
         let guarded = movement.guarded();
         movement.needs = without_true(&movement.needs, &|leaf| {
             evidence.leaf(leaf, guarded) == Truth::True

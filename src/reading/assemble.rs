@@ -18,6 +18,7 @@ use crate::curriculum::{
 use crate::source::markdown::Outline;
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
 use std::collections::{BTreeMap, HashMap, HashSet};
+use std::sync::Arc;
 
 /// A note as read: its file, its id, whether it is a page, its outline.
 pub type NotePart = (FileId, String, bool, Outline);
@@ -110,8 +111,10 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
     let old_ids = old_ids(was.chain(was_families).chain(was_skills), &by_id, findings);
 
     let families: Vec<Family> = waiting_families.into_iter().map(|w| w.family).collect();
-    let (mut movements, raw_needs): (Vec<Movement>, Vec<_>) =
-        waiting.into_iter().map(|w| (w.movement, w.needs)).unzip();
+    let (mut movements, raw_needs): (Vec<Arc<Movement>>, Vec<_>) = waiting
+        .into_iter()
+        .map(|w| (Arc::new(w.movement), w.needs))
+        .unzip();
     let families = with_members(families, &movements);
     let ids = Ids {
         by_id: &by_id,
@@ -131,30 +134,29 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
         .collect();
     let notes = self::notes(notes, &ids, snapshot, findings);
     for (movement, (needs, good)) in movements.iter_mut().zip(resolved) {
+        let movement = Arc::make_mut(movement);
         movement.needs = needs;
         movement.faulty |= !good;
     }
+    // A skill that could not stand leaves its id behind; take it out, and set the positions of those that stand.
+    by_id.retain(|_, owner| !matches!(owner, Owner::Skill(_)));
+    by_id.extend(
+        skills
+            .iter()
+            .enumerate()
+            .map(|(i, s)| (s.id.to_string(), Owner::Skill(SkillIx(i as u32)))),
+    );
     let mut curriculum = Curriculum {
-        school,
-        cautions,
-        ledger,
+        school: Arc::new(school),
+        cautions: Arc::new(cautions),
+        ledger: Arc::new(ledger),
         movements,
-        families,
+        families: Arc::new(families),
         skills,
         notes,
-        by_id,
-        old_ids,
+        by_id: Arc::new(by_id),
+        old_ids: Arc::new(old_ids),
     };
-    // A skill that could not stand leaves its id behind; take it out, and set the positions of those that stand.
-    curriculum
-        .by_id
-        .retain(|_, owner| !matches!(owner, Owner::Skill(_)));
-    for i in 0..curriculum.skills.len() {
-        curriculum.by_id.insert(
-            curriculum.skills[i].id.to_string(),
-            Owner::Skill(SkillIx(i as u32)),
-        );
-    }
     give_notes(&mut curriculum);
     derive_cautions(&mut curriculum);
     curriculum
@@ -181,7 +183,7 @@ impl Claims {
 }
 
 /// The members of each family, in the order written.
-fn with_members(mut families: Vec<Family>, movements: &[Movement]) -> Vec<Family> {
+fn with_members(mut families: Vec<Family>, movements: &[Arc<Movement>]) -> Vec<Family> {
     let mut members: Vec<Vec<(Span, MovementIx)>> = vec![Vec::new(); families.len()];
     for (i, movement) in movements.iter().enumerate() {
         if let Some(place) = &movement.place {
@@ -226,7 +228,7 @@ fn old_ids<'a>(
 }
 
 /// The needs of one movement: as written, and its easier neighbours first.
-fn needs_of(
+pub fn needs_of(
     ix: MovementIx,
     raw: &[Need<RawLeaf>],
     ids: &Ids<'_>,
@@ -332,7 +334,7 @@ fn notes(
     ids: &Ids<'_>,
     snapshot: &Snapshot,
     findings: &mut Findings,
-) -> Vec<Note> {
+) -> Vec<Arc<Note>> {
     let mut seen: HashMap<String, FileId> = HashMap::new();
     let mut out = Vec::new();
     for part in parts {
@@ -355,22 +357,25 @@ fn notes(
         }
         let note = note::build(part, owner, title, ids, findings);
         note::check(&note.outline, note.held_back, ids, snapshot, findings);
-        out.push(note);
+        out.push(Arc::new(note));
     }
     out
 }
 
 /// Tells each record which note is its own.
 fn give_notes(curriculum: &mut Curriculum) {
-    for i in 0..curriculum.notes.len() {
-        let ix = NoteIx(i as u32);
-        match curriculum.notes[i].owner {
-            NoteOwner::Record(Owner::Movement(m)) => curriculum.movements[m.at()].note = Some(ix),
-            NoteOwner::Record(Owner::Family(f)) => curriculum.families[f.at()].note = Some(ix),
+    let families = Arc::make_mut(&mut curriculum.families);
+    for (i, note) in curriculum.notes.iter().enumerate() {
+        let ix = Some(NoteIx(i as u32));
+        match note.owner {
+            NoteOwner::Record(Owner::Movement(m)) => {
+                Arc::make_mut(&mut curriculum.movements[m.at()]).note = ix;
+            }
+            NoteOwner::Record(Owner::Family(f)) => families[f.at()].note = ix,
             NoteOwner::Record(Owner::Skill(_)) => {
-                let id = curriculum.notes[i].id.clone();
-                if let Some(skill) = curriculum.skills.iter_mut().find(|s| s.id.as_str() == id) {
-                    skill.note = Some(ix);
+                let of = |s: &&mut Skill| s.id.as_str() == note.id;
+                if let Some(skill) = curriculum.skills.iter_mut().find(of) {
+                    skill.note = ix;
                 }
             }
             _ => {}
@@ -378,8 +383,8 @@ fn give_notes(curriculum: &mut Curriculum) {
     }
 }
 
-/// Which movements are loaded, and every class that holds for each.
-fn derive_cautions(curriculum: &mut Curriculum) {
+/// Which movements are loaded, and every class that holds for each. Touches only those for which that has changed.
+pub fn derive_cautions(curriculum: &mut Curriculum) {
     let mut loaded: Vec<bool> = curriculum
         .movements
         .iter()
@@ -398,21 +403,26 @@ fn derive_cautions(curriculum: &mut Curriculum) {
     for skill in &curriculum.skills {
         loaded[skill.goal.movement.at()] |= skill.goal.target.adds_weight();
     }
-    for (movement, loaded) in curriculum.movements.iter_mut().zip(loaded) {
-        movement.loaded = loaded;
-        let follows = derived(
-            &movement.positions,
-            movement.load,
-            loaded,
-            movement.arms,
-            movement.phase,
-        );
-        let mut classes = std::mem::take(&mut movement.cautions);
+    for (shared, loaded) in curriculum.movements.iter_mut().zip(loaded) {
+        if !shared.cautions.is_empty() && shared.loaded == loaded {
+            continue;
+        }
+        let mut classes = shared.declared.clone();
         classes.extend(
-            follows
-                .into_iter()
-                .filter_map(|id| curriculum.cautions.find(id)),
+            derived(
+                &shared.positions,
+                shared.load,
+                loaded,
+                shared.arms,
+                shared.phase,
+            )
+            .into_iter()
+            .filter_map(|id| curriculum.cautions.find(id)),
         );
-        movement.cautions = curriculum.cautions.sorted(classes);
+        let cautions = curriculum.cautions.sorted(classes);
+        if shared.loaded != loaded || shared.cautions != cautions {
+            let movement = Arc::make_mut(shared);
+            (movement.loaded, movement.cautions) = (loaded, cautions);
+        }
     }
 }

@@ -1,5 +1,6 @@
 //! From a snapshot of files to a curriculum: every record read, every id looked up, every finding in its place.
 
+mod again;
 mod assemble;
 mod draft;
 pub(crate) mod fields;
@@ -13,6 +14,7 @@ mod resolve;
 mod school;
 mod spread;
 
+pub use again::{Again, again};
 pub use place::{Role, role};
 
 use crate::curriculum::Curriculum;

@@ -5,6 +5,7 @@ use crate::curriculum::{Family, Leaf, Movement, MovementIx, Need, Owner};
 use crate::source::suggest::did_you_mean;
 use crate::source::{Diagnostic, Findings, Rule, Span};
 use std::collections::{BTreeMap, HashMap, HashSet};
+use std::sync::Arc;
 
 /// Who bears which id.
 pub struct Ids<'a> {
@@ -12,7 +13,7 @@ pub struct Ids<'a> {
     pub old: &'a BTreeMap<String, Owner>,
     /// Names of records that could not be read; nobody is told twice.
     pub unread: &'a HashSet<String>,
-    pub movements: &'a [Movement],
+    pub movements: &'a [Arc<Movement>],
     pub families: &'a [Family],
 }
 

@@ -15,6 +15,7 @@ pub mod map;
 mod markdown;
 mod offline;
 mod page;
+pub mod rehearsal;
 mod search;
 pub mod tables;
 pub mod theme;
@@ -24,13 +25,16 @@ pub use theme::{Theme, ThemeError};
 
 use crate::chain::{self, Chain, Flat, Stages, Step};
 use crate::curriculum::{
-    Curriculum, FamilyIx, MovementIx, NoteIx, Owner, SkillIx, note::NoteOwner,
+    Curriculum, FamilyIx, Movement, MovementIx, NoteIx, Owner, SkillIx, note::NoteOwner,
 };
 use crate::leverage::{self, Solved};
 use crate::proof::Proofread;
 use crate::source::Snapshot;
 use link::Links;
-use std::collections::BTreeMap;
+use rayon::prelude::*;
+use std::collections::{BTreeMap, HashMap};
+use std::ops::Deref;
+use std::sync::{Arc, OnceLock};
 
 /// A file of the site: its path with `/` between the parts, and its content.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -83,6 +87,11 @@ pub struct Plan<'a> {
     stages: &'a Stages,
     snapshot: &'a Snapshot,
     theme: &'a Theme,
+    parts: Arc<Parts>,
+}
+
+/// What several pages need, made once. Nothing here depends on the text of a note.
+pub struct Parts {
     links: Links,
     ladders: BTreeMap<MovementIx, Vec<Step>>,
     chains: Vec<Chain>,
@@ -90,10 +99,77 @@ pub struct Plan<'a> {
     /// The posture of each movement that declares one that stands.
     solved: Vec<Option<Box<Solved>>>,
     skills_of: Vec<Vec<SkillIx>>,
-    tables: Vec<u8>,
-    search: Vec<u8>,
-    versions: tera::Value,
-    items: Vec<Item>,
+    tables: OnceLock<Vec<u8>>,
+    search: OnceLock<Vec<u8>>,
+    versions: OnceLock<tera::Value>,
+    items: OnceLock<Vec<Item>>,
+    positions: OnceLock<HashMap<String, usize>>,
+}
+
+impl Deref for Plan<'_> {
+    type Target = Parts;
+
+    fn deref(&self) -> &Parts {
+        &self.parts
+    }
+}
+
+impl Parts {
+    /// # Errors
+    /// When the theme's smallest part, the name of a movement with its mark, cannot be rendered.
+    pub fn new(proofread: &Proofread, theme: &Theme) -> Result<Parts, ThemeError> {
+        let Proofread {
+            curriculum, stages, ..
+        } = proofread;
+        let (links, (chains, (ladders, (flat, solved)))) = rayon::join(
+            || Links::new(curriculum, theme),
+            || {
+                rayon::join(
+                    || -> Vec<Chain> {
+                        let goals: Vec<_> = curriculum.skills().map(|(_, s)| &s.goal).collect();
+                        goals
+                            .par_iter()
+                            .map(|goal| chain::resolve(curriculum, stages, goal))
+                            .collect()
+                    },
+                    || {
+                        rayon::join(
+                            || chain::ladders(curriculum, &|_| true),
+                            || rayon::join(|| Flat::new(curriculum), || solved(curriculum)),
+                        )
+                    },
+                )
+            },
+        );
+        let mut skills_of = vec![Vec::new(); curriculum.len()];
+        for (i, chain) in chains.iter().enumerate() {
+            chain
+                .movements
+                .iter()
+                .for_each(|l| skills_of[l.movement.at()].push(SkillIx(i as u32)));
+        }
+        Ok(Parts {
+            links: links?,
+            ladders,
+            chains,
+            flat,
+            solved,
+            skills_of,
+            tables: OnceLock::new(),
+            search: OnceLock::new(),
+            versions: OnceLock::new(),
+            items: OnceLock::new(),
+            positions: OnceLock::new(),
+        })
+    }
+}
+
+fn solved(curriculum: &Curriculum) -> Vec<Option<Box<Solved>>> {
+    let of = |m: &Movement| m.posture.as_ref().and_then(|p| leverage::solve(p).ok());
+    curriculum
+        .movements()
+        .map(|(_, m)| of(m).map(Box::new))
+        .collect()
 }
 
 impl<'a> Plan<'a> {
@@ -106,49 +182,54 @@ impl<'a> Plan<'a> {
         snapshot: &'a Snapshot,
         theme: &'a Theme,
     ) -> Result<Plan<'a>, ThemeError> {
-        let Proofread {
-            curriculum, stages, ..
-        } = proofread;
-        let chains: Vec<Chain> = curriculum
-            .skills()
-            .map(|(_, s)| chain::resolve(curriculum, stages, &s.goal))
-            .collect();
-        let mut skills_of = vec![Vec::new(); curriculum.len()];
-        for (i, chain) in chains.iter().enumerate() {
-            chain
-                .movements
-                .iter()
-                .for_each(|l| skills_of[l.movement.at()].push(SkillIx(i as u32)));
-        }
-        let mut plan = Plan {
-            links: Links::new(curriculum, theme)?,
-            ladders: chain::ladders(curriculum, &|_| true),
-            chains,
-            flat: Flat::new(curriculum),
-            solved: curriculum
-                .movements()
-                .map(|(_, m)| {
-                    m.posture
-                        .as_ref()
-                        .and_then(|p| leverage::solve(p).ok())
-                        .map(Box::new)
-                })
-                .collect(),
-            skills_of,
-            tables: Vec::new(),
-            search: Vec::new(),
-            versions: tera::Value::none(),
-            items: Vec::new(),
-            curriculum,
-            stages,
+        let parts = Arc::new(Parts::new(proofread, theme)?);
+        let plan = Plan::with(proofread, snapshot, theme, parts);
+        plan.prepare();
+        Ok(plan)
+    }
+
+    /// With parts that were made of the same curriculum, but for the texts of notes.
+    pub fn with(
+        proofread: &'a Proofread,
+        snapshot: &'a Snapshot,
+        theme: &'a Theme,
+        parts: Arc<Parts>,
+    ) -> Plan<'a> {
+        Plan {
+            curriculum: &proofread.curriculum,
+            stages: &proofread.stages,
             snapshot,
             theme,
-        };
-        plan.tables = tables::tables(&plan);
-        plan.search = search::entries(&plan);
-        plan.versions = plan.versions();
-        plan.items = plan.list();
-        Ok(plan)
+            parts,
+        }
+    }
+
+    /// Makes what is made once and read by many, so that no two threads wait for each other to make it.
+    pub fn prepare(&self) {
+        rayon::join(|| self.tables().len(), || self.search().len());
+        self.versions();
+        self.items();
+    }
+
+    fn tables(&self) -> &[u8] {
+        self.parts.tables.get_or_init(|| tables::tables(self))
+    }
+
+    fn search(&self) -> &[u8] {
+        self.parts.search.get_or_init(|| search::entries(self))
+    }
+
+    fn items(&self) -> &[Item] {
+        self.parts.items.get_or_init(|| self.list())
+    }
+
+    /// The position of the file with this path.
+    pub fn position(&self, path: &str) -> Option<usize> {
+        let all = self.parts.positions.get_or_init(|| {
+            let paths = self.items().iter().map(|item| self.path(item));
+            paths.enumerate().map(|(i, path)| (path, i)).collect()
+        });
+        all.get(path).copied()
     }
 
     fn list(&self) -> Vec<Item> {
@@ -212,25 +293,45 @@ impl<'a> Plan<'a> {
     }
 
     /// For each script and style its version: what a page loads is what it was published with, whatever a cache holds.
-    fn versions(&self) -> tera::Value {
-        let school = &self.curriculum.school;
-        let of_theme = self
-            .theme
-            .assets()
-            .map(|path| (path.to_string(), version(&self.theme.asset(path, school))));
-        let tables = ("tables".to_string(), version(&self.tables));
-        let search = ("search".to_string(), version(&self.search));
-        let all: BTreeMap<String, String> = of_theme.chain([tables, search]).collect();
-        tera::Value::from_serializable(&all)
+    fn versions(&self) -> &tera::Value {
+        self.parts.versions.get_or_init(|| {
+            let school = &self.curriculum.school;
+            let of_theme = self
+                .theme
+                .assets()
+                .map(|path| (path.to_string(), version(&self.theme.asset(path, school))));
+            let (tables, search) =
+                rayon::join(|| version(self.tables()), || version(self.search()));
+            let data = [
+                ("tables".to_string(), tables),
+                ("search".to_string(), search),
+            ];
+            let all: BTreeMap<String, String> = of_theme.chain(data).collect();
+            tera::Value::from_serializable(&all)
+        })
     }
 
     /// How many files the site has.
     pub fn len(&self) -> usize {
-        self.items.len()
+        self.items().len()
     }
 
     pub fn is_empty(&self) -> bool {
-        self.items.is_empty()
+        self.items().is_empty()
+    }
+
+    /// The position of one file of each kind.
+    fn one_of_each_kind(&self) -> Vec<usize> {
+        let mut seen = Vec::new();
+        let mut out = Vec::new();
+        for (i, item) in self.items().iter().enumerate() {
+            let kind = std::mem::discriminant(item);
+            if matches!(item, Item::Fixed(_)) || !seen.contains(&kind) {
+                seen.push(kind);
+                out.push(i);
+            }
+        }
+        out
     }
 
     /// Makes the file at a position below [`Plan::len`].
@@ -238,13 +339,13 @@ impl<'a> Plan<'a> {
     /// # Errors
     /// When a template fails; the error names the page, the template and the line.
     pub fn render(&self, position: usize) -> Result<File, ThemeError> {
-        let item = &self.items[position];
+        let item = &self.items()[position];
         let path = self.path(item);
         let bytes = match item {
             Item::Data => data::curriculum(self),
             Item::DataSchema => data::schema(),
-            Item::Tables => self.tables.clone(),
-            Item::Search => self.search.clone(),
+            Item::Tables => self.tables().to_vec(),
+            Item::Search => self.search().to_vec(),
             Item::Sitemap => extras::sitemap(self),
             Item::Robots => extras::robots(self),
             Item::Feed => feed::atom(self),
@@ -295,7 +396,7 @@ impl<'a> Plan<'a> {
     /// The addresses of all pages, for the sitemap: in order, without redirects and the unknown-address page.
     fn addresses(&self) -> Vec<String> {
         let mut out: Vec<String> = self
-            .items
+            .items()
             .iter()
             .filter(|i| !matches!(i, Item::Redirect(..) | Item::NotFound))
             .map(|i| self.path(i))

@@ -25,7 +25,7 @@ const SHELL: &[&str] = &[
 /// `worker.js`.
 pub fn worker(plan: &Plan<'_>) -> Vec<u8> {
     let school = &plan.curriculum.school;
-    let versions = plan.versions.to_string();
+    let versions = plan.versions().to_string();
     let script = version(&plan.theme.asset("offline.js", school));
     let about = json!({ "site": site_key(&school.address), "version": version(versions.as_bytes()), "shell": SHELL });
     format!(

@@ -1,6 +1,7 @@
 //! A folder of files as one value. Whoever holds a snapshot can build the whole site without a disk.
 
 use std::collections::HashMap;
+use std::sync::Arc;
 
 /// Index of a file in its snapshot.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -70,10 +71,12 @@ pub struct SourceFile {
 }
 
 /// All files of a curriculum, sorted by path.
+///
+/// A copy shares what it does not change.
 #[derive(Clone, Debug, Default)]
 pub struct Snapshot {
-    files: Vec<SourceFile>,
-    by_path: HashMap<String, FileId>,
+    files: Vec<Arc<SourceFile>>,
+    by_path: Arc<HashMap<String, FileId>>,
 }
 
 impl Snapshot {
@@ -85,7 +88,22 @@ impl Snapshot {
             .enumerate()
             .map(|(i, f)| (f.path.clone(), FileId(i as u32)))
             .collect();
-        Snapshot { files, by_path }
+        Snapshot {
+            files: files.into_iter().map(Arc::new).collect(),
+            by_path: Arc::new(by_path),
+        }
+    }
+
+    /// The same folder with other content in one of its files.
+    pub fn with(&self, id: FileId, content: Content) -> Snapshot {
+        let mut changed = self.clone();
+        if let Some(file) = changed.files.get_mut(id.0 as usize) {
+            *file = Arc::new(SourceFile {
+                path: file.path.clone(),
+                content,
+            });
+        }
+        changed
     }
 
     /// A snapshot of text files, for tests and for the first curriculum.
@@ -102,12 +120,12 @@ impl Snapshot {
         self.files
             .iter()
             .enumerate()
-            .map(|(i, f)| (FileId(i as u32), f))
+            .map(|(i, f)| (FileId(i as u32), f.as_ref()))
     }
 
     /// The file with this id; `None` for the folder itself.
     pub fn file(&self, id: FileId) -> Option<&SourceFile> {
-        self.files.get(id.0 as usize)
+        self.files.get(id.0 as usize).map(Arc::as_ref)
     }
 
     /// The path of a file; `content` for the folder itself.
@@ -117,6 +135,15 @@ impl Snapshot {
 
     pub fn find(&self, path: &str) -> Option<FileId> {
         self.by_path.get(path).copied()
+    }
+
+    /// Whether any file lies below this path.
+    pub fn has_folder(&self, path: &str) -> bool {
+        let at = self.files.partition_point(|f| f.path.as_str() < path);
+        self.files[at..]
+            .iter()
+            .take_while(|f| f.path.starts_with(path))
+            .any(|f| f.path[path.len()..].starts_with('/'))
     }
 
     /// The text of a file; empty when it is not text.

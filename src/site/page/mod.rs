@@ -121,7 +121,7 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
     }
     context.insert("page", &head);
     context.insert_value("school", plan.school());
-    context.insert_value("v", plan.versions.clone());
+    context.insert_value("v", plan.versions().clone());
     let html = plan.template(template, &context, path)?;
     Ok(match item {
         Item::Booklet(of) => booklet::anchored(plan, *of, &html),
@@ -212,7 +212,8 @@ impl Plan<'_> {
                 message: format!("the page {page} could not be made with the template {template}"),
                 detail: e.to_string(),
             })?;
-        Ok(String::from_utf8_lossy(&out).into_owned())
+        Ok(String::from_utf8(out)
+            .unwrap_or_else(|e| String::from_utf8_lossy(e.as_bytes()).into_owned()))
     }
 
     /// One part of the theme.

@@ -1,0 +1,148 @@
+//! One file changed: the curriculum with its record read anew, where nothing else can have changed by it.
+//!
+//! Only from a curriculum in which reading found nothing to one in which it finds nothing; only for a note, or a movement outside
+//! a family, that keeps what others refer to. Everything else is read whole.
+
+use super::assemble::{Claims, derive_cautions, needs_of};
+use super::record::MovementFile;
+use super::resolve::Ids;
+use super::spread::spread;
+use super::{Read, note, read_file};
+use crate::curriculum::note::NoteOwner;
+use crate::curriculum::{Curriculum, Movement, MovementIx, Need, NoteIx, Target};
+use crate::source::{FileId, Findings, Snapshot};
+use std::collections::HashSet;
+use std::sync::Arc;
+
+/// What was read anew.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Again {
+    Note(NoteIx),
+    Movement(MovementIx),
+}
+
+/// The curriculum after one file of the folder changed; `None` when the folder must be read whole. `before` was read without
+/// a finding from a snapshot that differs from this one in `file` alone.
+///
+/// # Complexity
+/// One pass over the records; one file is parsed.
+pub fn again(
+    before: &Curriculum,
+    snapshot: &Snapshot,
+    file: FileId,
+) -> Option<(Curriculum, Again)> {
+    let mut findings = Findings::default();
+    let read = read_file(file, snapshot.file(file)?, &mut findings);
+    let read = findings.is_empty().then_some(read)?;
+    let none = HashSet::new();
+    let ids = Ids {
+        by_id: &before.by_id,
+        old: &before.old_ids,
+        unread: &none,
+        movements: &before.movements,
+        families: &before.families,
+    };
+    match read {
+        Read::Note { id, page, outline } => {
+            let (ix, old) = before.notes().find(|(_, n)| n.file == file)?;
+            let title = note::title(&id, snapshot.text(file));
+            // Pages are listed by their titles.
+            if old.title != title && old.owner == NoteOwner::Page {
+                return None;
+            }
+            let part = (file, id, page, outline);
+            let new = note::build(part, old.owner.clone(), title, &ids, &mut findings);
+            note::check(&new.outline, new.held_back, &ids, snapshot, &mut findings);
+            let mut after = before.clone();
+            after.notes[ix.at()] = Arc::new(new);
+            findings.is_empty().then_some((after, Again::Note(ix)))
+        }
+        Read::Movement(record @ MovementFile::Movement(_)) => {
+            let mut of_this_file = before
+                .movements()
+                .filter(|(_, m)| m.spans.whole.file == file);
+            let (ix, old) = of_this_file.next()?;
+            let (mut waiting, _) = spread(
+                vec![(file, record)],
+                &before.cautions,
+                &before.school,
+                true,
+                snapshot,
+                &mut Claims::default(),
+                &mut findings,
+            );
+            let waiting = waiting.pop()?;
+            let mut new = waiting.movement;
+            new.note = old.note;
+            if !refers_alike(old, &new) {
+                return None;
+            }
+            let mut after = before.clone();
+            let standard = new.standard;
+            after.movements[ix.at()] = Arc::new(new);
+            let ids = Ids {
+                movements: &after.movements,
+                ..ids
+            };
+            let (needs, good) = needs_of(ix, &waiting.needs, &ids, &mut findings);
+            if !good || !findings.is_empty() {
+                return None;
+            }
+            Arc::make_mut(&mut after.movements[ix.at()]).needs = needs;
+            own_standards(&mut after, ix, standard);
+            derive_cautions(&mut after);
+            Some((after, Again::Movement(ix)))
+        }
+        _ => None,
+    }
+}
+
+/// Whether all that others can refer to is the same, so that no other record reads differently.
+fn refers_alike(old: &Movement, new: &Movement) -> bool {
+    let doses = match (&old.dose, &new.dose) {
+        (None, None) => true,
+        (Some(old), Some(new)) => compares(old, new),
+        _ => false,
+    };
+    let alike = old.id == new.id
+        && old.name == new.name
+        && old.was == new.was
+        && old.held_back == new.held_back
+        && old.each_side == new.each_side;
+    alike
+        && doses
+        && compares(&old.standard, &new.standard)
+        && old.place.is_none()
+        && !old.faulty
+        && !new.faulty
+}
+
+fn compares(old: &Target, new: &Target) -> bool {
+    old == new || old.compares_with(new) && new.compares_with(old)
+}
+
+/// Needs and goals without a target of their own ask for the standard as it is now.
+fn own_standards(curriculum: &mut Curriculum, ix: MovementIx, standard: Target) {
+    let stale = |need: &Need<crate::curriculum::Leaf>| {
+        let mut found = false;
+        need.visit(&mut |l| {
+            found |= l.movement == ix && l.own_standard && l.target != standard;
+        });
+        found
+    };
+    for movement in &mut curriculum.movements {
+        if stale(&movement.needs) {
+            let needs = &mut Arc::make_mut(movement).needs;
+            needs.change(&mut |leaf| {
+                if leaf.movement == ix && leaf.own_standard {
+                    leaf.target = standard;
+                }
+            });
+        }
+    }
+    for skill in &mut curriculum.skills {
+        if skill.goal.movement == ix && skill.goal.own_standard {
+            skill.goal.target = standard;
+        }
+    }
+}
