@@ -3,7 +3,8 @@
 use super::{Status, report};
 use crate::io::{self, Error, Saved, Serving, Shown, Watch};
 use crate::site::rehearsal::Rehearsal;
-use crate::source::{Diagnostic, FileId};
+use crate::source::{Content, FileId, Rule};
+use std::collections::HashSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::Instant;
@@ -50,7 +51,7 @@ struct Stage<'a> {
 /// What a save comes to.
 enum Change {
     /// Other content in files that were there before; none when a file was saved as it was.
-    Files(Vec<(FileId, crate::source::Content)>),
+    Files(Vec<(FileId, Content)>),
     /// Files came or went.
     Folder,
 }
@@ -111,7 +112,7 @@ impl Stage<'_> {
     /// Shows the site, or says why the last good one stays. `whole` when its theme may be another.
     fn show(&mut self, site: Rehearsal, whole: bool, started: Instant) {
         let before = self.latest.take();
-        let told: Vec<(_, &str)> = before.iter().flat_map(|b| known(b)).collect();
+        let told: HashSet<(_, &str)> = before.iter().flat_map(|b| known(b)).collect();
         let (snapshot, findings) = (site.snapshot(), &site.proof().findings);
         let errors = findings.has_errors();
         let news = findings
@@ -154,10 +155,7 @@ impl Stage<'_> {
     }
 }
 
-fn known(site: &Rehearsal) -> impl Iterator<Item = (crate::source::Rule, &str)> {
-    let of = |f: &Diagnostic| f.rule;
-    site.proof()
-        .findings
-        .iter()
-        .map(move |f| (of(f), f.message.as_str()))
+fn known(site: &Rehearsal) -> impl Iterator<Item = (Rule, &str)> {
+    let findings = site.proof().findings.iter();
+    findings.map(|f| (f.rule, f.message.as_str()))
 }
