@@ -717,7 +717,7 @@ fn compare(
     if let Some(page) = page {
         let plan = Plan::new(&proof, &snapshot, theme).map_err(|e| e.to_string())?;
         let theirs = page
-            .ask(&json!({ "tables": tables::columns(&plan), "results": written, "today": TODAY }));
+            .ask(&json!({ "tables": tables::value(&plan), "results": written, "today": TODAY }));
         differ(
             &answer,
             &theirs["movements"],

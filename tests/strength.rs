@@ -550,7 +550,7 @@ fn program_page_and_reference_prescribe_alike() {
     let snapshot = rungbook::io::snapshot(root()).expect("the shipped curriculum");
     let theme = rungbook::site::Theme::load("chalk", &snapshot).expect("the theme");
     let plan = rungbook::site::Plan::new(&proof, &snapshot, &theme).expect("a plan");
-    let tables = rungbook::site::tables::columns(&plan);
+    let tables = rungbook::site::tables::value(&plan);
     let start = |mut command: Command| {
         let mut child = command
             .stdin(Stdio::piped())

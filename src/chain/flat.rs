@@ -19,7 +19,8 @@ pub const AT_LEAST: i32 = -3;
 pub struct Flat {
     /// By number.
     pub movements: Vec<MovementIx>,
-    numbers: HashMap<MovementIx, u32>,
+    /// For each movement of the curriculum its number.
+    numbers: Vec<Option<u32>>,
     /// A demand's movement, by number, and its target.
     pub demands: Vec<(u32, Target)>,
     demand_numbers: HashMap<(u32, Target), u32>,
@@ -41,12 +42,10 @@ impl Flat {
                 .collect(),
             ..Flat::default()
         };
-        flat.numbers = flat
-            .movements
-            .iter()
-            .enumerate()
-            .map(|(i, ix)| (*ix, i as u32))
-            .collect();
+        flat.numbers = vec![None; curriculum.len()];
+        for (i, ix) in flat.movements.iter().enumerate() {
+            flat.numbers[ix.at()] = Some(i as u32);
+        }
         for ix in flat.movements.clone() {
             flat.demand(ix, curriculum.movement(ix).standard);
         }
@@ -73,7 +72,7 @@ impl Flat {
 
     /// The number of a movement that stands.
     pub fn number(&self, ix: MovementIx) -> Option<u32> {
-        self.numbers.get(&ix).copied()
+        self.numbers[ix.at()]
     }
 
     /// The number of a demand that is made somewhere.
@@ -119,12 +118,15 @@ impl Flat {
     }
 
     fn all_implied(&self) -> Vec<Vec<u32>> {
-        let mut of: HashMap<u32, Vec<u32>> = HashMap::new();
+        let mut of: Vec<Vec<u32>> = vec![Vec::new(); self.movements.len()];
         for (i, (movement, _)) in self.demands.iter().enumerate() {
-            of.entry(*movement).or_default().push(i as u32);
+            of[*movement as usize].push(i as u32);
         }
         let asked = |(i, (movement, target)): (usize, &(u32, Target))| {
-            let others = of[movement].iter().copied().filter(|j| *j != i as u32);
+            let others = of[*movement as usize]
+                .iter()
+                .copied()
+                .filter(|j| *j != i as u32);
             others
                 .filter(|j| target.asks_at_least(&self.demands[*j as usize].1))
                 .collect()

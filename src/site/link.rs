@@ -28,20 +28,31 @@ pub fn mark(curriculum: &Curriculum, movement: &Movement) -> Option<Mark> {
     })
 }
 
-/// The rendered name of every movement.
+/// The rendered name of every movement, and its mark.
 pub struct Links {
     named: Vec<String>,
+    marks: Vec<Option<Mark>>,
 }
 
 impl Links {
     pub fn new(curriculum: &Curriculum, theme: &Theme) -> Result<Links, ThemeError> {
         use rayon::prelude::*;
         let movements: Vec<&Movement> = curriculum.movements().map(|(_, m)| m).collect();
-        let named: Result<Vec<String>, ThemeError> = movements
+        let both: Result<Vec<(String, Option<Mark>)>, ThemeError> = movements
             .par_iter()
-            .map(|m| named(curriculum, theme, m, &escape(&m.name), ""))
+            .map(|m| {
+                let mark = mark(curriculum, m);
+                let named = with_mark(mark.as_ref(), theme, m, &escape(&m.name), "")?;
+                Ok((named, mark))
+            })
             .collect();
-        Ok(Links { named: named? })
+        let (named, marks) = both?.into_iter().unzip();
+        Ok(Links { named, marks })
+    }
+
+    /// The movement's mark, if it has cautions.
+    pub fn mark(&self, ix: MovementIx) -> Option<&Mark> {
+        self.marks[ix.at()].as_ref()
     }
 
     /// The movement's name as a link with its mark, as HTML.
@@ -59,17 +70,25 @@ pub fn named(
     root: &str,
 ) -> Result<String, ThemeError> {
     let mark = mark(curriculum, movement);
+    with_mark(mark.as_ref(), theme, movement, text, root)
+}
+
+fn with_mark(
+    mark: Option<&Mark>,
+    theme: &Theme,
+    movement: &Movement,
+    text: &str,
+    root: &str,
+) -> Result<String, ThemeError> {
     let mut context = Context::new();
     context.insert("id", movement.id.as_str());
     context.insert("text", text);
     context.insert("href", &format!("{root}{}.html", movement.id));
-    context.insert("signal", mark.as_ref().map_or("", |m| m.signal));
-    context.insert("says", mark.as_ref().map_or("", |m| m.says.as_str()));
+    context.insert("signal", mark.map_or("", |m| m.signal));
+    context.insert("says", mark.map_or("", |m| m.says.as_str()));
     context.insert(
         "cautions",
-        &mark
-            .as_ref()
-            .map_or(String::new(), |m| format!("{root}{}", m.href)),
+        &mark.map_or(String::new(), |m| format!("{root}{}", m.href)),
     );
     theme
         .tera()

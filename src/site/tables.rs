@@ -14,6 +14,7 @@ use crate::curriculum::{MovementIx, Owner, Target};
 use crate::placement;
 use crate::readiness::never_presumed;
 use crate::strength;
+use serde::Serialize;
 use serde_json::{Map, Value, json};
 use std::collections::HashMap;
 
@@ -30,16 +31,46 @@ const LOWERING: u32 = 8;
 pub fn tables(plan: &Plan<'_>) -> Vec<u8> {
     let mut text = String::from(PREFIX);
     text.push('{');
-    for (i, (key, value)) in columns(plan).iter().enumerate() {
+    for (i, (key, column)) in columns(plan).iter().enumerate() {
         text.push_str(if i == 0 { "\n" } else { ",\n" });
-        text.push_str(&format!("{}:{value}", Value::from(key.as_str())));
+        text.push_str(&format!("\"{key}\":{column}"));
     }
     text.push_str("\n};\n");
     text.into_bytes()
 }
 
-/// The columns as one object; what the tests give to the script.
-pub fn columns(plan: &Plan<'_>) -> Map<String, Value> {
+/// The tables as one object; what the tests give to the script.
+pub fn value(plan: &Plan<'_>) -> Value {
+    let columns = columns(plan).into_iter();
+    columns
+        .map(|(key, json)| {
+            (
+                key.to_string(),
+                serde_json::from_str(&json).unwrap_or_default(),
+            )
+        })
+        .collect::<Map<String, Value>>()
+        .into()
+}
+
+/// Columns with their names, as JSON.
+#[derive(Default)]
+struct Columns(Vec<(&'static str, String)>);
+
+impl Columns {
+    fn put(&mut self, name: &'static str, column: impl Serialize) {
+        let json = serde_json::to_string(&column).unwrap_or_default();
+        self.0.push((name, json));
+    }
+
+    /// A column of one value for each.
+    fn each<T: Serialize>(&mut self, name: &'static str, values: impl Iterator<Item = T>) {
+        self.put(name, values.collect::<Vec<T>>());
+    }
+}
+
+/// Every column.
+fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
     let curriculum = plan.curriculum;
     let school = &curriculum.school;
     let flat = &plan.flat;
@@ -62,116 +93,81 @@ pub fn columns(plan: &Plan<'_>) -> Map<String, Value> {
         })
         .collect();
     let (marks, mark) = marks(plan, shown);
-    let mut out = Map::new();
-    let mut put = |key: &str, value: Value| out.insert(key.to_string(), value);
-    put("format", json!(1));
-    put("site", json!(site_key(&school.address)));
-    put("school", json!(school.name));
-    put("presume", json!(school.presume));
-    put("results_last_days", json!(school.results_last_days));
-    put("units", json!(school.units.word()));
-    put("patterns", json!(Pattern::WORDS));
-    put("parts", json!(BodyPart::WORDS));
-    put("ids", movements().map(|m| m.id.as_str()).collect());
-    put("names", movements().map(|m| m.name.as_str()).collect());
-    put(
+    let mut out = Columns::default();
+    out.put("format", 1);
+    out.put("site", site_key(&school.address));
+    out.put("school", &school.name);
+    out.put("presume", school.presume);
+    out.put("results_last_days", school.results_last_days);
+    out.put("units", school.units.word());
+    out.put("patterns", Pattern::WORDS);
+    out.put("parts", BodyPart::WORDS);
+    out.each("ids", movements().map(|m| m.id.as_str()));
+    out.each("names", movements().map(|m| m.name.as_str()));
+    out.each(
         "stage",
-        shown
-            .iter()
-            .map(|ix| plan.stages.of(*ix).unwrap_or(0))
-            .collect(),
+        shown.iter().map(|ix| plan.stages.of(*ix).unwrap_or(0)),
     );
-    put("pattern", movements().map(|m| m.pattern as u32).collect());
-    put("day_order", movements().map(placement::day_order).collect());
-    put("flags", movements().map(flags).collect());
-    put(
+    out.each("pattern", movements().map(|m| m.pattern as u32));
+    out.each("day_order", movements().map(placement::day_order));
+    out.each("flags", movements().map(flags));
+    out.each(
         "stresses",
-        movements()
-            .map(|m| {
-                m.stresses
-                    .iter()
-                    .fold(0, |bits, part| bits | 1_u32 << *part as u32)
-            })
-            .collect(),
+        movements().map(|m| {
+            m.stresses
+                .iter()
+                .fold(0, |bits, part| bits | 1_u32 << *part as u32)
+        }),
     );
-    put("marks", marks);
-    put("mark", mark);
-    put(
+    out.put("marks", marks);
+    out.put("mark", mark);
+    out.each(
         "straight",
-        movements()
-            .map(|m| u32::from(m.arms == Some(Arms::Straight)))
-            .collect(),
+        movements().map(|m| u32::from(m.arms == Some(Arms::Straight))),
     );
-    put(
-        "inverted",
-        movements().map(|m| u32::from(m.inverted())).collect(),
-    );
-    put(
+    out.each("inverted", movements().map(|m| u32::from(m.inverted())));
+    out.each(
         "high",
-        movements()
-            .map(|m| u32::from(strength::bears(curriculum, m, "fall-height")))
-            .collect(),
+        movements().map(|m| u32::from(strength::bears(curriculum, m, "fall-height"))),
     );
-    put(
+    out.each(
         "waits",
-        movements()
-            .map(|m| u32::from(strength::waits(curriculum, m)))
-            .collect(),
+        movements().map(|m| u32::from(strength::waits(curriculum, m))),
     );
-    put(
+    out.each(
         "unstable",
-        movements()
-            .map(|m| u32::from(strength::is_unstable(m)))
-            .collect(),
+        movements().map(|m| u32::from(strength::is_unstable(m))),
     );
-    put(
-        "equipment",
-        movements().map(|m| json!(m.equipment)).collect(),
-    );
-    put(
+    out.each("equipment", movements().map(|m| &m.equipment));
+    out.each(
         "weeks_from",
-        movements().map(|m| m.weeks.map_or(0, |w| w.from)).collect(),
+        movements().map(|m| m.weeks.map_or(0, |w| w.from)),
     );
-    put(
-        "dose",
-        movements()
-            .map(|m| json!(m.dose.map(|d| dose(&d))))
-            .collect(),
-    );
-    put("dose_of_school", of_school(school));
-    put("warm_up", json!(school.warm_up));
+    out.each("dose", movements().map(|m| m.dose.map(|d| dose(&d))));
+    out.put("dose_of_school", of_school(school));
+    out.put("warm_up", &school.warm_up);
     let classes = curriculum.cautions.classes();
-    put("classes", classes.iter().map(|c| c.id.as_str()).collect());
-    put(
+    out.each("classes", classes.iter().map(|c| c.id.as_str()));
+    out.each(
         "cautions",
-        movements()
-            .map(|m| m.cautions.iter().map(|c| c.0).collect::<Vec<u16>>())
-            .map(Value::from)
-            .collect(),
+        movements().map(|m| m.cautions.iter().map(|c| c.0).collect::<Vec<u16>>()),
     );
-    put("needs", json!(flat.trees));
-    put("necessary", json!(flat.necessary));
-    put("skills", json!(skills));
-    put("old", Value::Object(old));
-    put(
+    out.put("needs", &flat.trees);
+    out.put("necessary", &flat.necessary);
+    out.put("skills", &skills);
+    out.put("old", &old);
+    out.each(
         "leaves",
         flat.demands
             .iter()
             .zip(&target_of)
-            .flat_map(|((m, _), t)| [*m, *t])
-            .collect(),
+            .flat_map(|((m, _), t)| [*m, *t]),
     );
-    put("implied", json!(flat.implied));
-    put("targets", targets.iter().map(|t| json!(parts(t))).collect());
-    put(
-        "target_text",
-        targets.iter().map(Target::to_string).collect(),
-    );
-    put(
-        "target_words",
-        targets.iter().map(|t| plan.words(t)).collect(),
-    );
-    out
+    out.put("implied", &flat.implied);
+    out.each("targets", targets.iter().map(parts));
+    out.each("target_text", targets.iter().map(Target::to_string));
+    out.each("target_words", targets.iter().map(|t| plan.words(t)));
+    out.0
 }
 
 /// measure, sets, amount, seconds of each rep.
@@ -259,8 +255,8 @@ fn parts(target: &Target) -> [i64; 9] {
 }
 
 /// The different marks, and for each movement which it bears; -1 for none.
-fn marks(plan: &Plan<'_>, shown: &[MovementIx]) -> (Value, Value) {
-    let mut all: Vec<Mark> = Vec::new();
+fn marks<'p>(plan: &'p Plan<'_>, shown: &[MovementIx]) -> (Vec<&'p Mark>, Vec<i64>) {
+    let mut all: Vec<&Mark> = Vec::new();
     let mut of = Vec::new();
     for ix in shown {
         let number = mark_of(plan, *ix).map_or(-1, |mark| {
@@ -274,5 +270,5 @@ fn marks(plan: &Plan<'_>, shown: &[MovementIx]) -> (Value, Value) {
         });
         of.push(number);
     }
-    (json!(all), json!(of))
+    (all, of)
 }

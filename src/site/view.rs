@@ -1,7 +1,7 @@
 //! What templates see: flat records of words and rendered names. Every name of a movement is HTML made by the theme's own part.
 
 use super::Plan;
-use super::link::{Mark, mark};
+use super::link::Mark;
 use crate::chain::Step;
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::ledger::{Change, Entry};
@@ -395,8 +395,8 @@ pub fn sheet_group(pattern: Pattern) -> (usize, &'static str) {
 }
 
 /// The mark of a movement.
-pub fn mark_of(plan: &Plan<'_>, ix: MovementIx) -> Option<Mark> {
-    mark(plan.curriculum, plan.curriculum.movement(ix))
+pub fn mark_of<'p>(plan: &'p Plan<'_>, ix: MovementIx) -> Option<&'p Mark> {
+    plan.links.mark(ix)
 }
 
 /// A bar of leverage: how full it is, of 100, and what it says.

@@ -88,7 +88,7 @@ fn members(plan: &Plan<'_>, ix: SkillIx) -> Vec<Member> {
                 name: m.name.clone(),
                 stage: link.stage,
                 essential: link.essential,
-                mark: mark_of(plan, link.movement).map(|mark| (mark.signal, mark.says)),
+                mark: mark_of(plan, link.movement).map(|mark| (mark.signal, mark.says.clone())),
                 needs: positioned(&m.needs, &positions),
             }
         })

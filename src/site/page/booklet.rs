@@ -229,7 +229,7 @@ fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, Them
         summary: skill.summary.as_deref(),
         goal: plan.links.of(skill.goal.movement),
         target: plan.words(&skill.goal.target),
-        mark: view::mark_of(plan, skill.goal.movement),
+        mark: view::mark_of(plan, skill.goal.movement).cloned(),
         note: of_its_own(&note, &format!("skill-{}", skill.id)),
         stages: stages.into_iter().map(|s| s.1).collect(),
     })
@@ -254,7 +254,7 @@ fn movement_part<'a>(
         also: &m.also,
         summary: &m.summary,
         stage: view::stage_words(plan.stages.of(ix).unwrap_or(0)),
-        mark: view::mark_of(plan, ix),
+        mark: view::mark_of(plan, ix).cloned(),
         cautions: m.cautions.iter().map(|c| view::caution(plan, *c)).collect(),
         test: view::sheet_row(plan, ix, Some(within)),
         exit: m.exit.as_deref(),

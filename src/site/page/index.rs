@@ -212,7 +212,7 @@ fn home(plan: &Plan<'_>, context: &mut Context) {
             summary: plan.curriculum.skill(ix).summary.as_deref(),
             goal: plan.links.of(skill.goal.movement),
             target: plan.words(&skill.goal.target),
-            mark: view::mark_of(plan, skill.goal.movement),
+            mark: view::mark_of(plan, skill.goal.movement).cloned(),
             stage,
             stage_words: view::stage_words(stage),
             count: chain.movements.len(),

@@ -459,7 +459,7 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
                 .ladders
                 .get(&link.movement)
                 .map_or_else(Vec::new, |l| view::steps(plan, l, Some(&within))),
-            mark: view::mark_of(plan, link.movement),
+            mark: view::mark_of(plan, link.movement).cloned(),
             bar: view::bar(plan, link.movement),
             essential: link.essential,
         };
