@@ -1,5 +1,7 @@
 //! Nothing that is typed makes the program panic: shipped files with random damage, and random texts as targets and ids.
 
+mod dice;
+
 use proptest::prelude::*;
 use rungbook::curriculum::{Id, Target};
 use rungbook::proof::proofread;
@@ -98,7 +100,7 @@ fn apply(all: &[Damage]) -> Snapshot {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 150, max_shrink_iters: 200, ..ProptestConfig::default() })]
+    #![proptest_config(dice::config(150))]
 
     #[test]
     fn damaged_curricula_give_findings_with_places(all in damage()) {
@@ -108,7 +110,7 @@ proptest! {
             let (line, column) = snapshot.place(finding.span.file, finding.span.start);
             prop_assert!(line >= 1 && column >= 1);
             prop_assert!(!finding.message.is_empty() && !finding.message.ends_with('.'));
-            prop_assert!(finding.help.as_ref().is_some_and(|h| !h.is_empty()), "{} has no help", finding.rule.name());
+            prop_assert!(!finding.help.is_empty(), "{} has no help", finding.rule.name());
             let text = snapshot.text(finding.span.file);
             prop_assert!(text.is_char_boundary((finding.span.start as usize).min(text.len())), "{:?}", finding);
         }
@@ -195,11 +197,7 @@ fn damaged_results_never_panic() {
         0..sound.len(),
         proptest::collection::vec((0..400_usize, 0..PIECES.len(), 0..6_usize), 1..6),
     );
-    let mut runner = proptest::test_runner::TestRunner::new(ProptestConfig {
-        cases: 600,
-        failure_persistence: None,
-        ..ProptestConfig::default()
-    });
+    let mut runner = proptest::test_runner::TestRunner::new(dice::config(600));
     runner
         .run(&damage, |(which, wounds)| {
             let (name, text) = sound[which];

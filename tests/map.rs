@@ -1,5 +1,7 @@
 //! The map of a chain on random chains: boxes keep apart, no line passes through one, few lines cross, same bytes each time.
 
+mod dice;
+
 use proptest::prelude::*;
 use rungbook::curriculum::Need;
 use rungbook::proof::proofread;
@@ -171,7 +173,7 @@ fn edges_of(placed: &Placed, node: usize) -> [f64; 4] {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 160, ..ProptestConfig::default() })]
+    #![proptest_config(dice::config(160))]
 
     #[test]
     fn crossings_are_at_most_those_of_plain_barycentre(members in chains(40)) {

@@ -3,8 +3,10 @@
 //!
 //! The constructs that the cases hold are counted; a kind that is too rare fails the test.
 
+mod dice;
+
 use proptest::prelude::*;
-use proptest::test_runner::{Config, RngAlgorithm, TestError, TestRng, TestRunner};
+use proptest::test_runner::{TestError, TestRunner};
 use rungbook::chain::{self, Flat};
 use rungbook::curriculum::target::Got;
 use rungbook::curriculum::{Curriculum, Day, Leaf, Need};
@@ -831,13 +833,7 @@ fn program_page_and_reference_agree() {
     let counts = RefCell::new(BTreeMap::new());
     let states = RefCell::new(BTreeMap::new());
     let both = RefCell::new((page.take(), reference.take()));
-    let config = Config {
-        cases: CASES,
-        failure_persistence: None,
-        ..Config::default()
-    };
-    let mut runner =
-        TestRunner::new_with_rng(config, TestRng::from_seed(RngAlgorithm::ChaCha, &[7; 32]));
+    let mut runner = TestRunner::new(dice::config(CASES));
     let outcome = runner.run(&case(), |case| {
         case.count(&mut counts.borrow_mut());
         let (page, reference) = &mut *both.borrow_mut();
@@ -917,14 +913,7 @@ fn results_read_alike() {
         2 => (0..8_usize, 0..16_usize).prop_map(|(kind, pick)| RESULTS[kind][pick % RESULTS[kind].len()].to_string()),
         1 => "[ -~×é]{0,12}",
     ];
-    let mut runner = TestRunner::new_with_rng(
-        Config {
-            cases: 3000,
-            failure_persistence: None,
-            ..Config::default()
-        },
-        TestRng::from_seed(RngAlgorithm::ChaCha, &[9; 32]),
-    );
+    let mut runner = TestRunner::new(dice::config(3000));
     let page = RefCell::new(&mut page);
     let sound = RefCell::new(0);
     runner

@@ -1,8 +1,10 @@
 //! Working sets and plans: worked examples by hand, random clients of the shipped curriculum, an independent reference in
 //! Python, and iCalendar read by an outside library.
 
+mod dice;
+
 use proptest::prelude::*;
-use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
+use proptest::test_runner::TestRunner;
 use rungbook::chain;
 use rungbook::curriculum::target::{Measure, ONE};
 use rungbook::curriculum::words::{Arms, Phase, Word};
@@ -424,14 +426,7 @@ fn random_clients_get_only_what_is_theirs() {
         })
         .collect();
     let fits = RefCell::new(BTreeMap::new());
-    let mut runner = TestRunner::new_with_rng(
-        Config {
-            cases: 200,
-            failure_persistence: None,
-            ..Config::default()
-        },
-        TestRng::from_seed(RngAlgorithm::ChaCha, &[5; 32]),
-    );
+    let mut runner = TestRunner::new(dice::config(200));
     runner
         .run(
             &client(curriculum.len(), curriculum.school.equipment.len()),
@@ -627,14 +622,7 @@ fn program_page_and_reference_prescribe_alike() {
         );
     }
     let whys = RefCell::new(BTreeMap::new());
-    let mut runner = TestRunner::new_with_rng(
-        Config {
-            cases: 250,
-            failure_persistence: None,
-            ..Config::default()
-        },
-        TestRng::from_seed(RngAlgorithm::ChaCha, &[11; 32]),
-    );
+    let mut runner = TestRunner::new(dice::config(250));
     runner
         .run(&(client(curriculum.len(), school.equipment.len()), 0..skills.len()), |(client, skill)| {
             let results = client.results(curriculum);

@@ -139,10 +139,7 @@ fn findings(found: &Findings, snapshot: &Snapshot) -> String {
             snapshot.path(f.span.file),
             f.message
         ));
-        out.push_str(&format!(
-            "  help: {}\n",
-            f.help.as_deref().unwrap_or("(none)")
-        ));
+        out.push_str(&format!("  help: {}\n", f.help));
         for (span, words) in &f.related {
             let (line, column) = snapshot.place(span.file, span.start);
             out.push_str(&format!(

@@ -80,13 +80,8 @@ fn text(finding: &Diagnostic, snapshot: &Snapshot, renderer: &Renderer) -> Strin
                 .annotation(annotation),
         );
     }
-    let mut groups = vec![group];
-    if let Some(help) = &finding.help {
-        groups.push(Group::with_title(
-            Level::HELP.secondary_title(help.as_str()),
-        ));
-    }
-    renderer.render(&groups)
+    let help = Level::HELP.secondary_title(finding.help.as_str());
+    renderer.render(&[group, Group::with_title(help)])
 }
 
 struct Excerpt<'a> {

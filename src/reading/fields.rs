@@ -6,7 +6,7 @@ use crate::curriculum::words::Word;
 use crate::curriculum::{Id, Target};
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::yaml::{Node, Value};
-use crate::source::{Diagnostic, Findings, Rule, Span};
+use crate::source::{Diagnostic, Findings, Headline, Rule, Span};
 
 /// A record whose keys were checked against a table.
 pub struct Record<'a> {
@@ -24,7 +24,18 @@ impl<'a> Record<'a> {
         findings: &mut Findings,
     ) -> Option<Record<'a>> {
         let Value::Map(pairs) = &node.value else {
-            findings.push(shape_finding(node, &format!("{what} is a record of keys")));
+            let help = keys.iter().find(|k| k.required).or(keys.first());
+            findings.push(
+                shape_finding(node, &format!("{what} is a record of keys")).help(help.map_or_else(
+                    || "write keys with values, one a line".to_string(),
+                    |k| {
+                        format!(
+                            "write keys with values, one a line, such as `{}: ...`",
+                            k.name
+                        )
+                    },
+                )),
+            );
             return None;
         };
         let mut record = Record {
@@ -152,7 +163,7 @@ impl<'a> Record<'a> {
 }
 
 /// A finding about a value of the wrong form.
-pub fn shape_finding(node: &Node, message: &str) -> Diagnostic {
+pub fn shape_finding(node: &Node, message: &str) -> Headline {
     Diagnostic::new(Rule::WrongShape, node.span, message.to_string())
         .label(format!("this is {}", node.kind()))
 }
@@ -202,10 +213,10 @@ pub fn items<'a>(node: &'a Node, findings: &mut Findings) -> Vec<&'a Node> {
 
 pub fn word<W: Word>(node: &Node, rule: Rule, findings: &mut Findings) -> Option<W> {
     let Some(text) = node.text() else {
-        findings.push(shape_finding(
-            node,
-            &format!("a {} is one word or phrase", W::WHAT),
-        ));
+        findings.push(
+            shape_finding(node, &format!("a {} is one word or phrase", W::WHAT))
+                .help(format!("type one of {}", listed(W::WORDS, "or"))),
+        );
         return None;
     };
     let found = W::read(&text.to_lowercase());

@@ -3,7 +3,7 @@
 use super::fields;
 use crate::curriculum::{Need, Target};
 use crate::source::yaml::{Node, Value};
-use crate::source::{Diagnostic, Findings, Rule, Span};
+use crate::source::{Diagnostic, Findings, Headline, Rule, Span};
 
 /// A leaf as written.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,7 +44,7 @@ fn parts(items: &[Node], in_choice: bool, findings: &mut Findings) -> (Vec<Need<
     (out, good)
 }
 
-fn bad(span: Span, message: impl Into<String>) -> Diagnostic {
+fn bad(span: Span, message: impl Into<String>) -> Headline {
     Diagnostic::new(Rule::BadNeed, span, message)
 }
 

@@ -115,10 +115,13 @@ fn axes(node: &Node, findings: &mut Findings) -> Vec<Axis> {
     let mut out = Vec::new();
     for (key, value) in pairs {
         let Value::List(items) = &value.value else {
-            findings.push(fields::shape_finding(
-                value,
-                "the values of an axis are a list from easier to harder",
-            ));
+            findings.push(
+                fields::shape_finding(
+                    value,
+                    "the values of an axis are a list from easier to harder",
+                )
+                .help("write them in brackets, easier first: `[tuck, straddle, full]`"),
+            );
             continue;
         };
         let rungs: Vec<Vec<String>> = items

@@ -191,12 +191,18 @@ fn leap(node: &Node, findings: &mut Findings) -> LeapLimits {
     }
 }
 
-fn pairs<'a>(node: &'a Node, message: &str, findings: &mut Findings) -> &'a [(Node, Node)] {
+fn pairs<'a>(
+    node: &'a Node,
+    message: &str,
+    example: &str,
+    findings: &mut Findings,
+) -> &'a [(Node, Node)] {
     match &node.value {
         Value::Map(pairs) => pairs,
         Value::Null => &[],
         _ => {
-            findings.push(fields::shape_finding(node, message));
+            let help = format!("write one line for each, such as `{example}`");
+            findings.push(fields::shape_finding(node, message).help(help));
             &[]
         }
     }
@@ -207,6 +213,7 @@ fn warm_up(node: &Node, findings: &mut Findings) -> BTreeMap<String, Vec<String>
     for (key, value) in pairs(
         node,
         "the warm-up is a record: `always`, and caution classes",
+        "always: [5 minutes of brisk walking]",
         findings,
     ) {
         let lines = fields::texts(value, findings)
@@ -223,6 +230,7 @@ fn equipment(node: &Node, findings: &mut Findings) -> BTreeMap<String, String> {
     for (key, value) in pairs(
         node,
         "equipment is a record: a word, and what it means",
+        "bar: a bar to hang from",
         findings,
     ) {
         if let (Some(word), Some(meaning)) = (key.text(), fields::text(value, findings)) {
@@ -238,6 +246,7 @@ pub fn cautions(root: &Node, findings: &mut Findings) -> Book {
     for (key, value) in pairs(
         root,
         "cautions.yaml is a record: a class, and its parts",
+        "inverted: { ask_first: ... }",
         findings,
     ) {
         let Some(id) = fields::id(key, findings) else {
@@ -383,7 +392,12 @@ pub fn ledger(root: &Node, findings: &mut Findings) -> Ledger {
         }
     }
     for (key, value) in record.get("stands").map_or(&[][..], |n| {
-        pairs(n, "`stands` is a record by movement", findings)
+        pairs(
+            n,
+            "`stands` is a record by movement",
+            "plank: { standard: 60 s }",
+            findings,
+        )
     }) {
         let Some(record) = Record::open(value, "a standing", keys::LEDGER_STANDING, findings)
         else {

@@ -11,30 +11,48 @@ pub struct Diagnostic {
     pub message: String,
     /// What stands at the marked place.
     pub label: Option<String>,
-    pub help: Option<String>,
+    pub help: String,
     /// Further places that belong to the finding, each with its words.
     pub related: Vec<(Span, String)>,
 }
 
-impl Diagnostic {
-    pub fn new(rule: Rule, span: Span, message: impl Into<String>) -> Diagnostic {
-        Diagnostic {
-            rule,
-            span,
-            message: message.into(),
-            label: None,
-            help: None,
-            related: Vec::new(),
-        }
+/// A finding that does not say yet what to do. Only [`Headline::help`] makes it one that can be reported.
+#[derive(Clone, Debug)]
+#[must_use]
+pub struct Headline(Diagnostic);
+
+impl Headline {
+    pub fn label(mut self, label: impl Into<String>) -> Headline {
+        self.0.label = Some(label.into());
+        self
     }
 
-    pub fn label(mut self, label: impl Into<String>) -> Diagnostic {
-        self.label = Some(label.into());
+    pub fn related(mut self, span: Span, words: impl Into<String>) -> Headline {
+        self.0.related.push((span, words.into()));
         self
     }
 
     pub fn help(mut self, help: impl Into<String>) -> Diagnostic {
-        self.help = Some(help.into());
+        self.0.help = help.into();
+        self.0
+    }
+}
+
+impl Diagnostic {
+    #[expect(clippy::new_ret_no_self, reason = "no finding without a help line")]
+    pub fn new(rule: Rule, span: Span, message: impl Into<String>) -> Headline {
+        Headline(Diagnostic {
+            rule,
+            span,
+            message: message.into(),
+            label: None,
+            help: String::new(),
+            related: Vec::new(),
+        })
+    }
+
+    pub fn label(mut self, label: impl Into<String>) -> Diagnostic {
+        self.label = Some(label.into());
         self
     }
 

@@ -9,6 +9,6 @@ pub mod snapshot;
 pub mod suggest;
 pub mod yaml;
 
-pub use diagnostic::{Diagnostic, Findings};
+pub use diagnostic::{Diagnostic, Findings, Headline};
 pub use rules::{Rule, Severity};
 pub use snapshot::{Content, FileId, Snapshot, SourceFile, Span};
