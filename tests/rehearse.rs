@@ -15,7 +15,12 @@ struct Rehearsal {
 
 impl Rehearsal {
     fn start(from: &Path) -> Rehearsal {
-        let mut child = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+        Rehearsal::start_by(Command::new(env!("CARGO_BIN_EXE_rungbook")), from)
+    }
+
+    /// Started by a command that ends in the program's name.
+    fn start_by(mut command: Command, from: &Path) -> Rehearsal {
+        let mut child = command
             .args(["rehearse", "--port", "0", "--from"])
             .arg(from)
             .stdout(Stdio::piped())
@@ -209,4 +214,49 @@ fn the_preview_answers_only_its_own() {
         String::from_utf8_lossy(&second.stderr).contains(port),
         "a taken port is said"
     );
+}
+
+/// Rehearsing writes nothing: a folder that nobody can write to does, and nothing appears in it or beside it.
+#[test]
+fn a_read_only_folder_is_enough() {
+    let dir = curriculum();
+    let from = dir.path().join("c");
+    let listed = || -> Vec<_> {
+        let entries = walkdir::WalkDir::new(dir.path()).sort_by_file_name();
+        let one = |e: walkdir::DirEntry| {
+            let data = e.metadata().expect("it stands");
+            (e.path().to_path_buf(), data.modified().expect("a time"))
+        };
+        entries
+            .into_iter()
+            .map(|e| one(e.expect("an entry")))
+            .collect()
+    };
+    let before = listed();
+    let script = r#"mount --bind "$1" "$1" && mount -o remount,ro,bind "$1" || exit 9
+        touch "$1/x" 2>/dev/null && exit 8
+        shift && exec "$@""#;
+    let ways = [["unshare", "-m"], ["unshare", "-rm"]];
+    let command = |way: &[&str; 2]| {
+        let mut command = Command::new(way[0]);
+        command
+            .args([way[1], "sh", "-c", script, "sh"])
+            .arg(dir.path());
+        command
+    };
+    let way = ways.iter().find(|way| {
+        let tried = command(way).arg("true").output();
+        tried.is_ok_and(|o| o.status.success())
+    });
+    let Some(way) = way else {
+        eprintln!("SKIPPED: this machine lets nobody mount a folder read-only (unshare -m)");
+        return;
+    };
+    let mut command = command(way);
+    command.arg(env!("CARGO_BIN_EXE_rungbook"));
+    let rehearsal = Rehearsal::start_by(command, &from);
+    assert!(rehearsal.get("/dead-hang.html").starts_with("HTTP/1.1 200"));
+    assert!(rehearsal.get("/theme/layout.css").starts_with("HTTP/1.1 200"));
+    drop(rehearsal);
+    assert_eq!(listed(), before);
 }

@@ -15,6 +15,8 @@ use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::Instant;
 
+const LEDGER: &str = "content/ledger.yaml";
+
 #[derive(clap::Args)]
 pub struct Options {
     #[command(flatten)]
@@ -70,9 +72,12 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         }
         return Ok(status);
     }
-    if let Some(words) = &options.note {
-        write_ledger(options, words, &proof.curriculum)?;
-        snapshot = io::snapshot(from)?;
+    let ledger = options
+        .note
+        .as_ref()
+        .map(|words| ledger(options, words, &proof.curriculum));
+    if let Some(text) = &ledger {
+        snapshot = snapshot.with_text(LEDGER, text);
         proof = proofread(&snapshot);
     }
     let to = options.to.clone().unwrap_or_else(|| {
@@ -85,7 +90,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
                 .unwrap_or("site"),
         )
     });
-    match write(&proof, &snapshot, from, &to) {
+    match write(&proof, &snapshot, from, &to, ledger.as_deref()) {
         Ok(outcome) => {
             tell(
                 options.common.form,
@@ -131,19 +136,20 @@ fn refuse(form: Form, lines: &[String], why: &str) -> Status {
     Status::AtFault
 }
 
-fn write_ledger(options: &Options, words: &str, curriculum: &Curriculum) -> Result<(), Error> {
-    let path = options.common.from.join("content/ledger.yaml");
+/// The ledger with what changed since its last entry.
+fn ledger(options: &Options, words: &str, curriculum: &Curriculum) -> String {
     let today = options.today.unwrap_or_else(io::today).to_string();
     let ledger = curriculum.ledger.with_entry(curriculum, &today, words);
-    io::replace(&path, &ledger.to_yaml())
+    ledger.to_yaml()
 }
 
-/// Makes, writes and reads back every file in parallel, then swaps the site in.
+/// Makes, writes and reads back every file in parallel, then writes the ledger and swaps the site in.
 fn write(
     proof: &Proofread,
     snapshot: &Snapshot,
     from: &Path,
     to: &Path,
+    ledger: Option<&str>,
 ) -> Result<Outcome, Refusal> {
     let theme = Theme::load(&proof.curriculum.school.theme, snapshot)?;
     let plan = Plan::new(proof, snapshot, &theme)?;
@@ -171,7 +177,8 @@ fn write(
         faults.sort();
         return Err(Refusal::Cautions(faults));
     }
-    Ok(site.finish(hashes)?)
+    let last = || ledger.map_or(Ok(()), |text| io::replace(&from.join(LEDGER), text));
+    Ok(site.finish(hashes, last)?)
 }
 
 fn tell(form: Form, outcome: &Outcome, to: &Path, started: Instant, findings: serde_json::Value) {

@@ -1,5 +1,6 @@
 //! The only room with a disk and a clock.
 
+mod own;
 mod read;
 mod serve;
 mod watch;
@@ -61,8 +62,13 @@ pub fn today() -> Day {
 /// When the file beside it cannot be written or put in its place.
 pub fn replace(path: &Path, text: &str) -> Result<(), Error> {
     let beside = path.with_extension("tmp");
-    std::fs::write(&beside, text).map_err(|e| Error::new("write", &beside, e))?;
-    std::fs::rename(&beside, path).map_err(|e| Error::new("write", path, e))
+    let written = std::fs::write(&beside, text)
+        .map_err(|e| Error::new("write", &beside, e))
+        .and_then(|()| std::fs::rename(&beside, path).map_err(|e| Error::new("write", path, e)));
+    if written.is_err() {
+        let _ = std::fs::remove_file(&beside);
+    }
+    written
 }
 
 /// Creates files in a new folder; refuses a folder that holds anything.

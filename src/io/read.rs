@@ -29,11 +29,15 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
         for entry in WalkDir::new(&root).follow_links(false) {
             match entry {
                 Ok(entry) if entry.file_type().is_dir() => {}
-                Ok(entry) => found.push((
-                    relative(from, entry.path()),
-                    entry.path().to_path_buf(),
-                    None,
-                )),
+                Ok(entry) => {
+                    let inside = entry.path().strip_prefix(from).unwrap_or(entry.path());
+                    let fault = inside.to_str().is_none();
+                    found.push((
+                        relative(from, entry.path()),
+                        entry.path().to_path_buf(),
+                        fault.then(|| "its name is not Unicode text".to_string()),
+                    ));
+                }
                 Err(error) => {
                     let path = error.path().unwrap_or(&root).to_path_buf();
                     found.push((relative(from, &path), path, Some(error.to_string())));

@@ -1,22 +1,20 @@
 //! Writing a site: a fresh tree beside the old one, unchanged files linked, swapped in as a whole.
 
 use super::Error;
+use super::own::{self, Files, MADE_BY, MANIFEST, UNFINISHED, there};
 use rustix::fs::{CWD, RenameFlags, renameat_with};
-use std::collections::BTreeMap;
 use std::ffi::OsString;
 use std::fs::{self, File};
 use std::path::{Path, PathBuf};
-
-/// The file that lists what was written, with hashes. A folder without it was not written by this program.
-pub const MANIFEST: &str = "files.json";
-const MADE_BY: &str = "rungbook";
 
 /// A site being written. Dropped before [`Site::finish`], it leaves the old site as it was.
 pub struct Site {
     target: PathBuf,
     staging: PathBuf,
     /// Path and hash of every file of the old site.
-    before: BTreeMap<String, String>,
+    before: Files,
+    /// Folders of the old site in whose place somebody put a link.
+    links: Vec<PathBuf>,
     existed: bool,
     finished: bool,
     _lock: File,
@@ -46,29 +44,29 @@ impl Site {
     /// When the target is the curriculum's own folder or lies inside `content` or `themes`, or above them; when it is a link,
     /// or holds files that this program did not write; when another publish is at work; when the disk refuses.
     pub fn begin(from: &Path, target: &Path) -> Result<Site, Error> {
-        let parent = target
-            .parent()
-            .filter(|p| !p.as_os_str().is_empty())
-            .unwrap_or(Path::new("."));
-        fs::create_dir_all(parent).map_err(|e| Error::new("create", parent, e))?;
-        let parent = parent
-            .canonicalize()
-            .map_err(|e| Error::new("read", parent, e))?;
-        let name = target
-            .file_name()
-            .ok_or_else(|| Error::new("publish to", target, "it is not the name of a folder"))?;
-        let target = parent.join(name);
+        let target = place(target)?;
         guard(from, &target)?;
+        let parent = target.parent().unwrap_or(Path::new("/"));
+        fs::create_dir_all(parent).map_err(|e| Error::new("create", parent, e))?;
         let lock = lock(&target)?;
-        let before = manifest(&target)?;
-        let staging = parent.join(hidden(name, "new"));
-        recover(&target, &staging)?;
+        let staging = parent.join(hidden(&target, "new"));
+        put_back(&target)?;
+        let before = written(&target)?;
+        recover(&target, &before, &staging)?;
         fs::create_dir(&staging).map_err(|e| Error::new("create", &staging, e))?;
+        let mark = staging.join(UNFINISHED);
+        fs::write(&mark, "").map_err(|e| {
+            let _ = fs::remove_dir(&staging);
+            Error::new("write", &mark, e)
+        })?;
+        let is_link = |f: &PathBuf| there(&target.join(f)).is_some_and(|m| m.is_symlink());
+        let links = own::folders(&before).into_iter().filter(is_link).collect();
         Ok(Site {
-            existed: target.exists(),
+            existed: there(&target).is_some(),
             target,
             staging,
             before,
+            links,
             finished: false,
             _lock: lock,
         })
@@ -85,7 +83,11 @@ impl Site {
             fs::create_dir_all(folder).map_err(|e| Error::new("create", folder, e))?;
         }
         let old = self.target.join(path);
-        let same = self.before.get(path) == Some(&hash) && fs::read(&old).is_ok_and(|b| b == bytes);
+        // A link that somebody put in the place of a file or a folder is not followed.
+        let same = self.before.get(path) == Some(&hash)
+            && !self.links.iter().any(|l| Path::new(path).starts_with(l))
+            && there(&old).is_some_and(|m| m.is_file())
+            && fs::read(&old).is_ok_and(|b| b == bytes);
         if !(same && fs::hard_link(&old, &to).is_ok()) {
             fs::write(&to, bytes).map_err(|e| Error::new("write", &to, e))?;
         }
@@ -101,11 +103,16 @@ impl Site {
         fs::read(&path).map_err(|e| Error::new("read back", &path, e))
     }
 
-    /// Puts the new site in the place of the old one, in one step where the file system can.
+    /// Puts the new site in the place of the old one, in one step where the file system can. `last` is done when nothing but
+    /// that step is left.
     ///
     /// # Errors
-    /// When the disk refuses; the old site then stands.
-    pub fn finish(mut self, hashes: BTreeMap<String, String>) -> Result<Outcome, Error> {
+    /// When others' files stand where the new site needs room, `last` fails, or the disk refuses; the old site then stands.
+    pub fn finish(
+        mut self,
+        hashes: Files,
+        last: impl FnOnce() -> Result<(), Error>,
+    ) -> Result<Outcome, Error> {
         let mut outcome = Outcome {
             files: hashes.len() + 1,
             ..Outcome::default()
@@ -129,77 +136,63 @@ impl Site {
             .filter(|p| !hashes.contains_key(*p))
             .cloned()
             .collect();
-        outcome.kept = self.foreign()?;
+        let kept = match self.existed {
+            true => own::foreign(&self.target, &self.before, &hashes)?,
+            false => Vec::new(),
+        };
+        if let Some(path) = own::clash(&kept, &hashes) {
+            let why = "the site now has a file of that name, and this one is not the program's; move it away";
+            return Err(Error::new("replace", &self.target.join(path), why));
+        }
+        let name = |p: &PathBuf| p.to_string_lossy().into_owned();
+        outcome.kept = kept.iter().map(name).collect();
         if outcome.written() == 0 && outcome.removed.is_empty() && self.existed {
+            last()?;
             return Ok(outcome);
         }
         let listing = serde_json::json!({ "made_by": MADE_BY, "format": 1, "files": hashes });
         let text = serde_json::to_string_pretty(&listing).expect("a listing is JSON") + "\n";
         let path = self.staging.join(MANIFEST);
         fs::write(&path, text).map_err(|e| Error::new("write", &path, e))?;
-        self.swap(&outcome.kept)?;
+        last()?;
+        let mark = self.staging.join(UNFINISHED);
+        fs::remove_file(&mark).map_err(|e| Error::new("clean up", &mark, e))?;
+        self.swap(&kept)?;
         self.finished = true;
         Ok(outcome)
     }
 
-    /// Names in the target that the old site did not write.
-    fn foreign(&self) -> Result<Vec<String>, Error> {
-        if !self.existed {
-            return Ok(Vec::new());
-        }
-        let mut own: std::collections::HashSet<&str> = self
-            .before
-            .keys()
-            .filter_map(|p| p.split('/').next())
-            .collect();
-        own.insert(MANIFEST);
-        let entries =
-            fs::read_dir(&self.target).map_err(|e| Error::new("read", &self.target, e))?;
-        let mut out: Vec<String> = entries
-            .filter_map(|e| e.ok()?.file_name().into_string().ok())
-            .filter(|name| !own.contains(name.as_str()))
-            .collect();
-        out.sort();
-        Ok(out)
-    }
-
-    fn swap(&self, kept: &[String]) -> Result<(), Error> {
+    fn swap(&self, kept: &[PathBuf]) -> Result<(), Error> {
         if !self.existed {
             return fs::rename(&self.staging, &self.target)
                 .map_err(|e| Error::new("put in place", &self.target, e));
         }
         let old = self.staging.clone();
         if renameat_with(CWD, &self.staging, CWD, &self.target, RenameFlags::EXCHANGE).is_err() {
-            let aside = self
-                .staging
-                .with_file_name(hidden(self.target.file_name().unwrap_or_default(), "old"));
+            let aside = self.staging.with_file_name(hidden(&self.target, "old"));
             fs::rename(&self.target, &aside)
                 .map_err(|e| Error::new("set aside", &self.target, e))?;
             fs::rename(&self.staging, &self.target)
                 .map_err(|e| Error::new("put in place", &self.target, e))?;
             fs::rename(&aside, &old).map_err(|e| Error::new("clean up", &aside, e))?;
         }
-        for name in kept {
-            let (from, to) = (old.join(name), self.target.join(name));
-            if !to.exists() {
-                fs::rename(&from, &to).map_err(|e| Error::new("keep", &to, e))?;
-            }
-        }
-        fs::remove_dir_all(&old).map_err(|e| Error::new("clean up", &old, e))
+        own::carry(kept, &old, &self.target)?;
+        own::clear(&old)
     }
 }
 
 impl Drop for Site {
     fn drop(&mut self) {
         if !self.finished {
-            let _ = fs::remove_dir_all(&self.staging);
+            let _ = own::clear(&self.staging);
         }
     }
 }
 
-fn hidden(name: &std::ffi::OsStr, suffix: &str) -> OsString {
+/// The name of a folder beside the target.
+fn hidden(target: &Path, suffix: &str) -> OsString {
     let mut out = OsString::from(".");
-    out.push(name);
+    out.push(target.file_name().unwrap_or_default());
     out.push(".");
     out.push(suffix);
     out
@@ -220,6 +213,34 @@ fn same_file(a: &Path, b: &Path) -> bool {
     fs::read(a).ok() == fs::read(b).ok()
 }
 
+/// Where a target really lies, without making anything: what exists of its path is looked up, links and all.
+fn place(target: &Path) -> Result<PathBuf, Error> {
+    let refuse = |why: &str| Error::new("publish to", target, why);
+    let name = target
+        .file_name()
+        .ok_or_else(|| refuse("it is not the name of a folder"))?;
+    let mut above = match target.parent() {
+        Some(p) if !p.as_os_str().is_empty() => p,
+        _ => Path::new("."),
+    };
+    let mut rest = vec![name];
+    while there(above).is_none() {
+        rest.push(
+            above
+                .file_name()
+                .ok_or_else(|| refuse("a folder before `..` is not there"))?,
+        );
+        above = match above.parent() {
+            Some(p) if !p.as_os_str().is_empty() => p,
+            _ => Path::new("."),
+        };
+    }
+    let found = above
+        .canonicalize()
+        .map_err(|e| Error::new("read", above, e))?;
+    Ok(rest.iter().rev().fold(found, |path, part| path.join(part)))
+}
+
 /// Refuses targets that would overwrite the coach's own work.
 fn guard(from: &Path, target: &Path) -> Result<(), Error> {
     let refuse = |why: &str| Err(Error::new("publish to", target, why));
@@ -231,11 +252,14 @@ fn guard(from: &Path, target: &Path) -> Result<(), Error> {
         .map_err(|e| Error::new("read", from, e))?;
     for own in ["content", "themes"] {
         let own = from.join(own);
-        if target.starts_with(&own) {
-            return refuse("it lies inside the curriculum's own files");
-        }
-        if own.starts_with(target) {
-            return refuse("the curriculum itself lies in it");
+        // The folder may be a link to where it really lies.
+        for own in [own.canonicalize().unwrap_or_else(|_| own.clone()), own] {
+            if target.starts_with(&own) {
+                return refuse("it lies inside the curriculum's own files");
+            }
+            if own.starts_with(target) {
+                return refuse("the curriculum itself lies in it");
+            }
         }
     }
     Ok(())
@@ -256,12 +280,11 @@ fn lock(target: &Path) -> Result<File, Error> {
 }
 
 /// What the old site's manifest lists; nothing for a new or empty folder.
-fn manifest(target: &Path) -> Result<BTreeMap<String, String>, Error> {
-    if !target.exists() || fs::read_dir(target).is_ok_and(|mut d| d.next().is_none()) {
-        return Ok(BTreeMap::new());
+fn written(target: &Path) -> Result<Files, Error> {
+    if there(target).is_none() || own::is_empty(target) {
+        return Ok(Files::new());
     }
-    let path = target.join(MANIFEST);
-    let refuse = || {
+    own::manifest(target).ok_or_else(|| {
         Error::new(
             "publish to",
             target,
@@ -269,48 +292,30 @@ fn manifest(target: &Path) -> Result<BTreeMap<String, String>, Error> {
                 "it holds files that this program did not write (there is no {MANIFEST} of its own); name another folder"
             ),
         )
-    };
-    let text = fs::read_to_string(&path).map_err(|_| refuse())?;
-    let value: serde_json::Value = serde_json::from_str(&text).map_err(|_| refuse())?;
-    if value["made_by"] != MADE_BY {
-        return Err(refuse());
+    })
+}
+
+/// Puts the old site back where a killed run had set it aside.
+fn put_back(target: &Path) -> Result<(), Error> {
+    let aside = target.with_file_name(hidden(target, "old"));
+    if there(target).is_none() && own::manifest(&aside).is_some() {
+        fs::rename(&aside, target).map_err(|e| Error::new("put back", target, e))?;
     }
-    let files = value["files"].as_object().ok_or_else(refuse)?;
-    Ok(files
-        .iter()
-        .filter_map(|(k, v)| Some((k.clone(), v.as_str()?.to_string())))
-        .collect())
+    Ok(())
 }
 
 /// Cleans up after a run that was killed: what it left is half a new site, or the old one with files to keep.
-fn recover(target: &Path, staging: &Path) -> Result<(), Error> {
-    let aside = staging.with_file_name(hidden(target.file_name().unwrap_or_default(), "old"));
-    if aside.exists() && !target.exists() {
-        fs::rename(&aside, target).map_err(|e| Error::new("put back", target, e))?;
-    }
+fn recover(target: &Path, standing: &Files, staging: &Path) -> Result<(), Error> {
+    let aside = target.with_file_name(hidden(target, "old"));
     for left in [staging, aside.as_path()] {
-        if !left.exists() {
+        if there(left).is_none() {
             continue;
         }
-        let own = manifest(left).unwrap_or_default();
-        let is_old_site = left.join(MANIFEST).exists();
-        for entry in fs::read_dir(left)
-            .map_err(|e| Error::new("read", left, e))?
-            .flatten()
-        {
-            let name = entry.file_name();
-            let text = name.to_string_lossy().into_owned();
-            let foreign = is_old_site
-                && text != MANIFEST
-                && !own
-                    .keys()
-                    .any(|p| p.split('/').next() == Some(text.as_str()));
-            if foreign && !target.join(&name).exists() {
-                fs::rename(entry.path(), target.join(&name))
-                    .map_err(|e| Error::new("keep", &target.join(&name), e))?;
-            }
+        let half = there(&left.join(UNFINISHED)).is_some();
+        if let Some(old) = own::manifest(left).filter(|_| !half) {
+            own::carry(&own::foreign(left, &old, standing)?, left, target)?;
         }
-        fs::remove_dir_all(left).map_err(|e| Error::new("clean up", left, e))?;
+        own::clear(left)?;
     }
     Ok(())
 }

@@ -115,6 +115,16 @@ impl Snapshot {
         Snapshot::new(texts.into_iter().map(file).collect())
     }
 
+    /// The same files with this text at this path.
+    pub fn with_text(&self, path: &str, text: &str) -> Snapshot {
+        let others = self.files.iter().filter(|f| f.path != path).cloned();
+        let file = SourceFile {
+            path: path.to_string(),
+            content: Content::Text(text.to_string()),
+        };
+        Snapshot::new(others.chain([file]).collect())
+    }
+
     /// Every file with its id, in order of path.
     pub fn files(&self) -> impl Iterator<Item = (FileId, &SourceFile)> {
         self.files
