@@ -1,7 +1,9 @@
 //! Changes one after the other: after each, the site and the findings are those of a fresh start, byte for byte.
 
+mod dice;
+
 use proptest::prelude::*;
-use proptest::test_runner::{RngSeed, TestRunner};
+use proptest::test_runner::TestRunner;
 use rungbook::proof::proofread;
 use rungbook::site::rehearsal::Rehearsal;
 use rungbook::site::{Plan, Theme};
@@ -98,18 +100,7 @@ fn after_any_edits_the_site_is_that_of_a_fresh_start() {
         .copied()
         .filter(|id| snapshot.path(*id).starts_with("content/movements/"))
         .collect();
-    let cases = std::env::var("RUNGBOOK_CASES")
-        .ok()
-        .and_then(|n| n.parse().ok());
-    let seed = std::env::var("RUNGBOOK_SEED")
-        .ok()
-        .and_then(|n| n.parse().ok());
-    let mut runner = TestRunner::new(ProptestConfig {
-        cases: cases.unwrap_or(12),
-        rng_seed: RngSeed::Fixed(seed.unwrap_or(1)),
-        failure_persistence: None,
-        ..ProptestConfig::default()
-    });
+    let mut runner = TestRunner::new(dice::config(10));
     // How often one file was read anew, and how often the whole folder.
     let (quick, whole) = (Cell::new(0usize), Cell::new(0usize));
     let result = runner.run(&edits(), |edits| {

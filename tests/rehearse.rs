@@ -256,7 +256,11 @@ fn a_read_only_folder_is_enough() {
     command.arg(env!("CARGO_BIN_EXE_rungbook"));
     let rehearsal = Rehearsal::start_by(command, &from);
     assert!(rehearsal.get("/dead-hang.html").starts_with("HTTP/1.1 200"));
-    assert!(rehearsal.get("/theme/layout.css").starts_with("HTTP/1.1 200"));
+    assert!(
+        rehearsal
+            .get("/theme/layout.css")
+            .starts_with("HTTP/1.1 200")
+    );
     drop(rehearsal);
     assert_eq!(listed(), before);
 }

@@ -72,14 +72,15 @@ impl Site {
         })
     }
 
-    /// Writes one file, or links the old one when it is the same. Returns the file's hash.
+    /// Writes one file, or links the old one when it is the same. Returns the file's hash, and what stands on the disk where
+    /// that was not compared.
     ///
     /// # Errors
     /// When the disk refuses.
-    pub fn put(&self, path: &str, bytes: &[u8]) -> Result<String, Error> {
+    pub fn put(&self, path: &str, bytes: &[u8]) -> Result<(String, Option<Vec<u8>>), Error> {
         let hash = blake3::hash(bytes).to_hex().to_string();
         let to = self.staging.join(path);
-        if let Some(folder) = to.parent() {
+        if let Some(folder) = to.parent().filter(|_| path.contains('/')) {
             fs::create_dir_all(folder).map_err(|e| Error::new("create", folder, e))?;
         }
         let old = self.target.join(path);
@@ -88,19 +89,12 @@ impl Site {
             && !self.links.iter().any(|l| Path::new(path).starts_with(l))
             && there(&old).is_some_and(|m| m.is_file())
             && fs::read(&old).is_ok_and(|b| b == bytes);
-        if !(same && fs::hard_link(&old, &to).is_ok()) {
-            fs::write(&to, bytes).map_err(|e| Error::new("write", &to, e))?;
+        if same && fs::hard_link(&old, &to).is_ok() {
+            return Ok((hash, None));
         }
-        Ok(hash)
-    }
-
-    /// Reads back a file that was put.
-    ///
-    /// # Errors
-    /// When it cannot be read.
-    pub fn read_back(&self, path: &str) -> Result<Vec<u8>, Error> {
-        let path = self.staging.join(path);
-        fs::read(&path).map_err(|e| Error::new("read back", &path, e))
+        fs::write(&to, bytes).map_err(|e| Error::new("write", &to, e))?;
+        let written = fs::read(&to).map_err(|e| Error::new("read back", &to, e))?;
+        Ok((hash, Some(written)))
     }
 
     /// Puts the new site in the place of the old one, in one step where the file system can. `last` is done when nothing but

@@ -9,7 +9,9 @@ mod walk;
 use super::{search, tables};
 use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
+use serde::Deserialize;
 use serde_json::Value;
+use std::borrow::Cow;
 use std::collections::HashMap;
 use std::fmt;
 use walk::Walk;
@@ -174,24 +176,34 @@ impl Auditor {
     }
 
     fn data(&self, bytes: &[u8]) -> Vec<String> {
-        let Ok(value) = serde_json::from_slice::<Value>(bytes) else {
+        let Ok(data) = serde_json::from_slice::<Data<'_>>(bytes) else {
             return vec!["the data is not JSON".into()];
         };
-        let none = Vec::new();
-        let movements = value["movements"].as_array().unwrap_or(&none);
-        let mut faults = Vec::new();
-        for movement in movements {
-            let id = movement["id"].as_str().unwrap_or("");
-            let marked = movement["signal"].is_string()
-                && movement["cautions"]
-                    .as_array()
-                    .is_some_and(|c| !c.is_empty());
-            if self.by_id.contains_key(id) && !marked {
-                faults.push(format!("`{id}` stands in the data without its cautions"));
-            }
-        }
-        faults
+        let unmarked = data.movements.iter().filter(|m| {
+            let marked = m.signal.is_some() && m.cautions.as_ref().is_some_and(|c| !c.is_empty());
+            !marked && self.by_id.contains_key(m.id.as_ref())
+        });
+        unmarked
+            .map(|m| format!("`{}` stands in the data without its cautions", m.id))
+            .collect()
     }
+}
+
+/// What the audit reads of the open data.
+#[derive(Deserialize)]
+struct Data<'a> {
+    #[serde(borrow, default)]
+    movements: Vec<InData<'a>>,
+}
+
+#[derive(Deserialize)]
+struct InData<'a> {
+    #[serde(borrow, default)]
+    id: Cow<'a, str>,
+    #[serde(borrow)]
+    signal: Option<Cow<'a, str>>,
+    #[serde(borrow)]
+    cautions: Option<Vec<Cow<'a, str>>>,
 }
 
 /// A style sheet that hides the marks, or loads from outside.

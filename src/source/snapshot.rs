@@ -117,7 +117,8 @@ impl Snapshot {
 
     /// The same files with this text at this path.
     pub fn with_text(&self, path: &str, text: &str) -> Snapshot {
-        let others = self.files.iter().filter(|f| f.path != path).cloned();
+        let others = self.files.iter().filter(|f| f.path != path);
+        let others = others.map(|f| SourceFile::clone(f));
         let file = SourceFile {
             path: path.to_string(),
             content: Content::Text(text.to_string()),
