@@ -131,6 +131,22 @@ fn the_code_map_is_the_tree() {
     assert_eq!(listed, there);
 }
 
+/// Publishing looks at a script line by line when it leaves the comments out.
+#[test]
+fn no_text_of_a_script_runs_over_a_line() {
+    let theme = root().join("themes/chalk");
+    for entry in std::fs::read_dir(theme).expect("the theme").flatten() {
+        let path = entry.path();
+        if path.extension().is_some_and(|e| e == "js") {
+            let text = std::fs::read_to_string(&path).expect("a script");
+            for (i, line) in text.lines().enumerate() {
+                let ticks = line.matches('`').count();
+                assert!(ticks.is_multiple_of(2), "{}:{}", path.display(), i + 1);
+            }
+        }
+    }
+}
+
 #[test]
 fn every_dependency_says_why() {
     let text = fs::read_to_string(root().join("Cargo.toml")).expect("text");

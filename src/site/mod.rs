@@ -4,6 +4,7 @@
 //! parallel without holding the whole site.
 
 pub mod audit;
+mod compact;
 mod data;
 mod extras;
 mod feed;

@@ -1,5 +1,6 @@
 //! A theme: templates and assets. `chalk` is built into the program; a folder `themes/<name>` overrides it file by file.
 
+use super::compact::compact;
 use crate::curriculum::School;
 use crate::source::suggest::did_you_mean;
 use crate::source::{Content, Snapshot};
@@ -121,10 +122,14 @@ impl Theme {
 
 fn collect(dir: &Dir<'_>, files: &mut BTreeMap<String, Vec<u8>>) {
     for file in dir.files() {
-        files.insert(
-            file.path().to_string_lossy().replace('\\', "/"),
-            file.contents().to_vec(),
-        );
+        let path = file.path().to_string_lossy().replace('\\', "/");
+        let bytes = match file.contents_utf8() {
+            Some(text) if path.ends_with(".js") || path.ends_with(".css") => {
+                compact(text).into_bytes()
+            }
+            _ => file.contents().to_vec(),
+        };
+        files.insert(path, bytes);
     }
     dir.dirs().for_each(|d| collect(d, files));
 }

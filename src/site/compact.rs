@@ -1,0 +1,36 @@
+//! The shipped scripts and styles without what only their readers need: comments that fill lines, and indentation.
+
+/// A script or style sheet as it is published. No text of the shipped scripts runs over a line, so every line can be looked at
+/// by itself.
+pub fn compact(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut in_comment = false;
+    for line in text.lines() {
+        let mut line = line.trim();
+        if in_comment || line.starts_with("/*") {
+            let end = line.split_once("*/");
+            in_comment = end.is_none();
+            line = end.map_or("", |(_, rest)| rest.trim_start());
+        }
+        if !line.is_empty() && !line.starts_with("//") {
+            out.push_str(line);
+            out.push('\n');
+        }
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn comments_and_indentation_go() {
+        let text = "'use strict';\n// Why.\n(() => {\n  /** @param {string} a */\n  const f = (a) => `//${a}`;\n  /**\n   * More.\n   */\n  /** @type {number} */ let x = 1; // kept\n})();\n";
+        assert_eq!(
+            compact(text),
+            "'use strict';\n(() => {\nconst f = (a) => `//${a}`;\nlet x = 1; // kept\n})();\n"
+        );
+        assert_eq!(compact("/* why */\na {\n  b: c;\n}\n"), "a {\nb: c;\n}\n");
+    }
+}
