@@ -1,227 +1,191 @@
 'use strict';
-// Working sets from one's own results: which variation fits today, how many, and why; skill practice beside them. The same as
-// the program's own, on the same tables. Only what is open or owned, never beyond the best set.
 (() => {
-  const { text: targetText, ONE, REPS, TIME, DONE, NO_LOAD, MASS, BODY_WEIGHT } = globalThis.rungbook.targets;
-  const { OPEN, OWNED, GUARDED, LOWERING } = globalThis.rungbook.readiness;
-  const PATTERNS = ['vertical push', 'vertical pull', 'horizontal push', 'horizontal pull', 'squat', 'hinge', 'carry', 'core'];
-  const UNTESTED = 'untested', ABOVE = 'above', KEEP = 'keep', SHORT = 'short', BELOW = 'below';
-  const LONG_OFF = 14, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
-  const threeFifths = (/** @type {number} */ part) => Math.floor((part * 3) / 5);
-
-  /** @typedef {{ unit: number, load: number }} Load */
-  /** @param {Load} of @returns {Load} a load of 0 is none */
-  const plain = ({ unit, load }) => (load === 0 ? { unit: NO_LOAD, load: 0 } : { unit, load });
-  /** Help below none below added; of two of one unit by the number, else a share of body weight above a mass. @param {Load} a @param {Load} b */
-  const compareLoads = (a, b) => {
-    const [x, y] = [plain(a), plain(b)];
-    return Math.sign(x.load) - Math.sign(y.load) || (x.unit === BODY_WEIGHT ? 1 : 0) - (y.unit === BODY_WEIGHT ? 1 : 0) || x.load - y.load;
-  };
-
-  /**
-   * Picks working sets and skill practice among some movements.
-   * @param {Model} model @param {Assessment} assessment @param {Person} person @param {number[]} list @param {number} today
-   * @returns {{ picks: WorkingPick[], practice: WorkingPractice[] }}
-   */
-  const working = (model, assessment, person, list, today) => {
-    const { tables } = model, school = tables.dose_of_school;
-    const counts = (/** @type {number} */ on) => today - on >= 0 && today - on <= tables.results_last_days;
-    const measure = (/** @type {number} */ m) => model.target(m).measure;
-    const state = (/** @type {number} */ m) => assessment.states[m];
-    const harder = (/** @type {number} */ a, /** @type {number} */ b) => tables.stage[a] - tables.stage[b] || a - b;
-
-    /** @param {Tested} tested @returns {Best} */
-    const ofTest = ({ sides, reserve }) => {
-      const load = sides.map((side) => ({ unit: side.unit, load: side.load })).reduce((a, b) => (compareLoads(b, a) < 0 ? b : a));
-      const sets = Math.min(...sides.map((side) => side.sets));
-      const more = sides[0].measure === REPS ? reserve + (sets >= 3 ? 2 : 0) : 0;
-      return { amount: Math.floor(Math.min(...sides.map((side) => side.amount)) / ONE) + more, ...plain(load) };
-    };
-    /** @type {Map<number, Best | null>} */
-    const known = new Map();
-    /** The best set of a movement; null when untested. @param {number} m @returns {Best | null} */
-    const best = (m) => {
-      const kept = known.get(m);
-      if (kept !== undefined) return kept;
-      const tested = person.tested.filter(({ movement, on }) => movement === m && counts(on));
-      const latest = Math.max(...tested.map(({ on }) => on));
-      /** @type {Best | null} */
-      let found = null;
-      for (const one of tested.filter(({ on }) => on === latest).map(ofTest)) {
-        const by = found ? compareLoads(one, found) || one.amount - found.amount : 1;
-        if (by > 0) found = one;
-      }
-      if (!found) {
-        const trained = person.trained.filter(({ movement, on }) => movement === m && counts(on));
-        const last = Math.max(...trained.map(({ on }) => on));
-        const session = trained.find(({ on }) => on === last);
-        if (session) {
-          const reserve = measure(m) === REPS ? session.reserve || 0 : 0;
-          found = { amount: Math.floor(Math.max(0, ...session.did) / ONE) + reserve, ...plain(session) };
-        }
-      }
-      known.set(m, found);
-      return found;
-    };
-
-    const isAtHand = (/** @type {number} */ m) => {
-      const { have } = person;
-      return have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word)));
-    };
-    const canDo = (/** @type {number} */ m) => { const b = best(m); return b === null || b.amount > 0; };
-    const isTrainable = (/** @type {number} */ m) => (state(m) === OPEN || state(m) === OWNED) && PATTERNS.includes(tables.patterns[tables.pattern[m]])
-      && (measure(m) === REPS || measure(m) === TIME) && isAtHand(m) && canDo(m);
-
-    /** Sets, amount and seconds of each rep. @param {number} m */
-    const doseOf = (m) => {
-      const own = tables.dose[m], each = model.target(m).seconds;
-      if (own && own[0] === measure(m)) return { sets: own[1], amount: Math.floor(own[2] / ONE), seconds: own[3] > 0 ? own[3] : each };
-      return measure(m) === TIME ? { sets: school.hold_sets, amount: school.hold_seconds, seconds: 0 } : { sets: school.sets, amount: school.reps, seconds: each };
-    };
-    /** @param {number} m */
-    const fitOf = (m) => {
-      const b = best(m), { amount } = doseOf(m);
-      if (!b) return UNTESTED;
-      if (measure(m) === TIME) return b.amount > 3 * amount ? ABOVE : b.amount >= 5 ? KEEP : SHORT;
-      const over = b.amount - amount;
-      return over >= 6 ? ABOVE : over >= 2 ? KEEP : over >= 0 ? SHORT : BELOW;
-    };
-    /** Sets and seconds of a hold. @param {number} b */
-    const held = (b) => {
-      const hold = Math.min(45, Math.max(1, threeFifths(b)));
-      let sets = Math.min(10, Math.max(2, Math.ceil(30 / hold)));
-      while (sets > 2 && sets * hold > 90) sets -= 1;
-      return { sets, hold };
-    };
-
-    /** A movement by its own fit. @param {number} m @returns {WorkingPick} */
-    const prescribe = (m) => {
-      const fit = fitOf(m), dose = doseOf(m), at = best(m), b = at ? at.amount : 0;
-      const careful = model.is(m, GUARDED) || model.is(m, LOWERING), timed = measure(m) === TIME;
-      let { sets, amount } = dose, why = '';
-      if (fit === UNTESTED) {
-        sets = 2;
-        amount = timed ? (careful ? 3 : 5) : careful ? 2 : 3;
-        why = 'never tested: a first try, then enter the number';
-      } else if (timed) {
-        const of = held(b);
-        sets = of.sets;
-        amount = of.hold;
-        why = `best hold ${b} s: sets of ${amount} s, ${sets * amount} s in all`;
-      } else if (fit === KEEP) {
-        why = `${b} in one set: ${sets} sets of ${amount} leave ${b - amount} in reserve`;
-      } else if (fit === SHORT) {
-        amount = Math.max(1, threeFifths(amount));
-        why = `${b} in one set is close to the limit: shorter sets`;
-      } else if (fit === ABOVE) {
-        amount = Math.min(b - 4, 20);
-        why = `${b} in one set is more than the dose asks, and nothing harder is open: more reps`;
-      } else {
-        amount = Math.max(1, b - 1);
-        why = `${b} in one set is below the dose: sets of what you can do`;
-      }
-      return { movement: m, measure: measure(m), sets, amount, seconds: timed ? 0 : dose.seconds, unit: at ? at.unit : NO_LOAD, load: at ? at.load : 0, text: '', why, fit };
-    };
-
-    /** What the training log says of a pick. @param {WorkingPick} pick @returns {'stay' | 'on' | 'easier' | 'return'} */
-    const log = (pick) => {
-      const m = pick.movement;
-      const logged = person.trained.filter(({ movement }) => movement === m);
-      const days = [...logged, ...person.tested.filter(({ movement }) => movement === m)].map(({ on }) => on).filter(counts);
-      if (logged.length && days.length && today - Math.max(...days) > LONG_OFF) return 'return';
-      /** @type {Trained[]} */
-      const sessions = [];
-      for (const of of logged) {
-        const load = plain(of);
-        const same = load.unit === pick.unit && load.load === pick.load;
-        if (same && counts(of.on) && sessions.every(({ on }) => on !== of.on)) sessions.push(of);
-      }
-      sessions.sort((a, b) => a.on - b.on);
-      const asked = pick.amount * ONE;
-      const isFull = (/** @type {Trained} */ { did }) => did.length >= pick.sets && did.every((set) => set >= asked);
-      const latest = (/** @type {number} */ count) => (sessions.length >= count ? sessions.slice(-count) : null);
-      const two = latest(2), three = latest(3);
-      if (two && !two.some(isFull)) return 'easier';
-      const strict = model.is(m, GUARDED) || model.is(m, LOWERING) || tables.straight[m] || tables.unstable[m];
-      const ready = strict ? Boolean(three && three.every((of) => isFull(of) && (of.reserve || 0) >= 2))
-        : Boolean(two && two.every((of) => isFull(of) && of.did[of.did.length - 1] >= asked + 2 * ONE));
-      const first = Math.min(...logged.map(({ on }) => on));
-      const waits = tables.waits[m] && (!logged.length || today - first < 7 * tables.weeks_from[m]);
-      return ready && !waits ? 'on' : 'stay';
-    };
-
-    /** @param {number[]} group sorted from easier to harder @param {WorkingPick} pick @returns {WorkingPick} */
-    const afterTraining = (group, pick) => {
-      if (pick.fit !== KEEP && pick.fit !== ABOVE) return pick;
-      const old = pick.movement, id = tables.ids[old], says = log(pick);
-      const instead = (/** @type {number} */ m, /** @type {string} */ before) => { const other = prescribe(m); return { ...other, why: before + other.why }; };
-      if (says === 'stay') return pick;
-      if (says === 'on') {
-        const next = group.find((m) => tables.stage[m] > tables.stage[old] && fitOf(m) !== BELOW);
-        if (next !== undefined) return instead(next, `moved on from ${id}: `);
-        const b = best(old), amount = b ? b.amount : 0, plate = Math.max(1, school.smallest_plate);
-        const why = 'moved on: the dose was done in full';
-        if (pick.unit === MASS && pick.load > 0) return { ...pick, why, load: pick.load + Math.max(plate, Math.floor(Math.floor(pick.load / 10) / plate) * plate) };
-        if (pick.measure === TIME) return { ...pick, why, amount: Math.max(pick.amount, Math.min(pick.amount + 2, Math.floor((amount * 2) / 3))) };
-        return { ...pick, why, amount: pick.amount + 1 };
-      }
-      const easier = [...group].reverse().find((m) => tables.stage[m] < tables.stage[old]);
-      if (easier !== undefined) return instead(easier, says === 'easier' ? `${id} was missed twice: one step easier. ` : `two weeks off ${id}: one step easier. `);
-      return { ...pick, sets: Math.max(2, pick.sets - 2), why: says === 'easier' ? 'missed twice: fewer sets' : 'two weeks off: fewer sets' };
-    };
-
-    /** One movement of a group, which is sorted from easier to harder. @param {number[]} group @returns {WorkingPick | null} */
-    const choose = (group) => {
-      const falling = [...group].reverse();
-      const hardest = (/** @type {string} */ fit) => falling.find((m) => fitOf(m) === fit);
-      let chosen = hardest(KEEP);
-      if (chosen === undefined) chosen = hardest(SHORT);
-      const above = hardest(ABOVE);
-      if (chosen === undefined && above !== undefined) {
-        const next = group.find((m) => fitOf(m) === UNTESTED && tables.stage[m] > tables.stage[above]);
-        chosen = next === undefined ? above : next;
-      }
-      // Below its dose: an easier one that is not tested yet, if there is one; never a harder one.
-      const below = hardest(BELOW);
-      const easier = (/** @type {number} */ m) => fitOf(m) === UNTESTED && (below === undefined || tables.stage[m] < tables.stage[below]);
-      if (chosen === undefined) chosen = falling.find((m) => easier(m) && state(m) === OPEN);
-      if (chosen === undefined) chosen = falling.find(easier);
-      if (chosen === undefined) chosen = below;
-      if (chosen === undefined) return null;
-      const pick = afterTraining(group, prescribe(chosen));
-      if (pick.fit !== UNTESTED && pick.measure !== TIME) {
-        const times = Math.max(1, school.a_week);
-        while (pick.sets * times > WEEKLY_MOST && pick.sets > 1) pick.sets -= 1;
-        while (pick.sets * times < WEEKLY_LEAST) pick.sets += 1;
-      }
-      return { ...pick, text: targetText({ ...pick, amount: pick.amount * ONE, atMost: false, hits: 0, of: 0 }) };
-    };
-
-    const members = [...new Set(list)];
-    /** @type {WorkingPick[]} */
-    const picks = [];
-    for (const pattern of PATTERNS) {
-      for (const straight of [0, 1]) {
-        const group = members.filter((m) => isTrainable(m) && tables.patterns[tables.pattern[m]] === pattern && tables.straight[m] === straight).sort(harder);
-        const pick = choose(group);
-        if (pick) picks.push(pick);
-      }
-    }
-
-    const picked = new Set(picks.map(({ movement }) => movement));
-    const open = members.filter((m) => state(m) === OPEN && !picked.has(m) && tables.patterns[tables.pattern[m]] !== 'mobility' && isAtHand(m) && canDo(m))
-      .sort((a, b) => harder(b, a)).slice(0, 2);
-    const practice = open.map((m) => {
-      const of = measure(m), measured = of === REPS || of === TIME;
-      const always = tables.inverted[m] || tables.high[m] || tables.patterns[tables.pattern[m]] === 'balance';
-      const text = targetText({
-        measure: measured ? of : DONE, atMost: false, sets: measured ? 3 : 1, amount: (of === TIME ? 3 : 1) * ONE, seconds: of === REPS ? model.target(m).seconds : 0,
-        unit: NO_LOAD, load: 0, hits: 0, of: 0,
-      });
-      return { movement: m, text, when: /** @type {'before' | 'after'} */ (always || school.practice === 'before' ? 'before' : 'after'), why: 'next above what you own: few, fresh attempts' };
-    });
-    return { picks, practice };
-  };
-
-  globalThis.rungbook.dose = { working };
+const { text: targetText, ONE, REPS, TIME, DONE, NO_LOAD, MASS, BODY_WEIGHT } = globalThis.rungbook.targets;
+const { OPEN, OWNED, GUARDED, LOWERING } = globalThis.rungbook.readiness;
+const PATTERNS = ['vertical push', 'vertical pull', 'horizontal push', 'horizontal pull', 'squat', 'hinge', 'carry', 'core'];
+const UNTESTED = 'untested', ABOVE = 'above', KEEP = 'keep', SHORT = 'short', BELOW = 'below';
+const LONG_OFF = 14, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
+const threeFifths = (/** @type {number} */ part) => Math.floor((part * 3) / 5);
+const plain = ({ unit, load }) => (load === 0 ? { unit: NO_LOAD, load: 0 } : { unit, load });
+const compareLoads = (a, b) => {
+const [x, y] = [plain(a), plain(b)];
+return Math.sign(x.load) - Math.sign(y.load) || (x.unit === BODY_WEIGHT ? 1 : 0) - (y.unit === BODY_WEIGHT ? 1 : 0) || x.load - y.load;
+};
+const working = (model, assessment, person, list, today) => {
+const { tables } = model, school = tables.dose_of_school;
+const counts = (/** @type {number} */ on) => today - on >= 0 && today - on <= tables.results_last_days;
+const measure = (/** @type {number} */ m) => model.target(m).measure;
+const state = (/** @type {number} */ m) => assessment.states[m];
+const harder = (/** @type {number} */ a, /** @type {number} */ b) => tables.stage[a] - tables.stage[b] || a - b;
+const ofTest = ({ sides, reserve }) => {
+const load = sides.map((side) => ({ unit: side.unit, load: side.load })).reduce((a, b) => (compareLoads(b, a) < 0 ? b : a));
+const sets = Math.min(...sides.map((side) => side.sets));
+const more = sides[0].measure === REPS ? reserve + (sets >= 3 ? 2 : 0) : 0;
+return { amount: Math.floor(Math.min(...sides.map((side) => side.amount)) / ONE) + more, ...plain(load) };
+};
+const known = new Map();
+const best = (m) => {
+const kept = known.get(m);
+if (kept !== undefined) return kept;
+const tested = person.tested.filter(({ movement, on }) => movement === m && counts(on));
+const latest = Math.max(...tested.map(({ on }) => on));
+let found = null;
+for (const one of tested.filter(({ on }) => on === latest).map(ofTest)) {
+const by = found ? compareLoads(one, found) || one.amount - found.amount : 1;
+if (by > 0) found = one;
+}
+if (!found) {
+const trained = person.trained.filter(({ movement, on }) => movement === m && counts(on));
+const last = Math.max(...trained.map(({ on }) => on));
+const session = trained.find(({ on }) => on === last);
+if (session) {
+const reserve = measure(m) === REPS ? session.reserve || 0 : 0;
+found = { amount: Math.floor(Math.max(0, ...session.did) / ONE) + reserve, ...plain(session) };
+}
+}
+known.set(m, found);
+return found;
+};
+const isAtHand = (/** @type {number} */ m) => {
+const { have } = person;
+return have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word)));
+};
+const canDo = (/** @type {number} */ m) => { const b = best(m); return b === null || b.amount > 0; };
+const isTrainable = (/** @type {number} */ m) => (state(m) === OPEN || state(m) === OWNED) && PATTERNS.includes(tables.patterns[tables.pattern[m]])
+&& (measure(m) === REPS || measure(m) === TIME) && isAtHand(m) && canDo(m);
+const doseOf = (m) => {
+const own = tables.dose[m], each = model.target(m).seconds;
+if (own && own[0] === measure(m)) return { sets: own[1], amount: Math.floor(own[2] / ONE), seconds: own[3] > 0 ? own[3] : each };
+return measure(m) === TIME ? { sets: school.hold_sets, amount: school.hold_seconds, seconds: 0 } : { sets: school.sets, amount: school.reps, seconds: each };
+};
+const fitOf = (m) => {
+const b = best(m), { amount } = doseOf(m);
+if (!b) return UNTESTED;
+if (measure(m) === TIME) return b.amount > 3 * amount ? ABOVE : b.amount >= 5 ? KEEP : SHORT;
+const over = b.amount - amount;
+return over >= 6 ? ABOVE : over >= 2 ? KEEP : over >= 0 ? SHORT : BELOW;
+};
+const held = (b) => {
+const hold = Math.min(45, Math.max(1, threeFifths(b)));
+let sets = Math.min(10, Math.max(2, Math.ceil(30 / hold)));
+while (sets > 2 && sets * hold > 90) sets -= 1;
+return { sets, hold };
+};
+const prescribe = (m) => {
+const fit = fitOf(m), dose = doseOf(m), at = best(m), b = at ? at.amount : 0;
+const careful = model.is(m, GUARDED) || model.is(m, LOWERING), timed = measure(m) === TIME;
+let { sets, amount } = dose, why = '';
+if (fit === UNTESTED) {
+sets = 2;
+amount = timed ? (careful ? 3 : 5) : careful ? 2 : 3;
+why = 'never tested: a first try, then enter the number';
+} else if (timed) {
+const of = held(b);
+sets = of.sets;
+amount = of.hold;
+why = `best hold ${b} s: sets of ${amount} s, ${sets * amount} s in all`;
+} else if (fit === KEEP) {
+why = `${b} in one set: ${sets} sets of ${amount} leave ${b - amount} in reserve`;
+} else if (fit === SHORT) {
+amount = Math.max(1, threeFifths(amount));
+why = `${b} in one set is close to the limit: shorter sets`;
+} else if (fit === ABOVE) {
+amount = Math.min(b - 4, 20);
+why = `${b} in one set is more than the dose asks, and nothing harder is open: more reps`;
+} else {
+amount = Math.max(1, b - 1);
+why = `${b} in one set is below the dose: sets of what you can do`;
+}
+return { movement: m, measure: measure(m), sets, amount, seconds: timed ? 0 : dose.seconds, unit: at ? at.unit : NO_LOAD, load: at ? at.load : 0, text: '', why, fit };
+};
+const log = (pick) => {
+const m = pick.movement;
+const logged = person.trained.filter(({ movement }) => movement === m);
+const days = [...logged, ...person.tested.filter(({ movement }) => movement === m)].map(({ on }) => on).filter(counts);
+if (logged.length && days.length && today - Math.max(...days) > LONG_OFF) return 'return';
+const sessions = [];
+for (const of of logged) {
+const load = plain(of);
+const same = load.unit === pick.unit && load.load === pick.load;
+if (same && counts(of.on) && sessions.every(({ on }) => on !== of.on)) sessions.push(of);
+}
+sessions.sort((a, b) => a.on - b.on);
+const asked = pick.amount * ONE;
+const isFull = (/** @type {Trained} */ { did }) => did.length >= pick.sets && did.every((set) => set >= asked);
+const latest = (/** @type {number} */ count) => (sessions.length >= count ? sessions.slice(-count) : null);
+const two = latest(2), three = latest(3);
+if (two && !two.some(isFull)) return 'easier';
+const strict = model.is(m, GUARDED) || model.is(m, LOWERING) || tables.straight[m] || tables.unstable[m];
+const ready = strict ? Boolean(three && three.every((of) => isFull(of) && (of.reserve || 0) >= 2))
+: Boolean(two && two.every((of) => isFull(of) && of.did[of.did.length - 1] >= asked + 2 * ONE));
+const first = Math.min(...logged.map(({ on }) => on));
+const waits = tables.waits[m] && (!logged.length || today - first < 7 * tables.weeks_from[m]);
+return ready && !waits ? 'on' : 'stay';
+};
+const afterTraining = (group, pick) => {
+if (pick.fit !== KEEP && pick.fit !== ABOVE) return pick;
+const old = pick.movement, id = tables.ids[old], says = log(pick);
+const instead = (/** @type {number} */ m, /** @type {string} */ before) => { const other = prescribe(m); return { ...other, why: before + other.why }; };
+if (says === 'stay') return pick;
+if (says === 'on') {
+const next = group.find((m) => tables.stage[m] > tables.stage[old] && fitOf(m) !== BELOW);
+if (next !== undefined) return instead(next, `moved on from ${id}: `);
+const b = best(old), amount = b ? b.amount : 0, plate = Math.max(1, school.smallest_plate);
+const why = 'moved on: the dose was done in full';
+if (pick.unit === MASS && pick.load > 0) return { ...pick, why, load: pick.load + Math.max(plate, Math.floor(Math.floor(pick.load / 10) / plate) * plate) };
+if (pick.measure === TIME) return { ...pick, why, amount: Math.max(pick.amount, Math.min(pick.amount + 2, Math.floor((amount * 2) / 3))) };
+return { ...pick, why, amount: pick.amount + 1 };
+}
+const easier = [...group].reverse().find((m) => tables.stage[m] < tables.stage[old]);
+if (easier !== undefined) return instead(easier, says === 'easier' ? `${id} was missed twice: one step easier. ` : `two weeks off ${id}: one step easier. `);
+return { ...pick, sets: Math.max(2, pick.sets - 2), why: says === 'easier' ? 'missed twice: fewer sets' : 'two weeks off: fewer sets' };
+};
+const choose = (group) => {
+const falling = [...group].reverse();
+const hardest = (/** @type {string} */ fit) => falling.find((m) => fitOf(m) === fit);
+let chosen = hardest(KEEP);
+if (chosen === undefined) chosen = hardest(SHORT);
+const above = hardest(ABOVE);
+if (chosen === undefined && above !== undefined) {
+const next = group.find((m) => fitOf(m) === UNTESTED && tables.stage[m] > tables.stage[above]);
+chosen = next === undefined ? above : next;
+}
+const below = hardest(BELOW);
+const easier = (/** @type {number} */ m) => fitOf(m) === UNTESTED && (below === undefined || tables.stage[m] < tables.stage[below]);
+if (chosen === undefined) chosen = falling.find((m) => easier(m) && state(m) === OPEN);
+if (chosen === undefined) chosen = falling.find(easier);
+if (chosen === undefined) chosen = below;
+if (chosen === undefined) return null;
+const pick = afterTraining(group, prescribe(chosen));
+if (pick.fit !== UNTESTED && pick.measure !== TIME) {
+const times = Math.max(1, school.a_week);
+while (pick.sets * times > WEEKLY_MOST && pick.sets > 1) pick.sets -= 1;
+while (pick.sets * times < WEEKLY_LEAST) pick.sets += 1;
+}
+return { ...pick, text: targetText({ ...pick, amount: pick.amount * ONE, atMost: false, hits: 0, of: 0 }) };
+};
+const members = [...new Set(list)];
+const picks = [];
+for (const pattern of PATTERNS) {
+for (const straight of [0, 1]) {
+const group = members.filter((m) => isTrainable(m) && tables.patterns[tables.pattern[m]] === pattern && tables.straight[m] === straight).sort(harder);
+const pick = choose(group);
+if (pick) picks.push(pick);
+}
+}
+const picked = new Set(picks.map(({ movement }) => movement));
+const open = members.filter((m) => state(m) === OPEN && !picked.has(m) && tables.patterns[tables.pattern[m]] !== 'mobility' && isAtHand(m) && canDo(m))
+.sort((a, b) => harder(b, a)).slice(0, 2);
+const practice = open.map((m) => {
+const of = measure(m), measured = of === REPS || of === TIME;
+const always = tables.inverted[m] || tables.high[m] || tables.patterns[tables.pattern[m]] === 'balance';
+const text = targetText({
+measure: measured ? of : DONE, atMost: false, sets: measured ? 3 : 1, amount: (of === TIME ? 3 : 1) * ONE, seconds: of === REPS ? model.target(m).seconds : 0,
+unit: NO_LOAD, load: 0, hits: 0, of: 0,
+});
+return { movement: m, text, when: /** @type {'before' | 'after'} */ (always || school.practice === 'before' ? 'before' : 'after'), why: 'next above what you own: few, fresh attempts' };
+});
+return { picks, practice };
+};
+globalThis.rungbook.dose = { working };
 })();

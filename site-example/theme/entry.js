@@ -1,156 +1,134 @@
 'use strict';
-// Entering one result: the fields that fit the movement, the hold timer, and "it hurt".
 (() => {
-  const { targets, results, readiness, store, page, states } = globalThis.rungbook;
-  const { make, named } = page;
-  const { TIME, DONE, NO_LOAD } = targets;
-  const FOUR_WEEKS = 28;
-  const COUNTDOWN = 5;
-  // By the number of the measure.
-  const WORDS = ['Reps', 'Seconds', 'Centimetres', 'Degrees', 'Done'];
-  const UNITS = ['reps', 's', 'cm', 'deg', 'done'];
-
-  let count = 0;
-  /** A field with its label. @param {string} says @param {Record<string, unknown>} set */
-  const field = (says, set) => {
-    count += 1;
-    const id = `field-${count}`;
-    const input = /** @type {HTMLInputElement} */ (make('input', { id, autocomplete: 'off', ...set }));
-    return { input, whole: make('p', { class: 'field' }, make('label', { for: id, text: says }), input) };
-  };
-  /** @param {string} says @param {[string, string][]} options value and words */
-  const choice = (says, options) => {
-    count += 1;
-    const id = `field-${count}`;
-    const input = /** @type {HTMLSelectElement} */ (make('select', { id }, ...options.map(([value, words]) => make('option', { value, text: words }))));
-    return { input, whole: make('p', { class: 'field' }, make('label', { for: id, text: says }), input) };
-  };
-  const number = { type: 'text', inputmode: 'decimal', size: 6 };
-
-  /** A timer for holds: a countdown to get into place, then the seconds. @param {(seconds: number) => void} done */
-  const timer = (done) => {
-    const face = make('span', { class: 'timer-face', role: 'timer', text: '0' });
-    const button = make('button', { type: 'button', class: 'quiet', text: 'Start the hold timer' });
-    let started = 0, ticking = 0;
-    const tick = () => {
-      const passed = (performance.now() - started) / 1000 - COUNTDOWN;
-      face.textContent = passed < 0 ? `in ${Math.ceil(-passed)}` : String(Math.floor(passed));
-    };
-    button.addEventListener('click', () => {
-      if (ticking) {
-        clearInterval(ticking);
-        ticking = 0;
-        const held = Math.max(0, Math.floor((performance.now() - started) / 1000 - COUNTDOWN));
-        face.textContent = String(held);
-        button.textContent = 'Start the hold timer';
-        done(held);
-        return;
-      }
-      started = performance.now();
-      ticking = Number(setInterval(tick, 100));
-      button.textContent = 'Stop';
-      tick();
-    });
-    return make('p', { class: 'timer' }, button, ' ', face, make('span', { class: 'hint', text: ' five seconds to get into place' }));
-  };
-
-  /** What the demands of a movement use beside the amount. @param {Model} model @param {number} m */
-  const uses = (model, m) => {
-    const asked = model.demands[m].map(model.target);
-    const some = (/** @type {(target: Got) => boolean} */ has) => asked.some(has);
-    return {
-      sets: some((t) => t.sets > 1), seconds: some((t) => t.seconds > 0), tries: some((t) => t.of > 0),
-      load: some((t) => t.unit !== NO_LOAD), help: some((t) => t.load < 0),
-    };
-  };
-
-  /**
-   * The form of one movement. `kept` is called with the key of the entry that was made.
-   * @param {number} m
-   * @param {{ today: boolean, kept: (key: string) => void, hurt: () => void }} options `today`: it may be tested today
-   */
-  const form = (m, options) => {
-    const model = /** @type {Model} */ (states.model);
-    const { measure } = model.target(m);
-    const use = uses(model, m);
-    const sided = model.is(m, readiness.EACH_SIDE);
-    const day = results.today();
-    const says = WORDS[measure];
-    const amounts = sided
-      ? [field(`${says}, left`, number), field(`${says}, right`, number)]
-      : [field(says, measure === DONE ? { type: 'checkbox' } : number)];
-    const sets = use.sets ? field('Sets', { ...number, value: '1' }) : null;
-    const seconds = use.seconds ? field('Seconds of each rep', number) : null;
-    const hits = use.tries ? [field('Good tries', number), field('Out of tries', number)] : null;
-    const weight = targetUnits(model) === 'imperial' ? 'lb' : 'kg';
-    const load = use.load ? field(`Weight (${weight})`, number) : null;
-    const way = use.load ? choice('The weight', [...(use.help ? [['help', 'helps me']] : []), ['added', 'is added'], ...(use.help ? [] : [['help', 'helps me']])].map((o) => /** @type {[string, string]} */ (o))) : null;
-    const reserve = field('Could have done more', { ...number, placeholder: '0' });
-    const on = field(options.today ? 'On' : 'On, about', {
-      type: 'date', value: results.dayText(options.today ? day : day - 7), max: results.dayText(day), min: results.dayText(day - (options.today ? 3650 : FOUR_WEEKS)),
-    });
-    const fault = make('p', { class: 'fault', role: 'alert' });
-    const written = (/** @type {{ input: HTMLInputElement }} */ of) => of.input.value.trim().replace(',', '.');
-
-    /** @param {{ input: HTMLInputElement }} amount */
-    const text = (amount) => {
-      if (measure === DONE) return amount.input.checked ? 'done' : 'not done';
-      const set = sets && written(sets) !== '' && written(sets) !== '1' ? `${written(sets)}x` : '';
-      const each = seconds && written(seconds) !== '' ? ` of ${written(seconds)} s` : '';
-      const tried = hits && written(hits[1]) !== '' ? ` in ${written(hits[0])} of ${written(hits[1])} tries` : '';
-      const added = load && way && written(load) !== '' && Number(written(load)) !== 0 ? ` with ${written(load)} ${weight}${way.input.value === 'help' ? ' help' : ''}` : '';
-      return `${set}${written(amount)} ${UNITS[measure]}${each}${tried}${added}`;
-    };
-    const whole = make('form', { class: 'enter-form', novalidate: true, on: {
-      submit: (/** @type {Event} */ event) => {
-        event.preventDefault();
-        const read = amounts.map((amount) => targets.readGot(text(amount)));
-        const bad = read.findIndex((got) => got === null);
-        const left = Number(written(reserve) || '0');
-        if (bad >= 0) {
-          fault.textContent = 'Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.';
-          amounts[bad].input.focus();
-          return;
-        }
-        if (!Number.isInteger(left) || left < 0 || results.readDay(on.input.value) === null || Number(results.readDay(on.input.value)) > day) {
-          fault.textContent = 'Write a whole number for what you could have done more, and a day up to today.';
-          return;
-        }
-        const texts = read.map((got) => targets.text(/** @type {Got} */ (got)));
-        const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
-        options.kept(store.add('tested', { movement: model.tables.ids[m], ...sides, on: on.input.value, ...(left ? { in_reserve: left } : {}) }));
-      },
-    } },
-      ...(measure === TIME && options.today ? amounts.map((amount) => timer((held) => { amount.input.value = String(held); })) : []),
-      make('div', { class: 'fields' }, ...[...amounts, sets, seconds, ...(hits || []), load, way].map((part) => part && part.whole)),
-      make('details', { class: 'more' }, make('summary', { text: 'The day, and what was left' }), make('div', { class: 'fields' }, on.whole, reserve.whole)),
-      fault,
-      make('p', { class: 'acts' }, make('button', { type: 'submit', text: 'Keep this number' }), ' ',
-        make('button', { type: 'button', class: 'hurt', text: 'It hurt', on: { click: () => hurt(m).then((paused) => { if (paused) options.hurt(); }) } })));
-    return whole;
-  };
-
-  /** @param {Model} model */
-  const targetUnits = (model) => model.tables.units;
-
-  /** "It hurt": pauses the movement and the parts that are named. @param {number} m @returns {Promise<boolean>} */
-  const hurt = async (m) => {
-    const { tables } = /** @type {Model} */ (states.model);
-    const boxes = tables.parts.map((part, i) => {
-      const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', value: part, id: `part-${part}` }));
-      return { box, stressed: ((tables.stresses[m] >> i) & 1) === 1, whole: make('li', {}, box, ' ', make('label', { for: `part-${part}`, text: part.replace('-', ' ') })) };
-    }).sort((a, b) => Number(b.stressed) - Number(a.stressed));
-    const answer = await page.ask('It hurt', [
-      make('p', {}, 'Stop here. ', named(tables, m), ' rests from now, and so does everything that stresses what hurts, until you or your coach lift it.'),
-      make('p', { text: 'Where did it hurt?' }), make('ul', { class: 'plain parts' }, ...boxes.map(({ whole }) => whole)),
-      make('p', {}, 'Chest pain, fainting, numbness, a joint out of place: call the emergency number. Anything else that hurts: ask a licensed clinician. ', make('a', { href: 'if-it-hurts.html', text: 'If it hurts' })),
-    ], [['pause', 'Pause it'], ['', 'Go back']]);
-    if (answer !== 'pause') return false;
-    const on = results.dayText(results.today());
-    store.add('paused', { movement: tables.ids[m], on, by: 'client', because: 'it hurt in a test' });
-    for (const { box } of boxes) if (box.checked) store.add('paused', { part: box.value, on, by: 'client', because: 'it hurt in a test' });
-    return true;
-  };
-
-  globalThis.rungbook.entry = { form, hurt };
+const { targets, results, readiness, store, page, states } = globalThis.rungbook;
+const { make, named } = page;
+const { TIME, DONE, NO_LOAD } = targets;
+const FOUR_WEEKS = 28;
+const COUNTDOWN = 5;
+const WORDS = ['Reps', 'Seconds', 'Centimetres', 'Degrees', 'Done'];
+const UNITS = ['reps', 's', 'cm', 'deg', 'done'];
+let count = 0;
+const field = (says, set) => {
+count += 1;
+const id = `field-${count}`;
+const input = /** @type {HTMLInputElement} */ (make('input', { id, autocomplete: 'off', ...set }));
+return { input, whole: make('p', { class: 'field' }, make('label', { for: id, text: says }), input) };
+};
+const choice = (says, options) => {
+count += 1;
+const id = `field-${count}`;
+const input = /** @type {HTMLSelectElement} */ (make('select', { id }, ...options.map(([value, words]) => make('option', { value, text: words }))));
+return { input, whole: make('p', { class: 'field' }, make('label', { for: id, text: says }), input) };
+};
+const number = { type: 'text', inputmode: 'decimal', size: 6 };
+const timer = (done) => {
+const face = make('span', { class: 'timer-face', role: 'timer', text: '0' });
+const button = make('button', { type: 'button', class: 'quiet', text: 'Start the hold timer' });
+let started = 0, ticking = 0;
+const tick = () => {
+const passed = (performance.now() - started) / 1000 - COUNTDOWN;
+face.textContent = passed < 0 ? `in ${Math.ceil(-passed)}` : String(Math.floor(passed));
+};
+button.addEventListener('click', () => {
+if (ticking) {
+clearInterval(ticking);
+ticking = 0;
+const held = Math.max(0, Math.floor((performance.now() - started) / 1000 - COUNTDOWN));
+face.textContent = String(held);
+button.textContent = 'Start the hold timer';
+done(held);
+return;
+}
+started = performance.now();
+ticking = Number(setInterval(tick, 100));
+button.textContent = 'Stop';
+tick();
+});
+return make('p', { class: 'timer' }, button, ' ', face, make('span', { class: 'hint', text: ' five seconds to get into place' }));
+};
+const uses = (model, m) => {
+const asked = model.demands[m].map(model.target);
+const some = (/** @type {(target: Got) => boolean} */ has) => asked.some(has);
+return {
+sets: some((t) => t.sets > 1), seconds: some((t) => t.seconds > 0), tries: some((t) => t.of > 0),
+load: some((t) => t.unit !== NO_LOAD), help: some((t) => t.load < 0),
+};
+};
+const form = (m, options) => {
+const model = /** @type {Model} */ (states.model);
+const { measure } = model.target(m);
+const use = uses(model, m);
+const sided = model.is(m, readiness.EACH_SIDE);
+const day = results.today();
+const says = WORDS[measure];
+const amounts = sided
+? [field(`${says}, left`, number), field(`${says}, right`, number)]
+: [field(says, measure === DONE ? { type: 'checkbox' } : number)];
+const sets = use.sets ? field('Sets', { ...number, value: '1' }) : null;
+const seconds = use.seconds ? field('Seconds of each rep', number) : null;
+const hits = use.tries ? [field('Good tries', number), field('Out of tries', number)] : null;
+const weight = targetUnits(model) === 'imperial' ? 'lb' : 'kg';
+const load = use.load ? field(`Weight (${weight})`, number) : null;
+const way = use.load ? choice('The weight', [...(use.help ? [['help', 'helps me']] : []), ['added', 'is added'], ...(use.help ? [] : [['help', 'helps me']])].map((o) => /** @type {[string, string]} */ (o))) : null;
+const reserve = field('Could have done more', { ...number, placeholder: '0' });
+const on = field(options.today ? 'On' : 'On, about', {
+type: 'date', value: results.dayText(options.today ? day : day - 7), max: results.dayText(day), min: results.dayText(day - (options.today ? 3650 : FOUR_WEEKS)),
+});
+const fault = make('p', { class: 'fault', role: 'alert' });
+const written = (/** @type {{ input: HTMLInputElement }} */ of) => of.input.value.trim().replace(',', '.');
+const text = (amount) => {
+if (measure === DONE) return amount.input.checked ? 'done' : 'not done';
+const set = sets && written(sets) !== '' && written(sets) !== '1' ? `${written(sets)}x` : '';
+const each = seconds && written(seconds) !== '' ? ` of ${written(seconds)} s` : '';
+const tried = hits && written(hits[1]) !== '' ? ` in ${written(hits[0])} of ${written(hits[1])} tries` : '';
+const added = load && way && written(load) !== '' && Number(written(load)) !== 0 ? ` with ${written(load)} ${weight}${way.input.value === 'help' ? ' help' : ''}` : '';
+return `${set}${written(amount)} ${UNITS[measure]}${each}${tried}${added}`;
+};
+const whole = make('form', { class: 'enter-form', novalidate: true, on: {
+submit: (/** @type {Event} */ event) => {
+event.preventDefault();
+const read = amounts.map((amount) => targets.readGot(text(amount)));
+const bad = read.findIndex((got) => got === null);
+const left = Number(written(reserve) || '0');
+if (bad >= 0) {
+fault.textContent = 'Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.';
+amounts[bad].input.focus();
+return;
+}
+if (!Number.isInteger(left) || left < 0 || results.readDay(on.input.value) === null || Number(results.readDay(on.input.value)) > day) {
+fault.textContent = 'Write a whole number for what you could have done more, and a day up to today.';
+return;
+}
+const texts = read.map((got) => targets.text(/** @type {Got} */ (got)));
+const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
+options.kept(store.add('tested', { movement: model.tables.ids[m], ...sides, on: on.input.value, ...(left ? { in_reserve: left } : {}) }));
+},
+} },
+...(measure === TIME && options.today ? amounts.map((amount) => timer((held) => { amount.input.value = String(held); })) : []),
+make('div', { class: 'fields' }, ...[...amounts, sets, seconds, ...(hits || []), load, way].map((part) => part && part.whole)),
+make('details', { class: 'more' }, make('summary', { text: 'The day, and what was left' }), make('div', { class: 'fields' }, on.whole, reserve.whole)),
+fault,
+make('p', { class: 'acts' }, make('button', { type: 'submit', text: 'Keep this number' }), ' ',
+make('button', { type: 'button', class: 'hurt', text: 'It hurt', on: { click: () => hurt(m).then((paused) => { if (paused) options.hurt(); }) } })));
+return whole;
+};
+const targetUnits = (model) => model.tables.units;
+const hurt = async (m) => {
+const { tables } = /** @type {Model} */ (states.model);
+const boxes = tables.parts.map((part, i) => {
+const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', value: part, id: `part-${part}` }));
+return { box, stressed: ((tables.stresses[m] >> i) & 1) === 1, whole: make('li', {}, box, ' ', make('label', { for: `part-${part}`, text: part.replace('-', ' ') })) };
+}).sort((a, b) => Number(b.stressed) - Number(a.stressed));
+const answer = await page.ask('It hurt', [
+make('p', {}, 'Stop here. ', named(tables, m), ' rests from now, and so does everything that stresses what hurts, until you or your coach lift it.'),
+make('p', { text: 'Where did it hurt?' }), make('ul', { class: 'plain parts' }, ...boxes.map(({ whole }) => whole)),
+make('p', {}, 'Chest pain, fainting, numbness, a joint out of place: call the emergency number. Anything else that hurts: ask a licensed clinician. ', make('a', { href: 'if-it-hurts.html', text: 'If it hurts' })),
+], [['pause', 'Pause it'], ['', 'Go back']]);
+if (answer !== 'pause') return false;
+const on = results.dayText(results.today());
+store.add('paused', { movement: tables.ids[m], on, by: 'client', because: 'it hurt in a test' });
+for (const { box } of boxes) if (box.checked) store.add('paused', { part: box.value, on, by: 'client', because: 'it hurt in a test' });
+return true;
+};
+globalThis.rungbook.entry = { form, hurt };
 })();

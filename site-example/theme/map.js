@@ -1,99 +1,83 @@
 'use strict';
-// The map of a skill: draws in the states of this device, says on a narrow screen where you are, opens the map on a wide one.
 (() => {
-  const { readiness, store, page, states } = globalThis.rungbook;
-  const { make, namedList } = page;
-  const { model, mine, mark } = states;
-  const box = /** @type {HTMLDetailsElement | null} */ (document.getElementById('map-box'));
-  const here = document.getElementById('map-here');
-  if (!box) return;
-  const SVG = 'http://www.w3.org/2000/svg';
-  /** At most so many names on a rung of "you are here". */
-  const MOST = 6;
-
-  const wide = matchMedia('(min-width: 60rem)');
-  if (wide.matches) box.open = true;
-  wide.addEventListener('change', () => { if (wide.matches) box.open = true; });
-  addEventListener('beforeprint', () => { box.open = true; });
-
-  /** @param {string} className @param {number} x @param {number} y @param {number} width */
-  const bar = (className, x, y, width) => {
-    const rect = document.createElementNS(SVG, 'rect');
-    for (const [key, value] of Object.entries({ class: className, x, y, width, height: 8 })) rect.setAttribute(key, String(value));
-    return rect;
-  };
-
-  /** @param {Stand | null} stand @param {SVGTextElement} slot */
-  const state = (stand, slot) => {
-    const link = /** @type {SVGAElement} */ (slot.parentNode), group = /** @type {SVGGElement} */ (link.parentNode);
-    const m = model ? model.numbers.get(slot.dataset.stateMap || '') : undefined;
-    const word = stand && m !== undefined ? readiness.STATES[stand.found.states[m]] : '';
-    link.querySelectorAll('.map-shape, .map-shape-half').forEach((old) => old.remove());
-    group.setAttribute('class', (group.getAttribute('class') || '').replace(/ map-state-\S+/, '') + (word ? ` map-state-${word.replace(' ', '-')}` : ''));
-    slot.textContent = word && ` ${word}`;
-    if (!word) return;
-    const x = Number(slot.getAttribute('x')) - 21, y = Number(slot.getAttribute('y')) - 8;
-    slot.before(bar('map-shape', x, y, 16), ...(word === 'almost' ? [bar('map-shape-half', x, y, 8)] : []));
-  };
-
-  /** The movements that a tree of needs mentions. @param {Model} ready @param {number} m */
-  const mentions = (ready, m) => {
-    const tree = ready.tables.needs[m], out = [];
-    for (let i = 0; i < tree.length; i += 1) {
-      if (tree[i] >= 0) out.push(ready.of(tree[i]));
-      else i += tree[i] === -3 ? 2 : 1;
-    }
-    return out;
-  };
-
-  /** Two rungs up and down from the highest movement that is owned. @param {Stand | null} stand */
-  const whereYouAre = (stand) => {
-    if (!here) return;
-    here.hidden = true;
-    const skill = model && model.tables.skills.find(({ id }) => id === document.body.dataset.skill);
-    if (!stand || !model || !skill) return;
-    const { tables } = model;
-    const owned = skill.members.filter((m) => stand.found.states[m] === readiness.OWNED);
-    const at = owned.reduce((best, m) => (best < 0 || tables.stage[m] > tables.stage[best] ? m : best), -1);
-    const level = at < 0 ? -1 : tables.stage[at];
-    /** Movements of a stage: those that lead here or from here, where there are any. @param {number} stage */
-    const of = (stage) => {
-      const all = skill.members.filter((m) => tables.stage[m] === stage);
-      const tied = all.filter((m) => at >= 0 && (stage < level ? below.has(m) : climb(m).has(at)));
-      return tied.length ? tied : all;
-    };
-    /** @type {Map<number, Set<number>>} */
-    const kept = new Map();
-    /** Everything under a movement. @param {number} m @returns {Set<number>} */
-    const climb = (m) => {
-      const done = kept.get(m);
-      if (done) return done;
-      /** @type {Set<number>} */
-      const found = new Set(), open = [m];
-      for (let next = open.pop(); next !== undefined; next = open.pop()) {
-        for (const need of mentions(model, next)) if (!found.has(need)) open.push(need), found.add(need);
-      }
-      kept.set(m, found);
-      return found;
-    };
-    const below = at < 0 ? new Set() : climb(at);
-    const words = (/** @type {number} */ stage) => (stage === 0 ? 'on the ground' : stage === 1 ? '1 rung up' : `${stage} rungs up`);
-    const lines = [2, 1, 0, -1, -2].map((step) => level + step).filter((stage) => stage >= 0).map((stage) => {
-      const list = stage === level ? [at] : of(stage);
-      if (!list.length) return null;
-      const shown = list.slice(0, MOST);
-      return make('li', { class: stage === level ? 'map-you' : null }, make('span', { class: 'map-level', text: stage === level ? `You are here, ${words(stage)}` : words(stage) }),
-        ...shown.flatMap((m, i) => [i ? ', ' : '', ...namedList(tables, [m]), ' ', mark(stand.found.states[m])]), list.length > MOST ? `, and ${list.length - MOST} more` : '');
-    });
-    here.replaceChildren(make('p', { text: at < 0 ? 'You own nothing here yet. The first rungs:' : 'The highest that is yours, and two rungs up and down:' }), make('ol', {}, ...lines));
-    here.hidden = false;
-  };
-
-  const draw = () => {
-    const stand = mine();
-    document.querySelectorAll('[data-state-map]').forEach((slot) => state(stand, /** @type {SVGTextElement} */ (slot)));
-    whereYouAre(stand);
-  };
-  store.onChange(draw);
-  draw();
+const { readiness, store, page, states } = globalThis.rungbook;
+const { make, namedList } = page;
+const { model, mine, mark } = states;
+const box = /** @type {HTMLDetailsElement | null} */ (document.getElementById('map-box'));
+const here = document.getElementById('map-here');
+if (!box) return;
+const SVG = 'http://www.w3.org/2000/svg';
+const MOST = 6;
+const wide = matchMedia('(min-width: 60rem)');
+if (wide.matches) box.open = true;
+wide.addEventListener('change', () => { if (wide.matches) box.open = true; });
+addEventListener('beforeprint', () => { box.open = true; });
+const bar = (className, x, y, width) => {
+const rect = document.createElementNS(SVG, 'rect');
+for (const [key, value] of Object.entries({ class: className, x, y, width, height: 8 })) rect.setAttribute(key, String(value));
+return rect;
+};
+const state = (stand, slot) => {
+const link = /** @type {SVGAElement} */ (slot.parentNode), group = /** @type {SVGGElement} */ (link.parentNode);
+const m = model ? model.numbers.get(slot.dataset.stateMap || '') : undefined;
+const word = stand && m !== undefined ? readiness.STATES[stand.found.states[m]] : '';
+link.querySelectorAll('.map-shape, .map-shape-half').forEach((old) => old.remove());
+group.setAttribute('class', (group.getAttribute('class') || '').replace(/ map-state-\S+/, '') + (word ? ` map-state-${word.replace(' ', '-')}` : ''));
+slot.textContent = word && ` ${word}`;
+if (!word) return;
+const x = Number(slot.getAttribute('x')) - 21, y = Number(slot.getAttribute('y')) - 8;
+slot.before(bar('map-shape', x, y, 16), ...(word === 'almost' ? [bar('map-shape-half', x, y, 8)] : []));
+};
+const mentions = (ready, m) => {
+const tree = ready.tables.needs[m], out = [];
+for (let i = 0; i < tree.length; i += 1) {
+if (tree[i] >= 0) out.push(ready.of(tree[i]));
+else i += tree[i] === -3 ? 2 : 1;
+}
+return out;
+};
+const whereYouAre = (stand) => {
+if (!here) return;
+here.hidden = true;
+const skill = model && model.tables.skills.find(({ id }) => id === document.body.dataset.skill);
+if (!stand || !model || !skill) return;
+const { tables } = model;
+const owned = skill.members.filter((m) => stand.found.states[m] === readiness.OWNED);
+const at = owned.reduce((best, m) => (best < 0 || tables.stage[m] > tables.stage[best] ? m : best), -1);
+const level = at < 0 ? -1 : tables.stage[at];
+const of = (stage) => {
+const all = skill.members.filter((m) => tables.stage[m] === stage);
+const tied = all.filter((m) => at >= 0 && (stage < level ? below.has(m) : climb(m).has(at)));
+return tied.length ? tied : all;
+};
+const kept = new Map();
+const climb = (m) => {
+const done = kept.get(m);
+if (done) return done;
+const found = new Set(), open = [m];
+for (let next = open.pop(); next !== undefined; next = open.pop()) {
+for (const need of mentions(model, next)) if (!found.has(need)) open.push(need), found.add(need);
+}
+kept.set(m, found);
+return found;
+};
+const below = at < 0 ? new Set() : climb(at);
+const words = (/** @type {number} */ stage) => (stage === 0 ? 'on the ground' : stage === 1 ? '1 rung up' : `${stage} rungs up`);
+const lines = [2, 1, 0, -1, -2].map((step) => level + step).filter((stage) => stage >= 0).map((stage) => {
+const list = stage === level ? [at] : of(stage);
+if (!list.length) return null;
+const shown = list.slice(0, MOST);
+return make('li', { class: stage === level ? 'map-you' : null }, make('span', { class: 'map-level', text: stage === level ? `You are here, ${words(stage)}` : words(stage) }),
+...shown.flatMap((m, i) => [i ? ', ' : '', ...namedList(tables, [m]), ' ', mark(stand.found.states[m])]), list.length > MOST ? `, and ${list.length - MOST} more` : '');
+});
+here.replaceChildren(make('p', { text: at < 0 ? 'You own nothing here yet. The first rungs:' : 'The highest that is yours, and two rungs up and down:' }), make('ol', {}, ...lines));
+here.hidden = false;
+};
+const draw = () => {
+const stand = mine();
+document.querySelectorAll('[data-state-map]').forEach((slot) => state(stand, /** @type {SVGTextElement} */ (slot)));
+whereYouAre(stand);
+};
+store.onChange(draw);
+draw();
 })();

@@ -1,52 +1,47 @@
 'use strict';
-// My people: a coach opens several exports and sees the class. Nothing of it is kept.
 (() => {
-  const { results, readiness, page, states } = globalThis.rungbook;
-  const { make, named, byId } = page;
-  const { model, mark } = states;
-  if (!model) return;
-  const { tables } = model;
-  /** @type {{ name: string, found: Assessment, aside: Aside[] }[]} */
-  let people = [];
-  const choice = /** @type {HTMLSelectElement} */ (byId('of-skill'));
-  choice.append(...tables.skills.map(({ name }, i) => make('option', { value: i, text: name })));
-
-  const draw = () => {
-    const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
-    const rows = skill ? skill.members : model.order;
-    byId('class').hidden = people.length === 0;
-    const may = rows.filter((m) => people.length && people.every(({ found }) => found.states[m] === readiness.OWNED || found.states[m] === readiness.OPEN));
-    byId('everyone').replaceChildren(...(may.length ? may.map((m) => make('li', {}, named(tables, m))) : [make('li', { text: 'Nothing that is open to all.' })]));
-    byId('class-table').replaceChildren(
-      make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: 'Movement' }), ...people.map(({ name }) => make('th', { scope: 'col', text: name })))),
-      make('tbody', {}, ...rows.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
-        ...people.map(({ found }) => make('td', {}, mark(found.states[m], found.counted[m] === 1)))))));
-    byId('class-aside').replaceChildren(...people.flatMap(({ name, aside }) => aside.map((of) => make('li', { text: `${name}: ${of.movement}, ${of.got}, ${of.on}: ${of.why}` }))));
-  };
-
-  const open = /** @type {HTMLInputElement} */ (byId('open'));
-  open.addEventListener('change', async () => {
-    const day = results.today();
-    /** @type {string[]} */
-    const refused = [];
-    for (const file of open.files || []) {
-      try {
-        if (file.size > results.LARGEST_FILE) throw new results.Refused('it is larger than 1 MB');
-        const exported = results.readFile(await file.text(), day);
-        const { person, aside } = results.person(exported, model, day);
-        people.push({ name: exported.name || file.name.replace(/\.json$/i, ''), found: readiness.assess(model, person, day), aside });
-      } catch (error) {
-        refused.push(`${file.name}: ${error instanceof results.Refused ? error.message : 'it cannot be read'}`);
-      }
-    }
-    byId('notice').textContent = refused.length ? `Refused: ${refused.join('; ')}.` : `${people.length} people.`;
-    open.value = '';
-    draw();
-  });
-  byId('close-all').addEventListener('click', () => {
-    people = [];
-    byId('notice').textContent = 'Nobody is open.';
-    draw();
-  });
-  choice.addEventListener('change', draw);
+const { results, readiness, page, states } = globalThis.rungbook;
+const { make, named, byId } = page;
+const { model, mark } = states;
+if (!model) return;
+const { tables } = model;
+let people = [];
+const choice = /** @type {HTMLSelectElement} */ (byId('of-skill'));
+choice.append(...tables.skills.map(({ name }, i) => make('option', { value: i, text: name })));
+const draw = () => {
+const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
+const rows = skill ? skill.members : model.order;
+byId('class').hidden = people.length === 0;
+const may = rows.filter((m) => people.length && people.every(({ found }) => found.states[m] === readiness.OWNED || found.states[m] === readiness.OPEN));
+byId('everyone').replaceChildren(...(may.length ? may.map((m) => make('li', {}, named(tables, m))) : [make('li', { text: 'Nothing that is open to all.' })]));
+byId('class-table').replaceChildren(
+make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: 'Movement' }), ...people.map(({ name }) => make('th', { scope: 'col', text: name })))),
+make('tbody', {}, ...rows.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
+...people.map(({ found }) => make('td', {}, mark(found.states[m], found.counted[m] === 1)))))));
+byId('class-aside').replaceChildren(...people.flatMap(({ name, aside }) => aside.map((of) => make('li', { text: `${name}: ${of.movement}, ${of.got}, ${of.on}: ${of.why}` }))));
+};
+const open = /** @type {HTMLInputElement} */ (byId('open'));
+open.addEventListener('change', async () => {
+const day = results.today();
+const refused = [];
+for (const file of open.files || []) {
+try {
+if (file.size > results.LARGEST_FILE) throw new results.Refused('it is larger than 1 MB');
+const exported = results.readFile(await file.text(), day);
+const { person, aside } = results.person(exported, model, day);
+people.push({ name: exported.name || file.name.replace(/\.json$/i, ''), found: readiness.assess(model, person, day), aside });
+} catch (error) {
+refused.push(`${file.name}: ${error instanceof results.Refused ? error.message : 'it cannot be read'}`);
+}
+}
+byId('notice').textContent = refused.length ? `Refused: ${refused.join('; ')}.` : `${people.length} people.`;
+open.value = '';
+draw();
+});
+byId('close-all').addEventListener('click', () => {
+people = [];
+byId('notice').textContent = 'Nobody is open.';
+draw();
+});
+choice.addEventListener('change', draw);
 })();

@@ -1,101 +1,84 @@
 'use strict';
-// The guided self-test: which question next. The same rule as the program's own, on the same tables.
 (() => {
-  const { value, leavesOf, presume, TRUE, UNKNOWN, FALSE, UNTESTED, GUARDED } = globalThis.rungbook.readiness;
-  const STRENGTH = 2, ALL_OUT_SETS = 2;
-
-  /**
-   * The next question for a skill, or null when everything is decided or nothing may be asked.
-   * @param {Model} model @param {Assessment} assessment @param {number[]} chain the skill's movements
-   * @param {number[]} asked movements that were asked already and left open @param {number} today
-   * @returns {{ movement: number, today: boolean, left: number } | null}
-   */
-  const next = (model, assessment, chain, asked, today) => {
-    const { tables } = model;
-    const members = [...chain].sort((a, b) => tables.stage[a] - tables.stage[b] || a - b);
-    const paused = (/** @type {number} */ m) => !assessment.reached[m];
-    /** @type {Board} */
-    const now = {
-      shown: assessment.known.shown, presumed: assessment.known.presumed,
-      isTested: (m) => assessment.known.latest.has(m),
-    };
-    const judge = (/** @type {Board} */ board, /** @type {number} */ leaf, /** @type {boolean} */ guarded) => {
-      if (board.shown[leaf] !== UNTESTED) return board.shown[leaf];
-      return board.presumed[leaf] && !guarded ? TRUE : UNKNOWN;
-    };
-    const needs = (/** @type {Board} */ board, /** @type {number} */ m) => value(tables.needs[m], (leaf) => judge(board, leaf, model.is(m, GUARDED)));
-    /** What a consistent client cannot have: it stands above something that is missing. @param {Board} board */
-    const beyond = (board) => {
-      const out = new Uint8Array(model.count);
-      for (let changed = true; changed;) {
-        changed = false;
-        for (const m of members) {
-          if (out[m]) continue;
-          const guarded = model.is(m, GUARDED);
-          const worth = value(tables.needs[m], (leaf) => {
-            const judged = judge(board, leaf, guarded), of = model.of(leaf);
-            return judged === UNKNOWN && out[of] && !board.isTested(of) && !board.presumed[leaf] ? FALSE : judged;
-          });
-          if (worth === FALSE) {
-            out[m] = 1;
-            changed = true;
-          }
-        }
-      }
-      return out;
-    };
-    const isOwned = (/** @type {Board} */ board, /** @type {number} */ m) => board.shown[m] === TRUE || (board.shown[m] === UNTESTED && board.presumed[m] === 1);
-    const undecided = (/** @type {Board} */ board, /** @type {Uint8Array} */ past) =>
-      members.filter((m) => !paused(m) && !past[m] && !isOwned(board, m) && needs(board, m) === UNKNOWN);
-    /** The board after a movement met all that is asked of it, or missed it all. @param {number} m @param {boolean} met */
-    const after = (m, met) => {
-      const shown = now.shown.slice(), presumed = now.presumed.slice();
-      const isTested = (/** @type {number} */ other) => other === m || now.isTested(other);
-      for (const leaf of model.demands[m]) {
-        presumed[leaf] = 0;
-        shown[leaf] = met ? TRUE : FALSE;
-      }
-      if (met && tables.presume) presume(model, [m], isTested, presumed);
-      return { shown, presumed, isTested };
-    };
-    const left = (/** @type {number} */ m, /** @type {boolean} */ met) => {
-      const board = after(m, met);
-      return undecided(board, beyond(board)).length ** 2;
-    };
-    const past = beyond(now);
-    const open = undecided(now, past);
-    /** @type {Set<number>} */
-    const candidates = new Set();
-    for (const m of open) {
-      const guarded = model.is(m, GUARDED);
-      for (const leaf of leavesOf(tables.needs[m])) {
-        const of = model.of(leaf);
-        if (judge(now, leaf, guarded) === UNKNOWN && !past[of] && !paused(of) && !asked.includes(of)) candidates.add(of);
-      }
-    }
-    const stages = (/** @type {number[]} */ list) => list.map((m) => tables.stage[m]);
-    const owned = Math.max(-1, ...stages(members.filter((m) => isOwned(now, m))));
-    const missing = Math.min(Infinity, ...stages(members.filter((m) => now.shown[m] === FALSE)));
-    const likely = (/** @type {number} */ m) => 5 + (tables.stage[m] <= owned ? 3 : 0) - (tables.stage[m] >= missing ? 3 : 0);
-    /** @type {number[] | null} */
-    let best = null;
-    for (const m of candidates) {
-      const rank = [likely(m) * left(m, true) + (10 - likely(m)) * left(m, false), tables.day_order[m], m];
-      if (!best || rank[0] - best[0] < 0 || (rank[0] === best[0] && (rank[1] - best[1] || rank[2] - best[2]) < 0)) best = rank;
-    }
-    return best && { movement: best[2], today: mayBeTested(model, assessment, best[2], today), left: open.length };
-  };
-
-  /** Whether a movement may be tested today: its needs are shown, and the day has room for it.
-   * @param {Model} model @param {Assessment} assessment @param {number} m @param {number} today */
-  const mayBeTested = (model, assessment, m, today) => {
-    const { tables } = model;
-    const done = [...assessment.known.latest].filter(([, results]) => results[0].on === today).map(([of]) => of);
-    const inOrder = done.every((of) => tables.day_order[of] <= tables.day_order[m]);
-    const same = done.filter((of) => tables.pattern[of] === tables.pattern[m]).length;
-    const fresh = tables.day_order[m] < STRENGTH || same < ALL_OUT_SETS;
-    return Boolean(assessment.reached[m]) && inOrder && fresh && assessment.needs[m] === TRUE;
-  };
-
-  globalThis.rungbook.placement = { next, mayBeTested };
+const { value, leavesOf, presume, TRUE, UNKNOWN, FALSE, UNTESTED, GUARDED } = globalThis.rungbook.readiness;
+const STRENGTH = 2, ALL_OUT_SETS = 2;
+const next = (model, assessment, chain, asked, today) => {
+const { tables } = model;
+const members = [...chain].sort((a, b) => tables.stage[a] - tables.stage[b] || a - b);
+const paused = (/** @type {number} */ m) => !assessment.reached[m];
+const now = {
+shown: assessment.known.shown, presumed: assessment.known.presumed,
+isTested: (m) => assessment.known.latest.has(m),
+};
+const judge = (/** @type {Board} */ board, /** @type {number} */ leaf, /** @type {boolean} */ guarded) => {
+if (board.shown[leaf] !== UNTESTED) return board.shown[leaf];
+return board.presumed[leaf] && !guarded ? TRUE : UNKNOWN;
+};
+const needs = (/** @type {Board} */ board, /** @type {number} */ m) => value(tables.needs[m], (leaf) => judge(board, leaf, model.is(m, GUARDED)));
+const beyond = (board) => {
+const out = new Uint8Array(model.count);
+for (let changed = true; changed;) {
+changed = false;
+for (const m of members) {
+if (out[m]) continue;
+const guarded = model.is(m, GUARDED);
+const worth = value(tables.needs[m], (leaf) => {
+const judged = judge(board, leaf, guarded), of = model.of(leaf);
+return judged === UNKNOWN && out[of] && !board.isTested(of) && !board.presumed[leaf] ? FALSE : judged;
+});
+if (worth === FALSE) {
+out[m] = 1;
+changed = true;
+}
+}
+}
+return out;
+};
+const isOwned = (/** @type {Board} */ board, /** @type {number} */ m) => board.shown[m] === TRUE || (board.shown[m] === UNTESTED && board.presumed[m] === 1);
+const undecided = (/** @type {Board} */ board, /** @type {Uint8Array} */ past) =>
+members.filter((m) => !paused(m) && !past[m] && !isOwned(board, m) && needs(board, m) === UNKNOWN);
+const after = (m, met) => {
+const shown = now.shown.slice(), presumed = now.presumed.slice();
+const isTested = (/** @type {number} */ other) => other === m || now.isTested(other);
+for (const leaf of model.demands[m]) {
+presumed[leaf] = 0;
+shown[leaf] = met ? TRUE : FALSE;
+}
+if (met && tables.presume) presume(model, [m], isTested, presumed);
+return { shown, presumed, isTested };
+};
+const left = (/** @type {number} */ m, /** @type {boolean} */ met) => {
+const board = after(m, met);
+return undecided(board, beyond(board)).length ** 2;
+};
+const past = beyond(now);
+const open = undecided(now, past);
+const candidates = new Set();
+for (const m of open) {
+const guarded = model.is(m, GUARDED);
+for (const leaf of leavesOf(tables.needs[m])) {
+const of = model.of(leaf);
+if (judge(now, leaf, guarded) === UNKNOWN && !past[of] && !paused(of) && !asked.includes(of)) candidates.add(of);
+}
+}
+const stages = (/** @type {number[]} */ list) => list.map((m) => tables.stage[m]);
+const owned = Math.max(-1, ...stages(members.filter((m) => isOwned(now, m))));
+const missing = Math.min(Infinity, ...stages(members.filter((m) => now.shown[m] === FALSE)));
+const likely = (/** @type {number} */ m) => 5 + (tables.stage[m] <= owned ? 3 : 0) - (tables.stage[m] >= missing ? 3 : 0);
+let best = null;
+for (const m of candidates) {
+const rank = [likely(m) * left(m, true) + (10 - likely(m)) * left(m, false), tables.day_order[m], m];
+if (!best || rank[0] - best[0] < 0 || (rank[0] === best[0] && (rank[1] - best[1] || rank[2] - best[2]) < 0)) best = rank;
+}
+return best && { movement: best[2], today: mayBeTested(model, assessment, best[2], today), left: open.length };
+};
+const mayBeTested = (model, assessment, m, today) => {
+const { tables } = model;
+const done = [...assessment.known.latest].filter(([, results]) => results[0].on === today).map(([of]) => of);
+const inOrder = done.every((of) => tables.day_order[of] <= tables.day_order[m]);
+const same = done.filter((of) => tables.pattern[of] === tables.pattern[m]).length;
+const fresh = tables.day_order[m] < STRENGTH || same < ALL_OUT_SETS;
+return Boolean(assessment.reached[m]) && inOrder && fresh && assessment.needs[m] === TRUE;
+};
+globalThis.rungbook.placement = { next, mayBeTested };
 })();

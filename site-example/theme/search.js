@@ -1,105 +1,89 @@
 'use strict';
-// Search: every key looks through names, other names, cues and faults; one or two typing errors are forgiven. Works from disk.
 (() => {
-  const { make, byId } = globalThis.rungbook.page;
-  const entries = globalThis.rungbookSearch || [];
-  const MOST = 40;
-  const NAME = 9, ALSO = 7, TEXT = 2;
-
-  /** Small letters without accents, in words. @param {string} text */
-  const wordsOf = (text) => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().match(/[\p{L}\p{N}]+/gu) || [];
-
-  /** For each word the entries that hold it, with the weight of the place. @type {Map<string, Map<number, number>>} */
-  const index = new Map();
-  entries.forEach((entry, i) => {
-    const put = (/** @type {string} */ text, /** @type {number} */ weight) => {
-      for (const word of wordsOf(text)) {
-        const of = index.get(word) || new Map();
-        of.set(i, Math.max(of.get(i) || 0, weight));
-        index.set(word, of);
-      }
-    };
-    put(entry[2], NAME);
-    entry[6].forEach((also) => put(also, ALSO));
-    put(entry[7], TEXT);
-  });
-  const vocabulary = [...index.keys()];
-
-  /** Letters to change, add, drop or swap with their neighbour to make one word of another; `most + 1` where it is more.
-   * @param {string} a @param {string} b @param {number} most */
-  const distance = (a, b, most) => {
-    if (Math.abs(a.length - b.length) > most) return most + 1;
-    let before = /** @type {number[]} */ ([]), last = Array.from({ length: b.length + 1 }, (_, i) => i);
-    for (let i = 1; i <= a.length; i += 1) {
-      const row = [i];
-      let least = i;
-      for (let j = 1; j <= b.length; j += 1) {
-        const same = a[i - 1] === b[j - 1] ? 0 : 1;
-        let best = Math.min(last[j] + 1, row[j - 1] + 1, last[j - 1] + same);
-        if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) best = Math.min(best, before[j - 2] + 1);
-        row.push(best);
-        least = Math.min(least, best);
-      }
-      if (least > most) return most + 1;
-      before = last;
-      last = row;
-    }
-    return last[b.length];
-  };
-  /** How well a word of the site answers a typed one: 0 not at all. @param {string} typed @param {string} word */
-  const answers = (typed, word) => {
-    if (word === typed) return 6;
-    if (word.startsWith(typed)) return 5;
-    const most = typed.length >= 7 ? 2 : typed.length >= 4 ? 1 : 0;
-    if (most === 0) return 0;
-    const near = distance(typed, word, most);
-    if (near <= most) return 4 - near;
-    // The beginning of a longer word, mistyped.
-    return word.length > typed.length && distance(typed, word.slice(0, typed.length), most) <= most ? 1 : 0;
-  };
-
-  /** The entries that answer every typed word, best first. @param {string} typed @returns {number[]} */
-  const find = (typed) => {
-    /** @type {Map<number, number> | null} */
-    let found = null;
-    for (const part of wordsOf(typed)) {
-      /** @type {Map<number, number>} */
-      const here = new Map();
-      for (const word of vocabulary) {
-        const worth = answers(part, word);
-        if (worth === 0) continue;
-        for (const [i, weight] of /** @type {Map<number, number>} */ (index.get(word))) here.set(i, Math.max(here.get(i) || 0, worth * weight));
-      }
-      /** @type {Map<number, number>} */
-      const both = new Map();
-      for (const [i, worth] of here) {
-        const sofar = found ? found.get(i) : 0;
-        if (sofar !== undefined) both.set(i, sofar + worth);
-      }
-      found = both;
-    }
-    const all = found ? [...found] : [];
-    return all.sort((a, b) => b[1] - a[1] || entries[a[0]][2].length - entries[b[0]][2].length || a[0] - b[0]).map(([i]) => i);
-  };
-
-  globalThis.rungbook.search = { find };
-  const input = /** @type {HTMLInputElement} */ (byId('find'));
-  const list = byId('found'), said = byId('said');
-  const KINDS = { movement: '', family: 'family', skill: 'skill', page: 'to read', caution: 'caution class' };
-  const draw = () => {
-    const typed = input.value.trim();
-    const found = typed === '' ? [] : find(typed);
-    said.textContent = typed === '' ? '' : found.length === 0 ? 'Nothing found. Try fewer or other words.' : `${found.length} found`;
-    list.replaceChildren(...found.slice(0, MOST).map((i) => {
-      const [kind, id, name, signal, says, href] = entries[i];
-      const link = make('a', { href: kind === 'caution' ? id : `${id}.html`, text: name });
-      const mark = signal ? make('a', { class: `mark mark-${signal}`, 'data-caution': signal, href, title: says }, make('span', { class: 'mark-word', text: signal }), make('span', { class: 'aside', text: `: ${says}` })) : null;
-      const what = KINDS[/** @type {keyof typeof KINDS} */ (kind)];
-      return make('li', {}, make('span', kind === 'movement' ? { class: 'named', 'data-movement': id } : {}, link, mark ? ' ' : null, mark), what ? make('span', { class: 'hint', text: ` ${what}` }) : null);
-    }));
-  };
-  byId('search').hidden = false;
-  input.addEventListener('input', draw);
-  byId('search').addEventListener('submit', (event) => event.preventDefault());
-  draw();
+const { make, byId } = globalThis.rungbook.page;
+const entries = globalThis.rungbookSearch || [];
+const MOST = 40;
+const NAME = 9, ALSO = 7, TEXT = 2;
+const wordsOf = (text) => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().match(/[\p{L}\p{N}]+/gu) || [];
+const index = new Map();
+entries.forEach((entry, i) => {
+const put = (/** @type {string} */ text, /** @type {number} */ weight) => {
+for (const word of wordsOf(text)) {
+const of = index.get(word) || new Map();
+of.set(i, Math.max(of.get(i) || 0, weight));
+index.set(word, of);
+}
+};
+put(entry[2], NAME);
+entry[6].forEach((also) => put(also, ALSO));
+put(entry[7], TEXT);
+});
+const vocabulary = [...index.keys()];
+const distance = (a, b, most) => {
+if (Math.abs(a.length - b.length) > most) return most + 1;
+let before = /** @type {number[]} */ ([]), last = Array.from({ length: b.length + 1 }, (_, i) => i);
+for (let i = 1; i <= a.length; i += 1) {
+const row = [i];
+let least = i;
+for (let j = 1; j <= b.length; j += 1) {
+const same = a[i - 1] === b[j - 1] ? 0 : 1;
+let best = Math.min(last[j] + 1, row[j - 1] + 1, last[j - 1] + same);
+if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) best = Math.min(best, before[j - 2] + 1);
+row.push(best);
+least = Math.min(least, best);
+}
+if (least > most) return most + 1;
+before = last;
+last = row;
+}
+return last[b.length];
+};
+const answers = (typed, word) => {
+if (word === typed) return 6;
+if (word.startsWith(typed)) return 5;
+const most = typed.length >= 7 ? 2 : typed.length >= 4 ? 1 : 0;
+if (most === 0) return 0;
+const near = distance(typed, word, most);
+if (near <= most) return 4 - near;
+return word.length > typed.length && distance(typed, word.slice(0, typed.length), most) <= most ? 1 : 0;
+};
+const find = (typed) => {
+let found = null;
+for (const part of wordsOf(typed)) {
+const here = new Map();
+for (const word of vocabulary) {
+const worth = answers(part, word);
+if (worth === 0) continue;
+for (const [i, weight] of /** @type {Map<number, number>} */ (index.get(word))) here.set(i, Math.max(here.get(i) || 0, worth * weight));
+}
+const both = new Map();
+for (const [i, worth] of here) {
+const sofar = found ? found.get(i) : 0;
+if (sofar !== undefined) both.set(i, sofar + worth);
+}
+found = both;
+}
+const all = found ? [...found] : [];
+return all.sort((a, b) => b[1] - a[1] || entries[a[0]][2].length - entries[b[0]][2].length || a[0] - b[0]).map(([i]) => i);
+};
+globalThis.rungbook.search = { find };
+const input = /** @type {HTMLInputElement} */ (byId('find'));
+const list = byId('found'), said = byId('said');
+const KINDS = { movement: '', family: 'family', skill: 'skill', page: 'to read', caution: 'caution class' };
+const draw = () => {
+const typed = input.value.trim();
+const found = typed === '' ? [] : find(typed);
+said.textContent = typed === '' ? '' : found.length === 0 ? 'Nothing found. Try fewer or other words.' : `${found.length} found`;
+list.replaceChildren(...found.slice(0, MOST).map((i) => {
+const [kind, id, name, signal, says, href] = entries[i];
+const link = make('a', { href: kind === 'caution' ? id : `${id}.html`, text: name });
+const mark = signal ? make('a', { class: `mark mark-${signal}`, 'data-caution': signal, href, title: says }, make('span', { class: 'mark-word', text: signal }), make('span', { class: 'aside', text: `: ${says}` })) : null;
+const what = KINDS[/** @type {keyof typeof KINDS} */ (kind)];
+return make('li', {}, make('span', kind === 'movement' ? { class: 'named', 'data-movement': id } : {}, link, mark ? ' ' : null, mark), what ? make('span', { class: 'hint', text: ` ${what}` }) : null);
+}));
+};
+byId('search').hidden = false;
+input.addEventListener('input', draw);
+byId('search').addEventListener('submit', (event) => event.preventDefault());
+draw();
 })();

@@ -1,169 +1,138 @@
 'use strict';
-// Results on this device. Every entry has a key of its own, so that two open tabs never write over each other. Where storage is
-// full or forbidden the entries live as long as the page, and the page says so.
 (() => {
-  const site = document.documentElement.dataset.site || '';
-  const PREFIX = `rungbook:${site}:`;
-  const KINDS = ['tested', 'trained', 'paused'];
-
-  /** What storage refused, and what only this page knows. @type {Map<string, string>} */
-  const visit = new Map();
-  /** Keys that were taken away though storage refused. @type {Set<string>} */
-  const gone = new Set();
-  let trouble = '';
-  /** @type {(() => void)[]} */
-  const listeners = [];
-  const changed = () => listeners.forEach((act) => act());
-
-  const storage = () => {
-    try {
-      return globalThis.localStorage;
-    } catch {
-      trouble = 'forbidden';
-      return null;
-    }
-  };
-
-  /** @param {string} key */
-  const read = (key) => {
-    if (visit.has(key)) return visit.get(key) || null;
-    if (gone.has(key)) return null;
-    try {
-      const kept = storage();
-      return kept ? kept.getItem(PREFIX + key) : null;
-    } catch {
-      return null;
-    }
-  };
-  /** @param {string} key @param {string} value */
-  const write = (key, value) => {
-    gone.delete(key);
-    try {
-      const kept = storage();
-      if (!kept) throw new Error('forbidden');
-      kept.setItem(PREFIX + key, value);
-      visit.delete(key);
-    } catch (error) {
-      trouble = error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : trouble || 'forbidden';
-      visit.set(key, value);
-    }
-  };
-  /** @param {string} key */
-  const remove = (key) => {
-    visit.delete(key);
-    try {
-      const kept = storage();
-      if (kept) kept.removeItem(PREFIX + key);
-    } catch {
-      gone.add(key);
-    }
-  };
-  const keys = () => {
-    const out = new Set(visit.keys());
-    try {
-      const kept = storage();
-      for (let i = 0; kept && i < kept.length; i += 1) {
-        const key = kept.key(i);
-        if (key && key.startsWith(PREFIX) && !gone.has(key.slice(PREFIX.length))) out.add(key.slice(PREFIX.length));
-      }
-    } catch {
-      // Nothing is kept.
-    }
-    return [...out].sort();
-  };
-
-  /** Names that sort by time, with chance against two in one moment. */
-  let last = 0;
-  const name = () => {
-    last = Math.max(Date.now(), last + 1);
-    const chance = globalThis.crypto.getRandomValues(new Uint32Array(1))[0].toString(36).padStart(7, '0');
-    return `${last.toString(36).padStart(9, '0')}-${chance}`;
-  };
-
-  /** @param {string | null} written @returns {any} */
-  const parsed = (written) => {
-    try {
-      return written === null ? null : JSON.parse(written);
-    } catch {
-      return null;
-    }
-  };
-
-  /** Every entry of a kind with its key, oldest day first, then as it was entered. @param {string} kind @returns {{ key: string, entry: any }[]} */
-  const entries = (kind) => keys()
-    .filter((key) => key.startsWith(`${kind}:`))
-    .map((key) => ({ key, entry: parsed(read(key)) }))
-    .filter(({ entry }) => entry !== null && typeof entry === 'object')
-    .sort((a, b) => (a.entry.on < b.entry.on ? -1 : a.entry.on > b.entry.on ? 1 : a.key < b.key ? -1 : 1));
-
-  /** @param {string} kind @param {object} entry @returns {string} its key */
-  const add = (kind, entry) => {
-    const key = `${kind}:${name()}`;
-    write(key, JSON.stringify(entry));
-    changed();
-    return key;
-  };
-
-  /** Everything as it is exported. @returns {Exported} */
-  const all = () => {
-    const bare = (/** @type {string} */ kind) => entries(kind).map(({ entry }) => entry);
-    const about = parsed(read('about')) || {};
-    return { results: 1, ...about, tested: bare('tested'), trained: bare('trained'), paused: bare('paused') };
-  };
-
-  /** Takes in what another export holds; equal entries once. @param {Exported} exported sound @param {boolean} weightToo
-   * @returns {{ added: number, same: number }} */
-  const merge = (exported, weightToo) => {
-    let added = 0, same = 0;
-    for (const kind of KINDS) {
-      const known = new Set(entries(kind).map(({ entry }) => JSON.stringify(entry)));
-      for (const entry of /** @type {any} */ (exported)[kind]) {
-        const written = JSON.stringify(entry);
-        if (known.has(written)) {
-          same += 1;
-          continue;
-        }
-        known.add(written);
-        write(`${kind}:${name()}`, written);
-        added += 1;
-      }
-    }
-    const about = parsed(read('about')) || {};
-    for (const key of /** @type {const} */ (['name', 'have', 'bodyweight'])) {
-      if (exported[key] !== undefined && (about[key] === undefined || (key === 'bodyweight' && weightToo))) about[key] = exported[key];
-    }
-    if (Object.keys(about).length) write('about', JSON.stringify(about));
-    changed();
-    return { added, same };
-  };
-
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
-    store: {
-      entries, add, all, merge,
-      /** @param {string} key */
-      remove: (key) => {
-        remove(key);
-        changed();
-      },
-      erase: () => {
-        keys().forEach(remove);
-        changed();
-      },
-      /** Small facts: body weight, the outcome of the health questions. @param {string} key @returns {any} */
-      get: (key) => parsed(read(key)),
-      /** @param {string} key @param {unknown} value */
-      set: (key, value) => {
-        write(key, JSON.stringify(value));
-        changed();
-      },
-      /** '', 'full' or 'forbidden'. */
-      trouble: () => trouble,
-      isEmpty: () => KINDS.every((kind) => entries(kind).length === 0),
-      /** @param {() => void} act */
-      onChange: (act) => listeners.push(act),
-    },
-  });
-  globalThis.addEventListener('storage', (event) => {
-    if (event.key === null || event.key.startsWith(PREFIX)) changed();
-  });
+const site = document.documentElement.dataset.site || '';
+const PREFIX = `rungbook:${site}:`;
+const KINDS = ['tested', 'trained', 'paused'];
+const visit = new Map();
+const gone = new Set();
+let trouble = '';
+const listeners = [];
+const changed = () => listeners.forEach((act) => act());
+const storage = () => {
+try {
+return globalThis.localStorage;
+} catch {
+trouble = 'forbidden';
+return null;
+}
+};
+const read = (key) => {
+if (visit.has(key)) return visit.get(key) || null;
+if (gone.has(key)) return null;
+try {
+const kept = storage();
+return kept ? kept.getItem(PREFIX + key) : null;
+} catch {
+return null;
+}
+};
+const write = (key, value) => {
+gone.delete(key);
+try {
+const kept = storage();
+if (!kept) throw new Error('forbidden');
+kept.setItem(PREFIX + key, value);
+visit.delete(key);
+} catch (error) {
+trouble = error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : trouble || 'forbidden';
+visit.set(key, value);
+}
+};
+const remove = (key) => {
+visit.delete(key);
+try {
+const kept = storage();
+if (kept) kept.removeItem(PREFIX + key);
+} catch {
+gone.add(key);
+}
+};
+const keys = () => {
+const out = new Set(visit.keys());
+try {
+const kept = storage();
+for (let i = 0; kept && i < kept.length; i += 1) {
+const key = kept.key(i);
+if (key && key.startsWith(PREFIX) && !gone.has(key.slice(PREFIX.length))) out.add(key.slice(PREFIX.length));
+}
+} catch {
+}
+return [...out].sort();
+};
+let last = 0;
+const name = () => {
+last = Math.max(Date.now(), last + 1);
+const chance = globalThis.crypto.getRandomValues(new Uint32Array(1))[0].toString(36).padStart(7, '0');
+return `${last.toString(36).padStart(9, '0')}-${chance}`;
+};
+const parsed = (written) => {
+try {
+return written === null ? null : JSON.parse(written);
+} catch {
+return null;
+}
+};
+const entries = (kind) => keys()
+.filter((key) => key.startsWith(`${kind}:`))
+.map((key) => ({ key, entry: parsed(read(key)) }))
+.filter(({ entry }) => entry !== null && typeof entry === 'object')
+.sort((a, b) => (a.entry.on < b.entry.on ? -1 : a.entry.on > b.entry.on ? 1 : a.key < b.key ? -1 : 1));
+const add = (kind, entry) => {
+const key = `${kind}:${name()}`;
+write(key, JSON.stringify(entry));
+changed();
+return key;
+};
+const all = () => {
+const bare = (/** @type {string} */ kind) => entries(kind).map(({ entry }) => entry);
+const about = parsed(read('about')) || {};
+return { results: 1, ...about, tested: bare('tested'), trained: bare('trained'), paused: bare('paused') };
+};
+const merge = (exported, weightToo) => {
+let added = 0, same = 0;
+for (const kind of KINDS) {
+const known = new Set(entries(kind).map(({ entry }) => JSON.stringify(entry)));
+for (const entry of /** @type {any} */ (exported)[kind]) {
+const written = JSON.stringify(entry);
+if (known.has(written)) {
+same += 1;
+continue;
+}
+known.add(written);
+write(`${kind}:${name()}`, written);
+added += 1;
+}
+}
+const about = parsed(read('about')) || {};
+for (const key of /** @type {const} */ (['name', 'have', 'bodyweight'])) {
+if (exported[key] !== undefined && (about[key] === undefined || (key === 'bodyweight' && weightToo))) about[key] = exported[key];
+}
+if (Object.keys(about).length) write('about', JSON.stringify(about));
+changed();
+return { added, same };
+};
+globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
+store: {
+entries, add, all, merge,
+remove: (key) => {
+remove(key);
+changed();
+},
+erase: () => {
+keys().forEach(remove);
+changed();
+},
+get: (key) => parsed(read(key)),
+set: (key, value) => {
+write(key, JSON.stringify(value));
+changed();
+},
+trouble: () => trouble,
+isEmpty: () => KINDS.every((kind) => entries(kind).length === 0),
+onChange: (act) => listeners.push(act),
+},
+});
+globalThis.addEventListener('storage', (event) => {
+if (event.key === null || event.key.startsWith(PREFIX)) changed();
+});
 })();

@@ -1,211 +1,180 @@
 'use strict';
-// Amounts as coaches write them: reading and printing results. Numbers are whole: millionths of a rep, second, centimetre,
-// degree or body weight, and hundred-millionths of a kilogram, so that equal amounts are equal. No page, no storage.
 (() => {
-  const ONE = 1000000;
-  const KILOGRAM = 100000000;
-  const POUND = 45359237n;
-  const INCH = 2540000n;
-  const LARGEST = 100000;
-  const FINER = KILOGRAM / ONE;
-  const REPS = 0, TIME = 1, LENGTH = 2, ANGLE = 3, DONE = 4;
-  const NO_LOAD = 0, MASS = 1, BODY_WEIGHT = 2;
-  // Longest first where one begins like another: a run of letters is split the only way it can be read.
-  const WORDS = ['seconds', 'second', 'sec', 'minutes', 'minute', 'min', 'inches', 'inch', 'in', 'degrees', 'degree', 'deg', 'reps',
-    'rep', 'of', 'not', 'done', 'tries', 'try', 'with', 'help', 'kg', 'lbs', 'lb', 'bw', 'each', 'side', 'at', 'most', 'cm', 'x', 's'];
-
-  /** @param {string} run @returns {string[] | null} */
-  const splitWords = (run) => {
-    if (run === '') return [];
-    for (const word of WORDS) {
-      if (!run.startsWith(word)) continue;
-      const rest = splitWords(run.slice(word.length));
-      if (rest) return [word, ...rest];
-    }
-    return null;
-  };
-
-  /** A number in hundred-millionths, the finest that a mass is printed in. @param {string} text @returns {number | null} */
-  const readNumber = (text) => {
-    const parts = /^([0-9]+)(?:\.([0-9]{1,8}))?$/.exec(text);
-    if (!parts || Number(parts[1]) > LARGEST) return null;
-    return Number(parts[1]) * KILOGRAM + Number((parts[2] || '').padEnd(8, '0'));
-  };
-
-  /** @param {string} text @returns {(string | number)[] | null} */
-  const readTokens = (text) => {
-    /** @type {(string | number)[]} */
-    const out = [];
-    for (const part of text.match(/\s+|[0-9.][0-9.,]*|×|\p{Alphabetic}+|./gsu) || []) {
-      if (/^\s+$/u.test(part)) continue;
-      if (/^[0-9.]/.test(part)) {
-        const number = readNumber(part);
-        if (number === null) return null;
-        out.push(number);
-      } else if (part === '×') {
-        out.push('x');
-      } else if (/^\p{Alphabetic}/u.test(part)) {
-        const run = part.toLowerCase();
-        out.push(...(splitWords(run) || [run]));
-      } else {
-        return null;
-      }
-    }
-    return out;
-  };
-
-  /** @param {number} number @param {bigint} unit @param {number} one */
-  const inUnit = (number, unit, one) => Number((BigInt(number) * unit) / BigInt(one));
-
-  /**
-   * Reads a result such as "9 reps", "3x8", "5 reps with 20 kg", "0 s" or "not done".
-   * @param {string} text @returns {Got | null} null where it is no result
-   */
-  const readGot = (text) => {
-    const tokens = readTokens(text);
-    if (!tokens) return null;
-    let at = 0;
-    /** @param {...string} words */
-    const take = (...words) => {
-      const found = typeof tokens[at] === 'string' && words.includes(String(tokens[at]));
-      if (found) at += 1;
-      return found;
-    };
-    const fine = () => (typeof tokens[at] === 'number' ? Number(tokens[at++]) : null);
-    /** @param {number | null} read in hundred-millionths; only a mass has more than six decimals */
-    const micro = (read) => (read !== null && read % FINER === 0 ? read / FINER : null);
-    const number = () => micro(fine());
-    const whole = () => {
-      const read = number();
-      return read !== null && read % ONE === 0 && read >= ONE ? read / ONE : null;
-    };
-    const not = take('not');
-    /** @type {Got} */
-    const got = { measure: REPS, atMost: false, sets: 1, amount: ONE, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 };
-    const seconds = () => take('s', 'sec', 'second', 'seconds');
-    const amount = () => {
-      let read = number();
-      if (read === null) return false;
-      if (take('x')) {
-        if (read % ONE !== 0 || read < ONE) return false;
-        got.sets = read / ONE;
-        read = number();
-        if (read === null) return false;
-      }
-      got.amount = read;
-      const next = tokens[at];
-      if (take('reps', 'rep') || next === 'of' || next === 'with' || next === 'each' || at === tokens.length) {
-        if (!take('of')) return true;
-        const each = number();
-        if (each === null || !seconds()) return false;
-        got.seconds = each;
-        return true;
-      }
-      const timed = seconds();
-      if (timed || take('min', 'minute', 'minutes')) {
-        got.measure = TIME;
-        if (!timed) got.amount *= 60;
-        return tries();
-      }
-      if (take('cm')) {
-        got.measure = LENGTH;
-      } else if (take('in', 'inch', 'inches')) {
-        got.measure = LENGTH;
-        got.amount = inUnit(read, INCH, ONE);
-      } else if (take('deg', 'degree', 'degrees')) {
-        got.measure = ANGLE;
-      } else {
-        return false;
-      }
-      return true;
-    };
-    const tries = () => {
-      if (!take('in')) return true;
-      const hits = whole();
-      if (hits === null || !take('of')) return false;
-      const of = whole();
-      if (of === null || !take('tries', 'try') || hits > of) return false;
-      got.hits = hits;
-      got.of = of;
-      return true;
-    };
-    if (take('done')) {
-      got.measure = DONE;
-    } else if (not || !amount()) {
-      return null;
-    }
-    if (not) got.amount = 0;
-    if (take('with')) {
-      const load = fine();
-      if (load === null) return null;
-      if (take('kg')) {
-        got.unit = MASS;
-        got.load = load;
-      } else if (take('lb', 'lbs')) {
-        got.unit = MASS;
-        got.load = inUnit(load, POUND, KILOGRAM);
-      } else if (take('bw') && micro(load) !== null) {
-        got.unit = BODY_WEIGHT;
-        got.load = load / FINER;
-      } else {
-        return null;
-      }
-      if (take('help')) got.load = -got.load;
-    }
-    return at === tokens.length ? got : null;
-  };
-
-  /** @param {number} number @param {number} one @param {number} places */
-  const plain = (number, one, places) => {
-    const fraction = String(Math.abs(number) % one).padStart(places, '0').replace(/0+$/, '');
-    return `${number < 0 ? '-' : ''}${Math.floor(Math.abs(number) / one)}${fraction ? '.' : ''}${fraction}`;
-  };
-  /** Millionths without needless zeros. @param {number} micro */
-  const decimal = (micro) => plain(micro, ONE, 6);
-  /** Kilograms without needless zeros. @param {number} mass */
-  const kilograms = (mass) => plain(mass, KILOGRAM, 8);
-
-  /** The one canonical form, in metric units; reading it gives the same result. @param {Got} got */
-  const text = (got) => {
-    if (got.measure === DONE && got.amount === 0) return 'not done';
-    let out = got.sets > 1 ? `${got.sets}x` : '';
-    const amount = decimal(got.amount);
-    if (got.measure === REPS) {
-      const bare = got.sets > 1 && got.seconds === 0 && got.unit === NO_LOAD;
-      out += bare ? amount : `${amount} ${got.amount === ONE ? 'rep' : 'reps'}`;
-    } else {
-      out += [, `${amount} s`, `${amount} cm`, `${amount} deg`, 'done'][got.measure];
-    }
-    if (got.seconds > 0) out += ` of ${decimal(got.seconds)} s`;
-    if (got.of > 0) out += ` in ${got.hits} of ${got.of} tries`;
-    if (got.unit !== NO_LOAD) {
-      const size = Math.abs(got.load);
-      out += ` with ${got.unit === MASS ? `${kilograms(size)} kg` : `${decimal(size)} bw`}${got.load < 0 ? ' help' : ''}`;
-    }
-    return out;
-  };
-
-  /** For readers, in metric units: "5 sets of 5", "12 reps", "3 sets of 20 seconds". @param {Got} got */
-  const words = (got) => {
-    if (got.measure === DONE) return got.amount === 0 ? 'not done' : 'done';
-    const amount = decimal(got.amount), one = got.amount === ONE;
-    const unit = [one ? ' rep' : ' reps', one ? ' second' : ' seconds', ' cm', '°'][got.measure];
-    let out = got.sets > 1 ? `${got.sets} sets of ${amount}${got.measure === REPS ? '' : unit}` : `${amount}${unit}`;
-    if (got.seconds > 0) out += `, ${decimal(got.seconds)} ${got.seconds === ONE ? 'second' : 'seconds'} each`;
-    if (got.unit !== NO_LOAD) {
-      const size = Math.abs(got.load);
-      out += ` with ${got.unit === MASS ? `${kilograms(size)} kg` : `${decimal(size * 100)} % of body weight`}${got.load < 0 ? ' of help' : ' added'}`;
-    }
-    return got.of > 0 ? `${out}, in ${got.hits} of ${got.of} tries` : out;
-  };
-
-  /** A body weight such as "72 kg" or "160 lb", as mass. @param {string} written @returns {number | null} */
-  const readMass = (written) => {
-    const got = readGot(`1 rep with ${written}`);
-    return got && got.unit === MASS ? got.load : null;
-  };
-
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
-    targets: { readGot, text, words, decimal, kilograms, readMass, ONE, KILOGRAM, REPS, TIME, LENGTH, ANGLE, DONE, NO_LOAD, MASS, BODY_WEIGHT },
-  });
+const ONE = 1000000;
+const KILOGRAM = 100000000;
+const POUND = 45359237n;
+const INCH = 2540000n;
+const LARGEST = 100000;
+const FINER = KILOGRAM / ONE;
+const REPS = 0, TIME = 1, LENGTH = 2, ANGLE = 3, DONE = 4;
+const NO_LOAD = 0, MASS = 1, BODY_WEIGHT = 2;
+const WORDS = ['seconds', 'second', 'sec', 'minutes', 'minute', 'min', 'inches', 'inch', 'in', 'degrees', 'degree', 'deg', 'reps',
+'rep', 'of', 'not', 'done', 'tries', 'try', 'with', 'help', 'kg', 'lbs', 'lb', 'bw', 'each', 'side', 'at', 'most', 'cm', 'x', 's'];
+const splitWords = (run) => {
+if (run === '') return [];
+for (const word of WORDS) {
+if (!run.startsWith(word)) continue;
+const rest = splitWords(run.slice(word.length));
+if (rest) return [word, ...rest];
+}
+return null;
+};
+const readNumber = (text) => {
+const parts = /^([0-9]+)(?:\.([0-9]{1,8}))?$/.exec(text);
+if (!parts || Number(parts[1]) > LARGEST) return null;
+return Number(parts[1]) * KILOGRAM + Number((parts[2] || '').padEnd(8, '0'));
+};
+const readTokens = (text) => {
+const out = [];
+for (const part of text.match(/\s+|[0-9.][0-9.,]*|×|\p{Alphabetic}+|./gsu) || []) {
+if (/^\s+$/u.test(part)) continue;
+if (/^[0-9.]/.test(part)) {
+const number = readNumber(part);
+if (number === null) return null;
+out.push(number);
+} else if (part === '×') {
+out.push('x');
+} else if (/^\p{Alphabetic}/u.test(part)) {
+const run = part.toLowerCase();
+out.push(...(splitWords(run) || [run]));
+} else {
+return null;
+}
+}
+return out;
+};
+const inUnit = (number, unit, one) => Number((BigInt(number) * unit) / BigInt(one));
+const readGot = (text) => {
+const tokens = readTokens(text);
+if (!tokens) return null;
+let at = 0;
+const take = (...words) => {
+const found = typeof tokens[at] === 'string' && words.includes(String(tokens[at]));
+if (found) at += 1;
+return found;
+};
+const fine = () => (typeof tokens[at] === 'number' ? Number(tokens[at++]) : null);
+const micro = (read) => (read !== null && read % FINER === 0 ? read / FINER : null);
+const number = () => micro(fine());
+const whole = () => {
+const read = number();
+return read !== null && read % ONE === 0 && read >= ONE ? read / ONE : null;
+};
+const not = take('not');
+const got = { measure: REPS, atMost: false, sets: 1, amount: ONE, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 };
+const seconds = () => take('s', 'sec', 'second', 'seconds');
+const amount = () => {
+let read = number();
+if (read === null) return false;
+if (take('x')) {
+if (read % ONE !== 0 || read < ONE) return false;
+got.sets = read / ONE;
+read = number();
+if (read === null) return false;
+}
+got.amount = read;
+const next = tokens[at];
+if (take('reps', 'rep') || next === 'of' || next === 'with' || next === 'each' || at === tokens.length) {
+if (!take('of')) return true;
+const each = number();
+if (each === null || !seconds()) return false;
+got.seconds = each;
+return true;
+}
+const timed = seconds();
+if (timed || take('min', 'minute', 'minutes')) {
+got.measure = TIME;
+if (!timed) got.amount *= 60;
+return tries();
+}
+if (take('cm')) {
+got.measure = LENGTH;
+} else if (take('in', 'inch', 'inches')) {
+got.measure = LENGTH;
+got.amount = inUnit(read, INCH, ONE);
+} else if (take('deg', 'degree', 'degrees')) {
+got.measure = ANGLE;
+} else {
+return false;
+}
+return true;
+};
+const tries = () => {
+if (!take('in')) return true;
+const hits = whole();
+if (hits === null || !take('of')) return false;
+const of = whole();
+if (of === null || !take('tries', 'try') || hits > of) return false;
+got.hits = hits;
+got.of = of;
+return true;
+};
+if (take('done')) {
+got.measure = DONE;
+} else if (not || !amount()) {
+return null;
+}
+if (not) got.amount = 0;
+if (take('with')) {
+const load = fine();
+if (load === null) return null;
+if (take('kg')) {
+got.unit = MASS;
+got.load = load;
+} else if (take('lb', 'lbs')) {
+got.unit = MASS;
+got.load = inUnit(load, POUND, KILOGRAM);
+} else if (take('bw') && micro(load) !== null) {
+got.unit = BODY_WEIGHT;
+got.load = load / FINER;
+} else {
+return null;
+}
+if (take('help')) got.load = -got.load;
+}
+return at === tokens.length ? got : null;
+};
+const plain = (number, one, places) => {
+const fraction = String(Math.abs(number) % one).padStart(places, '0').replace(/0+$/, '');
+return `${number < 0 ? '-' : ''}${Math.floor(Math.abs(number) / one)}${fraction ? '.' : ''}${fraction}`;
+};
+const decimal = (micro) => plain(micro, ONE, 6);
+const kilograms = (mass) => plain(mass, KILOGRAM, 8);
+const text = (got) => {
+if (got.measure === DONE && got.amount === 0) return 'not done';
+let out = got.sets > 1 ? `${got.sets}x` : '';
+const amount = decimal(got.amount);
+if (got.measure === REPS) {
+const bare = got.sets > 1 && got.seconds === 0 && got.unit === NO_LOAD;
+out += bare ? amount : `${amount} ${got.amount === ONE ? 'rep' : 'reps'}`;
+} else {
+out += [, `${amount} s`, `${amount} cm`, `${amount} deg`, 'done'][got.measure];
+}
+if (got.seconds > 0) out += ` of ${decimal(got.seconds)} s`;
+if (got.of > 0) out += ` in ${got.hits} of ${got.of} tries`;
+if (got.unit !== NO_LOAD) {
+const size = Math.abs(got.load);
+out += ` with ${got.unit === MASS ? `${kilograms(size)} kg` : `${decimal(size)} bw`}${got.load < 0 ? ' help' : ''}`;
+}
+return out;
+};
+const words = (got) => {
+if (got.measure === DONE) return got.amount === 0 ? 'not done' : 'done';
+const amount = decimal(got.amount), one = got.amount === ONE;
+const unit = [one ? ' rep' : ' reps', one ? ' second' : ' seconds', ' cm', '°'][got.measure];
+let out = got.sets > 1 ? `${got.sets} sets of ${amount}${got.measure === REPS ? '' : unit}` : `${amount}${unit}`;
+if (got.seconds > 0) out += `, ${decimal(got.seconds)} ${got.seconds === ONE ? 'second' : 'seconds'} each`;
+if (got.unit !== NO_LOAD) {
+const size = Math.abs(got.load);
+out += ` with ${got.unit === MASS ? `${kilograms(size)} kg` : `${decimal(size * 100)} % of body weight`}${got.load < 0 ? ' of help' : ' added'}`;
+}
+return got.of > 0 ? `${out}, in ${got.hits} of ${got.of} tries` : out;
+};
+const readMass = (written) => {
+const got = readGot(`1 rep with ${written}`);
+return got && got.unit === MASS ? got.load : null;
+};
+globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
+targets: { readGot, text, words, decimal, kilograms, readMass, ONE, KILOGRAM, REPS, TIME, LENGTH, ANGLE, DONE, NO_LOAD, MASS, BODY_WEIGHT },
+});
 })();

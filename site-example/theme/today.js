@@ -1,100 +1,90 @@
 'use strict';
-// Today: one card from one's own results. What is ticked is the training log that moving on reads.
 (() => {
-  const { targets, results, dose, plan, store, page, states, entry } = globalThis.rungbook;
-  const { make, named, byId } = page;
-  const { model, mine } = states;
-  if (!model) return;
-  const { tables } = model;
-  /** Seconds between hard sets: 2 to 5 minutes for strength (NSCA Essentials). */
-  const REST = 180;
-  const choice = /** @type {HTMLSelectElement} */ (byId('of-skill'));
-  choice.append(...tables.skills.map(({ name }, i) => make('option', { value: i, text: name })));
-  const kept = store.get('skill');
-  if (typeof kept === 'number' && tables.skills[kept]) choice.value = String(kept);
-
-  /** A target's text for readers. @param {string} text */
-  const words = (text) => { const got = targets.readGot(text); return got ? targets.words(got) : text; };
-
-  /** A countdown. */
-  const rest = () => {
-    const face = make('span', { class: 'timer-face', role: 'timer', text: '3:00' });
-    let end = 0, ticking = 0;
-    const stop = () => { clearInterval(ticking); ticking = 0; };
-    const show = () => {
-      const left = Math.max(0, Math.ceil((end - performance.now()) / 1000));
-      face.textContent = `${Math.floor(left / 60)}:${String(left % 60).padStart(2, '0')}`;
-      if (left === 0) stop();
-    };
-    return make('p', { class: 'timer' }, make('button', { type: 'button', class: 'quiet', text: 'Rest three minutes', on: { click: () => {
-      stop();
-      end = performance.now() + REST * 1000;
-      ticking = Number(setInterval(show, 250));
-      show();
-    } } }), ' ', face);
-  };
-
-  /** One movement with its sets to tick. @param {WorkingPick} pick @param {string} on */
-  const card = (pick, on) => {
-    const done = store.entries('trained').find(({ entry: of }) => of.on === on && model.numbers.get(of.movement) === pick.movement);
-    const id = tables.ids[pick.movement];
-    if (done) {
-      return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
-        make('p', { text: `Done today: ${done.entry.did.join(', ')}.` }), make('p', {}, make('button', { type: 'button', class: 'quiet', text: 'Take back', on: { click: () => store.remove(done.key) } })));
-    }
-    const sets = Array.from({ length: pick.sets }, (_, i) => {
-      const tick = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `tick-${id}-${i}` }));
-      const amount = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: pick.amount, 'aria-label': `Set ${i + 1}, done` }));
-      return { tick, amount, whole: make('li', {}, tick, ' ', make('label', { for: `tick-${id}-${i}`, text: `Set ${i + 1}` }), ' ', amount) };
-    });
-    const reserve = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}` }));
-    const fault = make('p', { class: 'fault', role: 'alert' });
-    return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
-      make('p', { class: 'dose' }, words(pick.text)), make('p', { class: 'hint', text: pick.why }),
-      make('ul', { class: 'plain ticks' }, ...sets.map(({ whole }) => whole)),
-      make('p', { class: 'field' }, make('label', { for: `left-${id}`, text: 'Left in reserve after the last set' }), reserve), fault,
-      make('p', { class: 'acts' }, make('button', { type: 'button', text: 'Keep this training', on: { click: () => {
-        const did = sets.filter(({ tick }) => tick.checked).map(({ amount }) => Number(amount.value.trim().replace(',', '.')));
-        const left = reserve.value.trim() === '' ? null : Number(reserve.value);
-        if (!did.length || did.some((n) => !Number.isFinite(n) || n < 0 || n > 100000) || (left !== null && (!Number.isInteger(left) || left < 0))) {
-          fault.textContent = 'Tick the sets that you did, and write whole numbers.';
-          return;
-        }
-        const size = Math.abs(pick.load);
-        const load = pick.unit === targets.NO_LOAD ? {} : { with: `${pick.unit === targets.MASS ? `${targets.kilograms(size)} kg` : `${targets.decimal(size)} bw`}${pick.load < 0 ? ' help' : ''}` };
-        store.add('trained', { movement: id, did, ...load, ...(left === null ? {} : { in_reserve: left }), on });
-      } } }), ' ', make('button', { type: 'button', class: 'hurt', text: 'It hurt', on: { click: () => { entry.hurt(pick.movement); } } })));
-  };
-
-  const draw = () => {
-    const stand = mine();
-    byId('nothing-yet').hidden = stand !== null;
-    // No work is prescribed before the health questions, nor where they say to ask a clinician first.
-    const outcome = (store.get('screening') || {}).outcome || 'none';
-    const barred = outcome === 'none' || outcome === 'ask';
-    byId('first').hidden = stand === null || !barred;
-    byId('card').hidden = stand === null || barred;
-    byId('plan').hidden = stand === null || barred;
-    if (!stand || barred) return;
-    const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
-    const list = skill ? skill.members : model.order;
-    const { picks, practice } = dose.working(model, stand.found, stand.person, list, stand.day);
-    const on = results.dayText(stand.day);
-    const classes = new Set([...picks.map(({ movement }) => movement), ...practice.map(({ movement }) => movement)].flatMap((m) => tables.cautions[m].map((c) => tables.classes[c])));
-    const warm = [...new Set(['always', ...tables.classes.filter((c) => classes.has(c))].flatMap((key) => tables.warm_up[key] || []))];
-    byId('warm-up').replaceChildren(...warm.map((text) => make('li', { text })));
-    for (const when of /** @type {const} */ (['before', 'after'])) {
-      const of = practice.filter((p) => p.when === when);
-      byId(`practice-${when}`).hidden = of.length === 0;
-      byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ` ${words(text)}`, make('span', { class: 'hint', text: ` ${why}` }))));
-    }
-    byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: 'Nothing is open to train with the equipment at hand. Test something first.' })]), ...(picks.length ? [rest()] : []));
-    const laid = plan.lay(model, picks, stand.day);
-    byId('plan-list').replaceChildren(...laid.weeks.map(({ week, lighter, sessions }) => make('li', {}, `Week ${week}${lighter ? ', lighter' : ''}: ${sessions.map((s) => s.on).join(', ')}`,
-      make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(tables, movement), ` ${words(target)}`))))));
-    byId('plan-end').textContent = `Test again from ${laid.retest}. Sets a week: push ${laid.push}, pull ${laid.pull}.`;
-  };
-  choice.addEventListener('change', () => store.set('skill', choice.value === '' ? null : Number(choice.value)));
-  store.onChange(draw);
-  draw();
+const { targets, results, dose, plan, store, page, states, entry } = globalThis.rungbook;
+const { make, named, byId } = page;
+const { model, mine } = states;
+if (!model) return;
+const { tables } = model;
+const REST = 180;
+const choice = /** @type {HTMLSelectElement} */ (byId('of-skill'));
+choice.append(...tables.skills.map(({ name }, i) => make('option', { value: i, text: name })));
+const kept = store.get('skill');
+if (typeof kept === 'number' && tables.skills[kept]) choice.value = String(kept);
+const words = (text) => { const got = targets.readGot(text); return got ? targets.words(got) : text; };
+const rest = () => {
+const face = make('span', { class: 'timer-face', role: 'timer', text: '3:00' });
+let end = 0, ticking = 0;
+const stop = () => { clearInterval(ticking); ticking = 0; };
+const show = () => {
+const left = Math.max(0, Math.ceil((end - performance.now()) / 1000));
+face.textContent = `${Math.floor(left / 60)}:${String(left % 60).padStart(2, '0')}`;
+if (left === 0) stop();
+};
+return make('p', { class: 'timer' }, make('button', { type: 'button', class: 'quiet', text: 'Rest three minutes', on: { click: () => {
+stop();
+end = performance.now() + REST * 1000;
+ticking = Number(setInterval(show, 250));
+show();
+} } }), ' ', face);
+};
+const card = (pick, on) => {
+const done = store.entries('trained').find(({ entry: of }) => of.on === on && model.numbers.get(of.movement) === pick.movement);
+const id = tables.ids[pick.movement];
+if (done) {
+return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
+make('p', { text: `Done today: ${done.entry.did.join(', ')}.` }), make('p', {}, make('button', { type: 'button', class: 'quiet', text: 'Take back', on: { click: () => store.remove(done.key) } })));
+}
+const sets = Array.from({ length: pick.sets }, (_, i) => {
+const tick = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `tick-${id}-${i}` }));
+const amount = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: pick.amount, 'aria-label': `Set ${i + 1}, done` }));
+return { tick, amount, whole: make('li', {}, tick, ' ', make('label', { for: `tick-${id}-${i}`, text: `Set ${i + 1}` }), ' ', amount) };
+});
+const reserve = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}` }));
+const fault = make('p', { class: 'fault', role: 'alert' });
+return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
+make('p', { class: 'dose' }, words(pick.text)), make('p', { class: 'hint', text: pick.why }),
+make('ul', { class: 'plain ticks' }, ...sets.map(({ whole }) => whole)),
+make('p', { class: 'field' }, make('label', { for: `left-${id}`, text: 'Left in reserve after the last set' }), reserve), fault,
+make('p', { class: 'acts' }, make('button', { type: 'button', text: 'Keep this training', on: { click: () => {
+const did = sets.filter(({ tick }) => tick.checked).map(({ amount }) => Number(amount.value.trim().replace(',', '.')));
+const left = reserve.value.trim() === '' ? null : Number(reserve.value);
+if (!did.length || did.some((n) => !Number.isFinite(n) || n < 0 || n > 100000) || (left !== null && (!Number.isInteger(left) || left < 0))) {
+fault.textContent = 'Tick the sets that you did, and write whole numbers.';
+return;
+}
+const size = Math.abs(pick.load);
+const load = pick.unit === targets.NO_LOAD ? {} : { with: `${pick.unit === targets.MASS ? `${targets.kilograms(size)} kg` : `${targets.decimal(size)} bw`}${pick.load < 0 ? ' help' : ''}` };
+store.add('trained', { movement: id, did, ...load, ...(left === null ? {} : { in_reserve: left }), on });
+} } }), ' ', make('button', { type: 'button', class: 'hurt', text: 'It hurt', on: { click: () => { entry.hurt(pick.movement); } } })));
+};
+const draw = () => {
+const stand = mine();
+byId('nothing-yet').hidden = stand !== null;
+const outcome = (store.get('screening') || {}).outcome || 'none';
+const barred = outcome === 'none' || outcome === 'ask';
+byId('first').hidden = stand === null || !barred;
+byId('card').hidden = stand === null || barred;
+byId('plan').hidden = stand === null || barred;
+if (!stand || barred) return;
+const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
+const list = skill ? skill.members : model.order;
+const { picks, practice } = dose.working(model, stand.found, stand.person, list, stand.day);
+const on = results.dayText(stand.day);
+const classes = new Set([...picks.map(({ movement }) => movement), ...practice.map(({ movement }) => movement)].flatMap((m) => tables.cautions[m].map((c) => tables.classes[c])));
+const warm = [...new Set(['always', ...tables.classes.filter((c) => classes.has(c))].flatMap((key) => tables.warm_up[key] || []))];
+byId('warm-up').replaceChildren(...warm.map((text) => make('li', { text })));
+for (const when of /** @type {const} */ (['before', 'after'])) {
+const of = practice.filter((p) => p.when === when);
+byId(`practice-${when}`).hidden = of.length === 0;
+byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ` ${words(text)}`, make('span', { class: 'hint', text: ` ${why}` }))));
+}
+byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: 'Nothing is open to train with the equipment at hand. Test something first.' })]), ...(picks.length ? [rest()] : []));
+const laid = plan.lay(model, picks, stand.day);
+byId('plan-list').replaceChildren(...laid.weeks.map(({ week, lighter, sessions }) => make('li', {}, `Week ${week}${lighter ? ', lighter' : ''}: ${sessions.map((s) => s.on).join(', ')}`,
+make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(tables, movement), ` ${words(target)}`))))));
+byId('plan-end').textContent = `Test again from ${laid.retest}. Sets a week: push ${laid.push}, pull ${laid.pull}.`;
+};
+choice.addEventListener('change', () => store.set('skill', choice.value === '' ? null : Number(choice.value)));
+store.onChange(draw);
+draw();
 })();

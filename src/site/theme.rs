@@ -51,6 +51,8 @@ impl Theme {
             };
             found = true;
             match &file.content {
+                // A copy of a shipped file is published as the shipped one.
+                Content::Text(text) if shipped(inside) == Some(text) => None,
                 Content::Text(text) => files.insert(inside.to_string(), text.clone().into_bytes()),
                 Content::Bytes(bytes) => files.insert(inside.to_string(), bytes.clone()),
                 _ => {
@@ -118,6 +120,11 @@ impl Theme {
             _ => bytes,
         }
     }
+}
+
+/// The text of a shipped file.
+fn shipped(path: &str) -> Option<&'static str> {
+    CHALK.get_file(path)?.contents_utf8()
 }
 
 fn collect(dir: &Dir<'_>, files: &mut BTreeMap<String, Vec<u8>>) {
