@@ -8,7 +8,7 @@ use std::fs;
 use std::process::Command;
 
 /// Each page kind, but the unknown-address page: its styles come from the published address alone.
-const KINDS: [&str; 23] = [
+pub const KINDS: [&str; 23] = [
     "index.html",
     "before-you-start.html",
     "strict-ring-muscle-up.html",
