@@ -330,6 +330,7 @@ fn the_ledger_tells_what_changed() {
         "{old}"
     );
     assert_eq!(publish("x", "yesterday").status.code(), Some(2));
+    assert_eq!(publish(" \n", "2026-05-01").status.code(), Some(2));
 }
 
 #[test]

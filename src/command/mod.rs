@@ -7,7 +7,7 @@ mod dose;
 mod proof;
 mod publish;
 mod rehearse;
-mod report;
+pub mod report;
 mod schema;
 mod start;
 

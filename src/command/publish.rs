@@ -28,7 +28,7 @@ pub struct Options {
     #[arg(long)]
     strict: bool,
     /// Record what changed in the ledger, with these words
-    #[arg(long, value_name = "WORDS")]
+    #[arg(long, value_name = "WORDS", value_parser = some_words)]
     note: Option<String>,
     /// The day for the ledger, such as 2026-11-25 (default: today)
     #[arg(long, value_name = "DATE", requires = "note", value_parser = super::day)]
@@ -40,6 +40,14 @@ enum Refusal {
     Machine(Error),
     Theme(ThemeError),
     Cautions(Vec<Fault>),
+}
+
+/// A ledger entry without words would not be read again.
+fn some_words(typed: &str) -> Result<String, &'static str> {
+    match typed.trim() {
+        "" => Err("say in some words what changed"),
+        words => Ok(words.to_string()),
+    }
 }
 
 impl From<Error> for Refusal {

@@ -85,7 +85,7 @@ impl Ledger {
         let mut next = self.clone();
         next.entries.push(Entry {
             on: on.into(),
-            note: note.into(),
+            note: note.trim().into(),
             changes,
         });
         next.stands = stands;
@@ -153,9 +153,21 @@ fn change_yaml(change: &Change) -> String {
     }
 }
 
-/// A YAML text in double quotes.
+/// A YAML text in double quotes. JSON leaves some characters bare that YAML does not read so.
 pub fn quoted(text: &str) -> String {
-    serde_json::to_string(text).expect("a text is JSON")
+    let json = serde_json::to_string(text).expect("a text is JSON");
+    let bare = |c: char| {
+        matches!(
+            c,
+            '\u{7f}'..='\u{9f}' | '\u{2028}' | '\u{2029}' | '\u{feff}' | '\u{fffe}' | '\u{ffff}'
+        )
+    };
+    json.chars()
+        .map(|c| match bare(c) {
+            true => format!("\\u{:04x}", u32::from(c)),
+            false => c.to_string(),
+        })
+        .collect()
 }
 
 fn changes(

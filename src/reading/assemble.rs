@@ -128,6 +128,7 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
         .enumerate()
         .map(|(i, raw)| needs_of(MovementIx(i as u32), raw, &ids, findings))
         .collect();
+    let said: Vec<String> = skills.iter().map(|s| s.id.to_string()).collect();
     let skills: Vec<Skill> = skills
         .into_iter()
         .filter_map(|s| skill(s, &ids, findings))
@@ -138,7 +139,7 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
         movement.needs = needs;
         movement.faulty |= !good;
     }
-    // A skill that could not stand leaves its id behind; take it out, and set the positions of those that stand.
+    // A skill that could not stand leaves its ids behind; take them out, and set the positions of those that stand.
     by_id.retain(|_, owner| !matches!(owner, Owner::Skill(_)));
     by_id.extend(
         skills
@@ -146,6 +147,11 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
             .enumerate()
             .map(|(i, s)| (s.id.to_string(), Owner::Skill(SkillIx(i as u32)))),
     );
+    let standing = |(old, owner)| match owner {
+        Owner::Skill(ix) => by_id.get(&said[ix.at()]).map(|now| (old, *now)),
+        other => Some((old, other)),
+    };
+    let old_ids = old_ids.into_iter().filter_map(standing).collect();
     let mut curriculum = Curriculum {
         school: Arc::new(school),
         cautions: Arc::new(cautions),

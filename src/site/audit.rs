@@ -42,8 +42,8 @@ pub struct Auditor {
     by_id: HashMap<String, Cautioned>,
     /// Page file names, each with the cautioned movement that it shows or leads to.
     pages: HashMap<String, Cautioned>,
-    /// Their names in small letters, where no other record bears the same name.
-    names: HashMap<String, Cautioned>,
+    /// Their names in small letters with all that bear them, where no other kind of record bears the same name.
+    names: HashMap<String, Vec<Cautioned>>,
     /// Bytes of the longest of those names, with room for capitals that are longer than their small letters.
     longest_name: usize,
     address: String,
@@ -54,7 +54,7 @@ impl Auditor {
         let mut ids = Vec::new();
         let mut by_id = HashMap::new();
         let mut pages = HashMap::new();
-        let mut names = HashMap::new();
+        let mut names: HashMap<String, Vec<Cautioned>> = HashMap::new();
         for (_, m) in curriculum.published() {
             if m.cautions.is_empty() {
                 continue;
@@ -63,7 +63,7 @@ impl Auditor {
             ids.push(m.id.to_string());
             by_id.insert(m.id.to_string(), at);
             pages.insert(format!("{}.html", m.id), at);
-            names.insert(m.name.to_lowercase(), at);
+            names.entry(m.name.to_lowercase()).or_default().push(at);
         }
         for (old, owner) in curriculum.old_ids() {
             if let Owner::Movement(ix) = owner
@@ -72,14 +72,18 @@ impl Auditor {
                 pages.insert(format!("{old}.html"), *at);
             }
         }
-        // A skill, family or page of the same name is that record's own name.
+        // A skill, family, page or movement without cautions of the same name bears it as its own.
         let pages_of_their_own = curriculum
             .notes()
             .filter(|(_, n)| n.owner == NoteOwner::Page);
+        let plain = curriculum
+            .published()
+            .filter(|(_, m)| m.cautions.is_empty());
         let others = curriculum
             .skills()
             .map(|(_, s)| &s.name)
-            .chain(curriculum.families().map(|(_, f)| &f.name));
+            .chain(curriculum.families().map(|(_, f)| &f.name))
+            .chain(plain.map(|(_, m)| &m.name));
         for name in others.chain(pages_of_their_own.map(|(_, n)| &n.title)) {
             names.remove(&name.to_lowercase());
         }

@@ -117,13 +117,13 @@ impl Snapshot {
 
     /// The same files with this text at this path.
     pub fn with_text(&self, path: &str, text: &str) -> Snapshot {
-        let others = self.files.iter().filter(|f| f.path != path);
-        let others = others.map(|f| SourceFile::clone(f));
-        let file = SourceFile {
-            path: path.to_string(),
-            content: Content::Text(text.to_string()),
-        };
-        Snapshot::new(others.chain([file]).collect())
+        let content = Content::Text(text.to_string());
+        if let Some(id) = self.find(path) {
+            return self.with(id, content);
+        }
+        let others = self.files.iter().map(|f| f.as_ref().clone());
+        let path = path.to_string();
+        Snapshot::new(others.chain([SourceFile { path, content }]).collect())
     }
 
     /// Every file with its id, in order of path.

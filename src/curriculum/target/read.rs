@@ -6,6 +6,9 @@ use std::ops::Range;
 /// The largest number that may be typed.
 const LARGEST: i64 = 100_000;
 
+/// Letters of the longest run that is split into words; no sensible run comes near, and each letter may double the ways.
+const LONGEST_RUN: usize = 40;
+
 /// Hundred-millionths in a millionth.
 const FINER: i64 = 100;
 
@@ -77,7 +80,8 @@ fn tokens(text: &str, forms: &'static str) -> Result<Vec<(Token, Range<usize>)>,
         } else if c.is_alphabetic() {
             more(&char::is_alphabetic, &mut to);
             let run = text[from..to].to_lowercase();
-            match split_words(&run).filter(|_| run.len() == to - from) {
+            let sensible = run.len() == to - from && run.len() <= LONGEST_RUN;
+            match sensible.then(|| split_words(&run)).flatten() {
                 Some(words) => {
                     let mut at = from;
                     for word in words {
@@ -278,6 +282,13 @@ impl Reader {
             target.measure = Measure::Angle;
         } else {
             return Err(self.fault("this is not a unit"));
+        }
+        if target.amount > LARGEST * ONE {
+            return Err(TargetError {
+                at: amount_at,
+                message: format!("this is more than {LARGEST} seconds or centimetres"),
+                help: "write a number that a person can reach".into(),
+            });
         }
         if target.amount == 0 && !target.at_most && self.forms == FORMS {
             return Err(TargetError {

@@ -249,10 +249,11 @@ impl Handler for Walk<'_> {
         } else {
             self.small_letters.push_str(&words.to_lowercase());
         }
-        if let Some(movement) = self.auditor.names.get(&self.small_letters)
-            && !self.stands_in(*movement)
+        if let Some(named) = self.auditor.names.get(&self.small_letters)
+            && !named.iter().any(|m| self.stands_in(*m))
+            && let Some(first) = named.first()
         {
-            let id = self.auditor.id(*movement);
+            let id = self.auditor.id(*first);
             self.faults.push(format!("`{id}` is named as \"{words}\" outside an element with data-movement=\"{id}\" and its mark"));
         }
     }
