@@ -905,6 +905,16 @@ fn results_read_alike() {
         ",",
         "-",
         "10",
+        "1667",
+        "39371",
+        "kghelpeachside",
+        "secondssecondssecondssecondssecondsseconds",
+        "\u{85}",
+        "\u{a0}",
+        "\u{feff}",
+        "\u{212a}g",
+        "\u{17f}",
+        "\u{660}",
     ];
     let strategy = prop_oneof![
         3 => proptest::collection::vec((0..words.len(), any::<bool>()), 1..7).prop_map(move |picks| {

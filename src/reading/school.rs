@@ -249,14 +249,19 @@ pub fn cautions(root: &Node, findings: &mut Findings) -> Book {
         "inverted: { ask_first: ... }",
         findings,
     ) {
-        let Some(id) = fields::id(key, findings) else {
+        // A shipped class may bear a word that is no id, such as a page's.
+        let shipped = key.text().filter(|word| book.find(word).is_some());
+        let Some(id) = shipped
+            .map(str::to_string)
+            .or_else(|| fields::id(key, findings).map(|id| id.to_string()))
+        else {
             continue;
         };
         let Some(record) = Record::open(value, "a caution class", keys::CAUTION, findings) else {
             continue;
         };
-        let known = book.find(id.as_str());
-        let mut class = known.map_or_else(|| own_class(id.as_str()), |ix| book.class(ix).clone());
+        let known = book.find(&id);
+        let mut class = known.map_or_else(|| own_class(&id), |ix| book.class(ix).clone());
         if let Some(name) = record.text("name", findings) {
             class.name = name;
         }
@@ -405,6 +410,10 @@ pub fn ledger(root: &Node, findings: &mut Findings) -> Ledger {
         };
         let mut cautions = record.texts("cautions", findings);
         cautions.sort();
+        if !key.text().is_some_and(is_id) || !cautions.iter().all(|c| is_id(c)) {
+            findings.push(bad(key.span, "an id in the ledger is none"));
+            continue;
+        }
         if let (Some(id), Some(standard)) = (key.text(), record.text("standard", findings)) {
             ledger
                 .stands
@@ -412,6 +421,12 @@ pub fn ledger(root: &Node, findings: &mut Findings) -> Ledger {
         }
     }
     ledger
+}
+
+/// What was an id when it was written; since then its word may have been given to a page.
+fn is_id(text: &str) -> bool {
+    let plain = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-';
+    text.starts_with(|c: char| c.is_ascii_lowercase()) && text.bytes().all(plain)
 }
 
 fn entry(node: &Node, findings: &mut Findings) -> Option<Entry> {
@@ -439,7 +454,8 @@ fn change(node: &Node) -> Option<(String, Change)> {
             .find(|(k, _)| k.text() == Some(name))
             .map(|(_, v)| v)
     };
-    let movement = find("movement")?.text()?.to_string();
+    let id = |node: &Node| node.text().filter(|t| is_id(t)).map(str::to_string);
+    let movement = id(find("movement")?)?;
     let two = |name: &str| match &find(name)?.value {
         Value::List(items) if items.len() == 2 => Some((items[0].clone(), items[1].clone())),
         _ => None,
@@ -448,10 +464,7 @@ fn change(node: &Node) -> Option<(String, Change)> {
         two(name).and_then(|(a, b)| Some((a.text()?.to_string(), b.text()?.to_string())))
     };
     let list = |node: &Node| match &node.value {
-        Value::List(items) => items
-            .iter()
-            .filter_map(|i| i.text().map(str::to_string))
-            .collect(),
+        Value::List(items) => items.iter().filter_map(id).collect(),
         _ => Vec::new(),
     };
     let change = if find("added").is_some() {
@@ -459,7 +472,7 @@ fn change(node: &Node) -> Option<(String, Change)> {
     } else if find("removed").is_some() {
         Change::Removed
     } else if let Some(from) = find("renamed") {
-        Change::Renamed(from.text()?.to_string())
+        Change::Renamed(id(from)?)
     } else if let Some((from, to)) = texts("raised") {
         Change::Raised { from, to }
     } else if let Some((from, to)) = texts("lowered") {

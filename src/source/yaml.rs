@@ -2,6 +2,7 @@
 
 use super::{Diagnostic, FileId, Findings, Rule, Span};
 use serde_yaml::granit_parser::{self, Event, Parser, ScalarStyle};
+use std::collections::HashMap;
 
 const MAX_DEPTH: usize = 32;
 const MAX_NODES: usize = 200_000;
@@ -138,7 +139,37 @@ fn offset_of(text: &str, line: usize, column: usize) -> usize {
 
 enum Open {
     List(usize, Vec<Node>),
-    Map(usize, Vec<(Node, Node)>, Option<Node>),
+    Map(usize, Pairs, Option<Node>),
+}
+
+/// Pairs of a record, and above [`Pairs::FEW`] of them where each key stands.
+#[derive(Default)]
+struct Pairs {
+    list: Vec<(Node, Node)>,
+    places: HashMap<String, usize>,
+}
+
+impl Pairs {
+    /// So many keys are looked through faster than looked up.
+    const FEW: usize = 32;
+
+    /// The key of this text that stands already.
+    fn find(&self, key: &Node) -> Option<&Node> {
+        let text = key.text()?;
+        let few = self.list.iter().take(Pairs::FEW);
+        few.map(|(k, _)| k)
+            .find(|k| k.text() == Some(text))
+            .or_else(|| self.places.get(text).map(|at| &self.list[*at].0))
+    }
+
+    fn push(&mut self, key: Node, value: Node) {
+        if self.list.len() >= Pairs::FEW
+            && let Some(text) = key.text()
+        {
+            self.places.insert(text.to_string(), self.list.len());
+        }
+        self.list.push((key, value));
+    }
 }
 
 struct Builder<'a> {
@@ -182,7 +213,7 @@ impl Builder<'_> {
             }
             Event::MappingStart(_, anchor, tag) => {
                 self.features(anchor, tag.is_some(), here);
-                self.stack.push(Open::Map(start, Vec::new(), None));
+                self.stack.push(Open::Map(start, Pairs::default(), None));
             }
             Event::SequenceEnd | Event::MappingEnd => self.close(end),
             Event::Alias(_) | Event::UnresolvedAlias(_) => {
@@ -268,7 +299,7 @@ impl Builder<'_> {
                     value: Value::List(items),
                 });
             }
-            Some(Open::Map(start, pairs, _)) => {
+            Some(Open::Map(start, Pairs { list: pairs, .. }, _)) => {
                 let end = pairs.last().map_or(end, |(_, v)| {
                     (v.span.end as usize).max(end.min(self.trimmed(end)))
                 });
@@ -299,7 +330,7 @@ impl Builder<'_> {
                 Some(key) => {
                     if key.text() == Some("<<") {
                         self.feature(key.span, "a merge key (`<<`)");
-                    } else if let Some((first, _)) = pairs.iter().find(|(k, _)| k.value_eq(&key)) {
+                    } else if let Some(first) = pairs.find(&key) {
                         let word = key.text().unwrap_or("?");
                         self.findings.push(
                             Diagnostic::new(
@@ -312,7 +343,7 @@ impl Builder<'_> {
                             .help("keep one of the two"),
                         );
                     } else {
-                        pairs.push((key, node));
+                        pairs.push(key, node);
                     }
                 }
             },
@@ -335,11 +366,5 @@ impl Builder<'_> {
         self.findings.push(
             Diagnostic::new(Rule::NotYaml, here, format!("this is not YAML: {info}")).help(help),
         );
-    }
-}
-
-impl Node {
-    fn value_eq(&self, other: &Node) -> bool {
-        self.text().is_some() && self.text() == other.text()
     }
 }

@@ -67,27 +67,39 @@ pub fn curriculum(files: &Snapshot, share: usize, strict: bool) -> Result<(), St
         };
         chain::resolve(curriculum, &proof.stages, &goal);
     }
+    // With an error nothing is published: making the pages may fail, but not panic.
+    let stands = !proof.findings.has_errors();
+    let said = |error: rungbook::site::ThemeError| match stands {
+        true => Err(error.to_string()),
+        false => Ok(()),
+    };
     let plan = match Plan::new(&proof, files, &THEME) {
         Ok(plan) => plan,
-        Err(error) => return Err(error.to_string()),
+        Err(error) => return said(error),
     };
     let auditor = Auditor::new(curriculum);
     let mut paths = std::collections::HashSet::new();
     for i in (0..plan.len()).step_by(share.max(1)) {
-        let file = plan.render(i).map_err(|e| e.to_string())?;
-        if !paths.insert(file.path.to_lowercase()) {
-            return Err(format!("two files for {}", file.path));
-        }
-        // A picture in error is never published.
-        if proof.findings.has_errors() && !file.path.ends_with(".html") {
+        let file = match plan.render(i) {
+            Ok(file) => file,
+            Err(error) => {
+                said(error)?;
+                continue;
+            }
+        };
+        let first = paths.insert(file.path.to_lowercase());
+        let faults = auditor.file(&file.path, &file.bytes);
+        if !stands {
             continue;
         }
+        if !first {
+            return Err(format!("two files for {}", file.path));
+        }
         // A text that is exactly some movement's name is refused, wherever it stands: a fault of the coach's.
-        let faults = auditor.file(&file.path, &file.bytes);
-        if let Some(fault) = faults
+        let fault = faults
             .iter()
-            .find(|f| strict || !f.says.contains("is named as"))
-        {
+            .find(|f| strict || !f.says.contains("is named as"));
+        if let Some(fault) = fault {
             return Err(format!("the audit disagrees: {fault}"));
         }
     }
