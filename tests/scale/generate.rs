@@ -4,8 +4,30 @@ use std::fmt::Write;
 use std::fs;
 use std::path::Path;
 
-/// Writes a curriculum of `count` movements. The same count gives the same folder.
-pub fn write(dir: &Path, count: usize) {
+/// What a generated curriculum is like.
+#[derive(Clone, Copy)]
+pub struct Shape {
+    pub count: usize,
+    /// Each movement needs some of the layer below it.
+    pub layers: usize,
+    /// About the largest number of movements in a chain: each movement needs near ones only.
+    pub chain: usize,
+}
+
+impl Shape {
+    /// Twenty layers, and any movement may need any of the layer below: chains hold most of the curriculum.
+    pub fn tangled(count: usize) -> Shape {
+        Shape {
+            count,
+            layers: 20,
+            chain: usize::MAX,
+        }
+    }
+}
+
+/// Writes a curriculum. The same shape gives the same folder.
+pub fn write(dir: &Path, shape: Shape) {
+    let count = shape.count;
     let put = |path: String, text: &str| {
         let path = dir.join(path);
         fs::create_dir_all(path.parent().expect("a folder")).expect("a folder is made");
@@ -16,7 +38,7 @@ pub fn write(dir: &Path, count: usize) {
         "school: Large Room\naddress: https://large.example/\nlanguage: en\nunits: metric\nequipment:\n  bar: A bar\n  mat: A mat\n  plates: Plates\n",
     );
     let id = |i: usize| format!("movement-{i:05}");
-    let layers = 20.min(count.max(1));
+    let layers = shape.layers.min(count.max(1));
     let mut random = 12345u64;
     let mut next = |below: usize| {
         random = random
@@ -25,11 +47,15 @@ pub fn write(dir: &Path, count: usize) {
         (random >> 33) as usize % below.max(1)
     };
     for i in 0..count {
-        let (layer, width) = (i * layers / count, count / layers);
+        let layer = i * layers / count;
         let mut needs = String::new();
         if layer > 0 {
-            let start = (layer - 1) * count / layers;
-            let mut pick = || id(start + next(width.max(1)));
+            let (below, start) = ((layer - 1) * count / layers, layer * count / layers);
+            let width = (start - below).max(1);
+            // The layer is cut into blocks; a movement's needs are in its own.
+            let block = (shape.chain / layers).clamp(1, width);
+            let first = (i - start).min(width - 1) / block * block;
+            let mut pick = || id(below + first + next(block.min(width - first)));
             let _ = write!(
                 needs,
                 "needs:\n  - {}: 6 reps\n  - any of:\n      - {}\n      - {}\n",
@@ -65,19 +91,24 @@ pub fn write(dir: &Path, count: usize) {
             "How to move on",
         ] {
             let _ = write!(note, "## {part}\n\n");
-            for line in 0..6 {
+            for line in 0..5 {
                 let _ = write!(
                     note,
                     "Line {line} of number {i} speaks of hands, feet and breath, and says it plainly enough to fill a page. "
                 );
             }
-            let _ = write!(note, "See [](movement:{}).\n\n", id((i + 1) % count));
+            let _ = write!(
+                note,
+                "\n\n- *Slow* is steady.\n- See [](movement:{}).\n\n",
+                id((i + 1) % count)
+            );
         }
         put(format!("content/notes/{:02}/{}.md", layer, id(i)), &note);
     }
     let top = (layers - 1) * count / layers;
-    for s in 0..(count / 100).max(1) {
-        let goal = id(top + s % (count - top));
+    let skills = (count / 100).max(1);
+    for s in 0..skills {
+        let goal = id(top + s * (count - top) / skills);
         put(
             format!("content/skills/skill-{s:03}.yaml"),
             &format!("skill: skill-{s:03}\nname: Skill {s}\ngoal: {goal}\n"),

@@ -15,7 +15,7 @@ fn a_large_curriculum_publishes() {
     let temporary = tempfile::tempdir().expect("a folder");
     let dir = std::env::var("RUNGBOOK_SCALE_KEEP")
         .map_or_else(|_| temporary.path().to_path_buf(), PathBuf::from);
-    generate::write(&dir, count);
+    generate::write(&dir, generate::Shape::tangled(count));
     let out = Command::new(env!("CARGO_BIN_EXE_rungbook"))
         .args(["publish", "--as", "json", "--from"])
         .arg(&dir)
