@@ -133,6 +133,12 @@ fn main() {
     }
 }
 
+/// This program again, as the floor: a process of its own, so that time and memory compare.
+fn floor_into(from: &Path, to: &Path, scratch: &Path) -> Ran {
+    let me = std::env::current_exe().expect("this program");
+    run(&me, &[Path::new("floor"), from, to], scratch)
+}
+
 /// What was measured of one curriculum, a value for each run.
 #[derive(Default)]
 struct Measured {
@@ -178,8 +184,7 @@ impl Measured {
         let to = scratch.join(format!("to-{at}"));
         let to_text = to.to_str().expect("a path in UTF-8");
 
-        let me = std::env::current_exe().expect("this program");
-        let ran = run(&me, &["floor", from_text, to_text], scratch);
+        let ran = floor_into(from, &to, scratch);
         let said = keep(ran, &mut self.floor, &mut self.floor_peak);
         let said: serde_json::Value = serde_json::from_str(&said).expect("JSON");
         for (times, name) in self
@@ -284,17 +289,27 @@ impl Measured {
     }
 }
 
-/// How long the script takes, in milliseconds: the median of three runs, of one where it is slow.
+/// How long the script takes, in milliseconds: the median of three runs, of one where it is slow. It writes what the floor writes,
+/// byte for byte, or the two are not comparable.
 fn python(from: &Path, scratch: &Path) -> f64 {
     let interpreter = environment();
     let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/bench/script.py");
+    let (to, ours) = (scratch.join("python"), scratch.join("floor"));
+    floor_into(from, &ours, scratch);
     let mut times = Vec::new();
     while times.len() < 3 && times.iter().all(|t| *t < 10_000.0) {
-        let to = scratch.join("python");
-        let ran = run(&interpreter, &[&script, from, &to], scratch);
+        let ran = run(&interpreter, &[script.as_path(), from, &to], scratch);
         times.push(ran.ms);
+        let files = |dir: &Path| fs::read_dir(dir).expect("a folder").count();
+        assert_eq!(files(&ours), files(&to));
+        for file in fs::read_dir(&ours).expect("a folder") {
+            let file = file.expect("an entry");
+            let same = fs::read(file.path()).ok() == fs::read(to.join(file.file_name())).ok();
+            assert!(same, "{} differs", file.path().display());
+        }
         fs::remove_dir_all(&to).expect("removed");
     }
+    fs::remove_dir_all(&ours).expect("removed");
     median(&times)
 }
 

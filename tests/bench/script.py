@@ -86,7 +86,7 @@ def main():
         ordered = sorted(chain, key=lambda id: (movements[id]["stage"], id))
         tables.append((skill["skill"], skill["name"], [rows[id] for id in ordered]))
 
-    templates = jinja2.Environment(loader=jinja2.FileSystemLoader(HERE), autoescape=True)
+    templates = jinja2.Environment(loader=jinja2.FileSystemLoader(HERE), autoescape=True, keep_trailing_newline=True)
     page, table = templates.get_template("page.html"), templates.get_template("rows.html")
     render = renderer({id: m["name"] for id, m in movements.items()})
     to.mkdir(parents=True)

@@ -38,7 +38,11 @@ pub fn write(dir: &Path, shape: Shape) {
         "school: Large Room\naddress: https://large.example/\nlanguage: en\nunits: metric\nequipment:\n  bar: A bar\n  mat: A mat\n  plates: Plates\n",
     );
     let id = |i: usize| format!("movement-{i:05}");
-    let layers = shape.layers.min(count.max(1));
+    // The last ones are the goals: they stand on top of the layers, and together need all of the last layer.
+    let skills = (count / 100).max(1);
+    let body = count - skills;
+    let layers = shape.layers.min(body.max(1));
+    let start_of = |layer: usize| layer * body / layers;
     let mut random = 12345u64;
     let mut next = |below: usize| {
         random = random
@@ -47,21 +51,32 @@ pub fn write(dir: &Path, shape: Shape) {
         (random >> 33) as usize % below.max(1)
     };
     for i in 0..count {
-        let layer = i * layers / count;
+        let layer = (0..layers).rfind(|l| start_of(*l) <= i).unwrap_or(0);
         let mut needs = String::new();
-        if layer > 0 {
-            let (below, start) = ((layer - 1) * count / layers, layer * count / layers);
-            let width = (start - below).max(1);
-            // The layer is cut into blocks; a movement's needs are in its own.
+        if i >= body {
+            let (first, width) = (start_of(layers - 1), body - start_of(layers - 1));
+            let (from, to) = ((i - body) * width / skills, (i - body + 1) * width / skills);
+            needs.push_str("needs:\n");
+            for below in from..to.max(from + 1) {
+                let _ = writeln!(needs, "  - {}: 6 reps", id(first + below));
+            }
+        } else if layer > 0 {
+            let (below, start) = (start_of(layer - 1), start_of(layer));
+            let width = start - below;
+            // The layer is cut into blocks; a movement's needs are in its own. The first is the one straight below, so that
+            // each is needed by something.
             let block = (shape.chain / layers).clamp(1, width);
-            let first = (i - start).min(width - 1) / block * block;
-            let mut pick = || id(below + first + next(block.min(width - first)));
+            let straight = (i - start).min(width - 1);
+            let first = straight / block * block;
+            let size = block.min(width - first);
+            let one = next(size);
+            let other = (one + 1 + next(size - 1)) % size;
             let _ = write!(
                 needs,
                 "needs:\n  - {}: 6 reps\n  - any of:\n      - {}\n      - {}\n",
-                pick(),
-                pick(),
-                pick()
+                id(below + straight),
+                id(below + first + one),
+                id(below + first + other)
             );
         }
         let (position, load, extra) = match i % 10 {
@@ -105,10 +120,8 @@ pub fn write(dir: &Path, shape: Shape) {
         }
         put(format!("content/notes/{:02}/{}.md", layer, id(i)), &note);
     }
-    let top = (layers - 1) * count / layers;
-    let skills = (count / 100).max(1);
     for s in 0..skills {
-        let goal = id(top + s * (count - top) / skills);
+        let goal = id(body + s);
         put(
             format!("content/skills/skill-{s:03}.yaml"),
             &format!("skill: skill-{s:03}\nname: Skill {s}\ngoal: {goal}\n"),
