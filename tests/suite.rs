@@ -114,6 +114,17 @@ fn snapshot(case: &Case) -> Snapshot {
             "(empty)" => {
                 files.insert(path.clone(), Content::Text(String::new()));
             }
+            hex if hex.starts_with("(bytes)") => {
+                let bytes = hex
+                    .split_whitespace()
+                    .skip(1)
+                    .map(|b| u8::from_str_radix(b, 16));
+                let bytes: Result<Vec<u8>, _> = bytes.collect();
+                files.insert(
+                    path.clone(),
+                    Content::Bytes(bytes.expect("pairs of hex digits")),
+                );
+            }
             _ => {
                 files.insert(path.clone(), Content::Text(text.clone()));
             }

@@ -226,6 +226,13 @@ fn clip(node: &Node, findings: &mut Findings) -> Option<(Clip, Span)> {
     if alt.is_none() {
         findings.push(missing_alt(file.span, "clip"));
     }
+    if record.get("poster").is_none() {
+        findings.push(
+            Diagnostic::new(Rule::ClipPoster, file.span, "a clip has no poster")
+                .label("nothing to see before it plays")
+                .help("add `poster: ...`: a still of it, or a drawing, in content/pictures"),
+        );
+    }
     Some((
         Clip {
             file: name,

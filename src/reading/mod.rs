@@ -163,7 +163,12 @@ fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
                 findings,
             )
         }
-        Content::Bytes(_) => Read::Picture,
+        Content::Bytes(bytes) => {
+            if role == Role::Picture {
+                picture::check_raster(id, &file.path, bytes, findings);
+            }
+            Read::Picture
+        }
     }
 }
 

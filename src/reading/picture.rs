@@ -1,5 +1,6 @@
-//! Pictures: SVG without script, and names that the notes spell exactly.
+//! Pictures: SVG without script, photographs and clips that are whole, and names that the notes spell exactly.
 
+use crate::source::raster::{self, Kind};
 use crate::source::suggest::did_you_mean;
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
 
@@ -36,6 +37,43 @@ pub fn check_svg(file: FileId, text: &str, findings: &mut Findings) {
             .help("export it again as a plain drawing"),
         );
     }
+}
+
+/// Names a photograph or clip that is broken, or of a kind that would be published with the place where it was taken.
+pub fn check_raster(file: FileId, path: &str, bytes: &[u8], findings: &mut Findings) {
+    let ending = path.rsplit_once('.').map_or("", |(_, e)| e);
+    let named = match ending.to_ascii_lowercase().as_str() {
+        "jpg" | "jpeg" => Kind::Jpeg,
+        "png" => Kind::Png,
+        "webp" => Kind::WebP,
+        "gif" => Kind::Gif,
+        "mp4" | "m4v" | "mov" => Kind::Clip,
+        // Made by programs, not cameras; subtitles.
+        "webm" | "vtt" => return,
+        _ => {
+            findings.push(
+                Diagnostic::new(
+                    Rule::PictureKind,
+                    Span::top(file),
+                    format!("a picture ending in .{ending} may say where it was taken"),
+                )
+                .help("export it as .jpg, .png, .webp or .svg, a clip as .mp4"),
+            );
+            return;
+        }
+    };
+    let kind = raster::kind(bytes);
+    let message = if kind != Some(named) {
+        format!("the file is not what its name says: no .{ending}")
+    } else if !raster::clean(bytes).whole {
+        "the file ends too early or is damaged".to_string()
+    } else {
+        return;
+    };
+    findings.push(
+        Diagnostic::new(Rule::BrokenPicture, Span::top(file), message)
+            .help("copy or export it again; it is published as far as it can be read"),
+    );
 }
 
 /// An `href`, `src` or `url(` that leads outside the file.
@@ -77,6 +115,10 @@ pub fn exists(name: &str, span: Span, snapshot: &Snapshot, findings: &mut Findin
         .collect();
     let same_but_case = names.iter().find(|n| n.eq_ignore_ascii_case(name));
     let (message, help) = match same_but_case {
+        None if name.contains("://") => (
+            format!("`{name}` is an address, not a file of this folder"),
+            "put the file into content/pictures, as a page asks no other server; to one that lies elsewhere, link from the note".into(),
+        ),
         Some(other) => (
             format!("the picture's name differs in case: the file is called `{other}`"),
             format!("type `{other}`"),

@@ -2,7 +2,7 @@
 
 use super::link::escape;
 use super::view::{change_words, mark_of};
-use super::{Item, Plan};
+use super::{Item, Plan, card};
 use crate::curriculum::{MovementIx, Owner};
 use serde_json::{Value, json};
 
@@ -56,10 +56,17 @@ fn named(plan: &Plan<'_>, id: &str) -> String {
 pub fn manifest(plan: &Plan<'_>) -> Vec<u8> {
     let school = &plan.curriculum.school;
     let short: String = school.name.chars().take(24).collect();
+    let drawn = card::ICONS.iter().map(|(size, maskable)| {
+        let purpose = if *maskable { "maskable" } else { "any" };
+        json!({ "src": card::icon_path(*size, *maskable), "sizes": format!("{size}x{size}"), "type": "image/png", "purpose": purpose })
+    });
+    let icons: Vec<Value> = std::iter::once(json!({ "src": "theme/icon.svg", "sizes": "any", "type": "image/svg+xml", "purpose": "any" }))
+        .chain(drawn)
+        .collect();
     let manifest = json!({
         "name": school.name, "short_name": short.trim(), "lang": school.language, "start_url": "index.html", "scope": "./",
         "display": "standalone", "background_color": "#f7f5f0", "theme_color": "#20262b",
-        "icons": [{ "src": "theme/icon.svg", "sizes": "any", "type": "image/svg+xml", "purpose": "any" }],
+        "icons": icons,
     });
     (serde_json::to_string_pretty(&manifest).expect("a value is JSON") + "\n").into_bytes()
 }

@@ -259,9 +259,8 @@ fn plain(events: &[Event<'_>]) -> String {
 fn picture(plan: &Plan<'_>, to: &str, inner: &[Event<'_>]) -> String {
     let file = to.strip_prefix("picture:").unwrap_or("");
     format!(
-        "<img src=\"pictures/{}\" alt=\"{}\"{} loading=\"lazy\">",
-        escape(file),
-        escape(&plain(inner)),
-        super::extras::size_attributes(plan, file)
+        "<img {} alt=\"{}\" decoding=\"async\" loading=\"lazy\">",
+        super::picture::attributes(plan, file),
+        escape(&plain(inner))
     )
 }

@@ -4,6 +4,7 @@
 //! parallel without holding the whole site.
 
 pub mod audit;
+mod card;
 mod compact;
 mod data;
 mod extras;
@@ -16,6 +17,7 @@ pub mod map;
 mod markdown;
 mod offline;
 mod page;
+mod picture;
 pub mod rehearsal;
 mod search;
 pub mod tables;
@@ -80,6 +82,12 @@ enum Item {
     Asset(String),
     /// A picture of the curriculum, by its path below `content/pictures`.
     Picture(String),
+    /// A photograph in a smaller width, by its path below `pictures`.
+    Smaller(String),
+    /// The picture of a link to a skill, or to anything else.
+    Card(Option<SkillIx>),
+    /// An icon of the installed site: its size, and whether it may be cut to any shape.
+    Icon(u32, bool),
 }
 
 /// Everything that pages are made from.
@@ -103,6 +111,7 @@ pub struct Parts {
     tables: OnceLock<Vec<u8>>,
     search: OnceLock<Vec<u8>>,
     versions: OnceLock<tera::Value>,
+    sizes: OnceLock<picture::Sizes>,
     items: OnceLock<Vec<Item>>,
     positions: OnceLock<HashMap<String, usize>>,
 }
@@ -159,6 +168,7 @@ impl Parts {
             tables: OnceLock::new(),
             search: OnceLock::new(),
             versions: OnceLock::new(),
+            sizes: OnceLock::new(),
             items: OnceLock::new(),
             positions: OnceLock::new(),
         })
@@ -220,6 +230,13 @@ impl<'a> Plan<'a> {
         self.parts.search.get_or_init(|| search::entries(self))
     }
 
+    /// The smaller widths of the coach's photographs.
+    fn sizes(&self) -> &picture::Sizes {
+        self.parts
+            .sizes
+            .get_or_init(|| picture::Sizes::new(self.snapshot))
+    }
+
     fn items(&self) -> &[Item] {
         self.parts.items.get_or_init(|| self.list())
     }
@@ -246,6 +263,13 @@ impl<'a> Plan<'a> {
         items.push(Item::Data);
         items.push(Item::Tables);
         items.push(Item::Search);
+        items.push(Item::Card(None));
+        items.extend(curriculum.skills().map(|(ix, _)| Item::Card(Some(ix))));
+        items.extend(
+            card::ICONS
+                .iter()
+                .map(|(size, cut)| Item::Icon(*size, *cut)),
+        );
         items.extend(curriculum.skills().map(|(ix, _)| Item::Skill(ix)));
         items.extend(curriculum.skills().map(|(ix, _)| Item::SkillTest(ix)));
         items.extend(
@@ -287,9 +311,10 @@ impl<'a> Plan<'a> {
             .filter_map(|(_, f)| f.path.strip_prefix("content/pictures/"));
         items.extend(
             pictures
-                .filter(|p| !p.split('/').any(|part| part.starts_with('.')))
+                .filter(|p| !picture::hidden(p))
                 .map(|p| Item::Picture(p.to_string())),
         );
+        items.extend(self.sizes().names().map(|n| Item::Smaller(n.to_string())));
         items
     }
 
@@ -353,7 +378,10 @@ impl<'a> Plan<'a> {
             Item::Manifest => feed::manifest(self),
             Item::Worker => offline::worker(self),
             Item::Asset(path) => self.theme.asset(path, &self.curriculum.school),
-            Item::Picture(name) => extras::picture(self, name),
+            Item::Picture(name) => picture::published(self, name),
+            Item::Smaller(name) => self.sizes().bytes(name),
+            Item::Card(of) => card::draw(self, *of),
+            Item::Icon(size, maskable) => card::icon(self, *size, *maskable),
             _ => page::render(self, item, &path)?.into_bytes(),
         };
         Ok(File { path, bytes })
@@ -390,7 +418,9 @@ impl<'a> Plan<'a> {
             Item::Manifest => "manifest.webmanifest".into(),
             Item::Worker => offline::PATH.into(),
             Item::Asset(path) => format!("theme/{path}"),
-            Item::Picture(name) => format!("pictures/{name}"),
+            Item::Picture(name) | Item::Smaller(name) => format!("pictures/{name}"),
+            Item::Card(of) => card::path(self, *of),
+            Item::Icon(size, maskable) => card::icon_path(*size, *maskable),
         }
     }
 

@@ -4,6 +4,7 @@
 
 pub mod diagnostic;
 pub mod markdown;
+pub mod raster;
 pub mod rules;
 pub mod snapshot;
 pub mod suggest;

@@ -6,6 +6,7 @@ mod index;
 mod record;
 mod sheet;
 
+use super::card::{self, Shared};
 use super::theme::ThemeError;
 use super::{Item, Plan, markdown};
 use crate::curriculum::words::Word;
@@ -43,6 +44,8 @@ struct Head {
     path: String,
     /// schema.org data, where the page has any.
     json_ld: String,
+    /// The picture of a link to the page.
+    card: Option<Shared>,
     /// Before every address: empty, but on the unknown-address page, which any path may show.
     root: String,
 }
@@ -116,6 +119,7 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
         path.to_string()
     };
     head.json_ld = super::feed::schema_org(plan, item);
+    head.card = Some(card::shared(plan, item));
     if matches!(item, Item::NotFound) {
         head.root = plan.curriculum.school.address.clone();
     }
@@ -136,6 +140,7 @@ fn head(kind: &'static str, title: &str, description: impl Into<String>) -> Head
         description: description.into(),
         path: String::new(),
         json_ld: String::new(),
+        card: None,
         root: String::new(),
     }
 }

@@ -1,7 +1,7 @@
 //! The pages of movements, families and skills.
 
 use super::super::view::{self, Bar, Named, Row};
-use super::super::{Plan, ThemeError, extras, figure, highlight, map, markdown};
+use super::super::{Plan, ThemeError, figure, highlight, map, markdown, picture};
 use super::{Made, head};
 use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
 use crate::curriculum::family::Way;
@@ -41,18 +41,19 @@ pub(super) struct FaultView<'a> {
 
 #[derive(Serialize)]
 pub(super) struct PictureView<'a> {
-    file: &'a str,
     alt: &'a str,
     credit: Option<&'a str>,
-    /// Width and height as attributes.
-    size: String,
+    /// Its address, its sizes and its room on the page, as attributes.
+    source: String,
 }
 
 #[derive(Serialize)]
 struct ClipView<'a> {
-    file: &'a str,
-    poster: Option<&'a str>,
+    file: String,
+    poster: Option<String>,
     alt: &'a str,
+    /// Width and height as attributes.
+    room: String,
 }
 
 #[derive(Serialize)]
@@ -83,9 +84,10 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
         faults: faults(m),
         pictures: pictures(plan, m),
         clip: m.clip.as_ref().map(|c| ClipView {
-            file: &c.file,
-            poster: c.poster.as_deref(),
+            file: picture::address(&c.file),
+            poster: c.poster.as_deref().map(picture::address),
             alt: &c.alt,
+            room: picture::clip_room(plan, &c.file, c.poster.as_deref()),
         }),
     };
     let mut context = Context::new();
@@ -167,10 +169,9 @@ pub(super) fn pictures<'a>(plan: &Plan<'_>, m: &'a Movement) -> Vec<PictureView<
     m.pictures
         .iter()
         .map(|p| PictureView {
-            file: &p.file,
             alt: &p.alt,
             credit: p.credit.as_deref(),
-            size: extras::size_attributes(plan, &p.file),
+            source: picture::attributes(plan, &p.file),
         })
         .collect()
 }
