@@ -103,10 +103,9 @@ pub fn shared(plan: &Plan<'_>, item: &Item) -> Shared {
 
 fn own_picture(plan: &Plan<'_>, ix: MovementIx, signal: Option<&'static str>) -> Option<Shared> {
     plan.curriculum.movement(ix).pictures.iter().find_map(|p| {
-        let kind = picture::media_type(plan, &p.file)?;
-        let (width, height) = picture::size(plan, &p.file)?;
+        let (src, width, height, kind) = picture::for_links(plan, &p.file)?;
         Some(Shared {
-            src: format!("pictures/{}", picture::address(&p.file)),
+            src,
             width,
             height,
             alt: p.alt.clone(),

@@ -116,18 +116,36 @@ pub fn address(name: &str) -> String {
     out
 }
 
-/// The media type of a photograph.
-pub fn media_type(plan: &Plan<'_>, name: &str) -> Option<&'static str> {
+/// A photograph for those who show a link with a picture: its address from the site's root, width, height and media type. The
+/// widest of the smaller ones, where there are any: they need no more, and some refuse a heavy file.
+pub fn for_links(plan: &Plan<'_>, name: &str) -> Option<(String, usize, usize, &'static str)> {
     let Some(Content::Bytes(bytes)) = content(plan, name) else {
         return None;
     };
-    Some(match raster::kind(bytes)? {
+    let own = match raster::kind(bytes)? {
         Kind::Jpeg => "image/jpeg",
         Kind::Png => "image/png",
         Kind::WebP => "image/webp",
         Kind::Gif => "image/gif",
         Kind::Clip => return None,
-    })
+    };
+    let (width, height) = size(plan, name)?;
+    let of = |name: &str| format!("pictures/{}", address(name));
+    let Some(smaller) = plan.sizes.0.get(name).and_then(|s| s.last()) else {
+        return Some((of(name), width, height, own));
+    };
+    let kind = match smaller.name.rsplit('.').next() {
+        Some("jpg") => "image/jpeg",
+        Some("png") => "image/png",
+        _ => "image/webp",
+    };
+    let to = smaller.width as usize;
+    Some((
+        of(&smaller.name),
+        to,
+        scale::other_side(height, to, width),
+        kind,
+    ))
 }
 
 /// Width and height of a picture or clip as it is seen, in pixels, where they can be read; of an SVG its own, or those of its

@@ -185,7 +185,7 @@ fn sound(raster: Raster) -> Option<Raster> {
 
 /// The picture at a width, or at a height where it will be turned by a quarter, each pixel the mean of the area under it.
 fn shrunk(from: &Raster, to: usize, quarter: bool) -> Option<Raster> {
-    let other = |side: usize, by: usize| ((side * to + by / 2) / by).max(1);
+    let other = |side: usize, by: usize| other_side(side, to, by);
     let (width, height) = if quarter {
         (other(from.width, from.height), to)
     } else {
@@ -238,6 +238,11 @@ fn shrunk(from: &Raster, to: usize, quarter: bool) -> Option<Raster> {
         pixels: out,
         profile: from.profile.clone(),
     })
+}
+
+/// A side of a picture whose other side goes from `by` to `to`.
+pub fn other_side(side: usize, to: usize, by: usize) -> usize {
+    ((side * to + by / 2) / by).max(1)
 }
 
 /// For each new place the old ones under it, with how much of each; the parts of one new place add up to `from`.
@@ -343,7 +348,8 @@ fn pack(kind: Kind, small: &Raster) -> Option<(&'static str, Vec<u8>)> {
         return Some(("webp", out));
     }
     let mut encoder = jpeg_encoder::Encoder::new(&mut out, QUALITY);
-    encoder.set_optimized_huffman_tables(true);
+    // Never with tables of its own: together with halved colours its files were read back wrongly.
+    encoder.set_sampling_factor(jpeg_encoder::SamplingFactor::F_2_2);
     if let Some(profile) = &small.profile {
         encoder.add_icc_profile(profile).ok()?;
     }
