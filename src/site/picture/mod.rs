@@ -131,7 +131,7 @@ pub fn for_links(plan: &Plan<'_>, name: &str) -> Option<(String, usize, usize, &
     };
     let (width, height) = size(plan, name)?;
     let of = |name: &str| format!("pictures/{}", address(name));
-    let Some(smaller) = plan.sizes.0.get(name).and_then(|s| s.last()) else {
+    let Some(smaller) = plan.sizes().0.get(name).and_then(|s| s.last()) else {
         return Some((of(name), width, height, own));
     };
     let kind = match smaller.name.rsplit('.').next() {
