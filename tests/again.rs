@@ -62,7 +62,8 @@ fn shipped() -> Snapshot {
     rungbook::io::snapshot(from).expect("the repository is a curriculum")
 }
 
-/// Every file of the site as a fresh publish makes it, against what the rehearsal shows.
+/// Every file of the site as a fresh publish makes it, against what the rehearsal shows; but for pictures, which take long and
+/// are made of the same parts.
 fn same_site(now: &Rehearsal) -> Result<(), TestCaseError> {
     let snapshot = now.snapshot();
     let fresh = proofread(snapshot);
@@ -77,7 +78,7 @@ fn same_site(now: &Rehearsal) -> Result<(), TestCaseError> {
     let plan = Plan::new(&fresh, snapshot, &theme).expect("a plan");
     let again = now.plan().expect("a plan");
     prop_assert_eq!(plan.len(), again.len());
-    for i in 0..plan.len() {
+    for i in (0..plan.len()).filter(|i| !plan.is_drawn(*i)) {
         let (one, other) = (
             plan.render(i).expect("a file"),
             again.render(i).expect("a file"),

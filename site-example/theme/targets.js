@@ -5,6 +5,7 @@ const KILOGRAM = 100000000;
 const POUND = 45359237n;
 const INCH = 2540000n;
 const LARGEST = 100000;
+const LONGEST_RUN = 40;
 const FINER = KILOGRAM / ONE;
 const REPS = 0, TIME = 1, LENGTH = 2, ANGLE = 3, DONE = 4;
 const NO_LOAD = 0, MASS = 1, BODY_WEIGHT = 2;
@@ -26,8 +27,8 @@ return Number(parts[1]) * KILOGRAM + Number((parts[2] || '').padEnd(8, '0'));
 };
 const readTokens = (text) => {
 const out = [];
-for (const part of text.match(/\s+|[0-9.][0-9.,]*|×|\p{Alphabetic}+|./gsu) || []) {
-if (/^\s+$/u.test(part)) continue;
+for (const part of text.match(/\p{White_Space}+|[0-9.][0-9.,]*|×|\p{Alphabetic}+|./gsu) || []) {
+if (/^\p{White_Space}/u.test(part)) continue;
 if (/^[0-9.]/.test(part)) {
 const number = readNumber(part);
 if (number === null) return null;
@@ -36,7 +37,8 @@ out.push(number);
 out.push('x');
 } else if (/^\p{Alphabetic}/u.test(part)) {
 const run = part.toLowerCase();
-out.push(...(splitWords(run) || [run]));
+const sensible = part.length <= LONGEST_RUN && /^[A-Za-z]+$/.test(part);
+out.push(...((sensible && splitWords(run)) || [run]));
 } else {
 return null;
 }
@@ -85,13 +87,14 @@ const timed = seconds();
 if (timed || take('min', 'minute', 'minutes')) {
 got.measure = TIME;
 if (!timed) got.amount *= 60;
-return tries();
+return got.amount <= LARGEST * ONE && tries();
 }
 if (take('cm')) {
 got.measure = LENGTH;
 } else if (take('in', 'inch', 'inches')) {
 got.measure = LENGTH;
 got.amount = inUnit(read, INCH, ONE);
+if (got.amount > LARGEST * ONE) return false;
 } else if (take('deg', 'degree', 'degrees')) {
 got.measure = ANGLE;
 } else {

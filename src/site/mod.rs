@@ -346,6 +346,14 @@ impl<'a> Plan<'a> {
         self.items().is_empty()
     }
 
+    /// Whether the file at a position is a picture, drawn or made smaller.
+    pub fn is_drawn(&self, position: usize) -> bool {
+        matches!(
+            self.items()[position],
+            Item::Card(_) | Item::Icon(..) | Item::Picture(_) | Item::Smaller(_)
+        )
+    }
+
     /// The position of one file of each kind.
     fn one_of_each_kind(&self) -> Vec<usize> {
         let mut seen = Vec::new();

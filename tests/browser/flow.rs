@@ -921,7 +921,7 @@ fn verdicts_of_ten_thousand_movements() {
         return;
     };
     let folder = tempfile::tempdir().expect("a folder");
-    super::generate::write(folder.path(), 10_000);
+    super::generate::write(folder.path(), super::generate::Shape::tangled(10_000));
     let done = Command::new(env!("CARGO_BIN_EXE_rungbook"))
         .args(["publish", "--from"])
         .arg(folder.path())
