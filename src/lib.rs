@@ -20,3 +20,4 @@ pub mod screening;
 pub mod site;
 pub mod source;
 pub mod strength;
+pub mod words;

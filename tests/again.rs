@@ -74,7 +74,12 @@ fn same_site(now: &Rehearsal) -> Result<(), TestCaseError> {
     if fresh.findings.has_errors() {
         return Ok(());
     }
-    let theme = Theme::load(&fresh.curriculum.school.theme, snapshot).expect("the shipped theme");
+    let theme = Theme::load(
+        &fresh.curriculum.school.theme,
+        snapshot,
+        &fresh.curriculum.words,
+    )
+    .expect("the shipped theme");
     let plan = Plan::new(&fresh, snapshot, &theme).expect("a plan");
     let again = now.plan().expect("a plan");
     prop_assert_eq!(plan.len(), again.len());

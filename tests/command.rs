@@ -317,7 +317,7 @@ fn the_ledger_tells_what_changed() {
     let changes = fs::read_to_string(dir.path().join("c/site/changes.html")).expect("a page");
     for words in [
         "Longer hangs.",
-        "standard raised from 30 s to 40 s",
+        "standard raised from 30 seconds to 40 seconds",
         "renamed, was shoulder-pull",
         "2026-04-01",
     ] {

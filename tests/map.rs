@@ -11,6 +11,7 @@ use rungbook::site::map::place::{Curve, Placed, place};
 use rungbook::site::map::{Member, svg};
 use rungbook::site::{Plan, Theme, audit::Auditor};
 use rungbook::source::Snapshot;
+use rungbook::words::Words;
 use std::collections::BTreeSet;
 
 /// The stage of a tree, as the chain has it: all of the highest, any of the lowest, at least k of the k-th lowest.
@@ -94,9 +95,13 @@ fn chains(most: usize) -> impl Strategy<Value = Vec<Member>> {
                     name: WORDS[drawn[*i].3].to_string(),
                     stage: stages[*i].unwrap_or(0),
                     essential: drawn[*i].2,
-                    mark: drawn[*i]
-                        .1
-                        .map(|s| (["notice", "caution", "warning"][s], "falls".to_string())),
+                    mark: drawn[*i].1.map(|s| {
+                        (
+                            ["notice", "caution", "warning"][s],
+                            "careful".to_string(),
+                            "falls".to_string(),
+                        )
+                    }),
                     needs: moved(&needs[*i], &kept),
                 })
                 .collect()
@@ -154,7 +159,7 @@ fn along(c: &Curve) -> Vec<(f64, f64)> {
 }
 
 fn drawn(members: &[Member]) -> (Layered, Placed) {
-    let layered = layers(members);
+    let layered = layers(members, Words::english());
     let order = improve(&layered);
     let placed = place(&layered, &order, members);
     (layered, placed)
@@ -177,7 +182,7 @@ proptest! {
 
     #[test]
     fn crossings_are_at_most_those_of_plain_barycentre(members in chains(40)) {
-        let layered = layers(&members);
+        let layered = layers(&members, Words::english());
         let (plain, ours) = (barycentre(&layered), improve(&layered));
         prop_assert_eq!(crossings(&layered, &ours), crossed(&layered, &ours));
         prop_assert!(crossed(&layered, &ours) <= crossed(&layered, &plain));
@@ -221,7 +226,7 @@ proptest! {
     /// What a movement needs is below it by lines alone: nothing is lost by leaving out what follows.
     #[test]
     fn every_need_is_tied_to_its_movement(members in chains(40)) {
-        let layered = layers(&members);
+        let layered = layers(&members, Words::english());
         let node = |i: usize| layered.nodes.iter().position(|n| n.kind == Kind::Movement(i)).expect("a box");
         let mut over: Vec<Vec<usize>> = vec![Vec::new(); layered.nodes.len()];
         for e in &layered.edges {
@@ -245,8 +250,8 @@ proptest! {
 
     #[test]
     fn the_same_chain_is_the_same_bytes(members in chains(40)) {
-        let one = svg(&members, "Map");
-        prop_assert_eq!(&one, &svg(&members, "Map"));
+        let one = svg(&members, "Map", Words::english());
+        prop_assert_eq!(&one, &svg(&members, "Map", Words::english()));
         for word in ["style=", "NaN", "inf", "<lever>", " -0"] {
             prop_assert!(!one.contains(word), "{} in {}", word, one);
         }
@@ -290,7 +295,7 @@ fn joints_say_the_choice_and_what_follows_is_left_out() {
         ),
         member("e", 3, vec![leaf(3)]),
     ];
-    let layered = layers(&chain);
+    let layered = layers(&chain, Words::english());
     let joints: Vec<&str> = layered
         .nodes
         .iter()
@@ -300,7 +305,7 @@ fn joints_say_the_choice_and_what_follows_is_left_out() {
         })
         .collect();
     assert_eq!(joints, ["any one", "both", "2 of 3"]);
-    let drawing = svg(&chain, "Map");
+    let drawing = svg(&chain, "Map", Words::english());
     assert!(drawing.contains(">any one</text>") && drawing.contains(">2 of 3</text>"));
     assert!(
         drawing.contains("map-down"),
@@ -312,7 +317,7 @@ fn joints_say_the_choice_and_what_follows_is_left_out() {
         member("b", 1, vec![leaf(0)]),
         member("c", 2, vec![leaf(0), leaf(1)]),
     ];
-    assert_eq!(layers(&plain).edges.len(), 2);
+    assert_eq!(layers(&plain, Words::english()).edges.len(), 2);
 }
 
 #[test]
@@ -322,7 +327,7 @@ fn the_keyboard_goes_from_the_ground_up() {
         member("b", 1, vec![Need::Leaf(0)]),
         member("c", 2, vec![Need::Leaf(1)]),
     ];
-    let drawing = svg(&chain, "Map");
+    let drawing = svg(&chain, "Map", Words::english());
     let at = |id: &str| {
         drawing
             .find(&format!("href=\"{id}.html\""))
@@ -350,7 +355,7 @@ fn page(count: usize, needs: &dyn Fn(usize) -> String) -> String {
     ));
     let snapshot = Snapshot::of_texts(texts.iter().map(|(p, t)| (p.as_str(), t.as_str())));
     let read = proofread(&snapshot);
-    let theme = Theme::load("chalk", &snapshot).expect("the theme");
+    let theme = Theme::load("chalk", &snapshot, Words::english()).expect("the theme");
     let plan = Plan::new(&read, &snapshot, &theme).expect("a plan");
     let file = (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))

@@ -64,7 +64,8 @@ fn site(snapshot: &Snapshot) -> (Files, Vec<&'static str>) {
     let proof = proofread(snapshot);
     let rules: Vec<&str> = proof.findings.iter().map(|f| f.rule.name()).collect();
     assert!(!proof.findings.has_errors(), "{rules:?}");
-    let theme = Theme::load("chalk", snapshot).expect("the theme");
+    let theme =
+        Theme::load("chalk", snapshot, rungbook::words::Words::english()).expect("the theme");
     let plan = Plan::new(&proof, snapshot, &theme).expect("a plan");
     let auditor = Auditor::new(&proof.curriculum);
     let files: Files = (0..plan.len())

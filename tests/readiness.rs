@@ -596,6 +596,14 @@ impl Drop for Answerer {
     }
 }
 
+/// The words that the page's scripts say, as a file.
+fn english() -> std::path::PathBuf {
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("readiness-words.json");
+    let words = rungbook::site::all_words(rungbook::words::Words::english());
+    std::fs::write(&path, words.to_string()).expect("the words");
+    path
+}
+
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
@@ -620,7 +628,8 @@ fn page() -> Option<Answerer> {
     let mut command = Command::new("node");
     command
         .arg(root().join("tests/page/answer.js"))
-        .arg(root().join("themes/chalk"));
+        .arg(root().join("themes/chalk"))
+        .arg(english());
     Some(Answerer::start(command))
 }
 
@@ -827,7 +836,8 @@ fn differ(
 #[test]
 fn program_page_and_reference_agree() {
     let snapshot = Snapshot::of_texts([("content/school.yaml", "")]);
-    let theme = Theme::load("chalk", &snapshot).expect("the shipped theme");
+    let theme = Theme::load("chalk", &snapshot, rungbook::words::Words::english())
+        .expect("the shipped theme");
     let mut page = page();
     let mut reference = reference();
     let counts = RefCell::new(BTreeMap::new());

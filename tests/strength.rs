@@ -27,6 +27,14 @@ fn today() -> Day {
     Day::read(TODAY).expect("a day")
 }
 
+/// The words that the page's scripts say, as a file.
+fn english() -> std::path::PathBuf {
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("strength-words.json");
+    let words = rungbook::site::all_words(rungbook::words::Words::english());
+    std::fs::write(&path, words.to_string()).expect("the words");
+    path
+}
+
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
@@ -543,7 +551,8 @@ fn program_page_and_reference_prescribe_alike() {
     let proof = shipped();
     let curriculum = &proof.curriculum;
     let snapshot = rungbook::io::snapshot(root()).expect("the shipped curriculum");
-    let theme = rungbook::site::Theme::load("chalk", &snapshot).expect("the theme");
+    let theme = rungbook::site::Theme::load("chalk", &snapshot, rungbook::words::Words::english())
+        .expect("the theme");
     let plan = rungbook::site::Plan::new(&proof, &snapshot, &theme).expect("a plan");
     let tables = rungbook::site::tables::value(&plan);
     let start = |mut command: Command| {
@@ -571,7 +580,8 @@ fn program_page_and_reference_prescribe_alike() {
         let mut command = Command::new("node");
         command
             .arg(root().join("tests/page/answer.js"))
-            .arg(root().join("themes/chalk"));
+            .arg(root().join("themes/chalk"))
+            .arg(english());
         start(command)
     });
     let reference = std::env::var_os("RUNGBOOK_PYTHON").map(|python| {

@@ -238,7 +238,12 @@ fn a_movement_page_without_its_cautions() {
 fn a_redirect() {
     refuses(
         "redirect.html",
-        |t| t.replace("{{ link | safe }}", "<a href=\"{{ to }}\">here</a>"),
+        |t| {
+            t.replace(
+                "{{ say(key=\"moved.lead\", old=old, new=link | safe) }}",
+                "<a href=\"{{ to }}\">here</a>",
+            )
+        },
         "old-upside.html: a link leads to `upside`",
     );
 }
@@ -249,8 +254,8 @@ fn an_index_by_name_alone() {
         "home.html",
         |t| {
             t.replace(
-                "<h2>Where do I start?</h2>",
-                "<h2>Where do I start?</h2><p>Upside stand</p>",
+                "<h2>{{ w.home.where_do_i_start }}</h2>",
+                "<h2>{{ w.home.where_do_i_start }}</h2><p>Upside stand</p>",
             )
         },
         "is named as \"Upside stand\"",

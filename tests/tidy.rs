@@ -86,6 +86,7 @@ fn arrows_point_down() {
     // Each room may use those before it in this list, never those behind it.
     let rooms = [
         "source",
+        "words",
         "curriculum",
         "reading",
         "chain",

@@ -159,7 +159,11 @@ fn write(
     to: &Path,
     ledger: Option<&str>,
 ) -> Result<Outcome, Refusal> {
-    let theme = Theme::load(&proof.curriculum.school.theme, snapshot)?;
+    let theme = Theme::load(
+        &proof.curriculum.school.theme,
+        snapshot,
+        &proof.curriculum.words,
+    )?;
     let plan = Plan::new(proof, snapshot, &theme)?;
     let site = io::Site::begin(from, to)?;
     let auditor = Auditor::new(&proof.curriculum);

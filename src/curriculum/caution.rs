@@ -1,6 +1,7 @@
 //! Cautions: what may hurt, who asks a clinician first, how to set up, how to bail out, when to stop.
 
 use super::words::{Arms, Load, Phase, Position};
+use crate::words::Words;
 
 /// How grave a caution is, in the sense of ANSI Z535.4-2007, clause 4.14: a warning could lead to death or serious injury, a
 /// caution to minor or moderate injury; a notice speaks of practice. Ordered from lightest to gravest.
@@ -51,6 +52,15 @@ impl Class {
             "bail_out" => &self.bail_out,
             _ => &self.stop,
         }
+    }
+
+    /// The text of a part, or the name, in a language: the school's own wording, else the shipped one.
+    pub fn say<'a>(&'a self, part: &str, words: &'a Words) -> &'a str {
+        let text = match part {
+            "name" => &self.name,
+            _ => self.part(part),
+        };
+        super::caution_text::translated(&self.id, part, text, words)
     }
 
     pub(crate) fn part_mut(&mut self, key: &str) -> &mut String {

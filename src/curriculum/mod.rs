@@ -27,6 +27,7 @@ pub use school::School;
 pub use skill::Skill;
 pub use target::Target;
 
+use crate::words::Words;
 use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
 
@@ -76,6 +77,8 @@ pub struct Curriculum {
     pub school: Arc<School>,
     pub cautions: Arc<caution::Book>,
     pub ledger: Arc<ledger::Ledger>,
+    /// What the interface says in the school's language.
+    pub words: Words,
     pub(crate) movements: Vec<Arc<Movement>>,
     pub(crate) families: Arc<Vec<Family>>,
     pub(crate) skills: Vec<Skill>,

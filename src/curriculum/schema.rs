@@ -2,6 +2,7 @@
 
 use super::caution::Signal;
 use super::keys::{self, Key, Shape};
+use crate::words::{CATEGORIES, Entry, GEAR, Words};
 use serde_json::{Map, Value, json};
 
 /// The file kinds that have a schema, with the schema's title.
@@ -13,6 +14,7 @@ pub const KINDS: &[(&str, &str)] = &[
     ("skill", "A skill"),
     ("ledger", "ledger.yaml"),
     ("results", "A client's results"),
+    ("words", "content/words/LANGUAGE.yaml"),
     ("data", "The published curriculum data"),
 ];
 
@@ -27,6 +29,7 @@ pub fn schema(kind: &str) -> Option<Value> {
         "skill" => record(keys::SKILL),
         "ledger" => record(keys::LEDGER),
         "results" => record(keys::RESULTS),
+        "words" => words(),
         _ => data(),
     };
     let object = body.as_object_mut().expect("a schema is an object");
@@ -51,6 +54,37 @@ fn record(keys: &[Key]) -> Value {
         .collect();
     let required: Vec<&str> = keys.iter().filter(|k| k.required).map(|k| k.name).collect();
     json!({ "type": "object", "properties": properties, "required": required, "additionalProperties": false })
+}
+
+/// Every key of a words file, with what it says in English.
+fn words() -> Value {
+    let section = || json!({ "type": "object", "properties": {}, "additionalProperties": false });
+    let mut root = section();
+    root["properties"]["direction"] = json!({ "enum": ["ltr", "rtl"] });
+    for (key, entry) in Words::english().entries() {
+        let mut at = &mut root;
+        let (sections, last) = key.rsplit_once('.').unwrap_or(("", key));
+        for name in sections.split('.') {
+            let inner = &mut at["properties"][name];
+            if inner.is_null() {
+                *inner = section();
+            }
+            at = inner;
+        }
+        let english = entry.texts().join(" / ");
+        at["properties"][last] = match entry {
+            Entry::Text(_) => json!({ "type": "string", "description": english }),
+            Entry::Plural(_) => json!({
+                "description": english,
+                "oneOf": [{ "type": "string" }, {
+                    "type": "object", "required": ["other"],
+                    "propertyNames": { "enum": CATEGORIES }, "additionalProperties": { "type": "string" },
+                }],
+            }),
+        };
+    }
+    root["properties"][GEAR]["additionalProperties"] = json!({ "type": "string" });
+    root
 }
 
 fn described(key: &Key) -> Value {

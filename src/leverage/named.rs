@@ -5,11 +5,9 @@ use super::shape::{LegAngles, Shape};
 use crate::curriculum::posture::{Posture, Touch};
 use Touch::{Bar, Bars, Hands, Head, Knees, Rings, Toes, Wall};
 
-/// A shipped posture.
+/// A shipped posture. What a figure of it says stands in the words file, under `posture`.
 pub(super) struct Named {
     pub name: &'static str,
-    /// For the text that stands in place of a figure: "in a plank on straight arms".
-    pub says: &'static str,
     touches: &'static [Touch],
     stance: Stance,
     hold: Hold,
@@ -24,10 +22,9 @@ const fn leg(hip: f64, knee: f64, ankle: f64) -> LegAngles {
 }
 
 /// A posture on hands and the balls of the feet.
-const fn on_floor(name: &'static str, says: &'static str, start: Shape) -> Named {
+const fn on_floor(name: &'static str, start: Shape) -> Named {
     Named {
         name,
-        says,
         touches: &[Hands, Toes],
         stance: Stance::Balls,
         hold: Hold::Above,
@@ -38,28 +35,28 @@ const fn on_floor(name: &'static str, says: &'static str, start: Shape) -> Named
 }
 
 /// A posture that hangs from a bar.
-const fn hanging(name: &'static str, says: &'static str, start: Shape) -> Named {
+const fn hanging(name: &'static str, start: Shape) -> Named {
     Named {
         touches: &[Bar],
         hold: Hold::Below,
-        ..on_floor(name, says, start)
+        ..on_floor(name, start)
     }
 }
 
 /// A posture above two bars.
-const fn over_bars(name: &'static str, says: &'static str, start: Shape) -> Named {
+const fn over_bars(name: &'static str, start: Shape) -> Named {
     Named {
         touches: &[Bars],
         hold: Hold::Upright,
-        ..on_floor(name, says, start)
+        ..on_floor(name, start)
     }
 }
 
-const fn standing(name: &'static str, says: &'static str, start: Shape) -> Named {
+const fn standing(name: &'static str, start: Shape) -> Named {
     Named {
         touches: &[Toes],
         stance: Stance::Flat,
-        ..on_floor(name, says, start)
+        ..on_floor(name, start)
     }
 }
 
@@ -85,14 +82,12 @@ const BENT_ARM_HANG: Shape = Shape {
 pub(super) const NAMED: &[Named] = &[
     on_floor(
         "plank",
-        "in a plank on straight arms",
         Shape::new(SQUARE, 180.0, 180.0, 180.0).looking_up(10.0),
     ),
     Named {
         end: Some(LOWERED),
         ..on_floor(
             "push-up",
-            "in a push-up",
             Shape::new(SQUARE, 180.0, 180.0, 180.0).looking_up(10.0),
         )
     },
@@ -104,66 +99,40 @@ pub(super) const NAMED: &[Named] = &[
         }),
         ..on_floor(
             "knee-push-up",
-            "in a push-up on the knees",
             Shape {
                 legs: [ON_KNEES, ON_KNEES],
                 ..Shape::new(SQUARE, 180.0, 180.0, 180.0).looking_up(10.0)
             },
         )
     },
-    on_floor(
-        "pike",
-        "in a pike on hands and feet",
-        Shape::new(170.0, 180.0, 85.0, 180.0),
-    ),
+    on_floor("pike", Shape::new(170.0, 180.0, 85.0, 180.0)),
     Named {
         end: Some(Shape {
             elbows_out: 55.0,
             ..Shape::new(45.0, 72.0, 100.0, 180.0)
         }),
-        ..on_floor(
-            "pike-push-up",
-            "in a pike push-up",
-            Shape::new(168.0, 180.0, 70.0, 180.0),
-        )
+        ..on_floor("pike-push-up", Shape::new(168.0, 180.0, 70.0, 180.0))
     },
     Named {
         touches: &[Hands],
-        ..on_floor(
-            "handstand",
-            "in a handstand",
-            STRAIGHT.pointed().looking_up(15.0),
-        )
+        ..on_floor("handstand", STRAIGHT.pointed().looking_up(15.0))
     },
     Named {
         touches: &[Hands, Wall],
-        ..on_floor(
-            "wall-handstand",
-            "in a handstand, toes on a wall",
-            STRAIGHT.pointed().looking_up(12.0),
-        )
+        ..on_floor("wall-handstand", STRAIGHT.pointed().looking_up(12.0))
     },
     Named {
         touches: &[Hands, Head],
-        ..on_floor(
-            "headstand",
-            "in a headstand on head and hands",
-            Shape::new(100.0, 86.0, 180.0, 180.0).pointed(),
-        )
+        ..on_floor("headstand", Shape::new(100.0, 86.0, 180.0, 180.0).pointed())
     },
     Named {
         stance: Stance::Flat,
-        ..on_floor(
-            "table-bridge",
-            "in a table bridge, face up",
-            Shape::new(-90.0, 180.0, 180.0, 90.0),
-        )
+        ..on_floor("table-bridge", Shape::new(-90.0, 180.0, 180.0, 90.0))
     },
     Named {
         stance: Stance::Flat,
         ..on_floor(
             "bridge",
-            "in a bridge, face up",
             Shape {
                 spine: 245.0,
                 ..Shape::new(225.0, 180.0, 215.0, 105.0)
@@ -172,7 +141,7 @@ pub(super) const NAMED: &[Named] = &[
     },
     Named {
         end: Some(Shape::new(85.0, 180.0, 55.0, 55.0).looking_up(20.0)),
-        ..standing("squat", "in a squat", Shape::new(0.0, 180.0, 180.0, 180.0))
+        ..standing("squat", Shape::new(0.0, 180.0, 180.0, 180.0))
     },
     Named {
         stance: Stance::OneFlat,
@@ -182,23 +151,14 @@ pub(super) const NAMED: &[Named] = &[
         }),
         ..standing(
             "single-leg-squat",
-            "in a squat on one leg",
             Shape {
                 legs: [leg(180.0, 180.0, 90.0), leg(150.0, 180.0, 90.0)],
                 ..Shape::new(45.0, 180.0, 180.0, 180.0)
             },
         )
     },
-    over_bars(
-        "support",
-        "in a support on straight arms",
-        Shape::new(0.0, 180.0, 180.0, 180.0).pointed(),
-    ),
-    over_bars(
-        "l-sit",
-        "in a support, legs level in front",
-        Shape::new(12.0, 180.0, 90.0, 180.0).pointed(),
-    ),
+    over_bars("support", Shape::new(0.0, 180.0, 180.0, 180.0).pointed()),
+    over_bars("l-sit", Shape::new(12.0, 180.0, 90.0, 180.0).pointed()),
     Named {
         end: Some(Shape {
             elbows_out: 20.0,
@@ -206,21 +166,13 @@ pub(super) const NAMED: &[Named] = &[
                 .pointed()
                 .looking_up(15.0)
         }),
-        ..over_bars(
-            "dip",
-            "in a dip",
-            Shape::new(-1.0, 180.0, 180.0, 150.0).pointed(),
-        )
+        ..over_bars("dip", Shape::new(-1.0, 180.0, 180.0, 150.0).pointed())
     },
-    hanging("hang", "hanging on straight arms", STRAIGHT.pointed()),
-    hanging(
-        "bent-arm-hang",
-        "hanging on bent arms, the chin at the grip",
-        BENT_ARM_HANG,
-    ),
+    hanging("hang", STRAIGHT.pointed()),
+    hanging("bent-arm-hang", BENT_ARM_HANG),
     Named {
         end: Some(BENT_ARM_HANG),
-        ..hanging("pull-up", "in a pull-up", STRAIGHT.pointed())
+        ..hanging("pull-up", STRAIGHT.pointed())
     },
     Named {
         touches: &[Bar, Toes],
@@ -230,20 +182,14 @@ pub(super) const NAMED: &[Named] = &[
             elbows_out: 30.0,
             ..Shape::new(-40.0, 55.0, 180.0, 180.0)
         }),
-        ..hanging(
-            "row",
-            "in a row, face up under the grip",
-            Shape::new(90.0, 180.0, 180.0, 180.0),
-        )
+        ..hanging("row", Shape::new(90.0, 180.0, 180.0, 180.0))
     },
     hanging(
         "inverted-hang",
-        "hanging upside down, straight",
         Shape::new(0.0, 180.0, 180.0, 180.0).pointed(),
     ),
     hanging(
         "tuck-front-lever",
-        "in a front lever, tucked",
         Shape {
             spine: 140.0,
             ..Shape::new(66.0, 180.0, 50.0, 40.0).pointed()
@@ -251,12 +197,10 @@ pub(super) const NAMED: &[Named] = &[
     ),
     hanging(
         "advanced-tuck-front-lever",
-        "in a front lever, thighs upright and shins level",
         Shape::new(59.0, 180.0, 90.0, 90.0).pointed(),
     ),
     hanging(
         "one-leg-front-lever",
-        "in a front lever, one leg straight and one tucked",
         Shape {
             legs: [leg(180.0, 180.0, 165.0), leg(60.0, 45.0, 165.0)],
             ..Shape::new(56.0, 180.0, 180.0, 180.0)
@@ -264,7 +208,6 @@ pub(super) const NAMED: &[Named] = &[
     ),
     hanging(
         "straddle-front-lever",
-        "in a front lever, straight legs wide apart",
         Shape {
             legs_apart: 45.0,
             ..Shape::new(52.0, 180.0, 180.0, 180.0).pointed()
@@ -272,7 +215,6 @@ pub(super) const NAMED: &[Named] = &[
     ),
     hanging(
         "front-lever",
-        "in a front lever, straight",
         Shape::new(48.0, 180.0, 180.0, 180.0).pointed(),
     ),
 ];

@@ -8,8 +8,8 @@ use crate::curriculum::posture::{Posture, Touch};
 /// A posture that stands: its start, and its other end where the movement has one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Solved {
-    /// In words, for the text that stands in place of a figure: "in a push-up".
-    pub says: &'static str,
+    /// The shipped posture that it is, if it is one.
+    pub named: Option<&'static str>,
     pub touches: Vec<Touch>,
     /// Centimetres above the floor or the grip's own height.
     pub hands_at: f64,
@@ -55,7 +55,7 @@ pub fn solve_for(posture: &Posture, body: &Body) -> Result<Solved, PostureError>
     let at = |shape| stand(&filled.setting, &shape, body);
     let (start, end) = (at(filled.start)?, filled.end.map(at).transpose()?);
     Ok(Solved {
-        says: filled.named.map_or("", |n| n.says),
+        named: filled.named.map(|n| n.name),
         hands_at: filled.setting.hands_at,
         feet_at: filled.setting.feet_at,
         legs_apart: filled.start.legs_apart,

@@ -7,7 +7,8 @@ use crate::source::{FileId, Span};
 /// A measured share of body weight on the hands.
 #[derive(Clone, Copy, Debug)]
 pub struct Published {
-    pub says: &'static str,
+    /// What was measured: its key in the words file, under `measured`.
+    pub key: &'static str,
     posture: &'static str,
     hands_at: f64,
     feet_at: f64,
@@ -46,7 +47,7 @@ const GOUVALI: &str = "Gouvali, Boudolos 2005, J Strength Cond Res 19(1):146-151
 const MIER: &str = "Mier et al. 2014, Int J Exerc Sci 7(2):161-168, men and women in the middle";
 
 const fn of(
-    says: &'static str,
+    key: &'static str,
     posture: &'static str,
     at: (f64, f64),
     lower_end: bool,
@@ -54,7 +55,7 @@ const fn of(
     source: &'static str,
 ) -> Published {
     Published {
-        says,
+        key,
         posture,
         hands_at: at.0,
         feet_at: at.1,
@@ -68,7 +69,7 @@ const fn of(
 /// Every published value used. Ebben et al. measured peaks while moving; the others held still.
 pub const PUBLISHED: &[Published] = &[
     of(
-        "push-up, hands raised 61 cm",
+        "hands_raised_61_cm",
         "push-up",
         (60.96, 0.0),
         false,
@@ -76,7 +77,7 @@ pub const PUBLISHED: &[Published] = &[
         EBBEN,
     ),
     of(
-        "push-up on the knees",
+        "on_the_knees",
         "knee-push-up",
         (0.0, 0.0),
         false,
@@ -84,7 +85,7 @@ pub const PUBLISHED: &[Published] = &[
         EBBEN,
     ),
     of(
-        "push-up, hands raised 30 cm",
+        "hands_raised_30_cm",
         "push-up",
         (30.48, 0.0),
         false,
@@ -92,7 +93,7 @@ pub const PUBLISHED: &[Published] = &[
         EBBEN,
     ),
     of(
-        "push-up, hands and feet on the floor",
+        "hands_and_feet_on_the_floor",
         "push-up",
         (0.0, 0.0),
         false,
@@ -100,7 +101,7 @@ pub const PUBLISHED: &[Published] = &[
         EBBEN,
     ),
     of(
-        "push-up, feet raised 30 cm",
+        "feet_raised_30_cm",
         "push-up",
         (0.0, 30.48),
         false,
@@ -108,7 +109,7 @@ pub const PUBLISHED: &[Published] = &[
         EBBEN,
     ),
     of(
-        "push-up, feet raised 61 cm",
+        "feet_raised_61_cm",
         "push-up",
         (0.0, 60.96),
         false,
@@ -116,7 +117,7 @@ pub const PUBLISHED: &[Published] = &[
         EBBEN,
     ),
     of(
-        "push-up, arms straight",
+        "arms_straight",
         "push-up",
         (0.0, 0.0),
         false,
@@ -124,7 +125,7 @@ pub const PUBLISHED: &[Published] = &[
         SUPRAK,
     ),
     of(
-        "push-up, arms bent",
+        "arms_bent",
         "push-up",
         (0.0, 0.0),
         true,
@@ -132,7 +133,7 @@ pub const PUBLISHED: &[Published] = &[
         SUPRAK,
     ),
     of(
-        "push-up, beginning",
+        "beginning",
         "push-up",
         (0.0, 0.0),
         false,
@@ -140,7 +141,7 @@ pub const PUBLISHED: &[Published] = &[
         GOUVALI,
     ),
     of(
-        "push-up, arms straight",
+        "arms_straight",
         "push-up",
         (0.0, 0.0),
         false,
@@ -148,7 +149,7 @@ pub const PUBLISHED: &[Published] = &[
         MIER,
     ),
     of(
-        "push-up, arms bent",
+        "arms_bent",
         "push-up",
         (0.0, 0.0),
         true,
@@ -156,7 +157,7 @@ pub const PUBLISHED: &[Published] = &[
         MIER,
     ),
     of(
-        "push-up on the knees, arms bent",
+        "on_the_knees_arms_bent",
         "knee-push-up",
         (0.0, 0.0),
         true,
@@ -164,7 +165,7 @@ pub const PUBLISHED: &[Published] = &[
         MIER,
     ),
     of(
-        "push-up on the knees, arms straight: a miss",
+        "on_the_knees_arms_straight_a_miss",
         "knee-push-up",
         (0.0, 0.0),
         false,
@@ -172,7 +173,7 @@ pub const PUBLISHED: &[Published] = &[
         MIER,
     ),
     of(
-        "push-up on the knees, beginning: a miss",
+        "on_the_knees_beginning_a_miss",
         "knee-push-up",
         (0.0, 0.0),
         false,
@@ -192,7 +193,7 @@ mod tests {
             assert!(
                 (ours - p.value).abs() <= p.within,
                 "{}: {ours} for {}",
-                p.says,
+                p.key,
                 p.value
             );
         }

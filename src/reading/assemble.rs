@@ -1,5 +1,6 @@
 //! Joining the records of all files: ids claimed, families spread over their members, needs looked up, cautions derived.
 
+use super::language::language;
 use super::need::RawLeaf;
 use super::note;
 use super::record::{MovementFile, SkillRecord};
@@ -17,6 +18,7 @@ use crate::curriculum::{
 };
 use crate::source::markdown::Outline;
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
+use crate::words;
 use std::collections::{BTreeMap, HashMap, HashSet};
 use std::sync::Arc;
 
@@ -29,6 +31,8 @@ pub struct Parts {
     pub school: Option<School>,
     pub cautions: Book,
     pub ledger: Ledger,
+    /// Interface words as read, by language.
+    pub words: Vec<(FileId, String, words::Own)>,
     pub movements: Vec<(FileId, MovementFile)>,
     pub skills: Vec<(FileId, SkillRecord)>,
     pub notes: Vec<NotePart>,
@@ -41,6 +45,7 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
         school,
         cautions,
         ledger,
+        words,
         movements,
         skills,
         notes,
@@ -152,10 +157,12 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
         other => Some((old, other)),
     };
     let old_ids = old_ids.into_iter().filter_map(standing).collect();
+    let words = language(&school.language, words, snapshot, findings);
     let mut curriculum = Curriculum {
         school: Arc::new(school),
         cautions: Arc::new(cautions),
         ledger: Arc::new(ledger),
+        words,
         movements,
         families: Arc::new(families),
         skills,

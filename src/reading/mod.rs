@@ -4,6 +4,7 @@ mod again;
 mod assemble;
 mod draft;
 pub(crate) mod fields;
+mod language;
 mod need;
 mod note;
 mod picture;
@@ -25,6 +26,7 @@ use crate::source::markdown::{self, Outline};
 use crate::source::{
     Content, Diagnostic, FileId, Findings, Rule, Snapshot, SourceFile, Span, yaml,
 };
+use crate::words;
 use rayon::prelude::*;
 use record::{MovementFile, SkillRecord};
 
@@ -33,6 +35,7 @@ enum Read {
     School(Box<School>),
     Cautions(Book),
     Ledger(Ledger),
+    Words(String, words::Own),
     Movement(MovementFile),
     Skill(Box<SkillRecord>),
     Note {
@@ -68,6 +71,7 @@ pub fn read(snapshot: &Snapshot) -> (Curriculum, Findings) {
             Read::School(school) => parts.school = Some(*school),
             Read::Cautions(book) => parts.cautions = book,
             Read::Ledger(ledger) => parts.ledger = ledger,
+            Read::Words(language, own) => parts.words.push((file, language, own)),
             Read::Movement(movement) => parts.movements.push((file, movement)),
             Read::Skill(skill) => parts.skills.push((file, *skill)),
             Read::Note { id, page, outline } => parts.notes.push((file, id, page, outline)),
@@ -192,7 +196,6 @@ fn read_text(id: FileId, text: &str, role: Role, stem: String, findings: &mut Fi
             picture::check_svg(id, text, findings);
             return Read::Picture;
         }
-        Role::Words => return Read::Nothing,
         _ => {}
     }
     let before = findings.len();
@@ -209,6 +212,7 @@ fn read_text(id: FileId, text: &str, role: Role, stem: String, findings: &mut Fi
         Role::School => Read::School(Box::new(school::school(&root, findings))),
         Role::Cautions => Read::Cautions(school::cautions(&root, findings)),
         Role::Ledger => Read::Ledger(school::ledger(&root, findings)),
+        Role::Words(language) => Read::Words(language, words::own(&root, findings)),
         Role::Movement => {
             record::movement_file(&root, findings).map_or(Read::Unread(stem), Read::Movement)
         }

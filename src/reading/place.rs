@@ -13,8 +13,8 @@ pub enum Role {
     /// A page of its own, by its id.
     Page(String),
     Picture,
-    /// Interface words of a language.
-    Words,
+    /// Interface words, by the tag of their language.
+    Words(String),
     /// Read by nobody; why, and what to do.
     Nobody(&'static str),
     /// Editors' and systems' own files: passed over.
@@ -51,7 +51,7 @@ pub fn role(path: &str) -> Role {
         }
         ("notes", "md") => Role::Note(stem.into()),
         ("pictures", _) => Role::Picture,
-        ("words", "yaml") => Role::Words,
+        ("words", "yaml") => Role::Words(stem.into()),
         (_, "yml") => Role::Nobody("rename it so that it ends in .yaml"),
         ("movements" | "skills", _) => Role::Nobody("files here end in .yaml"),
         ("notes", _) => Role::Nobody("notes end in .md; pictures go to content/pictures"),

@@ -34,6 +34,7 @@ pub struct Row {
     pub regular: bool,
     pub disease: Option<bool>,
     pub symptoms: bool,
+    /// What follows in words: its key in the words file, under `health.follows`.
     pub follows: &'static str,
     pub outcome: Outcome,
 }
@@ -56,93 +57,26 @@ const fn row(
 
 /// The six rows; every combination of answers fits exactly one.
 pub const ROWS: &[Row] = &[
-    row(
-        false,
-        Some(false),
-        false,
-        Outcome::Light,
-        "No clearance needed. Start light to moderate, build up from there.",
-    ),
-    row(
-        false,
-        Some(true),
-        false,
-        Outcome::Ask,
-        "Clearance first, then light to moderate, build up as it is tolerated.",
-    ),
-    row(
-        false,
-        None,
-        true,
-        Outcome::Ask,
-        "Clearance first, then light to moderate, build up as it is tolerated.",
-    ),
-    row(
-        true,
-        Some(false),
-        false,
-        Outcome::Clear,
-        "No clearance needed. Go on at moderate or hard effort.",
-    ),
-    row(
-        true,
-        Some(true),
-        false,
-        Outcome::Ask,
-        "Moderate effort without clearance. Before hard effort: clearance within the last twelve months, if nothing changed.",
-    ),
-    row(
-        true,
-        None,
-        true,
-        Outcome::Ask,
-        "Stop, and get clearance first.",
-    ),
+    row(false, Some(false), false, Outcome::Light, "light_none"),
+    row(false, Some(true), false, Outcome::Ask, "ask_build_up"),
+    row(false, None, true, Outcome::Ask, "ask_build_up"),
+    row(true, Some(false), false, Outcome::Clear, "clear_none"),
+    row(true, Some(true), false, Outcome::Ask, "ask_before_hard"),
+    row(true, None, true, Outcome::Ask, "ask_stop"),
 ];
 
-/// Questions that lead to a clinician first whatever the rest says.
-pub const ALWAYS_ASK: &[(&str, &str)] = &[
-    (
-        "pressure",
-        "You have high blood pressure, or were told not to strain or to hang upside down.",
-    ),
-    (
-        "eyes",
-        "You have glaucoma, another eye disease, or had an eye operation.",
-    ),
-    (
-        "pregnancy",
-        "You are pregnant, or gave birth in the last months.",
-    ),
-    (
-        "injury",
-        "You had an injury, an operation or a dislocation in the last year, or anything hurts now.",
-    ),
-    (
-        "dizziness",
-        "You get dizzy, lose balance, or take medicine that makes you so.",
-    ),
-    (
-        "age",
-        "You are under 16: train only with a parent’s consent and a coach in the room.",
-    ),
+/// Questions that lead to a clinician first whatever the rest says. Their words stand in the words file, under `health`.
+pub const ALWAYS_ASK: &[&str] = &[
+    "pressure",
+    "eyes",
+    "pregnancy",
+    "injury",
+    "dizziness",
+    "age",
 ];
 
 /// The three questions of the published table.
-pub const QUESTIONS: &[(&str, &str)] = &[
-    (
-        "regular",
-        "You exercise regularly: planned exercise, moderate or harder, at least 30 minutes on three days a week for the last three months.",
-    ),
-    (
-        "disease",
-        "You have, or had, a disease of the heart or the blood vessels, a stroke, diabetes or another disease of metabolism, or a kidney disease.",
-    ),
-    (
-        "symptoms",
-        "You have chest pain on effort, get short of breath at rest or on light effort, faint, have swollen ankles, or feel your heart race without cause.",
-    ),
-];
+pub const QUESTIONS: &[&str] = &["regular", "disease", "symptoms"];
 
 /// The row that fits.
 pub fn fitting(regular: bool, disease: bool, symptoms: bool) -> &'static Row {

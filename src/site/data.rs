@@ -3,10 +3,8 @@
 use super::Plan;
 use crate::curriculum::words::Word;
 use crate::curriculum::{Leaf, Movement, MovementIx, Need, schema as schemas};
+use crate::words::Words;
 use serde_json::{Map, Value, json};
-
-/// The words that stand over the data, as over every page.
-pub const STATEMENT: &str = "Not medical advice. With pain, illness, pregnancy or an injury, ask a licensed clinician first. Learn inverted and loaded work under a qualified coach. Local rules come first.";
 
 /// `data/curriculum.json`.
 pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
@@ -41,7 +39,10 @@ pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
     if let Some(licence) = &c.school.licence {
         out.insert("licence".into(), json!(licence));
     }
-    out.insert("statement".into(), json!(STATEMENT));
+    out.insert(
+        "statement".into(),
+        json!(Words::english().say("part.not_medical_advice")),
+    );
     out.insert("skills".into(), json!(skills));
     out.insert("families".into(), json!(families));
     out.insert("cautions".into(), json!(cautions));

@@ -15,22 +15,35 @@ const MOST_CHANGES: usize = 50;
 pub fn atom(plan: &Plan<'_>) -> Vec<u8> {
     let school = &plan.curriculum.school;
     let (address, name) = (escape(&school.address), escape(&school.name));
+    let title = [("school", (&school.name).into())];
+    let title = escape(&plan.say().fill("page.feed_title", &title));
+    let language = escape(&school.language);
     let entries = &plan.curriculum.ledger.entries;
     let updated = entries.last().map_or("1970-01-01", |e| e.on.as_str());
     let mut out = format!(
-        "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n<feed xmlns=\"http://www.w3.org/2005/Atom\">\n<title>{name}: what changed</title>\n<id>{address}changes.atom</id>\n<link rel=\"self\" href=\"{address}changes.atom\"/>\n<link rel=\"alternate\" type=\"text/html\" href=\"{address}changes.html\"/>\n<updated>{updated}T00:00:00Z</updated>\n<author><name>{name}</name></author>\n"
+        "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n<feed xmlns=\"http://www.w3.org/2005/Atom\" xml:lang=\"{language}\">\n<title>{title}</title>\n<id>{address}changes.atom</id>\n<link rel=\"self\" href=\"{address}changes.atom\"/>\n<link rel=\"alternate\" type=\"text/html\" href=\"{address}changes.html\"/>\n<updated>{updated}T00:00:00Z</updated>\n<author><name>{name}</name></author>\n"
     );
     for (i, entry) in entries.iter().enumerate().rev().take(MOST) {
         let mut lines: Vec<String> = entry
             .changes
             .iter()
             .take(MOST_CHANGES)
-            .map(|(id, change)| format!("{}: {}", named(plan, id), change_words(change)))
+            .map(|(id, change)| {
+                let (movement, change) = (named(plan, id), change_words(plan, change));
+                let values = [
+                    ("movement", (&movement).into()),
+                    ("change", (&change).into()),
+                ];
+                plan.say().fill("change.line", &values)
+            })
             .collect();
         if entry.changes.len() > MOST_CHANGES {
-            lines.push(format!("and {} more", entry.changes.len() - MOST_CHANGES));
+            lines.push(plan.say().fill(
+                "shared.and_more",
+                &[("n", (entry.changes.len() - MOST_CHANGES).into())],
+            ));
         }
-        lines.push(super::data::STATEMENT.to_string());
+        lines.push(plan.say().say("part.not_medical_advice").to_string());
         let (title, on) = (escape(&entry.note), escape(&entry.on));
         out.push_str(&format!(
             "<entry>\n<title>{title}</title>\n<id>{address}changes.html#{on}-{i}</id>\n<link rel=\"alternate\" type=\"text/html\" href=\"{address}changes.html\"/>\n<updated>{on}T00:00:00Z</updated>\n<content type=\"text\">{}</content>\n</entry>\n",
@@ -45,7 +58,7 @@ pub fn atom(plan: &Plan<'_>) -> Vec<u8> {
 fn named(plan: &Plan<'_>, id: &str) -> String {
     match plan.curriculum.find_movement(id) {
         Some(ix) => {
-            let mark = mark_of(plan, ix).map_or(String::new(), |m| format!(" [{}]", m.signal));
+            let mark = mark_of(plan, ix).map_or(String::new(), |m| format!(" [{}]", m.word));
             format!("{}{mark}", plan.curriculum.movement(ix).name)
         }
         None => id.to_string(),
@@ -64,7 +77,7 @@ pub fn manifest(plan: &Plan<'_>) -> Vec<u8> {
         .chain(drawn)
         .collect();
     let manifest = json!({
-        "name": school.name, "short_name": short.trim(), "lang": school.language, "start_url": "index.html", "scope": "./",
+        "name": school.name, "short_name": short.trim(), "lang": school.language, "dir": plan.say().direction().word(), "start_url": "index.html", "scope": "./",
         "display": "standalone", "background_color": "#f7f5f0", "theme_color": "#20262b",
         "icons": icons,
     });
@@ -92,7 +105,14 @@ pub fn schema_org(plan: &Plan<'_>, item: &Item) -> String {
         out
     };
     let cautioned = |ix: MovementIx, text: &str| match mark_of(plan, ix) {
-        Some(mark) => format!("{}: {}. {text}", mark.signal.to_uppercase(), mark.says),
+        Some(mark) => plan.say().fill(
+            "page.description_with_mark",
+            &[
+                ("signal", mark.word.to_uppercase().as_str().into()),
+                ("says", (&mark.says).into()),
+                ("text", text.into()),
+            ],
+        ),
         None => text.to_string(),
     };
     let value = match item {

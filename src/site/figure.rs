@@ -9,7 +9,9 @@ mod person;
 mod scene;
 mod words;
 
+use crate::curriculum::words::Units;
 use crate::leverage::Solved;
+use crate::words::Words;
 use pen::Bounds;
 pub(super) use pen::number;
 use scene::{Scene, Way};
@@ -29,18 +31,24 @@ const MARGIN: f64 = 4.0;
 const PIXELS: f64 = 1.5;
 
 /// A posture from the side: its start, and to the right of it its end, where it has one.
-pub fn figure(solved: &Solved) -> Figure {
-    let (title, description) = (words::title(solved), words::description(solved));
+pub fn figure(solved: &Solved, words: &Words, units: Units) -> Figure {
+    let says = words::Says { words, units };
+    let (title, description) = (says.title(solved), says.description(solved));
     let start = &solved.start;
     let scenes = match &solved.end {
-        None => vec![scene::draw(solved, start, true, Way::Held)],
+        None => vec![scene::draw(solved, start, Some(says), Way::Held)],
         Some(end) => {
             // The effort leads from the lower end to the higher.
             let rises = end.centre.1 > start.centre.1;
             let (up, down) = (Way::Towards(end), Way::Towards(start));
             vec![
-                scene::draw(solved, start, true, if rises { up } else { Way::None }),
-                scene::draw(solved, end, false, if rises { Way::None } else { down }),
+                scene::draw(
+                    solved,
+                    start,
+                    Some(says),
+                    if rises { up } else { Way::None },
+                ),
+                scene::draw(solved, end, None, if rises { Way::None } else { down }),
             ]
         }
     };
@@ -51,15 +59,16 @@ pub fn figure(solved: &Solved) -> Figure {
 }
 
 /// Small figures on one line from easier to harder, each at its hardest end, with the names of what they show.
-pub fn strip(family: &[(&str, &Solved)]) -> Figure {
+pub fn strip(family: &[(&str, &Solved)], words: &Words) -> Figure {
     let names: Vec<&str> = family.iter().map(|(name, _)| *name).collect();
-    let title = "Side views, from easier to harder.";
-    let description = format!("{}.", names.join("; "));
+    let title = words.say("figure.strip");
+    let names = words.joined(&names, "list.semicolon");
+    let description = words.fill("figure.strip_names", &[("names", (&names).into())]);
     let scenes: Vec<Scene> = family
         .iter()
         .map(|(_, solved)| {
             let pose = solved.end.as_ref().unwrap_or(&solved.start);
-            scene::draw(solved, pose, false, Way::None)
+            scene::draw(solved, pose, None, Way::None)
         })
         .collect();
     Figure {
@@ -122,6 +131,15 @@ fn escape(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn figure(solved: &Solved) -> Figure {
+        super::figure(solved, Words::english(), Units::Metric)
+    }
+
+    fn strip(family: &[(&str, &Solved)]) -> Figure {
+        super::strip(family, Words::english())
+    }
+
     use crate::curriculum::posture::{Joints, Posture, Touch};
     use crate::leverage::{names, solve};
     use crate::source::{FileId, Span};
@@ -216,6 +234,6 @@ mod tests {
             "Side views, from easier to harder. Tuck <lever>; Full lever."
         );
         assert!(strip.svg.contains("Tuck &lt;lever&gt;"));
-        sound(&super::strip(&[]));
+        sound(&super::strip(&[], Words::english()));
     }
 }

@@ -1,6 +1,7 @@
 //! Naming a movement: always a link with its caution mark, always through the theme's one part for it.
 
 use super::theme::{Theme, ThemeError};
+use super::view::signal_word;
 use crate::curriculum::{Curriculum, Movement, MovementIx};
 use serde::Serialize;
 use tera::Context;
@@ -9,21 +10,31 @@ use tera::Context;
 #[derive(Clone, Debug, Serialize)]
 pub struct Mark {
     pub signal: &'static str,
+    /// The signal word for readers.
+    pub word: String,
     pub says: String,
     pub href: String,
 }
 
 /// The mark of a movement, if it has cautions.
 pub fn mark(curriculum: &Curriculum, movement: &Movement) -> Option<Mark> {
+    let words = &curriculum.words;
     let gravest = curriculum.cautions.class(*movement.cautions.first()?);
     let names: Vec<String> = movement
         .cautions
         .iter()
-        .map(|c| curriculum.cautions.class(*c).name.to_lowercase())
+        .map(|c| {
+            curriculum
+                .cautions
+                .class(*c)
+                .say("name", words)
+                .to_lowercase()
+        })
         .collect();
     Some(Mark {
         signal: gravest.signal.word(),
-        says: names.join(", "),
+        word: signal_word(words, gravest.signal.word()).to_string(),
+        says: words.list(&names),
         href: format!("cautions.html#{}", gravest.id),
     })
 }
@@ -85,6 +96,7 @@ fn with_mark(
     context.insert("text", text);
     context.insert("href", &format!("{root}{}.html", movement.id));
     context.insert("signal", mark.map_or("", |m| m.signal));
+    context.insert("word", mark.map_or("", |m| m.word.as_str()));
     context.insert("says", mark.map_or("", |m| m.says.as_str()));
     context.insert(
         "cautions",

@@ -19,11 +19,13 @@ mod offline;
 mod page;
 mod picture;
 pub mod rehearsal;
+mod saying;
 mod search;
 pub mod tables;
 pub mod theme;
 mod view;
 
+pub use saying::all as all_words;
 pub use theme::{Theme, ThemeError};
 
 use crate::chain::{self, Chain, Flat, Stages, Step};

@@ -25,7 +25,12 @@ impl Rehearsal {
     /// Proofreads a whole folder.
     pub fn new(snapshot: Snapshot) -> Rehearsal {
         let proof = proofread(&snapshot);
-        let theme = Theme::load(&proof.curriculum.school.theme, &snapshot).map(Arc::new);
+        let theme = Theme::load(
+            &proof.curriculum.school.theme,
+            &snapshot,
+            &proof.curriculum.words,
+        )
+        .map(Arc::new);
         Rehearsal {
             snapshot,
             proof,

@@ -54,7 +54,13 @@ pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
     }
     for class in c.cautions.classes() {
         let id = format!("cautions.html#{}", class.id);
-        all.push(plain("caution", &id, &class.name, &[], &class.happens));
+        all.push(plain(
+            "caution",
+            &id,
+            class.say("name", plan.say()),
+            &[],
+            class.say("happens", plan.say()),
+        ));
     }
     let mut text = String::from(PREFIX);
     text.push('[');

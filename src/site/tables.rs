@@ -16,7 +16,7 @@ use crate::readiness::never_presumed;
 use crate::strength;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
-use std::collections::HashMap;
+use std::collections::{BTreeMap, HashMap};
 
 /// The path of the tables, and what stands before them: a page opened from disk can load a script but no data.
 pub const PATH: &str = "data/tables.js";
@@ -139,6 +139,11 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
         movements().map(|m| u32::from(strength::is_unstable(m))),
     );
     out.each("equipment", movements().map(|m| &m.equipment));
+    let gear: BTreeMap<&str, String> = movements()
+        .flat_map(|m| m.equipment.iter().flatten())
+        .map(|word| (word.as_str(), plan.say().gear(word)))
+        .collect();
+    out.put("gear", gear);
     out.each(
         "weeks_from",
         movements().map(|m| m.weeks.map_or(0, |w| w.from)),
@@ -166,7 +171,6 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
     out.put("implied", &flat.implied);
     out.each("targets", targets.iter().map(parts));
     out.each("target_text", targets.iter().map(Target::to_string));
-    out.each("target_words", targets.iter().map(|t| plan.words(t)));
     out.0
 }
 
@@ -230,8 +234,8 @@ fn measure(target: &Target) -> i64 {
     }
 }
 
-/// measure, "at most", sets, amount, seconds, unit of the load (0 none, 1 mass, 2 body weight), load, hits, tries.
-fn parts(target: &Target) -> [i64; 9] {
+/// measure, "at most", sets, amount, seconds, unit of the load (0 none, 1 mass, 2 body weight), load, hits, tries, each side.
+fn parts(target: &Target) -> [i64; 10] {
     let measure = measure(target);
     let (unit, load) = match target.added() {
         None => (0, 0),
@@ -251,6 +255,7 @@ fn parts(target: &Target) -> [i64; 9] {
         load,
         hits,
         of,
+        target.each_side().into(),
     ]
 }
 

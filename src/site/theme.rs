@@ -1,9 +1,11 @@
 //! A theme: templates and assets. `chalk` is built into the program; a folder `themes/<name>` overrides it file by file.
 
 use super::compact::compact;
+use super::saying;
 use crate::curriculum::School;
 use crate::source::suggest::did_you_mean;
 use crate::source::{Content, Snapshot};
+use crate::words::Words;
 use include_dir::{Dir, include_dir};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -39,8 +41,8 @@ impl Theme {
     /// The school's theme: the shipped files, then those of `themes/<name>` in the snapshot over them.
     ///
     /// # Errors
-    /// A theme that exists nowhere; a template that cannot be read, with its line.
-    pub fn load(name: &str, snapshot: &Snapshot) -> Result<Theme, ThemeError> {
+    /// A theme that exists nowhere; a template that cannot be read, with its line; a word that no words file has.
+    pub fn load(name: &str, snapshot: &Snapshot, words: &Words) -> Result<Theme, ThemeError> {
         let mut files: BTreeMap<String, Vec<u8>> = BTreeMap::new();
         collect(&CHALK, &mut files);
         let prefix = format!("themes/{name}/");
@@ -75,21 +77,29 @@ impl Theme {
                 detail: help,
             });
         }
-        Theme::of_files(files)
+        Theme::of_files(files, words)
     }
 
-    fn of_files(files: BTreeMap<String, Vec<u8>>) -> Result<Theme, ThemeError> {
+    fn of_files(files: BTreeMap<String, Vec<u8>>, words: &Words) -> Result<Theme, ThemeError> {
         let mut tera = Tera::new();
+        saying::register(&mut tera, words);
         tera.autoescape_on(vec![".html"]);
         let mut templates = Vec::new();
         let mut assets = BTreeMap::new();
         for (path, bytes) in files {
-            if path.ends_with(".md") || path.split('/').any(|p| p.starts_with('.')) {
+            if path.ends_with(".md")
+                || path.starts_with("words/")
+                || path.split('/').any(|p| p.starts_with('.'))
+            {
                 continue;
             }
             match path.ends_with(".html") {
-                true => templates.push((path, String::from_utf8_lossy(&bytes).into_owned())),
+                true => {
+                    let text = saying::template(&path, &String::from_utf8_lossy(&bytes), words)?;
+                    templates.push((path, text));
+                }
                 false => {
+                    let bytes = saying::asset(&path, bytes, words)?;
                     assets.insert(path, bytes);
                 }
             }

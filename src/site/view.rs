@@ -1,14 +1,15 @@
 //! What templates see: flat records of words and rendered names. Every name of a movement is HTML made by the theme's own part.
 
 use super::Plan;
-use super::link::Mark;
+use super::link::{Mark, escape};
 use crate::chain::Step;
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::ledger::{Change, Entry};
 use crate::curriculum::note::SessionLine;
-use crate::curriculum::target::{Measure, ONE, decimal};
-use crate::curriculum::words::{Load, Pattern, Phase, Word};
-use crate::curriculum::{Leaf, Movement, MovementIx, Need};
+use crate::curriculum::target::Measure;
+use crate::curriculum::words::{Pattern, Phase, Units, Word};
+use crate::curriculum::{Leaf, Movement, MovementIx, Need, Target};
+use crate::words::{Value, Words};
 use serde::Serialize;
 
 /// A caution class in full.
@@ -17,6 +18,8 @@ pub struct CautionView<'a> {
     pub id: &'a str,
     pub name: &'a str,
     pub signal: &'static str,
+    /// The signal word for readers.
+    pub word: &'a str,
     pub happens: &'a str,
     pub ask_first: &'a str,
     pub set_up: &'a str,
@@ -26,15 +29,17 @@ pub struct CautionView<'a> {
 
 pub fn caution<'a>(plan: &Plan<'a>, ix: ClassIx) -> CautionView<'a> {
     let class = plan.curriculum.cautions.class(ix);
+    let words = plan.say();
     CautionView {
         id: &class.id,
-        name: &class.name,
+        name: class.say("name", words),
         signal: class.signal.word(),
-        happens: &class.happens,
-        ask_first: &class.ask_first,
-        set_up: &class.set_up,
-        bail_out: &class.bail_out,
-        stop: &class.stop,
+        word: signal_word(words, class.signal.word()),
+        happens: class.say("happens", words),
+        ask_first: class.say("ask_first", words),
+        set_up: class.say("set_up", words),
+        bail_out: class.say("bail_out", words),
+        stop: class.say("stop", words),
     }
 }
 
@@ -65,9 +70,12 @@ fn need_lines(plan: &Plan<'_>, need: &Need<Leaf>, out: &mut Vec<NeedLine>) {
             });
             return;
         }
-        Need::All(parts) => ("all of these".to_string(), parts),
-        Need::Any(parts) => ("any one of these".to_string(), parts),
-        Need::AtLeast(k, parts) => (format!("at least {k} of these {}", parts.len()), parts),
+        Need::All(parts) => (plan.say().say("need.all_of").to_string(), parts),
+        Need::Any(parts) => (plan.say().say("need.any_of").to_string(), parts),
+        Need::AtLeast(k, parts) => {
+            let values = [("k", (*k).into()), ("all", parts.len().into())];
+            (plan.say().fill("need.at_least", &values), parts)
+        }
     };
     out.push(NeedLine::Open { says });
     parts.iter().for_each(|p| need_lines(plan, p, out));
@@ -196,116 +204,120 @@ pub struct SessionRow {
 
 pub fn session_row(plan: &Plan<'_>, line: &SessionLine) -> SessionRow {
     let amount = i64::from(line.target.sets()) * line.target.amount();
-    let volume = match line.target.measure() {
-        Measure::Reps => format!(
-            "{} {}",
-            decimal(amount),
-            if amount == ONE { "rep" } else { "reps" }
-        ),
-        Measure::Time => format!("{} s", decimal(amount)),
-        _ => format!(
-            "{} {}",
-            line.target.sets(),
-            if line.target.sets() == 1 {
-                "time"
-            } else {
-                "times"
-            }
-        ),
+    let (key, n) = match line.target.measure() {
+        Measure::Reps => ("target.reps", Value::Micro(amount)),
+        Measure::Time => ("session.seconds", Value::Micro(amount)),
+        _ => ("target.times", line.target.sets().into()),
     };
+    let volume = escape(&plan.say().fill(key, &[("n", n)]));
     SessionRow {
         link: plan.links.of(line.movement).to_string(),
         target: plan.words(&line.target),
-        rest: line.rest.clone().unwrap_or_default(),
+        rest: line
+            .rest
+            .as_deref()
+            .map_or_else(String::new, |r| pause(plan.say(), r)),
         volume,
     }
 }
 
+/// How long to rest, in the unit that the coach wrote; what is no time stays as it is.
+fn pause(words: &Words, text: &str) -> String {
+    let read = Target::read(text).ok();
+    let Some(time) = read.filter(|t| t.measure() == Measure::Time && t.sets() == 1) else {
+        return text.to_string();
+    };
+    let (key, n) = match text.to_lowercase().contains("min") {
+        true => ("session.minutes", time.amount() / 60),
+        false => ("session.seconds", time.amount()),
+    };
+    words.fill(key, &[("n", Value::Micro(n))])
+}
+
 /// What a movement is, in words.
 #[derive(Serialize)]
-pub struct Fact {
-    pub name: &'static str,
+pub struct Fact<'a> {
+    pub name: &'a str,
     pub value: String,
 }
 
-pub fn facts(movement: &Movement) -> Vec<Fact> {
+pub fn facts<'a>(plan: &Plan<'a>, movement: &Movement) -> Vec<Fact<'a>> {
+    let words = plan.say();
+    let word = |section: &str, word: &str| words.say(&key(section, word)).to_string();
     let positions: Vec<String> = movement
         .positions
         .iter()
-        .map(|p| p.word().replace('-', " "))
+        .map(|p| word("position", p.word()))
         .collect();
-    let load = match movement.load {
-        Load::None => "nothing to carry",
-        Load::Assisted => "less than the body, assisted",
-        Load::Body => "the body",
-        Load::Added => "the body and added weight",
-    };
-    let mut out = vec![
-        Fact {
-            name: "Pattern",
-            value: movement.pattern.word().into(),
-        },
-        Fact {
-            name: "Position",
-            value: positions.join(", then "),
-        },
-        Fact {
-            name: "Load",
-            value: load.into(),
-        },
-    ];
-    let mut add = |name: &'static str, value: Option<String>| {
+    let stresses: Vec<String> = movement
+        .stresses
+        .iter()
+        .map(|s| word("body", s.word()))
+        .collect();
+    let mut out = Vec::new();
+    let mut add = |name: &str, value: Option<String>| {
+        let name = words.say(name);
         out.extend(value.map(|value| Fact { name, value }))
     };
-    add("Arms", movement.arms.map(|a| a.word().to_string()));
     add(
-        "Phase",
-        movement.phase.map(|p| match p {
-            Phase::Full => "the full movement".to_string(),
-            other => other.word().to_string(),
-        }),
+        "fact.pattern",
+        Some(word("pattern", movement.pattern.word())),
+    );
+    add("fact.position", Some(words.joined(&positions, "list.then")));
+    add("fact.load", Some(word("load", movement.load.word())));
+    add("fact.arms", movement.arms.map(|a| word("arms", a.word())));
+    add(
+        "fact.phase",
+        movement.phase.map(|p| word("phase", p.word())),
     );
     add(
-        "Equipment",
-        (!movement.equipment.is_empty()).then(|| equipment(movement)),
+        "fact.equipment",
+        (!movement.equipment.is_empty()).then(|| equipment(words, movement)),
     );
     add(
-        "Sides",
+        "fact.sides",
         movement
             .each_side
-            .then(|| "each side by itself".to_string()),
+            .then(|| words.say("fact.each_side").to_string()),
     );
     add(
-        "Stresses",
-        (!movement.stresses.is_empty()).then(|| {
-            movement
-                .stresses
-                .iter()
-                .map(|s| s.word().replace('-', " "))
-                .collect::<Vec<_>>()
-                .join(", ")
-        }),
+        "fact.stresses",
+        (!stresses.is_empty()).then(|| words.list(&stresses)),
     );
     add(
-        "Usual time",
+        "fact.usual_time",
         movement.weeks.map(|w| {
             if w.from == w.to {
-                format!("about {} weeks", w.from)
+                words.fill("fact.weeks", &[("n", w.from.into())])
             } else {
-                format!("{} to {} weeks", w.from, w.to)
+                let values = [("from", w.from.into()), ("to", w.to.into())];
+                words.fill("fact.weeks_from_to", &values)
             }
         }),
     );
     out
 }
 
-fn equipment(movement: &Movement) -> String {
+/// The key of a trade word: `part-inverted` is `position.part_inverted`.
+pub fn key(section: &str, word: &str) -> String {
+    format!("{section}.{}", word.replace(['-', ' '], "_"))
+}
+
+/// The signal word of a caution for readers.
+pub fn signal_word<'a>(words: &'a Words, signal: &str) -> &'a str {
+    words.say(&key("signal", signal))
+}
+
+fn equipment(words: &Words, movement: &Movement) -> String {
     let items: Vec<String> = movement
         .equipment
         .iter()
-        .map(|alternatives| alternatives.join(" or ").replace('-', " "))
+        .map(|alternatives| {
+            let shown: Vec<String> = alternatives.iter().map(|w| words.gear(w)).collect();
+            words.joined(&shown, "list.or")
+        })
         .collect();
-    items.join("; ")
+    words.joined(&items, "list.semicolon")
 }
 
 /// An entry of the ledger.
@@ -337,7 +349,7 @@ pub fn entry(plan: &Plan<'_>, entry: &Entry) -> EntryView {
             } else {
                 String::new()
             },
-            says: change_words(change),
+            says: change_words(plan, change),
         }
     });
     EntryView {
@@ -347,50 +359,56 @@ pub fn entry(plan: &Plan<'_>, entry: &Entry) -> EntryView {
     }
 }
 
-/// A change in words.
-pub fn change_words(change: &Change) -> String {
+/// A change in words. A standard is said as the ledger keeps it, in metric units.
+pub fn change_words(plan: &Plan<'_>, change: &Change) -> String {
+    let words = plan.say();
+    let from_to = |key: &str, from: &str, to: &str| {
+        words.fill(key, &[("before", from.into()), ("now", to.into())])
+    };
+    let standard = |text: &str| {
+        let read = Target::read(text).ok();
+        read.map_or_else(|| text.to_string(), |t| t.say(Units::Metric, words))
+    };
+    let class = |id: &String| {
+        let book = &plan.curriculum.cautions;
+        let known = book.find(id).map(|ix| book.class(ix).say("name", words));
+        known.map_or_else(|| id.replace('-', " "), str::to_lowercase)
+    };
+    let classes = |ids: &[String]| match ids.is_empty() {
+        true => words.say("change.none").to_string(),
+        false => words.list(&ids.iter().map(class).collect::<Vec<_>>()),
+    };
     match change {
-        Change::Added => "added".into(),
-        Change::Removed => "removed".into(),
-        Change::Renamed(from) => format!("renamed, was {from}"),
-        Change::Raised { from, to } => format!("standard raised from {from} to {to}"),
-        Change::Lowered { from, to } => format!("standard lowered from {from} to {to}"),
-        Change::Standard { from, to } => format!("standard changed from {from} to {to}"),
-        Change::Cautions { from, to } => {
-            format!("cautions changed from {} to {}", listed(from), listed(to))
-        }
-    }
-}
-
-fn listed(words: &[String]) -> String {
-    if words.is_empty() {
-        "none".into()
-    } else {
-        words.join(", ").replace('-', " ")
+        Change::Added => words.say("change.added").into(),
+        Change::Removed => words.say("change.removed").into(),
+        Change::Renamed(from) => words.fill("change.renamed", &[("before", from.into())]),
+        Change::Raised { from, to } => from_to("change.raised", &standard(from), &standard(to)),
+        Change::Lowered { from, to } => from_to("change.lowered", &standard(from), &standard(to)),
+        Change::Standard { from, to } => from_to("change.standard", &standard(from), &standard(to)),
+        Change::Cautions { from, to } => from_to("change.cautions", &classes(from), &classes(to)),
     }
 }
 
 /// Where a movement stands: "on the ground", "3 rungs up".
-pub fn stage_words(stage: u32) -> String {
+pub fn stage_words(words: &Words, stage: u32) -> String {
     match stage {
-        0 => "on the ground".into(),
-        1 => "1 rung up".into(),
-        n => format!("{n} rungs up"),
+        0 => words.say("stage.ground").into(),
+        n => words.fill("stage.rungs_up", &[("n", n.into())]),
     }
 }
 
-/// The group of a movement on the test sheet: in the order in which one day's tests are done.
+/// The group of a movement on the test sheet, in the order in which one day's tests are done, and the key of its name.
 pub fn sheet_group(pattern: Pattern) -> (usize, &'static str) {
     match pattern {
-        Pattern::Mobility => (0, "Mobility"),
-        Pattern::Balance => (1, "Balance"),
-        Pattern::Exit => (2, "Ways out"),
-        Pattern::Squat | Pattern::Hinge | Pattern::Carry => (3, "Legs"),
-        Pattern::HorizontalPush => (4, "Horizontal push"),
-        Pattern::VerticalPush => (5, "Vertical push"),
-        Pattern::HorizontalPull => (6, "Horizontal pull"),
-        Pattern::VerticalPull => (7, "Vertical pull"),
-        Pattern::Core => (8, "Trunk"),
+        Pattern::Mobility => (0, "group.mobility"),
+        Pattern::Balance => (1, "group.balance"),
+        Pattern::Exit => (2, "group.exit"),
+        Pattern::Squat | Pattern::Hinge | Pattern::Carry => (3, "group.legs"),
+        Pattern::HorizontalPush => (4, "group.horizontal_push"),
+        Pattern::VerticalPush => (5, "group.vertical_push"),
+        Pattern::HorizontalPull => (6, "group.horizontal_pull"),
+        Pattern::VerticalPull => (7, "group.vertical_pull"),
+        Pattern::Core => (8, "group.core"),
     }
 }
 
@@ -418,12 +436,16 @@ pub fn bar(plan: &Plan<'_>, ix: MovementIx) -> Option<Bar> {
     if hundredths < 100 {
         return Some(Bar {
             full: hundredths,
-            says: format!("{hundredths} % of body weight on the hands"),
+            says: plan
+                .say()
+                .fill("bar.hands", &[("share", hundredths.into())]),
         });
     }
     let turning = solved.turning()?.shoulder.round() as u32;
     (turning > 0).then(|| Bar {
         full: (turning * 2).min(100),
-        says: format!("{turning} body weight x cm at the shoulder"),
+        says: plan
+            .say()
+            .fill("bar.turning", &[("turning", turning.into())]),
     })
 }

@@ -93,6 +93,8 @@ rules! {
     NoteWithoutOwner Error "note-without-owner" "A note that belongs to no record.";
     TwoNotes Error "two-notes" "Two notes for one id.";
     BadSession Error "bad-session" "A session line that cannot be read.";
+    UnknownPlaceholder Error "unknown-placeholder" "A text of the interface with a placeholder or link that nothing fills.";
+    MissingPlaceholder Error "missing-placeholder" "A text of the interface that leaves out what it should say.";
     BadLedger Error "bad-ledger" "The ledger cannot be read.";
     ResultsVersion Error "results-version" "A results file of an unknown version.";
     BadResult Error "bad-result" "A result, a set or a pause that cannot be read.";
@@ -112,5 +114,6 @@ rules! {
     UnlinkedNote Warning "unlinked-note" "A note that no other note links.";
     NoGroundTest Warning "no-ground-test" "A skill whose chain holds no test at the ground.";
     NoExitMovement Warning "no-exit-movement" "Free inverted work whose chain holds no exit movement.";
+    MissingWords Warning "missing-words" "The interface says something in English, because the language has no word for it.";
     RawHtml Warning "raw-html" "HTML in a note; it is shown as text.";
 }

@@ -11,6 +11,7 @@ mod measure;
 mod reach;
 mod serve;
 mod webdriver;
+mod words;
 
 use serde_json::{Value, json};
 use serve::Server;

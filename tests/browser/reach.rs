@@ -5,6 +5,7 @@ use super::webdriver::Browser;
 use super::{disk, root, site, texts};
 use serde_json::{Value, json};
 use std::fs;
+use std::path::Path;
 use std::process::Command;
 
 /// Each page kind, but the unknown-address page: its styles come from the published address alone.
@@ -42,7 +43,7 @@ const SOME: &str = r"
     rungbook.store.add('paused', { part: 'wrist', on, by: 'client' });";
 
 /// A package of the page checks; a loud line where it is missing, a failure under `CI=true`.
-fn package(path: &str) -> Option<String> {
+pub fn package(path: &str) -> Option<String> {
     let file = root().join("target/page/node_modules").join(path);
     if !file.is_file() {
         assert!(
@@ -53,6 +54,19 @@ fn package(path: &str) -> Option<String> {
         return None;
     }
     Some(file.display().to_string())
+}
+
+/// What axe-core finds on the open page.
+pub fn violations(browser: &Browser, axe: &str) -> Vec<String> {
+    browser.run(axe, &json!([]));
+    let found = browser.run_async(
+        r"
+        const done = arguments[arguments.length - 1];
+        axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }).then(result =>
+            done(result.violations.map(v => `${v.id}: ${v.nodes.slice(0, 3).map(n => n.html.slice(0, 120)).join(' | ')}`)));",
+        &json!([]),
+    );
+    texts(&found)
 }
 
 #[test]
@@ -89,19 +103,8 @@ fn every_page_kind_is_within_reach() {
                 &json!({ "features": features }),
             );
             browser.open(&format!("{base}{page}"));
-            browser.run(&axe, &json!([]));
-            let found = browser.run_async(
-                r"
-                const done = arguments[arguments.length - 1];
-                axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }).then(result =>
-                    done(result.violations.map(v => `${v.id}: ${v.nodes.slice(0, 3).map(n => n.html.slice(0, 120)).join(' | ')}`)));",
-                &json!([]),
-            );
-            faults.extend(
-                texts(&found)
-                    .into_iter()
-                    .map(|f| format!("{page} {look}: {f}")),
-            );
+            let found = violations(&browser, &axe);
+            faults.extend(found.into_iter().map(|f| format!("{page} {look}: {f}")));
         }
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
@@ -138,9 +141,14 @@ fn nothing_is_cut_at_320_px_or_with_large_text() {
 
 #[test]
 fn the_w3c_checker_finds_nothing() {
-    let Some(checker) = package("vnu-jar/build/dist/vnu.jar") else {
-        return;
-    };
+    if let Some(said) = checked(&site()) {
+        assert!(said.is_empty(), "{}", said.join("\n"));
+    }
+}
+
+/// What the W3C checker says of a site; nothing where it is not installed.
+pub fn checked(site: &Path) -> Option<Vec<String>> {
+    let checker = package("vnu-jar/build/dist/vnu.jar")?;
     let out = Command::new("java")
         .args([
             "-Xss4m",
@@ -153,7 +161,7 @@ fn the_w3c_checker_finds_nothing() {
         ])
         // It doubts the policy of pages from disk; the audit reads the policy word by word.
         .args(["--filterpattern", ".*Content Security Policy.*"])
-        .arg(site())
+        .arg(site)
         .output();
     let Ok(out) = out else {
         assert!(
@@ -163,7 +171,7 @@ fn the_w3c_checker_finds_nothing() {
         eprintln!(
             "SKIPPED THE W3C CHECKER: java is not installed (Debian: apt-get install default-jre-headless)"
         );
-        return;
+        return None;
     };
     let read: Value = serde_json::from_slice(&out.stdout).expect("the checker answers");
     let said: Vec<String> = read["messages"]
@@ -172,7 +180,7 @@ fn the_w3c_checker_finds_nothing() {
         .iter()
         .map(|m| format!("{} {}: {}", m["url"], m["lastLine"], m["message"]))
         .collect();
-    assert!(said.is_empty(), "{}", said.join("\n"));
+    Some(said)
 }
 
 /// Nothing moves while a page loads, states of a client included. Weights by gzip -9 are printed: `-- --nocapture`.

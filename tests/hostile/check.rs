@@ -10,7 +10,12 @@ use rungbook::{chain, readiness, results, strength};
 
 /// The built-in theme, read once.
 static THEME: std::sync::LazyLock<Theme> = std::sync::LazyLock::new(|| {
-    Theme::load("chalk", &Snapshot::new(Vec::new())).expect("the built-in theme")
+    Theme::load(
+        "chalk",
+        &Snapshot::new(Vec::new()),
+        rungbook::words::Words::english(),
+    )
+    .expect("the built-in theme")
 });
 
 /// Every finding says what, where and what to do, in whole characters, and can be printed.

@@ -1,4 +1,6 @@
-// Loads the theme's own scripts as a page would, and answers cases on standard input: one JSON line in, one out.
+// Loads the theme's own scripts as a page would, with the words of a file, and answers cases on standard input: one JSON line
+// in, one out.
+// { words: a target's parts, units, side } -> its words
 // { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, paused_by, tests } }, aside, next }
 // { dose: ids, results, today } -> { picks, practice, plan }
 'use strict';
@@ -8,7 +10,10 @@ const readline = require('node:readline');
 const vm = require('node:vm');
 
 const theme = process.argv[2];
-for (const name of ['targets.js', 'readiness.js', 'results.js', 'placement.js', 'dose.js', 'plan.js']) {
+// What a published script has in its first line.
+globalThis.rungbookLanguage = process.argv[4];
+globalThis.rungbookWords = JSON.parse(fs.readFileSync(process.argv[3], 'utf8'));
+for (const name of ['page.js', 'targets.js', 'readiness.js', 'results.js', 'placement.js', 'dose.js', 'plan.js']) {
   const file = path.join(theme, name);
   vm.runInThisContext(fs.readFileSync(file, 'utf8'), { filename: file });
 }
@@ -24,6 +29,10 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
       return got && [got.measure, got.sets, got.amount, got.seconds, got.unit, got.load, got.hits, got.of, targets.text(got)];
     });
     process.stdout.write(JSON.stringify(read) + '\n');
+    return;
+  }
+  if (asked.words) {
+    process.stdout.write(JSON.stringify(targets.words(asked.words, asked.units, asked.side)) + '\n');
     return;
   }
   if (asked.tables && JSON.stringify(asked.tables) !== known) {

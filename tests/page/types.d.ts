@@ -17,6 +17,8 @@ interface Got {
 
 interface Mark {
   signal: string;
+  /** The signal word for readers. */
+  word: string;
   says: string;
   href: string;
 }
@@ -53,6 +55,8 @@ interface Tables {
   waits: number[];
   unstable: number[];
   equipment: string[][][];
+  /** The words for equipment as readers see them. */
+  gear: Record<string, string>;
   weeks_from: number[];
   /** measure, sets, amount, seconds of each rep. */
   dose: ([number, number, number, number] | null)[];
@@ -71,7 +75,6 @@ interface Tables {
   implied: number[][];
   targets: number[][];
   target_text: string[];
-  target_words: string[];
 }
 
 interface Model {
@@ -269,11 +272,18 @@ interface Exported {
   paused: ExportedPause[];
 }
 
+type PagePart = Node | string | null;
+
 interface Rungbook {
+  words: {
+    say: (key: string, values?: Record<string, string | number>) => string;
+    sayNodes: (key: string, values: Record<string, number | PagePart | PagePart[]>) => PagePart[];
+    number: (n: number) => string;
+  };
   targets: {
     readGot: (text: string) => Got | null;
     text: (got: Got) => string;
-    words: (got: Got) => string;
+    words: (got: Got, units: string, eachSide?: boolean) => string;
     decimal: (micro: number) => string;
     kilograms: (mass: number) => string;
     readMass: (written: string) => number | null;
@@ -303,6 +313,7 @@ interface Rungbook {
     person: (exported: Exported, model: Model, day: number) => { person: Person; aside: Aside[] };
     readDay: (written: unknown) => number | null;
     dayText: (day: number) => string;
+    dayWords: (day: number) => string;
     today: () => number;
   };
   placement: {
@@ -336,11 +347,18 @@ interface Rungbook {
     byId: (id: string) => HTMLElement;
     download: (name: string, content: string, type: string) => void;
     ask: (title: string, inside: (Node | string)[], choices: [string, string][]) => Promise<string | null>;
+    units: { ofSchool: string; ofOther: string; current: () => string; onChange: (act: () => void) => void };
   };
   states: {
     model: Model | null;
     mine: () => Stand | null;
     mark: (state: number, counted?: boolean) => HTMLElement;
+    stateWord: (state: number) => string;
+    shown: (got: Got, eachSide?: boolean) => HTMLElement;
+    target: (leaf: number) => HTMLElement;
+    got: (kept: string | { left: string; right: string }) => PagePart[];
+    partWord: (part: string) => string;
+    day: (text: string) => HTMLElement;
   };
   entry: {
     form: (m: number, options: { today: boolean; kept: (key: string) => void; hurt: () => void }) => HTMLElement;
@@ -355,3 +373,6 @@ type SearchEntry = [string, string, string, string, string, string, string[], st
 declare var rungbookSearch: SearchEntry[] | undefined;
 declare var rungbookTables: Tables | undefined;
 declare var rungbookOffline: { site: string; version: string; shell: string[] };
+declare var rungbookWords: Record<string, string | Record<string, string>> | undefined;
+/** The language where there is no page. */
+declare var rungbookLanguage: string | undefined;

@@ -3,6 +3,7 @@
 (() => {
   const { readiness, store, page, states } = globalThis.rungbook;
   const { make, namedList } = page;
+  const { say } = globalThis.rungbook.words;
   const { model, mine, mark } = states;
   const box = /** @type {HTMLDetailsElement | null} */ (document.getElementById('map-box'));
   const here = document.getElementById('map-here');
@@ -30,10 +31,12 @@
     const word = stand && m !== undefined ? readiness.STATES[stand.found.states[m]] : '';
     link.querySelectorAll('.map-shape, .map-shape-half').forEach((old) => old.remove());
     group.setAttribute('class', (group.getAttribute('class') || '').replace(/ map-state-\S+/, '') + (word ? ` map-state-${word.replace(' ', '-')}` : ''));
-    slot.textContent = word && ` ${word}`;
+    slot.textContent = word && ` ${states.stateWord(readiness.STATES.indexOf(word))}`;
     if (!word) return;
-    const x = Number(slot.getAttribute('x')) - 21, y = Number(slot.getAttribute('y')) - 8;
-    slot.before(bar('map-shape', x, y, 16), ...(word === 'almost' ? [bar('map-shape-half', x, y, 8)] : []));
+    const at = Number(slot.getAttribute('x'));
+    const fromRight = document.documentElement.dir === 'rtl';
+    const x = fromRight ? at + 5 : at - 21, y = Number(slot.getAttribute('y')) - 8;
+    slot.before(bar('map-shape', x, y, 16), ...(word === 'almost' ? [bar('map-shape-half', fromRight ? x + 8 : x, y, 8)] : []));
   };
 
   /** The movements that a tree of needs mentions. @param {Model} ready @param {number} m */
@@ -77,15 +80,15 @@
       return found;
     };
     const below = at < 0 ? new Set() : climb(at);
-    const words = (/** @type {number} */ stage) => (stage === 0 ? 'on the ground' : stage === 1 ? '1 rung up' : `${stage} rungs up`);
+    const words = (/** @type {number} */ stage) => (stage === 0 ? say('stage.ground') : say('stage.rungs_up', { n: stage }));
     const lines = [2, 1, 0, -1, -2].map((step) => level + step).filter((stage) => stage >= 0).map((stage) => {
       const list = stage === level ? [at] : of(stage);
       if (!list.length) return null;
       const shown = list.slice(0, MOST);
-      return make('li', { class: stage === level ? 'map-you' : null }, make('span', { class: 'map-level', text: stage === level ? `You are here, ${words(stage)}` : words(stage) }),
-        ...shown.flatMap((m, i) => [i ? ', ' : '', ...namedList(tables, [m]), ' ', mark(stand.found.states[m])]), list.length > MOST ? `, and ${list.length - MOST} more` : '');
+      return make('li', { class: stage === level ? 'map-you' : null }, make('span', { class: 'map-level', text: stage === level ? say('map.you_are_here', { stage: words(stage) }) : words(stage) }),
+        ...shown.flatMap((m, i) => [i ? say('list.separator') : '', ...namedList(tables, [m]), ' ', mark(stand.found.states[m])]), list.length > MOST ? say('map.and_more', { n: list.length - MOST }) : '');
     });
-    here.replaceChildren(make('p', { text: at < 0 ? 'You own nothing here yet. The first rungs:' : 'The highest that is yours, and two rungs up and down:' }), make('ol', {}, ...lines));
+    here.replaceChildren(make('p', { text: at < 0 ? say('map.nothing_owned') : say('map.highest') }), make('ol', {}, ...lines));
     here.hidden = false;
   };
 

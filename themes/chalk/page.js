@@ -1,6 +1,91 @@
 'use strict';
 // What every page shares: making elements, naming a movement with its mark, and keeping the site for when there is no network.
 (() => {
+  const root = globalThis.document ? document.documentElement : null;
+  const language = root ? root.lang || 'en' : globalThis.rungbookLanguage || 'en';
+  const plural = new Intl.PluralRules(language);
+  const numbers = new Intl.NumberFormat(language, /** @type {any} */ ({ useGrouping: 'min2', maximumFractionDigits: 6 }));
+  /** A number as the language writes it. @param {number} n */
+  const number = (n) => numbers.format(n);
+
+  /** The entry of a key in the plural form that `n` asks for. @param {string} key @param {Record<string, unknown>} values */
+  const form = (key, values) => {
+    const entry = (globalThis.rungbookWords || {})[key];
+    if (entry === undefined) return key;
+    return typeof entry === 'string' ? entry : entry[plural.select(Number(values.n))] || entry.other;
+  };
+  /** An entry of the words file with its placeholders filled. The words that a script says stand in its first line when it is
+   * published. @param {string} key @param {Record<string, string | number>} [values] */
+  const say = (key, values = {}) => form(key, values).replace(/\{([a-z_]+)\}/g, (hole, name) => {
+    const value = values[name];
+    return value === undefined ? hole : typeof value === 'number' ? number(value) : value;
+  });
+  /** The same with elements in the placeholders. @typedef {Node | string | null} Part
+   * @param {string} key @param {Record<string, number | Part | Part[]>} values @returns {Part[]} */
+  const sayNodes = (key, values) => form(key, values).split(/(\{[a-z_]+\})/).flatMap((part) => {
+    const value = /^\{/.test(part) ? values[part.slice(1, -1)] : part;
+    return value === undefined ? part : typeof value === 'number' ? number(value) : value;
+  }).filter((part) => part !== '' && part !== null);
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { words: { say, sayNodes, number } });
+  if (!root) return;
+
+  // ---- the reader's units: what differs says the other in `data-other`
+
+  const UNITS = ['metric', 'imperial'];
+  const UNITS_KEY = `rungbook:${root.dataset.site}:units`;
+  const ofSchool = root.dataset.units || 'metric';
+  const ofOther = UNITS[1 - UNITS.indexOf(ofSchool)];
+  let chosen = ofSchool;
+  try {
+    const kept = JSON.parse(localStorage.getItem(UNITS_KEY) || 'null');
+    if (UNITS.includes(kept)) chosen = kept;
+  } catch {
+    // Nothing is kept here: the school's units stand until the reader chooses on this page.
+  }
+  /** @type {(() => void)[]} */
+  const onUnits = [];
+  const drawUnits = () => {
+    const differing = /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-other]'));
+    for (const element of differing) {
+      const { dataset } = element;
+      if (dataset.own === undefined && chosen === ofSchool) continue;
+      if (dataset.own === undefined) dataset.own = element.textContent || '';
+      const text = chosen === ofSchool ? dataset.own : dataset.other || '';
+      if (element.textContent !== text) element.textContent = text;
+    }
+    const place = document.getElementById('units');
+    if (!place) return;
+    if (differing.length) place.hidden = false;
+    for (const button of place.querySelectorAll('button')) {
+      const pressed = String(button.value === chosen);
+      if (button.getAttribute('aria-pressed') !== pressed) button.setAttribute('aria-pressed', pressed);
+    }
+  };
+  /** @param {string} units */
+  const choose = (units) => {
+    chosen = units;
+    try {
+      localStorage.setItem(UNITS_KEY, JSON.stringify(units));
+    } catch {
+      // The choice lasts as long as the page.
+    }
+    drawUnits();
+    onUnits.forEach((act) => act());
+  };
+  for (const button of document.querySelectorAll('#units button')) button.addEventListener('click', () => choose(/** @type {HTMLButtonElement} */ (button).value));
+  drawUnits();
+  let waiting = false;
+  new MutationObserver(() => {
+    if (waiting) return;
+    waiting = true;
+    queueMicrotask(() => { waiting = false; drawUnits(); });
+  }).observe(document.body, { childList: true, subtree: true });
+  const units = {
+    ofSchool, ofOther, current: () => chosen,
+    /** @param {() => void} act */
+    onChange: (act) => onUnits.push(act),
+  };
+
   /**
    * Makes an element. Text becomes text nodes: nothing that a reader typed or imported is ever read as HTML.
    * @param {string} name @param {Record<string, unknown>} [set] attributes; `on` holds listeners, `class` and `text` as they say
@@ -22,13 +107,13 @@
   const named = (tables, m) => {
     const mark = tables.marks[tables.mark[m]];
     const marked = mark && make('a', { class: `mark mark-${mark.signal}`, 'data-caution': mark.signal, href: mark.href, title: mark.says },
-      make('span', { class: 'mark-word', text: mark.signal }), make('span', { class: 'aside', text: `: ${mark.says}` }));
+      make('span', { class: 'mark-word', text: mark.word }), make('span', { class: 'aside', text: `: ${mark.says}` }));
     return make('span', { class: 'named', 'data-movement': tables.ids[m] },
       make('a', { href: `${tables.ids[m]}.html`, text: tables.names[m] }), mark ? ' ' : null, marked || null);
   };
 
   /** Names with commas between. @param {Tables} tables @param {number[]} list */
-  const namedList = (tables, list) => list.flatMap((m, i) => [i ? ', ' : null, named(tables, m)]);
+  const namedList = (tables, list) => list.flatMap((m, i) => [i ? say('list.separator') : null, named(tables, m)]);
 
   /** The element with an id that the page's template is sure to have. @param {string} id */
   const byId = (id) => {
@@ -62,7 +147,7 @@
     dialog.showModal();
   });
 
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedList, byId, download, ask } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedList, byId, download, ask, units } });
 
   const worker = document.documentElement.dataset.worker;
   // From disk a browser may not read the manifest, and would complain.

@@ -6,6 +6,7 @@
   const KILOGRAM = 100000000;
   const POUND = 45359237n;
   const INCH = 2540000n;
+  const GRAM = 100000;
   const LARGEST = 100000;
   const LONGEST_RUN = 40;
   const FINER = KILOGRAM / ONE;
@@ -188,18 +189,45 @@
     return out;
   };
 
-  /** For readers, in metric units: "5 sets of 5", "12 reps", "3 sets of 20 seconds". @param {Got} got */
-  const words = (got) => {
-    if (got.measure === DONE) return got.amount === 0 ? 'not done' : 'done';
-    const amount = decimal(got.amount), one = got.amount === ONE;
-    const unit = [one ? ' rep' : ' reps', one ? ' second' : ' seconds', ' cm', '°'][got.measure];
-    let out = got.sets > 1 ? `${got.sets} sets of ${amount}${got.measure === REPS ? '' : unit}` : `${amount}${unit}`;
-    if (got.seconds > 0) out += `, ${decimal(got.seconds)} ${got.seconds === ONE ? 'second' : 'seconds'} each`;
-    if (got.unit !== NO_LOAD) {
-      const size = Math.abs(got.load);
-      out += ` with ${got.unit === MASS ? `${kilograms(size)} kg` : `${decimal(size * 100)} % of body weight`}${got.load < 0 ? ' of help' : ' added'}`;
+  /** `number / unit` as a whole number, upwards or downwards. @param {number} number @param {bigint} unit @param {boolean} up */
+  const towards = (number, unit, up) => Number((BigInt(number) + (up ? unit - 1n : 0n)) / unit);
+  const { say } = globalThis.rungbook.words;
+  /** @param {number} amount */
+  const secondsInWords = (amount) => (amount >= 120 * ONE && amount % (60 * ONE) === 0 ? say('target.minutes', { n: amount / (60 * ONE) }) : say('target.seconds', { n: amount / ONE }));
+  /** A tenth of the other unit, and whatever is finer than a gram: so rounded that who meets the shown number meets the target.
+   * @param {number} size @param {boolean} up @param {string} units */
+  const massInWords = (size, up, units) => {
+    if (units === 'imperial') return say('target.pounds', { n: towards(size * 10, POUND, up) / 10 });
+    return say('target.kilograms', { n: size % GRAM === 0 ? size / KILOGRAM : towards(size * 10, BigInt(KILOGRAM), up) / 10 });
+  };
+  /** @param {Got} got @param {string} units */
+  const amountInWords = (got, units) => {
+    if (got.measure === REPS) return say('target.reps', { n: got.amount / ONE });
+    if (got.measure === TIME) return secondsInWords(got.amount);
+    if (got.measure === ANGLE) return say('target.degrees', { n: got.amount / ONE });
+    if (units !== 'imperial') return say('target.centimetres', { n: got.amount / ONE });
+    return say('target.inches', { n: towards(got.amount * 10, INCH, !got.atMost) / 10 });
+  };
+  /** For readers: "5 sets of 5", "12 reps", "3 sets of 20 seconds". The same as the program's own.
+   * @param {Got} got @param {string} units @param {boolean} [eachSide] */
+  const words = (got, units, eachSide = false) => {
+    let out = '';
+    if (got.measure === DONE) {
+      out = got.amount === 0 ? say('target.not_done') : say('target.done');
+    } else {
+      const bare = got.measure === REPS && got.sets > 1;
+      out = bare ? globalThis.rungbook.words.number(got.amount / ONE) : amountInWords(got, units);
     }
-    return got.of > 0 ? `${out}, in ${got.hits} of ${got.of} tries` : out;
+    if (got.sets > 1) out = say('target.sets', { n: got.sets, amount: out });
+    if (got.atMost) out = say('target.at_most', { amount: out });
+    if (got.seconds > 0) out = say('target.each_rep', { amount: out, seconds: secondsInWords(got.seconds) });
+    if (got.unit !== NO_LOAD) {
+      const size = Math.abs(got.load), help = got.load < 0;
+      const weight = got.unit === MASS ? massInWords(size, !help, units) : say('target.body_weight', { n: size / 10000 });
+      out = help ? say('target.help', { amount: out, weight }) : say('target.added', { amount: out, weight });
+    }
+    if (got.of > 0) out = say('target.tries', { amount: out, hits: got.hits, of: got.of });
+    return eachSide ? say('target.each_side', { amount: out }) : out;
   };
 
   /** A body weight such as "72 kg" or "160 lb", as mass. @param {string} written @returns {number | null} */

@@ -8,6 +8,7 @@ mod read;
 pub use got::Got;
 
 use super::words::Units;
+use crate::words::{Value, Words};
 use std::cmp::Ordering;
 use std::fmt;
 use std::ops::Range;
@@ -18,6 +19,8 @@ pub type Micro = i64;
 pub const ONE: Micro = 1_000_000;
 /// Hundred-millionths of a kilogram in one kilogram; a pound is a whole number of them.
 pub const KILOGRAM: i64 = 100_000_000;
+/// Hundred-millionths of a kilogram in one gram.
+const GRAM: i64 = KILOGRAM / 1000;
 /// 1 lb = 0.45359237 kg. Source: the international yard and pound agreement of 1959.
 pub const POUND: i64 = 45_359_237;
 /// 1 in = 2.54 cm. Source: as above.
@@ -183,51 +186,65 @@ impl Target {
         key(self).cmp(&key(other))
     }
 
-    /// The target in words for a reader: "5 sets of 5", "at most 5 cm".
+    /// The target in English words: "5 sets of 5", "at most 5 cm".
     pub fn words(&self, units: Units) -> String {
-        let mut out = String::new();
-        let many = self.sets > 1;
+        self.say(units, Words::english())
+    }
+
+    /// The target in words for a reader. The page's script says the same (`themes/chalk/targets.js`).
+    pub fn say(&self, units: Units, words: &Words) -> String {
+        let mut out = match self.measure {
+            Measure::Reps if self.sets > 1 => words.decimal(self.amount),
+            Measure::Reps => words.fill("target.reps", &[("n", Value::Micro(self.amount))]),
+            Measure::Time => say_seconds(self.amount, words),
+            Measure::Length => say_length(self.amount, !self.at_most, units, words),
+            Measure::Angle => words.fill("target.degrees", &[("n", Value::Micro(self.amount))]),
+            Measure::Done => words.say("target.done").to_string(),
+        };
+        let mut wrap = |key: &str, more: &[(&str, Value<'_>)]| {
+            let mut values = vec![("amount", Value::Text(&out))];
+            values.extend_from_slice(more);
+            out = words.fill(key, &values);
+        };
+        if self.sets > 1 {
+            wrap("target.sets", &[("n", self.sets.into())]);
+        }
         if self.at_most {
-            out.push_str("at most ");
-        }
-        if many {
-            out.push_str(&format!("{} sets of ", self.sets));
-        }
-        match self.measure {
-            Measure::Reps if many => out.push_str(&decimal(self.amount)),
-            Measure::Reps => out.push_str(&format!(
-                "{} {}",
-                decimal(self.amount),
-                if self.amount == ONE { "rep" } else { "reps" }
-            )),
-            Measure::Time => out.push_str(&seconds_in_words(self.amount)),
-            Measure::Length => out.push_str(&self.length_in_words(units)),
-            Measure::Angle => out.push_str(&format!("{}°", decimal(self.amount))),
-            Measure::Done => out.push_str("done"),
+            wrap("target.at_most", &[]);
         }
         if self.seconds > 0 {
-            out.push_str(&format!(", {} each", seconds_in_words(self.seconds)));
+            let seconds = say_seconds(self.seconds, words);
+            wrap("target.each_rep", &[("seconds", (&seconds).into())]);
         }
         if let Some(added) = self.added {
-            out.push_str(&added_in_words(added, units));
+            let weight = say_weight(added, units, words);
+            let key = match added.signed() < 0 {
+                true => "target.help",
+                false => "target.added",
+            };
+            wrap(key, &[("weight", (&weight).into())]);
         }
         if let Some(tries) = self.tries {
-            out.push_str(&format!(", in {} of {} tries", tries.hits, tries.of));
+            wrap(
+                "target.tries",
+                &[("hits", tries.hits.into()), ("of", tries.of.into())],
+            );
         }
         if self.each_side {
-            out.push_str(", each side");
+            wrap("target.each_side", &[]);
         }
         out
     }
+}
 
-    fn length_in_words(&self, units: Units) -> String {
-        match units {
-            Units::Metric => format!("{} cm", decimal(self.amount)),
-            // A tenth of an inch, rounded so that who meets the shown number meets the target.
-            Units::Imperial => format!(
-                "{} in",
-                decimal(towards(self.amount * 10, INCH, !self.at_most) * ONE / 10)
-            ),
+/// A length of millionths of a centimetre; in inches a tenth, rounded up or down so that who meets the shown number meets the
+/// target.
+pub fn say_length(amount: Micro, up: bool, units: Units, words: &Words) -> String {
+    match units {
+        Units::Metric => words.fill("target.centimetres", &[("n", Value::Micro(amount))]),
+        Units::Imperial => {
+            let inches = towards(amount * 10, INCH, up) * ONE / 10;
+            words.fill("target.inches", &[("n", Value::Micro(inches))])
         }
     }
 }
@@ -241,33 +258,29 @@ fn towards(numerator: i64, denominator: i64, up: bool) -> i64 {
     }
 }
 
-fn seconds_in_words(amount: Micro) -> String {
+fn say_seconds(amount: Micro, words: &Words) -> String {
     if amount >= 120 * ONE && amount % (60 * ONE) == 0 {
-        return format!("{} minutes", decimal(amount / 60));
+        return words.fill("target.minutes", &[("n", Value::Micro(amount / 60))]);
     }
-    format!(
-        "{} {}",
-        decimal(amount),
-        if amount == ONE { "second" } else { "seconds" }
-    )
+    words.fill("target.seconds", &[("n", Value::Micro(amount))])
 }
 
-fn added_in_words(added: Added, units: Units) -> String {
-    let (number, help) = (added.signed().abs(), added.signed() < 0);
-    let weight = match (added, units) {
-        (Added::BodyWeight(_), _) => format!("{} % of body weight", decimal(number * 100)),
-        (Added::Mass(_), Units::Metric) => format!("{} kg", decimal(number / 100)),
-        // A tenth of a pound, up for load and down for help: meeting the shown number meets the target.
-        (Added::Mass(_), Units::Imperial) => format!(
-            "{} lb",
-            decimal(towards(number * 10, POUND, !help) * ONE / 10)
+/// A weight without its sign. A tenth of a pound, and a tenth of a kilogram for what is finer than a gram, up for load and down
+/// for help: meeting the shown number meets the target.
+fn say_weight(added: Added, units: Units, words: &Words) -> String {
+    let (number, up) = (added.signed().abs(), added.signed() >= 0);
+    let (key, n) = match (added, units) {
+        (Added::BodyWeight(_), _) => ("target.body_weight", number * 100),
+        (Added::Mass(_), Units::Metric) if number % GRAM == 0 => ("target.kilograms", number / 100),
+        (Added::Mass(_), Units::Metric) => (
+            "target.kilograms",
+            towards(number * 10, KILOGRAM, up) * ONE / 10,
         ),
+        (Added::Mass(_), Units::Imperial) => {
+            ("target.pounds", towards(number * 10, POUND, up) * ONE / 10)
+        }
     };
-    if help {
-        format!(" with {weight} of help")
-    } else {
-        format!(" with {weight} added")
-    }
+    words.fill(key, &[("n", Value::Micro(n))])
 }
 
 /// A number of millionths without needless zeros.

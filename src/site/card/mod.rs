@@ -64,7 +64,7 @@ pub struct Shared {
     alt: String,
     kind: &'static str,
     /// The signal word that stands beside the page's title.
-    signal: Option<&'static str>,
+    signal: Option<String>,
 }
 
 /// The first picture of a movement's own that every reader of links can show, else the card of its first skill, else the
@@ -85,9 +85,9 @@ pub fn shared(plan: &Plan<'_>, item: &Item) -> Shared {
         }
         _ => None,
     }
-    .map(|m| m.signal);
+    .map(|m| m.word.clone());
     if let Item::Movement(ix) = item
-        && let Some(own) = own_picture(plan, *ix, signal)
+        && let Some(own) = own_picture(plan, *ix, &signal)
     {
         return own;
     }
@@ -101,7 +101,7 @@ pub fn shared(plan: &Plan<'_>, item: &Item) -> Shared {
     }
 }
 
-fn own_picture(plan: &Plan<'_>, ix: MovementIx, signal: Option<&'static str>) -> Option<Shared> {
+fn own_picture(plan: &Plan<'_>, ix: MovementIx, signal: &Option<String>) -> Option<Shared> {
     plan.curriculum.movement(ix).pictures.iter().find_map(|p| {
         let (src, width, height, kind) = picture::for_links(plan, &p.file)?;
         Some(Shared {
@@ -110,7 +110,7 @@ fn own_picture(plan: &Plan<'_>, ix: MovementIx, signal: Option<&'static str>) ->
             height,
             alt: p.alt.clone(),
             kind,
-            signal,
+            signal: signal.clone(),
         })
     })
 }
@@ -122,8 +122,8 @@ fn alt(plan: &Plan<'_>, of: Option<SkillIx>) -> String {
         Some(ix) => {
             let skill = plan.curriculum.skill(ix);
             let mark = mark_of(plan, skill.goal.movement)
-                .map_or(String::new(), |m| format!(" [{}]", m.signal));
-            let stage = stage_words(plan.stages.of(skill.goal.movement).unwrap_or(0));
+                .map_or(String::new(), |m| format!(" [{}]", m.word));
+            let stage = stage_words(plan.say(), plan.stages.of(skill.goal.movement).unwrap_or(0));
             format!("{}{mark}: {stage}. {school}", skill.name)
         }
         None => school.clone(),
@@ -150,7 +150,7 @@ pub fn draw(plan: &Plan<'_>, of: Option<SkillIx>) -> Vec<u8> {
                 .iter()
                 .for_each(|l| add(l.stage, l.essential));
             let goal = c.skill(ix).goal.movement;
-            let stage = stage_words(plan.stages.of(goal).unwrap_or(0));
+            let stage = stage_words(plan.say(), plan.stages.of(goal).unwrap_or(0));
             (c.skill(ix).name.as_str(), stage, mark_of(plan, goal))
         }
         None => {
@@ -161,12 +161,13 @@ pub fn draw(plan: &Plan<'_>, of: Option<SkillIx>) -> Vec<u8> {
         }
     };
     let school = of.map_or("", |_| c.school.name.as_str());
-    let signal = mark.map_or(String::new(), |m| m.signal.to_uppercase());
+    let signal = mark.map_or(String::new(), |m| m.word.to_uppercase());
+    let sign = mark.map_or("", |m| plan.say().say(&format!("map.sign_{}", m.signal)));
     let accent = accent(c.school.accent.as_deref());
     let draw = || {
         let mut pen = Pen::new(WIDTH, HEIGHT)?;
         plumb(&mut pen, &rungs, of.is_some());
-        words(&mut pen, school, name, &small, &signal);
+        words(&mut pen, school, name, &small, [&signal, sign]);
         pen.png(SLATE, [CHALK, FAINT, accent])
     };
     draw().unwrap_or_default()
@@ -230,7 +231,7 @@ fn fill(pen: &mut Pen, strokes: [PathBuilder; 3]) {
 }
 
 /// The words, each only where its letters can be drawn.
-fn words(pen: &mut Pen, school: &str, name: &str, small: &str, signal: &str) {
+fn words(pen: &mut Pen, school: &str, name: &str, small: &str, [signal, sign]: [&str; 2]) {
     let Some(letters) = Letters::new() else {
         return;
     };
@@ -249,7 +250,13 @@ fn words(pen: &mut Pen, school: &str, name: &str, small: &str, signal: &str) {
         }
     }
     let mut left = LEFT;
-    if letters.can_write(signal) && !signal.is_empty() {
+    // A mark is never left out for want of letters: its sign stands for its word.
+    let signal = if letters.can_write(signal) {
+        signal
+    } else {
+        sign
+    };
+    if !signal.is_empty() {
         let wide = letters.width(signal, 30.0) + 36.0;
         frame(&mut chalk, (left, 516.0), (wide, 52.0), 3.0);
         letters.write(&mut chalk, signal, 30.0, (left + 18.0, 553.0));

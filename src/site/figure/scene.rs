@@ -2,6 +2,7 @@
 
 use super::pen::{Bounds, number, point};
 use super::person::{self, HandShape, Person};
+use super::words::Says;
 use crate::curriculum::posture::Touch;
 use crate::leverage::{Point, Pose, Solved};
 use std::fmt::Write;
@@ -83,11 +84,11 @@ impl Layer {
     }
 
     /// A height in whole centimetres beside what it is the height of.
-    fn height(&mut self, x: f64, top: f64, to_the_left: bool) {
+    fn height(&mut self, x: f64, top: f64, to_the_left: bool, says: Says<'_>) {
         const MARK: &str = "figure-mark";
         let outward = if to_the_left { -1.0 } else { 1.0 };
-        let text = format!("{} cm", number(top.round()));
-        let wide = 4.6 * text.len() as f64;
+        let (text, other) = says.height(top);
+        let wide = 4.6 * text.chars().count() as f64;
         self.line(MARK, (x, 0.0), (x, top));
         self.line(MARK, (x - 2.0, 0.0), (x + 2.0, 0.0));
         self.line(MARK, (x - 2.0, top), (x + 2.0, top));
@@ -95,10 +96,12 @@ impl Layer {
         self.bounds.include((at.0 + outward * wide, at.1), 4.0);
         let _ = write!(
             self.svg,
-            "<text class=\"{MARK}\" x=\"{}\" y=\"{}\" font-size=\"8\" text-anchor=\"{}\">{text}</text>",
+            "<text class=\"{MARK}\" x=\"{}\" y=\"{}\" font-size=\"8\" text-anchor=\"{}\" data-other=\"{}\">{}</text>",
             number(at.0),
             number(-at.1),
             if to_the_left { "end" } else { "start" },
+            super::escape(&other),
+            super::escape(&text),
         );
     }
 
@@ -128,7 +131,7 @@ impl Layer {
 
 /// Draws a pose. Heights are marked where `marked`; an arrow shows the way `towards` the other end, or without one how the hands
 /// press.
-pub fn draw(solved: &Solved, pose: &Pose, marked: bool, way: Way) -> Scene {
+pub fn draw(solved: &Solved, pose: &Pose, marked: Option<Says<'_>>, way: Way) -> Scene {
     let touches = |touch: Touch| solved.touches.contains(&touch);
     let hands = if grips(solved) {
         HandShape::Fist
@@ -152,8 +155,8 @@ pub fn draw(solved: &Solved, pose: &Pose, marked: bool, way: Way) -> Scene {
     layer.person(&person);
     grip(&mut layer, solved, pose);
     plumb(&mut layer, pose);
-    if marked {
-        heights(&mut layer, solved, pose, body);
+    if let Some(says) = marked {
+        heights(&mut layer, solved, pose, body, says);
     }
     match way {
         Way::Towards(other) => travel(&mut layer, pose, other),
@@ -271,7 +274,7 @@ fn plumb(layer: &mut Layer, pose: &Pose) {
     layer.circle("figure-mark figure-centre", pose.centre, 1.8);
 }
 
-fn heights(layer: &mut Layer, solved: &Solved, pose: &Pose, body: Bounds) {
+fn heights(layer: &mut Layer, solved: &Solved, pose: &Pose, body: Bounds, says: Says<'_>) {
     let feet = solved.feet_at.filter(|height| *height > 0.0);
     let on_floor = solved.touches.contains(&Touch::Hands) || pose.feet.is_some();
     if on_floor && solved.hands_at > 0.0 {
@@ -282,11 +285,11 @@ fn heights(layer: &mut Layer, solved: &Solved, pose: &Pose, body: Bounds) {
         );
         let to_the_left = hands - left < right - hands;
         let x = if to_the_left { left - 3.0 } else { right + 3.0 };
-        layer.height(x, solved.hands_at, to_the_left);
+        layer.height(x, solved.hands_at, to_the_left, says);
     }
     if let Some(height) = feet {
         let right = layer.bounds.right.max(body.right);
-        layer.height(right + 3.0, height, false);
+        layer.height(right + 3.0, height, false, says);
     }
 }
 

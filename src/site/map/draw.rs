@@ -5,6 +5,8 @@ use super::layers::{Kind, Layered};
 use super::place::{Curve, HEAD, LINE, MARGIN, Placed, Spot};
 use crate::site::escape;
 use crate::site::figure::number;
+use crate::site::view::stage_words;
+use crate::words::Words;
 use std::fmt::Write;
 
 /// Where the plumb line hangs.
@@ -16,14 +18,34 @@ const TALL: f64 = 1.6;
 /// The class of lines that read downwards.
 pub const DOWN: &str = "map-line map-down";
 
+/// From which side the map is drawn: in a language that is written from the right, everything but the letters is mirrored.
+#[derive(Clone, Copy)]
+struct Side {
+    width: f64,
+    from_right: bool,
+}
+
+impl Side {
+    fn x(self, x: f64) -> f64 {
+        match self.from_right {
+            true => self.width - x,
+            false => x,
+        }
+    }
+}
+
 /// The drawing as text.
 pub fn draw(
     layered: &Layered,
     placed: &Placed,
     members: &[Member],
     label: &str,
-    stage_words: &dyn Fn(u32) -> String,
+    words: &Words,
 ) -> String {
+    let side = Side {
+        width: placed.width,
+        from_right: words.is_right_to_left(),
+    };
     let (width, height) = (number(placed.width), number(placed.height));
     let class = match placed.height > TALL * placed.width {
         true => "map map-tall",
@@ -33,7 +55,7 @@ pub fn draw(
         "<svg class=\"{class}\" xmlns=\"http://www.w3.org/2000/svg\" role=\"group\" aria-label=\"{}\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\">",
         escape(label)
     );
-    levels(&mut out, placed, stage_words);
+    levels(&mut out, placed, side, words);
     let kinds = [
         ("map-line", false, false),
         (DOWN, false, true),
@@ -46,7 +68,7 @@ pub fn draw(
             .curves
             .iter()
             .filter(of_kind)
-            .for_each(|c| curve(&mut path, c));
+            .for_each(|c| curve(&mut path, c, side));
         if !path.is_empty() {
             let _ = write!(out, "<path class=\"{class}\" d=\"{path}\"/>");
         }
@@ -57,11 +79,11 @@ pub fn draw(
         let _ = write!(
             heads,
             "M{} {}L{} {}L{} {}",
-            number(x - 4.0),
+            number(side.x(x - 4.0)),
             number(y - 7.0),
-            number(x),
+            number(side.x(x)),
             number(y),
-            number(x + 4.0),
+            number(side.x(x + 4.0)),
             number(y - 7.0)
         );
     }
@@ -71,8 +93,10 @@ pub fn draw(
     for node in placed.order.iter().flatten() {
         let spot = &placed.spots[*node];
         match &layered.nodes[*node].kind {
-            Kind::Movement(i) => movement(&mut out, spot, &members[*i], &placed.names[*i]),
-            Kind::Joint(says) => joint(&mut out, spot, says),
+            Kind::Movement(i) => {
+                movement(&mut out, spot, &members[*i], &placed.names[*i], side, words)
+            }
+            Kind::Joint(says) => joint(&mut out, spot, says, side),
             Kind::Point => {}
         }
     }
@@ -81,11 +105,12 @@ pub fn draw(
 }
 
 /// The plumb line, and a level rung for each stage with its words.
-fn levels(out: &mut String, placed: &Placed, stage_words: &dyn Fn(u32) -> String) {
+fn levels(out: &mut String, placed: &Placed, side: Side, words: &Words) {
     let foot = placed.rungs.first().map_or(placed.height, |r| r.1);
     let _ = write!(
         out,
-        "<path class=\"map-plumb\" d=\"M{PLUMB} {}V{}\"/>",
+        "<path class=\"map-plumb\" d=\"M{} {}V{}\"/>",
+        number(side.x(PLUMB)),
         number(MARGIN),
         number(foot)
     );
@@ -98,18 +123,19 @@ fn levels(out: &mut String, placed: &Placed, stage_words: &dyn Fn(u32) -> String
         let _ = write!(
             out,
             "<path class=\"{class}\" d=\"M{} {}H{}\"/><text class=\"map-stage\" x=\"{}\" y=\"{}\">{}</text>",
-            number(PLUMB - 6.0),
+            number(side.x(PLUMB - 6.0)),
             number(*y),
-            number(placed.width - 2.0),
-            number(PLUMB + 7.0),
+            number(side.x(placed.width - 2.0)),
+            number(side.x(PLUMB + 7.0)),
             number(y - 6.0),
-            escape(&stage_words(*stage))
+            escape(&stage_words(words, *stage))
         );
     }
 }
 
-fn curve(path: &mut String, c: &Curve) {
+fn curve(path: &mut String, c: &Curve, side: Side) {
     let ((x, y), (to_x, to_y)) = (c.low, c.high);
+    let (x, to_x) = (side.x(x), side.x(to_x));
     let start = c.foot.unwrap_or(y);
     let _ = write!(path, "M{} {}", number(x), number(start));
     if start != y {
@@ -124,33 +150,49 @@ fn curve(path: &mut String, c: &Curve) {
     }
 }
 
-fn joint(out: &mut String, spot: &Spot, says: &str) {
+fn joint(out: &mut String, spot: &Spot, says: &str, side: Side) {
+    let x = side.x(spot.x);
     let _ = write!(
         out,
         "<g class=\"map-joint\"><rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"{}\"/><text x=\"{}\" y=\"{}\">{}</text></g>",
-        number(spot.x - spot.half),
+        number(x - spot.half),
         number(spot.top),
         number(2.0 * spot.half),
         number(spot.high),
         number(spot.high / 2.0),
-        number(spot.x),
+        number(x),
         number(spot.top + spot.high / 2.0 + 4.0),
         escape(says)
     );
 }
 
-fn movement(out: &mut String, spot: &Spot, member: &Member, name: &[String]) {
-    let (left, right) = (spot.x - spot.half, spot.x + spot.half);
+fn movement(
+    out: &mut String,
+    spot: &Spot,
+    member: &Member,
+    name: &[String],
+    side: Side,
+    words: &Words,
+) {
+    // From where one begins to read.
+    let (start, end) = (spot.x - spot.half, spot.x + spot.half);
     let (top, high) = (spot.top, spot.high);
     let kind = if member.essential {
-        "essential"
+        words.say("map.essential")
     } else {
-        "an alternative"
+        words.say("map.alternative")
     };
-    let mut label = kind.to_string();
-    if let Some((signal, says)) = &member.mark {
-        let _ = write!(label, ", {signal}: {says}");
-    }
+    let label = match &member.mark {
+        None => kind.to_string(),
+        Some((_, signal, says)) => words.fill(
+            "map.with_mark",
+            &[
+                ("kind", kind.into()),
+                ("signal", signal.into()),
+                ("says", says.into()),
+            ],
+        ),
+    };
     let class = if member.essential {
         "map-movement map-essential"
     } else {
@@ -160,7 +202,7 @@ fn movement(out: &mut String, spot: &Spot, member: &Member, name: &[String]) {
     let _ = write!(
         out,
         "<g class=\"{class}\" data-movement=\"{id}\"><a href=\"{id}.html\" aria-description=\"{label}\"><rect class=\"map-box-shape\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"3\"/><text>",
-        number(left),
+        number(side.x(spot.x) - spot.half),
         number(top),
         number(2.0 * spot.half),
         number(high)
@@ -169,30 +211,32 @@ fn movement(out: &mut String, spot: &Spot, member: &Member, name: &[String]) {
         let _ = write!(
             out,
             "<tspan x=\"{}\" y=\"{}\">{} </tspan>",
-            number(left + 8.0),
+            number(side.x(start + 8.0)),
             number(top + HEAD + 11.0 + LINE * i as f64),
             escape(line)
         );
     }
     out.push_str("</text>");
-    if let Some((signal, _)) = &member.mark {
-        mark(out, signal, right - 36.0, top + high - 20.0);
+    if let Some((signal, ..)) = &member.mark {
+        // A mark is 30 wide.
+        let x = match side.from_right {
+            true => side.x(end - 36.0) - 30.0,
+            false => end - 36.0,
+        };
+        mark(out, signal, x, top + high - 20.0, words);
     }
     let _ = write!(
         out,
         "<text class=\"map-state\" data-state-map=\"{id}\" x=\"{}\" y=\"{}\"></text></a></g>",
-        number(left + 29.0),
+        number(side.x(start + 29.0)),
         number(top + high - 7.0)
     );
 }
 
 /// The mark in the shapes of the pages: a double edge, rounded, or dashed.
-fn mark(out: &mut String, signal: &str, x: f64, y: f64) {
-    let (says, round) = match signal {
-        "warning" => ("!!", 0),
-        "caution" => ("!", 6),
-        _ => ("i", 0),
-    };
+fn mark(out: &mut String, signal: &str, x: f64, y: f64, words: &Words) {
+    let round = if signal == "caution" { 6 } else { 0 };
+    let says = escape(words.say(&format!("map.sign_{signal}")));
     let rect = |out: &mut String, inset: f64| {
         let _ = write!(
             out,

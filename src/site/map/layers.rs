@@ -2,6 +2,7 @@
 
 use super::Member;
 use crate::curriculum::Need;
+use crate::words::Words;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// At most so many movements stand beside each other; a stage of more has several rows.
@@ -55,7 +56,7 @@ impl Layered {
 }
 
 /// Rows, joints and lines of a list of members, ordered by stage.
-pub fn layers(members: &[Member]) -> Layered {
+pub fn layers(members: &[Member], words: &Words) -> Layered {
     let needs: Vec<Vec<Need<usize>>> = members
         .iter()
         .enumerate()
@@ -94,6 +95,7 @@ pub fn layers(members: &[Member]) -> Layered {
                 need,
                 boxes[i],
                 member.essential,
+                words,
             );
         }
     }
@@ -112,21 +114,31 @@ fn joint(
     need: &Need<usize>,
     above: usize,
     heavy: bool,
+    words: &Words,
 ) {
     let (says, parts) = match need {
         Need::Leaf(i) => {
             lines.entry(boxes[*i]).or_default().insert(above, heavy);
             return;
         }
-        Need::All(parts) if parts.len() == 2 => ("both".to_string(), parts),
-        Need::All(parts) => (format!("all {}", parts.len()), parts),
-        Need::Any(parts) => ("any one".to_string(), parts),
-        Need::AtLeast(k, parts) => (format!("{k} of {}", parts.len()), parts),
+        Need::All(parts) if parts.len() == 2 => (words.say("need.joint_both").to_string(), parts),
+        Need::All(parts) => (
+            words.fill("need.joint_all", &[("n", parts.len().into())]),
+            parts,
+        ),
+        Need::Any(parts) => (words.say("need.joint_any").to_string(), parts),
+        Need::AtLeast(k, parts) => (
+            words.fill(
+                "need.joint_at_least",
+                &[("k", (*k).into()), ("all", parts.len().into())],
+            ),
+            parts,
+        ),
     };
     let node = out.add(Kind::Joint(says), out.nodes[above].layer - 1);
     lines.entry(node).or_default().insert(above, heavy);
     for part in parts {
-        joint(out, lines, boxes, part, node, false);
+        joint(out, lines, boxes, part, node, false, words);
     }
 }
 

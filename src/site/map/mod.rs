@@ -8,9 +8,10 @@ pub mod layers;
 pub mod order;
 pub mod place;
 
-use super::view::{mark_of, stage_words};
+use super::view::mark_of;
 use super::{Plan, SkillIx};
 use crate::curriculum::{Leaf, MovementIx, Need};
+use crate::words::Words;
 use serde::Serialize;
 use std::collections::{BTreeSet, HashMap};
 
@@ -24,8 +25,8 @@ pub struct Member {
     pub name: String,
     pub stage: u32,
     pub essential: bool,
-    /// The signal word of its mark, and what that is about.
-    pub mark: Option<(&'static str, String)>,
+    /// The signal of its mark, its word for readers, and what that is about.
+    pub mark: Option<(&'static str, String, String)>,
     /// Over positions in the list of members.
     pub needs: Need<usize>,
 }
@@ -50,9 +51,9 @@ pub(super) fn of_skill(plan: &Plan<'_>, ix: SkillIx) -> View {
         all
     };
     let name = &plan.curriculum.skill(ix).name;
-    let label = format!("Map of {name}, from the ground up. The tables below say the same.");
+    let label = plan.say().fill("map.label", &[("skill", name.into())]);
     let svg = match shown.len() {
-        1..=MOST => svg(&shown, &label),
+        1..=MOST => svg(&shown, &label, plan.say()),
         _ => String::new(),
     };
     View {
@@ -63,11 +64,11 @@ pub(super) fn of_skill(plan: &Plan<'_>, ix: SkillIx) -> View {
 }
 
 /// The drawing of a list of members, ordered by stage.
-pub fn svg(members: &[Member], label: &str) -> String {
-    let layered = layers::layers(members);
+pub fn svg(members: &[Member], label: &str, words: &Words) -> String {
+    let layered = layers::layers(members, words);
     let order = order::improve(&layered);
     let placed = place::place(&layered, &order, members);
-    draw::draw(&layered, &placed, members, label, &stage_words)
+    draw::draw(&layered, &placed, members, label, words)
 }
 
 fn members(plan: &Plan<'_>, ix: SkillIx) -> Vec<Member> {
@@ -88,7 +89,8 @@ fn members(plan: &Plan<'_>, ix: SkillIx) -> Vec<Member> {
                 name: m.name.clone(),
                 stage: link.stage,
                 essential: link.essential,
-                mark: mark_of(plan, link.movement).map(|mark| (mark.signal, mark.says.clone())),
+                mark: mark_of(plan, link.movement)
+                    .map(|mark| (mark.signal, mark.word.clone(), mark.says.clone())),
                 needs: positioned(&m.needs, &positions),
             }
         })

@@ -7,37 +7,54 @@ use crate::strength::one_rep_max::{FORMULAS, per_cent_of_max};
 use serde::Serialize;
 use tera::Context;
 
+/// The answers as the page's script reads them, and as people do.
 #[derive(Serialize)]
-struct ScreeningRow {
+struct ScreeningRow<'a> {
     regular: &'static str,
     disease: &'static str,
     symptoms: &'static str,
-    follows: &'static str,
+    says_regular: &'a str,
+    says_disease: &'a str,
+    says_symptoms: &'a str,
+    follows: &'a str,
     outcome: &'static str,
 }
 
 /// The health questions, and the table by which they are read.
 pub fn before(plan: &Plan<'_>, context: &mut Context) {
+    let words = plan.say();
     let word = |yes: bool| if yes { "yes" } else { "no" };
-    let rows: Vec<ScreeningRow> = screening::ROWS
+    let says = |word: &str| match word {
+        "yes" => words.say("answer.is_yes"),
+        "no" => words.say("answer.is_no"),
+        _ => words.say("answer.either"),
+    };
+    let rows: Vec<ScreeningRow<'_>> = screening::ROWS
         .iter()
-        .map(|row| ScreeningRow {
-            regular: word(row.regular),
-            disease: row.disease.map_or("either", word),
-            symptoms: word(row.symptoms),
-            follows: row.follows,
-            outcome: row.outcome.word(),
+        .map(|row| {
+            let disease = row.disease.map_or("either", word);
+            ScreeningRow {
+                regular: word(row.regular),
+                disease,
+                symptoms: word(row.symptoms),
+                says_regular: says(word(row.regular)),
+                says_disease: says(disease),
+                says_symptoms: says(word(row.symptoms)),
+                follows: words.say(&format!("health.follows_{}", row.follows)),
+                outcome: row.outcome.word(),
+            }
         })
         .collect();
+    let question = |id: &&'static str| (*id, words.say(&format!("health.{id}")));
     let ask: Vec<(&str, &str)> = screening::QUESTIONS[1..]
         .iter()
         .chain(screening::ALWAYS_ASK)
-        .copied()
+        .map(question)
         .collect();
     let questions: Vec<(&str, &str)> = screening::QUESTIONS
         .iter()
         .chain(screening::ALWAYS_ASK)
-        .copied()
+        .map(question)
         .collect();
     context.insert("rows", &rows);
     context.insert("ask", &ask);
@@ -57,8 +74,8 @@ struct FormulaRow {
 }
 
 #[derive(Serialize)]
-struct PublishedRow {
-    says: &'static str,
+struct PublishedRow<'a> {
+    says: &'a str,
     source: &'static str,
     value: String,
     ours: String,
@@ -67,9 +84,12 @@ struct PublishedRow {
 
 /// Every formula with its source and range, and the model of leverage against published values.
 pub fn numbers(plan: &Plan<'_>, context: &mut Context) {
+    let words = plan.say();
+    // One decimal, always: a column of measured values.
+    let tenth = |n: f64| words.tenth(n);
     let of_hundred = |f: &crate::strength::one_rep_max::Formula, reps| {
         f.estimate(100.0, reps)
-            .map_or_else(|_| String::new(), |n| format!("{n:.1}"))
+            .map_or_else(|_| String::new(), tenth)
     };
     let formulas: Vec<FormulaRow> = FORMULAS
         .iter()
@@ -82,21 +102,21 @@ pub fn numbers(plan: &Plan<'_>, context: &mut Context) {
             eight: of_hundred(f, 8),
         })
         .collect();
-    let published: Vec<PublishedRow> = PUBLISHED
+    let published: Vec<PublishedRow<'_>> = PUBLISHED
         .iter()
         .filter_map(|p| {
             let ours = p.ours()?;
             Some(PublishedRow {
-                says: p.says,
+                says: words.say(&format!("measured.{}", p.key)),
                 source: p.source,
-                value: format!("{:.1} %", p.value * 100.0),
-                ours: format!("{:.1} %", ours * 100.0),
-                difference: format!("{:+.1}", (ours - p.value) * 100.0),
+                value: format!("{} %", tenth(p.value * 100.0)),
+                ours: format!("{} %", tenth(ours * 100.0)),
+                difference: words.signed_tenth((ours - p.value) * 100.0),
             })
         })
         .collect();
-    let chart: Vec<(u32, f64)> = (1..=12)
-        .filter_map(|r| Some((r, per_cent_of_max(r)?)))
+    let chart: Vec<(String, String)> = (1..=12)
+        .filter_map(|r| Some((words.whole(r.into()), tenth(per_cent_of_max(r)?))))
         .collect();
     context.insert("formulas", &formulas);
     context.insert("published", &published);

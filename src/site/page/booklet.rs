@@ -84,12 +84,15 @@ pub(super) fn booklet(plan: &Plan<'_>, of: Option<SkillIx>) -> Result<Made, Them
             context.insert("goal_mark", &view::mark_of(plan, skill.goal.movement));
             (
                 skill.name.clone(),
-                format!("{}, from the ground up, for paper", skill.name),
+                plan.say().fill(
+                    "page.booklet_skill_description",
+                    &[("skill", (&skill.name).into())],
+                ),
             )
         }
         None => (
-            "The whole curriculum".to_string(),
-            "Cautions, skills, movements and tests, for paper".to_string(),
+            plan.say().say("page.booklet_whole").to_string(),
+            plan.say().say("page.booklet_description").to_string(),
         ),
     };
     let movements = movements(plan, of);
@@ -113,7 +116,9 @@ pub(super) fn booklet(plan: &Plan<'_>, of: Option<SkillIx>) -> Result<Made, Them
     if let Some(movements) = &movements {
         fill(plan, of, movements, &mut context)?;
     }
-    let title = format!("Booklet: {title}");
+    let title = plan
+        .say()
+        .fill("page.booklet_title", &[("title", (&title).into())]);
     Ok((
         "booklet.html",
         head("booklet", &title, description),
@@ -212,7 +217,7 @@ fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, Them
             _ => stages.push((
                 link.stage,
                 StagePart {
-                    says: view::stage_words(link.stage),
+                    says: view::stage_words(plan.say(), link.stage),
                     rows: vec![row],
                 },
             )),
@@ -253,7 +258,7 @@ fn movement_part<'a>(
         name: &m.name,
         also: &m.also,
         summary: &m.summary,
-        stage: view::stage_words(plan.stages.of(ix).unwrap_or(0)),
+        stage: view::stage_words(plan.say(), plan.stages.of(ix).unwrap_or(0)),
         mark: view::mark_of(plan, ix).cloned(),
         cautions: m.cautions.iter().map(|c| view::caution(plan, *c)).collect(),
         test: view::sheet_row(plan, ix, Some(within)),
@@ -262,8 +267,10 @@ fn movement_part<'a>(
         dose: record::dose(plan, m),
         cues: &m.cues,
         faults: record::faults(m),
-        figure: solved.map_or_else(String::new, |s| figure::figure(s).svg),
-        leverage: solved.map_or_else(Vec::new, record::leverage_lines),
+        figure: solved.map_or_else(String::new, |s| {
+            figure::figure(s, plan.say(), plan.curriculum.school.units).svg
+        }),
+        leverage: solved.map_or_else(Vec::new, |s| record::leverage_lines(plan.say(), s)),
         pictures: record::pictures(plan, m),
         note: of_its_own(&note, &format!("movement-{}", m.id)),
         sources: &m.sources,

@@ -15,142 +15,34 @@ const MOST_LINKS: usize = 200;
 /// Entries of the ledger on the home page.
 const RECENT: usize = 3;
 
-/// The pages by name: template, title, description.
-fn page_of(name: &str) -> (&'static str, Head) {
-    match name {
-        "index" => (
-            "home.html",
-            head(
-                "home",
-                "Home",
-                "Skills built step by step: test yourself, see what is open, train",
-            ),
-        ),
-        "before-you-start" => (
-            "before-you-start.html",
-            head(
-                "before-you-start",
-                "Before you start",
-                "Health questions, when not to test today, space, warm-up",
-            ),
-        ),
-        "cautions" => (
-            "cautions.html",
-            head(
-                "cautions",
-                "Cautions",
-                "What may hurt, who asks a clinician first, how to set up, how to bail out, when to stop",
-            ),
-        ),
-        "if-it-hurts" => (
-            "if-it-hurts.html",
-            head(
-                "if-it-hurts",
-                "If it hurts",
-                "What to do when something hurts, and whom to ask",
-            ),
-        ),
-        "if-you-are-stuck" => (
-            "if-you-are-stuck.html",
-            head(
-                "if-you-are-stuck",
-                "If you are stuck",
-                "What to try when a number does not move",
-            ),
-        ),
-        "about-the-coach" => (
-            "about-the-coach.html",
-            head(
-                "about-the-coach",
-                "About the coach",
-                "Who publishes this, and how to reach them",
-            ),
-        ),
-        "about-the-numbers" => (
-            "about-the-numbers.html",
-            head(
-                "about-the-numbers",
-                "About the numbers",
-                "Every formula, its source, its range, and how near it comes",
-            ),
-        ),
-        "where-i-stand" => (
-            "where-i-stand.html",
-            head(
-                "where-i-stand",
-                "Where I stand",
-                "What your own results open, what is missing, and what changed",
-            ),
-        ),
-        "today" => (
-            "today.html",
-            head(
-                "today",
-                "Today",
-                "One card from your own numbers: warm-up, skill practice, working sets",
-            ),
-        ),
-        "search" => (
-            "search.html",
-            head(
-                "search",
-                "Search",
-                "Find a movement by its name, another name, a cue or a fault",
-            ),
-        ),
-        "my-people" => (
-            "my-people.html",
-            head(
-                "my-people",
-                "My people",
-                "For the coach: several exports side by side, in this browser alone",
-            ),
-        ),
-        "faults" => (
-            "faults.html",
-            head(
-                "faults",
-                "What do you see?",
-                "Faults by what is seen: why they happen and what to try",
-            ),
-        ),
-        "equipment" => (
-            "equipment.html",
-            head(
-                "equipment",
-                "What do you have?",
-                "Equipment, what it means here, and the movements that need it",
-            ),
-        ),
-        "words" => (
-            "words.html",
-            head(
-                "words",
-                "What does it mean?",
-                "The words of this curriculum",
-            ),
-        ),
-        "changes" => (
-            "changes.html",
-            head(
-                "changes",
-                "What changed",
-                "Added, removed, renamed; standards raised or lowered; cautions",
-            ),
-        ),
-        _ => (
-            "data.html",
-            head(
-                "data",
-                "Open data",
-                "The curriculum as JSON, with its JSON Schema",
-            ),
-        ),
-    }
+/// The template of a page, and what it says of itself.
+fn page_of(plan: &Plan<'_>, name: &'static str) -> (&'static str, Head) {
+    let template = match name {
+        "index" => "home.html",
+        "before-you-start" => "before-you-start.html",
+        "cautions" => "cautions.html",
+        "if-it-hurts" => "if-it-hurts.html",
+        "if-you-are-stuck" => "if-you-are-stuck.html",
+        "about-the-coach" => "about-the-coach.html",
+        "about-the-numbers" => "about-the-numbers.html",
+        "where-i-stand" => "where-i-stand.html",
+        "today" => "today.html",
+        "search" => "search.html",
+        "my-people" => "my-people.html",
+        "faults" => "faults.html",
+        "equipment" => "equipment.html",
+        "words" => "words.html",
+        "changes" => "changes.html",
+        _ => "data.html",
+    };
+    let kind = template.trim_end_matches(".html");
+    let of_page = view::key("page", kind);
+    let text = |part: &str| plan.say().say(&format!("{of_page}.{part}"));
+    (template, head(kind, text("title"), text("description")))
 }
 
-pub fn fixed(plan: &Plan<'_>, name: &str) -> Result<Made, ThemeError> {
-    let (template, head) = page_of(name);
+pub fn fixed(plan: &Plan<'_>, name: &'static str) -> Result<Made, ThemeError> {
+    let (template, head) = page_of(plan, name);
     let mut context = Context::new();
     let note = plan
         .curriculum
@@ -214,7 +106,7 @@ fn home(plan: &Plan<'_>, context: &mut Context) {
             target: plan.words(&skill.goal.target),
             mark: view::mark_of(plan, skill.goal.movement).cloned(),
             stage,
-            stage_words: view::stage_words(stage),
+            stage_words: view::stage_words(plan.say(), stage),
             count: chain.movements.len(),
             start: ground.take(4).map(|l| plan.links.of(l.movement)).collect(),
         }
@@ -364,7 +256,7 @@ fn equipment(plan: &Plan<'_>, context: &mut Context) {
     for (word, means) in &plan.curriculum.school.equipment {
         let movements = by_word.get(word.as_str()).map_or(&[][..], Vec::as_slice);
         rows.push(EquipmentRow {
-            word: word.replace('-', " "),
+            word: plan.say().gear(word),
             id: word,
             means,
             movements: movements
@@ -410,7 +302,7 @@ struct MovementRow<'a> {
     link: &'a str,
     standard: String,
     stage: String,
-    pattern: &'static str,
+    pattern: &'a str,
     skills: Vec<Named>,
 }
 
@@ -433,8 +325,8 @@ pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
             MovementRow {
                 link: plan.links.of(*ix),
                 standard: plan.words(&m.standard),
-                stage: view::stage_words(plan.stages.of(*ix).unwrap_or(0)),
-                pattern: m.pattern.word(),
+                stage: view::stage_words(plan.say(), plan.stages.of(*ix).unwrap_or(0)),
+                pattern: plan.say().say(&view::key("pattern", m.pattern.word())),
                 skills: skills
                     .map(|s| Named {
                         href: format!("{}.html", s.id),
@@ -455,8 +347,8 @@ pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
         "movements.html",
         head(
             "movements",
-            "All movements",
-            "Every movement by name, with its standard",
+            plan.say().say("page.movements.title"),
+            plan.say().say("page.movements.description"),
         ),
         context,
     )

@@ -7,10 +7,13 @@ mod record;
 mod sheet;
 
 use super::card::{self, Shared};
+use super::link::escape;
 use super::theme::ThemeError;
 use super::{Item, Plan, markdown};
-use crate::curriculum::words::Word;
+use crate::curriculum::target::{Added, Measure};
+use crate::curriculum::words::{Units, Word};
 use crate::curriculum::{Owner, Target};
+use crate::words::Words;
 use serde::Serialize;
 use tera::{Context, Value};
 
@@ -95,7 +98,13 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
                 head(
                     "page",
                     &note.title,
-                    format!("{}: a page of {}", note.title, plan.curriculum.school.name),
+                    plan.say().fill(
+                        "page.of_school",
+                        &[
+                            ("title", (&note.title).into()),
+                            ("school", (&plan.curriculum.school.name).into()),
+                        ],
+                    ),
                 ),
                 context,
             )
@@ -105,8 +114,8 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
             "not-found.html",
             head(
                 "not-found",
-                "This page is not here",
-                "The address leads nowhere",
+                plan.say().say("page.not_found.title"),
+                plan.say().say("page.not_found.description"),
             ),
             Context::new(),
         ),
@@ -155,7 +164,7 @@ fn redirect(plan: &Plan<'_>, old: &str, owner: Owner) -> Made {
         _ => format!(
             "<a href=\"{}.html\">{}</a>",
             curriculum.id_of(owner),
-            super::link::escape(name)
+            escape(name)
         ),
     };
     let mut context = Context::new();
@@ -166,28 +175,56 @@ fn redirect(plan: &Plan<'_>, old: &str, owner: Owner) -> Made {
         "redirect.html",
         head(
             "redirect",
-            &format!("{name} has moved"),
-            format!("{old} is now called {name}"),
+            &plan
+                .say()
+                .fill("page.moved_title", &[("name", name.into())]),
+            plan.say().fill(
+                "page.moved_description",
+                &[("old", old.into()), ("name", name.into())],
+            ),
         ),
         context,
     )
 }
 
-impl Plan<'_> {
-    /// A target in the school's units.
+impl<'a> Plan<'a> {
+    /// What the interface says in the school's language.
+    pub(super) fn say(&self) -> &'a Words {
+        &self.curriculum.words
+    }
+
+    /// A target in the school's units as HTML. Where the other units say it otherwise, that stands beside it for the reader's
+    /// choice.
     pub(super) fn words(&self, target: &Target) -> String {
-        target.words(self.curriculum.school.units)
+        let units = self.curriculum.school.units;
+        let own = target.say(units, self.say());
+        let measured =
+            target.measure() == Measure::Length || matches!(target.added(), Some(Added::Mass(_)));
+        if !measured {
+            return escape(&own);
+        }
+        let other = match units {
+            Units::Metric => Units::Imperial,
+            Units::Imperial => Units::Metric,
+        };
+        let other = target.say(other, self.say());
+        format!(
+            "<bdi data-other=\"{}\">{}</bdi>",
+            escape(&other),
+            escape(&own)
+        )
     }
 
     /// The school, as every template sees it.
     fn school(&self) -> Value {
         #[derive(Serialize)]
-        struct SchoolView<'a> {
-            name: &'a str,
-            address: &'a str,
-            language: &'a str,
-            licence: Option<&'a str>,
-            contact: Option<&'a str>,
+        struct SchoolView<'s> {
+            name: &'s str,
+            address: &'s str,
+            language: &'s str,
+            direction: &'static str,
+            licence: Option<&'s str>,
+            contact: Option<&'s str>,
             units: &'static str,
             site: String,
         }
@@ -196,6 +233,7 @@ impl Plan<'_> {
             name: &school.name,
             address: &school.address,
             language: &school.language,
+            direction: self.say().direction().word(),
             licence: school.licence.as_deref(),
             contact: school.contact.as_deref(),
             units: school.units.word(),

@@ -1,5 +1,6 @@
 //! The pages of movements, families and skills.
 
+use super::super::link::escape;
 use super::super::view::{self, Bar, Named, Row};
 use super::super::{Plan, ThemeError, figure, highlight, map, markdown, picture};
 use super::{Made, head};
@@ -7,6 +8,7 @@ use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
 use crate::curriculum::family::Way;
 use crate::curriculum::{FamilyIx, Movement, MovementIx, SkillIx};
 use crate::leverage::Solved;
+use crate::words::{Value, Words};
 use serde::Serialize;
 use std::collections::HashSet;
 use tera::Context;
@@ -72,7 +74,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
         also: &m.also,
         summary: &m.summary,
         stage,
-        stage_words: view::stage_words(stage),
+        stage_words: view::stage_words(plan.say(), stage),
         standard: plan.words(&m.standard),
         dose: dose(plan, m),
         dose_is_schools: m.dose.is_none(),
@@ -92,7 +94,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
     };
     let mut context = Context::new();
     context.insert("m", &view);
-    context.insert("facts", &view::facts(m));
+    context.insert("facts", &view::facts(plan, m));
     context.insert("mark", &view::mark_of(plan, ix));
     context.insert(
         "cautions",
@@ -128,9 +130,14 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
     let solved = plan.solved[ix.at()].as_deref();
     context.insert(
         "figure",
-        &solved.map_or_else(String::new, |s| figure::figure(s).svg),
+        &solved.map_or_else(String::new, |s| {
+            figure::figure(s, plan.say(), plan.curriculum.school.units).svg
+        }),
     );
-    context.insert("leverage", &solved.map_or_else(Vec::new, leverage_lines));
+    context.insert(
+        "leverage",
+        &solved.map_or_else(Vec::new, |s| leverage_lines(plan.say(), s)),
+    );
     context.insert("definition", &definition(plan, ix));
     context.insert("definition_file", plan.snapshot.path(m.spans.whole.file));
     let change = curriculum.ledger.last_change(m.id.as_str());
@@ -139,11 +146,13 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
         &change.map(|(e, changes)| {
             (
                 e.on.clone(),
-                changes
-                    .iter()
-                    .map(|c| view::change_words(c))
-                    .collect::<Vec<_>>()
-                    .join("; "),
+                plan.say().joined(
+                    &changes
+                        .iter()
+                        .map(|c| view::change_words(plan, c))
+                        .collect::<Vec<_>>(),
+                    "list.semicolon",
+                ),
             )
         }),
     );
@@ -176,14 +185,17 @@ pub(super) fn pictures<'a>(plan: &Plan<'_>, m: &'a Movement) -> Vec<PictureView<
         .collect()
 }
 
-/// The movement's working sets, or the school's; of each side where it is done so.
+/// The movement's working sets, or the school's, as HTML; of each side where it is done so.
 pub(super) fn dose(plan: &Plan<'_>, m: &Movement) -> String {
     let words = match m.dose {
         Some(dose) => plan.words(&dose),
         None => school_dose(plan, m.standard.measure()),
     };
-    if m.each_side && !words.is_empty() && !words.ends_with("each side") {
-        return format!("{words}, each side");
+    let says_so = m.dose.is_some_and(|dose| dose.each_side());
+    if m.each_side && !words.is_empty() && !says_so {
+        return plan
+            .say()
+            .fill("target.each_side", &[("amount", (&words).into())]);
     }
     words
 }
@@ -193,7 +205,11 @@ fn school_dose(plan: &Plan<'_>, measure: crate::curriculum::target::Measure) -> 
     use crate::curriculum::target::Measure;
     let dose = &plan.curriculum.school.dose;
     match measure {
-        Measure::Reps => format!("{} sets of {}", dose.sets, dose.reps),
+        Measure::Reps => {
+            let reps = plan.say().whole(dose.reps.into());
+            let values = [("n", dose.sets.into()), ("amount", (&reps).into())];
+            escape(&plan.say().fill("target.sets", &values))
+        }
         Measure::Time => plan.words(&dose.hold),
         _ => String::new(),
     }
@@ -241,7 +257,7 @@ fn family_place(plan: &Plan<'_>, family: FamilyIx, ix: MovementIx) -> FamilyPlac
     FamilyPlace {
         href: format!("{}.html", f.id),
         name: f.name.clone(),
-        place: values.join(", "),
+        place: plan.say().list(&values),
     }
 }
 
@@ -295,27 +311,28 @@ fn definition(plan: &Plan<'_>, ix: MovementIx) -> String {
 }
 
 /// What the posture comes to, in words.
-pub(super) fn leverage_lines(solved: &Solved) -> Vec<String> {
+pub(super) fn leverage_lines(words: &Words, solved: &Solved) -> Vec<String> {
     let mut out = Vec::new();
-    let hands: Vec<String> = solved
+    let hands: Vec<i64> = solved
         .poses()
         .filter_map(|p| p.hands_carry)
-        .map(|s| format!("{} %", (s * 100.0).round()))
+        .map(|s| (s * 100.0).round() as i64)
         .collect();
     match hands.as_slice() {
-        [one] => out.push(format!("About {one} of body weight on the hands.")),
-        [start, end] if start != end => out.push(format!(
-            "About {start} of body weight on the hands at the start, {end} at the other end."
-        )),
-        [one, _] => out.push(format!("About {one} of body weight on the hands.")),
-        _ => {}
+        [start, end] if start != end => {
+            let values = [("start", Value::Whole(*start)), ("end", Value::Whole(*end))];
+            out.push(words.fill("leverage.hands_both", &values));
+        }
+        [one, ..] => out.push(words.fill("leverage.hands", &[("share", Value::Whole(*one))])),
+        [] => {}
     }
     if let Some(turning) = solved.turning() {
-        out.push(format!(
-            "Turning load: shoulder {}, hip {} body weight x centimetres.",
-            turning.shoulder.round(),
-            turning.hip.round()
-        ));
+        let whole = |n: f64| Value::Whole(n.round() as i64);
+        let values = [
+            ("shoulder", whole(turning.shoulder)),
+            ("hip", whole(turning.hip)),
+        ];
+        out.push(words.fill("leverage.turning", &values));
     }
     out
 }
@@ -342,7 +359,7 @@ fn strip(plan: &Plan<'_>, family: FamilyIx) -> String {
         .collect();
     match shown.len() {
         0 | 1 => String::new(),
-        _ => figure::strip(&shown).svg,
+        _ => figure::strip(&shown, plan.say()).svg,
     }
 }
 
@@ -378,18 +395,18 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
             bar: view::bar(plan, ix),
             link: plan.links.of(ix).to_string(),
             standard: plan.words(&plan.curriculum.movement(ix).standard),
-            stage: view::stage_words(plan.stages.of(ix).unwrap_or(0)),
+            stage: view::stage_words(plan.say(), plan.stages.of(ix).unwrap_or(0)),
         })
     };
     let columns: Vec<String> = f.axes.get(1).map_or_else(
-        || vec!["Movement".into()],
+        || vec![plan.say().say("shared.movement").into()],
         |a| a.values().map(|(_, v)| plain(v)).collect(),
     );
     let slices: Vec<SliceView> = grid
         .slices
         .into_iter()
         .map(|slice| SliceView {
-            on: plain(&slice.on.join(", ")),
+            on: plain(&plan.say().list(&slice.on)),
             columns: columns.clone(),
             rows: slice
                 .rows
@@ -426,10 +443,10 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
             .transpose()?
             .unwrap_or_default(),
     );
-    let summary = f
-        .summary
-        .clone()
-        .unwrap_or_else(|| format!("{}, from easier to harder", f.name));
+    let summary = f.summary.clone().unwrap_or_else(|| {
+        plan.say()
+            .fill("page.family_description", &[("family", (&f.name).into())])
+    });
     Ok(("family.html", head("family", &f.name, summary), context))
 }
 
@@ -468,7 +485,7 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
             Some(stage) if stage.stage == link.stage => stage.rows.push(row),
             _ => stages.push(StageView {
                 stage: link.stage,
-                says: view::stage_words(link.stage),
+                says: view::stage_words(plan.say(), link.stage),
                 rows: vec![row],
             }),
         }
@@ -496,9 +513,9 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
             .transpose()?
             .unwrap_or_default(),
     );
-    let summary = s
-        .summary
-        .clone()
-        .unwrap_or_else(|| format!("{}, step by step from the ground up", s.name));
+    let summary = s.summary.clone().unwrap_or_else(|| {
+        plan.say()
+            .fill("page.skill_description", &[("skill", (&s.name).into())])
+    });
     Ok(("skill.html", head("skill", &s.name, summary), context))
 }

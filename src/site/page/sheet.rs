@@ -11,8 +11,8 @@ use tera::Context;
 const MOST_TESTS: usize = 300;
 
 #[derive(Serialize)]
-pub(super) struct Group {
-    name: &'static str,
+pub(super) struct Group<'a> {
+    name: &'a str,
     rows: Vec<SheetRow>,
 }
 
@@ -28,14 +28,15 @@ pub(super) fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
 }
 
 /// Rows by group; `within` narrows what a number opens.
-pub(super) fn groups(
-    plan: &Plan<'_>,
+pub(super) fn groups<'a>(
+    plan: &'a Plan<'_>,
     movements: &[MovementIx],
     within: Option<&dyn Fn(MovementIx) -> bool>,
-) -> Vec<Group> {
-    let mut groups: Vec<Group> = Vec::new();
+) -> Vec<Group<'a>> {
+    let mut groups: Vec<Group<'a>> = Vec::new();
     for ix in movements {
-        let (_, name) = view::sheet_group(plan.curriculum.movement(*ix).pattern);
+        let (_, key) = view::sheet_group(plan.curriculum.movement(*ix).pattern);
+        let name = plan.say().say(key);
         let row = view::sheet_row(plan, *ix, within);
         match groups.last_mut() {
             Some(group) if group.name == name => group.rows.push(row),
@@ -73,8 +74,8 @@ pub fn self_test(plan: &Plan<'_>, index: usize) -> Made {
         "self-test.html",
         head(
             "self-test",
-            "Self-test sheet",
-            "Every test on one sheet: how it is done, what counts, and what your number opens",
+            plan.say().say("page.self_test.title"),
+            plan.say().say("page.self_test.description"),
         ),
         context,
     )
@@ -102,15 +103,13 @@ pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Made {
     context.insert("goal_target", &plan.words(&skill.goal.target));
     context.insert("count", &movements.len());
     context.insert("left_out", &left_out);
+    let name = [("skill", (&skill.name).into())];
     (
         "self-test-skill.html",
         head(
             "self-test",
-            &format!("Self-test: {}", skill.name),
-            format!(
-                "{}: a few safe questions, and what your numbers open",
-                skill.name
-            ),
+            &plan.say().fill("page.skill_test_title", &name),
+            plan.say().fill("page.skill_test_description", &name),
         ),
         context,
     )
