@@ -169,7 +169,8 @@ fn keys_of_script(path: &str, text: &str, words: &Words) -> Result<BTreeSet<Stri
         for prefix in made_up_after(text, &format!("{call}`")) {
             let all: Vec<String> = words
                 .entries()
-                .filter_map(|(key, _)| key.starts_with(&prefix).then(|| key.to_string()))
+                .filter(|(key, _)| key.starts_with(&prefix))
+                .map(|(key, _)| key.to_string())
                 .collect();
             if all.is_empty() {
                 return Err(unknown(path, &prefix, words));
