@@ -1,8 +1,10 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"dose.below":"{best} in one set is below the dose: sets of what you can do","dose.best_hold":"best hold {best} s: sets of {amount} s, {all} s in all","dose.close":"{best} in one set is close to the limit: shorter sets","dose.in_reserve":"{best} in one set: {sets} sets of {amount} leave {left} in reserve","dose.missed_easier":"{movement} was missed twice: one step easier. {why}","dose.missed_twice":"missed twice: fewer sets","dose.more":"{best} in one set is more than the dose asks, and nothing harder is open: more reps","dose.moved_on":"moved on: the dose was done in full","dose.moved_on_from":"moved on from {movement}: {why}","dose.never_tested":"never tested: a first try, then enter the number","dose.next_above":"next above what you own: few, fresh attempts","dose.off_easier":"two weeks off {movement}: one step easier. {why}","dose.weeks_off":"two weeks off: fewer sets"});
 'use strict';
 (() => {
 const { text: targetText, ONE, REPS, TIME, DONE, NO_LOAD, MASS, BODY_WEIGHT } = globalThis.rungbook.targets;
 const { OPEN, OWNED, GUARDED, LOWERING } = globalThis.rungbook.readiness;
 const PATTERNS = ['vertical push', 'vertical pull', 'horizontal push', 'horizontal pull', 'squat', 'hinge', 'carry', 'core'];
+const { say } = globalThis.rungbook.words;
 const UNTESTED = 'untested', ABOVE = 'above', KEEP = 'keep', SHORT = 'short', BELOW = 'below';
 const LONG_OFF = 14, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
 const threeFifths = (/** @type {number} */ part) => Math.floor((part * 3) / 5);
@@ -78,23 +80,23 @@ let { sets, amount } = dose, why = '';
 if (fit === UNTESTED) {
 sets = 2;
 amount = timed ? (careful ? 3 : 5) : careful ? 2 : 3;
-why = 'never tested: a first try, then enter the number';
+why = say('dose.never_tested');
 } else if (timed) {
 const of = held(b);
 sets = of.sets;
 amount = of.hold;
-why = `best hold ${b} s: sets of ${amount} s, ${sets * amount} s in all`;
+why = say('dose.best_hold', { best: b, amount, all: sets * amount });
 } else if (fit === KEEP) {
-why = `${b} in one set: ${sets} sets of ${amount} leave ${b - amount} in reserve`;
+why = say('dose.in_reserve', { best: b, sets, amount, left: b - amount });
 } else if (fit === SHORT) {
 amount = Math.max(1, threeFifths(amount));
-why = `${b} in one set is close to the limit: shorter sets`;
+why = say('dose.close', { best: b });
 } else if (fit === ABOVE) {
 amount = Math.min(b - 4, 20);
-why = `${b} in one set is more than the dose asks, and nothing harder is open: more reps`;
+why = say('dose.more', { best: b });
 } else {
 amount = Math.max(1, b - 1);
-why = `${b} in one set is below the dose: sets of what you can do`;
+why = say('dose.below', { best: b });
 }
 return { movement: m, measure: measure(m), sets, amount, seconds: timed ? 0 : dose.seconds, unit: at ? at.unit : NO_LOAD, load: at ? at.load : 0, text: '', why, fit };
 };
@@ -125,20 +127,20 @@ return ready && !waits ? 'on' : 'stay';
 const afterTraining = (group, pick) => {
 if (pick.fit !== KEEP && pick.fit !== ABOVE) return pick;
 const old = pick.movement, id = tables.ids[old], says = log(pick);
-const instead = (/** @type {number} */ m, /** @type {string} */ before) => { const other = prescribe(m); return { ...other, why: before + other.why }; };
+const instead = (/** @type {number} */ m, /** @type {(why: string) => string} */ before) => { const other = prescribe(m); return { ...other, why: before(other.why) }; };
 if (says === 'stay') return pick;
 if (says === 'on') {
 const next = group.find((m) => tables.stage[m] > tables.stage[old] && fitOf(m) !== BELOW);
-if (next !== undefined) return instead(next, `moved on from ${id}: `);
+if (next !== undefined) return instead(next, (why) => say('dose.moved_on_from', { movement: id, why }));
 const b = best(old), amount = b ? b.amount : 0, plate = Math.max(1, school.smallest_plate);
-const why = 'moved on: the dose was done in full';
+const why = say('dose.moved_on');
 if (pick.unit === MASS && pick.load > 0) return { ...pick, why, load: pick.load + Math.max(plate, Math.floor(Math.floor(pick.load / 10) / plate) * plate) };
 if (pick.measure === TIME) return { ...pick, why, amount: Math.max(pick.amount, Math.min(pick.amount + 2, Math.floor((amount * 2) / 3))) };
 return { ...pick, why, amount: pick.amount + 1 };
 }
 const easier = [...group].reverse().find((m) => tables.stage[m] < tables.stage[old]);
-if (easier !== undefined) return instead(easier, says === 'easier' ? `${id} was missed twice: one step easier. ` : `two weeks off ${id}: one step easier. `);
-return { ...pick, sets: Math.max(2, pick.sets - 2), why: says === 'easier' ? 'missed twice: fewer sets' : 'two weeks off: fewer sets' };
+if (easier !== undefined) return instead(easier, (why) => (says === 'easier' ? say('dose.missed_easier', { movement: id, why }) : say('dose.off_easier', { movement: id, why })));
+return { ...pick, sets: Math.max(2, pick.sets - 2), why: says === 'easier' ? say('dose.missed_twice') : say('dose.weeks_off') };
 };
 const choose = (group) => {
 const falling = [...group].reverse();
@@ -183,7 +185,7 @@ const text = targetText({
 measure: measured ? of : DONE, atMost: false, sets: measured ? 3 : 1, amount: (of === TIME ? 3 : 1) * ONE, seconds: of === REPS ? model.target(m).seconds : 0,
 unit: NO_LOAD, load: 0, hits: 0, of: 0,
 });
-return { movement: m, text, when: /** @type {'before' | 'after'} */ (always || school.practice === 'before' ? 'before' : 'after'), why: 'next above what you own: few, fresh attempts' };
+return { movement: m, text, when: /** @type {'before' | 'after'} */ (always || school.practice === 'before' ? 'before' : 'after'), why: say('dose.next_above') };
 });
 return { picks, practice };
 };

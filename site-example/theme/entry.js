@@ -1,11 +1,13 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.centimetres":"Centimetres","entry.could_have_done":"Could have done more","entry.countdown":"five seconds to get into place","entry.day_and_left":"The day, and what was left","entry.degrees":"Degrees","entry.done":"Done","entry.emergency":"Chest pain, fainting, numbness, a joint out of place: call the emergency number. Anything else that hurts: ask a licensed clinician.","entry.go_back":"Go back","entry.good_tries":"Good tries","entry.helps":"helps me","entry.if_it_hurts":"If it hurts","entry.inches":"Inches","entry.is_added":"is added","entry.it_hurt":"It hurt","entry.keep":"Keep this number","entry.of_left":"{amount}, left","entry.of_right":"{amount}, right","entry.on_about":"On, about","entry.on_day":"On","entry.out_of_tries":"Out of tries","entry.pause":"Pause it","entry.reps":"Reps","entry.seconds":"Seconds","entry.seconds_of_each":"Seconds of each rep","entry.sets":"Sets","entry.start_timer":"Start the hold timer","entry.starts_in":"in {seconds}","entry.stop":"Stop","entry.stop_here":"Stop here. {movement} rests from now, and so does everything that stresses what hurts, until you or your coach lift it.","entry.the_weight":"The weight","entry.weight_in_kilograms":"Weight (kg)","entry.weight_in_pounds":"Weight (lb)","entry.where":"Where did it hurt?","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","entry.write_reserve":"Write a whole number for what you could have done more, and a day up to today."});
 'use strict';
 (() => {
 const { targets, results, readiness, store, page, states } = globalThis.rungbook;
-const { make, named } = page;
-const { TIME, DONE, NO_LOAD } = targets;
+const { make, named, units } = page;
+const { say, sayNodes } = globalThis.rungbook.words;
+const { TIME, LENGTH, DONE, NO_LOAD } = targets;
 const FOUR_WEEKS = 28;
 const COUNTDOWN = 5;
-const WORDS = ['Reps', 'Seconds', 'Centimetres', 'Degrees', 'Done'];
+const WORDS = [say('entry.reps'), say('entry.seconds'), say('entry.centimetres'), say('entry.degrees'), say('entry.done')];
 const UNITS = ['reps', 's', 'cm', 'deg', 'done'];
 let count = 0;
 const field = (says, set) => {
@@ -23,11 +25,11 @@ return { input, whole: make('p', { class: 'field' }, make('label', { for: id, te
 const number = { type: 'text', inputmode: 'decimal', size: 6 };
 const timer = (done) => {
 const face = make('span', { class: 'timer-face', role: 'timer', text: '0' });
-const button = make('button', { type: 'button', class: 'quiet', text: 'Start the hold timer' });
+const button = make('button', { type: 'button', class: 'quiet', text: say('entry.start_timer') });
 let started = 0, ticking = 0;
 const tick = () => {
 const passed = (performance.now() - started) / 1000 - COUNTDOWN;
-face.textContent = passed < 0 ? `in ${Math.ceil(-passed)}` : String(Math.floor(passed));
+face.textContent = passed < 0 ? say('entry.starts_in', { seconds: Math.ceil(-passed) }) : String(Math.floor(passed));
 };
 button.addEventListener('click', () => {
 if (ticking) {
@@ -35,16 +37,16 @@ clearInterval(ticking);
 ticking = 0;
 const held = Math.max(0, Math.floor((performance.now() - started) / 1000 - COUNTDOWN));
 face.textContent = String(held);
-button.textContent = 'Start the hold timer';
+button.textContent = say('entry.start_timer');
 done(held);
 return;
 }
 started = performance.now();
 ticking = Number(setInterval(tick, 100));
-button.textContent = 'Stop';
+button.textContent = say('entry.stop');
 tick();
 });
-return make('p', { class: 'timer' }, button, ' ', face, make('span', { class: 'hint', text: ' five seconds to get into place' }));
+return make('p', { class: 'timer' }, button, ' ', face, make('span', { class: 'hint', text: ` ${say('entry.countdown')}` }));
 };
 const uses = (model, m) => {
 const asked = model.demands[m].map(model.target);
@@ -60,18 +62,20 @@ const { measure } = model.target(m);
 const use = uses(model, m);
 const sided = model.is(m, readiness.EACH_SIDE);
 const day = results.today();
-const says = WORDS[measure];
+const inches = measure === LENGTH && units.current() === 'imperial';
+const says = inches ? say('entry.inches') : WORDS[measure];
+const unit = inches ? 'in' : UNITS[measure];
 const amounts = sided
-? [field(`${says}, left`, number), field(`${says}, right`, number)]
+? [field(say('entry.of_left', { amount: says }), number), field(say('entry.of_right', { amount: says }), number)]
 : [field(says, measure === DONE ? { type: 'checkbox' } : number)];
-const sets = use.sets ? field('Sets', { ...number, value: '1' }) : null;
-const seconds = use.seconds ? field('Seconds of each rep', number) : null;
-const hits = use.tries ? [field('Good tries', number), field('Out of tries', number)] : null;
-const weight = targetUnits(model) === 'imperial' ? 'lb' : 'kg';
-const load = use.load ? field(`Weight (${weight})`, number) : null;
-const way = use.load ? choice('The weight', [...(use.help ? [['help', 'helps me']] : []), ['added', 'is added'], ...(use.help ? [] : [['help', 'helps me']])].map((o) => /** @type {[string, string]} */ (o))) : null;
-const reserve = field('Could have done more', { ...number, placeholder: '0' });
-const on = field(options.today ? 'On' : 'On, about', {
+const sets = use.sets ? field(say('entry.sets'), { ...number, value: '1' }) : null;
+const seconds = use.seconds ? field(say('entry.seconds_of_each'), number) : null;
+const hits = use.tries ? [field(say('entry.good_tries'), number), field(say('entry.out_of_tries'), number)] : null;
+const weight = units.current() === 'imperial' ? 'lb' : 'kg';
+const load = use.load ? field(weight === 'lb' ? say('entry.weight_in_pounds') : say('entry.weight_in_kilograms'), number) : null;
+const way = use.load ? choice(say('entry.the_weight'), [...(use.help ? [['help', say('entry.helps')]] : []), ['added', say('entry.is_added')], ...(use.help ? [] : [['help', say('entry.helps')]])].map((o) => /** @type {[string, string]} */ (o))) : null;
+const reserve = field(say('entry.could_have_done'), { ...number, placeholder: '0' });
+const on = field(options.today ? say('entry.on_day') : say('entry.on_about'), {
 type: 'date', value: results.dayText(options.today ? day : day - 7), max: results.dayText(day), min: results.dayText(day - (options.today ? 3650 : FOUR_WEEKS)),
 });
 const fault = make('p', { class: 'fault', role: 'alert' });
@@ -82,7 +86,7 @@ const set = sets && written(sets) !== '' && written(sets) !== '1' ? `${written(s
 const each = seconds && written(seconds) !== '' ? ` of ${written(seconds)} s` : '';
 const tried = hits && written(hits[1]) !== '' ? ` in ${written(hits[0])} of ${written(hits[1])} tries` : '';
 const added = load && way && written(load) !== '' && Number(written(load)) !== 0 ? ` with ${written(load)} ${weight}${way.input.value === 'help' ? ' help' : ''}` : '';
-return `${set}${written(amount)} ${UNITS[measure]}${each}${tried}${added}`;
+return `${set}${written(amount)} ${unit}${each}${tried}${added}`;
 };
 const whole = make('form', { class: 'enter-form', novalidate: true, on: {
 submit: (/** @type {Event} */ event) => {
@@ -91,12 +95,12 @@ const read = amounts.map((amount) => targets.readGot(text(amount)));
 const bad = read.findIndex((got) => got === null);
 const left = Number(written(reserve) || '0');
 if (bad >= 0) {
-fault.textContent = 'Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.';
+fault.textContent = say('entry.write_numbers');
 amounts[bad].input.focus();
 return;
 }
 if (!Number.isInteger(left) || left < 0 || results.readDay(on.input.value) === null || Number(results.readDay(on.input.value)) > day) {
-fault.textContent = 'Write a whole number for what you could have done more, and a day up to today.';
+fault.textContent = say('entry.write_reserve');
 return;
 }
 const texts = read.map((got) => targets.text(/** @type {Got} */ (got)));
@@ -106,24 +110,23 @@ options.kept(store.add('tested', { movement: model.tables.ids[m], ...sides, on: 
 } },
 ...(measure === TIME && options.today ? amounts.map((amount) => timer((held) => { amount.input.value = String(held); })) : []),
 make('div', { class: 'fields' }, ...[...amounts, sets, seconds, ...(hits || []), load, way].map((part) => part && part.whole)),
-make('details', { class: 'more' }, make('summary', { text: 'The day, and what was left' }), make('div', { class: 'fields' }, on.whole, reserve.whole)),
+make('details', { class: 'more' }, make('summary', { text: say('entry.day_and_left') }), make('div', { class: 'fields' }, on.whole, reserve.whole)),
 fault,
-make('p', { class: 'acts' }, make('button', { type: 'submit', text: 'Keep this number' }), ' ',
-make('button', { type: 'button', class: 'hurt', text: 'It hurt', on: { click: () => hurt(m).then((paused) => { if (paused) options.hurt(); }) } })));
+make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('entry.keep') }), ' ',
+make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => hurt(m).then((paused) => { if (paused) options.hurt(); }) } })));
 return whole;
 };
-const targetUnits = (model) => model.tables.units;
 const hurt = async (m) => {
 const { tables } = /** @type {Model} */ (states.model);
 const boxes = tables.parts.map((part, i) => {
 const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', value: part, id: `part-${part}` }));
-return { box, stressed: ((tables.stresses[m] >> i) & 1) === 1, whole: make('li', {}, box, ' ', make('label', { for: `part-${part}`, text: part.replace('-', ' ') })) };
+return { box, stressed: ((tables.stresses[m] >> i) & 1) === 1, whole: make('li', {}, box, ' ', make('label', { for: `part-${part}`, text: states.partWord(part) })) };
 }).sort((a, b) => Number(b.stressed) - Number(a.stressed));
-const answer = await page.ask('It hurt', [
-make('p', {}, 'Stop here. ', named(tables, m), ' rests from now, and so does everything that stresses what hurts, until you or your coach lift it.'),
-make('p', { text: 'Where did it hurt?' }), make('ul', { class: 'plain parts' }, ...boxes.map(({ whole }) => whole)),
-make('p', {}, 'Chest pain, fainting, numbness, a joint out of place: call the emergency number. Anything else that hurts: ask a licensed clinician. ', make('a', { href: 'if-it-hurts.html', text: 'If it hurts' })),
-], [['pause', 'Pause it'], ['', 'Go back']]);
+const answer = await page.ask(say('entry.it_hurt'), [
+make('p', {}, ...sayNodes('entry.stop_here', { movement: named(tables, m) })),
+make('p', { text: say('entry.where') }), make('ul', { class: 'plain parts' }, ...boxes.map(({ whole }) => whole)),
+make('p', {}, say('entry.emergency'), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') })),
+], [['pause', say('entry.pause')], ['', say('entry.go_back')]]);
 if (answer !== 'pause') return false;
 const on = results.dayText(results.today());
 store.add('paused', { movement: tables.ids[m], on, by: 'client', because: 'it hurt in a test' });

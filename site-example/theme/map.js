@@ -1,7 +1,9 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","map.and_more":{"one":", and {n} more","other":", and {n} more"},"map.highest":"The highest that is yours, and two rungs up and down:","map.nothing_owned":"You own nothing here yet. The first rungs:","map.you_are_here":"You are here, {stage}","stage.ground":"on the ground","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
 'use strict';
 (() => {
 const { readiness, store, page, states } = globalThis.rungbook;
 const { make, namedList } = page;
+const { say } = globalThis.rungbook.words;
 const { model, mine, mark } = states;
 const box = /** @type {HTMLDetailsElement | null} */ (document.getElementById('map-box'));
 const here = document.getElementById('map-here');
@@ -23,10 +25,12 @@ const m = model ? model.numbers.get(slot.dataset.stateMap || '') : undefined;
 const word = stand && m !== undefined ? readiness.STATES[stand.found.states[m]] : '';
 link.querySelectorAll('.map-shape, .map-shape-half').forEach((old) => old.remove());
 group.setAttribute('class', (group.getAttribute('class') || '').replace(/ map-state-\S+/, '') + (word ? ` map-state-${word.replace(' ', '-')}` : ''));
-slot.textContent = word && ` ${word}`;
+slot.textContent = word && ` ${states.stateWord(readiness.STATES.indexOf(word))}`;
 if (!word) return;
-const x = Number(slot.getAttribute('x')) - 21, y = Number(slot.getAttribute('y')) - 8;
-slot.before(bar('map-shape', x, y, 16), ...(word === 'almost' ? [bar('map-shape-half', x, y, 8)] : []));
+const at = Number(slot.getAttribute('x'));
+const fromRight = document.documentElement.dir === 'rtl';
+const x = fromRight ? at + 5 : at - 21, y = Number(slot.getAttribute('y')) - 8;
+slot.before(bar('map-shape', x, y, 16), ...(word === 'almost' ? [bar('map-shape-half', fromRight ? x + 8 : x, y, 8)] : []));
 };
 const mentions = (ready, m) => {
 const tree = ready.tables.needs[m], out = [];
@@ -62,15 +66,15 @@ kept.set(m, found);
 return found;
 };
 const below = at < 0 ? new Set() : climb(at);
-const words = (/** @type {number} */ stage) => (stage === 0 ? 'on the ground' : stage === 1 ? '1 rung up' : `${stage} rungs up`);
+const words = (/** @type {number} */ stage) => (stage === 0 ? say('stage.ground') : say('stage.rungs_up', { n: stage }));
 const lines = [2, 1, 0, -1, -2].map((step) => level + step).filter((stage) => stage >= 0).map((stage) => {
 const list = stage === level ? [at] : of(stage);
 if (!list.length) return null;
 const shown = list.slice(0, MOST);
-return make('li', { class: stage === level ? 'map-you' : null }, make('span', { class: 'map-level', text: stage === level ? `You are here, ${words(stage)}` : words(stage) }),
-...shown.flatMap((m, i) => [i ? ', ' : '', ...namedList(tables, [m]), ' ', mark(stand.found.states[m])]), list.length > MOST ? `, and ${list.length - MOST} more` : '');
+return make('li', { class: stage === level ? 'map-you' : null }, make('span', { class: 'map-level', text: stage === level ? say('map.you_are_here', { stage: words(stage) }) : words(stage) }),
+...shown.flatMap((m, i) => [i ? say('list.separator') : '', ...namedList(tables, [m]), ' ', mark(stand.found.states[m])]), list.length > MOST ? say('map.and_more', { n: list.length - MOST }) : '');
 });
-here.replaceChildren(make('p', { text: at < 0 ? 'You own nothing here yet. The first rungs:' : 'The highest that is yours, and two rungs up and down:' }), make('ol', {}, ...lines));
+here.replaceChildren(make('p', { text: at < 0 ? say('map.nothing_owned') : say('map.highest') }), make('ol', {}, ...lines));
 here.hidden = false;
 };
 const draw = () => {

@@ -1,5 +1,75 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", "});
 'use strict';
 (() => {
+const root = globalThis.document ? document.documentElement : null;
+const language = root ? root.lang || 'en' : globalThis.rungbookLanguage || 'en';
+const plural = new Intl.PluralRules(language);
+const numbers = new Intl.NumberFormat(language, /** @type {any} */ ({ useGrouping: 'min2', maximumFractionDigits: 6 }));
+const number = (n) => numbers.format(n);
+const form = (key, values) => {
+const entry = (globalThis.rungbookWords || {})[key];
+if (entry === undefined) return key;
+return typeof entry === 'string' ? entry : entry[plural.select(Number(values.n))] || entry.other;
+};
+const say = (key, values = {}) => form(key, values).replace(/\{([a-z_]+)\}/g, (hole, name) => {
+const value = values[name];
+return value === undefined ? hole : typeof value === 'number' ? number(value) : value;
+});
+const sayNodes = (key, values) => form(key, values).split(/(\{[a-z_]+\})/).flatMap((part) => {
+const value = /^\{/.test(part) ? values[part.slice(1, -1)] : part;
+return value === undefined ? part : typeof value === 'number' ? number(value) : value;
+}).filter((part) => part !== '' && part !== null);
+globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { words: { say, sayNodes, number } });
+if (!root) return;
+const UNITS = ['metric', 'imperial'];
+const UNITS_KEY = `rungbook:${root.dataset.site}:units`;
+const ofSchool = root.dataset.units || 'metric';
+const ofOther = UNITS[1 - UNITS.indexOf(ofSchool)];
+let chosen = ofSchool;
+try {
+const kept = JSON.parse(localStorage.getItem(UNITS_KEY) || 'null');
+if (UNITS.includes(kept)) chosen = kept;
+} catch {
+}
+const onUnits = [];
+const drawUnits = () => {
+const differing = /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-other]'));
+for (const element of differing) {
+const { dataset } = element;
+if (dataset.own === undefined && chosen === ofSchool) continue;
+if (dataset.own === undefined) dataset.own = element.textContent || '';
+const text = chosen === ofSchool ? dataset.own : dataset.other || '';
+if (element.textContent !== text) element.textContent = text;
+}
+const place = document.getElementById('units');
+if (!place) return;
+if (differing.length) place.hidden = false;
+for (const button of place.querySelectorAll('button')) {
+const pressed = String(button.value === chosen);
+if (button.getAttribute('aria-pressed') !== pressed) button.setAttribute('aria-pressed', pressed);
+}
+};
+const choose = (units) => {
+chosen = units;
+try {
+localStorage.setItem(UNITS_KEY, JSON.stringify(units));
+} catch {
+}
+drawUnits();
+onUnits.forEach((act) => act());
+};
+for (const button of document.querySelectorAll('#units button')) button.addEventListener('click', () => choose(/** @type {HTMLButtonElement} */ (button).value));
+drawUnits();
+let waiting = false;
+new MutationObserver(() => {
+if (waiting) return;
+waiting = true;
+queueMicrotask(() => { waiting = false; drawUnits(); });
+}).observe(document.body, { childList: true, subtree: true });
+const units = {
+ofSchool, ofOther, current: () => chosen,
+onChange: (act) => onUnits.push(act),
+};
 const make = (name, set = {}, ...inside) => {
 const element = document.createElement(name);
 for (const [key, value] of Object.entries(set)) {
@@ -14,11 +84,11 @@ return element;
 const named = (tables, m) => {
 const mark = tables.marks[tables.mark[m]];
 const marked = mark && make('a', { class: `mark mark-${mark.signal}`, 'data-caution': mark.signal, href: mark.href, title: mark.says },
-make('span', { class: 'mark-word', text: mark.signal }), make('span', { class: 'aside', text: `: ${mark.says}` }));
+make('span', { class: 'mark-word', text: mark.word }), make('span', { class: 'aside', text: `: ${mark.says}` }));
 return make('span', { class: 'named', 'data-movement': tables.ids[m] },
 make('a', { href: `${tables.ids[m]}.html`, text: tables.names[m] }), mark ? ' ' : null, marked || null);
 };
-const namedList = (tables, list) => list.flatMap((m, i) => [i ? ', ' : null, named(tables, m)]);
+const namedList = (tables, list) => list.flatMap((m, i) => [i ? say('list.separator') : null, named(tables, m)]);
 const byId = (id) => {
 const found = document.getElementById(id);
 if (!found) throw new Error(`the page has no element ${id}`);
@@ -44,7 +114,7 @@ resolve(dialog.returnValue || null);
 document.body.append(dialog);
 dialog.showModal();
 });
-globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedList, byId, download, ask } });
+globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedList, byId, download, ask, units } });
 const worker = document.documentElement.dataset.worker;
 if (worker && location.protocol.startsWith('http')) document.head.append(make('link', { rel: 'manifest', href: 'manifest.webmanifest' }));
 if (worker && 'serviceWorker' in navigator && location.protocol.startsWith('http')) {

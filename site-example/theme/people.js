@@ -1,7 +1,9 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"people.aside_line":"{name}: {movement}, {got}, {day}: {reason}","people.count":{"one":"{n} person.","other":"{n} people."},"people.nobody":"Nobody is open.","people.nothing_for_all":"Nothing that is open to all.","people.refused":"Refused: {list}.","people.too_large":"it is larger than 1 MB","people.unreadable":"it cannot be read","shared.movement":"Movement","state.paused":"paused"});
 'use strict';
 (() => {
 const { results, readiness, page, states } = globalThis.rungbook;
 const { make, named, byId } = page;
+const { say, sayNodes } = globalThis.rungbook.words;
 const { model, mark } = states;
 if (!model) return;
 const { tables } = model;
@@ -13,12 +15,12 @@ const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
 const rows = skill ? skill.members : model.order;
 byId('class').hidden = people.length === 0;
 const may = rows.filter((m) => people.length && people.every(({ found }) => found.states[m] === readiness.OWNED || found.states[m] === readiness.OPEN));
-byId('everyone').replaceChildren(...(may.length ? may.map((m) => make('li', {}, named(tables, m))) : [make('li', { text: 'Nothing that is open to all.' })]));
+byId('everyone').replaceChildren(...(may.length ? may.map((m) => make('li', {}, named(tables, m))) : [make('li', { text: say('people.nothing_for_all') })]));
 byId('class-table').replaceChildren(
-make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: 'Movement' }), ...people.map(({ name }) => make('th', { scope: 'col', text: name })))),
+make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: say('shared.movement') }), ...people.map(({ name }) => make('th', { scope: 'col', text: name })))),
 make('tbody', {}, ...rows.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
 ...people.map(({ found }) => make('td', {}, mark(found.states[m], found.counted[m] === 1)))))));
-byId('class-aside').replaceChildren(...people.flatMap(({ name, aside }) => aside.map((of) => make('li', { text: `${name}: ${of.movement}, ${of.got}, ${of.on}: ${of.why}` }))));
+byId('class-aside').replaceChildren(...people.flatMap(({ name, aside }) => aside.map((of) => make('li', {}, ...sayNodes('people.aside_line', { name, movement: make('bdi', { text: of.movement }), got: of.got === 'paused' ? say('state.paused') : states.got(of.got), day: states.day(of.on), reason: of.why })))));
 };
 const open = /** @type {HTMLInputElement} */ (byId('open'));
 open.addEventListener('change', async () => {
@@ -26,21 +28,21 @@ const day = results.today();
 const refused = [];
 for (const file of open.files || []) {
 try {
-if (file.size > results.LARGEST_FILE) throw new results.Refused('it is larger than 1 MB');
+if (file.size > results.LARGEST_FILE) throw new results.Refused(say('people.too_large'));
 const exported = results.readFile(await file.text(), day);
 const { person, aside } = results.person(exported, model, day);
 people.push({ name: exported.name || file.name.replace(/\.json$/i, ''), found: readiness.assess(model, person, day), aside });
 } catch (error) {
-refused.push(`${file.name}: ${error instanceof results.Refused ? error.message : 'it cannot be read'}`);
+refused.push(`${file.name}: ${error instanceof results.Refused ? error.message : say('people.unreadable')}`);
 }
 }
-byId('notice').textContent = refused.length ? `Refused: ${refused.join('; ')}.` : `${people.length} people.`;
+byId('notice').textContent = refused.length ? say('people.refused', { list: refused.join('; ') }) : say('people.count', { n: people.length });
 open.value = '';
 draw();
 });
 byId('close-all').addEventListener('click', () => {
 people = [];
-byId('notice').textContent = 'Nobody is open.';
+byId('notice').textContent = say('people.nobody');
 draw();
 });
 choice.addEventListener('change', draw);

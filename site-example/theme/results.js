@@ -1,6 +1,8 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"date.day":"{day} {month} {year}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","results.did_of":"{what}: “did”","results.file":"The file","results.movement_of":"{what}: the movement","results.name":"The name","results.no_such_movement":"this curriculum has no such movement","results.no_such_part":"this curriculum has no such movement or part","results.no_text":"{what} is missing or is no text","results.not_a_day":"{what}: “{value}” is not a day","results.not_a_list":"{what} is not a list","results.not_a_record":"{what} is not a record","results.not_a_result":"{what}: “{value}” is not a result","results.not_a_weight":"{what}: “{value}” is not a body weight","results.not_in_reserve":"{what}: “{value}” is no number in reserve","results.not_json":"The file is not JSON, or was cut off","results.other_measure":"it measures another thing than the standard","results.part_or_movement":"{what} names a part or a movement, one of them","results.pause":"Pause {number}","results.set":"{what}: a set is no number","results.test":"Test {number}","results.to_come":"its day is still to come","results.too_large":"The file is larger than 1 MB","results.training":"Training {number}","results.version":"This page reads results of version {version}; the file says “{value}”"});
 'use strict';
 (() => {
 const { readGot, readMass, text, KILOGRAM } = globalThis.rungbook.targets;
+const { say } = globalThis.rungbook.words;
 const VERSION = 1;
 const LIGHTEST = 10 * KILOGRAM, HEAVIEST = 500 * KILOGRAM;
 const LARGEST_FILE = 1000000;
@@ -11,6 +13,10 @@ const time = Date.UTC(Number(parts[1]), Number(parts[2]) - 1, Number(parts[3]));
 return new Date(time).toISOString().slice(0, 10) === parts[0].trim() ? time / 86400000 : null;
 };
 const dayText = (day) => new Date(day * 86400000).toISOString().slice(0, 10);
+const dayWords = (day) => {
+const [year, month, of] = dayText(day).split('-').map(Number);
+return say('date.day', { day: of, month: say(`month.m${month}`), year: new Intl.NumberFormat(globalThis.document ? document.documentElement.lang || 'en' : 'en', { useGrouping: false }).format(year) });
+};
 const today = () => {
 const now = new Date();
 return Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / 86400000;
@@ -20,70 +26,70 @@ const demand = (fine, why) => {
 if (!fine) throw new Refused(why);
 };
 const record = (value, what) => {
-demand(typeof value === 'object' && value !== null && !Array.isArray(value), `${what} is not a record`);
+demand(typeof value === 'object' && value !== null && !Array.isArray(value), say('results.not_a_record', { what }));
 return /** @type {Record<string, unknown>} */ (value);
 };
 const list = (value, what) => {
-demand(value === undefined || value === null || Array.isArray(value), `${what} is not a list`);
+demand(value === undefined || value === null || Array.isArray(value), say('results.not_a_list', { what }));
 return /** @type {unknown[]} */ (value || []);
 };
 const words = (value, what) => {
-demand(typeof value === 'string' && value.trim() !== '' && value.length <= 500, `${what} is missing or is no text`);
+demand(typeof value === 'string' && value.trim() !== '' && value.length <= 500, say('results.no_text', { what }));
 return String(value).trim();
 };
 const maybeWords = (value, what) => (value === undefined || value === null ? null : words(value, what));
 const dayOr = (value, what, usual) => {
 if (value === undefined || value === null) return usual;
 const day = readDay(value);
-demand(day !== null, `${what}: “${String(value)}” is not a day`);
+demand(day !== null, say('results.not_a_day', { what, value: String(value) }));
 return Number(day);
 };
 const weight = (value, what) => {
 if (value === undefined || value === null) return null;
 const read = typeof value === 'string' ? readMass(value) : null;
-demand(read !== null && read >= LIGHTEST && read <= HEAVIEST, `${what}: “${String(value)}” is not a body weight`);
+demand(read !== null && read >= LIGHTEST && read <= HEAVIEST, say('results.not_a_weight', { what, value: String(value) }));
 return read;
 };
 const got = (value, what) => {
 const read = typeof value === 'string' ? readGot(value) : null;
-demand(read !== null, `${what}: “${String(value)}” is not a result`);
+demand(read !== null, say('results.not_a_result', { what, value: String(value) }));
 return /** @type {Got} */ (read);
 };
 const whole = (value, what) => {
 if (value === undefined || value === null) return 0;
 const number = Number(value);
-demand(Number.isInteger(number) && number >= 0 && number <= 1000, `${what}: “${String(value)}” is no number in reserve`);
+demand(Number.isInteger(number) && number >= 0 && number <= 1000, say('results.not_in_reserve', { what, value: String(value) }));
 return number;
 };
 const check = (object, day) => {
-const root = record(object, 'The file');
-demand(String(root.results) === String(VERSION), `This page reads results of version ${VERSION}; the file says “${String(root.results)}”`);
+const root = record(object, say('results.file'));
+demand(String(root.results) === String(VERSION), say('results.version', { version: VERSION, value: String(root.results) }));
 const tested = list(root.tested, '“tested”').map((item, i) => {
-const what = `Test ${i + 1}`, entry = record(item, what);
+const what = say('results.test', { number: i + 1 }), entry = record(item, what);
 const sides = entry.got === undefined ? { left: text(got(entry.left, what)), right: text(got(entry.right, what)) } : { got: text(got(entry.got, what)) };
 const own = entry.bodyweight === undefined ? {} : { bodyweight: (weight(entry.bodyweight, what), String(entry.bodyweight)) };
 const reserve = whole(entry.in_reserve, what);
-return { movement: words(entry.movement, `${what}: the movement`), ...sides, on: dayText(dayOr(entry.on, what, day)), ...(reserve ? { in_reserve: reserve } : {}), ...own };
+return { movement: words(entry.movement, say('results.movement_of', { what })), ...sides, on: dayText(dayOr(entry.on, what, day)), ...(reserve ? { in_reserve: reserve } : {}), ...own };
 });
 const trained = list(root.trained, '“trained”').map((item, i) => {
-const what = `Training ${i + 1}`, entry = record(item, what);
-const did = list(entry.did, `${what}: “did”`).map((set) => {
-demand(typeof set === 'number' ? Number.isFinite(set) && set >= 0 : typeof set === 'string' && set.length < 40, `${what}: a set is no number`);
+const what = say('results.training', { number: i + 1 }), entry = record(item, what);
+const did = list(entry.did, say('results.did_of', { what })).map((set) => {
+demand(typeof set === 'number' ? Number.isFinite(set) && set >= 0 : typeof set === 'string' && set.length < 40, say('results.set', { what }));
 return /** @type {number | string} */ (set);
 });
 const kept = { ...(entry.with === undefined ? {} : { with: words(entry.with, what) }), ...(entry.in_reserve === undefined ? {} : { in_reserve: whole(entry.in_reserve, what) }) };
-return { movement: words(entry.movement, `${what}: the movement`), did, ...kept, on: dayText(dayOr(entry.on, what, day)) };
+return { movement: words(entry.movement, say('results.movement_of', { what })), did, ...kept, on: dayText(dayOr(entry.on, what, day)) };
 });
 const paused = list(root.paused, '“paused”').map((item, i) => {
-const what = `Pause ${i + 1}`, entry = record(item, what);
-demand((entry.part === undefined) !== (entry.movement === undefined), `${what} names a part or a movement, one of them`);
+const what = say('results.pause', { number: i + 1 }), entry = record(item, what);
+demand((entry.part === undefined) !== (entry.movement === undefined), say('results.part_or_movement', { what }));
 const name = entry.part === undefined ? { movement: words(entry.movement, what) } : { part: words(entry.part, what) };
 const until = entry.until === undefined || entry.until === null ? {} : { until: dayText(dayOr(entry.until, what, day)) };
 const by = maybeWords(entry.by, what), because = maybeWords(entry.because, what);
 return { ...name, on: dayText(dayOr(entry.on, what, day)), ...until, ...(by ? { by } : {}), ...(because ? { because } : {}) };
 });
-const name = maybeWords(root.name, 'The name');
-weight(root.bodyweight, 'The file');
+const name = maybeWords(root.name, say('results.name'));
+weight(root.bodyweight, say('results.file'));
 const have = root.have === undefined ? null : list(root.have, '“have”').map((item) => words(item, '“have”'));
 return {
 results: VERSION, ...(name ? { name } : {}), ...(root.bodyweight ? { bodyweight: String(root.bodyweight) } : {}), ...(have ? { have } : {}),
@@ -91,12 +97,12 @@ tested, trained, paused,
 };
 };
 const readFile = (written, day) => {
-demand(written.length <= LARGEST_FILE, 'The file is larger than 1 MB');
+demand(written.length <= LARGEST_FILE, say('results.too_large'));
 let object;
 try {
 object = JSON.parse(written);
 } catch {
-throw new Refused('The file is not JSON, or was cut off');
+throw new Refused(say('results.not_json'));
 }
 return check(object, day);
 };
@@ -108,16 +114,16 @@ const sides = (entry.got === undefined ? [entry.left, entry.right] : [entry.got]
 const movement = model.numbers.get(entry.movement);
 const on = Number(readDay(entry.on));
 const keep = (/** @type {string} */ why) => aside.push({ movement: entry.movement, got: sides.map(text).join(', '), on: entry.on, why });
-if (movement === undefined) keep('this curriculum has no such movement');
-else if (sides.some((side) => side.measure !== model.target(movement).measure)) keep('it measures another thing than the standard');
-else if (on > day) keep('its day is still to come');
+if (movement === undefined) keep(say('results.no_such_movement'));
+else if (sides.some((side) => side.measure !== model.target(movement).measure)) keep(say('results.other_measure'));
+else if (on > day) keep(say('results.to_come'));
 else out.tested.push({ movement, sides, on, reserve: entry.in_reserve || 0, bodyWeight: entry.bodyweight ? readMass(entry.bodyweight) : null, entry: i });
 });
 exported.trained.forEach((entry) => {
 const movement = model.numbers.get(entry.movement);
 const on = Number(readDay(entry.on));
 if (movement === undefined || on > day) {
-aside.push({ movement: entry.movement, got: entry.did.join(', '), on: entry.on, why: movement === undefined ? 'this curriculum has no such movement' : 'its day is still to come' });
+aside.push({ movement: entry.movement, got: entry.did.join(', '), on: entry.on, why: movement === undefined ? say('results.no_such_movement') : say('results.to_come') });
 return;
 }
 const { measure } = model.target(movement);
@@ -130,12 +136,12 @@ exported.paused.forEach((entry, i) => {
 const movement = entry.movement === undefined ? null : model.numbers.get(entry.movement);
 const part = entry.part === undefined ? null : model.tables.parts.indexOf(entry.part);
 if (movement === undefined || part === -1) {
-aside.push({ movement: String(entry.movement || entry.part), got: 'paused', on: entry.on, why: 'this curriculum has no such movement or part' });
+aside.push({ movement: String(entry.movement || entry.part), got: 'paused', on: entry.on, why: say('results.no_such_part') });
 return;
 }
 out.pauses.push({ movement, part, on: Number(readDay(entry.on)), until: entry.until ? Number(readDay(entry.until)) : null, by: entry.by || null, because: entry.because || null, entry: i });
 });
 return { person: out, aside };
 };
-globalThis.rungbook.results = { VERSION, LARGEST_FILE, Refused, check, readFile, person, readDay, dayText, today };
+globalThis.rungbook.results = { VERSION, LARGEST_FILE, Refused, check, readFile, person, readDay, dayText, dayWords, today };
 })();

@@ -1,6 +1,8 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"search.caution_class":"caution class","search.count_found":{"one":"{n} found","other":"{n} found"},"search.family":"family","search.nothing_found":"Nothing found. Try fewer or other words.","search.skill":"skill","search.to_read":"to read","signal.caution":"caution","signal.notice":"notice","signal.warning":"warning"});
 'use strict';
 (() => {
 const { make, byId } = globalThis.rungbook.page;
+const { say } = globalThis.rungbook.words;
 const entries = globalThis.rungbookSearch || [];
 const MOST = 40;
 const NAME = 9, ALSO = 7, TEXT = 2;
@@ -69,15 +71,15 @@ return all.sort((a, b) => b[1] - a[1] || entries[a[0]][2].length - entries[b[0]]
 globalThis.rungbook.search = { find };
 const input = /** @type {HTMLInputElement} */ (byId('find'));
 const list = byId('found'), said = byId('said');
-const KINDS = { movement: '', family: 'family', skill: 'skill', page: 'to read', caution: 'caution class' };
+const KINDS = { movement: '', family: say('search.family'), skill: say('search.skill'), page: say('search.to_read'), caution: say('search.caution_class') };
 const draw = () => {
 const typed = input.value.trim();
 const found = typed === '' ? [] : find(typed);
-said.textContent = typed === '' ? '' : found.length === 0 ? 'Nothing found. Try fewer or other words.' : `${found.length} found`;
+said.textContent = typed === '' ? '' : found.length === 0 ? say('search.nothing_found') : say('search.count_found', { n: found.length });
 list.replaceChildren(...found.slice(0, MOST).map((i) => {
 const [kind, id, name, signal, says, href] = entries[i];
 const link = make('a', { href: kind === 'caution' ? id : `${id}.html`, text: name });
-const mark = signal ? make('a', { class: `mark mark-${signal}`, 'data-caution': signal, href, title: says }, make('span', { class: 'mark-word', text: signal }), make('span', { class: 'aside', text: `: ${says}` })) : null;
+const mark = signal ? make('a', { class: `mark mark-${signal}`, 'data-caution': signal, href, title: says }, make('span', { class: 'mark-word', text: say(`signal.${signal}`) }), make('span', { class: 'aside', text: `: ${says}` })) : null;
 const what = KINDS[/** @type {keyof typeof KINDS} */ (kind)];
 return make('li', {}, make('span', kind === 'movement' ? { class: 'named', 'data-movement': id } : {}, link, mark ? ' ' : null, mark), what ? make('span', { class: 'hint', text: ` ${what}` }) : null);
 }));

@@ -1,35 +1,46 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.because":"it hurt in a test","list.separator":", ","results.too_large":"The file is larger than 1 MB","results.unreadable":"The file cannot be read","shared.movement":"Movement","shared.the_goal":"The goal:","stand.all_movements":{"one":"All {n} movements","other":"All {n} movements"},"stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.by_client":"client","stand.by_coach":"coach","stand.counted_because":"counted because you own {movement}","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.foundations_missing":"These foundations are missing:","stand.from_training":"(the number from training; do not try it today)","stand.in_clipboard":"The text is in your clipboard.","stand.keep_them":"Keep them","stand.keep_weight":"Keep {weight}","stand.lift":"Lift this pause","stand.may_start":"you may start training this","stand.moved":"{movement} {before} now {now}","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_in_doubt":"Nothing here is open to doubt that a question could decide.","stand.nothing_moved":"Nothing.","stand.nothing_open":"nothing","stand.nothing_owned_yet":"nothing yet","stand.past":"{day}: {got}","stand.paused_because":"{pause}: {because}","stand.paused_by":"{what}, paused by {who} since {day}","stand.paused_since":"{what}, paused since {day}","stand.paused_until":"{pause} until {day}","stand.refused":"Refused, nothing was changed. {why}.","stand.rest":"Rest: {pause}","stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.share_open":"open: {list}","stand.share_owned":"owned: {list}","stand.shared":"Shared.","stand.since":"Since {day}:","stand.state":"State","stand.storage":"Your numbers are kept in this browser, on this device, and go nowhere else. Whoever uses this browser can read them; from disk, so can other pages opened from disk. A browser may clear the storage of a site that is not visited for about a week: save a copy.","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_back":"Take back","stand.take_back_of":"Take back {day}","stand.take_weight":"Take {weight}","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in, {same} were here already.","other":"{n} entries taken in, {same} were here already."},"stand.tests_would_show":"these tests would show it: {tests}","stand.to_the_questions":"To the questions","stand.train_first":"train {movement} first; do not try this yet","stand.two_weights":"Two body weights","stand.untested":"{movement} {target}, untested","stand.weight_kept":"Body weight kept.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.why":"Why","stand.would_decide":"The tests that would decide most: {tests}.","stand.you_have":"{movement} {target}, you have {got} ({share} %)","state.paused":"paused"});
 'use strict';
 (() => {
 const { targets, results, readiness, placement, store, page, states } = globalThis.rungbook;
-const { make, named, namedList, byId } = page;
+const { make, named, namedList, byId, units } = page;
+const { say, sayNodes } = globalThis.rungbook.words;
 const { model, mine, mark } = states;
 if (!model) return;
 const { tables } = model;
 const SVG = 'http://www.w3.org/2000/svg';
 const notice = byId('notice');
 const tell = (/** @type {string} */ text) => { notice.textContent = text; };
-const missingLine = ({ leaf, movement, got, share }) => make('li', {}, named(tables, movement), ` ${tables.target_words[tables.leaves[2 * leaf + 1]]}`,
-got === null ? ', untested' : `, you have ${got} (${Math.floor(Number(share) / 10)} %)`);
-const pauseWords = (pause) => [pause.movement === null ? tables.parts[Number(pause.part)].replace('-', ' ') : named(tables, pause.movement),
-`, paused${pause.by ? ` by ${pause.by}` : ''} since ${results.dayText(pause.on)}${pause.until === null ? '' : ` until ${results.dayText(pause.until)}`}${pause.because ? `: ${pause.because}` : ''}`];
+const missingLine = ({ leaf, movement, got, share }) => {
+const asked = { movement: named(tables, movement), target: states.target(leaf) };
+return make('li', {}, ...(got === null ? sayNodes('stand.untested', asked) : sayNodes('stand.you_have', { ...asked, got: states.got(got), share: Math.floor(Number(share) / 10) })));
+};
+const who = (by) => (by === 'client' || by === 'coach' ? say(`stand.by_${by}`) : by);
+const pauseWords = (pause) => {
+const what = pause.movement === null ? states.partWord(tables.parts[Number(pause.part)]) : named(tables, pause.movement);
+const day = states.day(results.dayText(pause.on));
+let out = pause.by ? sayNodes('stand.paused_by', { what, who: who(pause.by), day }) : sayNodes('stand.paused_since', { what, day });
+if (pause.until !== null) out = sayNodes('stand.paused_until', { pause: out, day: states.day(results.dayText(pause.until)) });
+if (pause.because) out = sayNodes('stand.paused_because', { pause: out, because: pause.because === 'it hurt in a test' ? say('entry.because') : pause.because });
+return /** @type {(Node | string)[]} */ (out);
+};
 const why = ({ found, person }, m) => {
 const lack = () => make('ul', { class: 'lack' }, ...found.missing(m).map(missingLine));
 switch (found.states[m]) {
 case readiness.PAUSED:
-return [make('ul', { class: 'lack' }, ...found.pausedBy(m).map((pause) => make('li', {}, 'Rest: ', ...pauseWords(pause))))];
+return [make('ul', { class: 'lack' }, ...found.pausedBy(m).map((pause) => make('li', {}, ...sayNodes('stand.rest', { pause: pauseWords(pause) }))))];
 case readiness.OWNED: {
 const root = found.countedBecause(m);
-return [...(root >= 0 ? ['counted because you own ', named(tables, root)] : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: 'These foundations are missing:' }), lack()] : [])];
+return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => /** @type {Node | string} */ (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack()] : [])];
 }
-case readiness.OPEN: return ['you may start training this'];
-case readiness.ALMOST: return ['train ', named(tables, model.of(found.nearly(m))), ' first; do not try this yet'];
+case readiness.OPEN: return [say('stand.may_start')];
+case readiness.ALMOST: return sayNodes('stand.train_first', { movement: named(tables, model.of(found.nearly(m))) }).map((part) => /** @type {Node | string} */ (part));
 case readiness.NOT_YET: return [lack()];
-default: return person ? ['these tests would show it: ', ...namedList(tables, found.tests(m)).filter((part) => part !== null).map((part) => /** @type {Node | string} */ (part))] : [];
+default: return person ? sayNodes('stand.tests_would_show', { tests: namedList(tables, found.tests(m)) }).map((part) => /** @type {Node | string} */ (part)) : [];
 }
 };
 const summary = (stand) => {
 const counts = readiness.STATES.map((_, state) => stand.found.states.filter((s) => s === state).length);
-byId('summary').replaceChildren(make('ul', { class: 'plain counts' }, ...counts.map((count, state) => (count ? make('li', {}, mark(state), ` ${count}`) : null)).filter((li) => li !== null)));
+byId('summary').replaceChildren(make('ul', { class: 'plain counts' }, ...counts.map((count, state) => (count ? make('li', {}, mark(state), ` ${globalThis.rungbook.words.number(count)}`) : null)).filter((li) => li !== null)));
 };
 const changes = (stand) => {
 const days = [...new Set(stand.person.tested.map(({ on }) => on))].sort((a, b) => b - a);
@@ -38,8 +49,8 @@ place.hidden = days.length < 2;
 if (days.length < 2) return;
 const before = readiness.assess(model, { ...stand.person, tested: stand.person.tested.filter(({ on }) => on < days[0]) }, days[1]);
 const moved = model.order.filter((m) => before.states[m] !== stand.found.states[m]);
-byId('changed-list').replaceChildren(...(moved.length ? moved.map((m) => make('li', {}, named(tables, m), ' ', mark(before.states[m]), ' now ', mark(stand.found.states[m]))) : [make('li', { text: 'Nothing.' })]));
-byId('changed-since').textContent = `Since ${results.dayText(days[1])}:`;
+byId('changed-list').replaceChildren(...(moved.length ? moved.map((m) => make('li', {}, ...sayNodes('stand.moved', { movement: named(tables, m), before: mark(before.states[m]), now: mark(stand.found.states[m]) }))) : [make('li', { text: say('stand.nothing_moved') })]));
+byId('changed-since').replaceChildren(...sayNodes('stand.since', { day: states.day(results.dayText(days[1])) }).map((part) => /** @type {Node | string} */ (part)));
 };
 const skillPart = (stand, skill) => {
 const tests = [];
@@ -50,14 +61,14 @@ tests.push({ m: question.movement, today: question.today });
 }
 const goal = model.of(skill.goal);
 const rows = skill.members.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
-make('td', { 'data-label': 'State' }, mark(stand.found.states[m], stand.found.counted[m] === 1)), make('td', { 'data-label': 'Why' }, ...why(stand, m))));
+make('td', { 'data-label': say('stand.state') }, mark(stand.found.states[m], stand.found.counted[m] === 1)), make('td', { 'data-label': say('stand.why') }, ...why(stand, m))));
 return make('section', { class: 'skill-stand' },
 make('h2', {}, make('a', { href: `${skill.id}.html`, text: skill.name })),
-make('p', {}, 'The goal: ', named(tables, goal), ` ${tables.target_words[tables.leaves[2 * skill.goal + 1]]} `, mark(stand.found.states[goal], stand.found.counted[goal] === 1)),
-tests.length ? make('p', {}, 'The tests that would decide most: ', ...tests.flatMap(({ m, today }, i) => [i ? ', ' : '', named(tables, m), today ? '' : ' (the number from training; do not try it today)']), '. ',
-make('a', { href: `self-test-${skill.id}.html`, text: 'To the questions' })) : make('p', { text: 'Nothing here is open to doubt that a question could decide.' }),
-make('details', {}, make('summary', { text: `All ${skill.members.length} movements` }),
-make('div', { class: 'wide', tabindex: '0' }, make('table', { class: 'list ready-mine' }, make('thead', {}, make('tr', {}, ...['Movement', 'State', 'Why'].map((text) => make('th', { scope: 'col', text })))), make('tbody', {}, ...rows)))));
+make('p', {}, say('shared.the_goal'), ' ', named(tables, goal), ' ', states.target(skill.goal), ' ', mark(stand.found.states[goal], stand.found.counted[goal] === 1)),
+tests.length ? make('p', {}, ...sayNodes('stand.would_decide', { tests: tests.flatMap(({ m, today }, i) => [i ? say('list.separator') : '', named(tables, m), today ? '' : ` ${say('stand.from_training')}`]) }), ' ',
+make('a', { href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })) : make('p', { text: say('stand.nothing_in_doubt') }),
+make('details', {}, make('summary', { text: say('stand.all_movements', { n: skill.members.length }) }),
+make('div', { class: 'wide', tabindex: '0' }, make('table', { class: 'list ready-mine' }, make('thead', {}, make('tr', {}, ...[say('shared.movement'), say('stand.state'), say('stand.why')].map((text) => make('th', { scope: 'col', text })))), make('tbody', {}, ...rows)))));
 };
 const chart = (points) => {
 const width = 240, height = 48, pad = 6;
@@ -86,30 +97,30 @@ const of = new Map();
 for (const tested of [...stand.person.tested].sort((a, b) => a.on - b.on)) of.set(tested.movement, [...(of.get(tested.movement) || []), tested]);
 const lines = [...of].sort(([a], [b]) => tables.stage[a] - tables.stage[b] || a - b).map(([m, list]) => make('article', { class: 'past', 'data-movement': tables.ids[m] },
 make('h3', {}, named(tables, m)), ...(list.length > 1 ? [chart(list.map(({ on, sides }) => ({ on, amount: Math.min(...sides.map(({ amount }) => amount)) })))] : []),
-make('ul', { class: 'plain' }, ...list.map((tested) => make('li', {}, `${results.dayText(tested.on)}: ${readiness.sidesText(tested, model.target(m).atMost)} `,
-make('button', { type: 'button', class: 'quiet', text: 'Take back', 'aria-label': `Take back ${results.dayText(tested.on)}`, on: { click: () => store.remove(kept[tested.entry].key) } }))))));
+make('ul', { class: 'plain' }, ...list.map((tested) => make('li', {}, ...sayNodes('stand.past', { day: states.day(results.dayText(tested.on)), got: states.got(readiness.sidesText(tested, model.target(m).atMost)) }), ' ',
+make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: results.dayWords(tested.on) }), on: { click: () => store.remove(kept[tested.entry].key) } }))))));
 byId('history-list').replaceChildren(...lines);
 byId('history').hidden = lines.length === 0;
 };
 const rests = (stand) => {
 const kept = store.entries('paused');
 const lines = stand.person.pauses.map((pause) => make('li', {}, ...pauseWords(pause), ' ',
-make('button', { type: 'button', class: 'quiet', text: 'Lift this pause', on: { click: () => store.remove(kept[pause.entry].key) } })));
+make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => store.remove(kept[pause.entry].key) } })));
 byId('rests').hidden = lines.length === 0;
 byId('rests-list').replaceChildren(...lines);
 };
 const asides = (stand) => {
 byId('aside').hidden = stand.aside.length === 0;
-byId('aside-list').replaceChildren(...stand.aside.map(({ movement, got, on, why: reason }) => make('li', { text: `${movement}, ${got}, ${on}: ${reason}` })));
+byId('aside-list').replaceChildren(...stand.aside.map(({ movement, got, on, why: reason }) => make('li', {}, ...sayNodes('stand.aside_line', { movement: make('bdi', { text: movement }), got: got === 'paused' ? say('state.paused') : states.got(got), day: states.day(on), reason }))));
 };
 const draw = () => {
 const stand = mine();
 byId('nothing-yet').hidden = stand !== null;
 for (const id of ['summary', 'skills-mine', 'changed', 'rests', 'history', 'aside']) byId(id).hidden = stand === null;
 const trouble = store.trouble();
-byId('storage').textContent = trouble === 'full' ? 'This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.'
-: trouble === 'forbidden' ? 'This browser does not let the page keep anything: save a copy before you close it.'
-: 'Your numbers are kept in this browser, on this device, and go nowhere else. Whoever uses this browser can read them; from disk, so can other pages opened from disk. A browser may clear the storage of a site that is not visited for about a week: save a copy.';
+byId('storage').textContent = trouble === 'full' ? say('stand.storage_full')
+: trouble === 'forbidden' ? say('stand.storage_forbidden')
+: say('stand.storage');
 if (!stand) return;
 summary(stand);
 changes(stand);
@@ -124,23 +135,23 @@ open.addEventListener('change', async () => {
 const file = open.files && open.files[0];
 if (!file) return;
 try {
-if (file.size > results.LARGEST_FILE) throw new results.Refused('The file is larger than 1 MB');
+if (file.size > results.LARGEST_FILE) throw new results.Refused(say('results.too_large'));
 const exported = results.readFile(await file.text(), results.today());
 const about = store.get('about') || {};
 const differs = exported.bodyweight !== undefined && about.bodyweight !== undefined && exported.bodyweight !== about.bodyweight;
-const answer = differs ? await page.ask('Two body weights', [make('p', { text: `Here stands ${about.bodyweight}, in the file ${exported.bodyweight}. Which one counts from now on?` })], [['mine', `Keep ${about.bodyweight}`], ['theirs', `Take ${exported.bodyweight}`]]) : 'mine';
+const answer = differs ? await page.ask(say('stand.two_weights'), [make('p', { text: say('stand.which_weight', { here: about.bodyweight, file: exported.bodyweight || '' }) })], [['mine', say('stand.keep_weight', { weight: about.bodyweight })], ['theirs', say('stand.take_weight', { weight: exported.bodyweight || '' })]]) : 'mine';
 const { added, same } = store.merge(exported, answer === 'theirs');
-tell(`${added} entries taken in${same ? `, ${same} were here already` : ''}.`);
+tell(same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }));
 } catch (error) {
-tell(error instanceof results.Refused ? `Refused, nothing was changed. ${error.message}.` : 'Refused, nothing was changed. The file cannot be read.');
+tell(error instanceof results.Refused ? say('stand.refused', { why: error.message }) : say('stand.refused', { why: say('results.unreadable') }));
 }
 open.value = '';
 });
 byId('erase').addEventListener('click', async () => {
-const answer = await page.ask('Erase everything?', [make('p', { text: 'All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.' })], [['', 'Keep them'], ['erase', 'Erase everything']]);
+const answer = await page.ask(say('stand.erase_ask'), [make('p', { text: say('stand.erase_what') })], [['', say('stand.keep_them')], ['erase', say('stand.erase_everything')]]);
 if (answer === 'erase') {
 store.erase();
-tell('Everything is erased from this browser.');
+tell(say('stand.erased'));
 }
 });
 byId('share').addEventListener('click', async () => {
@@ -149,18 +160,18 @@ if (!stand) return;
 const lines = tables.skills.map((skill) => {
 const of = (/** @type {number} */ state) => skill.members.filter((m) => stand.found.states[m] === state).map((m) => {
 const signal = tables.marks[tables.mark[m]];
-return `${tables.names[m]}${signal ? ` [${signal.signal}]` : ''}`;
+return `${tables.names[m]}${signal ? ` [${signal.word}]` : ''}`;
 });
-return `${skill.name}\n  owned: ${of(readiness.OWNED).join(', ') || 'nothing yet'}\n  open: ${of(readiness.OPEN).join(', ') || 'nothing'}`;
+return `${skill.name}\n  ${say('stand.share_owned', { list: of(readiness.OWNED).join(say('list.separator')) || say('stand.nothing_owned_yet') })}\n  ${say('stand.share_open', { list: of(readiness.OPEN).join(say('list.separator')) || say('stand.nothing_open') })}`;
 });
-const text = `${tables.school}, ${results.dayText(stand.day)}\n${lines.join('\n')}\nNot medical advice. Signal words in brackets: read the cautions first.`;
+const text = `${tables.school}${say('list.separator')}${results.dayWords(stand.day)}\n${lines.join('\n')}\n${say('stand.share_end')}`;
 try {
 const canShare = 'share' in navigator;
 if (canShare) await navigator.share({ text });
 else await /** @type {Navigator} */ (navigator).clipboard.writeText(text);
-tell(canShare ? 'Shared.' : 'The text is in your clipboard.');
+tell(canShare ? say('stand.shared') : say('stand.in_clipboard'));
 } catch {
-tell('This browser did not share it. Save a copy instead.');
+tell(say('stand.not_shared'));
 }
 });
 const weight = /** @type {HTMLFormElement} */ (byId('weight'));
@@ -168,17 +179,17 @@ const weightInput = /** @type {HTMLInputElement} */ (byId('weight-input'));
 weightInput.value = String((store.get('about') || {}).bodyweight || '');
 weight.addEventListener('submit', (event) => {
 event.preventDefault();
-const unit = tables.units === 'imperial' ? 'lb' : 'kg';
+const unit = units.current() === 'imperial' ? 'lb' : 'kg';
 const bare = weightInput.value.trim().replace(',', '.');
 const written = /[a-z]/i.test(bare) ? bare : `${bare} ${unit}`;
 const mass = targets.readMass(written);
 if (mass === null || mass < 10 * targets.KILOGRAM || mass > 500 * targets.KILOGRAM) {
-tell(`That is not a body weight. Write it like 72 ${unit}.`);
+tell(say('stand.no_weight', { example: `72 ${unit}` }));
 return;
 }
 store.set('about', { ...(store.get('about') || {}), bodyweight: written });
 weightInput.value = written;
-tell('Body weight kept.');
+tell(say('stand.weight_kept'));
 });
 const equipment = [...new Set(tables.equipment.flat(2))].sort();
 byId('have-list').replaceChildren(...equipment.map((word) => {
@@ -190,7 +201,7 @@ if (box.checked) have.add(word);
 else have.delete(word);
 store.set('about', { ...about, have: have.size ? [...have].sort() : undefined });
 });
-return make('li', {}, box, ' ', make('label', { for: `have-${word}`, text: word.replace('-', ' ') }));
+return make('li', {}, box, ' ', make('label', { for: `have-${word}`, text: tables.gear[word] || word.replace(/-/g, ' ') }));
 }));
 store.onChange(draw);
 draw();

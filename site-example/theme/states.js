@@ -1,7 +1,10 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","state.almost":"almost","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first"});
 'use strict';
 (() => {
 const { readiness, results, store, page } = globalThis.rungbook;
-const { make } = page;
+const { make, units } = page;
+const { say } = globalThis.rungbook.words;
+const { targets } = globalThis.rungbook;
 const model = globalThis.rungbookTables ? readiness.prepare(globalThis.rungbookTables) : null;
 let kept = null;
 const current = (ready, day, exported) => {
@@ -15,10 +18,26 @@ const key = `${day}:${JSON.stringify(exported)}`;
 if (!kept || kept.key !== key) kept = { key, value: current(model, day, exported) };
 return kept.value;
 };
+const stateWord = (state) => say(`state.${readiness.STATES[state].replace(' ', '_')}`);
+const shown = (got, eachSide = false) => {
+const own = targets.words(got, units.ofSchool, eachSide), other = targets.words(got, units.ofOther, eachSide);
+return make('bdi', { text: own, 'data-other': own === other ? null : other });
+};
+const target = (leaf) => {
+const ready = /** @type {Model} */ (model);
+return shown(ready.target(leaf), ready.tables.targets[ready.tables.leaves[2 * leaf + 1]][9] === 1);
+};
+const got = (kept) => {
+const sides = typeof kept === 'string' ? /^left (.*), right (.*)$/.exec(kept) : ['', kept.left, kept.right];
+const one = (/** @type {string} */ text) => { const read = targets.readGot(text); return read ? shown(read) : text; };
+return sides ? globalThis.rungbook.words.sayNodes('stand.both_sides', { left: one(sides[1]), right: one(sides[2]) }) : [one(String(kept))];
+};
+const partWord = (part) => say(`body.${part.replace('-', '_')}`);
+const day = (text) => make('time', { datetime: text, text: results.readDay(text) === null ? text : results.dayWords(Number(results.readDay(text))) });
 const mark = (state, counted) => {
 const word = readiness.STATES[state];
 return make('span', { class: `state state-${word.replace(' ', '-')}`, 'data-state': word },
-make('span', { class: 'state-shape', 'aria-hidden': 'true' }), make('span', { text: counted ? `${word}, counted` : word }));
+make('span', { class: 'state-shape', 'aria-hidden': 'true' }), make('span', { text: counted ? say('stand.counted', { state: stateWord(state) }) : stateWord(state) }));
 };
 const draw = () => {
 const stand = mine();
@@ -28,7 +47,7 @@ slot.replaceChildren(...(stand && m !== undefined ? [mark(stand.found.states[m],
 slot.hidden = !stand;
 }
 };
-globalThis.rungbook.states = { model, mine, mark };
+globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day };
 store.onChange(draw);
 draw();
 })();

@@ -1,9 +1,11 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"target.added":"{amount} with {weight} added","target.at_most":"at most {amount}","target.body_weight":{"one":"{n} % of body weight","other":"{n} % of body weight"},"target.centimetres":{"one":"{n} cm","other":"{n} cm"},"target.degrees":{"one":"{n}°","other":"{n}°"},"target.done":"done","target.each_rep":"{amount}, {seconds} each","target.each_side":"{amount}, each side","target.help":"{amount} with {weight} of help","target.inches":{"one":"{n} in","other":"{n} in"},"target.kilograms":{"one":"{n} kg","other":"{n} kg"},"target.minutes":{"one":"{n} minute","other":"{n} minutes"},"target.not_done":"not done","target.pounds":{"one":"{n} lb","other":"{n} lb"},"target.reps":{"one":"{n} rep","other":"{n} reps"},"target.seconds":{"one":"{n} second","other":"{n} seconds"},"target.sets":{"one":"{n} set of {amount}","other":"{n} sets of {amount}"},"target.tries":"{amount}, in {hits} of {of} tries"});
 'use strict';
 (() => {
 const ONE = 1000000;
 const KILOGRAM = 100000000;
 const POUND = 45359237n;
 const INCH = 2540000n;
+const GRAM = 100000;
 const LARGEST = 100000;
 const LONGEST_RUN = 40;
 const FINER = KILOGRAM / ONE;
@@ -161,17 +163,38 @@ out += ` with ${got.unit === MASS ? `${kilograms(size)} kg` : `${decimal(size)} 
 }
 return out;
 };
-const words = (got) => {
-if (got.measure === DONE) return got.amount === 0 ? 'not done' : 'done';
-const amount = decimal(got.amount), one = got.amount === ONE;
-const unit = [one ? ' rep' : ' reps', one ? ' second' : ' seconds', ' cm', '°'][got.measure];
-let out = got.sets > 1 ? `${got.sets} sets of ${amount}${got.measure === REPS ? '' : unit}` : `${amount}${unit}`;
-if (got.seconds > 0) out += `, ${decimal(got.seconds)} ${got.seconds === ONE ? 'second' : 'seconds'} each`;
-if (got.unit !== NO_LOAD) {
-const size = Math.abs(got.load);
-out += ` with ${got.unit === MASS ? `${kilograms(size)} kg` : `${decimal(size * 100)} % of body weight`}${got.load < 0 ? ' of help' : ' added'}`;
+const towards = (number, unit, up) => Number((BigInt(number) + (up ? unit - 1n : 0n)) / unit);
+const { say } = globalThis.rungbook.words;
+const secondsInWords = (amount) => (amount >= 120 * ONE && amount % (60 * ONE) === 0 ? say('target.minutes', { n: amount / (60 * ONE) }) : say('target.seconds', { n: amount / ONE }));
+const massInWords = (size, up, units) => {
+if (units === 'imperial') return say('target.pounds', { n: towards(size * 10, POUND, up) / 10 });
+return say('target.kilograms', { n: size % GRAM === 0 ? size / KILOGRAM : towards(size * 10, BigInt(KILOGRAM), up) / 10 });
+};
+const amountInWords = (got, units) => {
+if (got.measure === REPS) return say('target.reps', { n: got.amount / ONE });
+if (got.measure === TIME) return secondsInWords(got.amount);
+if (got.measure === ANGLE) return say('target.degrees', { n: got.amount / ONE });
+if (units !== 'imperial') return say('target.centimetres', { n: got.amount / ONE });
+return say('target.inches', { n: towards(got.amount * 10, INCH, !got.atMost) / 10 });
+};
+const words = (got, units, eachSide = false) => {
+let out = '';
+if (got.measure === DONE) {
+out = got.amount === 0 ? say('target.not_done') : say('target.done');
+} else {
+const bare = got.measure === REPS && got.sets > 1;
+out = bare ? globalThis.rungbook.words.number(got.amount / ONE) : amountInWords(got, units);
 }
-return got.of > 0 ? `${out}, in ${got.hits} of ${got.of} tries` : out;
+if (got.sets > 1) out = say('target.sets', { n: got.sets, amount: out });
+if (got.atMost) out = say('target.at_most', { amount: out });
+if (got.seconds > 0) out = say('target.each_rep', { amount: out, seconds: secondsInWords(got.seconds) });
+if (got.unit !== NO_LOAD) {
+const size = Math.abs(got.load), help = got.load < 0;
+const weight = got.unit === MASS ? massInWords(size, !help, units) : say('target.body_weight', { n: size / 10000 });
+out = help ? say('target.help', { amount: out, weight }) : say('target.added', { amount: out, weight });
+}
+if (got.of > 0) out = say('target.tries', { amount: out, hits: got.hits, of: got.of });
+return eachSide ? say('target.each_side', { amount: out }) : out;
 };
 const readMass = (written) => {
 const got = readGot(`1 rep with ${written}`);

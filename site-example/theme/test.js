@@ -1,7 +1,9 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here, only numbers from your training.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.in_doubt":{"one":"{movement}: {n} movement is still open to doubt.","other":"{movement}: {n} movements are still open to doubt."},"test.it_rests":"it rests","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.question":"Question {number}","test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.save_a_copy":"Save a copy","test.storage":"Your numbers stay in this browser, on this device; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:"});
 'use strict';
 (() => {
 const { results, readiness, placement, store, page, states, entry } = globalThis.rungbook;
 const { make, named, namedList, byId } = page;
+const { say, sayNodes } = globalThis.rungbook.words;
 const { model, mine } = states;
 if (!model) return;
 const { tables } = model;
@@ -15,15 +17,15 @@ const keptPanel = byId('kept');
 const drawKept = () => {
 const trouble = store.trouble();
 const said = {
-'': 'Your numbers stay in this browser, on this device; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.',
-full: 'This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.',
-forbidden: 'This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.',
+'': say('test.storage'),
+full: say('test.storage_full'),
+forbidden: say('test.storage_forbidden'),
 }[trouble];
 keptPanel.hidden = false;
 keptPanel.classList.toggle('trouble', trouble !== '');
-keptPanel.replaceChildren(make('p', { text: said }), ...(store.isEmpty() ? [] : [make('p', { class: 'acts' }, copyButton(), ' ', make('a', { href: 'where-i-stand.html', text: 'Where I stand' }))]));
+keptPanel.replaceChildren(make('p', { text: said }), ...(store.isEmpty() ? [] : [make('p', { class: 'acts' }, copyButton(), ' ', make('a', { href: 'where-i-stand.html', text: say('test.where_i_stand') }))]));
 };
-const copyButton = () => make('button', { type: 'button', class: 'quiet', text: 'Save a copy', on: { click: () => {
+const copyButton = () => make('button', { type: 'button', class: 'quiet', text: say('test.save_a_copy'), on: { click: () => {
 page.download(`results-${results.dayText(results.today())}.json`, `${JSON.stringify(store.all(), null, 2)}\n`, 'application/json');
 } } });
 const barred = () => {
@@ -39,9 +41,9 @@ const article = articles.get(m);
 const place = article && article.querySelector('.enter');
 if (!place) return;
 const lines = known.slice(-3).map(({ key, entry: of }) => make('p', { class: 'was' },
-`${of.got || `left ${of.left}, right ${of.right}`}, ${of.on} `,
-make('button', { type: 'button', class: 'quiet', text: 'Take back', on: { click: () => store.remove(key) } })));
-const open = make('button', { type: 'button', class: 'quiet', text: 'Enter a number', on: { click: () => {
+...sayNodes('test.was', { got: states.got(of.got || { left: of.left, right: of.right }), day: states.day(of.on) }), ' ',
+make('button', { type: 'button', class: 'quiet', text: say('test.take_back'), on: { click: () => store.remove(key) } })));
+const open = make('button', { type: 'button', class: 'quiet', text: say('test.enter'), on: { click: () => {
 if (barred() === 'first') {
 byId('guided').scrollIntoView();
 byId('guided').focus();
@@ -55,9 +57,9 @@ place.replaceChildren(...lines, make('p', {}, open));
 };
 const advice = (m, today) => {
 const { reached, needs } = found();
-if (today) return [make('p', { class: 'advice', text: 'Test it now, or give the most you did in the last four weeks, counted in the same way.' })];
-const why = !reached[m] ? 'it rests' : needs[m] !== readiness.TRUE ? 'what must be there first is not shown' : barred() ? 'ask a clinician first' : waits(m) ? 'it waits until you have exercised regularly for three months' : 'this day has had its tests of this kind';
-return [make('p', { class: 'advice do-not', text: `Do not try it today: ${why}. Give only the most you did in the last four weeks, counted in the same way.` })];
+if (today) return [make('p', { class: 'advice', text: say('test.test_now') })];
+const why = !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : barred() ? say('test.ask_first') : waits(m) ? say('test.waits') : say('test.day_is_full');
+return [make('p', { class: 'advice do-not', text: say('test.do_not', { why }) })];
 };
 const drawEntries = () => {
 const known = new Map();
@@ -113,9 +115,9 @@ const article = articles.get(m);
 const place = article && article.querySelector('.enter');
 const left = skill ? placement.next(model, found(), skill.members, asked(), results.today()) : null;
 const last = steps.length ? articles.get(steps[steps.length - 1].m) : null;
-const rest = today && last && steps[steps.length - 1].key && last.dataset.rest ? make('p', { text: `Rest first, if you tested just now: ${last.dataset.rest}.` }) : null;
-speak(`Question ${steps.length + 1}`, rest, make('p', {}, named(tables, m), left ? `: ${left.left} movements are still open to doubt.` : ''), ...advice(m, today),
-make('p', { class: 'acts' }, button('Not sure', () => step(m, null)), ' ', button('Back', back), ' ', button('Go on another day', stop)));
+const rest = today && last && steps[steps.length - 1].key && last.dataset.rest ? make('p', { text: say('test.rest_first', { rest: last.dataset.rest || '' }) }) : null;
+speak(say('test.question', { number: steps.length + 1 }), rest, make('p', {}, ...(left ? sayNodes('test.in_doubt', { movement: named(tables, m), n: left.left }) : [named(tables, m)])), ...advice(m, today),
+make('p', { class: 'acts' }, button(say('test.not_sure'), () => step(m, null)), ' ', button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
 if (place) place.replaceChildren(entry.form(m, { today, kept: (key) => step(m, key), hurt: () => step(m, null) }));
 else panel.append(entry.form(m, { today, kept: (key) => step(m, key), hurt: () => step(m, null) }));
 focus();
@@ -133,10 +135,10 @@ const yours = skill.members.filter((m) => at.states[m] === readiness.OWNED);
 isOn = false;
 show(-1);
 const answered = steps.filter(({ key }) => key).length;
-speak('That is all for now', make('p', { text: `${answered} of ${steps.length} questions answered; the full sheet has ${skill.members.length} tests. What stands above something that is missing was not asked.` }),
-make('p', {}, yours.length ? 'Yours: ' : 'Nothing is yours yet.', ...namedList(tables, yours)),
-make('p', {}, open.length ? 'Open to you, start training here: ' : 'Nothing new is open.', ...namedList(tables, open)),
-make('p', { class: 'acts' }, make('a', { class: 'act', href: 'where-i-stand.html', text: 'Where I stand' }), ' ', copyButton(), ' ', button('Ask again', start)));
+speak(say('test.all_for_now'), make('p', { text: say('test.answered', { answered, all: steps.length, n: skill.members.length }) }),
+make('p', {}, yours.length ? `${say('test.yours')} ` : say('test.nothing_yours'), ...namedList(tables, yours)),
+make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
+make('p', { class: 'acts' }, make('a', { class: 'act', href: 'where-i-stand.html', text: say('test.where_i_stand') }), ' ', copyButton(), ' ', button(say('test.ask_again'), start)));
 steps = [];
 drawEntries();
 focus();
@@ -150,23 +152,23 @@ const begin = () => {
 if (isOn) return;
 const why = barred();
 if (why === 'first') {
-speak('Before the first test', make('p', { text: 'A few questions on your health come first. They take two minutes and stay on this device.' }),
-make('p', {}, make('a', { class: 'act', href: `before-you-start.html#questions`, text: 'Before you start' })));
+speak(say('test.before_first'), make('p', { text: say('test.health_first') }),
+make('p', {}, make('a', { class: 'act', href: `before-you-start.html#questions`, text: say('test.before_you_start') })));
 return;
 }
-const warning = why === 'ask' ? make('p', { class: 'advice do-not' }, 'Your answers say: ask a licensed clinician first. Until then no test is offered here, only numbers from your training. ', make('a', { href: 'before-you-start.html#questions', text: 'Before you start' })) : null;
+const warning = why === 'ask' ? make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#questions', text: say('test.before_you_start') })) : null;
 if (!skill) {
 panel.hidden = warning === null;
 panel.replaceChildren(...(warning ? [warning] : []));
 return;
 }
 if (why === '' && !isFit()) {
-speak('Today?', make('p', { text: 'Not today if one of these is true:' }), make('ul', {}, ...['You are ill, feverish, or slept badly.', 'Something hurts that did not hurt last week.', 'You drank alcohol today.', 'You trained the same pattern hard in the last two days.'].map((text) => make('li', { text }))),
-make('p', { class: 'acts' }, button('None is true: I am warm and ready', () => { store.set('fit', results.dayText(results.today())); start(); }, false), ' ', button('Only numbers from training today', start)));
+speak(say('test.today'), make('p', { text: say('test.not_today') }), make('ul', {}, ...[say('test.ill'), say('test.hurts'), say('test.drank'), say('test.trained_hard')].map((text) => make('li', { text }))),
+make('p', { class: 'acts' }, button(say('test.ready'), () => { store.set('fit', results.dayText(results.today())); start(); }, false), ' ', button(say('test.only_numbers'), start)));
 return;
 }
-speak('A few questions', warning, make('p', { text: `Each asks for one number. They stop as soon as every state is decided: usually less than half of the ${skill.members.length} tests.` }),
-make('p', { class: 'acts' }, button('Begin', start, false)));
+speak(say('test.few_questions'), warning, make('p', { text: say('test.each_asks', { n: skill.members.length }) }),
+make('p', { class: 'acts' }, button(say('test.begin'), start, false)));
 };
 return { begin, isAt };
 })();

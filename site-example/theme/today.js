@@ -1,7 +1,9 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.it_hurt":"It hurt","list.separator":", ","today.done":"Done today: {sets}.","today.keep":"Keep this training","today.left_in_reserve":"Left in reserve after the last set","today.nothing_open":"Nothing is open to train with the equipment at hand. Test something first.","today.plan_end":"Test again from {day}. Sets a week: push {push}, pull {pull}.","today.rest":"Rest three minutes","today.set":"Set {number}","today.set_done":"Set {number}, done","today.take_back":"Take back","today.tick":"Tick the sets that you did, and write whole numbers.","today.week":"Week {number}: {days}","today.week_lighter":"Week {number}, lighter: {days}"});
 'use strict';
 (() => {
 const { targets, results, dose, plan, store, page, states, entry } = globalThis.rungbook;
 const { make, named, byId } = page;
+const { say, sayNodes } = globalThis.rungbook.words;
 const { model, mine } = states;
 if (!model) return;
 const { tables } = model;
@@ -10,7 +12,7 @@ const choice = /** @type {HTMLSelectElement} */ (byId('of-skill'));
 choice.append(...tables.skills.map(({ name }, i) => make('option', { value: i, text: name })));
 const kept = store.get('skill');
 if (typeof kept === 'number' && tables.skills[kept]) choice.value = String(kept);
-const words = (text) => { const got = targets.readGot(text); return got ? targets.words(got) : text; };
+const words = (text) => { const got = targets.readGot(text); return got ? states.shown(got) : text; };
 const rest = () => {
 const face = make('span', { class: 'timer-face', role: 'timer', text: '3:00' });
 let end = 0, ticking = 0;
@@ -20,7 +22,7 @@ const left = Math.max(0, Math.ceil((end - performance.now()) / 1000));
 face.textContent = `${Math.floor(left / 60)}:${String(left % 60).padStart(2, '0')}`;
 if (left === 0) stop();
 };
-return make('p', { class: 'timer' }, make('button', { type: 'button', class: 'quiet', text: 'Rest three minutes', on: { click: () => {
+return make('p', { class: 'timer' }, make('button', { type: 'button', class: 'quiet', text: say('today.rest'), on: { click: () => {
 stop();
 end = performance.now() + REST * 1000;
 ticking = Number(setInterval(show, 250));
@@ -32,31 +34,32 @@ const done = store.entries('trained').find(({ entry: of }) => of.on === on && mo
 const id = tables.ids[pick.movement];
 if (done) {
 return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
-make('p', { text: `Done today: ${done.entry.did.join(', ')}.` }), make('p', {}, make('button', { type: 'button', class: 'quiet', text: 'Take back', on: { click: () => store.remove(done.key) } })));
+make('p', { text: say('today.done', { sets: done.entry.did.join(say('list.separator')) }) }), make('p', {}, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => store.remove(done.key) } })));
 }
 const sets = Array.from({ length: pick.sets }, (_, i) => {
 const tick = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `tick-${id}-${i}` }));
-const amount = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: pick.amount, 'aria-label': `Set ${i + 1}, done` }));
-return { tick, amount, whole: make('li', {}, tick, ' ', make('label', { for: `tick-${id}-${i}`, text: `Set ${i + 1}` }), ' ', amount) };
+const amount = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: pick.amount, 'aria-label': say('today.set_done', { number: i + 1 }) }));
+return { tick, amount, whole: make('li', {}, tick, ' ', make('label', { for: `tick-${id}-${i}`, text: say('today.set', { number: i + 1 }) }), ' ', amount) };
 });
 const reserve = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}` }));
 const fault = make('p', { class: 'fault', role: 'alert' });
 return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
 make('p', { class: 'dose' }, words(pick.text)), make('p', { class: 'hint', text: pick.why }),
 make('ul', { class: 'plain ticks' }, ...sets.map(({ whole }) => whole)),
-make('p', { class: 'field' }, make('label', { for: `left-${id}`, text: 'Left in reserve after the last set' }), reserve), fault,
-make('p', { class: 'acts' }, make('button', { type: 'button', text: 'Keep this training', on: { click: () => {
+make('p', { class: 'field' }, make('label', { for: `left-${id}`, text: say('today.left_in_reserve') }), reserve), fault,
+make('p', { class: 'acts' }, make('button', { type: 'button', text: say('today.keep'), on: { click: () => {
 const did = sets.filter(({ tick }) => tick.checked).map(({ amount }) => Number(amount.value.trim().replace(',', '.')));
 const left = reserve.value.trim() === '' ? null : Number(reserve.value);
 if (!did.length || did.some((n) => !Number.isFinite(n) || n < 0 || n > 100000) || (left !== null && (!Number.isInteger(left) || left < 0))) {
-fault.textContent = 'Tick the sets that you did, and write whole numbers.';
+fault.textContent = say('today.tick');
 return;
 }
 const size = Math.abs(pick.load);
 const load = pick.unit === targets.NO_LOAD ? {} : { with: `${pick.unit === targets.MASS ? `${targets.kilograms(size)} kg` : `${targets.decimal(size)} bw`}${pick.load < 0 ? ' help' : ''}` };
 store.add('trained', { movement: id, did, ...load, ...(left === null ? {} : { in_reserve: left }), on });
-} } }), ' ', make('button', { type: 'button', class: 'hurt', text: 'It hurt', on: { click: () => { entry.hurt(pick.movement); } } })));
+} } }), ' ', make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry.hurt(pick.movement); } } })));
 };
+const weekOf = (number, sessions) => ({ number, days: sessions.flatMap(({ on }, i) => [i ? say('list.separator') : '', states.day(on)]) });
 const draw = () => {
 const stand = mine();
 byId('nothing-yet').hidden = stand !== null;
@@ -76,13 +79,13 @@ byId('warm-up').replaceChildren(...warm.map((text) => make('li', { text })));
 for (const when of /** @type {const} */ (['before', 'after'])) {
 const of = practice.filter((p) => p.when === when);
 byId(`practice-${when}`).hidden = of.length === 0;
-byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ` ${words(text)}`, make('span', { class: 'hint', text: ` ${why}` }))));
+byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', words(text), make('span', { class: 'hint', text: ` ${why}` }))));
 }
-byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: 'Nothing is open to train with the equipment at hand. Test something first.' })]), ...(picks.length ? [rest()] : []));
+byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [rest()] : []));
 const laid = plan.lay(model, picks, stand.day);
-byId('plan-list').replaceChildren(...laid.weeks.map(({ week, lighter, sessions }) => make('li', {}, `Week ${week}${lighter ? ', lighter' : ''}: ${sessions.map((s) => s.on).join(', ')}`,
-make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(tables, movement), ` ${words(target)}`))))));
-byId('plan-end').textContent = `Test again from ${laid.retest}. Sets a week: push ${laid.push}, pull ${laid.pull}.`;
+byId('plan-list').replaceChildren(...laid.weeks.map(({ week, lighter, sessions }) => make('li', {}, ...(lighter ? sayNodes('today.week_lighter', weekOf(week, sessions)) : sayNodes('today.week', weekOf(week, sessions))),
+make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(tables, movement), ' ', words(target)))))));
+byId('plan-end').replaceChildren(...sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull }).map((part) => /** @type {Node | string} */ (part)));
 };
 choice.addEventListener('change', () => store.set('skill', choice.value === '' ? null : Number(choice.value)));
 store.onChange(draw);
