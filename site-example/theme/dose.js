@@ -7,7 +7,7 @@ const PATTERNS = ['vertical push', 'vertical pull', 'horizontal push', 'horizont
 const { say } = globalThis.rungbook.words;
 const UNTESTED = 'untested', ABOVE = 'above', KEEP = 'keep', SHORT = 'short', BELOW = 'below';
 const LONG_OFF = 14, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
-const threeFifths = (/** @type {number} */ part) => Math.floor((part * 3) / 5);
+const threeFifths = (part) => Math.floor((part * 3) / 5);
 const plain = ({ unit, load }) => (load === 0 ? { unit: NO_LOAD, load: 0 } : { unit, load });
 const compareLoads = (a, b) => {
 const [x, y] = [plain(a), plain(b)];
@@ -15,10 +15,10 @@ return Math.sign(x.load) - Math.sign(y.load) || (x.unit === BODY_WEIGHT ? 1 : 0)
 };
 const working = (model, assessment, person, list, today) => {
 const { tables } = model, school = tables.dose_of_school;
-const counts = (/** @type {number} */ on) => today - on >= 0 && today - on <= tables.results_last_days;
-const measure = (/** @type {number} */ m) => model.target(m).measure;
-const state = (/** @type {number} */ m) => assessment.states[m];
-const harder = (/** @type {number} */ a, /** @type {number} */ b) => tables.stage[a] - tables.stage[b] || a - b;
+const counts = (on) => today - on >= 0 && today - on <= tables.results_last_days;
+const measure = (m) => model.target(m).measure;
+const state = (m) => assessment.states[m];
+const harder = (a, b) => tables.stage[a] - tables.stage[b] || a - b;
 const ofTest = ({ sides, reserve }) => {
 const load = sides.map((side) => ({ unit: side.unit, load: side.load })).reduce((a, b) => (compareLoads(b, a) < 0 ? b : a));
 const sets = Math.min(...sides.map((side) => side.sets));
@@ -48,12 +48,12 @@ found = { amount: Math.floor(Math.max(0, ...session.did) / ONE) + reserve, ...pl
 known.set(m, found);
 return found;
 };
-const isAtHand = (/** @type {number} */ m) => {
+const isAtHand = (m) => {
 const { have } = person;
 return have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word)));
 };
-const canDo = (/** @type {number} */ m) => { const b = best(m); return b === null || b.amount > 0; };
-const isTrainable = (/** @type {number} */ m) => (state(m) === OPEN || state(m) === OWNED) && PATTERNS.includes(tables.patterns[tables.pattern[m]])
+const canDo = (m) => { const b = best(m); return b === null || b.amount > 0; };
+const isTrainable = (m) => (state(m) === OPEN || state(m) === OWNED) && PATTERNS.includes(tables.patterns[tables.pattern[m]])
 && (measure(m) === REPS || measure(m) === TIME) && isAtHand(m) && canDo(m);
 const doseOf = (m) => {
 const own = tables.dose[m], each = model.target(m).seconds;
@@ -113,8 +113,8 @@ if (same && counts(of.on) && sessions.every(({ on }) => on !== of.on)) sessions.
 }
 sessions.sort((a, b) => a.on - b.on);
 const asked = pick.amount * ONE;
-const isFull = (/** @type {Trained} */ { did }) => did.length >= pick.sets && did.every((set) => set >= asked);
-const latest = (/** @type {number} */ count) => (sessions.length >= count ? sessions.slice(-count) : null);
+const isFull = ({ did }) => did.length >= pick.sets && did.every((set) => set >= asked);
+const latest = (count) => (sessions.length >= count ? sessions.slice(-count) : null);
 const two = latest(2), three = latest(3);
 if (two && !two.some(isFull)) return 'easier';
 const strict = model.is(m, GUARDED) || model.is(m, LOWERING) || tables.straight[m] || tables.unstable[m];
@@ -127,7 +127,7 @@ return ready && !waits ? 'on' : 'stay';
 const afterTraining = (group, pick) => {
 if (pick.fit !== KEEP && pick.fit !== ABOVE) return pick;
 const old = pick.movement, id = tables.ids[old], says = log(pick);
-const instead = (/** @type {number} */ m, /** @type {(why: string) => string} */ before) => { const other = prescribe(m); return { ...other, why: before(other.why) }; };
+const instead = (m, before) => { const other = prescribe(m); return { ...other, why: before(other.why) }; };
 if (says === 'stay') return pick;
 if (says === 'on') {
 const next = group.find((m) => tables.stage[m] > tables.stage[old] && fitOf(m) !== BELOW);
@@ -144,7 +144,7 @@ return { ...pick, sets: Math.max(2, pick.sets - 2), why: says === 'easier' ? say
 };
 const choose = (group) => {
 const falling = [...group].reverse();
-const hardest = (/** @type {string} */ fit) => falling.find((m) => fitOf(m) === fit);
+const hardest = (fit) => falling.find((m) => fitOf(m) === fit);
 let chosen = hardest(KEEP);
 if (chosen === undefined) chosen = hardest(SHORT);
 const above = hardest(ABOVE);
@@ -153,7 +153,7 @@ const next = group.find((m) => fitOf(m) === UNTESTED && tables.stage[m] > tables
 chosen = next === undefined ? above : next;
 }
 const below = hardest(BELOW);
-const easier = (/** @type {number} */ m) => fitOf(m) === UNTESTED && (below === undefined || tables.stage[m] < tables.stage[below]);
+const easier = (m) => fitOf(m) === UNTESTED && (below === undefined || tables.stage[m] < tables.stage[below]);
 if (chosen === undefined) chosen = falling.find((m) => easier(m) && state(m) === OPEN);
 if (chosen === undefined) chosen = falling.find(easier);
 if (chosen === undefined) chosen = below;
@@ -185,7 +185,7 @@ const text = targetText({
 measure: measured ? of : DONE, atMost: false, sets: measured ? 3 : 1, amount: (of === TIME ? 3 : 1) * ONE, seconds: of === REPS ? model.target(m).seconds : 0,
 unit: NO_LOAD, load: 0, hits: 0, of: 0,
 });
-return { movement: m, text, when: /** @type {'before' | 'after'} */ (always || school.practice === 'before' ? 'before' : 'after'), why: say('dose.next_above') };
+return { movement: m, text, when: (always || school.practice === 'before' ? 'before' : 'after'), why: say('dose.next_above') };
 });
 return { picks, practice };
 };

@@ -13,13 +13,13 @@ let count = 0;
 const field = (says, set) => {
 count += 1;
 const id = `field-${count}`;
-const input = /** @type {HTMLInputElement} */ (make('input', { id, autocomplete: 'off', ...set }));
+const input = (make('input', { id, autocomplete: 'off', ...set }));
 return { input, whole: make('p', { class: 'field' }, make('label', { for: id, text: says }), input) };
 };
 const choice = (says, options) => {
 count += 1;
 const id = `field-${count}`;
-const input = /** @type {HTMLSelectElement} */ (make('select', { id }, ...options.map(([value, words]) => make('option', { value, text: words }))));
+const input = (make('select', { id }, ...options.map(([value, words]) => make('option', { value, text: words }))));
 return { input, whole: make('p', { class: 'field' }, make('label', { for: id, text: says }), input) };
 };
 const number = { type: 'text', inputmode: 'decimal', size: 6 };
@@ -50,14 +50,14 @@ return make('p', { class: 'timer' }, button, ' ', face, make('span', { class: 'h
 };
 const uses = (model, m) => {
 const asked = model.demands[m].map(model.target);
-const some = (/** @type {(target: Got) => boolean} */ has) => asked.some(has);
+const some = (has) => asked.some(has);
 return {
 sets: some((t) => t.sets > 1), seconds: some((t) => t.seconds > 0), tries: some((t) => t.of > 0),
 load: some((t) => t.unit !== NO_LOAD), help: some((t) => t.load < 0),
 };
 };
 const form = (m, options) => {
-const model = /** @type {Model} */ (states.model);
+const model = (states.model);
 const { measure } = model.target(m);
 const use = uses(model, m);
 const sided = model.is(m, readiness.EACH_SIDE);
@@ -73,13 +73,13 @@ const seconds = use.seconds ? field(say('entry.seconds_of_each'), number) : null
 const hits = use.tries ? [field(say('entry.good_tries'), number), field(say('entry.out_of_tries'), number)] : null;
 const weight = units.current() === 'imperial' ? 'lb' : 'kg';
 const load = use.load ? field(weight === 'lb' ? say('entry.weight_in_pounds') : say('entry.weight_in_kilograms'), number) : null;
-const way = use.load ? choice(say('entry.the_weight'), [...(use.help ? [['help', say('entry.helps')]] : []), ['added', say('entry.is_added')], ...(use.help ? [] : [['help', say('entry.helps')]])].map((o) => /** @type {[string, string]} */ (o))) : null;
+const way = use.load ? choice(say('entry.the_weight'), [...(use.help ? [['help', say('entry.helps')]] : []), ['added', say('entry.is_added')], ...(use.help ? [] : [['help', say('entry.helps')]])].map((o) => (o))) : null;
 const reserve = field(say('entry.could_have_done'), { ...number, placeholder: '0' });
 const on = field(options.today ? say('entry.on_day') : say('entry.on_about'), {
 type: 'date', value: results.dayText(options.today ? day : day - 7), max: results.dayText(day), min: results.dayText(day - (options.today ? 3650 : FOUR_WEEKS)),
 });
 const fault = make('p', { class: 'fault', role: 'alert' });
-const written = (/** @type {{ input: HTMLInputElement }} */ of) => of.input.value.trim().replace(',', '.');
+const written = (of) => of.input.value.trim().replace(',', '.');
 const text = (amount) => {
 if (measure === DONE) return amount.input.checked ? 'done' : 'not done';
 const set = sets && written(sets) !== '' && written(sets) !== '1' ? `${written(sets)}x` : '';
@@ -89,7 +89,7 @@ const added = load && way && written(load) !== '' && Number(written(load)) !== 0
 return `${set}${written(amount)} ${unit}${each}${tried}${added}`;
 };
 const whole = make('form', { class: 'enter-form', novalidate: true, on: {
-submit: (/** @type {Event} */ event) => {
+submit: (event) => {
 event.preventDefault();
 const read = amounts.map((amount) => targets.readGot(text(amount)));
 const bad = read.findIndex((got) => got === null);
@@ -103,7 +103,7 @@ if (!Number.isInteger(left) || left < 0 || results.readDay(on.input.value) === n
 fault.textContent = say('entry.write_reserve');
 return;
 }
-const texts = read.map((got) => targets.text(/** @type {Got} */ (got)));
+const texts = read.map((got) => targets.text((got)));
 const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
 options.kept(store.add('tested', { movement: model.tables.ids[m], ...sides, on: on.input.value, ...(left ? { in_reserve: left } : {}) }));
 },
@@ -117,9 +117,9 @@ make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: 
 return whole;
 };
 const hurt = async (m) => {
-const { tables } = /** @type {Model} */ (states.model);
+const { tables } = (states.model);
 const boxes = tables.parts.map((part, i) => {
-const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', value: part, id: `part-${part}` }));
+const box = (make('input', { type: 'checkbox', value: part, id: `part-${part}` }));
 return { box, stressed: ((tables.stresses[m] >> i) & 1) === 1, whole: make('li', {}, box, ' ', make('label', { for: `part-${part}`, text: states.partWord(part) })) };
 }).sort((a, b) => Number(b.stressed) - Number(a.stressed));
 const answer = await page.ask(say('entry.it_hurt'), [

@@ -5,7 +5,7 @@ const { readiness, store, page, states } = globalThis.rungbook;
 const { make, namedList } = page;
 const { say } = globalThis.rungbook.words;
 const { model, mine, mark } = states;
-const box = /** @type {HTMLDetailsElement | null} */ (document.getElementById('map-box'));
+const box = (document.getElementById('map-box'));
 const here = document.getElementById('map-here');
 if (!box) return;
 const SVG = 'http://www.w3.org/2000/svg';
@@ -20,7 +20,7 @@ for (const [key, value] of Object.entries({ class: className, x, y, width, heigh
 return rect;
 };
 const state = (stand, slot) => {
-const link = /** @type {SVGAElement} */ (slot.parentNode), group = /** @type {SVGGElement} */ (link.parentNode);
+const link = (slot.parentNode), group = (link.parentNode);
 const m = model ? model.numbers.get(slot.dataset.stateMap || '') : undefined;
 const word = stand && m !== undefined ? readiness.STATES[stand.found.states[m]] : '';
 link.querySelectorAll('.map-shape, .map-shape-half').forEach((old) => old.remove());
@@ -66,7 +66,7 @@ kept.set(m, found);
 return found;
 };
 const below = at < 0 ? new Set() : climb(at);
-const words = (/** @type {number} */ stage) => (stage === 0 ? say('stage.ground') : say('stage.rungs_up', { n: stage }));
+const words = (stage) => (stage === 0 ? say('stage.ground') : say('stage.rungs_up', { n: stage }));
 const lines = [2, 1, 0, -1, -2].map((step) => level + step).filter((stage) => stage >= 0).map((stage) => {
 const list = stage === level ? [at] : of(stage);
 if (!list.length) return null;
@@ -79,7 +79,7 @@ here.hidden = false;
 };
 const draw = () => {
 const stand = mine();
-document.querySelectorAll('[data-state-map]').forEach((slot) => state(stand, /** @type {SVGTextElement} */ (slot)));
+document.querySelectorAll('[data-state-map]').forEach((slot) => state(stand, (slot)));
 whereYouAre(stand);
 };
 store.onChange(draw);

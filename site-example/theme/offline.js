@@ -4,9 +4,9 @@ const { site, version, shell } = globalThis.rungbookOffline;
 const OWN = `rungbook-${site}-`;
 const CACHE = OWN + version;
 const PATIENCE = 4000;
-const scope = /** @type {any} */ (globalThis);
-const here = (/** @type {string} */ path) => new URL(path, scope.registration.scope).href;
-const isVersioned = (/** @type {string} */ url) => /[?&]v=[0-9a-f]+$/.test(url);
+const scope = (globalThis);
+const here = (path) => new URL(path, scope.registration.scope).href;
+const isVersioned = (url) => /[?&]v=[0-9a-f]+$/.test(url);
 const fetched = async (url) => {
 const response = await fetch(url, { cache: isVersioned(url) ? 'default' : 'no-cache' });
 if (!response.ok) throw new Error(`${url}: ${response.status}`);
@@ -57,19 +57,19 @@ return response;
 }
 return kept || (await cache.match(here('index.html'))) || Response.error();
 };
-scope.addEventListener('install', (/** @type {any} */ event) => {
+scope.addEventListener('install', (event) => {
 scope.skipWaiting();
 event.waitUntil(install());
 });
-scope.addEventListener('activate', (/** @type {any} */ event) => event.waitUntil(activate()));
-scope.addEventListener('fetch', (/** @type {any} */ event) => {
+scope.addEventListener('activate', (event) => event.waitUntil(activate()));
+scope.addEventListener('fetch', (event) => {
 const { request } = event;
 if (request.method !== 'GET' || !request.url.startsWith(scope.registration.scope)) return;
 if (isVersioned(request.url)) event.respondWith(versioned(request));
 else if (request.mode === 'navigate') event.respondWith(page(request, (work) => event.waitUntil(work)));
 });
-scope.addEventListener('message', (/** @type {any} */ event) => {
-const asked = event.data && Array.isArray(event.data.keep) ? event.data.keep.filter((/** @type {unknown} */ p) => typeof p === 'string') : [];
+scope.addEventListener('message', (event) => {
+const asked = event.data && Array.isArray(event.data.keep) ? event.data.keep.filter((p) => typeof p === 'string') : [];
 event.waitUntil((async () => {
 const cache = await caches.open(CACHE);
 for (const path of asked) {

@@ -4,7 +4,7 @@
 const root = globalThis.document ? document.documentElement : null;
 const language = root ? root.lang || 'en' : globalThis.rungbookLanguage || 'en';
 const plural = new Intl.PluralRules(language);
-const numbers = new Intl.NumberFormat(language, /** @type {any} */ ({ useGrouping: 'min2', maximumFractionDigits: 6 }));
+const numbers = new Intl.NumberFormat(language, ({ useGrouping: 'min2', maximumFractionDigits: 6 }));
 const number = (n) => numbers.format(n);
 const form = (key, values) => {
 const entry = (globalThis.rungbookWords || {})[key];
@@ -33,7 +33,7 @@ if (UNITS.includes(kept)) chosen = kept;
 }
 const onUnits = [];
 const drawUnits = () => {
-const differing = /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-other]'));
+const differing = (document.querySelectorAll('[data-other]'));
 for (const element of differing) {
 const { dataset } = element;
 if (dataset.own === undefined && chosen === ofSchool) continue;
@@ -58,7 +58,7 @@ localStorage.setItem(UNITS_KEY, JSON.stringify(units));
 drawUnits();
 onUnits.forEach((act) => act());
 };
-for (const button of document.querySelectorAll('#units button')) button.addEventListener('click', () => choose(/** @type {HTMLButtonElement} */ (button).value));
+for (const button of document.querySelectorAll('#units button')) button.addEventListener('click', () => choose((button).value));
 drawUnits();
 let waiting = false;
 new MutationObserver(() => {
@@ -74,11 +74,11 @@ const make = (name, set = {}, ...inside) => {
 const element = document.createElement(name);
 for (const [key, value] of Object.entries(set)) {
 if (value === null || value === undefined || value === false) continue;
-if (key === 'on') Object.entries(/** @type {Record<string, EventListener>} */ (value)).forEach(([event, act]) => element.addEventListener(event, act));
+if (key === 'on') Object.entries((value)).forEach(([event, act]) => element.addEventListener(event, act));
 else if (key === 'text') element.textContent = String(value);
 else element.setAttribute(key, value === true ? '' : String(value));
 }
-element.append(...inside.filter((part) => part !== null).map((part) => /** @type {Node | string} */ (part)));
+element.append(...inside.filter((part) => part !== null).map((part) => (part)));
 return element;
 };
 const named = (tables, m) => {
@@ -105,7 +105,7 @@ setTimeout(() => URL.revokeObjectURL(url), 60000);
 const ask = (title, inside, choices) => new Promise((resolve) => {
 const head = make('h2', { id: 'ask-head', text: title });
 const buttons = choices.map(([value, says]) => make('button', { value, type: 'submit', class: value === '' ? 'quiet' : null, text: says }));
-const dialog = /** @type {HTMLDialogElement} */ (make('dialog', { 'aria-labelledby': 'ask-head' },
+const dialog = (make('dialog', { 'aria-labelledby': 'ask-head' },
 make('form', { method: 'dialog' }, head, ...inside, make('p', { class: 'acts' }, ...buttons))));
 dialog.addEventListener('close', () => {
 dialog.remove();
@@ -118,8 +118,8 @@ globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, n
 const worker = document.documentElement.dataset.worker;
 if (worker && location.protocol.startsWith('http')) document.head.append(make('link', { rel: 'manifest', href: 'manifest.webmanifest' }));
 if (worker && 'serviceWorker' in navigator && location.protocol.startsWith('http')) {
-const tt = /** @type {any} */ (globalThis).trustedTypes;
-const policy = tt ? tt.createPolicy('rungbook-worker', { createScriptURL: (/** @type {string} */ url) => url }) : null;
+const tt = (globalThis).trustedTypes;
+const policy = tt ? tt.createPolicy('rungbook-worker', { createScriptURL: (url) => url }) : null;
 const had = Boolean(navigator.serviceWorker.controller);
 navigator.serviceWorker.register(policy ? policy.createScriptURL(worker) : worker).then(async () => {
 const ready = await navigator.serviceWorker.ready;

@@ -8,7 +8,7 @@ const { model, mark } = states;
 if (!model) return;
 const { tables } = model;
 let people = [];
-const choice = /** @type {HTMLSelectElement} */ (byId('of-skill'));
+const choice = (byId('of-skill'));
 choice.append(...tables.skills.map(({ name }, i) => make('option', { value: i, text: name })));
 const draw = () => {
 const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
@@ -22,7 +22,7 @@ make('tbody', {}, ...rows.map((m) => make('tr', { 'data-movement': tables.ids[m]
 ...people.map(({ found }) => make('td', {}, mark(found.states[m], found.counted[m] === 1)))))));
 byId('class-aside').replaceChildren(...people.flatMap(({ name, aside }) => aside.map((of) => make('li', {}, ...sayNodes('people.aside_line', { name, movement: make('bdi', { text: of.movement }), got: of.got === 'paused' ? say('state.paused') : states.got(of.got), day: states.day(of.on), reason: of.why })))));
 };
-const open = /** @type {HTMLInputElement} */ (byId('open'));
+const open = (byId('open'));
 open.addEventListener('change', async () => {
 const day = results.today();
 const refused = [];

@@ -5,16 +5,16 @@ const STRENGTH = 2, ALL_OUT_SETS = 2;
 const next = (model, assessment, chain, asked, today) => {
 const { tables } = model;
 const members = [...chain].sort((a, b) => tables.stage[a] - tables.stage[b] || a - b);
-const paused = (/** @type {number} */ m) => !assessment.reached[m];
+const paused = (m) => !assessment.reached[m];
 const now = {
 shown: assessment.known.shown, presumed: assessment.known.presumed,
 isTested: (m) => assessment.known.latest.has(m),
 };
-const judge = (/** @type {Board} */ board, /** @type {number} */ leaf, /** @type {boolean} */ guarded) => {
+const judge = (board, leaf, guarded) => {
 if (board.shown[leaf] !== UNTESTED) return board.shown[leaf];
 return board.presumed[leaf] && !guarded ? TRUE : UNKNOWN;
 };
-const needs = (/** @type {Board} */ board, /** @type {number} */ m) => value(tables.needs[m], (leaf) => judge(board, leaf, model.is(m, GUARDED)));
+const needs = (board, m) => value(tables.needs[m], (leaf) => judge(board, leaf, model.is(m, GUARDED)));
 const beyond = (board) => {
 const out = new Uint8Array(model.count);
 for (let changed = true; changed;) {
@@ -34,12 +34,12 @@ changed = true;
 }
 return out;
 };
-const isOwned = (/** @type {Board} */ board, /** @type {number} */ m) => board.shown[m] === TRUE || (board.shown[m] === UNTESTED && board.presumed[m] === 1);
-const undecided = (/** @type {Board} */ board, /** @type {Uint8Array} */ past) =>
+const isOwned = (board, m) => board.shown[m] === TRUE || (board.shown[m] === UNTESTED && board.presumed[m] === 1);
+const undecided = (board, past) =>
 members.filter((m) => !paused(m) && !past[m] && !isOwned(board, m) && needs(board, m) === UNKNOWN);
 const after = (m, met) => {
 const shown = now.shown.slice(), presumed = now.presumed.slice();
-const isTested = (/** @type {number} */ other) => other === m || now.isTested(other);
+const isTested = (other) => other === m || now.isTested(other);
 for (const leaf of model.demands[m]) {
 presumed[leaf] = 0;
 shown[leaf] = met ? TRUE : FALSE;
@@ -47,7 +47,7 @@ shown[leaf] = met ? TRUE : FALSE;
 if (met && tables.presume) presume(model, [m], isTested, presumed);
 return { shown, presumed, isTested };
 };
-const left = (/** @type {number} */ m, /** @type {boolean} */ met) => {
+const left = (m, met) => {
 const board = after(m, met);
 return undecided(board, beyond(board)).length ** 2;
 };
@@ -61,10 +61,10 @@ const of = model.of(leaf);
 if (judge(now, leaf, guarded) === UNKNOWN && !past[of] && !paused(of) && !asked.includes(of)) candidates.add(of);
 }
 }
-const stages = (/** @type {number[]} */ list) => list.map((m) => tables.stage[m]);
+const stages = (list) => list.map((m) => tables.stage[m]);
 const owned = Math.max(-1, ...stages(members.filter((m) => isOwned(now, m))));
 const missing = Math.min(Infinity, ...stages(members.filter((m) => now.shown[m] === FALSE)));
-const likely = (/** @type {number} */ m) => 5 + (tables.stage[m] <= owned ? 3 : 0) - (tables.stage[m] >= missing ? 3 : 0);
+const likely = (m) => 5 + (tables.stage[m] <= owned ? 3 : 0) - (tables.stage[m] >= missing ? 3 : 0);
 let best = null;
 for (const m of candidates) {
 const rank = [likely(m) * left(m, true) + (10 - likely(m)) * left(m, false), tables.day_order[m], m];

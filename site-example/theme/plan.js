@@ -11,8 +11,8 @@ const { tables } = model, school = tables.dose_of_school;
 const count = Math.min(MOST_WEEKS, Math.max(1, Math.floor(school.lighter_every / 7)));
 const times = Math.min(MOST_SESSIONS, Math.max(1, school.a_week));
 const sets = picks.map((pick) => pick.sets);
-const isOf = (/** @type {number} */ i, /** @type {string[]} */ side) => !tables.straight[picks[i].movement] && side.includes(tables.patterns[tables.pattern[picks[i].movement]]);
-const sum = (/** @type {string[]} */ side) => sets.reduce((all, n, i) => all + (isOf(i, side) ? n : 0), 0);
+const isOf = (i, side) => !tables.straight[picks[i].movement] && side.includes(tables.patterns[tables.pattern[picks[i].movement]]);
+const sum = (side) => sets.reduce((all, n, i) => all + (isOf(i, side) ? n : 0), 0);
 for (;;) {
 const push = sum(PUSH), pull = sum(PULL), heavier = push >= pull ? PUSH : PULL;
 if (Math.min(push, pull) === 0 || Math.max(push, pull) * 3 <= Math.min(push, pull) * 4) break;

@@ -32,7 +32,7 @@ const cut = twice / by;
 return Number(twice % by !== 0n && twice < 0n ? cut - 1n : cut);
 };
 const compareLoads = (got, target, bodyWeight) => {
-const kind = (/** @type {Got} */ side) => (side.unit === BODY_WEIGHT ? 1 : 0);
+const kind = (side) => (side.unit === BODY_WEIGHT ? 1 : 0);
 const [a, b] = [got.load, target.load];
 if (kind(got) === kind(target) || Math.sign(a) !== Math.sign(b) || a === 0) return a - b;
 const [x, y] = [mass(got.unit, a, bodyWeight), mass(target.unit, b, bodyWeight)];
@@ -126,7 +126,7 @@ return tree.length === 0 ? TRUE : node();
 };
 const cheapest = (tree, cost) => {
 let at = 0;
-const less = (/** @type {Repair} */ a, /** @type {Repair} */ b) => a.leaves - b.leaves || a.shortfall - b.shortfall;
+const less = (a, b) => a.leaves - b.leaves || a.shortfall - b.shortfall;
 const node = () => {
 const kind = tree[at++];
 if (kind >= 0) {
@@ -168,7 +168,7 @@ else if (tested.on === of[0].on) of.push(tested);
 }
 const shown = new Uint8Array(tables.leaves.length / 2).fill(UNTESTED);
 const presumed = new Uint8Array(shown.length);
-const bodyWeight = (/** @type {Tested} */ tested) => (tested.bodyWeight === null ? person.bodyWeight : tested.bodyWeight);
+const bodyWeight = (tested) => (tested.bodyWeight === null ? person.bodyWeight : tested.bodyWeight);
 for (const [m, results] of latest) {
 for (const leaf of model.demands[m]) {
 const verdicts = results.map((tested) => verdict(tested, model.target(leaf), bodyWeight(tested)));
@@ -197,7 +197,7 @@ open.push(below);
 const rest = (model, person, today) => {
 const { tables } = model;
 const direct = new Map();
-const hit = (/** @type {number} */ m, /** @type {number} */ i) => direct.set(m, [...(direct.get(m) || []), i]);
+const hit = (m, i) => direct.set(m, [...(direct.get(m) || []), i]);
 person.pauses.forEach((pause, i) => {
 if (pause.on > today || (pause.until !== null && today > pause.until)) return;
 if (pause.movement !== null) hit(pause.movement, i);
@@ -221,8 +221,8 @@ const { tables } = model;
 const known = evidence(model, person, today);
 const { latest, shown, presumed, bodyWeight } = known;
 const { direct, reached } = rest(model, person, today);
-const open = (/** @type {number} */ leaf) => (presumed[leaf] && shown[leaf] === UNTESTED ? TRUE : shown[leaf] === UNTESTED ? UNKNOWN : shown[leaf]);
-const guarded = (/** @type {number} */ leaf) => (shown[leaf] === UNTESTED ? UNKNOWN : shown[leaf]);
+const open = (leaf) => (presumed[leaf] && shown[leaf] === UNTESTED ? TRUE : shown[leaf] === UNTESTED ? UNKNOWN : shown[leaf]);
+const guarded = (leaf) => (shown[leaf] === UNTESTED ? UNKNOWN : shown[leaf]);
 const judge = (m) => (model.is(m, GUARDED) ? guarded : open);
 const near = new Map();
 for (const [m, results] of latest) {

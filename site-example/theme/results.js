@@ -27,11 +27,11 @@ if (!fine) throw new Refused(why);
 };
 const record = (value, what) => {
 demand(typeof value === 'object' && value !== null && !Array.isArray(value), say('results.not_a_record', { what }));
-return /** @type {Record<string, unknown>} */ (value);
+return (value);
 };
 const list = (value, what) => {
 demand(value === undefined || value === null || Array.isArray(value), say('results.not_a_list', { what }));
-return /** @type {unknown[]} */ (value || []);
+return (value || []);
 };
 const words = (value, what) => {
 demand(typeof value === 'string' && value.trim() !== '' && value.length <= 500, say('results.no_text', { what }));
@@ -53,7 +53,7 @@ return read;
 const got = (value, what) => {
 const read = typeof value === 'string' ? readGot(value) : null;
 demand(read !== null, say('results.not_a_result', { what, value: String(value) }));
-return /** @type {Got} */ (read);
+return (read);
 };
 const whole = (value, what) => {
 if (value === undefined || value === null) return 0;
@@ -75,7 +75,7 @@ const trained = list(root.trained, '“trained”').map((item, i) => {
 const what = say('results.training', { number: i + 1 }), entry = record(item, what);
 const did = list(entry.did, say('results.did_of', { what })).map((set) => {
 demand(typeof set === 'number' ? Number.isFinite(set) && set >= 0 : typeof set === 'string' && set.length < 40, say('results.set', { what }));
-return /** @type {number | string} */ (set);
+return (set);
 });
 const kept = { ...(entry.with === undefined ? {} : { with: words(entry.with, what) }), ...(entry.in_reserve === undefined ? {} : { in_reserve: whole(entry.in_reserve, what) }) };
 return { movement: words(entry.movement, say('results.movement_of', { what })), did, ...kept, on: dayText(dayOr(entry.on, what, day)) };
@@ -110,10 +110,10 @@ const person = (exported, model, day) => {
 const out = { bodyWeight: exported.bodyweight ? readMass(exported.bodyweight) : null, tested: [], trained: [], pauses: [], have: exported.have || null };
 const aside = [];
 exported.tested.forEach((entry, i) => {
-const sides = (entry.got === undefined ? [entry.left, entry.right] : [entry.got]).map((side) => /** @type {Got} */ (readGot(String(side))));
+const sides = (entry.got === undefined ? [entry.left, entry.right] : [entry.got]).map((side) => (readGot(String(side))));
 const movement = model.numbers.get(entry.movement);
 const on = Number(readDay(entry.on));
-const keep = (/** @type {string} */ why) => aside.push({ movement: entry.movement, got: sides.map(text).join(', '), on: entry.on, why });
+const keep = (why) => aside.push({ movement: entry.movement, got: sides.map(text).join(', '), on: entry.on, why });
 if (movement === undefined) keep(say('results.no_such_movement'));
 else if (sides.some((side) => side.measure !== model.target(movement).measure)) keep(say('results.other_measure'));
 else if (on > day) keep(say('results.to_come'));
@@ -130,7 +130,7 @@ const { measure } = model.target(movement);
 const did = entry.did.map((set) => readGot(/^[0-9.]+$/.test(String(set)) ? `${set} ${['reps', 's', 'cm', 'deg', 'reps'][measure]}` : String(set)));
 const load = entry.with === undefined ? null : readGot(`1 rep with ${entry.with}`);
 if (did.some((set) => set === null) || (entry.with !== undefined && !load)) return;
-out.trained.push({ movement, did: did.map((set) => /** @type {Got} */ (set).amount), unit: load ? load.unit : 0, load: load ? load.load : 0, reserve: entry.in_reserve === undefined ? null : entry.in_reserve, on });
+out.trained.push({ movement, did: did.map((set) => (set).amount), unit: load ? load.unit : 0, load: load ? load.load : 0, reserve: entry.in_reserve === undefined ? null : entry.in_reserve, on });
 });
 exported.paused.forEach((entry, i) => {
 const movement = entry.movement === undefined ? null : model.numbers.get(entry.movement);

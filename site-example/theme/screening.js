@@ -4,10 +4,10 @@
 const { results, store, page } = globalThis.rungbook;
 const { make, byId } = page;
 const { say, sayNodes } = globalThis.rungbook.words;
-const questions = /** @type {HTMLFormElement} */ (byId('questions'));
+const questions = (byId('questions'));
 const outcome = byId('outcome');
-const yes = (/** @type {string} */ name) => {
-const chosen = /** @type {HTMLInputElement | null} */ (questions.querySelector(`input[name="${name}"]:checked`));
+const yes = (name) => {
+const chosen = (questions.querySelector(`input[name="${name}"]:checked`));
 return chosen ? chosen.value === 'yes' : null;
 };
 const SAYS = { clear: say('screening.says_clear'), light: say('screening.says_light'), ask: say('screening.says_ask') };
@@ -25,18 +25,18 @@ make('p', {}, make('a', { class: 'act', href: 'self-test.html', text: say('scree
 questions.hidden = false;
 questions.addEventListener('submit', (event) => {
 event.preventDefault();
-const names = [...new Set([.../** @type {NodeListOf<HTMLInputElement>} */ (questions.querySelectorAll('input[type="radio"]'))].map((input) => input.name))];
+const names = [...new Set([...(questions.querySelectorAll('input[type="radio"]'))].map((input) => input.name))];
 const open = names.find((name) => yes(name) === null);
 const fault = byId('questions-fault');
 fault.textContent = open ? say('screening.answer_each') : '';
 if (open) {
-const first = /** @type {HTMLInputElement | null} */ (questions.querySelector(`input[name="${open}"]`));
+const first = (questions.querySelector(`input[name="${open}"]`));
 if (first) first.focus();
 return;
 }
 const always = names.filter((name) => !['regular', 'disease', 'symptoms'].includes(name)).some((name) => yes(name));
-const rows = [.../** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('tr[data-outcome]'))];
-const word = (/** @type {string} */ name) => (yes(name) ? 'yes' : 'no');
+const rows = [...(document.querySelectorAll('tr[data-outcome]'))];
+const word = (name) => (yes(name) ? 'yes' : 'no');
 const row = rows.find(({ dataset }) => dataset.regular === word('regular') && dataset.symptoms === word('symptoms') && ['either', word('disease')].includes(dataset.disease || ''));
 const follows = always || !row ? 'ask' : row.dataset.outcome;
 questions.reset();

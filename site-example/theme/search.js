@@ -9,7 +9,7 @@ const NAME = 9, ALSO = 7, TEXT = 2;
 const wordsOf = (text) => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().match(/[\p{L}\p{N}]+/gu) || [];
 const index = new Map();
 entries.forEach((entry, i) => {
-const put = (/** @type {string} */ text, /** @type {number} */ weight) => {
+const put = (text, weight) => {
 for (const word of wordsOf(text)) {
 const of = index.get(word) || new Map();
 of.set(i, Math.max(of.get(i) || 0, weight));
@@ -23,7 +23,7 @@ put(entry[7], TEXT);
 const vocabulary = [...index.keys()];
 const distance = (a, b, most) => {
 if (Math.abs(a.length - b.length) > most) return most + 1;
-let before = /** @type {number[]} */ ([]), last = Array.from({ length: b.length + 1 }, (_, i) => i);
+let before = ([]), last = Array.from({ length: b.length + 1 }, (_, i) => i);
 for (let i = 1; i <= a.length; i += 1) {
 const row = [i];
 let least = i;
@@ -56,7 +56,7 @@ const here = new Map();
 for (const word of vocabulary) {
 const worth = answers(part, word);
 if (worth === 0) continue;
-for (const [i, weight] of /** @type {Map<number, number>} */ (index.get(word))) here.set(i, Math.max(here.get(i) || 0, worth * weight));
+for (const [i, weight] of (index.get(word))) here.set(i, Math.max(here.get(i) || 0, worth * weight));
 }
 const both = new Map();
 for (const [i, worth] of here) {
@@ -69,7 +69,7 @@ const all = found ? [...found] : [];
 return all.sort((a, b) => b[1] - a[1] || entries[a[0]][2].length - entries[b[0]][2].length || a[0] - b[0]).map(([i]) => i);
 };
 globalThis.rungbook.search = { find };
-const input = /** @type {HTMLInputElement} */ (byId('find'));
+const input = (byId('find'));
 const list = byId('found'), said = byId('said');
 const KINDS = { movement: '', family: say('search.family'), skill: say('search.skill'), page: say('search.to_read'), caution: say('search.caution_class') };
 const draw = () => {
@@ -80,7 +80,7 @@ list.replaceChildren(...found.slice(0, MOST).map((i) => {
 const [kind, id, name, signal, says, href] = entries[i];
 const link = make('a', { href: kind === 'caution' ? id : `${id}.html`, text: name });
 const mark = signal ? make('a', { class: `mark mark-${signal}`, 'data-caution': signal, href, title: says }, make('span', { class: 'mark-word', text: say(`signal.${signal}`) }), make('span', { class: 'aside', text: `: ${says}` })) : null;
-const what = KINDS[/** @type {keyof typeof KINDS} */ (kind)];
+const what = KINDS[(kind)];
 return make('li', {}, make('span', kind === 'movement' ? { class: 'named', 'data-movement': id } : {}, link, mark ? ' ' : null, mark), what ? make('span', { class: 'hint', text: ` ${what}` }) : null);
 }));
 };

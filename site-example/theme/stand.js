@@ -9,7 +9,7 @@ if (!model) return;
 const { tables } = model;
 const SVG = 'http://www.w3.org/2000/svg';
 const notice = byId('notice');
-const tell = (/** @type {string} */ text) => { notice.textContent = text; };
+const tell = (text) => { notice.textContent = text; };
 const missingLine = ({ leaf, movement, got, share }) => {
 const asked = { movement: named(tables, movement), target: states.target(leaf) };
 return make('li', {}, ...(got === null ? sayNodes('stand.untested', asked) : sayNodes('stand.you_have', { ...asked, got: states.got(got), share: Math.floor(Number(share) / 10) })));
@@ -21,7 +21,7 @@ const day = states.day(results.dayText(pause.on));
 let out = pause.by ? sayNodes('stand.paused_by', { what, who: who(pause.by), day }) : sayNodes('stand.paused_since', { what, day });
 if (pause.until !== null) out = sayNodes('stand.paused_until', { pause: out, day: states.day(results.dayText(pause.until)) });
 if (pause.because) out = sayNodes('stand.paused_because', { pause: out, because: pause.because === 'it hurt in a test' ? say('entry.because') : pause.because });
-return /** @type {(Node | string)[]} */ (out);
+return (out);
 };
 const why = ({ found, person }, m) => {
 const lack = () => make('ul', { class: 'lack' }, ...found.missing(m).map(missingLine));
@@ -30,12 +30,12 @@ case readiness.PAUSED:
 return [make('ul', { class: 'lack' }, ...found.pausedBy(m).map((pause) => make('li', {}, ...sayNodes('stand.rest', { pause: pauseWords(pause) }))))];
 case readiness.OWNED: {
 const root = found.countedBecause(m);
-return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => /** @type {Node | string} */ (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack()] : [])];
+return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack()] : [])];
 }
 case readiness.OPEN: return [say('stand.may_start')];
-case readiness.ALMOST: return sayNodes('stand.train_first', { movement: named(tables, model.of(found.nearly(m))) }).map((part) => /** @type {Node | string} */ (part));
+case readiness.ALMOST: return sayNodes('stand.train_first', { movement: named(tables, model.of(found.nearly(m))) }).map((part) => (part));
 case readiness.NOT_YET: return [lack()];
-default: return person ? sayNodes('stand.tests_would_show', { tests: namedList(tables, found.tests(m)) }).map((part) => /** @type {Node | string} */ (part)) : [];
+default: return person ? sayNodes('stand.tests_would_show', { tests: namedList(tables, found.tests(m)) }).map((part) => (part)) : [];
 }
 };
 const summary = (stand) => {
@@ -50,11 +50,11 @@ if (days.length < 2) return;
 const before = readiness.assess(model, { ...stand.person, tested: stand.person.tested.filter(({ on }) => on < days[0]) }, days[1]);
 const moved = model.order.filter((m) => before.states[m] !== stand.found.states[m]);
 byId('changed-list').replaceChildren(...(moved.length ? moved.map((m) => make('li', {}, ...sayNodes('stand.moved', { movement: named(tables, m), before: mark(before.states[m]), now: mark(stand.found.states[m]) }))) : [make('li', { text: say('stand.nothing_moved') })]));
-byId('changed-since').replaceChildren(...sayNodes('stand.since', { day: states.day(results.dayText(days[1])) }).map((part) => /** @type {Node | string} */ (part)));
+byId('changed-since').replaceChildren(...sayNodes('stand.since', { day: states.day(results.dayText(days[1])) }).map((part) => (part)));
 };
 const skillPart = (stand, skill) => {
 const tests = [];
-for (let asked = /** @type {number[]} */ ([]); tests.length < 3; asked = tests.map(({ m }) => m)) {
+for (let asked = ([]); tests.length < 3; asked = tests.map(({ m }) => m)) {
 const question = placement.next(model, stand.found, skill.members, asked, stand.day);
 if (!question) break;
 tests.push({ m: question.movement, today: question.today });
@@ -74,8 +74,8 @@ const chart = (points) => {
 const width = 240, height = 48, pad = 6;
 const days = points.map(({ on }) => on), amounts = points.map(({ amount }) => amount);
 const [first, last, low, high] = [Math.min(...days), Math.max(...days), Math.min(0, ...amounts), Math.max(...amounts)];
-const x = (/** @type {number} */ on) => (last === first ? width / 2 : pad + ((on - first) / (last - first)) * (width - 2 * pad));
-const y = (/** @type {number} */ amount) => (high === low ? height / 2 : height - pad - ((amount - low) / (high - low)) * (height - 2 * pad));
+const x = (on) => (last === first ? width / 2 : pad + ((on - first) / (last - first)) * (width - 2 * pad));
+const y = (amount) => (high === low ? height / 2 : height - pad - ((amount - low) / (high - low)) * (height - 2 * pad));
 const svg = document.createElementNS(SVG, 'svg');
 svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
 svg.setAttribute('class', 'chart');
@@ -130,7 +130,7 @@ history(stand);
 asides(stand);
 };
 byId('save').addEventListener('click', () => page.download(`results-${results.dayText(results.today())}.json`, `${JSON.stringify(store.all(), null, 2)}\n`, 'application/json'));
-const open = /** @type {HTMLInputElement} */ (byId('open'));
+const open = (byId('open'));
 open.addEventListener('change', async () => {
 const file = open.files && open.files[0];
 if (!file) return;
@@ -158,7 +158,7 @@ byId('share').addEventListener('click', async () => {
 const stand = mine();
 if (!stand) return;
 const lines = tables.skills.map((skill) => {
-const of = (/** @type {number} */ state) => skill.members.filter((m) => stand.found.states[m] === state).map((m) => {
+const of = (state) => skill.members.filter((m) => stand.found.states[m] === state).map((m) => {
 const signal = tables.marks[tables.mark[m]];
 return `${tables.names[m]}${signal ? ` [${signal.word}]` : ''}`;
 });
@@ -168,14 +168,14 @@ const text = `${tables.school}${say('list.separator')}${results.dayWords(stand.d
 try {
 const canShare = 'share' in navigator;
 if (canShare) await navigator.share({ text });
-else await /** @type {Navigator} */ (navigator).clipboard.writeText(text);
+else await (navigator).clipboard.writeText(text);
 tell(canShare ? say('stand.shared') : say('stand.in_clipboard'));
 } catch {
 tell(say('stand.not_shared'));
 }
 });
-const weight = /** @type {HTMLFormElement} */ (byId('weight'));
-const weightInput = /** @type {HTMLInputElement} */ (byId('weight-input'));
+const weight = (byId('weight'));
+const weightInput = (byId('weight-input'));
 weightInput.value = String((store.get('about') || {}).bodyweight || '');
 weight.addEventListener('submit', (event) => {
 event.preventDefault();
@@ -193,7 +193,7 @@ tell(say('stand.weight_kept'));
 });
 const equipment = [...new Set(tables.equipment.flat(2))].sort();
 byId('have-list').replaceChildren(...equipment.map((word) => {
-const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `have-${word}`, value: word }));
+const box = (make('input', { type: 'checkbox', id: `have-${word}`, value: word }));
 box.checked = ((store.get('about') || {}).have || []).includes(word);
 box.addEventListener('change', () => {
 const about = store.get('about') || {}, have = new Set(about.have || []);

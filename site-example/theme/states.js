@@ -24,12 +24,12 @@ const own = targets.words(got, units.ofSchool, eachSide), other = targets.words(
 return make('bdi', { text: own, 'data-other': own === other ? null : other });
 };
 const target = (leaf) => {
-const ready = /** @type {Model} */ (model);
+const ready = (model);
 return shown(ready.target(leaf), ready.tables.targets[ready.tables.leaves[2 * leaf + 1]][9] === 1);
 };
 const got = (kept) => {
 const sides = typeof kept === 'string' ? /^left (.*), right (.*)$/.exec(kept) : ['', kept.left, kept.right];
-const one = (/** @type {string} */ text) => { const read = targets.readGot(text); return read ? shown(read) : text; };
+const one = (text) => { const read = targets.readGot(text); return read ? shown(read) : text; };
 return sides ? globalThis.rungbook.words.sayNodes('stand.both_sides', { left: one(sides[1]), right: one(sides[2]) }) : [one(String(kept))];
 };
 const partWord = (part) => say(`body.${part.replace('-', '_')}`);
@@ -41,7 +41,7 @@ make('span', { class: 'state-shape', 'aria-hidden': 'true' }), make('span', { te
 };
 const draw = () => {
 const stand = mine();
-for (const slot of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-state-of]'))) {
+for (const slot of (document.querySelectorAll('[data-state-of]'))) {
 const m = model ? model.numbers.get(slot.dataset.stateOf || '') : undefined;
 slot.replaceChildren(...(stand && m !== undefined ? [mark(stand.found.states[m], stand.found.counted[m] === 1)] : []));
 slot.hidden = !stand;

@@ -84,7 +84,7 @@ changed();
 return key;
 };
 const all = () => {
-const bare = (/** @type {string} */ kind) => entries(kind).map(({ entry }) => entry);
+const bare = (kind) => entries(kind).map(({ entry }) => entry);
 const about = parsed(read('about')) || {};
 return { results: 1, ...about, tested: bare('tested'), trained: bare('trained'), paused: bare('paused') };
 };
@@ -92,7 +92,7 @@ const merge = (exported, weightToo) => {
 let added = 0, same = 0;
 for (const kind of KINDS) {
 const known = new Set(entries(kind).map(({ entry }) => JSON.stringify(entry)));
-for (const entry of /** @type {any} */ (exported)[kind]) {
+for (const entry of (exported)[kind]) {
 const written = JSON.stringify(entry);
 if (known.has(written)) {
 same += 1;
@@ -104,7 +104,7 @@ added += 1;
 }
 }
 const about = parsed(read('about')) || {};
-for (const key of /** @type {const} */ (['name', 'have', 'bodyweight'])) {
+for (const key of (['name', 'have', 'bodyweight'])) {
 if (exported[key] !== undefined && (about[key] === undefined || (key === 'bodyweight' && weightToo))) about[key] = exported[key];
 }
 if (Object.keys(about).length) write('about', JSON.stringify(about));

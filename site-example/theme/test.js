@@ -9,7 +9,7 @@ if (!model) return;
 const { tables } = model;
 const skill = tables.skills.find(({ id }) => id === document.body.dataset.skill) || null;
 const sheet = byId('sheet');
-const articles = new Map([.../** @type {NodeListOf<HTMLElement>} */ (sheet.querySelectorAll('article[data-movement]'))]
+const articles = new Map([...(sheet.querySelectorAll('article[data-movement]'))]
 .map((article) => [model.numbers.get(article.dataset.movement || ''), article]));
 const nobody = () => readiness.assess(model, { bodyWeight: null, tested: [], trained: [], pauses: [], have: null }, results.today());
 const found = () => { const stand = mine(); return stand ? stand.found : nobody(); };
@@ -34,7 +34,7 @@ if (!screening) return 'first';
 return screening.outcome === 'ask' ? 'ask' : '';
 };
 const waits = (m) => (store.get('screening') || {}).outcome === 'light' && (model.is(m, readiness.GUARDED) || model.is(m, readiness.LOWERING));
-const mayTest = (/** @type {number} */ m) => barred() === '' && isFit() && !waits(m) && placement.mayBeTested(model, found(), m, results.today());
+const mayTest = (m) => barred() === '' && isFit() && !waits(m) && placement.mayBeTested(model, found(), m, results.today());
 const isFit = () => store.get('fit') === results.dayText(results.today());
 const drawEntry = (m, known) => {
 const article = articles.get(m);
@@ -75,19 +75,19 @@ let steps = [];
 let current = -1;
 let isOn = false;
 const asked = () => steps.map(({ m }) => m);
-const isAt = (/** @type {number} */ m) => isOn && current === m;
-const button = (/** @type {string} */ text, /** @type {() => void} */ act, quiet = true) => make('button', { type: 'button', class: quiet ? 'quiet' : null, text, on: { click: act } });
-const show = (/** @type {number} */ m) => {
+const isAt = (m) => isOn && current === m;
+const button = (text, act, quiet = true) => make('button', { type: 'button', class: quiet ? 'quiet' : null, text, on: { click: act } });
+const show = (m) => {
 current = m;
 document.body.classList.toggle('one-question', m >= 0);
 for (const [of, article] of articles) article.hidden = m >= 0 && of !== m;
-for (const group of /** @type {NodeListOf<HTMLElement>} */ (sheet.querySelectorAll('section.sheet'))) {
+for (const group of (sheet.querySelectorAll('section.sheet'))) {
 group.hidden = m >= 0 && !group.contains(articles.get(m) || null);
 }
 };
-const speak = (/** @type {string} */ title, /** @type {(Node | null)[]} */ ...inside) => {
+const speak = (title, ...inside) => {
 panel.hidden = false;
-panel.replaceChildren(make('h2', { id: 'guided-head', tabindex: -1, text: title }), ...inside.filter((part) => part !== null).map((part) => /** @type {Node} */ (part)));
+panel.replaceChildren(make('h2', { id: 'guided-head', tabindex: -1, text: title }), ...inside.filter((part) => part !== null).map((part) => (part)));
 };
 const focus = () => byId('guided-head').focus();
 const stop = () => {
@@ -97,7 +97,7 @@ begin();
 drawEntries();
 focus();
 };
-const step = (/** @type {number} */ m, /** @type {string | null} */ key) => {
+const step = (m, key) => {
 steps.push({ m, key });
 next();
 };
@@ -107,7 +107,7 @@ if (!last) return stop();
 if (last.key) store.remove(last.key);
 return question(last.m);
 };
-const question = (/** @type {number} */ m) => {
+const question = (m) => {
 const today = mayTest(m);
 show(m);
 drawEntries();

@@ -8,7 +8,7 @@ const { model, mine } = states;
 if (!model) return;
 const { tables } = model;
 const REST = 180;
-const choice = /** @type {HTMLSelectElement} */ (byId('of-skill'));
+const choice = (byId('of-skill'));
 choice.append(...tables.skills.map(({ name }, i) => make('option', { value: i, text: name })));
 const kept = store.get('skill');
 if (typeof kept === 'number' && tables.skills[kept]) choice.value = String(kept);
@@ -37,11 +37,11 @@ return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, n
 make('p', { text: say('today.done', { sets: done.entry.did.join(say('list.separator')) }) }), make('p', {}, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => store.remove(done.key) } })));
 }
 const sets = Array.from({ length: pick.sets }, (_, i) => {
-const tick = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `tick-${id}-${i}` }));
-const amount = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: pick.amount, 'aria-label': say('today.set_done', { number: i + 1 }) }));
+const tick = (make('input', { type: 'checkbox', id: `tick-${id}-${i}` }));
+const amount = (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: pick.amount, 'aria-label': say('today.set_done', { number: i + 1 }) }));
 return { tick, amount, whole: make('li', {}, tick, ' ', make('label', { for: `tick-${id}-${i}`, text: say('today.set', { number: i + 1 }) }), ' ', amount) };
 });
-const reserve = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}` }));
+const reserve = (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}` }));
 const fault = make('p', { class: 'fault', role: 'alert' });
 return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
 make('p', { class: 'dose' }, words(pick.text)), make('p', { class: 'hint', text: pick.why }),
@@ -76,7 +76,7 @@ const on = results.dayText(stand.day);
 const classes = new Set([...picks.map(({ movement }) => movement), ...practice.map(({ movement }) => movement)].flatMap((m) => tables.cautions[m].map((c) => tables.classes[c])));
 const warm = [...new Set(['always', ...tables.classes.filter((c) => classes.has(c))].flatMap((key) => tables.warm_up[key] || []))];
 byId('warm-up').replaceChildren(...warm.map((text) => make('li', { text })));
-for (const when of /** @type {const} */ (['before', 'after'])) {
+for (const when of (['before', 'after'])) {
 const of = practice.filter((p) => p.when === when);
 byId(`practice-${when}`).hidden = of.length === 0;
 byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', words(text), make('span', { class: 'hint', text: ` ${why}` }))));
@@ -85,7 +85,7 @@ byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, o
 const laid = plan.lay(model, picks, stand.day);
 byId('plan-list').replaceChildren(...laid.weeks.map(({ week, lighter, sessions }) => make('li', {}, ...(lighter ? sayNodes('today.week_lighter', weekOf(week, sessions)) : sayNodes('today.week', weekOf(week, sessions))),
 make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(tables, movement), ' ', words(target)))))));
-byId('plan-end').replaceChildren(...sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull }).map((part) => /** @type {Node | string} */ (part)));
+byId('plan-end').replaceChildren(...sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull }).map((part) => (part)));
 };
 choice.addEventListener('change', () => store.set('skill', choice.value === '' ? null : Number(choice.value)));
 store.onChange(draw);

@@ -13,11 +13,23 @@ pub fn compact(text: &str) -> String {
             line = end.map_or("", |(_, rest)| rest.trim_start());
         }
         if !line.is_empty() && !line.starts_with("//") {
-            out.push_str(line);
+            without_types(line, &mut out);
             out.push('\n');
         }
     }
     out
+}
+
+/// The line without the comments that give a type to what follows them.
+fn without_types(line: &str, out: &mut String) {
+    let mut rest = line;
+    while let Some((before, after)) = rest.split_once("/** @")
+        && let Some((_, after)) = after.split_once("*/")
+    {
+        out.push_str(before);
+        rest = after.strip_prefix(' ').unwrap_or(after);
+    }
+    out.push_str(rest);
 }
 
 #[cfg(test)]
@@ -26,10 +38,10 @@ mod tests {
 
     #[test]
     fn comments_and_indentation_go() {
-        let text = "'use strict';\n// Why.\n(() => {\n  /** @param {string} a */\n  const f = (a) => `//${a}`;\n  /**\n   * More.\n   */\n  /** @type {number} */ let x = 1; // kept\n})();\n";
+        let text = "'use strict';\n// Why.\n(() => {\n  /** @param {string} a */\n  const f = (a) => `//${a}`;\n  /**\n   * More.\n   */\n  /** @type {number} */ let x = /** @type {'a' | 'b'} */ (y); // kept\n})();\n";
         assert_eq!(
             compact(text),
-            "'use strict';\n(() => {\nconst f = (a) => `//${a}`;\nlet x = 1; // kept\n})();\n"
+            "'use strict';\n(() => {\nconst f = (a) => `//${a}`;\nlet x = (y); // kept\n})();\n"
         );
         assert_eq!(compact("/* why */\na {\n  b: c;\n}\n"), "a {\nb: c;\n}\n");
     }
