@@ -25,8 +25,11 @@ fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
 
+/// What becomes of a file's text.
+type Change<'a> = &'a dyn Fn(&str) -> String;
+
 /// The small Hebrew curriculum, some of its files replaced.
-fn snapshot(instead: &[(&str, &dyn Fn(&str) -> String)], more: &[(&str, String)]) -> Snapshot {
+fn snapshot(instead: &[(&str, Change<'_>)], more: &[(&str, String)]) -> Snapshot {
     let folder = root().join("tests/words/he");
     let mut files: Vec<SourceFile> = walkdir::WalkDir::new(&folder)
         .into_iter()
