@@ -8,21 +8,17 @@ use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
 pub fn check_svg(file: FileId, text: &str, findings: &mut Findings) {
     let lower = text.to_ascii_lowercase();
     let banned = [
-        ("<script", "a script"),
-        ("<foreignobject", "a foreign object"),
         ("<!doctype", "a document type"),
         ("<!entity", "an entity"),
         ("javascript:", "a script address"),
         ("@import", "an import"),
         ("<?xml-stylesheet", "an outside style sheet"),
-        ("<animate", "an animation"),
-        ("<set", "an animation"),
-        ("<handler", "a handler"),
     ];
     let mut found: Vec<(usize, usize, &str)> = banned
         .iter()
         .filter_map(|(word, what)| lower.find(word).map(|at| (at, word.len(), *what)))
         .collect();
+    found.extend(element(&lower));
     found.extend(outside_reference(&lower).map(|(at, len)| (at, len, "an outside reference")));
     found.extend(handler(&lower).map(|(at, len)| (at, len, "an event handler")));
     found.sort();
@@ -74,6 +70,26 @@ pub fn check_raster(file: FileId, path: &str, bytes: &[u8], findings: &mut Findi
         Diagnostic::new(Rule::BrokenPicture, Span::top(file), message)
             .help("copy or export it again; it is published as far as it can be read"),
     );
+}
+
+/// The first element that runs, moves or embeds something, whatever prefix its name has.
+fn element(text: &str) -> Option<(usize, usize, &'static str)> {
+    text.match_indices('<').find_map(|(at, _)| {
+        let rest = &text[at + 1..];
+        let end = rest.find(|c: char| c.is_whitespace() || matches!(c, '>' | '/' | '<'));
+        let name = &rest[..end.unwrap_or(rest.len())];
+        let what = match name.rsplit(':').next().unwrap_or(name) {
+            "script" => "a script",
+            "foreignobject" => "a foreign object",
+            "set" | "discard" => "an animation",
+            "handler" | "listener" => "a handler",
+            "iframe" | "object" | "embed" | "frame" | "link" | "meta" | "base" | "form"
+            | "video" | "audio" => "an embedded page",
+            animation if animation.starts_with("animate") => "an animation",
+            _ => return None,
+        };
+        Some((at, name.len() + 1, what))
+    })
 }
 
 /// An `href`, `src` or `url(` that leads outside the file.

@@ -21,6 +21,13 @@ pub enum Role {
     Ignored,
 }
 
+/// Pictures and clips, those too that are refused by their kind. Nothing else in the folder is published: a browser would run
+/// some of it.
+const PICTURES: &[&str] = &[
+    "svg", "png", "jpg", "jpeg", "webp", "gif", "mp4", "m4v", "mov", "webm", "vtt", "avif", "heic",
+    "heif", "tif", "tiff", "bmp",
+];
+
 /// The role of a path from the curriculum's folder, such as `content/movements/pull/row.yaml`.
 pub fn role(path: &str) -> Role {
     let Some(inside) = path.strip_prefix("content/") else {
@@ -50,7 +57,12 @@ pub fn role(path: &str) -> Role {
             Role::Page(stem.into())
         }
         ("notes", "md") => Role::Note(stem.into()),
-        ("pictures", _) => Role::Picture,
+        ("pictures", _) if PICTURES.contains(&extension.to_ascii_lowercase().as_str()) => {
+            Role::Picture
+        }
+        ("pictures", _) => {
+            Role::Nobody("pictures end in .svg, .png, .jpg, .webp or .gif, clips in .mp4 or .webm")
+        }
         ("words", "yaml") => Role::Words(stem.into()),
         (_, "yml") => Role::Nobody("rename it so that it ends in .yaml"),
         ("movements" | "skills", _) => Role::Nobody("files here end in .yaml"),

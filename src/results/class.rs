@@ -4,6 +4,7 @@ use super::file::Reader;
 use super::{Person, Sides};
 use crate::curriculum::{Curriculum, Day};
 use crate::source::{Diagnostic, FileId, Findings, Rule, Span, suggest};
+use std::collections::HashMap;
 
 const COLUMNS: &[&str] = &["name", "movement", "got", "on", "in_reserve"];
 
@@ -23,6 +24,7 @@ pub(super) fn read(
         return Vec::new();
     };
     let mut people: Vec<Person> = Vec::new();
+    let mut known: HashMap<String, usize> = HashMap::new();
     for row in rows.records() {
         let row = match row {
             Ok(row) => row,
@@ -49,14 +51,15 @@ pub(super) fn read(
             row.get(column).filter(|c| !c.is_empty())
         };
         let whole = line(id, text, start);
-        let place = |value: &str| {
+        // A cell of several lines, or with quotes doubled, is not found as it was read.
+        let found = |value: &str| {
             let inside = text
                 .get(whole.start as usize..whole.end as usize)
                 .unwrap_or("");
-            inside
-                .find(value)
-                .map_or(whole, |at| whole.within(at, at + value.len()))
+            let at = inside.find(value)?;
+            Some(whole.within(at, at + value.len()))
         };
+        let place = |value: &str| found(value).unwrap_or(whole);
         let (Some(name), Some(movement), Some(got)) = (cell("name"), cell("movement"), cell("got"))
         else {
             findings.push(
@@ -79,21 +82,25 @@ pub(super) fn read(
             Some(text) => reader.reserve(text, place(text)),
             None => Some(0),
         };
-        let got = reader.got(got, |from, to| match from < to {
-            true => place(got).within(from, to),
-            false => place(got),
+        let got = reader.got(got, |from, to| match found(got) {
+            Some(cell) if from < to => cell.within(from, to),
+            other => other.unwrap_or(whole),
         });
         if let (Some(on), Some(in_reserve), Some(got)) = (on, in_reserve, got) {
             reader.take(movement, Sides::Both(got), on, in_reserve, None);
         }
         let mut read = reader.person;
         read.name = name.to_string();
-        match people.iter_mut().find(|p| p.name == name) {
-            Some(person) => {
+        match known.get(name) {
+            Some(at) => {
+                let person = &mut people[*at];
                 person.tested.append(&mut read.tested);
                 person.aside.append(&mut read.aside);
             }
-            None => people.push(read),
+            None => {
+                known.insert(name.to_string(), people.len());
+                people.push(read);
+            }
         }
     }
     people

@@ -149,3 +149,14 @@ fn the_ledger_takes_no_id_that_is_none() {
         check::curriculum(&files, 1, true).expect("it holds");
     }
 }
+
+/// The place within a cell was counted from the row where the cell was not found as it is read.
+#[test]
+fn a_cell_of_several_lines_has_a_place() {
+    for text in [
+        "name,movement,got\né,plank,\"x,\né\"\n",
+        "name,movement,got\né,plank,\"5 \"\"é,\"\n",
+    ] {
+        check::results("r.csv", text, &super::PROOF).expect(text);
+    }
+}

@@ -6,7 +6,23 @@ use rungbook::source::{Content, SourceFile};
 
 #[path = "../inject/fields.rs"]
 mod fields;
-pub use fields::{NOTES, RECORDS, RESULTS, filled};
+pub use fields::{NOTES, RECORDS, filled};
+
+/// Results files in the three forms; `~T~` as in the records.
+pub const RESULTS: &[(&str, &str)] = &[
+    (
+        "r.yaml",
+        "results: 1\nname: ~T~\nbodyweight: 72 kg\nhave: [bar, ~T~]\ntested:\n  - { movement: push-up, got: 9 reps, on: 2026-10-01 }\n  - { movement: single-leg-squat, left: 5 reps, right: 3 reps, bodyweight: 70 kg }\n  - { movement: ~T~, got: ~T~ }\ntrained:\n  - { movement: bar-dip, did: [5, 5, 5], with: 2.5 kg, in_reserve: 2, on: 2026-10-05 }\npaused:\n  - { part: shoulder, on: 2026-10-06, until: 2026-10-20, by: ~T~, because: ~T~ }\n",
+    ),
+    (
+        "r.json",
+        "{ \"results\": 1, \"name\": ~T~, \"bodyweight\": \"160 lb\", \"tested\": [ { \"movement\": \"pull-up\", \"got\": \"5 reps with 0.25 bw\", \"on\": \"2026-10-03\", \"in_reserve\": 1 } ], \"paused\": [ { \"movement\": \"dead-hang\", \"because\": ~T~ } ] }",
+    ),
+    (
+        "r.csv",
+        "name,movement,got,on,in_reserve\nAna,push-up,12 reps,2026-10-09,\nBen,plank,\"60 s\",2026-10-09,1\n\"~T~\",dead-hang,30 s,2026-10-08,\n",
+    ),
+];
 
 /// Small dice; the same seed gives the same throws.
 pub struct Dice(u64);
