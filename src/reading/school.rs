@@ -35,13 +35,7 @@ pub fn school(root: &Node, findings: &mut Findings) -> School {
     school.language = record.text("language", findings).unwrap_or(usual.language);
     school.units = record.word("units", findings).unwrap_or(usual.units);
     school.licence = record.text("licence", findings);
-    school.contact = record.text("contact", findings);
-    if let Some(contact) = record
-        .get("contact")
-        .filter(|n| n.text().is_some_and(|t| t.contains("://")))
-    {
-        address(contact, findings);
-    }
+    school.contact = record.get("contact").and_then(|n| contact(n, findings));
     school.theme = record
         .get("theme")
         .and_then(|n| theme(n, findings))
@@ -67,6 +61,25 @@ pub fn school(root: &Node, findings: &mut Findings) -> School {
     school
 }
 
+/// A link for readers: an http or https address, or one for mail.
+fn contact(node: &Node, findings: &mut Findings) -> Option<String> {
+    let text = fields::text(node, findings)?;
+    let plain = |t: &str| {
+        !t.contains(|c: char| c.is_whitespace() || c.is_control() || "<>\"'\\:".contains(c))
+    };
+    let mail = text.strip_prefix("mailto:").unwrap_or(&text);
+    match mail.split_once('@') {
+        Some((who, host)) if plain(mail) && !who.is_empty() && !host.is_empty() => {
+            Some(format!("mailto:{mail}"))
+        }
+        _ => {
+            let before = findings.len();
+            address(node, findings);
+            (findings.len() == before).then_some(text)
+        }
+    }
+}
+
 fn address(node: &Node, findings: &mut Findings) -> Option<String> {
     let text = fields::text(node, findings)?;
     let rest = text
@@ -84,7 +97,7 @@ fn address(node: &Node, findings: &mut Findings) -> Option<String> {
                 format!("`{text}` is not an http or https address"),
             )
             .label("not an address")
-            .help("write the whole address of the site, like `https://example.org/curriculum/`"),
+            .help("write the whole address, like `https://example.org/curriculum/`"),
         );
         return None;
     }

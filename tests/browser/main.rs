@@ -7,6 +7,7 @@ mod booklet;
 mod flow;
 #[path = "../scale/generate.rs"]
 mod generate;
+mod inject;
 mod measure;
 mod reach;
 mod serve;

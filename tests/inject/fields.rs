@@ -9,7 +9,7 @@ address: https://room.example/c/
 language: en
 units: metric
 licence: ~T~
-contact: ~T~
+contact: https://room.example/reach
 theme: chalk
 publish_to: site
 accent: "#b4472b"

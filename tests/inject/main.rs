@@ -4,11 +4,13 @@
 #[path = "../dice/mod.rs"]
 mod dice;
 mod fields;
+mod markdown;
 mod payloads;
 
 use fields::{NOTES, RECORDS, filled};
 use html5gum::{Token, Tokenizer};
-use payloads::{MARKDOWN, PAYLOADS};
+use markdown::MARKDOWN;
+use payloads::PAYLOADS;
 use rungbook::proof::proofread;
 use rungbook::site::audit::Auditor;
 use rungbook::site::{Plan, Theme};
@@ -81,8 +83,9 @@ fn shape(page: &[u8]) -> Vec<String> {
                         false => key,
                     });
                 }
-                // The definition is shown in colours; which, depends on its letters.
-                if !keys.iter().any(|k| k.starts_with("class=hl-")) {
+                // Colours of a definition and lines of a map's box depend on the letters.
+                let coloured = keys.iter().any(|k| k.starts_with("class=hl-"));
+                if !coloured && name != "tspan" {
                     out.push(format!("{name} {}", keys.join(" ")));
                 }
             }
@@ -170,6 +173,40 @@ fn no_text_becomes_structure() {
         wrong.len(),
         wrong[..wrong.len().min(30)].join("\n")
     );
+}
+
+/// The one text that becomes a link by itself.
+#[test]
+fn a_contact_is_an_address_or_refused() {
+    let with = |contact: &str| {
+        let files = with_notes(filled(RECORDS, |n| format!("Words {n}")));
+        let new = format!("contact: {}\n", fields::quoted(contact));
+        let swap = |(p, t): (String, String)| {
+            (p, t.replace("contact: https://room.example/reach\n", &new))
+        };
+        site(&files.into_iter().map(swap).collect::<Vec<_>>(), Some(&[0]))
+    };
+    for payload in PAYLOADS.iter().chain(&[
+        "javascript://a/%0apwned()",
+        "ana@b.example:x",
+        "Ask at the desk",
+    ]) {
+        let why = with(payload).expect_err(payload);
+        assert!(why.starts_with("bad-address: "), "{payload}: {why}");
+    }
+    for (sound, link) in [
+        ("https://a.example/x?y=1&z", "https://a.example/x?y=1&amp;z"),
+        ("ana@b.example", "mailto:ana@b.example"),
+        ("mailto:ana@b.example", "mailto:ana@b.example"),
+    ] {
+        let found = with(sound).expect(sound);
+        let (_, page) = found.values().next().expect("a page");
+        let page = String::from_utf8_lossy(page);
+        assert!(
+            page.contains(&format!("<a href=\"{link}\">Contact</a>")),
+            "{sound}"
+        );
+    }
 }
 
 fn compare(path: &str, bytes: &[u8], twin: &[u8], turn: usize, wrong: &mut Vec<String>) {
