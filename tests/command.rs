@@ -360,6 +360,31 @@ fn help_has_an_example_and_completions_are_printed() {
     }
 }
 
+/// What a client's file holds does not steer the coach's terminal.
+#[test]
+fn results_do_not_steer_the_terminal() {
+    let dir = started();
+    let hurt = "\\e]0;x\\a\\u202e\\r\\x9b5m";
+    let yaml = format!(
+        "results: 1\nname: \"{hurt}\"\ntested:\n  - {{ movement: \"no{hurt}\", got: 5 reps }}\n  - {{ movement: dead-hang, got: \"{hurt}\" }}\npaused:\n  - {{ movement: dead-hang, by: \"{hurt}\", because: \"{hurt}\" }}\n"
+    );
+    fs::write(dir.path().join("r.yaml"), yaml).expect("written");
+    fs::write(
+        dir.path().join("r.csv"),
+        "name,movement,got\n\u{1b}[31mA\u{9b},dead-hang,9 s\n\u{202e}B,no\u{1b}[5m,9 s\n",
+    )
+    .expect("written");
+    for file in ["r.yaml", "r.csv"] {
+        for command in ["assess", "dose"] {
+            let out = run(&[command, file, "--from", "c"], dir.path());
+            let said = text(&out.stdout) + &text(&out.stderr);
+            let steers = |c: char| (c.is_control() && c != '\n') || c == '\u{202e}';
+            assert!(!said.contains(steers), "{command} {file}: {said:?}");
+            assert!(said.contains("Dead hang"), "{command} {file}: {said}");
+        }
+    }
+}
+
 /// The terminal names no movement with cautions without its signal word, in states, reasons, the class and the dose.
 #[test]
 fn the_terminal_keeps_the_marks() {

@@ -81,7 +81,9 @@ fn text(finding: &Diagnostic, snapshot: &Snapshot, renderer: &Renderer) -> Strin
         );
     }
     let help = Level::HELP.secondary_title(finding.help.as_str());
-    renderer.render(&[group, Group::with_title(help)])
+    let text = renderer.render(&[group, Group::with_title(help)]);
+    // The renderer shows the other characters that would steer a terminal.
+    text.replace(|c| matches!(c, '\u{80}'..='\u{9f}'), "\u{fffd}")
 }
 
 struct Excerpt<'a> {

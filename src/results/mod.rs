@@ -29,6 +29,31 @@ pub struct Person {
     pub aside: Vec<Aside>,
 }
 
+impl Person {
+    /// The person with every text of the client's as a terminal may show it: characters that steer a terminal or turn the
+    /// direction of writing become a sign that something stood there.
+    fn harmless(mut self) -> Person {
+        let steers = |c: char| {
+            c.is_control() || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+        };
+        let clean = |text: &mut String| {
+            if text.contains(steers) {
+                *text = text.replace(steers, "\u{fffd}");
+            }
+        };
+        clean(&mut self.name);
+        for pause in &mut self.pauses {
+            pause.by.iter_mut().for_each(clean);
+            pause.because.iter_mut().for_each(clean);
+        }
+        for aside in &mut self.aside {
+            clean(&mut aside.movement);
+            clean(&mut aside.got);
+        }
+        self
+    }
+}
+
 /// A test's result.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tested {
