@@ -155,6 +155,9 @@ fn links_in_the_site_are_never_followed() {
     symlink(out.join("theme"), site.join("theme")).expect("a link");
     fs::rename(site.join("404.html"), out.join("404.html")).expect("moved");
     symlink(out.join("404.html"), site.join("404.html")).expect("a link");
+    // One that no change of the school's name touches.
+    fs::rename(site.join("robots.txt"), out.join("robots.txt")).expect("moved");
+    symlink(out.join("robots.txt"), site.join("robots.txt")).expect("a link");
     fs::remove_file(site.join("index.html")).expect("gone");
     fs::write(out.join("letter.txt"), "dear").expect("written");
     symlink(out.join("letter.txt"), site.join("index.html")).expect("a link");
@@ -271,6 +274,18 @@ fn others_files_are_kept_wherever_they_lie() {
         assert_eq!(fs::read_to_string(site.join(path)).expect("kept"), path);
     }
     assert_eq!(fs::read(&odd).expect("kept"), b"odd");
+    // The site comes to use a folder in which others' files lie.
+    fs::create_dir(site.join("pictures")).expect("a folder");
+    fs::write(site.join("pictures/mine.txt"), "mine").expect("written");
+    fs::create_dir_all(from.join("content/pictures")).expect("a folder");
+    let svg = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 9 9\"><path d=\"M0 0h9\"/></svg>\n";
+    fs::write(from.join("content/pictures/line.svg"), svg).expect("written");
+    published(&from, &site);
+    assert!(site.join("pictures/line.svg").exists());
+    assert_eq!(
+        fs::read(site.join("pictures/mine.txt")).expect("kept"),
+        b"mine"
+    );
     // The site comes to need a name that is taken: said, nothing lost.
     fs::write(site.join("about-us.html"), "mine").expect("written");
     fs::create_dir_all(from.join("content/notes/pages")).expect("a folder");
