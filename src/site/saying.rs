@@ -107,7 +107,7 @@ pub fn register(tera: &mut Tera, words: &Words) {
         move |args: Kwargs, _: &State| -> TeraResult<tera::Value> {
             let items: Vec<String> = args.must_get("of")?;
             let items: Vec<String> = items.iter().map(|i| escape(i)).collect();
-            Ok(tera::Value::safe_string(&of.list(&items)))
+            Ok(tera::Value::safe_string(&of.list_html(&items)))
         },
     );
     let of = words.clone();

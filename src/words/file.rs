@@ -1,6 +1,6 @@
 //! Reading a words file, with everything that is wrong with it.
 
-use super::text::holes;
+use super::text::{holes, loose_brace};
 use super::{Direction, Entry, GEAR, Words};
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::yaml::{Node, Value};
@@ -218,6 +218,16 @@ impl Reader<'_> {
             false => format!("the link to `{name}`"),
         };
         let before = self.findings.len();
+        if loose_brace(text) {
+            self.findings.push(
+                Diagnostic::new(
+                    Rule::UnknownPlaceholder,
+                    node.span,
+                    "a brace stands where no placeholder is",
+                )
+                .help("leave braces out, but for placeholders such as `{n}`"),
+            );
+        }
         for name in has.difference(&asked) {
             let names: Vec<String> = asked.iter().map(show).collect();
             let help =

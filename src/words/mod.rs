@@ -295,6 +295,27 @@ impl Words {
         self.joined(items, "list.comma")
     }
 
+    /// As [`Words::list`] of HTML, as HTML.
+    pub fn list_html<S: AsRef<str>>(&self, items: &[S]) -> String {
+        let mut items = items.iter().map(|s| s.as_ref().to_string());
+        let first = items.next().unwrap_or_default();
+        items.fold(first, |before, next| {
+            let values = [("before", (&before).into()), ("next", (&next).into())];
+            self.fill_html("list.comma", &values)
+        })
+    }
+
+    /// As [`Words::fill`] with values that are HTML, as HTML.
+    ///
+    /// # Panics
+    /// As [`Words::say`].
+    pub fn fill_html(&self, key: &str, values: &[(&str, Value<'_>)]) -> String {
+        let entry = self
+            .entry(key)
+            .unwrap_or_else(|| panic!("en.yaml has the entry {key}"));
+        self.fill_entry(&entry.map(&|text| Form::Html.of(text)), values)
+    }
+
     /// "a, b and c".
     pub fn list_and<S: AsRef<str>>(&self, items: &[S]) -> String {
         match items {

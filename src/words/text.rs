@@ -16,7 +16,15 @@ impl Form {
     pub fn of(self, text: &str) -> String {
         match self {
             Form::Html => html(text),
-            Form::Css => text.replace('\\', "\\\\").replace('"', "\\\""),
+            // A bare line end would end the string, and the rest would be rules.
+            Form::Css => text
+                .chars()
+                .map(|c| match c {
+                    '\\' | '"' => format!("\\{c}"),
+                    c if c.is_control() => format!("\\{:x} ", u32::from(c)),
+                    c => c.to_string(),
+                })
+                .collect(),
         }
     }
 }
@@ -30,6 +38,13 @@ pub(super) fn fill(text: &str, out: &mut String, put: &mut dyn FnMut(&str, &mut 
         rest = after;
     }
     out.push_str(rest);
+}
+
+/// A brace stands in the text that belongs to no placeholder. A template would read it as its own.
+pub fn loose_brace(text: &str) -> bool {
+    let mut rest = String::new();
+    fill(text, &mut rest, &mut |_, _| {});
+    rest.contains(['{', '}'])
 }
 
 /// The first placeholder: what stands before, its name, what follows.
@@ -128,7 +143,7 @@ fn escape(text: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{fill, holes, html, plain_of};
+    use super::{Form, fill, holes, html, loose_brace, plain_of};
 
     #[test]
     fn placeholders_links_and_strong_words() {
@@ -144,5 +159,10 @@ mod tests {
         let found: Vec<String> = holes("{n} [x](self-test) [y]({to})").into_iter().collect();
         assert_eq!(found, ["n", "self-test", "to"]);
         assert_eq!(plain_of("**A** [b](c) d"), "A b d");
+        assert!(!loose_brace("{n} of {all}"));
+        for text in ["{{ n }}", "{{n}}", "{% raw %}", "{#", "}", "{Not one}"] {
+            assert!(loose_brace(text), "{text}");
+        }
+        assert_eq!(Form::Css.of("a\n\"b\\"), "a\\a \\\"b\\\\");
     }
 }

@@ -78,7 +78,16 @@ pub fn curriculum(files: &Snapshot, share: usize, strict: bool) -> Result<(), St
         true => Err(error.to_string()),
         false => Ok(()),
     };
-    let plan = match Plan::new(&proof, files, &THEME) {
+    let own = files
+        .files()
+        .any(|(_, f)| f.path.starts_with("content/words/"));
+    let own = own.then(|| Theme::load("chalk", files, &curriculum.words));
+    let theme = match &own {
+        None => &*THEME,
+        Some(Ok(theme)) => theme,
+        Some(Err(error)) => return said(error.clone()),
+    };
+    let plan = match Plan::new(&proof, files, theme) {
         Ok(plan) => plan,
         Err(error) => return said(error),
     };

@@ -24,6 +24,12 @@ pub const RESULTS: &[(&str, &str)] = &[
     ),
 ];
 
+/// Words of the interface: plain, with a placeholder, with a link, in plural forms.
+pub const WORDS: (&str, &str) = (
+    "content/words/en.yaml",
+    "direction: ltr\nsite:\n  contact: Reach us\nshared:\n  today: Now\n  movements: { one: \"{n} way\", other: \"{n} ways\" }\n  signal_words: \"**Warning**: take care.\"\nlist:\n  comma: \"{before}; {next}\"\ngear:\n  bar: A bar\n",
+);
+
 /// Small dice; the same seed gives the same throws.
 pub struct Dice(u64);
 

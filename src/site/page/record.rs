@@ -195,7 +195,7 @@ pub(super) fn dose(plan: &Plan<'_>, m: &Movement) -> String {
     if m.each_side && !words.is_empty() && !says_so {
         return plan
             .say()
-            .fill("target.each_side", &[("amount", (&words).into())]);
+            .fill_html("target.each_side", &[("amount", (&words).into())]);
     }
     words
 }
