@@ -3,6 +3,7 @@
 //!
 //! Reads only what is written in the files: links, `data-movement`, `data-caution`, names standing alone, data, style sheets.
 
+mod plain;
 mod tokens;
 mod walk;
 
@@ -128,7 +129,10 @@ impl Auditor {
 
     fn page(&self, html: &[u8]) -> Vec<String> {
         let mut walk = Walk::new(self);
-        tokens::read(html, &mut walk);
+        if plain::read(html, &mut walk).is_none() {
+            walk = Walk::new(self);
+            tokens::read(html, &mut walk);
+        }
         walk.finish()
     }
 

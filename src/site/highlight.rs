@@ -1,30 +1,142 @@
 //! Sessions and definitions as HTML with class names, by two small grammars of our own.
+//!
+//! Definitions repeat many of their lines, and most lines mean the same wherever they stand: those are read once a thread.
 
+use std::cell::RefCell;
+use std::collections::HashMap;
 use std::sync::LazyLock;
 use syntect::dumps::from_uncompressed_data;
-use syntect::html::{ClassStyle, ClassedHTMLGenerator};
-use syntect::parsing::SyntaxSet;
+use syntect::html::{ClassStyle, line_tokens_to_classed_spans};
+use syntect::parsing::{ParseState, ScopeStack, SyntaxSet};
 use syntect::util::LinesWithEndings;
 
-static GRAMMARS: LazyLock<SyntaxSet> = LazyLock::new(|| {
+static SYNTAXES: LazyLock<SyntaxSet> = LazyLock::new(|| {
     from_uncompressed_data(include_bytes!(concat!(env!("OUT_DIR"), "/grammars.bin")))
         .expect("the grammars were compiled with the program")
 });
 
-/// The text as HTML spans whose classes begin with `hl-`. `grammar` is `Session` or `Definition`.
-pub fn html(grammar: &str, text: &str) -> String {
-    let Some(syntax) = GRAMMARS.find_syntax_by_name(grammar) else {
-        return super::link::escape(text);
-    };
-    let style = ClassStyle::SpacedPrefixed { prefix: "hl-" };
-    let mut generator = ClassedHTMLGenerator::new_with_class_style(syntax, &GRAMMARS, style);
-    for line in LinesWithEndings::from(text) {
-        if generator
-            .parse_html_for_line_which_includes_newline(line)
-            .is_err()
-        {
-            return super::link::escape(text);
+static SESSION: LazyLock<Option<Grammar>> = LazyLock::new(|| Grammar::new("Session"));
+static DEFINITION: LazyLock<Option<Grammar>> = LazyLock::new(|| Grammar::new("Definition"));
+
+const STYLE: ClassStyle = ClassStyle::SpacedPrefixed { prefix: "hl-" };
+/// Lines that a thread remembers.
+const REMEMBERED: usize = 4096;
+
+/// A grammar as it stands between two lines that have nothing to do with each other.
+struct Grammar {
+    between: At,
+    /// What opens the text.
+    opening: String,
+}
+
+/// Where reading stands.
+#[derive(Clone, PartialEq)]
+struct At {
+    state: ParseState,
+    stack: ScopeStack,
+    /// Elements that are open.
+    open: isize,
+}
+
+impl At {
+    /// The line as HTML, and reading after it.
+    fn line(&mut self, line: &str) -> Option<String> {
+        let ops = self.state.parse_line(line, &SYNTAXES).ok()?;
+        let (html, opened) =
+            line_tokens_to_classed_spans(line, &ops, STYLE, &mut self.stack).ok()?;
+        self.open += opened;
+        Some(html)
+    }
+}
+
+impl Grammar {
+    fn new(name: &str) -> Option<Grammar> {
+        let mut between = At {
+            state: ParseState::new(SYNTAXES.find_syntax_by_name(name)?),
+            stack: ScopeStack::new(),
+            open: 0,
+        };
+        let opening = between.line("\n")?.trim_end().to_string();
+        Some(Grammar { between, opening })
+    }
+
+    fn html(&self, text: &str, known: &mut HashMap<String, String>) -> Option<String> {
+        let mut out = self.opening.clone();
+        let mut at: Option<At> = None;
+        for line in LinesWithEndings::from(text) {
+            if at.is_none()
+                && let Some(html) = known.get(line)
+            {
+                out.push_str(html);
+                continue;
+            }
+            let stood_between = at.is_none();
+            let mut now = at.unwrap_or_else(|| self.between.clone());
+            let html = now.line(line)?;
+            out.push_str(&html);
+            at = (now != self.between).then_some(now);
+            if stood_between && at.is_none() && known.len() < REMEMBERED {
+                known.insert(line.to_string(), html);
+            }
+        }
+        let open = at.map_or(self.between.open, |a| a.open);
+        (0..open).for_each(|_| out.push_str("</span>"));
+        Some(out)
+    }
+}
+
+thread_local! {
+    static KNOWN: RefCell<[HashMap<String, String>; 2]> = RefCell::default();
+}
+
+/// The text of a session as HTML spans whose classes begin with `hl-`.
+pub fn session(text: &str) -> String {
+    html(&SESSION, 0, text)
+}
+
+/// The text of a definition as HTML spans whose classes begin with `hl-`.
+pub fn definition(text: &str) -> String {
+    html(&DEFINITION, 1, text)
+}
+
+fn html(grammar: &LazyLock<Option<Grammar>>, which: usize, text: &str) -> String {
+    if text.is_empty() {
+        return String::new();
+    }
+    let made = KNOWN.with_borrow_mut(|known| {
+        let grammar = grammar.as_ref();
+        grammar.and_then(|g| g.html(text, &mut known[which]))
+    });
+    made.unwrap_or_else(|| super::link::escape(text))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use syntect::html::ClassedHTMLGenerator;
+
+    /// The library's own way, without memory.
+    fn plainly(name: &str, text: &str) -> String {
+        let syntax = SYNTAXES.find_syntax_by_name(name).expect("a grammar");
+        let mut generator = ClassedHTMLGenerator::new_with_class_style(syntax, &SYNTAXES, STYLE);
+        for line in LinesWithEndings::from(text) {
+            generator
+                .parse_html_for_line_which_includes_newline(line)
+                .expect("a line");
+        }
+        generator.finalize()
+    }
+
+    #[test]
+    fn memory_changes_nothing() {
+        let odd = "a: |\n  text: # no\n\n# c\nb: \"x\n  y\"\n- [1, {c: d}]\ne: 'f'";
+        let usual =
+            "movement: hang\nname: Hang # why\nneeds:\n  - pull: 5x5\n  - any of:\n      - a\n";
+        for text in [usual, odd, usual, "", "x", "# only\n"] {
+            for _ in 0..2 {
+                assert_eq!(definition(text), plainly("Definition", text));
+                assert_eq!(session(text), plainly("Session", text));
+            }
         }
     }
-    generator.finalize()
 }

@@ -216,7 +216,7 @@ impl<'e> Writer<'_, '_> {
         }
         let yaml = matches!(kind, CodeBlockKind::Fenced(info) if info.split([' ', ',']).next() == Some("yaml"));
         let body = if yaml {
-            highlight::html("Definition", text)
+            highlight::definition(text)
         } else {
             escape(text)
         };
@@ -234,7 +234,7 @@ impl<'e> Writer<'_, '_> {
             "ui.session",
             &[
                 ("rows", tera::Value::from_serializable(&rows)),
-                ("source", highlight::html("Session", text).into()),
+                ("source", highlight::session(text).into()),
             ],
         )
     }

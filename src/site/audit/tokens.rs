@@ -1,6 +1,7 @@
-//! HTML as the audit reads it: tags with their attributes, and texts, without a copy of each.
+//! Any HTML as the audit reads it: tags with their attributes, and texts, without a copy of each.
 
 use html5gum::{Emitter, Error, State, Tokenizer};
+use std::borrow::Cow;
 
 /// Reads a page and tells `to` of its tags and texts, in order.
 pub fn read(html: &[u8], to: &mut impl Handler) {
@@ -15,12 +16,11 @@ pub trait Handler {
     fn text(&mut self, text: &str);
 }
 
-/// A start tag.
+/// A start tag, with every attribute and its value, entities read.
 pub struct Tag<'t> {
     pub name: &'t str,
     pub self_closing: bool,
-    attributes: &'t [Attribute],
-    bytes: &'t [u8],
+    pub attributes: &'t [(&'t str, Cow<'t, str>)],
 }
 
 /// Where the name and the value of an attribute stand in the reader's bytes.
@@ -29,16 +29,6 @@ struct Attribute {
     name: usize,
     value: usize,
     end: usize,
-}
-
-impl<'t> Tag<'t> {
-    /// Every attribute with its value, entities read.
-    pub fn attributes(&self) -> impl Iterator<Item = (&'t str, &'t str)> {
-        let bytes = self.bytes;
-        self.attributes
-            .iter()
-            .map(move |a| (utf8(&bytes[a.name..a.value]), utf8(&bytes[a.value..a.end])))
-    }
 }
 
 /// The bytes as text. What is no UTF-8 is nobody's name and no address.
@@ -134,11 +124,16 @@ impl<H: Handler> Emitter for Reader<'_, H> {
             self.to.end(name);
             return None;
         }
+        let part = |from: usize, to: usize| utf8(&self.bytes[from..to]);
+        let attributes: Vec<(&str, Cow<'_, str>)> = self
+            .attributes
+            .iter()
+            .map(|a| (part(a.name, a.value), Cow::Borrowed(part(a.value, a.end))))
+            .collect();
         self.to.start(&Tag {
             name,
             self_closing: self.self_closing,
-            attributes: &self.attributes,
-            bytes: &self.bytes,
+            attributes: &attributes,
         });
         // What a browser takes as text, whatever it looks like.
         let state = match name {
@@ -213,15 +208,19 @@ impl<H: Handler> Emitter for Reader<'_, H> {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
 
     #[derive(Default)]
-    struct Told(Vec<String>);
+    pub struct Told(pub Vec<String>);
 
     impl Handler for Told {
         fn start(&mut self, tag: &Tag<'_>) {
-            let attributes: String = tag.attributes().map(|(k, v)| format!(" {k}={v}")).collect();
+            let attributes: String = tag
+                .attributes
+                .iter()
+                .map(|(k, v)| format!(" {}={v}", k.to_lowercase()))
+                .collect();
             self.0.push(format!("<{}{attributes}>", tag.name));
         }
 

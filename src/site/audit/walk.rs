@@ -87,9 +87,10 @@ impl<'a> Walk<'a> {
             .any(|e| e.about == About::Cautioned(movement))
     }
 
-    fn read<'t>(&mut self, tag: &Tag<'t>) -> Attributes<'t> {
+    fn read<'t>(&mut self, tag: &'t Tag<'_>) -> Attributes<'t> {
         let mut read = Attributes::default();
-        for (key, value) in tag.attributes() {
+        for (key, value) in tag.attributes {
+            let (key, value) = (*key, value.as_ref());
             match key {
                 "data-caution" => read.caution = Some(value),
                 "data-movement" => read.movement = Some(value),

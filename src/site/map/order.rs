@@ -93,11 +93,19 @@ pub fn improve(layered: &Layered) -> Order {
 fn sweeps(layered: &Layered, near: &Near, start: Order) -> (usize, Order) {
     let mut order = start;
     let mut best = (crossings(layered, &order), order.clone());
+    let mut there_and_back = order.clone();
     for i in 0..SWEEPS {
         sweep(layered, near, &mut order, i % 2 == 0);
         let count = crossings(layered, &order);
         if count < best.0 {
             best = (count, order.clone());
+        }
+        if i % 2 == 1 {
+            // What is the same after a sweep there and back stays so.
+            if order == there_and_back {
+                break;
+            }
+            there_and_back.clone_from(&order);
         }
     }
     best

@@ -307,7 +307,7 @@ fn definition(plan: &Plan<'_>, ix: MovementIx) -> String {
                 .unwrap_or(l.trim_start())
         })
         .collect();
-    highlight::html("Definition", &format!("{}\n", lines.join("\n").trim_end()))
+    highlight::definition(&format!("{}\n", lines.join("\n").trim_end()))
 }
 
 /// What the posture comes to, in words.
