@@ -103,7 +103,7 @@ fn main() {
     let rehearsed = wish.sizes.iter().copied().filter(|n| *n <= 10_000).max();
     let (mut rows, mut stages, mut rehearsals) = (Vec::new(), Vec::new(), Vec::new());
     for (name, shape) in shapes {
-        eprintln!("{name} movements");
+        eprintln!("{name}: {} movements", shape.count);
         let from = scratch.path().join("curriculum");
         generate::write(&from, shape);
         let measured = Measured::of(&from, scratch.path(), shape.count, wish.runs);
@@ -118,7 +118,7 @@ fn main() {
         fs::remove_dir_all(&from).expect("removed");
     }
     println!(
-        "| N | floor ms | publish ms | ratio | floor MB | publish MB | unchanged ms (files written) | one note edited ms (files written) | floor to graph ms | proof ms | ratio | Python s | Python / publish |\n| ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |\n{}",
+        "| N | floor ms | publish ms | ratio | CPU ratio | floor MB | publish MB | unchanged ms (files written) | one note edited ms (files written) | floor to graph ms | proof ms | ratio | Python s | Python / publish |\n| ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |\n{}",
         rows.join("\n")
     );
     println!(
@@ -144,6 +144,8 @@ fn floor_into(from: &Path, to: &Path, scratch: &Path) -> Ran {
 struct Measured {
     floor: Vec<f64>,
     publish: Vec<f64>,
+    floor_cpu: Vec<f64>,
+    publish_cpu: Vec<f64>,
     floor_peak: Vec<f64>,
     publish_peak: Vec<f64>,
     unchanged: Vec<f64>,
@@ -175,9 +177,8 @@ impl Measured {
     }
 
     fn run_once(&mut self, from: &Path, scratch: &Path, at: usize) {
-        let keep = |ran: Ran, times: &mut Vec<f64>, peaks: &mut Vec<f64>| {
+        let keep = |ran: Ran, times: &mut Vec<f64>| {
             times.push(ran.ms);
-            peaks.extend(ran.peak_mb);
             ran.out
         };
         let from_text = from.to_str().expect("a path in UTF-8");
@@ -185,7 +186,9 @@ impl Measured {
         let to_text = to.to_str().expect("a path in UTF-8");
 
         let ran = floor_into(from, &to, scratch);
-        let said = keep(ran, &mut self.floor, &mut self.floor_peak);
+        self.floor_cpu.extend(ran.cpu_ms);
+        self.floor_peak.extend(ran.peak_mb);
+        let said = keep(ran, &mut self.floor);
         let said: serde_json::Value = serde_json::from_str(&said).expect("JSON");
         for (times, name) in self
             .stages
@@ -199,7 +202,9 @@ impl Measured {
         let program = Path::new(PROGRAM);
         let publish = ["publish", "--from", from_text, "--to", to_text];
         let ran = run(program, &publish, scratch);
-        keep(ran, &mut self.publish, &mut self.publish_peak);
+        self.publish_cpu.extend(ran.cpu_ms);
+        self.publish_peak.extend(ran.peak_mb);
+        keep(ran, &mut self.publish);
 
         let again = [&publish[..], &["--as", "json"]].concat();
         let written = |out: &str| -> u64 {
@@ -207,7 +212,7 @@ impl Measured {
             answer["written"].as_u64().expect("a number")
         };
         let ran = run(program, &again, scratch);
-        self.written_unchanged = written(&keep(ran, &mut self.unchanged, &mut Vec::new()));
+        self.written_unchanged = written(&keep(ran, &mut self.unchanged));
 
         let notes = walkdir::WalkDir::new(from.join("content/notes"));
         let note = notes
@@ -219,17 +224,19 @@ impl Measured {
         let text = fs::read_to_string(&note).expect("text");
         fs::write(&note, format!("{text}\nRun {at}.\n")).expect("written");
         let ran = run(program, &again, scratch);
-        self.written_edited = written(&keep(ran, &mut self.edited, &mut Vec::new()));
+        self.written_edited = written(&keep(ran, &mut self.edited));
         fs::write(&note, text).expect("written");
 
         let ran = run(program, &["proof", "--from", from_text], scratch);
-        keep(ran, &mut self.proof, &mut Vec::new());
+        keep(ran, &mut self.proof);
         fs::remove_dir_all(&to).expect("removed");
     }
 
     fn add(&mut self, one: Measured) {
         self.floor.extend(one.floor);
         self.publish.extend(one.publish);
+        self.floor_cpu.extend(one.floor_cpu);
+        self.publish_cpu.extend(one.publish_cpu);
         self.floor_peak.extend(one.floor_peak);
         self.publish_peak.extend(one.publish_peak);
         self.unchanged.extend(one.unchanged);
@@ -255,6 +262,15 @@ impl Measured {
             true => "-".into(),
             false => format!("{:.0}", median(v)),
         };
+        let cpu = match self.floor_cpu.is_empty() {
+            true => "-".into(),
+            // Sums: one small run is below what the timer can tell.
+            false => {
+                let [all, floor] =
+                    [&self.publish_cpu, &self.floor_cpu].map(|v| v.iter().sum::<f64>());
+                format!("{:.2}", all / floor)
+            }
+        };
         let (script, faster) = match python {
             Some(ms) => (
                 format!("{:.1}", ms / 1000.0),
@@ -263,10 +279,11 @@ impl Measured {
             None => ("-".into(), "-".into()),
         };
         format!(
-            "| {name} | {:.0} | {:.0} | {:.2} | {} | {} | {:.0} ({}) | {:.0} ({}) | {:.0} | {:.0} | {:.2} | {script} | {faster} |",
+            "| {name} | {:.0} | {:.0} | {:.2} | {} | {} | {} | {:.0} ({}) | {:.0} ({}) | {:.0} | {:.0} | {:.2} | {script} | {faster} |",
             median(&self.floor),
             median(&self.publish),
             ratio(&self.publish, &self.floor),
+            cpu,
             peak(&self.floor_peak),
             peak(&self.publish_peak),
             median(&self.unchanged),
