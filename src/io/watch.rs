@@ -9,7 +9,7 @@ use std::sync::mpsc::{Receiver, channel};
 use std::time::{Duration, Instant};
 
 /// Saving has come to rest when nothing happened for so long; an editor's one save is several events.
-const QUIET: Duration = Duration::from_millis(20);
+const QUIET: Duration = Duration::from_millis(15);
 /// A writer that never rests is not waited for longer.
 const MOST: Duration = Duration::from_millis(500);
 /// A folder that vanished is looked for again this often.

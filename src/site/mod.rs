@@ -103,7 +103,7 @@ pub struct Plan<'a> {
 
 /// What several pages need, made once. Nothing here depends on the text of a note.
 pub struct Parts {
-    links: Links,
+    links: Arc<Links>,
     ladders: BTreeMap<MovementIx, Vec<Step>>,
     chains: Vec<Chain>,
     flat: Flat,
@@ -130,11 +130,20 @@ impl Parts {
     /// # Errors
     /// When the theme's smallest part, the name of a movement with its mark, cannot be rendered.
     pub fn new(proofread: &Proofread, theme: &Theme) -> Result<Parts, ThemeError> {
+        Parts::with_links(proofread, theme, None)
+    }
+
+    /// With the rendered names of a curriculum whose movements have the same ids, names and cautions.
+    fn with_links(
+        proofread: &Proofread,
+        theme: &Theme,
+        links: Option<Arc<Links>>,
+    ) -> Result<Parts, ThemeError> {
         let Proofread {
             curriculum, stages, ..
         } = proofread;
         let (links, (chains, (ladders, (flat, solved)))) = rayon::join(
-            || Links::new(curriculum, theme),
+            || links.map_or_else(|| Links::new(curriculum, theme).map(Arc::new), Ok),
             || {
                 rayon::join(
                     || -> Vec<Chain> {

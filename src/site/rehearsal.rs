@@ -3,6 +3,7 @@
 //! What a page shows is what [`Plan`] makes of the same folder; nothing is kept from before a change but what cannot differ.
 
 use super::audit::Auditor;
+use super::link::Links;
 use super::{Parts, Plan, Theme, ThemeError};
 use crate::proof::{Proofread, proofread, proofread_again};
 use crate::reading::Again;
@@ -18,6 +19,8 @@ pub struct Rehearsal {
     proof: Proofread,
     theme: Result<Arc<Theme>, ThemeError>,
     parts: OnceLock<Result<Arc<Parts>, ThemeError>>,
+    /// The rendered names from before a change that left them alone.
+    links: Option<Arc<Links>>,
     auditor: OnceLock<Arc<Auditor>>,
 }
 
@@ -36,6 +39,7 @@ impl Rehearsal {
             proof,
             theme,
             parts: OnceLock::new(),
+            links: None,
             auditor: OnceLock::new(),
         }
     }
@@ -68,16 +72,32 @@ impl Rehearsal {
 
     fn again(&self, snapshot: Snapshot, file: FileId) -> Option<Rehearsal> {
         let (proof, again) = proofread_again(&self.proof, &snapshot, file)?;
-        let (parts, auditor) = match again {
-            // Neither depends on the text of a note.
-            Again::Note(_) => (self.parts.clone(), self.auditor.clone()),
-            Again::Movement(_) => (OnceLock::new(), OnceLock::new()),
+        let (before, after) = (&self.proof.curriculum, &proof.curriculum);
+        // What is read anew keeps its id and its name.
+        let marks_stay = before
+            .movements()
+            .zip(after.movements())
+            .all(|((_, a), (_, b))| a.cautions == b.cautions);
+        let links = match (self.parts.get(), marks_stay) {
+            (Some(Ok(parts)), true) => Some(Arc::clone(&parts.links)),
+            (None, true) => self.links.clone(),
+            _ => None,
+        };
+        let auditor = match marks_stay {
+            true => self.auditor.clone(),
+            false => OnceLock::new(),
+        };
+        let parts = match again {
+            // Nothing in them depends on the text of a note.
+            Again::Note(_) => self.parts.clone(),
+            Again::Movement(_) => OnceLock::new(),
         };
         Some(Rehearsal {
             snapshot,
             proof,
             theme: self.theme.clone(),
             parts,
+            links,
             auditor,
         })
     }
@@ -98,7 +118,7 @@ impl Rehearsal {
         let theme = self.theme.as_ref().map_err(Clone::clone)?;
         let parts = self
             .parts
-            .get_or_init(|| Parts::new(&self.proof, theme).map(Arc::new))
+            .get_or_init(|| Parts::with_links(&self.proof, theme, self.links.clone()).map(Arc::new))
             .clone()?;
         Ok(Plan::with(&self.proof, &self.snapshot, theme, parts))
     }
