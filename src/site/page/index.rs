@@ -310,7 +310,7 @@ struct MovementRow<'a> {
 pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
     use crate::curriculum::words::Word;
     let mut all: Vec<MovementIx> = plan.curriculum.published().map(|(ix, _)| ix).collect();
-    all.sort_by_key(|ix| (plan.curriculum.movement(*ix).name.to_lowercase(), *ix));
+    all.sort_by_cached_key(|ix| (plan.curriculum.movement(*ix).name.to_lowercase(), *ix));
     let rows: Vec<MovementRow<'_>> = all
         .chunks(ROWS_A_PAGE)
         .nth(index)

@@ -18,7 +18,7 @@ pub(super) struct Group<'a> {
 
 /// Sorts movements as their tests are done: by group, stage, id.
 pub(super) fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
-    movements.sort_by_key(|ix| {
+    movements.sort_by_cached_key(|ix| {
         (
             view::sheet_group(plan.curriculum.movement(*ix).pattern),
             plan.stages.of(*ix),
