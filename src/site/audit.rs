@@ -11,10 +11,11 @@ use super::{search, tables};
 use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
 use serde::Deserialize;
-use serde_json::Value;
+use serde::de::IgnoredAny;
 use std::borrow::Cow;
 use std::collections::HashMap;
 use std::fmt;
+use std::ops::Deref;
 use walk::Walk;
 
 /// Something that must not be handed over.
@@ -155,15 +156,17 @@ impl Auditor {
     fn tables(&self, text: &str) -> Vec<String> {
         let body = text.strip_prefix(tables::PREFIX);
         let body = body.map(|b| b.trim_end().trim_end_matches(';'));
-        let Some(value) = body.and_then(|b| serde_json::from_str::<Value>(b).ok()) else {
+        let Some(tables) = body.and_then(|b| serde_json::from_str::<InTables<'_>>(b).ok()) else {
             return vec!["the tables are not JSON".into()];
         };
-        let mark =
-            |i: usize| &value["marks"][value["mark"][i].as_u64().unwrap_or(u64::MAX) as usize];
-        let ids = value["ids"].as_array().into_iter().flatten().enumerate();
-        ids.filter_map(|(i, id)| Some((i, id.as_str()?)))
-            .filter(|(i, id)| self.by_id.contains_key(*id) && !mark(*i)["signal"].is_string())
-            .map(|(_, id)| format!("`{id}` stands in the tables without its caution mark"))
+        let marked = |i: usize| {
+            let number = tables.mark.get(i).and_then(|n| usize::try_from(*n).ok());
+            let mark = number.and_then(|n| tables.marks.get(n));
+            mark.is_some_and(|m| m.signal.is_some())
+        };
+        let ids = tables.ids.iter().enumerate();
+        ids.filter(|(i, id)| self.by_id.contains_key(id.as_ref()) && !marked(*i))
+            .map(|(_, id)| format!("`{}` stands in the tables without its caution mark", &**id))
             .collect()
     }
 
@@ -172,14 +175,14 @@ impl Auditor {
         let body = text
             .strip_prefix(search::PREFIX)
             .map(|b| b.trim_end().trim_end_matches(';'));
-        let Some(Value::Array(entries)) = body.and_then(|b| serde_json::from_str(b).ok()) else {
+        let Some(entries) = body.and_then(|b| serde_json::from_str::<Vec<InSearch<'_>>>(b).ok())
+        else {
             return vec!["the search entries are not JSON".into()];
         };
         entries
             .iter()
-            .filter_map(|e| Some((e[1].as_str()?, e[3].as_str()?)))
-            .filter(|(id, signal)| self.by_id.contains_key(*id) && signal.is_empty())
-            .map(|(id, _)| format!("`{id}` stands in the search without its caution mark"))
+            .filter(|e| self.by_id.contains_key(e.1.as_ref()) && e.3.is_empty())
+            .map(|e| format!("`{}` stands in the search without its caution mark", &*e.1))
             .collect()
     }
 
@@ -192,7 +195,7 @@ impl Auditor {
             !marked && self.by_id.contains_key(m.id.as_ref())
         });
         unmarked
-            .map(|m| format!("`{}` stands in the data without its cautions", m.id))
+            .map(|m| format!("`{}` stands in the data without its cautions", &*m.id))
             .collect()
     }
 }
@@ -207,12 +210,59 @@ struct Data<'a> {
 #[derive(Deserialize)]
 struct InData<'a> {
     #[serde(borrow, default)]
-    id: Cow<'a, str>,
+    id: Text<'a>,
     #[serde(borrow)]
-    signal: Option<Cow<'a, str>>,
+    signal: Option<Text<'a>>,
     #[serde(borrow)]
-    cautions: Option<Vec<Cow<'a, str>>>,
+    cautions: Option<Vec<Text<'a>>>,
 }
+
+/// A text that is borrowed where it holds no escape.
+#[derive(Default, Deserialize)]
+struct Text<'a>(#[serde(borrow)] Cow<'a, str>);
+
+impl Deref for Text<'_> {
+    type Target = str;
+
+    fn deref(&self) -> &str {
+        &self.0
+    }
+}
+
+impl AsRef<str> for Text<'_> {
+    fn as_ref(&self) -> &str {
+        &self.0
+    }
+}
+
+/// What the audit reads of the tables.
+#[derive(Deserialize)]
+struct InTables<'a> {
+    #[serde(borrow)]
+    ids: Vec<Text<'a>>,
+    #[serde(borrow)]
+    marks: Vec<InMark<'a>>,
+    mark: Vec<i64>,
+}
+
+#[derive(Deserialize)]
+struct InMark<'a> {
+    #[serde(borrow)]
+    signal: Option<Text<'a>>,
+}
+
+/// What the audit reads of an entry of the search: the second text is the address, the fourth the signal.
+#[derive(Deserialize)]
+struct InSearch<'a>(
+    IgnoredAny,
+    #[serde(borrow)] Text<'a>,
+    IgnoredAny,
+    #[serde(borrow)] Text<'a>,
+    IgnoredAny,
+    IgnoredAny,
+    IgnoredAny,
+    IgnoredAny,
+);
 
 /// A style sheet that hides the marks, or loads from outside.
 fn style_sheet(css: &str) -> Vec<String> {

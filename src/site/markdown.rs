@@ -157,12 +157,10 @@ impl<'e> Writer<'_, '_> {
         };
         if let Some(Owner::Movement(ix)) = target {
             let movement = curriculum.movement(ix);
-            let text = if text.trim().is_empty() {
-                escape(&movement.name)
-            } else {
-                text.to_string()
-            };
-            return named(curriculum, self.plan.theme, movement, &text, "");
+            if text.trim().is_empty() || text == movement.name {
+                return Ok(self.plan.links.of(ix).to_string());
+            }
+            return named(curriculum, self.plan.theme, movement, text, "");
         }
         let name = |owner: Owner| {
             if text.trim().is_empty() {

@@ -18,6 +18,7 @@ mod markdown;
 mod offline;
 mod page;
 mod picture;
+mod pieces;
 pub mod rehearsal;
 mod saying;
 mod search;
@@ -36,6 +37,7 @@ use crate::leverage::{self, Solved};
 use crate::proof::Proofread;
 use crate::source::Snapshot;
 use link::Links;
+use pieces::Pieces;
 use rayon::prelude::*;
 use std::collections::{BTreeMap, HashMap};
 use std::ops::Deref;
@@ -110,9 +112,14 @@ pub struct Parts {
     /// The posture of each movement that declares one that stands.
     solved: Vec<Option<Box<Solved>>>,
     skills_of: Vec<Vec<SkillIx>>,
+    pieces: Vec<Pieces>,
+    /// Each caution class in full, as HTML.
+    cautions: Vec<OnceLock<String>>,
     tables: OnceLock<Vec<u8>>,
     search: OnceLock<Vec<u8>>,
     versions: OnceLock<tera::Value>,
+    test_order: OnceLock<Vec<MovementIx>>,
+    names_order: OnceLock<Vec<MovementIx>>,
     sizes: OnceLock<picture::Sizes>,
     items: OnceLock<Vec<Item>>,
     positions: OnceLock<HashMap<String, usize>>,
@@ -176,9 +183,13 @@ impl Parts {
             flat,
             solved,
             skills_of,
+            pieces: curriculum.movements().map(|_| Pieces::default()).collect(),
+            cautions: vec![OnceLock::new(); curriculum.cautions.classes().len()],
             tables: OnceLock::new(),
             search: OnceLock::new(),
             versions: OnceLock::new(),
+            test_order: OnceLock::new(),
+            names_order: OnceLock::new(),
             sizes: OnceLock::new(),
             items: OnceLock::new(),
             positions: OnceLock::new(),
@@ -246,6 +257,18 @@ impl<'a> Plan<'a> {
         self.parts
             .sizes
             .get_or_init(|| picture::Sizes::new(self.snapshot))
+    }
+
+    /// Every published movement in the order of the tests.
+    fn in_test_order(&self) -> &[MovementIx] {
+        self.parts
+            .test_order
+            .get_or_init(|| page::in_test_order(self))
+    }
+
+    /// Every published movement by name.
+    fn by_name(&self) -> &[MovementIx] {
+        self.parts.names_order.get_or_init(|| page::by_name(self))
     }
 
     fn items(&self) -> &[Item] {

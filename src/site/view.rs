@@ -1,16 +1,17 @@
 //! What templates see: flat records of words and rendered names. Every name of a movement is HTML made by the theme's own part.
 
-use super::Plan;
 use super::link::{Mark, escape};
-use crate::chain::Step;
+use super::{Plan, ThemeError};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::ledger::{Change, Entry};
+use crate::curriculum::movement::Test;
 use crate::curriculum::note::SessionLine;
 use crate::curriculum::target::Measure;
 use crate::curriculum::words::{Pattern, Phase, Units, Word};
-use crate::curriculum::{Leaf, Movement, MovementIx, Need, Target};
+use crate::curriculum::{Movement, MovementIx, SkillIx, Target};
 use crate::words::{Value, Words};
 use serde::Serialize;
+use std::borrow::Cow;
 
 /// A caution class in full.
 #[derive(Serialize)]
@@ -43,53 +44,23 @@ pub fn caution<'a>(plan: &Plan<'a>, ix: ClassIx) -> CautionView<'a> {
     }
 }
 
-/// A line of a needs tree: templates nest lists by `open` and `close`.
+/// A caution class by name.
 #[derive(Serialize)]
-#[serde(tag = "kind", rename_all = "lowercase")]
-pub enum NeedLine {
-    Open { says: String },
-    Close,
-    Leaf { link: String, target: String },
+pub struct CautionName<'a> {
+    pub id: &'a str,
+    pub name: &'a str,
+    /// The signal word for readers.
+    pub word: &'a str,
 }
 
-/// The needs of a movement, flattened.
-pub fn needs(plan: &Plan<'_>, movement: &Movement) -> Vec<NeedLine> {
-    let mut out = Vec::new();
-    if let Need::All(parts) = &movement.needs {
-        parts.iter().for_each(|p| need_lines(plan, p, &mut out));
+pub fn caution_name<'a>(plan: &Plan<'a>, ix: ClassIx) -> CautionName<'a> {
+    let class = plan.curriculum.cautions.class(ix);
+    let words = plan.say();
+    CautionName {
+        id: &class.id,
+        name: class.say("name", words),
+        word: signal_word(words, class.signal.word()),
     }
-    out
-}
-
-fn need_lines(plan: &Plan<'_>, need: &Need<Leaf>, out: &mut Vec<NeedLine>) {
-    let (says, parts) = match need {
-        Need::Leaf(leaf) => {
-            out.push(NeedLine::Leaf {
-                link: plan.links.of(leaf.movement).to_string(),
-                target: plan.words(&leaf.target),
-            });
-            return;
-        }
-        Need::All(parts) => (plan.say().say("need.all_of").to_string(), parts),
-        Need::Any(parts) => (plan.say().say("need.any_of").to_string(), parts),
-        Need::AtLeast(k, parts) => {
-            let values = [("k", (*k).into()), ("all", parts.len().into())];
-            (plan.say().fill("need.at_least", &values), parts)
-        }
-    };
-    out.push(NeedLine::Open { says });
-    parts.iter().for_each(|p| need_lines(plan, p, out));
-    out.push(NeedLine::Close);
-}
-
-/// One rung of a threshold ladder: "your number opens ...".
-#[derive(Serialize)]
-pub struct StepView {
-    pub target: String,
-    pub opens: Vec<String>,
-    pub skills: Vec<Named>,
-    /// How many more movements it opens than are listed.
-    pub more: usize,
 }
 
 /// A record that is not a movement.
@@ -99,98 +70,71 @@ pub struct Named {
     pub name: String,
 }
 
-const MOST_OPENS: usize = 60;
-
-/// A ladder in words; within a chain when `within` is given.
-pub fn steps(
-    plan: &Plan<'_>,
-    steps: &[Step],
-    within: Option<&dyn Fn(MovementIx) -> bool>,
-) -> Vec<StepView> {
-    let view = |step: &Step| {
-        let opens: Vec<MovementIx> = step
-            .opens
-            .iter()
-            .copied()
-            .filter(|ix| within.is_none_or(|w| w(*ix)))
-            .collect();
-        let skills = step.skills.iter().map(|ix| plan.curriculum.skill(*ix));
-        StepView {
-            target: plan.words(&step.target),
-            more: opens.len().saturating_sub(MOST_OPENS),
-            opens: opens
-                .into_iter()
-                .take(MOST_OPENS)
-                .map(|ix| plan.links.of(ix).to_string())
-                .collect(),
-            skills: skills
-                .map(|s| Named {
-                    href: format!("{}.html", s.id),
-                    name: s.name.clone(),
-                })
-                .collect(),
-        }
-    };
-    steps
-        .iter()
-        .map(view)
-        .filter(|s| !s.opens.is_empty() || !s.skills.is_empty())
-        .collect()
-}
-
 /// A row of a skill's readiness table.
 #[derive(Serialize)]
-pub struct Row {
-    pub id: String,
-    pub link: String,
-    pub needs: Vec<NeedLine>,
+pub struct Row<'a> {
+    pub id: &'a str,
+    pub link: &'a str,
+    pub needs: &'a str,
     pub standard: String,
-    pub opens: Vec<StepView>,
-    pub mark: Option<Mark>,
+    pub opens: Cow<'a, str>,
+    pub mark: Option<&'a Mark>,
     pub bar: Option<Bar>,
     pub essential: bool,
 }
 
-/// A test on the sheet.
+/// How a movement is tested.
 #[derive(Serialize)]
-pub struct SheetRow {
-    pub id: String,
-    pub link: String,
-    pub standard: String,
-    pub each_side: bool,
-    pub how: String,
-    pub counts: Vec<String>,
-    pub stop: Vec<String>,
-    pub rest: String,
-    pub opens: Vec<StepView>,
-    pub needs: Vec<NeedLine>,
+pub struct TestView<'a> {
+    pub how: &'a str,
+    pub counts: &'a [String],
+    pub stop: &'a [String],
+    pub rest: &'a str,
     /// Tested only when its needs are met: inverted, loaded or lowering.
     pub only_after: bool,
 }
 
-pub fn sheet_row(
-    plan: &Plan<'_>,
-    ix: MovementIx,
-    within: Option<&dyn Fn(MovementIx) -> bool>,
-) -> SheetRow {
-    let movement = plan.curriculum.movement(ix);
-    let test = movement.test.clone().unwrap_or_default();
-    SheetRow {
-        id: movement.id.to_string(),
-        link: plan.links.of(ix).to_string(),
-        standard: plan.words(&movement.standard),
-        each_side: movement.each_side,
-        how: test.how.unwrap_or_default(),
-        counts: test.counts,
-        stop: test.stop,
-        rest: test.rest.unwrap_or_default(),
-        opens: plan
-            .ladders
-            .get(&ix)
-            .map_or_else(Vec::new, |s| steps(plan, s, within)),
-        needs: needs(plan, movement),
+pub fn test(movement: &Movement) -> TestView<'_> {
+    let test = movement.test.as_ref();
+    let text = |of: fn(&Test) -> &Option<String>| test.and_then(|t| of(t).as_deref()).unwrap_or("");
+    TestView {
+        how: text(|t| &t.how),
+        counts: test.map_or(&[], |t| &t.counts),
+        stop: test.map_or(&[], |t| &t.stop),
+        rest: text(|t| &t.rest),
         only_after: movement.guarded() || movement.phase == Some(Phase::Lowering),
     }
+}
+
+/// A test on the sheet.
+#[derive(Serialize)]
+pub struct SheetRow<'a> {
+    pub id: &'a str,
+    pub link: &'a str,
+    pub standard: String,
+    pub each_side: bool,
+    pub test: TestView<'a>,
+    pub opens: Cow<'a, str>,
+    pub paper: Cow<'a, str>,
+    pub needs: &'a str,
+}
+
+pub fn sheet_row<'a>(
+    plan: &'a Plan<'_>,
+    ix: MovementIx,
+    within: Option<SkillIx>,
+) -> Result<SheetRow<'a>, ThemeError> {
+    let movement = plan.curriculum.movement(ix);
+    Ok(SheetRow {
+        id: movement.id.as_str(),
+        link: plan.links.of(ix),
+        standard: plan.words(&movement.standard),
+        each_side: movement.each_side,
+        test: test(movement),
+        opens: plan.opens(ix, within)?,
+        paper: plan.opens_on_paper(ix, within)?,
+        needs: plan.needs(ix)?,
+    })
 }
 
 /// A line of a session.

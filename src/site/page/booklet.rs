@@ -3,7 +3,7 @@
 //! Names are made as everywhere else; [`anchored`] then turns links to what stands in the booklet into anchors.
 
 use super::super::link::Mark;
-use super::super::view::{self, CautionView, NeedLine, SheetRow};
+use super::super::view::{self, CautionView, SheetRow};
 use super::super::{Plan, ThemeError, figure, markdown};
 use super::{Made, head, record, sheet};
 use crate::curriculum::caution::ClassIx;
@@ -30,7 +30,7 @@ struct SkillPart<'a> {
     summary: Option<&'a str>,
     goal: &'a str,
     target: String,
-    mark: Option<Mark>,
+    mark: Option<&'a Mark>,
     note: String,
     stages: Vec<StagePart<'a>>,
 }
@@ -45,7 +45,7 @@ struct StagePart<'a> {
 struct RowPart<'a> {
     id: &'a str,
     link: &'a str,
-    needs: Vec<NeedLine>,
+    needs: &'a str,
     standard: String,
     each_side: bool,
     essential: bool,
@@ -59,9 +59,9 @@ struct MovementPart<'a> {
     also: &'a [String],
     summary: &'a str,
     stage: String,
-    mark: Option<Mark>,
-    cautions: Vec<CautionView<'a>>,
-    test: SheetRow,
+    mark: Option<&'a Mark>,
+    cautions: Vec<view::CautionName<'a>>,
+    row: SheetRow<'a>,
     exit: Option<&'a str>,
     skills: Vec<view::Named>,
     dose: String,
@@ -175,8 +175,6 @@ fn fill(
     movements: &[MovementIx],
     context: &mut Context,
 ) -> Result<(), ThemeError> {
-    let chain = of.map(|ix| &plan.chains[ix.at()]);
-    let within = |ix: MovementIx| chain.is_none_or(|c| c.contains(ix));
     let classes: Vec<CautionView<'_>> = classes(plan, of, movements)
         .into_iter()
         .map(|c| view::caution(plan, c))
@@ -187,14 +185,14 @@ fn fill(
         .collect::<Result<_, _>>()?;
     let parts: Vec<MovementPart<'_>> = movements
         .iter()
-        .map(|ix| movement_part(plan, *ix, &within))
+        .map(|ix| movement_part(plan, *ix, of))
         .collect::<Result<_, _>>()?;
     let mut tested: Vec<MovementIx> = movements.to_vec();
     sheet::sort(plan, &mut tested);
     context.insert("classes", &classes);
     context.insert("skills", &skills);
     context.insert("movements", &parts);
-    context.insert("groups", &sheet::groups(plan, &tested, Some(&within)));
+    context.insert("groups", &sheet::groups(plan, &tested, of)?);
     Ok(())
 }
 
@@ -207,7 +205,7 @@ fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, Them
         let row = RowPart {
             id: m.id.as_str(),
             link: plan.links.of(link.movement),
-            needs: view::needs(plan, m),
+            needs: plan.needs(link.movement)?,
             standard: plan.words(&m.standard),
             each_side: m.each_side,
             essential: link.essential,
@@ -234,7 +232,7 @@ fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, Them
         summary: skill.summary.as_deref(),
         goal: plan.links.of(skill.goal.movement),
         target: plan.words(&skill.goal.target),
-        mark: view::mark_of(plan, skill.goal.movement).cloned(),
+        mark: view::mark_of(plan, skill.goal.movement),
         note: of_its_own(&note, &format!("skill-{}", skill.id)),
         stages: stages.into_iter().map(|s| s.1).collect(),
     })
@@ -243,7 +241,7 @@ fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, Them
 fn movement_part<'a>(
     plan: &'a Plan<'_>,
     ix: MovementIx,
-    within: &dyn Fn(MovementIx) -> bool,
+    within: Option<SkillIx>,
 ) -> Result<MovementPart<'a>, ThemeError> {
     let m = plan.curriculum.movement(ix);
     let solved = plan.solved[ix.at()].as_deref();
@@ -252,6 +250,7 @@ fn movement_part<'a>(
         .map(|n| markdown::render(plan, n, 3))
         .transpose()?
         .unwrap_or_default();
+    let names = m.cautions.iter().map(|c| view::caution_name(plan, *c));
     Ok(MovementPart {
         id: m.id.as_str(),
         link: plan.links.of(ix),
@@ -259,9 +258,9 @@ fn movement_part<'a>(
         also: &m.also,
         summary: &m.summary,
         stage: view::stage_words(plan.say(), plan.stages.of(ix).unwrap_or(0)),
-        mark: view::mark_of(plan, ix).cloned(),
-        cautions: m.cautions.iter().map(|c| view::caution(plan, *c)).collect(),
-        test: view::sheet_row(plan, ix, Some(within)),
+        mark: view::mark_of(plan, ix),
+        cautions: names.collect(),
+        row: view::sheet_row(plan, ix, within)?,
         exit: m.exit.as_deref(),
         skills: record::skills(plan, &plan.skills_of[ix.at()]),
         dose: record::dose(plan, m),

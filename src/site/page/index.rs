@@ -307,10 +307,16 @@ struct MovementRow<'a> {
 }
 
 /// Every movement by name, a long table.
-pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
-    use crate::curriculum::words::Word;
+/// Every published movement by name.
+pub fn by_name(plan: &Plan<'_>) -> Vec<MovementIx> {
     let mut all: Vec<MovementIx> = plan.curriculum.published().map(|(ix, _)| ix).collect();
     all.sort_by_cached_key(|ix| (plan.curriculum.movement(*ix).name.to_lowercase(), *ix));
+    all
+}
+
+pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
+    use crate::curriculum::words::Word;
+    let all = plan.by_name();
     let rows: Vec<MovementRow<'_>> = all
         .chunks(ROWS_A_PAGE)
         .nth(index)

@@ -6,6 +6,9 @@ mod index;
 mod record;
 mod sheet;
 
+pub use index::by_name;
+pub use sheet::all as in_test_order;
+
 use super::card::{self, Shared};
 use super::link::escape;
 use super::theme::ThemeError;
@@ -82,12 +85,12 @@ fn turn(name: &str, index: usize, count: usize) -> Turn {
 pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeError> {
     let (template, head, mut context) = match item {
         Item::Fixed(name) => index::fixed(plan, name)?,
-        Item::SelfTest(index) => sheet::self_test(plan, *index),
+        Item::SelfTest(index) => sheet::self_test(plan, *index)?,
         Item::Movements(index) => index::movements(plan, *index),
         Item::Movement(ix) => record::movement(plan, *ix)?,
         Item::Family(ix) => record::family(plan, *ix)?,
         Item::Skill(ix) => record::skill(plan, *ix)?,
-        Item::SkillTest(ix) => sheet::skill_test(plan, *ix),
+        Item::SkillTest(ix) => sheet::skill_test(plan, *ix)?,
         Item::Booklet(of) => booklet::booklet(plan, *of)?,
         Item::Page(ix) => {
             let note = plan.curriculum.note(*ix);

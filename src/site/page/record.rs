@@ -10,7 +10,6 @@ use crate::curriculum::{FamilyIx, Movement, MovementIx, SkillIx};
 use crate::leverage::Solved;
 use crate::words::{Value, Words};
 use serde::Serialize;
-use std::collections::HashSet;
 use tera::Context;
 
 #[derive(Serialize)]
@@ -100,18 +99,12 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
         "cautions",
         &m.cautions
             .iter()
-            .map(|c| view::caution(plan, *c))
-            .collect::<Vec<_>>(),
+            .map(|c| plan.caution(*c))
+            .collect::<Result<Vec<&str>, ThemeError>>()?,
     );
-    context.insert("needs", &view::needs(plan, m));
-    context.insert(
-        "opens",
-        &plan
-            .ladders
-            .get(&ix)
-            .map_or_else(Vec::new, |s| view::steps(plan, s, None)),
-    );
-    context.insert("test", &view::sheet_row(plan, ix, None));
+    context.insert("needs", plan.needs(ix)?);
+    context.insert("opens", &plan.opens(ix, None)?);
+    context.insert("test", &view::test(m));
     context.insert("easier", &neighbours(plan, ix, Way::Easier));
     context.insert("harder", &neighbours(plan, ix, Way::Harder));
     context.insert(
@@ -451,10 +444,10 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
 }
 
 #[derive(Serialize)]
-struct StageView {
+struct StageView<'a> {
     stage: u32,
     says: String,
-    rows: Vec<Row>,
+    rows: Vec<Row<'a>>,
 }
 
 /// At most so many rows stand in a skill's table; a larger chain is shown in part, and says so.
@@ -463,21 +456,16 @@ const MOST_ROWS: usize = 1000;
 pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     let s = plan.curriculum.skill(ix);
     let chain = &plan.chains[ix.at()];
-    let members: HashSet<MovementIx> = chain.movements.iter().map(|l| l.movement).collect();
-    let within = |ix: MovementIx| members.contains(&ix);
-    let mut stages: Vec<StageView> = Vec::new();
+    let mut stages: Vec<StageView<'_>> = Vec::new();
     for link in chain.movements.iter().take(MOST_ROWS) {
         let m = plan.curriculum.movement(link.movement);
         let row = Row {
-            id: m.id.to_string(),
-            link: plan.links.of(link.movement).to_string(),
-            needs: view::needs(plan, m),
+            id: m.id.as_str(),
+            link: plan.links.of(link.movement),
+            needs: plan.needs(link.movement)?,
             standard: plan.words(&m.standard),
-            opens: plan
-                .ladders
-                .get(&link.movement)
-                .map_or_else(Vec::new, |l| view::steps(plan, l, Some(&within))),
-            mark: view::mark_of(plan, link.movement).cloned(),
+            opens: plan.opens(link.movement, Some(ix))?,
+            mark: view::mark_of(plan, link.movement),
             bar: view::bar(plan, link.movement),
             essential: link.essential,
         };

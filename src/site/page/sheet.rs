@@ -1,7 +1,7 @@
 //! The self-test: the full sheet of all tests, and for each skill its own, guided, in full and on paper.
 
 use super::super::view::{self, Named, SheetRow};
-use super::super::{Plan, ROWS_A_PAGE};
+use super::super::{Plan, ROWS_A_PAGE, ThemeError};
 use super::{Made, head, turn};
 use crate::curriculum::{MovementIx, SkillIx};
 use serde::Serialize;
@@ -13,7 +13,14 @@ const MOST_TESTS: usize = 300;
 #[derive(Serialize)]
 pub(super) struct Group<'a> {
     name: &'a str,
-    rows: Vec<SheetRow>,
+    rows: Vec<SheetRow<'a>>,
+}
+
+/// Every published movement as their tests are done.
+pub fn all(plan: &Plan<'_>) -> Vec<MovementIx> {
+    let mut all: Vec<MovementIx> = plan.curriculum.published().map(|(ix, _)| ix).collect();
+    sort(plan, &mut all);
+    all
 }
 
 /// Sorts movements as their tests are done: by group, stage, id.
@@ -31,13 +38,13 @@ pub(super) fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
 pub(super) fn groups<'a>(
     plan: &'a Plan<'_>,
     movements: &[MovementIx],
-    within: Option<&dyn Fn(MovementIx) -> bool>,
-) -> Vec<Group<'a>> {
+    within: Option<SkillIx>,
+) -> Result<Vec<Group<'a>>, ThemeError> {
     let mut groups: Vec<Group<'a>> = Vec::new();
     for ix in movements {
         let (_, key) = view::sheet_group(plan.curriculum.movement(*ix).pattern);
         let name = plan.say().say(key);
-        let row = view::sheet_row(plan, *ix, within);
+        let row = view::sheet_row(plan, *ix, within)?;
         match groups.last_mut() {
             Some(group) if group.name == name => group.rows.push(row),
             _ => groups.push(Group {
@@ -46,13 +53,12 @@ pub(super) fn groups<'a>(
             }),
         }
     }
-    groups
+    Ok(groups)
 }
 
 /// A part of the sheet of all published movements.
-pub fn self_test(plan: &Plan<'_>, index: usize) -> Made {
-    let mut all: Vec<MovementIx> = plan.curriculum.published().map(|(ix, _)| ix).collect();
-    sort(plan, &mut all);
+pub fn self_test(plan: &Plan<'_>, index: usize) -> Result<Made, ThemeError> {
+    let all = plan.in_test_order();
     let rows = all.chunks(ROWS_A_PAGE).nth(index).unwrap_or(&[]);
     let skills: Vec<Named> = plan
         .curriculum
@@ -63,14 +69,14 @@ pub fn self_test(plan: &Plan<'_>, index: usize) -> Made {
         })
         .collect();
     let mut context = Context::new();
-    context.insert("groups", &groups(plan, rows, None));
+    context.insert("groups", &groups(plan, rows, None)?);
     context.insert("skills", &skills);
     context.insert(
         "turn",
         &turn("self-test", index, all.len().div_ceil(ROWS_A_PAGE).max(1)),
     );
     context.insert("note", "");
-    (
+    Ok((
         "self-test.html",
         head(
             "self-test",
@@ -78,14 +84,13 @@ pub fn self_test(plan: &Plan<'_>, index: usize) -> Made {
             plan.say().say("page.self_test.description"),
         ),
         context,
-    )
+    ))
 }
 
 /// The self-test of a skill.
-pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Made {
+pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     let skill = plan.curriculum.skill(ix);
     let chain = &plan.chains[ix.at()];
-    let within = |ix: MovementIx| chain.contains(ix);
     let mut movements: Vec<MovementIx> = chain
         .movements
         .iter()
@@ -95,7 +100,7 @@ pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Made {
     let left_out = chain.movements.len() - movements.len();
     sort(plan, &mut movements);
     let mut context = Context::new();
-    context.insert("groups", &groups(plan, &movements, Some(&within)));
+    context.insert("groups", &groups(plan, &movements, Some(ix))?);
     context.insert("skill", skill.id.as_str());
     context.insert("name", &skill.name);
     context.insert("goal", plan.links.of(skill.goal.movement));
@@ -104,7 +109,7 @@ pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Made {
     context.insert("count", &movements.len());
     context.insert("left_out", &left_out);
     let name = [("skill", (&skill.name).into())];
-    (
+    Ok((
         "self-test-skill.html",
         head(
             "self-test",
@@ -112,5 +117,5 @@ pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Made {
             plan.say().fill("page.skill_test_description", &name),
         ),
         context,
-    )
+    ))
 }

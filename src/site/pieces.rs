@@ -1,0 +1,182 @@
+//! What several pages show of one movement, made by the theme once: what it needs, what its number opens, and that on paper; and
+//! the cautions of a class.
+
+use super::view::{Named, caution};
+use super::{Plan, ThemeError};
+use crate::chain::Step;
+use crate::curriculum::caution::ClassIx;
+use crate::curriculum::{Leaf, MovementIx, Need, SkillIx};
+use serde::Serialize;
+use std::borrow::Cow;
+use std::sync::OnceLock;
+use tera::Value;
+
+/// The pieces of one movement, as HTML; empty where there is nothing to show.
+#[derive(Default)]
+pub struct Pieces {
+    needs: OnceLock<String>,
+    opens: OnceLock<String>,
+    opens_on_paper: OnceLock<String>,
+}
+
+/// A line of a needs tree: the part `ui.needs` nests lists by `open` and `close`.
+#[derive(Serialize)]
+#[serde(tag = "kind", rename_all = "lowercase")]
+enum NeedLine<'a> {
+    Open { says: String },
+    Close,
+    Leaf { link: &'a str, target: String },
+}
+
+/// One rung of a threshold ladder: "your number opens ...".
+#[derive(Serialize)]
+struct StepView<'a> {
+    target: String,
+    opens: Vec<&'a str>,
+    skills: Vec<Named>,
+    /// How many more movements it opens than are listed.
+    more: usize,
+}
+
+/// At most so many movements are listed on a rung.
+const MOST_OPENS: usize = 60;
+
+fn once<'a>(
+    place: &'a OnceLock<String>,
+    make: impl FnOnce() -> Result<String, ThemeError>,
+) -> Result<&'a str, ThemeError> {
+    if place.get().is_none() {
+        let made = make()?;
+        place.get_or_init(|| made);
+    }
+    Ok(place.get().map_or("", String::as_str))
+}
+
+impl Plan<'_> {
+    /// What a movement needs.
+    pub(super) fn needs(&self, ix: MovementIx) -> Result<&str, ThemeError> {
+        once(&self.pieces[ix.at()].needs, || {
+            let mut lines = Vec::new();
+            if let Need::All(parts) = &self.curriculum.movement(ix).needs {
+                parts.iter().for_each(|p| need_lines(self, p, &mut lines));
+            }
+            match lines.is_empty() {
+                true => Ok(String::new()),
+                false => self.part("ui.needs", "lines", &lines),
+            }
+        })
+    }
+
+    /// What a movement's number opens, in the whole curriculum or within the chain of a skill.
+    pub(super) fn opens(
+        &self,
+        ix: MovementIx,
+        within: Option<SkillIx>,
+    ) -> Result<Cow<'_, str>, ThemeError> {
+        self.ladder(ix, within, &self.pieces[ix.at()].opens, "ui.opens")
+    }
+
+    /// The same in the table for paper.
+    pub(super) fn opens_on_paper(
+        &self,
+        ix: MovementIx,
+        within: Option<SkillIx>,
+    ) -> Result<Cow<'_, str>, ThemeError> {
+        let place = &self.pieces[ix.at()].opens_on_paper;
+        self.ladder(ix, within, place, "ui.opens_on_paper")
+    }
+
+    /// A caution class in full.
+    pub(super) fn caution(&self, class: ClassIx) -> Result<&str, ThemeError> {
+        let place = &self.cautions[usize::from(class.0)];
+        once(place, || {
+            self.part("ui.caution", "c", &caution(self, class))
+        })
+    }
+
+    fn ladder<'s>(
+        &'s self,
+        ix: MovementIx,
+        within: Option<SkillIx>,
+        place: &'s OnceLock<String>,
+        part: &str,
+    ) -> Result<Cow<'s, str>, ThemeError> {
+        let Some(ladder) = self.ladders.get(&ix) else {
+            return Ok(Cow::Borrowed(""));
+        };
+        let inside = |ix: &MovementIx| within.is_none_or(|s| self.skills_of[ix.at()].contains(&s));
+        let make = |within: &dyn Fn(&MovementIx) -> bool| {
+            let steps = steps(self, ladder, within);
+            match steps.is_empty() {
+                true => Ok(String::new()),
+                false => self.part(part, "steps", &steps),
+            }
+        };
+        if ladder.iter().flat_map(|s| &s.opens).all(inside) {
+            return once(place, || make(&|_| true)).map(Cow::Borrowed);
+        }
+        make(&inside).map(Cow::Owned)
+    }
+
+    fn part(
+        &self,
+        name: &str,
+        key: &'static str,
+        of: &impl Serialize,
+    ) -> Result<String, ThemeError> {
+        self.component(name, &[(key, Value::from_serializable(of))])
+    }
+}
+
+fn need_lines<'a>(plan: &'a Plan<'_>, need: &Need<Leaf>, out: &mut Vec<NeedLine<'a>>) {
+    let (says, parts) = match need {
+        Need::Leaf(leaf) => {
+            out.push(NeedLine::Leaf {
+                link: plan.links.of(leaf.movement),
+                target: plan.words(&leaf.target),
+            });
+            return;
+        }
+        Need::All(parts) => (plan.say().say("need.all_of").to_string(), parts),
+        Need::Any(parts) => (plan.say().say("need.any_of").to_string(), parts),
+        Need::AtLeast(k, parts) => {
+            let values = [("k", (*k).into()), ("all", parts.len().into())];
+            (plan.say().fill("need.at_least", &values), parts)
+        }
+    };
+    out.push(NeedLine::Open { says });
+    parts.iter().for_each(|p| need_lines(plan, p, out));
+    out.push(NeedLine::Close);
+}
+
+/// A ladder in words, of those movements that are `inside`.
+fn steps<'a>(
+    plan: &'a Plan<'_>,
+    ladder: &[Step],
+    inside: &dyn Fn(&MovementIx) -> bool,
+) -> Vec<StepView<'a>> {
+    let view = |step: &Step| {
+        let opens: Vec<MovementIx> = step.opens.iter().copied().filter(|ix| inside(ix)).collect();
+        let skills = step.skills.iter().map(|ix| plan.curriculum.skill(*ix));
+        StepView {
+            target: plan.words(&step.target),
+            more: opens.len().saturating_sub(MOST_OPENS),
+            opens: opens
+                .into_iter()
+                .take(MOST_OPENS)
+                .map(|ix| plan.links.of(ix))
+                .collect(),
+            skills: skills
+                .map(|s| Named {
+                    href: format!("{}.html", s.id),
+                    name: s.name.clone(),
+                })
+                .collect(),
+        }
+    };
+    ladder
+        .iter()
+        .map(view)
+        .filter(|s| !s.opens.is_empty() || !s.skills.is_empty())
+        .collect()
+}
