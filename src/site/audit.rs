@@ -10,6 +10,7 @@ mod walk;
 use super::{search, tables};
 use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
+use memchr::{memchr, memchr_iter, memchr2, memrchr};
 use serde::Deserialize;
 use serde::de::IgnoredAny;
 use std::borrow::Cow;
@@ -46,9 +47,45 @@ pub struct Auditor {
     pages: HashMap<String, Cautioned>,
     /// Their names in small letters with all that bear them, where no other kind of record bears the same name.
     names: HashMap<String, Vec<Cautioned>>,
-    /// Bytes of the longest of those names, with room for capitals that are longer than their small letters.
-    longest_name: usize,
+    openings: Openings,
     address: String,
+}
+
+/// How names begin and how long they are: most texts of a page are told from them at a glance.
+struct Openings {
+    /// For each first byte in small letters the lengths as bits; the last bit is any length from there on.
+    lengths: [u64; 128],
+    /// Bytes of the longest name, with room for capitals that are longer than their small letters.
+    longest: usize,
+}
+
+impl Openings {
+    fn of<'n>(names: impl Iterator<Item = &'n str>) -> Openings {
+        let mut all = Openings {
+            lengths: [0; 128],
+            longest: 0,
+        };
+        for name in names {
+            all.longest = all.longest.max(name.len() * 3);
+            if let Some(first) = name.bytes().next().filter(u8::is_ascii) {
+                all.lengths[usize::from(first)] |= Openings::bit(name);
+            }
+        }
+        all
+    }
+
+    fn bit(name: &str) -> u64 {
+        1 << name.len().min(63)
+    }
+
+    /// False only for what is no name in any capitals.
+    fn may_be_name(&self, words: &str) -> bool {
+        if !words.is_ascii() {
+            return words.len() <= self.longest;
+        }
+        let first = words.bytes().next().map(|b| b.to_ascii_lowercase());
+        first.is_some_and(|b| self.lengths[usize::from(b)] & Openings::bit(words) != 0)
+    }
 }
 
 impl Auditor {
@@ -89,9 +126,8 @@ impl Auditor {
         for name in others.chain(pages_of_their_own.map(|(_, n)| &n.title)) {
             names.remove(&name.to_lowercase());
         }
-        let longest_name = names.keys().map(|n| n.len() * 2).max().unwrap_or(0);
         Auditor {
-            longest_name,
+            openings: Openings::of(names.keys().map(String::as_str)),
             ids,
             by_id,
             pages,
@@ -140,12 +176,14 @@ impl Auditor {
     /// The movement that an address of the site leads to, if it has cautions.
     fn leads_to(&self, href: &str) -> Option<Cautioned> {
         let inside = href.strip_prefix(&self.address).unwrap_or(href);
-        let target = inside.split(['#', '?']).next().unwrap_or("");
-        if target.contains("://") || target.is_empty() {
+        let bytes = inside.as_bytes();
+        let target = &inside[..memchr2(b'#', b'?', bytes).unwrap_or(inside.len())];
+        let has_scheme = |i: usize| target[i..].starts_with("://");
+        if target.is_empty() || memchr_iter(b':', target.as_bytes()).any(has_scheme) {
             return None;
         }
-        let name = target.rsplit('/').next().unwrap_or(target);
-        if name.contains('%') {
+        let name = &target[memrchr(b'/', target.as_bytes()).map_or(0, |i| i + 1)..];
+        if memchr(b'%', name.as_bytes()).is_some() {
             let decoded = name.replace("%2D", "-").replace("%2d", "-");
             return self.pages.get(&decoded).copied();
         }
@@ -303,4 +341,35 @@ fn style_sheet(css: &str) -> Vec<String> {
         }
     }
     faults
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Openings;
+    use proptest::prelude::*;
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(500) })]
+
+        /// No name is overlooked, in whatever capitals; `K` is the Kelvin sign, whose small letter is shorter.
+        #[test]
+        fn names_may_be_names(name in "[a-zA-ZäöKß -]{1,80}", others in prop::collection::vec("[a-z ]{1,9}", 0..4)) {
+            let small = name.to_lowercase();
+            let openings = Openings::of(others.iter().map(String::as_str).chain([small.as_str()]));
+            for words in [&name, &small, &name.to_uppercase()] {
+                if words.to_lowercase() == small {
+                    prop_assert!(openings.may_be_name(words), "{}", words);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn most_texts_are_no_names() {
+        let openings = Openings::of(["wall walk", "hang"].into_iter());
+        assert!(openings.may_be_name("Wall Walk") && openings.may_be_name("HANG"));
+        for other in ["", "wall", "stop at", "hangs", "1234"] {
+            assert!(!openings.may_be_name(other), "{other}");
+        }
+    }
 }

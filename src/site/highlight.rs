@@ -1,7 +1,10 @@
 //! Sessions and definitions as HTML with class names, by two small grammars of our own.
 //!
-//! Definitions repeat many of their lines, and most lines mean the same wherever they stand: those are read once a thread.
+//! Definitions repeat many of their keys and lines, and most lines mean the same wherever they stand: those are read once a
+//! thread.
 
+use super::link::escape_into;
+use memchr::{memchr, memchr3};
 use std::cell::RefCell;
 use std::collections::HashMap;
 use std::sync::LazyLock;
@@ -24,6 +27,8 @@ const REMEMBERED: usize = 4096;
 
 /// A grammar as it stands between two lines that have nothing to do with each other.
 struct Grammar {
+    /// Each line stands for itself, and the key at its beginning has nothing to do with what follows.
+    has_keys: bool,
     between: At,
     /// What opens the text.
     opening: String,
@@ -57,13 +62,30 @@ impl Grammar {
             open: 0,
         };
         let opening = between.line("\n")?.trim_end().to_string();
-        Some(Grammar { between, opening })
+        Some(Grammar {
+            has_keys: name == "Definition",
+            between,
+            opening,
+        })
     }
 
     fn html(&self, text: &str, known: &mut HashMap<String, String>) -> Option<String> {
-        let mut out = self.opening.clone();
+        let mut out = String::with_capacity(text.len() * 5);
+        out.push_str(&self.opening);
         let mut at: Option<At> = None;
         for line in LinesWithEndings::from(text) {
+            if at.is_none()
+                && self.has_keys
+                && let Some((key, rest)) = key_and_rest(line)
+            {
+                if !known.contains_key(key) {
+                    let alone = self.between.clone().line(&format!("{key}\n"))?;
+                    known.insert(key.to_string(), alone.trim_end_matches('\n').to_string());
+                }
+                out.push_str(&known[key]);
+                escape_into(&mut out, rest);
+                continue;
+            }
             if at.is_none()
                 && let Some(html) = known.get(line)
             {
@@ -83,6 +105,19 @@ impl Grammar {
         (0..open).for_each(|_| out.push_str("</span>"));
         Some(out)
     }
+}
+
+/// A line of a definition as its key with the colon, and what follows, where that is nothing but text; a line without a colon
+/// is all text. Nothing where a comment, a quote or a second colon may mean more.
+fn key_and_rest(line: &str) -> Option<(&str, &str)> {
+    if memchr3(b'#', b'"', b'\'', line.as_bytes()).is_some() {
+        return None;
+    }
+    let Some((key, rest)) = line.split_once(':') else {
+        return Some(("", line));
+    };
+    let ends = rest.starts_with([' ', '\n']) && memchr(b':', rest.as_bytes()).is_none();
+    ends.then(|| line.split_at(key.len() + 1))
 }
 
 thread_local! {
@@ -113,6 +148,7 @@ fn html(grammar: &LazyLock<Option<Grammar>>, which: usize, text: &str) -> String
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
     use syntect::html::ClassedHTMLGenerator;
 
     /// The library's own way, without memory.
@@ -125,6 +161,18 @@ mod tests {
                 .expect("a line");
         }
         generator.finalize()
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(2000) })]
+
+        #[test]
+        fn keys_apart_change_nothing(pieces in prop::collection::vec(prop::sample::select(vec![
+            "a", "any of", "at least 2 of", "at least x of", ":", ": ", "- ", "  ", "\n", "{", "}", ",", "[", "]", "#", "\"", "'", "x-y_9", "é", "<", "&", "5x5", "\t", "|",
+        ]), 0..24)) {
+            let text = pieces.concat();
+            prop_assert_eq!(definition(&text), plainly("Definition", &text), "{}", text);
+        }
     }
 
     #[test]

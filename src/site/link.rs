@@ -114,15 +114,26 @@ fn with_mark(
 /// Text made safe for HTML, attributes included.
 pub fn escape(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
-    for c in text.chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\'' => out.push_str("&#39;"),
-            c => out.push(c),
-        }
-    }
+    escape_into(&mut out, text);
     out
+}
+
+/// Adds a text made safe for HTML.
+pub fn escape_into(out: &mut String, text: &str) {
+    let mut rest = text;
+    while let Some(at) = rest
+        .bytes()
+        .position(|b| matches!(b, b'&' | b'<' | b'>' | b'"' | b'\''))
+    {
+        out.push_str(&rest[..at]);
+        out.push_str(match rest.as_bytes()[at] {
+            b'&' => "&amp;",
+            b'<' => "&lt;",
+            b'>' => "&gt;",
+            b'"' => "&quot;",
+            _ => "&#39;",
+        });
+        rest = &rest[at + 1..];
+    }
+    out.push_str(rest);
 }

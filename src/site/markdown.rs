@@ -4,7 +4,7 @@
 use super::highlight;
 use super::link::{escape, named};
 use super::theme::ThemeError;
-use super::{Plan, view};
+use super::{Plan, picture, view};
 use crate::curriculum::note::{Note, SessionLine};
 use crate::curriculum::{NoteIx, Owner};
 use crate::source::markdown::{is_session, options};
@@ -15,19 +15,40 @@ use std::collections::HashMap;
 
 /// The note as HTML. Headings begin at `<h2>` for `##` when `shift` is 0, one level lower for each step of it.
 pub fn render(plan: &Plan<'_>, ix: NoteIx, shift: usize) -> Result<String, ThemeError> {
+    written(plan, ix, shift, None)
+}
+
+/// The note on a page with others, for paper: its own anchors begin with its owner's, and its pictures are there at once.
+pub fn among_others(
+    plan: &Plan<'_>,
+    ix: NoteIx,
+    shift: usize,
+    owner: &str,
+) -> Result<String, ThemeError> {
+    written(plan, ix, shift, Some(owner))
+}
+
+fn written(
+    plan: &Plan<'_>,
+    ix: NoteIx,
+    shift: usize,
+    owner: Option<&str>,
+) -> Result<String, ThemeError> {
     let note = plan.curriculum.note(ix);
     let text = plan.snapshot.text(note.file);
     let mut writer = Writer {
         plan,
         note,
         shift,
+        owner,
+        anchors: owner.map_or(String::new(), |o| format!("{o}-")),
         sessions: 0,
         heading_ids: HashMap::new(),
     };
     let mut events = Parser::new_ext(text, options());
     let mut out = Vec::new();
     writer.events(&mut events, &mut out, &mut |_| false)?;
-    let mut page = String::new();
+    let mut page = String::with_capacity(text.len() * 2);
     html::push_html(&mut page, out.into_iter());
     Ok(page)
 }
@@ -36,6 +57,10 @@ struct Writer<'a, 'p> {
     plan: &'a Plan<'p>,
     note: &'a Note,
     shift: usize,
+    /// On a page with other notes the anchor of what the note is of.
+    owner: Option<&'a str>,
+    /// What the note's own anchors begin with.
+    anchors: String,
     sessions: usize,
     heading_ids: HashMap<String, usize>,
 }
@@ -59,9 +84,7 @@ impl<'e> Writer<'_, '_> {
                 }
                 Event::Start(Tag::Image { dest_url, .. }) => {
                     let inner = self.inner(events, |end| matches!(end, TagEnd::Image))?;
-                    out.push(Event::InlineHtml(
-                        picture(self.plan, &dest_url, &inner).into(),
-                    ));
+                    out.push(Event::InlineHtml(self.picture(&dest_url, &inner).into()));
                 }
                 Event::Start(Tag::Heading { level, .. }) => self.heading(level, events, out)?,
                 Event::Start(Tag::CodeBlock(kind)) => {
@@ -84,10 +107,10 @@ impl<'e> Writer<'_, '_> {
                 Event::End(TagEnd::HtmlBlock) => out.push(Event::End(TagEnd::Paragraph)),
                 Event::Html(text) | Event::InlineHtml(text) => out.push(Event::Text(text)),
                 Event::Start(Tag::FootnoteDefinition(label)) => {
-                    out.push(Event::Start(Tag::FootnoteDefinition(footnote(&label))))
+                    out.push(Event::Start(Tag::FootnoteDefinition(self.footnote(&label))))
                 }
                 Event::FootnoteReference(label) => {
-                    out.push(Event::FootnoteReference(footnote(&label)))
+                    out.push(Event::FootnoteReference(self.footnote(&label)))
                 }
                 other => out.push(other),
             }
@@ -135,7 +158,7 @@ impl<'e> Writer<'_, '_> {
             .filter(|w| !w.is_empty())
             .map(str::to_string)
             .collect();
-        let base = format!("note-{}", words.join("-"));
+        let base = format!("{}note-{}", self.anchors, words.join("-"));
         let count = self.heading_ids.entry(base.clone()).or_default();
         *count += 1;
         if *count == 1 {
@@ -196,7 +219,9 @@ impl<'e> Writer<'_, '_> {
                 } else {
                     " rel=\"noopener\""
                 };
-                format!("<a href=\"{}\"{rel}>{text}</a>", escape(to))
+                let own = to.strip_prefix('#').filter(|a| is_own(a));
+                let to = own.map_or(to.to_string(), |a| format!("#{}{a}", self.anchors));
+                format!("<a href=\"{}\"{rel}>{text}</a>", escape(&to))
             }
             None => text.to_string(),
         })
@@ -223,6 +248,23 @@ impl<'e> Writer<'_, '_> {
         ))
     }
 
+    fn footnote(&self, label: &str) -> CowStr<'static> {
+        format!("{}footnote-{label}", self.anchors).into()
+    }
+
+    fn picture(&self, to: &str, inner: &[Event<'_>]) -> String {
+        let file = to.strip_prefix("picture:").unwrap_or("");
+        let waits = match self.owner {
+            Some(_) => "",
+            None => " loading=\"lazy\"",
+        };
+        format!(
+            "<img {} alt=\"{}\" decoding=\"async\"{waits}>",
+            picture::attributes(self.plan, file),
+            escape(&plain(inner))
+        )
+    }
+
     fn session(&self, lines: &[SessionLine], text: &str) -> Result<String, ThemeError> {
         let rows: Vec<view::SessionRow> = lines
             .iter()
@@ -238,8 +280,9 @@ impl<'e> Writer<'_, '_> {
     }
 }
 
-fn footnote(label: &str) -> CowStr<'static> {
-    format!("footnote-{label}").into()
+/// Whether an anchor is one that notes have.
+fn is_own(anchor: &str) -> bool {
+    anchor.starts_with("note-") || anchor.starts_with("footnote-")
 }
 
 /// The plain text of events.
@@ -252,13 +295,4 @@ fn plain(events: &[Event<'_>]) -> String {
             _ => None,
         })
         .collect()
-}
-
-fn picture(plan: &Plan<'_>, to: &str, inner: &[Event<'_>]) -> String {
-    let file = to.strip_prefix("picture:").unwrap_or("");
-    format!(
-        "<img {} alt=\"{}\" decoding=\"async\" loading=\"lazy\">",
-        super::picture::attributes(plan, file),
-        escape(&plain(inner))
-    )
 }

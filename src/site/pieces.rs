@@ -41,10 +41,10 @@ struct StepView<'a> {
 /// At most so many movements are listed on a rung.
 const MOST_OPENS: usize = 60;
 
-fn once<'a>(
-    place: &'a OnceLock<String>,
+fn once(
+    place: &OnceLock<String>,
     make: impl FnOnce() -> Result<String, ThemeError>,
-) -> Result<&'a str, ThemeError> {
+) -> Result<&str, ThemeError> {
     if place.get().is_none() {
         let made = make()?;
         place.get_or_init(|| made);

@@ -107,37 +107,43 @@ impl<'p> Page<'p> {
     fn attributes(&mut self) -> Option<bool> {
         self.attributes.clear();
         loop {
-            let bare = self.rest.trim_start_matches([' ', '\n', '\t']);
-            let spaced = bare.len() < self.rest.len();
-            self.rest = bare;
-            if self.rest.starts_with('>') {
-                self.take(1);
-                return Some(false);
-            }
-            if self.rest.starts_with("/>") {
-                self.take(2);
-                return Some(true);
-            }
-            if !spaced {
-                return None;
-            }
-            let name = match self.rest.strip_prefix("viewBox=") {
-                Some(_) => self.take("viewBox".len()),
-                None => self.name()?,
+            let bytes = self.rest.as_bytes();
+            let spaces = bytes.iter().position(|b| !is_space(*b))?;
+            match &bytes[spaces..] {
+                [b'>', ..] => {
+                    self.take(spaces + 1);
+                    return Some(false);
+                }
+                [b'/', b'>', ..] => {
+                    self.take(spaces + 2);
+                    return Some(true);
+                }
+                _ if spaces == 0 => return None,
+                _ => self.take(spaces),
+            };
+            let name = match self.rest.starts_with("viewBox=") {
+                true => self.take("viewBox".len()),
+                false => self.name()?,
             };
             let mut value = Cow::Borrowed("");
-            if self.rest.starts_with('=') {
-                self.take(1);
-                self.expect('"')?;
-                let end = memchr(b'"', self.rest.as_bytes())?;
-                value = decoded(self.take(end))?;
-                self.take(1);
-            } else if !self.rest.starts_with([' ', '\n', '\t', '>', '/']) {
-                return None;
+            match self.rest.as_bytes() {
+                [b'=', b'"', quoted @ ..] => {
+                    let end = memchr(b'"', quoted)?;
+                    self.take(2);
+                    value = decoded(self.take(end))?;
+                    self.take(1);
+                }
+                [b'>' | b'/', ..] => {}
+                [b, ..] if is_space(*b) => {}
+                _ => return None,
             }
             self.attributes.push((name, value));
         }
     }
+}
+
+fn is_space(byte: u8) -> bool {
+    matches!(byte, b' ' | b'\n' | b'\t')
 }
 
 /// The text with its entities read; `None` for one that is not known here.

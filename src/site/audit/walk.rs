@@ -34,10 +34,25 @@ pub struct Walk<'a> {
     policy: bool,
 }
 
-const VOID: &[&str] = &[
-    "area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track",
-    "wbr",
-];
+/// An element that has no end tag.
+fn is_void(name: &str) -> bool {
+    matches!(
+        name,
+        "area"
+            | "base"
+            | "br"
+            | "col"
+            | "embed"
+            | "hr"
+            | "img"
+            | "input"
+            | "link"
+            | "meta"
+            | "source"
+            | "track"
+            | "wbr"
+    )
+}
 
 /// The attributes that the audit reads.
 #[derive(Default)]
@@ -219,7 +234,7 @@ impl Handler for Walk<'_> {
             ));
         }
         let marked = read.caution.is_some() && !hidden;
-        if tag.self_closing || VOID.contains(&name) {
+        if tag.self_closing || is_void(name) {
             unmarked(self.auditor, name, about, marked, &mut self.faults);
         } else {
             self.opened(name, about, marked, hidden);
@@ -239,8 +254,7 @@ impl Handler for Walk<'_> {
     /// A text that is exactly the name of a cautioned movement stands inside that movement's element.
     fn text(&mut self, text: &str) {
         let words = text.trim();
-        let possible = !words.is_empty() && words.len() <= self.auditor.longest_name;
-        if !possible || self.open.last().is_some_and(|e| e.quiet) {
+        if !self.auditor.openings.may_be_name(words) || self.open.last().is_some_and(|e| e.quiet) {
             return;
         }
         self.small_letters.clear();

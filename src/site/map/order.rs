@@ -39,7 +39,7 @@ pub fn barycentre(layered: &Layered) -> Order {
 /// Sweeps from four starts, then exchanges of neighbours, again until nothing helps.
 pub fn improve(layered: &Layered) -> Order {
     let mut board = Board::new(layered);
-    let starts = [layered.layers.clone(), board.from_the_top()];
+    let starts = [layered.layers.clone(), board.walk_from_the_top()];
     let turned = starts.clone().map(|order| {
         let turn = |row: Vec<usize>| row.into_iter().rev().collect();
         order.into_iter().map(turn).collect::<Order>()
@@ -214,7 +214,7 @@ impl<'l> Board<'l> {
     }
 
     /// Rows in the order in which a walk from the top meets their nodes.
-    fn from_the_top(&self) -> Order {
+    fn walk_from_the_top(&self) -> Order {
         let mut order: Order = vec![Vec::new(); self.layered.layers.len()];
         let mut met = vec![false; self.layered.nodes.len()];
         let starts = self.layered.layers.iter().rev().flatten();

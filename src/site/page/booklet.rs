@@ -223,7 +223,7 @@ fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, Them
     }
     let note = skill
         .note
-        .map(|n| markdown::render(plan, n, 2))
+        .map(|n| markdown::among_others(plan, n, 2, &format!("skill-{}", skill.id)))
         .transpose()?
         .unwrap_or_default();
     Ok(SkillPart {
@@ -233,7 +233,7 @@ fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, Them
         goal: plan.links.of(skill.goal.movement),
         target: plan.words(&skill.goal.target),
         mark: view::mark_of(plan, skill.goal.movement),
-        note: of_its_own(&note, &format!("skill-{}", skill.id)),
+        note,
         stages: stages.into_iter().map(|s| s.1).collect(),
     })
 }
@@ -247,7 +247,7 @@ fn movement_part<'a>(
     let solved = plan.solved[ix.at()].as_deref();
     let note = m
         .note
-        .map(|n| markdown::render(plan, n, 3))
+        .map(|n| markdown::among_others(plan, n, 3, &format!("movement-{}", m.id)))
         .transpose()?
         .unwrap_or_default();
     let names = m.cautions.iter().map(|c| view::caution_name(plan, *c));
@@ -271,20 +271,9 @@ fn movement_part<'a>(
         }),
         leverage: solved.map_or_else(Vec::new, |s| record::leverage_lines(plan.say(), s)),
         pictures: record::pictures(plan, m),
-        note: of_its_own(&note, &format!("movement-{}", m.id)),
+        note,
         sources: &m.sources,
     })
-}
-
-/// A note's own anchors, told apart from those of the other notes on the page; its pictures at once, as paper cannot wait.
-fn of_its_own(note: &str, id: &str) -> String {
-    let mut out = note.replace(" loading=\"lazy\"", "");
-    for kind in ["note-", "footnote-"] {
-        for before in ["id=\"", "href=\"#"] {
-            out = out.replace(&format!("{before}{kind}"), &format!("{before}{id}-{kind}"));
-        }
-    }
-    out
 }
 
 /// The page with every link to what stands in this booklet turned into an anchor; the rest still leads to its page.
