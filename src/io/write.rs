@@ -5,6 +5,7 @@ use super::own::{self, Files, MADE_BY, MANIFEST, UNFINISHED, there};
 use rustix::fs::{CWD, RenameFlags, renameat_with};
 use std::ffi::OsString;
 use std::fs::{self, File};
+use std::io::{Read, Seek, Write};
 use std::path::{Path, PathBuf};
 
 /// A site being written. Dropped before [`Site::finish`], it leaves the old site as it was.
@@ -92,8 +93,20 @@ impl Site {
         if same && fs::hard_link(&old, &to).is_ok() {
             return Ok((hash, None));
         }
-        fs::write(&to, bytes).map_err(|e| Error::new("write", &to, e))?;
-        let written = fs::read(&to).map_err(|e| Error::new("read back", &to, e))?;
+        let mut file = File::options()
+            .read(true)
+            .write(true)
+            .create(true)
+            .truncate(true)
+            .open(&to)
+            .map_err(|e| Error::new("write", &to, e))?;
+        file.write_all(bytes)
+            .map_err(|e| Error::new("write", &to, e))?;
+        // One byte more than there should be, so that the end is seen at once.
+        let mut written = Vec::with_capacity(bytes.len() + 1);
+        file.rewind()
+            .and_then(|()| file.read_to_end(&mut written))
+            .map_err(|e| Error::new("read back", &to, e))?;
         Ok((hash, Some(written)))
     }
 

@@ -85,7 +85,7 @@ impl Pen {
         encoder.set_color(png::ColorType::Indexed);
         encoder.set_depth(png::BitDepth::Four);
         encoder.set_palette(palette);
-        encoder.set_deflate_compression(png::DeflateCompression::Level(2));
+        encoder.set_deflate_compression(png::DeflateCompression::FdeflateUltraFast);
         encoder.set_filter(png::Filter::Up);
         let mut writer = encoder.write_header().ok()?;
         writer.write_image_data(&pixels).ok()?;
