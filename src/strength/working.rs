@@ -2,7 +2,7 @@
 //!
 //! Common practice, no source, but where a source is named: about five good reps for about five sets, two to five in reserve.
 
-use super::best::{Best, best};
+use super::best::{Best, best, without_zero};
 use super::progress::Log;
 use crate::chain::Stages;
 use crate::curriculum::target::{Added, Got, Measure, Micro, ONE};
@@ -30,6 +30,8 @@ const HELD: std::ops::RangeInclusive<i64> = 30..=90;
 /// Hard sets of a pattern in a week. Common practice; more sets, more gain up to there (Schoenfeld et al. 2017, J Sports Sci
 /// 35(11):1073-1082).
 const WEEKLY: std::ops::RangeInclusive<u32> = 6..=15;
+/// A load in shares of body weight rises by a fortieth of it: 2.5 to 10 % of what moves (NSCA Essentials), smallest step.
+const SHARE_STEP: Micro = ONE / 40;
 /// How a movement's best set fits its dose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fit {
@@ -132,6 +134,7 @@ pub fn working(
             }
         }
     }
+    super::plan::balance(curriculum, &mut picks);
     let practice = room.practice(list, &picks);
     Working { picks, practice }
 }
@@ -205,6 +208,15 @@ impl<'a> Room<'a> {
         }
     }
 
+    /// What a first try is done with: the load or the help of the dose, else the help of the standard.
+    fn first_load(&self, m: &Movement) -> Option<Added> {
+        let measure = m.standard.measure();
+        let own = m.dose.filter(|dose| dose.measure() == measure);
+        let help = || m.standard.added().filter(|added| added.signed() < 0);
+        own.and_then(|dose| without_zero(dose.added()))
+            .or_else(help)
+    }
+
     fn fit(&self, ix: MovementIx) -> Fit {
         let (_, dose, _) = self.dose(ix);
         let measure = self.movement(ix).standard.measure();
@@ -226,7 +238,7 @@ impl<'a> Room<'a> {
         let (sets, dose, seconds) = self.dose(ix);
         let fit = self.fit(ix);
         let best = self.best(ix);
-        let (b, added) = best.map_or((0, None), |b| (b.amount, b.added));
+        let (b, added) = best.map_or((0, self.first_load(m)), |b| (b.amount, b.added));
         let measure = m.standard.measure();
         let careful = m.guarded() || m.phase == Some(Phase::Lowering);
         let (sets, amount, why) = match (fit, measure) {
@@ -269,7 +281,7 @@ impl<'a> Room<'a> {
                 sets,
                 (b - 4).min(20),
                 format!(
-                    "{b} in one set is more than the dose asks, and nothing harder is open: more reps"
+                    "{b} in one set is more than the dose asks, and nothing harder fits today: more reps"
                 ),
             ),
             (Fit::Below, _) => (
@@ -395,6 +407,9 @@ impl<'a> Room<'a> {
             (Some(Added::Mass(load)), _) if load > 0 => {
                 let step = (load / 10 / plate * plate).max(plate);
                 p.added = Some(Added::Mass(load + step));
+            }
+            (Some(Added::BodyWeight(load)), _) if load > 0 => {
+                p.added = Some(Added::BodyWeight(load + SHARE_STEP));
             }
             (_, Measure::Time) => p.amount = (p.amount + 2).min(best * 2 / 3).max(p.amount),
             _ => p.amount += 1,

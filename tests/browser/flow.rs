@@ -799,6 +799,25 @@ fn todays_card_keeps_the_training() {
     browser.wait_until("document.querySelector('#sets article[data-movement=squat]').textContent.includes('Done today')");
     let kept = browser.run("return rungbook.store.all().trained.map(({ movement, did, in_reserve }) => [movement, did, in_reserve])", &json!([]));
     assert_eq!(kept, json!([["squat", [12, 12, 12], 2]]));
+    // A first try that is ticked off stays on the card, after a reload in the middle too: it has its say from tomorrow on.
+    let shown =
+        "return [...document.querySelectorAll('#sets article')].map(e => e.dataset.movement)";
+    let card = browser.run(shown, &json!([]));
+    let first = browser.run(
+        "const on = rungbook.results.dayText(rungbook.results.today()), m = [...document.querySelectorAll('#sets article')].map(e => e.dataset.movement).find(id => id !== 'squat'); rungbook.store.add('trained', { movement: m, did: [1, 1], on }); return m",
+        &json!([]),
+    );
+    assert!(first.is_string(), "{card}");
+    assert_eq!(browser.run(shown, &json!([])), card);
+    browser.open(&format!("{base}today.html"));
+    browser.wait_until("document.querySelector('#sets article')");
+    assert_eq!(browser.run(shown, &json!([])), card);
+    // Where I stand shows the same weeks.
+    let weeks = "return document.getElementById('plan-list').textContent";
+    let planned = browser.run(weeks, &json!([]));
+    browser.open(&format!("{base}where-i-stand.html"));
+    browser.wait_until("!document.getElementById('plan').hidden");
+    assert_eq!(browser.run(weeks, &json!([])), planned);
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }
 

@@ -59,7 +59,8 @@ interface Tables {
   gear: Record<string, string>;
   weeks_from: number[];
   /** measure, sets, amount, seconds of each rep. */
-  dose: ([number, number, number, number] | null)[];
+  /** Measure, sets, amount, seconds of each rep, unit and number of the load. */
+  dose: ([number, number, number, number, number, number] | null)[];
   dose_of_school: {
     sets: number; reps: number; hold_sets: number; hold_seconds: number; a_week: number; lighter_every: number;
     practice: string; smallest_plate: number;
@@ -325,6 +326,9 @@ interface Rungbook {
   };
   plan: {
     lay: (model: Model, picks: WorkingPick[], from: number) => TrainingPlan;
+    items: (model: Model, laid: TrainingPlan) => Node[];
+    end: (laid: TrainingPlan) => (Node | string)[];
+    before: (person: Person, day: number) => Person;
   };
   search: { find: (typed: string) => number[] };
   store: {

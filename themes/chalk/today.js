@@ -3,7 +3,7 @@
 (() => {
   const { targets, results, dose, plan, store, page, states, entry } = globalThis.rungbook;
   const { make, named, byId } = page;
-  const { say, sayNodes } = globalThis.rungbook.words;
+  const { say } = globalThis.rungbook.words;
   const { model, mine } = states;
   if (!model) return;
   const { tables } = model;
@@ -67,9 +67,6 @@
       } } }), ' ', make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry.hurt(pick.movement); } } })));
   };
 
-  /** @param {number} number @param {{ on: string }[]} sessions */
-  const weekOf = (number, sessions) => ({ number, days: sessions.flatMap(({ on }, i) => [i ? say('list.separator') : '', states.day(on)]) });
-
   const draw = () => {
     const stand = mine();
     byId('nothing-yet').hidden = stand !== null;
@@ -82,7 +79,7 @@
     if (!stand || barred) return;
     const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
     const list = skill ? skill.members : model.order;
-    const { picks, practice } = dose.working(model, stand.found, stand.person, list, stand.day);
+    const { picks, practice } = dose.working(model, stand.found, plan.before(stand.person, stand.day), list, stand.day);
     const on = results.dayText(stand.day);
     const classes = new Set([...picks.map(({ movement }) => movement), ...practice.map(({ movement }) => movement)].flatMap((m) => tables.cautions[m].map((c) => tables.classes[c])));
     const warm = [...new Set(['always', ...tables.classes.filter((c) => classes.has(c))].flatMap((key) => tables.warm_up[key] || []))];
@@ -94,9 +91,8 @@
     }
     byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [rest()] : []));
     const laid = plan.lay(model, picks, stand.day);
-    byId('plan-list').replaceChildren(...laid.weeks.map(({ week, lighter, sessions }) => make('li', {}, ...(lighter ? sayNodes('today.week_lighter', weekOf(week, sessions)) : sayNodes('today.week', weekOf(week, sessions))),
-      make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(tables, movement), ' ', words(target)))))));
-    byId('plan-end').replaceChildren(...sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull }).map((part) => /** @type {Node | string} */ (part)));
+    byId('plan-list').replaceChildren(...plan.items(model, laid));
+    byId('plan-end').replaceChildren(...plan.end(laid));
   };
   choice.addEventListener('change', () => store.set('skill', choice.value === '' ? null : Number(choice.value)));
   store.onChange(draw);
