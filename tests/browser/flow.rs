@@ -799,12 +799,12 @@ fn todays_card_keeps_the_training() {
     browser.wait_until("document.querySelector('#sets article[data-movement=squat]').textContent.includes('Done today')");
     let kept = browser.run("return rungbook.store.all().trained.map(({ movement, did, in_reserve }) => [movement, did, in_reserve])", &json!([]));
     assert_eq!(kept, json!([["squat", [12, 12, 12], 2]]));
-    // A first try that is ticked off stays on the card, after a reload in the middle too: it has its say from tomorrow on.
+    // A first try that failed stays on the card, after a reload in the middle too: it has its say from tomorrow on.
     let shown =
         "return [...document.querySelectorAll('#sets article')].map(e => e.dataset.movement)";
     let card = browser.run(shown, &json!([]));
     let first = browser.run(
-        "const on = rungbook.results.dayText(rungbook.results.today()), m = [...document.querySelectorAll('#sets article')].map(e => e.dataset.movement).find(id => id !== 'squat'); rungbook.store.add('trained', { movement: m, did: [1, 1], on }); return m",
+        "const on = rungbook.results.dayText(rungbook.results.today()), m = [...document.querySelectorAll('#sets article')].map(e => e.dataset.movement).find(id => id !== 'squat'); rungbook.store.add('trained', { movement: m, did: [0, 0], on }); return m",
         &json!([]),
     );
     assert!(first.is_string(), "{card}");
