@@ -373,6 +373,34 @@ fn loads_are_part_of_a_first_try() {
     assert_eq!(by.1, "5x3 reps with 0.125 bw");
 }
 
+/// Sessions that a coach logs: the week worked by hand in `strength/load.rs`, the older and the unreadable apart.
+#[test]
+fn a_logged_week_has_its_load() {
+    let proof = small();
+    let session = |effort: u32, minutes: u32, on: &str| json!({ "effort": effort, "minutes": minutes, "on": on });
+    let week = [
+        session(7, 60, "2026-11-19"),
+        session(5, 45, "2026-11-21"),
+        session(8, 75, "2026-11-22"),
+        session(6, 60, "2026-11-24"),
+        session(6, 30, "2026-11-24"),
+        session(3, 30, "2026-11-25"),
+        session(10, 90, "2026-11-18"),
+    ];
+    let person = person(
+        &proof.curriculum,
+        &json!({ "results": 1, "sessions": week }),
+    );
+    let load = strength::load::last_week(&person.sessions, today()).expect("a load");
+    assert_eq!(load.total, 1875.0);
+    assert!((load.monotony - 1.1429).abs() < 0.0001, "{load:?}");
+    assert!((load.strain - 2142.9).abs() < 0.1, "{load:?}");
+    let bad = r#"{ "results": 1, "sessions": [{ "effort": 11, "minutes": 60 }] }"#;
+    let files = Snapshot::of_texts([("r.json", bad)]);
+    let (_, found) = results::read(&files, &proof.curriculum, today());
+    assert!(found.has_errors(), "an effort of 11");
+}
+
 #[derive(Clone, Debug)]
 struct Client {
     /// For each movement: untested, or a share of its standard in tenths.
@@ -819,7 +847,8 @@ fn a_calendar_is_read_by_others() {
     );
     let working = working(&proof, &person, &all(&proof));
     let plan = strength::plan(&proof.curriculum, &working, today());
-    let text = strength::calendar::calendar(&proof.curriculum, &plan, &person.name);
+    let text =
+        strength::calendar::calendar(&proof.curriculum, &working.practice, &plan, &person.name);
     assert!(text.split("\r\n").all(|l| l.len() <= 75));
     let folder = tempfile::tempdir().expect("a folder");
     let file = folder.path().join("plan.ics");

@@ -7,8 +7,10 @@ use crate::io::{self, Error};
 use crate::proof::proofread;
 use crate::readiness;
 use crate::results::{self, Person};
+use crate::strength::load::{WeekLoad, last_week};
 use crate::strength::{self, Estimate, Plan, Prescription, Working};
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 use std::fmt::Write;
 use std::path::PathBuf;
 
@@ -39,6 +41,7 @@ struct Answer {
     working: Working,
     plan: Plan,
     estimates: Vec<Estimate>,
+    load: Option<WeekLoad>,
 }
 
 pub fn run(options: &Options) -> Result<Status, Error> {
@@ -68,13 +71,19 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             Answer {
                 plan: strength::plan(curriculum, &working, today),
                 estimates: strength::estimates(curriculum, &person, today),
+                load: last_week(&person.sessions, today),
                 working,
                 person,
             }
         })
         .collect();
     if let (Some(path), Some(one)) = (&options.calendar, answers.first()) {
-        let text = strength::calendar::calendar(curriculum, &one.plan, &one.person.name);
+        let text = strength::calendar::calendar(
+            curriculum,
+            &one.working.practice,
+            &one.plan,
+            &one.person.name,
+        );
         io::replace(path, &text)?;
     }
     if let (Some(path), Some(one)) = (&options.page, answers.first()) {
@@ -172,8 +181,9 @@ fn answer(curriculum: &Curriculum, a: &Answer) -> Value {
             })
         })
         .collect();
+    let load = a.load.map(|l| json!({ "total": l.total.round(), "monotony": hundredth(l.monotony), "strain": l.strain.round() }));
     json!({
-        "strength": strength, "estimate": true, "picks": picks, "skill_practice": practice,
+        "strength": strength, "session_load": load, "estimate": true, "picks": picks, "skill_practice": practice,
         "plan": {
             "weeks": weeks, "retest": a.plan.retest.to_string(), "volume": a.plan.volume, "straight_arm": a.plan.straight_arm,
             "push": a.plan.push, "pull": a.plan.pull,
@@ -234,6 +244,13 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
             e.moved, e.reps
         );
     }
+    if let Some(l) = a.load {
+        let _ = writeln!(
+            out,
+            "Session load of seven days, effort x minutes: {:.0}; monotony {:.2}, strain {:.0}",
+            l.total, l.monotony, l.strain
+        );
+    }
     let _ = writeln!(out, "Plan");
     for week in &a.plan.weeks {
         let days: Vec<String> = week.sessions.iter().map(|s| s.on.to_string()).collect();
@@ -244,28 +261,26 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
         };
         let _ = writeln!(out, "  week {}: {}{lighter}", week.number, days.join(", "));
     }
-    let volume: Vec<String> = a
-        .plan
-        .volume
-        .iter()
-        .map(|(p, n)| format!("{p} {n}"))
-        .collect();
-    let straight: Vec<String> = a
-        .plan
-        .straight_arm
-        .iter()
-        .map(|(p, n)| format!("{p} {n}"))
-        .collect();
-    let _ = writeln!(out, "  sets a week: {}", volume.join(", "));
-    if !straight.is_empty() {
-        let _ = writeln!(out, "  straight-arm sets a week: {}", straight.join(", "));
+    for line in volumes(&a.plan) {
+        let _ = writeln!(out, "  {line}");
     }
-    let _ = writeln!(
-        out,
-        "  push {}, pull {}; test again from {}",
-        a.plan.push, a.plan.pull, a.plan.retest
-    );
+    let _ = writeln!(out, "  test again from {}", a.plan.retest);
     let _ = writeln!(out, "{CAREFUL}");
+    out
+}
+
+/// What a week comes to, line by line.
+fn volumes(plan: &Plan) -> Vec<String> {
+    let joined = |of: &BTreeMap<&str, u32>| {
+        let all: Vec<String> = of.iter().map(|(p, n)| format!("{p} {n}")).collect();
+        all.join(", ")
+    };
+    let mut out = vec![format!("sets a week: {}", joined(&plan.volume))];
+    if !plan.straight_arm.is_empty() {
+        let straight = joined(&plan.straight_arm);
+        out.push(format!("straight-arm sets a week: {straight}"));
+    }
+    out.push(format!("push {}, pull {}", plan.push, plan.pull));
     out
 }
 
@@ -278,6 +293,38 @@ fn page(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
         name = escape(&a.person.name),
         school = escape(&curriculum.school.name),
     );
+    let list = |out: &mut String, title: &str, lines: &[String]| {
+        let _ = write!(out, "<h2>{title}</h2>\n<ul>");
+        for line in lines {
+            let _ = write!(out, "<li>{}</li>", escape(line));
+        }
+        out.push_str("</ul>\n");
+    };
+    let line = |ix, p: &Prescription, why: &str| {
+        format!(
+            "{}: {} ({why})",
+            report::named(curriculum, ix),
+            p.words(units)
+        )
+    };
+    for (before, title) in [
+        (true, "Skill practice, before"),
+        (false, "Skill practice, after"),
+    ] {
+        let practice = a.working.practice.iter().filter(|p| p.before == before);
+        let lines: Vec<String> = practice
+            .map(|p| line(p.movement, &p.prescription, p.why))
+            .collect();
+        if !lines.is_empty() {
+            list(&mut out, title, &lines);
+        }
+    }
+    let picks = a.working.picks.iter();
+    let lines: Vec<String> = picks
+        .map(|p| line(p.movement, &p.prescription, &p.why))
+        .collect();
+    list(&mut out, "Working sets", &lines);
+    list(&mut out, "A week", &volumes(&a.plan));
     for week in &a.plan.weeks {
         let lighter = if week.lighter { ", lighter" } else { "" };
         let _ = write!(

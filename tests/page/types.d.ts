@@ -270,6 +270,7 @@ interface Exported {
   have?: string[];
   tested: ExportedTest[];
   trained: ExportedTraining[];
+  sessions?: { effort: number; minutes: number; on: string }[];
   paused: ExportedPause[];
 }
 
