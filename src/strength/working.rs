@@ -308,14 +308,16 @@ impl<'a> Room<'a> {
     fn pick(&self, group: &[MovementIx]) -> Option<Pick> {
         let hardest = |fit: Fit| group.iter().rev().copied().find(|ix| self.fit(*ix) == fit);
         let stage = |ix: MovementIx| self.rank(ix).0;
-        let first = hardest(Fit::Keep)
-            .or_else(|| hardest(Fit::Short))
-            .or_else(|| {
-                let above = hardest(Fit::Above)?;
+        let kept = hardest(Fit::Keep).or_else(|| hardest(Fit::Short));
+        // What is above its dose gives way to the next harder one; and what is easier than it gives way to both.
+        let above = hardest(Fit::Above)
+            .filter(|above| kept.is_none_or(|kept| stage(kept) < stage(*above)))
+            .map(|above| {
                 let harder =
                     |ix: &MovementIx| self.fit(*ix) == Fit::Untested && stage(*ix) > stage(above);
-                Some(group.iter().copied().find(harder).unwrap_or(above))
+                group.iter().copied().find(harder).unwrap_or(above)
             });
+        let first = above.or(kept);
         // Below its dose: an easier one that is not tested yet, if there is one; never a harder one.
         let below = hardest(Fit::Below);
         let untested = |open: bool| {

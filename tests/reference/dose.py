@@ -233,12 +233,12 @@ def pick_of(group, school):
     by_fit = {}
     for m in sorted(group, key=hardness):
         by_fit.setdefault(fit_of(m, school), []).append(m)
-    for fit in (KEEP, SHORT):
-        if fit in by_fit:
-            return by_fit[fit][-1]
+    kept = next((by_fit[fit][-1] for fit in (KEEP, SHORT) if fit in by_fit), None)
     untested = by_fit.get(UNTESTED, [])
-    if ABOVE in by_fit:
-        hardest = by_fit[ABOVE][-1]
+    hardest = by_fit[ABOVE][-1] if ABOVE in by_fit else None
+    if kept and not (hardest and hardest.stage > kept.stage):
+        return kept
+    if hardest:
         return next((m for m in untested if m.stage > hardest.stage), hardest)
     if BELOW in by_fit:
         untested = [m for m in untested if m.stage < by_fit[BELOW][-1].stage]

@@ -193,7 +193,8 @@
       let chosen = hardest(KEEP);
       if (chosen === undefined) chosen = hardest(SHORT);
       const above = hardest(ABOVE);
-      if (chosen === undefined && above !== undefined) {
+      // What is above its dose gives way to the next harder one; and what is easier than it gives way to both.
+      if (above !== undefined && (chosen === undefined || tables.stage[chosen] < tables.stage[above])) {
         const next = group.find((m) => fitOf(m) === UNTESTED && tables.stage[m] > tables.stage[above]);
         chosen = next === undefined ? above : next;
       }
