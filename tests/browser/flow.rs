@@ -795,6 +795,15 @@ fn todays_card_keeps_the_training() {
         click(&browser, &format!("#tick-squat-{i}"));
     }
     browser.write(&browser.find("#left-squat"), "2");
+    // Neither a reload nor what another card or tab keeps takes the ticks away.
+    browser.open(&format!("{base}today.html"));
+    browser.wait_until("document.querySelector('#sets article')");
+    browser.run("rungbook.store.set('other', 1)", &json!([]));
+    let ticked = "return [...document.querySelectorAll('#sets article[data-movement=squat] input')].map(e => e.type === 'checkbox' ? e.checked : e.value)";
+    assert_eq!(
+        browser.run(ticked, &json!([])),
+        json!([true, "12", true, "12", true, "12", "2"])
+    );
     click(&browser, &format!("{card} .acts button"));
     browser.wait_until("document.querySelector('#sets article[data-movement=squat]').textContent.includes('Done today')");
     let kept = browser.run("return rungbook.store.all().trained.map(({ movement, did, in_reserve }) => [movement, did, in_reserve])", &json!([]));

@@ -337,6 +337,7 @@ interface Rungbook {
     add: (kind: string, entry: object) => string;
     all: () => Exported;
     merge: (exported: Exported, weightToo: boolean) => { added: number; same: number };
+    note: (key: string, value: unknown) => void;
     remove: (key: string) => void;
     erase: () => void;
     get: (key: string) => any;

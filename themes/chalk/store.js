@@ -157,6 +157,8 @@
         write(key, JSON.stringify(value));
         changed();
       },
+      /** Keeps what is still being written, and tells no one. @param {string} key @param {unknown} value */
+      note: (key, value) => write(key, JSON.stringify(value)),
       /** '', 'full' or 'forbidden'. */
       trouble: () => trouble,
       isEmpty: () => KINDS.every((kind) => entries(kind).length === 0),

@@ -17,6 +17,9 @@
   /** A target's text for readers. @param {string} text */
   const words = (text) => { const got = targets.readGot(text); return got ? states.shown(got) : text; };
 
+  /** What is ticked and not kept yet, by movement: another card, another tab or a reload does not take it away. @param {string} on @returns {Record<string, { ticks: boolean[], amounts: string[], left: string }>} */
+  const drafts = (on) => { const kept = store.get('ticks'); return kept && kept.on === on && kept.of ? kept.of : {}; };
+
   /** A countdown. */
   const rest = () => {
     const face = make('span', { class: 'timer-face', role: 'timer', text: '3:00' });
@@ -35,6 +38,8 @@
     } } }), ' ', face);
   };
 
+  const timer = rest();
+
   /** One movement with its sets to tick. @param {WorkingPick} pick @param {string} on */
   const card = (pick, on) => {
     const done = store.entries('trained').find(({ entry: of }) => of.on === on && model.numbers.get(of.movement) === pick.movement);
@@ -43,14 +48,17 @@
       return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
         make('p', { text: say('today.done', { sets: done.entry.did.join(say('list.separator')) }) }), make('p', {}, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => store.remove(done.key) } })));
     }
+    const draft = drafts(on)[id] || { ticks: [], amounts: [], left: '' };
     const sets = Array.from({ length: pick.sets }, (_, i) => {
       const tick = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `tick-${id}-${i}` }));
-      const amount = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: pick.amount, 'aria-label': say('today.set_done', { number: i + 1 }) }));
+      const amount = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: draft.amounts[i] === undefined ? pick.amount : draft.amounts[i], 'aria-label': say('today.set_done', { number: i + 1 }) }));
+      tick.checked = Boolean(draft.ticks[i]);
       return { tick, amount, whole: make('li', {}, tick, ' ', make('label', { for: `tick-${id}-${i}`, text: say('today.set', { number: i + 1 }) }), ' ', amount) };
     });
-    const reserve = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}` }));
+    const reserve = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}`, value: draft.left }));
+    const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: reserve.value } } });
     const fault = make('p', { class: 'fault', role: 'alert' });
-    return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
+    return make('article', { class: 'check', 'data-movement': id, on: { input: jot } }, make('h3', {}, named(tables, pick.movement)),
       make('p', { class: 'dose' }, words(pick.text)), make('p', { class: 'hint', text: pick.why }),
       make('ul', { class: 'plain ticks' }, ...sets.map(({ whole }) => whole)),
       make('p', { class: 'field' }, make('label', { for: `left-${id}`, text: say('today.left_in_reserve') }), reserve), fault,
@@ -89,7 +97,7 @@
       byId(`practice-${when}`).hidden = of.length === 0;
       byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', words(text), make('span', { class: 'hint', text: ` ${why}` }))));
     }
-    byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [rest()] : []));
+    byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [timer] : []));
     const laid = plan.lay(model, picks, stand.day);
     byId('plan-list').replaceChildren(...plan.items(model, laid));
     byId('plan-end').replaceChildren(...plan.end(laid));
