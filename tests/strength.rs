@@ -385,6 +385,26 @@ fn loads_are_part_of_a_first_try() {
     assert_eq!(by.1, "5x3 reps with 0.125 bw");
 }
 
+/// The worse side sets the dose, and the sets are of each side.
+#[test]
+fn one_side_is_weaker() {
+    let proof = small_with(&[(
+        "lunge",
+        "pattern: squat\nstandard: 8 reps\neach_side: true\n",
+    )]);
+    let results = json!({ "results": 1, "tested": [{ "movement": "lunge", "left": "12 reps", "right": "8 reps", "on": "2026-11-20" }] });
+    let person = person(&proof.curriculum, &results);
+    let working = working(&proof, &person, &all(&proof));
+    let name = |ix| proof.curriculum.movement(ix).id.as_str();
+    let found = working.picks.iter().find(|p| name(p.movement) == "lunge");
+    let lunge = found.expect("a pick");
+    assert_eq!(lunge.why, "8 in one set: 5 sets of 5 leave 3 in reserve");
+    assert_eq!(
+        lunge.prescription.words(&proof.curriculum, lunge.movement),
+        "5 sets of 5, each side"
+    );
+}
+
 /// Sessions that a coach logs: the week worked by hand in `strength/load.rs`, the older and the unreadable apart.
 #[test]
 fn a_logged_week_has_its_load() {

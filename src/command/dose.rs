@@ -194,7 +194,6 @@ fn answer(curriculum: &Curriculum, a: &Answer) -> Value {
 const CAREFUL: &str = "Estimates. Not medical advice. With pain, illness, pregnancy or an injury, ask a licensed clinician first. Learn inverted and loaded work under a qualified coach.";
 
 fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
-    let units = curriculum.school.units;
     let mut out = String::new();
     let _ = writeln!(out, "\n{}, {today}", a.person.name);
     let practice = |out: &mut String, before: bool| {
@@ -203,7 +202,7 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
                 out,
                 "  {}: {} ({})",
                 report::named(curriculum, p.movement),
-                p.prescription.words(units),
+                p.prescription.words(curriculum, p.movement),
                 p.why
             );
         }
@@ -218,7 +217,7 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
             out,
             "  {}: {} ({})",
             report::named(curriculum, p.movement),
-            p.prescription.words(units),
+            p.prescription.words(curriculum, p.movement),
             p.why
         );
     }
@@ -287,7 +286,6 @@ fn volumes(plan: &Plan) -> Vec<String> {
 /// The plan as a page of its own, to print.
 fn page(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
     use crate::site::escape;
-    let units = curriculum.school.units;
     let mut out = format!(
         "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Plan: {name}</title>\n<style>body {{ font: 11pt/1.4 sans-serif; margin: 2rem; }} table {{ border-collapse: collapse; width: 100%; margin-block: 1rem; }} th, td {{ border: 1px solid #999; padding: 0.3rem 0.5rem; text-align: start; }} tr {{ break-inside: avoid; }} @page {{ margin: 15mm; }}</style></head>\n<body><h1>{name}</h1><p>{school}, from {today}. {CAREFUL}</p>\n",
         name = escape(&a.person.name),
@@ -304,7 +302,7 @@ fn page(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
         format!(
             "{}: {} ({why})",
             report::named(curriculum, ix),
-            p.words(units)
+            p.words(curriculum, ix)
         )
     };
     for (before, title) in [
@@ -352,7 +350,7 @@ fn page(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
                 let _ = write!(
                     out,
                     "<td>{} ☐</td>",
-                    escape(&session.sets[i].1.words(units))
+                    escape(&session.sets[i].1.words(curriculum, *ix))
                 );
             }
             out.push_str("</tr>\n");

@@ -19,7 +19,6 @@ pub fn calendar(curriculum: &Curriculum, practice: &[Practice], plan: &Plan, nam
         });
         format!("{}{mark}", m.name)
     };
-    let units = curriculum.school.units;
     let mut out = String::new();
     let mut line = |text: String| fold(&mut out, &text);
     line("BEGIN:VCALENDAR".into());
@@ -33,13 +32,18 @@ pub fn calendar(curriculum: &Curriculum, practice: &[Practice], plan: &Plan, nam
         let mut says = String::new();
         let practise = |says: &mut String, before: bool| {
             for p in practice.iter().filter(|p| p.before == before) {
-                let sets = p.prescription.words(units);
+                let sets = p.prescription.words(curriculum, p.movement);
                 let _ = writeln!(says, "Skill practice: {}: {sets}", named(p.movement));
             }
         };
         practise(&mut says, true);
         for (ix, prescription) in &session.sets {
-            let _ = writeln!(says, "{}: {}", named(*ix), prescription.words(units));
+            let _ = writeln!(
+                says,
+                "{}: {}",
+                named(*ix),
+                prescription.words(curriculum, *ix)
+            );
         }
         practise(&mut says, false);
         says.push_str("An estimate. Not medical advice: with pain, stop, and ask a licensed clinician. Read the cautions first.");

@@ -70,9 +70,13 @@ impl Prescription {
         self.got().to_string()
     }
 
-    /// For readers.
-    pub fn words(&self, units: crate::curriculum::words::Units) -> String {
-        self.got().words(units)
+    /// For readers: the sets of one movement, of each side where it is done side by side.
+    pub fn words(&self, curriculum: &Curriculum, movement: MovementIx) -> String {
+        let own = self.got().words(curriculum.school.units);
+        match curriculum.movement(movement).each_side {
+            true => format!("{own}, each side"),
+            false => own,
+        }
     }
 }
 

@@ -791,6 +791,12 @@ fn todays_card_keeps_the_training() {
     let card = "#sets article[data-movement=squat]";
     let said = browser.text(&browser.find(&format!("{card} .dose")));
     assert_eq!(said, "3 sets of 12");
+    // The rest timer is at hand beside every card.
+    let at_hand = browser.run(
+        "document.querySelector('#sets article').scrollIntoView(); const at = document.querySelector('#sets .timer').getBoundingClientRect(); return at.top >= 0 && at.bottom <= innerHeight + 1",
+        &json!([]),
+    );
+    assert_eq!(at_hand, json!(true));
     for i in 0..3 {
         click(&browser, &format!("#tick-squat-{i}"));
     }

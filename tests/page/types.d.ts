@@ -327,6 +327,7 @@ interface Rungbook {
   };
   plan: {
     lay: (model: Model, picks: WorkingPick[], from: number) => TrainingPlan;
+    shown: (model: Model, movement: number, target: string) => Node | string;
     items: (model: Model, laid: TrainingPlan) => Node[];
     end: (laid: TrainingPlan) => (Node | string)[];
     before: (person: Person, day: number) => Person;

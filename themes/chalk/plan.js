@@ -31,14 +31,19 @@
     return { weeks, retest: results.dayText(from + 7 * count), push: sum(PUSH) * times, pull: sum(PULL) * times };
   };
 
+  /** Sets for readers: of each side where a movement is done side by side. @param {Model} model @param {number} movement @param {string} target */
+  const shown = (model, movement, target) => {
+    const { states, readiness } = globalThis.rungbook, got = targets.readGot(target);
+    return got ? states.shown(got, model.is(movement, readiness.EACH_SIDE)) : target;
+  };
+
   /** The weeks for readers. @param {Model} model @param {TrainingPlan} laid */
   const items = (model, laid) => {
     const { page, states, words } = globalThis.rungbook, { make, named } = page, { say, sayNodes } = words;
-    const shown = (/** @type {string} */ target) => { const got = targets.readGot(target); return got ? states.shown(got) : target; };
     return laid.weeks.map(({ week, lighter, sessions }) => {
       const of = { number: week, days: sessions.flatMap(({ on }, i) => [i ? say('list.separator') : '', states.day(on)]) };
       return make('li', {}, ...(lighter ? sayNodes('today.week_lighter', of) : sayNodes('today.week', of)),
-        make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(model.tables, movement), ' ', shown(target)))));
+        make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(model.tables, movement), ' ', shown(model, movement, target)))));
     });
   };
 
@@ -51,5 +56,5 @@
   /** What counts today: sets ticked off today have their say from tomorrow on, so that the card stays while it is done. @param {Person} person @param {number} day */
   const before = (person, day) => ({ ...person, trained: person.trained.filter(({ on }) => on < day) });
 
-  globalThis.rungbook.plan = { lay, items, end, before };
+  globalThis.rungbook.plan = { lay, shown, items, end, before };
 })();

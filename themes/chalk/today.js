@@ -14,9 +14,6 @@
   const kept = store.get('skill');
   if (typeof kept === 'number' && tables.skills[kept]) choice.value = String(kept);
 
-  /** A target's text for readers. @param {string} text */
-  const words = (text) => { const got = targets.readGot(text); return got ? states.shown(got) : text; };
-
   /** What is ticked and not kept yet, by movement: another card, another tab or a reload does not take it away. @param {string} on @returns {Record<string, { ticks: boolean[], amounts: string[], left: string }>} */
   const drafts = (on) => { const kept = store.get('ticks'); return kept && kept.on === on && kept.of ? kept.of : {}; };
 
@@ -59,7 +56,7 @@
     const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: reserve.value } } });
     const fault = make('p', { class: 'fault', role: 'alert' });
     return make('article', { class: 'check', 'data-movement': id, on: { input: jot } }, make('h3', {}, named(tables, pick.movement)),
-      make('p', { class: 'dose' }, words(pick.text)), make('p', { class: 'hint', text: pick.why }),
+      make('p', { class: 'dose' }, plan.shown(model, pick.movement, pick.text)), make('p', { class: 'hint', text: pick.why }),
       make('ul', { class: 'plain ticks' }, ...sets.map(({ whole }) => whole)),
       make('p', { class: 'field' }, make('label', { for: `left-${id}`, text: say('today.left_in_reserve') }), reserve), fault,
       make('p', { class: 'acts' }, make('button', { type: 'button', text: say('today.keep'), on: { click: () => {
@@ -95,7 +92,7 @@
     for (const when of /** @type {const} */ (['before', 'after'])) {
       const of = practice.filter((p) => p.when === when);
       byId(`practice-${when}`).hidden = of.length === 0;
-      byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', words(text), make('span', { class: 'hint', text: ` ${why}` }))));
+      byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', plan.shown(model, movement, text), make('span', { class: 'hint', text: ` ${why}` }))));
     }
     byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [timer] : []));
     const laid = plan.lay(model, picks, stand.day);
