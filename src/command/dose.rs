@@ -1,6 +1,6 @@
 //! `dose RESULTS`: today's working sets with their reasons, skill practice, and the plan over weeks.
 
-use super::assess::{goal, rows, worst};
+use super::assess::{aside_json, aside_words, goal, rows, worst};
 use super::{Common, Form, Status, report};
 use crate::curriculum::{Curriculum, Day, MovementIx};
 use crate::io::{self, Error};
@@ -77,6 +77,13 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             }
         })
         .collect();
+    let files_too = options.calendar.is_some() || options.page.is_some();
+    if let [one, _, ..] = answers.as_slice()
+        && files_too
+    {
+        let (name, n) = (&one.person.name, answers.len());
+        anstream::eprintln!("rungbook: the plan is written for {name}, the first of {n} people");
+    }
     if let (Some(path), Some(one)) = (&options.calendar, answers.first()) {
         let text = strength::calendar::calendar(
             curriculum,
@@ -184,6 +191,7 @@ fn answer(curriculum: &Curriculum, a: &Answer) -> Value {
     let load = a.load.map(|l| json!({ "total": l.total.round(), "monotony": hundredth(l.monotony), "strain": l.strain.round() }));
     json!({
         "strength": strength, "session_load": load, "estimate": true, "picks": picks, "skill_practice": practice,
+        "aside": aside_json(&a.person),
         "plan": {
             "weeks": weeks, "retest": a.plan.retest.to_string(), "volume": a.plan.volume, "straight_arm": a.plan.straight_arm,
             "push": a.plan.push, "pull": a.plan.pull,
@@ -264,6 +272,7 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
         let _ = writeln!(out, "  {line}");
     }
     let _ = writeln!(out, "  test again from {}", a.plan.retest);
+    aside_words(&mut out, &a.person);
     let _ = writeln!(out, "{CAREFUL}");
     out
 }
