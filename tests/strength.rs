@@ -440,7 +440,10 @@ struct Client {
     reserve: u32,
     have: Option<Vec<bool>>,
     pause: Option<usize>,
-    trained: Vec<(usize, u8, u8)>,
+    /// Days since the tests.
+    tested_ago: i32,
+    /// A movement three times every other day: the amount of each set, days since the last, reps left.
+    trained: Vec<(usize, u8, u8, u8)>,
 }
 
 fn client(movements: usize, equipment: usize) -> impl Strategy<Value = Client> {
@@ -455,13 +458,23 @@ fn client(movements: usize, equipment: usize) -> impl Strategy<Value = Client> {
             proptest::collection::vec(proptest::bool::weighted(0.6), equipment),
         ),
         proptest::option::weighted(0.3, 0..12_usize),
-        proptest::collection::vec((0..movements, 1..9_u8, 0..30_u8), 0..25),
+        prop_oneof![Just(3), Just(30)],
+        proptest::collection::vec(
+            (
+                0..movements,
+                1..11_u8,
+                prop_oneof![4 => 0..5_u8, 1 => 5..26_u8],
+                prop_oneof![Just(0), Just(2)],
+            ),
+            0..40,
+        ),
     )
-        .prop_map(|(done, reserve, have, pause, trained)| Client {
+        .prop_map(|(done, reserve, have, pause, tested_ago, trained)| Client {
             done,
             reserve,
             have,
             pause,
+            tested_ago,
             trained,
         })
 }
@@ -490,7 +503,7 @@ impl Client {
                     Measure::Angle => format!("{amount} deg"),
                     Measure::Done => if tenths > 5 { "done".into() } else { "not done".into() },
                 };
-                Some(json!({ "movement": m.id.as_str(), "got": got, "on": day(5), "in_reserve": self.reserve }))
+                Some(json!({ "movement": m.id.as_str(), "got": got, "on": day(self.tested_ago), "in_reserve": self.reserve }))
             })
             .collect();
         let words: Vec<&String> = curriculum.school.equipment.keys().collect();
@@ -498,9 +511,12 @@ impl Client {
             .trained
             .iter()
             .filter(|(i, ..)| matches!(movements[*i].standard.measure(), Measure::Reps | Measure::Time))
-            .map(|(i, amount, ago)| {
+            .flat_map(|(i, amount, ago, left)| {
                 let more = amount + 2;
-                json!({ "movement": movements[*i].id.as_str(), "did": [amount, amount, amount, amount, more], "on": day(i32::from(*ago)), "in_reserve": 2 })
+                let id = movements[*i].id.as_str();
+                [4, 2, 0].map(|before| {
+                    json!({ "movement": id, "did": [amount, amount, amount, amount, more], "on": day(i32::from(*ago) + before), "in_reserve": left })
+                })
             })
             .collect();
         let mut out =
@@ -836,6 +852,9 @@ fn program_page_and_reference_prescribe_alike() {
             let ours = answer(&proof, &working);
             for pick in ours["picks"].as_array().expect("picks") {
                 let why = pick["why"].as_str().expect("text");
+                for log in ["moved on", "missed twice", "two weeks off", "push and pull even"] {
+                    *whys.borrow_mut().entry(log.to_string()).or_insert(0) += usize::from(why.contains(log));
+                }
                 let kind: String = why.chars().filter(|c| !c.is_ascii_digit()).take(18).collect();
                 *whys.borrow_mut().entry(kind).or_insert(0) += 1;
             }
@@ -860,7 +879,7 @@ fn program_page_and_reference_prescribe_alike() {
     }
     println!("{:?}", whys.borrow());
     assert!(
-        whys.borrow().len() >= 8,
+        whys.borrow().len() >= 12 && whys.borrow().values().all(|n| *n > 0),
         "every kind of reason comes up: {:?}",
         whys.borrow()
     );
