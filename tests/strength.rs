@@ -260,6 +260,15 @@ fn moving_on_reads_what_was_trained() {
     assert_eq!(missed, pick("low", "3x5", "missed twice: fewer sets"));
     let off = of(json!([session("2026-11-01", json!([5, 5, 5, 5, 5]))]));
     assert_eq!(off, pick("low", "3x5", "two weeks off: fewer sets"));
+    // Two weeks off the middle one: the low one for a week from the first training, then the middle one again.
+    let back = |first: &str| {
+        let results = json!({ "results": 1,
+            "tested": [{ "movement": "low", "got": "12 reps", "on": "2026-10-20" }, { "movement": "mid", "got": "9 reps", "on": "2026-10-20" }],
+            "trained": [{ "movement": "mid", "did": [5, 5, 5, 5, 5], "on": "2026-11-01" }, { "movement": "low", "did": [8, 8, 8, 8, 8], "on": first }] });
+        told(&proof, &results)[1].0.clone()
+    };
+    assert_eq!(back("2026-11-19"), "low");
+    assert_eq!(back("2026-11-18"), "mid");
 }
 
 /// What was asked is never a miss: the half sets of a lighter week, a shorter dose before the last test, a first try.

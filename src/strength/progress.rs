@@ -10,6 +10,7 @@ use crate::results::Trained;
 
 /// After so many days off, one step easier for a week. Common practice, no source.
 const LONG_OFF: i32 = 14;
+const A_WEEK: i32 = 7;
 
 /// What the training log says of a pick.
 pub(super) enum Log {
@@ -40,7 +41,7 @@ impl<'a> Room<'a> {
         out
     }
 
-    pub(super) fn log(&self, pick: &Pick) -> Log {
+    pub(super) fn log(&self, group: &[MovementIx], pick: &Pick) -> Log {
         let ix = pick.movement;
         let m = self.movement(ix);
         let p = &pick.prescription;
@@ -61,7 +62,17 @@ impl<'a> Room<'a> {
         let counted = |day: &Day| (0..=lasts).contains(&self.today.days_after(*day));
         let last = trained().chain(tested).filter(counted).max();
         let logs = trained().next().is_some();
-        if logs && last.is_some_and(|day| self.today.days_after(day) > LONG_OFF) {
+        // Easier for a week, which begins with the first training of the pattern since.
+        let is_off = |day: Day| {
+            let since = self
+                .person
+                .trained
+                .iter()
+                .filter(|t| group.contains(&t.movement) && t.on > day && t.on <= self.today);
+            let back = since.map(|t| self.today.days_after(t.on)).max();
+            self.today.days_after(day) > LONG_OFF && back.is_none_or(|days| days < A_WEEK)
+        };
+        if logs && last.is_some_and(is_off) {
             return Log::Return;
         }
         let sessions = self.sessions(ix, p.added);

@@ -375,7 +375,7 @@ impl<'a> Room<'a> {
             pick.why = why.to_string();
             pick
         };
-        match self.log(&pick) {
+        match self.log(group, &pick) {
             Log::Stay => pick,
             Log::Easier => match easier() {
                 Some(ix) => self.instead(ix, format!("{id} was missed twice: one step easier. ")),

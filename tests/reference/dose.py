@@ -27,6 +27,7 @@ KEEP, SHORT, BELOW, ABOVE, UNTESTED = "keep", "short", "below", "above", "untest
 STAY, ON, EASIER, RETURN = "stay", "on", "easier", "return"
 NO_LOAD = Load(Fraction(0), "kg")
 DAYS_OFF = 14
+DAYS_EASIER = 7
 MOST_SETS_A_WEEK, FEWEST_SETS_A_WEEK = 15, 6
 PRACTISED = 2
 
@@ -255,7 +256,7 @@ def sessions_of(m, school, today):
             by_day.setdefault(entry.day, entry)
     return [by_day[day] for day in sorted(by_day)]
 
-def verdict(m, said, school, today):
+def verdict(m, group, said, school, today):
     """What the sessions say of a picked movement that is to be kept or is above its dose."""
     def full(session):
         sets = said.sets if m.marks & STEADY else min(said.sets, least_a_session(school))
@@ -267,7 +268,9 @@ def verdict(m, said, school, today):
     if not m.trained:
         return STAY
     days = [entry.day for entry in m.trained]
-    if (today - max(days + ([m.last_tested] if m.last_tested else []))).days > DAYS_OFF:
+    last = max(days + ([m.last_tested] if m.last_tested else []))
+    since = [entry.day for x in group for entry in x.trained if entry.day > last]
+    if (today - last).days > DAYS_OFF and not (since and (today - min(since)).days >= DAYS_EASIER):
         return RETURN
     sessions = sessions_of(m, school, today)
     if len(sessions) >= 2 and all(missed(session) for session in sessions[-2:]):
@@ -297,7 +300,7 @@ def more(m, said, school):
 def after_training(m, group, school, today):
     """(movement, prescription) once what was trained has had its say."""
     said = prescribe(m, school)
-    says = verdict(m, said, school, today) if said.fit in (KEEP, ABOVE) else STAY
+    says = verdict(m, group, said, school, today) if said.fit in (KEEP, ABOVE) else STAY
     if says == STAY:
         return m, said
     if says == ON:

@@ -8,7 +8,7 @@
   const { say } = globalThis.rungbook.words;
   const UNTESTED = 'untested', ABOVE = 'above', KEEP = 'keep', SHORT = 'short', BELOW = 'below';
   const PUSH = ['vertical push', 'horizontal push'], PULL = ['vertical pull', 'horizontal pull'];
-  const LONG_OFF = 14, MOST_SESSIONS = 3, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
+  const LONG_OFF = 14, A_WEEK = 7, MOST_SESSIONS = 3, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
   const threeFifths = (/** @type {number} */ part) => Math.floor((part * 3) / 5);
 
   /** @typedef {{ unit: number, load: number }} Load */
@@ -132,12 +132,15 @@
       return { movement: m, measure: measure(m), sets, amount, seconds: timed ? 0 : dose.seconds, ...(at ? plain(at) : firstLoad(m)), text: '', why, fit };
     };
 
-    /** What the training log says of a pick. @param {WorkingPick} pick @returns {'stay' | 'on' | 'easier' | 'return'} */
-    const log = (pick) => {
+    /** What the training log says of a pick. @param {number[]} group @param {WorkingPick} pick @returns {'stay' | 'on' | 'easier' | 'return'} */
+    const log = (group, pick) => {
       const m = pick.movement;
       const logged = person.trained.filter(({ movement }) => movement === m);
       const days = [...logged, ...person.tested.filter(({ movement }) => movement === m)].map(({ on }) => on).filter(counts);
-      if (logged.length && days.length && today - Math.max(...days) > LONG_OFF) return 'return';
+      const last = Math.max(...days);
+      // Easier for a week, which begins with the first training of the pattern since.
+      const back = Math.min(...person.trained.filter(({ movement, on }) => group.includes(movement) && on > last && on <= today).map(({ on }) => on));
+      if (logged.length && days.length && today - last > LONG_OFF && !(today - back >= A_WEEK)) return 'return';
       // What was trained before the last test was another dose.
       const tested = Math.max(...person.tested.filter(({ movement, on }) => movement === m && on <= today).map(({ on }) => on));
       /** @type {Trained[]} */
@@ -168,7 +171,7 @@
     /** @param {number[]} group sorted from easier to harder @param {WorkingPick} pick @returns {WorkingPick} */
     const afterTraining = (group, pick) => {
       if (pick.fit !== KEEP && pick.fit !== ABOVE) return pick;
-      const old = pick.movement, id = tables.ids[old], says = log(pick);
+      const old = pick.movement, id = tables.ids[old], says = log(group, pick);
       const instead = (/** @type {number} */ m, /** @type {(why: string) => string} */ before) => { const other = prescribe(m); return { ...other, why: before(other.why) }; };
       if (says === 'stay') return pick;
       if (says === 'on') {
