@@ -207,20 +207,22 @@ fn the_load_that_moves() {
     let proof = shipped();
     let curriculum = &proof.curriculum;
     let results = json!({ "results": 1, "bodyweight": "70 kg", "tested": [
-        { "movement": "pull-up", "got": "5 reps with 10 kg" }, { "movement": "pull-up-lowering", "got": "5 reps of 8 s" }, { "movement": "push-up", "got": "20 reps" }, { "movement": "plank", "got": "60 s" } ] });
+        { "movement": "pull-up", "got": "5 reps with 10 kg" }, { "movement": "pull-up-lowering", "got": "5 reps of 8 s" }, { "movement": "push-up", "got": "20 reps" }, { "movement": "plank", "got": "60 s" }, { "movement": "pull-up-band", "got": "8 reps with 15 kg help" } ] });
     let estimates = strength::estimates(curriculum, &person(curriculum, &results), today());
     let ids: Vec<&str> = estimates
         .iter()
         .map(|e| curriculum.movement(e.movement).id.as_str())
         .collect();
-    assert_eq!(ids, ["pull-up", "push-up"]);
+    assert_eq!(ids, ["pull-up", "pull-up-band", "push-up"]);
     assert!((estimates[0].moved - 80.0).abs() < 1e-9);
+    // A band of 15 kg leaves 55.
+    assert!((estimates[1].moved - 55.0).abs() < 1e-9);
     let (low, high) = estimates[0].one_rep_max.expect("five reps are in range");
     assert!(
         (low - 90.0).abs() < 0.01 && (high - 95.21).abs() < 0.01,
         "{low} {high}"
     );
-    assert!(estimates[1].one_rep_max.is_err(), "twenty reps are refused");
+    assert!(estimates[2].one_rep_max.is_err(), "twenty reps are refused");
 }
 
 /// "2 for 2" (Baechle & Earle, Essentials; the worked example there: goal 3x10, 12 in the last set two sessions running).
