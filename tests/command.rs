@@ -388,6 +388,63 @@ fn results_do_not_steer_the_terminal() {
     }
 }
 
+/// `dose` hands on what it cannot judge, writes practice, reasons and volumes on the page and in the calendar, and says whose
+/// plan it wrote where a file holds several people.
+#[test]
+fn a_plan_is_written_whole() {
+    let root = env!("CARGO_MANIFEST_DIR");
+    let folder = tempfile::tempdir().expect("a folder");
+    let dose = |file: &str, results: &str| {
+        fs::write(folder.path().join(file), results).expect("results");
+        let args = [
+            "dose",
+            file,
+            "--from",
+            root,
+            "--today",
+            "2026-11-25",
+            "--page",
+            "p.html",
+            "--calendar",
+            "p.ics",
+        ];
+        run(&args, folder.path())
+    };
+    let out = dose(
+        "a.yaml",
+        "results: 1\ntested: [{ movement: squat, got: 9 reps }]\ntrained: [{ movement: nope, did: [5] }]\nsessions: [{ effort: 5, minutes: 60 }]\n",
+    );
+    let said = text(&out.stdout);
+    assert!(
+        said.contains("kept aside  nope 5, 2026-11-25: this curriculum has no such movement"),
+        "{said}"
+    );
+    assert!(
+        said.contains(
+            "Session load of seven days, effort x minutes: 300; monotony 0.41, strain 122"
+        ),
+        "{said}"
+    );
+    let page = fs::read_to_string(folder.path().join("p.html")).expect("a page");
+    for part in [
+        "Skill practice, before",
+        "fresh attempts",
+        "never tested: a first try",
+        "sets a week: ",
+        "push 4, pull 4",
+        "Week 4, lighter",
+    ] {
+        assert!(page.contains(part), "{part} is missing: {page}");
+    }
+    let calendar = fs::read_to_string(folder.path().join("p.ics")).expect("a calendar");
+    assert!(
+        calendar.contains("DESCRIPTION:Skill practice: "),
+        "{calendar}"
+    );
+    let two = dose("b.csv", "name,movement,got\nAda,squat,9\nBo,squat,20\n");
+    assert!(text(&two.stderr).contains("written for Ada, the first of 2 people"));
+}
+
 /// The terminal names no movement with cautions without its signal word, in states, reasons, the class and the dose.
 #[test]
 fn the_terminal_keeps_the_marks() {

@@ -105,6 +105,7 @@ fn nobody() -> Person {
         have: None,
         tested: Vec::new(),
         trained: Vec::new(),
+        sessions: Vec::new(),
         pauses: Vec::new(),
         aside: Vec::new(),
     }

@@ -7,7 +7,7 @@ use crate::curriculum::{Curriculum, Day, Leaf, MovementIx, Owner};
 use crate::io::{self, Error};
 use crate::proof::{Proofread, proofread};
 use crate::readiness::{self, Missing, Readiness, Standing, State};
-use crate::results::{self, Pause, Paused, Person};
+use crate::results::{self, Aside, Pause, Paused, Person};
 use crate::source::Findings;
 use crate::source::suggest::did_you_mean;
 use serde_json::{Map, Value, json};
@@ -179,10 +179,7 @@ fn answer(
                 .iter()
                 .filter_map(|ix| Some((id(*ix).to_string(), standing(a.readiness.of(*ix)?))))
                 .collect();
-            let aside = a.person.aside.iter().map(|aside| {
-                json!({ "movement": aside.movement, "got": aside.got, "on": aside.on.to_string(), "why": aside.why })
-            });
-            let mut out = json!({ "name": a.person.name, "movements": movements, "aside": aside.collect::<Vec<_>>() });
+            let mut out = json!({ "name": a.person.name, "movements": movements, "aside": aside_json(&a.person) });
             if let Some(route) = &a.route {
                 out["route"] = super::chain::route_json(curriculum, route);
             }
@@ -235,15 +232,26 @@ fn person(out: &mut String, curriculum: &Curriculum, a: &Answer, rows: &[Movemen
             movement.id
         );
     }
-    for aside in &a.person.aside {
+    aside_words(out, &a.person);
+    if let Some(route) = &a.route {
+        let _ = writeln!(out, "  {}", super::chain::route_words(curriculum, route));
+    }
+}
+
+/// What a person's file says and nothing here can judge.
+pub(super) fn aside_json(person: &Person) -> Vec<Value> {
+    let one = |a: &Aside| json!({ "movement": a.movement, "got": a.got, "on": a.on.to_string(), "why": a.why });
+    person.aside.iter().map(one).collect()
+}
+
+/// The same, line by line.
+pub(super) fn aside_words(out: &mut String, person: &Person) {
+    for a in &person.aside {
         let _ = writeln!(
             out,
             "  kept aside  {} {}, {}: {}",
-            aside.movement, aside.got, aside.on, aside.why
+            a.movement, a.got, a.on, a.why
         );
-    }
-    if let Some(route) = &a.route {
-        let _ = writeln!(out, "  {}", super::chain::route_words(curriculum, route));
     }
 }
 

@@ -1,14 +1,16 @@
 //! `dose RESULTS`: today's working sets with their reasons, skill practice, and the plan over weeks.
 
-use super::assess::{goal, rows, worst};
+use super::assess::{aside_json, aside_words, goal, rows, worst};
 use super::{Common, Form, Status, report};
 use crate::curriculum::{Curriculum, Day, MovementIx};
 use crate::io::{self, Error};
 use crate::proof::proofread;
 use crate::readiness;
 use crate::results::{self, Person};
+use crate::strength::load::{WeekLoad, last_week};
 use crate::strength::{self, Estimate, Plan, Prescription, Working};
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 use std::fmt::Write;
 use std::path::PathBuf;
 
@@ -39,6 +41,7 @@ struct Answer {
     working: Working,
     plan: Plan,
     estimates: Vec<Estimate>,
+    load: Option<WeekLoad>,
 }
 
 pub fn run(options: &Options) -> Result<Status, Error> {
@@ -68,13 +71,26 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             Answer {
                 plan: strength::plan(curriculum, &working, today),
                 estimates: strength::estimates(curriculum, &person, today),
+                load: last_week(&person.sessions, today),
                 working,
                 person,
             }
         })
         .collect();
+    let files_too = options.calendar.is_some() || options.page.is_some();
+    if let [one, _, ..] = answers.as_slice()
+        && files_too
+    {
+        let (name, n) = (&one.person.name, answers.len());
+        anstream::eprintln!("rungbook: the plan is written for {name}, the first of {n} people");
+    }
     if let (Some(path), Some(one)) = (&options.calendar, answers.first()) {
-        let text = strength::calendar::calendar(curriculum, &one.plan, &one.person.name);
+        let text = strength::calendar::calendar(
+            curriculum,
+            &one.working.practice,
+            &one.plan,
+            &one.person.name,
+        );
         io::replace(path, &text)?;
     }
     if let (Some(path), Some(one)) = (&options.page, answers.first()) {
@@ -172,8 +188,10 @@ fn answer(curriculum: &Curriculum, a: &Answer) -> Value {
             })
         })
         .collect();
+    let load = a.load.map(|l| json!({ "total": l.total.round(), "monotony": hundredth(l.monotony), "strain": l.strain.round() }));
     json!({
-        "strength": strength, "estimate": true, "picks": picks, "skill_practice": practice,
+        "strength": strength, "session_load": load, "estimate": true, "picks": picks, "skill_practice": practice,
+        "aside": aside_json(&a.person),
         "plan": {
             "weeks": weeks, "retest": a.plan.retest.to_string(), "volume": a.plan.volume, "straight_arm": a.plan.straight_arm,
             "push": a.plan.push, "pull": a.plan.pull,
@@ -184,7 +202,6 @@ fn answer(curriculum: &Curriculum, a: &Answer) -> Value {
 const CAREFUL: &str = "Estimates. Not medical advice. With pain, illness, pregnancy or an injury, ask a licensed clinician first. Learn inverted and loaded work under a qualified coach.";
 
 fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
-    let units = curriculum.school.units;
     let mut out = String::new();
     let _ = writeln!(out, "\n{}, {today}", a.person.name);
     let practice = |out: &mut String, before: bool| {
@@ -193,7 +210,7 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
                 out,
                 "  {}: {} ({})",
                 report::named(curriculum, p.movement),
-                p.prescription.words(units),
+                p.prescription.words(curriculum, p.movement),
                 p.why
             );
         }
@@ -208,7 +225,7 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
             out,
             "  {}: {} ({})",
             report::named(curriculum, p.movement),
-            p.prescription.words(units),
+            p.prescription.words(curriculum, p.movement),
             p.why
         );
     }
@@ -234,6 +251,13 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
             e.moved, e.reps
         );
     }
+    if let Some(l) = a.load {
+        let _ = writeln!(
+            out,
+            "Session load of seven days, effort x minutes: {:.0}; monotony {:.2}, strain {:.0}",
+            l.total, l.monotony, l.strain
+        );
+    }
     let _ = writeln!(out, "Plan");
     for week in &a.plan.weeks {
         let days: Vec<String> = week.sessions.iter().map(|s| s.on.to_string()).collect();
@@ -244,40 +268,70 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
         };
         let _ = writeln!(out, "  week {}: {}{lighter}", week.number, days.join(", "));
     }
-    let volume: Vec<String> = a
-        .plan
-        .volume
-        .iter()
-        .map(|(p, n)| format!("{p} {n}"))
-        .collect();
-    let straight: Vec<String> = a
-        .plan
-        .straight_arm
-        .iter()
-        .map(|(p, n)| format!("{p} {n}"))
-        .collect();
-    let _ = writeln!(out, "  sets a week: {}", volume.join(", "));
-    if !straight.is_empty() {
-        let _ = writeln!(out, "  straight-arm sets a week: {}", straight.join(", "));
+    for line in volumes(&a.plan) {
+        let _ = writeln!(out, "  {line}");
     }
-    let _ = writeln!(
-        out,
-        "  push {}, pull {}; test again from {}",
-        a.plan.push, a.plan.pull, a.plan.retest
-    );
+    let _ = writeln!(out, "  test again from {}", a.plan.retest);
+    aside_words(&mut out, &a.person);
     let _ = writeln!(out, "{CAREFUL}");
+    out
+}
+
+/// What a week comes to, line by line.
+fn volumes(plan: &Plan) -> Vec<String> {
+    let joined = |of: &BTreeMap<&str, u32>| {
+        let all: Vec<String> = of.iter().map(|(p, n)| format!("{p} {n}")).collect();
+        all.join(", ")
+    };
+    let mut out = vec![format!("sets a week: {}", joined(&plan.volume))];
+    if !plan.straight_arm.is_empty() {
+        let straight = joined(&plan.straight_arm);
+        out.push(format!("straight-arm sets a week: {straight}"));
+    }
+    out.push(format!("push {}, pull {}", plan.push, plan.pull));
     out
 }
 
 /// The plan as a page of its own, to print.
 fn page(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
     use crate::site::escape;
-    let units = curriculum.school.units;
     let mut out = format!(
         "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Plan: {name}</title>\n<style>body {{ font: 11pt/1.4 sans-serif; margin: 2rem; }} table {{ border-collapse: collapse; width: 100%; margin-block: 1rem; }} th, td {{ border: 1px solid #999; padding: 0.3rem 0.5rem; text-align: start; }} tr {{ break-inside: avoid; }} @page {{ margin: 15mm; }}</style></head>\n<body><h1>{name}</h1><p>{school}, from {today}. {CAREFUL}</p>\n",
         name = escape(&a.person.name),
         school = escape(&curriculum.school.name),
     );
+    let list = |out: &mut String, title: &str, lines: &[String]| {
+        let _ = write!(out, "<h2>{title}</h2>\n<ul>");
+        for line in lines {
+            let _ = write!(out, "<li>{}</li>", escape(line));
+        }
+        out.push_str("</ul>\n");
+    };
+    let line = |ix, p: &Prescription, why: &str| {
+        format!(
+            "{}: {} ({why})",
+            report::named(curriculum, ix),
+            p.words(curriculum, ix)
+        )
+    };
+    for (before, title) in [
+        (true, "Skill practice, before"),
+        (false, "Skill practice, after"),
+    ] {
+        let practice = a.working.practice.iter().filter(|p| p.before == before);
+        let lines: Vec<String> = practice
+            .map(|p| line(p.movement, &p.prescription, p.why))
+            .collect();
+        if !lines.is_empty() {
+            list(&mut out, title, &lines);
+        }
+    }
+    let picks = a.working.picks.iter();
+    let lines: Vec<String> = picks
+        .map(|p| line(p.movement, &p.prescription, &p.why))
+        .collect();
+    list(&mut out, "Working sets", &lines);
+    list(&mut out, "A week", &volumes(&a.plan));
     for week in &a.plan.weeks {
         let lighter = if week.lighter { ", lighter" } else { "" };
         let _ = write!(
@@ -305,7 +359,7 @@ fn page(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
                 let _ = write!(
                     out,
                     "<td>{} ☐</td>",
-                    escape(&session.sets[i].1.words(units))
+                    escape(&session.sets[i].1.words(curriculum, *ix))
                 );
             }
             out.push_str("</tr>\n");

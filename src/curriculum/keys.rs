@@ -401,7 +401,22 @@ pub const RESULTS: &[Key] = &[
         Shape::Records(RESULTS_TRAINED),
         "Working sets that were done.",
     ),
+    may(
+        "sessions",
+        Shape::Records(RESULTS_SESSIONS),
+        "How hard whole sessions were.",
+    ),
     may("paused", Shape::Records(RESULTS_PAUSED), "What rests."),
+];
+
+pub const RESULTS_SESSIONS: &[Key] = &[
+    must(
+        "effort",
+        Shape::Number,
+        "From 0 to 10, asked half an hour after.",
+    ),
+    must("minutes", Shape::Number, "How long it was."),
+    may("on", Shape::Text, "The day; today when left out."),
 ];
 
 pub const RESULTS_TESTED: &[Key] = &[

@@ -1,6 +1,6 @@
 //! Reading a results file: YAML or JSON, one client; findings in their places, as in proof.
 
-use super::{Aside, Pause, Paused, Person, Sides, Tested, Trained, VERSION, class};
+use super::{Aside, Pause, Paused, Person, Session, Sides, Tested, Trained, VERSION, class};
 use crate::curriculum::keys;
 use crate::curriculum::target::{Added, Got, KILOGRAM, Measure, Micro};
 use crate::curriculum::{Curriculum, Day, MovementIx, Owner};
@@ -81,6 +81,9 @@ fn one(
     }
     for item in record_items(&record, "trained", reader.findings) {
         reader.trained(item);
+    }
+    for item in record_items(&record, "sessions", reader.findings) {
+        reader.session(item);
     }
     for item in record_items(&record, "paused", reader.findings) {
         reader.paused(item);
@@ -168,6 +171,7 @@ impl<'a> Reader<'a> {
             have: None,
             tested: Vec::new(),
             trained: Vec::new(),
+            sessions: Vec::new(),
             pauses: Vec::new(),
             aside: Vec::new(),
         };
@@ -435,6 +439,37 @@ impl<'a> Reader<'a> {
             in_reserve,
             on,
         });
+        Some(())
+    }
+
+    fn session(&mut self, node: &Node) -> Option<()> {
+        let record = Record::open(node, "a session", keys::RESULTS_SESSIONS, self.findings)?;
+        let on = self.day(&record, "on")?.unwrap_or(self.today);
+        let mut whole = |key: &str, most: u32| {
+            let node = record.get(key)?;
+            let text = node.text().unwrap_or("").trim();
+            let read = text.parse().ok().filter(|n: &u32| *n <= most);
+            if read.is_none() {
+                let message = format!("`{text}` is no {key} of a session");
+                let finding = Diagnostic::new(Rule::BadResult, node.span, message).label("here");
+                self.findings
+                    .push(finding.help(format!("write a whole number from 0 to {most}")));
+            }
+            read
+        };
+        let (effort, minutes) = (whole("effort", 10), whole("minutes", 1440));
+        let session = Session {
+            on,
+            effort: effort?,
+            minutes: minutes?,
+        };
+        match on > self.today {
+            true => {
+                let got = format!("{} x {} min", session.effort, session.minutes);
+                self.aside("session", got, on, "its day is still to come");
+            }
+            false => self.person.sessions.push(session),
+        }
         Some(())
     }
 

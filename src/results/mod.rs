@@ -25,6 +25,7 @@ pub struct Person {
     /// In the order written.
     pub tested: Vec<Tested>,
     pub trained: Vec<Trained>,
+    pub sessions: Vec<Session>,
     pub pauses: Vec<Pause>,
     pub aside: Vec<Aside>,
 }
@@ -93,6 +94,15 @@ pub struct Trained {
     pub added: Option<Added>,
     pub in_reserve: Option<u32>,
     pub on: Day,
+}
+
+/// A whole session, as it is rated half an hour after.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Session {
+    pub on: Day,
+    /// 0 to 10.
+    pub effort: u32,
+    pub minutes: u32,
 }
 
 /// Something that rests.

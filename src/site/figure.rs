@@ -58,19 +58,21 @@ pub fn figure(solved: &Solved, words: &Words, units: Units) -> Figure {
     }
 }
 
-/// Small figures on one line from easier to harder, each at its hardest end, with the names of what they show.
+/// Small figures on one line from easier to harder, each at its hardest end, with the names of what they show. Two of one look
+/// are drawn once.
 pub fn strip(family: &[(&str, &Solved)], words: &Words) -> Figure {
     let names: Vec<&str> = family.iter().map(|(name, _)| *name).collect();
     let title = words.say("figure.strip");
     let names = words.joined(&names, "list.semicolon");
     let description = words.fill("figure.strip_names", &[("names", (&names).into())]);
-    let scenes: Vec<Scene> = family
-        .iter()
-        .map(|(_, solved)| {
-            let pose = solved.end.as_ref().unwrap_or(&solved.start);
-            scene::draw(solved, pose, None, Way::None)
-        })
-        .collect();
+    let mut scenes: Vec<Scene> = Vec::new();
+    for (_, solved) in family {
+        let pose = solved.end.as_ref().unwrap_or(&solved.start);
+        let scene = scene::draw(solved, pose, None, Way::None);
+        if scenes.iter().all(|drawn| drawn.svg != scene.svg) {
+            scenes.push(scene);
+        }
+    }
     Figure {
         svg: row(
             &scenes,
@@ -233,6 +235,9 @@ mod tests {
             strip.alt,
             "Side views, from easier to harder. Tuck <lever>; Full lever."
         );
+        let again = self::strip(&[("Lowering", &easy), ("Hold", &easy), ("Full", &hard)]);
+        assert_eq!(again.svg.matches("<g transform").count(), 2);
+        assert!(again.svg.contains("Lowering; Hold; Full"));
         assert!(strip.svg.contains("Tuck &lt;lever&gt;"));
         sound(&super::strip(&[], Words::english()));
     }

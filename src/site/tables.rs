@@ -174,14 +174,26 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
     out.0
 }
 
-/// measure, sets, amount, seconds of each rep.
-fn dose(target: &Target) -> [i64; 4] {
+/// measure, sets, amount, seconds of each rep, unit of the load, load.
+fn dose(target: &Target) -> [i64; 6] {
+    let (unit, load) = load(target);
     [
         measure(target),
         target.sets().into(),
         target.amount(),
         target.seconds(),
+        unit,
+        load,
     ]
+}
+
+/// Its unit (0 none, 1 mass, 2 body weight) and number.
+fn load(target: &Target) -> (i64, i64) {
+    match target.added() {
+        None => (0, 0),
+        Some(Added::Mass(n)) => (1, n),
+        Some(Added::BodyWeight(n)) => (2, n),
+    }
 }
 
 fn of_school(school: &School) -> Value {
@@ -234,14 +246,10 @@ fn measure(target: &Target) -> i64 {
     }
 }
 
-/// measure, "at most", sets, amount, seconds, unit of the load (0 none, 1 mass, 2 body weight), load, hits, tries, each side.
+/// measure, "at most", sets, amount, seconds, unit of the load, load, hits, tries, each side.
 fn parts(target: &Target) -> [i64; 10] {
     let measure = measure(target);
-    let (unit, load) = match target.added() {
-        None => (0, 0),
-        Some(Added::Mass(n)) => (1, n),
-        Some(Added::BodyWeight(n)) => (2, n),
-    };
+    let (unit, load) = load(target);
     let (hits, of) = target
         .tries()
         .map_or((0, 0), |t| (t.hits.into(), t.of.into()));

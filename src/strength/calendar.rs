@@ -4,13 +4,21 @@
 //! RFC 5545: lines end with CR LF and are folded at 75 octets; commas, semicolons, backslashes and line ends are escaped.
 
 use super::plan::Plan;
-use crate::curriculum::Curriculum;
+use super::working::Practice;
+use crate::curriculum::{Curriculum, MovementIx};
 use std::fmt::Write;
 
 const LONGEST_LINE: usize = 75;
 
 /// The plan of a client. The same plan gives the same text: nothing comes from a clock.
-pub fn calendar(curriculum: &Curriculum, plan: &Plan, name: &str) -> String {
+pub fn calendar(curriculum: &Curriculum, practice: &[Practice], plan: &Plan, name: &str) -> String {
+    let named = |ix: MovementIx| {
+        let m = curriculum.movement(ix);
+        let mark = m.cautions.first().map_or(String::new(), |c| {
+            format!(" [{}]", curriculum.cautions.class(*c).signal.word())
+        });
+        format!("{}{mark}", m.name)
+    };
     let mut out = String::new();
     let mut line = |text: String| fold(&mut out, &text);
     line("BEGIN:VCALENDAR".into());
@@ -22,18 +30,22 @@ pub fn calendar(curriculum: &Curriculum, plan: &Plan, name: &str) -> String {
         .flat_map(|w| w.sessions.iter().map(move |s| (w, s)));
     for (week, session) in sessions {
         let mut says = String::new();
+        let practise = |says: &mut String, before: bool| {
+            for p in practice.iter().filter(|p| p.before == before) {
+                let sets = p.prescription.words(curriculum, p.movement);
+                let _ = writeln!(says, "Skill practice: {}: {sets}", named(p.movement));
+            }
+        };
+        practise(&mut says, true);
         for (ix, prescription) in &session.sets {
-            let m = curriculum.movement(*ix);
-            let mark = m.cautions.first().map_or(String::new(), |c| {
-                format!(" [{}]", curriculum.cautions.class(*c).signal.word())
-            });
             let _ = writeln!(
                 says,
-                "{}{mark}: {}",
-                m.name,
-                prescription.words(curriculum.school.units)
+                "{}: {}",
+                named(*ix),
+                prescription.words(curriculum, *ix)
             );
         }
+        practise(&mut says, false);
         says.push_str("An estimate. Not medical advice: with pain, stop, and ask a licensed clinician. Read the cautions first.");
         let day = session.on.to_string().replace('-', "");
         let lighter = if week.lighter { ", lighter" } else { "" };

@@ -4,6 +4,7 @@ use super::best::best;
 use super::load::moved;
 use super::one_rep_max::{OutOfRange, range};
 use crate::curriculum::target::{Added, KILOGRAM, Measure, ONE};
+use crate::curriculum::words::Phase;
 use crate::curriculum::{Curriculum, Day, MovementIx};
 use crate::leverage::solve;
 use crate::results::Person;
@@ -30,7 +31,9 @@ pub fn estimates(curriculum: &Curriculum, person: &Person, today: Day) -> Vec<Es
     let weight = weight as f64 / KILOGRAM as f64;
     let one = |ix: MovementIx| {
         let m = curriculum.movement(ix);
-        if m.standard.measure() != Measure::Reps {
+        // The formulas are for whole reps at one's own pace.
+        let whole = m.phase != Some(Phase::Lowering) && m.standard.seconds() == 0;
+        if m.standard.measure() != Measure::Reps || !whole {
             return None;
         }
         let set = best(curriculum, person, today, ix).filter(|b| b.amount > 0)?;

@@ -1,5 +1,8 @@
 //! Loads: what a set moves, and what a week of sessions adds up to.
 
+use crate::curriculum::Day;
+use crate::results::Session;
+
 /// The load that a set moves, in the unit of `body_weight`: share of body weight, plus what is added, less what helps.
 ///
 /// `share` in 0 to 1 of body weight; `added` is negative for help. Never below 0.
@@ -27,6 +30,18 @@ pub struct WeekLoad {
 
 /// Where all days are nearly equal the deviation vanishes; the quotient is capped (practice of some, no one source).
 pub const MOST_MONOTONY: f64 = 10.0;
+
+/// The load of the last seven days, `today` the last of them; `None` without a session in them.
+pub fn last_week(sessions: &[Session], today: Day) -> Option<WeekLoad> {
+    let mut days = [0.0; 7];
+    for s in sessions {
+        let ago = usize::try_from(today.days_after(s.on)).ok();
+        if let Some(day) = ago.and_then(|ago| days.get_mut(ago)) {
+            *day += session(s.effort.into(), s.minutes.into());
+        }
+    }
+    week(&days)
+}
 
 /// Monotony and strain of seven days, by the standard deviation of the population: the papers do not say which they mean, and
 /// these seven days are the whole week. `None` for a week without load.

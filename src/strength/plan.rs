@@ -2,11 +2,12 @@
 //!
 //! An estimate: the picks are made anew from each result. Common practice, no source, but where one is named.
 
-use super::working::{Pick, Prescription, Working};
+use super::working::{Fit, Pick, Prescription, Working};
 use crate::curriculum::target::Measure;
 use crate::curriculum::words::{Arms, Pattern};
 use crate::curriculum::{Curriculum, Day, MovementIx};
 use std::collections::BTreeMap;
+use std::fmt::Write;
 
 /// The longest cycle that is planned, in weeks.
 const MOST_WEEKS: u32 = 12;
@@ -49,9 +50,8 @@ pub struct Plan {
 pub fn plan(curriculum: &Curriculum, working: &Working, from: Day) -> Plan {
     let school = &curriculum.school.dose;
     let count = (school.lighter_every_days / 7).clamp(1, MOST_WEEKS);
-    let times = school.a_week.clamp(1, MOST_SESSIONS);
-    let mut picks = working.picks.clone();
-    balance(curriculum, &mut picks, times);
+    let times = sessions_a_week(curriculum);
+    let picks = &working.picks;
     let weeks = (0..count).map(|week| {
         let lighter = count > 1 && week + 1 == count;
         let sessions = (0..times).map(|i| Session {
@@ -68,7 +68,7 @@ pub fn plan(curriculum: &Curriculum, working: &Working, from: Day) -> Plan {
         }
     });
     let (mut volume, mut straight_arm) = (BTreeMap::new(), BTreeMap::new());
-    for pick in &picks {
+    for pick in picks {
         let m = curriculum.movement(pick.movement);
         let of = match m.arms == Some(Arms::Straight) {
             true => &mut straight_arm,
@@ -80,8 +80,8 @@ pub fn plan(curriculum: &Curriculum, working: &Working, from: Day) -> Plan {
     Plan {
         weeks: weeks.collect(),
         retest: from.plus(7 * count as i32),
-        push: side(curriculum, &picks, PUSH) * times,
-        pull: side(curriculum, &picks, PULL) * times,
+        push: side(curriculum, picks, PUSH) * times,
+        pull: side(curriculum, picks, PULL) * times,
         volume,
         straight_arm,
     }
@@ -103,21 +103,33 @@ fn side(curriculum: &Curriculum, picks: &[Pick], side: [Pattern; 2]) -> u32 {
         .sum()
 }
 
+fn sessions_a_week(curriculum: &Curriculum) -> u32 {
+    curriculum.school.dose.a_week.clamp(1, MOST_SESSIONS)
+}
+
+/// So many sets a session make a pattern's weekly least.
+pub(super) fn least_a_session(curriculum: &Curriculum) -> u32 {
+    LEAST_WEEKLY.div_ceil(sessions_a_week(curriculum))
+}
+
 /// Takes sets from the heavier of push and pull while it is more than a third above the other, but none below a pattern's
-/// weekly least. Where one side has nothing, nothing is taken: it could not be balanced.
-fn balance(curriculum: &Curriculum, picks: &mut [Pick], times: u32) {
+/// weekly least. Only sets of reps are weighed, and no first tries. Where one side has none, nothing is taken.
+pub(super) fn balance(curriculum: &Curriculum, picks: &mut [Pick]) {
+    let times = sessions_a_week(curriculum);
+    let before: Vec<u32> = picks.iter().map(|p| p.prescription.sets).collect();
     loop {
-        let (push, pull) = (side(curriculum, picks, PUSH), side(curriculum, picks, PULL));
+        let weighed = |of| {
+            let sets = picks.iter().filter(|p| is_weighed(curriculum, p, of));
+            sets.map(|p| p.prescription.sets).sum::<u32>()
+        };
+        let (push, pull) = (weighed(PUSH), weighed(PULL));
         let heavier = if push >= pull { PUSH } else { PULL };
         if push.min(pull) == 0 || push.max(pull) * 3 <= push.min(pull) * 4 {
-            return;
+            break;
         }
         let can_give = |p: &&mut Pick| {
             let sets = p.prescription.sets;
-            is_of(curriculum, p, heavier)
-                && p.prescription.measure == Measure::Reps
-                && sets > 1
-                && (sets - 1) * times >= LEAST_WEEKLY
+            is_weighed(curriculum, p, heavier) && sets > 1 && (sets - 1) * times >= LEAST_WEEKLY
         };
         let most = picks
             .iter_mut()
@@ -125,9 +137,21 @@ fn balance(curriculum: &Curriculum, picks: &mut [Pick], times: u32) {
             .max_by_key(|p| p.prescription.sets);
         match most {
             Some(pick) => pick.prescription.sets -= 1,
-            None => return,
+            None => break,
         }
     }
+    for (pick, before) in picks.iter_mut().zip(before) {
+        let sets = pick.prescription.sets;
+        if sets < before {
+            let _ = write!(pick.why, "; {sets} sets, to keep push and pull even");
+        }
+    }
+}
+
+fn is_weighed(curriculum: &Curriculum, pick: &Pick, side: [Pattern; 2]) -> bool {
+    is_of(curriculum, pick, side)
+        && pick.prescription.measure == Measure::Reps
+        && pick.fit != Fit::Untested
 }
 
 fn lightened(prescription: Prescription, lighter: bool) -> Prescription {

@@ -2,7 +2,7 @@
 //!
 //! Common practice, no source, but where a source is named: about five good reps for about five sets, two to five in reserve.
 
-use super::best::{Best, best};
+use super::best::{Best, best, without_zero};
 use super::progress::Log;
 use crate::chain::Stages;
 use crate::curriculum::target::{Added, Got, Measure, Micro, ONE};
@@ -30,6 +30,8 @@ const HELD: std::ops::RangeInclusive<i64> = 30..=90;
 /// Hard sets of a pattern in a week. Common practice; more sets, more gain up to there (Schoenfeld et al. 2017, J Sports Sci
 /// 35(11):1073-1082).
 const WEEKLY: std::ops::RangeInclusive<u32> = 6..=15;
+/// A load in shares of body weight rises by a fortieth of it: 2.5 to 10 % of what moves (NSCA Essentials), smallest step.
+const SHARE_STEP: Micro = ONE / 40;
 /// How a movement's best set fits its dose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fit {
@@ -68,9 +70,13 @@ impl Prescription {
         self.got().to_string()
     }
 
-    /// For readers.
-    pub fn words(&self, units: crate::curriculum::words::Units) -> String {
-        self.got().words(units)
+    /// For readers: the sets of one movement, of each side where it is done side by side.
+    pub fn words(&self, curriculum: &Curriculum, movement: MovementIx) -> String {
+        let own = self.got().words(curriculum.school.units);
+        match curriculum.movement(movement).each_side {
+            true => format!("{own}, each side"),
+            false => own,
+        }
     }
 }
 
@@ -132,6 +138,7 @@ pub fn working(
             }
         }
     }
+    super::plan::balance(curriculum, &mut picks);
     let practice = room.practice(list, &picks);
     Working { picks, practice }
 }
@@ -205,6 +212,15 @@ impl<'a> Room<'a> {
         }
     }
 
+    /// What a first try is done with: the load or the help of the dose, else the help of the standard.
+    fn first_load(&self, m: &Movement) -> Option<Added> {
+        let measure = m.standard.measure();
+        let own = m.dose.filter(|dose| dose.measure() == measure);
+        let help = || m.standard.added().filter(|added| added.signed() < 0);
+        own.and_then(|dose| without_zero(dose.added()))
+            .or_else(help)
+    }
+
     fn fit(&self, ix: MovementIx) -> Fit {
         let (_, dose, _) = self.dose(ix);
         let measure = self.movement(ix).standard.measure();
@@ -226,7 +242,7 @@ impl<'a> Room<'a> {
         let (sets, dose, seconds) = self.dose(ix);
         let fit = self.fit(ix);
         let best = self.best(ix);
-        let (b, added) = best.map_or((0, None), |b| (b.amount, b.added));
+        let (b, added) = best.map_or((0, self.first_load(m)), |b| (b.amount, b.added));
         let measure = m.standard.measure();
         let careful = m.guarded() || m.phase == Some(Phase::Lowering);
         let (sets, amount, why) = match (fit, measure) {
@@ -269,7 +285,7 @@ impl<'a> Room<'a> {
                 sets,
                 (b - 4).min(20),
                 format!(
-                    "{b} in one set is more than the dose asks, and nothing harder is open: more reps"
+                    "{b} in one set is more than the dose asks, and nothing harder fits today: more reps"
                 ),
             ),
             (Fit::Below, _) => (
@@ -296,14 +312,16 @@ impl<'a> Room<'a> {
     fn pick(&self, group: &[MovementIx]) -> Option<Pick> {
         let hardest = |fit: Fit| group.iter().rev().copied().find(|ix| self.fit(*ix) == fit);
         let stage = |ix: MovementIx| self.rank(ix).0;
-        let first = hardest(Fit::Keep)
-            .or_else(|| hardest(Fit::Short))
-            .or_else(|| {
-                let above = hardest(Fit::Above)?;
+        let kept = hardest(Fit::Keep).or_else(|| hardest(Fit::Short));
+        // What is above its dose gives way to the next harder one; and what is easier than it gives way to both.
+        let above = hardest(Fit::Above)
+            .filter(|above| kept.is_none_or(|kept| stage(kept) < stage(*above)))
+            .map(|above| {
                 let harder =
                     |ix: &MovementIx| self.fit(*ix) == Fit::Untested && stage(*ix) > stage(above);
-                Some(group.iter().copied().find(harder).unwrap_or(above))
+                group.iter().copied().find(harder).unwrap_or(above)
             });
+        let first = above.or(kept);
         // Below its dose: an easier one that is not tested yet, if there is one; never a harder one.
         let below = hardest(Fit::Below);
         let untested = |open: bool| {
@@ -357,7 +375,7 @@ impl<'a> Room<'a> {
             pick.why = why.to_string();
             pick
         };
-        match self.log(&pick) {
+        match self.log(group, &pick) {
             Log::Stay => pick,
             Log::Easier => match easier() {
                 Some(ix) => self.instead(ix, format!("{id} was missed twice: one step easier. ")),
@@ -395,6 +413,9 @@ impl<'a> Room<'a> {
             (Some(Added::Mass(load)), _) if load > 0 => {
                 let step = (load / 10 / plate * plate).max(plate);
                 p.added = Some(Added::Mass(load + step));
+            }
+            (Some(Added::BodyWeight(load)), _) if load > 0 => {
+                p.added = Some(Added::BodyWeight(load + SHARE_STEP));
             }
             (_, Measure::Time) => p.amount = (p.amount + 2).min(best * 2 / 3).max(p.amount),
             _ => p.amount += 1,

@@ -791,14 +791,48 @@ fn todays_card_keeps_the_training() {
     let card = "#sets article[data-movement=squat]";
     let said = browser.text(&browser.find(&format!("{card} .dose")));
     assert_eq!(said, "3 sets of 12");
+    // The rest timer is at hand beside every card.
+    let at_hand = browser.run(
+        "document.querySelector('#sets article').scrollIntoView(); const at = document.querySelector('#sets .timer').getBoundingClientRect(); return at.top >= 0 && at.bottom <= innerHeight + 1",
+        &json!([]),
+    );
+    assert_eq!(at_hand, json!(true));
     for i in 0..3 {
         click(&browser, &format!("#tick-squat-{i}"));
     }
     browser.write(&browser.find("#left-squat"), "2");
+    // Neither a reload nor what another card or tab keeps takes the ticks away.
+    browser.open(&format!("{base}today.html"));
+    browser.wait_until("document.querySelector('#sets article')");
+    browser.run("rungbook.store.set('other', 1)", &json!([]));
+    let ticked = "return [...document.querySelectorAll('#sets article[data-movement=squat] input')].map(e => e.type === 'checkbox' ? e.checked : e.value)";
+    assert_eq!(
+        browser.run(ticked, &json!([])),
+        json!([true, "12", true, "12", true, "12", "2"])
+    );
     click(&browser, &format!("{card} .acts button"));
     browser.wait_until("document.querySelector('#sets article[data-movement=squat]').textContent.includes('Done today')");
     let kept = browser.run("return rungbook.store.all().trained.map(({ movement, did, in_reserve }) => [movement, did, in_reserve])", &json!([]));
     assert_eq!(kept, json!([["squat", [12, 12, 12], 2]]));
+    // A first try that failed stays on the card, after a reload in the middle too: it has its say from tomorrow on.
+    let shown =
+        "return [...document.querySelectorAll('#sets article')].map(e => e.dataset.movement)";
+    let card = browser.run(shown, &json!([]));
+    let first = browser.run(
+        "const on = rungbook.results.dayText(rungbook.results.today()), m = [...document.querySelectorAll('#sets article')].map(e => e.dataset.movement).find(id => id !== 'squat'); rungbook.store.add('trained', { movement: m, did: [0, 0], on }); return m",
+        &json!([]),
+    );
+    assert!(first.is_string(), "{card}");
+    assert_eq!(browser.run(shown, &json!([])), card);
+    browser.open(&format!("{base}today.html"));
+    browser.wait_until("document.querySelector('#sets article')");
+    assert_eq!(browser.run(shown, &json!([])), card);
+    // Where I stand shows the same weeks.
+    let weeks = "return document.getElementById('plan-list').textContent";
+    let planned = browser.run(weeks, &json!([]));
+    browser.open(&format!("{base}where-i-stand.html"));
+    browser.wait_until("!document.getElementById('plan').hidden");
+    assert_eq!(browser.run(weeks, &json!([])), planned);
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }
 

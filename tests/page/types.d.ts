@@ -59,7 +59,8 @@ interface Tables {
   gear: Record<string, string>;
   weeks_from: number[];
   /** measure, sets, amount, seconds of each rep. */
-  dose: ([number, number, number, number] | null)[];
+  /** Measure, sets, amount, seconds of each rep, unit and number of the load. */
+  dose: ([number, number, number, number, number, number] | null)[];
   dose_of_school: {
     sets: number; reps: number; hold_sets: number; hold_seconds: number; a_week: number; lighter_every: number;
     practice: string; smallest_plate: number;
@@ -269,6 +270,7 @@ interface Exported {
   have?: string[];
   tested: ExportedTest[];
   trained: ExportedTraining[];
+  sessions?: { effort: number; minutes: number; on: string }[];
   paused: ExportedPause[];
 }
 
@@ -325,6 +327,10 @@ interface Rungbook {
   };
   plan: {
     lay: (model: Model, picks: WorkingPick[], from: number) => TrainingPlan;
+    shown: (model: Model, movement: number, target: string) => Node | string;
+    items: (model: Model, laid: TrainingPlan) => Node[];
+    end: (laid: TrainingPlan) => (Node | string)[];
+    before: (person: Person, day: number) => Person;
   };
   search: { find: (typed: string) => number[] };
   store: {
@@ -332,6 +338,7 @@ interface Rungbook {
     add: (kind: string, entry: object) => string;
     all: () => Exported;
     merge: (exported: Exported, weightToo: boolean) => { added: number; same: number };
+    note: (key: string, value: unknown) => void;
     remove: (key: string) => void;
     erase: () => void;
     get: (key: string) => any;

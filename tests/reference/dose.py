@@ -27,6 +27,7 @@ KEEP, SHORT, BELOW, ABOVE, UNTESTED = "keep", "short", "below", "above", "untest
 STAY, ON, EASIER, RETURN = "stay", "on", "easier", "return"
 NO_LOAD = Load(Fraction(0), "kg")
 DAYS_OFF = 14
+DAYS_EASIER = 7
 MOST_SETS_A_WEEK, FEWEST_SETS_A_WEEK = 15, 6
 PRACTISED = 2
 
@@ -63,6 +64,7 @@ class Movement(NamedTuple):
     weeks_from: int
     dose: Target | None
     secs: Fraction  # of each rep, by the standard
+    standard_load: Load
     state: str | None  # None where it has no stage
     best: Best | None
     trained: list  # in written order
@@ -159,7 +161,8 @@ def read_movements(curriculum, results, school, today):
             marks=frozenset(mark for mark in MARKS if said.get(mark)),
             at_hand=have is None or all(any(thing in have for thing in one_of) for one_of in said.get("equipment") or ()),
             weeks_from=int(said.get("weeks_from") or 0),
-            dose=parse_target(said["dose"]) if said.get("dose") else None, secs=m.standard.secs, state=state,
+            dose=parse_target(said["dose"]) if said.get("dose") else None, secs=m.standard.secs,
+            standard_load=m.standard.load, state=state,
             best=best_set(m.standard, tests, trainings, school.results_last_days, today),
             trained=trainings, last_tested=tests[0][0].day if tests else None,
         )
@@ -196,9 +199,14 @@ def prescribe(m, school):
     """The prescription of a movement by its own fit."""
     fit = fit_of(m, school)
     if fit == UNTESTED:
+        load = NO_LOAD
+        if m.dose and m.dose.kind == m.measure and m.dose.load.value:
+            load = m.dose.load
+        elif m.standard_load.value < 0:
+            load = m.standard_load
         gentle = m.marks & {"guarded", "lowering"}
         amount = (2 if gentle else 3) if m.measure == "reps" else (3 if gentle else 5)
-        return Prescription(fit, 2, amount, NO_LOAD, "never tested: a first try, then enter the number")
+        return Prescription(fit, 2, amount, load, "never tested: a first try, then enter the number")
     b, load = m.best
     if m.measure == "time":
         hold = min(45, max(1, b * 3 // 5))
@@ -213,7 +221,7 @@ def prescribe(m, school):
         return Prescription(fit, sets, max(1, reps * 3 // 5), load, f"{b} in one set is close to the limit: shorter sets")
     if fit == BELOW:
         return Prescription(fit, sets, max(1, b - 1), load, f"{b} in one set is below the dose: sets of what you can do")
-    why = f"{b} in one set is more than the dose asks, and nothing harder is open: more reps"
+    why = f"{b} in one set is more than the dose asks, and nothing harder fits today: more reps"
     return Prescription(fit, sets, min(b - 4, 20), load, why)
 
 # ---------------------------------------------------------------- one pick for each group
@@ -226,12 +234,12 @@ def pick_of(group, school):
     by_fit = {}
     for m in sorted(group, key=hardness):
         by_fit.setdefault(fit_of(m, school), []).append(m)
-    for fit in (KEEP, SHORT):
-        if fit in by_fit:
-            return by_fit[fit][-1]
+    kept = next((by_fit[fit][-1] for fit in (KEEP, SHORT) if fit in by_fit), None)
     untested = by_fit.get(UNTESTED, [])
-    if ABOVE in by_fit:
-        hardest = by_fit[ABOVE][-1]
+    hardest = by_fit[ABOVE][-1] if ABOVE in by_fit else None
+    if kept and not (hardest and hardest.stage > kept.stage):
+        return kept
+    if hardest:
         return next((m for m in untested if m.stage > hardest.stage), hardest)
     if BELOW in by_fit:
         untested = [m for m in untested if m.stage < by_fit[BELOW][-1].stage]
@@ -241,25 +249,31 @@ def pick_of(group, school):
 # ---------------------------------------------------------------- what was trained
 
 def sessions_of(m, school, today):
-    """The first session of each day with the load of the best set, oldest first."""
+    """The first session of each day after the last test with the load of the best set, oldest first."""
     by_day = {}
     for entry in m.trained:
-        if same_load(entry.load, m.best.load) and (today - entry.day).days <= school.results_last_days:
+        if same_load(entry.load, m.best.load) and not (m.last_tested and entry.day <= m.last_tested) and (today - entry.day).days <= school.results_last_days:
             by_day.setdefault(entry.day, entry)
     return [by_day[day] for day in sorted(by_day)]
 
-def verdict(m, said, school, today):
+def verdict(m, group, said, school, today):
     """What the sessions say of a picked movement that is to be kept or is above its dose."""
     def full(session):
-        return len(session.did) >= said.sets and all(amount >= said.amount for amount in session.did)
+        sets = said.sets if m.marks & STEADY else min(said.sets, least_a_session(school))
+        return len(session.did) >= sets and all(amount >= said.amount for amount in session.did)
+
+    def missed(session):
+        return not session.reserve and any(amount < said.amount for amount in session.did)
 
     if not m.trained:
         return STAY
     days = [entry.day for entry in m.trained]
-    if (today - max(days + ([m.last_tested] if m.last_tested else []))).days > DAYS_OFF:
+    last = max(days + ([m.last_tested] if m.last_tested else []))
+    since = [entry.day for x in group for entry in x.trained if entry.day > last]
+    if (today - last).days > DAYS_OFF and not (since and (today - min(since)).days >= DAYS_EASIER):
         return RETURN
     sessions = sessions_of(m, school, today)
-    if len(sessions) >= 2 and not any(full(session) for session in sessions[-2:]):
+    if len(sessions) >= 2 and all(missed(session) for session in sessions[-2:]):
         return EASIER
     if m.marks & STEADY:
         easy = [full(session) and session.reserve >= 2 for session in sessions[-3:]]
@@ -277,6 +291,8 @@ def more(m, said, school):
     if said.load.unit == "kg" and said.load.value > 0:
         plates = max(1, (said.load.value / 10 / school.smallest_plate).__floor__())
         return said._replace(load=Load(said.load.value + plates * school.smallest_plate, "kg"), why=why)
+    if said.load.unit == "bw" and said.load.value > 0:
+        return said._replace(load=Load(said.load.value + Fraction(1, 40), "bw"), why=why)
     if m.measure == "reps":
         return said._replace(amount=said.amount + 1, why=why)
     return said._replace(amount=max(said.amount, min(said.amount + 2, m.best.amount * 2 // 3)), why=why)
@@ -284,7 +300,7 @@ def more(m, said, school):
 def after_training(m, group, school, today):
     """(movement, prescription) once what was trained has had its say."""
     said = prescribe(m, school)
-    says = verdict(m, said, school, today) if said.fit in (KEEP, ABOVE) else STAY
+    says = verdict(m, group, said, school, today) if said.fit in (KEEP, ABOVE) else STAY
     if says == STAY:
         return m, said
     if says == ON:
@@ -314,6 +330,34 @@ def within_volume(m, said, school):
     while sets * school.a_week < FEWEST_SETS_A_WEEK:
         sets += 1
     return said._replace(sets=sets)
+
+def sessions_a_week(school):
+    return min(3, school.a_week)
+
+def least_a_session(school):
+    return -(-FEWEST_SETS_A_WEEK // sessions_a_week(school))
+
+def even(picks, school):
+    """Sets of push and pull in reps, first tries apart, within a third of each other where a week's least allows."""
+    counted = [
+        i for i, (m, said) in enumerate(picks)
+        if m.measure == "reps" and "straight" not in m.marks and said.fit != UNTESTED
+    ]
+    sides = [[i for i in counted if picks[i][0].pattern.endswith(side)] for side in ("push", "pull")]
+    sets = [said.sets for _, said in picks]
+    while all(sides):
+        push, pull = (sum(sets[i] for i in side) for side in sides)
+        if 3 * max(push, pull) <= 4 * min(push, pull):
+            break
+        heavy = sides[0] if push >= pull else sides[1]
+        able = [i for i in heavy if sets[i] > 1 and (sets[i] - 1) * sessions_a_week(school) >= FEWEST_SETS_A_WEEK]
+        if not able:
+            break
+        sets[max(able, key=lambda i: (sets[i], i))] -= 1
+    return [
+        (m, said if n == said.sets else said._replace(sets=n, why=f"{said.why}; {n} sets, to keep push and pull even"))
+        for (m, said), n in zip(picks, sets)
+    ]
 
 def practice_of(listed, picked, school):
     fresh = [
@@ -363,15 +407,17 @@ def answer(case):
     school = read_school(case, curriculum)
     movements, present = read_movements(curriculum, results, school, today)
     listed = [movements[id] for id in dict.fromkeys(present.get(id) for id in case["movements"]) if id]
-    picks = []
+    chosen = []
     for pattern in PATTERNS:
         for straight in (False, True):
             group = [m for m in listed if m.pattern == pattern and ("straight" in m.marks) == straight and may_be_trained(m)]
             if group:
                 m, said = after_training(pick_of(group, school), group, school, today)
-                said = within_volume(m, said, school)
-                target = target_text(m.measure, said.sets, said.amount, secs_of(m), said.load)
-                picks.append({"movement": m.id, "target": target, "why": said.why})
+                chosen.append((m, within_volume(m, said, school)))
+    picks = [
+        {"movement": m.id, "target": target_text(m.measure, said.sets, said.amount, secs_of(m), said.load), "why": said.why}
+        for m, said in even(chosen, school)
+    ]
     return {"picks": picks, "practice": practice_of(listed, {pick["movement"] for pick in picks}, school)}
 
 def main():

@@ -7,7 +7,8 @@
   const PATTERNS = ['vertical push', 'vertical pull', 'horizontal push', 'horizontal pull', 'squat', 'hinge', 'carry', 'core'];
   const { say } = globalThis.rungbook.words;
   const UNTESTED = 'untested', ABOVE = 'above', KEEP = 'keep', SHORT = 'short', BELOW = 'below';
-  const LONG_OFF = 14, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
+  const PUSH = ['vertical push', 'horizontal push'], PULL = ['vertical pull', 'horizontal pull'];
+  const LONG_OFF = 14, A_WEEK = 7, MOST_SESSIONS = 3, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
   const threeFifths = (/** @type {number} */ part) => Math.floor((part * 3) / 5);
 
   /** @typedef {{ unit: number, load: number }} Load */
@@ -26,6 +27,7 @@
    */
   const working = (model, assessment, person, list, today) => {
     const { tables } = model, school = tables.dose_of_school;
+    const sessionsAWeek = Math.min(MOST_SESSIONS, Math.max(1, school.a_week));
     const counts = (/** @type {number} */ on) => today - on >= 0 && today - on <= tables.results_last_days;
     const measure = (/** @type {number} */ m) => model.target(m).measure;
     const state = (/** @type {number} */ m) => assessment.states[m];
@@ -79,6 +81,12 @@
       if (own && own[0] === measure(m)) return { sets: own[1], amount: Math.floor(own[2] / ONE), seconds: own[3] > 0 ? own[3] : each };
       return measure(m) === TIME ? { sets: school.hold_sets, amount: school.hold_seconds, seconds: 0 } : { sets: school.sets, amount: school.reps, seconds: each };
     };
+    /** What a first try is done with: the load or the help of the dose, else the help of the standard. @param {number} m @returns {Load} */
+    const firstLoad = (m) => {
+      const own = tables.dose[m], { unit, load } = model.target(m);
+      if (own && own[0] === measure(m) && own[5] !== 0) return { unit: own[4], load: own[5] };
+      return load < 0 ? { unit, load } : { unit: NO_LOAD, load: 0 };
+    };
     /** @param {number} m */
     const fitOf = (m) => {
       const b = best(m), { amount } = doseOf(m);
@@ -121,29 +129,38 @@
         amount = Math.max(1, b - 1);
         why = say('dose.below', { best: b });
       }
-      return { movement: m, measure: measure(m), sets, amount, seconds: timed ? 0 : dose.seconds, unit: at ? at.unit : NO_LOAD, load: at ? at.load : 0, text: '', why, fit };
+      return { movement: m, measure: measure(m), sets, amount, seconds: timed ? 0 : dose.seconds, ...(at ? plain(at) : firstLoad(m)), text: '', why, fit };
     };
 
-    /** What the training log says of a pick. @param {WorkingPick} pick @returns {'stay' | 'on' | 'easier' | 'return'} */
-    const log = (pick) => {
+    /** What the training log says of a pick. @param {number[]} group @param {WorkingPick} pick @returns {'stay' | 'on' | 'easier' | 'return'} */
+    const log = (group, pick) => {
       const m = pick.movement;
       const logged = person.trained.filter(({ movement }) => movement === m);
       const days = [...logged, ...person.tested.filter(({ movement }) => movement === m)].map(({ on }) => on).filter(counts);
-      if (logged.length && days.length && today - Math.max(...days) > LONG_OFF) return 'return';
+      const last = Math.max(...days);
+      // Easier for a week, which begins with the first training of the pattern since.
+      const back = Math.min(...person.trained.filter(({ movement, on }) => group.includes(movement) && on > last && on <= today).map(({ on }) => on));
+      if (logged.length && days.length && today - last > LONG_OFF && !(today - back >= A_WEEK)) return 'return';
+      // What was trained before the last test was another dose.
+      const tested = Math.max(...person.tested.filter(({ movement, on }) => movement === m && on <= today).map(({ on }) => on));
       /** @type {Trained[]} */
       const sessions = [];
       for (const of of logged) {
         const load = plain(of);
         const same = load.unit === pick.unit && load.load === pick.load;
-        if (same && counts(of.on) && sessions.every(({ on }) => on !== of.on)) sessions.push(of);
+        if (same && counts(of.on) && of.on > tested && sessions.every(({ on }) => on !== of.on)) sessions.push(of);
       }
       sessions.sort((a, b) => a.on - b.on);
       const asked = pick.amount * ONE;
-      const isFull = (/** @type {Trained} */ { did }) => did.length >= pick.sets && did.every((set) => set >= asked);
+      const strict = model.is(m, GUARDED) || model.is(m, LOWERING) || tables.straight[m] || tables.unstable[m];
+      // Sets that were taken away for balance still count as the dose, but not where three full doses are asked.
+      const sets = strict ? pick.sets : Math.min(pick.sets, Math.ceil(WEEKLY_LEAST / sessionsAWeek));
+      const isFull = (/** @type {Trained} */ { did }) => did.length >= sets && did.every((set) => set >= asked);
+      // Fewer sets are a lighter week; fewer reps with some in reserve were asked so.
+      const isMissed = (/** @type {Trained} */ { did, reserve }) => !reserve && did.some((set) => set < asked);
       const latest = (/** @type {number} */ count) => (sessions.length >= count ? sessions.slice(-count) : null);
       const two = latest(2), three = latest(3);
-      if (two && !two.some(isFull)) return 'easier';
-      const strict = model.is(m, GUARDED) || model.is(m, LOWERING) || tables.straight[m] || tables.unstable[m];
+      if (two && two.every(isMissed)) return 'easier';
       const ready = strict ? Boolean(three && three.every((of) => isFull(of) && (of.reserve || 0) >= 2))
         : Boolean(two && two.every((of) => isFull(of) && of.did[of.did.length - 1] >= asked + 2 * ONE));
       const first = Math.min(...logged.map(({ on }) => on));
@@ -154,7 +171,7 @@
     /** @param {number[]} group sorted from easier to harder @param {WorkingPick} pick @returns {WorkingPick} */
     const afterTraining = (group, pick) => {
       if (pick.fit !== KEEP && pick.fit !== ABOVE) return pick;
-      const old = pick.movement, id = tables.ids[old], says = log(pick);
+      const old = pick.movement, id = tables.ids[old], says = log(group, pick);
       const instead = (/** @type {number} */ m, /** @type {(why: string) => string} */ before) => { const other = prescribe(m); return { ...other, why: before(other.why) }; };
       if (says === 'stay') return pick;
       if (says === 'on') {
@@ -163,6 +180,7 @@
         const b = best(old), amount = b ? b.amount : 0, plate = Math.max(1, school.smallest_plate);
         const why = say('dose.moved_on');
         if (pick.unit === MASS && pick.load > 0) return { ...pick, why, load: pick.load + Math.max(plate, Math.floor(Math.floor(pick.load / 10) / plate) * plate) };
+        if (pick.unit === BODY_WEIGHT && pick.load > 0) return { ...pick, why, load: pick.load + ONE / 40 };
         if (pick.measure === TIME) return { ...pick, why, amount: Math.max(pick.amount, Math.min(pick.amount + 2, Math.floor((amount * 2) / 3))) };
         return { ...pick, why, amount: pick.amount + 1 };
       }
@@ -178,7 +196,8 @@
       let chosen = hardest(KEEP);
       if (chosen === undefined) chosen = hardest(SHORT);
       const above = hardest(ABOVE);
-      if (chosen === undefined && above !== undefined) {
+      // What is above its dose gives way to the next harder one; and what is easier than it gives way to both.
+      if (above !== undefined && (chosen === undefined || tables.stage[chosen] < tables.stage[above])) {
         const next = group.find((m) => fitOf(m) === UNTESTED && tables.stage[m] > tables.stage[above]);
         chosen = next === undefined ? above : next;
       }
@@ -195,7 +214,20 @@
         while (pick.sets * times > WEEKLY_MOST && pick.sets > 1) pick.sets -= 1;
         while (pick.sets * times < WEEKLY_LEAST) pick.sets += 1;
       }
-      return { ...pick, text: targetText({ ...pick, amount: pick.amount * ONE, atMost: false, hits: 0, of: 0 }) };
+      return pick;
+    };
+
+    /** Takes sets from the heavier of push and pull while it is more than a third above the other, but none below a pattern's weekly least. @param {WorkingPick[]} picks */
+    const balance = (picks) => {
+      const weighed = (/** @type {string[]} */ side) => picks.filter(({ movement, fit, measure: of }) => !tables.straight[movement] && of === REPS && fit !== UNTESTED && side.includes(tables.patterns[tables.pattern[movement]]));
+      const [push, pull] = [weighed(PUSH), weighed(PULL)], before = picks.map(({ sets }) => sets);
+      const sum = (/** @type {WorkingPick[]} */ of) => of.reduce((all, { sets }) => all + sets, 0);
+      while (push.length && pull.length && Math.max(sum(push), sum(pull)) * 3 > Math.min(sum(push), sum(pull)) * 4) {
+        const giving = (sum(push) >= sum(pull) ? push : pull).filter(({ sets }) => sets > 1 && (sets - 1) * sessionsAWeek >= WEEKLY_LEAST);
+        if (!giving.length) break;
+        giving.reduce((most, pick) => (pick.sets >= most.sets ? pick : most)).sets -= 1;
+      }
+      picks.forEach((pick, i) => { if (pick.sets < before[i]) pick.why = say('dose.even', { why: pick.why, sets: pick.sets }); });
     };
 
     const members = [...new Set(list)];
@@ -208,6 +240,8 @@
         if (pick) picks.push(pick);
       }
     }
+    balance(picks);
+    for (const pick of picks) pick.text = targetText({ ...pick, amount: pick.amount * ONE, atMost: false, hits: 0, of: 0 });
 
     const picked = new Set(picks.map(({ movement }) => movement));
     const open = members.filter((m) => state(m) === OPEN && !picked.has(m) && tables.patterns[tables.pattern[m]] !== 'mobility' && isAtHand(m) && canDo(m))

@@ -2,7 +2,7 @@
 // The plan over weeks: today's working sets on the days of a cycle, a lighter week at its end. The same as the program's own.
 (() => {
   const { targets, results } = globalThis.rungbook;
-  const MOST_WEEKS = 12, MOST_SESSIONS = 3, LEAST_WEEKLY = 6;
+  const MOST_WEEKS = 12, MOST_SESSIONS = 3;
   const PUSH = ['vertical push', 'horizontal push'], PULL = ['vertical pull', 'horizontal pull'];
 
   /** @param {WorkingPick} pick @param {number} sets */
@@ -18,17 +18,6 @@
     const sets = picks.map((pick) => pick.sets);
     const isOf = (/** @type {number} */ i, /** @type {string[]} */ side) => !tables.straight[picks[i].movement] && side.includes(tables.patterns[tables.pattern[picks[i].movement]]);
     const sum = (/** @type {string[]} */ side) => sets.reduce((all, n, i) => all + (isOf(i, side) ? n : 0), 0);
-    for (;;) {
-      const push = sum(PUSH), pull = sum(PULL), heavier = push >= pull ? PUSH : PULL;
-      if (Math.min(push, pull) === 0 || Math.max(push, pull) * 3 <= Math.min(push, pull) * 4) break;
-      let most = -1;
-      sets.forEach((n, i) => {
-        const gives = isOf(i, heavier) && picks[i].measure === targets.REPS && n > 1 && (n - 1) * times >= LEAST_WEEKLY;
-        if (gives && (most < 0 || n >= sets[most])) most = i;
-      });
-      if (most < 0) break;
-      sets[most] -= 1;
-    }
     const weeks = Array.from({ length: count }, (_, week) => {
       const lighter = count > 1 && week + 1 === count;
       return {
@@ -42,5 +31,30 @@
     return { weeks, retest: results.dayText(from + 7 * count), push: sum(PUSH) * times, pull: sum(PULL) * times };
   };
 
-  globalThis.rungbook.plan = { lay };
+  /** Sets for readers: of each side where a movement is done side by side. @param {Model} model @param {number} movement @param {string} target */
+  const shown = (model, movement, target) => {
+    const { states, readiness } = globalThis.rungbook, got = targets.readGot(target);
+    return got ? states.shown(got, model.is(movement, readiness.EACH_SIDE)) : target;
+  };
+
+  /** The weeks for readers. @param {Model} model @param {TrainingPlan} laid */
+  const items = (model, laid) => {
+    const { page, states, words } = globalThis.rungbook, { make, named } = page, { say, sayNodes } = words;
+    return laid.weeks.map(({ week, lighter, sessions }) => {
+      const of = { number: week, days: sessions.flatMap(({ on }, i) => [i ? say('list.separator') : '', states.day(on)]) };
+      return make('li', {}, ...(lighter ? sayNodes('today.week_lighter', of) : sayNodes('today.week', of)),
+        make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(model.tables, movement), ' ', shown(model, movement, target)))));
+    });
+  };
+
+  /** What a week comes to. @param {TrainingPlan} laid @returns {(Node | string)[]} */
+  const end = (laid) => {
+    const { states, words } = globalThis.rungbook;
+    return words.sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull }).map((part) => /** @type {Node | string} */ (part));
+  };
+
+  /** What counts today: sets ticked off today have their say from tomorrow on, so that the card stays while it is done. @param {Person} person @param {number} day */
+  const before = (person, day) => ({ ...person, trained: person.trained.filter(({ on }) => on < day) });
+
+  globalThis.rungbook.plan = { lay, shown, items, end, before };
 })();

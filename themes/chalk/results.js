@@ -102,6 +102,15 @@
       const kept = { ...(entry.with === undefined ? {} : { with: words(entry.with, what) }), ...(entry.in_reserve === undefined ? {} : { in_reserve: whole(entry.in_reserve, what) }) };
       return { movement: words(entry.movement, say('results.movement_of', { what })), did, ...kept, on: dayText(dayOr(entry.on, what, day)) };
     });
+    // Whole sessions are the coach's log: they are kept and handed on.
+    const sessions = list(root.sessions, '“sessions”').map((item, i) => {
+      const what = say('results.session', { number: i + 1 }), entry = record(item, what);
+      const number = (/** @type {unknown} */ value, /** @type {number} */ most) => {
+        demand(Number.isInteger(Number(value)) && value !== null && value !== '' && Number(value) >= 0 && Number(value) <= most, say('results.not_a_session', { what, value: String(value) }));
+        return Number(value);
+      };
+      return { effort: number(entry.effort, 10), minutes: number(entry.minutes, 1440), on: dayText(dayOr(entry.on, what, day)) };
+    });
     const paused = list(root.paused, '“paused”').map((item, i) => {
       const what = say('results.pause', { number: i + 1 }), entry = record(item, what);
       demand((entry.part === undefined) !== (entry.movement === undefined), say('results.part_or_movement', { what }));
@@ -115,7 +124,7 @@
     const have = root.have === undefined ? null : list(root.have, '“have”').map((item) => words(item, '“have”'));
     return {
       results: VERSION, ...(name ? { name } : {}), ...(root.bodyweight ? { bodyweight: String(root.bodyweight) } : {}), ...(have ? { have } : {}),
-      tested, trained, paused,
+      tested, trained, ...(sessions.length ? { sessions } : {}), paused,
     };
   };
 

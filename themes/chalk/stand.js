@@ -1,7 +1,7 @@
 'use strict';
 // Where I stand: states over all skills, what is missing, what rests, history, and the keeping of one's own numbers.
 (() => {
-  const { targets, results, readiness, placement, store, page, states } = globalThis.rungbook;
+  const { targets, results, readiness, placement, dose, plan, store, page, states } = globalThis.rungbook;
   const { make, named, namedList, byId, units } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine, mark } = states;
@@ -123,6 +123,17 @@
     byId('history').hidden = lines.length === 0;
   };
 
+  /** The weeks ahead; none before the health questions, nor where they say to ask a clinician first. @param {Stand} stand */
+  const weeks = ({ found, person, day }) => {
+    const outcome = (store.get('screening') || {}).outcome || 'none';
+    const { picks } = dose.working(model, found, plan.before(person, day), model.order, day);
+    byId('plan').hidden = outcome === 'none' || outcome === 'ask' || !picks.length;
+    if (byId('plan').hidden) return;
+    const laid = plan.lay(model, picks, day);
+    byId('plan-list').replaceChildren(...plan.items(model, laid));
+    byId('plan-end').replaceChildren(...plan.end(laid));
+  };
+
   /** @param {Stand} stand */
   const rests = (stand) => {
     const kept = store.entries('paused');
@@ -141,7 +152,7 @@
   const draw = () => {
     const stand = mine();
     byId('nothing-yet').hidden = stand !== null;
-    for (const id of ['summary', 'skills-mine', 'changed', 'rests', 'history', 'aside']) byId(id).hidden = stand === null;
+    for (const id of ['summary', 'skills-mine', 'changed', 'rests', 'plan', 'history', 'aside']) byId(id).hidden = stand === null;
     const trouble = store.trouble();
     byId('storage').textContent = trouble === 'full' ? say('stand.storage_full')
       : trouble === 'forbidden' ? say('stand.storage_forbidden')
@@ -151,6 +162,7 @@
     changes(stand);
     byId('skills-mine').replaceChildren(...tables.skills.map((skill) => skillPart(stand, skill)));
     rests(stand);
+    weeks(stand);
     history(stand);
     asides(stand);
   };

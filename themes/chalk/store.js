@@ -4,7 +4,7 @@
 (() => {
   const site = document.documentElement.dataset.site || '';
   const PREFIX = `rungbook:${site}:`;
-  const KINDS = ['tested', 'trained', 'paused'];
+  const KINDS = ['tested', 'trained', 'sessions', 'paused'];
 
   /** What storage refused, and what only this page knows. @type {Map<string, string>} */
   const visit = new Map();
@@ -108,7 +108,8 @@
   const all = () => {
     const bare = (/** @type {string} */ kind) => entries(kind).map(({ entry }) => entry);
     const about = parsed(read('about')) || {};
-    return { results: 1, ...about, tested: bare('tested'), trained: bare('trained'), paused: bare('paused') };
+    const sessions = bare('sessions');
+    return { results: 1, ...about, tested: bare('tested'), trained: bare('trained'), ...(sessions.length ? { sessions } : {}), paused: bare('paused') };
   };
 
   /** Takes in what another export holds; equal entries once. @param {Exported} exported sound @param {boolean} weightToo
@@ -117,7 +118,7 @@
     let added = 0, same = 0;
     for (const kind of KINDS) {
       const known = new Set(entries(kind).map(({ entry }) => JSON.stringify(entry)));
-      for (const entry of /** @type {any} */ (exported)[kind]) {
+      for (const entry of /** @type {any} */ (exported)[kind] || []) {
         const written = JSON.stringify(entry);
         if (known.has(written)) {
           same += 1;
@@ -156,6 +157,8 @@
         write(key, JSON.stringify(value));
         changed();
       },
+      /** Keeps what is still being written, and tells no one. @param {string} key @param {unknown} value */
+      note: (key, value) => write(key, JSON.stringify(value)),
       /** '', 'full' or 'forbidden'. */
       trouble: () => trouble,
       isEmpty: () => KINDS.every((kind) => entries(kind).length === 0),

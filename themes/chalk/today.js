@@ -3,7 +3,7 @@
 (() => {
   const { targets, results, dose, plan, store, page, states, entry } = globalThis.rungbook;
   const { make, named, byId } = page;
-  const { say, sayNodes } = globalThis.rungbook.words;
+  const { say } = globalThis.rungbook.words;
   const { model, mine } = states;
   if (!model) return;
   const { tables } = model;
@@ -14,8 +14,8 @@
   const kept = store.get('skill');
   if (typeof kept === 'number' && tables.skills[kept]) choice.value = String(kept);
 
-  /** A target's text for readers. @param {string} text */
-  const words = (text) => { const got = targets.readGot(text); return got ? states.shown(got) : text; };
+  /** What is ticked and not kept yet, by movement: another card, another tab or a reload does not take it away. @param {string} on @returns {Record<string, { ticks: boolean[], amounts: string[], left: string }>} */
+  const drafts = (on) => { const kept = store.get('ticks'); return kept && kept.on === on && kept.of ? kept.of : {}; };
 
   /** A countdown. */
   const rest = () => {
@@ -35,6 +35,8 @@
     } } }), ' ', face);
   };
 
+  const timer = rest();
+
   /** One movement with its sets to tick. @param {WorkingPick} pick @param {string} on */
   const card = (pick, on) => {
     const done = store.entries('trained').find(({ entry: of }) => of.on === on && model.numbers.get(of.movement) === pick.movement);
@@ -43,15 +45,18 @@
       return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
         make('p', { text: say('today.done', { sets: done.entry.did.join(say('list.separator')) }) }), make('p', {}, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => store.remove(done.key) } })));
     }
+    const draft = drafts(on)[id] || { ticks: [], amounts: [], left: '' };
     const sets = Array.from({ length: pick.sets }, (_, i) => {
       const tick = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `tick-${id}-${i}` }));
-      const amount = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: pick.amount, 'aria-label': say('today.set_done', { number: i + 1 }) }));
+      const amount = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: draft.amounts[i] === undefined ? pick.amount : draft.amounts[i], 'aria-label': say('today.set_done', { number: i + 1 }) }));
+      tick.checked = Boolean(draft.ticks[i]);
       return { tick, amount, whole: make('li', {}, tick, ' ', make('label', { for: `tick-${id}-${i}`, text: say('today.set', { number: i + 1 }) }), ' ', amount) };
     });
-    const reserve = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}` }));
+    const reserve = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}`, value: draft.left }));
+    const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: reserve.value } } });
     const fault = make('p', { class: 'fault', role: 'alert' });
-    return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
-      make('p', { class: 'dose' }, words(pick.text)), make('p', { class: 'hint', text: pick.why }),
+    return make('article', { class: 'check', 'data-movement': id, on: { input: jot } }, make('h3', {}, named(tables, pick.movement)),
+      make('p', { class: 'dose' }, plan.shown(model, pick.movement, pick.text)), make('p', { class: 'hint', text: pick.why }),
       make('ul', { class: 'plain ticks' }, ...sets.map(({ whole }) => whole)),
       make('p', { class: 'field' }, make('label', { for: `left-${id}`, text: say('today.left_in_reserve') }), reserve), fault,
       make('p', { class: 'acts' }, make('button', { type: 'button', text: say('today.keep'), on: { click: () => {
@@ -67,9 +72,6 @@
       } } }), ' ', make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry.hurt(pick.movement); } } })));
   };
 
-  /** @param {number} number @param {{ on: string }[]} sessions */
-  const weekOf = (number, sessions) => ({ number, days: sessions.flatMap(({ on }, i) => [i ? say('list.separator') : '', states.day(on)]) });
-
   const draw = () => {
     const stand = mine();
     byId('nothing-yet').hidden = stand !== null;
@@ -82,7 +84,7 @@
     if (!stand || barred) return;
     const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
     const list = skill ? skill.members : model.order;
-    const { picks, practice } = dose.working(model, stand.found, stand.person, list, stand.day);
+    const { picks, practice } = dose.working(model, stand.found, plan.before(stand.person, stand.day), list, stand.day);
     const on = results.dayText(stand.day);
     const classes = new Set([...picks.map(({ movement }) => movement), ...practice.map(({ movement }) => movement)].flatMap((m) => tables.cautions[m].map((c) => tables.classes[c])));
     const warm = [...new Set(['always', ...tables.classes.filter((c) => classes.has(c))].flatMap((key) => tables.warm_up[key] || []))];
@@ -90,13 +92,12 @@
     for (const when of /** @type {const} */ (['before', 'after'])) {
       const of = practice.filter((p) => p.when === when);
       byId(`practice-${when}`).hidden = of.length === 0;
-      byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', words(text), make('span', { class: 'hint', text: ` ${why}` }))));
+      byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', plan.shown(model, movement, text), make('span', { class: 'hint', text: ` ${why}` }))));
     }
-    byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [rest()] : []));
+    byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [timer] : []));
     const laid = plan.lay(model, picks, stand.day);
-    byId('plan-list').replaceChildren(...laid.weeks.map(({ week, lighter, sessions }) => make('li', {}, ...(lighter ? sayNodes('today.week_lighter', weekOf(week, sessions)) : sayNodes('today.week', weekOf(week, sessions))),
-      make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(tables, movement), ' ', words(target)))))));
-    byId('plan-end').replaceChildren(...sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull }).map((part) => /** @type {Node | string} */ (part)));
+    byId('plan-list').replaceChildren(...plan.items(model, laid));
+    byId('plan-end').replaceChildren(...plan.end(laid));
   };
   choice.addEventListener('change', () => store.set('skill', choice.value === '' ? null : Number(choice.value)));
   store.onChange(draw);

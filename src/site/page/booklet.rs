@@ -269,7 +269,7 @@ fn movement_part<'a>(
         figure: solved.map_or_else(String::new, |s| {
             figure::figure(s, plan.say(), plan.curriculum.school.units).svg
         }),
-        leverage: solved.map_or_else(Vec::new, |s| record::leverage_lines(plan.say(), s)),
+        leverage: solved.map_or_else(Vec::new, |s| record::leverage_lines(plan.say(), s, m.load)),
         pictures: record::pictures(plan, m),
         note,
         sources: &m.sources,

@@ -6,6 +6,7 @@ use super::super::{Plan, ThemeError, figure, highlight, map, markdown, picture};
 use super::{Made, head};
 use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
 use crate::curriculum::family::Way;
+use crate::curriculum::words::Load;
 use crate::curriculum::{FamilyIx, Movement, MovementIx, SkillIx};
 use crate::leverage::Solved;
 use crate::words::{Value, Words};
@@ -129,7 +130,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
     );
     context.insert(
         "leverage",
-        &solved.map_or_else(Vec::new, |s| leverage_lines(plan.say(), s)),
+        &solved.map_or_else(Vec::new, |s| leverage_lines(plan.say(), s, m.load)),
     );
     context.insert("definition", &definition(plan, ix));
     context.insert("definition_file", plan.snapshot.path(m.spans.whole.file));
@@ -304,7 +305,7 @@ fn definition(plan: &Plan<'_>, ix: MovementIx) -> String {
 }
 
 /// What the posture comes to, in words.
-pub(super) fn leverage_lines(words: &Words, solved: &Solved) -> Vec<String> {
+pub(super) fn leverage_lines(words: &Words, solved: &Solved, load: Load) -> Vec<String> {
     let mut out = Vec::new();
     let hands: Vec<i64> = solved
         .poses()
@@ -318,6 +319,12 @@ pub(super) fn leverage_lines(words: &Words, solved: &Solved) -> Vec<String> {
         }
         [one, ..] => out.push(words.fill("leverage.hands", &[("share", Value::Whole(*one))])),
         [] => {}
+    }
+    match load {
+        _ if hands.is_empty() => {}
+        Load::Assisted => out.push(words.say("leverage.less_help").to_string()),
+        Load::Added => out.push(words.say("leverage.and_added").to_string()),
+        Load::None | Load::Body => {}
     }
     if let Some(turning) = solved.turning() {
         let whole = |n: f64| Value::Whole(n.round() as i64);
