@@ -1,4 +1,4 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"dose.below":"{best} in one set is below the dose: sets of what you can do","dose.best_hold":"best hold {best} s: sets of {amount} s, {all} s in all","dose.close":"{best} in one set is close to the limit: shorter sets","dose.in_reserve":"{best} in one set: {sets} sets of {amount} leave {left} in reserve","dose.missed_easier":"{movement} was missed twice: one step easier. {why}","dose.missed_twice":"missed twice: fewer sets","dose.more":"{best} in one set is more than the dose asks, and nothing harder is open: more reps","dose.moved_on":"moved on: the dose was done in full","dose.moved_on_from":"moved on from {movement}: {why}","dose.never_tested":"never tested: a first try, then enter the number","dose.next_above":"next above what you own: few, fresh attempts","dose.off_easier":"two weeks off {movement}: one step easier. {why}","dose.weeks_off":"two weeks off: fewer sets"});
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"dose.below":"{best} in one set is below the dose: sets of what you can do","dose.best_hold":"best hold {best} s: sets of {amount} s, {all} s in all","dose.close":"{best} in one set is close to the limit: shorter sets","dose.even":"{why}; {sets} sets, to keep push and pull even","dose.in_reserve":"{best} in one set: {sets} sets of {amount} leave {left} in reserve","dose.missed_easier":"{movement} was missed twice: one step easier. {why}","dose.missed_twice":"missed twice: fewer sets","dose.more":"{best} in one set is more than the dose asks, and nothing harder fits today: more reps","dose.moved_on":"moved on: the dose was done in full","dose.moved_on_from":"moved on from {movement}: {why}","dose.never_tested":"never tested: a first try, then enter the number","dose.next_above":"next above what you own: few, fresh attempts","dose.off_easier":"two weeks off {movement}: one step easier. {why}","dose.weeks_off":"two weeks off: fewer sets"});
 'use strict';
 (() => {
 const { text: targetText, ONE, REPS, TIME, DONE, NO_LOAD, MASS, BODY_WEIGHT } = globalThis.rungbook.targets;
@@ -6,7 +6,8 @@ const { OPEN, OWNED, GUARDED, LOWERING } = globalThis.rungbook.readiness;
 const PATTERNS = ['vertical push', 'vertical pull', 'horizontal push', 'horizontal pull', 'squat', 'hinge', 'carry', 'core'];
 const { say } = globalThis.rungbook.words;
 const UNTESTED = 'untested', ABOVE = 'above', KEEP = 'keep', SHORT = 'short', BELOW = 'below';
-const LONG_OFF = 14, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
+const PUSH = ['vertical push', 'horizontal push'], PULL = ['vertical pull', 'horizontal pull'];
+const LONG_OFF = 14, A_WEEK = 7, MOST_SESSIONS = 3, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
 const threeFifths = (part) => Math.floor((part * 3) / 5);
 const plain = ({ unit, load }) => (load === 0 ? { unit: NO_LOAD, load: 0 } : { unit, load });
 const compareLoads = (a, b) => {
@@ -15,6 +16,7 @@ return Math.sign(x.load) - Math.sign(y.load) || (x.unit === BODY_WEIGHT ? 1 : 0)
 };
 const working = (model, assessment, person, list, today) => {
 const { tables } = model, school = tables.dose_of_school;
+const sessionsAWeek = Math.min(MOST_SESSIONS, Math.max(1, school.a_week));
 const counts = (on) => today - on >= 0 && today - on <= tables.results_last_days;
 const measure = (m) => model.target(m).measure;
 const state = (m) => assessment.states[m];
@@ -60,6 +62,11 @@ const own = tables.dose[m], each = model.target(m).seconds;
 if (own && own[0] === measure(m)) return { sets: own[1], amount: Math.floor(own[2] / ONE), seconds: own[3] > 0 ? own[3] : each };
 return measure(m) === TIME ? { sets: school.hold_sets, amount: school.hold_seconds, seconds: 0 } : { sets: school.sets, amount: school.reps, seconds: each };
 };
+const firstLoad = (m) => {
+const own = tables.dose[m], { unit, load } = model.target(m);
+if (own && own[0] === measure(m) && own[5] !== 0) return { unit: own[4], load: own[5] };
+return load < 0 ? { unit, load } : { unit: NO_LOAD, load: 0 };
+};
 const fitOf = (m) => {
 const b = best(m), { amount } = doseOf(m);
 if (!b) return UNTESTED;
@@ -98,26 +105,31 @@ why = say('dose.more', { best: b });
 amount = Math.max(1, b - 1);
 why = say('dose.below', { best: b });
 }
-return { movement: m, measure: measure(m), sets, amount, seconds: timed ? 0 : dose.seconds, unit: at ? at.unit : NO_LOAD, load: at ? at.load : 0, text: '', why, fit };
+return { movement: m, measure: measure(m), sets, amount, seconds: timed ? 0 : dose.seconds, ...(at ? plain(at) : firstLoad(m)), text: '', why, fit };
 };
-const log = (pick) => {
+const log = (group, pick) => {
 const m = pick.movement;
 const logged = person.trained.filter(({ movement }) => movement === m);
 const days = [...logged, ...person.tested.filter(({ movement }) => movement === m)].map(({ on }) => on).filter(counts);
-if (logged.length && days.length && today - Math.max(...days) > LONG_OFF) return 'return';
+const last = Math.max(...days);
+const back = Math.min(...person.trained.filter(({ movement, on }) => group.includes(movement) && on > last && on <= today).map(({ on }) => on));
+if (logged.length && days.length && today - last > LONG_OFF && !(today - back >= A_WEEK)) return 'return';
+const tested = Math.max(...person.tested.filter(({ movement, on }) => movement === m && on <= today).map(({ on }) => on));
 const sessions = [];
 for (const of of logged) {
 const load = plain(of);
 const same = load.unit === pick.unit && load.load === pick.load;
-if (same && counts(of.on) && sessions.every(({ on }) => on !== of.on)) sessions.push(of);
+if (same && counts(of.on) && of.on > tested && sessions.every(({ on }) => on !== of.on)) sessions.push(of);
 }
 sessions.sort((a, b) => a.on - b.on);
 const asked = pick.amount * ONE;
-const isFull = ({ did }) => did.length >= pick.sets && did.every((set) => set >= asked);
+const strict = model.is(m, GUARDED) || model.is(m, LOWERING) || tables.straight[m] || tables.unstable[m];
+const sets = strict ? pick.sets : Math.min(pick.sets, Math.ceil(WEEKLY_LEAST / sessionsAWeek));
+const isFull = ({ did }) => did.length >= sets && did.every((set) => set >= asked);
+const isMissed = ({ did, reserve }) => !reserve && did.some((set) => set < asked);
 const latest = (count) => (sessions.length >= count ? sessions.slice(-count) : null);
 const two = latest(2), three = latest(3);
-if (two && !two.some(isFull)) return 'easier';
-const strict = model.is(m, GUARDED) || model.is(m, LOWERING) || tables.straight[m] || tables.unstable[m];
+if (two && two.every(isMissed)) return 'easier';
 const ready = strict ? Boolean(three && three.every((of) => isFull(of) && (of.reserve || 0) >= 2))
 : Boolean(two && two.every((of) => isFull(of) && of.did[of.did.length - 1] >= asked + 2 * ONE));
 const first = Math.min(...logged.map(({ on }) => on));
@@ -126,7 +138,7 @@ return ready && !waits ? 'on' : 'stay';
 };
 const afterTraining = (group, pick) => {
 if (pick.fit !== KEEP && pick.fit !== ABOVE) return pick;
-const old = pick.movement, id = tables.ids[old], says = log(pick);
+const old = pick.movement, id = tables.ids[old], says = log(group, pick);
 const instead = (m, before) => { const other = prescribe(m); return { ...other, why: before(other.why) }; };
 if (says === 'stay') return pick;
 if (says === 'on') {
@@ -135,6 +147,7 @@ if (next !== undefined) return instead(next, (why) => say('dose.moved_on_from', 
 const b = best(old), amount = b ? b.amount : 0, plate = Math.max(1, school.smallest_plate);
 const why = say('dose.moved_on');
 if (pick.unit === MASS && pick.load > 0) return { ...pick, why, load: pick.load + Math.max(plate, Math.floor(Math.floor(pick.load / 10) / plate) * plate) };
+if (pick.unit === BODY_WEIGHT && pick.load > 0) return { ...pick, why, load: pick.load + ONE / 40 };
 if (pick.measure === TIME) return { ...pick, why, amount: Math.max(pick.amount, Math.min(pick.amount + 2, Math.floor((amount * 2) / 3))) };
 return { ...pick, why, amount: pick.amount + 1 };
 }
@@ -148,7 +161,7 @@ const hardest = (fit) => falling.find((m) => fitOf(m) === fit);
 let chosen = hardest(KEEP);
 if (chosen === undefined) chosen = hardest(SHORT);
 const above = hardest(ABOVE);
-if (chosen === undefined && above !== undefined) {
+if (above !== undefined && (chosen === undefined || tables.stage[chosen] < tables.stage[above])) {
 const next = group.find((m) => fitOf(m) === UNTESTED && tables.stage[m] > tables.stage[above]);
 chosen = next === undefined ? above : next;
 }
@@ -164,7 +177,18 @@ const times = Math.max(1, school.a_week);
 while (pick.sets * times > WEEKLY_MOST && pick.sets > 1) pick.sets -= 1;
 while (pick.sets * times < WEEKLY_LEAST) pick.sets += 1;
 }
-return { ...pick, text: targetText({ ...pick, amount: pick.amount * ONE, atMost: false, hits: 0, of: 0 }) };
+return pick;
+};
+const balance = (picks) => {
+const weighed = (side) => picks.filter(({ movement, fit, measure: of }) => !tables.straight[movement] && of === REPS && fit !== UNTESTED && side.includes(tables.patterns[tables.pattern[movement]]));
+const [push, pull] = [weighed(PUSH), weighed(PULL)], before = picks.map(({ sets }) => sets);
+const sum = (of) => of.reduce((all, { sets }) => all + sets, 0);
+while (push.length && pull.length && Math.max(sum(push), sum(pull)) * 3 > Math.min(sum(push), sum(pull)) * 4) {
+const giving = (sum(push) >= sum(pull) ? push : pull).filter(({ sets }) => sets > 1 && (sets - 1) * sessionsAWeek >= WEEKLY_LEAST);
+if (!giving.length) break;
+giving.reduce((most, pick) => (pick.sets >= most.sets ? pick : most)).sets -= 1;
+}
+picks.forEach((pick, i) => { if (pick.sets < before[i]) pick.why = say('dose.even', { why: pick.why, sets: pick.sets }); });
 };
 const members = [...new Set(list)];
 const picks = [];
@@ -175,6 +199,8 @@ const pick = choose(group);
 if (pick) picks.push(pick);
 }
 }
+balance(picks);
+for (const pick of picks) pick.text = targetText({ ...pick, amount: pick.amount * ONE, atMost: false, hits: 0, of: 0 });
 const picked = new Set(picks.map(({ movement }) => movement));
 const open = members.filter((m) => state(m) === OPEN && !picked.has(m) && tables.patterns[tables.pattern[m]] !== 'mobility' && isAtHand(m) && canDo(m))
 .sort((a, b) => harder(b, a)).slice(0, 2);

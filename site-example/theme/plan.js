@@ -1,7 +1,8 @@
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","today.plan_end":"Test again from {day}. Sets a week: push {push}, pull {pull}.","today.week":"Week {number}: {days}","today.week_lighter":"Week {number}, lighter: {days}"});
 'use strict';
 (() => {
 const { targets, results } = globalThis.rungbook;
-const MOST_WEEKS = 12, MOST_SESSIONS = 3, LEAST_WEEKLY = 6;
+const MOST_WEEKS = 12, MOST_SESSIONS = 3;
 const PUSH = ['vertical push', 'horizontal push'], PULL = ['vertical pull', 'horizontal pull'];
 const text = (pick, sets) => targets.text({
 measure: pick.measure, atMost: false, sets, amount: pick.amount * targets.ONE, seconds: pick.seconds, unit: pick.unit, load: pick.load, hits: 0, of: 0,
@@ -13,17 +14,6 @@ const times = Math.min(MOST_SESSIONS, Math.max(1, school.a_week));
 const sets = picks.map((pick) => pick.sets);
 const isOf = (i, side) => !tables.straight[picks[i].movement] && side.includes(tables.patterns[tables.pattern[picks[i].movement]]);
 const sum = (side) => sets.reduce((all, n, i) => all + (isOf(i, side) ? n : 0), 0);
-for (;;) {
-const push = sum(PUSH), pull = sum(PULL), heavier = push >= pull ? PUSH : PULL;
-if (Math.min(push, pull) === 0 || Math.max(push, pull) * 3 <= Math.min(push, pull) * 4) break;
-let most = -1;
-sets.forEach((n, i) => {
-const gives = isOf(i, heavier) && picks[i].measure === targets.REPS && n > 1 && (n - 1) * times >= LEAST_WEEKLY;
-if (gives && (most < 0 || n >= sets[most])) most = i;
-});
-if (most < 0) break;
-sets[most] -= 1;
-}
 const weeks = Array.from({ length: count }, (_, week) => {
 const lighter = count > 1 && week + 1 === count;
 return {
@@ -36,5 +26,22 @@ sets: picks.map((pick, p) => ({ movement: pick.movement, target: text(pick, ligh
 });
 return { weeks, retest: results.dayText(from + 7 * count), push: sum(PUSH) * times, pull: sum(PULL) * times };
 };
-globalThis.rungbook.plan = { lay };
+const shown = (model, movement, target) => {
+const { states, readiness } = globalThis.rungbook, got = targets.readGot(target);
+return got ? states.shown(got, model.is(movement, readiness.EACH_SIDE)) : target;
+};
+const items = (model, laid) => {
+const { page, states, words } = globalThis.rungbook, { make, named } = page, { say, sayNodes } = words;
+return laid.weeks.map(({ week, lighter, sessions }) => {
+const of = { number: week, days: sessions.flatMap(({ on }, i) => [i ? say('list.separator') : '', states.day(on)]) };
+return make('li', {}, ...(lighter ? sayNodes('today.week_lighter', of) : sayNodes('today.week', of)),
+make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(model.tables, movement), ' ', shown(model, movement, target)))));
+});
+};
+const end = (laid) => {
+const { states, words } = globalThis.rungbook;
+return words.sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull }).map((part) => (part));
+};
+const before = (person, day) => ({ ...person, trained: person.trained.filter(({ on }) => on < day) });
+globalThis.rungbook.plan = { lay, shown, items, end, before };
 })();

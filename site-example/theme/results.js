@@ -1,4 +1,4 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"date.day":"{day} {month} {year}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","results.did_of":"{what}: “did”","results.file":"The file","results.movement_of":"{what}: the movement","results.name":"The name","results.no_such_movement":"this curriculum has no such movement","results.no_such_part":"this curriculum has no such movement or part","results.no_text":"{what} is missing or is no text","results.not_a_day":"{what}: “{value}” is not a day","results.not_a_list":"{what} is not a list","results.not_a_record":"{what} is not a record","results.not_a_result":"{what}: “{value}” is not a result","results.not_a_weight":"{what}: “{value}” is not a body weight","results.not_in_reserve":"{what}: “{value}” is no number in reserve","results.not_json":"The file is not JSON, or was cut off","results.other_measure":"it measures another thing than the standard","results.part_or_movement":"{what} names a part or a movement, one of them","results.pause":"Pause {number}","results.set":"{what}: a set is no number","results.test":"Test {number}","results.to_come":"its day is still to come","results.too_large":"The file is larger than 1 MB","results.training":"Training {number}","results.version":"This page reads results of version {version}; the file says “{value}”"});
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"date.day":"{day} {month} {year}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","results.did_of":"{what}: “did”","results.file":"The file","results.movement_of":"{what}: the movement","results.name":"The name","results.no_such_movement":"this curriculum has no such movement","results.no_such_part":"this curriculum has no such movement or part","results.no_text":"{what} is missing or is no text","results.not_a_day":"{what}: “{value}” is not a day","results.not_a_list":"{what} is not a list","results.not_a_record":"{what} is not a record","results.not_a_result":"{what}: “{value}” is not a result","results.not_a_session":"{what}: “{value}” is no effort from 0 to 10 or no minutes","results.not_a_weight":"{what}: “{value}” is not a body weight","results.not_in_reserve":"{what}: “{value}” is no number in reserve","results.not_json":"The file is not JSON, or was cut off","results.other_measure":"it measures another thing than the standard","results.part_or_movement":"{what} names a part or a movement, one of them","results.pause":"Pause {number}","results.session":"Session {number}","results.set":"{what}: a set is no number","results.test":"Test {number}","results.to_come":"its day is still to come","results.too_large":"The file is larger than 1 MB","results.training":"Training {number}","results.version":"This page reads results of version {version}; the file says “{value}”"});
 'use strict';
 (() => {
 const { readGot, readMass, text, KILOGRAM } = globalThis.rungbook.targets;
@@ -80,6 +80,14 @@ return (set);
 const kept = { ...(entry.with === undefined ? {} : { with: words(entry.with, what) }), ...(entry.in_reserve === undefined ? {} : { in_reserve: whole(entry.in_reserve, what) }) };
 return { movement: words(entry.movement, say('results.movement_of', { what })), did, ...kept, on: dayText(dayOr(entry.on, what, day)) };
 });
+const sessions = list(root.sessions, '“sessions”').map((item, i) => {
+const what = say('results.session', { number: i + 1 }), entry = record(item, what);
+const number = (value, most) => {
+demand(Number.isInteger(Number(value)) && value !== null && value !== '' && Number(value) >= 0 && Number(value) <= most, say('results.not_a_session', { what, value: String(value) }));
+return Number(value);
+};
+return { effort: number(entry.effort, 10), minutes: number(entry.minutes, 1440), on: dayText(dayOr(entry.on, what, day)) };
+});
 const paused = list(root.paused, '“paused”').map((item, i) => {
 const what = say('results.pause', { number: i + 1 }), entry = record(item, what);
 demand((entry.part === undefined) !== (entry.movement === undefined), say('results.part_or_movement', { what }));
@@ -93,7 +101,7 @@ weight(root.bodyweight, say('results.file'));
 const have = root.have === undefined ? null : list(root.have, '“have”').map((item) => words(item, '“have”'));
 return {
 results: VERSION, ...(name ? { name } : {}), ...(root.bodyweight ? { bodyweight: String(root.bodyweight) } : {}), ...(have ? { have } : {}),
-tested, trained, paused,
+tested, trained, ...(sessions.length ? { sessions } : {}), paused,
 };
 };
 const readFile = (written, day) => {

@@ -1,7 +1,7 @@
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.because":"it hurt in a test","list.separator":", ","results.too_large":"The file is larger than 1 MB","results.unreadable":"The file cannot be read","shared.movement":"Movement","shared.the_goal":"The goal:","stand.all_movements":{"one":"All {n} movements","other":"All {n} movements"},"stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.by_client":"client","stand.by_coach":"coach","stand.counted_because":"counted because you own {movement}","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.foundations_missing":"These foundations are missing:","stand.from_training":"(the number from training; do not try it today)","stand.in_clipboard":"The text is in your clipboard.","stand.keep_them":"Keep them","stand.keep_weight":"Keep {weight}","stand.lift":"Lift this pause","stand.may_start":"you may start training this","stand.moved":"{movement} {before} now {now}","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_in_doubt":"Nothing here is open to doubt that a question could decide.","stand.nothing_moved":"Nothing.","stand.nothing_open":"nothing","stand.nothing_owned_yet":"nothing yet","stand.past":"{day}: {got}","stand.paused_because":"{pause}: {because}","stand.paused_by":"{what}, paused by {who} since {day}","stand.paused_since":"{what}, paused since {day}","stand.paused_until":"{pause} until {day}","stand.refused":"Refused, nothing was changed. {why}.","stand.rest":"Rest: {pause}","stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.share_open":"open: {list}","stand.share_owned":"owned: {list}","stand.shared":"Shared.","stand.since":"Since {day}:","stand.state":"State","stand.storage":"Your numbers are kept in this browser, on this device, and go nowhere else. Whoever uses this browser can read them; from disk, so can other pages opened from disk. A browser may clear the storage of a site that is not visited for about a week: save a copy.","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_back":"Take back","stand.take_back_of":"Take back {day}","stand.take_weight":"Take {weight}","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in, {same} were here already.","other":"{n} entries taken in, {same} were here already."},"stand.tests_would_show":"these tests would show it: {tests}","stand.to_the_questions":"To the questions","stand.train_first":"train {movement} first; do not try this yet","stand.two_weights":"Two body weights","stand.untested":"{movement} {target}, untested","stand.weight_kept":"Body weight kept.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.why":"Why","stand.would_decide":"The tests that would decide most: {tests}.","stand.you_have":"{movement} {target}, you have {got} ({share} %)","state.paused":"paused"});
 'use strict';
 (() => {
-const { targets, results, readiness, placement, store, page, states } = globalThis.rungbook;
+const { targets, results, readiness, placement, dose, plan, store, page, states } = globalThis.rungbook;
 const { make, named, namedList, byId, units } = page;
 const { say, sayNodes } = globalThis.rungbook.words;
 const { model, mine, mark } = states;
@@ -102,6 +102,15 @@ make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), '
 byId('history-list').replaceChildren(...lines);
 byId('history').hidden = lines.length === 0;
 };
+const weeks = ({ found, person, day }) => {
+const outcome = (store.get('screening') || {}).outcome || 'none';
+const { picks } = dose.working(model, found, plan.before(person, day), model.order, day);
+byId('plan').hidden = outcome === 'none' || outcome === 'ask' || !picks.length;
+if (byId('plan').hidden) return;
+const laid = plan.lay(model, picks, day);
+byId('plan-list').replaceChildren(...plan.items(model, laid));
+byId('plan-end').replaceChildren(...plan.end(laid));
+};
 const rests = (stand) => {
 const kept = store.entries('paused');
 const lines = stand.person.pauses.map((pause) => make('li', {}, ...pauseWords(pause), ' ',
@@ -116,7 +125,7 @@ byId('aside-list').replaceChildren(...stand.aside.map(({ movement, got, on, why:
 const draw = () => {
 const stand = mine();
 byId('nothing-yet').hidden = stand !== null;
-for (const id of ['summary', 'skills-mine', 'changed', 'rests', 'history', 'aside']) byId(id).hidden = stand === null;
+for (const id of ['summary', 'skills-mine', 'changed', 'rests', 'plan', 'history', 'aside']) byId(id).hidden = stand === null;
 const trouble = store.trouble();
 byId('storage').textContent = trouble === 'full' ? say('stand.storage_full')
 : trouble === 'forbidden' ? say('stand.storage_forbidden')
@@ -126,6 +135,7 @@ summary(stand);
 changes(stand);
 byId('skills-mine').replaceChildren(...tables.skills.map((skill) => skillPart(stand, skill)));
 rests(stand);
+weeks(stand);
 history(stand);
 asides(stand);
 };

@@ -2,7 +2,7 @@
 (() => {
 const site = document.documentElement.dataset.site || '';
 const PREFIX = `rungbook:${site}:`;
-const KINDS = ['tested', 'trained', 'paused'];
+const KINDS = ['tested', 'trained', 'sessions', 'paused'];
 const visit = new Map();
 const gone = new Set();
 let trouble = '';
@@ -86,13 +86,14 @@ return key;
 const all = () => {
 const bare = (kind) => entries(kind).map(({ entry }) => entry);
 const about = parsed(read('about')) || {};
-return { results: 1, ...about, tested: bare('tested'), trained: bare('trained'), paused: bare('paused') };
+const sessions = bare('sessions');
+return { results: 1, ...about, tested: bare('tested'), trained: bare('trained'), ...(sessions.length ? { sessions } : {}), paused: bare('paused') };
 };
 const merge = (exported, weightToo) => {
 let added = 0, same = 0;
 for (const kind of KINDS) {
 const known = new Set(entries(kind).map(({ entry }) => JSON.stringify(entry)));
-for (const entry of (exported)[kind]) {
+for (const entry of (exported)[kind] || []) {
 const written = JSON.stringify(entry);
 if (known.has(written)) {
 same += 1;
@@ -127,6 +128,7 @@ set: (key, value) => {
 write(key, JSON.stringify(value));
 changed();
 },
+note: (key, value) => write(key, JSON.stringify(value)),
 trouble: () => trouble,
 isEmpty: () => KINDS.every((kind) => entries(kind).length === 0),
 onChange: (act) => listeners.push(act),

@@ -1,9 +1,9 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.it_hurt":"It hurt","list.separator":", ","today.done":"Done today: {sets}.","today.keep":"Keep this training","today.left_in_reserve":"Left in reserve after the last set","today.nothing_open":"Nothing is open to train with the equipment at hand. Test something first.","today.plan_end":"Test again from {day}. Sets a week: push {push}, pull {pull}.","today.rest":"Rest three minutes","today.set":"Set {number}","today.set_done":"Set {number}, done","today.take_back":"Take back","today.tick":"Tick the sets that you did, and write whole numbers.","today.week":"Week {number}: {days}","today.week_lighter":"Week {number}, lighter: {days}"});
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.it_hurt":"It hurt","list.separator":", ","today.done":"Done today: {sets}.","today.keep":"Keep this training","today.left_in_reserve":"Left in reserve after the last set","today.nothing_open":"Nothing is open to train with the equipment at hand. Test something first.","today.rest":"Rest three minutes","today.set":"Set {number}","today.set_done":"Set {number}, done","today.take_back":"Take back","today.tick":"Tick the sets that you did, and write whole numbers."});
 'use strict';
 (() => {
 const { targets, results, dose, plan, store, page, states, entry } = globalThis.rungbook;
 const { make, named, byId } = page;
-const { say, sayNodes } = globalThis.rungbook.words;
+const { say } = globalThis.rungbook.words;
 const { model, mine } = states;
 if (!model) return;
 const { tables } = model;
@@ -12,7 +12,7 @@ const choice = (byId('of-skill'));
 choice.append(...tables.skills.map(({ name }, i) => make('option', { value: i, text: name })));
 const kept = store.get('skill');
 if (typeof kept === 'number' && tables.skills[kept]) choice.value = String(kept);
-const words = (text) => { const got = targets.readGot(text); return got ? states.shown(got) : text; };
+const drafts = (on) => { const kept = store.get('ticks'); return kept && kept.on === on && kept.of ? kept.of : {}; };
 const rest = () => {
 const face = make('span', { class: 'timer-face', role: 'timer', text: '3:00' });
 let end = 0, ticking = 0;
@@ -29,6 +29,7 @@ ticking = Number(setInterval(show, 250));
 show();
 } } }), ' ', face);
 };
+const timer = rest();
 const card = (pick, on) => {
 const done = store.entries('trained').find(({ entry: of }) => of.on === on && model.numbers.get(of.movement) === pick.movement);
 const id = tables.ids[pick.movement];
@@ -36,15 +37,18 @@ if (done) {
 return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
 make('p', { text: say('today.done', { sets: done.entry.did.join(say('list.separator')) }) }), make('p', {}, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => store.remove(done.key) } })));
 }
+const draft = drafts(on)[id] || { ticks: [], amounts: [], left: '' };
 const sets = Array.from({ length: pick.sets }, (_, i) => {
 const tick = (make('input', { type: 'checkbox', id: `tick-${id}-${i}` }));
-const amount = (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: pick.amount, 'aria-label': say('today.set_done', { number: i + 1 }) }));
+const amount = (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: draft.amounts[i] === undefined ? pick.amount : draft.amounts[i], 'aria-label': say('today.set_done', { number: i + 1 }) }));
+tick.checked = Boolean(draft.ticks[i]);
 return { tick, amount, whole: make('li', {}, tick, ' ', make('label', { for: `tick-${id}-${i}`, text: say('today.set', { number: i + 1 }) }), ' ', amount) };
 });
-const reserve = (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}` }));
+const reserve = (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}`, value: draft.left }));
+const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: reserve.value } } });
 const fault = make('p', { class: 'fault', role: 'alert' });
-return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
-make('p', { class: 'dose' }, words(pick.text)), make('p', { class: 'hint', text: pick.why }),
+return make('article', { class: 'check', 'data-movement': id, on: { input: jot } }, make('h3', {}, named(tables, pick.movement)),
+make('p', { class: 'dose' }, plan.shown(model, pick.movement, pick.text)), make('p', { class: 'hint', text: pick.why }),
 make('ul', { class: 'plain ticks' }, ...sets.map(({ whole }) => whole)),
 make('p', { class: 'field' }, make('label', { for: `left-${id}`, text: say('today.left_in_reserve') }), reserve), fault,
 make('p', { class: 'acts' }, make('button', { type: 'button', text: say('today.keep'), on: { click: () => {
@@ -59,7 +63,6 @@ const load = pick.unit === targets.NO_LOAD ? {} : { with: `${pick.unit === targe
 store.add('trained', { movement: id, did, ...load, ...(left === null ? {} : { in_reserve: left }), on });
 } } }), ' ', make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry.hurt(pick.movement); } } })));
 };
-const weekOf = (number, sessions) => ({ number, days: sessions.flatMap(({ on }, i) => [i ? say('list.separator') : '', states.day(on)]) });
 const draw = () => {
 const stand = mine();
 byId('nothing-yet').hidden = stand !== null;
@@ -71,7 +74,7 @@ byId('plan').hidden = stand === null || barred;
 if (!stand || barred) return;
 const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
 const list = skill ? skill.members : model.order;
-const { picks, practice } = dose.working(model, stand.found, stand.person, list, stand.day);
+const { picks, practice } = dose.working(model, stand.found, plan.before(stand.person, stand.day), list, stand.day);
 const on = results.dayText(stand.day);
 const classes = new Set([...picks.map(({ movement }) => movement), ...practice.map(({ movement }) => movement)].flatMap((m) => tables.cautions[m].map((c) => tables.classes[c])));
 const warm = [...new Set(['always', ...tables.classes.filter((c) => classes.has(c))].flatMap((key) => tables.warm_up[key] || []))];
@@ -79,13 +82,12 @@ byId('warm-up').replaceChildren(...warm.map((text) => make('li', { text })));
 for (const when of (['before', 'after'])) {
 const of = practice.filter((p) => p.when === when);
 byId(`practice-${when}`).hidden = of.length === 0;
-byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', words(text), make('span', { class: 'hint', text: ` ${why}` }))));
+byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', plan.shown(model, movement, text), make('span', { class: 'hint', text: ` ${why}` }))));
 }
-byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [rest()] : []));
+byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [timer] : []));
 const laid = plan.lay(model, picks, stand.day);
-byId('plan-list').replaceChildren(...laid.weeks.map(({ week, lighter, sessions }) => make('li', {}, ...(lighter ? sayNodes('today.week_lighter', weekOf(week, sessions)) : sayNodes('today.week', weekOf(week, sessions))),
-make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(tables, movement), ' ', words(target)))))));
-byId('plan-end').replaceChildren(...sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull }).map((part) => (part)));
+byId('plan-list').replaceChildren(...plan.items(model, laid));
+byId('plan-end').replaceChildren(...plan.end(laid));
 };
 choice.addEventListener('change', () => store.set('skill', choice.value === '' ? null : Number(choice.value)));
 store.onChange(draw);
