@@ -18,6 +18,8 @@ pub struct Site {
     links: Vec<PathBuf>,
     existed: bool,
     finished: bool,
+    /// Held while the site is written; a file that is locked is not taken away everywhere.
+    mark: Option<File>,
     _lock: File,
 }
 
@@ -51,15 +53,19 @@ impl Site {
         fs::create_dir_all(parent).map_err(|e| Error::new("create", parent, e))?;
         let lock = lock(&target)?;
         let staging = parent.join(hidden(&target, "new"));
+        in_peace(&target, &staging)?;
         put_back(&target)?;
         let before = written(&target)?;
         recover(&target, &before, &staging)?;
         fs::create_dir(&staging).map_err(|e| Error::new("create", &staging, e))?;
         let mark = staging.join(UNFINISHED);
-        fs::write(&mark, "").map_err(|e| {
-            let _ = fs::remove_dir(&staging);
-            Error::new("write", &mark, e)
-        })?;
+        let marked = File::create(&mark)
+            .and_then(|file| file.lock().map(|()| file))
+            .map_err(|e| {
+                let _ = fs::remove_file(&mark);
+                let _ = fs::remove_dir(&staging);
+                Error::new("write", &mark, e)
+            })?;
         let is_link = |f: &PathBuf| there(&target.join(f)).is_some_and(|m| m.is_symlink());
         let links = own::folders(&before).into_iter().filter(is_link).collect();
         Ok(Site {
@@ -69,6 +75,7 @@ impl Site {
             before,
             links,
             finished: false,
+            mark: Some(marked),
             _lock: lock,
         })
     }
@@ -162,6 +169,7 @@ impl Site {
         let path = self.staging.join(MANIFEST);
         fs::write(&path, text).map_err(|e| Error::new("write", &path, e))?;
         last()?;
+        drop(self.mark.take());
         let mark = self.staging.join(UNFINISHED);
         fs::remove_file(&mark).map_err(|e| Error::new("clean up", &mark, e))?;
         self.swap(&kept)?;
@@ -190,6 +198,7 @@ impl Site {
 
 impl Drop for Site {
     fn drop(&mut self) {
+        drop(self.mark.take());
         if !self.finished {
             let _ = own::clear(&self.staging);
         }
@@ -281,9 +290,20 @@ fn lock(target: &Path) -> Result<File, Error> {
         .append(true)
         .open(&path)
         .map_err(|e| Error::new("open", &path, e))?;
-    file.try_lock()
-        .map_err(|_| Error::new("publish to", target, "another publish is at work there"))?;
+    file.try_lock().map_err(|_| at_work(target))?;
     Ok(file)
+}
+
+/// Refuses where another publish, which may keep its temporary files elsewhere, has its mark locked.
+fn in_peace(target: &Path, staging: &Path) -> Result<(), Error> {
+    match File::open(staging.join(UNFINISHED)) {
+        Ok(mark) if mark.try_lock().is_err() => Err(at_work(target)),
+        _ => Ok(()),
+    }
+}
+
+fn at_work(target: &Path) -> Error {
+    Error::new("publish to", target, "another publish is at work there")
 }
 
 /// What the old site's manifest lists; nothing for a new or empty folder.
