@@ -4,7 +4,8 @@ use crate::chain::{Stages, below};
 use crate::curriculum::target::{Added, Measure};
 use crate::curriculum::{Curriculum, Movement, MovementIx};
 use crate::source::{Diagnostic, Findings, Rule};
-use std::collections::HashSet;
+use std::collections::hash_map::Entry;
+use std::collections::{HashMap, HashSet};
 
 /// Equipment words that measure or make the load, by what they serve. The words are the school's own; these are the ones the
 /// rule knows.
@@ -43,6 +44,7 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
         }
         used.extend(chain);
     }
+    same_names(curriculum, findings);
     // A record in error may be what would have used or taught something: nobody is told twice.
     let all_sound = curriculum.movements().all(|(_, m)| !m.faulty);
     for (ix, movement) in curriculum.movements().filter(|(_, m)| !m.faulty) {
@@ -58,6 +60,31 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
                 .label("in no chain")
                 .help("make it a need of something, or hold it back with `held_back: true`"),
             );
+        }
+    }
+}
+
+/// Readers know a movement by its name.
+fn same_names(curriculum: &Curriculum, findings: &mut Findings) {
+    let mut first: HashMap<String, &Movement> = HashMap::new();
+    for (_, movement) in curriculum.published() {
+        match first.entry(movement.name.trim().to_lowercase()) {
+            Entry::Vacant(free) => {
+                free.insert(movement);
+            }
+            Entry::Occupied(taken) => {
+                let other = taken.get();
+                findings.push(
+                    Diagnostic::new(
+                        Rule::SameName,
+                        movement.spans.id,
+                        format!("`{}` and `{}` have the same name", other.id, movement.id),
+                    )
+                    .label(format!("`{}` too", movement.name))
+                    .related(other.spans.id, "the other one")
+                    .help("say in one `name:` what sets it apart, as in `with a band`"),
+                );
+            }
         }
     }
 }

@@ -107,6 +107,7 @@ rules! {
     Leap Warning "leap" "A step too large to recommend.";
     NoEasierNeighbour Warning "no-easier-neighbour" "A family member that is not easiest and has no easier neighbour.";
     UnusedMovement Warning "unused-movement" "A movement that no skill uses.";
+    SameName Warning "same-name" "Two movements of one name.";
     UnmeasurableStandard Warning "unmeasurable-standard" "A standard that the listed equipment cannot measure.";
     NoTest Warning "no-test" "A movement without a test.";
     NoCue Warning "no-cue" "A movement without a cue.";
