@@ -15,8 +15,16 @@ use tera::Value;
 #[derive(Default)]
 pub struct Pieces {
     needs: OnceLock<String>,
-    opens: OnceLock<String>,
-    opens_on_paper: OnceLock<String>,
+    opens: Ladder,
+    opens_on_paper: Ladder,
+}
+
+/// What a movement's number opens.
+#[derive(Default)]
+struct Ladder {
+    whole: OnceLock<String>,
+    /// Within the first skill that it is part of; most are part of one.
+    in_first_skill: OnceLock<String>,
 }
 
 /// A line of a needs tree: the part `ui.needs` nests lists by `open` and `close`.
@@ -98,7 +106,7 @@ impl Plan<'_> {
         &'s self,
         ix: MovementIx,
         within: Option<SkillIx>,
-        place: &'s OnceLock<String>,
+        place: &'s Ladder,
         part: &str,
     ) -> Result<Cow<'s, str>, ThemeError> {
         let Some(ladder) = self.ladders.get(&ix) else {
@@ -113,7 +121,10 @@ impl Plan<'_> {
             }
         };
         if ladder.iter().flat_map(|s| &s.opens).all(inside) {
-            return once(place, || make(&|_| true)).map(Cow::Borrowed);
+            return once(&place.whole, || make(&|_| true)).map(Cow::Borrowed);
+        }
+        if self.skills_of[ix.at()].first() == within.as_ref() {
+            return once(&place.in_first_skill, || make(&inside)).map(Cow::Borrowed);
         }
         make(&inside).map(Cow::Owned)
     }
