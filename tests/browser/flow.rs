@@ -225,6 +225,14 @@ fn keep_and_bring_back(browser: &Browser, folder: &Path) {
             "{ \"results\": 1, \"tested\": [{ \"movement\": \"squat\", \"got\": \"5 reps\", \"on\": \"2026-02-30\" }] }",
             "not a day",
         ),
+        (
+            "{ \"results\": 1, \"tested\": [{ \"movement\": \"squat\", \"got\": \"5 reps\", \"left\": \"6 reps\" }] }",
+            "or “left” and “right”",
+        ),
+        (
+            "{ \"results\": 1, \"trained\": [{ \"movement\": \"squat\", \"did\": [5, \"many\"] }] }",
+            "a set is no number",
+        ),
     ] {
         let file = folder.join("bad.json");
         fs::write(&file, bad).expect("a bad copy");
@@ -748,6 +756,33 @@ fn light_effort_waits_with_guarded_tests() {
             "{outcome}"
         );
     }
+}
+
+/// A number from training is of the last four weeks; what is older is refused with the reason, and nothing is kept.
+#[test]
+fn a_number_from_training_is_recent() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    health(&browser, &base);
+    browser.open(&format!("{base}self-test-{SKILL}.html"));
+    press_button(&browser, "Only numbers from training");
+    browser.wait_until("document.querySelector('.enter-form')");
+    let enter = |days: u32| {
+        browser.run(
+            r"
+            const form = document.querySelector('.enter-form'), { store, results } = rungbook;
+            form.querySelectorAll(':scope > .fields input').forEach(i => { i.value = '5'; });
+            form.querySelector('input[type=date]').value = results.dayText(results.today() - arguments[0]);
+            form.requestSubmit();
+            const fault = form.querySelector('.fault');
+            return [fault.textContent, store.all().tested.length];",
+            &json!([days]),
+        )
+    };
+    assert_eq!(enter(29), json!(["Give a day of the last four weeks.", 0]));
+    assert_eq!(enter(28)[1], 1);
 }
 
 /// Today's card: what is ticked becomes the training log, and is exported with the rest.

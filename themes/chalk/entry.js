@@ -119,6 +119,10 @@
           fault.textContent = say('entry.write_reserve');
           return;
         }
+        if (!options.today && Number(results.readDay(on.input.value)) < day - FOUR_WEEKS) {
+          fault.textContent = say('entry.write_recent');
+          return;
+        }
         const texts = read.map((got) => targets.text(/** @type {Got} */ (got)));
         const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
         options.kept(store.add('tested', { movement: model.tables.ids[m], ...sides, on: on.input.value, ...(left ? { in_reserve: left } : {}) }));
