@@ -638,8 +638,17 @@ fn it_hurt_pauses() {
     press_button(&browser, "None is true");
     let question = browser.run(QUESTION, &json!([]));
     let id = question["id"].as_str().expect("a movement");
+    assert_eq!(
+        browser.run("return rungbook.store.get('fit') !== null", &json!([])),
+        true
+    );
     press_button(&browser, "It hurt");
     browser.wait_until("document.querySelector('dialog[open]')");
+    assert_eq!(
+        browser.run("return document.activeElement.id", &json!([])),
+        "ask-head",
+        "the question is read first"
+    );
     click(&browser, "#part-knee");
     write_picture("flow-hurt.png", &browser.picture());
     press_button(&browser, "Pause it");
@@ -654,6 +663,26 @@ fn it_hurt_pauses() {
     assert_eq!(paused[0], true);
     assert_eq!(paused[2], true);
     assert!(paused[1].as_u64().is_some_and(|n| n > 5));
+    // Nothing more is tested on a day on which something began to hurt.
+    let next = browser.run(QUESTION, &json!([]));
+    assert_eq!(next["today"], false, "{next}");
+    let open = browser.run(
+        "const { found } = rungbook.states.mine(), day = rungbook.results.today(); return rungbook.states.model.order.filter(m => rungbook.placement.mayBeTested(rungbook.states.model, found, m, day)).length",
+        &json!([]),
+    );
+    assert!(
+        open.as_u64().is_some_and(|n| n > 0),
+        "though foundations are shown"
+    );
+    let said = browser.run(
+        "document.querySelectorAll('#sheet article').forEach(a => { a.hidden = false; }); document.querySelector('#test-single-leg-balance .enter > p:last-child button').click(); return document.querySelector('#test-single-leg-balance .enter .advice').textContent",
+        &json!([]),
+    );
+    assert!(
+        said.as_str()
+            .is_some_and(|s| s.contains("numbers from training only")),
+        "{said}"
+    );
     browser.open(&format!("{base}where-i-stand.html"));
     press_button(&browser, "Lift this pause");
     press_button(&browser, "Lift this pause");
@@ -756,6 +785,26 @@ fn light_effort_waits_with_guarded_tests() {
             "{outcome}"
         );
     }
+}
+
+/// A hold of each side has a timer a side, and each says which.
+#[test]
+fn timers_say_their_side() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    health(&browser, &base);
+    browser.open(&format!("{base}self-test-{SKILL}.html"));
+    browser.run(
+        "rungbook.store.set('fit', rungbook.results.dayText(rungbook.results.today())); document.querySelector('#test-single-leg-balance .enter > p:last-child button').click()",
+        &json!([]),
+    );
+    let said = browser.run(
+        "return [...document.querySelectorAll('.timer button')].map(b => document.getElementById(b.getAttribute('aria-describedby')).textContent)",
+        &json!([]),
+    );
+    assert_eq!(said, json!(["Seconds, left", "Seconds, right"]));
 }
 
 /// A number from training is of the last four weeks; what is older is refused with the reason, and nothing is kept.

@@ -71,7 +71,7 @@
   const advice = (m, today) => {
     const { reached, needs } = found();
     if (today) return [make('p', { class: 'advice', text: say('test.test_now') })];
-    const why = !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : barred() ? say('test.ask_first') : waits(m) ? say('test.waits') : say('test.day_is_full');
+    const why = !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : barred() ? say('test.ask_first') : !isFit() ? say('test.not_testing') : waits(m) ? say('test.waits') : say('test.day_is_full');
     return [make('p', { class: 'advice do-not', text: say('test.do_not', { why }) })];
   };
   const drawEntries = () => {
