@@ -787,6 +787,48 @@ fn light_effort_waits_with_guarded_tests() {
     }
 }
 
+/// Where storage is forbidden a whole visit still works, from page to page; where it is not, an address brings nothing in.
+#[test]
+fn a_visit_works_without_storage() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    let carried =
+        "#visit=%5B%5B%22screening%22%2C%22%7B%5C%22outcome%5C%22%3A%5C%22clear%5C%22%7D%22%5D%5D";
+    browser.open(&format!("{base}self-test-{SKILL}.html{carried}"));
+    let screening = "return rungbook.store.get('screening')";
+    assert_eq!(browser.run(screening, &json!([])), Value::Null);
+    browser.cdp(
+        "Page.addScriptToEvaluateOnNewDocument",
+        &json!({ "source": "Object.defineProperty(globalThis, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } })" }),
+    );
+    browser.open(&format!("{base}before-you-start.html"));
+    browser.run(
+        "document.querySelectorAll('#questions input').forEach(i => { if (i.value === (i.name === 'regular' ? 'yes' : 'no')) i.click(); })",
+        &json!([]),
+    );
+    press_button(&browser, "What follows");
+    browser.wait_until("!document.getElementById('outcome').hidden");
+    click(&browser, "#outcome a.act");
+    browser.wait_until("document.querySelector('ul.choose')");
+    click(&browser, &format!("ul.choose a[href^='self-test-{SKILL}']"));
+    browser.wait_until("document.body.dataset.skill");
+    press_button(&browser, "None is true");
+    answer_all(&browser, 2);
+    let states = browser.run(STATES, &json!([]));
+    assert_ne!(states, Value::Null);
+    press_button(&browser, "Where I stand");
+    browser.wait_until("document.getElementById('skills-mine')");
+    assert_eq!(browser.run(STATES, &json!([])), states);
+    assert_eq!(
+        browser.run("return location.hash", &json!([])),
+        "",
+        "the address keeps nothing"
+    );
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}
+
 /// A hold of each side has a timer a side, and each says which.
 #[test]
 fn timers_say_their_side() {
