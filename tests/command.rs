@@ -493,3 +493,53 @@ fn the_terminal_keeps_the_marks() {
     }
     assert!(named > 50, "{named} names were looked at");
 }
+
+/// Each state says why in numbers: what is nearly met, what is counted though its foundations are missing, a goal that is reached.
+#[test]
+fn assess_says_by_how_much() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let folder = tempfile::tempdir().expect("a folder");
+    let told = |skill: &str, tested: &str| {
+        let file = folder.path().join("jo.yaml");
+        let results = format!("results: 1\nbodyweight: 80 kg\ntested:\n{tested}");
+        fs::write(&file, results).expect("results");
+        let file = file.to_str().expect("a name");
+        let day = ["--today", "2026-11-25"];
+        let out = run(
+            &[&["assess", "--skill", skill, file], &day[..]].concat(),
+            root,
+        );
+        assert_eq!(out.status.code(), Some(0), "{}", text(&out.stderr));
+        text(&out.stdout)
+    };
+    let said = told(
+        "one-leg-to-the-floor",
+        "  - { movement: knee-to-wall, got: 9 cm, on: 2026-11-20 }
+  - { movement: deep-squat-sit, got: 60 s, on: 2026-11-20 }
+  - { movement: single-leg-squat-hand-held-high-box, got: 12 reps, on: 2026-11-20 }\n",
+    );
+    assert!(
+        said.contains(
+            "train Knee to wall first; do not try this yet: Knee to wall 10 cm, has 9 cm (90 %)"
+        ),
+        "{said}"
+    );
+    let said = told(
+        "pull-up",
+        "  - { movement: pull-up, got: 9 reps, on: 2026-11-20 }
+  - { movement: active-hang, got: 0 s, on: 2026-11-20 }\n",
+    );
+    assert!(
+        said.lines().any(|l| l.contains("counted because Pull-up")
+            && l.contains("; these foundations are missing: Active hang")),
+        "{said}"
+    );
+    let said = told(
+        "heavy-pull-up",
+        "  - { movement: weighted-pull-up, got: 1 rep with 0.5 bw, on: 2026-11-20 }\n",
+    );
+    assert!(
+        said.contains("nothing left to own: the goal is reached"),
+        "{said}"
+    );
+}

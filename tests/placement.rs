@@ -211,7 +211,13 @@ fn few_questions_place_a_client() {
             placements.len(),
             left[clients / 2],
         );
-        assert!(median < movements.len(), "fewer than the full sheet");
+        // A few clients tell little; of many the median is a number to hold.
+        let most = if clients < 1000 { 100 } else { 50 };
+        assert!(
+            median * 100 <= most * movements.len() && median < movements.len(),
+            "{}: {median} questions",
+            skill.id
+        );
     }
 }
 

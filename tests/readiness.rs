@@ -179,7 +179,7 @@ struct Entry {
     ago: Option<i32>,
     reserve: u32,
     body_weight: Option<usize>,
-    /// By the old id, by an id that does not exist, or with another measure.
+    /// By the old id, by an id that does not exist, with another measure, or of one side only.
     odd: u8,
 }
 
@@ -257,7 +257,7 @@ fn entry() -> impl Strategy<Value = Entry> {
         ),
         prop_oneof![4 => Just(0_u32), 1 => 1..3_u32],
         proptest::option::weighted(0.15, 0..3_usize),
-        prop_oneof![6 => Just(0_u8), 3 => Just(1_u8), 1 => Just(2_u8), 1 => Just(3_u8)],
+        prop_oneof![6 => Just(0_u8), 3 => Just(1_u8), 1 => Just(2_u8), 1 => Just(3_u8), 2 => Just(4_u8)],
     )
         .prop_map(|((of, got, other), ago, reserve, body_weight, odd)| Entry {
             of,
@@ -459,6 +459,7 @@ impl Case {
                 out.insert("movement".into(), json!(name));
                 match entry.other {
                     None => out.insert("got".into(), json!(text(entry.got))),
+                    Some(_) if entry.odd == 4 => out.insert("left".into(), json!(text(entry.got))),
                     Some(other) => {
                         out.insert("left".into(), json!(text(entry.got)));
                         out.insert("right".into(), json!(text(other)))
@@ -536,6 +537,10 @@ impl Case {
             text.contains("of 5 s") || tested.contains("of 5 s"),
         );
         has("sides", self.tested.iter().any(|e| e.other.is_some()));
+        has(
+            "one side only",
+            self.tested.iter().any(|e| e.other.is_some() && e.odd == 4),
+        );
         has("reserve", self.tested.iter().any(|e| e.reserve > 0));
         has(
             "expiry",

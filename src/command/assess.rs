@@ -295,17 +295,18 @@ fn why(curriculum: &Curriculum, person: &Person, standing: &Standing) -> String 
                 .collect::<Vec<_>>()
                 .join("; ")
         }
-        State::Owned if standing.needs == readiness::Truth::False => {
-            format!("these foundations are missing: {}", missing())
+        State::Owned => {
+            let root = standing.counted_because.map(name);
+            let counted = root.map(|root| format!("counted because {root} is owned"));
+            let lack = (standing.needs == readiness::Truth::False)
+                .then(|| format!("these foundations are missing: {}", missing()));
+            let both: Vec<String> = counted.into_iter().chain(lack).collect();
+            both.join("; ")
         }
-        State::Owned if standing.presumed => {
-            let root = standing.counted_because.map_or(String::new(), name);
-            format!("counted because {root} is owned")
-        }
-        State::Owned | State::Open => String::new(),
+        State::Open => String::new(),
         State::Almost => {
             let first = standing.nearly.map_or(String::new(), name);
-            format!("train {first} first; do not try this yet")
+            format!("train {first} first; do not try this yet: {}", missing())
         }
         State::NotYet => missing(),
         State::TestFirst => {

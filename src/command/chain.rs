@@ -135,6 +135,10 @@ pub(super) fn route_json(curriculum: &Curriculum, route: &Route) -> Value {
 
 /// A route as people read it: how much, then which.
 pub(super) fn route_words(curriculum: &Curriculum, route: &Route) -> String {
+    if route.movements.is_empty() {
+        return "nothing left to own: the goal is reached".to_string();
+    }
+    let s = if route.movements.len() == 1 { "" } else { "s" };
     let guess = if route.guessed {
         ", some weeks guessed"
     } else {
@@ -149,7 +153,7 @@ pub(super) fn route_words(curriculum: &Curriculum, route: &Route) -> String {
         )
     };
     format!(
-        "{} movements to own, {} weeks of training in all{guess}{exact}: {}",
+        "{} movement{s} to own, {} weeks of training in all{guess}{exact}: {}",
         route.movements.len(),
         weeks(route.half_weeks),
         ids(curriculum, &route.movements).join(", ")

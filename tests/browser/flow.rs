@@ -225,6 +225,14 @@ fn keep_and_bring_back(browser: &Browser, folder: &Path) {
             "{ \"results\": 1, \"tested\": [{ \"movement\": \"squat\", \"got\": \"5 reps\", \"on\": \"2026-02-30\" }] }",
             "not a day",
         ),
+        (
+            "{ \"results\": 1, \"tested\": [{ \"movement\": \"squat\", \"got\": \"5 reps\", \"left\": \"6 reps\" }] }",
+            "or “left” and “right”",
+        ),
+        (
+            "{ \"results\": 1, \"trained\": [{ \"movement\": \"squat\", \"did\": [5, \"many\"] }] }",
+            "a set is no number",
+        ),
     ] {
         let file = folder.join("bad.json");
         fs::write(&file, bad).expect("a bad copy");
@@ -630,8 +638,17 @@ fn it_hurt_pauses() {
     press_button(&browser, "None is true");
     let question = browser.run(QUESTION, &json!([]));
     let id = question["id"].as_str().expect("a movement");
+    assert_eq!(
+        browser.run("return rungbook.store.get('fit') !== null", &json!([])),
+        true
+    );
     press_button(&browser, "It hurt");
     browser.wait_until("document.querySelector('dialog[open]')");
+    assert_eq!(
+        browser.run("return document.activeElement.id", &json!([])),
+        "ask-head",
+        "the question is read first"
+    );
     click(&browser, "#part-knee");
     write_picture("flow-hurt.png", &browser.picture());
     press_button(&browser, "Pause it");
@@ -646,6 +663,26 @@ fn it_hurt_pauses() {
     assert_eq!(paused[0], true);
     assert_eq!(paused[2], true);
     assert!(paused[1].as_u64().is_some_and(|n| n > 5));
+    // Nothing more is tested on a day on which something began to hurt.
+    let next = browser.run(QUESTION, &json!([]));
+    assert_eq!(next["today"], false, "{next}");
+    let open = browser.run(
+        "const { found } = rungbook.states.mine(), day = rungbook.results.today(); return rungbook.states.model.order.filter(m => rungbook.placement.mayBeTested(rungbook.states.model, found, m, day)).length",
+        &json!([]),
+    );
+    assert!(
+        open.as_u64().is_some_and(|n| n > 0),
+        "though foundations are shown"
+    );
+    let said = browser.run(
+        "document.querySelectorAll('#sheet article').forEach(a => { a.hidden = false; }); document.querySelector('#test-single-leg-balance .enter > p:last-child button').click(); return document.querySelector('#test-single-leg-balance .enter .advice').textContent",
+        &json!([]),
+    );
+    assert!(
+        said.as_str()
+            .is_some_and(|s| s.contains("numbers from training only")),
+        "{said}"
+    );
     browser.open(&format!("{base}where-i-stand.html"));
     press_button(&browser, "Lift this pause");
     press_button(&browser, "Lift this pause");
@@ -748,6 +785,95 @@ fn light_effort_waits_with_guarded_tests() {
             "{outcome}"
         );
     }
+}
+
+/// Where storage is forbidden a whole visit still works, from page to page; where it is not, an address brings nothing in.
+#[test]
+fn a_visit_works_without_storage() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    let carried =
+        "#visit=%5B%5B%22screening%22%2C%22%7B%5C%22outcome%5C%22%3A%5C%22clear%5C%22%7D%22%5D%5D";
+    browser.open(&format!("{base}self-test-{SKILL}.html{carried}"));
+    let screening = "return rungbook.store.get('screening')";
+    assert_eq!(browser.run(screening, &json!([])), Value::Null);
+    browser.cdp(
+        "Page.addScriptToEvaluateOnNewDocument",
+        &json!({ "source": "Object.defineProperty(globalThis, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } })" }),
+    );
+    browser.open(&format!("{base}before-you-start.html"));
+    browser.run(
+        "document.querySelectorAll('#questions input').forEach(i => { if (i.value === (i.name === 'regular' ? 'yes' : 'no')) i.click(); })",
+        &json!([]),
+    );
+    press_button(&browser, "What follows");
+    browser.wait_until("!document.getElementById('outcome').hidden");
+    click(&browser, "#outcome a.act");
+    browser.wait_until("document.querySelector('ul.choose')");
+    click(&browser, &format!("ul.choose a[href^='self-test-{SKILL}']"));
+    browser.wait_until("document.body.dataset.skill");
+    press_button(&browser, "None is true");
+    answer_all(&browser, 2);
+    let states = browser.run(STATES, &json!([]));
+    assert_ne!(states, Value::Null);
+    press_button(&browser, "Where I stand");
+    browser.wait_until("document.getElementById('skills-mine')");
+    assert_eq!(browser.run(STATES, &json!([])), states);
+    assert_eq!(
+        browser.run("return location.hash", &json!([])),
+        "",
+        "the address keeps nothing"
+    );
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}
+
+/// A hold of each side has a timer a side, and each says which.
+#[test]
+fn timers_say_their_side() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    health(&browser, &base);
+    browser.open(&format!("{base}self-test-{SKILL}.html"));
+    browser.run(
+        "rungbook.store.set('fit', rungbook.results.dayText(rungbook.results.today())); document.querySelector('#test-single-leg-balance .enter > p:last-child button').click()",
+        &json!([]),
+    );
+    let said = browser.run(
+        "return [...document.querySelectorAll('.timer button')].map(b => document.getElementById(b.getAttribute('aria-describedby')).textContent)",
+        &json!([]),
+    );
+    assert_eq!(said, json!(["Seconds, left", "Seconds, right"]));
+}
+
+/// A number from training is of the last four weeks; what is older is refused with the reason, and nothing is kept.
+#[test]
+fn a_number_from_training_is_recent() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    health(&browser, &base);
+    browser.open(&format!("{base}self-test-{SKILL}.html"));
+    press_button(&browser, "Only numbers from training");
+    browser.wait_until("document.querySelector('.enter-form')");
+    let enter = |days: u32| {
+        browser.run(
+            r"
+            const form = document.querySelector('.enter-form'), { store, results } = rungbook;
+            form.querySelectorAll(':scope > .fields input').forEach(i => { i.value = '5'; });
+            form.querySelector('input[type=date]').value = results.dayText(results.today() - arguments[0]);
+            form.requestSubmit();
+            const fault = form.querySelector('.fault');
+            return [fault.textContent, store.all().tested.length];",
+            &json!([days]),
+        )
+    };
+    assert_eq!(enter(29), json!(["Give a day of the last four weeks.", 0]));
+    assert_eq!(enter(28)[1], 1);
 }
 
 /// Today's card: what is ticked becomes the training log, and is exported with the rest.
@@ -936,7 +1062,12 @@ fn an_update_never_mixes_two_versions() {
     assert!(text.contains("standard: 30 s"), "{text}");
     fs::write(&file, text.replace("standard: 30 s", "standard: 55 s")).expect("the movement");
     run(&["publish", "--from", dir]);
-    browser.refresh();
+    // The new worker keeps the chosen skill's pages, though only another page is opened after the publish.
+    browser.open(&format!("{}cautions.html", server.base()));
+    browser.wait_until(
+        "(() => { caches.keys().then(names => { globalThis.names = names; }); caches.match('self-test-slow-way-down.html').then(page => page ? page.text() : '').then(text => { globalThis.kept = text; }); return (globalThis.names || []).length === 1 && (globalThis.kept || '').includes('55 seconds'); })()",
+    );
+    browser.open(&page);
     let new = browser.run(both, &json!([]));
     assert_eq!(new, json!(["55 seconds", "55 seconds"]));
     browser.wait_until("navigator.serviceWorker.controller");

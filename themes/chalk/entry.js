@@ -17,7 +17,7 @@
     count += 1;
     const id = `field-${count}`;
     const input = /** @type {HTMLInputElement} */ (make('input', { id, autocomplete: 'off', ...set }));
-    return { input, whole: make('p', { class: 'field' }, make('label', { for: id, text: says }), input) };
+    return { input, says, whole: make('p', { class: 'field' }, make('label', { for: id, text: says }), input) };
   };
   /** @param {string} says @param {[string, string][]} options value and words */
   const choice = (says, options) => {
@@ -28,10 +28,12 @@
   };
   const number = { type: 'text', inputmode: 'decimal', size: 6 };
 
-  /** A timer for holds: a countdown to get into place, then the seconds. @param {(seconds: number) => void} done */
-  const timer = (done) => {
+  /** A timer for holds: a countdown to get into place, then the seconds. @param {string} side which one, where there are two @param {(seconds: number) => void} done */
+  const timer = (side, done) => {
+    count += 1;
+    const id = `timer-${count}`;
     const face = make('span', { class: 'timer-face', role: 'timer', text: '0' });
-    const button = make('button', { type: 'button', class: 'quiet', text: say('entry.start_timer') });
+    const button = make('button', { type: 'button', class: 'quiet', text: say('entry.start_timer'), 'aria-describedby': side ? id : null });
     let started = 0, ticking = 0;
     const tick = () => {
       const passed = (performance.now() - started) / 1000 - COUNTDOWN;
@@ -52,7 +54,7 @@
       button.textContent = say('entry.stop');
       tick();
     });
-    return make('p', { class: 'timer' }, button, ' ', face, make('span', { class: 'hint', text: ` ${say('entry.countdown')}` }));
+    return make('p', { class: 'timer' }, ...(side ? [make('span', { id, text: side }), ' '] : []), button, ' ', face, make('span', { class: 'hint', text: ` ${say('entry.countdown')}` }));
   };
 
   /** What the demands of a movement use beside the amount. @param {Model} model @param {number} m */
@@ -119,12 +121,16 @@
           fault.textContent = say('entry.write_reserve');
           return;
         }
+        if (!options.today && Number(results.readDay(on.input.value)) < day - FOUR_WEEKS) {
+          fault.textContent = say('entry.write_recent');
+          return;
+        }
         const texts = read.map((got) => targets.text(/** @type {Got} */ (got)));
         const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
         options.kept(store.add('tested', { movement: model.tables.ids[m], ...sides, on: on.input.value, ...(left ? { in_reserve: left } : {}) }));
       },
     } },
-      ...(measure === TIME && options.today ? amounts.map((amount) => timer((held) => { amount.input.value = String(held); })) : []),
+      ...(measure === TIME && options.today ? amounts.map((amount) => timer(sided ? amount.says : '', (held) => { amount.input.value = String(held); })) : []),
       make('div', { class: 'fields' }, ...[...amounts, sets, seconds, ...(hits || []), load, way].map((part) => part && part.whole)),
       make('details', { class: 'more' }, make('summary', { text: say('entry.day_and_left') }), make('div', { class: 'fields' }, on.whole, reserve.whole)),
       fault,
@@ -149,6 +155,8 @@
     const on = results.dayText(results.today());
     store.add('paused', { movement: tables.ids[m], on, by: 'client', because: 'it hurt in a test' });
     for (const { box } of boxes) if (box.checked) store.add('paused', { part: box.value, on, by: 'client', because: 'it hurt in a test' });
+    // Something hurts that did not before: no more tests today, unless the reader says anew that nothing does.
+    store.set('fit', null);
     return true;
   };
 

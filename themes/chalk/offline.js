@@ -34,6 +34,13 @@
       const url = here(path);
       await keep(cache, url, await fetched(url));
     }
+    // What an older worker kept, such as the chosen skill's pages, is kept in the new version too; what is gone is let go.
+    for (const name of (await caches.keys()).filter((other) => other.startsWith(OWN) && other !== CACHE)) {
+      for (const { url } of await (await caches.open(name)).keys()) {
+        if (isVersioned(url) || await cache.match(url)) continue;
+        await fetched(url).then((response) => keep(cache, url, response)).catch(() => {});
+      }
+    }
   };
 
   const activate = async () => {

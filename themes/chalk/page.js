@@ -135,7 +135,7 @@
   /** Asks in the page's own words; resolves to what was chosen, or null. @param {string} title @param {(Node | string)[]} inside @param {[string, string][]} choices value and words
    * @returns {Promise<string | null>} */
   const ask = (title, inside, choices) => new Promise((resolve) => {
-    const head = make('h2', { id: 'ask-head', text: title });
+    const head = make('h2', { id: 'ask-head', tabindex: '-1', autofocus: true, text: title });
     const buttons = choices.map(([value, says]) => make('button', { value, type: 'submit', class: value === '' ? 'quiet' : null, text: says }));
     const dialog = /** @type {HTMLDialogElement} */ (make('dialog', { 'aria-labelledby': 'ask-head' },
       make('form', { method: 'dialog' }, head, ...inside, make('p', { class: 'acts' }, ...buttons))));

@@ -2,7 +2,7 @@
 // The guided self-test: which question next. The same rule as the program's own, on the same tables.
 (() => {
   const { value, leavesOf, presume, TRUE, UNKNOWN, FALSE, UNTESTED, GUARDED } = globalThis.rungbook.readiness;
-  const STRENGTH = 2, ALL_OUT_SETS = 2;
+  const STRENGTH = 2, ALL_OUT_SETS = 2, STATE = 3;
 
   /**
    * The next question for a skill, or null when everything is decided or nothing may be asked.
@@ -58,25 +58,31 @@
       if (met && tables.presume) presume(model, [m], isTested, presumed);
       return { shown, presumed, isTested };
     };
-    const left = (/** @type {number} */ m, /** @type {boolean} */ met) => {
-      const board = after(m, met);
-      return undecided(board, beyond(board)).length ** 2;
+    /** The movements of which a number would still tell something. @param {Board} board @param {number[]} open @param {Uint8Array} past */
+    const useful = (board, open, past) => {
+      /** @type {Set<number>} */
+      const out = new Set();
+      for (const m of open) {
+        const guarded = model.is(m, GUARDED);
+        for (const leaf of leavesOf(tables.needs[m])) {
+          const of = model.of(leaf);
+          if (judge(board, leaf, guarded) === UNKNOWN && !past[of] && !paused(of)) out.add(of);
+        }
+      }
+      return out;
+    };
+    /** How much an answer leaves to do: the states in doubt, and the questions that could still be asked about them. @param {number} m @param {boolean} met */
+    const left = (m, met) => {
+      const board = after(m, met), above = beyond(board), doubt = undecided(board, above);
+      return (STATE * doubt.length + useful(board, doubt, above).size) ** 2;
     };
     const past = beyond(now);
     const open = undecided(now, past);
-    /** @type {Set<number>} */
-    const candidates = new Set();
-    for (const m of open) {
-      const guarded = model.is(m, GUARDED);
-      for (const leaf of leavesOf(tables.needs[m])) {
-        const of = model.of(leaf);
-        if (judge(now, leaf, guarded) === UNKNOWN && !past[of] && !paused(of) && !asked.includes(of)) candidates.add(of);
-      }
-    }
+    const candidates = [...useful(now, open, past)].filter((m) => !asked.includes(m));
     const stages = (/** @type {number[]} */ list) => list.map((m) => tables.stage[m]);
     const owned = Math.max(-1, ...stages(members.filter((m) => isOwned(now, m))));
     const missing = Math.min(Infinity, ...stages(members.filter((m) => now.shown[m] === FALSE)));
-    const likely = (/** @type {number} */ m) => 5 + (tables.stage[m] <= owned ? 3 : 0) - (tables.stage[m] >= missing ? 3 : 0);
+    const likely = (/** @type {number} */ m) => 5 + (tables.stage[m] <= owned ? 4 : 0) - (tables.stage[m] >= missing ? 3 : 0);
     /** @type {number[] | null} */
     let best = null;
     for (const m of candidates) {

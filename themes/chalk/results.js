@@ -70,6 +70,8 @@
     demand(read !== null, say('results.not_a_result', { what, value: String(value) }));
     return /** @type {Got} */ (read);
   };
+  /** A set that was trained: a bare number, or one with its unit. @param {string} set @param {string} unit */
+  const readSet = (set, unit) => readGot(/^[0-9.]+$/.test(set) ? `${set} ${unit}` : set);
   /** @param {unknown} value @param {string} what */
   const whole = (value, what) => {
     if (value === undefined || value === null) return 0;
@@ -88,7 +90,9 @@
     demand(String(root.results) === String(VERSION), say('results.version', { version: VERSION, value: String(root.results) }));
     const tested = list(root.tested, '“tested”').map((item, i) => {
       const what = say('results.test', { number: i + 1 }), entry = record(item, what);
-      const sides = entry.got === undefined ? { left: text(got(entry.left, what)), right: text(got(entry.right, what)) } : { got: text(got(entry.got, what)) };
+      demand(entry.got === undefined || (entry.left === undefined && entry.right === undefined), say('results.got_or_sides', { what }));
+      const side = (/** @type {'left' | 'right'} */ name) => (entry[name] === undefined ? {} : { [name]: text(got(entry[name], what)) });
+      const sides = entry.got === undefined && (entry.left !== undefined || entry.right !== undefined) ? { ...side('left'), ...side('right') } : { got: text(got(entry.got, what)) };
       const own = entry.bodyweight === undefined ? {} : { bodyweight: (weight(entry.bodyweight, what), String(entry.bodyweight)) };
       const reserve = whole(entry.in_reserve, what);
       return { movement: words(entry.movement, say('results.movement_of', { what })), ...sides, on: dayText(dayOr(entry.on, what, day)), ...(reserve ? { in_reserve: reserve } : {}), ...own };
@@ -96,9 +100,11 @@
     const trained = list(root.trained, '“trained”').map((item, i) => {
       const what = say('results.training', { number: i + 1 }), entry = record(item, what);
       const did = list(entry.did, say('results.did_of', { what })).map((set) => {
-        demand(typeof set === 'number' ? Number.isFinite(set) && set >= 0 : typeof set === 'string' && set.length < 40, say('results.set', { what }));
+        demand((typeof set === 'number' && set >= 0) || (typeof set === 'string' && set.length < 40), say('results.set', { what }));
+        demand(readSet(String(set), 'reps') !== null, say('results.set', { what }));
         return /** @type {number | string} */ (set);
       });
+      demand(entry.with === undefined || readGot(`1 rep with ${entry.with}`) !== null, say('results.not_a_load', { what, value: String(entry.with) }));
       const kept = { ...(entry.with === undefined ? {} : { with: words(entry.with, what) }), ...(entry.in_reserve === undefined ? {} : { in_reserve: whole(entry.in_reserve, what) }) };
       return { movement: words(entry.movement, say('results.movement_of', { what })), did, ...kept, on: dayText(dayOr(entry.on, what, day)) };
     });
@@ -151,11 +157,12 @@
     /** @type {Aside[]} */
     const aside = [];
     exported.tested.forEach((entry, i) => {
-      const sides = (entry.got === undefined ? [entry.left, entry.right] : [entry.got]).map((side) => /** @type {Got} */ (readGot(String(side))));
+      const sides = [entry.got, entry.left, entry.right].filter((side) => side !== undefined).map((side) => /** @type {Got} */ (readGot(String(side))));
       const movement = model.numbers.get(entry.movement);
       const on = Number(readDay(entry.on));
       const keep = (/** @type {string} */ why) => aside.push({ movement: entry.movement, got: sides.map(text).join(', '), on: entry.on, why });
-      if (movement === undefined) keep(say('results.no_such_movement'));
+      if (entry.got === undefined && sides.length < 2) keep(say('results.one_side'));
+      else if (movement === undefined) keep(say('results.no_such_movement'));
       else if (sides.some((side) => side.measure !== model.target(movement).measure)) keep(say('results.other_measure'));
       else if (on > day) keep(say('results.to_come'));
       else out.tested.push({ movement, sides, on, reserve: entry.in_reserve || 0, bodyWeight: entry.bodyweight ? readMass(entry.bodyweight) : null, entry: i });
@@ -168,7 +175,7 @@
         return;
       }
       const { measure } = model.target(movement);
-      const did = entry.did.map((set) => readGot(/^[0-9.]+$/.test(String(set)) ? `${set} ${['reps', 's', 'cm', 'deg', 'reps'][measure]}` : String(set)));
+      const did = entry.did.map((set) => readSet(String(set), ['reps', 's', 'cm', 'deg', 'reps'][measure]));
       const load = entry.with === undefined ? null : readGot(`1 rep with ${entry.with}`);
       if (did.some((set) => set === null) || (entry.with !== undefined && !load)) return;
       out.trained.push({ movement, did: did.map((set) => /** @type {Got} */ (set).amount), unit: load ? load.unit : 0, load: load ? load.load : 0, reserve: entry.in_reserve === undefined ? null : entry.in_reserve, on });

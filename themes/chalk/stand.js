@@ -41,7 +41,7 @@
         return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => /** @type {Node | string} */ (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack()] : [])];
       }
       case readiness.OPEN: return [say('stand.may_start')];
-      case readiness.ALMOST: return sayNodes('stand.train_first', { movement: named(tables, model.of(found.nearly(m))) }).map((part) => /** @type {Node | string} */ (part));
+      case readiness.ALMOST: return [...sayNodes('stand.train_first', { movement: named(tables, model.of(found.nearly(m))) }).map((part) => /** @type {Node | string} */ (part)), lack()];
       case readiness.NOT_YET: return [lack()];
       default: return person ? sayNodes('stand.tests_would_show', { tests: namedList(tables, found.tests(m)) }).map((part) => /** @type {Node | string} */ (part)) : [];
     }
@@ -81,7 +81,7 @@
       make('h2', {}, make('a', { href: `${skill.id}.html`, text: skill.name })),
       make('p', {}, say('shared.the_goal'), ' ', named(tables, goal), ' ', states.target(skill.goal), ' ', mark(stand.found.states[goal], stand.found.counted[goal] === 1)),
       tests.length ? make('p', {}, ...sayNodes('stand.would_decide', { tests: tests.flatMap(({ m, today }, i) => [i ? say('list.separator') : '', named(tables, m), today ? '' : ` ${say('stand.from_training')}`]) }), ' ',
-        make('a', { href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })) : make('p', { text: say('stand.nothing_in_doubt') }),
+        make('a', { href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })) : make('p', { text: say(skill.members.some((m) => stand.found.states[m] === readiness.TEST_FIRST) ? 'stand.nothing_to_ask' : 'stand.nothing_in_doubt') }),
       make('details', {}, make('summary', { text: say('stand.all_movements', { n: skill.members.length }) }),
         make('div', { class: 'wide', tabindex: '0' }, make('table', { class: 'list ready-mine' }, make('thead', {}, make('tr', {}, ...[say('shared.movement'), say('stand.state'), say('stand.why')].map((text) => make('th', { scope: 'col', text })))), make('tbody', {}, ...rows)))));
   };

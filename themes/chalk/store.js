@@ -1,6 +1,6 @@
 'use strict';
 // Results on this device. Every entry has a key of its own, so that two open tabs never write over each other. Where storage is
-// full or forbidden the entries live as long as the page, and the page says so.
+// full or forbidden the entries live as long as the visit, handed from page to page behind the `#` of a link, and the page says so.
 (() => {
   const site = document.documentElement.dataset.site || '';
   const PREFIX = `rungbook:${site}:`;
@@ -166,6 +166,40 @@
       onChange: (act) => listeners.push(act),
     },
   });
+  // ---- what storage refused goes along when a link of the site is followed; no server sees what stands behind the `#`
+
+  const CARRIED = '#visit=';
+  /** Whether this much can be kept; then nothing is taken from an address, whoever made it. @param {string} text */
+  const canKeep = (text) => {
+    try {
+      const kept = storage();
+      if (!kept) return false;
+      kept.setItem(`${PREFIX}probe`, text);
+      kept.removeItem(`${PREFIX}probe`);
+      return true;
+    } catch (error) {
+      trouble = error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : 'forbidden';
+      return false;
+    }
+  };
+  if (location.hash.startsWith(CARRIED)) {
+    const { store, results } = globalThis.rungbook;
+    const carried = location.hash.slice(CARRIED.length);
+    history.replaceState(null, '', `${location.href.split('#')[0]}#`);
+    try {
+      if (!canKeep(carried)) {
+        JSON.parse(decodeURIComponent(carried)).forEach((/** @type {[string, string]} */ [key, value]) => visit.set(String(key), String(value)));
+        results.check(store.all(), results.today());
+      }
+    } catch {
+      visit.clear();
+    }
+  }
+  document.addEventListener('click', (event) => {
+    const link = event.target instanceof Element ? /** @type {HTMLAnchorElement | null} */ (event.target.closest('a[href]')) : null;
+    if (!link || visit.size === 0 || link.protocol !== location.protocol || link.host !== location.host || !link.pathname.endsWith('.html') || link.pathname === location.pathname) return;
+    link.hash = CARRIED + encodeURIComponent(JSON.stringify([...visit]));
+  }, true);
   globalThis.addEventListener('storage', (event) => {
     if (event.key === null || event.key.startsWith(PREFIX)) changed();
   });

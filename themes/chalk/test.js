@@ -53,7 +53,7 @@
     const place = article && article.querySelector('.enter');
     if (!place) return;
     const lines = known.slice(-3).map(({ key, entry: of }) => make('p', { class: 'was' },
-      ...sayNodes('test.was', { got: states.got(of.got || { left: of.left, right: of.right }), day: states.day(of.on) }), ' ',
+      ...sayNodes('test.was', { got: states.got(of.got || (of.left && of.right ? { left: of.left, right: of.right } : of.left || of.right)), day: states.day(of.on) }), ' ',
       make('button', { type: 'button', class: 'quiet', text: say('test.take_back'), on: { click: () => store.remove(key) } })));
     const open = make('button', { type: 'button', class: 'quiet', text: say('test.enter'), on: { click: () => {
       if (barred() === 'first') {
@@ -71,7 +71,7 @@
   const advice = (m, today) => {
     const { reached, needs } = found();
     if (today) return [make('p', { class: 'advice', text: say('test.test_now') })];
-    const why = !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : barred() ? say('test.ask_first') : waits(m) ? say('test.waits') : say('test.day_is_full');
+    const why = !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : barred() ? say('test.ask_first') : !isFit() ? say('test.not_testing') : waits(m) ? say('test.waits') : say('test.day_is_full');
     return [make('p', { class: 'advice do-not', text: say('test.do_not', { why }) })];
   };
   const drawEntries = () => {
