@@ -1,4 +1,4 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.centimetres":"Centimetres","entry.could_have_done":"Could have done more","entry.countdown":"five seconds to get into place","entry.day_and_left":"The day, and what was left","entry.degrees":"Degrees","entry.done":"Done","entry.emergency":"Chest pain, fainting, numbness, a joint out of place: call the emergency number. Anything else that hurts: ask a licensed clinician.","entry.go_back":"Go back","entry.good_tries":"Good tries","entry.helps":"helps me","entry.if_it_hurts":"If it hurts","entry.inches":"Inches","entry.is_added":"is added","entry.it_hurt":"It hurt","entry.keep":"Keep this number","entry.of_left":"{amount}, left","entry.of_right":"{amount}, right","entry.on_about":"On, about","entry.on_day":"On","entry.out_of_tries":"Out of tries","entry.pause":"Pause it","entry.reps":"Reps","entry.seconds":"Seconds","entry.seconds_of_each":"Seconds of each rep","entry.sets":"Sets","entry.start_timer":"Start the hold timer","entry.starts_in":"in {seconds}","entry.stop":"Stop","entry.stop_here":"Stop here. {movement} rests from now, and so does everything that stresses what hurts, until you or your coach lift it.","entry.the_weight":"The weight","entry.weight_in_kilograms":"Weight (kg)","entry.weight_in_pounds":"Weight (lb)","entry.where":"Where did it hurt?","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","entry.write_reserve":"Write a whole number for what you could have done more, and a day up to today."});
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.centimetres":"Centimetres","entry.could_have_done":"Could have done more","entry.countdown":"five seconds to get into place","entry.day_and_left":"The day, and what was left","entry.degrees":"Degrees","entry.done":"Done","entry.emergency":"Chest pain, fainting, numbness, a joint out of place: call the emergency number. Anything else that hurts: ask a licensed clinician.","entry.go_back":"Go back","entry.good_tries":"Good tries","entry.helps":"helps me","entry.if_it_hurts":"If it hurts","entry.inches":"Inches","entry.is_added":"is added","entry.it_hurt":"It hurt","entry.keep":"Keep this number","entry.of_left":"{amount}, left","entry.of_right":"{amount}, right","entry.on_about":"On, about","entry.on_day":"On","entry.out_of_tries":"Out of tries","entry.pause":"Pause it","entry.reps":"Reps","entry.seconds":"Seconds","entry.seconds_of_each":"Seconds of each rep","entry.sets":"Sets","entry.start_timer":"Start the hold timer","entry.starts_in":"in {seconds}","entry.stop":"Stop","entry.stop_here":"Stop here. {movement} rests from now, and so does everything that stresses what hurts, until you or your coach lift it.","entry.the_weight":"The weight","entry.weight_in_kilograms":"Weight (kg)","entry.weight_in_pounds":"Weight (lb)","entry.where":"Where did it hurt?","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","entry.write_recent":"Give a day of the last four weeks.","entry.write_reserve":"Write a whole number for what you could have done more, and a day up to today."});
 'use strict';
 (() => {
 const { targets, results, readiness, store, page, states } = globalThis.rungbook;
@@ -14,7 +14,7 @@ const field = (says, set) => {
 count += 1;
 const id = `field-${count}`;
 const input = (make('input', { id, autocomplete: 'off', ...set }));
-return { input, whole: make('p', { class: 'field' }, make('label', { for: id, text: says }), input) };
+return { input, says, whole: make('p', { class: 'field' }, make('label', { for: id, text: says }), input) };
 };
 const choice = (says, options) => {
 count += 1;
@@ -23,9 +23,11 @@ const input = (make('select', { id }, ...options.map(([value, words]) => make('o
 return { input, whole: make('p', { class: 'field' }, make('label', { for: id, text: says }), input) };
 };
 const number = { type: 'text', inputmode: 'decimal', size: 6 };
-const timer = (done) => {
+const timer = (side, done) => {
+count += 1;
+const id = `timer-${count}`;
 const face = make('span', { class: 'timer-face', role: 'timer', text: '0' });
-const button = make('button', { type: 'button', class: 'quiet', text: say('entry.start_timer') });
+const button = make('button', { type: 'button', class: 'quiet', text: say('entry.start_timer'), 'aria-describedby': side ? id : null });
 let started = 0, ticking = 0;
 const tick = () => {
 const passed = (performance.now() - started) / 1000 - COUNTDOWN;
@@ -46,7 +48,7 @@ ticking = Number(setInterval(tick, 100));
 button.textContent = say('entry.stop');
 tick();
 });
-return make('p', { class: 'timer' }, button, ' ', face, make('span', { class: 'hint', text: ` ${say('entry.countdown')}` }));
+return make('p', { class: 'timer' }, ...(side ? [make('span', { id, text: side }), ' '] : []), button, ' ', face, make('span', { class: 'hint', text: ` ${say('entry.countdown')}` }));
 };
 const uses = (model, m) => {
 const asked = model.demands[m].map(model.target);
@@ -103,12 +105,16 @@ if (!Number.isInteger(left) || left < 0 || results.readDay(on.input.value) === n
 fault.textContent = say('entry.write_reserve');
 return;
 }
+if (!options.today && Number(results.readDay(on.input.value)) < day - FOUR_WEEKS) {
+fault.textContent = say('entry.write_recent');
+return;
+}
 const texts = read.map((got) => targets.text((got)));
 const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
 options.kept(store.add('tested', { movement: model.tables.ids[m], ...sides, on: on.input.value, ...(left ? { in_reserve: left } : {}) }));
 },
 } },
-...(measure === TIME && options.today ? amounts.map((amount) => timer((held) => { amount.input.value = String(held); })) : []),
+...(measure === TIME && options.today ? amounts.map((amount) => timer(sided ? amount.says : '', (held) => { amount.input.value = String(held); })) : []),
 make('div', { class: 'fields' }, ...[...amounts, sets, seconds, ...(hits || []), load, way].map((part) => part && part.whole)),
 make('details', { class: 'more' }, make('summary', { text: say('entry.day_and_left') }), make('div', { class: 'fields' }, on.whole, reserve.whole)),
 fault,
@@ -131,6 +137,7 @@ if (answer !== 'pause') return false;
 const on = results.dayText(results.today());
 store.add('paused', { movement: tables.ids[m], on, by: 'client', because: 'it hurt in a test' });
 for (const { box } of boxes) if (box.checked) store.add('paused', { part: box.value, on, by: 'client', because: 'it hurt in a test' });
+store.set('fit', null);
 return true;
 };
 globalThis.rungbook.entry = { form, hurt };

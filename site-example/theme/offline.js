@@ -26,6 +26,12 @@ for (const path of shell) {
 const url = here(path);
 await keep(cache, url, await fetched(url));
 }
+for (const name of (await caches.keys()).filter((other) => other.startsWith(OWN) && other !== CACHE)) {
+for (const { url } of await (await caches.open(name)).keys()) {
+if (isVersioned(url) || await cache.match(url)) continue;
+await fetched(url).then((response) => keep(cache, url, response)).catch(() => {});
+}
+}
 };
 const activate = async () => {
 const names = await caches.keys();

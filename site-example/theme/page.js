@@ -103,7 +103,7 @@ link.remove();
 setTimeout(() => URL.revokeObjectURL(url), 60000);
 };
 const ask = (title, inside, choices) => new Promise((resolve) => {
-const head = make('h2', { id: 'ask-head', text: title });
+const head = make('h2', { id: 'ask-head', tabindex: '-1', autofocus: true, text: title });
 const buttons = choices.map(([value, says]) => make('button', { value, type: 'submit', class: value === '' ? 'quiet' : null, text: says }));
 const dialog = (make('dialog', { 'aria-labelledby': 'ask-head' },
 make('form', { method: 'dialog' }, head, ...inside, make('p', { class: 'acts' }, ...buttons))));

@@ -1,7 +1,7 @@
 'use strict';
 (() => {
 const { value, leavesOf, presume, TRUE, UNKNOWN, FALSE, UNTESTED, GUARDED } = globalThis.rungbook.readiness;
-const STRENGTH = 2, ALL_OUT_SETS = 2;
+const STRENGTH = 2, ALL_OUT_SETS = 2, STATE = 3;
 const next = (model, assessment, chain, asked, today) => {
 const { tables } = model;
 const members = [...chain].sort((a, b) => tables.stage[a] - tables.stage[b] || a - b);
@@ -47,24 +47,28 @@ shown[leaf] = met ? TRUE : FALSE;
 if (met && tables.presume) presume(model, [m], isTested, presumed);
 return { shown, presumed, isTested };
 };
-const left = (m, met) => {
-const board = after(m, met);
-return undecided(board, beyond(board)).length ** 2;
-};
-const past = beyond(now);
-const open = undecided(now, past);
-const candidates = new Set();
+const useful = (board, open, past) => {
+const out = new Set();
 for (const m of open) {
 const guarded = model.is(m, GUARDED);
 for (const leaf of leavesOf(tables.needs[m])) {
 const of = model.of(leaf);
-if (judge(now, leaf, guarded) === UNKNOWN && !past[of] && !paused(of) && !asked.includes(of)) candidates.add(of);
+if (judge(board, leaf, guarded) === UNKNOWN && !past[of] && !paused(of)) out.add(of);
 }
 }
+return out;
+};
+const left = (m, met) => {
+const board = after(m, met), above = beyond(board), doubt = undecided(board, above);
+return (STATE * doubt.length + useful(board, doubt, above).size) ** 2;
+};
+const past = beyond(now);
+const open = undecided(now, past);
+const candidates = [...useful(now, open, past)].filter((m) => !asked.includes(m));
 const stages = (list) => list.map((m) => tables.stage[m]);
 const owned = Math.max(-1, ...stages(members.filter((m) => isOwned(now, m))));
 const missing = Math.min(Infinity, ...stages(members.filter((m) => now.shown[m] === FALSE)));
-const likely = (m) => 5 + (tables.stage[m] <= owned ? 3 : 0) - (tables.stage[m] >= missing ? 3 : 0);
+const likely = (m) => 5 + (tables.stage[m] <= owned ? 4 : 0) - (tables.stage[m] >= missing ? 3 : 0);
 let best = null;
 for (const m of candidates) {
 const rank = [likely(m) * left(m, true) + (10 - likely(m)) * left(m, false), tables.day_order[m], m];

@@ -1,4 +1,4 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"date.day":"{day} {month} {year}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","results.did_of":"{what}: “did”","results.file":"The file","results.movement_of":"{what}: the movement","results.name":"The name","results.no_such_movement":"this curriculum has no such movement","results.no_such_part":"this curriculum has no such movement or part","results.no_text":"{what} is missing or is no text","results.not_a_day":"{what}: “{value}” is not a day","results.not_a_list":"{what} is not a list","results.not_a_record":"{what} is not a record","results.not_a_result":"{what}: “{value}” is not a result","results.not_a_session":"{what}: “{value}” is no effort from 0 to 10 or no minutes","results.not_a_weight":"{what}: “{value}” is not a body weight","results.not_in_reserve":"{what}: “{value}” is no number in reserve","results.not_json":"The file is not JSON, or was cut off","results.other_measure":"it measures another thing than the standard","results.part_or_movement":"{what} names a part or a movement, one of them","results.pause":"Pause {number}","results.session":"Session {number}","results.set":"{what}: a set is no number","results.test":"Test {number}","results.to_come":"its day is still to come","results.too_large":"The file is larger than 1 MB","results.training":"Training {number}","results.version":"This page reads results of version {version}; the file says “{value}”"});
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"date.day":"{day} {month} {year}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","results.did_of":"{what}: “did”","results.file":"The file","results.got_or_sides":"{what} says “got”, or “left” and “right”","results.movement_of":"{what}: the movement","results.name":"The name","results.no_such_movement":"this curriculum has no such movement","results.no_such_part":"this curriculum has no such movement or part","results.no_text":"{what} is missing or is no text","results.not_a_day":"{what}: “{value}” is not a day","results.not_a_list":"{what} is not a list","results.not_a_load":"{what}: “{value}” is not a weight","results.not_a_record":"{what} is not a record","results.not_a_result":"{what}: “{value}” is not a result","results.not_a_session":"{what}: “{value}” is no effort from 0 to 10 or no minutes","results.not_a_weight":"{what}: “{value}” is not a body weight","results.not_in_reserve":"{what}: “{value}” is no number in reserve","results.not_json":"The file is not JSON, or was cut off","results.one_side":"one side only","results.other_measure":"it measures another thing than the standard","results.part_or_movement":"{what} names a part or a movement, one of them","results.pause":"Pause {number}","results.session":"Session {number}","results.set":"{what}: a set is no number","results.test":"Test {number}","results.to_come":"its day is still to come","results.too_large":"The file is larger than 1 MB","results.training":"Training {number}","results.version":"This page reads results of version {version}; the file says “{value}”"});
 'use strict';
 (() => {
 const { readGot, readMass, text, KILOGRAM } = globalThis.rungbook.targets;
@@ -55,6 +55,7 @@ const read = typeof value === 'string' ? readGot(value) : null;
 demand(read !== null, say('results.not_a_result', { what, value: String(value) }));
 return (read);
 };
+const readSet = (set, unit) => readGot(/^[0-9.]+$/.test(set) ? `${set} ${unit}` : set);
 const whole = (value, what) => {
 if (value === undefined || value === null) return 0;
 const number = Number(value);
@@ -66,7 +67,9 @@ const root = record(object, say('results.file'));
 demand(String(root.results) === String(VERSION), say('results.version', { version: VERSION, value: String(root.results) }));
 const tested = list(root.tested, '“tested”').map((item, i) => {
 const what = say('results.test', { number: i + 1 }), entry = record(item, what);
-const sides = entry.got === undefined ? { left: text(got(entry.left, what)), right: text(got(entry.right, what)) } : { got: text(got(entry.got, what)) };
+demand(entry.got === undefined || (entry.left === undefined && entry.right === undefined), say('results.got_or_sides', { what }));
+const side = (name) => (entry[name] === undefined ? {} : { [name]: text(got(entry[name], what)) });
+const sides = entry.got === undefined && (entry.left !== undefined || entry.right !== undefined) ? { ...side('left'), ...side('right') } : { got: text(got(entry.got, what)) };
 const own = entry.bodyweight === undefined ? {} : { bodyweight: (weight(entry.bodyweight, what), String(entry.bodyweight)) };
 const reserve = whole(entry.in_reserve, what);
 return { movement: words(entry.movement, say('results.movement_of', { what })), ...sides, on: dayText(dayOr(entry.on, what, day)), ...(reserve ? { in_reserve: reserve } : {}), ...own };
@@ -74,9 +77,11 @@ return { movement: words(entry.movement, say('results.movement_of', { what })), 
 const trained = list(root.trained, '“trained”').map((item, i) => {
 const what = say('results.training', { number: i + 1 }), entry = record(item, what);
 const did = list(entry.did, say('results.did_of', { what })).map((set) => {
-demand(typeof set === 'number' ? Number.isFinite(set) && set >= 0 : typeof set === 'string' && set.length < 40, say('results.set', { what }));
+demand((typeof set === 'number' && set >= 0) || (typeof set === 'string' && set.length < 40), say('results.set', { what }));
+demand(readSet(String(set), 'reps') !== null, say('results.set', { what }));
 return (set);
 });
+demand(entry.with === undefined || readGot(`1 rep with ${entry.with}`) !== null, say('results.not_a_load', { what, value: String(entry.with) }));
 const kept = { ...(entry.with === undefined ? {} : { with: words(entry.with, what) }), ...(entry.in_reserve === undefined ? {} : { in_reserve: whole(entry.in_reserve, what) }) };
 return { movement: words(entry.movement, say('results.movement_of', { what })), did, ...kept, on: dayText(dayOr(entry.on, what, day)) };
 });
@@ -118,11 +123,12 @@ const person = (exported, model, day) => {
 const out = { bodyWeight: exported.bodyweight ? readMass(exported.bodyweight) : null, tested: [], trained: [], pauses: [], have: exported.have || null };
 const aside = [];
 exported.tested.forEach((entry, i) => {
-const sides = (entry.got === undefined ? [entry.left, entry.right] : [entry.got]).map((side) => (readGot(String(side))));
+const sides = [entry.got, entry.left, entry.right].filter((side) => side !== undefined).map((side) => (readGot(String(side))));
 const movement = model.numbers.get(entry.movement);
 const on = Number(readDay(entry.on));
 const keep = (why) => aside.push({ movement: entry.movement, got: sides.map(text).join(', '), on: entry.on, why });
-if (movement === undefined) keep(say('results.no_such_movement'));
+if (entry.got === undefined && sides.length < 2) keep(say('results.one_side'));
+else if (movement === undefined) keep(say('results.no_such_movement'));
 else if (sides.some((side) => side.measure !== model.target(movement).measure)) keep(say('results.other_measure'));
 else if (on > day) keep(say('results.to_come'));
 else out.tested.push({ movement, sides, on, reserve: entry.in_reserve || 0, bodyWeight: entry.bodyweight ? readMass(entry.bodyweight) : null, entry: i });
@@ -135,7 +141,7 @@ aside.push({ movement: entry.movement, got: entry.did.join(', '), on: entry.on, 
 return;
 }
 const { measure } = model.target(movement);
-const did = entry.did.map((set) => readGot(/^[0-9.]+$/.test(String(set)) ? `${set} ${['reps', 's', 'cm', 'deg', 'reps'][measure]}` : String(set)));
+const did = entry.did.map((set) => readSet(String(set), ['reps', 's', 'cm', 'deg', 'reps'][measure]));
 const load = entry.with === undefined ? null : readGot(`1 rep with ${entry.with}`);
 if (did.some((set) => set === null) || (entry.with !== undefined && !load)) return;
 out.trained.push({ movement, did: did.map((set) => (set).amount), unit: load ? load.unit : 0, load: load ? load.load : 0, reserve: entry.in_reserve === undefined ? null : entry.in_reserve, on });

@@ -134,6 +134,37 @@ isEmpty: () => KINDS.every((kind) => entries(kind).length === 0),
 onChange: (act) => listeners.push(act),
 },
 });
+const CARRIED = '#visit=';
+const canKeep = (text) => {
+try {
+const kept = storage();
+if (!kept) return false;
+kept.setItem(`${PREFIX}probe`, text);
+kept.removeItem(`${PREFIX}probe`);
+return true;
+} catch (error) {
+trouble = error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : 'forbidden';
+return false;
+}
+};
+if (location.hash.startsWith(CARRIED)) {
+const { store, results } = globalThis.rungbook;
+const carried = location.hash.slice(CARRIED.length);
+history.replaceState(null, '', `${location.href.split('#')[0]}#`);
+try {
+if (!canKeep(carried)) {
+JSON.parse(decodeURIComponent(carried)).forEach(([key, value]) => visit.set(String(key), String(value)));
+results.check(store.all(), results.today());
+}
+} catch {
+visit.clear();
+}
+}
+document.addEventListener('click', (event) => {
+const link = event.target instanceof Element ? (event.target.closest('a[href]')) : null;
+if (!link || visit.size === 0 || link.protocol !== location.protocol || link.host !== location.host || !link.pathname.endsWith('.html') || link.pathname === location.pathname) return;
+link.hash = CARRIED + encodeURIComponent(JSON.stringify([...visit]));
+}, true);
 globalThis.addEventListener('storage', (event) => {
 if (event.key === null || event.key.startsWith(PREFIX)) changed();
 });
