@@ -118,6 +118,7 @@ pub struct Parts {
     tables: OnceLock<Vec<u8>>,
     search: OnceLock<Vec<u8>>,
     versions: OnceLock<tera::Value>,
+    school: OnceLock<tera::Value>,
     test_order: OnceLock<Vec<MovementIx>>,
     names_order: OnceLock<Vec<MovementIx>>,
     sizes: OnceLock<picture::Sizes>,
@@ -188,6 +189,7 @@ impl Parts {
             tables: OnceLock::new(),
             search: OnceLock::new(),
             versions: OnceLock::new(),
+            school: OnceLock::new(),
             test_order: OnceLock::new(),
             names_order: OnceLock::new(),
             sizes: OnceLock::new(),
@@ -257,6 +259,10 @@ impl<'a> Plan<'a> {
         self.parts
             .sizes
             .get_or_init(|| picture::Sizes::new(self.snapshot))
+    }
+
+    fn school(&self) -> &tera::Value {
+        self.parts.school.get_or_init(|| self.school_view())
     }
 
     /// Every published movement in the order of the tests.

@@ -2,7 +2,7 @@
 //! entities, no comments. Whatever else a page holds, it is left to [`super::tokens`].
 
 use super::tokens::{Handler, Tag};
-use memchr::{memchr, memchr3};
+use memchr::{memchr, memchr3, memmem};
 use std::borrow::Cow;
 
 /// Reads a page and tells `to` of its tags and texts, in order. `None` where the page is not plain enough: what was told then
@@ -38,17 +38,17 @@ impl<'p> Page<'p> {
         if open > 0 {
             to.text(&decoded(self.take(open))?);
         }
-        if self.rest.is_empty() {
-            return Some(());
-        }
-        self.take(1);
-        if self.rest.starts_with('/') {
-            self.take(1);
-            let name = self.name()?;
-            self.expect('>')?;
-            to.end(name);
-            return Some(());
-        }
+        match self.rest.as_bytes() {
+            [] => return Some(()),
+            [_, b'/', ..] => {
+                self.take(2);
+                let name = self.name()?;
+                self.expect('>')?;
+                to.end(name);
+                return Some(());
+            }
+            _ => self.take(1),
+        };
         let name = self.name()?;
         let self_closing = self.attributes()?;
         to.start(&Tag {
@@ -70,7 +70,7 @@ impl<'p> Page<'p> {
         to: &mut impl Handler,
         read: impl Fn(&'p str) -> Option<Cow<'p, str>>,
     ) -> Option<()> {
-        let end = self.rest.find("</")?;
+        let end = memmem::find(self.rest.as_bytes(), b"</")?;
         if end > 0 {
             to.text(&read(self.take(end))?);
         }
@@ -97,9 +97,7 @@ impl<'p> Page<'p> {
     /// A name of a tag or an attribute.
     fn name(&mut self) -> Option<&'p str> {
         let bytes = self.rest.as_bytes();
-        let is_part =
-            |b: &u8| b.is_ascii_lowercase() || b.is_ascii_digit() || matches!(b, b'-' | b':');
-        let end = bytes.iter().position(|b| !is_part(b))?;
+        let end = bytes.iter().position(|b| !IN_NAME[usize::from(*b)])?;
         bytes[0].is_ascii_lowercase().then(|| self.take(end))
     }
 
@@ -125,22 +123,43 @@ impl<'p> Page<'p> {
                 true => self.take("viewBox".len()),
                 false => self.name()?,
             };
-            let mut value = Cow::Borrowed("");
-            match self.rest.as_bytes() {
+            let value = match self.rest.as_bytes() {
                 [b'=', b'"', quoted @ ..] => {
-                    let end = memchr(b'"', quoted)?;
+                    // Values are short: one look finds their end and whether an entity stands before it.
+                    let mut plain = true;
+                    let end = quoted.iter().position(|b| {
+                        plain &= *b != b'&';
+                        *b == b'"'
+                    })?;
                     self.take(2);
-                    value = decoded(self.take(end))?;
+                    let text = self.take(end);
                     self.take(1);
+                    if plain {
+                        Cow::Borrowed(text)
+                    } else {
+                        decoded(text)?
+                    }
                 }
-                [b'>' | b'/', ..] => {}
-                [b, ..] if is_space(*b) => {}
+                [b'>' | b'/', ..] => Cow::Borrowed(""),
+                [b, ..] if is_space(*b) => Cow::Borrowed(""),
                 _ => return None,
-            }
+            };
             self.attributes.push((name, value));
         }
     }
 }
+
+/// The bytes of names of tags and attributes.
+const IN_NAME: [bool; 256] = {
+    let mut table = [false; 256];
+    let mut byte = 0;
+    while byte < 256 {
+        let b = byte as u8;
+        table[byte] = b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-' || b == b':';
+        byte += 1;
+    }
+    table
+};
 
 fn is_space(byte: u8) -> bool {
     matches!(byte, b' ' | b'\n' | b'\t')

@@ -8,6 +8,7 @@ use super::super::{Plan, ThemeError, figure, markdown};
 use super::{Made, head, record, sheet};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::{MovementIx, SkillIx};
+use memchr::{memchr, memmem};
 use serde::Serialize;
 use std::collections::{BTreeSet, HashMap};
 use tera::Context;
@@ -276,6 +277,9 @@ fn movement_part<'a>(
     })
 }
 
+/// What stands before an address.
+const HREF: &str = " href=\"";
+
 /// The page with every link to what stands in this booklet turned into an anchor; the rest still leads to its page.
 pub fn anchored(plan: &Plan<'_>, of: Option<SkillIx>, html: &str) -> String {
     let Some(movements) = movements(plan, of) else {
@@ -296,14 +300,16 @@ pub fn anchored(plan: &Plan<'_>, of: Option<SkillIx>, html: &str) -> String {
         anchors.insert(format!("cautions.html#{id}"), format!("#caution-{id}"));
     }
     let mut out = String::with_capacity(html.len());
-    let mut pieces = html.split(" href=\"");
-    out.push_str(pieces.next().unwrap_or(""));
-    for piece in pieces {
-        let (to, rest) = piece.split_once('"').unwrap_or((piece, ""));
-        out.push_str(" href=\"");
-        out.push_str(anchors.get(to).map_or(to, String::as_str));
-        out.push('"');
-        out.push_str(rest);
+    let mut copied = 0;
+    for at in memmem::find_iter(html.as_bytes(), HREF) {
+        let start = at + HREF.len();
+        let end = memchr(b'"', &html.as_bytes()[start..]).map_or(html.len(), |n| start + n);
+        if let Some(anchor) = anchors.get(&html[start..end]) {
+            out.push_str(&html[copied..start]);
+            out.push_str(anchor);
+            copied = end;
+        }
     }
+    out.push_str(&html[copied..]);
     out
 }

@@ -136,7 +136,7 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
         head.root = plan.curriculum.school.address.clone();
     }
     context.insert("page", &head);
-    context.insert_value("school", plan.school());
+    context.insert_value("school", plan.school().clone());
     context.insert_value("v", plan.versions().clone());
     let html = plan.template(template, &context, path)?;
     Ok(match item {
@@ -219,7 +219,7 @@ impl<'a> Plan<'a> {
     }
 
     /// The school, as every template sees it.
-    fn school(&self) -> Value {
+    pub(super) fn school_view(&self) -> Value {
         #[derive(Serialize)]
         struct SchoolView<'s> {
             name: &'s str,
