@@ -180,7 +180,10 @@ fn across(layered: &Layered, order: &Order, spots: &mut [Spot]) -> f64 {
     }
     let ties = ties(layered);
     let is_point = |n: usize| layered.nodes[n].kind == Kind::Point;
+    // Rounds in a row that moved nothing; one upwards and one downwards, and nothing ever will.
+    let mut still = 0;
     for round in 0..ROUNDS {
+        let mut moved = false;
         for step in 0..order.len() {
             let up = round % 2 == 0;
             let row = if up { step } else { order.len() - 1 - step };
@@ -207,8 +210,14 @@ fn across(layered: &Layered, order: &Order, spots: &mut [Spot]) -> f64 {
                 .collect();
             for ((node, offset), shift) in order[row].iter().zip(&offsets[row]).zip(rising(&wanted))
             {
-                spots[*node].x = offset + shift.clamp(0.0, slack).round();
+                let x = offset + shift.clamp(0.0, slack).round();
+                moved |= x != spots[*node].x;
+                spots[*node].x = x;
             }
+        }
+        still = if moved || round < EARLY { 0 } else { still + 1 };
+        if still == 2 {
+            break;
         }
     }
     room
