@@ -6,7 +6,7 @@ use crate::io::{self, Error, Outcome};
 use crate::proof::{Proofread, proofread};
 use crate::site::audit::{Auditor, Fault};
 use crate::site::{Plan, Theme, ThemeError};
-use crate::source::Snapshot;
+use crate::source::{Findings, Snapshot};
 use rayon::prelude::*;
 use serde_json::json;
 use std::collections::BTreeMap;
@@ -98,15 +98,26 @@ pub fn run(options: &Options) -> Result<Status, Error> {
                 .unwrap_or("site"),
         )
     });
-    match write(&proof, &snapshot, from, &to, ledger.as_deref()) {
+    let done = write(&proof, &snapshot, from, &to, ledger.as_deref());
+    let status = answer(options, done, &to, started, &proof.findings, &snapshot);
+    // The process ends: taking thousands of records apart would only take time.
+    std::mem::forget((proof, snapshot));
+    status
+}
+
+fn answer(
+    options: &Options,
+    done: Result<Outcome, Refusal>,
+    to: &Path,
+    started: Instant,
+    findings: &Findings,
+    snapshot: &Snapshot,
+) -> Result<Status, Error> {
+    match done {
         Ok(outcome) => {
-            tell(
-                options.common.form,
-                &outcome,
-                &to,
-                started,
-                report::json(&proof.findings, &snapshot),
-            );
+            tell(options.common.form, &outcome, to, started, || {
+                report::json(findings, snapshot)
+            });
             Ok(Status::Done)
         }
         Err(Refusal::Machine(error)) => Err(error),
@@ -189,17 +200,24 @@ fn write(
         faults.sort();
         return Err(Refusal::Cautions(faults));
     }
+    std::mem::forget((plan, auditor));
     let last = || ledger.map_or(Ok(()), |text| io::replace(&from.join(LEDGER), text));
     Ok(site.finish(hashes, last)?)
 }
 
-fn tell(form: Form, outcome: &Outcome, to: &Path, started: Instant, findings: serde_json::Value) {
+fn tell(
+    form: Form,
+    outcome: &Outcome,
+    to: &Path,
+    started: Instant,
+    findings: impl FnOnce() -> serde_json::Value,
+) {
     let seconds = started.elapsed().as_secs_f64();
     match form {
         Form::Json => report::answer(&json!({
             "published": true, "to": to.to_string_lossy(), "files": outcome.files, "written": outcome.written(),
             "new": outcome.new, "changed": outcome.changed, "removed": outcome.removed, "kept": outcome.kept,
-            "seconds": (seconds * 1000.0).round() / 1000.0, "findings": findings,
+            "seconds": (seconds * 1000.0).round() / 1000.0, "findings": findings(),
         })),
         Form::Text => {
             anstream::println!(

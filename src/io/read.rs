@@ -10,6 +10,10 @@ use walkdir::WalkDir;
 const LARGEST_TEXT: u64 = 4_000_000;
 /// Pictures and clips above this many bytes are not read.
 const LARGEST_MEDIA: u64 = 200_000_000;
+/// How the names of text files end.
+const TEXTS: &[&str] = &[
+    "yaml", "yml", "md", "html", "css", "js", "svg", "txt", "json",
+];
 
 /// Reads `content/` and `themes/` below a folder. Files that cannot be read are kept with the reason; only the folder itself
 /// may fail. Links are followed as files, never as folders.
@@ -20,7 +24,7 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
     if !from.is_dir() {
         return Err(Error::new("read the folder", from, "it is not there"));
     }
-    let mut found: Vec<(String, PathBuf, Option<String>)> = Vec::new();
+    let mut found: Vec<(PathBuf, Option<String>)> = Vec::new();
     for part in ["content", "themes"] {
         let root = from.join(part);
         if !root.exists() {
@@ -29,25 +33,21 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
         for entry in WalkDir::new(&root).follow_links(false) {
             match entry {
                 Ok(entry) if entry.file_type().is_dir() => {}
-                Ok(entry) => {
-                    let inside = entry.path().strip_prefix(from).unwrap_or(entry.path());
-                    let fault = inside.to_str().is_none();
-                    found.push((
-                        relative(from, entry.path()),
-                        entry.path().to_path_buf(),
-                        fault.then(|| "its name is not Unicode text".to_string()),
-                    ));
-                }
+                Ok(entry) => found.push((entry.into_path(), None)),
                 Err(error) => {
                     let path = error.path().unwrap_or(&root).to_path_buf();
-                    found.push((relative(from, &path), path, Some(error.to_string())));
+                    found.push((path, Some(error.to_string())));
                 }
             }
         }
     }
     let files: Vec<SourceFile> = found
         .into_par_iter()
-        .map(|(path, full, fault)| {
+        .map(|(full, fault)| {
+            let inside = full.strip_prefix(from).unwrap_or(&full);
+            let named = inside.to_str().is_some();
+            let fault = fault.or_else(|| (!named).then(|| "its name is not Unicode text".into()));
+            let path = relative(from, &full);
             let content = fault.map_or_else(|| content(&path, &full), Content::Unreadable);
             SourceFile { path, content }
         })
@@ -96,11 +96,8 @@ fn relative(from: &Path, path: &Path) -> String {
 }
 
 fn content(path: &str, full: &Path) -> Content {
-    let is_text = [
-        "yaml", "yml", "md", "html", "css", "js", "svg", "txt", "json",
-    ]
-    .iter()
-    .any(|e| path.to_ascii_lowercase().ends_with(&format!(".{e}")));
+    let ending = path.rsplit_once('.').map_or("", |(_, e)| e);
+    let is_text = TEXTS.iter().any(|e| ending.eq_ignore_ascii_case(e));
     let limit = if is_text { LARGEST_TEXT } else { LARGEST_MEDIA };
     let size = match std::fs::metadata(full) {
         Ok(data) if data.is_file() => data.len(),

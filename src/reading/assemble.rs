@@ -19,6 +19,7 @@ use crate::curriculum::{
 use crate::source::markdown::Outline;
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
 use crate::words;
+use rayon::prelude::*;
 use std::collections::{BTreeMap, HashMap, HashSet};
 use std::sync::Arc;
 
@@ -128,11 +129,12 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
         movements: &movements,
         families: &families,
     };
-    let resolved: Vec<(Need<Leaf>, bool)> = raw_needs
-        .iter()
+    let resolved: Vec<((Need<Leaf>, bool), Findings)> = raw_needs
+        .par_iter()
         .enumerate()
-        .map(|(i, raw)| needs_of(MovementIx(i as u32), raw, &ids, findings))
+        .map(|(i, raw)| with_findings(|f| needs_of(MovementIx(i as u32), raw, &ids, f)))
         .collect();
+    let resolved = told(resolved, findings);
     let said: Vec<String> = skills.iter().map(|s| s.id.to_string()).collect();
     let skills: Vec<Skill> = skills
         .into_iter()
@@ -349,10 +351,9 @@ fn notes(
     findings: &mut Findings,
 ) -> Vec<Arc<Note>> {
     let mut seen: HashMap<String, FileId> = HashMap::new();
-    let mut out = Vec::new();
+    let mut owned = Vec::with_capacity(parts.len());
     for part in parts {
-        let (file, id, page, _) = (&part.0, part.1.clone(), part.2, ());
-        let (file, title) = (*file, note::title(&id, snapshot.text(part.0)));
+        let (file, id, page) = (part.0, part.1.clone(), part.2);
         let mut owner = note::owner(file, &id, page, ids, findings);
         if let Some(first) = seen.get(&id).filter(|_| owner != NoteOwner::Nobody) {
             findings.push(
@@ -368,11 +369,34 @@ fn notes(
         } else {
             seen.insert(id, file);
         }
-        let note = note::build(part, owner, title, ids, findings);
-        note::check(&note.outline, note.held_back, ids, snapshot, findings);
-        out.push(Arc::new(note));
+        owned.push((part, owner));
     }
-    out
+    let made: Vec<(Arc<Note>, Findings)> = owned
+        .into_par_iter()
+        .map(|(part, owner)| {
+            with_findings(|f| {
+                let title = note::title(&part.1, snapshot.text(part.0));
+                let note = note::build(part, owner, title, ids, f);
+                note::check(&note.outline, note.held_back, ids, snapshot, f);
+                Arc::new(note)
+            })
+        })
+        .collect();
+    told(made, findings)
+}
+
+fn with_findings<T>(make: impl FnOnce(&mut Findings) -> T) -> (T, Findings) {
+    let mut findings = Findings::default();
+    (make(&mut findings), findings)
+}
+
+/// What was made side by side, its findings in order.
+fn told<T>(made: Vec<(T, Findings)>, findings: &mut Findings) -> Vec<T> {
+    let tell = |(made, found)| {
+        findings.extend(found);
+        made
+    };
+    made.into_iter().map(tell).collect()
 }
 
 /// Tells each record which note is its own.

@@ -1,9 +1,10 @@
 //! `cargo bench`: publishing, proofreading and rehearsing generated curricula, beside the floor (the bare libraries doing the same
 //! kind of work) and a plain Python script. Prints tables; asserts no time.
 //!
-//! `cargo bench -- [--sizes 100,1000] [--large] [--deep] [--tangled] [--python] [--runs N]`: without any, 100, 1,000 and 10,000
-//! movements, and 10,000 in 200 layers. `--large` adds 50,000, and the script at 10,000; `--tangled` a curriculum whose chains
-//! hold most of it.
+//! `cargo bench -- [--sizes 100,1000] [--chain N] [--large] [--deep] [--tangled] [--python] [--runs N]`: without any, 100, 1,000
+//! and 10,000 movements, and 10,000 in 200 layers, with about 100 movements in the chain of each skill; `--chain 1000` makes the
+//! chains ten times as long. `--large` adds 50,000, and the script at 10,000; `--tangled` a curriculum whose chains hold most of
+//! it.
 
 mod floor;
 #[path = "../scale/generate.rs"]
@@ -22,11 +23,12 @@ use std::process::Command;
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
 const PROGRAM: &str = env!("CARGO_BIN_EXE_rungbook");
-/// About the most movements in a chain.
-const CHAIN: usize = 1000;
+/// About the most movements in a chain, if nothing else is asked: more than a coach teaches for one skill.
+const CHAIN: usize = 100;
 
 struct Wish {
     sizes: Vec<usize>,
+    chain: usize,
     deep: bool,
     tangled: bool,
     python: bool,
@@ -52,6 +54,7 @@ impl Wish {
         }
         Wish {
             sizes,
+            chain: value("--chain").map_or(CHAIN, |n| n.parse().expect("a number")),
             deep: has("--deep") || chosen.is_none(),
             tangled: has("--tangled"),
             python: has("--python") || has("--large"),
@@ -78,13 +81,14 @@ fn main() {
     let load = fs::read_to_string("/proc/loadavg").unwrap_or_default();
     let load = load.split(' ').next().unwrap_or("?");
     println!(
-        "{cores} cores, load {load} before; files on {on}. Medians; a ratio is the median of the ratios of neighbouring runs.\n"
+        "{cores} cores, load {load} before; chains of about {}; files on {on}. Medians; a ratio is the median of the ratios of neighbouring runs.\n",
+        wish.chain
     );
 
     let wide = |count| Shape {
         count,
         layers: 20,
-        chain: CHAIN,
+        chain: wish.chain,
     };
     let mut shapes: Vec<(String, Shape)> = Vec::new();
     for count in &wish.sizes {
