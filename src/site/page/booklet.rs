@@ -16,6 +16,9 @@ use tera::Context;
 /// At most so many movements stand in a booklet; of more, the page says so and leads on.
 const MOST: usize = 500;
 
+/// Of more skills a booklet does not list the other booklets; that of the whole curriculum, to which it leads, lists them all.
+const MOST_OTHERS: usize = 60;
+
 /// The address of a booklet.
 pub fn path(plan: &Plan<'_>, skill: Option<SkillIx>) -> String {
     match skill {
@@ -97,10 +100,11 @@ pub(super) fn booklet(plan: &Plan<'_>, of: Option<SkillIx>) -> Result<Made, Them
         ),
     };
     let movements = movements(plan, of);
+    let few = plan.chains.len() <= MOST_OTHERS;
     let others: Vec<view::Named> = plan
         .curriculum
         .skills()
-        .filter(|(ix, _)| Some(*ix) != of)
+        .filter(|(ix, _)| Some(*ix) != of && (of.is_none() || few))
         .map(|(ix, s)| view::Named {
             href: path(plan, Some(ix)),
             name: s.name.clone(),
