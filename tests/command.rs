@@ -175,6 +175,58 @@ fn an_empty_folder_is_a_finding() {
     assert_eq!(json(&out)["findings"][0]["rule"], "missing-folder");
 }
 
+/// Without a curriculum nothing is said of a client's movements.
+#[test]
+fn a_forgotten_folder_ends_before_the_client_is_read() {
+    let dir = started();
+    fs::write(
+        dir.path().join("ana.yaml"),
+        "results: 1\ntested: [{ movement: dead-hang, got: 41 s }]\n",
+    )
+    .expect("a file");
+    for command in ["assess", "dose"] {
+        let out = run(&[command, "ana.yaml"], dir.path());
+        let said = text(&out.stderr);
+        assert_eq!(out.status.code(), Some(1), "{said}");
+        assert!(said.contains("missing-folder"), "{said}");
+        assert!(!said.contains("no such movement"), "{said}");
+        assert_eq!(text(&out.stdout), "");
+        let out = run(&[command, "ana.yaml", "--as", "json"], dir.path());
+        assert_eq!(json(&out)["findings"][0]["rule"], "missing-folder");
+    }
+}
+
+#[test]
+fn warnings_of_the_curriculum_do_not_bury_an_answer() {
+    let dir = started();
+    let notes = dir.path().join("c/content/notes/pages");
+    fs::create_dir_all(&notes).expect("a folder");
+    for i in 0..23 {
+        fs::write(notes.join(format!("page-{i}.md")), "# X\n").expect("a note");
+    }
+    fs::write(dir.path().join("ana.yaml"), "results: 1\n").expect("a file");
+    for command in ["assess", "dose"] {
+        let out = run(&[command, "ana.yaml", "--from", "c"], dir.path());
+        let said = text(&out.stderr);
+        assert_eq!(
+            said.trim(),
+            "23 warnings: `rungbook proof --from c` shows them.",
+            "{command}"
+        );
+    }
+    let said = text(&run(&["proof", "--from", "c"], dir.path()).stderr);
+    assert_eq!(
+        said.matches("warning[unlinked-note]: ").count(),
+        20,
+        "{said}"
+    );
+    assert!(
+        said.contains("... and 3 more of this kind: warning[unlinked-note]"),
+        "{said}"
+    );
+    assert!(said.trim_end().ends_with("0 errors, 23 warnings"), "{said}");
+}
+
 #[test]
 fn hostile_files_are_findings_and_stop_nothing() {
     let dir = started();

@@ -714,20 +714,41 @@ fn compare(
     }
     let person = &people[0];
     let ours = readiness::assess(curriculum, &proof.stages, person, today);
+    let steps = readiness::Steps::new(curriculum, &proof.stages, person, today);
     let mut answer = Map::new();
     for (ix, s) in ours.all() {
         *states.entry(s.state.word()).or_default() += 1;
         *states.entry("presumed").or_default() += usize::from(s.presumed);
         let id = |ix| curriculum.movement(ix).id.to_string();
-        let missing: Vec<Value> = s
-            .missing
-            .iter()
-            .map(|m| json!({ "movement": id(m.movement), "target": m.target.to_string(), "got": m.got, "share": m.share }))
-            .collect();
-        let tests: Vec<String> = s.tests.iter().map(|ix| id(*ix)).collect();
+        let line = |m: &readiness::Missing| json!({ "movement": id(m.movement), "target": m.target.to_string(), "got": m.got, "share": m.share });
+        let missing: Vec<Value> = s.missing.iter().map(line).collect();
+        let waits = s.needs != readiness::Truth::True && s.state != State::Paused;
+        let first = waits.then(|| steps.to(ix));
+        if let Some(first) = &first {
+            *states.entry("first further down").or_default() +=
+                usize::from(!first.direct && !first.steps.is_empty());
+            for step in &first.steps {
+                let below = ours.of(step.movement);
+                if below
+                    .is_some_and(|b| b.needs != readiness::Truth::True || b.state == State::Paused)
+                {
+                    return Err(format!(
+                        "{} begins with {}, which may not be tried",
+                        id(ix),
+                        id(step.movement)
+                    ));
+                }
+            }
+            if first.steps.is_empty() && !unreached && case.paused.is_empty() {
+                return Err(format!("{} has nothing to begin with", id(ix)));
+            }
+        }
+        let (direct, first): (bool, Vec<Value>) = first.map_or((true, Vec::new()), |f| {
+            (f.direct, f.steps.iter().map(line).collect())
+        });
         answer.insert(
             id(ix),
-            json!({ "state": s.state.word(), "presumed": s.presumed, "missing": missing, "tests": tests, "paused": s.paused_by, "nearly": s.nearly.map(id), "root": s.counted_because.map(id) }),
+            json!({ "state": s.state.word(), "presumed": s.presumed, "missing": missing, "first": { "direct": direct, "steps": first }, "paused": s.paused_by, "nearly": s.nearly.map(id), "root": s.counted_because.map(id) }),
         );
     }
     if let Some(page) = page {
@@ -738,7 +759,7 @@ fn compare(
             &answer,
             &theirs["movements"],
             &[
-                "state", "presumed", "missing", "tests", "paused", "nearly", "root",
+                "state", "presumed", "missing", "first", "paused", "nearly", "root",
             ],
             "the page",
         )?;
@@ -764,7 +785,7 @@ fn compare(
         let theirs = reference.ask(
             &json!({ "curriculum": for_reference(curriculum), "results": written, "today": TODAY }),
         );
-        // It gives no texts of results, no tests and no reasons.
+        // It gives no texts of results, no first steps and no reasons.
         for value in answer.values_mut() {
             for missing in value["missing"].as_array_mut().expect("a list") {
                 missing.as_object_mut().expect("a record").remove("got");

@@ -180,6 +180,7 @@ fn assessed(proof: &Proofread, files: &Snapshot) -> String {
     for person in people {
         out.push_str(&format!("{}\n", person.name));
         let readiness = readiness::assess(curriculum, &proof.stages, &person, today());
+        let steps = readiness::Steps::new(curriculum, &proof.stages, &person, today());
         for (ix, s) in readiness.all() {
             let missing: Vec<String> = s
                 .missing
@@ -198,6 +199,13 @@ fn assessed(proof: &Proofread, files: &Snapshot) -> String {
                 s.state.word(),
                 missing.join("; ")
             ));
+            let first = steps.to(ix);
+            if s.needs != readiness::Truth::True && !first.direct {
+                for step in &first.steps {
+                    let id = &curriculum.movement(step.movement).id;
+                    out.push_str(&format!("    first {id} {}\n", step.target));
+                }
+            }
         }
         for a in &person.aside {
             out.push_str(&format!(

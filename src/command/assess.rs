@@ -6,11 +6,12 @@ use crate::curriculum::words::Word;
 use crate::curriculum::{Curriculum, Day, Leaf, MovementIx, Owner};
 use crate::io::{self, Error};
 use crate::proof::{Proofread, proofread};
-use crate::readiness::{self, Missing, Readiness, Standing, State};
+use crate::readiness::{self, First, Missing, Readiness, Standing, State, Steps};
 use crate::results::{self, Aside, Pause, Paused, Person};
 use crate::source::Findings;
 use crate::source::suggest::did_you_mean;
 use serde_json::{Map, Value, json};
+use std::collections::HashMap;
 use std::fmt::Write;
 use std::path::PathBuf;
 
@@ -33,12 +34,17 @@ pub struct Options {
 struct Answer {
     person: Person,
     readiness: Readiness,
+    /// What comes first for each movement whose foundations are not shown.
+    first: HashMap<MovementIx, First>,
     route: Option<Route>,
 }
 
 pub fn run(options: &Options) -> Result<Status, Error> {
     let snapshot = io::snapshot(&options.common.from)?;
     let proof = proofread(&snapshot);
+    if report::is_no_curriculum(&proof.findings, &snapshot, options.common.form) {
+        return Ok(Status::AtFault);
+    }
     let today = options.today.unwrap_or_else(io::today);
     let goal = match &options.skill {
         Some(id) => match goal(&proof.curriculum, id) {
@@ -52,17 +58,21 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     };
     let files = io::results(&options.results)?;
     let (people, found) = results::read(&files, &proof.curriculum, today);
+    let rows = rows(&proof, goal.as_ref());
     let answers: Vec<Answer> = people
         .into_iter()
-        .map(|person| Answer {
-            readiness: readiness::assess(&proof.curriculum, &proof.stages, &person, today),
-            route: goal
-                .as_ref()
-                .and_then(|g| readiness::client_route(&proof.curriculum, &person, today, g)),
-            person,
+        .map(|person| {
+            let readiness = readiness::assess(&proof.curriculum, &proof.stages, &person, today);
+            Answer {
+                first: first(&proof, &person, &readiness, &rows, today),
+                route: goal
+                    .as_ref()
+                    .and_then(|g| readiness::client_route(&proof.curriculum, &person, today, g)),
+                readiness,
+                person,
+            }
         })
         .collect();
-    let rows = rows(&proof, goal.as_ref());
     let status = worst(&proof.findings, &found);
     match options.common.form {
         Form::Json => {
@@ -75,7 +85,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             report::answer(&answer(&proof.curriculum, &answers, &rows, today, findings));
         }
         Form::Text => {
-            report::print(&proof.findings, &snapshot);
+            report::print_errors(&proof.findings, &snapshot, &options.common.from);
             if proof.findings.has_errors() {
                 anstream::eprintln!(
                     "The curriculum has errors; this is the answer for what stands."
@@ -86,6 +96,26 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         }
     }
     Ok(status)
+}
+
+/// The first steps to the movements that a client may not try yet.
+fn first(
+    proof: &Proofread,
+    person: &Person,
+    readiness: &Readiness,
+    rows: &[MovementIx],
+    today: Day,
+) -> HashMap<MovementIx, First> {
+    let steps = Steps::new(&proof.curriculum, &proof.stages, person, today);
+    let waits = |ix: &&MovementIx| {
+        readiness
+            .of(**ix)
+            .is_some_and(|s| s.needs != readiness::Truth::True && s.state != State::Paused)
+    };
+    rows.iter()
+        .filter(waits)
+        .map(|ix| (*ix, steps.to(*ix)))
+        .collect()
 }
 
 pub(super) fn worst(curriculum: &Findings, results: &Findings) -> Status {
@@ -157,7 +187,7 @@ fn answer(
     let people: Vec<Value> = answers
         .iter()
         .map(|a| {
-            let standing = |s: &Standing| {
+            let standing = |ix: MovementIx, s: &Standing| {
                 let mut out = json!({
                     "state": s.state.word(), "presumed": s.presumed, "missing": s.missing.iter().map(missing).collect::<Vec<_>>(),
                 });
@@ -167,17 +197,20 @@ fn answer(
                 if let Some(ix) = s.counted_because {
                     out["counted_because"] = json!(id(ix));
                 }
-                if let Some(ix) = s.nearly {
-                    out["train_first"] = json!(id(ix));
-                }
-                if !s.tests.is_empty() {
-                    out["tests"] = json!(ids(&s.tests));
+                if let Some(first) = a.first.get(&ix) {
+                    out["first"] = first.steps.iter().map(missing).collect();
+                    if let (Some(ix), true) = (s.nearly, first.direct) {
+                        out["train_first"] = json!(id(ix));
+                    }
+                    if s.state == State::TestFirst && first.direct {
+                        out["tests"] = json!(ids(&first.movements()));
+                    }
                 }
                 out
             };
             let movements: Map<String, Value> = rows
                 .iter()
-                .filter_map(|ix| Some((id(*ix).to_string(), standing(a.readiness.of(*ix)?))))
+                .filter_map(|ix| Some((id(*ix).to_string(), standing(*ix, a.readiness.of(*ix)?))))
                 .collect();
             let mut out = json!({ "name": a.person.name, "movements": movements, "aside": aside_json(&a.person) });
             if let Some(route) = &a.route {
@@ -223,7 +256,7 @@ fn person(out: &mut String, curriculum: &Curriculum, a: &Answer, rows: &[Movemen
     for (ix, standing) in &standings {
         let movement = curriculum.movement(*ix);
         let name = report::named(curriculum, *ix);
-        let why = why(curriculum, &a.person, standing);
+        let why = why(curriculum, &a.person, standing, a.first.get(ix));
         let dash = if why.is_empty() { "" } else { ": " };
         let _ = writeln!(
             out,
@@ -256,9 +289,14 @@ pub(super) fn aside_words(out: &mut String, person: &Person) {
 }
 
 /// A state explained in one line.
-fn why(curriculum: &Curriculum, person: &Person, standing: &Standing) -> String {
+fn why(
+    curriculum: &Curriculum,
+    person: &Person,
+    standing: &Standing,
+    first: Option<&First>,
+) -> String {
     let name = |ix: MovementIx| report::named(curriculum, ix);
-    let missing = || {
+    let lines = |list: &[Missing]| {
         let units = curriculum.school.units;
         let one = |m: &Missing| {
             let has = match (&m.got, m.share) {
@@ -267,12 +305,14 @@ fn why(curriculum: &Curriculum, person: &Person, standing: &Standing) -> String 
             };
             format!("{} {}{has}", name(m.movement), m.target.words(units))
         };
-        standing
-            .missing
-            .iter()
-            .map(one)
-            .collect::<Vec<_>>()
-            .join("; ")
+        list.iter().map(one).collect::<Vec<_>>().join("; ")
+    };
+    // Where what is missing may not be tried itself, what stands under it.
+    let under = first.filter(|f| !f.direct && !f.steps.is_empty());
+    let first_of = |f: &First| format!("first: {}", lines(&f.steps));
+    let missing = || match under {
+        Some(f) => format!("{}; {}", lines(&standing.missing), first_of(f)),
+        None => lines(&standing.missing),
     };
     match standing.state {
         State::Paused => {
@@ -304,15 +344,22 @@ fn why(curriculum: &Curriculum, person: &Person, standing: &Standing) -> String 
             both.join("; ")
         }
         State::Open => String::new(),
-        State::Almost => {
-            let first = standing.nearly.map_or(String::new(), name);
-            format!("train {first} first; do not try this yet: {}", missing())
-        }
+        State::Almost => match under {
+            Some(_) => format!("do not try this yet: {}", missing()),
+            None => {
+                let first = standing.nearly.map_or(String::new(), name);
+                format!("train {first} first; do not try this yet: {}", missing())
+            }
+        },
         State::NotYet => missing(),
-        State::TestFirst => {
-            let tests: Vec<String> = standing.tests.iter().map(|ix| name(*ix)).collect();
-            format!("test {}", tests.join(", "))
-        }
+        State::TestFirst => match (under, first) {
+            (Some(f), _) => first_of(f),
+            (None, Some(f)) if f.direct => {
+                let tests: Vec<String> = f.movements().into_iter().map(name).collect();
+                format!("test {}", tests.join(", "))
+            }
+            _ => lines(&standing.missing),
+        },
     }
 }
 

@@ -25,7 +25,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     let status = report::status(&proof.findings, false);
     let Some(goal) = goal(curriculum, &options.id) else {
         if options.common.form == Form::Text {
-            report::print(&proof.findings, &snapshot);
+            report::print_errors(&proof.findings, &snapshot, &options.common.from);
         }
         let ids = curriculum.ids().filter(|id| {
             matches!(

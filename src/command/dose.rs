@@ -47,6 +47,9 @@ struct Answer {
 pub fn run(options: &Options) -> Result<Status, Error> {
     let snapshot = io::snapshot(&options.common.from)?;
     let proof = proofread(&snapshot);
+    if report::is_no_curriculum(&proof.findings, &snapshot, options.common.form) {
+        return Ok(Status::AtFault);
+    }
     let curriculum = &proof.curriculum;
     let today = options.today.unwrap_or_else(io::today);
     let goal = match &options.skill {
@@ -120,7 +123,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             report::answer(&out);
         }
         Form::Text => {
-            report::print(&proof.findings, &snapshot);
+            report::print_errors(&proof.findings, &snapshot, &options.common.from);
             if proof.findings.has_errors() {
                 anstream::eprintln!(
                     "The curriculum has errors; this is the answer for what stands."

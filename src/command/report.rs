@@ -1,24 +1,66 @@
 //! Findings as people and programs read them.
 
-use super::Status;
+use super::{Form, Status};
 use crate::curriculum::{Curriculum, MovementIx};
-use crate::source::{Diagnostic, Findings, Severity, Snapshot, Span};
+use crate::source::{Diagnostic, Findings, Rule, Severity, Snapshot, Span};
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 use std::io::IsTerminal;
+use std::path::Path;
+
+/// So many findings of one rule are printed; the others are counted.
+const SHOWN_OF_A_KIND: usize = 20;
 
 /// Prints findings to standard error, each with its source line marked, and a last line that counts them.
 pub fn print(findings: &Findings, snapshot: &Snapshot) {
+    print_all(findings.iter(), snapshot);
+    if !findings.is_empty() {
+        anstream::eprintln!("{}", counted(findings));
+    }
+}
+
+/// Prints what stands in the way of an answer about clients: errors whole, warnings as a count.
+pub fn print_errors(findings: &Findings, snapshot: &Snapshot, from: &Path) {
+    let errors = |f: &&Diagnostic| f.severity() == Severity::Error;
+    print_all(findings.iter().filter(errors), snapshot);
+    let from = match from == Path::new(".") {
+        true => String::new(),
+        false => format!(" --from {}", from.display()),
+    };
+    let show = |n: usize| if n == 1 { "shows it" } else { "shows them" };
+    match findings.count(Severity::Warning) {
+        _ if findings.has_errors() => anstream::eprintln!("{}", counted(findings)),
+        0 => {}
+        n => anstream::eprintln!(
+            "{}: `rungbook proof{from}` {}.",
+            count(n, Severity::Warning),
+            show(n)
+        ),
+    }
+}
+
+fn print_all<'a>(findings: impl Iterator<Item = &'a Diagnostic>, snapshot: &Snapshot) {
     let renderer = if std::io::stderr().is_terminal() {
         Renderer::styled()
     } else {
         Renderer::plain()
     };
-    for finding in findings.iter() {
-        anstream::eprintln!("{}\n", text(finding, snapshot, &renderer));
+    let mut of_kind: BTreeMap<Rule, usize> = BTreeMap::new();
+    for finding in findings {
+        let n = of_kind.entry(finding.rule).or_default();
+        *n += 1;
+        if *n <= SHOWN_OF_A_KIND {
+            anstream::eprintln!("{}\n", text(finding, snapshot, &renderer));
+        }
     }
-    if !findings.is_empty() {
-        anstream::eprintln!("{}", counted(findings));
+    for (rule, n) in of_kind.iter().filter(|(_, n)| **n > SHOWN_OF_A_KIND) {
+        let more = n - SHOWN_OF_A_KIND;
+        anstream::eprintln!(
+            "... and {more} more of this kind: {}[{}]\n",
+            rule.severity().word(),
+            rule.name()
+        );
     }
 }
 
@@ -43,11 +85,12 @@ pub fn some<'a>(findings: impl Iterator<Item = &'a Diagnostic>, snapshot: &Snaps
 
 /// "2 errors, 1 warning".
 pub fn counted(findings: &Findings) -> String {
-    let count = |severity: Severity| {
-        let n = findings.count(severity);
-        format!("{n} {}{}", severity.word(), if n == 1 { "" } else { "s" })
-    };
-    format!("{}, {}", count(Severity::Error), count(Severity::Warning))
+    let of = |severity: Severity| count(findings.count(severity), severity);
+    format!("{}, {}", of(Severity::Error), of(Severity::Warning))
+}
+
+fn count(n: usize, severity: Severity) -> String {
+    format!("{n} {}{}", severity.word(), if n == 1 { "" } else { "s" })
 }
 
 /// One finding as text.
@@ -150,6 +193,18 @@ pub fn answer(value: &Value) {
         "{}",
         serde_json::to_string_pretty(value).expect("a value is JSON")
     );
+}
+
+/// Whether the folder holds no curriculum at all; said, and nothing else is answered then.
+pub(super) fn is_no_curriculum(findings: &Findings, snapshot: &Snapshot, form: Form) -> bool {
+    let none = findings.iter().any(|f| f.rule == Rule::MissingFolder);
+    if none {
+        match form {
+            Form::Json => answer(&json!({ "findings": json(findings, snapshot) })),
+            Form::Text => print(findings, snapshot),
+        }
+    }
+    none
 }
 
 /// How a run over a curriculum ended.

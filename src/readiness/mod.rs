@@ -4,16 +4,18 @@
 
 mod compare;
 mod evidence;
+mod first;
 mod pause;
 mod repair;
 mod route;
 
 pub use compare::{Share, WHOLE};
 pub use evidence::{Evidence, Truth, never_presumed};
+pub use first::{First, Steps};
 pub use route::client_route;
 
 use crate::chain::Stages;
-use crate::curriculum::{Curriculum, Day, MovementIx, Target};
+use crate::curriculum::{Curriculum, Day, Leaf, MovementIx, Target};
 use crate::results::Person;
 use pause::Rest;
 
@@ -66,8 +68,6 @@ pub struct Standing {
     pub paused_by: Vec<usize>,
     /// For `almost`: the movement whose target is missed by little.
     pub nearly: Option<MovementIx>,
-    /// For `test first`: the fewest tests that would show it open.
-    pub tests: Vec<MovementIx>,
 }
 
 /// A demand that is not met.
@@ -79,6 +79,23 @@ pub struct Missing {
     pub got: Option<String>,
     /// Its share of the target.
     pub share: Option<Share>,
+}
+
+impl Missing {
+    fn is(&self, leaf: &Leaf) -> bool {
+        self.movement == leaf.movement && self.target == leaf.target
+    }
+}
+
+/// A demand with what there is of it.
+fn missing_of(evidence: &Evidence<'_>, leaf: &Leaf) -> Missing {
+    let closest = evidence.closest(leaf);
+    Missing {
+        movement: leaf.movement,
+        target: leaf.target,
+        share: closest.as_ref().map(|c| c.share),
+        got: closest.map(|c| c.text),
+    }
 }
 
 /// A client's standing with every movement that is answered for: published, and reachable as the curriculum stands.
@@ -151,9 +168,5 @@ fn standing(
             _ => Vec::new(),
         },
         nearly: nearly.filter(|_| state == State::Almost),
-        tests: match state {
-            State::TestFirst => repair::tests(evidence, &movement.needs, guarded),
-            _ => Vec::new(),
-        },
     }
 }

@@ -1,9 +1,9 @@
 //! What is missing for a movement's needs: the cheapest way to close them, and whether one near miss would.
 
-use super::Missing;
 use super::compare::WHOLE;
 use super::evidence::{Evidence, Truth};
-use crate::curriculum::{Leaf, MovementIx, Need};
+use super::{Missing, missing_of};
+use crate::curriculum::{Leaf, Need};
 
 /// The value of a tree in Kleene's logic.
 pub(super) fn truth(need: &Need<Leaf>, of: &dyn Fn(&Leaf) -> Truth) -> Truth {
@@ -32,16 +32,16 @@ pub(super) fn truth(need: &Need<Leaf>, of: &dyn Fn(&Leaf) -> Truth) -> Truth {
 }
 
 /// A way to make a tree true: how many leaves are missing, their shortfalls in thousandths together, and which they are.
-struct Repair<'a> {
+pub(super) struct Repair<'a> {
     leaves: u32,
     shortfall: u32,
-    which: Vec<&'a Leaf>,
+    pub which: Vec<&'a Leaf>,
 }
 
 /// What a leaf costs: nothing, or 1 with its shortfall; `None` when it is no way at all.
-type Cost<'a> = &'a dyn Fn(&Leaf) -> Option<(u32, u32)>;
+pub(super) type Cost<'a> = &'a dyn Fn(&Leaf) -> Option<(u32, u32)>;
 
-fn cheapest<'a>(need: &'a Need<Leaf>, cost: Cost<'_>) -> Option<Repair<'a>> {
+pub(super) fn cheapest<'a>(need: &'a Need<Leaf>, cost: Cost<'_>) -> Option<Repair<'a>> {
     let nothing = Repair {
         leaves: 0,
         shortfall: 0,
@@ -93,34 +93,8 @@ pub(super) fn missing(evidence: &Evidence<'_>, needs: &Need<Leaf>, guarded: bool
     let which = cheapest(needs, &cost).map_or_else(Vec::new, |r| r.which);
     let mut out: Vec<Missing> = Vec::new();
     for leaf in which {
-        let again = out
-            .iter()
-            .any(|m| m.movement == leaf.movement && m.target == leaf.target);
-        if !again {
-            let closest = evidence.closest(leaf);
-            out.push(Missing {
-                movement: leaf.movement,
-                target: leaf.target,
-                share: closest.as_ref().map(|c| c.share),
-                got: closest.map(|c| c.text),
-            });
-        }
-    }
-    out
-}
-
-/// The fewest movements whose tests, if passed, would make needs true that are unknown; each once, as written. Empty when no
-/// test can.
-pub(super) fn tests(evidence: &Evidence<'_>, needs: &Need<Leaf>, guarded: bool) -> Vec<MovementIx> {
-    let cost = |leaf: &Leaf| match evidence.leaf(leaf, guarded) {
-        Truth::True => Some((0, 0)),
-        Truth::Unknown => Some((1, 0)),
-        Truth::False => None,
-    };
-    let mut out: Vec<MovementIx> = Vec::new();
-    for leaf in cheapest(needs, &cost).map_or_else(Vec::new, |r| r.which) {
-        if !out.contains(&leaf.movement) {
-            out.push(leaf.movement);
+        if !out.iter().any(|m| m.is(leaf)) {
+            out.push(missing_of(evidence, leaf));
         }
     }
     out

@@ -87,7 +87,8 @@ pub(super) fn read(
             other => other.unwrap_or(whole),
         });
         if let (Some(on), Some(in_reserve), Some(got)) = (on, in_reserve, got) {
-            reader.take(movement, Sides::Both(got), on, in_reserve, None);
+            let at = place(movement);
+            reader.take(movement, at, Sides::Both(got), on, in_reserve, None);
         }
         let mut read = reader.person;
         read.name = name.to_string();

@@ -6,7 +6,9 @@ use crate::curriculum::target::{Added, Got, KILOGRAM, Measure, Micro};
 use crate::curriculum::{Curriculum, Day, MovementIx, Owner};
 use crate::reading::fields::{self, Record};
 use crate::source::yaml::{self, Node, Value};
-use crate::source::{Content, Diagnostic, FileId, Findings, Rule, Snapshot, SourceFile, Span};
+use crate::source::{
+    Content, Diagnostic, FileId, Findings, Rule, Snapshot, SourceFile, Span, suggest,
+};
 
 /// The lightest and heaviest body weight that is read, in hundred-millionths of a kilogram.
 const LIGHTEST: i64 = 10 * KILOGRAM;
@@ -125,6 +127,11 @@ fn record_items<'a>(record: &Record<'a>, key: &str, findings: &mut Findings) -> 
     }
 }
 
+/// Where an entry names its movement.
+fn place(record: &Record<'_>, entry: &Node) -> Span {
+    record.get("movement").map_or(entry.span, |node| node.span)
+}
+
 /// The body weight of a record, in hundred-millionths of a kilogram.
 fn body_weight(record: &Record<'_>, findings: &mut Findings) -> Option<i64> {
     let node = record.get("bodyweight")?;
@@ -187,7 +194,7 @@ impl<'a> Reader<'a> {
         let known = &self.curriculum.school.equipment;
         let said = fields::texts(node, self.findings);
         for (word, span) in said.iter().filter(|(w, _)| !known.contains_key(w)) {
-            let help = crate::source::suggest::did_you_mean(word, known.keys().map(String::as_str));
+            let help = suggest::did_you_mean(word, known.keys().map(String::as_str));
             self.findings.push(
                 Diagnostic::new(
                     Rule::UnknownHave,
@@ -215,6 +222,35 @@ impl<'a> Reader<'a> {
         let found = self.curriculum.find_movement(id).or_else(renamed)?;
         let movement = self.curriculum.movement(found);
         (!movement.held_back && !movement.faulty).then_some(found)
+    }
+
+    /// As [`Reader::movement`], and a finding where there is none.
+    fn known(&mut self, id: &str, at: Span) -> Option<MovementIx> {
+        let found = self.movement(id);
+        if found.is_none() {
+            let waits = self.curriculum.find_movement(id).is_some();
+            let near = || {
+                let known = self.curriculum.published();
+                suggest::did_you_mean(id, known.map(|(_, m)| m.id.as_str()))
+            };
+            let help = match waits {
+                true => "it is held back or in error: `rungbook proof` says which".to_string(),
+                false => near().unwrap_or_else(|| {
+                    "the site's page “Movements” lists them; an id stands in its address"
+                        .to_string()
+                }),
+            };
+            self.findings.push(
+                Diagnostic::new(
+                    Rule::UnknownTested,
+                    at,
+                    format!("this curriculum has no movement `{id}`; the entry is kept aside"),
+                )
+                .label("no such movement")
+                .help(help),
+            );
+        }
+        found
     }
 
     /// The day of an entry; today where it says none, `None` with a finding where it is no day.
@@ -338,7 +374,7 @@ impl<'a> Reader<'a> {
                 return None;
             }
         };
-        self.take(&id, sides, on, in_reserve, own_weight);
+        self.take(&id, place(&record, node), sides, on, in_reserve, own_weight);
         Some(())
     }
 
@@ -346,6 +382,7 @@ impl<'a> Reader<'a> {
     pub fn take(
         &mut self,
         id: &str,
+        at: Span,
         sides: Sides,
         on: Day,
         in_reserve: u32,
@@ -355,7 +392,7 @@ impl<'a> Reader<'a> {
             Sides::Both(got) => got.to_string(),
             Sides::Each { left, right } => format!("left {left}, right {right}"),
         };
-        let Some(movement) = self.movement(id) else {
+        let Some(movement) = self.known(id, at) else {
             return self.aside(id, text, on, "this curriculum has no such movement");
         };
         let measure = self.curriculum.movement(movement).standard.measure();
@@ -397,7 +434,7 @@ impl<'a> Reader<'a> {
         let texts = fields::texts(sets, self.findings);
         let written: Vec<&str> = texts.iter().map(|t| t.0.as_str()).collect();
         let written = written.join(", ");
-        let movement = self.movement(&id);
+        let movement = self.known(&id, place(&record, node));
         let measure = movement.map(|ix| self.curriculum.movement(ix).standard.measure());
         let mut did: Vec<Micro> = Vec::new();
         for (text, span) in &texts {
@@ -515,7 +552,7 @@ impl<'a> Reader<'a> {
             }
             (None, Some(movement)) => {
                 let id = fields::text(movement, self.findings)?;
-                match self.movement(&id) {
+                match self.known(&id, movement.span) {
                     Some(ix) => Paused::Movement(ix),
                     None => {
                         self.aside(

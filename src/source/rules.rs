@@ -102,6 +102,7 @@ rules! {
     BadBodyWeight Error "bad-body-weight" "A body weight of 0, or one that cannot be read.";
     BadClass Error "bad-class" "A row of a class that cannot be read.";
     OneSide Warning "one-side" "A result with one side only; it is kept aside.";
+    UnknownTested Warning "unknown-tested" "A result or a pause of a movement that this curriculum does not have; it is kept aside.";
     UnknownHave Warning "unknown-have" "Equipment at hand that the school has no word for.";
     ImpliedNeed Warning "implied-need" "A need that another need already implies.";
     Leap Warning "leap" "A step too large to recommend.";

@@ -1,7 +1,7 @@
 // Loads the theme's own scripts as a page would, with the words of a file, and answers cases on standard input: one JSON line
 // in, one out.
 // { words: a target's parts, units, side } -> its words
-// { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, paused_by, tests } }, aside, next }
+// { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, first, paused_by } }, aside, next }
 // { dose: ids, results, today } -> { picks, practice, plan }
 'use strict';
 const fs = require('node:fs');
@@ -57,12 +57,15 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
   }
   const movements = {};
   for (let m = 0; m < model.count; m += 1) {
-    const missing = found.missing(m).map(({ leaf, movement, got, share }) =>
-      ({ movement: tables.ids[movement], target: tables.target_text[tables.leaves[2 * leaf + 1]], got, share }));
-    const tests = found.states[m] === readiness.TEST_FIRST ? found.tests(m).map((t) => tables.ids[t]) : [];
+    const line = ({ leaf, movement, got, share }) =>
+      ({ movement: tables.ids[movement], target: tables.target_text[tables.leaves[2 * leaf + 1]], got, share });
+    const missing = found.missing(m).map(line);
+    const waits = found.needs[m] !== readiness.TRUE && found.states[m] !== readiness.PAUSED;
+    const { direct, steps } = waits ? found.first(m) : { direct: true, steps: [] };
+    const first = { direct, steps: steps.map(line) };
     const paused = found.states[m] === readiness.PAUSED ? found.pausedBy(m).map((p) => p.entry) : [];
     const nearly = found.states[m] === readiness.ALMOST ? tables.ids[model.of(found.nearly(m))] : null;
-    movements[tables.ids[m]] = { state: readiness.STATES[found.states[m]], presumed: found.counted[m] === 1, missing, tests, paused, nearly, root: found.counted[m] ? tables.ids[found.countedBecause(m)] : null };
+    movements[tables.ids[m]] = { state: readiness.STATES[found.states[m]], presumed: found.counted[m] === 1, missing, first, paused, nearly, root: found.counted[m] ? tables.ids[found.countedBecause(m)] : null };
   }
   const questions = tables.skills.map((skill) => {
     const question = placement.next(model, found, skill.members, [], day);

@@ -172,7 +172,7 @@ interface Assessment {
   judge: (m: number) => (leaf: number) => number;
   countedBecause: (m: number) => number;
   missing: (m: number) => Missing[];
-  tests: (m: number) => number[];
+  first: (m: number) => { direct: boolean, steps: Missing[] };
   nearly: (m: number) => number;
   pausedBy: (m: number) => Pause[];
   closest: (leaf: number) => { share: number; tested: Tested } | null;

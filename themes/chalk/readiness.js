@@ -336,17 +336,60 @@
         return [1, WHOLE - (best ? best.share : 0)];
       });
       const leaves = [...new Set(repair ? repair.which : [])];
-      return leaves.map((leaf) => {
-        const best = closest(leaf);
-        const got = best && sidesText(best.tested, model.target(leaf).atMost);
-        return { leaf, movement: model.of(leaf), got, share: best && best.share };
-      });
+      return leaves.map(lack);
     };
-    /** The fewest tests that would show a movement open. @param {number} m */
-    const tests = (m) => {
+    /** A demand that is not met, with what there is of it. @param {number} leaf @returns {Missing} */
+    const lack = (leaf) => {
+      const best = closest(leaf);
+      return { leaf, movement: model.of(leaf), got: best && sidesText(best.tested, model.target(leaf).atMost), share: best && best.share };
+    };
+    /** Whether a movement may be tried: its foundations are shown, and it does not rest. @param {number} m */
+    const may = (m) => reached[m] === 1 && needs[m] === TRUE;
+    /** The demands that would make a movement's needs true, and whether they are what its state speaks of.
+     * @param {number} m @param {boolean} lower @returns {{ which: number[], asWritten: boolean }} */
+    const chosen = (m, lower) => {
+      const near = nearly(m);
+      if (near >= 0 && !lower && reached[model.of(near)]) return { which: [near], asWritten: true };
       const of = judge(m);
-      const repair = cheapest(tables.needs[m], (leaf) => (of(leaf) === TRUE ? [0, 0] : of(leaf) === UNKNOWN ? [1, 0] : null));
-      return [...new Set((repair ? repair.which : []).map((leaf) => model.of(leaf)))];
+      const barred = (/** @type {number} */ below) => !reached[below] || (lower && !may(below) && tables.stage[below] >= tables.stage[m]);
+      const way = (/** @type {boolean} */ tests, /** @type {(m: number) => boolean} */ bar) => cheapest(tables.needs[m], (leaf) => {
+        const shows = of(leaf);
+        if (shows === TRUE) return [0, 0];
+        if (bar(model.of(leaf))) return null;
+        if (tests) return shows === UNKNOWN ? [1, 0] : null;
+        const best = closest(leaf);
+        return [1, WHOLE - (best ? best.share : 0)];
+      });
+      const doubtful = needs[m] === UNKNOWN;
+      const written = way(doubtful, () => false);
+      if (written && !written.which.some((leaf) => barred(model.of(leaf)))) return { which: written.which, asWritten: true };
+      const round = way(doubtful, barred) || way(false, barred);
+      return { which: round ? round.which : [], asWritten: false };
+    };
+    /** @param {number} m @param {boolean} lower */
+    const down = (m, lower) => {
+      const seen = [m], steps = /** @type {number[]} */ ([]);
+      let direct = !lower;
+      for (let at = 0; at < seen.length; at += 1) {
+        const { which, asWritten } = chosen(seen[at], lower);
+        direct = direct && asWritten;
+        for (const leaf of which) {
+          const below = model.of(leaf);
+          if (may(below)) {
+            if (!steps.includes(leaf)) steps.push(leaf);
+            continue;
+          }
+          direct = false;
+          if (!seen.includes(below)) seen.push(below);
+        }
+      }
+      return { direct, steps: steps.map(lack) };
+    };
+    /** What comes first on the way to a movement whose needs are not true: only tests and work whose own foundations are shown.
+     * `direct`: they are the movement's own demands. @param {number} m */
+    const first = (m) => {
+      const found = down(m, false);
+      return found.steps.length ? found : down(m, true);
     };
     /** The pauses behind a resting movement. @param {number} m */
     const pausedBy = (m) => {
@@ -369,7 +412,7 @@
     };
     /** The owned movement because of which another is counted; -1 where it is not. @param {number} m */
     const countedBecause = (m) => (counted[m] ? Number(known.roots.get(m)) : -1);
-    return { states, needs, counted, countedBecause, known, judge, reached, missing, tests, nearly, pausedBy, closest };
+    return { states, needs, counted, countedBecause, known, judge, reached, missing, first, nearly, pausedBy, closest };
   };
 
   globalThis.rungbook.readiness = {

@@ -17,6 +17,8 @@
     const asked = { movement: named(tables, movement), target: states.target(leaf) };
     return make('li', {}, ...(got === null ? sayNodes('stand.untested', asked) : sayNodes('stand.you_have', { ...asked, got: states.got(got), share: Math.floor(Number(share) / 10) })));
   };
+  /** What comes first, where what is missing may not be tried itself. @param {{ direct: boolean, steps: Missing[] }} first */
+  const under = ({ direct, steps }) => (direct || steps.length === 0 ? [] : [make('p', { text: say('stand.first') }), make('ul', { class: 'lack' }, ...steps.map(missingLine))]);
   /** @param {string} by */
   const who = (by) => (by === 'client' || by === 'coach' ? say(`stand.by_${by}`) : by);
   /** @param {Pause} pause */
@@ -38,12 +40,22 @@
         return [make('ul', { class: 'lack' }, ...found.pausedBy(m).map((pause) => make('li', {}, ...sayNodes('stand.rest', { pause: pauseWords(pause) }))))];
       case readiness.OWNED: {
         const root = found.countedBecause(m);
-        return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => /** @type {Node | string} */ (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack()] : [])];
+        return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => /** @type {Node | string} */ (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack(), ...under(found.first(m))] : [])];
       }
       case readiness.OPEN: return [say('stand.may_start')];
-      case readiness.ALMOST: return [...sayNodes('stand.train_first', { movement: named(tables, model.of(found.nearly(m))) }).map((part) => /** @type {Node | string} */ (part)), lack()];
-      case readiness.NOT_YET: return [lack()];
-      default: return person ? sayNodes('stand.tests_would_show', { tests: namedList(tables, found.tests(m)) }).map((part) => /** @type {Node | string} */ (part)) : [];
+      case readiness.ALMOST: {
+        const first = found.first(m);
+        if (!first.direct && first.steps.length) return [make('p', { text: say('stand.do_not_try') }), lack(), ...under(first)];
+        return [...sayNodes('stand.train_first', { movement: named(tables, model.of(found.nearly(m))) }).map((part) => /** @type {Node | string} */ (part)), lack()];
+      }
+      case readiness.NOT_YET: return [lack(), ...under(found.first(m))];
+      default: {
+        if (!person) return [];
+        const first = found.first(m);
+        if (!first.direct) return first.steps.length ? under(first) : [lack()];
+        const tests = [...new Set(first.steps.map(({ movement }) => movement))];
+        return sayNodes('stand.tests_would_show', { tests: namedList(tables, tests) }).map((part) => /** @type {Node | string} */ (part));
+      }
     }
   };
 
