@@ -334,7 +334,7 @@ fn the_keyboard_goes_from_the_ground_up() {
             .expect("a link")
     };
     assert!(at("a") < at("b") && at("b") < at("c"));
-    assert!(drawing.contains(">on the ground</text>") && drawing.contains(">2 rungs up</text>"));
+    assert!(drawing.contains(">first rung</text>") && drawing.contains(">2 rungs up</text>"));
 }
 
 /// The page of a skill whose goal is the last of so many movements, each with its needs.

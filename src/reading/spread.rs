@@ -200,10 +200,11 @@ impl Finish<'_, '_> {
             arms: draft.arms,
             phase: draft.phase,
             equipment,
-            each_side: draft.each_side.unwrap_or(standard.each_side()),
+            each_side: draft.each_side.unwrap_or(false) || standard.each_side(),
             summary: draft.summary.unwrap_or_default(),
             needs: Need::nothing(),
-            standard,
+            // The movement says the sides once.
+            standard: standard.of_one_side(),
             test: draft.test,
             exit: draft.exit,
             dose: draft.dose.map(|d| d.0),

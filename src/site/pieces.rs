@@ -40,9 +40,12 @@ enum NeedLine<'a> {
 #[derive(Serialize)]
 struct StepView<'a> {
     target: String,
+    /// The movements that need nothing else.
     opens: Vec<&'a str>,
+    /// Those that need more besides.
+    enough_for: Vec<&'a str>,
     skills: Vec<Named>,
-    /// How many more movements it opens than are listed.
+    /// How many more movements ask it than are listed.
     more: usize,
 }
 
@@ -114,7 +117,7 @@ impl Plan<'_> {
         };
         let inside = |ix: &MovementIx| within.is_none_or(|s| self.skills_of[ix.at()].contains(&s));
         let make = |within: &dyn Fn(&MovementIx) -> bool| {
-            let steps = steps(self, ladder, within);
+            let steps = steps(self, ix, ladder, within);
             match steps.is_empty() {
                 true => Ok(String::new()),
                 false => self.part(part, "steps", &steps),
@@ -160,23 +163,27 @@ fn need_lines<'a>(plan: &'a Plan<'_>, need: &Need<Leaf>, out: &mut Vec<NeedLine<
     out.push(NeedLine::Close);
 }
 
-/// A ladder in words, of those movements that are `inside`.
+/// The ladder of a movement in words, of those movements that are `inside`.
 fn steps<'a>(
     plan: &'a Plan<'_>,
+    of: MovementIx,
     ladder: &[Step],
     inside: &dyn Fn(&MovementIx) -> bool,
 ) -> Vec<StepView<'a>> {
     let view = |step: &Step| {
-        let opens: Vec<MovementIx> = step.opens.iter().copied().filter(|ix| inside(ix)).collect();
+        let asked: Vec<MovementIx> = step.opens.iter().copied().filter(|ix| inside(ix)).collect();
+        let reached = |leaf: &Leaf| leaf.movement == of && step.target.asks_at_least(&leaf.target);
+        let (opens, enough): (Vec<MovementIx>, Vec<MovementIx>) = asked
+            .iter()
+            .take(MOST_OPENS)
+            .partition(|ix| plan.curriculum.movement(**ix).needs.holds(&reached));
+        let links = |list: Vec<MovementIx>| list.into_iter().map(|ix| plan.links.of(ix)).collect();
         let skills = step.skills.iter().map(|ix| plan.curriculum.skill(*ix));
         StepView {
             target: plan.words(&step.target),
-            more: opens.len().saturating_sub(MOST_OPENS),
-            opens: opens
-                .into_iter()
-                .take(MOST_OPENS)
-                .map(|ix| plan.links.of(ix))
-                .collect(),
+            more: asked.len().saturating_sub(MOST_OPENS),
+            opens: links(opens),
+            enough_for: links(enough),
             skills: skills
                 .map(|s| Named {
                     href: format!("{}.html", s.id),
@@ -188,6 +195,6 @@ fn steps<'a>(
     ladder
         .iter()
         .map(view)
-        .filter(|s| !s.opens.is_empty() || !s.skills.is_empty())
+        .filter(|s| !s.opens.is_empty() || !s.enough_for.is_empty() || !s.skills.is_empty())
         .collect()
 }

@@ -92,6 +92,13 @@ pub struct TestView<'a> {
     pub rest: &'a str,
     /// Tested only when its needs are met: inverted, loaded or lowering.
     pub only_after: bool,
+    /// It is held for a time: there is no last rep.
+    pub hold: bool,
+}
+
+/// Whether a movement may be tested only when its needs are met.
+pub fn only_after(movement: &Movement) -> bool {
+    movement.guarded() || movement.phase == Some(Phase::Lowering)
 }
 
 pub fn test(movement: &Movement) -> TestView<'_> {
@@ -102,7 +109,8 @@ pub fn test(movement: &Movement) -> TestView<'_> {
         counts: test.map_or(&[], |t| &t.counts),
         stop: test.map_or(&[], |t| &t.stop),
         rest: text(|t| &t.rest),
-        only_after: movement.guarded() || movement.phase == Some(Phase::Lowering),
+        only_after: only_after(movement),
+        hold: movement.standard.measure() == Measure::Time,
     }
 }
 
@@ -333,7 +341,7 @@ pub fn change_words(plan: &Plan<'_>, change: &Change) -> String {
     }
 }
 
-/// Where a movement stands: "on the ground", "3 rungs up".
+/// Where a movement stands: "first rung", "3 rungs up".
 pub fn stage_words(words: &Words, stage: u32) -> String {
     match stage {
         0 => words.say("stage.ground").into(),
@@ -341,9 +349,13 @@ pub fn stage_words(words: &Words, stage: u32) -> String {
     }
 }
 
-/// The group of a movement on the test sheet, in the order in which one day's tests are done, and the key of its name.
-pub fn sheet_group(pattern: Pattern) -> (usize, &'static str) {
-    match pattern {
+/// The group of a movement on the test sheet, in the order in which one day's tests are done, and the key of its name. What is
+/// tested only when its needs are met comes after everything that it may stand on.
+pub fn sheet_group(movement: &Movement) -> (usize, &'static str) {
+    if only_after(movement) {
+        return (9, "group.only_after");
+    }
+    match movement.pattern {
         Pattern::Mobility => (0, "group.mobility"),
         Pattern::Balance => (1, "group.balance"),
         Pattern::Exit => (2, "group.exit"),

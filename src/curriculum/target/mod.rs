@@ -139,6 +139,14 @@ impl Target {
         self.each_side
     }
 
+    /// The same of one side, where somebody else says that it is asked of each.
+    pub fn of_one_side(self) -> Target {
+        Target {
+            each_side: false,
+            ..self
+        }
+    }
+
     /// Weight above zero is added.
     pub fn adds_weight(&self) -> bool {
         self.added.is_some_and(|a| a.signed() > 0)

@@ -27,7 +27,7 @@ pub fn all(plan: &Plan<'_>) -> Vec<MovementIx> {
 pub(super) fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
     movements.sort_by_cached_key(|ix| {
         (
-            view::sheet_group(plan.curriculum.movement(*ix).pattern),
+            view::sheet_group(plan.curriculum.movement(*ix)),
             plan.stages.of(*ix),
             *ix,
         )
@@ -42,7 +42,7 @@ pub(super) fn groups<'a>(
 ) -> Result<Vec<Group<'a>>, ThemeError> {
     let mut groups: Vec<Group<'a>> = Vec::new();
     for ix in movements {
-        let (_, key) = view::sheet_group(plan.curriculum.movement(*ix).pattern);
+        let (_, key) = view::sheet_group(plan.curriculum.movement(*ix));
         let name = plan.say().say(key);
         let row = view::sheet_row(plan, *ix, within)?;
         match groups.last_mut() {
