@@ -169,6 +169,53 @@ fn saves_show_and_mistakes_are_said() {
     assert!(!from.join("site").exists(), "nothing is written");
 }
 
+/// Errors come first, warnings behind their count; a movement that is new and in error has an address that says why.
+#[test]
+fn an_error_is_not_buried_and_a_new_page_says_why_it_is_not_here() {
+    let dir = curriculum();
+    let from = dir.path().join("c");
+    let rehearsal = Rehearsal::start(&from);
+    let mut news = rehearsal.news();
+    let pages = from.join("content/notes/pages");
+    fs::create_dir_all(&pages).expect("a folder");
+    save(&pages.join("lone.md"), "# Lone\n");
+    next(&mut news, "event: reload");
+    let told = |line: &str| -> serde_json::Value {
+        let data = line.trim_end().rsplit("data: ").next().expect("data");
+        serde_json::from_str(data).expect("JSON")
+    };
+    let mut later = rehearsal.news();
+    next(&mut later, "event: warnings");
+    let said = told(&next(&mut later, "data: "));
+    assert_eq!(said["counted"], "0 errors, 1 warning");
+    assert_eq!(said["errors"], "");
+
+    let new = from.join("content/movements/towel-hang.yaml");
+    let sound = fs::read_to_string(from.join("content/movements/dead-hang.yaml"))
+        .expect("text")
+        .replace("dead-hang", "towel-hang")
+        .replace("Dead hang", "Towel hang");
+    fs::write(&new, sound.replace("standard: 30 s", "standard: 30 y")).expect("written");
+    next(&mut news, "event: trouble");
+    let said = told(&next(&mut news, "data: "));
+    let text = |key: &str| said[key].as_str().expect("text").to_string();
+    assert!(text("errors").contains("bad-target") && !text("errors").contains("unlinked-note"));
+    assert!(text("warnings").contains("unlinked-note"));
+    let page = rehearsal.get("/towel-hang.html");
+    assert!(
+        page.starts_with("HTTP/1.1 404") && page.contains("/rehearse.js"),
+        "{page}"
+    );
+    next(&mut rehearsal.news(), "bad-target");
+    fs::write(&new, sound).expect("written");
+    next(&mut news, "event: reload");
+    assert!(
+        rehearsal
+            .get("/towel-hang.html")
+            .starts_with("HTTP/1.1 200")
+    );
+}
+
 #[test]
 fn the_preview_answers_only_its_own() {
     let dir = curriculum();

@@ -1,9 +1,9 @@
 //! `rehearse`: the site shown while the coach writes. Every save is proofread; the last good site stays while something is wrong.
 
 use super::{Status, report};
-use crate::io::{self, Error, Saved, Serving, Shown, Watch};
+use crate::io::{self, Error, Saved, Serving, Shown, Told, Watch};
 use crate::site::rehearsal::Rehearsal;
-use crate::source::{Content, FileId, Rule};
+use crate::source::{Content, FileId, Findings, Rule, Severity, Snapshot};
 use std::collections::HashSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -112,30 +112,30 @@ impl Stage<'_> {
     /// Shows the site, or says why the last good one stays. `whole` when its theme may be another.
     fn show(&mut self, site: Rehearsal, whole: bool, started: Instant) {
         let before = self.latest.take();
-        let told: HashSet<(_, &str)> = before.iter().flat_map(|b| known(b)).collect();
+        let said: HashSet<(_, &str)> = before.iter().flat_map(|b| known(b)).collect();
         let (snapshot, findings) = (site.snapshot(), &site.proof().findings);
         let errors = findings.has_errors();
         let news = findings
             .iter()
-            .filter(|f| errors || !told.contains(&(f.rule, f.message.as_str())));
+            .filter(|f| errors || !said.contains(&(f.rule, f.message.as_str())));
         let text = report::some(news, snapshot);
         if !text.is_empty() {
             anstream::eprintln!("{text}\n\n{}", report::counted(findings));
         }
-        let trouble = match errors {
-            true => Some(report::texts(findings, snapshot)),
-            false if whole => site.try_out().err().map(|e| {
-                anstream::eprintln!("{e}");
-                e.to_string()
-            }),
-            false => None,
-        };
+        let mut told = as_shown(findings, snapshot);
+        if !errors
+            && whole
+            && let Err(error) = site.try_out()
+        {
+            anstream::eprintln!("{error}");
+            told.errors = error.to_string();
+        }
         let site = Arc::new(site);
         self.latest = Some(Arc::clone(&site));
-        if let Some(trouble) = trouble {
-            return self.refuse_told(trouble);
+        if !told.errors.is_empty() {
+            return self.refuse_told(told);
         }
-        self.serving.show(Arc::clone(&site) as Arc<dyn Shown>);
+        self.serving.show(Arc::clone(&site) as Arc<dyn Shown>, told);
         let spent = started.elapsed().as_secs_f64() * 1000.0;
         anstream::println!("Shown after {spent:.1} ms");
         // Whoever looks next does not wait for it.
@@ -146,12 +146,30 @@ impl Stage<'_> {
 
     fn refuse(&self, trouble: String) {
         anstream::eprintln!("{trouble}");
-        self.refuse_told(trouble);
+        self.refuse_told(Told {
+            errors: trouble,
+            ..Told::default()
+        });
     }
 
-    fn refuse_told(&self, trouble: String) {
-        self.serving.trouble(trouble);
+    fn refuse_told(&self, told: Told) {
+        self.serving.trouble(told);
         anstream::eprintln!("The last good site stays until this is mended.");
+    }
+}
+
+/// The findings as a page shows them.
+fn as_shown(findings: &Findings, snapshot: &Snapshot) -> Told {
+    let of = |severity: Severity| {
+        report::some(
+            findings.iter().filter(|f| f.severity() == severity),
+            snapshot,
+        )
+    };
+    Told {
+        errors: of(Severity::Error),
+        warnings: of(Severity::Warning),
+        counted: report::counted(findings),
     }
 }
 

@@ -46,40 +46,42 @@ fn print_all<'a>(findings: impl Iterator<Item = &'a Diagnostic>, snapshot: &Snap
     } else {
         Renderer::plain()
     };
+    let say = |f: &Diagnostic| anstream::eprintln!("{}\n", text(f, snapshot, &renderer));
+    for more in each(findings, say) {
+        anstream::eprintln!("{more}\n");
+    }
+}
+
+/// Says each finding but those of a rule that was said often enough; gives a line for each such rule.
+fn each<'a>(
+    findings: impl Iterator<Item = &'a Diagnostic>,
+    mut say: impl FnMut(&Diagnostic),
+) -> Vec<String> {
     let mut of_kind: BTreeMap<Rule, usize> = BTreeMap::new();
     for finding in findings {
         let n = of_kind.entry(finding.rule).or_default();
         *n += 1;
         if *n <= SHOWN_OF_A_KIND {
-            anstream::eprintln!("{}\n", text(finding, snapshot, &renderer));
+            say(finding);
         }
     }
-    for (rule, n) in of_kind.iter().filter(|(_, n)| **n > SHOWN_OF_A_KIND) {
-        let more = n - SHOWN_OF_A_KIND;
-        anstream::eprintln!(
-            "... and {more} more of this kind: {}[{}]\n",
-            rule.severity().word(),
-            rule.name()
-        );
-    }
+    of_kind
+        .iter()
+        .filter(|(_, n)| **n > SHOWN_OF_A_KIND)
+        .map(|(rule, n)| {
+            let (more, word) = (n - SHOWN_OF_A_KIND, rule.severity().word());
+            format!("... and {more} more of this kind: {word}[{}]", rule.name())
+        })
+        .collect()
 }
 
-/// All findings as plain text, with a last line that counts them; empty when there are none.
-pub fn texts(findings: &Findings, snapshot: &Snapshot) -> String {
-    match findings.is_empty() {
-        true => String::new(),
-        false => format!(
-            "{}\n\n{}",
-            some(findings.iter(), snapshot),
-            counted(findings)
-        ),
-    }
-}
-
-/// Findings as plain text.
+/// Findings as plain text, at most so many of one rule.
 pub fn some<'a>(findings: impl Iterator<Item = &'a Diagnostic>, snapshot: &Snapshot) -> String {
     let renderer = Renderer::plain();
-    let all: Vec<String> = findings.map(|f| text(f, snapshot, &renderer)).collect();
+    let mut all = Vec::new();
+    each(findings, |f| all.push(text(f, snapshot, &renderer)))
+        .into_iter()
+        .for_each(|more| all.push(more));
     all.join("\n\n")
 }
 

@@ -7,7 +7,7 @@ mod watch;
 mod write;
 
 pub use read::{content_now, path_within, results, snapshot};
-pub use serve::{Serving, Shown};
+pub use serve::{Serving, Shown, Told};
 pub use watch::{Saved, Watch};
 pub use write::{Outcome, Site};
 

@@ -25,8 +25,30 @@ pub trait Shown: Send + Sync {
 #[derive(Clone, Default)]
 struct Preview {
     site: Option<Arc<dyn Shown>>,
-    /// What is wrong with the curriculum as it stands, as text; empty when nothing is.
-    trouble: String,
+    told: Told,
+}
+
+/// What is found in the curriculum as it stands, as text; empty where nothing is.
+#[derive(Clone, Default)]
+pub struct Told {
+    /// Why the last good site stays.
+    pub errors: String,
+    pub warnings: String,
+    /// "0 errors, 4 warnings".
+    pub counted: String,
+}
+
+impl Told {
+    /// As news for a page; `None` where there is nothing to tell.
+    fn news(&self) -> Option<String> {
+        let event = match (self.errors.is_empty(), self.warnings.is_empty()) {
+            (true, true) => return None,
+            (true, false) => "warnings",
+            _ => "trouble",
+        };
+        let data = serde_json::json!({ "errors": self.errors, "warnings": self.warnings, "counted": self.counted });
+        Some(format!("event: {event}\ndata: {data}\n\n"))
+    }
 }
 
 /// A running preview.
@@ -70,20 +92,20 @@ impl Serving {
         })
     }
 
-    /// Shows another state of the site and tells every open page.
-    pub fn show(&self, site: Arc<dyn Shown>) {
+    /// Shows another state of the site and tells every open page; each asks then for the warnings.
+    pub fn show(&self, site: Arc<dyn Shown>, told: Told) {
         *self.preview() = Preview {
             site: Some(site),
-            trouble: String::new(),
+            told,
         };
         self.tell("event: reload\ndata: now\n\n");
     }
 
     /// Tells every page what is wrong. The last good site stays.
-    pub fn trouble(&self, trouble: String) {
-        let news = told(&trouble);
-        self.preview().trouble = trouble;
-        self.tell(&news);
+    pub fn trouble(&self, told: Told) {
+        let news = told.news();
+        self.preview().told = told;
+        self.tell(&news.unwrap_or_default());
     }
 
     fn preview(&self) -> MutexGuard<'_, Preview> {
@@ -97,11 +119,6 @@ impl Serving {
             .unwrap_or_else(PoisonError::into_inner);
         listeners.retain(|l| l.send(news.to_string()).is_ok());
     }
-}
-
-fn told(trouble: &str) -> String {
-    let lines: Vec<String> = trouble.lines().map(|l| format!("data: {l}\n")).collect();
-    format!("event: trouble\n{}\n", lines.concat())
 }
 
 fn answer(
@@ -150,12 +167,13 @@ fn answer(
                 Some(Ok(bytes)) => bytes,
                 Some(Err(why)) => {
                     anstream::eprintln!("{why}");
-                    let page = rehearsed(&not_shown(&why));
+                    let page = rehearsed(&in_place_of("This page cannot be shown", &why));
                     return give(request, 500, "text/html; charset=utf-8", page);
                 }
                 None => {
-                    let (plain, gone) = ("text/plain; charset=utf-8", b"This page is not here.");
-                    return give(request, 404, plain, gone.to_vec());
+                    // A new movement in error has no page yet: the script says why, and loads it when it has.
+                    let page = rehearsed(&in_place_of("This page is not here", ""));
+                    return give(request, 404, "text/html; charset=utf-8", page);
                 }
             };
             let kind = kind(name);
@@ -181,10 +199,10 @@ fn rehearsed(bytes: &[u8]) -> Vec<u8> {
 }
 
 /// In the place of a page that cannot be shown.
-fn not_shown(why: &str) -> Vec<u8> {
+fn in_place_of(title: &str, why: &str) -> Vec<u8> {
     let why = why.replace('&', "&amp;").replace('<', "&lt;");
     format!(
-        "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>This page cannot be shown</title>\n</head>\n<body><h1>This page cannot be shown</h1>\n<pre>{why}</pre></body></html>\n"
+        "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>{title}</title>\n</head>\n<body><h1>{title}</h1>\n<pre>{why}</pre></body></html>\n"
     )
     .into_bytes()
 }
@@ -208,13 +226,13 @@ fn give(request: Request, status: u16, kind: &str, bytes: Vec<u8>) {
 /// Keeps one page told: server-sent events, on a thread of its own.
 fn listen(request: Request, shown: &Mutex<Preview>, listeners: &Mutex<Vec<Sender<String>>>) {
     let (send, news) = channel();
-    let trouble = shown
+    let told = shown
         .lock()
         .unwrap_or_else(PoisonError::into_inner)
-        .trouble
-        .clone();
-    if !trouble.is_empty() {
-        let _ = send.send(told(&trouble));
+        .told
+        .news();
+    if let Some(told) = told {
+        let _ = send.send(told);
     }
     listeners
         .lock()
@@ -262,11 +280,20 @@ const RELOAD: &str = r"'use strict';
   if (kept) scrollTo(0, Number(kept));
   sessionStorage.removeItem(key);
   let news = null;
-  const panel = document.createElement('pre');
+  const made = (name, text) => Object.assign(document.createElement(name), { textContent: text });
+  const panel = made('div', '');
   panel.id = 'rehearse-trouble';
   panel.className = 'rehearse-trouble';
-  panel.setAttribute('role', 'alert');
   panel.hidden = true;
+  // Errors stand first; warnings are folded behind their count.
+  const tell = (event) => {
+    const { errors, warnings, counted } = JSON.parse(event.data);
+    const folded = made('details', '');
+    folded.append(made('summary', counted), made('pre', warnings));
+    panel.setAttribute('role', errors ? 'alert' : 'status');
+    panel.replaceChildren(...(errors ? [made('pre', errors)] : []), ...(warnings ? [folded] : errors && counted ? [made('p', counted)] : []));
+    panel.hidden = false;
+  };
   document.addEventListener('DOMContentLoaded', () => document.body.prepend(panel));
   if (document.body) document.body.prepend(panel);
   const listen = () => {
@@ -276,10 +303,8 @@ const RELOAD: &str = r"'use strict';
       sessionStorage.setItem(key, String(scrollY));
       location.reload();
     });
-    news.addEventListener('trouble', (event) => {
-      panel.textContent = event.data;
-      panel.hidden = false;
-    });
+    news.addEventListener('trouble', tell);
+    news.addEventListener('warnings', tell);
   };
   const stop = () => { if (news) news.close(); news = null; };
   document.addEventListener('visibilitychange', () => (document.hidden ? stop() : listen()));
