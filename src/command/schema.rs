@@ -7,7 +7,7 @@ use crate::source::suggest::{did_you_mean, listed};
 
 #[derive(clap::Args)]
 pub struct Options {
-    /// school, cautions, movement, family, skill, ledger, results or data
+    /// school, cautions, movement, family, skill, ledger, results, words or data
     #[arg(value_name = "NAME")]
     name: String,
 }

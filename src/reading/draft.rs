@@ -66,7 +66,10 @@ impl Draft {
             needs,
             standard: record.target("standard", findings),
             test: list("test").and_then(|n| test(n, findings)),
-            exit: record.text("exit", findings),
+            // That it is empty is said once, where it stands.
+            exit: record
+                .safety("exit", findings)
+                .or_else(|| record.has("exit").then(String::new)),
             dose: record.target("dose", findings),
             stresses: list("stresses")
                 .map_or_else(Vec::new, |n| fields::words(n, Rule::UnknownPart, findings)),
@@ -159,7 +162,10 @@ fn test(node: &Node, findings: &mut Findings) -> Option<Test> {
     Some(Test {
         how: record.text("how", findings),
         counts: record.texts("counts", findings),
-        stop: record.texts("stop", findings),
+        stop: {
+            fields::finished(record.get("stop"), findings);
+            record.texts("stop", findings)
+        },
         rest: record.text("rest", findings),
     })
 }

@@ -1,12 +1,15 @@
 //! Reading the keys of one record: unknown keys, missing keys, and values of the common shapes, each finding in its place.
 
-use crate::curriculum::keys::Key;
+use crate::curriculum::keys::{Key, MOVEMENT};
 use crate::curriculum::movement::Weeks;
 use crate::curriculum::words::Word;
 use crate::curriculum::{Id, Target};
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Diagnostic, Findings, Headline, Rule, Span};
+
+/// Records that stand inside a movement.
+const INSIDE_A_MOVEMENT: &[&str] = &["a test", "a fault", "a picture", "a clip", "leverage"];
 
 /// A record whose keys were checked against a table.
 pub struct Record<'a> {
@@ -93,10 +96,16 @@ impl<'a> Record<'a> {
         }
         self.faulty = true;
         let names = keys.iter().map(|k| k.name);
-        let help = did_you_mean(word, names.clone()).unwrap_or_else(|| {
-            let all: Vec<&str> = names.collect();
-            format!("the keys of {what} are {}", listed(&all, "and"))
+        let outside = INSIDE_A_MOVEMENT.contains(&what) && MOVEMENT.iter().any(|k| k.name == word);
+        let help = outside.then(|| {
+            format!("`{word}` belongs to the movement: move it left, until it begins under the movement’s other keys")
         });
+        let help = help
+            .or_else(|| did_you_mean(word, names.clone()))
+            .unwrap_or_else(|| {
+                let all: Vec<&str> = names.collect();
+                format!("the keys of {what} are {}", listed(&all, "and"))
+            });
         findings.push(
             Diagnostic::new(
                 Rule::UnknownKey,
@@ -114,6 +123,17 @@ impl<'a> Record<'a> {
             .iter()
             .find(|(k, v)| k.text() == Some(name) && v.value != Value::Null)
             .map(|(_, v)| v)
+    }
+
+    /// Whether the key stands there, with a value or without.
+    pub fn has(&self, name: &str) -> bool {
+        self.pairs.iter().any(|(k, _)| k.text() == Some(name))
+    }
+
+    /// A text on which somebody's safety hangs; that it is not written yet is said.
+    pub fn safety(&self, name: &str, findings: &mut Findings) -> Option<String> {
+        finished(self.get(name), findings);
+        self.text(name, findings)
     }
 
     pub fn text(&self, name: &str, findings: &mut Findings) -> Option<String> {
@@ -184,6 +204,41 @@ pub fn text(node: &Node, findings: &mut Findings) -> Option<String> {
                     .help("write one text; put it in quotes when it holds a colon"),
             );
             None
+        }
+    }
+}
+
+/// Warns of a safety text that only holds its place.
+pub fn finished(node: Option<&Node>, findings: &mut Findings) {
+    let nodes = match node.map(|n| (&n.value, n)) {
+        Some((Value::List(items), _)) => items.iter().collect(),
+        Some((_, node)) => vec![node],
+        None => return,
+    };
+    for node in nodes {
+        let text = node.text().unwrap_or("").trim().to_lowercase();
+        let words: Vec<&str> = text
+            .split(|c: char| !c.is_alphanumeric())
+            .filter(|w| !w.is_empty())
+            .collect();
+        let holds_a_place = match words.as_slice() {
+            [] => !text.is_empty(),
+            ["todo" | "tbd" | "fixme" | "xxx", ..] | ["to", "do"] => true,
+            _ => false,
+        };
+        if holds_a_place {
+            findings.push(
+                Diagnostic::new(
+                    Rule::UnfinishedText,
+                    node.span,
+                    format!(
+                        "`{}` tells nobody what to do",
+                        node.text().unwrap_or("").trim()
+                    ),
+                )
+                .label("not written yet")
+                .help("write it before anybody trains by it"),
+            );
         }
     }
 }

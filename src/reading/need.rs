@@ -97,11 +97,11 @@ fn part(item: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<Ra
             .and_then(|r| r.strip_suffix(" of"))
         {
             Some(count) => at_least(count, key, value, findings),
-            None if other.contains(' ') => {
+            None if other.contains(' ') || matches!(value.value, Value::List(_)) => {
                 findings.push(
                     bad(key.span, format!("`{word}` is not a way to combine needs"))
                         .label("not known")
-                        .help("write `all of:`, `any of:` or `at least 2 of:`"),
+                        .help(joint(other)),
                 );
                 None
             }
@@ -116,6 +116,25 @@ fn part(item: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<Ra
             }
         },
     }
+}
+
+/// What was meant by a key that holds a list.
+fn joint(word: &str) -> String {
+    let letters: String = word.chars().filter(|c| c.is_alphanumeric()).collect();
+    let of = letters
+        .strip_prefix("atleast")
+        .and_then(|r| r.strip_suffix("of"));
+    let meant = match letters.as_str() {
+        "anyof" | "any" | "oneof" | "or" => Some("any of".to_string()),
+        "allof" | "all" | "and" => Some("all of".to_string()),
+        _ => of
+            .filter(|k| !k.is_empty() && k.bytes().all(|b| b.is_ascii_digit()))
+            .map(|k| format!("at least {k} of")),
+    };
+    meant.map_or_else(
+        || "write `all of:`, `any of:` or `at least 2 of:`".to_string(),
+        |meant| format!("did you mean `{meant}`?"),
+    )
 }
 
 fn group(

@@ -209,6 +209,15 @@ pub fn held_back_finding(span: Span, id: &str) -> Diagnostic {
     .help("take it out here, or publish it: delete its line `held_back: true`")
 }
 
+/// The file that a picture's address ends in, where it can be one of a folder.
+fn picture_name(to: &str) -> &str {
+    let name = to.rsplit(['/', '\\']).next().unwrap_or("");
+    match name.contains('.') && !name.contains([' ', '?', '#']) {
+        true => name,
+        false => "name.svg",
+    }
+}
+
 /// Checks links, pictures, references and raw HTML of a note.
 pub fn check(
     note_outline: &Outline,
@@ -226,9 +235,20 @@ pub fn check(
                 picture::exists(name, picture.span, snapshot, findings);
             }
             None => findings.push(
-                Diagnostic::new(Rule::LinkScheme, picture.span, "a picture in a note comes from content/pictures")
-                    .label("not a picture of this folder")
-                    .help("put the file into content/pictures and write `![what it shows](picture:name.svg)`"),
+                Diagnostic::new(
+                    Rule::LinkScheme,
+                    picture.span,
+                    "a picture in a note begins with `picture:`",
+                )
+                .label("not a picture of content/pictures")
+                .help(format!(
+                    "put the file into content/pictures and write `![{}](picture:{})`",
+                    match picture.text.trim() {
+                        "" => "what it shows",
+                        text => text,
+                    },
+                    picture_name(&picture.to),
+                )),
             ),
         }
         if picture.text.trim().is_empty() {

@@ -311,6 +311,7 @@ pub fn cautions(root: &Node, findings: &mut Findings) -> Book {
             }
         }
         for part in PARTS {
+            fields::finished(record.get(part), findings);
             reword(&record, value, part, &mut class, findings);
         }
         let missing: Vec<&str> = PARTS

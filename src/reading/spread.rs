@@ -246,7 +246,14 @@ impl Finish<'_, '_> {
                 if self.school_was_read && !self.school.equipment.contains_key(word) {
                     let known = self.school.equipment.keys().map(String::as_str);
                     let help = did_you_mean(word, known).unwrap_or_else(|| {
-                        format!("explain it in school.yaml: `equipment: {{ {word}: ... }}`")
+                        match self.school.equipment.is_empty() {
+                            true => {
+                                format!("explain it in school.yaml: `equipment: {{ {word}: ... }}`")
+                            }
+                            false => format!(
+                                "add the line `  {word}: ...` under `equipment:` in school.yaml"
+                            ),
+                        }
                     });
                     self.findings.push(
                         Diagnostic::new(

@@ -95,7 +95,14 @@ fn one(
 
 fn version(record: &Record<'_>, findings: &mut Findings) -> Option<()> {
     let node = record.get("results")?;
-    let text = node.text().unwrap_or("").trim();
+    let Some(text) = node.text().map(str::trim) else {
+        findings.push(
+            fields::shape_finding(node, "`results` is the version of the layout").help(format!(
+                "write `results: {VERSION}`, and each result below `tested:`: `- {{ movement: dead-hang, got: 41 s }}`"
+            )),
+        );
+        return None;
+    };
     if text == VERSION.to_string() {
         return Some(());
     }

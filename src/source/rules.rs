@@ -104,6 +104,7 @@ rules! {
     OneSide Warning "one-side" "A result with one side only; it is kept aside.";
     UnknownTested Warning "unknown-tested" "A result or a pause of a movement that this curriculum does not have; it is kept aside.";
     UnknownHave Warning "unknown-have" "Equipment at hand that the school has no word for.";
+    UnfinishedText Warning "unfinished-text" "A text on which somebody’s safety hangs that still says `todo`.";
     ImpliedNeed Warning "implied-need" "A need that another need already implies.";
     Leap Warning "leap" "A step too large to recommend.";
     NoEasierNeighbour Warning "no-easier-neighbour" "A family member that is not easiest and has no easier neighbour.";

@@ -122,6 +122,54 @@ fn leading_tab(text: &str) -> Option<usize> {
     None
 }
 
+/// Why the line of a fault does not line up: its indentation, and that of the lines beside it.
+fn misplaced(text: &str, at: usize) -> Option<String> {
+    let start = text[..at].rfind('\n').map_or(0, |i| i + 1);
+    let line = text[start..].lines().next()?;
+    let indent = |l: &str| l.len() - l.trim_start_matches(' ').len();
+    let here = indent(line);
+    let dashed = line.trim_start().starts_with("- ");
+    let mut columns: Vec<usize> = Vec::new();
+    let written = |l: &&str| !l.trim().is_empty() && !l.trim_start().starts_with('#');
+    let above: Vec<&str> = text[..start].lines().filter(written).collect();
+    for l in above.iter().rev() {
+        let mut column = indent(l);
+        let mut found = vec![column];
+        // What stands behind a dash is a column of its own where it is a key.
+        let mut rest = l.trim_start();
+        while let Some(behind) = rest.strip_prefix("- ") {
+            let body = behind.trim_start();
+            column += rest.len() - body.len();
+            if body.starts_with("- ") || body.contains(": ") || body.trim_end().ends_with(':') {
+                found.push(column);
+            }
+            rest = body;
+        }
+        if found.contains(&here) {
+            return None;
+        }
+        // A line below a key that holds nothing yet may begin further in.
+        if columns.is_empty() && here > indent(l) && l.trim_end().ends_with(':') {
+            return None;
+        }
+        if !dashed {
+            found.reverse();
+        }
+        columns.extend(found);
+    }
+    let beside = columns.into_iter().min_by_key(|c| c.abs_diff(here))?;
+    let spaces = |n: usize| match n {
+        0 => "none".to_string(),
+        1 => "1 space".to_string(),
+        n => format!("{n} spaces"),
+    };
+    Some(format!(
+        "this line begins with {}, the lines beside it with {}: begin them alike",
+        spaces(here),
+        spaces(beside)
+    ))
+}
+
 /// The byte offset of a line (from 1) and column (from 0, in characters).
 fn offset_of(text: &str, line: usize, column: usize) -> usize {
     let start: usize = text
@@ -353,7 +401,9 @@ impl Builder<'_> {
     fn scan_error(&mut self, at: usize, info: &str) {
         let at = at.min(self.text.len());
         let rest = self.text[at..].chars().next().map_or(0, char::len_utf8);
+        let indent = misplaced(self.text, at);
         let help = match info {
+            _ if indent.is_some() => indent.as_deref().unwrap_or_default(),
             i if i.contains("mapping values") => {
                 "put the text in quotes when it holds a colon and a space: \"like: this\""
             }

@@ -13,7 +13,7 @@
   const REPS = 0, TIME = 1, LENGTH = 2, ANGLE = 3, DONE = 4;
   const NO_LOAD = 0, MASS = 1, BODY_WEIGHT = 2;
   // Longest first where one begins like another: a run of letters is split the only way it can be read.
-  const WORDS = ['seconds', 'second', 'sec', 'minutes', 'minute', 'min', 'inches', 'inch', 'in', 'degrees', 'degree', 'deg', 'reps',
+  const WORDS = ['seconds', 'second', 'secs', 'sec', 'minutes', 'minute', 'mins', 'min', 'inches', 'inch', 'in', 'degrees', 'degree', 'deg', 'reps',
     'rep', 'of', 'not', 'done', 'tries', 'try', 'with', 'help', 'kg', 'lbs', 'lb', 'bw', 'each', 'side', 'at', 'most', 'cm', 'x', 's'];
 
   /** @param {string} run @returns {string[] | null} */
@@ -85,7 +85,7 @@
     const not = take('not');
     /** @type {Got} */
     const got = { measure: REPS, atMost: false, sets: 1, amount: ONE, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 };
-    const seconds = () => take('s', 'sec', 'second', 'seconds');
+    const seconds = () => take('s', 'sec', 'secs', 'second', 'seconds');
     const amount = () => {
       let read = number();
       if (read === null) return false;

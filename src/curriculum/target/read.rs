@@ -1,6 +1,7 @@
 //! Reading a target from its text: tokens, then the grammar of the manual.
 
 use super::{Added, INCH, KILOGRAM, Measure, Micro, ONE, POUND, Target, TargetError, Tries};
+use crate::source::suggest::nearest;
 use std::ops::Range;
 
 /// The largest number that may be typed.
@@ -43,8 +44,9 @@ pub(super) fn got(text: &str) -> Result<Target, TargetError> {
     Ok(read)
 }
 
-fn reader(text: &str, forms: &'static str) -> Result<Reader, TargetError> {
+fn reader<'a>(text: &'a str, forms: &'static str) -> Result<Reader<'a>, TargetError> {
     Ok(Reader {
+        text,
         tokens: tokens(text, forms)?,
         at: 0,
         end: text.len(),
@@ -95,19 +97,46 @@ fn tokens(text: &str, forms: &'static str) -> Result<Vec<(Token, Range<usize>)>,
             return Err(TargetError {
                 at: from..to,
                 message: format!("`{c}` does not belong here"),
-                help: forms.into(),
+                help: clock(text).unwrap_or_else(|| forms.into()),
             });
         }
     }
     Ok(out)
 }
 
+/// What to write for a time as a clock shows it, such as `1:30`.
+fn clock(text: &str) -> Option<String> {
+    let (minutes, seconds) = text.trim().split_once(':')?;
+    let digits = |t: &str| t.len() <= 3 && t.bytes().all(|b| b.is_ascii_digit());
+    let (m, s): (u32, u32) = match digits(minutes) && digits(seconds) {
+        true => (minutes.parse().ok()?, seconds.parse().ok()?),
+        false => return None,
+    };
+    Some(match s {
+        0 => format!("write `{} s` or `{m} min`", m * 60),
+        _ => format!("write `{} s`", m * 60 + s),
+    })
+}
+
 /// Words of a target; written without blanks they run into each other.
 const WORDS: &[&str] = &[
-    "seconds", "second", "sec", "minutes", "minute", "min", "inches", "inch", "in", "degrees",
-    "degree", "deg", "reps", "rep", "of", "not", "done", "tries", "try", "with", "help", "kg",
-    "lbs", "lb", "bw", "each", "side", "at", "most", "cm", "x", "s",
+    "seconds", "second", "secs", "sec", "minutes", "minute", "mins", "min", "inches", "inch", "in",
+    "degrees", "degree", "deg", "reps", "rep", "of", "not", "done", "tries", "try", "with", "help",
+    "kg", "lbs", "lb", "bw", "each", "side", "at", "most", "cm", "x", "s",
 ];
+
+/// The units, with the word that is typed for each; a mass goes with reps.
+const UNITS: &[(&str, &[&str])] = &[
+    ("reps", &["reps", "rep", "repetitions", "times"]),
+    ("s", SECONDS),
+    ("min", MINUTES),
+    ("cm", &["cm", "centimetres", "centimeters"]),
+    ("in", &["in", "inch", "inches"]),
+    ("deg", &["deg", "degree", "degrees"]),
+];
+
+const SECONDS: &[&str] = &["s", "sec", "secs", "second", "seconds"];
+const MINUTES: &[&str] = &["min", "mins", "minute", "minutes"];
 
 /// The only way to read a run of letters as words, longest first.
 fn split_words(run: &str) -> Option<Vec<&'static str>> {
@@ -160,7 +189,8 @@ fn number(text: &str, at: Range<usize>) -> Result<i64, TargetError> {
     Ok(whole * ONE * FINER + fraction)
 }
 
-struct Reader {
+struct Reader<'a> {
+    text: &'a str,
     tokens: Vec<(Token, Range<usize>)>,
     at: usize,
     end: usize,
@@ -168,7 +198,7 @@ struct Reader {
     forms: &'static str,
 }
 
-impl Reader {
+impl Reader<'_> {
     fn target(&mut self) -> Result<Target, TargetError> {
         let at_most = if self.word("at") {
             if !self.word("most") {
@@ -262,14 +292,14 @@ impl Reader {
         {
             if self.word("of") {
                 target.seconds = self.number("the seconds of each rep")?;
-                if !self.unit(&["s", "sec", "second", "seconds"]) {
+                if !self.unit(SECONDS) {
                     return Err(self.fault("the seconds of each rep end with `s`"));
                 }
             }
-        } else if self.unit(&["s", "sec", "second", "seconds"]) {
+        } else if self.unit(SECONDS) {
             target.measure = Measure::Time;
             self.tries(target)?;
-        } else if self.unit(&["min", "minute", "minutes"]) {
+        } else if self.unit(MINUTES) {
             target.measure = Measure::Time;
             target.amount *= 60;
             self.tries(target)?;
@@ -281,7 +311,7 @@ impl Reader {
         } else if self.unit(&["deg", "degree", "degrees"]) {
             target.measure = Measure::Angle;
         } else {
-            return Err(self.fault("this is not a unit"));
+            return Err(self.no_unit(&amount_at));
         }
         if target.amount > LARGEST * ONE {
             return Err(TargetError {
@@ -358,6 +388,43 @@ impl Reader {
             at: self.here(),
             message: message.into(),
             help: self.forms.into(),
+        }
+    }
+
+    /// What follows a number and is no unit of a target.
+    fn no_unit(&self, number: &Range<usize>) -> TargetError {
+        let Some((Token::Word(word), at)) = self.tokens.get(self.at) else {
+            return self.fault("this is not a unit");
+        };
+        let mass = match word.as_str() {
+            "kg" => Some("kilograms"),
+            "lb" | "lbs" => Some("pounds"),
+            "bw" => Some("body weights"),
+            _ => None,
+        };
+        if let Some(mass) = mass {
+            return TargetError {
+                at: number.start..at.end,
+                message: format!("{mass} alone are not a target"),
+                help: format!(
+                    "say how many reps with it: `5 reps with {} {word}`",
+                    self.text.get(number.clone()).unwrap_or("20").trim()
+                ),
+            };
+        }
+        let known = UNITS.iter().flat_map(|(_, words)| *words).copied();
+        let near = nearest(word, known);
+        let unit = near.first().and_then(|near| {
+            let of = UNITS.iter().find(|(_, words)| words.contains(near));
+            of.map(|(unit, _)| unit)
+        });
+        TargetError {
+            at: at.clone(),
+            message: "this is not a unit".into(),
+            help: unit.map_or_else(
+                || self.forms.into(),
+                |unit| format!("did you mean `{unit}`?"),
+            ),
         }
     }
 
