@@ -1,9 +1,10 @@
 //! Reading a results file: YAML or JSON, one client; findings in their places, as in proof.
 
+use super::named::place;
 use super::{Aside, Pause, Paused, Person, Session, Sides, Tested, Trained, VERSION, class};
 use crate::curriculum::keys;
 use crate::curriculum::target::{Added, Got, KILOGRAM, Measure, Micro};
-use crate::curriculum::{Curriculum, Day, MovementIx, Owner};
+use crate::curriculum::{Curriculum, Day};
 use crate::reading::fields::{self, Record};
 use crate::source::yaml::{self, Node, Value};
 use crate::source::{
@@ -134,11 +135,6 @@ fn record_items<'a>(record: &Record<'a>, key: &str, findings: &mut Findings) -> 
     }
 }
 
-/// Where an entry names its movement.
-fn place(record: &Record<'_>, entry: &Node) -> Span {
-    record.get("movement").map_or(entry.span, |node| node.span)
-}
-
 /// The body weight of a record, in hundred-millionths of a kilogram.
 fn body_weight(record: &Record<'_>, findings: &mut Findings) -> Option<i64> {
     let node = record.get("bodyweight")?;
@@ -171,7 +167,7 @@ fn added(text: &str) -> Option<Added> {
 
 /// Reads entries against a curriculum and gathers a person.
 pub(super) struct Reader<'a> {
-    curriculum: &'a Curriculum,
+    pub curriculum: &'a Curriculum,
     today: Day,
     pub findings: &'a mut Findings,
     pub person: Person,
@@ -215,49 +211,6 @@ impl<'a> Reader<'a> {
             );
         }
         said.into_iter().map(|s| s.0).collect()
-    }
-
-    /// The published movement of an id or an old id.
-    fn movement(&self, id: &str) -> Option<MovementIx> {
-        let renamed = || {
-            let owner = self.curriculum.old_ids().find(|(old, _)| *old == id);
-            match owner {
-                Some((_, Owner::Movement(ix))) => Some(ix),
-                _ => None,
-            }
-        };
-        let found = self.curriculum.find_movement(id).or_else(renamed)?;
-        let movement = self.curriculum.movement(found);
-        (!movement.held_back && !movement.faulty).then_some(found)
-    }
-
-    /// As [`Reader::movement`], and a finding where there is none.
-    fn known(&mut self, id: &str, at: Span) -> Option<MovementIx> {
-        let found = self.movement(id);
-        if found.is_none() {
-            let waits = self.curriculum.find_movement(id).is_some();
-            let near = || {
-                let known = self.curriculum.published();
-                suggest::did_you_mean(id, known.map(|(_, m)| m.id.as_str()))
-            };
-            let help = match waits {
-                true => "it is held back or in error: `rungbook proof` says which".to_string(),
-                false => near().unwrap_or_else(|| {
-                    "the site's page “Movements” lists them; an id stands in its address"
-                        .to_string()
-                }),
-            };
-            self.findings.push(
-                Diagnostic::new(
-                    Rule::UnknownTested,
-                    at,
-                    format!("this curriculum has no movement `{id}`; the entry is kept aside"),
-                )
-                .label("no such movement")
-                .help(help),
-            );
-        }
-        found
     }
 
     /// The day of an entry; today where it says none, `None` with a finding where it is no day.

@@ -4,6 +4,7 @@
 
 mod class;
 mod file;
+mod named;
 
 pub use file::read;
 
