@@ -175,6 +175,44 @@ fn an_empty_folder_is_a_finding() {
     assert_eq!(json(&out)["findings"][0]["rule"], "missing-folder");
 }
 
+#[test]
+fn an_empty_plan_lists_no_sets_and_a_route_is_about_so_long() {
+    let dir = started();
+    let write = |text: &str| fs::write(dir.path().join("ana.yaml"), text).expect("a file");
+    write("results: 1\nhave: [step]\n");
+    let dose = || text(&run(&["dose", "ana.yaml", "--from", "c"], dir.path()).stdout);
+    let said = dose();
+    assert!(said.contains("nothing is open to train"), "{said}");
+    assert!(
+        !said.contains("sets a week") && !said.contains("push"),
+        "{said}"
+    );
+    write("results: 1\ntested: [{ movement: dead-hang, got: 41 s }]\n");
+    let said = dose();
+    // Straight-arm sets are counted apart, and there are no others.
+    assert!(
+        said.contains("  straight-arm sets a week: vertical pull 4\n"),
+        "{said}"
+    );
+    assert!(
+        !said.contains("  sets a week:") && !said.contains("push"),
+        "{said}"
+    );
+    let skill = [
+        "assess",
+        "ana.yaml",
+        "--skill",
+        "slow-way-down",
+        "--from",
+        "c",
+    ];
+    let said = text(&run(&skill, dir.path()).stdout);
+    assert!(
+        said.contains("to own, about 10 weeks of training in all"),
+        "{said}"
+    );
+}
+
 /// Without a curriculum nothing is said of a client's movements.
 #[test]
 fn a_forgotten_folder_ends_before_the_client_is_read() {
@@ -483,7 +521,7 @@ fn a_plan_is_written_whole() {
         "fresh attempts",
         "never tested: a first try",
         "sets a week: ",
-        "push 4, pull 4",
+        "pushing sets a week 4, pulling sets 4",
         "Week 4, lighter",
     ] {
         assert!(page.contains(part), "{part} is missing: {page}");

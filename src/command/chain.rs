@@ -153,7 +153,7 @@ pub(super) fn route_words(curriculum: &Curriculum, route: &Route) -> String {
         )
     };
     format!(
-        "{} movement{s} to own, {} weeks of training in all{guess}{exact}: {}",
+        "{} movement{s} to own, about {} weeks of training in all{guess}{exact}: {}",
         route.movements.len(),
         weeks(route.half_weeks),
         ids(curriculum, &route.movements).join(", ")

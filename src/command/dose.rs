@@ -286,12 +286,18 @@ fn volumes(plan: &Plan) -> Vec<String> {
         let all: Vec<String> = of.iter().map(|(p, n)| format!("{p} {n}")).collect();
         all.join(", ")
     };
-    let mut out = vec![format!("sets a week: {}", joined(&plan.volume))];
+    let mut out = Vec::new();
+    if !plan.volume.is_empty() {
+        out.push(format!("sets a week: {}", joined(&plan.volume)));
+    }
     if !plan.straight_arm.is_empty() {
         let straight = joined(&plan.straight_arm);
         out.push(format!("straight-arm sets a week: {straight}"));
     }
-    out.push(format!("push {}, pull {}", plan.push, plan.pull));
+    if plan.push + plan.pull > 0 {
+        let (push, pull) = (plan.push, plan.pull);
+        out.push(format!("pushing sets a week {push}, pulling sets {pull}"));
+    }
     out
 }
 

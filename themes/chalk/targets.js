@@ -105,7 +105,7 @@
         return true;
       }
       const timed = seconds();
-      if (timed || take('min', 'minute', 'minutes')) {
+      if (timed || take('min', 'mins', 'minute', 'minutes')) {
         got.measure = TIME;
         if (!timed) got.amount *= 60;
         return got.amount <= LARGEST * ONE && tries();
