@@ -58,6 +58,65 @@ fn a_first_curriculum_publishes_as_it_stands() {
     assert_eq!(run(&["start", "c"], dir.path()).status.code(), Some(2));
 }
 
+/// The fences of the README as they are typed there: whole files by the path in their first line, and the needs of a copy.
+#[test]
+fn the_readme_can_be_followed() {
+    let dir = started();
+    let c = dir.path().join("c");
+    let readme = Path::new(env!("CARGO_MANIFEST_DIR")).join("README.md");
+    let readme = fs::read_to_string(readme).expect("text");
+    let mut needs = String::new();
+    let mut files = Vec::new();
+    for fence in readme.split("```yaml\n").skip(1) {
+        let body = fence.split("```").next().expect("it is closed");
+        let inwards = body.len() - body.trim_start_matches(' ').len();
+        let lines: Vec<&str> = body
+            .lines()
+            .map(|l| l.get(inwards..).unwrap_or(""))
+            .collect();
+        let text = lines.join("\n").trim_end().to_string() + "\n";
+        match text.strip_prefix("# ").and_then(|t| t.split_once('\n')) {
+            Some((path, _)) => {
+                let path = c.join(path);
+                fs::create_dir_all(path.parent().expect("a folder")).expect("a folder");
+                fs::write(&path, &text).expect("a file");
+                files.push(path);
+            }
+            None => needs.push_str(&text),
+        }
+    }
+    assert_eq!(files.len(), 4, "{files:?}");
+    let hang = c.join("content/movements/dead-hang.yaml");
+    let sound = fs::read_to_string(&hang).expect("text");
+    fs::write(&hang, sound.replace("standard: 30 s", "standard: 40 s")).expect("written");
+    let copy = sound
+        .replace("dead-hang", "towel-hang")
+        .replace("Dead hang", "Towel hang");
+    let copy = format!("{copy}cautions: [shoulder-extension, wet-floor]\n{needs}");
+    fs::write(c.join("content/movements/towel-hang.yaml"), copy).expect("written");
+    for command in [
+        &["proof", "--strict"][..],
+        &["assess", "ana.yaml"],
+        &["dose", "ana.yaml"],
+        &["publish", "--note", "what is new"],
+    ] {
+        let out = run(command, &c);
+        assert_eq!(
+            out.status.code(),
+            Some(0),
+            "{command:?}: {}",
+            text(&out.stderr)
+        );
+    }
+    let page = |name: &str| fs::read_to_string(c.join("site").join(name)).expect("a page");
+    let cautions = page("cautions.html");
+    for word in ["shoulder-extension", "wet-floor"] {
+        assert!(cautions.contains(&format!("<code dir=\"ltr\">{word}</code>")));
+    }
+    assert!(page("self-test.html").contains("<h1>Try yourself</h1>"));
+    assert!(page("towel-hang.html").contains("You can slip as you let go."));
+}
+
 #[test]
 fn faults_of_the_curriculum_end_with_one() {
     let dir = started();

@@ -32,7 +32,8 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     io::create_folder(&options.dir, &files())?;
     let dir = options.dir.display();
     anstream::println!("Made a first curriculum in {dir}. Next:");
-    anstream::println!("  rungbook publish --from {dir}");
-    anstream::println!("then open {dir}/site/index.html, and change the files in {dir}/content.");
+    anstream::println!("  cd {dir}");
+    anstream::println!("  rungbook publish");
+    anstream::println!("then open site/index.html, and change the files in content.");
     Ok(Status::Done)
 }
