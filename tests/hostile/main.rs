@@ -53,7 +53,7 @@ fn sound(result: Result<(), String>) -> Result<(), TestCaseError> {
 fn the_small_curriculum_is_sound() {
     let files = Snapshot::new(small());
     let proof = proofread(&files);
-    let errors = rungbook::command::report::texts(&proof.findings, &files);
+    let errors = rungbook::command::report::some(proof.findings.iter(), &files);
     assert!(!proof.findings.has_errors(), "{errors}");
     check::curriculum(&files, 1, true).expect("it holds");
 }
