@@ -272,16 +272,53 @@ const best = closest(leaf);
 return [1, WHOLE - (best ? best.share : 0)];
 });
 const leaves = [...new Set(repair ? repair.which : [])];
-return leaves.map((leaf) => {
-const best = closest(leaf);
-const got = best && sidesText(best.tested, model.target(leaf).atMost);
-return { leaf, movement: model.of(leaf), got, share: best && best.share };
-});
+return leaves.map(lack);
 };
-const tests = (m) => {
+const lack = (leaf) => {
+const best = closest(leaf);
+return { leaf, movement: model.of(leaf), got: best && sidesText(best.tested, model.target(leaf).atMost), share: best && best.share };
+};
+const may = (m) => reached[m] === 1 && needs[m] === TRUE;
+const chosen = (m, lower) => {
+const near = nearly(m);
+if (near >= 0 && !lower && reached[model.of(near)]) return { which: [near], asWritten: true };
 const of = judge(m);
-const repair = cheapest(tables.needs[m], (leaf) => (of(leaf) === TRUE ? [0, 0] : of(leaf) === UNKNOWN ? [1, 0] : null));
-return [...new Set((repair ? repair.which : []).map((leaf) => model.of(leaf)))];
+const barred = (below) => !reached[below] || (lower && !may(below) && tables.stage[below] >= tables.stage[m]);
+const way = (tests, bar) => cheapest(tables.needs[m], (leaf) => {
+const shows = of(leaf);
+if (shows === TRUE) return [0, 0];
+if (bar(model.of(leaf))) return null;
+if (tests) return shows === UNKNOWN ? [1, 0] : null;
+const best = closest(leaf);
+return [1, WHOLE - (best ? best.share : 0)];
+});
+const doubtful = needs[m] === UNKNOWN;
+const written = way(doubtful, () => false);
+if (written && !written.which.some((leaf) => barred(model.of(leaf)))) return { which: written.which, asWritten: true };
+const round = way(doubtful, barred) || way(false, barred);
+return { which: round ? round.which : [], asWritten: false };
+};
+const down = (m, lower) => {
+const seen = [m], steps = ([]);
+let direct = !lower;
+for (let at = 0; at < seen.length; at += 1) {
+const { which, asWritten } = chosen(seen[at], lower);
+direct = direct && asWritten;
+for (const leaf of which) {
+const below = model.of(leaf);
+if (may(below)) {
+if (!steps.includes(leaf)) steps.push(leaf);
+continue;
+}
+direct = false;
+if (!seen.includes(below)) seen.push(below);
+}
+}
+return { direct, steps: steps.map(lack) };
+};
+const first = (m) => {
+const found = down(m, false);
+return found.steps.length ? found : down(m, true);
 };
 const pausedBy = (m) => {
 const seen = new Set([m]), found = new Set(), waiting = [m];
@@ -302,7 +339,7 @@ waiting.push(below);
 return [...found].sort((a, b) => a - b).map((i) => person.pauses[i]);
 };
 const countedBecause = (m) => (counted[m] ? Number(known.roots.get(m)) : -1);
-return { states, needs, counted, countedBecause, known, judge, reached, missing, tests, nearly, pausedBy, closest };
+return { states, needs, counted, countedBecause, known, judge, reached, missing, first, nearly, pausedBy, closest };
 };
 globalThis.rungbook.readiness = {
 prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING,

@@ -11,7 +11,7 @@ const LONGEST_RUN = 40;
 const FINER = KILOGRAM / ONE;
 const REPS = 0, TIME = 1, LENGTH = 2, ANGLE = 3, DONE = 4;
 const NO_LOAD = 0, MASS = 1, BODY_WEIGHT = 2;
-const WORDS = ['seconds', 'second', 'sec', 'minutes', 'minute', 'min', 'inches', 'inch', 'in', 'degrees', 'degree', 'deg', 'reps',
+const WORDS = ['seconds', 'second', 'secs', 'sec', 'minutes', 'minute', 'mins', 'min', 'inches', 'inch', 'in', 'degrees', 'degree', 'deg', 'reps',
 'rep', 'of', 'not', 'done', 'tries', 'try', 'with', 'help', 'kg', 'lbs', 'lb', 'bw', 'each', 'side', 'at', 'most', 'cm', 'x', 's'];
 const splitWords = (run) => {
 if (run === '') return [];
@@ -66,7 +66,7 @@ return read !== null && read % ONE === 0 && read >= ONE ? read / ONE : null;
 };
 const not = take('not');
 const got = { measure: REPS, atMost: false, sets: 1, amount: ONE, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 };
-const seconds = () => take('s', 'sec', 'second', 'seconds');
+const seconds = () => take('s', 'sec', 'secs', 'second', 'seconds');
 const amount = () => {
 let read = number();
 if (read === null) return false;
@@ -86,7 +86,7 @@ got.seconds = each;
 return true;
 }
 const timed = seconds();
-if (timed || take('min', 'minute', 'minutes')) {
+if (timed || take('min', 'mins', 'minute', 'minutes')) {
 got.measure = TIME;
 if (!timed) got.amount *= 60;
 return got.amount <= LARGEST * ONE && tries();
