@@ -93,7 +93,7 @@
       make('h2', {}, make('a', { href: `${skill.id}.html`, text: skill.name })),
       make('p', {}, say('shared.the_goal'), ' ', named(tables, goal), ' ', states.target(skill.goal), ' ', mark(stand.found.states[goal], stand.found.counted[goal] === 1)),
       tests.length ? make('p', {}, ...sayNodes('stand.would_decide', { tests: tests.flatMap(({ m, today }, i) => [i ? say('list.separator') : '', named(tables, m), today ? '' : ` ${say('stand.from_training')}`]) }), ' ',
-        make('a', { href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })) : make('p', { text: say(skill.members.some((m) => stand.found.states[m] === readiness.TEST_FIRST) ? 'stand.nothing_to_ask' : 'stand.nothing_in_doubt') }),
+        make('a', { href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })) : make('p', { text: skill.members.some((m) => stand.found.states[m] === readiness.TEST_FIRST) ? say('stand.nothing_to_ask') : say('stand.nothing_in_doubt') }),
       make('details', {}, make('summary', { text: say('stand.all_movements', { n: skill.members.length }) }),
         make('div', { class: 'wide', tabindex: '0' }, make('table', { class: 'list ready-mine' }, make('thead', {}, make('tr', {}, ...[say('shared.movement'), say('stand.state'), say('stand.why')].map((text) => make('th', { scope: 'col', text })))), make('tbody', {}, ...rows)))));
   };
