@@ -69,6 +69,47 @@ pub fn violations(browser: &Browser, axe: &str) -> Vec<String> {
     texts(&found)
 }
 
+/// Whatever the width, a full stop behind a mark stands on the mark's line, and a caution's name beside its signal word.
+#[test]
+fn nothing_is_torn_from_its_mark() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let look = r"
+        const apart = (a, b) => b.top >= a.bottom || a.top >= b.bottom;
+        const torn = [];
+        let seen = 0;
+        for (const mark of document.querySelectorAll('.note .named .mark')) {
+            const after = mark.closest('.named').nextSibling;
+            if (!after || after.nodeType !== 3 || !/^[.,;:]/.test(after.data)) continue;
+            seen += 1;
+            const range = document.createRange();
+            range.setStart(after, 0);
+            range.setEnd(after, 1);
+            if (apart([...mark.getClientRects()].pop(), range.getBoundingClientRect())) torn.push(after.data.slice(0, 20));
+        }
+        for (const head of document.querySelectorAll('.caution-head')) {
+            seen += 1;
+            const [word, name] = [...head.children].map((part) => part.getBoundingClientRect());
+            if (name.left < word.right) torn.push(head.textContent);
+        }
+        return [seen, torn];";
+    let base = disk(&site());
+    let (mut seen, mut torn) = (0, Vec::new());
+    for page in ["active-hang", "chest-to-wall-handstand"] {
+        browser.open(&format!("{base}{page}.html"));
+        for width in (320..480).step_by(6) {
+            browser.width(width);
+            let found = browser.run(look, &json!([]));
+            seen += found[0].as_u64().unwrap_or(0);
+            let on = |text: String| format!("{page} at {width}: {text}");
+            torn.extend(texts(&found[1]).into_iter().map(on));
+        }
+    }
+    assert!(seen > 100, "only {seen} places were looked at");
+    assert!(torn.is_empty(), "{}", torn.join("\n"));
+}
+
 #[test]
 fn every_page_kind_is_within_reach() {
     let (Some(axe), Some(browser)) = (package("axe-core/axe.min.js"), Browser::start()) else {
