@@ -6,6 +6,7 @@ use super::posture;
 use crate::curriculum::keys;
 use crate::curriculum::movement::{Clip, Fault, Picture, Test, Weeks};
 use crate::curriculum::posture::Posture;
+use crate::curriculum::target::Measure;
 use crate::curriculum::words::{Arms, BodyPart, Load, Pattern, Phase, Position};
 use crate::curriculum::{Id, Need, Target};
 use crate::source::yaml::{Node, Value};
@@ -88,7 +89,34 @@ impl Draft {
             .iter()
             .skip(before)
             .any(|d| d.severity() == crate::source::Severity::Error);
+        draft.bare_number(record, findings);
         draft
+    }
+
+    /// A bare number is read as reps; beside a dose in seconds it is hardly meant so.
+    fn bare_number(&self, record: &Record<'_>, findings: &mut Findings) {
+        let Some(node) = record.get("standard") else {
+            return;
+        };
+        let text = node.text().unwrap_or("").trim();
+        let bare = !text.is_empty()
+            && text
+                .bytes()
+                .all(|b| b.is_ascii_digit() || b"x. ".contains(&b));
+        let timed = |(dose, _): (Target, Span)| dose.measure() == Measure::Time;
+        if bare && self.standard.is_some() && self.dose.is_some_and(timed) {
+            findings.push(
+                Diagnostic::new(
+                    Rule::BareNumber,
+                    node.span,
+                    format!("`{text}` is read as reps, but the dose is in seconds"),
+                )
+                .label("no unit")
+                .help(format!(
+                    "write `{text} s`, or `{text} reps` if reps are meant"
+                )),
+            );
+        }
     }
 
     /// A member with its family's share: needs, cautions, cues, faults, stresses and equipment add; everything else of the

@@ -105,6 +105,7 @@ rules! {
     UnknownTested Warning "unknown-tested" "A result or a pause of a movement that this curriculum does not have; it is kept aside.";
     UnknownHave Warning "unknown-have" "Equipment at hand that the school has no word for.";
     UnfinishedText Warning "unfinished-text" "A text on which somebody’s safety hangs that still says `todo`.";
+    BareNumber Warning "bare-number" "A standard without a unit, which is read as reps, beside a dose in seconds.";
     ImpliedNeed Warning "implied-need" "A need that another need already implies.";
     Leap Warning "leap" "A step too large to recommend.";
     NoEasierNeighbour Warning "no-easier-neighbour" "A family member that is not easiest and has no easier neighbour.";
