@@ -136,7 +136,7 @@ fn three_worked_examples() {
     let tested =
         |movement: &str, got: &str| json!({ "movement": movement, "got": got, "on": "2026-11-20" });
     // 12 of the low one owns it, so the middle one is open; 9 there keeps it: 9 - 5 = 4 left.
-    // A best hold of 25 s: three fifths are 15 s, and two of them make 30 s.
+    // A best hold of 25 s: three fifths are 15 s; two of them make 30 s, but six sets a week are three in each of two sessions.
     assert_eq!(
         told(
             &proof,
@@ -145,8 +145,8 @@ fn three_worked_examples() {
         [
             pick(
                 "hang",
-                "2x15 s",
-                "best hold 25 s: sets of 15 s, 30 s in all"
+                "3x15 s",
+                "best hold 25 s: sets of 15 s, 45 s in all"
             ),
             pick("mid", "5x5", "9 in one set: 5 sets of 5 leave 4 in reserve"),
         ]
@@ -190,7 +190,11 @@ fn three_worked_examples() {
             &json!({ "results": 1, "tested": [five, tested("hang", "4 s")] })
         ),
         [
-            pick("hang", "10x2 s", "best hold 4 s: sets of 2 s, 20 s in all"),
+            pick(
+                "hang",
+                "7x2 s",
+                "best hold 4 s: sets of 2 s, 14 s in all; less than 30 s in all, as more sets would be over 15 a week"
+            ),
             pick(
                 "low",
                 "5x3",
@@ -271,6 +275,146 @@ fn moving_on_reads_what_was_trained() {
     };
     assert_eq!(back("2026-11-19"), "low");
     assert_eq!(back("2026-11-18"), "mid");
+    // Where nothing easier exists it lasts a week too, however often it was trained since; a test ends it.
+    let full = json!([5, 5, 5, 5, 5]);
+    let again = |first: &str, second: &str| {
+        of(json!([
+            { "movement": "low", "did": full, "on": "2026-11-11" },
+            session(first, full.clone()),
+            session(second, full.clone())
+        ]))
+    };
+    let fewer = pick("low", "3x5", "two weeks off: fewer sets");
+    assert_eq!(again("2026-11-19", "2026-11-22").1, "5x5", "no gap at all");
+    let gap = |first: &str, tested: &str| {
+        let results = json!({ "results": 1, "tested": [{ "movement": "low", "got": "10 reps", "on": tested }],
+            "trained": [session("2026-11-01", full.clone()), session(first, full.clone()), session("2026-11-24", full.clone())] });
+        told(&proof, &results)[1].clone()
+    };
+    assert_eq!(gap("2026-11-19", "2026-10-20"), fewer);
+    assert_eq!(gap("2026-11-18", "2026-10-20").1, "5x5");
+    assert_eq!(gap("2026-11-19", "2026-11-19").1, "5x5");
+}
+
+/// One step easier after two misses, until the easier one is moved on from: then the harder one is back, and a miss more leads
+/// down again.
+#[test]
+fn a_step_down_is_no_dead_end() {
+    let proof = small();
+    let mid = |on: &str, did: Value| json!({ "movement": "mid", "did": did, "on": on });
+    let low =
+        |on: &str, last: u32| json!({ "movement": "low", "did": [8, 8, 8, 8, last], "on": on });
+    let of = |trained: &[Value]| {
+        let results = json!({ "results": 1,
+            "tested": [{ "movement": "low", "got": "12 reps", "on": "2026-11-01" }, { "movement": "mid", "got": "9 reps", "on": "2026-11-01" }],
+            "trained": trained });
+        told(&proof, &results)[1].clone()
+    };
+    let short = json!([5, 5, 4]);
+    let mut log = vec![
+        mid("2026-11-12", short.clone()),
+        mid("2026-11-13", short.clone()),
+    ];
+    assert_eq!(of(&log).0, "low");
+    assert!(of(&log).2.starts_with("mid was missed twice: "));
+    // 12 of the low one ask for sets of 8. Two over in the last of them once is not enough.
+    log.extend([low("2026-11-14", 10), low("2026-11-16", 9)]);
+    assert_eq!(of(&log).0, "low");
+    log.push(low("2026-11-18", 10));
+    assert_eq!(of(&log).0, "low");
+    log.push(low("2026-11-20", 10));
+    let kept = pick("mid", "5x5", "9 in one set: 5 sets of 5 leave 4 in reserve");
+    assert_eq!(of(&log), kept);
+    log.push(mid("2026-11-23", short));
+    assert_eq!(of(&log).0, "low");
+}
+
+/// What is trained today has its say from tomorrow on, at the terminal as on the card.
+#[test]
+fn what_is_trained_today_counts_from_tomorrow() {
+    let proof = small();
+    let of = |on: &str| {
+        let full = |on: &str| json!({ "movement": "low", "did": [5, 5, 5, 5, 7], "on": on });
+        let results = json!({ "results": 1, "tested": [{ "movement": "low", "got": "10 reps", "on": "2026-11-10" }],
+            "trained": [full("2026-11-20"), full(on), { "movement": "hang", "did": [40], "on": on }] });
+        told(&proof, &results)
+    };
+    let today = of(TODAY);
+    assert_eq!((today[0].1.as_str(), today[1].1.as_str()), ("2x5 s", "5x5"));
+    let yesterday = of("2026-11-24");
+    assert_eq!(yesterday[0].2, "best hold 40 s: sets of 24 s, 72 s in all");
+    assert_eq!(yesterday[1].0, "mid");
+}
+
+/// Three full sessions with two in reserve move careful work on, in the sets that the card asks: three, where balance or the
+/// week takes two of the five away.
+#[test]
+fn careful_work_moves_on_by_the_sets_that_the_card_asks() {
+    let slow = "pattern: vertical push\nstandard: 10 reps\nphase: lowering\n";
+    let proof = small_with(&[("press", slow)]);
+    let tested =
+        |movement: &str, got: &str| json!({ "movement": movement, "got": got, "on": "2026-11-10" });
+    let of = |sets: usize, pulls: bool| {
+        let mut tests = vec![
+            tested("low", "9 reps"),
+            tested("press", "8 reps"),
+            tested("hang", "30 s"),
+        ];
+        if pulls {
+            tests.push(tested("pull", "7 reps"));
+        }
+        let session = |on: &str| json!({ "movement": "press", "did": vec![5; sets], "in_reserve": 2, "on": on });
+        let trained = ["2026-11-16", "2026-11-19", "2026-11-22"].map(session);
+        let results = json!({ "results": 1, "tested": tests, "trained": trained });
+        told(&proof, &results)[0].clone()
+    };
+    let even = "; 3 sets, to keep push and pull even";
+    let on = format!("moved on: the dose was done in full{even}");
+    assert_eq!(of(3, true), pick("press", "3x6", &on));
+    // Two are fewer than asked, and where nothing is taken away three are a lighter week.
+    assert_eq!(of(2, true).1, "3x5");
+    assert_eq!(of(3, false).1, "5x5");
+    assert_eq!(of(5, false).1, "5x6");
+}
+
+/// Holds, worked by hand for two sessions a week: three to seven sets in each, 30 to 90 seconds in all.
+#[test]
+fn holds_keep_both_bounds() {
+    let proof = small();
+    for (best, target, says) in [
+        // Seven of 3 s make 21; two thirds of 7 are 4, and seven of them 28.
+        (
+            "7 s",
+            "7x4 s",
+            "; less than 30 s in all, as more sets would be over 15 a week",
+        ),
+        // Three fifths of 8 are 4, too few; two thirds are 5, and seven of them 35.
+        ("8 s", "7x5 s", "35 s in all"),
+        ("10 s", "5x6 s", "30 s in all"),
+        ("60 s", "3x30 s", "90 s in all"),
+        // Half of 75 would make 111 s in three sets.
+        (
+            "75 s",
+            "3x30 s",
+            "; less than half of it, to stay within 90 s in all",
+        ),
+    ] {
+        let results = json!({ "results": 1, "tested": [{ "movement": "hang", "got": best, "on": "2026-11-20" }, { "movement": "pull", "got": "3 reps", "on": "2026-11-20" }] });
+        let told = told(&proof, &results);
+        assert_eq!(told[0].1, target, "{best}");
+        assert!(told[0].2.ends_with(says), "{best}: {}", told[0].2);
+    }
+    // Fewer sets than three would leave the week short: shorter ones.
+    let missed = |on: &str| json!({ "movement": "hang", "did": [15, 10, 9], "on": on });
+    let results = json!({ "results": 1, "tested": [{ "movement": "hang", "got": "25 s", "on": "2026-11-10" }], "trained": [missed("2026-11-20"), missed("2026-11-22")] });
+    assert_eq!(
+        told(&proof, &results)[0],
+        pick(
+            "hang",
+            "3x9 s",
+            "missed twice: shorter sets; less than 30 s in all"
+        )
+    );
 }
 
 /// What was asked is never a miss: the half sets of a lighter week, a shorter dose before the last test, a first try.
@@ -453,8 +597,8 @@ struct Client {
     pause: Option<usize>,
     /// Days since the tests.
     tested_ago: i32,
-    /// A movement three times every other day: the amount of each set, days since the last, reps left.
-    trained: Vec<(usize, u8, u8, u8)>,
+    /// A movement three times: the amount of each set, days since the last, reps left, sets, days between.
+    trained: Vec<(usize, u8, u8, u8, usize, [i32; 3])>,
 }
 
 fn client(movements: usize, equipment: usize) -> impl Strategy<Value = Client> {
@@ -476,6 +620,8 @@ fn client(movements: usize, equipment: usize) -> impl Strategy<Value = Client> {
                 1..11_u8,
                 prop_oneof![4 => 0..5_u8, 1 => 5..26_u8],
                 prop_oneof![Just(0), Just(2)],
+                prop_oneof![3 => Just(5_usize), 1 => Just(3), 1 => Just(7)],
+                prop_oneof![3 => Just([4, 2, 0]), 1 => Just([21, 3, 0])],
             ),
             0..40,
         ),
@@ -522,11 +668,12 @@ impl Client {
             .trained
             .iter()
             .filter(|(i, ..)| matches!(movements[*i].standard.measure(), Measure::Reps | Measure::Time))
-            .flat_map(|(i, amount, ago, left)| {
-                let more = amount + 2;
+            .flat_map(|(i, amount, ago, left, sets, between)| {
+                let mut did = vec![*amount; *sets];
+                did[sets - 1] += 2;
                 let id = movements[*i].id.as_str();
-                [4, 2, 0].map(|before| {
-                    json!({ "movement": id, "did": [amount, amount, amount, amount, more], "on": day(i32::from(*ago) + before), "in_reserve": left })
+                between.map(|before| {
+                    json!({ "movement": id, "did": did, "on": day(i32::from(*ago) + before), "in_reserve": left })
                 })
             })
             .collect();
@@ -547,6 +694,35 @@ impl Client {
         }
         out
     }
+}
+
+/// Holds keep within 30 to 90 seconds in all, or say that they do not, and then nothing within a week's sets would.
+fn held(pick: &strength::Pick, a_week: u32) -> Result<(), String> {
+    let (p, why) = (&pick.prescription, &pick.why);
+    let (sets, most) = (i64::from(p.sets), i64::from(15 / a_week));
+    let all = sets * p.amount;
+    let less = why.contains("; less than 30 s in all");
+    if all > 90 || (all < 30) != less {
+        return Err(format!("{all} s in all: {why}"));
+    }
+    let full = less && why.contains("over 15 a week");
+    let eased = why.contains("fewer sets") || why.contains("shorter sets");
+    if less && full != (sets == most) || less && !full && !eased {
+        return Err(format!("{all} s in all, for no reason: {why}"));
+    }
+    let best = why
+        .split_once("best hold ")
+        .and_then(|(_, of)| of.split_once(" s:")?.0.parse::<i64>().ok());
+    let Some(best) = best else {
+        return Ok(());
+    };
+    if less && most * (best * 2 / 3) >= 30 {
+        return Err(format!("{most} sets could make 30 s: {why}"));
+    }
+    if (2 * p.amount < best) != why.contains("less than half of it, to stay within 90 s in all") {
+        return Err(format!("a hold of {} s: {why}", p.amount));
+    }
+    Ok(())
 }
 
 /// What must hold for every client, whatever is picked.
@@ -599,18 +775,11 @@ fn check(
             ));
         }
         let weekly = p.sets * curriculum.school.dose.a_week;
-        if p.measure == Measure::Reps && pick.fit != Fit::Untested && weekly < 6 {
-            return Err(format!("{}: only {weekly} sets a week", m.id));
-        }
-        if p.measure == Measure::Reps && weekly > 15 {
+        if pick.fit != Fit::Untested && !(6..=15).contains(&weekly) {
             return Err(format!("{}: {weekly} sets a week", m.id));
         }
-        if p.measure == Measure::Time && i64::from(p.sets) * p.amount > 90 {
-            return Err(format!(
-                "{}: {} s in all",
-                m.id,
-                i64::from(p.sets) * p.amount
-            ));
+        if p.measure == Measure::Time && pick.fit != Fit::Untested {
+            held(pick, curriculum.school.dose.a_week).map_err(|why| format!("{}: {why}", m.id))?;
         }
     }
     for practice in &working.practice {
@@ -664,7 +833,8 @@ fn random_clients_get_only_what_is_theirs() {
                     let working = working(&proof, &person, list);
                     check(&proof, &person, list, &working).map_err(TestCaseError::fail)?;
                     let plan = strength::plan(curriculum, &working, today());
-                    prop_assert!(plan.volume.values().all(|n| *n <= 20), "{:?}", plan.volume);
+                    prop_assert!(plan.volume.values().all(|n| *n <= 15), "{:?}", plan.volume);
+                    prop_assert!(plan.straight_arm.values().all(|n| *n <= 15));
                     for pair in plan
                         .weeks
                         .iter()
@@ -863,7 +1033,7 @@ fn program_page_and_reference_prescribe_alike() {
             let ours = answer(&proof, &working);
             for pick in ours["picks"].as_array().expect("picks") {
                 let why = pick["why"].as_str().expect("text");
-                for log in ["moved on", "missed twice", "two weeks off", "push and pull even"] {
+                for log in ["moved on", "missed twice", "two weeks off", "push and pull even", "fewer sets", "shorter sets", "less than 30 s", "over 15 a week", "less than half"] {
                     *whys.borrow_mut().entry(log.to_string()).or_insert(0) += usize::from(why.contains(log));
                 }
                 let kind: String = why.chars().filter(|c| !c.is_ascii_digit()).take(18).collect();
@@ -890,7 +1060,7 @@ fn program_page_and_reference_prescribe_alike() {
     }
     println!("{:?}", whys.borrow());
     assert!(
-        whys.borrow().len() >= 12 && whys.borrow().values().all(|n| *n > 0),
+        whys.borrow().len() >= 17 && whys.borrow().values().all(|n| *n > 0),
         "every kind of reason comes up: {:?}",
         whys.borrow()
     );

@@ -44,9 +44,7 @@ pub fn best(curriculum: &Curriculum, person: &Person, today: Day, ix: MovementIx
         }
     }
     out.or_else(|| {
-        let trained: Vec<&Trained> = person
-            .trained
-            .iter()
+        let trained: Vec<&Trained> = log(person, today)
             .filter(|t| t.movement == ix && counts(t.on))
             .collect();
         let latest = trained.iter().map(|t| t.on).max()?;
@@ -63,6 +61,11 @@ pub fn best(curriculum: &Curriculum, person: &Person, today: Day, ix: MovementIx
             added: without_zero(session.added),
         })
     })
+}
+
+/// The training that counts today: what is trained today has its say from tomorrow on, so that the card stays while it is done.
+pub(super) fn log(person: &Person, today: Day) -> impl Iterator<Item = &Trained> + Clone {
+    person.trained.iter().filter(move |t| t.on < today)
 }
 
 fn of_test(tested: &Tested) -> Best {

@@ -13,8 +13,10 @@ use std::fmt::Write;
 const MOST_WEEKS: u32 = 12;
 /// At least 48 hours lie between sessions, so at most so many fit a week.
 const MOST_SESSIONS: u32 = 3;
-/// Hard sets of a pattern in a week are not cut below this for balance.
+/// Hard sets of a pattern in a week. Common practice; more sets, more gain up to there (Schoenfeld et al. 2017, J Sports Sci
+/// 35(11):1073-1082).
 const LEAST_WEEKLY: u32 = 6;
+const MOST_WEEKLY: u32 = 15;
 
 /// One training day.
 #[derive(Clone, Debug, PartialEq)]
@@ -107,9 +109,10 @@ fn sessions_a_week(curriculum: &Curriculum) -> u32 {
     curriculum.school.dose.a_week.clamp(1, MOST_SESSIONS)
 }
 
-/// So many sets a session make a pattern's weekly least.
-pub(super) fn least_a_session(curriculum: &Curriculum) -> u32 {
-    LEAST_WEEKLY.div_ceil(sessions_a_week(curriculum))
+/// The sets of a session that keep a pattern's week within its bounds, from the fewest to the most.
+pub(super) fn sets_a_session(curriculum: &Curriculum) -> (u32, u32) {
+    let times = sessions_a_week(curriculum);
+    (LEAST_WEEKLY.div_ceil(times), MOST_WEEKLY / times)
 }
 
 /// Takes sets from the heavier of push and pull while it is more than a third above the other, but none below a pattern's

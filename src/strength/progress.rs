@@ -1,8 +1,8 @@
 //! Moving on: what the training log says of a movement that was picked.
 
-use super::best::without_zero;
-use super::plan::least_a_session;
-use super::working::{Pick, Room, bears};
+use super::best::{log, without_zero};
+use super::plan::sets_a_session;
+use super::working::{Pick, Prescription, Room, bears};
 use crate::curriculum::target::{Added, ONE};
 use crate::curriculum::words::{Arms, Pattern, Phase};
 use crate::curriculum::{Curriculum, Day, Movement, MovementIx};
@@ -24,15 +24,14 @@ impl<'a> Room<'a> {
     /// The training of a movement with one load since its last test, oldest first, one entry for each day: what was trained
     /// before was another dose.
     fn sessions(&self, ix: MovementIx, added: Option<Added>) -> Vec<&'a Trained> {
-        let lasts = self.curriculum.school.results_last_days as i32;
         let tests = self.person.tested.iter().filter(|t| t.movement == ix);
         let tested = tests.map(|t| t.on).filter(|on| *on <= self.today).max();
         let mut out: Vec<&Trained> = Vec::new();
-        for t in &self.person.trained {
+        for t in log(self.person, self.today) {
             let counts = t.movement == ix
                 && without_zero(t.added) == added
                 && tested.is_none_or(|day| t.on > day)
-                && (0..=lasts).contains(&self.today.days_after(t.on));
+                && self.counts(t.on);
             if counts && out.iter().all(|o| o.on != t.on) {
                 out.push(t);
             }
@@ -41,79 +40,105 @@ impl<'a> Room<'a> {
         out
     }
 
-    pub(super) fn log(&self, group: &[MovementIx], pick: &Pick) -> Log {
-        let ix = pick.movement;
-        let m = self.movement(ix);
-        let p = &pick.prescription;
+    fn counts(&self, on: Day) -> bool {
         let lasts = self.curriculum.school.results_last_days as i32;
-        let trained = || {
-            self.person
-                .trained
-                .iter()
-                .filter(|t| t.movement == ix)
-                .map(|t| t.on)
-        };
-        let tested = self
-            .person
-            .tested
-            .iter()
-            .filter(|t| t.movement == ix)
-            .map(|t| t.on);
-        let counted = |day: &Day| (0..=lasts).contains(&self.today.days_after(*day));
-        let last = trained().chain(tested).filter(counted).max();
-        let logs = trained().next().is_some();
-        // Easier for a week, which begins with the first training of the pattern since.
-        let is_off = |day: Day| {
-            let since = self
-                .person
-                .trained
-                .iter()
-                .filter(|t| group.contains(&t.movement) && t.on > day && t.on <= self.today);
-            let back = since.map(|t| self.today.days_after(t.on)).max();
-            self.today.days_after(day) > LONG_OFF && back.is_none_or(|days| days < A_WEEK)
-        };
-        if logs && last.is_some_and(is_off) {
-            return Log::Return;
+        (0..=lasts).contains(&self.today.days_after(on))
+    }
+
+    /// Two weeks off, and easier for a week, which begins with the first training of the pattern since. A test after them sets
+    /// the dose anew.
+    fn is_easing(&self, group: &[MovementIx], ix: MovementIx) -> bool {
+        let tests = self.person.tested.iter().filter(|t| t.movement == ix);
+        let tested = tests.map(|t| t.on).filter(|on| self.counts(*on)).max();
+        let trained = log(self.person, self.today).filter(|t| t.movement == ix);
+        if trained.clone().next().is_none() {
+            return false;
         }
-        let sessions = self.sessions(ix, p.added);
-        let asked = p.amount * ONE;
+        let since = trained
+            .map(|t| t.on)
+            .filter(|on| self.counts(*on) && tested.is_none_or(|day| *on > day));
+        let mut days: Vec<Day> = tested.into_iter().chain(since).collect();
+        days.sort();
+        days.push(self.today);
+        let is_long = |pair: &&[Day]| pair[1].days_after(pair[0]) > LONG_OFF;
+        let Some(left) = days.windows(2).rfind(is_long).map(|pair| pair[0]) else {
+            return false;
+        };
+        log(self.person, self.today)
+            .filter(|t| group.contains(&t.movement) && t.on > left)
+            .map(|t| self.today.days_after(t.on))
+            .max()
+            .is_none_or(|days| days < A_WEEK)
+    }
+
+    /// Whether a dose was done in full often enough to move on, by the training after a day; a card asks so many sets of it.
+    fn is_done(&self, ix: MovementIx, p: &Prescription, asked: u32, after: Option<Day>) -> bool {
+        let m = self.movement(ix);
         let strict = m.guarded()
             || m.phase == Some(Phase::Lowering)
             || m.arms == Some(Arms::Straight)
             || is_unstable(m);
-        // Sets that were taken away for balance still count as the dose, but not where three full doses are asked.
+        // The half sets of a lighter week count as the dose, but not where three full doses are asked.
         let sets = match strict {
-            true => p.sets,
-            false => p.sets.min(least_a_session(self.curriculum)),
+            true => p.sets.min(asked),
+            false => p.sets.min(sets_a_session(self.curriculum).0),
         };
+        let amount = p.amount * ONE;
         let is_full =
-            |t: &&&Trained| t.did.len() >= sets as usize && t.did.iter().all(|d| *d >= asked);
-        // Fewer sets are a lighter week; fewer reps with some in reserve were asked so.
-        let is_missed =
-            |t: &&Trained| t.in_reserve.unwrap_or(0) == 0 && t.did.iter().any(|d| *d < asked);
-        let latest =
-            |count: usize| (sessions.len() >= count).then(|| &sessions[sessions.len() - count..]);
-        if latest(2).is_some_and(|two| two.iter().all(is_missed)) {
-            return Log::Easier;
-        }
-        let ready = match strict {
+            |t: &&Trained| t.did.len() >= sets as usize && t.did.iter().all(|d| *d >= amount);
+        let mut sessions = self.sessions(ix, p.added);
+        sessions.retain(|t| after.is_none_or(|day| t.on > day));
+        let latest = |count: usize| sessions.len().checked_sub(count).map(|i| &sessions[i..]);
+        match strict {
             true => latest(3).is_some_and(|three| {
-                three
-                    .iter()
-                    .all(|t| is_full(&t) && t.in_reserve.unwrap_or(0) >= 2)
+                let eased = |t: &&Trained| t.in_reserve.unwrap_or(0) >= 2;
+                three.iter().all(|t| is_full(t) && eased(t))
             }),
             // Two over the dose in the last set, two sessions running: the "2 for 2" rule (Baechle & Earle, Essentials).
             false => latest(2).is_some_and(|two| {
-                let over = |t: &&Trained| t.did.last().is_some_and(|d| *d >= asked + 2 * ONE);
-                two.iter().all(|t| is_full(&t) && over(t))
+                let over = |t: &&Trained| t.did.last().is_some_and(|d| *d >= amount + 2 * ONE);
+                two.iter().all(|t| is_full(t) && over(t))
             }),
+        }
+    }
+
+    pub(super) fn log(
+        &self,
+        group: &[MovementIx],
+        pick: &Pick,
+        easier: Option<MovementIx>,
+        asked: u32,
+    ) -> Log {
+        let (ix, p) = (pick.movement, &pick.prescription);
+        if self.is_easing(group, ix) {
+            return Log::Return;
+        }
+        // Fewer sets are a lighter week; fewer reps with some in reserve were asked so.
+        let is_missed = |t: &&Trained| {
+            t.in_reserve.unwrap_or(0) == 0 && t.did.iter().any(|d| *d < p.amount * ONE)
         };
+        if let [.., before, last] = self.sessions(ix, p.added).as_slice()
+            && is_missed(before)
+            && is_missed(last)
+        {
+            // Whoever has since moved on from the easier one is back.
+            let is_back = easier.is_some_and(|ix| {
+                let dose = self.prescribe(ix).prescription;
+                self.is_done(ix, &dose, asked, Some(last.on))
+            });
+            if !is_back {
+                return Log::Easier;
+            }
+        }
+        let m = self.movement(ix);
+        let trained = log(self.person, self.today).filter(|t| t.movement == ix);
+        let first = trained.map(|t| t.on).min();
         let waits = waits(self.curriculum, m)
-            && trained().min().is_none_or(|first| {
+            && first.is_none_or(|first| {
                 let weeks = m.weeks.map_or(0, |w| w.from);
                 self.today.days_after(first) < 7 * weeks as i32
             });
-        match ready && !waits {
+        match !waits && self.is_done(ix, p, asked, None) {
             true => Log::On,
             false => Log::Stay,
         }

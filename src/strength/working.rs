@@ -3,6 +3,7 @@
 //! Common practice, no source, but where a source is named: about five good reps for about five sets, two to five in reserve.
 
 use super::best::{Best, best, without_zero};
+use super::plan::sets_a_session;
 use super::progress::Log;
 use crate::chain::Stages;
 use crate::curriculum::target::{Added, Got, Measure, Micro, ONE};
@@ -27,9 +28,6 @@ pub const PATTERNS: &[Pattern] = &[
 /// A whole hold is short of half a minute or beyond a minute and a half outside these; seconds a session.
 /// Source: total 30 to 90 s (Lum & Barbosa 2019, Int J Sports Med 40(6):363-375; from memory).
 const HELD: std::ops::RangeInclusive<i64> = 30..=90;
-/// Hard sets of a pattern in a week. Common practice; more sets, more gain up to there (Schoenfeld et al. 2017, J Sports Sci
-/// 35(11):1073-1082).
-const WEEKLY: std::ops::RangeInclusive<u32> = 6..=15;
 /// A load in shares of body weight rises by a fortieth of it: 2.5 to 10 % of what moves (NSCA Essentials), smallest step.
 const SHARE_STEP: Micro = ONE / 40;
 /// How a movement's best set fits its dose.
@@ -123,6 +121,7 @@ pub fn working(
         readiness,
         today,
     };
+    let mut groups: Vec<Vec<MovementIx>> = Vec::new();
     let mut picks = Vec::new();
     for pattern in PATTERNS {
         for straight in [false, true] {
@@ -133,11 +132,20 @@ pub fn working(
                 .collect();
             group.sort_by_key(|ix| room.rank(*ix));
             group.dedup();
-            if let Some(pick) = room.pick(&group) {
-                picks.push(pick);
+            if let Some(chosen) = room.choose(&group) {
+                picks.push(room.prescribe(chosen));
+                groups.push(group);
             }
         }
     }
+    // The full dose is what a card asks: the sets that balance leaves, before the log has its say.
+    let mut asked = picks.clone();
+    super::plan::balance(curriculum, &mut asked);
+    let mut picks: Vec<Pick> = picks
+        .into_iter()
+        .zip(groups.iter().zip(&asked))
+        .map(|(pick, (group, asked))| room.after_training(group, pick, asked.prescription.sets))
+        .collect();
     super::plan::balance(curriculum, &mut picks);
     let practice = room.practice(list, &picks);
     Working { picks, practice }
@@ -237,9 +245,11 @@ impl<'a> Room<'a> {
     }
 
     /// A movement by its own fit.
-    fn prescribe(&self, ix: MovementIx) -> Pick {
+    pub(super) fn prescribe(&self, ix: MovementIx) -> Pick {
         let m = self.movement(ix);
         let (sets, dose, seconds) = self.dose(ix);
+        let bounds = sets_a_session(self.curriculum);
+        let sets = sets.clamp(bounds.0, bounds.1);
         let fit = self.fit(ix);
         let best = self.best(ix);
         let (b, added) = best.map_or((0, self.first_load(m)), |b| (b.amount, b.added));
@@ -260,13 +270,13 @@ impl<'a> Room<'a> {
                 )
             }
             (_, Measure::Time) => {
-                let (sets, hold) = held(b);
+                let (sets, hold) = held(b, bounds);
                 let all = i64::from(sets) * hold;
-                (
-                    sets,
-                    hold,
-                    format!("best hold {b} s: sets of {hold} s, {all} s in all"),
-                )
+                let mut why = format!("best hold {b} s: sets of {hold} s, {all} s in all");
+                if 2 * hold < b {
+                    why.push_str("; less than half of it, to stay within 90 s in all");
+                }
+                (sets, hold, why)
             }
             (Fit::Keep, _) => (
                 sets,
@@ -309,7 +319,7 @@ impl<'a> Room<'a> {
     }
 
     /// One movement of a group, which is sorted from easier to harder.
-    fn pick(&self, group: &[MovementIx]) -> Option<Pick> {
+    fn choose(&self, group: &[MovementIx]) -> Option<MovementIx> {
         let hardest = |fit: Fit| group.iter().rev().copied().find(|ix| self.fit(*ix) == fit);
         let stage = |ix: MovementIx| self.rank(ix).0;
         let kept = hardest(Fit::Keep).or_else(|| hardest(Fit::Short));
@@ -332,58 +342,60 @@ impl<'a> Room<'a> {
             };
             group.iter().rev().copied().find(fits)
         };
-        let chosen = first
+        first
             .or_else(|| untested(true))
             .or_else(|| untested(false))
-            .or(below)?;
-        let mut pick = self.after_training(group, self.prescribe(chosen));
-        self.weekly(&mut pick);
-        Some(pick)
+            .or(below)
     }
 
-    /// Keeps a pattern's week within its bounds; holds and first tries stay as they are.
-    fn weekly(&self, pick: &mut Pick) {
-        let p = &mut pick.prescription;
-        if pick.fit == Fit::Untested || p.measure == Measure::Time {
-            return;
+    /// What the log makes of a pick, of which a card asks so many sets.
+    fn after_training(&self, group: &[MovementIx], pick: Pick, asked: u32) -> Pick {
+        let mut pick = self.moved_on(group, pick, asked);
+        let p = &pick.prescription;
+        let seconds = i64::from(p.sets) * p.amount;
+        if p.measure == Measure::Time && pick.fit != Fit::Untested && seconds < *HELD.start() {
+            pick.why.push_str("; less than 30 s in all");
+            if p.sets == sets_a_session(self.curriculum).1 {
+                pick.why.push_str(", as more sets would be over 15 a week");
+            }
         }
-        let times = self.curriculum.school.dose.a_week.max(1);
-        while p.sets * times > *WEEKLY.end() && p.sets > 1 {
-            p.sets -= 1;
-        }
-        while p.sets * times < *WEEKLY.start() {
-            p.sets += 1;
-        }
+        pick
     }
 
-    fn after_training(&self, group: &[MovementIx], mut pick: Pick) -> Pick {
+    fn moved_on(&self, group: &[MovementIx], mut pick: Pick, asked: u32) -> Pick {
         if !matches!(pick.fit, Fit::Keep | Fit::Above) {
             return pick;
         }
         let old = pick.movement;
         let stage = self.rank(old).0;
         let id = self.movement(old).id.as_str();
-        let easier = || {
-            group
-                .iter()
-                .rev()
-                .copied()
-                .find(|ix| self.rank(*ix).0 < stage)
-        };
-        let fewer = |mut pick: Pick, why: &str| {
-            pick.prescription.sets = pick.prescription.sets.saturating_sub(2).max(2);
-            pick.why = why.to_string();
+        let below = |ix: &MovementIx| self.rank(*ix).0 < stage;
+        let easier = group.iter().rev().copied().find(below);
+        let less = |mut pick: Pick, before: &str| {
+            let p = &mut pick.prescription;
+            let least = sets_a_session(self.curriculum).0;
+            let kind = match p.sets > least {
+                true => {
+                    p.sets = p.sets.saturating_sub(2).max(least);
+                    "fewer"
+                }
+                false => {
+                    p.amount = (p.amount * 3 / 5).max(1);
+                    "shorter"
+                }
+            };
+            pick.why = format!("{before}: {kind} sets");
             pick
         };
-        match self.log(group, &pick) {
+        match self.log(group, &pick, easier, asked) {
             Log::Stay => pick,
-            Log::Easier => match easier() {
+            Log::Easier => match easier {
                 Some(ix) => self.instead(ix, format!("{id} was missed twice: one step easier. ")),
-                None => fewer(pick, "missed twice: fewer sets"),
+                None => less(pick, "missed twice"),
             },
-            Log::Return => match easier() {
+            Log::Return => match easier {
                 Some(ix) => self.instead(ix, format!("two weeks off {id}: one step easier. ")),
-                None => fewer(pick, "two weeks off: fewer sets"),
+                None => less(pick, "two weeks off"),
             },
             Log::On => {
                 let harder =
@@ -417,7 +429,10 @@ impl<'a> Room<'a> {
             (Some(Added::BodyWeight(load)), _) if load > 0 => {
                 p.added = Some(Added::BodyWeight(load + SHARE_STEP));
             }
-            (_, Measure::Time) => p.amount = (p.amount + 2).min(best * 2 / 3).max(p.amount),
+            (_, Measure::Time) => {
+                let most = (best * 2 / 3).min(HELD.end() / i64::from(p.sets.max(1)));
+                p.amount = (p.amount + 2).min(most).max(p.amount);
+            }
             _ => p.amount += 1,
         }
     }
@@ -471,14 +486,14 @@ impl<'a> Room<'a> {
     }
 }
 
-/// Sets and seconds of a hold from its best: three fifths of it, 30 to 90 seconds in all where sets allow.
-fn held(best: i64) -> (u32, i64) {
-    let hold = (best * 3 / 5).clamp(1, 45);
-    let mut sets = (HELD.start() + hold - 1).div_euclid(hold).clamp(2, 10);
-    while sets > 2 && sets * hold > *HELD.end() {
-        sets -= 1;
-    }
-    (sets as u32, hold)
+/// Sets and seconds of a hold from its best: three fifths of it, 30 to 90 seconds in all, in the sets that a week allows. Where
+/// those do not make 30 seconds the sets grow longer, up to two thirds of the best; where they make more than 90, shorter.
+fn held(best: i64, (fewest, most): (u32, u32)) -> (u32, i64) {
+    let hold = (best * 3 / 5).max(1);
+    let for_least = |by: i64| (HELD.start() + by - 1).div_euclid(by);
+    let sets = for_least(hold).clamp(fewest.into(), most.into());
+    let longer = for_least(sets).min(best * 2 / 3);
+    (sets as u32, hold.max(longer).min(HELD.end() / sets))
 }
 
 pub(crate) fn bears(curriculum: &Curriculum, movement: &Movement, class: &str) -> bool {

@@ -330,7 +330,6 @@ interface Rungbook {
     shown: (model: Model, movement: number, target: string) => Node | string;
     items: (model: Model, laid: TrainingPlan) => Node[];
     end: (laid: TrainingPlan) => (Node | string)[];
-    before: (person: Person, day: number) => Person;
   };
   search: { find: (typed: string) => number[] };
   store: {

@@ -96,12 +96,12 @@ def read_school(case, curriculum):
     return school._replace(smallest_plate=Fraction(str(school.smallest_plate)))
 
 def read_trained(present, results, today):
-    """Trained entries of each movement, in written order; those of unknown movements or days to come count for nothing."""
+    """Trained entries of each movement, in written order; those of unknown movements, today and days to come count for nothing."""
     trained = {}
     for entry in results.get("trained") or ():
         id, on = present.get(entry["movement"]), entry.get("on")
         day = date.fromisoformat(on) if on else today
-        if id is None or day > today:
+        if id is None or day >= today:
             continue
         load = entry.get("with")
         trained.setdefault(id, []).append(Trained(
@@ -195,6 +195,24 @@ def fit_of(m, school):
         return ABOVE
     return KEEP if b >= amount + 2 else SHORT if b >= amount else BELOW
 
+def sessions_a_week(school):
+    return min(3, school.a_week)
+
+def within_volume(sets, school):
+    """The nearest number of sets a session that makes 6 to 15 a week."""
+    fine = [n for n in range(1, MOST_SETS_A_WEEK + 1) if FEWEST_SETS_A_WEEK <= n * sessions_a_week(school) <= MOST_SETS_A_WEEK]
+    return min(fine, key=lambda n: abs(n - sets))
+
+def hold_of(b, school):
+    """(sets, seconds): three fifths of the best; not 30 s in all: up to two thirds of it; more than 90 s in all: shorter."""
+    hold = max(1, b * 3 // 5)
+    sets = within_volume(next(n for n in range(1, 31) if n * hold >= 30), school)
+    while sets * hold < 30 and 3 * (hold + 1) <= 2 * b:
+        hold += 1
+    while sets * hold > 90:
+        hold -= 1
+    return sets, hold
+
 def prescribe(m, school):
     """The prescription of a movement by its own fit."""
     fit = fit_of(m, school)
@@ -209,12 +227,13 @@ def prescribe(m, school):
         return Prescription(fit, 2, amount, load, "never tested: a first try, then enter the number")
     b, load = m.best
     if m.measure == "time":
-        hold = min(45, max(1, b * 3 // 5))
-        sets = min(10, max(2, -(-30 // hold)))
-        while sets > 2 and sets * hold > 90:
-            sets -= 1
-        return Prescription(fit, sets, hold, load, f"best hold {b} s: sets of {hold} s, {sets * hold} s in all")
+        sets, hold = hold_of(b, school)
+        why = f"best hold {b} s: sets of {hold} s, {sets * hold} s in all"
+        if hold < Fraction(b, 2):
+            why += "; less than half of it, to stay within 90 s in all"
+        return Prescription(fit, sets, hold, load, why)
     sets, reps = dose_of(m, school)
+    sets = within_volume(sets, school)
     if fit == KEEP:
         return Prescription(fit, sets, reps, load, f"{b} in one set: {sets} sets of {reps} leave {b - reps} in reserve")
     if fit == SHORT:
@@ -248,40 +267,56 @@ def pick_of(group, school):
 
 # ---------------------------------------------------------------- what was trained
 
-def sessions_of(m, school, today):
-    """The first session of each day after the last test with the load of the best set, oldest first."""
+def sessions_of(m, load, school, today):
+    """The first session of each day after the last test with a load, oldest first."""
     by_day = {}
     for entry in m.trained:
-        if same_load(entry.load, m.best.load) and not (m.last_tested and entry.day <= m.last_tested) and (today - entry.day).days <= school.results_last_days:
+        if same_load(entry.load, load) and not (m.last_tested and entry.day <= m.last_tested) and (today - entry.day).days <= school.results_last_days:
             by_day.setdefault(entry.day, entry)
     return [by_day[day] for day in sorted(by_day)]
 
-def verdict(m, group, said, school, today):
-    """What the sessions say of a picked movement that is to be kept or is above its dose."""
-    def full(session):
-        sets = said.sets if m.marks & STEADY else min(said.sets, least_a_session(school))
+def easing(m, group, today, school):
+    """Easier for a week from the first training of the group after the last two weeks off; a test since then ends it."""
+    if not m.trained:
+        return False
+    days = sorted({entry.day for entry in m.trained if (today - entry.day).days <= school.results_last_days})
+    if m.last_tested:
+        days = [m.last_tested] + [day for day in days if day > m.last_tested]
+    before = [day for day, after in zip(days, days[1:] + [today]) if (after - day).days > DAYS_OFF]
+    if not before:
+        return False
+    since = [entry.day for x in group for entry in x.trained if entry.day > before[-1]]
+    return not since or (today - min(since)).days < DAYS_EASIER
+
+def moved_on_from(m, said, sessions, sets_asked, school):
+    def full(session, sets):
         return len(session.did) >= sets and all(amount >= said.amount for amount in session.did)
 
+    if m.marks & STEADY:
+        easy = [full(session, min(said.sets, sets_asked)) and session.reserve >= 2 for session in sessions[-3:]]
+        return len(easy) == 3 and all(easy)
+    least = min(said.sets, least_a_session(school))
+    over = [full(session, least) and session.did[-1] >= said.amount + 2 for session in sessions[-2:]]
+    return len(over) == 2 and all(over)
+
+def verdict(m, group, said, easier, sets_asked, school, today):
+    """What the sessions say of a picked movement that is to be kept or is above its dose."""
     def missed(session):
         return not session.reserve and any(amount < said.amount for amount in session.did)
 
-    if not m.trained:
-        return STAY
-    days = [entry.day for entry in m.trained]
-    last = max(days + ([m.last_tested] if m.last_tested else []))
-    since = [entry.day for x in group for entry in x.trained if entry.day > last]
-    if (today - last).days > DAYS_OFF and not (since and (today - min(since)).days >= DAYS_EASIER):
+    if easing(m, group, today, school):
         return RETURN
-    sessions = sessions_of(m, school, today)
+    sessions = sessions_of(m, said.load, school, today)
     if len(sessions) >= 2 and all(missed(session) for session in sessions[-2:]):
-        return EASIER
-    if m.marks & STEADY:
-        easy = [full(session) and session.reserve >= 2 for session in sessions[-3:]]
-        on = len(easy) == 3 and all(easy)
-    else:
-        over = [full(session) and session.did[-1] >= said.amount + 2 for session in sessions[-2:]]
-        on = len(over) == 2 and all(over)
-    if not on or "waits" in m.marks and (today - min(days)).days < 7 * m.weeks_from:
+        if easier is None:
+            return EASIER
+        own = prescribe(easier, school)
+        later = [session for session in sessions_of(easier, own.load, school, today) if session.day > sessions[-1].day]
+        if not moved_on_from(easier, own, later, sets_asked, school):
+            return EASIER
+    if not moved_on_from(m, said, sessions, sets_asked, school):
+        return STAY
+    if "waits" in m.marks and (today - min(entry.day for entry in m.trained)).days < 7 * m.weeks_from:
         return STAY
     return ON
 
@@ -295,19 +330,27 @@ def more(m, said, school):
         return said._replace(load=Load(said.load.value + Fraction(1, 40), "bw"), why=why)
     if m.measure == "reps":
         return said._replace(amount=said.amount + 1, why=why)
-    return said._replace(amount=max(said.amount, min(said.amount + 2, m.best.amount * 2 // 3)), why=why)
+    return said._replace(amount=max(said.amount, min(said.amount + 2, m.best.amount * 2 // 3, 90 // said.sets)), why=why)
 
-def after_training(m, group, school, today):
-    """(movement, prescription) once what was trained has had its say."""
+def after_training(m, group, sets_asked, school, today):
+    """(movement, prescription) once what was trained has had its say, and what is held too briefly is said."""
+    m, said = after_log(m, group, sets_asked, school, today)
+    if m.measure == "time" and said.fit != UNTESTED and said.sets * said.amount < 30:
+        cause = ", as more sets would be over 15 a week" if (said.sets + 1) * sessions_a_week(school) > MOST_SETS_A_WEEK else ""
+        said = said._replace(why=f"{said.why}; less than 30 s in all{cause}")
+    return m, said
+
+def after_log(m, group, sets_asked, school, today):
     said = prescribe(m, school)
-    says = verdict(m, group, said, school, today) if said.fit in (KEEP, ABOVE) else STAY
+    easier = max((x for x in group if x.stage < m.stage), key=hardness, default=None)
+    says = verdict(m, group, said, easier, sets_asked, school, today) if said.fit in (KEEP, ABOVE) else STAY
     if says == STAY:
         return m, said
     if says == ON:
         others = [x for x in group if x.stage > m.stage and fit_of(x, school) != BELOW]
         other = min(others, key=hardness, default=None)
     else:
-        other = max((x for x in group if x.stage < m.stage), key=hardness, default=None)
+        other = easier
     if other is not None:
         own = prescribe(other, school)
         why = {
@@ -318,21 +361,10 @@ def after_training(m, group, school, today):
         return other, own._replace(why=why[says])
     if says == ON:
         return m, more(m, said, school)
-    why = "missed twice: fewer sets" if says == EASIER else "two weeks off: fewer sets"
-    return m, said._replace(sets=max(2, said.sets - 2), why=why)
-
-def within_volume(m, said, school):
-    if m.measure == "time" or said.fit == UNTESTED:
-        return said
-    sets = said.sets
-    while sets * school.a_week > MOST_SETS_A_WEEK and sets > 1:
-        sets -= 1
-    while sets * school.a_week < FEWEST_SETS_A_WEEK:
-        sets += 1
-    return said._replace(sets=sets)
-
-def sessions_a_week(school):
-    return min(3, school.a_week)
+    why = "missed twice" if says == EASIER else "two weeks off"
+    if said.sets == least_a_session(school):
+        return m, said._replace(amount=max(1, said.amount * 3 // 5), why=f"{why}: shorter sets")
+    return m, said._replace(sets=max(least_a_session(school), said.sets - 2), why=f"{why}: fewer sets")
 
 def least_a_session(school):
     return -(-FEWEST_SETS_A_WEEK // sessions_a_week(school))
@@ -407,13 +439,16 @@ def answer(case):
     school = read_school(case, curriculum)
     movements, present = read_movements(curriculum, results, school, today)
     listed = [movements[id] for id in dict.fromkeys(present.get(id) for id in case["movements"]) if id]
-    chosen = []
+    groups, chosen = [], []
     for pattern in PATTERNS:
         for straight in (False, True):
             group = [m for m in listed if m.pattern == pattern and ("straight" in m.marks) == straight and may_be_trained(m)]
             if group:
-                m, said = after_training(pick_of(group, school), group, school, today)
-                chosen.append((m, within_volume(m, said, school)))
+                m = pick_of(group, school)
+                groups.append(group)
+                chosen.append((m, prescribe(m, school)))
+    asked = [said.sets for _, said in even(chosen, school)]
+    chosen = [after_training(m, group, sets, school, today) for (m, _), group, sets in zip(chosen, groups, asked)]
     picks = [
         {"movement": m.id, "target": target_text(m.measure, said.sets, said.amount, secs_of(m), said.load), "why": said.why}
         for m, said in even(chosen, school)

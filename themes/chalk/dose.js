@@ -8,7 +8,7 @@
   const { say } = globalThis.rungbook.words;
   const UNTESTED = 'untested', ABOVE = 'above', KEEP = 'keep', SHORT = 'short', BELOW = 'below';
   const PUSH = ['vertical push', 'horizontal push'], PULL = ['vertical pull', 'horizontal pull'];
-  const LONG_OFF = 14, A_WEEK = 7, MOST_SESSIONS = 3, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
+  const LONG_OFF = 14, A_WEEK = 7, MOST_SESSIONS = 3, WEEKLY_LEAST = 6, WEEKLY_MOST = 15, HELD_LEAST = 30, HELD_MOST = 90;
   const threeFifths = (/** @type {number} */ part) => Math.floor((part * 3) / 5);
 
   /** @typedef {{ unit: number, load: number }} Load */
@@ -28,6 +28,10 @@
   const working = (model, assessment, person, list, today) => {
     const { tables } = model, school = tables.dose_of_school;
     const sessionsAWeek = Math.min(MOST_SESSIONS, Math.max(1, school.a_week));
+    // The sets of a session that keep a pattern's week within its bounds.
+    const fewestSets = Math.ceil(WEEKLY_LEAST / sessionsAWeek), mostSets = Math.floor(WEEKLY_MOST / sessionsAWeek);
+    // What is trained today has its say from tomorrow on, so that the card stays while it is done.
+    const trainedBefore = person.trained.filter(({ on }) => on < today);
     const counts = (/** @type {number} */ on) => today - on >= 0 && today - on <= tables.results_last_days;
     const measure = (/** @type {number} */ m) => model.target(m).measure;
     const state = (/** @type {number} */ m) => assessment.states[m];
@@ -55,7 +59,7 @@
         if (by > 0) found = one;
       }
       if (!found) {
-        const trained = person.trained.filter(({ movement, on }) => movement === m && counts(on));
+        const trained = trainedBefore.filter(({ movement, on }) => movement === m && counts(on));
         const last = Math.max(...trained.map(({ on }) => on));
         const session = trained.find(({ on }) => on === last);
         if (session) {
@@ -95,19 +99,19 @@
       const over = b.amount - amount;
       return over >= 6 ? ABOVE : over >= 2 ? KEEP : over >= 0 ? SHORT : BELOW;
     };
-    /** Sets and seconds of a hold. @param {number} b */
+    /** Sets and seconds of a hold: 30 to 90 seconds in all, in the sets that a week allows; longer ones up to two thirds of the best where those do not make 30. @param {number} b */
     const held = (b) => {
-      const hold = Math.min(45, Math.max(1, threeFifths(b)));
-      let sets = Math.min(10, Math.max(2, Math.ceil(30 / hold)));
-      while (sets > 2 && sets * hold > 90) sets -= 1;
-      return { sets, hold };
+      const hold = Math.max(1, threeFifths(b));
+      const sets = Math.min(mostSets, Math.max(fewestSets, Math.ceil(HELD_LEAST / hold)));
+      const longer = Math.min(Math.floor((b * 2) / 3), Math.ceil(HELD_LEAST / sets));
+      return { sets, hold: Math.min(Math.max(hold, longer), Math.floor(HELD_MOST / sets)) };
     };
 
     /** A movement by its own fit. @param {number} m @returns {WorkingPick} */
     const prescribe = (m) => {
       const fit = fitOf(m), dose = doseOf(m), at = best(m), b = at ? at.amount : 0;
       const careful = model.is(m, GUARDED) || model.is(m, LOWERING), timed = measure(m) === TIME;
-      let { sets, amount } = dose, why = '';
+      let { amount } = dose, sets = Math.min(mostSets, Math.max(fewestSets, dose.sets)), why = '';
       if (fit === UNTESTED) {
         sets = 2;
         amount = timed ? (careful ? 3 : 5) : careful ? 2 : 3;
@@ -117,6 +121,7 @@
         sets = of.sets;
         amount = of.hold;
         why = say('dose.best_hold', { best: b, amount, all: sets * amount });
+        if (2 * amount < b) why = say('dose.short_hold', { why });
       } else if (fit === KEEP) {
         why = say('dose.in_reserve', { best: b, sets, amount, left: b - amount });
       } else if (fit === SHORT) {
@@ -132,46 +137,58 @@
       return { movement: m, measure: measure(m), sets, amount, seconds: timed ? 0 : dose.seconds, ...(at ? plain(at) : firstLoad(m)), text: '', why, fit };
     };
 
-    /** What the training log says of a pick. @param {number[]} group @param {WorkingPick} pick @returns {'stay' | 'on' | 'easier' | 'return'} */
-    const log = (group, pick) => {
-      const m = pick.movement;
-      const logged = person.trained.filter(({ movement }) => movement === m);
-      const days = [...logged, ...person.tested.filter(({ movement }) => movement === m)].map(({ on }) => on).filter(counts);
-      const last = Math.max(...days);
-      // Easier for a week, which begins with the first training of the pattern since.
-      const back = Math.min(...person.trained.filter(({ movement, on }) => group.includes(movement) && on > last && on <= today).map(({ on }) => on));
-      if (logged.length && days.length && today - last > LONG_OFF && !(today - back >= A_WEEK)) return 'return';
-      // What was trained before the last test was another dose.
+    /** The training of a movement with one load since its last test, oldest first, one entry for each day: what was trained before was another dose. @param {number} m @param {Load} load */
+    const sessionsOf = (m, load) => {
       const tested = Math.max(...person.tested.filter(({ movement, on }) => movement === m && on <= today).map(({ on }) => on));
       /** @type {Trained[]} */
-      const sessions = [];
-      for (const of of logged) {
-        const load = plain(of);
-        const same = load.unit === pick.unit && load.load === pick.load;
-        if (same && counts(of.on) && of.on > tested && sessions.every(({ on }) => on !== of.on)) sessions.push(of);
+      const out = [];
+      for (const of of trainedBefore) {
+        const { unit, load: number } = plain(of);
+        if (of.movement === m && unit === load.unit && number === load.load && counts(of.on) && of.on > tested && out.every(({ on }) => on !== of.on)) out.push(of);
       }
-      sessions.sort((a, b) => a.on - b.on);
-      const asked = pick.amount * ONE;
+      return out.sort((a, b) => a.on - b.on);
+    };
+    /** Two weeks off, and easier for a week, which begins with the first training of the pattern since. A test after them sets the dose anew. @param {number[]} group @param {number} m */
+    const isEasing = (group, m) => {
+      const trained = trainedBefore.filter(({ movement }) => movement === m).map(({ on }) => on);
+      const tested = person.tested.filter(({ movement, on }) => movement === m && counts(on)).map(({ on }) => on);
+      const latest = tested.length ? [Math.max(...tested)] : [];
+      const days = [...latest, ...trained.filter((on) => counts(on) && latest.every((day) => on > day))].sort((a, b) => a - b);
+      const left = days.filter((day, i) => (i + 1 < days.length ? days[i + 1] : today) - day > LONG_OFF);
+      if (!trained.length || !left.length) return false;
+      const since = trainedBefore.filter(({ movement, on }) => group.includes(movement) && on > left[left.length - 1]).map(({ on }) => on);
+      return !since.length || today - Math.min(...since) < A_WEEK;
+    };
+    /** Whether a dose was done in full often enough to move on, by the training after a day; a card asks so many sets of it. @param {WorkingPick} pick @param {number} asked @param {number} after */
+    const isDone = (pick, asked, after) => {
+      const m = pick.movement, amount = pick.amount * ONE, sessions = sessionsOf(m, pick).filter(({ on }) => on > after);
       const strict = model.is(m, GUARDED) || model.is(m, LOWERING) || tables.straight[m] || tables.unstable[m];
-      // Sets that were taken away for balance still count as the dose, but not where three full doses are asked.
-      const sets = strict ? pick.sets : Math.min(pick.sets, Math.ceil(WEEKLY_LEAST / sessionsAWeek));
-      const isFull = (/** @type {Trained} */ { did }) => did.length >= sets && did.every((set) => set >= asked);
-      // Fewer sets are a lighter week; fewer reps with some in reserve were asked so.
-      const isMissed = (/** @type {Trained} */ { did, reserve }) => !reserve && did.some((set) => set < asked);
-      const latest = (/** @type {number} */ count) => (sessions.length >= count ? sessions.slice(-count) : null);
-      const two = latest(2), three = latest(3);
-      if (two && two.every(isMissed)) return 'easier';
-      const ready = strict ? Boolean(three && three.every((of) => isFull(of) && (of.reserve || 0) >= 2))
-        : Boolean(two && two.every((of) => isFull(of) && of.did[of.did.length - 1] >= asked + 2 * ONE));
-      const first = Math.min(...logged.map(({ on }) => on));
-      const waits = tables.waits[m] && (!logged.length || today - first < 7 * tables.weeks_from[m]);
-      return ready && !waits ? 'on' : 'stay';
+      // The half sets of a lighter week count as the dose, but not where three full doses are asked.
+      const sets = Math.min(pick.sets, strict ? asked : fewestSets), count = strict ? 3 : 2;
+      return sessions.length >= count && sessions.slice(-count).every(({ did, reserve }) => did.length >= sets && did.every((set) => set >= amount)
+        && (strict ? (reserve || 0) >= 2 : did[did.length - 1] >= amount + 2 * ONE));
     };
 
-    /** @param {number[]} group sorted from easier to harder @param {WorkingPick} pick @returns {WorkingPick} */
-    const afterTraining = (group, pick) => {
+    /** What the training log says of a pick. @param {number[]} group @param {WorkingPick} pick @param {number | undefined} easier @param {number} asked @returns {'stay' | 'on' | 'easier' | 'return'} */
+    const log = (group, pick, easier, asked) => {
+      const m = pick.movement;
+      if (isEasing(group, m)) return 'return';
+      const two = sessionsOf(m, pick).slice(-2);
+      // Fewer sets are a lighter week; fewer reps with some in reserve were asked so.
+      const missed = two.length === 2 && two.every(({ did, reserve }) => !reserve && did.some((set) => set < pick.amount * ONE));
+      // Whoever has since moved on from the easier one is back.
+      if (missed && (easier === undefined || !isDone(prescribe(easier), asked, two[1].on))) return 'easier';
+      const first = Math.min(...trainedBefore.filter(({ movement }) => movement === m).map(({ on }) => on));
+      const waits = tables.waits[m] && (first === Infinity || today - first < 7 * tables.weeks_from[m]);
+      return !waits && isDone(pick, asked, -Infinity) ? 'on' : 'stay';
+    };
+
+    /** @param {number[]} group sorted from easier to harder @param {WorkingPick} pick @param {number} asked the sets that a card asks @returns {WorkingPick} */
+    const movedOn = (group, pick, asked) => {
       if (pick.fit !== KEEP && pick.fit !== ABOVE) return pick;
-      const old = pick.movement, id = tables.ids[old], says = log(group, pick);
+      const old = pick.movement, id = tables.ids[old];
+      const easier = [...group].reverse().find((m) => tables.stage[m] < tables.stage[old]);
+      const says = log(group, pick, easier, asked);
       const instead = (/** @type {number} */ m, /** @type {(why: string) => string} */ before) => { const other = prescribe(m); return { ...other, why: before(other.why) }; };
       if (says === 'stay') return pick;
       if (says === 'on') {
@@ -181,15 +198,21 @@
         const why = say('dose.moved_on');
         if (pick.unit === MASS && pick.load > 0) return { ...pick, why, load: pick.load + Math.max(plate, Math.floor(Math.floor(pick.load / 10) / plate) * plate) };
         if (pick.unit === BODY_WEIGHT && pick.load > 0) return { ...pick, why, load: pick.load + ONE / 40 };
-        if (pick.measure === TIME) return { ...pick, why, amount: Math.max(pick.amount, Math.min(pick.amount + 2, Math.floor((amount * 2) / 3))) };
+        if (pick.measure === TIME) return { ...pick, why, amount: Math.max(pick.amount, Math.min(pick.amount + 2, Math.floor((amount * 2) / 3), Math.floor(HELD_MOST / Math.max(1, pick.sets)))) };
         return { ...pick, why, amount: pick.amount + 1 };
       }
-      const easier = [...group].reverse().find((m) => tables.stage[m] < tables.stage[old]);
       if (easier !== undefined) return instead(easier, (why) => (says === 'easier' ? say('dose.missed_easier', { movement: id, why }) : say('dose.off_easier', { movement: id, why })));
-      return { ...pick, sets: Math.max(2, pick.sets - 2), why: says === 'easier' ? say('dose.missed_twice') : say('dose.weeks_off') };
+      if (pick.sets > fewestSets) return { ...pick, sets: Math.max(fewestSets, pick.sets - 2), why: says === 'easier' ? say('dose.missed_twice') : say('dose.weeks_off') };
+      return { ...pick, amount: Math.max(1, threeFifths(pick.amount)), why: says === 'easier' ? say('dose.missed_shorter') : say('dose.off_shorter') };
+    };
+    /** @param {number[]} group @param {WorkingPick} pick @param {number} asked */
+    const afterTraining = (group, pick, asked) => {
+      const of = movedOn(group, pick, asked), { why } = of;
+      if (of.measure !== TIME || of.fit === UNTESTED || of.sets * of.amount >= HELD_LEAST) return of;
+      return { ...of, why: of.sets === mostSets ? say('dose.few_seconds_sets', { why }) : say('dose.few_seconds', { why }) };
     };
 
-    /** One movement of a group, which is sorted from easier to harder. @param {number[]} group @returns {WorkingPick | null} */
+    /** One movement of a group, which is sorted from easier to harder. @param {number[]} group @returns {number | undefined} */
     const choose = (group) => {
       const falling = [...group].reverse();
       const hardest = (/** @type {string} */ fit) => falling.find((m) => fitOf(m) === fit);
@@ -207,14 +230,7 @@
       if (chosen === undefined) chosen = falling.find((m) => easier(m) && state(m) === OPEN);
       if (chosen === undefined) chosen = falling.find(easier);
       if (chosen === undefined) chosen = below;
-      if (chosen === undefined) return null;
-      const pick = afterTraining(group, prescribe(chosen));
-      if (pick.fit !== UNTESTED && pick.measure !== TIME) {
-        const times = Math.max(1, school.a_week);
-        while (pick.sets * times > WEEKLY_MOST && pick.sets > 1) pick.sets -= 1;
-        while (pick.sets * times < WEEKLY_LEAST) pick.sets += 1;
-      }
-      return pick;
+      return chosen;
     };
 
     /** Takes sets from the heavier of push and pull while it is more than a third above the other, but none below a pattern's weekly least. @param {WorkingPick[]} picks */
@@ -231,15 +247,23 @@
     };
 
     const members = [...new Set(list)];
+    /** @type {number[][]} */
+    const groups = [];
     /** @type {WorkingPick[]} */
-    const picks = [];
+    const chosen = [];
     for (const pattern of PATTERNS) {
       for (const straight of [0, 1]) {
         const group = members.filter((m) => isTrainable(m) && tables.patterns[tables.pattern[m]] === pattern && tables.straight[m] === straight).sort(harder);
-        const pick = choose(group);
-        if (pick) picks.push(pick);
+        const first = choose(group);
+        if (first === undefined) continue;
+        groups.push(group);
+        chosen.push(prescribe(first));
       }
     }
+    // The full dose is what a card asks: the sets that balance leaves, before the log has its say.
+    const asked = chosen.map((pick) => ({ ...pick }));
+    balance(asked);
+    const picks = chosen.map((pick, i) => afterTraining(groups[i], pick, asked[i].sets));
     balance(picks);
     for (const pick of picks) pick.text = targetText({ ...pick, amount: pick.amount * ONE, atMost: false, hits: 0, of: 0 });
 

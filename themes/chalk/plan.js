@@ -53,8 +53,5 @@
     return words.sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull }).map((part) => /** @type {Node | string} */ (part));
   };
 
-  /** What counts today: sets ticked off today have their say from tomorrow on, so that the card stays while it is done. @param {Person} person @param {number} day */
-  const before = (person, day) => ({ ...person, trained: person.trained.filter(({ on }) => on < day) });
-
-  globalThis.rungbook.plan = { lay, shown, items, end, before };
+  globalThis.rungbook.plan = { lay, shown, items, end };
 })();

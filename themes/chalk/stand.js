@@ -138,7 +138,7 @@
   /** The weeks ahead; none before the health questions, nor where they say to ask a clinician first. @param {Stand} stand */
   const weeks = ({ found, person, day }) => {
     const outcome = (store.get('screening') || {}).outcome || 'none';
-    const { picks } = dose.working(model, found, plan.before(person, day), model.order, day);
+    const { picks } = dose.working(model, found, person, model.order, day);
     byId('plan').hidden = outcome === 'none' || outcome === 'ask' || !picks.length;
     if (byId('plan').hidden) return;
     const laid = plan.lay(model, picks, day);

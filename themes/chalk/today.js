@@ -84,7 +84,7 @@
     if (!stand || barred) return;
     const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
     const list = skill ? skill.members : model.order;
-    const { picks, practice } = dose.working(model, stand.found, plan.before(stand.person, stand.day), list, stand.day);
+    const { picks, practice } = dose.working(model, stand.found, stand.person, list, stand.day);
     const on = results.dayText(stand.day);
     const classes = new Set([...picks.map(({ movement }) => movement), ...practice.map(({ movement }) => movement)].flatMap((m) => tables.cautions[m].map((c) => tables.classes[c])));
     const warm = [...new Set(['always', ...tables.classes.filter((c) => classes.has(c))].flatMap((key) => tables.warm_up[key] || []))];
