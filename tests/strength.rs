@@ -229,6 +229,30 @@ fn the_load_that_moves() {
     assert!(estimates[2].one_rep_max.is_err(), "twenty reps are refused");
 }
 
+/// An entry's own body weight serves that entry: 60 kg and 10 kg more, beside 70 kg for all and beside none.
+#[test]
+fn an_entry_has_its_own_weight() {
+    let proof = shipped();
+    let moved = |weight: Option<&str>| {
+        let tested = json!([
+            { "movement": "pull-up", "got": "5 reps with 10 kg", "bodyweight": "60 kg", "on": "2026-11-20" },
+            { "movement": "pull-up-band", "got": "8 reps with 15 kg help", "on": "2026-11-20" },
+        ]);
+        let mut results = json!({ "results": 1, "tested": tested });
+        if let Some(weight) = weight {
+            results["bodyweight"] = json!(weight);
+        }
+        let person = person(&proof.curriculum, &results);
+        let all = strength::estimates(&proof.curriculum, &person, today());
+        let relative = all[0].relative.expect("five reps are in range").0;
+        // Brzycki, the lowest: 70 x 36 / 32 = 78.75 of 60.
+        assert!((relative - 78.75 / 60.0).abs() < 0.001, "{relative}");
+        all.iter().map(|e| e.moved).collect::<Vec<f64>>()
+    };
+    assert_eq!(moved(Some("70 kg")), [70.0, 55.0]);
+    assert_eq!(moved(None), [70.0]);
+}
+
 /// "2 for 2" (Baechle & Earle, Essentials; the worked example there: goal 3x10, 12 in the last set two sessions running).
 #[test]
 fn moving_on_reads_what_was_trained() {

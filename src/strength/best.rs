@@ -16,6 +16,8 @@ pub struct Best {
     pub amount: i64,
     /// `None` for no load or one of 0.
     pub added: Option<Added>,
+    /// The body weight of that day, where the entry carries its own.
+    pub body_weight: Option<i64>,
 }
 
 /// The best set of a movement, by its latest tests, else by its latest training; `None` when there is neither.
@@ -59,6 +61,7 @@ pub fn best(curriculum: &Curriculum, person: &Person, today: Day, ix: MovementIx
         Some(Best {
             amount: most + reserve,
             added: without_zero(session.added),
+            body_weight: None,
         })
     })
 }
@@ -84,6 +87,7 @@ fn of_test(tested: &Tested) -> Best {
     Best {
         amount: amount / ONE + more,
         added: without_zero(added),
+        body_weight: tested.body_weight,
     }
 }
 

@@ -23,12 +23,8 @@ pub struct Estimate {
 }
 
 /// The estimates for every tested movement that is measured in reps and whose moved load is known: its posture tells the share
-/// on the hands (the larger of its two ends), and the body weight is given.
+/// on the hands (the larger of its two ends), and the body weight is given, by the entry itself or for all.
 pub fn estimates(curriculum: &Curriculum, person: &Person, today: Day) -> Vec<Estimate> {
-    let Some(weight) = person.body_weight else {
-        return Vec::new();
-    };
-    let weight = weight as f64 / KILOGRAM as f64;
     let one = |ix: MovementIx| {
         let m = curriculum.movement(ix);
         // The formulas are for whole reps at one's own pace.
@@ -37,6 +33,7 @@ pub fn estimates(curriculum: &Curriculum, person: &Person, today: Day) -> Vec<Es
             return None;
         }
         let set = best(curriculum, person, today, ix).filter(|b| b.amount > 0)?;
+        let weight = set.body_weight.or(person.body_weight)? as f64 / KILOGRAM as f64;
         let solved = solve(m.posture.as_ref()?).ok()?;
         let share = solved
             .poses()
