@@ -574,6 +574,17 @@ fn a_plan_is_written_whole() {
         ),
         "{said}"
     );
+    // Three weeks alike are one line, then the lighter one; the volume by pattern follows.
+    let plan = said.split("Plan\n").nth(1).expect("a plan");
+    let lines: Vec<&str> = plan.lines().map(str::trim).take(3).collect();
+    assert_eq!(
+        lines[..2],
+        [
+            "weeks 1 to 3: 2026-11-25, 2026-11-28, 2026-12-02, 2026-12-05, 2026-12-09, 2026-12-12",
+            "week 4: 2026-12-16, 2026-12-19, lighter: half the sets",
+        ]
+    );
+    assert!(lines[2].starts_with("sets a week: "), "{said}");
     let page = fs::read_to_string(folder.path().join("p.html")).expect("a page");
     for part in [
         "Skill practice, before",

@@ -619,6 +619,8 @@ struct Client {
     reserve: u32,
     have: Option<Vec<bool>>,
     pause: Option<usize>,
+    /// Effort, minutes and days since, of whole sessions.
+    sessions: Vec<(u32, u32, i32)>,
     /// Days since the tests.
     tested_ago: i32,
     /// A movement three times: the amount of each set, days since the last, reps left, sets, days between.
@@ -636,7 +638,10 @@ fn client(movements: usize, equipment: usize) -> impl Strategy<Value = Client> {
             0.5,
             proptest::collection::vec(proptest::bool::weighted(0.6), equipment),
         ),
-        proptest::option::weighted(0.3, 0..12_usize),
+        (
+            proptest::option::weighted(0.3, 0..12_usize),
+            proptest::collection::vec((0..=10_u32, 0..120_u32, 0..9), 0..9),
+        ),
         prop_oneof![Just(3), Just(30)],
         proptest::collection::vec(
             (
@@ -650,14 +655,17 @@ fn client(movements: usize, equipment: usize) -> impl Strategy<Value = Client> {
             0..40,
         ),
     )
-        .prop_map(|(done, reserve, have, pause, tested_ago, trained)| Client {
-            done,
-            reserve,
-            have,
-            pause,
-            tested_ago,
-            trained,
-        })
+        .prop_map(
+            |(done, reserve, have, (pause, sessions), tested_ago, trained)| Client {
+                done,
+                reserve,
+                have,
+                pause,
+                sessions,
+                tested_ago,
+                trained,
+            },
+        )
 }
 
 impl Client {
@@ -701,8 +709,9 @@ impl Client {
                 })
             })
             .collect();
-        let mut out =
-            json!({ "results": 1, "bodyweight": "70 kg", "tested": tested, "trained": trained });
+        let session = |(effort, minutes, ago): &(u32, u32, i32)| json!({ "effort": effort, "minutes": minutes, "on": day(*ago) });
+        let sessions: Vec<Value> = self.sessions.iter().map(session).collect();
+        let mut out = json!({ "results": 1, "bodyweight": "70 kg", "tested": tested, "trained": trained, "sessions": sessions });
         if let Some(have) = &self.have {
             out["have"] = words
                 .iter()
@@ -956,7 +965,10 @@ fn told_plan(proof: &Proofread, plan: &strength::Plan) -> Value {
         .iter()
         .map(|w| json!({ "week": w.number, "lighter": w.lighter, "sessions": w.sessions.iter().map(session).collect::<Vec<_>>() }))
         .collect();
-    json!({ "weeks": weeks, "retest": plan.retest.to_string(), "push": plan.push, "pull": plan.pull })
+    json!({
+        "weeks": weeks, "retest": plan.retest.to_string(), "volume": plan.volume, "straight_arm": plan.straight_arm,
+        "push": plan.push, "pull": plan.pull,
+    })
 }
 
 /// The independent calculation in Python, and the page's script in a JavaScript engine, give the same on random clients.
@@ -1063,15 +1075,29 @@ fn program_page_and_reference_prescribe_alike() {
                 let kind: String = why.chars().filter(|c| !c.is_ascii_digit()).take(18).collect();
                 *whys.borrow_mut().entry(kind).or_insert(0) += 1;
             }
+            // The same to nine digits: roots and sums differ in the last ones.
+            let load = strength::load::last_week(&person.sessions, today());
+            *whys.borrow_mut().entry(format!("a load: {}", load.is_some())).or_insert(0) += 1;
+            let load = load.map(|l| [l.total, l.monotony, l.strain]);
+            let is_load = |theirs: &Value| match load {
+                None => theirs.is_null(),
+                Some(ours) => ["total", "monotony", "strain"].iter().zip(ours).all(|(key, ours)| {
+                    theirs[key].as_f64().is_some_and(|n| (n - ours).abs() <= 1e-9 * ours)
+                }),
+            };
             if let Some(page) = &page {
                 let mut theirs = ask(page, &json!({ "dose": ids, "results": results, "today": TODAY }));
                 let laid = theirs.as_object_mut().expect("a record").remove("plan");
+                let added = theirs.as_object_mut().expect("a record").remove("load");
+                prop_assert!(added.as_ref().is_some_and(is_load), "the page's load: {:?} {:?}", load, added);
                 prop_assert_eq!(&ours, &theirs, "the page: {}", results);
                 let plan = strength::plan(curriculum, &working, today());
                 prop_assert_eq!(Some(told_plan(&proof, &plan)), laid, "the plan of the page: {}", results);
             }
             if let Some(reference) = &reference {
-                let theirs = ask(reference, &json!({ "curriculum": for_reference, "school": of_school, "results": results, "today": TODAY, "movements": ids }));
+                let mut theirs = ask(reference, &json!({ "curriculum": for_reference, "school": of_school, "results": results, "today": TODAY, "movements": ids }));
+                let added = theirs.as_object_mut().expect("a record").remove("load");
+                prop_assert!(added.as_ref().is_some_and(is_load), "the reference's load: {:?} {:?}", load, added);
                 prop_assert_eq!(&ours, &theirs, "the reference: {}", results);
             }
             Ok(())
@@ -1084,7 +1110,7 @@ fn program_page_and_reference_prescribe_alike() {
     }
     println!("{:?}", whys.borrow());
     assert!(
-        whys.borrow().len() >= 17 && whys.borrow().values().all(|n| *n > 0),
+        whys.borrow().len() >= 19 && whys.borrow().values().all(|n| *n > 0),
         "every kind of reason comes up: {:?}",
         whys.borrow()
     );

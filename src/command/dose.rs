@@ -262,14 +262,20 @@ fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
         );
     }
     let _ = writeln!(out, "Plan");
-    for week in &a.plan.weeks {
-        let days: Vec<String> = week.sessions.iter().map(|s| s.on.to_string()).collect();
-        let lighter = if week.lighter {
+    for weeks in a.plan.alike() {
+        let sessions = weeks.iter().flat_map(|w| &w.sessions);
+        let days: Vec<String> = sessions.map(|s| s.on.to_string()).collect();
+        let (first, last) = (&weeks[0], &weeks[weeks.len() - 1]);
+        let lighter = if first.lighter {
             ", lighter: half the sets"
         } else {
             ""
         };
-        let _ = writeln!(out, "  week {}: {}{lighter}", week.number, days.join(", "));
+        let which = match weeks.len() {
+            1 => format!("week {}", first.number),
+            _ => format!("weeks {} to {}", first.number, last.number),
+        };
+        let _ = writeln!(out, "  {which}: {}{lighter}", days.join(", "));
     }
     for line in volumes(&a.plan) {
         let _ = writeln!(out, "  {line}");

@@ -48,6 +48,15 @@ pub struct Plan {
     pub pull: u32,
 }
 
+impl Plan {
+    /// Weeks in a row that ask the same of every session.
+    pub fn alike(&self) -> impl Iterator<Item = &[Week]> {
+        let asks = |week: &Week| week.sessions.first().map(|s| s.sets.clone());
+        self.weeks
+            .chunk_by(move |a, b| a.lighter == b.lighter && asks(a) == asks(b))
+    }
+}
+
 /// Lays working sets over a cycle that begins on a day.
 pub fn plan(curriculum: &Curriculum, working: &Working, from: Day) -> Plan {
     let school = &curriculum.school.dose;

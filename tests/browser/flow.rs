@@ -953,12 +953,60 @@ fn todays_card_keeps_the_training() {
     browser.open(&format!("{base}today.html"));
     browser.wait_until("document.querySelector('#sets article')");
     assert_eq!(browser.run(shown, &json!([])), card);
-    // Where I stand shows the same weeks.
-    let weeks = "return document.getElementById('plan-list').textContent";
+    // How hard the whole session was: refused beyond 10 and without minutes, kept, exported, taken back.
+    let sessions =
+        "return rungbook.store.all().sessions.map(({ effort, minutes }) => [effort, minutes])";
+    let rate = |effort: &str, minutes: &str| {
+        for (field, says) in [("#session-effort", effort), ("#session-minutes", minutes)] {
+            let field = browser.find(field);
+            browser.clear(&field);
+            browser.write(&field, says);
+        }
+        click(&browser, "#session button");
+        browser.text(&browser.find("#session-fault"))
+    };
+    assert_ne!(rate("11", "45"), "");
+    assert_ne!(rate("6", ""), "");
+    assert_eq!(
+        browser.run(
+            "return rungbook.store.entries('sessions').length",
+            &json!([])
+        ),
+        json!(0)
+    );
+    assert_eq!(rate("6", "45"), "");
+    assert_eq!(rate("0", "9"), "");
+    assert_eq!(browser.run(sessions, &json!([])), json!([[6, 45], [0, 9]]));
+    click(&browser, "#after-list li:nth-child(2) button");
+    assert_eq!(browser.run(sessions, &json!([])), json!([[6, 45]]));
+    fits(&browser);
+    // Where I stand shows the same weeks, those alike together, with the sets of each pattern and what the session comes to.
+    let weeks =
+        "return ['plan-list', 'plan-end'].map(id => document.getElementById(id).textContent)";
     let planned = browser.run(weeks, &json!([]));
+    let told = super::texts(&planned);
+    assert!(told[0].starts_with("Weeks 1 to 3: "), "{told:?}");
+    assert_eq!(told[0].matches("Week").count(), 2, "{told:?}");
+    let volume = browser.run(
+        "const { model, mine } = rungbook.states, stand = mine(); const { volume } = rungbook.plan.lay(model, rungbook.dose.working(model, stand.found, stand.person, model.order, stand.day).picks, stand.day); return Object.keys(volume).sort().map(pattern => `${pattern} ${volume[pattern]}`).join(', ')",
+        &json!([]),
+    );
+    let volume = volume.as_str().expect("a list");
+    assert!(volume.contains("squat 6"), "{volume}");
+    assert!(
+        told[1].contains(&format!("Sets a week: {volume}.")),
+        "{told:?}"
+    );
     browser.open(&format!("{base}where-i-stand.html"));
     browser.wait_until("!document.getElementById('plan').hidden");
     assert_eq!(browser.run(weeks, &json!([])), planned);
+    // One day of 270 in seven: mean 38.57, deviation 94.48.
+    assert_eq!(
+        browser.text(&browser.find("#load-says")),
+        "Seven days, effort × minutes: 270; monotony 0.41, strain 110."
+    );
+    fits(&browser);
+    write_picture("flow-stand.png", &browser.whole_picture(390));
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }
 

@@ -2,7 +2,7 @@
 // in, one out.
 // { words: a target's parts, units, side } -> its words
 // { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, first, paused_by } }, aside, next }
-// { dose: ids, results, today } -> { picks, practice, plan }
+// { dose: ids, results, today } -> { picks, practice, plan, load }
 'use strict';
 const fs = require('node:fs');
 const path = require('node:path');
@@ -52,6 +52,7 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
       picks: picks.map(({ movement, text, why }) => ({ movement: tables.ids[movement], target: text, why })),
       practice: practice.map(({ movement, text, when, why }) => ({ movement: tables.ids[movement], target: text, when, why })),
       plan: laid,
+      load: plan.lastWeek(person.sessions, day),
     }) + '\n');
     return;
   }

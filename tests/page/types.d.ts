@@ -124,6 +124,7 @@ interface Person {
   bodyWeight: number | null;
   tested: Tested[];
   trained: Trained[];
+  sessions: { effort: number; minutes: number; on: number }[];
   pauses: Pause[];
   /** Equipment at hand; null where it was not said. */
   have: string[] | null;
@@ -210,8 +211,17 @@ interface WorkingPractice {
 interface TrainingPlan {
   weeks: { week: number; lighter: boolean; sessions: { on: string; sets: { movement: number; target: string }[] }[] }[];
   retest: string;
+  /** Sets of a usual week by pattern; straight-arm sets apart. */
+  volume: Record<string, number>;
+  straight_arm: Record<string, number>;
   push: number;
   pull: number;
+}
+
+interface WeekLoad {
+  total: number;
+  monotony: number;
+  strain: number;
 }
 
 interface Question {
@@ -327,6 +337,7 @@ interface Rungbook {
   };
   plan: {
     lay: (model: Model, picks: WorkingPick[], from: number) => TrainingPlan;
+    lastWeek: (sessions: { effort: number; minutes: number; on: number }[], today: number) => WeekLoad | null;
     shown: (model: Model, movement: number, target: string) => Node | string;
     items: (model: Model, laid: TrainingPlan) => Node[];
     end: (laid: TrainingPlan) => (Node | string)[];

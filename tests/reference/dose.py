@@ -3,7 +3,8 @@
 Reads one case per line (JSON) on standard input and answers each with one line of JSON:
 
     case   = {"curriculum": {...}, "school": {...}, "results": {...}, "today": "YYYY-MM-DD", "movements": [ids]}
-    answer = {"picks": [{"movement", "target", "why"}], "practice": [{"movement", "target", "when", "why"}]}
+    answer = {"picks": [{"movement", "target", "why"}], "practice": [{"movement", "target", "when", "why"}],
+              "load": {"total", "monotony", "strain"} or null}
 
 The curriculum is that of readiness.py, each movement besides with stage, inverted, lowering, straight, high, waits, unstable,
 equipment, weeks_from and dose. The school may also stand inside the curriculum.
@@ -12,6 +13,7 @@ fractions, a load being in kg or in shares of body weight. A line that cannot be
 """
 
 import json
+import math
 import sys
 from datetime import date
 from fractions import Fraction
@@ -407,6 +409,22 @@ def practice_of(listed, picked, school):
         })
     return said
 
+# ---------------------------------------------------------------- the load of a week of sessions
+
+def load_of(results, today):
+    """Effort times minutes of the last seven days; their mean over their deviation, at most 10; the product."""
+    days = [Fraction(0)] * 7
+    for session in results.get("sessions") or ():
+        ago = (today - (date.fromisoformat(session["on"]) if session.get("on") else today)).days
+        if ago in range(7):
+            days[ago] += Fraction(session["effort"]) * Fraction(session["minutes"])
+    total = sum(days)
+    if not total:
+        return None
+    variance = sum(day * day for day in days) / 7 - (total / 7) ** 2
+    monotony = min(10.0, float(total / 7) / math.sqrt(variance)) if variance else 10.0
+    return {"total": float(total), "monotony": monotony, "strain": float(total) * monotony}
+
 # ---------------------------------------------------------------- target text
 
 def number_text(number):
@@ -453,7 +471,10 @@ def answer(case):
         {"movement": m.id, "target": target_text(m.measure, said.sets, said.amount, secs_of(m), said.load), "why": said.why}
         for m, said in even(chosen, school)
     ]
-    return {"picks": picks, "practice": practice_of(listed, {pick["movement"] for pick in picks}, school)}
+    return {
+        "picks": picks, "practice": practice_of(listed, {pick["movement"] for pick in picks}, school),
+        "load": load_of(results, today),
+    }
 
 def main():
     for line in sys.stdin:

@@ -1,8 +1,9 @@
 'use strict';
-// The plan over weeks: today's working sets on the days of a cycle, a lighter week at its end. The same as the program's own.
+// The plan over weeks: today's working sets on the days of a cycle, a lighter week at its end; and what the sessions of seven
+// days add up to. The same as the program's own.
 (() => {
   const { targets, results } = globalThis.rungbook;
-  const MOST_WEEKS = 12, MOST_SESSIONS = 3;
+  const MOST_WEEKS = 12, MOST_SESSIONS = 3, MOST_MONOTONY = 10;
   const PUSH = ['vertical push', 'horizontal push'], PULL = ['vertical pull', 'horizontal pull'];
 
   /** @param {WorkingPick} pick @param {number} sets */
@@ -28,7 +29,33 @@
         })),
       };
     });
-    return { weeks, retest: results.dayText(from + 7 * count), push: sum(PUSH) * times, pull: sum(PULL) * times };
+    /** Sets a week by pattern. @param {number} straight */
+    const volume = (straight) => {
+      /** @type {Record<string, number>} */
+      const out = {};
+      for (const { movement, sets: of } of picks) {
+        const pattern = tables.patterns[tables.pattern[movement]];
+        if (tables.straight[movement] === straight) out[pattern] = (out[pattern] || 0) + of * times;
+      }
+      return out;
+    };
+    return { weeks, retest: results.dayText(from + 7 * count), volume: volume(0), straight_arm: volume(1), push: sum(PUSH) * times, pull: sum(PULL) * times };
+  };
+
+  /**
+   * The load of the last seven days, today the last of them: effort times minutes, the mean of the days over their deviation,
+   * and the two multiplied; null without a session in them.
+   * @param {{ effort: number, minutes: number, on: number }[]} sessions @param {number} today
+   * @returns {WeekLoad | null}
+   */
+  const lastWeek = (sessions, today) => {
+    const days = [0, 0, 0, 0, 0, 0, 0];
+    for (const { effort, minutes, on } of sessions) if (on <= today && today - on < 7) days[today - on] += effort * minutes;
+    const total = days.reduce((all, day) => all + day, 0);
+    if (total <= 0) return null;
+    const mean = total / 7, variance = days.reduce((all, day) => all + (day - mean) * (day - mean), 0) / 7;
+    const monotony = variance > 0 ? Math.min(MOST_MONOTONY, mean / Math.sqrt(variance)) : MOST_MONOTONY;
+    return { total, monotony, strain: total * monotony };
   };
 
   /** Sets for readers: of each side where a movement is done side by side. @param {Model} model @param {number} movement @param {string} target */
@@ -37,21 +64,34 @@
     return got ? states.shown(got, model.is(movement, readiness.EACH_SIDE)) : target;
   };
 
-  /** The weeks for readers. @param {Model} model @param {TrainingPlan} laid */
+  /** The weeks for readers, those that are alike together. @param {Model} model @param {TrainingPlan} laid */
   const items = (model, laid) => {
     const { page, states, words } = globalThis.rungbook, { make, named } = page, { say, sayNodes } = words;
-    return laid.weeks.map(({ week, lighter, sessions }) => {
-      const of = { number: week, days: sessions.flatMap(({ on }, i) => [i ? say('list.separator') : '', states.day(on)]) };
-      return make('li', {}, ...(lighter ? sayNodes('today.week_lighter', of) : sayNodes('today.week', of)),
-        make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(model.tables, movement), ' ', shown(model, movement, target)))));
+    const asks = (/** @type {TrainingPlan['weeks'][0]} */ { lighter, sessions }) => JSON.stringify([lighter, sessions[0].sets]);
+    /** @type {TrainingPlan['weeks'][]} */
+    const alike = [];
+    for (const week of laid.weeks) {
+      const last = alike[alike.length - 1];
+      if (last && asks(last[0]) === asks(week)) last.push(week);
+      else alike.push([week]);
+    }
+    return alike.map((weeks) => {
+      const [{ week, lighter, sessions }] = weeks;
+      const of = { number: week, last: weeks[weeks.length - 1].week, days: weeks.flatMap((one) => one.sessions).flatMap(({ on }, i) => [i ? say('list.separator') : '', states.day(on)]) };
+      const head = lighter ? sayNodes('today.week_lighter', of) : weeks.length > 1 ? sayNodes('today.weeks', of) : sayNodes('today.week', of);
+      return make('li', {}, ...head, make('ul', {}, ...sessions[0].sets.map(({ movement, target }) => make('li', {}, named(model.tables, movement), ' ', shown(model, movement, target)))));
     });
   };
 
   /** What a week comes to. @param {TrainingPlan} laid @returns {(Node | string)[]} */
   const end = (laid) => {
-    const { states, words } = globalThis.rungbook;
-    return words.sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull }).map((part) => /** @type {Node | string} */ (part));
+    const { states, words } = globalThis.rungbook, { say, sayNodes } = words;
+    const joined = (/** @type {Record<string, number>} */ of) => Object.keys(of).sort()
+      .map((pattern) => say('today.volume_of', { pattern: say(`pattern.${pattern.replace(/ /g, '_')}`), sets: of[pattern] })).join(say('list.separator'));
+    const bent = joined(laid.volume), straight = joined(laid.straight_arm);
+    const volume = [...(bent ? [say('today.volume', { list: bent }), ' '] : []), ...(straight ? [say('today.volume_straight', { list: straight }), ' '] : [])];
+    return [...volume, ...sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull })].map((part) => /** @type {Node | string} */ (part));
   };
 
-  globalThis.rungbook.plan = { lay, shown, items, end };
+  globalThis.rungbook.plan = { lay, lastWeek, shown, items, end };
 })();

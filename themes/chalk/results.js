@@ -108,7 +108,7 @@
       const kept = { ...(entry.with === undefined ? {} : { with: words(entry.with, what) }), ...(entry.in_reserve === undefined ? {} : { in_reserve: whole(entry.in_reserve, what) }) };
       return { movement: words(entry.movement, say('results.movement_of', { what })), did, ...kept, on: dayText(dayOr(entry.on, what, day)) };
     });
-    // Whole sessions are the coach's log: they are kept and handed on.
+    // Whole sessions decide nothing: they are kept, added up over a week, and handed on.
     const sessions = list(root.sessions, '“sessions”').map((item, i) => {
       const what = say('results.session', { number: i + 1 }), entry = record(item, what);
       const number = (/** @type {unknown} */ value, /** @type {number} */ most) => {
@@ -153,7 +153,7 @@
    */
   const person = (exported, model, day) => {
     /** @type {Person} */
-    const out = { bodyWeight: exported.bodyweight ? readMass(exported.bodyweight) : null, tested: [], trained: [], pauses: [], have: exported.have || null };
+    const out = { bodyWeight: exported.bodyweight ? readMass(exported.bodyweight) : null, tested: [], trained: [], sessions: [], pauses: [], have: exported.have || null };
     /** @type {Aside[]} */
     const aside = [];
     exported.tested.forEach((entry, i) => {
@@ -180,6 +180,7 @@
       if (did.some((set) => set === null) || (entry.with !== undefined && !load)) return;
       out.trained.push({ movement, did: did.map((set) => /** @type {Got} */ (set).amount), unit: load ? load.unit : 0, load: load ? load.load : 0, reserve: entry.in_reserve === undefined ? null : entry.in_reserve, on });
     });
+    for (const { effort, minutes, on } of exported.sessions || []) out.sessions.push({ effort, minutes, on: Number(readDay(on)) });
     exported.paused.forEach((entry, i) => {
       const movement = entry.movement === undefined ? null : model.numbers.get(entry.movement);
       const part = entry.part === undefined ? null : model.tables.parts.indexOf(entry.part);

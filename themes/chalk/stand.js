@@ -146,6 +146,13 @@
     byId('plan-end').replaceChildren(...plan.end(laid));
   };
 
+  /** What the sessions of seven days add up to. @param {Stand} stand */
+  const load = ({ person, day }) => {
+    const of = plan.lastWeek(person.sessions, day);
+    byId('load').hidden = of === null;
+    byId('load-says').textContent = of ? say('stand.load', { total: Math.round(of.total), monotony: Math.round(of.monotony * 100) / 100, strain: Math.round(of.strain) }) : '';
+  };
+
   /** @param {Stand} stand */
   const rests = (stand) => {
     const kept = store.entries('paused');
@@ -164,7 +171,7 @@
   const draw = () => {
     const stand = mine();
     byId('nothing-yet').hidden = stand !== null;
-    for (const id of ['summary', 'skills-mine', 'changed', 'rests', 'plan', 'history', 'aside']) byId(id).hidden = stand === null;
+    for (const id of ['summary', 'skills-mine', 'changed', 'rests', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null;
     const trouble = store.trouble();
     byId('storage').textContent = trouble === 'full' ? say('stand.storage_full')
       : trouble === 'forbidden' ? say('stand.storage_forbidden')
@@ -175,6 +182,7 @@
     byId('skills-mine').replaceChildren(...tables.skills.map((skill) => skillPart(stand, skill)));
     rests(stand);
     weeks(stand);
+    load(stand);
     history(stand);
     asides(stand);
   };

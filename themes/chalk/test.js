@@ -11,7 +11,7 @@
   const sheet = byId('sheet');
   const articles = new Map([.../** @type {NodeListOf<HTMLElement>} */ (sheet.querySelectorAll('article[data-movement]'))]
     .map((article) => [model.numbers.get(article.dataset.movement || ''), article]));
-  const nobody = () => readiness.assess(model, { bodyWeight: null, tested: [], trained: [], pauses: [], have: null }, results.today());
+  const nobody = () => readiness.assess(model, { bodyWeight: null, tested: [], trained: [], sessions: [], pauses: [], have: null }, results.today());
   const found = () => { const stand = mine(); return stand ? stand.found : nobody(); };
 
   // ---- what is kept, and where

@@ -95,10 +95,23 @@
       byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', plan.shown(model, movement, text), make('span', { class: 'hint', text: ` ${why}` }))));
     }
     byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [timer] : []));
+    byId('after-list').replaceChildren(...store.entries('sessions').filter(({ entry: of }) => of.on === on).map(({ key, entry: { effort, minutes } }) => make('li', {}, say('today.session', { effort, minutes }), ' ',
+      make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), 'aria-label': say('today.take_back_session', { effort, minutes }), on: { click: () => store.remove(key) } }))));
     const laid = plan.lay(model, picks, stand.day);
     byId('plan-list').replaceChildren(...plan.items(model, laid));
     byId('plan-end').replaceChildren(...plan.end(laid));
   };
+  const effort = /** @type {HTMLInputElement} */ (byId('session-effort')), minutes = /** @type {HTMLInputElement} */ (byId('session-minutes'));
+  byId('session').addEventListener('submit', (event) => {
+    event.preventDefault();
+    const whole = (/** @type {HTMLInputElement} */ { value }, /** @type {number} */ most) => (/^\s*[0-9]{1,4}\s*$/.test(value) && Number(value) <= most ? Number(value) : null);
+    const said = whole(effort, 10), long = whole(minutes, 1440);
+    byId('session-fault').textContent = said === null || !long ? say('today.no_session') : '';
+    if (said === null || !long) return;
+    effort.value = '';
+    minutes.value = '';
+    store.add('sessions', { effort: said, minutes: long, on: results.dayText(results.today()) });
+  });
   choice.addEventListener('change', () => store.set('skill', choice.value === '' ? null : Number(choice.value)));
   store.onChange(draw);
   draw();
