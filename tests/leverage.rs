@@ -9,7 +9,8 @@ use proptest::strategy::ValueTree;
 use rungbook::curriculum::posture::{Joints, Posture, Touch};
 use rungbook::curriculum::words::Word;
 use rungbook::leverage::{
-    Body, FEMALE, MALE, PostureError, STANDARD, Solved, Turning, names, solve_for,
+    Body, FEMALE, MALE, PUBLISHED, PostureError, STANDARD, Solved, Turning, names, solve_for,
+    unchecked,
 };
 use rungbook::source::{FileId, Span};
 use serde_json::{Value, json};
@@ -186,6 +187,168 @@ fn upside_down_is_seen() {
     ] {
         assert_eq!(upside_down(name), 0, "{name}");
     }
+}
+
+/// The section of DEVELOPERS.md about leverage.
+fn manual() -> String {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/DEVELOPERS.md");
+    let text = std::fs::read_to_string(path).expect("the manual");
+    let section = text.split("## Leverage against").nth(1).expect("a section");
+    section.split("\n## ").next().expect("its text").to_string()
+}
+
+/// Each row of the manual's table, with the published values that it stands for.
+const ROWS: [(&str, &[&str]); 10] = [
+    ("push-up, hands 61 cm", &["hands_raised_61_cm"]),
+    ("knee push-up", &["on_the_knees"]),
+    ("push-up, hands 30 cm", &["hands_raised_30_cm"]),
+    ("push-up", &["hands_and_feet_on_the_floor"]),
+    ("push-up, feet 30 cm", &["feet_raised_30_cm"]),
+    ("push-up, feet 61 cm", &["feet_raised_61_cm"]),
+    ("push-up, up, static", &["arms_straight", "beginning"]),
+    ("push-up, down, static", &["arms_bent"]),
+    (
+        "knee push-up, up, static",
+        &[
+            "on_the_knees_arms_straight_a_miss",
+            "on_the_knees_beginning_a_miss",
+        ],
+    ),
+    ("knee push-up, down, static", &["on_the_knees_arms_bent"]),
+];
+
+/// The manual's table row by row: its published values are the program's, with every author; what is ours and how far apart
+/// follow from the model.
+#[test]
+fn the_manuals_table_is_true() {
+    let manual = manual();
+    let rows: Vec<Vec<&str>> = manual
+        .lines()
+        .filter(|line| line.starts_with('|'))
+        .skip(2)
+        .map(|line| line.trim_matches('|').split('|').map(str::trim).collect())
+        .collect();
+    assert_eq!(
+        rows.iter().map(|row| row[0]).collect::<Vec<_>>(),
+        ROWS.map(|(row, _)| row)
+    );
+    let keys: Vec<&str> = ROWS.iter().flat_map(|(_, keys)| *keys).copied().collect();
+    assert!(
+        PUBLISHED.iter().all(|p| keys.contains(&p.key)),
+        "a published value stands in no row"
+    );
+    for (row, (name, keys)) in rows.iter().zip(ROWS) {
+        // What was published: one number, or a range.
+        let (numbers, by) = row[1].split_once(" (").expect("a source");
+        let ends: Vec<i64> = numbers
+            .split(" to ")
+            .map(|n| n.parse().expect("a number"))
+            .collect();
+        let (low, high) = (ends[0], ends[ends.len() - 1]);
+        let values: Vec<_> = PUBLISHED.iter().filter(|p| keys.contains(&p.key)).collect();
+        assert!(!values.is_empty(), "{name}");
+        for p in values {
+            let value = (p.value * 100.0).round() as i64;
+            assert!(
+                (low..=high).contains(&value),
+                "{name}: {} is {value}",
+                p.key
+            );
+            let author = p.source.split([' ', ',']).next().expect("an author");
+            assert!(by.contains(author), "{name}: {author} is missing");
+        }
+        // What is ours.
+        let mut parts = name.split(", ");
+        let posture = parts.next().expect("a posture").replace(' ', "-");
+        let (mut hands, mut feet, mut down) = (0.0, 0.0, false);
+        for part in parts {
+            let height = |what: &str| match part.strip_prefix(what)? {
+                " 30 cm" => Some(30.48),
+                " 61 cm" => Some(60.96),
+                other => panic!("{name}: {other}"),
+            };
+            hands += height("hands").unwrap_or(0.0);
+            feet += height("feet").unwrap_or(0.0);
+            down |= part == "down";
+        }
+        let ours = |body: &Body| {
+            let solved = stands(&raised(&posture, hands, feet), body);
+            let pose = if down {
+                solved.end.expect("another end")
+            } else {
+                solved.start
+            };
+            (pose.hands_carry.expect("hands carry") * 100.0).round() as i64
+        };
+        let (mean, male, female) = (ours(&STANDARD), ours(&MALE), ours(&FEMALE));
+        let both = format!("{mean} ({male}, {female})");
+        let written = if row[2].contains('(') {
+            both
+        } else {
+            mean.to_string()
+        };
+        assert_eq!(row[2], written, "{name}");
+        // How far apart: from the nearer end of what was published to the farther.
+        let signed = |n: i64| {
+            if n == 0 {
+                "0".to_string()
+            } else {
+                format!("{n:+}")
+            }
+        };
+        let apart = match (mean - low, mean - high) {
+            (above, below) if above >= 0 && below <= 0 => "0".to_string(),
+            (above, below) if above == below => signed(above),
+            (above, below) if above < 0 => format!("{} to {}", signed(above), signed(below)),
+            (above, below) => format!("{} to {}", signed(below), signed(above)),
+        };
+        assert_eq!(row[3], apart, "{name}");
+    }
+}
+
+/// The manual and the page about the numbers list every posture that nobody measured, and the manual the levers' loads.
+#[test]
+fn what_is_unchecked_is_said() {
+    let measured = ["push-up", "knee-push-up"];
+    let open: Vec<&str> = names()
+        .into_iter()
+        .filter(|n| !measured.contains(n))
+        .collect();
+    assert_eq!(unchecked().collect::<Vec<_>>(), open);
+    let manual = manual().replace('\n', " ");
+    let (_, list) = manual
+        .split_once("computed and unchecked: ")
+        .expect("a list");
+    let (list, loads) = list.split_once(". ").expect("an end");
+    assert_eq!(list.split(", ").collect::<Vec<_>>(), open);
+    let turning: Vec<String> = LEVERS
+        .iter()
+        .zip(["tuck", "advanced tuck", "one leg", "straddle", "full"])
+        .map(|(name, says)| {
+            let turning = stands(&named(name), &STANDARD).turning().expect("decided");
+            format!("{says} {:.0}", turning.shoulder)
+        })
+        .collect();
+    assert!(loads.contains(&turning.join(", ")), "{turning:?}");
+    let snapshot = rungbook::io::snapshot(env!("CARGO_MANIFEST_DIR").as_ref()).expect("a folder");
+    let proof = rungbook::proof::proofread(&snapshot);
+    let words = &proof.curriculum.words;
+    let theme = rungbook::site::Theme::load("chalk", &snapshot, words).expect("the theme");
+    let plan = rungbook::site::Plan::new(&proof, &snapshot, &theme).expect("a plan");
+    let page = (0..plan.len())
+        .map(|i| plan.render(i).expect("a file"))
+        .find(|file| file.path == "about-the-numbers.html")
+        .expect("the page");
+    let page = String::from_utf8(page.bytes).expect("text");
+    let (_, list) = page.split_once("<ul id=\"unchecked\">").expect("a list");
+    let (list, _) = list.split_once("</ul>").expect("its end");
+    let says = |name: &&str| {
+        format!(
+            "<li>{}</li>",
+            words.say(&format!("posture.{}", name.replace('-', "_")))
+        )
+    };
+    assert_eq!(list, open.iter().map(says).collect::<String>());
 }
 
 const LEVERS: [&str; 5] = [

@@ -23,5 +23,5 @@ pub use body::{Body, FEMALE, MALE, STANDARD, Segment};
 pub use named::names;
 pub use plane::Point;
 pub use posture::{Solved, solve, solve_for};
-pub use published::{PUBLISHED, Published};
+pub use published::{PUBLISHED, Published, unchecked};
 pub use shape::{Leg, Points};

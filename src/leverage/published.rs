@@ -1,5 +1,6 @@
 //! Published values to hold the model against: what was measured, by whom, and what this model gives.
 
+use super::named::names;
 use super::posture::solve;
 use crate::curriculum::posture::{Joints, Posture};
 use crate::source::{FileId, Span};
@@ -181,6 +182,12 @@ pub const PUBLISHED: &[Published] = &[
         GOUVALI,
     ),
 ];
+
+/// The named postures for which no share on the hands was ever measured: computed, unchecked.
+pub fn unchecked() -> impl Iterator<Item = &'static str> {
+    let measured = |name: &&str| PUBLISHED.iter().any(|p| p.posture == *name);
+    names().into_iter().filter(move |name| !measured(name))
+}
 
 #[cfg(test)]
 mod tests {

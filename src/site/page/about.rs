@@ -1,7 +1,7 @@
 //! The health questions before the first test, and where every number comes from.
 
 use super::super::Plan;
-use crate::leverage::PUBLISHED;
+use crate::leverage::{PUBLISHED, unchecked};
 use crate::screening;
 use crate::strength::one_rep_max::{FORMULAS, per_cent_of_max};
 use serde::Serialize;
@@ -115,11 +115,15 @@ pub fn numbers(plan: &Plan<'_>, context: &mut Context) {
             })
         })
         .collect();
+    let unchecked: Vec<&str> = unchecked()
+        .map(|name| words.say(&format!("posture.{}", name.replace('-', "_"))))
+        .collect();
     let chart: Vec<(String, String)> = (1..=12)
         .filter_map(|r| Some((words.whole(r.into()), tenth(per_cent_of_max(r)?))))
         .collect();
     context.insert("formulas", &formulas);
     context.insert("published", &published);
+    context.insert("unchecked", &unchecked);
     context.insert("chart", &chart);
     context.insert("results_last", &plan.curriculum.school.results_last_days);
 }
