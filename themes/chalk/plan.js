@@ -90,7 +90,8 @@
       .map((pattern) => say('today.volume_of', { pattern: say(`pattern.${pattern.replace(/ /g, '_')}`), sets: of[pattern] })).join(say('list.separator'));
     const bent = joined(laid.volume), straight = joined(laid.straight_arm);
     const volume = [...(bent ? [say('today.volume', { list: bent }), ' '] : []), ...(straight ? [say('today.volume_straight', { list: straight }), ' '] : [])];
-    return [...volume, ...sayNodes('today.plan_end', { day: states.day(laid.retest), push: laid.push, pull: laid.pull })].map((part) => /** @type {Node | string} */ (part));
+    const sides = laid.push + laid.pull > 0 ? [say('today.plan_sides', { push: laid.push, pull: laid.pull }), ' '] : [];
+    return [...volume, ...sides, ...sayNodes('today.plan_end', { day: states.day(laid.retest) })].map((part) => /** @type {Node | string} */ (part));
   };
 
   globalThis.rungbook.plan = { lay, lastWeek, shown, items, end };
