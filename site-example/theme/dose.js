@@ -1,4 +1,4 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"dose.below":"{best} in one set is below the dose: sets of what you can do","dose.best_hold":"best hold {best} s: sets of {amount} s, {all} s in all","dose.close":"{best} in one set is close to the limit: shorter sets","dose.even":"{why}; {sets} sets, to keep push and pull even","dose.in_reserve":"{best} in one set: {sets} sets of {amount} leave {left} in reserve","dose.missed_easier":"{movement} was missed twice: one step easier. {why}","dose.missed_twice":"missed twice: fewer sets","dose.more":"{best} in one set is more than the dose asks, and nothing harder fits today: more reps","dose.moved_on":"moved on: the dose was done in full","dose.moved_on_from":"moved on from {movement}: {why}","dose.never_tested":"never tested: a first try, then enter the number","dose.next_above":"next above what you own: few, fresh attempts","dose.off_easier":"two weeks off {movement}: one step easier. {why}","dose.weeks_off":"two weeks off: fewer sets"});
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"dose.below":"{best} in one set is below the dose: sets of what you can do","dose.best_hold":"best hold {best} s: sets of {amount} s, {all} s in all","dose.close":"{best} in one set is close to the limit: shorter sets","dose.even":"{why}; {sets} sets, to keep push and pull even","dose.few_seconds":"{why}; less than 30 s in all","dose.few_seconds_sets":"{why}; less than 30 s in all, as more sets would be over 15 a week","dose.in_reserve":"{best} in one set: {sets} sets of {amount} leave {left} in reserve","dose.missed_easier":"{movement} was missed twice: one step easier. {why}","dose.missed_shorter":"missed twice: shorter sets","dose.missed_twice":"missed twice: fewer sets","dose.more":"{best} in one set is more than the dose asks, and nothing harder fits today: more reps","dose.moved_on":"moved on: the dose was done in full","dose.moved_on_from":"moved on from {movement}: {why}","dose.never_tested":"never tested: a first try, then enter the number","dose.next_above":"next above what you own: few, fresh attempts","dose.off_easier":"two weeks off {movement}: one step easier. {why}","dose.off_shorter":"two weeks off: shorter sets","dose.short_hold":"{why}; less than half of it, to stay within 90 s in all","dose.weeks_off":"two weeks off: fewer sets"});
 'use strict';
 (() => {
 const { text: targetText, ONE, REPS, TIME, DONE, NO_LOAD, MASS, BODY_WEIGHT } = globalThis.rungbook.targets;
@@ -7,7 +7,7 @@ const PATTERNS = ['vertical push', 'vertical pull', 'horizontal push', 'horizont
 const { say } = globalThis.rungbook.words;
 const UNTESTED = 'untested', ABOVE = 'above', KEEP = 'keep', SHORT = 'short', BELOW = 'below';
 const PUSH = ['vertical push', 'horizontal push'], PULL = ['vertical pull', 'horizontal pull'];
-const LONG_OFF = 14, A_WEEK = 7, MOST_SESSIONS = 3, WEEKLY_LEAST = 6, WEEKLY_MOST = 15;
+const LONG_OFF = 14, A_WEEK = 7, MOST_SESSIONS = 3, WEEKLY_LEAST = 6, WEEKLY_MOST = 15, HELD_LEAST = 30, HELD_MOST = 90;
 const threeFifths = (part) => Math.floor((part * 3) / 5);
 const plain = ({ unit, load }) => (load === 0 ? { unit: NO_LOAD, load: 0 } : { unit, load });
 const compareLoads = (a, b) => {
@@ -17,6 +17,8 @@ return Math.sign(x.load) - Math.sign(y.load) || (x.unit === BODY_WEIGHT ? 1 : 0)
 const working = (model, assessment, person, list, today) => {
 const { tables } = model, school = tables.dose_of_school;
 const sessionsAWeek = Math.min(MOST_SESSIONS, Math.max(1, school.a_week));
+const fewestSets = Math.ceil(WEEKLY_LEAST / sessionsAWeek), mostSets = Math.floor(WEEKLY_MOST / sessionsAWeek);
+const trainedBefore = person.trained.filter(({ on }) => on < today);
 const counts = (on) => today - on >= 0 && today - on <= tables.results_last_days;
 const measure = (m) => model.target(m).measure;
 const state = (m) => assessment.states[m];
@@ -39,7 +41,7 @@ const by = found ? compareLoads(one, found) || one.amount - found.amount : 1;
 if (by > 0) found = one;
 }
 if (!found) {
-const trained = person.trained.filter(({ movement, on }) => movement === m && counts(on));
+const trained = trainedBefore.filter(({ movement, on }) => movement === m && counts(on));
 const last = Math.max(...trained.map(({ on }) => on));
 const session = trained.find(({ on }) => on === last);
 if (session) {
@@ -75,15 +77,15 @@ const over = b.amount - amount;
 return over >= 6 ? ABOVE : over >= 2 ? KEEP : over >= 0 ? SHORT : BELOW;
 };
 const held = (b) => {
-const hold = Math.min(45, Math.max(1, threeFifths(b)));
-let sets = Math.min(10, Math.max(2, Math.ceil(30 / hold)));
-while (sets > 2 && sets * hold > 90) sets -= 1;
-return { sets, hold };
+const hold = Math.max(1, threeFifths(b));
+const sets = Math.min(mostSets, Math.max(fewestSets, Math.ceil(HELD_LEAST / hold)));
+const longer = Math.min(Math.floor((b * 2) / 3), Math.ceil(HELD_LEAST / sets));
+return { sets, hold: Math.min(Math.max(hold, longer), Math.floor(HELD_MOST / sets)) };
 };
 const prescribe = (m) => {
 const fit = fitOf(m), dose = doseOf(m), at = best(m), b = at ? at.amount : 0;
 const careful = model.is(m, GUARDED) || model.is(m, LOWERING), timed = measure(m) === TIME;
-let { sets, amount } = dose, why = '';
+let { amount } = dose, sets = Math.min(mostSets, Math.max(fewestSets, dose.sets)), why = '';
 if (fit === UNTESTED) {
 sets = 2;
 amount = timed ? (careful ? 3 : 5) : careful ? 2 : 3;
@@ -93,6 +95,7 @@ const of = held(b);
 sets = of.sets;
 amount = of.hold;
 why = say('dose.best_hold', { best: b, amount, all: sets * amount });
+if (2 * amount < b) why = say('dose.short_hold', { why });
 } else if (fit === KEEP) {
 why = say('dose.in_reserve', { best: b, sets, amount, left: b - amount });
 } else if (fit === SHORT) {
@@ -107,38 +110,47 @@ why = say('dose.below', { best: b });
 }
 return { movement: m, measure: measure(m), sets, amount, seconds: timed ? 0 : dose.seconds, ...(at ? plain(at) : firstLoad(m)), text: '', why, fit };
 };
-const log = (group, pick) => {
-const m = pick.movement;
-const logged = person.trained.filter(({ movement }) => movement === m);
-const days = [...logged, ...person.tested.filter(({ movement }) => movement === m)].map(({ on }) => on).filter(counts);
-const last = Math.max(...days);
-const back = Math.min(...person.trained.filter(({ movement, on }) => group.includes(movement) && on > last && on <= today).map(({ on }) => on));
-if (logged.length && days.length && today - last > LONG_OFF && !(today - back >= A_WEEK)) return 'return';
+const sessionsOf = (m, load) => {
 const tested = Math.max(...person.tested.filter(({ movement, on }) => movement === m && on <= today).map(({ on }) => on));
-const sessions = [];
-for (const of of logged) {
-const load = plain(of);
-const same = load.unit === pick.unit && load.load === pick.load;
-if (same && counts(of.on) && of.on > tested && sessions.every(({ on }) => on !== of.on)) sessions.push(of);
+const out = [];
+for (const of of trainedBefore) {
+const { unit, load: number } = plain(of);
+if (of.movement === m && unit === load.unit && number === load.load && counts(of.on) && of.on > tested && out.every(({ on }) => on !== of.on)) out.push(of);
 }
-sessions.sort((a, b) => a.on - b.on);
-const asked = pick.amount * ONE;
-const strict = model.is(m, GUARDED) || model.is(m, LOWERING) || tables.straight[m] || tables.unstable[m];
-const sets = strict ? pick.sets : Math.min(pick.sets, Math.ceil(WEEKLY_LEAST / sessionsAWeek));
-const isFull = ({ did }) => did.length >= sets && did.every((set) => set >= asked);
-const isMissed = ({ did, reserve }) => !reserve && did.some((set) => set < asked);
-const latest = (count) => (sessions.length >= count ? sessions.slice(-count) : null);
-const two = latest(2), three = latest(3);
-if (two && two.every(isMissed)) return 'easier';
-const ready = strict ? Boolean(three && three.every((of) => isFull(of) && (of.reserve || 0) >= 2))
-: Boolean(two && two.every((of) => isFull(of) && of.did[of.did.length - 1] >= asked + 2 * ONE));
-const first = Math.min(...logged.map(({ on }) => on));
-const waits = tables.waits[m] && (!logged.length || today - first < 7 * tables.weeks_from[m]);
-return ready && !waits ? 'on' : 'stay';
+return out.sort((a, b) => a.on - b.on);
 };
-const afterTraining = (group, pick) => {
+const isEasing = (group, m) => {
+const trained = trainedBefore.filter(({ movement }) => movement === m).map(({ on }) => on);
+const tested = person.tested.filter(({ movement, on }) => movement === m && counts(on)).map(({ on }) => on);
+const latest = tested.length ? [Math.max(...tested)] : [];
+const days = [...latest, ...trained.filter((on) => counts(on) && latest.every((day) => on > day))].sort((a, b) => a - b);
+const left = days.filter((day, i) => (i + 1 < days.length ? days[i + 1] : today) - day > LONG_OFF);
+if (!trained.length || !left.length) return false;
+const since = trainedBefore.filter(({ movement, on }) => group.includes(movement) && on > left[left.length - 1]).map(({ on }) => on);
+return !since.length || today - Math.min(...since) < A_WEEK;
+};
+const isDone = (pick, asked, after) => {
+const m = pick.movement, amount = pick.amount * ONE, sessions = sessionsOf(m, pick).filter(({ on }) => on > after);
+const strict = model.is(m, GUARDED) || model.is(m, LOWERING) || tables.straight[m] || tables.unstable[m];
+const sets = Math.min(pick.sets, strict ? asked : fewestSets), count = strict ? 3 : 2;
+return sessions.length >= count && sessions.slice(-count).every(({ did, reserve }) => did.length >= sets && did.every((set) => set >= amount)
+&& (strict ? (reserve || 0) >= 2 : did[did.length - 1] >= amount + 2 * ONE));
+};
+const log = (group, pick, easier, asked) => {
+const m = pick.movement;
+if (isEasing(group, m)) return 'return';
+const two = sessionsOf(m, pick).slice(-2);
+const missed = two.length === 2 && two.every(({ did, reserve }) => !reserve && did.some((set) => set < pick.amount * ONE));
+if (missed && (easier === undefined || !isDone(prescribe(easier), asked, two[1].on))) return 'easier';
+const first = Math.min(...trainedBefore.filter(({ movement }) => movement === m).map(({ on }) => on));
+const waits = tables.waits[m] && (first === Infinity || today - first < 7 * tables.weeks_from[m]);
+return !waits && isDone(pick, asked, -Infinity) ? 'on' : 'stay';
+};
+const movedOn = (group, pick, asked) => {
 if (pick.fit !== KEEP && pick.fit !== ABOVE) return pick;
-const old = pick.movement, id = tables.ids[old], says = log(group, pick);
+const old = pick.movement, id = tables.ids[old];
+const easier = [...group].reverse().find((m) => tables.stage[m] < tables.stage[old]);
+const says = log(group, pick, easier, asked);
 const instead = (m, before) => { const other = prescribe(m); return { ...other, why: before(other.why) }; };
 if (says === 'stay') return pick;
 if (says === 'on') {
@@ -148,12 +160,17 @@ const b = best(old), amount = b ? b.amount : 0, plate = Math.max(1, school.small
 const why = say('dose.moved_on');
 if (pick.unit === MASS && pick.load > 0) return { ...pick, why, load: pick.load + Math.max(plate, Math.floor(Math.floor(pick.load / 10) / plate) * plate) };
 if (pick.unit === BODY_WEIGHT && pick.load > 0) return { ...pick, why, load: pick.load + ONE / 40 };
-if (pick.measure === TIME) return { ...pick, why, amount: Math.max(pick.amount, Math.min(pick.amount + 2, Math.floor((amount * 2) / 3))) };
+if (pick.measure === TIME) return { ...pick, why, amount: Math.max(pick.amount, Math.min(pick.amount + 2, Math.floor((amount * 2) / 3), Math.floor(HELD_MOST / Math.max(1, pick.sets)))) };
 return { ...pick, why, amount: pick.amount + 1 };
 }
-const easier = [...group].reverse().find((m) => tables.stage[m] < tables.stage[old]);
 if (easier !== undefined) return instead(easier, (why) => (says === 'easier' ? say('dose.missed_easier', { movement: id, why }) : say('dose.off_easier', { movement: id, why })));
-return { ...pick, sets: Math.max(2, pick.sets - 2), why: says === 'easier' ? say('dose.missed_twice') : say('dose.weeks_off') };
+if (pick.sets > fewestSets) return { ...pick, sets: Math.max(fewestSets, pick.sets - 2), why: says === 'easier' ? say('dose.missed_twice') : say('dose.weeks_off') };
+return { ...pick, amount: Math.max(1, threeFifths(pick.amount)), why: says === 'easier' ? say('dose.missed_shorter') : say('dose.off_shorter') };
+};
+const afterTraining = (group, pick, asked) => {
+const of = movedOn(group, pick, asked), { why } = of;
+if (of.measure !== TIME || of.fit === UNTESTED || of.sets * of.amount >= HELD_LEAST) return of;
+return { ...of, why: of.sets === mostSets ? say('dose.few_seconds_sets', { why }) : say('dose.few_seconds', { why }) };
 };
 const choose = (group) => {
 const falling = [...group].reverse();
@@ -170,14 +187,7 @@ const easier = (m) => fitOf(m) === UNTESTED && (below === undefined || tables.st
 if (chosen === undefined) chosen = falling.find((m) => easier(m) && state(m) === OPEN);
 if (chosen === undefined) chosen = falling.find(easier);
 if (chosen === undefined) chosen = below;
-if (chosen === undefined) return null;
-const pick = afterTraining(group, prescribe(chosen));
-if (pick.fit !== UNTESTED && pick.measure !== TIME) {
-const times = Math.max(1, school.a_week);
-while (pick.sets * times > WEEKLY_MOST && pick.sets > 1) pick.sets -= 1;
-while (pick.sets * times < WEEKLY_LEAST) pick.sets += 1;
-}
-return pick;
+return chosen;
 };
 const balance = (picks) => {
 const weighed = (side) => picks.filter(({ movement, fit, measure: of }) => !tables.straight[movement] && of === REPS && fit !== UNTESTED && side.includes(tables.patterns[tables.pattern[movement]]));
@@ -191,14 +201,20 @@ giving.reduce((most, pick) => (pick.sets >= most.sets ? pick : most)).sets -= 1;
 picks.forEach((pick, i) => { if (pick.sets < before[i]) pick.why = say('dose.even', { why: pick.why, sets: pick.sets }); });
 };
 const members = [...new Set(list)];
-const picks = [];
+const groups = [];
+const chosen = [];
 for (const pattern of PATTERNS) {
 for (const straight of [0, 1]) {
 const group = members.filter((m) => isTrainable(m) && tables.patterns[tables.pattern[m]] === pattern && tables.straight[m] === straight).sort(harder);
-const pick = choose(group);
-if (pick) picks.push(pick);
+const first = choose(group);
+if (first === undefined) continue;
+groups.push(group);
+chosen.push(prescribe(first));
 }
 }
+const asked = chosen.map((pick) => ({ ...pick }));
+balance(asked);
+const picks = chosen.map((pick, i) => afterTraining(groups[i], pick, asked[i].sets));
 balance(picks);
 for (const pick of picks) pick.text = targetText({ ...pick, amount: pick.amount * ONE, atMost: false, hits: 0, of: 0 });
 const picked = new Set(picks.map(({ movement }) => movement));

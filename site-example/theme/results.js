@@ -120,7 +120,7 @@ throw new Refused(say('results.not_json'));
 return check(object, day);
 };
 const person = (exported, model, day) => {
-const out = { bodyWeight: exported.bodyweight ? readMass(exported.bodyweight) : null, tested: [], trained: [], pauses: [], have: exported.have || null };
+const out = { bodyWeight: exported.bodyweight ? readMass(exported.bodyweight) : null, tested: [], trained: [], sessions: [], pauses: [], have: exported.have || null };
 const aside = [];
 exported.tested.forEach((entry, i) => {
 const sides = [entry.got, entry.left, entry.right].filter((side) => side !== undefined).map((side) => (readGot(String(side))));
@@ -146,6 +146,7 @@ const load = entry.with === undefined ? null : readGot(`1 rep with ${entry.with}
 if (did.some((set) => set === null) || (entry.with !== undefined && !load)) return;
 out.trained.push({ movement, did: did.map((set) => (set).amount), unit: load ? load.unit : 0, load: load ? load.load : 0, reserve: entry.in_reserve === undefined ? null : entry.in_reserve, on });
 });
+for (const { effort, minutes, on } of exported.sessions || []) out.sessions.push({ effort, minutes, on: Number(readDay(on)) });
 exported.paused.forEach((entry, i) => {
 const movement = entry.movement === undefined ? null : model.numbers.get(entry.movement);
 const part = entry.part === undefined ? null : model.tables.parts.indexOf(entry.part);

@@ -11,7 +11,7 @@ const skill = tables.skills.find(({ id }) => id === document.body.dataset.skill)
 const sheet = byId('sheet');
 const articles = new Map([...(sheet.querySelectorAll('article[data-movement]'))]
 .map((article) => [model.numbers.get(article.dataset.movement || ''), article]));
-const nobody = () => readiness.assess(model, { bodyWeight: null, tested: [], trained: [], pauses: [], have: null }, results.today());
+const nobody = () => readiness.assess(model, { bodyWeight: null, tested: [], trained: [], sessions: [], pauses: [], have: null }, results.today());
 const found = () => { const stand = mine(); return stand ? stand.found : nobody(); };
 const keptPanel = byId('kept');
 const drawKept = () => {

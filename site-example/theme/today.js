@@ -1,4 +1,4 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.it_hurt":"It hurt","list.separator":", ","today.done":"Done today: {sets}.","today.keep":"Keep this training","today.left_in_reserve":"Left in reserve after the last set","today.nothing_open":"Nothing is open to train with the equipment at hand. Test something first.","today.rest":"Rest three minutes","today.set":"Set {number}","today.set_done":"Set {number}, done","today.take_back":"Take back","today.tick":"Tick the sets that you did, and write whole numbers."});
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.it_hurt":"It hurt","list.separator":", ","today.done":"Done today: {sets}.","today.keep":"Keep this training","today.left_in_reserve":"Left in reserve after the last set","today.no_session":"Write whole numbers, 0 to 10 for the effort, and the minutes.","today.nothing_open":"Nothing is open to train with the equipment at hand. Test something first.","today.rest":"Rest three minutes","today.session":"Kept: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"Set {number}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did, and write whole numbers."});
 'use strict';
 (() => {
 const { targets, results, dose, plan, store, page, states, entry } = globalThis.rungbook;
@@ -74,7 +74,7 @@ byId('plan').hidden = stand === null || barred;
 if (!stand || barred) return;
 const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
 const list = skill ? skill.members : model.order;
-const { picks, practice } = dose.working(model, stand.found, plan.before(stand.person, stand.day), list, stand.day);
+const { picks, practice } = dose.working(model, stand.found, stand.person, list, stand.day);
 const on = results.dayText(stand.day);
 const classes = new Set([...picks.map(({ movement }) => movement), ...practice.map(({ movement }) => movement)].flatMap((m) => tables.cautions[m].map((c) => tables.classes[c])));
 const warm = [...new Set(['always', ...tables.classes.filter((c) => classes.has(c))].flatMap((key) => tables.warm_up[key] || []))];
@@ -85,10 +85,23 @@ byId(`practice-${when}`).hidden = of.length === 0;
 byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', plan.shown(model, movement, text), make('span', { class: 'hint', text: ` ${why}` }))));
 }
 byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [timer] : []));
+byId('after-list').replaceChildren(...store.entries('sessions').filter(({ entry: of }) => of.on === on).map(({ key, entry: { effort, minutes } }) => make('li', {}, say('today.session', { effort, minutes }), ' ',
+make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), 'aria-label': say('today.take_back_session', { effort, minutes }), on: { click: () => store.remove(key) } }))));
 const laid = plan.lay(model, picks, stand.day);
 byId('plan-list').replaceChildren(...plan.items(model, laid));
 byId('plan-end').replaceChildren(...plan.end(laid));
 };
+const effort = (byId('session-effort')), minutes = (byId('session-minutes'));
+byId('session').addEventListener('submit', (event) => {
+event.preventDefault();
+const whole = ({ value }, most) => (/^\s*[0-9]{1,4}\s*$/.test(value) && Number(value) <= most ? Number(value) : null);
+const said = whole(effort, 10), long = whole(minutes, 1440);
+byId('session-fault').textContent = said === null || !long ? say('today.no_session') : '';
+if (said === null || !long) return;
+effort.value = '';
+minutes.value = '';
+store.add('sessions', { effort: said, minutes: long, on: results.dayText(results.today()) });
+});
 choice.addEventListener('change', () => store.set('skill', choice.value === '' ? null : Number(choice.value)));
 store.onChange(draw);
 draw();
