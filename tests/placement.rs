@@ -1,8 +1,14 @@
 //! The guided self-test over simulated clients: it never asks for a test whose foundations are not shown, it stops when
 //! everything is decided, and its questions are counted.
 //!
-//! `RUNGBOOK_CLIENTS=2000 cargo test --release --test placement -- --nocapture` measures; the usual run takes a few.
+//! `RUNGBOOK_CLIENTS=2000 cargo test --release --test placement -- --nocapture` measures; the usual run takes a few. The bound
+//! that it prints is log2 of the number of possible placements where a decision diagram counts them, else the entropy of the
+//! simulated clients, and says which.
 
+#[path = "placement/diagram.rs"]
+mod diagram;
+
+use diagram::{Place, Placements};
 use rungbook::chain::{self, Flat};
 use rungbook::curriculum::target::{Got, Measure};
 use rungbook::curriculum::{Curriculum, Day, MovementIx, Target};
@@ -171,6 +177,29 @@ fn run(proof: &Proofread, flat: &Flat, chain: &[MovementIx], client: &Client) ->
     }
 }
 
+/// So many nodes a diagram may have.
+const MOST_NODES: usize = 1_000_000;
+
+/// Where a client of whom everything is known stands.
+fn placement(
+    curriculum: &Curriculum,
+    stages: &chain::Stages,
+    chain: &[MovementIx],
+    client: &Client,
+) -> Vec<Place> {
+    let mut person = nobody();
+    for ix in chain {
+        answer(&mut person, curriculum, *ix, &client[ix]);
+    }
+    let readiness = readiness::assess(curriculum, stages, &person, today());
+    let place = |ix: &MovementIx| match readiness.of(*ix).expect("answered for").state {
+        State::Owned => Place::Owned,
+        State::Open => Place::Open,
+        _ => Place::Neither,
+    };
+    chain.iter().map(place).collect()
+}
+
 #[test]
 fn few_questions_place_a_client() {
     let clients: usize = std::env::var("RUNGBOOK_CLIENTS")
@@ -185,13 +214,20 @@ fn few_questions_place_a_client() {
         let mut dice = Dice(0x5eed_0000_0000_0001 + movements.len() as u64);
         let mut counts = Vec::new();
         let mut left = Vec::new();
-        let mut placements: BTreeMap<Vec<(State, bool)>, usize> = BTreeMap::new();
+        let possible = Placements::new(&flat, &movements, MOST_NODES);
+        let mut placements: BTreeMap<Vec<Place>, usize> = BTreeMap::new();
         for _ in 0..clients {
             let client = client(&proof.curriculum, &flat, &chain, &mut dice);
             let run = run(&proof, &flat, &movements, &client);
             counts.push(run.questions);
             left.push(run.left);
-            *placements.entry(run.placement).or_default() += 1;
+            let place = placement(&proof.curriculum, &proof.stages, &movements, &client);
+            assert!(
+                possible.as_ref().is_none_or(|p| p.holds(&place)),
+                "{}: a client stands where none can: {place:?}",
+                skill.id
+            );
+            *placements.entry(place).or_default() += 1;
         }
         counts.sort_unstable();
         left.sort_unstable();
@@ -201,13 +237,20 @@ fn few_questions_place_a_client() {
             .map(|p| -p * p.log2())
             .sum();
         let median = counts[clients / 2];
+        let bound = match &possible {
+            Some(p) => format!(
+                "{:.1} bits: log2 of all {} possible placements",
+                (p.count as f64).log2(),
+                p.count
+            ),
+            None => format!("{entropy:.1} bits: the entropy of these clients"),
+        };
         println!(
-            "{}: {} tests on the sheet, median {median} questions ({} %), most {}, {:.1} bits over {} placements, {} left to test first",
+            "{}: {} tests on the sheet, median {median} questions ({} %), most {}; {bound}; {} placements seen, entropy {entropy:.1} bits; {} left to test first",
             skill.id,
             movements.len(),
             median * 100 / movements.len(),
             counts[clients - 1],
-            entropy,
             placements.len(),
             left[clients / 2],
         );
@@ -267,4 +310,139 @@ fn a_newcomer_begins_on_the_ground() {
         seen.insert(run.placement);
     }
     assert_eq!(seen.len(), 8, "each place is told apart");
+}
+
+/// A curriculum of movements `m0`, `m1` and so on with these needs; the last one is the goal.
+fn with_needs(needs: &[String]) -> Proofread {
+    let mut files = vec![
+        (
+            "content/school.yaml".to_string(),
+            "school: T\naddress: https://test.example/\nlanguage: en\nunits: metric\n".to_string(),
+        ),
+        (
+            "content/skills/s.yaml".to_string(),
+            format!("skill: s\nname: S\ngoal: m{}\n", needs.len() - 1),
+        ),
+    ];
+    for (i, needs) in needs.iter().enumerate() {
+        files.push((
+            format!("content/movements/m{i}.yaml"),
+            format!(
+                "movement: m{i}\nname: M{i}\npattern: core\nposition: prone\nload: body\nequipment: []\nsummary: S.\nstandard: 5 reps\nneeds: [{needs}]\n"
+            ),
+        ));
+    }
+    proofread(&Snapshot::of_texts(
+        files.iter().map(|(p, t)| (p.as_str(), t.as_str())),
+    ))
+}
+
+fn chain_of(proof: &Proofread) -> Vec<MovementIx> {
+    let goal = &proof.curriculum.skills().next().expect("a skill").1.goal;
+    let resolved = chain::resolve(&proof.curriculum, &proof.stages, goal);
+    resolved.movements.iter().map(|l| l.movement).collect()
+}
+
+/// The different placements of every consistent client there is, each assessed by the program.
+fn by_brute_force(proof: &Proofread, flat: &Flat, chain: &[MovementIx]) -> HashSet<Vec<Place>> {
+    let demands: Vec<(MovementIx, Target)> = flat
+        .demands
+        .iter()
+        .map(|(m, target)| (flat.movements[*m as usize], *target))
+        .filter(|(ix, _)| chain.contains(ix))
+        .collect();
+    assert!(demands.len() <= 16, "{} demands", demands.len());
+    let mut out = HashSet::new();
+    for bits in 0..1_u32 << demands.len() {
+        let mut client: Client = chain.iter().map(|ix| (*ix, Vec::new())).collect();
+        for (i, (ix, target)) in demands.iter().enumerate() {
+            if bits >> i & 1 == 1 {
+                client.entry(*ix).or_default().push(*target);
+            }
+        }
+        let meets = |ix: MovementIx, target: &Target| client[&ix].contains(target);
+        let consistent = demands
+            .iter()
+            .filter(|(ix, t)| meets(*ix, t))
+            .all(|(ix, t)| {
+                let implied = demands
+                    .iter()
+                    .filter(|(other, weaker)| other == ix && t.asks_at_least(weaker))
+                    .all(|(_, weaker)| meets(*ix, weaker));
+                let needs = &proof.curriculum.movement(*ix).needs;
+                implied && needs.holds(&|leaf| meets(leaf.movement, &leaf.target))
+            });
+        if consistent {
+            out.insert(placement(&proof.curriculum, &proof.stages, chain, &client));
+        }
+    }
+    out
+}
+
+/// The count of possible placements is that of brute force: by hand, and on random curricula with demands below and above the
+/// standard, alternatives, and at least k of.
+#[test]
+fn possible_placements_are_counted_exactly() {
+    let texts = |needs: &[&str]| needs.iter().map(|n| n.to_string()).collect::<Vec<_>>();
+    // On a ladder one owns nothing, or up to a rung. Of two movements on the ground each is owned or open, and the goal above
+    // both tells two more where both are.
+    for (needs, count) in [
+        (texts(&["", "m0", "m1", "m2"]), 5),
+        (texts(&["", "", "m0, m1"]), 5),
+        (texts(&["", "", "any of: [m0, m1]"]), 7),
+        (texts(&["", "m0: 8 reps"]), 4),
+    ] {
+        let proof = with_needs(&needs);
+        let flat = Flat::new(&proof.curriculum);
+        let found = Placements::new(&flat, &chain_of(&proof), MOST_NODES).expect("it is small");
+        assert_eq!(found.count, count, "{needs:?}");
+    }
+    let mut dice = Dice(0x5eed_0000_0000_0007);
+    let targets = ["", ": 8 reps", ": 3x5", ": 3 reps"];
+    let (mut unlike, mut beside) = (HashSet::new(), 0);
+    for _ in 0..60 {
+        let size = 3 + dice.roll(4) as usize;
+        let needs: Vec<String> = (0..size)
+            .map(|i| {
+                let leaf = |dice: &mut Dice| {
+                    let target = targets[dice.roll(6).saturating_sub(2) as usize];
+                    let of = dice.roll(i.max(1) as u64);
+                    match target {
+                        "" => format!("m{of}"),
+                        target => format!("{{ m{of}{target} }}"),
+                    }
+                };
+                match (i, dice.roll(4)) {
+                    (0, _) => String::new(),
+                    (_, 0) => leaf(&mut dice),
+                    (_, 1) => format!("{}, {}", leaf(&mut dice), leaf(&mut dice)),
+                    (_, 2) => format!("any of: [{}, {}]", leaf(&mut dice), leaf(&mut dice)),
+                    _ => format!(
+                        "at least 2 of: [{}, {}, {}]",
+                        leaf(&mut dice),
+                        leaf(&mut dice),
+                        leaf(&mut dice)
+                    ),
+                }
+            })
+            .collect();
+        let proof = with_needs(&needs);
+        assert!(
+            proof.curriculum.movements().all(|(_, m)| !m.faulty),
+            "{needs:?}"
+        );
+        let flat = Flat::new(&proof.curriculum);
+        let chain = chain_of(&proof);
+        let found = Placements::new(&flat, &chain, MOST_NODES).expect("it is small");
+        let all = by_brute_force(&proof, &flat, &chain);
+        assert_eq!(found.count, all.len() as u128, "{needs:?}");
+        assert!(all.iter().all(|p| found.holds(p)), "{needs:?}");
+        unlike.insert(found.count);
+        beside += usize::from(flat.demands.len() > flat.movements.len());
+    }
+    assert!(unlike.len() > 10 && beside > 20, "{unlike:?}, {beside}");
+    // A diagram that may hold next to nothing says so.
+    let proof = with_needs(&texts(&["", "m0", "m1", "m2"]));
+    let flat = Flat::new(&proof.curriculum);
+    assert!(Placements::new(&flat, &chain_of(&proof), 6).is_none());
 }
