@@ -12,7 +12,7 @@ use diagram::{Place, Placements};
 use rungbook::chain::{self, Flat};
 use rungbook::curriculum::target::{Got, Measure};
 use rungbook::curriculum::{Curriculum, Day, MovementIx, Target};
-use rungbook::placement::Board;
+use rungbook::placement::{Board, STRENGTH, day_order};
 use rungbook::proof::{Proofread, proofread};
 use rungbook::readiness::{self, Evidence, State};
 use rungbook::results::{Person, Sides, Tested};
@@ -73,8 +73,8 @@ fn client(curriculum: &Curriculum, flat: &Flat, chain: &chain::Chain, dice: &mut
     met
 }
 
-/// A client's honest answer as results: each demand that is met, and nothing.
-fn answer(person: &mut Person, curriculum: &Curriculum, ix: MovementIx, met: &[Target]) {
+/// A client's honest answer as results of a day: each demand that is met, and nothing.
+fn answer(person: &mut Person, curriculum: &Curriculum, ix: MovementIx, met: &[Target], on: Day) {
     let standard = &curriculum.movement(ix).standard;
     let text = |t: &Target| {
         t.to_string()
@@ -97,7 +97,7 @@ fn answer(person: &mut Person, curriculum: &Curriculum, ix: MovementIx, met: &[T
         person.tested.push(Tested {
             movement: ix,
             sides: Sides::Both(got),
-            on: today(),
+            on,
             in_reserve: 0,
             body_weight: None,
         });
@@ -127,6 +127,8 @@ struct Run {
     /// Movements whose state is still `test first` by the letter.
     left: usize,
     placement: Vec<(State, bool)>,
+    /// Mobility and balance that might have been tested today, had not a test that follows them in a day come first.
+    barred: usize,
 }
 
 /// Asks until the guided test stops.
@@ -134,6 +136,7 @@ fn run(proof: &Proofread, flat: &Flat, chain: &[MovementIx], client: &Client) ->
     let (curriculum, stages) = (&proof.curriculum, &proof.stages);
     let mut person = nobody();
     let mut asked = Vec::new();
+    let (mut latest, mut barred) = (0, 0);
     loop {
         let evidence = Evidence::new(curriculum, &person, today());
         let readiness = readiness::assess(curriculum, stages, &person, today());
@@ -154,6 +157,7 @@ fn run(proof: &Proofread, flat: &Flat, chain: &[MovementIx], client: &Client) ->
                 .collect();
             return Run {
                 questions: asked.len(),
+                barred,
                 left: placement.iter().filter(|p| p.0 == State::TestFirst).count(),
                 placement,
             };
@@ -167,12 +171,28 @@ fn run(proof: &Proofread, flat: &Flat, chain: &[MovementIx], client: &Client) ->
             !question.today || state.needs == readiness::Truth::True,
             "a test today only where the needs are shown"
         );
+        let order = day_order(curriculum.movement(question.movement));
+        if question.today {
+            assert!(
+                order >= latest,
+                "nothing comes after what follows it in a day"
+            );
+            latest = order;
+        } else if state.needs == readiness::Truth::True && order < latest && order < STRENGTH {
+            barred += 1;
+        }
         asked.push(question.movement);
+        // A number from training is of another day.
+        let on = match question.today {
+            true => today(),
+            false => Day::read("2026-11-18").expect("a day"),
+        };
         answer(
             &mut person,
             curriculum,
             question.movement,
             &client[&question.movement],
+            on,
         );
     }
 }
@@ -189,7 +209,7 @@ fn placement(
 ) -> Vec<Place> {
     let mut person = nobody();
     for ix in chain {
-        answer(&mut person, curriculum, *ix, &client[ix]);
+        answer(&mut person, curriculum, *ix, &client[ix], today());
     }
     let readiness = readiness::assess(curriculum, stages, &person, today());
     let place = |ix: &MovementIx| match readiness.of(*ix).expect("answered for").state {
@@ -214,6 +234,7 @@ fn few_questions_place_a_client() {
         let mut dice = Dice(0x5eed_0000_0000_0001 + movements.len() as u64);
         let mut counts = Vec::new();
         let mut left = Vec::new();
+        let mut barred = 0;
         let possible = Placements::new(&flat, &movements, MOST_NODES);
         let mut placements: BTreeMap<Vec<Place>, usize> = BTreeMap::new();
         for _ in 0..clients {
@@ -221,6 +242,7 @@ fn few_questions_place_a_client() {
             let run = run(&proof, &flat, &movements, &client);
             counts.push(run.questions);
             left.push(run.left);
+            barred += run.barred;
             let place = placement(&proof.curriculum, &proof.stages, &movements, &client);
             assert!(
                 possible.as_ref().is_none_or(|p| p.holds(&place)),
@@ -246,7 +268,7 @@ fn few_questions_place_a_client() {
             None => format!("{entropy:.1} bits: the entropy of these clients"),
         };
         println!(
-            "{}: {} tests on the sheet, median {median} questions ({} %), most {}; {bound}; {} placements seen, entropy {entropy:.1} bits; {} left to test first",
+            "{}: {} tests on the sheet, median {median} questions ({} %), most {}; {bound}; {} placements seen, entropy {entropy:.1} bits; {} left to test first, {barred} barred",
             skill.id,
             movements.len(),
             median * 100 / movements.len(),
@@ -314,6 +336,10 @@ fn a_newcomer_begins_on_the_ground() {
 
 /// A curriculum of movements `m0`, `m1` and so on with these needs; the last one is the goal.
 fn with_needs(needs: &[String]) -> Proofread {
+    with_patterns(needs, |_| "core")
+}
+
+fn with_patterns(needs: &[String], pattern: impl Fn(usize) -> &'static str) -> Proofread {
     let mut files = vec![
         (
             "content/school.yaml".to_string(),
@@ -328,7 +354,8 @@ fn with_needs(needs: &[String]) -> Proofread {
         files.push((
             format!("content/movements/m{i}.yaml"),
             format!(
-                "movement: m{i}\nname: M{i}\npattern: core\nposition: prone\nload: body\nequipment: []\nsummary: S.\nstandard: 5 reps\nneeds: [{needs}]\n"
+                "movement: m{i}\nname: M{i}\npattern: {}\nposition: prone\nload: body\nequipment: []\nsummary: S.\nstandard: 5 reps\nneeds: [{needs}]\n",
+                pattern(i)
             ),
         ));
     }
@@ -445,4 +472,90 @@ fn possible_placements_are_counted_exactly() {
     let proof = with_needs(&texts(&["", "m0", "m1", "m2"]));
     let flat = Flat::new(&proof.curriculum);
     assert!(Placements::new(&flat, &chain_of(&proof), 6).is_none());
+}
+
+fn board<'a>(proof: &'a Proofread, flat: &'a Flat, person: &'a Person) -> Board<'a> {
+    let (curriculum, stages) = (&proof.curriculum, &proof.stages);
+    let evidence = Evidence::new(curriculum, person, today());
+    let readiness = readiness::assess(curriculum, stages, person, today());
+    Board::new(
+        curriculum,
+        stages,
+        flat,
+        &chain_of(proof),
+        &evidence,
+        &readiness,
+        today(),
+    )
+}
+
+/// A day holds two all-out sets of a pattern, whether of one test or of two, in one result or in several.
+#[test]
+fn sets_of_a_day_are_counted() {
+    let needs: Vec<String> = ["", "", "", "m0, m1, m2"].map(String::from).into();
+    let proof = with_patterns(&needs, |i| ["core", "core", "mobility", "squat"][i]);
+    let flat = Flat::new(&proof.curriculum);
+    let ix = |id: &str| proof.curriculum.find_movement(id).expect("it is there");
+    let allowed = |results: &[(&str, &str, Day)]| {
+        let mut person = nobody();
+        for (id, got, on) in results {
+            person.tested.push(Tested {
+                movement: ix(id),
+                sides: Sides::Both(Got::read(got).expect("a result")),
+                on: *on,
+                in_reserve: 0,
+                body_weight: None,
+            });
+        }
+        board(&proof, &flat, &person)
+            .for_today()
+            .contains(&ix("m1"))
+    };
+    let yesterday = Day::read("2026-11-24").expect("a day");
+    for (results, may) in [
+        (vec![], true),
+        (vec![("m0", "3 reps", today())], true),
+        (
+            vec![("m0", "3 reps", today()), ("m1", "3 reps", today())],
+            false,
+        ),
+        (
+            vec![("m0", "3 reps", today()), ("m0", "4 reps", today())],
+            false,
+        ),
+        (vec![("m0", "2x5", today())], false),
+        (vec![("m0", "10 s in 1 of 2 tries", today())], false),
+        (
+            vec![("m0", "3x5", yesterday), ("m0", "4 reps", yesterday)],
+            true,
+        ),
+        (vec![("m2", "3x5", today())], true),
+    ] {
+        assert_eq!(allowed(&results), may, "{results:?}");
+    }
+}
+
+/// Strength would decide more, but mobility comes before it in a day.
+#[test]
+fn mobility_is_asked_before_strength() {
+    let needs: Vec<String> = ["", "", "m0", "m2", "m3", "m4, m1"]
+        .map(String::from)
+        .into();
+    let asked = |pattern: &'static str| {
+        let proof = with_patterns(&needs, |i| if i == 1 { pattern } else { "core" });
+        let flat = Flat::new(&proof.curriculum);
+        let nobody = nobody();
+        let board = board(&proof, &flat, &nobody);
+        let (mut asked, mut today) = (Vec::new(), Vec::new());
+        while let Some(question) = board.next(&asked) {
+            asked.push(question.movement);
+            if question.today {
+                today.push(proof.curriculum.movement(question.movement).id.to_string());
+            }
+        }
+        today
+    };
+    assert_eq!(asked("core"), ["m0", "m1"]);
+    assert_eq!(asked("balance"), ["m1", "m0"]);
+    assert_eq!(asked("mobility"), ["m1", "m0"]);
 }

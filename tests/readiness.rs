@@ -499,6 +499,23 @@ impl Case {
         out
     }
 
+    /// Whether a unit stands in a movement's standard or in a demand that the needs make of it.
+    fn asks(&self, of: usize, unit: &str, text: &str) -> bool {
+        let i = of % self.movements.len();
+        let unit = format!(" {unit}");
+        let named = format!("{{ {}: ", id(i));
+        let demands = text.split(&named).skip(1);
+        let mut demands = demands.filter_map(|rest| rest.split(" }").next());
+        self.target(i, self.movements[i].standard).contains(&unit)
+            || demands.any(|d| d.contains(&unit))
+    }
+
+    /// Whether a movement's test is neither mobility, nor balance, nor an exit.
+    fn is_all_out(&self, of: usize) -> bool {
+        let spec = &self.movements[of % self.movements.len()];
+        !matches!(PATTERNS[spec.pattern], "mobility" | "balance" | "exit")
+    }
+
     fn count(&self, counts: &mut BTreeMap<&'static str, usize>) {
         let text: String = self.files().iter().map(|f| f.1.as_str()).collect();
         let tested = self.results()["tested"].to_string();
@@ -520,11 +537,30 @@ impl Case {
             let asked = |e: &Entry| self.kind(e.of % self.movements.len()) == kind;
             has(name, self.tested.iter().any(asked));
         }
-        has("kilograms", text.contains(" kg") && tested.contains(" kg"));
-        has("pounds", text.contains(" lb") && tested.contains(" lb"));
+        // Of one movement: a unit that is asked of it, beside a result in that unit that is not kept aside.
+        let results = self.results();
+        let counted =
+            |e: &Entry| !matches!(e.odd, 2..=4) && e.ago.is_none_or(|a| (0..=84).contains(&a));
+        let mut with_unit = |name: &'static str, unit: &str| {
+            let written = results["tested"].as_array().into_iter().flatten();
+            let mut both = self.tested.iter().zip(written).filter(|(e, result)| {
+                counted(e)
+                    && result.to_string().contains(&format!(" {unit}"))
+                    && self.asks(e.of, unit, &text)
+            });
+            has(name, both.next().is_some());
+        };
+        with_unit("kilograms", "kg");
+        with_unit("pounds", "lb");
+        with_unit("body weights", "bw");
+        // Sets of one day: a strength test more than once, or with several sets.
+        let today = |e: &&Entry| counted(e) && e.ago.unwrap_or(0) == 0 && self.is_all_out(e.of);
+        let of = |e: &Entry| e.of % self.movements.len();
         has(
-            "body weights",
-            text.contains(" bw") && tested.contains(" bw"),
+            "one test twice in a day",
+            self.tested.iter().enumerate().any(|(i, e)| {
+                today(&e) && self.tested[..i].iter().any(|b| today(&b) && of(b) == of(e))
+            }),
         );
         has("inches", text.contains(" in,") || tested.contains(" in\""));
         has(
@@ -773,7 +809,13 @@ fn compare(
         if aside != ours {
             return Err(format!("aside: the page {aside:?}, ours {ours:?}"));
         }
-        let question = question(&proof, person, today);
+        let (question, for_today) = question(&proof, person, today);
+        if !unreached && theirs["forToday"][0] != for_today {
+            return Err(format!(
+                "what may be tested today: the page {}, ours {for_today}",
+                theirs["forToday"][0]
+            ));
+        }
         if !unreached && theirs["questions"][0] != question {
             return Err(format!(
                 "the next question: the page {}, ours {question}",
@@ -817,7 +859,12 @@ fn has_loop(curriculum: &Curriculum) -> bool {
     })
 }
 
-fn question(proof: &rungbook::proof::Proofread, person: &results::Person, today: Day) -> Value {
+/// The next question, and the ids of what may be tested today.
+fn question(
+    proof: &rungbook::proof::Proofread,
+    person: &results::Person,
+    today: Day,
+) -> (Value, Value) {
     let curriculum = &proof.curriculum;
     let flat = Flat::new(curriculum);
     let goal = &curriculum.skills().next().expect("a skill").1.goal;
@@ -834,10 +881,12 @@ fn question(proof: &rungbook::proof::Proofread, person: &results::Person, today:
         &readiness,
         today,
     );
-    match board.next(&[]) {
-        Some(q) => json!([curriculum.movement(q.movement).id.as_str(), q.today]),
-        None => Value::Null,
-    }
+    let id = |ix| curriculum.movement(ix).id.to_string();
+    let mut for_today: Vec<String> = board.for_today().into_iter().map(id).collect();
+    for_today.sort();
+    let question = board.next(&[]);
+    let question = question.map(|q| json!([id(q.movement), q.today]));
+    (question.unwrap_or_default(), json!(for_today))
 }
 
 fn differ(

@@ -1,7 +1,7 @@
 // Loads the theme's own scripts as a page would, with the words of a file, and answers cases on standard input: one JSON line
 // in, one out.
 // { words: a target's parts, units, side } -> its words
-// { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, first, paused_by } }, aside, next }
+// { tables, results, today } -> { movements: { id: { state, presumed, missing, first, paused_by } }, aside, questions, forToday }
 // { dose: ids, results, today } -> { picks, practice, plan }
 'use strict';
 const fs = require('node:fs');
@@ -71,5 +71,6 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
     const question = placement.next(model, found, skill.members, [], day);
     return question && [tables.ids[question.movement], question.today];
   });
-  process.stdout.write(JSON.stringify({ movements, aside, questions }) + '\n');
+  const forToday = tables.skills.map((skill) => skill.members.filter((m) => placement.mayBeTested(model, found, m, day)).map((m) => tables.ids[m]).sort());
+  process.stdout.write(JSON.stringify({ movements, aside, questions, forToday }) + '\n');
 });
