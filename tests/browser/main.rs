@@ -4,6 +4,7 @@
 //! and pass, except under `CI=true`.
 
 mod booklet;
+mod class;
 mod flow;
 #[path = "../scale/generate.rs"]
 mod generate;
