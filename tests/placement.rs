@@ -276,6 +276,11 @@ fn few_questions_place_a_client() {
             placements.len(),
             left[clients / 2],
         );
+        assert_eq!(
+            barred, 0,
+            "{}: what comes first in a day came first",
+            skill.id
+        );
         // A few clients tell little; of many the median is a number to hold.
         let most = if clients < 1000 { 100 } else { 50 };
         assert!(

@@ -1057,3 +1057,94 @@ fn results_read_alike() {
         sound.borrow()
     );
 }
+
+/// The page knows the keys of the layout that the program knows, and no other.
+#[test]
+fn results_have_the_same_keys() {
+    use rungbook::curriculum::keys;
+    let Some(mut page) = page() else { return };
+    let names = |keys: &[keys::Key]| keys.iter().map(|k| k.name).collect::<Vec<_>>();
+    let ours = json!({
+        "file": names(keys::RESULTS), "tested": names(keys::RESULTS_TESTED), "trained": names(keys::RESULTS_TRAINED),
+        "sessions": names(keys::RESULTS_SESSIONS), "paused": names(keys::RESULTS_PAUSED),
+    });
+    assert_eq!(page.ask(&json!({ "keys": true })), ours);
+}
+
+/// What the program finds at fault in a file the page refuses, or keeps aside and says.
+#[test]
+fn the_page_reports_what_the_program_finds() {
+    let Some(mut page) = page() else { return };
+    let theme = Theme::load(
+        "chalk",
+        &Snapshot::of_texts([("content/school.yaml", "")]),
+        rungbook::words::Words::english(),
+    )
+    .expect("the shipped theme");
+    let movement = |id: &str, standard: &str| {
+        (
+            format!("content/movements/{id}.yaml"),
+            format!(
+                "movement: {id}\nname: M\npattern: core\nposition: prone\nload: body\nequipment: []\nsummary: S\nstandard: {standard}\n"
+            ),
+        )
+    };
+    let files = [
+        (
+            "content/school.yaml".to_string(),
+            "school: T\naddress: https://test.example/\nlanguage: en\nunits: metric\n".to_string(),
+        ),
+        (
+            "content/skills/s.yaml".to_string(),
+            "skill: s\nname: S\ngoal: hold\n".to_string(),
+        ),
+        movement("hold", "20 s"),
+        movement("reach", "done"),
+    ];
+    let snapshot = Snapshot::of_texts(files.iter().map(|(p, t)| (p.as_str(), t.as_str())));
+    let proof = proofread(&snapshot);
+    let plan = Plan::new(&proof, &snapshot, &theme).expect("a plan");
+    let tables = tables::value(&plan);
+    let on = "2026-10-01";
+    let trained = |sets: Value| json!({ "results": 1, "trained": [{ "movement": "hold", "did": sets, "on": on }] });
+    let faults = [
+        (trained(json!([20, "25 s"])), ""),
+        (trained(json!([20, "5 reps"])), "aside"),
+        (trained(json!(["10 cm"])), "aside"),
+        (
+            json!({ "results": 1, "trained": [{ "movement": "reach", "did": ["10 cm"], "on": on }] }),
+            "",
+        ),
+        (json!({ "results": 1, "colour": "red" }), "colour"),
+        (
+            json!({ "results": 1, "tested": [{ "movement": "hold", "got": "20 s", "goot": "20 s" }] }),
+            "goot",
+        ),
+        (
+            json!({ "results": 1, "trained": [{ "movement": "hold", "did": [20], "reps": 5 }] }),
+            "reps",
+        ),
+        (
+            json!({ "results": 1, "sessions": [{ "effort": 5, "minutes": 50, "mood": 1 }] }),
+            "mood",
+        ),
+        (
+            json!({ "results": 1, "paused": [{ "part": "knee", "side": "left" }] }),
+            "side",
+        ),
+    ];
+    for (results, fault) in faults {
+        let text = results.to_string();
+        let snapshot = Snapshot::of_texts([("r.json", text.as_str())]);
+        let today = Day::read(TODAY).expect("a day");
+        let (_, found) = results::read(&snapshot, &proof.curriculum, today);
+        assert_eq!(found.has_errors(), !fault.is_empty(), "{text}");
+        let theirs = page.ask(&json!({ "tables": tables, "results": results, "today": TODAY }));
+        let refused = theirs["refused"].as_str().unwrap_or("");
+        match fault {
+            "" => assert_eq!((refused, &theirs["aside"]), ("", &json!([])), "{text}"),
+            "aside" => assert_eq!(theirs["aside"][0]["movement"], "hold", "{text}: {theirs}"),
+            key => assert!(refused.contains(&format!("“{key}”")), "{text}: {theirs}"),
+        }
+    }
+}

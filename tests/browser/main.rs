@@ -12,6 +12,7 @@ mod inject;
 mod measure;
 mod reach;
 mod serve;
+mod take;
 mod webdriver;
 mod words;
 

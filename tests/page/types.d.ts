@@ -309,6 +309,7 @@ interface Rungbook {
   };
   results: {
     VERSION: number; LARGEST_FILE: number;
+    KEYS: Record<'file' | 'tested' | 'trained' | 'sessions' | 'paused', string[]>;
     Refused: new (why: string) => Error;
     check: (object: unknown, day: number) => Exported;
     readFile: (written: string, day: number) => Exported;
@@ -338,6 +339,8 @@ interface Rungbook {
     add: (kind: string, entry: object) => string;
     all: () => Exported;
     merge: (exported: Exported, weightToo: boolean) => { added: number; same: number };
+    replace: (exported: Exported) => { added: number; same: number };
+    beside: (exported: Exported) => { there: number; here: number; unlike: number };
     note: (key: string, value: unknown) => void;
     remove: (key: string) => void;
     erase: () => void;
