@@ -87,7 +87,7 @@ fn another_persons_copy_is_asked_about() {
         ),
         (
             &mine,
-            of(Some("Ada"), json!([second, other])),
+            of(Some("Ada"), json!([other, second])),
             "1 test in the copy has another result here",
         ),
         (

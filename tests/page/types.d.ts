@@ -33,6 +33,8 @@ interface Skill {
 
 /** `data/tables.js`: columns by the movement's number; `leaves` holds a movement and a target for each demand. */
 interface Tables {
+  /** By which a page names them; absent where a test makes them. */
+  version?: string;
   site: string;
   school: string;
   presume: boolean;

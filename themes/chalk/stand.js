@@ -190,10 +190,10 @@
     const { there, here, unlike } = store.beside(exported);
     const otherName = exported.name !== undefined && exported.name !== about.name && (about.name !== undefined || !store.isEmpty());
     if (otherName || (there && here)) {
-      const reasons = [
-        otherName ? say(about.name === undefined ? 'stand.copy_named' : 'stand.copy_other_name', { file: exported.name || '', here: about.name || '' }) : '',
-        unlike ? say('stand.copy_unlike', { n: unlike }) : '', say('stand.copy_only', { there, here }),
-      ].filter((text) => text !== '');
+      const names = { file: exported.name || '', here: about.name || '' };
+      const whose = about.name === undefined ? say('stand.copy_named', names) : say('stand.copy_other_name', names);
+      const reasons = [otherName ? whose : '', unlike ? say('stand.copy_unlike', { n: unlike }) : '', there || here ? say('stand.copy_only', { there, here }) : '']
+        .filter((text) => text !== '');
       const answer = await page.ask(say('stand.whose_copy'), [make('ul', {}, ...reasons.map((text) => make('li', { text }))), make('p', { text: say('stand.copy_choice') })],
         [['', say('stand.change_nothing')], ['merge', say('stand.put_together')], ['replace', say('stand.replace_mine')]]);
       if (answer !== 'merge') return answer;
