@@ -20,8 +20,9 @@ use serde_json::{Map, Value, json};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::io::{BufRead, BufReader, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::{Child, ChildStdin, ChildStdout, Command, Stdio};
+use std::sync::OnceLock;
 
 const TODAY: &str = "2026-10-10";
 const CASES: u32 = 2600;
@@ -637,12 +638,15 @@ impl Drop for Answerer {
     }
 }
 
-/// The words that the page's scripts say, as a file.
-fn english() -> std::path::PathBuf {
-    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("readiness-words.json");
-    let words = rungbook::site::all_words(rungbook::words::Words::english());
-    std::fs::write(&path, words.to_string()).expect("the words");
-    path
+/// The words that the page's scripts say, as a file; written once, for all tests of this run.
+fn english() -> &'static Path {
+    static FILE: OnceLock<PathBuf> = OnceLock::new();
+    FILE.get_or_init(|| {
+        let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("readiness-words.json");
+        let words = rungbook::site::all_words(rungbook::words::Words::english());
+        std::fs::write(&path, words.to_string()).expect("the words");
+        path
+    })
 }
 
 fn root() -> &'static Path {
