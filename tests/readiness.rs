@@ -20,8 +20,9 @@ use serde_json::{Map, Value, json};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::io::{BufRead, BufReader, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::{Child, ChildStdin, ChildStdout, Command, Stdio};
+use std::sync::OnceLock;
 
 const TODAY: &str = "2026-10-10";
 const CASES: u32 = 2600;
@@ -499,6 +500,23 @@ impl Case {
         out
     }
 
+    /// Whether a unit stands in a movement's standard or in a demand that the needs make of it.
+    fn asks(&self, of: usize, unit: &str, text: &str) -> bool {
+        let i = of % self.movements.len();
+        let unit = format!(" {unit}");
+        let named = format!("{{ {}: ", id(i));
+        let demands = text.split(&named).skip(1);
+        let mut demands = demands.filter_map(|rest| rest.split(" }").next());
+        self.target(i, self.movements[i].standard).contains(&unit)
+            || demands.any(|d| d.contains(&unit))
+    }
+
+    /// Whether a movement's test is neither mobility, nor balance, nor an exit.
+    fn is_all_out(&self, of: usize) -> bool {
+        let spec = &self.movements[of % self.movements.len()];
+        !matches!(PATTERNS[spec.pattern], "mobility" | "balance" | "exit")
+    }
+
     fn count(&self, counts: &mut BTreeMap<&'static str, usize>) {
         let text: String = self.files().iter().map(|f| f.1.as_str()).collect();
         let tested = self.results()["tested"].to_string();
@@ -520,11 +538,30 @@ impl Case {
             let asked = |e: &Entry| self.kind(e.of % self.movements.len()) == kind;
             has(name, self.tested.iter().any(asked));
         }
-        has("kilograms", text.contains(" kg") && tested.contains(" kg"));
-        has("pounds", text.contains(" lb") && tested.contains(" lb"));
+        // Of one movement: a unit that is asked of it, beside a result in that unit that is not kept aside.
+        let results = self.results();
+        let counted =
+            |e: &Entry| !matches!(e.odd, 2..=4) && e.ago.is_none_or(|a| (0..=84).contains(&a));
+        let mut with_unit = |name: &'static str, unit: &str| {
+            let written = results["tested"].as_array().into_iter().flatten();
+            let mut both = self.tested.iter().zip(written).filter(|(e, result)| {
+                counted(e)
+                    && result.to_string().contains(&format!(" {unit}"))
+                    && self.asks(e.of, unit, &text)
+            });
+            has(name, both.next().is_some());
+        };
+        with_unit("kilograms", "kg");
+        with_unit("pounds", "lb");
+        with_unit("body weights", "bw");
+        // Sets of one day: a strength test more than once, or with several sets.
+        let today = |e: &&Entry| counted(e) && e.ago.unwrap_or(0) == 0 && self.is_all_out(e.of);
+        let of = |e: &Entry| e.of % self.movements.len();
         has(
-            "body weights",
-            text.contains(" bw") && tested.contains(" bw"),
+            "one test twice in a day",
+            self.tested.iter().enumerate().any(|(i, e)| {
+                today(&e) && self.tested[..i].iter().any(|b| today(&b) && of(b) == of(e))
+            }),
         );
         has("inches", text.contains(" in,") || tested.contains(" in\""));
         has(
@@ -601,12 +638,15 @@ impl Drop for Answerer {
     }
 }
 
-/// The words that the page's scripts say, as a file.
-fn english() -> std::path::PathBuf {
-    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("readiness-words.json");
-    let words = rungbook::site::all_words(rungbook::words::Words::english());
-    std::fs::write(&path, words.to_string()).expect("the words");
-    path
+/// The words that the page's scripts say, as a file; written once, for all tests of this run.
+fn english() -> &'static Path {
+    static FILE: OnceLock<PathBuf> = OnceLock::new();
+    FILE.get_or_init(|| {
+        let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("readiness-words.json");
+        let words = rungbook::site::all_words(rungbook::words::Words::english());
+        std::fs::write(&path, words.to_string()).expect("the words");
+        path
+    })
 }
 
 fn root() -> &'static Path {
@@ -773,7 +813,13 @@ fn compare(
         if aside != ours {
             return Err(format!("aside: the page {aside:?}, ours {ours:?}"));
         }
-        let question = question(&proof, person, today);
+        let (question, for_today) = question(&proof, person, today);
+        if !unreached && theirs["forToday"][0] != for_today {
+            return Err(format!(
+                "what may be tested today: the page {}, ours {for_today}",
+                theirs["forToday"][0]
+            ));
+        }
         if !unreached && theirs["questions"][0] != question {
             return Err(format!(
                 "the next question: the page {}, ours {question}",
@@ -817,7 +863,12 @@ fn has_loop(curriculum: &Curriculum) -> bool {
     })
 }
 
-fn question(proof: &rungbook::proof::Proofread, person: &results::Person, today: Day) -> Value {
+/// The next question, and the ids of what may be tested today.
+fn question(
+    proof: &rungbook::proof::Proofread,
+    person: &results::Person,
+    today: Day,
+) -> (Value, Value) {
     let curriculum = &proof.curriculum;
     let flat = Flat::new(curriculum);
     let goal = &curriculum.skills().next().expect("a skill").1.goal;
@@ -834,10 +885,12 @@ fn question(proof: &rungbook::proof::Proofread, person: &results::Person, today:
         &readiness,
         today,
     );
-    match board.next(&[]) {
-        Some(q) => json!([curriculum.movement(q.movement).id.as_str(), q.today]),
-        None => Value::Null,
-    }
+    let id = |ix| curriculum.movement(ix).id.to_string();
+    let mut for_today: Vec<String> = board.for_today().into_iter().map(id).collect();
+    for_today.sort();
+    let question = board.next(&[]);
+    let question = question.map(|q| json!([id(q.movement), q.today]));
+    (question.unwrap_or_default(), json!(for_today))
 }
 
 fn differ(
@@ -1007,4 +1060,95 @@ fn results_read_alike() {
         "{} of them are results",
         sound.borrow()
     );
+}
+
+/// The page knows the keys of the layout that the program knows, and no other.
+#[test]
+fn results_have_the_same_keys() {
+    use rungbook::curriculum::keys;
+    let Some(mut page) = page() else { return };
+    let names = |keys: &[keys::Key]| keys.iter().map(|k| k.name).collect::<Vec<_>>();
+    let ours = json!({
+        "file": names(keys::RESULTS), "tested": names(keys::RESULTS_TESTED), "trained": names(keys::RESULTS_TRAINED),
+        "sessions": names(keys::RESULTS_SESSIONS), "paused": names(keys::RESULTS_PAUSED),
+    });
+    assert_eq!(page.ask(&json!({ "keys": true })), ours);
+}
+
+/// What the program finds at fault in a file the page refuses, or keeps aside and says.
+#[test]
+fn the_page_reports_what_the_program_finds() {
+    let Some(mut page) = page() else { return };
+    let theme = Theme::load(
+        "chalk",
+        &Snapshot::of_texts([("content/school.yaml", "")]),
+        rungbook::words::Words::english(),
+    )
+    .expect("the shipped theme");
+    let movement = |id: &str, standard: &str| {
+        (
+            format!("content/movements/{id}.yaml"),
+            format!(
+                "movement: {id}\nname: M\npattern: core\nposition: prone\nload: body\nequipment: []\nsummary: S\nstandard: {standard}\n"
+            ),
+        )
+    };
+    let files = [
+        (
+            "content/school.yaml".to_string(),
+            "school: T\naddress: https://test.example/\nlanguage: en\nunits: metric\n".to_string(),
+        ),
+        (
+            "content/skills/s.yaml".to_string(),
+            "skill: s\nname: S\ngoal: hold\n".to_string(),
+        ),
+        movement("hold", "20 s"),
+        movement("reach", "done"),
+    ];
+    let snapshot = Snapshot::of_texts(files.iter().map(|(p, t)| (p.as_str(), t.as_str())));
+    let proof = proofread(&snapshot);
+    let plan = Plan::new(&proof, &snapshot, &theme).expect("a plan");
+    let tables = tables::value(&plan);
+    let on = "2026-10-01";
+    let trained = |sets: Value| json!({ "results": 1, "trained": [{ "movement": "hold", "did": sets, "on": on }] });
+    let faults = [
+        (trained(json!([20, "25 s"])), ""),
+        (trained(json!([20, "5 reps"])), "aside"),
+        (trained(json!(["10 cm"])), "aside"),
+        (
+            json!({ "results": 1, "trained": [{ "movement": "reach", "did": ["10 cm"], "on": on }] }),
+            "",
+        ),
+        (json!({ "results": 1, "colour": "red" }), "colour"),
+        (
+            json!({ "results": 1, "tested": [{ "movement": "hold", "got": "20 s", "goot": "20 s" }] }),
+            "goot",
+        ),
+        (
+            json!({ "results": 1, "trained": [{ "movement": "hold", "did": [20], "reps": 5 }] }),
+            "reps",
+        ),
+        (
+            json!({ "results": 1, "sessions": [{ "effort": 5, "minutes": 50, "mood": 1 }] }),
+            "mood",
+        ),
+        (
+            json!({ "results": 1, "paused": [{ "part": "knee", "side": "left" }] }),
+            "side",
+        ),
+    ];
+    for (results, fault) in faults {
+        let text = results.to_string();
+        let snapshot = Snapshot::of_texts([("r.json", text.as_str())]);
+        let today = Day::read(TODAY).expect("a day");
+        let (_, found) = results::read(&snapshot, &proof.curriculum, today);
+        assert_eq!(found.has_errors(), !fault.is_empty(), "{text}");
+        let theirs = page.ask(&json!({ "tables": tables, "results": results, "today": TODAY }));
+        let refused = theirs["refused"].as_str().unwrap_or("");
+        match fault {
+            "" => assert_eq!((refused, &theirs["aside"]), ("", &json!([])), "{text}"),
+            "aside" => assert_eq!(theirs["aside"][0]["movement"], "hold", "{text}: {theirs}"),
+            key => assert!(refused.contains(&format!("“{key}”")), "{text}: {theirs}"),
+        }
+    }
 }

@@ -25,8 +25,8 @@ pub struct Board<'a> {
     /// For each demand what results say; `Unknown` when untested.
     shown: Vec<Truth>,
     presumed: Vec<bool>,
-    /// What was tested on this day.
-    done_today: Vec<&'a Movement>,
+    /// What was tested on this day, and how many sets of it.
+    done_today: Vec<(&'a Movement, u32)>,
 }
 
 impl<'a> Board<'a> {
@@ -48,9 +48,9 @@ impl<'a> Board<'a> {
         let mut members: Vec<u32> = chain.iter().filter_map(|ix| flat.number(*ix)).collect();
         members.sort_by_key(|m| (stages.of(flat.movements[*m as usize]), *m));
         let ix_of = |movement: u32| flat.movements[movement as usize];
-        let done_today: Vec<&Movement> = all()
-            .filter(|(ix, _)| evidence.is_tested_on(*ix, today))
-            .map(|(_, m)| m)
+        let done_today: Vec<(&Movement, u32)> = all()
+            .map(|(ix, m)| (m, evidence.sets_on(ix, today)))
+            .filter(|(_, sets)| *sets > 0)
             .collect();
         Board {
             stage: all().map(|(ix, _)| stages.of(ix).unwrap_or(0)).collect(),
@@ -171,6 +171,21 @@ impl<'a> Board<'a> {
         (STATE * undecided.len() + self.useful(&undecided, &beyond).len()) as i64
     }
 
+    /// The place of a movement's test within a day.
+    fn order(&self, movement: u32) -> u32 {
+        day_order(
+            self.curriculum
+                .movement(self.flat.movements[movement as usize]),
+        )
+    }
+
+    /// The movements that may be tested today, whether or not a number of them would tell something; in the order of their
+    /// stages.
+    pub fn for_today(&self) -> Vec<MovementIx> {
+        let may = self.members.iter().filter(|m| self.may_be_tested(**m));
+        may.map(|m| self.flat.movements[*m as usize]).collect()
+    }
+
     /// Whether a movement may be tested today: its needs are shown, nothing that comes later in a day was tested, and its
     /// pattern has all-out sets left.
     fn may_be_tested(&self, number: u32) -> bool {
@@ -183,9 +198,10 @@ impl<'a> Board<'a> {
         let same = self
             .done_today
             .iter()
-            .filter(|m| m.pattern == movement.pattern);
-        let in_order = self.done_today.iter().all(|m| day_order(m) <= order);
-        let fresh = order < STRENGTH || same.count() < ALL_OUT_SETS;
+            .filter(|(m, _)| m.pattern == movement.pattern)
+            .fold(0_u32, |all, (_, sets)| all.saturating_add(*sets));
+        let in_order = self.done_today.iter().all(|(m, _)| day_order(m) <= order);
+        let fresh = order < STRENGTH || same < ALL_OUT_SETS;
         !self.paused[number as usize] && in_order && fresh && self.needs(number, &of) == Truth::True
     }
 
@@ -253,6 +269,11 @@ impl<'a> Board<'a> {
         let undecided = self.undecided(&beyond);
         let mut candidates = self.useful(&undecided, &beyond);
         candidates.retain(|m| !asked.contains(&self.flat.movements[*m as usize]));
+        // A test bars for the rest of the day what should have come before it: of the tests for today only the earliest in
+        // the day's order are offered.
+        let today = |m: &u32| self.may_be_tested(*m).then(|| self.order(*m));
+        let earliest = candidates.iter().filter_map(today).min();
+        candidates.retain(|m| today(m).is_none_or(|order| Some(order) == earliest));
         // What is left after either answer, squared (an even split beats a lucky guess), by how likely the answer is.
         let left = |m: u32, met: bool| self.after(m, met).left().pow(2);
         let level = self.level();
@@ -260,10 +281,7 @@ impl<'a> Board<'a> {
             let likely = self.likely(m, level);
             (m, likely * left(m, true) + (10 - likely) * left(m, false))
         });
-        let rank = |(m, left): &(u32, i64)| {
-            let movement = self.curriculum.movement(self.flat.movements[*m as usize]);
-            (*left, day_order(movement), *m)
-        };
+        let rank = |(m, left): &(u32, i64)| (*left, self.order(*m), *m);
         let (best, _) = scored.min_by_key(rank)?;
         Some(Question {
             movement: self.flat.movements[best as usize],

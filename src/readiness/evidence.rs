@@ -116,9 +116,20 @@ impl<'a> Evidence<'a> {
         !self.latest[ix.at()].is_empty()
     }
 
-    /// Whether the latest result of a movement is of this day.
-    pub fn is_tested_on(&self, ix: MovementIx, day: Day) -> bool {
-        self.latest[ix.at()].first().is_some_and(|t| t.on == day)
+    /// How many sets of a movement were tested on this day, as far as it is the latest: a set for each result, and more where
+    /// the result says several sets or tries. Both sides together are one.
+    pub fn sets_on(&self, ix: MovementIx, day: Day) -> u32 {
+        let sets = |tested: &&Tested| {
+            let of = tested.sides.all().map(|got| {
+                let parts = got.parts();
+                parts
+                    .sets()
+                    .saturating_mul(parts.tries().map_or(1, |t| t.of))
+            });
+            of.max().unwrap_or(1)
+        };
+        let results = self.latest[ix.at()].iter().filter(|t| t.on == day);
+        results.map(sets).fold(0, u32::saturating_add)
     }
 
     /// Whether an untested movement is presumed at a target or more.

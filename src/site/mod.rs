@@ -115,7 +115,8 @@ pub struct Parts {
     pieces: Vec<Pieces>,
     /// Each caution class in full, as HTML.
     cautions: Vec<OnceLock<String>>,
-    tables: OnceLock<Vec<u8>>,
+    /// With their version.
+    tables: OnceLock<(Vec<u8>, String)>,
     search: OnceLock<Vec<u8>>,
     versions: OnceLock<tera::Value>,
     school: OnceLock<tera::Value>,
@@ -241,12 +242,12 @@ impl<'a> Plan<'a> {
 
     /// Makes what is made once and read by many, so that no two threads wait for each other to make it.
     pub fn prepare(&self) {
-        rayon::join(|| self.tables().len(), || self.search().len());
+        rayon::join(|| self.tables().0.len(), || self.search().len());
         self.versions();
         self.items();
     }
 
-    fn tables(&self) -> &[u8] {
+    fn tables(&self) -> &(Vec<u8>, String) {
         self.parts.tables.get_or_init(|| tables::tables(self))
     }
 
@@ -367,7 +368,7 @@ impl<'a> Plan<'a> {
                 .assets()
                 .map(|path| (path.to_string(), version(&self.theme.asset(path, school))));
             let (tables, search) =
-                rayon::join(|| version(self.tables()), || version(self.search()));
+                rayon::join(|| self.tables().1.clone(), || version(self.search()));
             let data = [
                 ("tables".to_string(), tables),
                 ("search".to_string(), search),
@@ -418,7 +419,7 @@ impl<'a> Plan<'a> {
         let bytes = match item {
             Item::Data => data::curriculum(self),
             Item::DataSchema => data::schema(),
-            Item::Tables => self.tables().to_vec(),
+            Item::Tables => self.tables().0.clone(),
             Item::Search => self.search().to_vec(),
             Item::Sitemap => extras::sitemap(self),
             Item::Robots => extras::robots(self),

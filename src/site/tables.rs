@@ -27,16 +27,16 @@ const GUARDED: u32 = 2;
 const NEVER_PRESUMED: u32 = 4;
 const LOWERING: u32 = 8;
 
-/// `data/tables.js`.
-pub fn tables(plan: &Plan<'_>) -> Vec<u8> {
-    let mut text = String::from(PREFIX);
-    text.push('{');
-    for (i, (key, column)) in columns(plan).iter().enumerate() {
-        text.push_str(if i == 0 { "\n" } else { ",\n" });
-        text.push_str(&format!("\"{key}\":{column}"));
-    }
-    text.push_str("\n};\n");
-    text.into_bytes()
+/// `data/tables.js`, with the version by which a page names it.
+pub fn tables(plan: &Plan<'_>) -> (Vec<u8>, String) {
+    let columns = columns(plan)
+        .into_iter()
+        .map(|(key, column)| format!("\"{key}\":{column}"));
+    let columns = columns.collect::<Vec<String>>().join(",\n");
+    let version = super::version(columns.as_bytes());
+    // The page that got them looks whether they are those it named: a host sends what it has, whatever follows the `?`.
+    let text = format!("{PREFIX}{{\n\"version\":\"{version}\",\n{columns}\n}};\n");
+    (text.into_bytes(), version)
 }
 
 /// The tables as one object; what the tests give to the script.

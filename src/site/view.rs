@@ -357,8 +357,9 @@ pub fn sheet_group(movement: &Movement) -> (usize, &'static str) {
     }
     match movement.pattern {
         Pattern::Mobility => (0, "group.mobility"),
-        Pattern::Balance => (1, "group.balance"),
-        Pattern::Exit => (2, "group.exit"),
+        // A way out is shown before the balance that needs it.
+        Pattern::Exit => (1, "group.exit"),
+        Pattern::Balance => (2, "group.balance"),
         Pattern::Squat | Pattern::Hinge | Pattern::Carry => (3, "group.legs"),
         Pattern::HorizontalPush => (4, "group.horizontal_push"),
         Pattern::VerticalPush => (5, "group.vertical_push"),

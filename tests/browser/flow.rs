@@ -4,6 +4,7 @@
 use super::serve::Server;
 use super::webdriver::{Browser, ENTER, Element, TAB};
 use super::{disk, root, site, write_picture};
+use rungbook::curriculum::words::Pattern;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::fs;
@@ -719,7 +720,19 @@ fn what_is_imported_stays_text() {
         for page in ["where-i-stand.html", "my-people.html"] {
             browser.open(&format!("{base}{page}"));
             browser.upload(&browser.find("#open"), &file);
-            browser.wait_until("document.getElementById('notice').textContent !== ''");
+            let told = "document.getElementById('notice').textContent !== ''";
+            let asked = "document.querySelector('dialog[open]')";
+            browser.wait_until(&format!("{asked} || {told}"));
+            if !browser
+                .run(&format!("return {asked}"), &json!([]))
+                .is_null()
+            {
+                // Another name than that of the file before.
+                let names = format!("return {asked}.textContent.includes(arguments[0])");
+                assert_eq!(browser.run(&names, &json!([payload])), true, "{payload}");
+                press_button(&browser, "Put together");
+                browser.wait_until(told);
+            }
             let said = browser.run(
                 "return [typeof hacked, document.querySelectorAll('main img, main script, main svg:not(.bar):not(.chart)').length, document.body.textContent.includes(arguments[0])]",
                 &json!([payload]),
@@ -1071,6 +1084,176 @@ fn the_sheet_prints_on_two_pages() {
             .expect("a document");
         assert!((1..=2).contains(&pages), "{skill}: {pages} pages");
     }
+}
+
+/// The sheet on paper: what each of a movement's numbers opens stands apart, and a way out before what one leaves by it.
+#[test]
+fn the_sheet_on_paper_reads_well() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    let shipped = rungbook::io::snapshot(root()).expect("the shipped curriculum");
+    let curriculum = &rungbook::proof::proofread(&shipped).curriculum;
+    // Movements, and the ways out that they need.
+    let exits: Vec<(String, String)> = curriculum
+        .movements()
+        .flat_map(|(_, m)| {
+            m.needs
+                .leaves()
+                .into_iter()
+                .map(move |l| (m, curriculum.movement(l.movement)))
+        })
+        .filter(|(_, needed)| needed.pattern == Pattern::Exit)
+        .map(|(m, needed)| (m.id.to_string(), needed.id.to_string()))
+        .collect();
+    browser.cdp("Emulation.setEmulatedMedia", &json!({ "media": "print" }));
+    let (mut several, mut pairs) = (0, 0);
+    for (_, skill) in curriculum.skills() {
+        browser.open(&format!("{base}self-test-{}.html", skill.id));
+        let found = browser.run(
+            r"
+            const cells = [...document.querySelectorAll('.paper td')].map(td => [...td.querySelectorAll('.step')]).filter(steps => steps.length > 1);
+            const sign = step => getComputedStyle(step, '::before').content;
+            const apart = steps => steps.every((step, i) => (sign(step) === 'none') === (i === 0));
+            return {
+                rows: [...document.querySelectorAll('.paper tr[data-movement]')].map(tr => tr.dataset.movement),
+                several: cells.length, together: cells.filter(steps => !apart(steps)).map(steps => steps[0].parentElement.textContent),
+            };",
+            &json!([]),
+        );
+        assert_eq!(found["together"], json!([]), "{}", skill.id);
+        several += found["several"].as_u64().expect("a number");
+        let rows = super::texts(&found["rows"]);
+        let place = |id: &String| rows.iter().position(|row| row == id);
+        for (movement, exit) in &exits {
+            if let (Some(at), Some(out)) = (place(movement), place(exit)) {
+                pairs += 1;
+                assert!(
+                    out < at,
+                    "{}: {movement} before its way out {exit}",
+                    skill.id
+                );
+            }
+        }
+    }
+    assert!(several > 10 && pairs > 5, "{several}, {pairs}");
+}
+
+/// The room of the health questions is no blank once they are answered, and nothing shifts whatever the answers are.
+#[test]
+fn the_health_questions_leave_no_blank() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    for width in [390, 1440] {
+        browser.width(width);
+        for outcome in ["", "clear", "light", "ask"] {
+            browser.open(&format!("{base}before-you-start.html"));
+            browser.run(
+                "rungbook.store.set('screening', arguments[0] ? { outcome: arguments[0], on: '2026-11-20' } : null)",
+                &json!([outcome]),
+            );
+            browser.open(&format!("{base}self-test.html"));
+            let found = browser.run_async(
+                r"
+                const done = arguments[arguments.length - 1];
+                let sum = 0;
+                new PerformanceObserver(list => list.getEntries().forEach(e => { if (!e.hadRecentInput) sum += e.value; })).observe({ type: 'layout-shift', buffered: true });
+                const panel = document.getElementById('guided'), last = panel.lastElementChild;
+                const shown = panel.checkVisibility({ visibilityProperty: true });
+                const blank = panel.getBoundingClientRect().height - (last ? last.getBoundingClientRect().bottom - panel.getBoundingClientRect().top : 0);
+                setTimeout(() => done({ sum, shown, blank }), 150);",
+                &json!([]),
+            );
+            println!("{width} {outcome:5} {found}");
+            assert!(found["shown"] == true, "{width} {outcome}: {found}");
+            assert!(
+                found["blank"].as_f64().is_some_and(|b| b < 70.0),
+                "{width} {outcome}: {found}"
+            );
+            assert!(
+                found["sum"].as_f64().is_some_and(|s| s <= 0.02),
+                "{width} {outcome}: {found}"
+            );
+        }
+    }
+}
+
+/// A publish between a page and its scripts: the page says so, works nothing out, keeps every result, and is not kept so.
+#[test]
+fn a_page_says_when_its_tables_are_of_another_version() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let folder = tempfile::tempdir().expect("a folder");
+    let content = folder.path().join("c");
+    let dir = content.to_str().expect("a name");
+    let run = |args: &[&str]| {
+        let done = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+            .args(args)
+            .output()
+            .expect("it runs");
+        let said = String::from_utf8_lossy(&done.stderr);
+        assert!(done.status.success(), "{said}");
+    };
+    run(&["start", dir]);
+    run(&["publish", "--from", dir]);
+    let page = content.join("site/where-i-stand.html");
+    let old = fs::read(&page).expect("the page");
+    let file = content.join("content/movements/dead-hang.yaml");
+    let text = fs::read_to_string(&file).expect("the movement");
+    fs::write(&file, text.replace("standard: 30 s", "standard: 55 s")).expect("the movement");
+    run(&["publish", "--from", dir]);
+    let new = fs::read(&page).expect("the page");
+    assert_ne!(old, new);
+    fs::write(&page, &old).expect("the page");
+
+    let server = Server::start(&content.join("site"));
+    browser.open(&format!("{}before-you-start.html", server.base()));
+    browser.run(
+        "rungbook.store.add('tested', { movement: 'dead-hang', got: '40 s', on: '2026-11-20' })",
+        &json!([]),
+    );
+    let kept = "return rungbook.store.all()";
+    let before = browser.run(kept, &json!([]));
+    browser.open(&format!("{}where-i-stand.html", server.base()));
+    let seen = "const said = document.querySelector('#mixed'); return [said ? said.innerText : '', rungbook.states.model === null]";
+    let said = browser.run(seen, &json!([]));
+    assert!(
+        said[0]
+            .as_str()
+            .is_some_and(|t| t.contains("Load the page again") && t.contains("results are safe"))
+            && said[1] == true,
+        "{said}"
+    );
+    assert_eq!(browser.run(kept, &json!([])), before);
+    // No cache holds tables under the name of others.
+    browser.wait_until("(() => { caches.keys().then(names => { globalThis.names = names; }); return globalThis.names; })()");
+    let mixed = browser.run_async(
+        r"
+        const done = arguments[arguments.length - 1];
+        (async () => {
+            const out = [];
+            for (const name of await caches.keys()) {
+                const cache = await caches.open(name);
+                for (const { url } of await cache.keys()) {
+                    const named = /tables\.js\?v=([0-9a-f]+)$/.exec(url);
+                    if (named && !(await (await cache.match(url)).text()).includes(named[1])) out.push(url);
+                    if (url.endsWith('where-i-stand.html')) out.push(url);
+                }
+            }
+            done(out);
+        })();",
+        &json!([]),
+    );
+    assert_eq!(mixed, json!([]));
+    fs::write(&page, &new).expect("the page");
+    press_button(&browser, "Load again");
+    browser.wait_until("globalThis.rungbook && rungbook.states && rungbook.states.model !== null");
+    assert_eq!(browser.run(seen, &json!([])), json!(["", false]));
+    assert_eq!(browser.run(kept, &json!([])), before);
 }
 
 /// A new publish never mixes with the old one: a page and the tables it loads are of one version, whatever the network does.

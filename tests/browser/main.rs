@@ -4,6 +4,7 @@
 //! and pass, except under `CI=true`.
 
 mod booklet;
+mod class;
 mod flow;
 #[path = "../scale/generate.rs"]
 mod generate;
@@ -11,6 +12,7 @@ mod inject;
 mod measure;
 mod reach;
 mod serve;
+mod take;
 mod webdriver;
 mod words;
 

@@ -1,7 +1,8 @@
 // Loads the theme's own scripts as a page would, with the words of a file, and answers cases on standard input: one JSON line
 // in, one out.
+// { keys: true } -> the keys of the results layout
 // { words: a target's parts, units, side } -> its words
-// { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, first, paused_by } }, aside, next }
+// { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, first, paused_by } }, aside, next, questions, forToday }
 // { dose: ids, results, today } -> { picks, practice, plan, load }
 'use strict';
 const fs = require('node:fs');
@@ -31,6 +32,10 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
     process.stdout.write(JSON.stringify(read) + '\n');
     return;
   }
+  if (asked.keys) {
+    process.stdout.write(JSON.stringify(results.KEYS) + '\n');
+    return;
+  }
   if (asked.words) {
     process.stdout.write(JSON.stringify(targets.words(asked.words, asked.units, asked.side)) + '\n');
     return;
@@ -40,7 +45,14 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
     model = readiness.prepare(asked.tables);
   }
   const day = results.readDay(asked.today);
-  const { person, aside } = results.person(results.check(asked.results, day), model, day);
+  let sound;
+  try {
+    sound = results.check(asked.results, day);
+  } catch (error) {
+    process.stdout.write(JSON.stringify({ refused: error.message }) + '\n');
+    return;
+  }
+  const { person, aside } = results.person(sound, model, day);
   const found = readiness.assess(model, person, day);
   const { tables } = model;
   if (asked.dose) {
@@ -72,5 +84,6 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
     const question = placement.next(model, found, skill.members, [], day);
     return question && [tables.ids[question.movement], question.today];
   });
-  process.stdout.write(JSON.stringify({ movements, aside, questions }) + '\n');
+  const forToday = tables.skills.map((skill) => skill.members.filter((m) => placement.mayBeTested(model, found, m, day)).map((m) => tables.ids[m]).sort());
+  process.stdout.write(JSON.stringify({ movements, aside, questions, forToday }) + '\n');
 });

@@ -33,6 +33,8 @@ interface Skill {
 
 /** `data/tables.js`: columns by the movement's number; `leaves` holds a movement and a target for each demand. */
 interface Tables {
+  /** By which a page names them; absent where a test makes them. */
+  version?: string;
   site: string;
   school: string;
   presume: boolean;
@@ -319,6 +321,7 @@ interface Rungbook {
   };
   results: {
     VERSION: number; LARGEST_FILE: number;
+    KEYS: Record<'file' | 'tested' | 'trained' | 'sessions' | 'paused', string[]>;
     Refused: new (why: string) => Error;
     check: (object: unknown, day: number) => Exported;
     readFile: (written: string, day: number) => Exported;
@@ -348,6 +351,8 @@ interface Rungbook {
     add: (kind: string, entry: object) => string;
     all: () => Exported;
     merge: (exported: Exported, weightToo: boolean) => { added: number; same: number };
+    replace: (exported: Exported) => { added: number; same: number };
+    beside: (exported: Exported) => { there: number; here: number; unlike: number };
     note: (key: string, value: unknown) => void;
     remove: (key: string) => void;
     erase: () => void;

@@ -18,14 +18,24 @@
     return response;
   };
 
-  /** Keeps a page with everything that it names by version. @param {Cache} cache @param {string} url @param {Response} response */
-  const keep = async (cache, url, response) => {
-    const html = await response.clone().text();
+  /** Whether an answer is what its address names: the tables say their version, and a host sends what it has, whatever was asked.
+   * @param {string} url @param {Response} response */
+  const isNamed = async (url, response) => {
+    const named = /data\/tables\.js\?v=([0-9a-f]+)$/.exec(url);
+    return !named || (await response.clone().text()).includes(`"version":"${named[1]}"`);
+  };
+
+  /** Keeps a page with everything that it names by version. @param {Cache} cache @param {string} url @param {Response} page */
+  const keep = async (cache, url, page) => {
+    const html = await page.clone().text();
     const named = [...html.matchAll(/(?:src|href)="([^"]+[?]v=[0-9a-f]+)"/g)].map((found) => new URL(found[1], url).href);
     for (const asset of new Set(named)) {
-      if (!(await cache.match(asset))) await cache.put(asset, await fetched(asset));
+      if (await cache.match(asset)) continue;
+      const response = await fetched(asset);
+      if (!(await isNamed(asset, response))) throw new Error(`${asset}: of another version`);
+      await cache.put(asset, response);
     }
-    await cache.put(url, response);
+    await cache.put(url, page);
   };
 
   const install = async () => {
@@ -55,7 +65,8 @@
     const kept = await cache.match(request.url);
     if (kept) return kept;
     const response = await fetched(request.url);
-    await cache.put(request.url, response.clone());
+    // The page itself sees that it got another version, and says so.
+    if (await isNamed(request.url, response)) await cache.put(request.url, response.clone());
     return response;
   };
 

@@ -1,7 +1,7 @@
 'use strict';
 // A client's results: reading the exported form against the tables, and making it. A file that is not sound is refused whole.
 (() => {
-  const { readGot, readMass, text, KILOGRAM } = globalThis.rungbook.targets;
+  const { readGot, readMass, text, KILOGRAM, DONE } = globalThis.rungbook.targets;
   const { say } = globalThis.rungbook.words;
   const VERSION = 1;
   const LIGHTEST = 10 * KILOGRAM, HEAVIEST = 500 * KILOGRAM;
@@ -80,16 +80,33 @@
     return number;
   };
 
+  /** The keys of the layout, as the program reads it. */
+  const KEYS = {
+    file: ['results', 'name', 'bodyweight', 'have', 'tested', 'trained', 'sessions', 'paused'],
+    tested: ['movement', 'got', 'left', 'right', 'on', 'in_reserve', 'bodyweight'],
+    trained: ['movement', 'did', 'with', 'in_reserve', 'on'],
+    sessions: ['effort', 'minutes', 'on'],
+    paused: ['part', 'movement', 'on', 'until', 'by', 'because'],
+  };
+  /** A record that has no key but these. @param {unknown} value @param {string} what @param {string[]} keys */
+  const keyed = (value, what, keys) => {
+    const read = record(value, what);
+    const odd = Object.keys(read).find((key) => !keys.includes(key));
+    demand(odd === undefined, say('results.unknown_key', { what, key: String(odd) }));
+    return read;
+  };
+
   /**
    * Checks an exported record and makes it plain: every entry has its day and its text. Throws `Refused` with the reason.
    * @param {unknown} object @param {number} day the day for entries that say none
    * @returns {Exported}
    */
   const check = (object, day) => {
-    const root = record(object, say('results.file'));
-    demand(String(root.results) === String(VERSION), say('results.version', { version: VERSION, value: String(root.results) }));
+    const loose = record(object, say('results.file'));
+    demand(String(loose.results) === String(VERSION), say('results.version', { version: VERSION, value: String(loose.results) }));
+    const root = keyed(object, say('results.file'), KEYS.file);
     const tested = list(root.tested, '“tested”').map((item, i) => {
-      const what = say('results.test', { number: i + 1 }), entry = record(item, what);
+      const what = say('results.test', { number: i + 1 }), entry = keyed(item, what, KEYS.tested);
       demand(entry.got === undefined || (entry.left === undefined && entry.right === undefined), say('results.got_or_sides', { what }));
       const side = (/** @type {'left' | 'right'} */ name) => (entry[name] === undefined ? {} : { [name]: text(got(entry[name], what)) });
       const sides = entry.got === undefined && (entry.left !== undefined || entry.right !== undefined) ? { ...side('left'), ...side('right') } : { got: text(got(entry.got, what)) };
@@ -98,7 +115,7 @@
       return { movement: words(entry.movement, say('results.movement_of', { what })), ...sides, on: dayText(dayOr(entry.on, what, day)), ...(reserve ? { in_reserve: reserve } : {}), ...own };
     });
     const trained = list(root.trained, '“trained”').map((item, i) => {
-      const what = say('results.training', { number: i + 1 }), entry = record(item, what);
+      const what = say('results.training', { number: i + 1 }), entry = keyed(item, what, KEYS.trained);
       const did = list(entry.did, say('results.did_of', { what })).map((set) => {
         demand((typeof set === 'number' && set >= 0) || (typeof set === 'string' && set.length < 40), say('results.set', { what }));
         demand(readSet(String(set), 'reps') !== null, say('results.set', { what }));
@@ -110,7 +127,7 @@
     });
     // Whole sessions decide nothing: they are kept, added up over a week, and handed on.
     const sessions = list(root.sessions, '“sessions”').map((item, i) => {
-      const what = say('results.session', { number: i + 1 }), entry = record(item, what);
+      const what = say('results.session', { number: i + 1 }), entry = keyed(item, what, KEYS.sessions);
       const number = (/** @type {unknown} */ value, /** @type {number} */ most) => {
         demand(Number.isInteger(Number(value)) && value !== null && value !== '' && Number(value) >= 0 && Number(value) <= most, say('results.not_a_session', { what, value: String(value) }));
         return Number(value);
@@ -118,7 +135,7 @@
       return { effort: number(entry.effort, 10), minutes: number(entry.minutes, 1440), on: dayText(dayOr(entry.on, what, day)) };
     });
     const paused = list(root.paused, '“paused”').map((item, i) => {
-      const what = say('results.pause', { number: i + 1 }), entry = record(item, what);
+      const what = say('results.pause', { number: i + 1 }), entry = keyed(item, what, KEYS.paused);
       demand((entry.part === undefined) !== (entry.movement === undefined), say('results.part_or_movement', { what }));
       const name = entry.part === undefined ? { movement: words(entry.movement, what) } : { part: words(entry.part, what) };
       const until = entry.until === undefined || entry.until === null ? {} : { until: dayText(dayOr(entry.until, what, day)) };
@@ -176,8 +193,12 @@
       }
       const { measure } = model.target(movement);
       const did = entry.did.map((set) => readSet(String(set), ['reps', 's', 'cm', 'deg', 'reps'][measure]));
+      if (did.some((set) => set === null || (set.measure !== measure && measure !== DONE))) {
+        aside.push({ movement: entry.movement, got: entry.did.join(', '), on: entry.on, why: say('results.other_measure') });
+        return;
+      }
       const load = entry.with === undefined ? null : readGot(`1 rep with ${entry.with}`);
-      if (did.some((set) => set === null) || (entry.with !== undefined && !load)) return;
+      if (entry.with !== undefined && !load) return;
       out.trained.push({ movement, did: did.map((set) => /** @type {Got} */ (set).amount), unit: load ? load.unit : 0, load: load ? load.load : 0, reserve: entry.in_reserve === undefined ? null : entry.in_reserve, on });
     });
     for (const { effort, minutes, on } of exported.sessions || []) out.sessions.push({ effort, minutes, on: Number(readDay(on)) });
@@ -193,5 +214,5 @@
     return { person: out, aside };
   };
 
-  globalThis.rungbook.results = { VERSION, LARGEST_FILE, Refused, check, readFile, person, readDay, dayText, dayWords, today };
+  globalThis.rungbook.results = { VERSION, KEYS, LARGEST_FILE, Refused, check, readFile, person, readDay, dayText, dayWords, today };
 })();

@@ -190,6 +190,27 @@
   // ---- keeping one's numbers
 
   byId('save').addEventListener('click', () => page.download(`results-${results.dayText(results.today())}.json`, `${JSON.stringify(store.all(), null, 2)}\n`, 'application/json'));
+  /** How a copy is taken in: 'mine' and 'theirs' put it together with what is here and say whose body weight counts, 'replace'
+   * puts it in its place, null changes nothing. Asks where the copy may be another person's, or says otherwise than what is here.
+   * @param {Exported} exported @returns {Promise<string | null>} */
+  const howToTake = async (exported) => {
+    const about = store.get('about') || {};
+    const { there, here, unlike } = store.beside(exported);
+    const otherName = exported.name !== undefined && exported.name !== about.name && (about.name !== undefined || !store.isEmpty());
+    if (otherName || (there && here)) {
+      const names = { file: exported.name || '', here: about.name || '' };
+      const whose = about.name === undefined ? say('stand.copy_named', names) : say('stand.copy_other_name', names);
+      const reasons = [otherName ? whose : '', unlike ? say('stand.copy_unlike', { n: unlike }) : '', there || here ? say('stand.copy_only', { there, here }) : '']
+        .filter((text) => text !== '');
+      const answer = await page.ask(say('stand.whose_copy'), [make('ul', {}, ...reasons.map((text) => make('li', { text }))), make('p', { text: say('stand.copy_choice') })],
+        [['', say('stand.change_nothing')], ['merge', say('stand.put_together')], ['replace', say('stand.replace_mine')]]);
+      if (answer !== 'merge') return answer;
+    }
+    if (exported.bodyweight === undefined || about.bodyweight === undefined || exported.bodyweight === about.bodyweight) return 'mine';
+    return page.ask(say('stand.two_weights'), [make('p', { text: say('stand.which_weight', { here: about.bodyweight, file: exported.bodyweight }) })],
+      [['mine', say('stand.keep_weight', { weight: about.bodyweight })], ['theirs', say('stand.take_weight', { weight: exported.bodyweight })], ['', say('stand.change_nothing')]]);
+  };
+
   const open = /** @type {HTMLInputElement} */ (byId('open'));
   open.addEventListener('change', async () => {
     const file = open.files && open.files[0];
@@ -197,11 +218,12 @@
     try {
       if (file.size > results.LARGEST_FILE) throw new results.Refused(say('results.too_large'));
       const exported = results.readFile(await file.text(), results.today());
-      const about = store.get('about') || {};
-      const differs = exported.bodyweight !== undefined && about.bodyweight !== undefined && exported.bodyweight !== about.bodyweight;
-      const answer = differs ? await page.ask(say('stand.two_weights'), [make('p', { text: say('stand.which_weight', { here: about.bodyweight, file: exported.bodyweight || '' }) })], [['mine', say('stand.keep_weight', { weight: about.bodyweight })], ['theirs', say('stand.take_weight', { weight: exported.bodyweight || '' })]]) : 'mine';
-      const { added, same } = store.merge(exported, answer === 'theirs');
-      tell(same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }));
+      const answer = await howToTake(exported);
+      if (answer === null) tell(say('stand.nothing_changed'));
+      else {
+        const { added, same } = answer === 'replace' ? store.replace(exported) : store.merge(exported, answer === 'theirs');
+        tell(same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }));
+      }
     } catch (error) {
       tell(error instanceof results.Refused ? say('stand.refused', { why: error.message }) : say('stand.refused', { why: say('results.unreadable') }));
     }

@@ -6,8 +6,18 @@
   const { say } = globalThis.rungbook.words;
   const { targets } = globalThis.rungbook;
 
-  /** The tables, ready; null on a page that could not load them. */
-  const model = globalThis.rungbookTables ? readiness.prepare(globalThis.rungbookTables) : null;
+  const tables = globalThis.rungbookTables;
+  // A publish between a page and its scripts may give it the tables of another version: then nothing is worked out from them.
+  const named = /** @type {HTMLScriptElement | null} */ (document.querySelector('script[src*="data/tables.js"]'));
+  const version = /[?&]v=([0-9a-f]+)/.exec(named ? named.src : '');
+  const isMixed = tables !== undefined && version !== null && tables.version !== version[1];
+  if (isMixed) {
+    page.byId('main').prepend(make('div', { class: 'advice do-not', role: 'alert', id: 'mixed' }, make('p', { text: say('site.mixed') }),
+      make('p', {}, make('button', { type: 'button', text: say('site.load_again'), on: { click: () => location.reload() } }))));
+  }
+
+  /** The tables, ready; null on a page that could not load them, or got those of another version. */
+  const model = tables && !isMixed ? readiness.prepare(tables) : null;
 
   /** @type {{ key: string, value: ReturnType<typeof current> } | null} */
   let kept = null;

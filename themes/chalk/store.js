@@ -138,9 +138,30 @@
     return { added, same };
   };
 
+  /** How an export stands beside what is kept: entries only there, only here, and tests of one movement and day whose results
+   * differ. @param {Exported} exported sound */
+  const beside = (exported) => {
+    const written = (/** @type {any[]} */ list) => new Map(list.map((entry) => [JSON.stringify(entry), entry]));
+    let there = 0, here = 0, unlike = 0;
+    for (const kind of KINDS) {
+      const theirs = written(/** @type {any} */ (exported)[kind] || []), ours = written(entries(kind).map(({ entry }) => entry));
+      const only = (/** @type {Map<string, any>} */ of, /** @type {Map<string, any>} */ other) => [...of].filter(([text]) => !other.has(text)).map(([, entry]) => entry);
+      const [onlyThere, onlyHere] = [only(theirs, ours), only(ours, theirs)];
+      there += onlyThere.length;
+      here += onlyHere.length;
+      if (kind === 'tested') unlike += onlyThere.filter((a) => onlyHere.some((b) => a.movement === b.movement && a.on === b.on)).length;
+    }
+    return { there, here, unlike };
+  };
+
   globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
     store: {
-      entries, add, all, merge,
+      entries, add, all, merge, beside,
+      /** Everything kept goes, the outcome of the health questions too; an export takes its place. @param {Exported} exported sound */
+      replace: (exported) => {
+        keys().forEach(remove);
+        return merge(exported, true);
+      },
       /** @param {string} key */
       remove: (key) => {
         remove(key);

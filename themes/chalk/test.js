@@ -179,8 +179,9 @@
       }
       const warning = why === 'ask' ? make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#questions', text: say('test.before_you_start') })) : null;
       if (!skill) {
-        panel.hidden = warning === null;
-        panel.replaceChildren(...(warning ? [warning] : []));
+        // As tall as what stands here before they are answered: the page keeps that room while it loads.
+        speak(say('test.health_questions'), ...(warning ? [warning] : [make('p', { text: say('test.health_answered') }),
+          make('p', {}, make('a', { class: 'act quiet', href: 'before-you-start.html#questions', text: say('test.before_you_start') }))]));
         return;
       }
       if (why === '' && !isFit()) {
