@@ -1,4 +1,5 @@
 globalThis.rungbookTables = {
+"version":"3cb40009",
 "format":1,
 "site":"a7125106b361",
 "school":"Tidewall Movement Room",

@@ -12,13 +12,20 @@ const response = await fetch(url, { cache: isVersioned(url) ? 'default' : 'no-ca
 if (!response.ok) throw new Error(`${url}: ${response.status}`);
 return response;
 };
-const keep = async (cache, url, response) => {
-const html = await response.clone().text();
+const isNamed = async (url, response) => {
+const named = /data\/tables\.js\?v=([0-9a-f]+)$/.exec(url);
+return !named || (await response.clone().text()).includes(`"version":"${named[1]}"`);
+};
+const keep = async (cache, url, page) => {
+const html = await page.clone().text();
 const named = [...html.matchAll(/(?:src|href)="([^"]+[?]v=[0-9a-f]+)"/g)].map((found) => new URL(found[1], url).href);
 for (const asset of new Set(named)) {
-if (!(await cache.match(asset))) await cache.put(asset, await fetched(asset));
+if (await cache.match(asset)) continue;
+const response = await fetched(asset);
+if (!(await isNamed(asset, response))) throw new Error(`${asset}: of another version`);
+await cache.put(asset, response);
 }
-await cache.put(url, response);
+await cache.put(url, page);
 };
 const install = async () => {
 const cache = await caches.open(CACHE);
@@ -43,7 +50,7 @@ const cache = await caches.open(CACHE);
 const kept = await cache.match(request.url);
 if (kept) return kept;
 const response = await fetched(request.url);
-await cache.put(request.url, response.clone());
+if (await isNamed(request.url, response)) await cache.put(request.url, response.clone());
 return response;
 };
 const page = async (request, finish) => {

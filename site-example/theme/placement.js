@@ -64,7 +64,10 @@ return (STATE * doubt.length + useful(board, doubt, above).size) ** 2;
 };
 const past = beyond(now);
 const open = undecided(now, past);
-const candidates = [...useful(now, open, past)].filter((m) => !asked.includes(m));
+const unasked = [...useful(now, open, past)].filter((m) => !asked.includes(m));
+const forToday = unasked.filter((m) => mayBeTested(model, assessment, m, today));
+const earliest = Math.min(...forToday.map((m) => tables.day_order[m]));
+const candidates = unasked.filter((m) => !forToday.includes(m) || tables.day_order[m] === earliest);
 const stages = (list) => list.map((m) => tables.stage[m]);
 const owned = Math.max(-1, ...stages(members.filter((m) => isOwned(now, m))));
 const missing = Math.min(Infinity, ...stages(members.filter((m) => now.shown[m] === FALSE)));
@@ -78,9 +81,10 @@ return best && { movement: best[2], today: mayBeTested(model, assessment, best[2
 };
 const mayBeTested = (model, assessment, m, today) => {
 const { tables } = model;
-const done = [...assessment.known.latest].filter(([, results]) => results[0].on === today).map(([of]) => of);
-const inOrder = done.every((of) => tables.day_order[of] <= tables.day_order[m]);
-const same = done.filter((of) => tables.pattern[of] === tables.pattern[m]).length;
+const done = [...assessment.known.latest].filter(([, results]) => results[0].on === today);
+const inOrder = done.every(([of]) => tables.day_order[of] <= tables.day_order[m]);
+const sets = ({ sides }) => Math.max(...sides.map((got) => got.sets * Math.max(got.of, 1)));
+const same = done.filter(([of]) => tables.pattern[of] === tables.pattern[m]).flatMap(([, results]) => results).reduce((all, tested) => all + sets(tested), 0);
 const fresh = tables.day_order[m] < STRENGTH || same < ALL_OUT_SETS;
 return Boolean(assessment.reached[m]) && inOrder && fresh && assessment.needs[m] === TRUE;
 };

@@ -1,7 +1,7 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"date.day":"{day} {month} {year}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","results.did_of":"{what}: “did”","results.file":"The file","results.got_or_sides":"{what} says “got”, or “left” and “right”","results.movement_of":"{what}: the movement","results.name":"The name","results.no_such_movement":"this curriculum has no such movement","results.no_such_part":"this curriculum has no such movement or part","results.no_text":"{what} is missing or is no text","results.not_a_day":"{what}: “{value}” is not a day","results.not_a_list":"{what} is not a list","results.not_a_load":"{what}: “{value}” is not a weight","results.not_a_record":"{what} is not a record","results.not_a_result":"{what}: “{value}” is not a result","results.not_a_session":"{what}: “{value}” is no effort from 0 to 10 or no minutes","results.not_a_weight":"{what}: “{value}” is not a body weight","results.not_in_reserve":"{what}: “{value}” is no number in reserve","results.not_json":"The file is not JSON, or was cut off","results.one_side":"one side only","results.other_measure":"it measures another thing than the standard","results.part_or_movement":"{what} names a part or a movement, one of them","results.pause":"Pause {number}","results.session":"Session {number}","results.set":"{what}: a set is no number","results.test":"Test {number}","results.to_come":"its day is still to come","results.too_large":"The file is larger than 1 MB","results.training":"Training {number}","results.version":"This page reads results of version {version}; the file says “{value}”"});
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"date.day":"{day} {month} {year}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","results.did_of":"{what}: “did”","results.file":"The file","results.got_or_sides":"{what} says “got”, or “left” and “right”","results.movement_of":"{what}: the movement","results.name":"The name","results.no_such_movement":"this curriculum has no such movement","results.no_such_part":"this curriculum has no such movement or part","results.no_text":"{what} is missing or is no text","results.not_a_day":"{what}: “{value}” is not a day","results.not_a_list":"{what} is not a list","results.not_a_load":"{what}: “{value}” is not a weight","results.not_a_record":"{what} is not a record","results.not_a_result":"{what}: “{value}” is not a result","results.not_a_session":"{what}: “{value}” is no effort from 0 to 10 or no minutes","results.not_a_weight":"{what}: “{value}” is not a body weight","results.not_in_reserve":"{what}: “{value}” is no number in reserve","results.not_json":"The file is not JSON, or was cut off","results.one_side":"one side only","results.other_measure":"it measures another thing than the standard","results.part_or_movement":"{what} names a part or a movement, one of them","results.pause":"Pause {number}","results.session":"Session {number}","results.set":"{what}: a set is no number","results.test":"Test {number}","results.to_come":"its day is still to come","results.too_large":"The file is larger than 1 MB","results.training":"Training {number}","results.unknown_key":"{what}: “{key}” is not a key of results","results.version":"This page reads results of version {version}; the file says “{value}”"});
 'use strict';
 (() => {
-const { readGot, readMass, text, KILOGRAM } = globalThis.rungbook.targets;
+const { readGot, readMass, text, KILOGRAM, DONE } = globalThis.rungbook.targets;
 const { say } = globalThis.rungbook.words;
 const VERSION = 1;
 const LIGHTEST = 10 * KILOGRAM, HEAVIEST = 500 * KILOGRAM;
@@ -62,11 +62,25 @@ const number = Number(value);
 demand(Number.isInteger(number) && number >= 0 && number <= 1000, say('results.not_in_reserve', { what, value: String(value) }));
 return number;
 };
+const KEYS = {
+file: ['results', 'name', 'bodyweight', 'have', 'tested', 'trained', 'sessions', 'paused'],
+tested: ['movement', 'got', 'left', 'right', 'on', 'in_reserve', 'bodyweight'],
+trained: ['movement', 'did', 'with', 'in_reserve', 'on'],
+sessions: ['effort', 'minutes', 'on'],
+paused: ['part', 'movement', 'on', 'until', 'by', 'because'],
+};
+const keyed = (value, what, keys) => {
+const read = record(value, what);
+const odd = Object.keys(read).find((key) => !keys.includes(key));
+demand(odd === undefined, say('results.unknown_key', { what, key: String(odd) }));
+return read;
+};
 const check = (object, day) => {
-const root = record(object, say('results.file'));
-demand(String(root.results) === String(VERSION), say('results.version', { version: VERSION, value: String(root.results) }));
+const loose = record(object, say('results.file'));
+demand(String(loose.results) === String(VERSION), say('results.version', { version: VERSION, value: String(loose.results) }));
+const root = keyed(object, say('results.file'), KEYS.file);
 const tested = list(root.tested, '“tested”').map((item, i) => {
-const what = say('results.test', { number: i + 1 }), entry = record(item, what);
+const what = say('results.test', { number: i + 1 }), entry = keyed(item, what, KEYS.tested);
 demand(entry.got === undefined || (entry.left === undefined && entry.right === undefined), say('results.got_or_sides', { what }));
 const side = (name) => (entry[name] === undefined ? {} : { [name]: text(got(entry[name], what)) });
 const sides = entry.got === undefined && (entry.left !== undefined || entry.right !== undefined) ? { ...side('left'), ...side('right') } : { got: text(got(entry.got, what)) };
@@ -75,7 +89,7 @@ const reserve = whole(entry.in_reserve, what);
 return { movement: words(entry.movement, say('results.movement_of', { what })), ...sides, on: dayText(dayOr(entry.on, what, day)), ...(reserve ? { in_reserve: reserve } : {}), ...own };
 });
 const trained = list(root.trained, '“trained”').map((item, i) => {
-const what = say('results.training', { number: i + 1 }), entry = record(item, what);
+const what = say('results.training', { number: i + 1 }), entry = keyed(item, what, KEYS.trained);
 const did = list(entry.did, say('results.did_of', { what })).map((set) => {
 demand((typeof set === 'number' && set >= 0) || (typeof set === 'string' && set.length < 40), say('results.set', { what }));
 demand(readSet(String(set), 'reps') !== null, say('results.set', { what }));
@@ -86,7 +100,7 @@ const kept = { ...(entry.with === undefined ? {} : { with: words(entry.with, wha
 return { movement: words(entry.movement, say('results.movement_of', { what })), did, ...kept, on: dayText(dayOr(entry.on, what, day)) };
 });
 const sessions = list(root.sessions, '“sessions”').map((item, i) => {
-const what = say('results.session', { number: i + 1 }), entry = record(item, what);
+const what = say('results.session', { number: i + 1 }), entry = keyed(item, what, KEYS.sessions);
 const number = (value, most) => {
 demand(Number.isInteger(Number(value)) && value !== null && value !== '' && Number(value) >= 0 && Number(value) <= most, say('results.not_a_session', { what, value: String(value) }));
 return Number(value);
@@ -94,7 +108,7 @@ return Number(value);
 return { effort: number(entry.effort, 10), minutes: number(entry.minutes, 1440), on: dayText(dayOr(entry.on, what, day)) };
 });
 const paused = list(root.paused, '“paused”').map((item, i) => {
-const what = say('results.pause', { number: i + 1 }), entry = record(item, what);
+const what = say('results.pause', { number: i + 1 }), entry = keyed(item, what, KEYS.paused);
 demand((entry.part === undefined) !== (entry.movement === undefined), say('results.part_or_movement', { what }));
 const name = entry.part === undefined ? { movement: words(entry.movement, what) } : { part: words(entry.part, what) };
 const until = entry.until === undefined || entry.until === null ? {} : { until: dayText(dayOr(entry.until, what, day)) };
@@ -142,8 +156,12 @@ return;
 }
 const { measure } = model.target(movement);
 const did = entry.did.map((set) => readSet(String(set), ['reps', 's', 'cm', 'deg', 'reps'][measure]));
+if (did.some((set) => set === null || (set.measure !== measure && measure !== DONE))) {
+aside.push({ movement: entry.movement, got: entry.did.join(', '), on: entry.on, why: say('results.other_measure') });
+return;
+}
 const load = entry.with === undefined ? null : readGot(`1 rep with ${entry.with}`);
-if (did.some((set) => set === null) || (entry.with !== undefined && !load)) return;
+if (entry.with !== undefined && !load) return;
 out.trained.push({ movement, did: did.map((set) => (set).amount), unit: load ? load.unit : 0, load: load ? load.load : 0, reserve: entry.in_reserve === undefined ? null : entry.in_reserve, on });
 });
 for (const { effort, minutes, on } of exported.sessions || []) out.sessions.push({ effort, minutes, on: Number(readDay(on)) });
@@ -158,5 +176,5 @@ out.pauses.push({ movement, part, on: Number(readDay(entry.on)), until: entry.un
 });
 return { person: out, aside };
 };
-globalThis.rungbook.results = { VERSION, LARGEST_FILE, Refused, check, readFile, person, readDay, dayText, dayWords, today };
+globalThis.rungbook.results = { VERSION, KEYS, LARGEST_FILE, Refused, check, readFile, person, readDay, dayText, dayWords, today };
 })();

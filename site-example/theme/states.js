@@ -1,11 +1,19 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","state.almost":"almost","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first"});
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","state.almost":"almost","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first"});
 'use strict';
 (() => {
 const { readiness, results, store, page } = globalThis.rungbook;
 const { make, units } = page;
 const { say } = globalThis.rungbook.words;
 const { targets } = globalThis.rungbook;
-const model = globalThis.rungbookTables ? readiness.prepare(globalThis.rungbookTables) : null;
+const tables = globalThis.rungbookTables;
+const named = (document.querySelector('script[src*="data/tables.js"]'));
+const version = /[?&]v=([0-9a-f]+)/.exec(named ? named.src : '');
+const isMixed = tables !== undefined && version !== null && tables.version !== version[1];
+if (isMixed) {
+page.byId('main').prepend(make('div', { class: 'advice do-not', role: 'alert', id: 'mixed' }, make('p', { text: say('site.mixed') }),
+make('p', {}, make('button', { type: 'button', text: say('site.load_again'), on: { click: () => location.reload() } }))));
+}
+const model = tables && !isMixed ? readiness.prepare(tables) : null;
 let kept = null;
 const current = (ready, day, exported) => {
 const { person, aside } = results.person(exported, ready, day);

@@ -112,9 +112,26 @@ if (Object.keys(about).length) write('about', JSON.stringify(about));
 changed();
 return { added, same };
 };
+const beside = (exported) => {
+const written = (list) => new Map(list.map((entry) => [JSON.stringify(entry), entry]));
+let there = 0, here = 0, unlike = 0;
+for (const kind of KINDS) {
+const theirs = written((exported)[kind] || []), ours = written(entries(kind).map(({ entry }) => entry));
+const only = (of, other) => [...of].filter(([text]) => !other.has(text)).map(([, entry]) => entry);
+const [onlyThere, onlyHere] = [only(theirs, ours), only(ours, theirs)];
+there += onlyThere.length;
+here += onlyHere.length;
+if (kind === 'tested') unlike += onlyThere.filter((a) => onlyHere.some((b) => a.movement === b.movement && a.on === b.on)).length;
+}
+return { there, here, unlike };
+};
 globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
 store: {
-entries, add, all, merge,
+entries, add, all, merge, beside,
+replace: (exported) => {
+keys().forEach(remove);
+return merge(exported, true);
+},
 remove: (key) => {
 remove(key);
 changed();
