@@ -114,7 +114,7 @@ pub struct Parts {
     skills_of: Vec<Vec<SkillIx>>,
     pieces: Vec<Pieces>,
     /// Each caution class in full, as HTML.
-    cautions: Vec<OnceLock<String>>,
+    cautions: Vec<OnceLock<Box<str>>>,
     /// With their version.
     tables: OnceLock<(Vec<u8>, String)>,
     search: OnceLock<Vec<u8>>,

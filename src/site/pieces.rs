@@ -14,7 +14,7 @@ use tera::Value;
 /// The pieces of one movement, as HTML; empty where there is nothing to show.
 #[derive(Default)]
 pub struct Pieces {
-    needs: OnceLock<String>,
+    needs: OnceLock<Box<str>>,
     opens: Ladder,
     opens_on_paper: Ladder,
 }
@@ -22,9 +22,9 @@ pub struct Pieces {
 /// What a movement's number opens.
 #[derive(Default)]
 struct Ladder {
-    whole: OnceLock<String>,
+    whole: OnceLock<Box<str>>,
     /// Within the first skill that it is part of; most are part of one.
-    in_first_skill: OnceLock<String>,
+    in_first_skill: OnceLock<Box<str>>,
 }
 
 /// A line of a needs tree: the part `ui.needs` nests lists by `open` and `close`.
@@ -53,14 +53,14 @@ struct StepView<'a> {
 const MOST_OPENS: usize = 60;
 
 fn once(
-    place: &OnceLock<String>,
+    place: &OnceLock<Box<str>>,
     make: impl FnOnce() -> Result<String, ThemeError>,
 ) -> Result<&str, ThemeError> {
     if place.get().is_none() {
         let made = make()?;
-        place.get_or_init(|| made);
+        place.get_or_init(|| made.into_boxed_str());
     }
-    Ok(place.get().map_or("", String::as_str))
+    Ok(place.get().map_or("", |made| made))
 }
 
 impl Plan<'_> {
