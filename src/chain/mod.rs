@@ -38,13 +38,6 @@ pub struct Link {
     pub essential: bool,
 }
 
-impl Chain {
-    /// Whether a movement is in the chain.
-    pub fn contains(&self, ix: MovementIx) -> bool {
-        self.movements.iter().any(|l| l.movement == ix)
-    }
-}
-
 /// Resolves the chain of a goal.
 pub fn resolve(curriculum: &Curriculum, stages: &Stages, goal: &Leaf) -> Chain {
     let members = below(curriculum, goal.movement);
