@@ -177,10 +177,14 @@ results.check(store.all(), results.today());
 visit.clear();
 }
 }
+const folder = (address) => address.pathname.slice(0, address.pathname.lastIndexOf('/'));
 document.addEventListener('click', (event) => {
 const link = event.target instanceof Element ? (event.target.closest('a[href]')) : null;
-if (!link || visit.size === 0 || link.protocol !== location.protocol || link.host !== location.host || !link.pathname.endsWith('.html') || link.pathname === location.pathname) return;
+const isOurs = link && link.protocol === location.protocol && link.host === location.host && folder(link) === folder(location);
+if (!link || !isOurs || visit.size === 0 || !link.pathname.endsWith('.html') || link.pathname === location.pathname) return;
+const before = link.hash;
 link.hash = CARRIED + encodeURIComponent(JSON.stringify([...visit]));
+setTimeout(() => { link.hash = before; });
 }, true);
 globalThis.addEventListener('storage', (event) => {
 if (event.key === null || event.key.startsWith(PREFIX)) changed();
