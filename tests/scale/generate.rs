@@ -42,7 +42,17 @@ pub fn write(dir: &Path, shape: Shape) {
     let skills = (count / 100).max(1);
     let body = count - skills;
     let layers = shape.layers.min(body.max(1));
-    let start_of = |layer: usize| layer * body / layers;
+    // As wide as each other, or blocks would not stand above blocks; the first has what is left over.
+    let start_of = |layer: usize| match layer {
+        0 => 0,
+        layer => body - (layers - layer) * (body / layers),
+    };
+    // Each layer is cut into blocks, and a movement's needs are in the block below its own. A goal's needs are in one block too:
+    // it leads to as many goals as go into its width.
+    let wanted = (shape.chain / layers).max(1);
+    let goals = (wanted.min(count) * skills * layers + body / 2) / body.max(1);
+    let goals = goals.clamp(1, skills);
+    let bound = |goal: usize, width: usize| goal.min(skills) * width / skills;
     let mut random = 12345u64;
     let mut next = |below: usize| {
         random = random
@@ -55,7 +65,7 @@ pub fn write(dir: &Path, shape: Shape) {
         let mut needs = String::new();
         if i >= body {
             let (first, width) = (start_of(layers - 1), body - start_of(layers - 1));
-            let (from, to) = ((i - body) * width / skills, (i - body + 1) * width / skills);
+            let (from, to) = (bound(i - body, width), bound(i - body + 1, width));
             needs.push_str("needs:\n");
             for below in from..to.max(from + 1) {
                 let _ = writeln!(needs, "  - {}: 6 reps", id(first + below));
@@ -63,12 +73,11 @@ pub fn write(dir: &Path, shape: Shape) {
         } else if layer > 0 {
             let (below, start) = (start_of(layer - 1), start_of(layer));
             let width = start - below;
-            // The layer is cut into blocks; a movement's needs are in its own. The first is the one straight below, so that
-            // each is needed by something.
-            let block = (shape.chain / layers).clamp(1, width);
-            let straight = (i - start).min(width - 1);
-            let first = straight / block * block;
-            let size = block.min(width - first);
+            // The first need is the one straight below.
+            let straight = i - start;
+            let block = ((straight + 1) * skills - 1) / width / goals;
+            let first = bound(block * goals, width).min(straight);
+            let size = (bound((block + 1) * goals, width).max(straight + 1)) - first;
             let one = next(size);
             let other = (one + 1 + next(size - 1)) % size;
             let _ = write!(
@@ -78,13 +87,19 @@ pub fn write(dir: &Path, shape: Shape) {
                 id(below + first + one),
                 id(below + first + other)
             );
+            // What is left over in the first layer is needed too.
+            let own = body / layers;
+            for over in (straight + own..width).step_by(own) {
+                let _ = writeln!(needs, "  - {}: 5 reps", id(below + over));
+            }
         }
         let (position, load, extra) = match i % 10 {
             0 => ("inverted", "body", "exit: Step down the way you came up.\n"),
             1 => ("hanging", "added", ""),
             _ => ("prone", "body", ""),
         };
-        let pattern = if i % 50 == 2 {
+        // So many that each chain has its way out.
+        let pattern = if (7 * i + layer) % 25 == 2 {
             "exit"
         } else {
             ["core", "squat", "vertical pull", "horizontal push"][i % 4]
