@@ -185,8 +185,8 @@ fn write(
         .with_max_len(1)
         .map(|i| {
             let file = plan.render(i)?;
-            let (hash, written) = site.put(&file.path, &file.bytes)?;
-            let faults = auditor.file(&file.path, written.as_ref().unwrap_or(&file.bytes));
+            let audit = |written: &[u8]| auditor.file(&file.path, written);
+            let (hash, faults) = site.put(&file.path, &file.bytes, audit)?;
             progress.step();
             Ok((file.path, hash, faults))
         })

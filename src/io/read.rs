@@ -3,7 +3,9 @@
 use super::Error;
 use crate::source::{Content, Snapshot, SourceFile};
 use rayon::prelude::*;
-use std::path::{Path, PathBuf};
+use std::fs::File;
+use std::io::{ErrorKind, Read};
+use std::path::{MAIN_SEPARATOR, Path, PathBuf};
 use walkdir::WalkDir;
 
 /// Text files above this many bytes are not read.
@@ -15,6 +17,14 @@ const TEXTS: &[&str] = &[
     "yaml", "yml", "md", "html", "css", "js", "svg", "txt", "json",
 ];
 
+/// What a walk came upon.
+enum Found {
+    File,
+    /// A link, or nothing that can be read.
+    Other,
+    Fault(String),
+}
+
 /// Reads `content/` and `themes/` below a folder. Files that cannot be read are kept with the reason; only the folder itself
 /// may fail. Links are followed as files, never as folders.
 ///
@@ -24,7 +34,7 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
     if !from.is_dir() {
         return Err(Error::new("read the folder", from, "it is not there"));
     }
-    let mut found: Vec<(PathBuf, Option<String>)> = Vec::new();
+    let mut found: Vec<(PathBuf, Found)> = Vec::new();
     for part in ["content", "themes"] {
         let root = from.join(part);
         if !root.exists() {
@@ -33,22 +43,33 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
         for entry in WalkDir::new(&root).follow_links(false) {
             match entry {
                 Ok(entry) if entry.file_type().is_dir() => {}
-                Ok(entry) => found.push((entry.into_path(), None)),
+                Ok(entry) => {
+                    let kind = match entry.file_type().is_file() {
+                        true => Found::File,
+                        false => Found::Other,
+                    };
+                    found.push((entry.into_path(), kind));
+                }
                 Err(error) => {
                     let path = error.path().unwrap_or(&root).to_path_buf();
-                    found.push((path, Some(error.to_string())));
+                    found.push((path, Found::Fault(error.to_string())));
                 }
             }
         }
     }
     let files: Vec<SourceFile> = found
         .into_par_iter()
-        .map(|(full, fault)| {
+        .map(|(full, found)| {
             let inside = full.strip_prefix(from).unwrap_or(&full);
-            let named = inside.to_str().is_some();
-            let fault = fault.or_else(|| (!named).then(|| "its name is not Unicode text".into()));
-            let path = relative(from, &full);
-            let content = fault.map_or_else(|| content(&path, &full), Content::Unreadable);
+            let path = inside.to_string_lossy().replace(MAIN_SEPARATOR, "/");
+            let content = match found {
+                Found::Fault(why) => Content::Unreadable(why),
+                _ if inside.to_str().is_none() => {
+                    Content::Unreadable("its name is not Unicode text".into())
+                }
+                Found::File => content_of_file(&path, &full),
+                Found::Other => content(&path, &full),
+            };
             SourceFile { path, content }
         })
         .collect();
@@ -96,23 +117,52 @@ fn relative(from: &Path, path: &Path) -> String {
 }
 
 fn content(path: &str, full: &Path) -> Content {
+    match std::fs::metadata(full) {
+        Ok(data) if data.is_file() => content_of_file(path, full),
+        // Opening a pipe would wait for whoever fills it.
+        Ok(_) => Content::Unreadable("it is not a file".into()),
+        Err(error) => Content::Unreadable(error.to_string()),
+    }
+}
+
+fn content_of_file(path: &str, full: &Path) -> Content {
     let ending = path.rsplit_once('.').map_or("", |(_, e)| e);
     let is_text = TEXTS.iter().any(|e| ending.eq_ignore_ascii_case(e));
     let limit = if is_text { LARGEST_TEXT } else { LARGEST_MEDIA };
-    let size = match std::fs::metadata(full) {
-        Ok(data) if data.is_file() => data.len(),
-        Ok(_) => return Content::Unreadable("it is not a file".into()),
-        Err(error) => return Content::Unreadable(error.to_string()),
-    };
-    if size > limit {
-        return Content::TooLarge(size);
-    }
-    match std::fs::read(full) {
-        Ok(bytes) if is_text => match String::from_utf8(bytes) {
+    match bytes(full, limit) {
+        Ok(Err(size)) => Content::TooLarge(size),
+        Ok(Ok(bytes)) if is_text => match String::from_utf8(bytes) {
             Ok(text) => Content::Text(text),
             Err(error) => Content::NotUtf8(error.utf8_error().valid_up_to()),
         },
-        Ok(bytes) => Content::Bytes(bytes),
+        Ok(Ok(bytes)) => Content::Bytes(bytes),
         Err(error) => Content::Unreadable(error.to_string()),
     }
+}
+
+/// What a file holds, or its size where that is above the limit.
+fn bytes(full: &Path, limit: u64) -> std::io::Result<Result<Vec<u8>, u64>> {
+    let mut file = File::open(full)?;
+    let size = file.metadata()?.len();
+    if size > limit {
+        return Ok(Err(size));
+    }
+    let mut bytes = vec![0; size as usize];
+    let read = fill(&mut file, &mut bytes)?;
+    bytes.truncate(read);
+    Ok(Ok(bytes))
+}
+
+/// Reads until the room is full or the file ends; how many bytes there were.
+pub(super) fn fill(file: &mut File, room: &mut [u8]) -> std::io::Result<usize> {
+    let mut at = 0;
+    while at < room.len() {
+        match file.read(&mut room[at..]) {
+            Ok(0) => break,
+            Ok(n) => at += n,
+            Err(error) if error.kind() == ErrorKind::Interrupted => {}
+            Err(error) => return Err(error),
+        }
+    }
+    Ok(at)
 }

@@ -2,11 +2,18 @@
 
 use super::Error;
 use super::own::{self, Files, MADE_BY, MANIFEST, UNFINISHED, there};
+use super::read::fill;
 use rustix::fs::{CWD, RenameFlags, renameat_with};
+use std::cell::RefCell;
 use std::ffi::OsString;
 use std::fs::{self, File};
-use std::io::{Read, Seek, Write};
+use std::io::{Seek, Write};
 use std::path::{Path, PathBuf};
+
+thread_local! {
+    /// Where files are read back to, one after the other.
+    static BACK: RefCell<Vec<u8>> = const { RefCell::new(Vec::new()) };
+}
 
 /// A site being written. Dropped before [`Site::finish`], it leaves the old site as it was.
 pub struct Site {
@@ -80,25 +87,24 @@ impl Site {
         })
     }
 
-    /// Writes one file, or links the old one when it is the same. Returns the file's hash, and what stands on the disk where
-    /// that was not compared.
+    /// Writes one file, or links the old one when it is the same, and shows `check` what then stands on the disk. Returns the
+    /// file's hash, and what the check says.
     ///
     /// # Errors
     /// When the disk refuses.
-    pub fn put(&self, path: &str, bytes: &[u8]) -> Result<(String, Option<Vec<u8>>), Error> {
+    pub fn put<T>(
+        &self,
+        path: &str,
+        bytes: &[u8],
+        check: impl FnOnce(&[u8]) -> T,
+    ) -> Result<(String, T), Error> {
         let hash = blake3::hash(bytes).to_hex().to_string();
         let to = self.staging.join(path);
         if let Some(folder) = to.parent().filter(|_| path.contains('/')) {
             fs::create_dir_all(folder).map_err(|e| Error::new("create", folder, e))?;
         }
-        let old = self.target.join(path);
-        // A link that somebody put in the place of a file or a folder is not followed.
-        let same = self.before.get(path) == Some(&hash)
-            && !self.links.iter().any(|l| Path::new(path).starts_with(l))
-            && there(&old).is_some_and(|m| m.is_file())
-            && fs::read(&old).is_ok_and(|b| b == bytes);
-        if same && fs::hard_link(&old, &to).is_ok() {
-            return Ok((hash, None));
+        if self.stood(path, bytes, &hash, &to) {
+            return Ok((hash, check(bytes)));
         }
         let mut file = File::options()
             .read(true)
@@ -109,12 +115,28 @@ impl Site {
             .map_err(|e| Error::new("write", &to, e))?;
         file.write_all(bytes)
             .map_err(|e| Error::new("write", &to, e))?;
-        // One byte more than there should be, so that the end is seen at once.
-        let mut written = Vec::with_capacity(bytes.len() + 1);
-        file.rewind()
-            .and_then(|()| file.read_to_end(&mut written))
-            .map_err(|e| Error::new("read back", &to, e))?;
-        Ok((hash, Some(written)))
+        BACK.with_borrow_mut(|back| {
+            if back.len() < bytes.len() {
+                back.resize(bytes.len(), 0);
+            }
+            file.rewind()
+                .and_then(|()| fill(&mut file, &mut back[..bytes.len()]))
+                .map(|read| (hash, check(&back[..read])))
+                .map_err(|e| Error::new("read back", &to, e))
+        })
+    }
+
+    /// Whether the old site's file is the same and could be linked.
+    fn stood(&self, path: &str, bytes: &[u8], hash: &String, to: &Path) -> bool {
+        if self.before.get(path) != Some(hash) {
+            return false;
+        }
+        let old = self.target.join(path);
+        // A link that somebody put in the place of a file or a folder is not followed.
+        !self.links.iter().any(|l| Path::new(path).starts_with(l))
+            && there(&old).is_some_and(|m| m.is_file())
+            && fs::read(&old).is_ok_and(|b| b == bytes)
+            && fs::hard_link(&old, to).is_ok()
     }
 
     /// Puts the new site in the place of the old one, in one step where the file system can. `last` is done when nothing but
