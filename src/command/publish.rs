@@ -170,14 +170,14 @@ fn write(
     to: &Path,
     ledger: Option<&str>,
 ) -> Result<Outcome, Refusal> {
-    let theme = Theme::load(
-        &proof.curriculum.school.theme,
-        snapshot,
-        &proof.curriculum.words,
-    )?;
+    let curriculum = &proof.curriculum;
+    let (theme, auditor) = rayon::join(
+        || Theme::load(&curriculum.school.theme, snapshot, &curriculum.words),
+        || Auditor::new(curriculum),
+    );
+    let theme = theme?;
     let plan = Plan::new(proof, snapshot, &theme)?;
     let site = io::Site::begin(from, to)?;
-    let auditor = Auditor::new(&proof.curriculum);
     let progress = Progress::new(plan.len());
     let written: Result<Vec<(String, String, Vec<Fault>)>, Refusal> = (0..plan.len())
         .into_par_iter()

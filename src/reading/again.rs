@@ -10,7 +10,7 @@ use super::spread::spread;
 use super::{Read, note, read_file};
 use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Movement, MovementIx, Need, NoteIx, Target};
-use crate::source::{FileId, Findings, Snapshot};
+use crate::source::{FileId, Findings, Snapshot, markdown};
 use std::collections::HashSet;
 use std::sync::Arc;
 
@@ -43,15 +43,16 @@ pub fn again(
         families: &before.families,
     };
     match read {
-        Read::Note { id, page, outline } => {
+        Read::Note { id, page } => {
             let (ix, old) = before.notes().find(|(_, n)| n.file == file)?;
             let title = note::title(&id, snapshot.text(file));
             // Pages are listed by their titles.
             if old.title != title && old.owner == NoteOwner::Page {
                 return None;
             }
-            let part = (file, id, page, outline);
-            let new = note::build(part, old.owner.clone(), title, &ids, &mut findings);
+            let outline = markdown::outline(file, snapshot.text(file));
+            let part = (file, id, page);
+            let new = note::build(part, outline, old.owner.clone(), title, &ids, &mut findings);
             note::check(&new.outline, new.held_back, &ids, snapshot, &mut findings);
             let mut after = before.clone();
             after.notes[ix.at()] = Arc::new(new);
@@ -72,7 +73,7 @@ pub fn again(
                 &mut findings,
             );
             let waiting = waiting.pop()?;
-            let mut new = waiting.movement;
+            let mut new = Arc::unwrap_or_clone(waiting.movement);
             new.note = old.note;
             if !refers_alike(old, &new) {
                 return None;

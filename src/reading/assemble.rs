@@ -5,7 +5,7 @@ use super::need::RawLeaf;
 use super::note;
 use super::record::{MovementFile, SkillRecord};
 use super::resolve::Ids;
-use super::spread::spread;
+use super::spread::{Waiting, WaitingFamily, spread};
 use crate::curriculum::caution::{Book, derived};
 use crate::curriculum::family::{Way, harder_everywhere, neighbours};
 use crate::curriculum::ledger::Ledger;
@@ -16,15 +16,15 @@ use crate::curriculum::{
     Curriculum, Family, FamilyIx, Id, Leaf, Movement, MovementIx, Need, NoteIx, Owner, Skill,
     SkillIx,
 };
-use crate::source::markdown::Outline;
+use crate::source::markdown::{self, Outline};
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
 use crate::words;
 use rayon::prelude::*;
 use std::collections::{BTreeMap, HashMap, HashSet};
 use std::sync::Arc;
 
-/// A note as read: its file, its id, whether it is a page, its outline.
-pub type NotePart = (FileId, String, bool, Outline);
+/// A note as found: its file, its id, whether it is a page.
+pub type NotePart = (FileId, String, bool);
 
 /// All that was read, before anything is looked up.
 #[derive(Default)]
@@ -40,7 +40,7 @@ pub struct Parts {
     pub unread: HashSet<String>,
 }
 
-/// Builds the curriculum.
+/// Builds the curriculum. While the records are joined, the notes are read: neither needs the other.
 pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> Curriculum {
     let Parts {
         school,
@@ -50,20 +50,115 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
         movements,
         skills,
         notes,
-        mut unread,
+        unread,
     } = parts;
     let school_was_read = school.is_some();
     let school = school.unwrap_or_default();
-    let mut claims = Claims::default();
-    let (waiting, waiting_families) = spread(
-        movements,
-        &cautions,
-        &school,
-        school_was_read,
-        snapshot,
-        &mut claims,
-        findings,
+    let (mut records, (said, outlines)) = rayon::join(
+        || {
+            let mut claims = Claims::default();
+            let (waiting, families) = spread(
+                movements,
+                &cautions,
+                &school,
+                school_was_read,
+                snapshot,
+                &mut claims,
+                findings,
+            );
+            joined(waiting, families, skills, &notes, unread, claims, findings)
+        },
+        || {
+            let said = with_findings(|f| language(&school.language, words, snapshot, f));
+            let outlines: Vec<Outline> = notes
+                .par_iter()
+                .map(|(file, ..)| markdown::outline(*file, snapshot.text(*file)))
+                .collect();
+            (said, outlines)
+        },
     );
+    let notes = self::notes(notes, outlines, &records.ids(), snapshot, findings);
+    records.settle();
+    let (words, found) = said;
+    findings.extend(found);
+    let Records {
+        movements,
+        families,
+        skills,
+        by_id,
+        old_ids,
+        ..
+    } = records;
+    let mut curriculum = Curriculum {
+        school: Arc::new(school),
+        cautions: Arc::new(cautions),
+        ledger: Arc::new(ledger),
+        words,
+        movements,
+        families: Arc::new(families),
+        skills,
+        notes,
+        by_id: Arc::new(by_id),
+        old_ids: Arc::new(old_ids),
+    };
+    give_notes(&mut curriculum);
+    derive_cautions(&mut curriculum);
+    curriculum
+}
+
+/// The records that found their place, and what leads to them.
+struct Records {
+    movements: Vec<Arc<Movement>>,
+    families: Vec<Family>,
+    skills: Vec<Skill>,
+    by_id: HashMap<String, Owner>,
+    old_ids: BTreeMap<String, Owner>,
+    unread: HashSet<String>,
+    /// The ids of all skills, also those that could not stand.
+    said: Vec<String>,
+}
+
+impl Records {
+    fn ids(&self) -> Ids<'_> {
+        Ids {
+            by_id: &self.by_id,
+            old: &self.old_ids,
+            unread: &self.unread,
+            movements: &self.movements,
+            families: &self.families,
+        }
+    }
+
+    /// A skill that could not stand leaves its ids behind, so that what names it is no second finding. Takes them out, and sets
+    /// the positions of those that stand.
+    fn settle(&mut self) {
+        let by_id = &mut self.by_id;
+        by_id.retain(|_, owner| !matches!(owner, Owner::Skill(_)));
+        by_id.extend(
+            self.skills
+                .iter()
+                .enumerate()
+                .map(|(i, s)| (s.id.to_string(), Owner::Skill(SkillIx(i as u32)))),
+        );
+        let standing = |(old, owner)| match owner {
+            Owner::Skill(ix) => by_id.get(&self.said[ix.at()]).map(|now| (old, *now)),
+            other => Some((old, other)),
+        };
+        let old_ids = std::mem::take(&mut self.old_ids);
+        self.old_ids = old_ids.into_iter().filter_map(standing).collect();
+    }
+}
+
+/// Every id claimed, and every need and goal looked up.
+fn joined(
+    waiting: Vec<Waiting>,
+    waiting_families: Vec<WaitingFamily>,
+    skills: Vec<(FileId, SkillRecord)>,
+    notes: &[NotePart],
+    mut unread: HashSet<String>,
+    mut claims: Claims,
+    findings: &mut Findings,
+) -> Records {
     let (mut skills, faulty_skills): (Vec<_>, Vec<_>) = skills
         .into_iter()
         .map(|(_, s)| s)
@@ -90,7 +185,7 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
             .enumerate()
             .map(|(i, s)| (s.id.to_string(), Owner::Skill(SkillIx(i as u32)))),
     );
-    for (i, (file, id, page, _)) in notes.iter().enumerate() {
+    for (i, (file, id, page)) in notes.iter().enumerate() {
         let is_page = *page && !note::EXTENDABLE.contains(&id.as_str());
         if is_page
             && let Ok(checked) = Id::new(id)
@@ -116,19 +211,19 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
     });
     let old_ids = old_ids(was.chain(was_families).chain(was_skills), &by_id, findings);
 
-    let families: Vec<Family> = waiting_families.into_iter().map(|w| w.family).collect();
-    let (mut movements, raw_needs): (Vec<Arc<Movement>>, Vec<_>) = waiting
-        .into_iter()
-        .map(|w| (Arc::new(w.movement), w.needs))
-        .unzip();
-    let families = with_members(families, &movements);
-    let ids = Ids {
-        by_id: &by_id,
-        old: &old_ids,
-        unread: &unread,
-        movements: &movements,
-        families: &families,
+    let (movements, raw_needs): (Vec<Arc<Movement>>, Vec<_>) =
+        waiting.into_iter().map(|w| (w.movement, w.needs)).unzip();
+    let families = waiting_families.into_iter().map(|w| w.family).collect();
+    let mut records = Records {
+        families: with_members(families, &movements),
+        movements,
+        skills: Vec::new(),
+        by_id,
+        old_ids,
+        unread,
+        said: Vec::new(),
     };
+    let ids = records.ids();
     let resolved: Vec<((Need<Leaf>, bool), Findings)> = raw_needs
         .par_iter()
         .enumerate()
@@ -140,41 +235,14 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
         .into_iter()
         .filter_map(|s| skill(s, &ids, findings))
         .collect();
-    let notes = self::notes(notes, &ids, snapshot, findings);
-    for (movement, (needs, good)) in movements.iter_mut().zip(resolved) {
+    for (movement, (needs, good)) in records.movements.iter_mut().zip(resolved) {
         let movement = Arc::make_mut(movement);
         movement.needs = needs;
         movement.faulty |= !good;
     }
-    // A skill that could not stand leaves its ids behind; take them out, and set the positions of those that stand.
-    by_id.retain(|_, owner| !matches!(owner, Owner::Skill(_)));
-    by_id.extend(
-        skills
-            .iter()
-            .enumerate()
-            .map(|(i, s)| (s.id.to_string(), Owner::Skill(SkillIx(i as u32)))),
-    );
-    let standing = |(old, owner)| match owner {
-        Owner::Skill(ix) => by_id.get(&said[ix.at()]).map(|now| (old, *now)),
-        other => Some((old, other)),
-    };
-    let old_ids = old_ids.into_iter().filter_map(standing).collect();
-    let words = language(&school.language, words, snapshot, findings);
-    let mut curriculum = Curriculum {
-        school: Arc::new(school),
-        cautions: Arc::new(cautions),
-        ledger: Arc::new(ledger),
-        words,
-        movements,
-        families: Arc::new(families),
-        skills,
-        notes,
-        by_id: Arc::new(by_id),
-        old_ids: Arc::new(old_ids),
-    };
-    give_notes(&mut curriculum);
-    derive_cautions(&mut curriculum);
-    curriculum
+    records.skills = skills;
+    records.said = said;
+    records
 }
 
 /// Who claimed which id first.
@@ -346,13 +414,14 @@ fn skill(record: SkillRecord, ids: &Ids<'_>, findings: &mut Findings) -> Option<
 
 fn notes(
     parts: Vec<NotePart>,
+    outlines: Vec<Outline>,
     ids: &Ids<'_>,
     snapshot: &Snapshot,
     findings: &mut Findings,
 ) -> Vec<Arc<Note>> {
     let mut seen: HashMap<String, FileId> = HashMap::new();
     let mut owned = Vec::with_capacity(parts.len());
-    for part in parts {
+    for (part, outline) in parts.into_iter().zip(outlines) {
         let (file, id, page) = (part.0, part.1.clone(), part.2);
         let mut owner = note::owner(file, &id, page, ids, findings);
         if let Some(first) = seen.get(&id).filter(|_| owner != NoteOwner::Nobody) {
@@ -369,14 +438,14 @@ fn notes(
         } else {
             seen.insert(id, file);
         }
-        owned.push((part, owner));
+        owned.push((part, outline, owner));
     }
     let made: Vec<(Arc<Note>, Findings)> = owned
         .into_par_iter()
-        .map(|(part, owner)| {
+        .map(|(part, outline, owner)| {
             with_findings(|f| {
                 let title = note::title(&part.1, snapshot.text(part.0));
-                let note = note::build(part, owner, title, ids, f);
+                let note = note::build(part, outline, owner, title, ids, f);
                 note::check(&note.outline, note.held_back, ids, snapshot, f);
                 Arc::new(note)
             })
@@ -385,13 +454,13 @@ fn notes(
     told(made, findings)
 }
 
-fn with_findings<T>(make: impl FnOnce(&mut Findings) -> T) -> (T, Findings) {
+pub fn with_findings<T>(make: impl FnOnce(&mut Findings) -> T) -> (T, Findings) {
     let mut findings = Findings::default();
     (make(&mut findings), findings)
 }
 
 /// What was made side by side, its findings in order.
-fn told<T>(made: Vec<(T, Findings)>, findings: &mut Findings) -> Vec<T> {
+pub fn told<T>(made: Vec<(T, Findings)>, findings: &mut Findings) -> Vec<T> {
     let tell = |(made, found)| {
         findings.extend(found);
         made
@@ -440,9 +509,11 @@ pub fn derive_cautions(curriculum: &mut Curriculum) {
     for skill in &curriculum.skills {
         loaded[skill.goal.movement.at()] |= skill.goal.target.adds_weight();
     }
-    for (shared, loaded) in curriculum.movements.iter_mut().zip(loaded) {
+    let book = &curriculum.cautions;
+    let all = curriculum.movements.par_iter_mut().zip(loaded);
+    all.for_each(|(shared, loaded)| {
         if !shared.cautions.is_empty() && shared.loaded == loaded {
-            continue;
+            return;
         }
         let mut classes = shared.declared.clone();
         classes.extend(
@@ -454,12 +525,12 @@ pub fn derive_cautions(curriculum: &mut Curriculum) {
                 shared.phase,
             )
             .into_iter()
-            .filter_map(|id| curriculum.cautions.find(id)),
+            .filter_map(|id| book.find(id)),
         );
-        let cautions = curriculum.cautions.sorted(classes);
+        let cautions = book.sorted(classes);
         if shared.loaded != loaded || shared.cautions != cautions {
             let movement = Arc::make_mut(shared);
             (movement.loaded, movement.cautions) = (loaded, cautions);
         }
-    }
+    });
 }

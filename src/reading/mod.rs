@@ -22,7 +22,6 @@ use crate::curriculum::Curriculum;
 use crate::curriculum::caution::Book;
 use crate::curriculum::ledger::Ledger;
 use crate::curriculum::school::School;
-use crate::source::markdown::{self, Outline};
 use crate::source::{
     Content, Diagnostic, FileId, Findings, Rule, Snapshot, SourceFile, Span, yaml,
 };
@@ -41,7 +40,6 @@ enum Read {
     Note {
         id: String,
         page: bool,
-        outline: Outline,
     },
     Picture,
     /// Could not be read; its name, so that nobody is told twice.
@@ -74,7 +72,7 @@ pub fn read(snapshot: &Snapshot) -> (Curriculum, Findings) {
             Read::Words(language, own) => parts.words.push((file, language, own)),
             Read::Movement(movement) => parts.movements.push((file, movement)),
             Read::Skill(skill) => parts.skills.push((file, *skill)),
-            Read::Note { id, page, outline } => parts.notes.push((file, id, page, outline)),
+            Read::Note { id, page } => parts.notes.push((file, id, page)),
             Read::Unread(name) => {
                 parts.unread.insert(name);
             }
@@ -182,14 +180,12 @@ fn read_text(id: FileId, text: &str, role: Role, stem: String, findings: &mut Fi
             return Read::Note {
                 id: note,
                 page: false,
-                outline: markdown::outline(id, text),
             };
         }
         Role::Page(note) => {
             return Read::Note {
                 id: note,
                 page: true,
-                outline: markdown::outline(id, text),
             };
         }
         Role::Picture => {

@@ -97,12 +97,13 @@ pub fn capital(text: &str) -> String {
 /// Builds the note; session lines that cannot be read are found and left out.
 pub fn build(
     part: NotePart,
+    outline: Outline,
     owner: NoteOwner,
     title: String,
     ids: &Ids<'_>,
     findings: &mut Findings,
 ) -> Note {
-    let (file, id, _, outline) = part;
+    let (file, id, _) = part;
     let held_back = matches!(owner, NoteOwner::Record(Owner::Movement(ix)) if ids.movements[ix.at()].held_back)
         || matches!(owner, NoteOwner::Record(Owner::Family(ix)) if ids.families[ix.at()].held_back);
     let mut sessions = Vec::new();

@@ -1,6 +1,6 @@
 //! Families spread over their members, and every draft made a movement: all but its needs, which wait for the ids.
 
-use super::assemble::Claims;
+use super::assemble::{Claims, told, with_findings};
 use super::draft::Draft;
 use super::need::RawLeaf;
 use super::record::{FamilyRecord, MovementFile};
@@ -12,10 +12,12 @@ use crate::curriculum::words::{Load, Pattern, Position};
 use crate::curriculum::{Family, FamilyIx, Id, Movement, Need, Target};
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
+use rayon::prelude::*;
+use std::sync::Arc;
 
 /// A movement before its needs are looked up.
 pub struct Waiting {
-    pub movement: Movement,
+    pub movement: Arc<Movement>,
     pub needs: Vec<Need<RawLeaf>>,
     pub was: Vec<(Id, Span)>,
 }
@@ -24,6 +26,16 @@ pub struct Waiting {
 pub struct WaitingFamily {
     pub family: Family,
     pub was: Vec<(Id, Span)>,
+}
+
+/// A movement whose id is its own, before anything that it says is looked up.
+struct Claimed {
+    id: Id,
+    id_span: Span,
+    whole: Span,
+    draft: Draft,
+    /// For a member its rungs, and its family in the order read.
+    place: Option<(Vec<Option<Rung>>, usize)>,
 }
 
 /// Single movements and family members as one list sorted by id, and the families sorted by id.
@@ -36,32 +48,28 @@ pub fn spread(
     claims: &mut Claims,
     findings: &mut Findings,
 ) -> (Vec<Waiting>, Vec<WaitingFamily>) {
-    let mut context = Finish {
-        cautions,
-        school,
-        school_was_read,
-        snapshot,
-        findings,
-    };
-    let mut waiting = Vec::new();
-    let mut families: Vec<(FamilyRecord, Vec<usize>)> = Vec::new();
+    // Boxed: they are large, and sorted.
+    let mut claimed: Vec<Box<Claimed>> = Vec::with_capacity(records.len());
+    let mut families: Vec<FamilyRecord> = Vec::new();
     for (_, record) in records {
         match record {
             MovementFile::Movement(record) => {
-                if claims.claim(&record.id, record.id_span, context.findings) {
-                    waiting.push((
-                        context.finish(record.id, record.id_span, record.whole, record.draft, None),
-                        None,
-                    ));
+                if claims.claim(&record.id, record.id_span, findings) {
+                    claimed.push(Box::new(Claimed {
+                        id: record.id,
+                        id_span: record.id_span,
+                        whole: record.whole,
+                        draft: record.draft,
+                        place: None,
+                    }));
                 }
             }
             MovementFile::Family(mut record) => {
-                if !claims.claim(&record.id, record.id_span, context.findings) {
+                if !claims.claim(&record.id, record.id_span, findings) {
                     continue;
                 }
-                let mut members = Vec::new();
                 for member in std::mem::take(&mut record.members) {
-                    if !claims.claim(&member.id, member.id_span, context.findings) {
+                    if !claims.claim(&member.id, member.id_span, findings) {
                         continue;
                     }
                     let mut draft = member.draft.with_family(&record.draft);
@@ -72,43 +80,44 @@ pub fn spread(
                             .as_ref()
                             .map(|n| member_name(n, &record, &member.rungs))
                     });
-                    members.push(waiting.len());
-                    let finished = context.finish(
-                        member.id,
-                        member.id_span,
-                        member.whole,
+                    claimed.push(Box::new(Claimed {
+                        id: member.id,
+                        id_span: member.id_span,
+                        whole: member.whole,
                         draft,
-                        Some(member.rungs),
-                    );
-                    waiting.push((finished, Some(families.len())));
+                        place: Some((member.rungs, families.len())),
+                    }));
                 }
-                families.push((*record, members));
+                families.push(*record);
             }
         }
     }
     let mut order: Vec<usize> = (0..families.len()).collect();
-    order.sort_by(|a, b| families[*a].0.id.cmp(&families[*b].0.id));
+    order.sort_by(|a, b| families[*a].id.cmp(&families[*b].id));
     let mut rank = vec![0u32; families.len()];
     order
         .iter()
         .enumerate()
         .for_each(|(new, old)| rank[*old] = new as u32);
-    let mut waiting: Vec<Waiting> = waiting
-        .into_iter()
-        .map(|(mut w, family)| {
-            if let (Some(place), Some(family)) = (&mut w.movement.place, family) {
-                place.family = FamilyIx(rank[family]);
-            }
-            w
+    claimed.sort_by(|a, b| a.id.cmp(&b.id));
+    let finished: Vec<(Waiting, Findings)> = claimed
+        .into_par_iter()
+        .map(|claimed| {
+            with_findings(|findings| {
+                let mut context = Finish {
+                    cautions,
+                    school,
+                    school_was_read,
+                    snapshot,
+                    findings,
+                };
+                context.finish(*claimed, &rank)
+            })
         })
         .collect();
-    waiting.sort_by(|a, b| a.movement.id.cmp(&b.movement.id));
-    let mut families: Vec<WaitingFamily> = families
-        .into_iter()
-        .map(|(record, _)| family(record))
-        .collect();
+    let mut families: Vec<WaitingFamily> = families.into_iter().map(family).collect();
     families.sort_by(|a, b| a.family.id.cmp(&b.family.id));
-    (waiting, families)
+    (told(finished, findings), families)
 }
 
 fn family(record: FamilyRecord) -> WaitingFamily {
@@ -155,14 +164,15 @@ struct Finish<'a, 'f> {
 }
 
 impl Finish<'_, '_> {
-    fn finish(
-        &mut self,
-        id: Id,
-        id_span: Span,
-        whole: Span,
-        draft: Draft,
-        rungs: Option<Vec<Option<Rung>>>,
-    ) -> Waiting {
+    /// The movement of a claim, with `rank` giving each family its position.
+    fn finish(&mut self, claimed: Claimed, rank: &[u32]) -> Waiting {
+        let Claimed {
+            id,
+            id_span,
+            whole,
+            draft,
+            place,
+        } = claimed;
         let (standard, standard_span) = draft.standard.unwrap_or((placeholder(), id_span));
         let complete = draft.standard.is_some()
             && draft.pattern.is_some()
@@ -220,8 +230,8 @@ impl Finish<'_, '_> {
             clip: draft.clip.map(|c| c.0),
             sources: draft.sources,
             held_back: draft.held_back.unwrap_or(false),
-            place: rungs.map(|rungs| Place {
-                family: FamilyIx(0),
+            place: place.map(|(rungs, family)| Place {
+                family: FamilyIx(rank[family]),
                 rungs,
             }),
             note: None,
@@ -233,7 +243,7 @@ impl Finish<'_, '_> {
             faulty: draft.faulty || !complete,
         };
         Waiting {
-            movement,
+            movement: Arc::new(movement),
             needs: draft.needs,
             was: draft.was,
         }
