@@ -171,12 +171,13 @@ fn write(
     ledger: Option<&str>,
 ) -> Result<Outcome, Refusal> {
     let curriculum = &proof.curriculum;
-    let (theme, auditor) = rayon::join(
+    let (theme, mut auditor) = rayon::join(
         || Theme::load(&curriculum.school.theme, snapshot, &curriculum.words),
         || Auditor::new(curriculum),
     );
     let theme = theme?;
     let plan = Plan::new(proof, snapshot, &theme)?;
+    auditor.know(&plan.names());
     let site = io::Site::begin(from, to)?;
     let progress = Progress::new(plan.len());
     let written: Result<Vec<(String, String, Vec<Fault>)>, Refusal> = (0..plan.len())

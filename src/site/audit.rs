@@ -3,6 +3,7 @@
 //!
 //! Reads only what is written in the files: links, `data-movement`, `data-caution`, names standing alone, data, style sheets.
 
+mod known;
 mod plain;
 mod tokens;
 mod walk;
@@ -10,6 +11,8 @@ mod walk;
 use super::{search, tables};
 use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
+use foldhash::fast::FixedState;
+use known::Known;
 use memchr::{memchr, memchr_iter, memchr2, memrchr};
 use serde::Deserialize;
 use serde::de::IgnoredAny;
@@ -42,12 +45,13 @@ type Cautioned = u32;
 pub struct Auditor {
     /// The ids of the cautioned movements.
     ids: Vec<String>,
-    by_id: HashMap<String, Cautioned>,
+    by_id: HashMap<String, Cautioned, FixedState>,
     /// Page file names, each with the cautioned movement that it shows or leads to.
-    pages: HashMap<String, Cautioned>,
+    pages: HashMap<String, Cautioned, FixedState>,
     /// Their names in small letters with all that bear them, where no other kind of record bears the same name.
-    names: HashMap<String, Vec<Cautioned>>,
+    names: HashMap<String, Vec<Cautioned>, FixedState>,
     openings: Openings,
+    known: Known,
     address: String,
 }
 
@@ -91,9 +95,9 @@ impl Openings {
 impl Auditor {
     pub fn new(curriculum: &Curriculum) -> Auditor {
         let mut ids = Vec::new();
-        let mut by_id = HashMap::new();
-        let mut pages = HashMap::new();
-        let mut names: HashMap<String, Vec<Cautioned>> = HashMap::new();
+        let mut by_id = HashMap::default();
+        let mut pages = HashMap::default();
+        let mut names: HashMap<String, Vec<Cautioned>, FixedState> = HashMap::default();
         for (_, m) in curriculum.published() {
             if m.cautions.is_empty() {
                 continue;
@@ -132,8 +136,14 @@ impl Auditor {
             by_id,
             pages,
             names,
+            known: Known::default(),
             address: curriculum.school.address.clone(),
         }
+    }
+
+    /// Reads the names of movements, given by id, that stand on many pages, so that each is taken apart once.
+    pub fn know(&mut self, names: &[(&str, &str)]) {
+        self.known = Known::of(self, names);
     }
 
     fn id(&self, movement: Cautioned) -> &str {

@@ -282,6 +282,14 @@ impl<'a> Plan<'a> {
         self.parts.items.get_or_init(|| self.list())
     }
 
+    /// The name of every movement with its mark, as HTML, by id.
+    pub fn names(&self) -> Vec<(&str, &str)> {
+        let movements = self.curriculum.movements();
+        movements
+            .map(|(ix, m)| (m.id.as_str(), self.links.of(ix)))
+            .collect()
+    }
+
     /// The position of the file with this path.
     pub fn position(&self, path: &str) -> Option<usize> {
         let all = self.parts.positions.get_or_init(|| {

@@ -38,6 +38,11 @@ impl<'p> Page<'p> {
         if open > 0 {
             to.text(&decoded(self.take(open))?);
         }
+        let known = to.known(self.rest);
+        if known > 0 {
+            self.take(known);
+            return Some(());
+        }
         match self.rest.as_bytes() {
             [] => return Some(()),
             [_, b'/', ..] => {

@@ -35,7 +35,7 @@ pub struct Walk<'a> {
 }
 
 /// An element that has no end tag.
-fn is_void(name: &str) -> bool {
+pub fn is_void(name: &str) -> bool {
     matches!(
         name,
         "area"
@@ -87,6 +87,11 @@ impl<'a> Walk<'a> {
                 .push("the page does not carry the content security policy".into());
         }
         self.faults
+    }
+
+    /// Whether all that was walked stands for itself: every element is closed, and nothing was wrong.
+    pub fn is_faultless(&self) -> bool {
+        self.open.is_empty() && self.faults.is_empty()
     }
 
     fn about(&self, id: &str) -> About {
@@ -192,6 +197,22 @@ fn unmarked(auditor: &Auditor, name: &str, about: About, marked: bool, faults: &
 }
 
 impl Handler for Walk<'_> {
+    /// A name that was read before: all that it does to the elements around it is to mark those about its movement.
+    fn known(&mut self, rest: &str) -> usize {
+        if self.open.last().is_some_and(|e| e.hidden) {
+            return 0;
+        }
+        let Some((length, movement)) = self.auditor.known.at(rest) else {
+            return 0;
+        };
+        if let Some(movement) = movement {
+            let about = About::Cautioned(movement);
+            let of_it = self.open.iter_mut().filter(|e| e.about == about);
+            of_it.for_each(|e| e.marked = true);
+        }
+        length
+    }
+
     fn start(&mut self, tag: &Tag<'_>) {
         let name = tag.name;
         let read = self.read(tag);

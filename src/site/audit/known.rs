@@ -1,0 +1,207 @@
+//! Names that the audit has read once: where the same bytes stand in a page again, it need not take them apart again.
+//!
+//! A movement's name with its mark stands on many pages. It is known if, standing alone, it is about that movement and no other,
+//! closes what it opens, and has no fault. Around it nothing can then be wrong with it, unless it is hidden.
+
+use super::tokens::{Handler, Tag};
+use super::walk::{Walk, is_void};
+use super::{Auditor, Cautioned, plain};
+use foldhash::fast::FixedState;
+use rayon::prelude::*;
+use std::collections::HashMap;
+
+/// What stands before the id of a movement.
+const ABOUT: &str = "data-movement=\"";
+
+#[derive(Default)]
+pub struct Known {
+    /// How they begin, up to the id.
+    opening: String,
+    /// By id: the whole, and the movement if it has cautions.
+    by_id: HashMap<String, (String, Option<Cautioned>), FixedState>,
+}
+
+impl Known {
+    /// Those that are sound among the names of movements, given by id.
+    pub fn of(auditor: &Auditor, names: &[(&str, &str)]) -> Known {
+        let first = names.first().and_then(|(_, html)| opening(html));
+        let Some(opening) = first else {
+            return Known::default();
+        };
+        let sound = |(id, html): &(&str, &str)| {
+            let behind = html.strip_prefix(opening)?.strip_prefix(id)?;
+            let known = (html.to_string(), auditor.by_id.get(*id).copied());
+            (behind.starts_with('"') && is_sound(auditor, html)).then(|| (id.to_string(), known))
+        };
+        Known {
+            opening: opening.to_string(),
+            by_id: names.par_iter().filter_map(sound).collect(),
+        }
+    }
+
+    /// The length of the name at the beginning of a page's rest, and its movement if that has cautions.
+    pub fn at(&self, rest: &str) -> Option<(usize, Option<Cautioned>)> {
+        if self.opening.is_empty() {
+            return None;
+        }
+        let behind = rest.strip_prefix(self.opening.as_str())?;
+        let id = &behind[..memchr::memchr(b'"', behind.as_bytes())?];
+        let (html, cautioned) = self.by_id.get(id)?;
+        rest.starts_with(html.as_str())
+            .then_some((html.len(), *cautioned))
+    }
+}
+
+/// How a name begins, up to the id.
+fn opening(html: &str) -> Option<&str> {
+    Some(&html[..html.find(ABOUT)? + ABOUT.len()])
+}
+
+fn is_sound(auditor: &Auditor, html: &str) -> bool {
+    let mut nest = Nest::default();
+    let mut walk = Walk::new(auditor);
+    plain::read(html.as_bytes(), &mut nest).is_some()
+        && nest.is_one_element()
+        && plain::read(html.as_bytes(), &mut walk).is_some()
+        && walk.is_faultless()
+}
+
+/// Whether elements are closed as they are opened, in one element about one movement.
+#[derive(Default)]
+struct Nest {
+    open: Vec<String>,
+    outermost: usize,
+    about: usize,
+    crossed: bool,
+}
+
+impl Nest {
+    fn is_one_element(&self) -> bool {
+        self.open.is_empty() && self.outermost == 1 && self.about == 1 && !self.crossed
+    }
+}
+
+impl Handler for Nest {
+    fn start(&mut self, tag: &Tag<'_>) {
+        self.outermost += usize::from(self.open.is_empty());
+        self.about += tag
+            .attributes
+            .iter()
+            .filter(|(key, _)| *key == "data-movement")
+            .count();
+        if !tag.self_closing && !is_void(tag.name) {
+            self.open.push(tag.name.to_string());
+        }
+    }
+
+    fn end(&mut self, name: &str) {
+        self.crossed |= self.open.pop().is_none_or(|open| open != name);
+    }
+
+    fn text(&mut self, _: &str) {
+        self.crossed |= self.open.is_empty();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::proof::proofread;
+    use crate::source::Snapshot;
+
+    fn auditor() -> Auditor {
+        let texts = [
+            (
+                "content/school.yaml",
+                "school: Room\naddress: https://room.example/\nlanguage: en\nunits: metric\n",
+            ),
+            (
+                "content/movements/hang.yaml",
+                "movement: hang\nname: Hang\npattern: vertical pull\nposition: inverted\nload: body\nequipment: []\nsummary: s\nstandard: 5 reps\nexit: Step down.\n",
+            ),
+            (
+                "content/movements/squat.yaml",
+                "movement: squat\nname: Squat\npattern: squat\nposition: upright\nload: body\nequipment: []\nsummary: s\nstandard: 5 reps\n",
+            ),
+        ];
+        Auditor::new(&proofread(&Snapshot::of_texts(texts)).curriculum)
+    }
+
+    const MARKED: &str = "<span data-movement=\"hang\"><a href=\"hang.html\">Hang</a> <a data-caution=\"warning\" href=\"c.html\">W</a></span>";
+
+    #[test]
+    fn only_what_is_sound_alone_is_known() {
+        let auditor = auditor();
+        let plain = "<span data-movement=\"squat\"><a href=\"squat.html\">Squat</a></span>";
+        let known = |id: &str, html: &str| {
+            let known = Known::of(&auditor, &[(id, html)]);
+            known
+                .at(&format!("{html} and on"))
+                .map(|(length, of)| (length == html.len(), of.is_some()))
+        };
+        assert_eq!(known("hang", MARKED), Some((true, true)));
+        assert_eq!(known("squat", plain), Some((true, false)));
+        for (id, html) in [
+            ("hang", MARKED.replace("data-caution", "data-note").as_str()),
+            ("hang", MARKED.replace("</span>", "").as_str()),
+            ("hang", MARKED.replace("</a> ", "</span> ").as_str()),
+            ("hang", format!("{MARKED}</div>").as_str()),
+            ("hang", format!("{MARKED}{MARKED}").as_str()),
+            (
+                "hang",
+                MARKED
+                    .replace("<a data-caution", "<a hidden data-caution")
+                    .as_str(),
+            ),
+            ("squat", MARKED),
+            ("hang", plain.replace("squat\"", "hang\"").as_str()),
+            (
+                "hang",
+                MARKED
+                    .replace("Hang", "<i data-movement=\"squat\">Hang</i>")
+                    .as_str(),
+            ),
+        ] {
+            assert_eq!(known(id, html), None, "{html}");
+        }
+    }
+
+    /// A page is judged alike, whether its names are known or taken apart.
+    #[test]
+    fn what_is_known_is_judged_alike() {
+        let plain = auditor();
+        let mut knowing = auditor();
+        knowing.know(&[("hang", MARKED)]);
+        let policy = format!(
+            "<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">",
+            super::super::POLICY
+        );
+        for page in [
+            format!("{policy}<p>{MARKED}</p>"),
+            format!("{policy}<p data-movement=\"hang\">{MARKED}</p>"),
+            format!("{policy}<p data-movement=\"hang\">x</p>{MARKED}"),
+            format!("{policy}<p hidden>{MARKED}</p>"),
+            format!("{policy}<pre aria-hidden=\"true\">{MARKED}</pre>"),
+            format!(
+                "{policy}<p data-movement=\"squat\"><i data-movement=\"hang\">{MARKED}</i></p>"
+            ),
+            format!("{policy}<p>Hang</p>{MARKED}"),
+            format!("{MARKED}<a href=\"hang.html\">x</a>"),
+        ] {
+            assert_eq!(
+                knowing.file("a.html", page.as_bytes()),
+                plain.file("a.html", page.as_bytes()),
+                "{page}"
+            );
+        }
+        assert!(
+            plain
+                .file(
+                    "a.html",
+                    format!("{policy}<p hidden>{MARKED}</p>").as_bytes()
+                )
+                .len()
+                == 1
+        );
+    }
+}
