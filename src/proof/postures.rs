@@ -9,9 +9,10 @@ use crate::source::suggest::{did_you_mean, listed};
 use crate::source::{Diagnostic, Findings, Rule};
 
 pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
-    let solved: Vec<Option<Solved>> = curriculum
+    // Boxed: few movements declare a posture.
+    let solved: Vec<Option<Box<Solved>>> = curriculum
         .movements()
-        .map(|(_, m)| one(m, findings))
+        .map(|(_, m)| one(m, findings).map(Box::new))
         .collect();
     for (ix, movement) in curriculum.movements().filter(|(_, m)| !m.faulty) {
         if let Some(here) = &solved[ix.at()] {
@@ -61,7 +62,7 @@ fn leaps(
     curriculum: &Curriculum,
     movement: &Movement,
     here: &Solved,
-    solved: &[Option<Solved>],
+    solved: &[Option<Box<Solved>>],
     findings: &mut Findings,
 ) {
     for load in loads(curriculum) {
@@ -75,7 +76,7 @@ fn leaps(
             if arms.is_some() && movement.arms.is_some() && arms != movement.arms {
                 continue;
             }
-            let there = solved[leaf.movement.at()].as_ref().and_then(load.of);
+            let there = solved[leaf.movement.at()].as_deref().and_then(load.of);
             if let Some(there) = there
                 && nearest.is_none_or(|(most, _)| there > most)
             {

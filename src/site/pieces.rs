@@ -1,7 +1,7 @@
-//! What several pages show of one movement, made by the theme once: what it needs, what its number opens, and that on paper; and
-//! the cautions of a class.
+//! What several pages show of one movement, made by the theme once: what it needs, what its number opens, its test on screen and
+//! on paper; and the cautions of a class.
 
-use super::view::{Named, caution};
+use super::view::{self, Named, PaperRow, TestRow, caution};
 use super::{Plan, ThemeError};
 use crate::chain::Step;
 use crate::curriculum::caution::ClassIx;
@@ -15,13 +15,14 @@ use tera::Value;
 #[derive(Default)]
 pub struct Pieces {
     needs: OnceLock<Box<str>>,
-    opens: Ladder,
-    opens_on_paper: Ladder,
+    opens: Scoped,
+    test: Scoped,
+    on_paper: Scoped,
 }
 
-/// What a movement's number opens.
+/// A piece that shows what a movement's number opens.
 #[derive(Default)]
-struct Ladder {
+struct Scoped {
     whole: OnceLock<Box<str>>,
     /// Within the first skill that it is part of; most are part of one.
     in_first_skill: OnceLock<Box<str>>,
@@ -84,17 +85,50 @@ impl Plan<'_> {
         ix: MovementIx,
         within: Option<SkillIx>,
     ) -> Result<Cow<'_, str>, ThemeError> {
-        self.ladder(ix, within, &self.pieces[ix.at()].opens, "ui.opens")
+        self.scoped(ix, within, &self.pieces[ix.at()].opens, |within| {
+            self.ladder(ix, within, "ui.opens")
+        })
     }
 
-    /// The same in the table for paper.
-    pub(super) fn opens_on_paper(
+    /// A movement's test on the sheet; `within` narrows what its number opens.
+    pub(super) fn test(
         &self,
         ix: MovementIx,
         within: Option<SkillIx>,
     ) -> Result<Cow<'_, str>, ThemeError> {
-        let place = &self.pieces[ix.at()].opens_on_paper;
-        self.ladder(ix, within, place, "ui.opens_on_paper")
+        self.scoped(ix, within, &self.pieces[ix.at()].test, |within| {
+            let movement = self.curriculum.movement(ix);
+            let row = TestRow {
+                id: movement.id.as_str(),
+                link: self.links.of(ix),
+                standard: self.words(&movement.standard),
+                each_side: movement.each_side,
+                test: view::test(movement),
+                needs: self.needs(ix)?,
+                opens: &self.opens(ix, within)?,
+            };
+            self.part("ui.test", "r", &row)
+        })
+    }
+
+    /// The same as a row of the table for paper.
+    pub(super) fn test_on_paper(
+        &self,
+        ix: MovementIx,
+        within: Option<SkillIx>,
+    ) -> Result<Cow<'_, str>, ThemeError> {
+        self.scoped(ix, within, &self.pieces[ix.at()].on_paper, |within| {
+            let movement = self.curriculum.movement(ix);
+            let row = PaperRow {
+                id: movement.id.as_str(),
+                link: self.links.of(ix),
+                standard: self.words(&movement.standard),
+                each_side: movement.each_side,
+                only_after: view::only_after(movement),
+                opens: &self.ladder(ix, within, "ui.opens_on_paper")?,
+            };
+            self.part("ui.paper_row", "r", &row)
+        })
     }
 
     /// A caution class in full.
@@ -105,31 +139,44 @@ impl Plan<'_> {
         })
     }
 
-    fn ladder<'s>(
+    /// A piece, kept where it shows all that the movement's number opens, or what it opens within its first skill.
+    fn scoped<'s>(
         &'s self,
         ix: MovementIx,
         within: Option<SkillIx>,
-        place: &'s Ladder,
-        part: &str,
+        place: &'s Scoped,
+        make: impl Fn(Option<SkillIx>) -> Result<String, ThemeError>,
     ) -> Result<Cow<'s, str>, ThemeError> {
-        let Some(ladder) = self.ladders.get(&ix) else {
-            return Ok(Cow::Borrowed(""));
-        };
-        let inside = |ix: &MovementIx| within.is_none_or(|s| self.skills_of[ix.at()].contains(&s));
-        let make = |within: &dyn Fn(&MovementIx) -> bool| {
-            let steps = steps(self, ix, ladder, within);
-            match steps.is_empty() {
-                true => Ok(String::new()),
-                false => self.part(part, "steps", &steps),
-            }
-        };
-        if ladder.iter().flat_map(|s| &s.opens).all(inside) {
-            return once(&place.whole, || make(&|_| true)).map(Cow::Borrowed);
+        let asked = self.ladders.get(&ix).into_iter().flatten();
+        let mut asking = asked.flat_map(|step| &step.opens);
+        if asking.all(|ix| self.is_within(*ix, within)) {
+            return once(&place.whole, || make(None)).map(Cow::Borrowed);
         }
         if self.skills_of[ix.at()].first() == within.as_ref() {
-            return once(&place.in_first_skill, || make(&inside)).map(Cow::Borrowed);
+            return once(&place.in_first_skill, || make(within)).map(Cow::Borrowed);
         }
-        make(&inside).map(Cow::Owned)
+        make(within).map(Cow::Owned)
+    }
+
+    fn is_within(&self, ix: MovementIx, skill: Option<SkillIx>) -> bool {
+        skill.is_none_or(|skill| self.skills_of[ix.at()].contains(&skill))
+    }
+
+    /// What a movement's number opens, by a part of the theme; empty where it opens nothing.
+    fn ladder(
+        &self,
+        ix: MovementIx,
+        within: Option<SkillIx>,
+        part: &str,
+    ) -> Result<String, ThemeError> {
+        let Some(ladder) = self.ladders.get(&ix) else {
+            return Ok(String::new());
+        };
+        let steps = steps(self, ix, ladder, &|ix| self.is_within(*ix, within));
+        match steps.is_empty() {
+            true => Ok(String::new()),
+            false => self.part(part, "steps", &steps),
+        }
     }
 
     fn part(

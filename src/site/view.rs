@@ -1,14 +1,14 @@
 //! What templates see: flat records of words and rendered names. Every name of a movement is HTML made by the theme's own part.
 
+use super::Plan;
 use super::link::{Mark, escape};
-use super::{Plan, ThemeError};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::ledger::{Change, Entry};
 use crate::curriculum::movement::Test;
 use crate::curriculum::note::SessionLine;
 use crate::curriculum::target::Measure;
 use crate::curriculum::words::{Pattern, Phase, Units, Word};
-use crate::curriculum::{Movement, MovementIx, SkillIx, Target};
+use crate::curriculum::{Movement, MovementIx, Target};
 use crate::words::{Value, Words};
 use serde::Serialize;
 use std::borrow::Cow;
@@ -114,35 +114,27 @@ pub fn test(movement: &Movement) -> TestView<'_> {
     }
 }
 
-/// A test on the sheet.
+/// A test of the sheet.
 #[derive(Serialize)]
-pub struct SheetRow<'a> {
+pub struct TestRow<'a> {
     pub id: &'a str,
     pub link: &'a str,
     pub standard: String,
     pub each_side: bool,
     pub test: TestView<'a>,
-    pub opens: Cow<'a, str>,
-    pub paper: Cow<'a, str>,
     pub needs: &'a str,
+    pub opens: &'a str,
 }
 
-pub fn sheet_row<'a>(
-    plan: &'a Plan<'_>,
-    ix: MovementIx,
-    within: Option<SkillIx>,
-) -> Result<SheetRow<'a>, ThemeError> {
-    let movement = plan.curriculum.movement(ix);
-    Ok(SheetRow {
-        id: movement.id.as_str(),
-        link: plan.links.of(ix),
-        standard: plan.words(&movement.standard),
-        each_side: movement.each_side,
-        test: test(movement),
-        opens: plan.opens(ix, within)?,
-        paper: plan.opens_on_paper(ix, within)?,
-        needs: plan.needs(ix)?,
-    })
+/// A test of the sheet for paper.
+#[derive(Serialize)]
+pub struct PaperRow<'a> {
+    pub id: &'a str,
+    pub link: &'a str,
+    pub standard: String,
+    pub each_side: bool,
+    pub only_after: bool,
+    pub opens: &'a str,
 }
 
 /// A line of a session.

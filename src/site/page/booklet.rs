@@ -3,13 +3,14 @@
 //! Names are made as everywhere else; [`anchored`] then turns links to what stands in the booklet into anchors.
 
 use super::super::link::Mark;
-use super::super::view::{self, CautionView, SheetRow};
+use super::super::view::{self, CautionView, TestView};
 use super::super::{Plan, ThemeError, figure, markdown};
 use super::{Made, head, record, sheet};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::{MovementIx, SkillIx};
 use memchr::{memchr, memmem};
 use serde::Serialize;
+use std::borrow::Cow;
 use std::collections::{BTreeSet, HashMap};
 use tera::Context;
 
@@ -65,7 +66,11 @@ struct MovementPart<'a> {
     stage: String,
     mark: Option<&'a Mark>,
     cautions: Vec<view::CautionName<'a>>,
-    row: SheetRow<'a>,
+    standard: String,
+    each_side: bool,
+    test: TestView<'a>,
+    needs: &'a str,
+    opens: Cow<'a, str>,
     exit: Option<&'a str>,
     skills: Vec<view::Named>,
     dose: String,
@@ -197,7 +202,7 @@ fn fill(
     context.insert("classes", &classes);
     context.insert("skills", &skills);
     context.insert("movements", &parts);
-    context.insert("groups", &sheet::groups(plan, &tested, of)?);
+    context.insert("paper", &sheet::on_paper(plan, &tested, of)?);
     Ok(())
 }
 
@@ -265,7 +270,11 @@ fn movement_part<'a>(
         stage: view::stage_words(plan.say(), plan.stages.of(ix).unwrap_or(0)),
         mark: view::mark_of(plan, ix),
         cautions: names.collect(),
-        row: view::sheet_row(plan, ix, within)?,
+        standard: plan.words(&m.standard),
+        each_side: m.each_side,
+        test: view::test(m),
+        needs: plan.needs(ix)?,
+        opens: plan.opens(ix, within)?,
         exit: m.exit.as_deref(),
         skills: record::skills(plan, &plan.skills_of[ix.at()]),
         dose: record::dose(plan, m),

@@ -1,10 +1,11 @@
 //! The self-test: the full sheet of all tests, and for each skill its own, guided, in full and on paper.
 
-use super::super::view::{self, Named, SheetRow};
+use super::super::view::{self, Named};
 use super::super::{Plan, ROWS_A_PAGE, ThemeError};
 use super::{Made, head, turn};
 use crate::curriculum::{MovementIx, SkillIx};
 use serde::Serialize;
+use std::borrow::Cow;
 use tera::Context;
 
 /// At most so many tests stand on a skill's sheet; a larger chain is shown from the ground up to there, and says so.
@@ -13,7 +14,8 @@ const MOST_TESTS: usize = 300;
 #[derive(Serialize)]
 pub(super) struct Group<'a> {
     name: &'a str,
-    rows: Vec<SheetRow<'a>>,
+    /// Its tests, as HTML.
+    tests: String,
 }
 
 /// Every published movement as their tests are done.
@@ -34,26 +36,46 @@ pub(super) fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
     });
 }
 
-/// Rows by group; `within` narrows what a number opens.
-pub(super) fn groups<'a>(
-    plan: &'a Plan<'_>,
+/// Tests by group, each made by `make`.
+fn groups<'p, 'm>(
+    plan: &'p Plan<'_>,
     movements: &[MovementIx],
-    within: Option<SkillIx>,
-) -> Result<Vec<Group<'a>>, ThemeError> {
-    let mut groups: Vec<Group<'a>> = Vec::new();
+    make: impl Fn(MovementIx) -> Result<Cow<'m, str>, ThemeError>,
+) -> Result<Vec<Group<'p>>, ThemeError> {
+    let mut groups: Vec<Group<'p>> = Vec::new();
     for ix in movements {
         let (_, key) = view::sheet_group(plan.curriculum.movement(*ix));
         let name = plan.say().say(key);
-        let row = view::sheet_row(plan, *ix, within)?;
-        match groups.last_mut() {
-            Some(group) if group.name == name => group.rows.push(row),
-            _ => groups.push(Group {
+        if groups.last().is_none_or(|group| group.name != name) {
+            groups.push(Group {
                 name,
-                rows: vec![row],
-            }),
+                tests: String::new(),
+            });
+        }
+        if let Some(group) = groups.last_mut() {
+            group.tests.push_str(&make(*ix)?);
+            group.tests.push('\n');
         }
     }
     Ok(groups)
+}
+
+/// The tests for the screen; `within` narrows what a number opens.
+fn on_screen<'p>(
+    plan: &'p Plan<'_>,
+    movements: &[MovementIx],
+    within: Option<SkillIx>,
+) -> Result<Vec<Group<'p>>, ThemeError> {
+    groups(plan, movements, |ix| plan.test(ix, within))
+}
+
+/// The tests for paper.
+pub(super) fn on_paper<'p>(
+    plan: &'p Plan<'_>,
+    movements: &[MovementIx],
+    within: Option<SkillIx>,
+) -> Result<Vec<Group<'p>>, ThemeError> {
+    groups(plan, movements, |ix| plan.test_on_paper(ix, within))
 }
 
 /// A part of the sheet of all published movements.
@@ -69,7 +91,7 @@ pub fn self_test(plan: &Plan<'_>, index: usize) -> Result<Made, ThemeError> {
         })
         .collect();
     let mut context = Context::new();
-    context.insert("groups", &groups(plan, rows, None)?);
+    context.insert("groups", &on_screen(plan, rows, None)?);
     context.insert("skills", &skills);
     context.insert(
         "turn",
@@ -100,7 +122,8 @@ pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     let left_out = chain.movements.len() - movements.len();
     sort(plan, &mut movements);
     let mut context = Context::new();
-    context.insert("groups", &groups(plan, &movements, Some(ix))?);
+    context.insert("groups", &on_screen(plan, &movements, Some(ix))?);
+    context.insert("paper", &on_paper(plan, &movements, Some(ix))?);
     context.insert("skill", skill.id.as_str());
     context.insert("name", &skill.name);
     context.insert("goal", plan.links.of(skill.goal.movement));
