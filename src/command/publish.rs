@@ -177,7 +177,7 @@ fn write(
     );
     let theme = theme?;
     let plan = Plan::new(proof, snapshot, &theme)?;
-    auditor.know(&plan.names());
+    auditor.know(&plan.names(), &plan.frame()?.parts());
     let site = io::Site::begin(from, to)?;
     let progress = Progress::new(plan.len());
     let written: Result<Vec<(String, String, Vec<Fault>)>, Refusal> = (0..plan.len())

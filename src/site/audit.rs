@@ -141,9 +141,10 @@ impl Auditor {
         }
     }
 
-    /// Reads the names of movements, given by id, that stand on many pages, so that each is taken apart once.
-    pub fn know(&mut self, names: &[(&str, &str)]) {
-        self.known = Known::of(self, names);
+    /// Reads what stands on many pages, so that it is taken apart once: the names of movements, given by id, and what frames
+    /// every page.
+    pub fn know(&mut self, names: &[(&str, &str)], frame: &[&str]) {
+        self.known = Known::of(self, names, frame);
     }
 
     fn id(&self, movement: Cautioned) -> &str {

@@ -4,6 +4,7 @@ use super::link::escape;
 use super::view::{change_words, mark_of};
 use super::{Item, Plan, card};
 use crate::curriculum::{MovementIx, Owner};
+use serde::Serialize;
 use serde_json::{Value, json};
 
 /// Entries of the feed.
@@ -84,58 +85,131 @@ pub fn manifest(plan: &Plan<'_>) -> Vec<u8> {
     (serde_json::to_string_pretty(&manifest).expect("a value is JSON") + "\n").into_bytes()
 }
 
+/// An organisation as schema.org names it.
+#[derive(Serialize)]
+struct Organisation<'a> {
+    #[serde(rename = "@type")]
+    kind: &'static str,
+    name: &'a str,
+    url: &'a str,
+}
+
+/// A movement or a skill as schema.org names it.
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Resource<'a> {
+    #[serde(rename = "@context")]
+    context: &'static str,
+    #[serde(rename = "@type")]
+    kind: &'static str,
+    name: &'a str,
+    description: &'a str,
+    url: String,
+    in_language: &'a str,
+    provider: Organisation<'a>,
+    is_accessible_for_free: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    license: Option<&'a str>,
+}
+
+/// The site as schema.org names it.
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct WebSite<'a> {
+    #[serde(rename = "@context")]
+    context: &'static str,
+    #[serde(rename = "@type")]
+    kind: &'static str,
+    name: &'a str,
+    url: &'a str,
+    in_language: &'a str,
+    publisher: Organisation<'a>,
+    has_part: Vec<Part<'a>>,
+}
+
+#[derive(Serialize)]
+struct Part<'a> {
+    #[serde(rename = "@type")]
+    kind: &'static str,
+    name: &'a str,
+    url: String,
+}
+
+const CONTEXT: &str = "https://schema.org";
+const RESOURCE: &str = "LearningResource";
+
 /// What a page is, in the words of schema.org, safe inside a script element; empty for pages that are nothing of the kind.
 pub fn schema_org(plan: &Plan<'_>, item: &Item) -> String {
-    let school = &plan.curriculum.school;
     let c = plan.curriculum;
-    let organisation =
-        json!({ "@type": "Organization", "name": school.name, "url": school.address });
-    let resource = |owner: Owner, about: &str, parts: Vec<Value>| {
-        let mut out = json!({
-            "@context": "https://schema.org", "@type": "LearningResource", "name": c.name_of(owner), "description": about,
-            "url": format!("{}{}.html", school.address, c.id_of(owner)), "inLanguage": school.language, "provider": organisation,
-            "isAccessibleForFree": true,
-        });
-        if let Some(licence) = &school.licence {
-            out["license"] = json!(licence);
+    let json = match item {
+        Item::Fixed("index") => web_site(plan),
+        Item::Movement(ix) => resource(plan, Owner::Movement(*ix), *ix, &c.movement(*ix).summary),
+        Item::Skill(ix) => {
+            let skill = c.skill(*ix);
+            let about = skill.summary.as_deref().unwrap_or("");
+            resource(plan, Owner::Skill(*ix), skill.goal.movement, about)
         }
-        if !parts.is_empty() {
-            out["hasPart"] = Value::Array(parts);
-        }
-        out
+        _ => return String::new(),
     };
-    let cautioned = |ix: MovementIx, text: &str| match mark_of(plan, ix) {
-        Some(mark) => plan.say().fill(
+    json.unwrap_or_default().replace('<', "\\u003c")
+}
+
+fn organisation<'a>(plan: &Plan<'a>) -> Organisation<'a> {
+    let school = &plan.curriculum.school;
+    Organisation {
+        kind: "Organization",
+        name: &school.name,
+        url: &school.address,
+    }
+}
+
+fn web_site(plan: &Plan<'_>) -> serde_json::Result<String> {
+    let school = &plan.curriculum.school;
+    let skills = plan.curriculum.skills();
+    serde_json::to_string(&WebSite {
+        context: CONTEXT,
+        kind: "WebSite",
+        name: &school.name,
+        url: &school.address,
+        in_language: &school.language,
+        publisher: organisation(plan),
+        has_part: skills
+            .map(|(_, s)| Part {
+                kind: RESOURCE,
+                name: &s.name,
+                url: format!("{}{}.html", school.address, s.id),
+            })
+            .collect(),
+    })
+}
+
+/// A record; the mark of `marked` stands before what it is about.
+fn resource(
+    plan: &Plan<'_>,
+    owner: Owner,
+    marked: MovementIx,
+    about: &str,
+) -> serde_json::Result<String> {
+    let school = &plan.curriculum.school;
+    let with_mark = mark_of(plan, marked).map(|mark| {
+        plan.say().fill(
             "page.description_with_mark",
             &[
                 ("signal", mark.word.to_uppercase().as_str().into()),
                 ("says", (&mark.says).into()),
-                ("text", text.into()),
+                ("text", about.into()),
             ],
-        ),
-        None => text.to_string(),
-    };
-    let value = match item {
-        Item::Fixed("index") => {
-            let skills: Vec<Value> = c
-                .skills()
-                .map(|(_, s)| json!({ "@type": "LearningResource", "name": s.name, "url": format!("{}{}.html", school.address, s.id) }))
-                .collect();
-            json!({
-                "@context": "https://schema.org", "@type": "WebSite", "name": school.name, "url": school.address,
-                "inLanguage": school.language, "publisher": organisation, "hasPart": skills,
-            })
-        }
-        Item::Movement(ix) => {
-            let about = cautioned(*ix, &c.movement(*ix).summary);
-            resource(Owner::Movement(*ix), &about, Vec::new())
-        }
-        Item::Skill(ix) => {
-            let skill = c.skill(*ix);
-            let about = cautioned(skill.goal.movement, skill.summary.as_deref().unwrap_or(""));
-            resource(Owner::Skill(*ix), &about, Vec::new())
-        }
-        _ => return String::new(),
-    };
-    value.to_string().replace('<', "\\u003c")
+        )
+    });
+    serde_json::to_string(&Resource {
+        context: CONTEXT,
+        kind: RESOURCE,
+        name: plan.curriculum.name_of(owner),
+        description: with_mark.as_deref().unwrap_or(about),
+        url: format!("{}{}.html", school.address, plan.curriculum.id_of(owner)),
+        in_language: &school.language,
+        provider: organisation(plan),
+        is_accessible_for_free: true,
+        license: school.licence.as_deref(),
+    })
 }

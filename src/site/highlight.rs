@@ -4,6 +4,7 @@
 //! thread.
 
 use super::link::escape_into;
+use foldhash::fast::FixedState;
 use memchr::{memchr, memchr3};
 use std::cell::RefCell;
 use std::collections::HashMap;
@@ -24,6 +25,9 @@ static DEFINITION: LazyLock<Option<Grammar>> = LazyLock::new(|| Grammar::new("De
 const STYLE: ClassStyle = ClassStyle::SpacedPrefixed { prefix: "hl-" };
 /// Lines that a thread remembers.
 const REMEMBERED: usize = 4096;
+
+/// Lines or keys with their HTML.
+type Lines = HashMap<String, String, FixedState>;
 
 /// A grammar as it stands between two lines that have nothing to do with each other.
 struct Grammar {
@@ -69,7 +73,7 @@ impl Grammar {
         })
     }
 
-    fn html(&self, text: &str, known: &mut HashMap<String, String>) -> Option<String> {
+    fn html(&self, text: &str, known: &mut Lines) -> Option<String> {
         let mut out = String::with_capacity(text.len() * 5);
         out.push_str(&self.opening);
         let mut at: Option<At> = None;
@@ -78,11 +82,15 @@ impl Grammar {
                 && self.has_keys
                 && let Some((key, rest)) = key_and_rest(line)
             {
-                if !known.contains_key(key) {
-                    let alone = self.between.clone().line(&format!("{key}\n"))?;
-                    known.insert(key.to_string(), alone.trim_end_matches('\n').to_string());
+                match known.get(key) {
+                    Some(html) => out.push_str(html),
+                    None => {
+                        let alone = self.between.clone().line(&format!("{key}\n"))?;
+                        let html = alone.trim_end_matches('\n');
+                        out.push_str(html);
+                        known.insert(key.to_string(), html.to_string());
+                    }
                 }
-                out.push_str(&known[key]);
                 escape_into(&mut out, rest);
                 continue;
             }
@@ -121,7 +129,7 @@ fn key_and_rest(line: &str) -> Option<(&str, &str)> {
 }
 
 thread_local! {
-    static KNOWN: RefCell<[HashMap<String, String>; 2]> = RefCell::default();
+    static KNOWN: RefCell<[Lines; 2]> = RefCell::default();
 }
 
 /// The text of a session as HTML spans whose classes begin with `hl-`.

@@ -28,6 +28,21 @@ struct Scoped {
     in_first_skill: OnceLock<Box<str>>,
 }
 
+/// What every page has: what it loads, its head and its foot.
+#[derive(Serialize)]
+pub struct Frame {
+    links: String,
+    top: String,
+    foot: String,
+}
+
+impl Frame {
+    /// Its parts as HTML.
+    pub fn parts(&self) -> [&str; 3] {
+        [&self.links, &self.top, &self.foot]
+    }
+}
+
 /// A line of a needs tree: the part `ui.needs` nests lists by `open` and `close`.
 #[derive(Serialize)]
 #[serde(tag = "kind", rename_all = "lowercase")]
@@ -53,30 +68,31 @@ struct StepView<'a> {
 /// At most so many movements are listed on a rung.
 const MOST_OPENS: usize = 60;
 
-fn once(
-    place: &OnceLock<Box<str>>,
-    make: impl FnOnce() -> Result<String, ThemeError>,
-) -> Result<&str, ThemeError> {
-    if place.get().is_none() {
-        let made = make()?;
-        place.get_or_init(|| made.into_boxed_str());
+fn once<T>(
+    place: &OnceLock<T>,
+    make: impl FnOnce() -> Result<T, ThemeError>,
+) -> Result<&T, ThemeError> {
+    if let Some(made) = place.get() {
+        return Ok(made);
     }
-    Ok(place.get().map_or("", |made| made))
+    let made = make()?;
+    Ok(place.get_or_init(|| made))
 }
 
 impl Plan<'_> {
     /// What a movement needs.
     pub(super) fn needs(&self, ix: MovementIx) -> Result<&str, ThemeError> {
-        once(&self.pieces[ix.at()].needs, || {
+        let made = once(&self.pieces[ix.at()].needs, || {
             let mut lines = Vec::new();
             if let Need::All(parts) = &self.curriculum.movement(ix).needs {
                 parts.iter().for_each(|p| need_lines(self, p, &mut lines));
             }
             match lines.is_empty() {
-                true => Ok(String::new()),
-                false => self.part("ui.needs", "lines", &lines),
+                true => Ok("".into()),
+                false => self.part("ui.needs", "lines", &lines).map(Into::into),
             }
-        })
+        });
+        made.map(|made| &**made)
     }
 
     /// What a movement's number opens, in the whole curriculum or within the chain of a skill.
@@ -134,8 +150,28 @@ impl Plan<'_> {
     /// A caution class in full.
     pub(super) fn caution(&self, class: ClassIx) -> Result<&str, ThemeError> {
         let place = &self.cautions[usize::from(class.0)];
-        once(place, || {
-            self.part("ui.caution", "c", &caution(self, class))
+        let made = once(place, || {
+            let part = self.part("ui.caution", "c", &caution(self, class));
+            part.map(Into::into)
+        });
+        made.map(|made| &**made)
+    }
+
+    /// What stands on every page before and after its own.
+    pub fn frame(&self) -> Result<&Frame, ThemeError> {
+        once(&self.frame, || self.framed(""))
+    }
+
+    /// The same with `root` before every address.
+    pub(super) fn framed(&self, root: &str) -> Result<Frame, ThemeError> {
+        let part = |name: &str, key: &'static str, value: &Value| {
+            let values = [("root", Value::from(root)), (key, value.clone())];
+            self.component(name, &values)
+        };
+        Ok(Frame {
+            links: part("ui.links", "v", self.versions())?,
+            top: part("ui.top", "school", self.school())?,
+            foot: part("ui.foot", "school", self.school())?,
         })
     }
 
@@ -150,10 +186,12 @@ impl Plan<'_> {
         let asked = self.ladders.get(&ix).into_iter().flatten();
         let mut asking = asked.flat_map(|step| &step.opens);
         if asking.all(|ix| self.is_within(*ix, within)) {
-            return once(&place.whole, || make(None)).map(Cow::Borrowed);
+            let made = once(&place.whole, || make(None).map(Into::into))?;
+            return Ok(Cow::Borrowed(made));
         }
         if self.skills_of[ix.at()].first() == within.as_ref() {
-            return once(&place.in_first_skill, || make(within)).map(Cow::Borrowed);
+            let made = once(&place.in_first_skill, || make(within).map(Into::into))?;
+            return Ok(Cow::Borrowed(made));
         }
         make(within).map(Cow::Owned)
     }

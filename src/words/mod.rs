@@ -12,8 +12,9 @@ pub use file::{CATEGORIES, Own, missing, own};
 pub use text::{Form, plain_of};
 
 use crate::source::{FileId, Findings, yaml};
+use foldhash::fast::FixedState;
 use number::Numbers;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 use std::fmt::Write;
 use std::sync::{Arc, LazyLock};
 
@@ -140,7 +141,7 @@ pub struct Words(Arc<Inner>);
 struct Inner {
     language: String,
     direction: Direction,
-    entries: BTreeMap<String, Entry>,
+    entries: HashMap<String, Entry, FixedState>,
     numbers: Numbers,
 }
 
@@ -175,7 +176,7 @@ impl Words {
     }
 
     fn new(language: &str, layers: &[Own]) -> Words {
-        let mut entries = BTreeMap::new();
+        let mut entries = HashMap::default();
         let mut direction = Direction::LeftToRight;
         for layer in layers {
             direction = layer.direction.unwrap_or(direction);
@@ -208,7 +209,8 @@ impl Words {
 
     /// Every key with its entry, in order.
     pub fn entries(&self) -> impl Iterator<Item = (&str, &Entry)> {
-        self.0.entries.iter().map(|(k, e)| (k.as_str(), e))
+        let all = self.0.entries.iter().map(|(k, e)| (k.as_str(), e));
+        all.collect::<BTreeMap<_, _>>().into_iter()
     }
 
     /// The text of an entry without placeholders.

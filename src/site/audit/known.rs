@@ -1,6 +1,6 @@
-//! Names that the audit has read once: where the same bytes stand in a page again, it need not take them apart again.
+//! What the audit has read once: where the same bytes stand in a page again, it need not take them apart again.
 //!
-//! A movement's name with its mark stands on many pages. It is known if, standing alone, it is about that movement and no other,
+//! The frame of every page is known if it names no movement, closes what it opens, and has no fault. A movement's name with its mark stands on many pages. It is known if, standing alone, it is about that movement and no other,
 //! closes what it opens, and has no fault. Around it nothing can then be wrong with it, unless it is hidden.
 
 use super::tokens::{Handler, Tag};
@@ -19,28 +19,50 @@ pub struct Known {
     opening: String,
     /// By id: the whole, and the movement if it has cautions.
     by_id: HashMap<String, (String, Option<Cautioned>), FixedState>,
+    /// What stands on every page and names no movement.
+    frame: Vec<String>,
 }
 
 impl Known {
     /// Those that are sound among the names of movements, given by id.
-    pub fn of(auditor: &Auditor, names: &[(&str, &str)]) -> Known {
+    pub fn of(auditor: &Auditor, names: &[(&str, &str)], frame: &[&str]) -> Known {
+        let frame = frame.iter().filter(|html| {
+            html.starts_with('<') && read(auditor, html).is_some_and(|nest| nest.is_frame())
+        });
+        let frame = frame.map(|html| html.to_string()).collect();
         let first = names.first().and_then(|(_, html)| opening(html));
         let Some(opening) = first else {
-            return Known::default();
+            return Known {
+                frame,
+                ..Known::default()
+            };
         };
         let sound = |(id, html): &(&str, &str)| {
             let behind = html.strip_prefix(opening)?.strip_prefix(id)?;
             let known = (html.to_string(), auditor.by_id.get(*id).copied());
-            (behind.starts_with('"') && is_sound(auditor, html)).then(|| (id.to_string(), known))
+            let nest = read(auditor, html)?;
+            (behind.starts_with('"') && nest.is_name()).then(|| (id.to_string(), known))
         };
         Known {
             opening: opening.to_string(),
             by_id: names.par_iter().filter_map(sound).collect(),
+            frame,
         }
     }
 
-    /// The length of the name at the beginning of a page's rest, and its movement if that has cautions.
-    pub fn at(&self, rest: &str) -> Option<(usize, Option<Cautioned>)> {
+    /// The length of what is known at the beginning of a page's rest, and its movement if that has cautions. A name is known
+    /// only where it is not `hidden`.
+    pub fn at(&self, rest: &str, hidden: bool) -> Option<(usize, Option<Cautioned>)> {
+        if let Some(part) = self
+            .frame
+            .iter()
+            .find(|part| rest.starts_with(part.as_str()))
+        {
+            return Some((part.len(), None));
+        }
+        if hidden {
+            return None;
+        }
         if self.opening.is_empty() {
             return None;
         }
@@ -57,38 +79,55 @@ fn opening(html: &str) -> Option<&str> {
     Some(&html[..html.find(ABOUT)? + ABOUT.len()])
 }
 
-fn is_sound(auditor: &Auditor, html: &str) -> bool {
+/// How its elements stand, where nothing is wrong with it.
+fn read(auditor: &Auditor, html: &str) -> Option<Nest> {
     let mut nest = Nest::default();
+    plain::read(html.as_bytes(), &mut nest)?;
     let mut walk = Walk::new(auditor);
-    plain::read(html.as_bytes(), &mut nest).is_some()
-        && nest.is_one_element()
-        && plain::read(html.as_bytes(), &mut walk).is_some()
-        && walk.is_faultless()
+    plain::read(html.as_bytes(), &mut walk)?;
+    walk.is_faultless().then_some(nest)
 }
 
-/// Whether elements are closed as they are opened, in one element about one movement.
+/// Whether elements are closed as they are opened, and what speaks for movements in them.
 #[derive(Default)]
 struct Nest {
     open: Vec<String>,
-    outermost: usize,
-    about: usize,
     crossed: bool,
+    outermost: usize,
+    movements: usize,
+    marks: usize,
+    metas: usize,
+    loose: bool,
 }
 
 impl Nest {
-    fn is_one_element(&self) -> bool {
-        self.open.is_empty() && self.outermost == 1 && self.about == 1 && !self.crossed
+    fn closed(&self) -> bool {
+        self.open.is_empty() && !self.crossed
+    }
+
+    /// One element about one movement.
+    fn is_name(&self) -> bool {
+        self.closed() && self.outermost == 1 && self.movements == 1 && !self.loose
+    }
+
+    /// Elements that say nothing of movements, nor of the page.
+    fn is_frame(&self) -> bool {
+        self.closed() && self.movements + self.marks + self.metas == 0 && !self.loose
     }
 }
 
 impl Handler for Nest {
     fn start(&mut self, tag: &Tag<'_>) {
         self.outermost += usize::from(self.open.is_empty());
-        self.about += tag
-            .attributes
-            .iter()
-            .filter(|(key, _)| *key == "data-movement")
-            .count();
+        let count = |name| {
+            tag.attributes
+                .iter()
+                .filter(|(key, _)| *key == name)
+                .count()
+        };
+        self.movements += count("data-movement");
+        self.marks += count("data-caution");
+        self.metas += usize::from(tag.name == "meta");
         if !tag.self_closing && !is_void(tag.name) {
             self.open.push(tag.name.to_string());
         }
@@ -98,8 +137,9 @@ impl Handler for Nest {
         self.crossed |= self.open.pop().is_none_or(|open| open != name);
     }
 
-    fn text(&mut self, _: &str) {
-        self.crossed |= self.open.is_empty();
+    /// Words outside any element would join those around them.
+    fn text(&mut self, text: &str) {
+        self.loose |= self.open.is_empty() && !text.trim().is_empty();
     }
 }
 
@@ -127,6 +167,8 @@ mod tests {
         Auditor::new(&proofread(&Snapshot::of_texts(texts)).curriculum)
     }
 
+    const FRAME: &str =
+        "<header><a href=\"index.html\">Hung</a></header>\n<link rel=\"icon\" href=\"icon.svg\">";
     const MARKED: &str = "<span data-movement=\"hang\"><a href=\"hang.html\">Hang</a> <a data-caution=\"warning\" href=\"c.html\">W</a></span>";
 
     #[test]
@@ -134,9 +176,9 @@ mod tests {
         let auditor = auditor();
         let plain = "<span data-movement=\"squat\"><a href=\"squat.html\">Squat</a></span>";
         let known = |id: &str, html: &str| {
-            let known = Known::of(&auditor, &[(id, html)]);
+            let known = Known::of(&auditor, &[(id, html)], &[]);
             known
-                .at(&format!("{html} and on"))
+                .at(&format!("{html} and on"), false)
                 .map(|(length, of)| (length == html.len(), of.is_some()))
         };
         assert_eq!(known("hang", MARKED), Some((true, true)));
@@ -166,12 +208,33 @@ mod tests {
         }
     }
 
+    #[test]
+    fn only_a_frame_that_says_nothing_of_movements_is_known() {
+        let auditor = auditor();
+        let known = |html: &str| Known::of(&auditor, &[], &[html]).at(html, true);
+        assert_eq!(known(FRAME), Some((FRAME.len(), None)));
+        for html in [
+            MARKED,
+            "<p>a</p> b",
+            "<p>Hang</p>",
+            "<p>a",
+            "<p><b>a</p></b>",
+            "<p data-caution=\"notice\">a</p>",
+            "<meta name=\"a\" content=\"b\">",
+            "<p><a href=\"hang.html\">a</a></p>",
+            "<p style=\"color: red\">a</p>",
+            "",
+        ] {
+            assert_eq!(known(html), None, "{html}");
+        }
+    }
+
     /// A page is judged alike, whether its names are known or taken apart.
     #[test]
     fn what_is_known_is_judged_alike() {
         let plain = auditor();
         let mut knowing = auditor();
-        knowing.know(&[("hang", MARKED)]);
+        knowing.know(&[("hang", MARKED)], &[FRAME]);
         let policy = format!(
             "<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">",
             super::super::POLICY
@@ -187,6 +250,8 @@ mod tests {
             ),
             format!("{policy}<p>Hang</p>{MARKED}"),
             format!("{MARKED}<a href=\"hang.html\">x</a>"),
+            format!("{policy}{FRAME}<p data-movement=\"hang\">{FRAME}{MARKED}</p>{FRAME}"),
+            format!("{policy}<p data-movement=\"hang\">{FRAME}</p>{FRAME}"),
         ] {
             assert_eq!(
                 knowing.file("a.html", page.as_bytes()),

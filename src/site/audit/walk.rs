@@ -197,12 +197,10 @@ fn unmarked(auditor: &Auditor, name: &str, about: About, marked: bool, faults: &
 }
 
 impl Handler for Walk<'_> {
-    /// A name that was read before: all that it does to the elements around it is to mark those about its movement.
+    /// What was read before: all that a name does to the elements around it is to mark those about its movement.
     fn known(&mut self, rest: &str) -> usize {
-        if self.open.last().is_some_and(|e| e.hidden) {
-            return 0;
-        }
-        let Some((length, movement)) = self.auditor.known.at(rest) else {
+        let hidden = self.open.last().is_some_and(|e| e.hidden);
+        let Some((length, movement)) = self.auditor.known.at(rest, hidden) else {
             return 0;
         };
         if let Some(movement) = movement {

@@ -135,6 +135,10 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
     if matches!(item, Item::NotFound) {
         head.root = plan.curriculum.school.address.clone();
     }
+    match head.root.as_str() {
+        "" => context.insert("frame", plan.frame()?),
+        root => context.insert("frame", &plan.framed(root)?),
+    }
     context.insert("page", &head);
     context.insert_value("school", plan.school().clone());
     context.insert_value("v", plan.versions().clone());

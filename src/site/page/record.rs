@@ -293,15 +293,17 @@ fn definition(plan: &Plan<'_>, ix: MovementIx) -> String {
     let start = text[..span.start as usize].rfind('\n').map_or(0, |i| i + 1);
     let body = text.get(start..span.end as usize).unwrap_or("");
     let indent = body.len() - body.trim_start_matches(' ').len();
-    let lines: Vec<&str> = body
-        .lines()
-        .map(|l| {
-            l.get(indent..)
-                .filter(|_| l[..indent.min(l.len())].trim().is_empty())
-                .unwrap_or(l.trim_start())
-        })
-        .collect();
-    highlight::definition(&format!("{}\n", lines.join("\n").trim_end()))
+    let mut lines = String::with_capacity(body.len() + 1);
+    for line in body.trim_end().lines() {
+        let outside = line.get(..indent).is_some_and(|i| i.trim().is_empty());
+        lines.push_str(if outside {
+            &line[indent..]
+        } else {
+            line.trim_start()
+        });
+        lines.push('\n');
+    }
+    highlight::definition(&lines)
 }
 
 /// What the posture comes to, in words.
