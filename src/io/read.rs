@@ -6,7 +6,7 @@ use rayon::prelude::*;
 use std::fs::File;
 use std::io::{ErrorKind, Read};
 use std::path::{MAIN_SEPARATOR, Path, PathBuf};
-use walkdir::WalkDir;
+use walkdir::{DirEntry, WalkDir};
 
 /// Text files above this many bytes are not read.
 const LARGEST_TEXT: u64 = 4_000_000;
@@ -17,14 +17,6 @@ const TEXTS: &[&str] = &[
     "yaml", "yml", "md", "html", "css", "js", "svg", "txt", "json",
 ];
 
-/// What a walk came upon.
-enum Found {
-    File,
-    /// A link, or nothing that can be read.
-    Other,
-    Fault(String),
-}
-
 /// Reads `content/` and `themes/` below a folder. Files that cannot be read are kept with the reason; only the folder itself
 /// may fail. Links are followed as files, never as folders.
 ///
@@ -34,46 +26,40 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
     if !from.is_dir() {
         return Err(Error::new("read the folder", from, "it is not there"));
     }
-    let mut found: Vec<(PathBuf, Found)> = Vec::new();
-    for part in ["content", "themes"] {
-        let root = from.join(part);
-        if !root.exists() {
-            continue;
-        }
-        for entry in WalkDir::new(&root).follow_links(false) {
-            match entry {
-                Ok(entry) if entry.file_type().is_dir() => {}
-                Ok(entry) => {
-                    let kind = match entry.file_type().is_file() {
-                        true => Found::File,
-                        false => Found::Other,
-                    };
-                    found.push((entry.into_path(), kind));
-                }
-                Err(error) => {
-                    let path = error.path().unwrap_or(&root).to_path_buf();
-                    found.push((path, Found::Fault(error.to_string())));
-                }
-            }
-        }
-    }
-    let files: Vec<SourceFile> = found
-        .into_par_iter()
-        .map(|(full, found)| {
-            let inside = full.strip_prefix(from).unwrap_or(&full);
-            let path = inside.to_string_lossy().replace(MAIN_SEPARATOR, "/");
-            let content = match found {
-                Found::Fault(why) => Content::Unreadable(why),
-                _ if inside.to_str().is_none() => {
-                    Content::Unreadable("its name is not Unicode text".into())
-                }
-                Found::File => content_of_file(&path, &full),
-                Found::Other => content(&path, &full),
-            };
-            SourceFile { path, content }
-        })
+    let roots = ["content", "themes"].map(|part| from.join(part));
+    let walks = roots.iter().filter(|root| root.exists());
+    // Files are read while the walk goes on.
+    let files: Vec<SourceFile> = walks
+        .flat_map(|root| WalkDir::new(root).follow_links(false))
+        .par_bridge()
+        .filter_map(|entry| came_upon(from, entry))
         .collect();
     Ok(Snapshot::new(files))
+}
+
+/// The file that a walk came upon; nothing for a folder.
+fn came_upon(from: &Path, entry: walkdir::Result<DirEntry>) -> Option<SourceFile> {
+    let name = |full: &Path| {
+        let inside = full.strip_prefix(from).unwrap_or(full);
+        let path = inside.to_string_lossy().replace(MAIN_SEPARATOR, "/");
+        (path, inside.to_str().is_some())
+    };
+    let entry = match entry {
+        Ok(entry) if entry.file_type().is_dir() => return None,
+        Ok(entry) => entry,
+        Err(error) => {
+            let (path, _) = name(error.path().unwrap_or(from));
+            let content = Content::Unreadable(error.to_string());
+            return Some(SourceFile { path, content });
+        }
+    };
+    let (path, named) = name(entry.path());
+    let content = match entry.file_type().is_file() {
+        _ if !named => Content::Unreadable("its name is not Unicode text".into()),
+        true => content_of_file(&path, entry.path()),
+        false => content(&path, entry.path()),
+    };
+    Some(SourceFile { path, content })
 }
 
 /// What a file holds now, by its path from the curriculum's folder; `None` when it is not there.

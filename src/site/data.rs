@@ -1,9 +1,11 @@
 //! The curriculum as open JSON, and its JSON Schema.
 
 use super::Plan;
+use crate::curriculum::caution::ClassIx;
 use crate::curriculum::words::Word;
 use crate::curriculum::{Leaf, Movement, MovementIx, Need, schema as schemas};
 use crate::words::Words;
+use serde::Serialize;
 use serde_json::{Map, Value, json};
 
 /// `data/curriculum.json`.
@@ -11,7 +13,7 @@ pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
     let c = plan.curriculum;
     let skills: Vec<Value> = c
         .skills()
-        .map(|(_, s)| json!({ "id": s.id.as_str(), "name": s.name, "goal": leaf(plan, &s.goal) }))
+        .map(|(_, s)| json!({ "id": s.id.as_str(), "name": s.name, "goal": demand(plan, &s.goal) }))
         .collect();
     let families: Vec<Value> = c
         .families()
@@ -46,77 +48,105 @@ pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
     out.insert("skills".into(), json!(skills));
     out.insert("families".into(), json!(families));
     out.insert("cautions".into(), json!(cautions));
-    let mut text = serde_json::to_string_pretty(&Value::Object(out)).expect("a value is JSON");
+    let mut text = serde_json::to_vec_pretty(&Value::Object(out)).expect("a value is JSON");
     // One movement a line: a change of one shows as one line.
     text.truncate(text.len() - "\n}".len());
-    text.push_str(",\n  \"movements\": [");
+    text.extend_from_slice(b",\n  \"movements\": [");
     for (i, (ix, m)) in c.published().enumerate() {
-        text.push_str(if i == 0 { "\n    " } else { ",\n    " });
-        text.push_str(&movement(plan, ix, m).to_string());
+        let before: &[u8] = if i == 0 { b"\n    " } else { b",\n    " };
+        text.extend_from_slice(before);
+        serde_json::to_writer(&mut text, &movement(plan, ix, m)).expect("a record is JSON");
     }
-    text.push_str("\n  ]\n}\n");
-    text.into_bytes()
+    text.extend_from_slice(b"\n  ]\n}\n");
+    text
 }
 
-fn movement(plan: &Plan<'_>, ix: MovementIx, m: &Movement) -> Value {
-    let mut out = Map::new();
-    let mut put = |key: &str, value: Value| out.insert(key.to_string(), value);
-    put("id", json!(m.id.as_str()));
-    put("name", json!(m.name));
-    put("summary", json!(m.summary));
-    put("pattern", json!(m.pattern.word()));
-    put(
-        "positions",
-        json!(m.positions.iter().map(|p| p.word()).collect::<Vec<_>>()),
-    );
-    put("load", json!(m.load.word()));
-    put("inverted", json!(m.inverted()));
-    put("loaded", json!(m.loaded));
-    if let Some(class) = m.cautions.first() {
-        put(
-            "signal",
-            json!(plan.curriculum.cautions.class(*class).signal.word()),
-        );
-    }
-    put(
-        "cautions",
-        json!(
-            m.cautions
-                .iter()
-                .map(|c| plan.curriculum.cautions.class(*c).id.as_str())
-                .collect::<Vec<_>>()
-        ),
-    );
-    put("standard", json!(m.standard.to_string()));
-    put("each_side", json!(m.each_side));
-    put("stage", json!(plan.stages.of(ix).unwrap_or(0)));
-    put("needs", tree(plan, &m.needs));
-    put("equipment", json!(m.equipment));
-    if let Some(place) = &m.place {
-        put(
-            "family",
-            json!(plan.curriculum.family(place.family).id.as_str()),
-        );
-    }
-    put("also", json!(m.also));
-    put(
-        "was",
-        json!(m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>()),
-    );
-    Value::Object(out)
+/// A movement of the open data.
+#[derive(Serialize)]
+struct InData<'a> {
+    id: &'a str,
+    name: &'a str,
+    summary: &'a str,
+    pattern: &'static str,
+    positions: Vec<&'static str>,
+    load: &'static str,
+    inverted: bool,
+    loaded: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    signal: Option<&'static str>,
+    cautions: Vec<&'a str>,
+    standard: String,
+    each_side: bool,
+    stage: u32,
+    needs: Tree<'a>,
+    equipment: &'a [Vec<String>],
+    #[serde(skip_serializing_if = "Option::is_none")]
+    family: Option<&'a str>,
+    also: &'a [String],
+    was: Vec<&'a str>,
 }
 
-fn leaf(plan: &Plan<'_>, leaf: &Leaf) -> Value {
-    json!({ "movement": plan.curriculum.movement(leaf.movement).id.as_str(), "target": leaf.target.to_string() })
+/// A demand of the open data.
+#[derive(Serialize)]
+struct Demand<'a> {
+    movement: &'a str,
+    target: String,
 }
 
-fn tree(plan: &Plan<'_>, need: &Need<Leaf>) -> Value {
-    let parts = |parts: &[Need<Leaf>]| parts.iter().map(|p| tree(plan, p)).collect::<Vec<_>>();
+/// Needs of the open data.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum Tree<'a> {
+    Leaf(Demand<'a>),
+    All { all: Vec<Tree<'a>> },
+    Any { any: Vec<Tree<'a>> },
+    AtLeast { at_least: u32, of: Vec<Tree<'a>> },
+}
+
+fn movement<'a>(plan: &Plan<'a>, ix: MovementIx, m: &'a Movement) -> InData<'a> {
+    let class = |class: &ClassIx| plan.curriculum.cautions.class(*class);
+    InData {
+        id: m.id.as_str(),
+        name: &m.name,
+        summary: &m.summary,
+        pattern: m.pattern.word(),
+        positions: m.positions.iter().map(|p| p.word()).collect(),
+        load: m.load.word(),
+        inverted: m.inverted(),
+        loaded: m.loaded,
+        signal: m.cautions.first().map(|c| class(c).signal.word()),
+        cautions: m.cautions.iter().map(|c| class(c).id.as_str()).collect(),
+        standard: m.standard.to_string(),
+        each_side: m.each_side,
+        stage: plan.stages.of(ix).unwrap_or(0),
+        needs: tree(plan, &m.needs),
+        equipment: &m.equipment,
+        family: m
+            .place
+            .as_ref()
+            .map(|place| plan.curriculum.family(place.family).id.as_str()),
+        also: &m.also,
+        was: m.was.iter().map(|w| w.as_str()).collect(),
+    }
+}
+
+fn demand<'a>(plan: &Plan<'a>, leaf: &Leaf) -> Demand<'a> {
+    Demand {
+        movement: plan.curriculum.movement(leaf.movement).id.as_str(),
+        target: leaf.target.to_string(),
+    }
+}
+
+fn tree<'a>(plan: &Plan<'a>, need: &Need<Leaf>) -> Tree<'a> {
+    let parts = |parts: &[Need<Leaf>]| parts.iter().map(|p| tree(plan, p)).collect();
     match need {
-        Need::Leaf(l) => leaf(plan, l),
-        Need::All(p) => json!({ "all": parts(p) }),
-        Need::Any(p) => json!({ "any": parts(p) }),
-        Need::AtLeast(k, p) => json!({ "at_least": k, "of": parts(p) }),
+        Need::Leaf(l) => Tree::Leaf(demand(plan, l)),
+        Need::All(p) => Tree::All { all: parts(p) },
+        Need::Any(p) => Tree::Any { any: parts(p) },
+        Need::AtLeast(k, p) => Tree::AtLeast {
+            at_least: *k,
+            of: parts(p),
+        },
     }
 }
 

@@ -3,7 +3,7 @@
 use super::Plan;
 use super::view::mark_of;
 use crate::curriculum::note::NoteOwner;
-use serde_json::{Value, json};
+use serde::Serialize;
 
 /// The path of the entries, and what stands before them: a page opened from disk can load a script but no data.
 pub const PATH: &str = "data/search.js";
@@ -13,13 +13,9 @@ pub const PREFIX: &str = "globalThis.rungbookSearch = ";
 /// names, and everything else that can be found.
 pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
     let c = plan.curriculum;
-    let plain = |kind: &str, id: &str, name: &str, also: &[String], text: &str| {
-        json!([kind, id, name, "", "", "", also, text])
-    };
-    let mut all: Vec<Value> = Vec::new();
+    let mut out = Entries(format!("{PREFIX}[").into_bytes());
     for (ix, m) in c.published() {
-        let mark = mark_of(plan, ix);
-        let (signal, says, href) = mark.as_ref().map_or(("", "", ""), |m| {
+        let (signal, says, href) = mark_of(plan, ix).map_or(("", "", ""), |m| {
             (m.signal, m.says.as_str(), m.href.as_str())
         });
         let faults = m
@@ -30,44 +26,53 @@ pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
             .chain(m.cues.iter().map(String::as_str))
             .chain(faults.flatten())
             .collect();
-        all.push(json!([
+        let text = text.join(". ");
+        out.add(&(
             "movement",
             m.id.as_str(),
-            m.name,
+            &m.name,
             signal,
             says,
             href,
-            m.also,
-            text.join(". ")
-        ]));
+            &m.also,
+            text,
+        ));
     }
     for (_, f) in c.families().filter(|(_, f)| !f.held_back) {
         let text = f.summary.as_deref().unwrap_or("");
-        all.push(plain("family", f.id.as_str(), &f.name, &f.also, text));
+        out.plain("family", f.id.as_str(), &f.name, &f.also, text);
     }
     for (_, s) in c.skills() {
         let text = s.summary.as_deref().unwrap_or("");
-        all.push(plain("skill", s.id.as_str(), &s.name, &s.also, text));
+        out.plain("skill", s.id.as_str(), &s.name, &s.also, text);
     }
     for (_, n) in c.notes().filter(|(_, n)| n.owner == NoteOwner::Page) {
-        all.push(plain("page", &n.id, &n.title, &[], ""));
+        out.plain("page", &n.id, &n.title, &[], "");
     }
     for class in c.cautions.classes() {
         let id = format!("cautions.html#{}", class.id);
-        all.push(plain(
-            "caution",
-            &id,
+        let (name, happens) = (
             class.say("name", plan.say()),
-            &[],
             class.say("happens", plan.say()),
-        ));
+        );
+        out.plain("caution", &id, name, &[], happens);
     }
-    let mut text = String::from(PREFIX);
-    text.push('[');
-    for (i, entry) in all.iter().enumerate() {
-        text.push_str(if i == 0 { "\n" } else { ",\n" });
-        text.push_str(&entry.to_string());
+    out.0.extend_from_slice(b"\n];\n");
+    out.0
+}
+
+/// The file as far as it is written.
+struct Entries(Vec<u8>);
+
+impl Entries {
+    fn add(&mut self, entry: &impl Serialize) {
+        let first = self.0.last() == Some(&b'[');
+        self.0.extend_from_slice(if first { b"\n" } else { b",\n" });
+        serde_json::to_writer(&mut self.0, entry).expect("texts are JSON");
     }
-    text.push_str("\n];\n");
-    text.into_bytes()
+
+    /// What has no mark.
+    fn plain(&mut self, kind: &str, id: &str, name: &str, also: &[String], text: &str) {
+        self.add(&(kind, id, name, "", "", "", also, text));
+    }
 }

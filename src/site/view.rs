@@ -244,7 +244,14 @@ pub fn facts<'a>(plan: &Plan<'a>, movement: &Movement) -> Vec<Fact<'a>> {
 
 /// The key of a trade word: `part-inverted` is `position.part_inverted`.
 pub fn key(section: &str, word: &str) -> String {
-    format!("{section}.{}", word.replace(['-', ' '], "_"))
+    let mut key = String::with_capacity(section.len() + 1 + word.len());
+    key.push_str(section);
+    key.push('.');
+    key.extend(
+        word.chars()
+            .map(|c| if matches!(c, '-' | ' ') { '_' } else { c }),
+    );
+    key
 }
 
 /// The signal word of a caution for readers.

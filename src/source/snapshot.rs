@@ -1,5 +1,7 @@
 //! A folder of files as one value. Whoever holds a snapshot can build the whole site without a disk.
 
+use foldhash::fast::FixedState;
+use rayon::prelude::*;
 use std::collections::HashMap;
 use std::sync::Arc;
 
@@ -76,13 +78,13 @@ pub struct SourceFile {
 #[derive(Clone, Debug, Default)]
 pub struct Snapshot {
     files: Vec<Arc<SourceFile>>,
-    by_path: Arc<HashMap<String, FileId>>,
+    by_path: Arc<HashMap<String, FileId, FixedState>>,
 }
 
 impl Snapshot {
     /// Sorts the files by path, so that equal folders give equal snapshots.
     pub fn new(mut files: Vec<SourceFile>) -> Snapshot {
-        files.sort_by(|a, b| a.path.cmp(&b.path));
+        files.par_sort_by(|a, b| a.path.cmp(&b.path));
         let by_path = files
             .iter()
             .enumerate()

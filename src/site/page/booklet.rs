@@ -8,6 +8,7 @@ use super::super::{Plan, ThemeError, figure, markdown};
 use super::{Made, head, record, sheet};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::{MovementIx, SkillIx};
+use foldhash::fast::FixedState;
 use memchr::{memchr, memmem};
 use serde::Serialize;
 use std::borrow::Cow;
@@ -299,7 +300,7 @@ pub fn anchored(plan: &Plan<'_>, of: Option<SkillIx>, html: &str) -> String {
         return html.to_string();
     };
     let curriculum = plan.curriculum;
-    let mut anchors: HashMap<String, String> = HashMap::new();
+    let mut anchors: HashMap<String, String, FixedState> = HashMap::default();
     for ix in &movements {
         let id = &curriculum.movement(*ix).id;
         anchors.insert(format!("{id}.html"), format!("#movement-{id}"));
@@ -312,7 +313,8 @@ pub fn anchored(plan: &Plan<'_>, of: Option<SkillIx>, html: &str) -> String {
         let id = &curriculum.cautions.class(ix).id;
         anchors.insert(format!("cautions.html#{id}"), format!("#caution-{id}"));
     }
-    let mut out = String::with_capacity(html.len());
+    // Anchors are longer than addresses.
+    let mut out = String::with_capacity(html.len() + html.len() / 8);
     let mut copied = 0;
     for at in memmem::find_iter(html.as_bytes(), HREF) {
         let start = at + HREF.len();
