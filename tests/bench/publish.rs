@@ -1,10 +1,10 @@
 //! `cargo bench`: publishing, proofreading and rehearsing generated curricula, beside the floor (the bare libraries doing the same
-//! kind of work) and a plain Python script. Prints tables; asserts no time.
+//! kind of work, with the system's allocator) and a plain Python script. Prints tables; asserts no time.
 //!
 //! `cargo bench -- [--sizes 100,1000] [--chain N] [--large] [--deep] [--tangled] [--python] [--runs N]`: without any, 100, 1,000
-//! and 10,000 movements, and 10,000 in 200 layers, with about 100 movements in the chain of each skill; `--chain 1000` makes the
-//! chains ten times as long. `--large` adds 50,000, and the script at 10,000; `--tangled` a curriculum whose chains hold most of
-//! it.
+//! and 10,000 movements, with about 100 movements in the chain of each skill, and 10,000 in 200 layers, which makes chains of
+//! 200, beside the same in 20 layers; `--chain 1000` makes the chains ten times as long. `--large` adds 50,000, and the script
+//! at 10,000; `--tangled` a curriculum whose chains hold most of it.
 
 mod floor;
 #[path = "../scale/generate.rs"]
@@ -17,10 +17,6 @@ use run::{Ran, median, run};
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
-
-/// The floor has the program's allocator: what is compared is the work, not the allocator.
-#[global_allocator]
-static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
 const PROGRAM: &str = env!("CARGO_BIN_EXE_rungbook");
 /// About the most movements in a chain, if nothing else is asked: more than a coach teaches for one skill.
@@ -94,12 +90,15 @@ fn main() {
     for count in &wish.sizes {
         shapes.push((count.to_string(), wide(*count)));
     }
-    let deep = Shape {
-        layers: 200,
-        ..wide(10_000)
+    // A chain has a movement of each layer at least: what is as deep is compared with what is as long.
+    let deep = |layers| Shape {
+        count: 10_000,
+        layers,
+        chain: wish.chain.max(200),
     };
     if wish.deep {
-        shapes.push(("10000, 200 layers".into(), deep));
+        shapes.push(("10000, chains of 200".into(), deep(20)));
+        shapes.push(("10000, 200 layers".into(), deep(200)));
     }
     if wish.tangled {
         shapes.push(("10000, tangled".into(), Shape::tangled(10_000)));
