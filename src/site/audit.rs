@@ -51,7 +51,7 @@ pub struct Auditor {
     /// Their names in small letters with all that bear them, where no other kind of record bears the same name.
     names: HashMap<String, Vec<Cautioned>, FixedState>,
     openings: Openings,
-    known: Known,
+    known: Option<Known>,
     address: String,
 }
 
@@ -136,7 +136,7 @@ impl Auditor {
             by_id,
             pages,
             names,
-            known: Known::default(),
+            known: None,
             address: curriculum.school.address.clone(),
         }
     }
@@ -144,7 +144,7 @@ impl Auditor {
     /// Reads what stands on many pages, so that it is taken apart once: the names of movements, given by id, and what frames
     /// every page.
     pub fn know(&mut self, names: &[(&str, &str)], frame: &[&str]) {
-        self.known = Known::of(self, names, frame);
+        self.known = Some(Known::of(self, names, frame));
     }
 
     fn id(&self, movement: Cautioned) -> &str {

@@ -13,8 +13,9 @@ use std::collections::HashMap;
 /// What stands before the id of a movement.
 const ABOUT: &str = "data-movement=\"";
 
-#[derive(Default)]
 pub struct Known {
+    /// The letters with which the tags of what is known begin: most tags are told from them at a glance.
+    letters: [bool; 256],
     /// How they begin, up to the id.
     opening: String,
     /// By id: the whole, and the movement if it has cautions.
@@ -29,21 +30,21 @@ impl Known {
         let frame = frame.iter().filter(|html| {
             html.starts_with('<') && read(auditor, html).is_some_and(|nest| nest.is_frame())
         });
-        let frame = frame.map(|html| html.to_string()).collect();
+        let frame: Vec<String> = frame.map(|html| html.to_string()).collect();
         let first = names.first().and_then(|(_, html)| opening(html));
-        let Some(opening) = first else {
-            return Known {
-                frame,
-                ..Known::default()
-            };
-        };
+        let opening = first.unwrap_or_default();
         let sound = |(id, html): &(&str, &str)| {
             let behind = html.strip_prefix(opening)?.strip_prefix(id)?;
             let known = (html.to_string(), auditor.by_id.get(*id).copied());
             let nest = read(auditor, html)?;
             (behind.starts_with('"') && nest.is_name()).then(|| (id.to_string(), known))
         };
+        let mut letters = [false; 256];
+        for known in frame.iter().map(String::as_str).chain([opening]) {
+            letters[letter(known)] = !known.is_empty();
+        }
         Known {
+            letters,
             opening: opening.to_string(),
             by_id: names.par_iter().filter_map(sound).collect(),
             frame,
@@ -53,6 +54,9 @@ impl Known {
     /// The length of what is known at the beginning of a page's rest, and its movement if that has cautions. A name is known
     /// only where it is not `hidden`.
     pub fn at(&self, rest: &str, hidden: bool) -> Option<(usize, Option<Cautioned>)> {
+        if !self.letters[letter(rest)] {
+            return None;
+        }
         if let Some(part) = self
             .frame
             .iter()
@@ -60,10 +64,7 @@ impl Known {
         {
             return Some((part.len(), None));
         }
-        if hidden {
-            return None;
-        }
-        if self.opening.is_empty() {
+        if hidden || self.opening.is_empty() {
             return None;
         }
         let behind = rest.strip_prefix(self.opening.as_str())?;
@@ -72,6 +73,11 @@ impl Known {
         rest.starts_with(html.as_str())
             .then_some((html.len(), *cautioned))
     }
+}
+
+/// The letter behind the bracket of a tag.
+fn letter(tag: &str) -> usize {
+    tag.as_bytes().get(1).map_or(0, |b| usize::from(*b))
 }
 
 /// How a name begins, up to the id.

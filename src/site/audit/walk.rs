@@ -200,7 +200,8 @@ impl Handler for Walk<'_> {
     /// What was read before: all that a name does to the elements around it is to mark those about its movement.
     fn known(&mut self, rest: &str) -> usize {
         let hidden = self.open.last().is_some_and(|e| e.hidden);
-        let Some((length, movement)) = self.auditor.known.at(rest, hidden) else {
+        let known = self.auditor.known.as_ref();
+        let Some((length, movement)) = known.and_then(|k| k.at(rest, hidden)) else {
             return 0;
         };
         if let Some(movement) = movement {
@@ -213,6 +214,13 @@ impl Handler for Walk<'_> {
 
     fn start(&mut self, tag: &Tag<'_>) {
         let name = tag.name;
+        if tag.attributes.is_empty() && !matches!(name, "script" | "style") {
+            if !tag.self_closing && !is_void(name) {
+                let hidden = self.open.last().is_some_and(|e| e.hidden);
+                self.opened(name, About::Nothing, false, hidden);
+            }
+            return;
+        }
         let read = self.read(tag);
         self.policy |= name == "meta"
             && read
