@@ -1,7 +1,8 @@
 //! What the audit has read once: where the same bytes stand in a page again, it need not take them apart again.
 //!
-//! The frame of every page is known if it names no movement, closes what it opens, and has no fault. A movement's name with its mark stands on many pages. It is known if, standing alone, it is about that movement and no other,
-//! closes what it opens, and has no fault. Around it nothing can then be wrong with it, unless it is hidden.
+//! What frames every page is known if it names no movement, closes what it opens, and has no fault. A movement's name with its
+//! mark, as it stands on many pages, is known if, standing alone, it is about that movement and no other, closes what it opens,
+//! and has no fault: then nothing can be wrong with it in any place, unless it is hidden there.
 
 use super::tokens::{Handler, Tag};
 use super::walk::{Walk, is_void};
