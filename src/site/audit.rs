@@ -84,8 +84,11 @@ impl Openings {
 
     /// False only for what is no name in any capitals.
     fn may_be_name(&self, words: &str) -> bool {
+        if words.len() > self.longest {
+            return false;
+        }
         if !words.is_ascii() {
-            return words.len() <= self.longest;
+            return true;
         }
         let first = words.bytes().next().map(|b| b.to_ascii_lowercase());
         first.is_some_and(|b| self.lengths[usize::from(b)] & Openings::bit(words) != 0)

@@ -55,7 +55,7 @@ impl<'p> Page<'p> {
             _ => self.take(1),
         };
         let name = self.name()?;
-        let self_closing = self.attributes()?;
+        let self_closing = self.attributes(to)?;
         to.start(&Tag {
             name,
             self_closing,
@@ -106,8 +106,8 @@ impl<'p> Page<'p> {
         bytes[0].is_ascii_lowercase().then(|| self.take(end))
     }
 
-    /// The attributes up to the end of the tag, and whether it closes itself.
-    fn attributes(&mut self) -> Option<bool> {
+    /// The attributes up to the end of the tag that the handler heeds, and whether the tag closes itself.
+    fn attributes(&mut self, to: &impl Handler) -> Option<bool> {
         self.attributes.clear();
         loop {
             let bytes = self.rest.as_bytes();
@@ -128,28 +128,25 @@ impl<'p> Page<'p> {
                 true => self.take("viewBox".len()),
                 false => self.name()?,
             };
+            let heeded = to.heeds(name);
             let value = match self.rest.as_bytes() {
                 [b'=', b'"', quoted @ ..] => {
-                    // Values are short: one look finds their end and whether an entity stands before it.
-                    let mut plain = true;
-                    let end = quoted.iter().position(|b| {
-                        plain &= *b != b'&';
-                        *b == b'"'
-                    })?;
+                    let end = memchr(b'"', quoted)?;
                     self.take(2);
                     let text = self.take(end);
                     self.take(1);
-                    if plain {
-                        Cow::Borrowed(text)
-                    } else {
-                        decoded(text)?
+                    match heeded {
+                        true => decoded(text)?,
+                        false => continue,
                     }
                 }
                 [b'>' | b'/', ..] => Cow::Borrowed(""),
                 [b, ..] if is_space(*b) => Cow::Borrowed(""),
                 _ => return None,
             };
-            self.attributes.push((name, value));
+            if heeded {
+                self.attributes.push((name, value));
+            }
         }
     }
 }

@@ -14,6 +14,10 @@ pub trait Handler {
     fn end(&mut self, name: &str);
     /// A text between two tags; never empty.
     fn text(&mut self, text: &str);
+    /// Whether an attribute may say something; others need not be told.
+    fn heeds(&self, _key: &str) -> bool {
+        true
+    }
     /// How many bytes of what begins with a tag are known and need not be told.
     fn known(&mut self, _rest: &str) -> usize {
         0

@@ -197,6 +197,14 @@ fn unmarked(auditor: &Auditor, name: &str, about: About, marked: bool, faults: &
 }
 
 impl Handler for Walk<'_> {
+    /// All but those that are on most tags and that [`Walk::read`] does not know.
+    fn heeds(&self, key: &str) -> bool {
+        !matches!(
+            key,
+            "class" | "id" | "scope" | "title" | "tabindex" | "data-label"
+        )
+    }
+
     /// What was read before: all that a name does to the elements around it is to mark those about its movement.
     fn known(&mut self, rest: &str) -> usize {
         let hidden = self.open.last().is_some_and(|e| e.hidden);
