@@ -5,10 +5,9 @@ use super::highlight;
 use super::link::{escape, named};
 use super::theme::ThemeError;
 use super::{Plan, picture, view};
-use crate::curriculum::note::{Note, NoteOwner, SessionLine};
+use crate::curriculum::note::{Note, SessionLine};
 use crate::curriculum::{NoteIx, Owner};
 use crate::source::markdown::{is_session, options};
-use memchr::memchr3;
 use pulldown_cmark::{
     Alignment, CodeBlockKind, CowStr, Event, HeadingLevel, Parser, Tag, TagEnd, html,
 };
@@ -16,7 +15,7 @@ use std::collections::HashMap;
 
 /// The note as HTML. Headings begin at `<h2>` for `##` when `shift` is 0, one level lower for each step of it.
 pub fn render(plan: &Plan<'_>, ix: NoteIx, shift: usize) -> Result<String, ThemeError> {
-    Ok(placed(&written(plan, ix, shift == 0)?, shift, None))
+    written(plan, ix, shift, None)
 }
 
 /// The note on a page with others, for paper: its own anchors begin with its owner's, and its pictures are there at once.
@@ -26,59 +25,23 @@ pub fn among_others(
     shift: usize,
     owner: &str,
 ) -> Result<String, ThemeError> {
-    Ok(placed(&written(plan, ix, false)?, shift, Some(owner)))
+    written(plan, ix, shift, Some(owner))
 }
 
-/// What a note looks like before it has its place: behind `LEVEL` stands how deep a heading is, at `ANCHOR` what the note's own
-/// anchors begin with, at `LAZY` whether a picture may wait. None of the three stands in HTML otherwise.
-const LEVEL: char = '\u{1}';
-const ANCHOR: char = '\u{2}';
-const LAZY: char = '\u{3}';
-
-/// A note with its place.
-fn placed(note: &str, shift: usize, owner: Option<&str>) -> String {
-    let mut out = String::with_capacity(note.len() + 64);
-    let mut rest = note;
-    while let Some(at) = memchr3(LEVEL as u8, ANCHOR as u8, LAZY as u8, rest.as_bytes()) {
-        out.push_str(&rest[..at]);
-        let mark = rest.as_bytes()[at];
-        rest = &rest[at + 1..];
-        if mark == LEVEL as u8 {
-            let level = rest
-                .bytes()
-                .next()
-                .map_or(2, |digit| usize::from(digit - b'0'));
-            out.push_str(["h2", "h3", "h4", "h5", "h6"][(level + shift).clamp(2, 6) - 2]);
-            rest = rest.get(1..).unwrap_or("");
-        } else if mark == ANCHOR as u8 {
-            out.extend(owner.into_iter().flat_map(|owner| [owner, "-"]));
-        } else if owner.is_none() {
-            out.push_str(" loading=\"lazy\"");
-        }
-    }
-    out.push_str(rest);
-    out
-}
-
-/// A note without its place; `titled` where the page has the note's first heading already. A movement's note stands on its page
-/// and in booklets: it is kept from one to the other.
-fn written(plan: &Plan<'_>, ix: NoteIx, titled: bool) -> Result<String, ThemeError> {
+fn written(
+    plan: &Plan<'_>,
+    ix: NoteIx,
+    shift: usize,
+    owner: Option<&str>,
+) -> Result<String, ThemeError> {
     let note = plan.curriculum.note(ix);
-    let again = match note.owner {
-        NoteOwner::Record(Owner::Movement(m)) => !plan.skills_of[m.at()].is_empty(),
-        _ => false,
-    };
-    if again && let Some(kept) = plan.kept_note(ix) {
-        return Ok(kept);
-    }
     let text = plan.snapshot.text(note.file);
-    let clean = text.contains([LEVEL, ANCHOR, LAZY]);
-    let clean = clean.then(|| text.replace([LEVEL, ANCHOR, LAZY], "\u{fffd}"));
-    let text = clean.as_deref().unwrap_or(text);
     let mut writer = Writer {
         plan,
         note,
-        titled,
+        shift,
+        owner,
+        anchors: owner.map_or(String::new(), |o| format!("{o}-")),
         sessions: 0,
         heading_ids: HashMap::new(),
     };
@@ -87,16 +50,17 @@ fn written(plan: &Plan<'_>, ix: NoteIx, titled: bool) -> Result<String, ThemeErr
     writer.events(&mut events, &mut out, &mut |_| false)?;
     let mut page = String::with_capacity(text.len() * 2);
     html::push_html(&mut page, out.into_iter());
-    if again {
-        plan.keep_note(ix, &page);
-    }
     Ok(page)
 }
 
 struct Writer<'a, 'p> {
     plan: &'a Plan<'p>,
     note: &'a Note,
-    titled: bool,
+    shift: usize,
+    /// On a page with other notes the anchor of what the note is of.
+    owner: Option<&'a str>,
+    /// What the note's own anchors begin with.
+    anchors: String,
     sessions: usize,
     heading_ids: HashMap<String, usize>,
 }
@@ -172,16 +136,17 @@ impl<'e> Writer<'_, '_> {
         out: &mut Vec<Event<'e>>,
     ) -> Result<(), ThemeError> {
         let inner = self.inner(events, |end| matches!(end, TagEnd::Heading(_)))?;
-        if level == HeadingLevel::H1 && self.titled {
+        if level == HeadingLevel::H1 && self.shift == 0 {
             return Ok(());
         }
         let text = plain(&inner);
-        let level = (level as usize).max(2);
+        let level = (level as usize).max(2) + self.shift;
         let id = self.heading_id(&text);
         let mut body = String::new();
         html::push_html(&mut body, inner.into_iter());
+        let level = level.min(6);
         out.push(Event::Html(
-            format!("<{LEVEL}{level} id=\"{id}\">{body}</{LEVEL}{level}>\n").into(),
+            format!("<h{level} id=\"{id}\">{body}</h{level}>\n").into(),
         ));
         Ok(())
     }
@@ -193,7 +158,7 @@ impl<'e> Writer<'_, '_> {
             .filter(|w| !w.is_empty())
             .map(str::to_string)
             .collect();
-        let base = format!("{ANCHOR}note-{}", words.join("-"));
+        let base = format!("{}note-{}", self.anchors, words.join("-"));
         let count = self.heading_ids.entry(base.clone()).or_default();
         *count += 1;
         if *count == 1 {
@@ -255,7 +220,7 @@ impl<'e> Writer<'_, '_> {
                     " rel=\"noopener\""
                 };
                 let own = to.strip_prefix('#').filter(|a| is_own(a));
-                let to = own.map_or(to.to_string(), |a| format!("#{ANCHOR}{a}"));
+                let to = own.map_or(to.to_string(), |a| format!("#{}{a}", self.anchors));
                 format!("<a href=\"{}\"{rel}>{text}</a>", escape(&to))
             }
             None => text.to_string(),
@@ -284,13 +249,17 @@ impl<'e> Writer<'_, '_> {
     }
 
     fn footnote(&self, label: &str) -> CowStr<'static> {
-        format!("{ANCHOR}footnote-{label}").into()
+        format!("{}footnote-{label}", self.anchors).into()
     }
 
     fn picture(&self, to: &str, inner: &[Event<'_>]) -> String {
         let file = to.strip_prefix("picture:").unwrap_or("");
+        let waits = match self.owner {
+            Some(_) => "",
+            None => " loading=\"lazy\"",
+        };
         format!(
-            "<img {} alt=\"{}\" decoding=\"async\"{LAZY}>",
+            "<img {} alt=\"{}\" decoding=\"async\"{waits}>",
             picture::attributes(self.plan, file),
             escape(&plain(inner))
         )

@@ -41,7 +41,7 @@ use pieces::Pieces;
 use rayon::prelude::*;
 use std::collections::{BTreeMap, HashMap};
 use std::ops::Deref;
-use std::sync::{Arc, Mutex, OnceLock};
+use std::sync::{Arc, OnceLock};
 
 /// A file of the site: its path with `/` between the parts, and its content.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -101,8 +101,6 @@ pub struct Plan<'a> {
     snapshot: &'a Snapshot,
     theme: &'a Theme,
     parts: Arc<Parts>,
-    /// Notes as HTML that stand on another page too.
-    notes: Mutex<HashMap<NoteIx, String>>,
 }
 
 /// What several pages need, made once. Nothing here depends on the text of a note.
@@ -241,18 +239,6 @@ impl<'a> Plan<'a> {
             snapshot,
             theme,
             parts,
-            notes: Mutex::default(),
-        }
-    }
-
-    /// A note that was kept; it is given away once.
-    fn kept_note(&self, ix: NoteIx) -> Option<String> {
-        self.notes.lock().ok()?.remove(&ix)
-    }
-
-    fn keep_note(&self, ix: NoteIx, html: &str) {
-        if let Ok(mut notes) = self.notes.lock() {
-            notes.insert(ix, html.to_string());
         }
     }
 
@@ -324,6 +310,7 @@ impl<'a> Plan<'a> {
         items.extend(pages(count).map(Item::SelfTest));
         items.extend(pages(count).map(Item::Movements));
         items.push(Item::Booklet(None));
+        items.extend(curriculum.skills().map(|(ix, _)| Item::Booklet(Some(ix))));
         items.push(Item::Data);
         items.push(Item::Tables);
         items.push(Item::Search);
@@ -334,26 +321,15 @@ impl<'a> Plan<'a> {
                 .iter()
                 .map(|(size, cut)| Item::Icon(*size, *cut)),
         );
-        // The pages of a chain together: they share what is made once.
-        let mut listed = vec![false; curriculum.len()];
-        let mut once = |ix: MovementIx| !std::mem::replace(&mut listed[ix.at()], true);
-        for (ix, _) in curriculum.skills() {
-            items.extend([
-                Item::Booklet(Some(ix)),
-                Item::Skill(ix),
-                Item::SkillTest(ix),
-            ]);
-            let chain = self.chains[ix.at()].movements.iter().map(|l| l.movement);
-            items.extend(chain.filter(|ix| once(*ix)).map(Item::Movement));
-        }
+        items.extend(curriculum.skills().map(|(ix, _)| Item::Skill(ix)));
+        items.extend(curriculum.skills().map(|(ix, _)| Item::SkillTest(ix)));
         items.extend(
             curriculum
                 .families()
                 .filter(|(_, f)| !f.held_back)
                 .map(|(ix, _)| Item::Family(ix)),
         );
-        let others = curriculum.published().map(|(ix, _)| ix);
-        items.extend(others.filter(|ix| once(*ix)).map(Item::Movement));
+        items.extend(curriculum.published().map(|(ix, _)| Item::Movement(ix)));
         items.extend(
             curriculum
                 .notes()
