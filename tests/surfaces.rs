@@ -207,8 +207,8 @@ fn a_checklist_item() {
 fn a_row_of_the_sheet_for_paper() {
     let plain = |t: &str| {
         t.replace(
-            "<th scope=\"row\">{{ r.link | safe }}{% if r.test.only_after %} <span class=\"after\"",
-            "<th scope=\"row\">{{ r.id }}{% if r.test.only_after %} <span class=\"after\"",
+            "<th scope=\"row\">{{ r.link | safe }}{% if r.only_after %} <span class=\"after\"",
+            "<th scope=\"row\">{{ r.id }}{% if r.only_after %} <span class=\"after\"",
         )
     };
     refuses(
