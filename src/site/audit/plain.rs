@@ -2,7 +2,7 @@
 //! entities, no comments. Whatever else a page holds, it is left to [`super::tokens`].
 
 use super::tokens::{Handler, Tag};
-use memchr::{memchr, memchr3, memmem};
+use memchr::{memchr, memchr2, memchr3, memmem};
 use std::borrow::Cow;
 
 /// Reads a page and tells `to` of its tags and texts, in order. `None` where the page is not plain enough: what was told then
@@ -34,14 +34,13 @@ struct Page<'p> {
 
 impl<'p> Page<'p> {
     fn step(&mut self, to: &mut impl Handler) -> Option<()> {
-        let open = memchr(b'<', self.rest.as_bytes()).unwrap_or(self.rest.len());
-        if open > 0 {
+        let bytes = self.rest.as_bytes();
+        let mut open = memchr2(b'<', b'&', bytes).unwrap_or(bytes.len());
+        if bytes.get(open) == Some(&b'&') {
+            open += memchr(b'<', &bytes[open..]).unwrap_or(bytes.len() - open);
             to.text(&decoded(self.take(open))?);
-        }
-        let known = to.known(self.rest);
-        if known > 0 {
-            self.take(known);
-            return Some(());
+        } else if open > 0 {
+            to.text(self.take(open));
         }
         match self.rest.as_bytes() {
             [] => return Some(()),
@@ -52,7 +51,14 @@ impl<'p> Page<'p> {
                 to.end(name);
                 return Some(());
             }
-            _ => self.take(1),
+            _ => {}
+        }
+        match to.known(self.rest) {
+            0 => self.take(1),
+            known => {
+                self.take(known);
+                return Some(());
+            }
         };
         let name = self.name()?;
         let self_closing = self.attributes(to)?;

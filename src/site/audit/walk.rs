@@ -288,7 +288,12 @@ impl Handler for Walk<'_> {
 
     /// A text that is exactly the name of a cautioned movement stands inside that movement's element.
     fn text(&mut self, text: &str) {
-        let words = text.trim();
+        // Most texts have nothing to trim.
+        let bare = match text.as_bytes() {
+            [first, .., last] => first.is_ascii_graphic() && last.is_ascii_graphic(),
+            _ => false,
+        };
+        let words = if bare { text } else { text.trim() };
         if !self.auditor.openings.may_be_name(words) || self.open.last().is_some_and(|e| e.quiet) {
             return;
         }
