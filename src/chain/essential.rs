@@ -2,6 +2,7 @@
 
 use super::reach::{Stages, below};
 use crate::curriculum::{Curriculum, Leaf, MovementIx, Need};
+use foldhash::fast::FixedState;
 use std::collections::{HashMap, HashSet};
 
 /// How many candidates one pass looks at: a block of 512 bits for each movement, so memory stays linear in the chain.
@@ -29,7 +30,8 @@ pub fn essentials(
         .filter(|ix| stages.is_reached(*ix))
         .collect();
     chain.sort_by_key(|ix| (stages.of(*ix), *ix));
-    let at: HashMap<MovementIx, usize> = chain.iter().enumerate().map(|(i, ix)| (*ix, i)).collect();
+    let at: HashMap<MovementIx, usize, FixedState> =
+        chain.iter().enumerate().map(|(i, ix)| (*ix, i)).collect();
     let mut out = HashSet::new();
     for first in (0..chain.len()).step_by(WORDS * 64) {
         let own = |i: usize| -> Block {
@@ -66,7 +68,7 @@ fn union(a: Block, b: Block) -> Block {
 }
 
 /// The candidates without which the tree fails. A leaf that can never be reached fails without anybody's help.
-fn tree(need: &Need<Leaf>, at: &HashMap<MovementIx, usize>, sets: &[Block]) -> Block {
+fn tree(need: &Need<Leaf>, at: &HashMap<MovementIx, usize, FixedState>, sets: &[Block]) -> Block {
     let all: Block = [u64::MAX; WORDS];
     let part = |need: &Need<Leaf>| tree(need, at, sets);
     match need {

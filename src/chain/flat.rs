@@ -5,6 +5,7 @@
 
 use super::necessary_leaves;
 use crate::curriculum::{Curriculum, Leaf, MovementIx, Need, Target};
+use foldhash::fast::FixedState;
 use std::collections::HashMap;
 
 /// "All of" before its count, in a tree in prefix order; a demand stands as its number.
@@ -23,7 +24,7 @@ pub struct Flat {
     numbers: Vec<Option<u32>>,
     /// A demand's movement, by number, and its target.
     pub demands: Vec<(u32, Target)>,
-    demand_numbers: HashMap<(u32, Target), u32>,
+    demand_numbers: HashMap<(u32, Target), u32, FixedState>,
     /// For each movement its tree; empty when it needs nothing.
     pub trees: Vec<Vec<i32>>,
     /// For each movement the demands without which its tree is false.

@@ -74,16 +74,18 @@ pub fn dependants(curriculum: &Curriculum) -> Vec<Vec<MovementIx>> {
 
 /// A movement and everything that its needs mention, all the way down; sorted.
 pub fn below(curriculum: &Curriculum, from: MovementIx) -> Vec<MovementIx> {
-    let mut seen: HashSet<MovementIx> = HashSet::from([from]);
-    let mut open = vec![from];
-    while let Some(ix) = open.pop() {
+    let mut seen = vec![false; curriculum.len()];
+    seen[from.at()] = true;
+    let mut out = vec![from];
+    let mut next = 0;
+    while let Some(ix) = out.get(next).copied() {
+        next += 1;
         curriculum.movement(ix).needs.visit(&mut |leaf| {
-            if seen.insert(leaf.movement) {
-                open.push(leaf.movement);
+            if !std::mem::replace(&mut seen[leaf.movement.at()], true) {
+                out.push(leaf.movement);
             }
         });
     }
-    let mut out: Vec<MovementIx> = seen.into_iter().collect();
     out.sort_unstable();
     out
 }
@@ -97,11 +99,10 @@ pub struct Loop {
 
 /// The circles at fault, and the movements that cannot be reached for another reason. Whoever merely depends on them is not
 /// named again: a circle is at fault when it could not be entered even if everything outside it were reached.
-pub fn loops(curriculum: &Curriculum) -> (Vec<Loop>, Vec<MovementIx>) {
-    let hopeful = stages(curriculum);
+pub fn loops(curriculum: &Curriculum, stages: &Stages) -> (Vec<Loop>, Vec<MovementIx>) {
     let lost: HashSet<MovementIx> = curriculum
         .movements()
-        .filter(|(ix, m)| !m.faulty && !hopeful.is_reached(*ix))
+        .filter(|(ix, m)| !m.faulty && !stages.is_reached(*ix))
         .map(|(ix, _)| ix)
         .collect();
     let mut graph: DiGraph<MovementIx, ()> = DiGraph::new();

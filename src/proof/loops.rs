@@ -1,11 +1,11 @@
 //! Needs that run in a circle, and movements that nobody can ever reach.
 
-use crate::chain::{Loop, loops};
+use crate::chain::{Loop, Stages, loops};
 use crate::curriculum::Curriculum;
 use crate::source::{Diagnostic, Findings, Rule};
 
-pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
-    let (circles, alone) = loops(curriculum);
+pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) {
+    let (circles, alone) = loops(curriculum, stages);
     for circle in circles {
         findings.push(finding(curriculum, &circle));
     }

@@ -30,7 +30,7 @@ type Check = fn(&Curriculum, &Stages, &mut Findings);
 
 /// The rules, one group each; that on notes is the last.
 const RULES: &[Check] = &[
-    |c, _, f| loops::check(c, f),
+    loops::check,
     needs::check,
     cautions::check,
     teaching::check,

@@ -3,10 +3,11 @@
 use crate::curriculum::Curriculum;
 use crate::curriculum::note::NoteOwner;
 use crate::source::{Diagnostic, Findings, Rule, Span};
+use foldhash::fast::FixedState;
 use std::collections::HashSet;
 
 pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
-    let mut linked: HashSet<&str> = HashSet::new();
+    let mut linked: HashSet<&str, FixedState> = HashSet::default();
     for (_, note) in curriculum.notes() {
         for link in &note.outline.links {
             if let Some((_, rest)) = link.to.split_once(':') {

@@ -2,10 +2,11 @@
 
 use crate::chain::{Stages, below};
 use crate::curriculum::target::{Added, Measure};
-use crate::curriculum::{Curriculum, Movement, MovementIx};
+use crate::curriculum::{Curriculum, Movement};
 use crate::source::{Diagnostic, Findings, Rule};
+use foldhash::fast::FixedState;
+use std::collections::HashMap;
 use std::collections::hash_map::Entry;
-use std::collections::{HashMap, HashSet};
 
 /// Equipment words that measure or make the load, by what they serve. The words are the school's own; these are the ones the
 /// rule knows.
@@ -25,7 +26,7 @@ const ADDS_WEIGHT: &[&str] = &[
 const HELPS: &[&str] = &["band", "counterweight", "partner", "pulley"];
 
 pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) {
-    let mut used: HashSet<MovementIx> = HashSet::new();
+    let mut used = vec![false; curriculum.len()];
     for (_, skill) in curriculum.skills() {
         let chain = below(curriculum, skill.goal.movement);
         let grounded = chain
@@ -42,7 +43,7 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
                 .help("give a movement without needs a `test:`"),
             );
         }
-        used.extend(chain);
+        chain.iter().for_each(|ix| used[ix.at()] = true);
     }
     same_names(curriculum, findings);
     // A record in error may be what would have used or taught something: nobody is told twice.
@@ -50,7 +51,7 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
     for (ix, movement) in curriculum.movements().filter(|(_, m)| !m.faulty) {
         lacks(movement, findings);
         measurable(movement, findings);
-        if all_sound && !used.contains(&ix) && !movement.held_back {
+        if all_sound && !used[ix.at()] && !movement.held_back {
             findings.push(
                 Diagnostic::new(
                     Rule::UnusedMovement,
@@ -66,7 +67,7 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
 
 /// Readers know a movement by its name.
 fn same_names(curriculum: &Curriculum, findings: &mut Findings) {
-    let mut first: HashMap<String, &Movement> = HashMap::new();
+    let mut first: HashMap<String, &Movement, FixedState> = HashMap::default();
     for (_, movement) in curriculum.published() {
         match first.entry(movement.name.trim().to_lowercase()) {
             Entry::Vacant(free) => {

@@ -14,6 +14,7 @@ use crate::curriculum::{MovementIx, Owner, Target};
 use crate::placement;
 use crate::readiness::never_presumed;
 use crate::strength;
+use foldhash::fast::FixedState;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
 use std::collections::{BTreeMap, HashMap};
@@ -221,7 +222,7 @@ fn flags(movement: &crate::curriculum::Movement) -> u32 {
 /// The different targets, and for each demand which it asks.
 fn targets(flat: &Flat) -> (Vec<Target>, Vec<u32>) {
     let mut all: Vec<Target> = Vec::new();
-    let mut numbers: HashMap<Target, u32> = HashMap::new();
+    let mut numbers: HashMap<Target, u32, FixedState> = HashMap::default();
     let mut number = |target: Target| {
         *numbers.entry(target).or_insert_with(|| {
             all.push(target);
