@@ -71,6 +71,19 @@ impl<L> Need<L> {
         }
     }
 
+    /// Whether another tree has the same joints, and leaves that are alike one by one.
+    pub fn is_like(&self, other: &Need<L>, alike: &impl Fn(&L, &L) -> bool) -> bool {
+        let both = |a: &[Need<L>], b: &[Need<L>]| {
+            a.len() == b.len() && a.iter().zip(b).all(|(a, b)| a.is_like(b, alike))
+        };
+        match (self, other) {
+            (Need::Leaf(a), Need::Leaf(b)) => alike(a, b),
+            (Need::All(a), Need::All(b)) | (Need::Any(a), Need::Any(b)) => both(a, b),
+            (Need::AtLeast(k, a), Need::AtLeast(l, b)) => k == l && both(a, b),
+            _ => false,
+        }
+    }
+
     /// How many joints (`any of`, `at least k of`) the tree has.
     pub fn choices(&self) -> usize {
         match self {
@@ -79,6 +92,46 @@ impl<L> Need<L> {
             Need::Any(parts) | Need::AtLeast(_, parts) => {
                 1 + parts.iter().map(Need::choices).sum::<usize>()
             }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Need::{All, Any, AtLeast, Leaf};
+
+    #[test]
+    fn trees_are_alike_joint_by_joint() {
+        let alike = |a: &i32, b: &i32| a / 10 == b / 10;
+        let tree = All(vec![
+            Leaf(11),
+            AtLeast(1, vec![Leaf(21), Any(vec![Leaf(31)])]),
+        ]);
+        let same = All(vec![
+            Leaf(12),
+            AtLeast(1, vec![Leaf(29), Any(vec![Leaf(30)])]),
+        ]);
+        assert!(tree.is_like(&same, &alike));
+        for other in [
+            All(vec![Leaf(12)]),
+            All(vec![
+                Leaf(12),
+                AtLeast(2, vec![Leaf(29), Any(vec![Leaf(30)])]),
+            ]),
+            All(vec![
+                Leaf(12),
+                AtLeast(1, vec![Leaf(29), All(vec![Leaf(30)])]),
+            ]),
+            All(vec![
+                Leaf(12),
+                AtLeast(1, vec![Leaf(29), Any(vec![Leaf(40)])]),
+            ]),
+            All(vec![
+                AtLeast(1, vec![Leaf(29), Any(vec![Leaf(30)])]),
+                Leaf(12),
+            ]),
+        ] {
+            assert!(!tree.is_like(&other, &alike), "{other:?}");
         }
     }
 }

@@ -41,7 +41,8 @@ const RULES: &[Check] = &[
 /// Reads and proofreads a snapshot.
 pub fn proofread(snapshot: &Snapshot) -> Proofread {
     let (curriculum, found) = reading::read(snapshot);
-    judged(curriculum, found)
+    let stages = stages(&curriculum);
+    judged(curriculum, stages, found)
 }
 
 /// Proofreads again after `file` changed: the snapshot differs in nothing else from the one that `before` was made of. `None`
@@ -56,7 +57,19 @@ pub fn proofread_again(
     }
     let (curriculum, again) = reading::again(&before.curriculum, snapshot, file)?;
     let after = match again {
-        Again::Movement(_) => judged(curriculum, Findings::default()),
+        Again::Movement(ix) => {
+            let (old, new) = (before.curriculum.movement(ix), curriculum.movement(ix));
+            // Stages depend on which movements are needed, not on what is asked of them.
+            let climb_alike = old.faulty == new.faulty
+                && old
+                    .needs
+                    .is_like(&new.needs, &|a, b| a.movement == b.movement);
+            let stages = match climb_alike {
+                true => before.stages.clone(),
+                false => stages(&curriculum),
+            };
+            judged(curriculum, stages, Findings::default())
+        }
         Again::Note(_) => {
             let mut by_rule = before.by_rule.clone();
             by_rule.pop();
@@ -67,8 +80,7 @@ pub fn proofread_again(
     Some((after, again))
 }
 
-fn judged(curriculum: Curriculum, in_reading: Findings) -> Proofread {
-    let stages = stages(&curriculum);
+fn judged(curriculum: Curriculum, stages: Stages, in_reading: Findings) -> Proofread {
     let mut by_rule = vec![in_reading];
     by_rule.par_extend(
         (0..RULES.len())
