@@ -4,29 +4,17 @@
 //! parallel without holding the whole site.
 
 pub mod audit;
-mod card;
-mod compact;
-mod data;
-mod extras;
-mod feed;
-pub mod figure;
-mod highlight;
-mod link;
-pub use link::escape;
-pub mod map;
-mod markdown;
-mod offline;
-mod page;
-mod picture;
-mod pieces;
+mod draw;
+mod feeds;
+mod media;
+mod pages;
 pub mod rehearsal;
-mod saying;
-mod search;
-pub mod tables;
 pub mod theme;
-mod view;
 
-pub use saying::all as all_words;
+pub use draw::{figure, map};
+pub use feeds::tables;
+pub use theme::link::escape;
+pub use theme::saying::all as all_words;
 pub use theme::{Theme, ThemeError};
 
 use crate::chain::{self, Chain, Flat, Stages, Step};
@@ -36,12 +24,15 @@ use crate::curriculum::{
 use crate::leverage::{self, Solved};
 use crate::proof::Proofread;
 use crate::source::Snapshot;
-use link::Links;
-use pieces::Pieces;
+use feeds::{data, extras, feed, offline, search};
+use media::{card, picture};
+use pages as page;
+use pages::pieces::{self, Pieces};
 use rayon::prelude::*;
 use std::collections::{BTreeMap, HashMap};
 use std::ops::Deref;
 use std::sync::{Arc, OnceLock};
+use theme::link::Links;
 
 /// A file of the site: its path with `/` between the parts, and its content.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -2,11 +2,13 @@
 //!
 //! What a page shows is what [`Plan`] makes of the same folder; nothing is kept from before a change but what cannot differ.
 
-use super::audit::Auditor;
-use super::link::Links;
-use super::{Parts, Plan, Theme, ThemeError};
 use crate::proof::{Proofread, proofread, proofread_again};
 use crate::reading::Again;
+use crate::site::audit::Auditor;
+use crate::site::theme::Theme;
+use crate::site::theme::ThemeError;
+use crate::site::theme::link::Links;
+use crate::site::{Parts, Plan};
 use crate::source::{Content, FileId, Snapshot};
 use std::sync::{Arc, OnceLock};
 

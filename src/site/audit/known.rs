@@ -244,7 +244,7 @@ mod tests {
         knowing.know(&[("hang", MARKED)], &[FRAME]);
         let policy = format!(
             "<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">",
-            super::super::POLICY
+            crate::site::audit::POLICY
         );
         for page in [
             format!("{policy}<p>{MARKED}</p>"),

@@ -199,7 +199,7 @@ fn decoded(text: &str) -> Option<Cow<'_, str>> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::tokens::{self, tests::Told};
+    use crate::site::audit::tokens::{self, tests::Told};
     use proptest::prelude::*;
 
     fn told(html: &str) -> Option<Vec<String>> {

@@ -1,0 +1,390 @@
+//! The cautions audit: a site's own files, read back. An inverted or loaded movement, and any other that has cautions, is never
+//! named without its mark, whatever the theme or a note does.
+//!
+//! Reads only what is written in the files: links, `data-movement`, `data-caution`, names standing alone, data, style sheets.
+
+mod known;
+mod plain;
+mod tokens;
+mod walk;
+
+use crate::curriculum::note::NoteOwner;
+use crate::curriculum::{Curriculum, Owner};
+use crate::site::feeds::search;
+use crate::site::feeds::tables;
+use foldhash::fast::FixedState;
+use known::Known;
+use memchr::{memchr, memchr_iter, memchr2, memrchr};
+use serde::Deserialize;
+use serde::de::IgnoredAny;
+use std::borrow::Cow;
+use std::collections::HashMap;
+use std::fmt;
+use std::ops::Deref;
+use walk::Walk;
+
+/// Something that must not be handed over.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Fault {
+    pub path: String,
+    pub says: String,
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {}", self.path, self.says)
+    }
+}
+
+/// The policy that every page carries.
+pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'";
+
+/// A movement that bears cautions, by its position among [`Auditor::ids`].
+type Cautioned = u32;
+
+/// What must be marked.
+pub struct Auditor {
+    /// The ids of the cautioned movements.
+    ids: Vec<String>,
+    by_id: HashMap<String, Cautioned, FixedState>,
+    /// Page file names, each with the cautioned movement that it shows or leads to.
+    pages: HashMap<String, Cautioned, FixedState>,
+    /// Their names in small letters with all that bear them, where no other kind of record bears the same name.
+    names: HashMap<String, Vec<Cautioned>, FixedState>,
+    openings: Openings,
+    known: Option<Known>,
+    address: String,
+}
+
+/// How names begin and how long they are: most texts of a page are told from them at a glance.
+struct Openings {
+    /// For each first byte in small letters the lengths as bits; the last bit is any length from there on.
+    lengths: [u64; 128],
+    /// Bytes of the longest name, with room for capitals that are longer than their small letters.
+    longest: usize,
+}
+
+impl Openings {
+    fn of<'n>(names: impl Iterator<Item = &'n str>) -> Openings {
+        let mut all = Openings {
+            lengths: [0; 128],
+            longest: 0,
+        };
+        for name in names {
+            all.longest = all.longest.max(name.len() * 3);
+            if let Some(first) = name.bytes().next().filter(u8::is_ascii) {
+                all.lengths[usize::from(first)] |= Openings::bit(name);
+            }
+        }
+        all
+    }
+
+    fn bit(name: &str) -> u64 {
+        1 << name.len().min(63)
+    }
+
+    /// False only for what is no name in any capitals.
+    fn may_be_name(&self, words: &str) -> bool {
+        if words.len() > self.longest {
+            return false;
+        }
+        if !words.is_ascii() {
+            return true;
+        }
+        let first = words.bytes().next().map(|b| b.to_ascii_lowercase());
+        first.is_some_and(|b| self.lengths[usize::from(b)] & Openings::bit(words) != 0)
+    }
+}
+
+impl Auditor {
+    pub fn new(curriculum: &Curriculum) -> Auditor {
+        let mut ids = Vec::new();
+        let mut by_id = HashMap::default();
+        let mut pages = HashMap::default();
+        let mut names: HashMap<String, Vec<Cautioned>, FixedState> = HashMap::default();
+        for (_, m) in curriculum.published() {
+            if m.cautions.is_empty() {
+                continue;
+            }
+            let at = ids.len() as Cautioned;
+            ids.push(m.id.to_string());
+            by_id.insert(m.id.to_string(), at);
+            pages.insert(format!("{}.html", m.id), at);
+            names.entry(m.name.to_lowercase()).or_default().push(at);
+        }
+        for (old, owner) in curriculum.old_ids() {
+            if let Owner::Movement(ix) = owner
+                && let Some(at) = by_id.get(curriculum.movement(ix).id.as_str())
+            {
+                pages.insert(format!("{old}.html"), *at);
+            }
+        }
+        // A skill, family, page or movement without cautions of the same name bears it as its own.
+        let pages_of_their_own = curriculum
+            .notes()
+            .filter(|(_, n)| n.owner == NoteOwner::Page);
+        let plain = curriculum
+            .published()
+            .filter(|(_, m)| m.cautions.is_empty());
+        let others = curriculum
+            .skills()
+            .map(|(_, s)| &s.name)
+            .chain(curriculum.families().map(|(_, f)| &f.name))
+            .chain(plain.map(|(_, m)| &m.name));
+        for name in others.chain(pages_of_their_own.map(|(_, n)| &n.title)) {
+            names.remove(&name.to_lowercase());
+        }
+        Auditor {
+            openings: Openings::of(names.keys().map(String::as_str)),
+            ids,
+            by_id,
+            pages,
+            names,
+            known: None,
+            address: curriculum.school.address.clone(),
+        }
+    }
+
+    /// Reads what stands on many pages, so that it is taken apart once: the names of movements, given by id, and what frames
+    /// every page.
+    pub fn know(&mut self, names: &[(&str, &str)], frame: &[&str]) {
+        self.known = Some(Known::of(self, names, frame));
+    }
+
+    fn id(&self, movement: Cautioned) -> &str {
+        &self.ids[movement as usize]
+    }
+
+    /// Reads one written file back.
+    pub fn file(&self, path: &str, bytes: &[u8]) -> Vec<Fault> {
+        let says: Vec<String> = match path.rsplit('.').next() {
+            Some("html") => self.page(bytes),
+            Some("json") if path.starts_with("data/") && !path.ends_with(".schema.json") => {
+                self.data(bytes)
+            }
+            Some("js") if path == search::PATH => self.search(&String::from_utf8_lossy(bytes)),
+            Some("js") if path == tables::PATH => self.tables(&String::from_utf8_lossy(bytes)),
+            Some("css") => style_sheet(&String::from_utf8_lossy(bytes)),
+            _ => Vec::new(),
+        };
+        let mut faults: Vec<Fault> = says
+            .into_iter()
+            .map(|says| Fault {
+                path: path.to_string(),
+                says,
+            })
+            .collect();
+        faults.sort();
+        faults.dedup();
+        faults
+    }
+
+    fn page(&self, html: &[u8]) -> Vec<String> {
+        let mut walk = Walk::new(self);
+        if plain::read(html, &mut walk).is_none() {
+            walk = Walk::new(self);
+            tokens::read(html, &mut walk);
+        }
+        walk.finish()
+    }
+
+    /// The movement that an address of the site leads to, if it has cautions.
+    fn leads_to(&self, href: &str) -> Option<Cautioned> {
+        let inside = href.strip_prefix(&self.address).unwrap_or(href);
+        let bytes = inside.as_bytes();
+        let target = &inside[..memchr2(b'#', b'?', bytes).unwrap_or(inside.len())];
+        let has_scheme = |i: usize| target[i..].starts_with("://");
+        if target.is_empty() || memchr_iter(b':', target.as_bytes()).any(has_scheme) {
+            return None;
+        }
+        let name = &target[memrchr(b'/', target.as_bytes()).map_or(0, |i| i + 1)..];
+        if memchr(b'%', name.as_bytes()).is_some() {
+            let decoded = name.replace("%2D", "-").replace("%2d", "-");
+            return self.pages.get(&decoded).copied();
+        }
+        self.pages.get(name).copied()
+    }
+
+    /// The tables from which the page's script names movements.
+    fn tables(&self, text: &str) -> Vec<String> {
+        let body = text.strip_prefix(tables::PREFIX);
+        let body = body.map(|b| b.trim_end().trim_end_matches(';'));
+        let Some(tables) = body.and_then(|b| serde_json::from_str::<InTables<'_>>(b).ok()) else {
+            return vec!["the tables are not JSON".into()];
+        };
+        let marked = |i: usize| {
+            let number = tables.mark.get(i).and_then(|n| usize::try_from(*n).ok());
+            let mark = number.and_then(|n| tables.marks.get(n));
+            mark.is_some_and(|m| m.signal.is_some())
+        };
+        let ids = tables.ids.iter().enumerate();
+        ids.filter(|(i, id)| self.by_id.contains_key(id.as_ref()) && !marked(*i))
+            .map(|(_, id)| format!("`{}` stands in the tables without its caution mark", &**id))
+            .collect()
+    }
+
+    /// The entries from which the page's search names movements.
+    fn search(&self, text: &str) -> Vec<String> {
+        let body = text
+            .strip_prefix(search::PREFIX)
+            .map(|b| b.trim_end().trim_end_matches(';'));
+        let Some(entries) = body.and_then(|b| serde_json::from_str::<Vec<InSearch<'_>>>(b).ok())
+        else {
+            return vec!["the search entries are not JSON".into()];
+        };
+        entries
+            .iter()
+            .filter(|e| self.by_id.contains_key(e.1.as_ref()) && e.3.is_empty())
+            .map(|e| format!("`{}` stands in the search without its caution mark", &*e.1))
+            .collect()
+    }
+
+    fn data(&self, bytes: &[u8]) -> Vec<String> {
+        let Ok(data) = serde_json::from_slice::<Data<'_>>(bytes) else {
+            return vec!["the data is not JSON".into()];
+        };
+        let unmarked = data.movements.iter().filter(|m| {
+            let marked = m.signal.is_some() && m.cautions.as_ref().is_some_and(|c| !c.is_empty());
+            !marked && self.by_id.contains_key(m.id.as_ref())
+        });
+        unmarked
+            .map(|m| format!("`{}` stands in the data without its cautions", &*m.id))
+            .collect()
+    }
+}
+
+/// What the audit reads of the open data.
+#[derive(Deserialize)]
+struct Data<'a> {
+    #[serde(borrow, default)]
+    movements: Vec<InData<'a>>,
+}
+
+#[derive(Deserialize)]
+struct InData<'a> {
+    #[serde(borrow, default)]
+    id: Text<'a>,
+    #[serde(borrow)]
+    signal: Option<Text<'a>>,
+    #[serde(borrow)]
+    cautions: Option<Vec<Text<'a>>>,
+}
+
+/// A text that is borrowed where it holds no escape.
+#[derive(Default, Deserialize)]
+struct Text<'a>(#[serde(borrow)] Cow<'a, str>);
+
+impl Deref for Text<'_> {
+    type Target = str;
+
+    fn deref(&self) -> &str {
+        &self.0
+    }
+}
+
+impl AsRef<str> for Text<'_> {
+    fn as_ref(&self) -> &str {
+        &self.0
+    }
+}
+
+/// What the audit reads of the tables.
+#[derive(Deserialize)]
+struct InTables<'a> {
+    #[serde(borrow)]
+    ids: Vec<Text<'a>>,
+    #[serde(borrow)]
+    marks: Vec<InMark<'a>>,
+    mark: Vec<i64>,
+}
+
+#[derive(Deserialize)]
+struct InMark<'a> {
+    #[serde(borrow)]
+    signal: Option<Text<'a>>,
+}
+
+/// What the audit reads of an entry of the search: the second text is the address, the fourth the signal.
+#[derive(Deserialize)]
+struct InSearch<'a>(
+    IgnoredAny,
+    #[serde(borrow)] Text<'a>,
+    IgnoredAny,
+    #[serde(borrow)] Text<'a>,
+    IgnoredAny,
+    IgnoredAny,
+    IgnoredAny,
+    IgnoredAny,
+);
+
+/// A style sheet that hides the marks, or loads from outside.
+fn style_sheet(css: &str) -> Vec<String> {
+    let mut faults = Vec::new();
+    let compact: String = css
+        .chars()
+        .filter(|c| !c.is_whitespace())
+        .collect::<String>()
+        .to_lowercase();
+    if compact.contains("@import") {
+        faults.push("a style sheet imports another".into());
+    }
+    for (at, _) in compact.match_indices("url(") {
+        let value = compact[at + 4..].trim_start_matches(['"', '\'']);
+        if value.starts_with("http") || value.starts_with("//") {
+            faults.push("a style sheet loads something from outside".into());
+        }
+    }
+    for rule in compact.split('}') {
+        let Some((selector, body)) = rule.rsplit_once('{') else {
+            continue;
+        };
+        let hides = [
+            "display:none",
+            "visibility:hidden",
+            "opacity:0;",
+            "font-size:0;",
+            "font-size:0px;",
+        ]
+        .iter()
+        .any(|h| format!("{body};").contains(h));
+        if hides
+            && (selector.contains("data-caution")
+                || selector.contains(".mark")
+                || selector.contains(".caution"))
+        {
+            faults.push(format!("the rule `{selector}` hides caution marks"));
+        }
+    }
+    faults
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Openings;
+    use proptest::prelude::*;
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(500) })]
+
+        /// No name is overlooked, in whatever capitals; `K` is the Kelvin sign, whose small letter is shorter.
+        #[test]
+        fn names_may_be_names(name in "[a-zA-ZäöKß -]{1,80}", others in prop::collection::vec("[a-z ]{1,9}", 0..4)) {
+            let small = name.to_lowercase();
+            let openings = Openings::of(others.iter().map(String::as_str).chain([small.as_str()]));
+            for words in [&name, &small, &name.to_uppercase()] {
+                if words.to_lowercase() == small {
+                    prop_assert!(openings.may_be_name(words), "{}", words);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn most_texts_are_no_names() {
+        let openings = Openings::of(["wall walk", "hang"].into_iter());
+        assert!(openings.may_be_name("Wall Walk") && openings.may_be_name("HANG"));
+        for other in ["", "wall", "stop at", "hangs", "1234"] {
+            assert!(!openings.may_be_name(other), "{other}");
+        }
+    }
+}

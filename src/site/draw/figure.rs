@@ -1,0 +1,244 @@
+//! Side views of postures as SVG: the body from its own joint angles, what it touches, its heights, its plumb line.
+//!
+//! One unit is one centimetre. Colours come from the theme alone, by class: `figure-body` (head and trunk), `figure-near` and
+//! `figure-far` (limbs), `figure-ground` (floor, box, wall), `figure-grip` (bar, rings), `figure-mark` (plumb line, arrow,
+//! heights). Knows nothing of pages.
+
+mod pen;
+mod person;
+mod scene;
+mod words;
+
+use crate::curriculum::words::Units;
+use crate::leverage::Solved;
+use crate::words::Words;
+use pen::Bounds;
+pub(in crate::site) use pen::number;
+use scene::{Scene, Way};
+use std::fmt::Write;
+
+/// A drawing and the text that stands in its place.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Figure {
+    pub svg: String,
+    pub alt: String,
+}
+
+/// Empty centimetres round a drawing.
+const MARGIN: f64 = 4.0;
+
+/// Screen pixels to a centimetre, for a reader without the theme's styles.
+const PIXELS: f64 = 1.5;
+
+/// A posture from the side: its start, and to the right of it its end, where it has one.
+pub fn figure(solved: &Solved, words: &Words, units: Units) -> Figure {
+    let says = words::Says { words, units };
+    let (title, description) = (says.title(solved), says.description(solved));
+    let start = &solved.start;
+    let scenes = match &solved.end {
+        None => vec![scene::draw(solved, start, Some(says), Way::Held)],
+        Some(end) => {
+            // The effort leads from the lower end to the higher.
+            let rises = end.centre.1 > start.centre.1;
+            let (up, down) = (Way::Towards(end), Way::Towards(start));
+            vec![
+                scene::draw(
+                    solved,
+                    start,
+                    Some(says),
+                    if rises { up } else { Way::None },
+                ),
+                scene::draw(solved, end, None, if rises { Way::None } else { down }),
+            ]
+        }
+    };
+    Figure {
+        svg: row(&scenes, "figure", PIXELS, &title, &description),
+        alt: format!("{title} {description}"),
+    }
+}
+
+/// Small figures on one line from easier to harder, each at its hardest end, with the names of what they show. Two of one look
+/// are drawn once.
+pub fn strip(family: &[(&str, &Solved)], words: &Words) -> Figure {
+    let names: Vec<&str> = family.iter().map(|(name, _)| *name).collect();
+    let title = words.say("figure.strip");
+    let names = words.joined(&names, "list.semicolon");
+    let description = words.fill("figure.strip_names", &[("names", (&names).into())]);
+    let mut scenes: Vec<Scene> = Vec::new();
+    for (_, solved) in family {
+        let pose = solved.end.as_ref().unwrap_or(&solved.start);
+        let scene = scene::draw(solved, pose, None, Way::None);
+        if scenes.iter().all(|drawn| drawn.svg != scene.svg) {
+            scenes.push(scene);
+        }
+    }
+    Figure {
+        svg: row(
+            &scenes,
+            "figure figure-strip",
+            PIXELS / 2.0,
+            title,
+            &description,
+        ),
+        alt: format!("{title} {description}"),
+    }
+}
+
+/// Scenes side by side on one level.
+fn row(scenes: &[Scene], class: &str, pixels: f64, title: &str, description: &str) -> String {
+    const GAP: f64 = 14.0;
+    let mut inner = String::new();
+    let mut all = Bounds::NONE;
+    let mut left = 0.0;
+    for scene in scenes {
+        let shift = left - scene.bounds.left;
+        let _ = write!(
+            inner,
+            "<g transform=\"translate({} 0)\">{}</g>",
+            number(shift),
+            scene.svg
+        );
+        left += scene.bounds.right - scene.bounds.left + GAP;
+        all.include((0.0, scene.bounds.bottom), 0.0);
+        all.include((left - GAP, scene.bounds.top), 0.0);
+    }
+    if scenes.is_empty() {
+        all.include((0.0, 0.0), 0.0);
+    }
+    let (wide, high) = (
+        all.right - all.left + 2.0 * MARGIN,
+        all.top - all.bottom + 2.0 * MARGIN,
+    );
+    format!(
+        "<svg class=\"{class}\" xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" viewBox=\"{} {} {} {}\" width=\"{}\" height=\"{}\"><title>{}</title><desc>{}</desc>{inner}</svg>",
+        number(all.left - MARGIN),
+        number(-all.top - MARGIN),
+        number(wide),
+        number(high),
+        (wide * pixels).round(),
+        (high * pixels).round(),
+        escape(title),
+        escape(description),
+    )
+}
+
+fn escape(text: &str) -> String {
+    text.replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
+        .replace('"', "&quot;")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn figure(solved: &Solved) -> Figure {
+        super::figure(solved, Words::english(), Units::Metric)
+    }
+
+    fn strip(family: &[(&str, &Solved)]) -> Figure {
+        super::strip(family, Words::english())
+    }
+
+    use crate::curriculum::posture::{Joints, Posture, Touch};
+    use crate::leverage::{names, solve};
+    use crate::source::{FileId, Span};
+
+    fn named(name: &str, touches: &[Touch], hands_at: Option<f64>, feet_at: Option<f64>) -> Solved {
+        solve(&Posture {
+            named: Some(name.into()),
+            touches: touches.to_vec(),
+            start: Joints::default(),
+            end: None,
+            hands_at,
+            feet_at,
+            span: Span::top(FileId(0)),
+        })
+        .expect("a shipped posture stands")
+    }
+
+    /// Numbers of at most two decimals, only the classes of the contract, nothing inline.
+    fn sound(figure: &Figure) {
+        let svg = &figure.svg;
+        for word in ["style=", "NaN", "inf", " -0 ", "fill=", "stroke="] {
+            assert!(!svg.contains(word), "{word} in {svg}");
+        }
+        for number in svg.split(|c: char| !(c.is_ascii_digit() || c == '.')) {
+            let decimals = number.split_once('.').map_or(0, |(_, d)| d.len());
+            assert!(decimals <= 2, "{number}");
+        }
+        for class in svg.split("class=\"").skip(1) {
+            let names = class.split('"').next().expect("a class");
+            assert!(names.split(' ').all(|n| n.starts_with("figure")), "{names}");
+        }
+        assert_eq!(svg.matches("<g ").count(), svg.matches("</g>").count());
+        assert!(svg.contains("role=\"img\"") && svg.contains("<title>") && svg.contains("<desc>"));
+        assert!(svg.len() < 8_000, "{} bytes", svg.len());
+    }
+
+    #[test]
+    fn every_shipped_posture_is_drawn() {
+        for name in names() {
+            let figure = figure(&named(name, &[], None, None));
+            sound(&figure);
+            assert!(figure.alt.len() < 360, "{}", figure.alt);
+        }
+    }
+
+    #[test]
+    fn heights_and_grips_are_drawn_and_said() {
+        let decline = figure(&named("push-up", &[], None, Some(40.0)));
+        sound(&decline);
+        assert_eq!(decline.svg.matches("40 cm</text>").count(), 1);
+        assert!(decline.alt.starts_with(
+            "A person in a push-up, from the side: hands on the floor and feet 40 cm high. Start: arms straight,"
+        ), "{}", decline.alt);
+        let rings = figure(&named("support", &[Touch::Rings], None, None));
+        sound(&rings);
+        assert!(rings.alt.contains("hands on rings"), "{}", rings.alt);
+        let wall = figure(&named("wall-handstand", &[], None, Some(120.0)));
+        sound(&wall);
+        assert!(
+            wall.alt.contains("feet on a wall, 120 cm high"),
+            "{}",
+            wall.alt
+        );
+        assert!(wall.svg.contains("120 cm</text>"));
+    }
+
+    #[test]
+    fn what_the_words_say_is_what_is_drawn() {
+        let alt = |name: &str| figure(&named(name, &[], None, None)).alt;
+        assert_eq!(
+            alt("front-lever"),
+            "A person in a front lever, straight, from the side: hands on a bar. Arms straight, trunk level, hips and knees straight."
+        );
+        assert!(alt("handstand").contains("trunk upside down"));
+        assert!(alt("bridge").contains("hips open past straight"));
+        assert!(
+            alt("one-leg-front-lever")
+                .contains("one leg: hip and knee straight; the other: hip at 60")
+        );
+    }
+
+    #[test]
+    fn a_family_is_one_strip() {
+        let (easy, hard) = (
+            named("tuck-front-lever", &[], None, None),
+            named("front-lever", &[], None, None),
+        );
+        let strip = strip(&[("Tuck <lever>", &easy), ("Full lever", &hard)]);
+        sound(&strip);
+        assert_eq!(
+            strip.alt,
+            "Side views, from easier to harder. Tuck <lever>; Full lever."
+        );
+        let again = self::strip(&[("Lowering", &easy), ("Hold", &easy), ("Full", &hard)]);
+        assert_eq!(again.svg.matches("<g transform").count(), 2);
+        assert!(again.svg.contains("Lowering; Hold; Full"));
+        assert!(strip.svg.contains("Tuck &lt;lever&gt;"));
+        sound(&super::strip(&[], Words::english()));
+    }
+}

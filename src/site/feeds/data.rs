@@ -1,0 +1,157 @@
+//! The curriculum as open JSON, and its JSON Schema.
+
+use crate::curriculum::caution::ClassIx;
+use crate::curriculum::words::Word;
+use crate::curriculum::{Leaf, Movement, MovementIx, Need, schema as schemas};
+use crate::site::Plan;
+use crate::words::Words;
+use serde::Serialize;
+use serde_json::{Map, Value, json};
+
+/// `data/curriculum.json`.
+pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
+    let c = plan.curriculum;
+    let skills: Vec<Value> = c
+        .skills()
+        .map(|(_, s)| json!({ "id": s.id.as_str(), "name": s.name, "goal": demand(plan, &s.goal) }))
+        .collect();
+    let families: Vec<Value> = c
+        .families()
+        .filter(|(_, f)| !f.held_back)
+        .map(|(_, f)| {
+            let axes: Map<String, Value> = f
+                .axes
+                .iter()
+                .map(|a| (a.name.clone(), json!(a.rungs)))
+                .collect();
+            json!({ "id": f.id.as_str(), "name": f.name, "axes": axes })
+        })
+        .collect();
+    let cautions: Vec<Value> = c
+        .cautions
+        .classes()
+        .iter()
+        .map(|k| {
+            json!({ "id": k.id, "name": k.name, "signal": k.signal.word(), "happens": k.happens, "ask_first": k.ask_first, "set_up": k.set_up, "bail_out": k.bail_out, "stop": k.stop })
+        })
+        .collect();
+    let mut out = Map::new();
+    out.insert("format".into(), json!(1));
+    out.insert("school".into(), json!(c.school.name));
+    if let Some(licence) = &c.school.licence {
+        out.insert("licence".into(), json!(licence));
+    }
+    out.insert(
+        "statement".into(),
+        json!(Words::english().say("part.not_medical_advice")),
+    );
+    out.insert("skills".into(), json!(skills));
+    out.insert("families".into(), json!(families));
+    out.insert("cautions".into(), json!(cautions));
+    let mut text = serde_json::to_vec_pretty(&Value::Object(out)).expect("a value is JSON");
+    // One movement a line: a change of one shows as one line.
+    text.truncate(text.len() - "\n}".len());
+    text.extend_from_slice(b",\n  \"movements\": [");
+    for (i, (ix, m)) in c.published().enumerate() {
+        let before: &[u8] = if i == 0 { b"\n    " } else { b",\n    " };
+        text.extend_from_slice(before);
+        serde_json::to_writer(&mut text, &movement(plan, ix, m)).expect("a record is JSON");
+    }
+    text.extend_from_slice(b"\n  ]\n}\n");
+    text
+}
+
+/// A movement of the open data.
+#[derive(Serialize)]
+struct InData<'a> {
+    id: &'a str,
+    name: &'a str,
+    summary: &'a str,
+    pattern: &'static str,
+    positions: Vec<&'static str>,
+    load: &'static str,
+    inverted: bool,
+    loaded: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    signal: Option<&'static str>,
+    cautions: Vec<&'a str>,
+    standard: String,
+    each_side: bool,
+    stage: u32,
+    needs: Tree<'a>,
+    equipment: &'a [Vec<String>],
+    #[serde(skip_serializing_if = "Option::is_none")]
+    family: Option<&'a str>,
+    also: &'a [String],
+    was: Vec<&'a str>,
+}
+
+/// A demand of the open data.
+#[derive(Serialize)]
+struct Demand<'a> {
+    movement: &'a str,
+    target: String,
+}
+
+/// Needs of the open data.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum Tree<'a> {
+    Leaf(Demand<'a>),
+    All { all: Vec<Tree<'a>> },
+    Any { any: Vec<Tree<'a>> },
+    AtLeast { at_least: u32, of: Vec<Tree<'a>> },
+}
+
+fn movement<'a>(plan: &Plan<'a>, ix: MovementIx, m: &'a Movement) -> InData<'a> {
+    let class = |class: &ClassIx| plan.curriculum.cautions.class(*class);
+    InData {
+        id: m.id.as_str(),
+        name: &m.name,
+        summary: &m.summary,
+        pattern: m.pattern.word(),
+        positions: m.positions.iter().map(|p| p.word()).collect(),
+        load: m.load.word(),
+        inverted: m.inverted(),
+        loaded: m.loaded,
+        signal: m.cautions.first().map(|c| class(c).signal.word()),
+        cautions: m.cautions.iter().map(|c| class(c).id.as_str()).collect(),
+        standard: m.standard.to_string(),
+        each_side: m.each_side,
+        stage: plan.stages.of(ix).unwrap_or(0),
+        needs: tree(plan, &m.needs),
+        equipment: &m.equipment,
+        family: m
+            .place
+            .as_ref()
+            .map(|place| plan.curriculum.family(place.family).id.as_str()),
+        also: &m.also,
+        was: m.was.iter().map(|w| w.as_str()).collect(),
+    }
+}
+
+fn demand<'a>(plan: &Plan<'a>, leaf: &Leaf) -> Demand<'a> {
+    Demand {
+        movement: plan.curriculum.movement(leaf.movement).id.as_str(),
+        target: leaf.target.to_string(),
+    }
+}
+
+fn tree<'a>(plan: &Plan<'a>, need: &Need<Leaf>) -> Tree<'a> {
+    let parts = |parts: &[Need<Leaf>]| parts.iter().map(|p| tree(plan, p)).collect();
+    match need {
+        Need::Leaf(l) => Tree::Leaf(demand(plan, l)),
+        Need::All(p) => Tree::All { all: parts(p) },
+        Need::Any(p) => Tree::Any { any: parts(p) },
+        Need::AtLeast(k, p) => Tree::AtLeast {
+            at_least: *k,
+            of: parts(p),
+        },
+    }
+}
+
+/// `data/curriculum.schema.json`.
+pub fn schema() -> Vec<u8> {
+    let schema = schemas::schema("data").expect("the data has a schema");
+    (serde_json::to_string_pretty(&schema).expect("a value is JSON") + "\n").into_bytes()
+}

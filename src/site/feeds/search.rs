@@ -1,0 +1,78 @@
+//! What the page's search looks through: names, other names, cues, faults, summaries, the words of the glossary.
+
+use crate::curriculum::note::NoteOwner;
+use crate::site::Plan;
+use crate::site::pages::view::mark_of;
+use serde::Serialize;
+
+/// The path of the entries, and what stands before them: a page opened from disk can load a script but no data.
+pub const PATH: &str = "data/search.js";
+pub const PREFIX: &str = "globalThis.rungbookSearch = ";
+
+/// `data/search.js`: one entry a line: address, name, the mark's signal or "", the mark's words, where its mark leads, other
+/// names, and everything else that can be found.
+pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
+    let c = plan.curriculum;
+    let mut out = Entries(format!("{PREFIX}[").into_bytes());
+    for (ix, m) in c.published() {
+        let (signal, says, href) = mark_of(plan, ix).map_or(("", "", ""), |m| {
+            (m.signal, m.says.as_str(), m.href.as_str())
+        });
+        let faults = m
+            .faults
+            .iter()
+            .flat_map(|f| [Some(f.see.as_str()), f.attempt.as_deref()]);
+        let text: Vec<&str> = std::iter::once(m.summary.as_str())
+            .chain(m.cues.iter().map(String::as_str))
+            .chain(faults.flatten())
+            .collect();
+        let text = text.join(". ");
+        out.add(&(
+            "movement",
+            m.id.as_str(),
+            &m.name,
+            signal,
+            says,
+            href,
+            &m.also,
+            text,
+        ));
+    }
+    for (_, f) in c.families().filter(|(_, f)| !f.held_back) {
+        let text = f.summary.as_deref().unwrap_or("");
+        out.plain("family", f.id.as_str(), &f.name, &f.also, text);
+    }
+    for (_, s) in c.skills() {
+        let text = s.summary.as_deref().unwrap_or("");
+        out.plain("skill", s.id.as_str(), &s.name, &s.also, text);
+    }
+    for (_, n) in c.notes().filter(|(_, n)| n.owner == NoteOwner::Page) {
+        out.plain("page", &n.id, &n.title, &[], "");
+    }
+    for class in c.cautions.classes() {
+        let id = format!("cautions.html#{}", class.id);
+        let (name, happens) = (
+            class.say("name", plan.say()),
+            class.say("happens", plan.say()),
+        );
+        out.plain("caution", &id, name, &[], happens);
+    }
+    out.0.extend_from_slice(b"\n];\n");
+    out.0
+}
+
+/// The file as far as it is written.
+struct Entries(Vec<u8>);
+
+impl Entries {
+    fn add(&mut self, entry: &impl Serialize) {
+        let first = self.0.last() == Some(&b'[');
+        self.0.extend_from_slice(if first { b"\n" } else { b",\n" });
+        serde_json::to_writer(&mut self.0, entry).expect("texts are JSON");
+    }
+
+    /// What has no mark.
+    fn plain(&mut self, kind: &str, id: &str, name: &str, also: &[String], text: &str) {
+        self.add(&(kind, id, name, "", "", "", also, text));
+    }
+}

@@ -1,0 +1,288 @@
+//! The tables that the pages' script looks up: requirement trees, demands, necessary demands, patterns, marks, as flat columns.
+//!
+//! Everything that needs thought is worked out here; the script compares and looks up. A tree is a list of whole numbers in
+//! prefix order: a demand by its number, or -1 and a count for "all of", -2 and a count for "any of", -3, k and a count.
+
+use crate::chain::Flat;
+use crate::curriculum::school::School;
+use crate::curriculum::target::{Added, Measure, ONE};
+use crate::curriculum::words::{Arms, BodyPart, Pattern, Phase, Word};
+use crate::curriculum::{MovementIx, Owner, Target};
+use crate::placement;
+use crate::readiness::never_presumed;
+use crate::site::Plan;
+use crate::site::pages::view::mark_of;
+use crate::site::theme::link::Mark;
+use crate::strength;
+use foldhash::fast::FixedState;
+use serde::Serialize;
+use serde_json::{Map, Value, json};
+use std::collections::{BTreeMap, HashMap};
+
+/// The path of the tables, and what stands before them: a page opened from disk can load a script but no data.
+pub const PATH: &str = "data/tables.js";
+pub const PREFIX: &str = "globalThis.rungbookTables = ";
+
+const EACH_SIDE: u32 = 1;
+const GUARDED: u32 = 2;
+const NEVER_PRESUMED: u32 = 4;
+const LOWERING: u32 = 8;
+
+/// `data/tables.js`, with the version by which a page names it.
+pub fn tables(plan: &Plan<'_>) -> (Vec<u8>, String) {
+    let columns = columns(plan)
+        .into_iter()
+        .map(|(key, column)| format!("\"{key}\":{column}"));
+    let columns = columns.collect::<Vec<String>>().join(",\n");
+    let version = crate::site::version(columns.as_bytes());
+    // The page that got them looks whether they are those it named: a host sends what it has, whatever follows the `?`.
+    let text = format!("{PREFIX}{{\n\"version\":\"{version}\",\n{columns}\n}};\n");
+    (text.into_bytes(), version)
+}
+
+/// The tables as one object; what the tests give to the script.
+pub fn value(plan: &Plan<'_>) -> Value {
+    let columns = columns(plan).into_iter();
+    columns
+        .map(|(key, json)| {
+            (
+                key.to_string(),
+                serde_json::from_str(&json).unwrap_or_default(),
+            )
+        })
+        .collect::<Map<String, Value>>()
+        .into()
+}
+
+/// Columns with their names, as JSON.
+#[derive(Default)]
+struct Columns(Vec<(&'static str, String)>);
+
+impl Columns {
+    fn put(&mut self, name: &'static str, column: impl Serialize) {
+        let json = serde_json::to_string(&column).unwrap_or_default();
+        self.0.push((name, json));
+    }
+
+    /// A column of one value for each.
+    fn each<T: Serialize>(&mut self, name: &'static str, values: impl Iterator<Item = T>) {
+        self.put(name, values.collect::<Vec<T>>());
+    }
+}
+
+/// Every column.
+fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
+    let curriculum = plan.curriculum;
+    let school = &curriculum.school;
+    let flat = &plan.flat;
+    let shown = &flat.movements;
+    let movements = || shown.iter().map(|ix| curriculum.movement(*ix));
+    let skills: Vec<Value> = curriculum
+        .skills()
+        .zip(&plan.chains)
+        .map(|((_, skill), chain)| {
+            let members: Vec<u32> = chain.movements.iter().filter_map(|l| flat.number(l.movement)).collect();
+            json!({ "id": skill.id.as_str(), "name": skill.name, "goal": flat.find(&skill.goal), "members": members })
+        })
+        .collect();
+    let (targets, target_of) = targets(flat);
+    let old: Map<String, Value> = curriculum
+        .old_ids()
+        .filter_map(|(id, owner)| match owner {
+            Owner::Movement(ix) => Some((id.to_string(), json!(flat.number(ix)?))),
+            _ => None,
+        })
+        .collect();
+    let (marks, mark) = marks(plan, shown);
+    let mut out = Columns::default();
+    out.put("format", 1);
+    out.put("site", site_key(&school.address));
+    out.put("school", &school.name);
+    out.put("presume", school.presume);
+    out.put("results_last_days", school.results_last_days);
+    out.put("units", school.units.word());
+    out.put("patterns", Pattern::WORDS);
+    out.put("parts", BodyPart::WORDS);
+    out.each("ids", movements().map(|m| m.id.as_str()));
+    out.each("names", movements().map(|m| m.name.as_str()));
+    out.each(
+        "stage",
+        shown.iter().map(|ix| plan.stages.of(*ix).unwrap_or(0)),
+    );
+    out.each("pattern", movements().map(|m| m.pattern as u32));
+    out.each("day_order", movements().map(placement::day_order));
+    out.each("flags", movements().map(flags));
+    out.each(
+        "stresses",
+        movements().map(|m| {
+            m.stresses
+                .iter()
+                .fold(0, |bits, part| bits | 1_u32 << *part as u32)
+        }),
+    );
+    out.put("marks", marks);
+    out.put("mark", mark);
+    out.each(
+        "straight",
+        movements().map(|m| u32::from(m.arms == Some(Arms::Straight))),
+    );
+    out.each("inverted", movements().map(|m| u32::from(m.inverted())));
+    out.each(
+        "high",
+        movements().map(|m| u32::from(strength::bears(curriculum, m, "fall-height"))),
+    );
+    out.each(
+        "waits",
+        movements().map(|m| u32::from(strength::waits(curriculum, m))),
+    );
+    out.each(
+        "unstable",
+        movements().map(|m| u32::from(strength::is_unstable(m))),
+    );
+    out.each("equipment", movements().map(|m| &m.equipment));
+    let gear: BTreeMap<&str, String> = movements()
+        .flat_map(|m| m.equipment.iter().flatten())
+        .map(|word| (word.as_str(), plan.say().gear(word)))
+        .collect();
+    out.put("gear", gear);
+    out.each(
+        "weeks_from",
+        movements().map(|m| m.weeks.map_or(0, |w| w.from)),
+    );
+    out.each("dose", movements().map(|m| m.dose.map(|d| dose(&d))));
+    out.put("dose_of_school", of_school(school));
+    out.put("warm_up", &school.warm_up);
+    let classes = curriculum.cautions.classes();
+    out.each("classes", classes.iter().map(|c| c.id.as_str()));
+    out.each(
+        "cautions",
+        movements().map(|m| m.cautions.iter().map(|c| c.0).collect::<Vec<u16>>()),
+    );
+    out.put("needs", &flat.trees);
+    out.put("necessary", &flat.necessary);
+    out.put("skills", &skills);
+    out.put("old", &old);
+    out.each(
+        "leaves",
+        flat.demands
+            .iter()
+            .zip(&target_of)
+            .flat_map(|((m, _), t)| [*m, *t]),
+    );
+    out.put("implied", &flat.implied);
+    out.each("targets", targets.iter().map(parts));
+    out.each("target_text", targets.iter().map(Target::to_string));
+    out.0
+}
+
+/// measure, sets, amount, seconds of each rep, unit of the load, load.
+fn dose(target: &Target) -> [i64; 6] {
+    let (unit, load) = load(target);
+    [
+        measure(target),
+        target.sets().into(),
+        target.amount(),
+        target.seconds(),
+        unit,
+        load,
+    ]
+}
+
+/// Its unit (0 none, 1 mass, 2 body weight) and number.
+fn load(target: &Target) -> (i64, i64) {
+    match target.added() {
+        None => (0, 0),
+        Some(Added::Mass(n)) => (1, n),
+        Some(Added::BodyWeight(n)) => (2, n),
+    }
+}
+
+fn of_school(school: &School) -> Value {
+    let dose = &school.dose;
+    json!({
+        "sets": dose.sets, "reps": dose.reps, "hold_sets": dose.hold.sets(), "hold_seconds": dose.hold.amount() / ONE,
+        "a_week": dose.a_week, "lighter_every": dose.lighter_every_days, "practice": school.practice.word(),
+        "smallest_plate": school.smallest_plate,
+    })
+}
+
+/// The hash of the school's address: storage and caches of one browser may serve several sites.
+pub fn site_key(address: &str) -> String {
+    blake3::hash(address.as_bytes()).to_hex()[..12].to_string()
+}
+
+fn flags(movement: &crate::curriculum::Movement) -> u32 {
+    let set = |is: bool, flag: u32| if is { flag } else { 0 };
+    set(movement.each_side, EACH_SIDE)
+        | set(movement.guarded(), GUARDED)
+        | set(never_presumed(movement), NEVER_PRESUMED)
+        | set(movement.phase == Some(Phase::Lowering), LOWERING)
+}
+
+/// The different targets, and for each demand which it asks.
+fn targets(flat: &Flat) -> (Vec<Target>, Vec<u32>) {
+    let mut all: Vec<Target> = Vec::new();
+    let mut numbers: HashMap<Target, u32, FixedState> = HashMap::default();
+    let mut number = |target: Target| {
+        *numbers.entry(target).or_insert_with(|| {
+            all.push(target);
+            all.len() as u32 - 1
+        })
+    };
+    let of = flat
+        .demands
+        .iter()
+        .map(|(_, target)| number(*target))
+        .collect();
+    (all, of)
+}
+
+fn measure(target: &Target) -> i64 {
+    match target.measure() {
+        Measure::Reps => 0,
+        Measure::Time => 1,
+        Measure::Length => 2,
+        Measure::Angle => 3,
+        Measure::Done => 4,
+    }
+}
+
+/// measure, "at most", sets, amount, seconds, unit of the load, load, hits, tries, each side.
+fn parts(target: &Target) -> [i64; 10] {
+    let measure = measure(target);
+    let (unit, load) = load(target);
+    let (hits, of) = target
+        .tries()
+        .map_or((0, 0), |t| (t.hits.into(), t.of.into()));
+    [
+        measure,
+        i64::from(target.at_most()),
+        target.sets().into(),
+        target.amount(),
+        target.seconds(),
+        unit,
+        load,
+        hits,
+        of,
+        target.each_side().into(),
+    ]
+}
+
+/// The different marks, and for each movement which it bears; -1 for none.
+fn marks<'p>(plan: &'p Plan<'_>, shown: &[MovementIx]) -> (Vec<&'p Mark>, Vec<i64>) {
+    let mut all: Vec<&Mark> = Vec::new();
+    let mut of = Vec::new();
+    for ix in shown {
+        let number = mark_of(plan, *ix).map_or(-1, |mark| {
+            let known = all
+                .iter()
+                .position(|m| m.says == mark.says && m.href == mark.href);
+            known.unwrap_or_else(|| {
+                all.push(mark);
+                all.len() - 1
+            }) as i64
+        });
+        of.push(number);
+    }
+    (all, of)
+}

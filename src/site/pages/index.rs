@@ -1,0 +1,363 @@
+//! Home, the indexes, and the short pages that clients look for first.
+
+use super::{Head, Made, about, head, turn};
+use crate::curriculum::MovementIx;
+use crate::curriculum::caution::ClassIx;
+use crate::site::pages::markdown;
+use crate::site::pages::view::{self, CautionView, Named};
+use crate::site::theme::ThemeError;
+use crate::site::theme::link::Mark;
+use crate::site::{Plan, ROWS_A_PAGE};
+use serde::Serialize;
+use std::collections::BTreeMap;
+use tera::Context;
+
+/// Links in one list of an index; more are counted.
+const MOST_LINKS: usize = 200;
+/// Entries of the ledger on the home page.
+const RECENT: usize = 3;
+
+/// The template of a page, and what it says of itself.
+fn page_of(plan: &Plan<'_>, name: &'static str) -> (&'static str, Head) {
+    let template = match name {
+        "index" => "home.html",
+        "before-you-start" => "before-you-start.html",
+        "cautions" => "cautions.html",
+        "if-it-hurts" => "if-it-hurts.html",
+        "if-you-are-stuck" => "if-you-are-stuck.html",
+        "about-the-coach" => "about-the-coach.html",
+        "about-the-numbers" => "about-the-numbers.html",
+        "where-i-stand" => "where-i-stand.html",
+        "today" => "today.html",
+        "search" => "search.html",
+        "my-people" => "my-people.html",
+        "faults" => "faults.html",
+        "equipment" => "equipment.html",
+        "words" => "words.html",
+        "changes" => "changes.html",
+        _ => "data.html",
+    };
+    let kind = template.trim_end_matches(".html");
+    let of_page = view::key("page", kind);
+    let text = |part: &str| plan.say().say(&format!("{of_page}.{part}"));
+    (template, head(kind, text("title"), text("description")))
+}
+
+pub fn fixed(plan: &Plan<'_>, name: &'static str) -> Result<Made, ThemeError> {
+    let (template, head) = page_of(plan, name);
+    let mut context = Context::new();
+    let note = plan
+        .curriculum
+        .fixed_page_note(name)
+        .map(|ix| markdown::render(plan, ix, 0))
+        .transpose()?;
+    context.insert("note", &note.unwrap_or_default());
+    match name {
+        "index" => home(plan, &mut context),
+        "before-you-start" => about::before(plan, &mut context),
+        "about-the-numbers" => about::numbers(plan, &mut context),
+        "cautions" => cautions(plan, &mut context),
+        "faults" => faults(plan, &mut context),
+        "equipment" => equipment(plan, &mut context),
+        "words" => words(plan, &mut context),
+        "changes" => context.insert(
+            "entries",
+            &plan
+                .curriculum
+                .ledger
+                .entries
+                .iter()
+                .rev()
+                .map(|e| view::entry(plan, e))
+                .collect::<Vec<_>>(),
+        ),
+        "data" => context.insert("count", &plan.curriculum.published().count()),
+        _ => {}
+    }
+    Ok((template, head, context))
+}
+
+#[derive(Serialize)]
+struct SkillCard<'a> {
+    href: String,
+    name: &'a str,
+    summary: Option<&'a str>,
+    goal: &'a str,
+    target: String,
+    /// The goal's mark: a skill often bears its movement's name.
+    mark: Option<Mark>,
+    stage: u32,
+    stage_words: String,
+    count: usize,
+    start: Vec<&'a str>,
+}
+
+fn home(plan: &Plan<'_>, context: &mut Context) {
+    let card = |(ix, skill): (crate::curriculum::SkillIx, &'_ crate::curriculum::Skill)| {
+        let chain = &plan.chains[ix.at()];
+        let stage = plan.stages.of(skill.goal.movement).unwrap_or(0);
+        let ground = chain
+            .movements
+            .iter()
+            .filter(|l| l.stage == 0 && plan.curriculum.movement(l.movement).test.is_some());
+        SkillCard {
+            href: format!("{}.html", skill.id),
+            name: plan.curriculum.skill(ix).name.as_str(),
+            summary: plan.curriculum.skill(ix).summary.as_deref(),
+            goal: plan.links.of(skill.goal.movement),
+            target: plan.words(&skill.goal.target),
+            mark: view::mark_of(plan, skill.goal.movement).cloned(),
+            stage,
+            stage_words: view::stage_words(plan.say(), stage),
+            count: chain.movements.len(),
+            start: ground.take(4).map(|l| plan.links.of(l.movement)).collect(),
+        }
+    };
+    context.insert(
+        "skills",
+        &plan.curriculum.skills().map(card).collect::<Vec<_>>(),
+    );
+    context.insert("count", &plan.curriculum.published().count());
+    context.insert(
+        "entries",
+        &plan
+            .curriculum
+            .ledger
+            .entries
+            .iter()
+            .rev()
+            .take(RECENT)
+            .map(|e| view::entry(plan, e))
+            .collect::<Vec<_>>(),
+    );
+    let pages = plan
+        .curriculum
+        .notes()
+        .filter(|(_, n)| n.owner == crate::curriculum::note::NoteOwner::Page);
+    context.insert(
+        "pages",
+        &pages
+            .map(|(_, n)| Named {
+                href: format!("{}.html", n.id),
+                name: n.title.clone(),
+            })
+            .collect::<Vec<_>>(),
+    );
+    let families = plan.curriculum.families().filter(|(_, f)| !f.held_back);
+    context.insert(
+        "families",
+        &families
+            .map(|(_, f)| Named {
+                href: format!("{}.html", f.id),
+                name: f.name.clone(),
+            })
+            .collect::<Vec<_>>(),
+    );
+}
+
+#[derive(Serialize)]
+struct ClassView<'a> {
+    #[serde(flatten)]
+    class: CautionView<'a>,
+    movements: Vec<&'a str>,
+    more: usize,
+}
+
+fn cautions(plan: &Plan<'_>, context: &mut Context) {
+    let mut by_class: BTreeMap<ClassIx, Vec<MovementIx>> = BTreeMap::new();
+    for (ix, movement) in plan.curriculum.published() {
+        movement
+            .cautions
+            .iter()
+            .for_each(|c| by_class.entry(*c).or_default().push(ix));
+    }
+    let all = 0..plan.curriculum.cautions.classes().len();
+    let view = |i: usize| {
+        let ix = ClassIx(i as u16);
+        let movements = by_class.get(&ix).map_or(&[][..], Vec::as_slice);
+        ClassView {
+            class: view::caution(plan, ix),
+            movements: movements
+                .iter()
+                .take(MOST_LINKS)
+                .map(|m| plan.links.of(*m))
+                .collect(),
+            more: movements.len().saturating_sub(MOST_LINKS),
+        }
+    };
+    context.insert("classes", &all.map(view).collect::<Vec<_>>());
+}
+
+#[derive(Serialize)]
+struct FaultRow<'a> {
+    see: &'a str,
+    because: Option<&'a str>,
+    attempt: Option<&'a str>,
+    movements: Vec<&'a str>,
+}
+
+/// A fault by which rows are joined: what is seen in small letters, then its parts as written.
+type FaultKey<'a> = (String, &'a str, Option<&'a str>, Option<&'a str>);
+
+/// Faults by what is seen; the same fault of several movements once.
+fn faults(plan: &Plan<'_>, context: &mut Context) {
+    let mut by_fault: BTreeMap<FaultKey<'_>, Vec<MovementIx>> = BTreeMap::new();
+    for (ix, movement) in plan.curriculum.published() {
+        for fault in &movement.faults {
+            let key = (
+                fault.see.to_lowercase(),
+                fault.see.as_str(),
+                fault.because.as_deref(),
+                fault.attempt.as_deref(),
+            );
+            by_fault.entry(key).or_default().push(ix);
+        }
+    }
+    let total = by_fault.len();
+    let rows: Vec<FaultRow<'_>> = by_fault
+        .into_iter()
+        .take(ROWS_A_PAGE * 2)
+        .map(|((_, see, because, attempt), movements)| FaultRow {
+            see,
+            because,
+            attempt,
+            movements: movements
+                .iter()
+                .take(MOST_LINKS)
+                .map(|m| plan.links.of(*m))
+                .collect(),
+        })
+        .collect();
+    context.insert("more", &(total - rows.len()));
+    context.insert("faults", &rows);
+}
+
+#[derive(Serialize)]
+struct EquipmentRow<'a> {
+    word: String,
+    id: &'a str,
+    means: &'a str,
+    movements: Vec<&'a str>,
+    more: usize,
+}
+
+fn equipment(plan: &Plan<'_>, context: &mut Context) {
+    let mut by_word: BTreeMap<&str, Vec<MovementIx>> = BTreeMap::new();
+    let mut without = Vec::new();
+    for (ix, movement) in plan.curriculum.published() {
+        movement
+            .equipment
+            .iter()
+            .flatten()
+            .for_each(|word| by_word.entry(word).or_default().push(ix));
+        if movement.equipment.is_empty() {
+            without.push(ix);
+        }
+    }
+    let mut rows: Vec<EquipmentRow<'_>> = Vec::new();
+    for (word, means) in &plan.curriculum.school.equipment {
+        let movements = by_word.get(word.as_str()).map_or(&[][..], Vec::as_slice);
+        rows.push(EquipmentRow {
+            word: plan.say().gear(word),
+            id: word,
+            means,
+            movements: movements
+                .iter()
+                .take(MOST_LINKS)
+                .map(|m| plan.links.of(*m))
+                .collect(),
+            more: movements.len().saturating_sub(MOST_LINKS),
+        });
+    }
+    context.insert("equipment", &rows);
+    context.insert(
+        "without",
+        &without
+            .iter()
+            .take(MOST_LINKS)
+            .map(|m| plan.links.of(*m))
+            .collect::<Vec<_>>(),
+    );
+}
+
+#[derive(Serialize)]
+struct AlsoRow<'a> {
+    also: &'a str,
+    link: &'a str,
+}
+
+fn words(plan: &Plan<'_>, context: &mut Context) {
+    let mut also: Vec<AlsoRow<'_>> = Vec::new();
+    for (ix, movement) in plan.curriculum.published() {
+        also.extend(movement.also.iter().map(|a| AlsoRow {
+            also: a,
+            link: plan.links.of(ix),
+        }));
+    }
+    also.sort_by(|a, b| (a.also.to_lowercase(), a.link).cmp(&(b.also.to_lowercase(), b.link)));
+    also.truncate(ROWS_A_PAGE * 2);
+    context.insert("also", &also);
+}
+
+#[derive(Serialize)]
+struct MovementRow<'a> {
+    link: &'a str,
+    standard: String,
+    stage: String,
+    pattern: &'a str,
+    skills: Vec<Named>,
+}
+
+/// Every movement by name, a long table.
+/// Every published movement by name.
+pub fn by_name(plan: &Plan<'_>) -> Vec<MovementIx> {
+    let mut all: Vec<MovementIx> = plan.curriculum.published().map(|(ix, _)| ix).collect();
+    all.sort_by_cached_key(|ix| (plan.curriculum.movement(*ix).name.to_lowercase(), *ix));
+    all
+}
+
+pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
+    use crate::curriculum::words::Word;
+    let all = plan.by_name();
+    let rows: Vec<MovementRow<'_>> = all
+        .chunks(ROWS_A_PAGE)
+        .nth(index)
+        .unwrap_or(&[])
+        .iter()
+        .map(|ix| {
+            let m = plan.curriculum.movement(*ix);
+            let skills = plan.skills_of[ix.at()]
+                .iter()
+                .take(8)
+                .map(|s| plan.curriculum.skill(*s));
+            MovementRow {
+                link: plan.links.of(*ix),
+                standard: plan.words(&m.standard),
+                stage: view::stage_words(plan.say(), plan.stages.of(*ix).unwrap_or(0)),
+                pattern: plan.say().say(&view::key("pattern", m.pattern.word())),
+                skills: skills
+                    .map(|s| Named {
+                        href: format!("{}.html", s.id),
+                        name: s.name.clone(),
+                    })
+                    .collect(),
+            }
+        })
+        .collect();
+    let mut context = Context::new();
+    context.insert("rows", &rows);
+    context.insert("count", &all.len());
+    context.insert(
+        "turn",
+        &turn("movements", index, all.len().div_ceil(ROWS_A_PAGE).max(1)),
+    );
+    (
+        "movements.html",
+        head(
+            "movements",
+            plan.say().say("page.movements.title"),
+            plan.say().say("page.movements.description"),
+        ),
+        context,
+    )
+}

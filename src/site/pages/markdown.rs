@@ -1,0 +1,300 @@
+//! Notes as HTML: links into the curriculum with their marks, sessions as tables, raw HTML made harmless, nothing inline that a
+//! strict policy would refuse.
+
+use crate::curriculum::note::{Note, SessionLine};
+use crate::curriculum::{NoteIx, Owner};
+use crate::site::Plan;
+use crate::site::media::picture;
+use crate::site::pages::highlight;
+use crate::site::pages::view;
+use crate::site::theme::ThemeError;
+use crate::site::theme::link::{escape, named};
+use crate::source::markdown::{is_session, options};
+use pulldown_cmark::{
+    Alignment, CodeBlockKind, CowStr, Event, HeadingLevel, Parser, Tag, TagEnd, html,
+};
+use std::collections::HashMap;
+
+/// The note as HTML. Headings begin at `<h2>` for `##` when `shift` is 0, one level lower for each step of it.
+pub fn render(plan: &Plan<'_>, ix: NoteIx, shift: usize) -> Result<String, ThemeError> {
+    written(plan, ix, shift, None)
+}
+
+/// The note on a page with others, for paper: its own anchors begin with its owner's, and its pictures are there at once.
+pub fn among_others(
+    plan: &Plan<'_>,
+    ix: NoteIx,
+    shift: usize,
+    owner: &str,
+) -> Result<String, ThemeError> {
+    written(plan, ix, shift, Some(owner))
+}
+
+fn written(
+    plan: &Plan<'_>,
+    ix: NoteIx,
+    shift: usize,
+    owner: Option<&str>,
+) -> Result<String, ThemeError> {
+    let note = plan.curriculum.note(ix);
+    let text = plan.snapshot.text(note.file);
+    let mut writer = Writer {
+        plan,
+        note,
+        shift,
+        owner,
+        anchors: owner.map_or(String::new(), |o| format!("{o}-")),
+        sessions: 0,
+        heading_ids: HashMap::new(),
+    };
+    let mut events = Parser::new_ext(text, options());
+    let mut out = Vec::new();
+    writer.events(&mut events, &mut out, &mut |_| false)?;
+    let mut page = String::with_capacity(text.len() * 2);
+    html::push_html(&mut page, out.into_iter());
+    Ok(page)
+}
+
+struct Writer<'a, 'p> {
+    plan: &'a Plan<'p>,
+    note: &'a Note,
+    shift: usize,
+    /// On a page with other notes the anchor of what the note is of.
+    owner: Option<&'a str>,
+    /// What the note's own anchors begin with.
+    anchors: String,
+    sessions: usize,
+    heading_ids: HashMap<String, usize>,
+}
+
+impl<'e> Writer<'_, '_> {
+    /// Rewrites events into `out` until `ends` says so.
+    fn events(
+        &mut self,
+        events: &mut Parser<'e>,
+        out: &mut Vec<Event<'e>>,
+        ends: &mut dyn FnMut(&TagEnd) -> bool,
+    ) -> Result<(), ThemeError> {
+        while let Some(event) = events.next() {
+            match event {
+                Event::End(end) if ends(&end) => return Ok(()),
+                Event::Start(Tag::Link { dest_url, .. }) => {
+                    let inner = self.inner(events, |end| matches!(end, TagEnd::Link))?;
+                    let mut text = String::new();
+                    html::push_html(&mut text, inner.into_iter());
+                    out.push(Event::InlineHtml(self.link(&dest_url, &text)?.into()));
+                }
+                Event::Start(Tag::Image { dest_url, .. }) => {
+                    let inner = self.inner(events, |end| matches!(end, TagEnd::Image))?;
+                    out.push(Event::InlineHtml(self.picture(&dest_url, &inner).into()));
+                }
+                Event::Start(Tag::Heading { level, .. }) => self.heading(level, events, out)?,
+                Event::Start(Tag::CodeBlock(kind)) => {
+                    let inner = self.inner(events, |end| matches!(end, TagEnd::CodeBlock))?;
+                    out.push(Event::Html(self.code_block(&kind, &plain(&inner))?.into()));
+                }
+                Event::Start(Tag::Table(alignments)) => {
+                    // Alignment would be written as inline style.
+                    out.push(Event::Html("<div class=\"wide\" tabindex=\"0\">".into()));
+                    out.push(Event::Start(Tag::Table(vec![
+                        Alignment::None;
+                        alignments.len()
+                    ])));
+                }
+                Event::End(TagEnd::Table) => {
+                    out.push(Event::End(TagEnd::Table));
+                    out.push(Event::Html("</div>\n".into()));
+                }
+                Event::Start(Tag::HtmlBlock) => out.push(Event::Start(Tag::Paragraph)),
+                Event::End(TagEnd::HtmlBlock) => out.push(Event::End(TagEnd::Paragraph)),
+                Event::Html(text) | Event::InlineHtml(text) => out.push(Event::Text(text)),
+                Event::Start(Tag::FootnoteDefinition(label)) => {
+                    out.push(Event::Start(Tag::FootnoteDefinition(self.footnote(&label))))
+                }
+                Event::FootnoteReference(label) => {
+                    out.push(Event::FootnoteReference(self.footnote(&label)))
+                }
+                other => out.push(other),
+            }
+        }
+        Ok(())
+    }
+
+    fn inner(
+        &mut self,
+        events: &mut Parser<'e>,
+        ends: impl Fn(&TagEnd) -> bool,
+    ) -> Result<Vec<Event<'e>>, ThemeError> {
+        let mut out = Vec::new();
+        self.events(events, &mut out, &mut |end| ends(end))?;
+        Ok(out)
+    }
+
+    /// A heading with an id of its own; the first heading of a page is its title and stands in the page already.
+    fn heading(
+        &mut self,
+        level: HeadingLevel,
+        events: &mut Parser<'e>,
+        out: &mut Vec<Event<'e>>,
+    ) -> Result<(), ThemeError> {
+        let inner = self.inner(events, |end| matches!(end, TagEnd::Heading(_)))?;
+        if level == HeadingLevel::H1 && self.shift == 0 {
+            return Ok(());
+        }
+        let text = plain(&inner);
+        let level = (level as usize).max(2) + self.shift;
+        let id = self.heading_id(&text);
+        let mut body = String::new();
+        html::push_html(&mut body, inner.into_iter());
+        let level = level.min(6);
+        out.push(Event::Html(
+            format!("<h{level} id=\"{id}\">{body}</h{level}>\n").into(),
+        ));
+        Ok(())
+    }
+
+    fn heading_id(&mut self, text: &str) -> String {
+        let words: Vec<String> = text
+            .to_lowercase()
+            .split(|c: char| !c.is_alphanumeric())
+            .filter(|w| !w.is_empty())
+            .map(str::to_string)
+            .collect();
+        let base = format!("{}note-{}", self.anchors, words.join("-"));
+        let count = self.heading_ids.entry(base.clone()).or_default();
+        *count += 1;
+        if *count == 1 {
+            base
+        } else {
+            format!("{base}-{count}")
+        }
+    }
+
+    fn link(&self, to: &str, text: &str) -> Result<String, ThemeError> {
+        let (scheme, rest) = to.split_once(':').unwrap_or(("", to));
+        let (id, fragment) = rest
+            .split_once('#')
+            .map_or((rest, String::new()), |(id, f)| (id, format!("#{f}")));
+        let curriculum = self.plan.curriculum;
+        let target = match scheme {
+            "movement" | "family" | "skill" | "page" => curriculum.find(id),
+            _ => None,
+        };
+        if let Some(Owner::Movement(ix)) = target {
+            let movement = curriculum.movement(ix);
+            if text.trim().is_empty() || text == movement.name {
+                return Ok(self.plan.links.of(ix).to_string());
+            }
+            return named(curriculum, self.plan.theme, movement, text, "");
+        }
+        let name = |owner: Owner| {
+            if text.trim().is_empty() {
+                escape(curriculum.name_of(owner))
+            } else {
+                text.to_string()
+            }
+        };
+        Ok(match target {
+            Some(owner) => format!(
+                "<a href=\"{}.html{}\">{}</a>",
+                escape(id),
+                escape(&fragment),
+                name(owner)
+            ),
+            None if scheme == "page" => {
+                let text = if text.trim().is_empty() {
+                    escape(&id.replace('-', " "))
+                } else {
+                    text.to_string()
+                };
+                format!("<a href=\"{}.html\">{text}</a>", escape(id))
+            }
+            // Proof lets no other scheme through; whatever slips by is shown as text.
+            None if matches!(scheme, "http" | "https" | "mailto") || to.starts_with('#') => {
+                let text = if text.trim().is_empty() {
+                    escape(to)
+                } else {
+                    text.to_string()
+                };
+                let rel = if to.starts_with('#') {
+                    ""
+                } else {
+                    " rel=\"noopener\""
+                };
+                let own = to.strip_prefix('#').filter(|a| is_own(a));
+                let to = own.map_or(to.to_string(), |a| format!("#{}{a}", self.anchors));
+                format!("<a href=\"{}\"{rel}>{text}</a>", escape(&to))
+            }
+            None => text.to_string(),
+        })
+    }
+
+    fn code_block(&mut self, kind: &CodeBlockKind<'_>, text: &str) -> Result<String, ThemeError> {
+        if is_session(kind) {
+            let lines = self
+                .note
+                .sessions
+                .get(self.sessions)
+                .map_or(&[][..], Vec::as_slice);
+            self.sessions += 1;
+            return self.session(lines, text);
+        }
+        let yaml = matches!(kind, CodeBlockKind::Fenced(info) if info.split([' ', ',']).next() == Some("yaml"));
+        let body = if yaml {
+            highlight::definition(text)
+        } else {
+            escape(text)
+        };
+        Ok(format!(
+            "<pre class=\"source\" tabindex=\"0\"><code>{body}</code></pre>\n"
+        ))
+    }
+
+    fn footnote(&self, label: &str) -> CowStr<'static> {
+        format!("{}footnote-{label}", self.anchors).into()
+    }
+
+    fn picture(&self, to: &str, inner: &[Event<'_>]) -> String {
+        let file = to.strip_prefix("picture:").unwrap_or("");
+        let waits = match self.owner {
+            Some(_) => "",
+            None => " loading=\"lazy\"",
+        };
+        format!(
+            "<img {} alt=\"{}\" decoding=\"async\"{waits}>",
+            picture::attributes(self.plan, file),
+            escape(&plain(inner))
+        )
+    }
+
+    fn session(&self, lines: &[SessionLine], text: &str) -> Result<String, ThemeError> {
+        let rows: Vec<view::SessionRow> = lines
+            .iter()
+            .map(|line| view::session_row(self.plan, line))
+            .collect();
+        self.plan.component(
+            "ui.session",
+            &[
+                ("rows", tera::Value::from_serializable(&rows)),
+                ("source", highlight::session(text).into()),
+            ],
+        )
+    }
+}
+
+/// Whether an anchor is one that notes have.
+fn is_own(anchor: &str) -> bool {
+    anchor.starts_with("note-") || anchor.starts_with("footnote-")
+}
+
+/// The plain text of events.
+fn plain(events: &[Event<'_>]) -> String {
+    events
+        .iter()
+        .filter_map(|e| match e {
+            Event::Text(t) | Event::Code(t) => Some(t.as_ref()),
+            Event::SoftBreak | Event::HardBreak => Some(" "),
+            _ => None,
+        })
+        .collect()
+}

@@ -1,0 +1,286 @@
+//! What several pages show of one movement, made by the theme once: what it needs, what its number opens, its test on screen and
+//! on paper; and the cautions of a class.
+
+use crate::chain::Step;
+use crate::curriculum::caution::ClassIx;
+use crate::curriculum::{Leaf, MovementIx, Need, SkillIx};
+use crate::site::Plan;
+use crate::site::pages::view::{self, Named, PaperRow, TestRow, caution};
+use crate::site::theme::ThemeError;
+use serde::Serialize;
+use std::borrow::Cow;
+use std::sync::OnceLock;
+use tera::Value;
+
+/// The pieces of one movement, as HTML; empty where there is nothing to show.
+#[derive(Default)]
+pub struct Pieces {
+    needs: OnceLock<Box<str>>,
+    opens: Scoped,
+    test: Scoped,
+    on_paper: Scoped,
+}
+
+/// A piece that shows what a movement's number opens.
+#[derive(Default)]
+struct Scoped {
+    whole: OnceLock<Box<str>>,
+    /// Within the first skill that it is part of; most are part of one.
+    in_first_skill: OnceLock<Box<str>>,
+}
+
+/// What every page has: what it loads, its head and its foot.
+#[derive(Serialize)]
+pub struct Frame {
+    links: String,
+    top: String,
+    foot: String,
+}
+
+impl Frame {
+    /// Its parts as HTML.
+    pub fn parts(&self) -> [&str; 3] {
+        [&self.links, &self.top, &self.foot]
+    }
+}
+
+/// A line of a needs tree: the part `ui.needs` nests lists by `open` and `close`.
+#[derive(Serialize)]
+#[serde(tag = "kind", rename_all = "lowercase")]
+enum NeedLine<'a> {
+    Open { says: String },
+    Close,
+    Leaf { link: &'a str, target: String },
+}
+
+/// One rung of a threshold ladder: "your number opens ...".
+#[derive(Serialize)]
+struct StepView<'a> {
+    target: String,
+    /// The movements that need nothing else.
+    opens: Vec<&'a str>,
+    /// Those that need more besides.
+    enough_for: Vec<&'a str>,
+    skills: Vec<Named>,
+    /// How many more movements ask it than are listed.
+    more: usize,
+}
+
+/// At most so many movements are listed on a rung.
+const MOST_OPENS: usize = 60;
+
+fn once<T>(
+    place: &OnceLock<T>,
+    make: impl FnOnce() -> Result<T, ThemeError>,
+) -> Result<&T, ThemeError> {
+    if let Some(made) = place.get() {
+        return Ok(made);
+    }
+    let made = make()?;
+    Ok(place.get_or_init(|| made))
+}
+
+impl Plan<'_> {
+    /// What a movement needs.
+    pub(in crate::site) fn needs(&self, ix: MovementIx) -> Result<&str, ThemeError> {
+        let made = once(&self.pieces[ix.at()].needs, || {
+            let mut lines = Vec::new();
+            if let Need::All(parts) = &self.curriculum.movement(ix).needs {
+                parts.iter().for_each(|p| need_lines(self, p, &mut lines));
+            }
+            match lines.is_empty() {
+                true => Ok("".into()),
+                false => self.part("ui.needs", "lines", &lines).map(Into::into),
+            }
+        });
+        made.map(|made| &**made)
+    }
+
+    /// What a movement's number opens, in the whole curriculum or within the chain of a skill.
+    pub(in crate::site) fn opens(
+        &self,
+        ix: MovementIx,
+        within: Option<SkillIx>,
+    ) -> Result<Cow<'_, str>, ThemeError> {
+        self.scoped(ix, within, &self.pieces[ix.at()].opens, |within| {
+            self.ladder(ix, within, "ui.opens")
+        })
+    }
+
+    /// A movement's test on the sheet; `within` narrows what its number opens.
+    pub(in crate::site) fn test(
+        &self,
+        ix: MovementIx,
+        within: Option<SkillIx>,
+    ) -> Result<Cow<'_, str>, ThemeError> {
+        self.scoped(ix, within, &self.pieces[ix.at()].test, |within| {
+            let movement = self.curriculum.movement(ix);
+            let row = TestRow {
+                id: movement.id.as_str(),
+                link: self.links.of(ix),
+                standard: self.words(&movement.standard),
+                each_side: movement.each_side,
+                test: view::test(movement),
+                needs: self.needs(ix)?,
+                opens: &self.opens(ix, within)?,
+            };
+            self.part("ui.test", "r", &row)
+        })
+    }
+
+    /// The same as a row of the table for paper.
+    pub(in crate::site) fn test_on_paper(
+        &self,
+        ix: MovementIx,
+        within: Option<SkillIx>,
+    ) -> Result<Cow<'_, str>, ThemeError> {
+        self.scoped(ix, within, &self.pieces[ix.at()].on_paper, |within| {
+            let movement = self.curriculum.movement(ix);
+            let row = PaperRow {
+                id: movement.id.as_str(),
+                link: self.links.of(ix),
+                standard: self.words(&movement.standard),
+                each_side: movement.each_side,
+                only_after: view::only_after(movement),
+                opens: &self.ladder(ix, within, "ui.opens_on_paper")?,
+            };
+            self.part("ui.paper_row", "r", &row)
+        })
+    }
+
+    /// A caution class in full.
+    pub(in crate::site) fn caution(&self, class: ClassIx) -> Result<&str, ThemeError> {
+        let place = &self.cautions[usize::from(class.0)];
+        let made = once(place, || {
+            let part = self.part("ui.caution", "c", &caution(self, class));
+            part.map(Into::into)
+        });
+        made.map(|made| &**made)
+    }
+
+    /// What stands on every page before and after its own.
+    pub fn frame(&self) -> Result<&Frame, ThemeError> {
+        once(&self.frame, || self.framed(""))
+    }
+
+    /// The same with `root` before every address.
+    pub(in crate::site) fn framed(&self, root: &str) -> Result<Frame, ThemeError> {
+        let part = |name: &str, key: &'static str, value: &Value| {
+            let values = [("root", Value::from(root)), (key, value.clone())];
+            self.component(name, &values)
+        };
+        Ok(Frame {
+            links: part("ui.links", "v", self.versions())?,
+            top: part("ui.top", "school", self.school())?,
+            foot: part("ui.foot", "school", self.school())?,
+        })
+    }
+
+    /// A piece, kept where it shows all that the movement's number opens, or what it opens within its first skill.
+    fn scoped<'s>(
+        &'s self,
+        ix: MovementIx,
+        within: Option<SkillIx>,
+        place: &'s Scoped,
+        make: impl Fn(Option<SkillIx>) -> Result<String, ThemeError>,
+    ) -> Result<Cow<'s, str>, ThemeError> {
+        let asked = self.ladders.get(&ix).into_iter().flatten();
+        let mut asking = asked.flat_map(|step| &step.opens);
+        if asking.all(|ix| self.is_within(*ix, within)) {
+            let made = once(&place.whole, || make(None).map(Into::into))?;
+            return Ok(Cow::Borrowed(made));
+        }
+        if self.skills_of[ix.at()].first() == within.as_ref() {
+            let made = once(&place.in_first_skill, || make(within).map(Into::into))?;
+            return Ok(Cow::Borrowed(made));
+        }
+        make(within).map(Cow::Owned)
+    }
+
+    fn is_within(&self, ix: MovementIx, skill: Option<SkillIx>) -> bool {
+        skill.is_none_or(|skill| self.skills_of[ix.at()].contains(&skill))
+    }
+
+    /// What a movement's number opens, by a part of the theme; empty where it opens nothing.
+    fn ladder(
+        &self,
+        ix: MovementIx,
+        within: Option<SkillIx>,
+        part: &str,
+    ) -> Result<String, ThemeError> {
+        let Some(ladder) = self.ladders.get(&ix) else {
+            return Ok(String::new());
+        };
+        let steps = steps(self, ix, ladder, &|ix| self.is_within(*ix, within));
+        match steps.is_empty() {
+            true => Ok(String::new()),
+            false => self.part(part, "steps", &steps),
+        }
+    }
+
+    fn part(
+        &self,
+        name: &str,
+        key: &'static str,
+        of: &impl Serialize,
+    ) -> Result<String, ThemeError> {
+        self.component(name, &[(key, Value::from_serializable(of))])
+    }
+}
+
+fn need_lines<'a>(plan: &'a Plan<'_>, need: &Need<Leaf>, out: &mut Vec<NeedLine<'a>>) {
+    let (says, parts) = match need {
+        Need::Leaf(leaf) => {
+            out.push(NeedLine::Leaf {
+                link: plan.links.of(leaf.movement),
+                target: plan.words(&leaf.target),
+            });
+            return;
+        }
+        Need::All(parts) => (plan.say().say("need.all_of").to_string(), parts),
+        Need::Any(parts) => (plan.say().say("need.any_of").to_string(), parts),
+        Need::AtLeast(k, parts) => {
+            let values = [("k", (*k).into()), ("all", parts.len().into())];
+            (plan.say().fill("need.at_least", &values), parts)
+        }
+    };
+    out.push(NeedLine::Open { says });
+    parts.iter().for_each(|p| need_lines(plan, p, out));
+    out.push(NeedLine::Close);
+}
+
+/// The ladder of a movement in words, of those movements that are `inside`.
+fn steps<'a>(
+    plan: &'a Plan<'_>,
+    of: MovementIx,
+    ladder: &[Step],
+    inside: &dyn Fn(&MovementIx) -> bool,
+) -> Vec<StepView<'a>> {
+    let view = |step: &Step| {
+        let asked: Vec<MovementIx> = step.opens.iter().copied().filter(|ix| inside(ix)).collect();
+        let reached = |leaf: &Leaf| leaf.movement == of && step.target.asks_at_least(&leaf.target);
+        let (opens, enough): (Vec<MovementIx>, Vec<MovementIx>) = asked
+            .iter()
+            .take(MOST_OPENS)
+            .partition(|ix| plan.curriculum.movement(**ix).needs.holds(&reached));
+        let links = |list: Vec<MovementIx>| list.into_iter().map(|ix| plan.links.of(ix)).collect();
+        let skills = step.skills.iter().map(|ix| plan.curriculum.skill(*ix));
+        StepView {
+            target: plan.words(&step.target),
+            more: asked.len().saturating_sub(MOST_OPENS),
+            opens: links(opens),
+            enough_for: links(enough),
+            skills: skills
+                .map(|s| Named {
+                    href: format!("{}.html", s.id),
+                    name: s.name.clone(),
+                })
+                .collect(),
+        }
+    };
+    ladder
+        .iter()
+        .map(view)
+        .filter(|s| !s.opens.is_empty() || !s.enough_for.is_empty() || !s.skills.is_empty())
+        .collect()
+}

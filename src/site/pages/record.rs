@@ -1,0 +1,524 @@
+//! The pages of movements, families and skills.
+
+use super::{Made, head};
+use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
+use crate::curriculum::family::Way;
+use crate::curriculum::words::Load;
+use crate::curriculum::{FamilyIx, Movement, MovementIx, SkillIx};
+use crate::leverage::Solved;
+use crate::site::Plan;
+use crate::site::draw::figure;
+use crate::site::draw::map;
+use crate::site::media::picture;
+use crate::site::pages::highlight;
+use crate::site::pages::markdown;
+use crate::site::pages::view::{self, Bar, Named, Row};
+use crate::site::theme::ThemeError;
+use crate::site::theme::link::escape;
+use crate::words::{Value, Words};
+use serde::Serialize;
+use tera::Context;
+
+#[derive(Serialize)]
+struct MovementView<'a> {
+    id: &'a str,
+    name: &'a str,
+    also: &'a [String],
+    summary: &'a str,
+    stage: u32,
+    stage_words: String,
+    standard: String,
+    dose: String,
+    dose_is_schools: bool,
+    exit: Option<&'a str>,
+    each_side: bool,
+    cues: &'a [String],
+    sources: &'a [String],
+    guarded: bool,
+    faults: Vec<FaultView<'a>>,
+    pictures: Vec<PictureView<'a>>,
+    clip: Option<ClipView<'a>>,
+}
+
+#[derive(Serialize)]
+pub(super) struct FaultView<'a> {
+    see: &'a str,
+    because: Option<&'a str>,
+    attempt: Option<&'a str>,
+}
+
+#[derive(Serialize)]
+pub(super) struct PictureView<'a> {
+    alt: &'a str,
+    credit: Option<&'a str>,
+    /// Its address, its sizes and its room on the page, as attributes.
+    source: String,
+}
+
+#[derive(Serialize)]
+struct ClipView<'a> {
+    file: String,
+    poster: Option<String>,
+    alt: &'a str,
+    /// Width and height as attributes.
+    room: String,
+}
+
+#[derive(Serialize)]
+struct NeighbourView {
+    axis: String,
+    link: String,
+}
+
+pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
+    let curriculum = plan.curriculum;
+    let m = curriculum.movement(ix);
+    let stage = plan.stages.of(ix).unwrap_or(0);
+    let view = MovementView {
+        id: m.id.as_str(),
+        name: &m.name,
+        also: &m.also,
+        summary: &m.summary,
+        stage,
+        stage_words: view::stage_words(plan.say(), stage),
+        standard: plan.words(&m.standard),
+        dose: dose(plan, m),
+        dose_is_schools: m.dose.is_none(),
+        exit: m.exit.as_deref(),
+        each_side: m.each_side,
+        cues: &m.cues,
+        sources: &m.sources,
+        guarded: m.guarded(),
+        faults: faults(m),
+        pictures: pictures(plan, m),
+        clip: m.clip.as_ref().map(|c| ClipView {
+            file: picture::address(&c.file),
+            poster: c.poster.as_deref().map(picture::address),
+            alt: &c.alt,
+            room: picture::clip_room(plan, &c.file, c.poster.as_deref()),
+        }),
+    };
+    let mut context = Context::new();
+    context.insert("m", &view);
+    context.insert("facts", &view::facts(plan, m));
+    context.insert("mark", &view::mark_of(plan, ix));
+    context.insert(
+        "cautions",
+        &m.cautions
+            .iter()
+            .map(|c| plan.caution(*c))
+            .collect::<Result<Vec<&str>, ThemeError>>()?,
+    );
+    context.insert("needs", plan.needs(ix)?);
+    context.insert("opens", &plan.opens(ix, None)?);
+    context.insert("test", &view::test(m));
+    context.insert("easier", &neighbours(plan, ix, Way::Easier));
+    context.insert("harder", &neighbours(plan, ix, Way::Harder));
+    context.insert(
+        "family",
+        &m.place.as_ref().map(|p| family_place(plan, p.family, ix)),
+    );
+    context.insert("skills", &skills(plan, &plan.skills_of[ix.at()]));
+    context.insert("warm_up", &warm_up(plan, ix));
+    context.insert(
+        "note",
+        &m.note
+            .map(|n| markdown::render(plan, n, 1))
+            .transpose()?
+            .unwrap_or_default(),
+    );
+    let solved = plan.solved[ix.at()].as_deref();
+    context.insert(
+        "figure",
+        &solved.map_or_else(String::new, |s| {
+            figure::figure(s, plan.say(), plan.curriculum.school.units).svg
+        }),
+    );
+    context.insert(
+        "leverage",
+        &solved.map_or_else(Vec::new, |s| leverage_lines(plan.say(), s, m.load)),
+    );
+    context.insert("definition", &definition(plan, ix));
+    context.insert("definition_file", plan.snapshot.path(m.spans.whole.file));
+    let change = curriculum.ledger.last_change(m.id.as_str());
+    context.insert(
+        "change",
+        &change.map(|(e, changes)| {
+            (
+                e.on.clone(),
+                plan.say().joined(
+                    &changes
+                        .iter()
+                        .map(|c| view::change_words(plan, c))
+                        .collect::<Vec<_>>(),
+                    "list.semicolon",
+                ),
+            )
+        }),
+    );
+    Ok((
+        "movement.html",
+        head("movement", &m.name, &m.summary),
+        context,
+    ))
+}
+
+pub(super) fn faults(m: &Movement) -> Vec<FaultView<'_>> {
+    m.faults
+        .iter()
+        .map(|f| FaultView {
+            see: &f.see,
+            because: f.because.as_deref(),
+            attempt: f.attempt.as_deref(),
+        })
+        .collect()
+}
+
+pub(super) fn pictures<'a>(plan: &Plan<'_>, m: &'a Movement) -> Vec<PictureView<'a>> {
+    m.pictures
+        .iter()
+        .map(|p| PictureView {
+            alt: &p.alt,
+            credit: p.credit.as_deref(),
+            source: picture::attributes(plan, &p.file),
+        })
+        .collect()
+}
+
+/// The movement's working sets, or the school's, as HTML; of each side where it is done so.
+pub(super) fn dose(plan: &Plan<'_>, m: &Movement) -> String {
+    let words = match m.dose {
+        Some(dose) => plan.words(&dose),
+        None => school_dose(plan, m.standard.measure()),
+    };
+    let says_so = m.dose.is_some_and(|dose| dose.each_side());
+    if m.each_side && !words.is_empty() && !says_so {
+        return plan
+            .say()
+            .fill_html("target.each_side", &[("amount", (&words).into())]);
+    }
+    words
+}
+
+/// The school's dose in the movement's measure.
+fn school_dose(plan: &Plan<'_>, measure: crate::curriculum::target::Measure) -> String {
+    use crate::curriculum::target::Measure;
+    let dose = &plan.curriculum.school.dose;
+    match measure {
+        Measure::Reps => {
+            let reps = plan.say().whole(dose.reps.into());
+            let values = [("n", dose.sets.into()), ("amount", (&reps).into())];
+            escape(&plan.say().fill("target.sets", &values))
+        }
+        Measure::Time => plan.words(&dose.hold),
+        _ => String::new(),
+    }
+}
+
+fn neighbours(plan: &Plan<'_>, ix: MovementIx, way: Way) -> Vec<NeighbourView> {
+    let Some(place) = &plan.curriculum.movement(ix).place else {
+        return Vec::new();
+    };
+    let axes = &plan.curriculum.family(place.family).axes;
+    let view = |n: Neighbour| NeighbourView {
+        axis: axes[n.axis].name.replace('-', " "),
+        link: plan.links.of(n.movement).to_string(),
+    };
+    neighbours_of(plan.curriculum, ix, way)
+        .into_iter()
+        .map(view)
+        .collect()
+}
+
+#[derive(Serialize)]
+struct FamilyPlace {
+    href: String,
+    name: String,
+    /// "support: free, phase: full".
+    place: String,
+}
+
+fn family_place(plan: &Plan<'_>, family: FamilyIx, ix: MovementIx) -> FamilyPlace {
+    let f = plan.curriculum.family(family);
+    let rungs = plan
+        .curriculum
+        .movement(ix)
+        .place
+        .as_ref()
+        .map_or(&[][..], |p| p.rungs.as_slice());
+    let values: Vec<String> = f
+        .axes
+        .iter()
+        .zip(rungs)
+        .filter_map(|(axis, rung)| {
+            rung.map(|r| format!("{}: {}", axis.name, axis.value(r)).replace('-', " "))
+        })
+        .collect();
+    FamilyPlace {
+        href: format!("{}.html", f.id),
+        name: f.name.clone(),
+        place: plan.say().list(&values),
+    }
+}
+
+pub(super) fn skills(plan: &Plan<'_>, skills: &[SkillIx]) -> Vec<Named> {
+    skills
+        .iter()
+        .map(|ix| plan.curriculum.skill(*ix))
+        .map(|s| Named {
+            href: format!("{}.html", s.id),
+            name: s.name.clone(),
+        })
+        .collect()
+}
+
+/// The school's warm-up for a movement: what always comes, then by its caution classes.
+fn warm_up(plan: &Plan<'_>, ix: MovementIx) -> Vec<String> {
+    let school = &plan.curriculum.school;
+    let classes = plan
+        .curriculum
+        .movement(ix)
+        .cautions
+        .iter()
+        .map(|c| plan.curriculum.cautions.class(*c).id.as_str());
+    let mut out: Vec<String> = Vec::new();
+    for key in std::iter::once("always").chain(classes) {
+        for line in school.warm_up.get(key).into_iter().flatten() {
+            if !out.contains(line) {
+                out.push(line.clone());
+            }
+        }
+    }
+    out
+}
+
+/// The movement's own definition as it stands in its file.
+fn definition(plan: &Plan<'_>, ix: MovementIx) -> String {
+    let span = plan.curriculum.movement(ix).spans.whole;
+    let text = plan.snapshot.text(span.file);
+    let start = text[..span.start as usize].rfind('\n').map_or(0, |i| i + 1);
+    let body = text.get(start..span.end as usize).unwrap_or("");
+    let indent = body.len() - body.trim_start_matches(' ').len();
+    let mut lines = String::with_capacity(body.len() + 1);
+    for line in body.trim_end().lines() {
+        let outside = line.get(..indent).is_some_and(|i| i.trim().is_empty());
+        lines.push_str(if outside {
+            &line[indent..]
+        } else {
+            line.trim_start()
+        });
+        lines.push('\n');
+    }
+    highlight::definition(&lines)
+}
+
+/// What the posture comes to, in words.
+pub(super) fn leverage_lines(words: &Words, solved: &Solved, load: Load) -> Vec<String> {
+    let mut out = Vec::new();
+    let hands: Vec<i64> = solved
+        .poses()
+        .filter_map(|p| p.hands_carry)
+        .map(|s| (s * 100.0).round() as i64)
+        .collect();
+    match hands.as_slice() {
+        [start, end] if start != end => {
+            let values = [("start", Value::Whole(*start)), ("end", Value::Whole(*end))];
+            out.push(words.fill("leverage.hands_both", &values));
+        }
+        [one, ..] => out.push(words.fill("leverage.hands", &[("share", Value::Whole(*one))])),
+        [] => {}
+    }
+    match load {
+        _ if hands.is_empty() => {}
+        Load::Assisted => out.push(words.say("leverage.less_help").to_string()),
+        Load::Added => out.push(words.say("leverage.and_added").to_string()),
+        Load::None | Load::Body => {}
+    }
+    if let Some(turning) = solved.turning() {
+        let whole = |n: f64| Value::Whole(n.round() as i64);
+        let values = [
+            ("shoulder", whole(turning.shoulder)),
+            ("hip", whole(turning.hip)),
+        ];
+        out.push(words.fill("leverage.turning", &values));
+    }
+    out
+}
+
+/// Small figures of a family's members from easier to harder; empty below two.
+fn strip(plan: &Plan<'_>, family: FamilyIx) -> String {
+    let of = |ix: &MovementIx| {
+        let place = plan.curriculum.movement(*ix).place.as_ref()?;
+        (place.family == family).then(|| place.rungs.clone())
+    };
+    let mut members: Vec<(Vec<_>, MovementIx)> = plan
+        .curriculum
+        .published()
+        .filter(|(ix, _)| plan.solved[ix.at()].is_some())
+        .filter_map(|(ix, _)| Some((of(&ix)?, ix)))
+        .collect();
+    members.sort_by_key(|(rungs, ix)| (plan.stages.of(*ix), rungs.clone(), *ix));
+    let shown: Vec<(&str, &Solved)> = members
+        .iter()
+        .filter_map(|(_, ix)| {
+            let name = plan.curriculum.movement(*ix).name.as_str();
+            Some((name, plan.solved[ix.at()].as_deref()?))
+        })
+        .collect();
+    match shown.len() {
+        0 | 1 => String::new(),
+        _ => figure::strip(&shown, plan.say()).svg,
+    }
+}
+
+#[derive(Serialize)]
+struct SliceView {
+    on: String,
+    columns: Vec<String>,
+    rows: Vec<RowView>,
+}
+
+#[derive(Serialize)]
+struct RowView {
+    value: String,
+    cells: Vec<Option<CellView>>,
+}
+
+#[derive(Serialize)]
+struct CellView {
+    id: String,
+    bar: Option<Bar>,
+    link: String,
+    standard: String,
+    stage: String,
+}
+
+pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
+    let f = plan.curriculum.family(ix);
+    let grid = grid(plan.curriculum, ix);
+    let plain = |t: &str| t.replace('-', " ");
+    let cell = |cell: GridCell| {
+        cell.map(|ix| CellView {
+            id: plan.curriculum.movement(ix).id.to_string(),
+            bar: view::bar(plan, ix),
+            link: plan.links.of(ix).to_string(),
+            standard: plan.words(&plan.curriculum.movement(ix).standard),
+            stage: view::stage_words(plan.say(), plan.stages.of(ix).unwrap_or(0)),
+        })
+    };
+    let columns: Vec<String> = f.axes.get(1).map_or_else(
+        || vec![plan.say().say("shared.movement").into()],
+        |a| a.values().map(|(_, v)| plain(v)).collect(),
+    );
+    let slices: Vec<SliceView> = grid
+        .slices
+        .into_iter()
+        .map(|slice| SliceView {
+            on: plain(&plan.say().list(&slice.on)),
+            columns: columns.clone(),
+            rows: slice
+                .rows
+                .into_iter()
+                .map(|(value, cells)| RowView {
+                    value: plain(&value),
+                    cells: cells.into_iter().map(cell).collect(),
+                })
+                .collect(),
+        })
+        .collect();
+    let mut context = Context::new();
+    context.insert("name", &f.name);
+    context.insert("summary", &f.summary);
+    context.insert("also", &f.also);
+    context.insert(
+        "axes",
+        &f.axes.iter().map(|a| plain(&a.name)).collect::<Vec<_>>(),
+    );
+    context.insert("slices", &slices);
+    context.insert("strip", &strip(plan, ix));
+    context.insert(
+        "aside",
+        &grid
+            .aside
+            .iter()
+            .map(|ix| plan.links.of(*ix))
+            .collect::<Vec<_>>(),
+    );
+    context.insert(
+        "note",
+        &f.note
+            .map(|n| markdown::render(plan, n, 1))
+            .transpose()?
+            .unwrap_or_default(),
+    );
+    let summary = f.summary.clone().unwrap_or_else(|| {
+        plan.say()
+            .fill("page.family_description", &[("family", (&f.name).into())])
+    });
+    Ok(("family.html", head("family", &f.name, summary), context))
+}
+
+#[derive(Serialize)]
+struct StageView<'a> {
+    stage: u32,
+    says: String,
+    rows: Vec<Row<'a>>,
+}
+
+/// At most so many rows stand in a skill's table; a larger chain is shown in part, and says so.
+const MOST_ROWS: usize = 1000;
+
+pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
+    let s = plan.curriculum.skill(ix);
+    let chain = &plan.chains[ix.at()];
+    let mut stages: Vec<StageView<'_>> = Vec::new();
+    for link in chain.movements.iter().take(MOST_ROWS) {
+        let m = plan.curriculum.movement(link.movement);
+        let row = Row {
+            id: m.id.as_str(),
+            link: plan.links.of(link.movement),
+            needs: plan.needs(link.movement)?,
+            standard: plan.words(&m.standard),
+            opens: plan.opens(link.movement, Some(ix))?,
+            mark: view::mark_of(plan, link.movement),
+            bar: view::bar(plan, link.movement),
+            essential: link.essential,
+        };
+        match stages.last_mut() {
+            Some(stage) if stage.stage == link.stage => stage.rows.push(row),
+            _ => stages.push(StageView {
+                stage: link.stage,
+                says: view::stage_words(plan.say(), link.stage),
+                rows: vec![row],
+            }),
+        }
+    }
+    let mut context = Context::new();
+    context.insert("skill", s.id.as_str());
+    context.insert("name", &s.name);
+    context.insert("also", &s.also);
+    context.insert("summary", &s.summary);
+    context.insert("goal", plan.links.of(s.goal.movement));
+    context.insert("goal_target", &plan.words(&s.goal.target));
+    context.insert("goal_mark", &view::mark_of(plan, s.goal.movement));
+    context.insert("stages", &stages);
+    context.insert("map", &map::of_skill(plan, ix));
+    context.insert("count", &chain.movements.len());
+    context.insert(
+        "essential",
+        &chain.movements.iter().filter(|l| l.essential).count(),
+    );
+    context.insert("left_out", &chain.movements.len().saturating_sub(MOST_ROWS));
+    context.insert(
+        "note",
+        &s.note
+            .map(|n| markdown::render(plan, n, 0))
+            .transpose()?
+            .unwrap_or_default(),
+    );
+    let summary = s.summary.clone().unwrap_or_else(|| {
+        plan.say()
+            .fill("page.skill_description", &[("skill", (&s.name).into())])
+    });
+    Ok(("skill.html", head("skill", &s.name, summary), context))
+}

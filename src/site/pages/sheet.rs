@@ -1,0 +1,145 @@
+//! The self-test: the full sheet of all tests, and for each skill its own, guided, in full and on paper.
+
+use super::{Made, head, turn};
+use crate::curriculum::{MovementIx, SkillIx};
+use crate::site::pages::view::{self, Named};
+use crate::site::theme::ThemeError;
+use crate::site::{Plan, ROWS_A_PAGE};
+use serde::Serialize;
+use std::borrow::Cow;
+use tera::Context;
+
+/// At most so many tests stand on a skill's sheet; a larger chain is shown from the ground up to there, and says so.
+const MOST_TESTS: usize = 300;
+
+#[derive(Serialize)]
+pub(super) struct Group<'a> {
+    name: &'a str,
+    /// Its tests, as HTML.
+    tests: String,
+}
+
+/// Every published movement as their tests are done.
+pub fn all(plan: &Plan<'_>) -> Vec<MovementIx> {
+    let mut all: Vec<MovementIx> = plan.curriculum.published().map(|(ix, _)| ix).collect();
+    sort(plan, &mut all);
+    all
+}
+
+/// Sorts movements as their tests are done: by group, stage, id.
+pub(super) fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
+    movements.sort_by_cached_key(|ix| {
+        (
+            view::sheet_group(plan.curriculum.movement(*ix)),
+            plan.stages.of(*ix),
+            *ix,
+        )
+    });
+}
+
+/// Tests by group, each made by `make`.
+fn groups<'p, 'm>(
+    plan: &'p Plan<'_>,
+    movements: &[MovementIx],
+    make: impl Fn(MovementIx) -> Result<Cow<'m, str>, ThemeError>,
+) -> Result<Vec<Group<'p>>, ThemeError> {
+    let mut groups: Vec<Group<'p>> = Vec::new();
+    for ix in movements {
+        let (_, key) = view::sheet_group(plan.curriculum.movement(*ix));
+        let name = plan.say().say(key);
+        if groups.last().is_none_or(|group| group.name != name) {
+            groups.push(Group {
+                name,
+                tests: String::new(),
+            });
+        }
+        if let Some(group) = groups.last_mut() {
+            group.tests.push_str(&make(*ix)?);
+            group.tests.push('\n');
+        }
+    }
+    Ok(groups)
+}
+
+/// The tests for the screen; `within` narrows what a number opens.
+fn on_screen<'p>(
+    plan: &'p Plan<'_>,
+    movements: &[MovementIx],
+    within: Option<SkillIx>,
+) -> Result<Vec<Group<'p>>, ThemeError> {
+    groups(plan, movements, |ix| plan.test(ix, within))
+}
+
+/// The tests for paper.
+pub(super) fn on_paper<'p>(
+    plan: &'p Plan<'_>,
+    movements: &[MovementIx],
+    within: Option<SkillIx>,
+) -> Result<Vec<Group<'p>>, ThemeError> {
+    groups(plan, movements, |ix| plan.test_on_paper(ix, within))
+}
+
+/// A part of the sheet of all published movements.
+pub fn self_test(plan: &Plan<'_>, index: usize) -> Result<Made, ThemeError> {
+    let all = plan.in_test_order();
+    let rows = all.chunks(ROWS_A_PAGE).nth(index).unwrap_or(&[]);
+    let skills: Vec<Named> = plan
+        .curriculum
+        .skills()
+        .map(|(_, s)| Named {
+            href: format!("self-test-{}.html", s.id),
+            name: s.name.clone(),
+        })
+        .collect();
+    let mut context = Context::new();
+    context.insert("groups", &on_screen(plan, rows, None)?);
+    context.insert("skills", &skills);
+    context.insert(
+        "turn",
+        &turn("self-test", index, all.len().div_ceil(ROWS_A_PAGE).max(1)),
+    );
+    context.insert("note", "");
+    Ok((
+        "self-test.html",
+        head(
+            "self-test",
+            plan.say().say("page.self_test.title"),
+            plan.say().say("page.self_test.description"),
+        ),
+        context,
+    ))
+}
+
+/// The self-test of a skill.
+pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
+    let skill = plan.curriculum.skill(ix);
+    let chain = &plan.chains[ix.at()];
+    let mut movements: Vec<MovementIx> = chain
+        .movements
+        .iter()
+        .take(MOST_TESTS)
+        .map(|l| l.movement)
+        .collect();
+    let left_out = chain.movements.len() - movements.len();
+    sort(plan, &mut movements);
+    let mut context = Context::new();
+    context.insert("groups", &on_screen(plan, &movements, Some(ix))?);
+    context.insert("paper", &on_paper(plan, &movements, Some(ix))?);
+    context.insert("skill", skill.id.as_str());
+    context.insert("name", &skill.name);
+    context.insert("goal", plan.links.of(skill.goal.movement));
+    context.insert("goal_mark", &view::mark_of(plan, skill.goal.movement));
+    context.insert("goal_target", &plan.words(&skill.goal.target));
+    context.insert("count", &movements.len());
+    context.insert("left_out", &left_out);
+    let name = [("skill", (&skill.name).into())];
+    Ok((
+        "self-test-skill.html",
+        head(
+            "self-test",
+            &plan.say().fill("page.skill_test_title", &name),
+            plan.say().fill("page.skill_test_description", &name),
+        ),
+        context,
+    ))
+}

@@ -1,0 +1,407 @@
+//! What templates see: flat records of words and rendered names. Every name of a movement is HTML made by the theme's own part.
+
+use crate::curriculum::caution::ClassIx;
+use crate::curriculum::ledger::{Change, Entry};
+use crate::curriculum::movement::Test;
+use crate::curriculum::note::SessionLine;
+use crate::curriculum::target::Measure;
+use crate::curriculum::words::{Pattern, Phase, Units, Word};
+use crate::curriculum::{Movement, MovementIx, Target};
+use crate::site::Plan;
+use crate::site::theme::link::{Mark, escape};
+use crate::words::{Value, Words};
+use serde::Serialize;
+use std::borrow::Cow;
+
+/// A caution class in full.
+#[derive(Serialize)]
+pub struct CautionView<'a> {
+    pub id: &'a str,
+    pub name: &'a str,
+    pub signal: &'static str,
+    /// The signal word for readers.
+    pub word: &'a str,
+    pub happens: &'a str,
+    pub ask_first: &'a str,
+    pub set_up: &'a str,
+    pub bail_out: &'a str,
+    pub stop: &'a str,
+}
+
+pub fn caution<'a>(plan: &Plan<'a>, ix: ClassIx) -> CautionView<'a> {
+    let class = plan.curriculum.cautions.class(ix);
+    let words = plan.say();
+    CautionView {
+        id: &class.id,
+        name: class.say("name", words),
+        signal: class.signal.word(),
+        word: signal_word(words, class.signal.word()),
+        happens: class.say("happens", words),
+        ask_first: class.say("ask_first", words),
+        set_up: class.say("set_up", words),
+        bail_out: class.say("bail_out", words),
+        stop: class.say("stop", words),
+    }
+}
+
+/// A caution class by name.
+#[derive(Serialize)]
+pub struct CautionName<'a> {
+    pub id: &'a str,
+    pub name: &'a str,
+    /// The signal word for readers.
+    pub word: &'a str,
+}
+
+pub fn caution_name<'a>(plan: &Plan<'a>, ix: ClassIx) -> CautionName<'a> {
+    let class = plan.curriculum.cautions.class(ix);
+    let words = plan.say();
+    CautionName {
+        id: &class.id,
+        name: class.say("name", words),
+        word: signal_word(words, class.signal.word()),
+    }
+}
+
+/// A record that is not a movement.
+#[derive(Serialize)]
+pub struct Named {
+    pub href: String,
+    pub name: String,
+}
+
+/// A row of a skill's readiness table.
+#[derive(Serialize)]
+pub struct Row<'a> {
+    pub id: &'a str,
+    pub link: &'a str,
+    pub needs: &'a str,
+    pub standard: String,
+    pub opens: Cow<'a, str>,
+    pub mark: Option<&'a Mark>,
+    pub bar: Option<Bar>,
+    pub essential: bool,
+}
+
+/// How a movement is tested.
+#[derive(Serialize)]
+pub struct TestView<'a> {
+    pub how: &'a str,
+    pub counts: &'a [String],
+    pub stop: &'a [String],
+    pub rest: &'a str,
+    /// Tested only when its needs are met: inverted, loaded or lowering.
+    pub only_after: bool,
+    /// It is held for a time: there is no last rep.
+    pub hold: bool,
+}
+
+/// Whether a movement may be tested only when its needs are met.
+pub fn only_after(movement: &Movement) -> bool {
+    movement.guarded() || movement.phase == Some(Phase::Lowering)
+}
+
+pub fn test(movement: &Movement) -> TestView<'_> {
+    let test = movement.test.as_ref();
+    let text = |of: fn(&Test) -> &Option<String>| test.and_then(|t| of(t).as_deref()).unwrap_or("");
+    TestView {
+        how: text(|t| &t.how),
+        counts: test.map_or(&[], |t| &t.counts),
+        stop: test.map_or(&[], |t| &t.stop),
+        rest: text(|t| &t.rest),
+        only_after: only_after(movement),
+        hold: movement.standard.measure() == Measure::Time,
+    }
+}
+
+/// A test of the sheet.
+#[derive(Serialize)]
+pub struct TestRow<'a> {
+    pub id: &'a str,
+    pub link: &'a str,
+    pub standard: String,
+    pub each_side: bool,
+    pub test: TestView<'a>,
+    pub needs: &'a str,
+    pub opens: &'a str,
+}
+
+/// A test of the sheet for paper.
+#[derive(Serialize)]
+pub struct PaperRow<'a> {
+    pub id: &'a str,
+    pub link: &'a str,
+    pub standard: String,
+    pub each_side: bool,
+    pub only_after: bool,
+    pub opens: &'a str,
+}
+
+/// A line of a session.
+#[derive(Serialize)]
+pub struct SessionRow {
+    pub link: String,
+    pub target: String,
+    pub rest: String,
+    pub volume: String,
+}
+
+pub fn session_row(plan: &Plan<'_>, line: &SessionLine) -> SessionRow {
+    let amount = i64::from(line.target.sets()) * line.target.amount();
+    let (key, n) = match line.target.measure() {
+        Measure::Reps => ("target.reps", Value::Micro(amount)),
+        Measure::Time => ("session.seconds", Value::Micro(amount)),
+        _ => ("target.times", line.target.sets().into()),
+    };
+    let volume = escape(&plan.say().fill(key, &[("n", n)]));
+    SessionRow {
+        link: plan.links.of(line.movement).to_string(),
+        target: plan.words(&line.target),
+        rest: line
+            .rest
+            .as_deref()
+            .map_or_else(String::new, |r| pause(plan.say(), r)),
+        volume,
+    }
+}
+
+/// How long to rest, in the unit that the coach wrote; what is no time stays as it is.
+fn pause(words: &Words, text: &str) -> String {
+    let read = Target::read(text).ok();
+    let Some(time) = read.filter(|t| t.measure() == Measure::Time && t.sets() == 1) else {
+        return text.to_string();
+    };
+    let (key, n) = match text.to_lowercase().contains("min") {
+        true => ("session.minutes", time.amount() / 60),
+        false => ("session.seconds", time.amount()),
+    };
+    words.fill(key, &[("n", Value::Micro(n))])
+}
+
+/// What a movement is, in words.
+#[derive(Serialize)]
+pub struct Fact<'a> {
+    pub name: &'a str,
+    pub value: String,
+}
+
+pub fn facts<'a>(plan: &Plan<'a>, movement: &Movement) -> Vec<Fact<'a>> {
+    let words = plan.say();
+    let word = |section: &str, word: &str| words.say(&key(section, word)).to_string();
+    let positions: Vec<String> = movement
+        .positions
+        .iter()
+        .map(|p| word("position", p.word()))
+        .collect();
+    let stresses: Vec<String> = movement
+        .stresses
+        .iter()
+        .map(|s| word("body", s.word()))
+        .collect();
+    let mut out = Vec::new();
+    let mut add = |name: &str, value: Option<String>| {
+        let name = words.say(name);
+        out.extend(value.map(|value| Fact { name, value }))
+    };
+    add(
+        "fact.pattern",
+        Some(word("pattern", movement.pattern.word())),
+    );
+    add("fact.position", Some(words.joined(&positions, "list.then")));
+    add("fact.load", Some(word("load", movement.load.word())));
+    add("fact.arms", movement.arms.map(|a| word("arms", a.word())));
+    add(
+        "fact.phase",
+        movement.phase.map(|p| word("phase", p.word())),
+    );
+    add(
+        "fact.equipment",
+        (!movement.equipment.is_empty()).then(|| equipment(words, movement)),
+    );
+    add(
+        "fact.sides",
+        movement
+            .each_side
+            .then(|| words.say("fact.each_side").to_string()),
+    );
+    add(
+        "fact.stresses",
+        (!stresses.is_empty()).then(|| words.list(&stresses)),
+    );
+    add(
+        "fact.usual_time",
+        movement.weeks.map(|w| {
+            if w.from == w.to {
+                words.fill("fact.weeks", &[("n", w.from.into())])
+            } else {
+                let values = [("from", w.from.into()), ("to", w.to.into())];
+                words.fill("fact.weeks_from_to", &values)
+            }
+        }),
+    );
+    out
+}
+
+/// The key of a trade word: `part-inverted` is `position.part_inverted`.
+pub fn key(section: &str, word: &str) -> String {
+    let mut key = String::with_capacity(section.len() + 1 + word.len());
+    key.push_str(section);
+    key.push('.');
+    key.extend(
+        word.chars()
+            .map(|c| if matches!(c, '-' | ' ') { '_' } else { c }),
+    );
+    key
+}
+
+/// The signal word of a caution for readers.
+pub fn signal_word<'a>(words: &'a Words, signal: &str) -> &'a str {
+    words.say(&key("signal", signal))
+}
+
+fn equipment(words: &Words, movement: &Movement) -> String {
+    let items: Vec<String> = movement
+        .equipment
+        .iter()
+        .map(|alternatives| {
+            let shown: Vec<String> = alternatives.iter().map(|w| words.gear(w)).collect();
+            words.joined(&shown, "list.or")
+        })
+        .collect();
+    words.joined(&items, "list.semicolon")
+}
+
+/// An entry of the ledger.
+#[derive(Serialize)]
+pub struct EntryView {
+    pub on: String,
+    pub note: String,
+    pub changes: Vec<ChangeView>,
+}
+
+#[derive(Serialize)]
+pub struct ChangeView {
+    /// The movement's rendered name; its old id as text where it is gone.
+    pub link: String,
+    pub gone: String,
+    pub says: String,
+}
+
+pub fn entry(plan: &Plan<'_>, entry: &Entry) -> EntryView {
+    let changes = entry.changes.iter().map(|(id, change)| {
+        let ix = plan
+            .curriculum
+            .find_movement(id)
+            .filter(|ix| !plan.curriculum.movement(*ix).held_back);
+        ChangeView {
+            link: ix.map_or_else(String::new, |ix| plan.links.of(ix).to_string()),
+            gone: if ix.is_none() {
+                id.clone()
+            } else {
+                String::new()
+            },
+            says: change_words(plan, change),
+        }
+    });
+    EntryView {
+        on: entry.on.clone(),
+        note: entry.note.clone(),
+        changes: changes.collect(),
+    }
+}
+
+/// A change in words. A standard is said as the ledger keeps it, in metric units.
+pub fn change_words(plan: &Plan<'_>, change: &Change) -> String {
+    let words = plan.say();
+    let from_to = |key: &str, from: &str, to: &str| {
+        words.fill(key, &[("before", from.into()), ("now", to.into())])
+    };
+    let standard = |text: &str| {
+        let read = Target::read(text).ok();
+        read.map_or_else(|| text.to_string(), |t| t.say(Units::Metric, words))
+    };
+    let class = |id: &String| {
+        let book = &plan.curriculum.cautions;
+        let known = book.find(id).map(|ix| book.class(ix).say("name", words));
+        known.map_or_else(|| id.replace('-', " "), str::to_lowercase)
+    };
+    let classes = |ids: &[String]| match ids.is_empty() {
+        true => words.say("change.none").to_string(),
+        false => words.list(&ids.iter().map(class).collect::<Vec<_>>()),
+    };
+    match change {
+        Change::Added => words.say("change.added").into(),
+        Change::Removed => words.say("change.removed").into(),
+        Change::Renamed(from) => words.fill("change.renamed", &[("before", from.into())]),
+        Change::Raised { from, to } => from_to("change.raised", &standard(from), &standard(to)),
+        Change::Lowered { from, to } => from_to("change.lowered", &standard(from), &standard(to)),
+        Change::Standard { from, to } => from_to("change.standard", &standard(from), &standard(to)),
+        Change::Cautions { from, to } => from_to("change.cautions", &classes(from), &classes(to)),
+    }
+}
+
+/// Where a movement stands: "first rung", "3 rungs up".
+pub fn stage_words(words: &Words, stage: u32) -> String {
+    match stage {
+        0 => words.say("stage.ground").into(),
+        n => words.fill("stage.rungs_up", &[("n", n.into())]),
+    }
+}
+
+/// The group of a movement on the test sheet, in the order in which one day's tests are done, and the key of its name. What is
+/// tested only when its needs are met comes after everything that it may stand on.
+pub fn sheet_group(movement: &Movement) -> (usize, &'static str) {
+    if only_after(movement) {
+        return (9, "group.only_after");
+    }
+    match movement.pattern {
+        Pattern::Mobility => (0, "group.mobility"),
+        // A way out is shown before the balance that needs it.
+        Pattern::Exit => (1, "group.exit"),
+        Pattern::Balance => (2, "group.balance"),
+        Pattern::Squat | Pattern::Hinge | Pattern::Carry => (3, "group.legs"),
+        Pattern::HorizontalPush => (4, "group.horizontal_push"),
+        Pattern::VerticalPush => (5, "group.vertical_push"),
+        Pattern::HorizontalPull => (6, "group.horizontal_pull"),
+        Pattern::VerticalPull => (7, "group.vertical_pull"),
+        Pattern::Core => (8, "group.core"),
+    }
+}
+
+/// The mark of a movement.
+pub fn mark_of<'p>(plan: &'p Plan<'_>, ix: MovementIx) -> Option<&'p Mark> {
+    plan.links.mark(ix)
+}
+
+/// A bar of leverage: how full it is, of 100, and what it says.
+#[derive(Serialize)]
+pub struct Bar {
+    pub full: u32,
+    pub says: String,
+}
+
+/// The weight on the hands where a posture tells it; where the hands carry everything, which tells nothing, the turning load at
+/// the shoulder, full at 50 body weight x centimetres.
+pub fn bar(plan: &Plan<'_>, ix: MovementIx) -> Option<Bar> {
+    let solved = plan.solved[ix.at()].as_deref()?;
+    let share = solved
+        .poses()
+        .filter_map(|p| p.hands_carry)
+        .reduce(f64::max)?;
+    let hundredths = (share * 100.0).round() as u32;
+    if hundredths < 100 {
+        return Some(Bar {
+            full: hundredths,
+            says: plan
+                .say()
+                .fill("bar.hands", &[("share", hundredths.into())]),
+        });
+    }
+    let turning = solved.turning()?.shoulder.round() as u32;
+    (turning > 0).then(|| Bar {
+        full: (turning * 2).min(100),
+        says: plan
+            .say()
+            .fill("bar.turning", &[("turning", turning.into())]),
+    })
+}

@@ -1,0 +1,155 @@
+//! A theme: templates and assets. `chalk` is built into the program; a folder `themes/<name>` overrides it file by file.
+
+pub mod compact;
+pub mod link;
+pub mod saying;
+
+use crate::curriculum::School;
+use crate::source::suggest::did_you_mean;
+use crate::source::{Content, Snapshot};
+use crate::words::Words;
+use compact::compact;
+use include_dir::{Dir, include_dir};
+use std::collections::BTreeMap;
+use std::fmt;
+use tera::Tera;
+
+static CHALK: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/chalk");
+
+/// The name of the shipped theme.
+pub const SHIPPED: &str = "chalk";
+
+/// A theme cannot be loaded, or a page cannot be made with it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ThemeError {
+    /// What failed: names the page where there is one.
+    pub message: String,
+    /// The template engine's own account, with template, line and column.
+    pub detail: String,
+}
+
+impl fmt::Display for ThemeError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}\n{}", self.message, self.detail)
+    }
+}
+
+/// A loaded theme.
+pub struct Theme {
+    tera: Tera,
+    assets: BTreeMap<String, Vec<u8>>,
+}
+
+impl Theme {
+    /// The school's theme: the shipped files, then those of `themes/<name>` in the snapshot over them.
+    ///
+    /// # Errors
+    /// A theme that exists nowhere; a template that cannot be read, with its line; a word that no words file has.
+    pub fn load(name: &str, snapshot: &Snapshot, words: &Words) -> Result<Theme, ThemeError> {
+        let mut files: BTreeMap<String, Vec<u8>> = BTreeMap::new();
+        collect(&CHALK, &mut files);
+        let prefix = format!("themes/{name}/");
+        let mut found = name == SHIPPED;
+        for (_, file) in snapshot.files() {
+            let Some(inside) = file.path.strip_prefix(&prefix) else {
+                continue;
+            };
+            found = true;
+            match &file.content {
+                // A copy of a shipped file is published as the shipped one.
+                Content::Text(text) if shipped(inside) == Some(text) => None,
+                Content::Text(text) => files.insert(inside.to_string(), text.clone().into_bytes()),
+                Content::Bytes(bytes) => files.insert(inside.to_string(), bytes.clone()),
+                _ => {
+                    return Err(ThemeError {
+                        message: format!("the theme's file {} cannot be read", file.path),
+                        detail: "it is too large, or not UTF-8 text".into(),
+                    });
+                }
+            };
+        }
+        if !found {
+            let known = snapshot
+                .files()
+                .filter_map(|(_, f)| f.path.strip_prefix("themes/")?.split('/').next());
+            let help = did_you_mean(name, known.chain([SHIPPED])).unwrap_or_else(|| {
+                format!("make the folder themes/{name}, or write `theme: chalk`")
+            });
+            return Err(ThemeError {
+                message: format!("there is no theme `{name}`"),
+                detail: help,
+            });
+        }
+        Theme::of_files(files, words)
+    }
+
+    fn of_files(files: BTreeMap<String, Vec<u8>>, words: &Words) -> Result<Theme, ThemeError> {
+        let mut tera = Tera::new();
+        saying::register(&mut tera, words);
+        tera.autoescape_on(vec![".html"]);
+        let mut templates = Vec::new();
+        let mut assets = BTreeMap::new();
+        for (path, bytes) in files {
+            if path.ends_with(".md")
+                || path.starts_with("words/")
+                || path.split('/').any(|p| p.starts_with('.'))
+            {
+                continue;
+            }
+            match path.ends_with(".html") {
+                true => {
+                    let text = saying::template(&path, &String::from_utf8_lossy(&bytes), words)?;
+                    templates.push((path, text));
+                }
+                false => {
+                    let bytes = saying::asset(&path, bytes, words)?;
+                    assets.insert(path, bytes);
+                }
+            }
+        }
+        tera.add_raw_templates(templates).map_err(|e| ThemeError {
+            message: "the theme's templates cannot be read".into(),
+            detail: e.to_string(),
+        })?;
+        Ok(Theme { tera, assets })
+    }
+
+    pub(in crate::site) fn tera(&self) -> &Tera {
+        &self.tera
+    }
+
+    /// The paths of the theme's style sheets, scripts and pictures.
+    pub(in crate::site) fn assets(&self) -> impl Iterator<Item = &str> {
+        self.assets.keys().map(String::as_str)
+    }
+
+    /// An asset; the style sheet with the tokens takes the school's accent.
+    pub(in crate::site) fn asset(&self, path: &str, school: &School) -> Vec<u8> {
+        let bytes = self.assets.get(path).cloned().unwrap_or_default();
+        match (&school.accent, path) {
+            (Some(accent), "tokens.css") => String::from_utf8_lossy(&bytes)
+                .replace("--accent: #b4472b", &format!("--accent: {accent}"))
+                .into_bytes(),
+            _ => bytes,
+        }
+    }
+}
+
+/// The text of a shipped file.
+fn shipped(path: &str) -> Option<&'static str> {
+    CHALK.get_file(path)?.contents_utf8()
+}
+
+fn collect(dir: &Dir<'_>, files: &mut BTreeMap<String, Vec<u8>>) {
+    for file in dir.files() {
+        let path = file.path().to_string_lossy().replace('\\', "/");
+        let bytes = match file.contents_utf8() {
+            Some(text) if path.ends_with(".js") || path.ends_with(".css") => {
+                compact(text).into_bytes()
+            }
+            _ => file.contents().to_vec(),
+        };
+        files.insert(path, bytes);
+    }
+    dir.dirs().for_each(|d| collect(d, files));
+}

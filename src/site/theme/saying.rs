@@ -1,0 +1,212 @@
+//! The words of the interface in a theme: put into templates and style sheets once, when the theme is loaded; filled by
+//! functions where they have placeholders; handed to each script, those that it says and no others.
+
+use crate::site::theme::ThemeError;
+use crate::site::theme::link::escape;
+use crate::source::suggest::did_you_mean;
+use crate::words::{Entry, Form, Value, Words};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+use tera::{Kwargs, State, Tera, TeraResult};
+
+/// What stands before the words of a script.
+const ASSIGN: &str =
+    "'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, ";
+
+/// A template with its plain words in place.
+///
+/// # Errors
+/// A key that no words file has; the error names it and the template.
+pub fn template(path: &str, text: &str, words: &Words) -> Result<String, ThemeError> {
+    for key in quoted_after(text, "say(key=\"") {
+        known(path, &key, words)?;
+    }
+    placed(path, text, words, Form::Html)
+}
+
+/// An asset: a style sheet with its words in place, a script with those that it says before it, anything else as it is.
+///
+/// # Errors
+/// As [`template`].
+pub fn asset(path: &str, bytes: Vec<u8>, words: &Words) -> Result<Vec<u8>, ThemeError> {
+    let Ok(text) = std::str::from_utf8(&bytes) else {
+        return Ok(bytes);
+    };
+    if path.ends_with(".css") {
+        let placed = placed(path, text, words, Form::Css)?;
+        // The heads of printed pages have no logical side.
+        return Ok(match words.is_right_to_left() {
+            true => placed.replace("@top-left", "@top-right").into_bytes(),
+            false => placed.into_bytes(),
+        });
+    }
+    if !path.ends_with(".js") {
+        return Ok(bytes);
+    }
+    let keys = keys_of_script(path, text, words)?;
+    if keys.is_empty() {
+        return Ok(bytes);
+    }
+    let said = said(keys.iter().map(String::as_str), words);
+    Ok(format!("{ASSIGN}{said});\n{text}").into_bytes())
+}
+
+/// Entries as the page's script reads them.
+fn said<'k>(keys: impl Iterator<Item = &'k str>, words: &Words) -> serde_json::Value {
+    keys.filter_map(|key| {
+        let value = match words.entry(key)? {
+            Entry::Text(text) => serde_json::json!(text),
+            Entry::Plural(forms) => serde_json::json!(forms),
+        };
+        Some((key.to_string(), value))
+    })
+    .collect::<serde_json::Map<_, _>>()
+    .into()
+}
+
+/// Every entry, for those who run the scripts without a page.
+pub fn all(words: &Words) -> serde_json::Value {
+    said(words.entries().map(|(key, _)| key), words)
+}
+
+/// The functions of the templates: `say`, `list`, `number`, `day`.
+pub fn register(tera: &mut Tera, words: &Words) {
+    let html: HashMap<String, Entry> = words
+        .entries()
+        .map(|(key, entry)| (key.to_string(), entry.map(&|text| Form::Html.of(text))))
+        .collect();
+    let of = words.clone();
+    let say = move |args: Kwargs, _: &State| -> TeraResult<tera::Value> {
+        let key: String = args.must_get("key")?;
+        let entry = html
+            .get(&key)
+            .ok_or_else(|| tera::Error::message(format!("no words file has `{key}`")))?;
+        let mut texts: BTreeMap<&str, String> = BTreeMap::new();
+        let mut numbers: BTreeMap<&str, i64> = BTreeMap::new();
+        for (name, value) in args.iter() {
+            let name = name.as_str().unwrap_or("");
+            match value.as_i64() {
+                Some(number) => {
+                    numbers.insert(name, number);
+                }
+                None => {
+                    texts.insert(name, shown(value));
+                }
+            }
+        }
+        let values: Vec<(&str, Value<'_>)> = texts
+            .iter()
+            .map(|(name, text)| (*name, Value::Text(text)))
+            .chain(numbers.iter().map(|(name, n)| (*name, Value::Whole(*n))))
+            .collect();
+        Ok(tera::Value::safe_string(&of.fill_entry(entry, &values)))
+    };
+    tera.register_function("say", say);
+    let of = words.clone();
+    tera.register_function(
+        "list",
+        move |args: Kwargs, _: &State| -> TeraResult<tera::Value> {
+            let items: Vec<String> = args.must_get("of")?;
+            let items: Vec<String> = items.iter().map(|i| escape(i)).collect();
+            Ok(tera::Value::safe_string(&of.list_html(&items)))
+        },
+    );
+    let of = words.clone();
+    tera.register_function(
+        "number",
+        move |args: Kwargs, _: &State| -> TeraResult<String> {
+            let n: f64 = args.must_get("n")?;
+            Ok(of.decimal((n * 1e6).round() as i64))
+        },
+    );
+    let of = words.clone();
+    tera.register_function(
+        "day",
+        move |args: Kwargs, _: &State| -> TeraResult<tera::Value> {
+            let on: String = args.must_get("on")?;
+            let html = format!(
+                "<time datetime=\"{}\">{}</time>",
+                escape(&on),
+                escape(&of.day(&on))
+            );
+            Ok(tera::Value::safe_string(&html))
+        },
+    );
+}
+
+/// A value as HTML: what is safe stays, anything else is escaped.
+fn shown(value: &tera::Value) -> String {
+    match value.as_str() {
+        Some(text) if value.is_safe() => text.to_string(),
+        Some(text) => escape(text),
+        None => escape(&value.to_string()),
+    }
+}
+
+/// A text with every `{{ w.KEY }}` replaced.
+fn placed(path: &str, text: &str, words: &Words, form: Form) -> Result<String, ThemeError> {
+    const OPEN: &str = "{{ w.";
+    let mut out = String::with_capacity(text.len() * 2);
+    let mut pieces = text.split(OPEN);
+    out.push_str(pieces.next().unwrap_or(""));
+    for piece in pieces {
+        let (key, rest) = piece.split_once(" }}").unwrap_or((piece, ""));
+        known(path, key, words)?;
+        out.push_str(&form.of(words.say(key)));
+        out.push_str(rest);
+    }
+    Ok(out)
+}
+
+/// The keys that a script says: `say('a.b'`, `sayNodes('a.b'`, and of a made-up key, as in `` say(`a.${b}`) ``, all that begin so.
+fn keys_of_script(path: &str, text: &str, words: &Words) -> Result<BTreeSet<String>, ThemeError> {
+    let mut out = BTreeSet::new();
+    for call in ["say(", "sayNodes("] {
+        for key in quoted_after(text, &format!("{call}'")) {
+            known(path, &key, words)?;
+            out.insert(key);
+        }
+        // `say(open ? 'a.b' : 'a.c'` is written as two calls, so that nothing here needs to read a script.
+        for prefix in made_up_after(text, &format!("{call}`")) {
+            let all: Vec<String> = words
+                .entries()
+                .filter(|(key, _)| key.starts_with(&prefix))
+                .map(|(key, _)| key.to_string())
+                .collect();
+            if all.is_empty() {
+                return Err(unknown(path, &prefix, words));
+            }
+            out.extend(all);
+        }
+    }
+    Ok(out)
+}
+
+fn quoted_after(text: &str, open: &str) -> Vec<String> {
+    let quote = open.chars().last().unwrap_or('\'');
+    text.split(open)
+        .skip(1)
+        .filter_map(|rest| rest.split_once(quote).map(|(key, _)| key.to_string()))
+        .collect()
+}
+
+fn made_up_after(text: &str, open: &str) -> Vec<String> {
+    text.split(open)
+        .skip(1)
+        .filter_map(|rest| rest.split_once("${").map(|(prefix, _)| prefix.to_string()))
+        .collect()
+}
+
+fn known(path: &str, key: &str, words: &Words) -> Result<(), ThemeError> {
+    match words.entry(key) {
+        Some(_) => Ok(()),
+        None => Err(unknown(path, key, words)),
+    }
+}
+
+fn unknown(path: &str, key: &str, words: &Words) -> ThemeError {
+    ThemeError {
+        message: format!("{path} says `{key}`, which no words file has"),
+        detail: did_you_mean(key, words.entries().map(|(key, _)| key))
+            .unwrap_or_else(|| "`rungbook schema words` lists the keys".to_string()),
+    }
+}
