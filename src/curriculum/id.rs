@@ -1,5 +1,6 @@
 //! Ids: the names that records are addressed by, in the folder and on the site.
 
+use super::page;
 use std::fmt;
 use std::sync::Arc;
 
@@ -10,32 +11,6 @@ pub const LONGEST: usize = 64;
 const REFUSED: &[&str] = &[
     "true", "false", "null", "yes", "no", "on", "off", "y", "n", "family", "con", "prn", "aux",
     "nul",
-];
-
-/// Pages that every site has; no record may take their address.
-pub const FIXED_PAGES: &[&str] = &[
-    "index",
-    "before-you-start",
-    "self-test",
-    "where-i-stand",
-    "today",
-    "my-people",
-    "cautions",
-    "if-it-hurts",
-    "if-you-are-stuck",
-    "about-the-coach",
-    "about-the-numbers",
-    "faults",
-    "equipment",
-    "words",
-    "search",
-    "booklet",
-    "changes",
-    "data",
-    "map",
-    "movements",
-    "not-found",
-    "offline",
 ];
 
 /// A checked id: `[a-z][a-z0-9]*(-[a-z0-9]+)*`, at most 64 characters, none of the refused words. Cheap to clone.
@@ -88,7 +63,7 @@ impl Id {
         let of_a_skill = ["self-test-", "booklet-"]
             .iter()
             .any(|p| text.starts_with(p));
-        if FIXED_PAGES.contains(&text) || numbered || of_a_skill {
+        if page::page(text).is_some() || numbered || of_a_skill {
             return Err((
                 format!("`{text}` is the address of a page that every site has"),
                 format!("type another id, like `the-{text}`"),

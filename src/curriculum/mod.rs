@@ -10,6 +10,7 @@ pub mod ledger;
 pub mod movement;
 pub mod need;
 pub mod note;
+pub mod page;
 pub mod posture;
 pub mod schema;
 pub mod school;

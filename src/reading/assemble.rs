@@ -10,6 +10,7 @@ use crate::curriculum::caution::{Book, derived};
 use crate::curriculum::family::{Way, harder_everywhere, neighbours};
 use crate::curriculum::ledger::Ledger;
 use crate::curriculum::note::{Note, NoteOwner};
+use crate::curriculum::page;
 use crate::curriculum::school::School;
 use crate::curriculum::words::{EasierFirst, Load};
 use crate::curriculum::{
@@ -186,7 +187,7 @@ fn joined(
             .map(|(i, s)| (s.id.to_string(), Owner::Skill(SkillIx(i as u32)))),
     );
     for (i, (file, id, page)) in notes.iter().enumerate() {
-        let is_page = *page && !note::EXTENDABLE.contains(&id.as_str());
+        let is_page = *page && !page::is_extendable(id);
         if is_page
             && let Ok(checked) = Id::new(id)
             && claims.claim(&checked, Span::top(*file), findings)

@@ -3,23 +3,11 @@
 use super::assemble::NotePart;
 use super::picture;
 use super::resolve::{Ids, different_measure};
-use crate::curriculum::id::FIXED_PAGES;
 use crate::curriculum::note::{Note, NoteOwner, SessionLine};
-use crate::curriculum::{Owner, Target};
+use crate::curriculum::{Owner, Target, page};
 use crate::source::markdown::{Line, Outline, Reference};
 use crate::source::suggest::did_you_mean;
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
-
-/// Pages that every site has and to which a note of that name adds words.
-pub const EXTENDABLE: &[&str] = &[
-    "index",
-    "before-you-start",
-    "if-it-hurts",
-    "if-you-are-stuck",
-    "about-the-coach",
-    "cautions",
-    "self-test",
-];
 
 /// The owner of a note, with a finding where there is none.
 pub fn owner(
@@ -30,7 +18,7 @@ pub fn owner(
     findings: &mut Findings,
 ) -> NoteOwner {
     if page {
-        if EXTENDABLE.contains(&id) {
+        if page::is_extendable(id) {
             return NoteOwner::FixedPage;
         }
         if let Err((message, help)) = crate::curriculum::Id::new(id) {
@@ -319,10 +307,7 @@ fn check_link(link: &Reference, held_back: bool, ids: &Ids<'_>, findings: &mut F
             true
         }
         ("skill", Some(Owner::Skill(_))) | ("page", Some(Owner::Page(_))) => true,
-        ("page", None) => {
-            FIXED_PAGES.contains(&id) && EXTENDABLE.contains(&id)
-                || ["faults", "equipment", "words", "changes", "data"].contains(&id)
-        }
+        ("page", None) => page::is_linkable(id),
         _ => false,
     };
     if fits || ids.unread.contains(id) {

@@ -18,6 +18,7 @@ pub use theme::saying::all as all_words;
 pub use theme::{Theme, ThemeError};
 
 use crate::chain::{self, Chain, Flat, Stages, Step};
+use crate::curriculum::page::{Made, PAGES, Page};
 use crate::curriculum::{
     Curriculum, FamilyIx, Movement, MovementIx, NoteIx, Owner, SkillIx, note::NoteOwner,
 };
@@ -48,7 +49,7 @@ pub const ROWS_A_PAGE: usize = 500;
 #[derive(Clone, Debug, PartialEq, Eq)]
 enum Item {
     /// A page that every site has, by its name.
-    Fixed(&'static str),
+    Fixed(&'static Page),
     /// Part of a long table, counted from 0.
     SelfTest(usize),
     Movements(usize),
@@ -294,7 +295,11 @@ impl<'a> Plan<'a> {
 
     fn list(&self) -> Vec<Item> {
         let curriculum = self.curriculum;
-        let mut items: Vec<Item> = page::FIXED.iter().map(|name| Item::Fixed(name)).collect();
+        let mut items: Vec<Item> = PAGES
+            .iter()
+            .filter(|page| page.made == Made::Once)
+            .map(Item::Fixed)
+            .collect();
         let pages = |count: usize| 0..count.div_ceil(ROWS_A_PAGE).max(1);
         let count = curriculum.published().count();
         // The largest first, so that no thread is left alone with one at the end.
@@ -447,7 +452,7 @@ impl<'a> Plan<'a> {
             }
         };
         match item {
-            Item::Fixed(name) => format!("{name}.html"),
+            Item::Fixed(page) => format!("{}.html", page.name),
             Item::SelfTest(i) => numbered("self-test", *i),
             Item::Movements(i) => numbered("movements", *i),
             Item::Movement(ix) => id(Owner::Movement(*ix)),

@@ -143,7 +143,7 @@ const RESOURCE: &str = "LearningResource";
 pub fn schema_org(plan: &Plan<'_>, item: &Item) -> String {
     let c = plan.curriculum;
     let json = match item {
-        Item::Fixed("index") => web_site(plan),
+        Item::Fixed(page) if page.name == "index" => web_site(plan),
         Item::Movement(ix) => resource(plan, Owner::Movement(*ix), *ix, &c.movement(*ix).summary),
         Item::Skill(ix) => {
             let skill = c.skill(*ix);

@@ -134,7 +134,7 @@ pub(super) fn booklet(plan: &Plan<'_>, of: Option<SkillIx>) -> Result<Made, Them
         .say()
         .fill("page.booklet_title", &[("title", (&title).into())]);
     Ok((
-        "booklet.html",
+        "booklet.html".into(),
         head("booklet", &title, description),
         context,
     ))

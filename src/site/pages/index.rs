@@ -3,6 +3,7 @@
 use super::{Head, Made, about, head, turn};
 use crate::curriculum::MovementIx;
 use crate::curriculum::caution::ClassIx;
+use crate::curriculum::page::Page;
 use crate::site::pages::markdown;
 use crate::site::pages::view::{self, CautionView, Named};
 use crate::site::theme::ThemeError;
@@ -17,34 +18,11 @@ const MOST_LINKS: usize = 200;
 /// Entries of the ledger on the home page.
 const RECENT: usize = 3;
 
-/// The template of a page, and what it says of itself.
-fn page_of(plan: &Plan<'_>, name: &'static str) -> (&'static str, Head) {
-    let template = match name {
-        "index" => "home.html",
-        "before-you-start" => "before-you-start.html",
-        "cautions" => "cautions.html",
-        "if-it-hurts" => "if-it-hurts.html",
-        "if-you-are-stuck" => "if-you-are-stuck.html",
-        "about-the-coach" => "about-the-coach.html",
-        "about-the-numbers" => "about-the-numbers.html",
-        "where-i-stand" => "where-i-stand.html",
-        "today" => "today.html",
-        "search" => "search.html",
-        "my-people" => "my-people.html",
-        "faults" => "faults.html",
-        "equipment" => "equipment.html",
-        "words" => "words.html",
-        "changes" => "changes.html",
-        _ => "data.html",
-    };
-    let kind = template.trim_end_matches(".html");
-    let of_page = view::key("page", kind);
+pub fn fixed(plan: &Plan<'_>, page: &'static Page) -> Result<Made, ThemeError> {
+    let name = page.name;
+    let of_page = view::key("page", page.template);
     let text = |part: &str| plan.say().say(&format!("{of_page}.{part}"));
-    (template, head(kind, text("title"), text("description")))
-}
-
-pub fn fixed(plan: &Plan<'_>, name: &'static str) -> Result<Made, ThemeError> {
-    let (template, head) = page_of(plan, name);
+    let head = head(page.template, text("title"), text("description"));
     let mut context = Context::new();
     let note = plan
         .curriculum
@@ -74,7 +52,7 @@ pub fn fixed(plan: &Plan<'_>, name: &'static str) -> Result<Made, ThemeError> {
         "data" => context.insert("count", &plan.curriculum.published().count()),
         _ => {}
     }
-    Ok((template, head, context))
+    Ok((format!("{}.html", page.template).into(), head, context))
 }
 
 #[derive(Serialize)]
@@ -352,7 +330,7 @@ pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
         &turn("movements", index, all.len().div_ceil(ROWS_A_PAGE).max(1)),
     );
     (
-        "movements.html",
+        "movements.html".into(),
         head(
             "movements",
             plan.say().say("page.movements.title"),

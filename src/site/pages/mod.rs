@@ -22,27 +22,8 @@ use crate::site::theme::link::escape;
 use crate::site::{Item, Plan};
 use crate::words::Words;
 use serde::Serialize;
+use std::borrow::Cow;
 use tera::{Context, Value};
-
-/// Pages that every site has besides the long tables.
-pub const FIXED: &[&str] = &[
-    "index",
-    "before-you-start",
-    "cautions",
-    "if-it-hurts",
-    "if-you-are-stuck",
-    "about-the-coach",
-    "about-the-numbers",
-    "where-i-stand",
-    "today",
-    "my-people",
-    "search",
-    "faults",
-    "equipment",
-    "words",
-    "changes",
-    "data",
-];
 
 /// What every page says of itself.
 #[derive(Serialize)]
@@ -88,7 +69,7 @@ fn turn(name: &str, index: usize, count: usize) -> Turn {
 /// Makes one HTML page.
 pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeError> {
     let (template, head, mut context) = match item {
-        Item::Fixed(name) => index::fixed(plan, name)?,
+        Item::Fixed(page) => index::fixed(plan, page)?,
         Item::SelfTest(index) => sheet::self_test(plan, *index)?,
         Item::Movements(index) => index::movements(plan, *index),
         Item::Movement(ix) => record::movement(plan, *ix)?,
@@ -101,7 +82,7 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
             let mut context = Context::new();
             context.insert("note", &markdown::render(plan, *ix, 0)?);
             (
-                "page.html",
+                "page.html".into(),
                 head(
                     "page",
                     &note.title,
@@ -118,7 +99,7 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
         }
         Item::Redirect(old, owner) => redirect(plan, old, *owner),
         Item::NotFound => (
-            "not-found.html",
+            "not-found.html".into(),
             head(
                 "not-found",
                 plan.say().say("page.not_found.title"),
@@ -139,14 +120,20 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
     if matches!(item, Item::NotFound) {
         head.root = plan.curriculum.school.address.clone();
     }
+    let here = match item {
+        Item::Fixed(page) => page.name,
+        Item::SelfTest(_) | Item::SkillTest(_) => "self-test",
+        Item::Movements(_) => "movements",
+        _ => "",
+    };
     match head.root.as_str() {
-        "" => context.insert("frame", plan.frame()?),
-        root => context.insert("frame", &plan.framed(root)?),
+        "" => context.insert("frame", &plan.frame()?.at(here)),
+        root => context.insert("frame", &plan.framed(root)?.at(here)),
     }
     context.insert("page", &head);
     context.insert_value("school", plan.school().clone());
     context.insert_value("v", plan.versions().clone());
-    let html = plan.template(template, &context, path)?;
+    let html = plan.template(&template, &context, path)?;
     Ok(match item {
         Item::Booklet(of) => booklet::anchored(plan, *of, &html),
         _ => html,
@@ -165,7 +152,8 @@ fn head(kind: &'static str, title: &str, description: impl Into<String>) -> Head
     }
 }
 
-type Made = (&'static str, Head, Context);
+/// The template of a page, what it says of itself, and the rest of its context.
+type Made = (Cow<'static, str>, Head, Context);
 
 fn redirect(plan: &Plan<'_>, old: &str, owner: Owner) -> Made {
     let curriculum = plan.curriculum;
@@ -183,7 +171,7 @@ fn redirect(plan: &Plan<'_>, old: &str, owner: Owner) -> Made {
     context.insert("link", &link);
     context.insert("old", old);
     (
-        "redirect.html",
+        "redirect.html".into(),
         head(
             "redirect",
             &plan

@@ -3,12 +3,14 @@
 
 use crate::chain::Step;
 use crate::curriculum::caution::ClassIx;
+use crate::curriculum::page::{Group, PAGES, Place};
 use crate::curriculum::{Leaf, MovementIx, Need, SkillIx};
 use crate::site::Plan;
 use crate::site::pages::view::{self, Named, PaperRow, TestRow, caution};
 use crate::site::theme::ThemeError;
 use serde::Serialize;
 use std::borrow::Cow;
+use std::collections::BTreeMap;
 use std::sync::OnceLock;
 use tera::Value;
 
@@ -30,18 +32,54 @@ struct Scoped {
 }
 
 /// What every page has: what it loads, its head and its foot.
-#[derive(Serialize)]
 pub struct Frame {
     links: String,
-    top: String,
+    /// By the page of the navigation on which it stands, "" for all other pages.
+    tops: BTreeMap<&'static str, String>,
     foot: String,
+}
+
+/// The frame of one page.
+#[derive(Serialize)]
+pub struct Framed<'a> {
+    links: &'a str,
+    top: &'a str,
+    foot: &'a str,
 }
 
 impl Frame {
     /// Its parts as HTML.
-    pub fn parts(&self) -> [&str; 3] {
-        [&self.links, &self.top, &self.foot]
+    pub fn parts(&self) -> Vec<&str> {
+        let tops = self.tops.values().map(String::as_str);
+        tops.chain([self.links.as_str(), self.foot.as_str()])
+            .collect()
     }
+
+    /// As it stands on a page of this name.
+    pub fn at(&self, here: &str) -> Framed<'_> {
+        let top = self.tops.get(here).or_else(|| self.tops.get(""));
+        Framed {
+            links: &self.links,
+            top: top.map_or("", String::as_str),
+            foot: &self.foot,
+        }
+    }
+}
+
+/// A page in the navigation.
+#[derive(Serialize)]
+struct Way<'a> {
+    href: String,
+    name: &'a str,
+    /// Whether this is the page.
+    here: bool,
+}
+
+/// Pages of the foot that belong together.
+#[derive(Serialize)]
+struct Ways<'a> {
+    name: &'a str,
+    ways: Vec<Way<'a>>,
 }
 
 /// A line of a needs tree: the part `ui.needs` nests lists by `open` and `close`.
@@ -165,15 +203,50 @@ impl Plan<'_> {
 
     /// The same with `root` before every address.
     pub(in crate::site) fn framed(&self, root: &str) -> Result<Frame, ThemeError> {
-        let part = |name: &str, key: &'static str, value: &Value| {
-            let values = [("root", Value::from(root)), (key, value.clone())];
-            self.component(name, &values)
+        let part = |name: &str, values: Vec<(&'static str, Value)>| {
+            let root = ("root", Value::from(root));
+            self.component(name, &[vec![root], values].concat())
         };
+        let top = |here: &'static str| {
+            let ways = Value::from_serializable(&self.ways(Place::Top, here));
+            let made = part(
+                "ui.top",
+                vec![("school", self.school().clone()), ("ways", ways)],
+            );
+            made.map(|made| (here, made))
+        };
+        let named = PAGES.iter().filter(|page| page.place == Place::Top);
+        let groups = Group::ALL.map(|group| Ways {
+            name: self.say().say(&view::key("navigation", group.word())),
+            ways: self.ways(Place::Foot(group), ""),
+        });
         Ok(Frame {
-            links: part("ui.links", "v", self.versions())?,
-            top: part("ui.top", "school", self.school())?,
-            foot: part("ui.foot", "school", self.school())?,
+            links: part("ui.links", vec![("v", self.versions().clone())])?,
+            tops: named
+                .map(|page| page.name)
+                .chain([""])
+                .map(top)
+                .collect::<Result<_, _>>()?,
+            foot: part(
+                "ui.foot",
+                vec![
+                    ("school", self.school().clone()),
+                    ("groups", Value::from_serializable(&groups)),
+                ],
+            )?,
         })
+    }
+
+    /// The pages that stand at a place of the navigation, seen from the page `here`.
+    fn ways(&self, place: Place, here: &str) -> Vec<Way<'_>> {
+        let standing = PAGES.iter().filter(|page| page.place == place);
+        standing
+            .map(|page| Way {
+                href: format!("{}.html", page.name),
+                name: self.say().say(&view::key("shared", page.label)),
+                here: page.name == here,
+            })
+            .collect()
     }
 
     /// A piece, kept where it shows all that the movement's number opens, or what it opens within its first skill.

@@ -157,7 +157,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
         }),
     );
     Ok((
-        "movement.html",
+        "movement.html".into(),
         head("movement", &m.name, &m.summary),
         context,
     ))
@@ -455,7 +455,11 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
         plan.say()
             .fill("page.family_description", &[("family", (&f.name).into())])
     });
-    Ok(("family.html", head("family", &f.name, summary), context))
+    Ok((
+        "family.html".into(),
+        head("family", &f.name, summary),
+        context,
+    ))
 }
 
 #[derive(Serialize)]
@@ -520,5 +524,9 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
         plan.say()
             .fill("page.skill_description", &[("skill", (&s.name).into())])
     });
-    Ok(("skill.html", head("skill", &s.name, summary), context))
+    Ok((
+        "skill.html".into(),
+        head("skill", &s.name, summary),
+        context,
+    ))
 }

@@ -100,7 +100,7 @@ pub fn self_test(plan: &Plan<'_>, index: usize) -> Result<Made, ThemeError> {
     );
     context.insert("note", "");
     Ok((
-        "self-test.html",
+        "self-test.html".into(),
         head(
             "self-test",
             plan.say().say("page.self_test.title"),
@@ -134,7 +134,7 @@ pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     context.insert("left_out", &left_out);
     let name = [("skill", (&skill.name).into())];
     Ok((
-        "self-test-skill.html",
+        "self-test-skill.html".into(),
         head(
             "self-test",
             &plan.say().fill("page.skill_test_title", &name),
