@@ -277,9 +277,9 @@ fn suites() -> Vec<(PathBuf, String)> {
     out
 }
 
-/// Whether an answer is what a case expects, to the letter; `{n}` in the expectation stands for any whole number.
+/// Whether an answer is what a case expects, to the letter; `{a number}` in the expectation stands for any whole number.
 fn matches(expected: &str, got: &str) -> bool {
-    let mut parts = expected.split("{n}");
+    let mut parts = expected.split("{a number}");
     let Some(mut rest) = parts.next().and_then(|first| got.strip_prefix(first)) else {
         return false;
     };
