@@ -24,8 +24,8 @@ use crate::curriculum::{
 };
 use crate::leverage::{self, Solved};
 use crate::proof::Proofread;
-use crate::source::Snapshot;
-use feeds::{data, extras, feed, offline, search};
+use crate::source::{FileId, Snapshot};
+use feeds::{data, definitions, extras, feed, offline, search};
 use media::{card, picture};
 use pages as page;
 use pages::pieces::{self, Pieces};
@@ -66,6 +66,8 @@ enum Item {
     NotFound,
     Data,
     DataSchema,
+    /// A file of `content/movements` as the coach wrote it.
+    Definition(FileId),
     Tables,
     Search,
     Sitemap,
@@ -116,6 +118,7 @@ pub struct Parts {
     test_order: OnceLock<Vec<MovementIx>>,
     names_order: OnceLock<Vec<MovementIx>>,
     sizes: OnceLock<picture::Sizes>,
+    definitions: OnceLock<Vec<FileId>>,
     items: OnceLock<Vec<Item>>,
     positions: OnceLock<HashMap<String, usize>>,
 }
@@ -188,6 +191,7 @@ impl Parts {
             test_order: OnceLock::new(),
             names_order: OnceLock::new(),
             sizes: OnceLock::new(),
+            definitions: OnceLock::new(),
             items: OnceLock::new(),
             positions: OnceLock::new(),
         })
@@ -272,6 +276,13 @@ impl<'a> Plan<'a> {
         self.parts.names_order.get_or_init(|| page::by_name(self))
     }
 
+    /// The definition files that are published, in order.
+    fn definitions(&self) -> &[FileId] {
+        self.parts
+            .definitions
+            .get_or_init(|| definitions::files(self))
+    }
+
     fn items(&self) -> &[Item] {
         self.parts.items.get_or_init(|| self.list())
     }
@@ -352,6 +363,11 @@ impl<'a> Plan<'a> {
                 .assets()
                 .map(|path| Item::Asset(path.to_string())),
         );
+        items.extend(
+            self.definitions()
+                .iter()
+                .map(|file| Item::Definition(*file)),
+        );
         let pictures = self
             .snapshot
             .files()
@@ -425,6 +441,7 @@ impl<'a> Plan<'a> {
         let bytes = match item {
             Item::Data => data::curriculum(self),
             Item::DataSchema => data::schema(),
+            Item::Definition(file) => definitions::text(self, *file),
             Item::Tables => self.tables().0.clone(),
             Item::Search => self.search().to_vec(),
             Item::Sitemap => extras::sitemap(self),
@@ -465,6 +482,7 @@ impl<'a> Plan<'a> {
             Item::NotFound => "404.html".into(),
             Item::Data => "data/curriculum.json".into(),
             Item::DataSchema => "data/curriculum.schema.json".into(),
+            Item::Definition(file) => definitions::path(self, *file),
             Item::Tables => tables::PATH.into(),
             Item::Search => search::PATH.into(),
             Item::Sitemap => "sitemap.xml".into(),

@@ -1,6 +1,7 @@
 //! Files for programs: open data, the tables and search entries of the page's scripts, feed, manifest, sitemap, worker.
 
 pub mod data;
+pub mod definitions;
 pub mod extras;
 pub mod feed;
 pub mod offline;

@@ -1,6 +1,6 @@
 //! Home, the indexes, and the short pages that clients look for first.
 
-use super::{Head, Made, about, head, turn};
+use super::{Made, about, head, turn};
 use crate::curriculum::MovementIx;
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::Page;

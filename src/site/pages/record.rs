@@ -9,8 +9,8 @@ use crate::leverage::Solved;
 use crate::site::Plan;
 use crate::site::draw::figure;
 use crate::site::draw::map;
+use crate::site::feeds::definitions;
 use crate::site::media::picture;
-use crate::site::pages::highlight;
 use crate::site::pages::markdown;
 use crate::site::pages::view::{self, Bar, Named, Row};
 use crate::site::theme::ThemeError;
@@ -138,8 +138,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
         "leverage",
         &solved.map_or_else(Vec::new, |s| leverage_lines(plan.say(), s, m.load)),
     );
-    context.insert("definition", &definition(plan, ix));
-    context.insert("definition_file", plan.snapshot.path(m.spans.whole.file));
+    context.insert("definition", &definitions::of(plan, ix));
     let change = curriculum.ledger.last_change(m.id.as_str());
     context.insert(
         "change",
@@ -290,26 +289,6 @@ fn warm_up(plan: &Plan<'_>, ix: MovementIx) -> Vec<String> {
         }
     }
     out
-}
-
-/// The movement's own definition as it stands in its file.
-fn definition(plan: &Plan<'_>, ix: MovementIx) -> String {
-    let span = plan.curriculum.movement(ix).spans.whole;
-    let text = plan.snapshot.text(span.file);
-    let start = text[..span.start as usize].rfind('\n').map_or(0, |i| i + 1);
-    let body = text.get(start..span.end as usize).unwrap_or("");
-    let indent = body.len() - body.trim_start_matches(' ').len();
-    let mut lines = String::with_capacity(body.len() + 1);
-    for line in body.trim_end().lines() {
-        let outside = line.get(..indent).is_some_and(|i| i.trim().is_empty());
-        lines.push_str(if outside {
-            &line[indent..]
-        } else {
-            line.trim_start()
-        });
-        lines.push('\n');
-    }
-    highlight::definition(&lines)
 }
 
 /// What the posture comes to, in words.
