@@ -20,4 +20,5 @@ pub mod screening;
 pub mod site;
 pub mod source;
 pub mod strength;
+pub mod training;
 pub mod words;

@@ -107,13 +107,7 @@ fn answer(person: &mut Person, curriculum: &Curriculum, ix: MovementIx, met: &[T
 fn nobody() -> Person {
     Person {
         name: "simulated".into(),
-        body_weight: None,
-        have: None,
-        tested: Vec::new(),
-        trained: Vec::new(),
-        sessions: Vec::new(),
-        pauses: Vec::new(),
-        aside: Vec::new(),
+        ..Person::default()
     }
 }
 

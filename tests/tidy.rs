@@ -96,6 +96,7 @@ fn arrows_point_down() {
         "placement",
         "screening",
         "strength",
+        "training",
         "proof",
         "site",
         "io",

@@ -181,6 +181,8 @@ fn answer(
         let (key, value) = match p.what {
             Paused::Movement(ix) => ("movement", id(ix)),
             Paused::Part(part) => ("part", part.word()),
+            Paused::Class(ix) => ("class", curriculum.cautions.class(ix).id.as_str()),
+            Paused::Pattern(pattern) => ("pattern", pattern.word()),
         };
         json!({ key: value, "on": p.on.to_string(), "until": p.until.map(|d| d.to_string()), "by": p.by, "because": p.because })
     };
@@ -321,6 +323,8 @@ fn why(
                 let what = match pause.what {
                     Paused::Movement(ix) => name(ix),
                     Paused::Part(part) => part.word().replace('-', " "),
+                    Paused::Class(ix) => curriculum.cautions.class(ix).name.clone(),
+                    Paused::Pattern(pattern) => pattern.word().to_string(),
                 };
                 let by = pause
                     .by

@@ -1,5 +1,6 @@
 //! A civil day, such as `2026-11-25`: counted, compared, printed. Knows no clock.
 
+use super::words::Weekday;
 use std::fmt;
 
 /// Days since 1970-01-01 in the proleptic Gregorian calendar; years 1900 to 9999.
@@ -37,6 +38,15 @@ impl Day {
         Day(self.0 + days)
     }
 
+    pub fn year(self) -> i32 {
+        self.parts().0
+    }
+
+    pub fn weekday(self) -> Weekday {
+        // 1970-01-01 was a Thursday.
+        Weekday::ALL[(self.0 + 3).rem_euclid(7) as usize]
+    }
+
     /// Year, month, day of the month.
     fn parts(self) -> (i32, i32, i32) {
         let shifted = self.0 + 719_468;
@@ -69,7 +79,7 @@ impl fmt::Display for Day {
 
 #[cfg(test)]
 mod tests {
-    use super::Day;
+    use super::{Day, Weekday};
 
     #[test]
     fn days_of_the_calendar() {
@@ -86,6 +96,17 @@ mod tests {
         for days in (-20_000..90_000).step_by(13) {
             let day = Day::of_count(days);
             assert_eq!(Day::read(&day.to_string()), Some(day));
+        }
+    }
+
+    #[test]
+    fn days_of_the_week() {
+        // A Sunday that everybody could look up: the first of January 2023; the leap day of 2000 was a Tuesday.
+        for (text, weekday) in [("2023-01-01", Weekday::Sun), ("2000-02-29", Weekday::Tue)] {
+            let day = Day::read(text).expect("a day");
+            assert_eq!(day.weekday(), weekday);
+            assert_eq!(day.plus(7).weekday(), weekday);
+            assert_eq!(day.year().to_string(), text[..4]);
         }
     }
 

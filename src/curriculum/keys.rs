@@ -1,10 +1,12 @@
 //! The keys of every record: one table that the reader, the JSON Schemas and the manual share.
 
+mod results;
+
+pub use results::*;
+
 use super::caution::Signal;
 use super::posture::Touch;
-use super::words::{
-    Arms, BodyPart, EasierFirst, Load, Pattern, Phase, Position, Practice, Units, Word,
-};
+use super::words::{Arms, EasierFirst, Load, Pattern, Phase, Position, Practice, Units, Word};
 
 /// The form of a key's value.
 #[derive(Clone, Copy, Debug)]
@@ -384,70 +386,6 @@ pub const LEDGER_ENTRY: &[Key] = &[
 pub const LEDGER_STANDING: &[Key] = &[
     must("standard", Shape::Target, "The standard."),
     may("cautions", Shape::Texts, "The caution classes."),
-];
-
-pub const RESULTS: &[Key] = &[
-    must("results", Shape::Number, "The version of this layout: 1."),
-    may("name", Shape::Text, "Whose results they are."),
-    may("bodyweight", Shape::Text, "Such as `72 kg`."),
-    may("have", Shape::Texts, "Equipment at hand."),
-    may(
-        "tested",
-        Shape::Records(RESULTS_TESTED),
-        "What was tested, or done in training.",
-    ),
-    may(
-        "trained",
-        Shape::Records(RESULTS_TRAINED),
-        "Working sets that were done.",
-    ),
-    may(
-        "sessions",
-        Shape::Records(RESULTS_SESSIONS),
-        "How hard whole sessions were.",
-    ),
-    may("paused", Shape::Records(RESULTS_PAUSED), "What rests."),
-];
-
-pub const RESULTS_SESSIONS: &[Key] = &[
-    must(
-        "effort",
-        Shape::Number,
-        "From 0 to 10, asked half an hour after.",
-    ),
-    must("minutes", Shape::Number, "How long it was."),
-    may("on", Shape::Text, "The day; today when left out."),
-];
-
-pub const RESULTS_TESTED: &[Key] = &[
-    must("movement", Shape::Id, "The movement's id."),
-    may("got", Shape::Target, "What was done; each side did it."),
-    may("left", Shape::Target, "What the left side did."),
-    may("right", Shape::Target, "What the right side did."),
-    may("on", Shape::Text, "The day; today when left out."),
-    may("in_reserve", Shape::Number, "Reps that were left."),
-    may("bodyweight", Shape::Text, "The body weight of that day."),
-];
-
-pub const RESULTS_TRAINED: &[Key] = &[
-    must("movement", Shape::Id, "The movement's id."),
-    must("did", Shape::Texts, "The amount of each set."),
-    may("with", Shape::Text, "Added weight, or help."),
-    may("in_reserve", Shape::Number, "Reps left in the last set."),
-    may("on", Shape::Text, "The day; today when left out."),
-];
-
-pub const RESULTS_PAUSED: &[Key] = &[
-    may("part", Shape::Word(BodyPart::WORDS), "A body part."),
-    may("movement", Shape::Id, "Or a movement."),
-    may("on", Shape::Text, "The first day; today when left out."),
-    may(
-        "until",
-        Shape::Text,
-        "The last day; until lifted when left out.",
-    ),
-    may("by", Shape::Text, "Who paused it."),
-    may("because", Shape::Text, "Why."),
 ];
 
 /// A family's keys: a movement's, but for the id, and its own; a family need not say the standard.

@@ -78,6 +78,21 @@ words! {
 }
 
 words! {
+    /// What a pain may come with that sends to a clinician whatever its number.
+    PainSign "sign" { Sharp "sharp", Night "night", Numb "numb", GivingWay "giving-way" }
+}
+
+words! {
+    /// The days of the week, as a results file names them.
+    Weekday "day of the week" { Mon "mon", Tue "tue", Wed "wed", Thu "thu", Fri "fri", Sat "sat", Sun "sun" }
+}
+
+words! {
+    /// What the health questions came to: train, train lightly, or ask a clinician first.
+    Screening "word for what the health questions came to" { Clear "clear", Light "light", Ask "ask" }
+}
+
+words! {
     /// The reader's units.
     Units "units" { Metric "metric", Imperial "imperial" }
 }

@@ -27,6 +27,14 @@ impl Rest {
                     .movements()
                     .filter(|(_, m)| m.stresses.contains(&part))
                     .for_each(|(ix, _)| direct[ix.at()].push(i)),
+                Paused::Class(class) => curriculum
+                    .movements()
+                    .filter(|(_, m)| m.cautions.contains(&class))
+                    .for_each(|(ix, _)| direct[ix.at()].push(i)),
+                Paused::Pattern(pattern) => curriculum
+                    .movements()
+                    .filter(|(_, m)| m.pattern == pattern)
+                    .for_each(|(ix, _)| direct[ix.at()].push(i)),
             }
         }
         let any = direct.iter().any(|d| !d.is_empty());

@@ -1,7 +1,7 @@
 //! Reading a results file: YAML or JSON, one client; findings in their places, as in proof.
 
 use super::named::place;
-use super::{Aside, Pause, Paused, Person, Session, Sides, Tested, Trained, VERSION, class};
+use super::{Aside, Person, Session, Sides, Tested, Trained, VERSION, class};
 use crate::curriculum::keys;
 use crate::curriculum::target::{Added, Got, KILOGRAM, Measure, Micro};
 use crate::curriculum::{Curriculum, Day};
@@ -10,6 +10,7 @@ use crate::source::yaml::{self, Node, Value};
 use crate::source::{
     Content, Diagnostic, FileId, Findings, Rule, Snapshot, SourceFile, Span, suggest,
 };
+use std::ops::RangeInclusive;
 
 /// The lightest and heaviest body weight that is read, in hundred-millionths of a kilogram.
 const LIGHTEST: i64 = 10 * KILOGRAM;
@@ -88,9 +89,8 @@ fn one(
     for item in record_items(&record, "sessions", reader.findings) {
         reader.session(item);
     }
-    for item in record_items(&record, "paused", reader.findings) {
-        reader.paused(item);
-    }
+    reader.rests(&record);
+    reader.about(&record);
     Some(reader.person)
 }
 
@@ -121,7 +121,11 @@ fn version(record: &Record<'_>, findings: &mut Findings) -> Option<()> {
     None
 }
 
-fn record_items<'a>(record: &Record<'a>, key: &str, findings: &mut Findings) -> Vec<&'a Node> {
+pub(super) fn record_items<'a>(
+    record: &Record<'a>,
+    key: &str,
+    findings: &mut Findings,
+) -> Vec<&'a Node> {
     match record.get(key).map(|node| (&node.value, node)) {
         Some((Value::List(items), _)) => items.iter().collect(),
         Some((_, node)) => {
@@ -168,28 +172,18 @@ fn added(text: &str) -> Option<Added> {
 /// Reads entries against a curriculum and gathers a person.
 pub(super) struct Reader<'a> {
     pub curriculum: &'a Curriculum,
-    today: Day,
+    pub today: Day,
     pub findings: &'a mut Findings,
     pub person: Person,
 }
 
 impl<'a> Reader<'a> {
     pub fn new(curriculum: &'a Curriculum, today: Day, findings: &'a mut Findings) -> Reader<'a> {
-        let person = Person {
-            name: String::new(),
-            body_weight: None,
-            have: None,
-            tested: Vec::new(),
-            trained: Vec::new(),
-            sessions: Vec::new(),
-            pauses: Vec::new(),
-            aside: Vec::new(),
-        };
         Reader {
             curriculum,
             today,
             findings,
-            person,
+            person: Person::default(),
         }
     }
 
@@ -214,7 +208,7 @@ impl<'a> Reader<'a> {
     }
 
     /// The day of an entry; today where it says none, `None` with a finding where it is no day.
-    fn day(&mut self, record: &Record<'_>, key: &str) -> Option<Option<Day>> {
+    pub fn day(&mut self, record: &Record<'_>, key: &str) -> Option<Option<Day>> {
         let Some(node) = record.get(key) else {
             return Some(None);
         };
@@ -371,7 +365,7 @@ impl<'a> Reader<'a> {
         });
     }
 
-    fn aside(&mut self, movement: &str, got: String, on: Day, why: &'static str) {
+    pub fn aside(&mut self, movement: &str, got: String, on: Day, why: &'static str) {
         self.person.aside.push(Aside {
             movement: movement.to_string(),
             got,
@@ -442,19 +436,8 @@ impl<'a> Reader<'a> {
     fn session(&mut self, node: &Node) -> Option<()> {
         let record = Record::open(node, "a session", keys::RESULTS_SESSIONS, self.findings)?;
         let on = self.day(&record, "on")?.unwrap_or(self.today);
-        let mut whole = |key: &str, most: u32| {
-            let node = record.get(key)?;
-            let text = node.text().unwrap_or("").trim();
-            let read = text.parse().ok().filter(|n: &u32| *n <= most);
-            if read.is_none() {
-                let message = format!("`{text}` is no {key} of a session");
-                let finding = Diagnostic::new(Rule::BadResult, node.span, message).label("here");
-                self.findings
-                    .push(finding.help(format!("write a whole number from 0 to {most}")));
-            }
-            read
-        };
-        let (effort, minutes) = (whole("effort", 10), whole("minutes", 1440));
+        let effort = self.whole(&record, "effort", 0..=10, "a session");
+        let minutes = self.whole(&record, "minutes", 0..=1440, "a session");
         let session = Session {
             on,
             effort: effort?,
@@ -468,6 +451,30 @@ impl<'a> Reader<'a> {
             false => self.person.sessions.push(session),
         }
         Some(())
+    }
+
+    /// A whole number of an entry within its range; `None` where it is not there, and with a finding where it is none.
+    pub fn whole(
+        &mut self,
+        record: &Record<'_>,
+        key: &str,
+        range: RangeInclusive<u32>,
+        of: &str,
+    ) -> Option<u32> {
+        let node = record.get(key)?;
+        let text = node.text().unwrap_or("").trim();
+        let read = text.parse().ok().filter(|n| range.contains(n));
+        if read.is_none() {
+            let message = format!("`{text}` is no {key} of {of}");
+            let help = format!(
+                "write a whole number from {} to {}",
+                range.start(),
+                range.end()
+            );
+            let finding = Diagnostic::new(Rule::BadResult, node.span, message).label("here");
+            self.findings.push(finding.help(help));
+        }
+        read
     }
 
     /// One set: a bare number in the movement's measure, or an amount with its unit.
@@ -500,51 +507,5 @@ impl<'a> Reader<'a> {
             return None;
         }
         Some(got.parts().amount())
-    }
-
-    fn paused(&mut self, node: &Node) -> Option<()> {
-        let record = Record::open(node, "a pause", keys::RESULTS_PAUSED, self.findings)?;
-        let on = self.day(&record, "on")?.unwrap_or(self.today);
-        let until = self.day(&record, "until")?;
-        let what = match (record.get("part"), record.get("movement")) {
-            (Some(part), None) => {
-                Paused::Part(fields::word(part, Rule::UnknownPart, self.findings)?)
-            }
-            (None, Some(movement)) => {
-                let id = fields::text(movement, self.findings)?;
-                match self.known(&id, movement.span) {
-                    Some(ix) => Paused::Movement(ix),
-                    None => {
-                        self.aside(
-                            &id,
-                            "paused".into(),
-                            on,
-                            "this curriculum has no such movement",
-                        );
-                        return None;
-                    }
-                }
-            }
-            _ => {
-                self.findings.push(
-                    Diagnostic::new(
-                        Rule::BadResult,
-                        node.span,
-                        "a pause names a part or a movement, one of them",
-                    )
-                    .label("here")
-                    .help("write `part: shoulder`, or `movement: ` and its id"),
-                );
-                return None;
-            }
-        };
-        self.person.pauses.push(Pause {
-            what,
-            on,
-            until,
-            by: record.text("by", self.findings),
-            because: record.text("because", self.findings),
-        });
-        Some(())
     }
 }

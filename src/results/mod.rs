@@ -1,22 +1,26 @@
-//! A client's results: what was tested, trained and paused. Read from YAML, JSON or a class's CSV against a curriculum.
+//! A client's results: what was tested, trained, paused, restricted and felt. Read from YAML, JSON or a class's CSV against
+//! a curriculum.
 //!
 //! Knows nothing of states: what a result is worth is for `readiness`.
 
+mod about;
 mod class;
 mod file;
 mod named;
+mod rest;
 
 pub use file::read;
 
+use crate::curriculum::caution::ClassIx;
 use crate::curriculum::target::{Added, Got, Micro};
-use crate::curriculum::words::BodyPart;
-use crate::curriculum::{Day, MovementIx};
+use crate::curriculum::words::{BodyPart, PainSign, Pattern, Screening, Weekday};
+use crate::curriculum::{Day, MovementIx, SkillIx};
 
 /// The version of the layout that is read and written.
 pub const VERSION: u32 = 1;
 
-/// One client.
-#[derive(Clone, Debug, PartialEq)]
+/// One client. The default one is nobody of whom nothing is known.
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Person {
     pub name: String,
     /// Hundred-millionths of a kilogram.
@@ -28,6 +32,18 @@ pub struct Person {
     pub trained: Vec<Trained>,
     pub sessions: Vec<Session>,
     pub pauses: Vec<Pause>,
+    /// The year of birth.
+    pub born: Option<i32>,
+    /// What is trained for; `None` while none is chosen.
+    pub goal: Option<Goal>,
+    pub train: Train,
+    pub screened: Option<Screened>,
+    /// What is left alone for the sake of health: like pauses, but what follows from the health questions or was agreed.
+    pub restrictions: Vec<Pause>,
+    pub cleared: Vec<Clearance>,
+    /// In the order written.
+    pub pains: Vec<Pain>,
+    pub remarks: Vec<Remark>,
     pub aside: Vec<Aside>,
 }
 
@@ -44,7 +60,10 @@ impl Person {
             }
         };
         clean(&mut self.name);
-        for pause in &mut self.pauses {
+        for remark in &mut self.remarks {
+            clean(&mut remark.words);
+        }
+        for pause in self.pauses.iter_mut().chain(&mut self.restrictions) {
             pause.by.iter_mut().for_each(clean);
             pause.because.iter_mut().for_each(clean);
         }
@@ -122,6 +141,9 @@ pub struct Pause {
 pub enum Paused {
     Movement(MovementIx),
     Part(BodyPart),
+    /// Everything of a caution class.
+    Class(ClassIx),
+    Pattern(Pattern),
 }
 
 impl Pause {
@@ -129,6 +151,61 @@ impl Pause {
     pub fn holds_on(&self, day: Day) -> bool {
         self.on <= day && self.until.is_none_or(|until| day <= until)
     }
+}
+
+/// What a client trains for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Goal {
+    Skill(SkillIx),
+    /// A movement at its standard.
+    Movement(MovementIx),
+}
+
+/// When there is time to train; what is not said is the school's.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Train {
+    /// 1 to 7.
+    pub a_week: Option<u32>,
+    /// Minutes a session, 10 to 240.
+    pub minutes: Option<u32>,
+    /// Days of the week, in the week's order; empty when none is fixed.
+    pub days: Vec<Weekday>,
+}
+
+/// What the health questions came to. The answers themselves are nowhere.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Screened {
+    pub says: Screening,
+    pub on: Day,
+}
+
+/// A caution class that a clinician allowed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Clearance {
+    pub class: ClassIx,
+    pub on: Day,
+    /// As it was written: the last day; it ends after a year at the latest.
+    pub until: Option<Day>,
+}
+
+/// How much a part hurt.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Pain {
+    pub part: BodyPart,
+    /// 0 to 10.
+    pub score: u32,
+    /// 0 to 10, the morning after.
+    pub next_morning: Option<u32>,
+    pub on: Day,
+    pub signs: Vec<PainSign>,
+}
+
+/// What the coach saw.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Remark {
+    pub movement: MovementIx,
+    pub on: Day,
+    pub words: String,
 }
 
 /// An entry that decides nothing, and is never lost.

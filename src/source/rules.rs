@@ -103,6 +103,7 @@ rules! {
     BadClass Error "bad-class" "A row of a class that cannot be read.";
     OneSide Warning "one-side" "A result with one side only; it is kept aside.";
     UnknownTested Warning "unknown-tested" "A result or a pause of a movement that this curriculum does not have; it is kept aside.";
+    UnknownGoal Warning "unknown-goal" "A goal that is neither a skill nor a movement; none counts as chosen.";
     UnknownHave Warning "unknown-have" "Equipment at hand that the school has no word for.";
     UnfinishedText Warning "unfinished-text" "A text on which somebody’s safety hangs that still says `todo`.";
     BareNumber Warning "bare-number" "A standard without a unit, which is read as reps, beside a dose in seconds.";
