@@ -31,6 +31,21 @@ fn started() -> tempfile::TempDir {
 }
 
 #[test]
+fn every_rule_is_listed_with_what_it_says() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let out = run(&["proof", "--rules", "--as", "json"], dir.path());
+    let said: serde_json::Value = serde_json::from_slice(&out.stdout).expect("JSON");
+    let rules = said["rules"].as_array().expect("a list");
+    assert_eq!(rules.len(), rungbook::source::Rule::ALL.len());
+    for rule in rules {
+        let says = rule["says"].as_str().expect("a sentence");
+        assert!(says.ends_with('.') && says.len() > 10, "{rule}");
+    }
+    let out = run(&["proof", "--rules"], dir.path());
+    assert_eq!(text(&out.stdout).lines().count(), rules.len());
+}
+
+#[test]
 fn a_first_curriculum_publishes_as_it_stands() {
     let dir = started();
     let out = run(&["proof", "--strict", "--from", "c"], dir.path());

@@ -3,6 +3,7 @@
 use super::{Common, Form, Status, report};
 use crate::io::{self, Error};
 use crate::proof::proofread;
+use crate::source::Rule;
 use serde_json::json;
 
 #[derive(clap::Args)]
@@ -12,9 +13,16 @@ pub struct Options {
     /// Let warnings count like errors
     #[arg(long)]
     strict: bool,
+    /// List every rule with what it says, instead of reading a curriculum
+    #[arg(long)]
+    rules: bool,
 }
 
 pub fn run(options: &Options) -> Result<Status, Error> {
+    if options.rules {
+        rules(options.common.form);
+        return Ok(Status::Done);
+    }
     let snapshot = io::snapshot(&options.common.from)?;
     let proofread = proofread(&snapshot);
     let findings = &proofread.findings;
@@ -35,4 +43,21 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         }
     }
     Ok(report::status(findings, options.strict))
+}
+
+/// Every rule by name, with its weight and one sentence.
+fn rules(form: Form) {
+    match form {
+        Form::Json => {
+            let rule = |rule: &Rule| json!({ "rule": rule.name(), "severity": rule.severity().word(), "says": rule.says() });
+            let all: Vec<_> = Rule::ALL.iter().map(rule).collect();
+            report::answer(&json!({ "rules": all, "findings": [] }));
+        }
+        Form::Text => {
+            for rule in Rule::ALL {
+                let severity = rule.severity().word();
+                anstream::println!("{:22} {severity:8} {}", rule.name(), rule.says());
+            }
+        }
+    }
 }

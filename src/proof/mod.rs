@@ -22,20 +22,40 @@ pub struct Proofread {
     pub stages: Stages,
     /// Sorted by place.
     pub findings: Findings,
-    /// What reading found, and then each of [`RULES`].
+    /// What reading found, and then each group of [`RULES`].
     by_rule: Vec<Findings>,
 }
 
 type Check = fn(&Curriculum, &Stages, &mut Findings);
 
-/// The rules, one group each; that on notes is the last.
-const RULES: &[Check] = &[
-    loops::check,
-    needs::check,
-    cautions::check,
-    teaching::check,
-    |c, _, f| postures::check(c, f),
-    |c, _, f| notes::check(c, f),
+/// Rules that are checked together.
+struct Group {
+    check: Check,
+    /// Whether they read the texts of notes: only these are checked again when a note changes.
+    reads_notes: bool,
+}
+
+const fn of_records(check: Check) -> Group {
+    Group {
+        check,
+        reads_notes: false,
+    }
+}
+
+const fn of_notes(check: Check) -> Group {
+    Group {
+        check,
+        reads_notes: true,
+    }
+}
+
+const RULES: &[Group] = &[
+    of_records(loops::check),
+    of_records(needs::check),
+    of_records(cautions::check),
+    of_records(teaching::check),
+    of_records(|c, _, f| postures::check(c, f)),
+    of_notes(|c, _, f| notes::check(c, f)),
 ];
 
 /// Reads and proofreads a snapshot.
@@ -72,8 +92,12 @@ pub fn proofread_again(
         }
         Again::Note(_) => {
             let mut by_rule = before.by_rule.clone();
-            by_rule.pop();
-            by_rule.push(found(RULES.len() - 1, &curriculum, &before.stages));
+            // The first of them is what reading found.
+            for (group, of_group) in RULES.iter().zip(&mut by_rule[1..]) {
+                if group.reads_notes {
+                    *of_group = found(group, &curriculum, &before.stages);
+                }
+            }
             together(curriculum, before.stages.clone(), by_rule)
         }
     };
@@ -83,17 +107,17 @@ pub fn proofread_again(
 fn judged(curriculum: Curriculum, stages: Stages, in_reading: Findings) -> Proofread {
     let mut by_rule = vec![in_reading];
     by_rule.par_extend(
-        (0..RULES.len())
-            .into_par_iter()
+        RULES
+            .par_iter()
             .with_max_len(1)
-            .map(|rule| found(rule, &curriculum, &stages)),
+            .map(|group| found(group, &curriculum, &stages)),
     );
     together(curriculum, stages, by_rule)
 }
 
-fn found(rule: usize, curriculum: &Curriculum, stages: &Stages) -> Findings {
+fn found(group: &Group, curriculum: &Curriculum, stages: &Stages) -> Findings {
     let mut findings = Findings::default();
-    RULES[rule](curriculum, stages, &mut findings);
+    (group.check)(curriculum, stages, &mut findings);
     findings
 }
 
