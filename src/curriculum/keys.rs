@@ -6,7 +6,9 @@ pub use results::*;
 
 use super::caution::Signal;
 use super::posture::Touch;
-use super::words::{Arms, EasierFirst, Load, Pattern, Phase, Position, Practice, Units, Word};
+use super::words::{
+    Arms, ArmsAt, EasierFirst, Load, Pattern, Phase, Position, Practice, Units, Word,
+};
 
 /// The form of a key's value.
 #[derive(Clone, Copy, Debug)]
@@ -176,6 +178,11 @@ pub const TEST: &[Key] = &[
     ),
     may("stop", Shape::Texts, "Signs that end the test."),
     may("rest", Shape::Text, "Rest before the next attempt."),
+    may(
+        "since",
+        Shape::Text,
+        "The day since which it is measured so; earlier results are kept aside.",
+    ),
 ];
 
 pub const FAULT: &[Key] = &[
@@ -263,6 +270,11 @@ pub const MOVEMENT: &[Key] = &[
     may("also", Shape::Texts, "Other names."),
     may("was", Shape::Ids, "Old ids that still lead here."),
     may("arms", Shape::Word(Arms::WORDS), "How the arms carry load."),
+    may(
+        "arms_at",
+        Shape::Word(ArmsAt::WORDS),
+        "Where the arms are to the trunk, where no posture tells.",
+    ),
     may(
         "phase",
         Shape::Word(Phase::WORDS),
@@ -356,6 +368,32 @@ pub const SKILL: &[Key] = &[
 pub const CAUTION: &[Key] = &[
     may("name", Shape::Text, "The name as readers see it."),
     may("signal", Shape::Word(Signal::WORDS), "How grave it is."),
+    may("happens", Shape::Text, "What can happen."),
+    may("ask_first", Shape::Text, "Who asks a clinician first."),
+    may("set_up", Shape::Text, "How to set up."),
+    may("bail_out", Shape::Text, "How to bail out."),
+    may("stop", Shape::Text, "When to stop."),
+    in_position("upright"),
+    in_position("hanging"),
+    in_position("support"),
+    in_position("prone"),
+    in_position("supine"),
+    in_position("side"),
+    in_position("bridge"),
+    in_position("part-inverted"),
+    in_position("inverted"),
+];
+
+/// What is said instead in one position.
+const fn in_position(position: &'static str) -> Key {
+    may(
+        position,
+        Shape::Record(CAUTION_IN_POSITION),
+        "What is said instead in this position.",
+    )
+}
+
+pub const CAUTION_IN_POSITION: &[Key] = &[
     may("happens", Shape::Text, "What can happen."),
     may("ask_first", Shape::Text, "Who asks a clinician first."),
     may("set_up", Shape::Text, "How to set up."),

@@ -3,6 +3,7 @@
 pub mod caution;
 mod caution_text;
 pub mod day;
+pub mod exit;
 pub mod family;
 pub mod id;
 pub mod keys;

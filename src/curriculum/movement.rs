@@ -1,11 +1,12 @@
 //! A movement: one exercise in one variation.
 
 use super::caution::ClassIx;
+use super::day::Day;
 use super::id::Id;
 use super::need::{Leaf, Need};
 use super::posture::Posture;
 use super::target::Target;
-use super::words::{Arms, BodyPart, Load, Pattern, Phase, Position};
+use super::words::{Arms, ArmsAt, BodyPart, Load, Pattern, Phase, Position};
 use super::{FamilyIx, NoteIx};
 use crate::source::Span;
 
@@ -21,6 +22,8 @@ pub struct Movement {
     pub positions: Vec<Position>,
     pub load: Load,
     pub arms: Option<Arms>,
+    /// Where the arms are to the trunk, as the coach says it.
+    pub arms_at: Option<ArmsAt>,
     pub phase: Option<Phase>,
     /// All are needed; of each inner list one is enough.
     pub equipment: Vec<Vec<String>>,
@@ -73,6 +76,8 @@ pub struct Spans {
     /// The whole definition: the record, or the member's record in its family.
     pub whole: Span,
     pub standard: Span,
+    /// The exit's words.
+    pub exit: Option<Span>,
 }
 
 /// How the standard is tested.
@@ -82,6 +87,8 @@ pub struct Test {
     pub counts: Vec<String>,
     pub stop: Vec<String>,
     pub rest: Option<String>,
+    /// The first day on which it was measured so: results of earlier days count for nothing.
+    pub since: Option<Day>,
 }
 
 /// What goes wrong, why, and what to try.

@@ -70,6 +70,28 @@ words! {
 }
 
 words! {
+    /// Where the arms are to the trunk, for a movement without a posture.
+    ArmsAt "place of the arms" { Overhead "overhead", Front "front", Side "side", Behind "behind" }
+}
+
+words! {
+    /// The caution classes that ship with the tool, in the order of the cautions page.
+    Shipped "caution class" {
+        Inverted "inverted", PartInverted "part-inverted", Supine "supine", Loaded "loaded", StraightArm "straight-arm",
+        Lowering "lowering", Overhead "overhead", WristExtension "wrist-extension", ShoulderExtension "shoulder-extension",
+        SpineExtension "spine-extension", DeepKneeFlexion "deep-knee-flexion", Rolling "rolling", NeckLoad "neck-load",
+        BreathHolding "breath-holding", FallHeight "fall-height", Momentum "momentum", Equipment "equipment", Alone "alone",
+    }
+}
+
+words! {
+    /// The parts of a caution class that a school may reword, by the key that `cautions.yaml` uses.
+    Part "part of a caution" {
+        Happens "happens", AskFirst "ask_first", SetUp "set_up", BailOut "bail_out", Stop "stop",
+    }
+}
+
+words! {
     /// Parts of the body that a movement stresses and that a pause may name.
     BodyPart "body part" {
         Neck "neck", Shoulder "shoulder", Elbow "elbow", Wrist "wrist", Fingers "fingers", UpperBack "upper-back",

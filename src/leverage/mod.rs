@@ -22,6 +22,6 @@ pub use balance::{Pose, PostureError, Turning};
 pub use body::{Body, FEMALE, MALE, STANDARD, Segment};
 pub use named::names;
 pub use plane::Point;
-pub use posture::{Solved, solve, solve_for};
+pub use posture::{ArmsOf, Solved, arms, solve, solve_for};
 pub use published::{PUBLISHED, Published, unchecked};
 pub use shape::{Leg, Points};

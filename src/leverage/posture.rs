@@ -65,6 +65,27 @@ pub fn solve_for(posture: &Posture, body: &Body) -> Result<Solved, PostureError>
     })
 }
 
+/// Where a declared posture has the arms, and what it touches: told without standing a body in it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ArmsOf {
+    /// Degrees between upper arm and trunk at the start, and at the other end where there is one.
+    pub angles: Vec<f64>,
+    /// Degrees at the elbow, likewise: 180 is straight.
+    pub elbows: Vec<f64>,
+    pub touches: Vec<Touch>,
+}
+
+/// Where a posture has the arms; `None` where its name is unknown.
+pub fn arms(posture: &Posture) -> Option<ArmsOf> {
+    let filled = filled(posture).ok()?;
+    let ends = || std::iter::once(&filled.start).chain(&filled.end);
+    Some(ArmsOf {
+        angles: ends().map(|shape| shape.shoulder).collect(),
+        elbows: ends().map(|shape| shape.elbow).collect(),
+        touches: filled.setting.touches,
+    })
+}
+
 /// Stands the [`STANDARD`] body in a posture: what findings, tables and figures use.
 ///
 /// # Errors

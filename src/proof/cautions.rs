@@ -1,6 +1,7 @@
 //! Safety: complete cautions, exits, and a way out among the foundations of free inverted work.
 
 use crate::chain::{Stages, below};
+use crate::curriculum::caution::{Book, Shipped};
 use crate::curriculum::words::{Pattern, Phase, Word};
 use crate::curriculum::{Curriculum, Movement, MovementIx};
 use crate::source::{Diagnostic, Findings, Rule};
@@ -8,7 +9,7 @@ use crate::source::{Diagnostic, Findings, Rule};
 pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) {
     for (_, movement) in curriculum.movements() {
         complete(curriculum, movement, findings);
-        exit(curriculum, movement, findings);
+        exit(movement, findings);
     }
     for (_, skill) in curriculum.skills() {
         let chain: Vec<MovementIx> = below(curriculum, skill.goal.movement)
@@ -65,11 +66,10 @@ fn complete(curriculum: &Curriculum, movement: &Movement, findings: &mut Finding
 }
 
 /// An exit is required when a movement is inverted, lowering-only, or cautioned for a fall from height.
-fn exit(curriculum: &Curriculum, movement: &Movement, findings: &mut Findings) {
+fn exit(movement: &Movement, findings: &mut Findings) {
     let from_height = movement
         .cautions
-        .iter()
-        .any(|ix| curriculum.cautions.class(*ix).id == "fall-height");
+        .contains(&Book::shipped(Shipped::FallHeight));
     let why = if movement.inverted() {
         "inverted"
     } else if movement.phase == Some(Phase::Lowering) {

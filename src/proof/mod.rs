@@ -4,6 +4,7 @@
 //! rules. Nothing stops at the first finding.
 
 mod cautions;
+mod exits;
 mod loops;
 mod needs;
 mod notes;
@@ -53,6 +54,7 @@ const RULES: &[Group] = &[
     of_records(loops::check),
     of_records(needs::check),
     of_records(cautions::check),
+    of_records(|c, _, f| exits::check(c, f)),
     of_records(teaching::check),
     of_records(|c, _, f| postures::check(c, f)),
     of_notes(|c, _, f| notes::check(c, f)),

@@ -6,17 +6,19 @@ use super::note;
 use super::record::{MovementFile, SkillRecord};
 use super::resolve::Ids;
 use super::spread::{Waiting, WaitingFamily, spread};
-use crate::curriculum::caution::{Book, derived};
+use crate::curriculum::caution::{Book, ClassIx, Traits, derived};
 use crate::curriculum::family::{Way, harder_everywhere, neighbours};
 use crate::curriculum::ledger::Ledger;
 use crate::curriculum::note::{Note, NoteOwner};
 use crate::curriculum::page;
+use crate::curriculum::posture::Touch;
 use crate::curriculum::school::School;
 use crate::curriculum::words::{EasierFirst, Load};
 use crate::curriculum::{
     Curriculum, Family, FamilyIx, Id, Leaf, Movement, MovementIx, Need, NoteIx, Owner, Skill,
     SkillIx,
 };
+use crate::leverage;
 use crate::source::markdown::{self, Outline};
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
 use crate::words;
@@ -517,21 +519,29 @@ pub fn derive_cautions(curriculum: &mut Curriculum) {
             return;
         }
         let mut classes = shared.declared.clone();
-        classes.extend(
-            derived(
-                &shared.positions,
-                shared.load,
-                loaded,
-                shared.arms,
-                shared.phase,
-            )
-            .into_iter()
-            .filter_map(|id| book.find(id)),
-        );
+        classes.extend(following(shared, loaded));
         let cautions = book.sorted(classes);
         if shared.loaded != loaded || shared.cautions != cautions {
             let movement = Arc::make_mut(shared);
             (movement.loaded, movement.cautions) = (loaded, cautions);
         }
     });
+}
+
+/// The classes that follow from what a movement is.
+fn following(movement: &Movement, loaded: bool) -> Vec<ClassIx> {
+    let posture = movement.posture.as_ref().and_then(leverage::arms);
+    derived(&Traits {
+        positions: &movement.positions,
+        load: movement.load,
+        loaded,
+        arms: movement.arms,
+        phase: movement.phase,
+        arms_at: movement.arms_at,
+        arm_angles: posture.as_ref().map_or(&[], |p| &p.angles),
+        on_head: posture
+            .as_ref()
+            .is_some_and(|p| p.touches.contains(&Touch::Head)),
+        declared: &movement.declared,
+    })
 }

@@ -7,7 +7,7 @@ use crate::curriculum::keys;
 use crate::curriculum::movement::{Clip, Fault, Picture, Test, Weeks};
 use crate::curriculum::posture::Posture;
 use crate::curriculum::target::Measure;
-use crate::curriculum::words::{Arms, BodyPart, Load, Pattern, Phase, Position};
+use crate::curriculum::words::{Arms, ArmsAt, BodyPart, Load, Pattern, Phase, Position};
 use crate::curriculum::{Id, Need, Target};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Diagnostic, Findings, Rule, Span};
@@ -22,6 +22,7 @@ pub struct Draft {
     pub positions: Vec<Position>,
     pub load: Option<Load>,
     pub arms: Option<Arms>,
+    pub arms_at: Option<ArmsAt>,
     pub phase: Option<Phase>,
     pub equipment: Vec<Vec<(String, Span)>>,
     pub each_side: Option<bool>,
@@ -29,7 +30,8 @@ pub struct Draft {
     pub needs: Vec<Need<RawLeaf>>,
     pub standard: Option<(Target, Span)>,
     pub test: Option<Test>,
-    pub exit: Option<String>,
+    /// With the place of its words.
+    pub exit: Option<(String, Option<Span>)>,
     pub dose: Option<(Target, Span)>,
     pub stresses: Vec<BodyPart>,
     pub cautions: Vec<(String, Span)>,
@@ -60,6 +62,7 @@ impl Draft {
                 .map_or_else(Vec::new, |n| fields::words(n, Rule::BadValue, findings)),
             load: record.word("load", findings),
             arms: record.word("arms", findings),
+            arms_at: record.word("arms_at", findings),
             phase: record.word("phase", findings),
             equipment: list("equipment").map_or_else(Vec::new, |n| equipment(n, findings)),
             each_side: record.flag("each_side", findings),
@@ -70,7 +73,8 @@ impl Draft {
             // That it is empty is said once, where it stands.
             exit: record
                 .safety("exit", findings)
-                .or_else(|| record.has("exit").then(String::new)),
+                .or_else(|| record.has("exit").then(String::new))
+                .map(|words| (words, record.get("exit").map(|n| n.span))),
             dose: record.target("dose", findings),
             stresses: list("stresses")
                 .map_or_else(Vec::new, |n| fields::words(n, Rule::UnknownPart, findings)),
@@ -131,6 +135,7 @@ impl Draft {
         }
         self.load = self.load.or(family.load);
         self.arms = self.arms.or(family.arms);
+        self.arms_at = self.arms_at.or(family.arms_at);
         self.phase = self.phase.or(family.phase);
         self.equipment = joined(self.equipment, &family.equipment);
         self.each_side = self.each_side.or(family.each_side);
@@ -195,6 +200,7 @@ fn test(node: &Node, findings: &mut Findings) -> Option<Test> {
             record.texts("stop", findings)
         },
         rest: record.text("rest", findings),
+        since: record.day("since", findings),
     })
 }
 

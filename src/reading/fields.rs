@@ -3,7 +3,7 @@
 use crate::curriculum::keys::{Key, MOVEMENT};
 use crate::curriculum::movement::Weeks;
 use crate::curriculum::words::Word;
-use crate::curriculum::{Id, Target};
+use crate::curriculum::{Day, Id, Target};
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Diagnostic, Findings, Headline, Rule, Span};
@@ -164,6 +164,23 @@ impl<'a> Record<'a> {
                 None
             }
         }
+    }
+
+    pub fn day(&self, name: &str, findings: &mut Findings) -> Option<Day> {
+        let node = self.get(name)?;
+        let text = node.text().unwrap_or("").trim();
+        let day = Day::read(text);
+        if day.is_none() {
+            findings.push(
+                Diagnostic::new(
+                    Rule::BadDay,
+                    node.span,
+                    format!("`{text}` is not a day of the calendar"),
+                )
+                .help("write it as year, month and day: 2026-11-28"),
+            );
+        }
+        day
     }
 
     pub fn target(&self, name: &str, findings: &mut Findings) -> Option<(Target, Span)> {

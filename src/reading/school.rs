@@ -1,10 +1,11 @@
 //! `school.yaml`, `cautions.yaml` and `ledger.yaml`.
 
 use super::fields::{self, Record};
-use crate::curriculum::caution::{Book, Class, PARTS, Signal};
+use crate::curriculum::caution::{Book, Class, ClassId, Part, Signal, Text, Word};
 use crate::curriculum::ledger::{Change, Entry, Ledger, Standing};
 use crate::curriculum::school::{Dose, LeapLimits, School};
 use crate::curriculum::target::{KILOGRAM, ONE, POUND};
+use crate::curriculum::words::Position;
 use crate::curriculum::{Day, keys};
 use crate::source::suggest::did_you_mean;
 use crate::source::yaml::{Node, Value};
@@ -310,14 +311,18 @@ pub fn cautions(root: &Node, findings: &mut Findings) -> Book {
                 }
             }
         }
-        for part in PARTS {
-            fields::finished(record.get(part), findings);
-            reword(&record, value, part, &mut class, findings);
+        for part in Part::ALL {
+            if let Some(text) = reworded(&record, value, *part, &id, findings) {
+                class.wording_mut(*part).reword(text);
+            }
         }
-        let missing: Vec<&str> = PARTS
+        for position in Position::ALL {
+            in_position(&record, *position, &id, &mut class, findings);
+        }
+        let missing: Vec<&str> = Part::ALL
             .iter()
-            .copied()
-            .filter(|p| class.part(p).trim().is_empty() && !has_key(value, p))
+            .filter(|p| class.part(**p).trim().is_empty() && !has_key(value, p.word()))
+            .map(|p| p.word())
             .collect();
         if !missing.is_empty() {
             findings.push(
@@ -341,28 +346,43 @@ fn has_key(node: &Node, name: &str) -> bool {
 fn own_class(id: &str) -> Class {
     let name = id.replace('-', " ");
     let name = name[..1].to_uppercase() + &name[1..];
-    let empty = String::new;
-    Class {
-        id: id.into(),
-        name,
-        signal: Signal::Caution,
-        happens: empty(),
-        ask_first: empty(),
-        set_up: empty(),
-        bail_out: empty(),
-        stop: empty(),
-    }
+    Class::new(ClassId::read(id), name, Signal::Caution)
 }
 
-fn reword(
+/// What the school says of one position.
+fn in_position(
     record: &Record<'_>,
-    node: &Node,
-    part: &str,
+    position: Position,
+    id: &str,
     class: &mut Class,
     findings: &mut Findings,
 ) {
-    if !has_key(node, part) {
+    let Some(node) = record.get(position.word()) else {
         return;
+    };
+    let keys = keys::CAUTION_IN_POSITION;
+    let Some(inner) = Record::open(node, "what is said of a position", keys, findings) else {
+        return;
+    };
+    for part in Part::ALL {
+        if let Some(text) = reworded(&inner, node, *part, id, findings) {
+            class.wording_mut(*part).reword_in(position, text);
+        }
+    }
+}
+
+/// The school's words for a part, where it has any.
+fn reworded(
+    record: &Record<'_>,
+    node: &Node,
+    part: Part,
+    id: &str,
+    findings: &mut Findings,
+) -> Option<Text> {
+    let part = part.word();
+    fields::finished(record.get(part), findings);
+    if !has_key(node, part) {
+        return None;
     }
     let words = record
         .get(part)
@@ -374,14 +394,17 @@ fn reword(
             Diagnostic::new(
                 Rule::CautionIncomplete,
                 record.get(part).map_or(node.span, |n| n.span),
-                format!("`{part}` of the caution `{}` is empty", class.id),
+                format!("`{part}` of the caution `{id}` is empty"),
             )
             .label("a caution is never emptied")
             .help("write the words, or delete the line to keep the shipped ones"),
         );
-        return;
+        return None;
     }
-    *class.part_mut(part) = words.to_string();
+    Some(Text {
+        words: words.to_string(),
+        span: record.get(part).map(|n| n.span),
+    })
 }
 
 /// The ledger; unreadable parts are findings, never lost silently.

@@ -178,6 +178,7 @@ impl Finish<'_, '_> {
             && draft.pattern.is_some()
             && draft.load.is_some()
             && !draft.positions.is_empty();
+        let (exit, exit_span) = draft.exit.unzip();
         let equipment = self.equipment(draft.equipment);
         let declared = draft
             .cautions
@@ -208,6 +209,7 @@ impl Finish<'_, '_> {
             },
             load: draft.load.unwrap_or(Load::Body),
             arms: draft.arms,
+            arms_at: draft.arms_at,
             phase: draft.phase,
             equipment,
             each_side: draft.each_side.unwrap_or(false) || standard.each_side(),
@@ -216,7 +218,7 @@ impl Finish<'_, '_> {
             // The movement says the sides once.
             standard: standard.of_one_side(),
             test: draft.test,
-            exit: draft.exit,
+            exit,
             dose: draft.dose.map(|d| d.0),
             stresses: draft.stresses,
             declared,
@@ -239,6 +241,7 @@ impl Finish<'_, '_> {
                 id: id_span,
                 whole,
                 standard: standard_span,
+                exit: exit_span.flatten(),
             },
             faulty: draft.faulty || !complete,
         };

@@ -18,6 +18,7 @@ pub use theme::saying::all as all_words;
 pub use theme::{Theme, ThemeError};
 
 use crate::chain::{self, Chain, Flat, Stages, Step};
+use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::{Made, PAGES, Page};
 use crate::curriculum::{
     Curriculum, FamilyIx, Movement, MovementIx, NoteIx, Owner, SkillIx, note::NoteOwner,
@@ -107,8 +108,8 @@ pub struct Parts {
     solved: Vec<Option<Box<Solved>>>,
     skills_of: Vec<Vec<SkillIx>>,
     pieces: Vec<Pieces>,
-    /// Each caution class in full, as HTML.
-    cautions: Vec<OnceLock<Box<str>>>,
+    /// Each caution class in full, as HTML, once for all movements that it tells the same.
+    cautions: HashMap<(ClassIx, u64), OnceLock<Box<str>>>,
     /// With their version.
     tables: OnceLock<(Vec<u8>, String)>,
     search: OnceLock<Vec<u8>>,
@@ -182,7 +183,7 @@ impl Parts {
             solved,
             skills_of,
             pieces: curriculum.movements().map(|_| Pieces::default()).collect(),
-            cautions: vec![OnceLock::new(); curriculum.cautions.classes().len()],
+            cautions: told(curriculum),
             tables: OnceLock::new(),
             search: OnceLock::new(),
             versions: OnceLock::new(),
@@ -196,6 +197,16 @@ impl Parts {
             positions: OnceLock::new(),
         })
     }
+}
+
+/// Every class with what of its movements' positions it tells apart.
+fn told(curriculum: &Curriculum) -> HashMap<(ClassIx, u64), OnceLock<Box<str>>> {
+    let of = |m: &Movement| -> Vec<(ClassIx, u64)> {
+        let told = |c: &ClassIx| curriculum.cautions.class(*c).told_apart(&m.positions);
+        m.cautions.iter().map(|c| (*c, told(c))).collect()
+    };
+    let all = curriculum.movements().flat_map(|(_, m)| of(m));
+    all.map(|key| (key, OnceLock::new())).collect()
 }
 
 fn solved(curriculum: &Curriculum) -> Vec<Option<Box<Solved>>> {

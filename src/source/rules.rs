@@ -78,6 +78,7 @@ rules! {
     Unreachable Error "unreachable" "A movement whose needs can never be met.";
     CautionIncomplete Error "caution-incomplete" "A caution class without all its parts.";
     ExitMissing Error "exit-missing" "An inverted, lowering-only or fall-height movement without an exit.";
+    BentArmsInverted Error "bent-arms-inverted" "A way out that bends the arms of a body upside down on straight arms; read in English.";
     PostureInverted Error "posture-inverted" "A posture that is more inverted than the position declared.";
     PostureOpen Error "posture-open" "A posture that cannot close on what it touches.";
     BadPosture Error "bad-posture" "A posture that cannot be read.";
@@ -119,6 +120,7 @@ rules! {
     UnlinkedNote Warning "unlinked-note" "A note that no other note links.";
     NoGroundTest Warning "no-ground-test" "A skill whose chain holds no test at the ground.";
     NoExitMovement Warning "no-exit-movement" "Free inverted work whose chain holds no exit movement.";
+    ExitUntaught Warning "exit-untaught" "A way out that is a skill of its own, such as a roll, which nothing needed teaches; read in English.";
     MissingWords Warning "missing-words" "The interface says something in English, because the language has no word for it.";
     RawHtml Warning "raw-html" "HTML in a note; it is shown as text.";
 }

@@ -2,6 +2,7 @@
 
 use super::check;
 use rungbook::curriculum::Target;
+use rungbook::curriculum::caution::{Book, Part};
 use rungbook::proof::proofread;
 use rungbook::source::Snapshot;
 use std::time::{Duration, Instant};
@@ -99,14 +100,17 @@ fn two_movements_of_one_name_are_published() {
 /// The class `equipment` bears the name of a page, which is no id.
 #[test]
 fn every_shipped_caution_can_be_reworded() {
-    let book = rungbook::curriculum::caution::Book::default();
+    let book = Book::default();
     for class in book.classes() {
         let text = format!("{}: {{ ask_first: Ask me. }}\n", class.id);
         let files = Snapshot::of_texts([SCHOOL, ("content/cautions.yaml", text.as_str())]);
         assert!(errors(&files).is_empty(), "{}", class.id);
         let book = proofread(&files).curriculum;
-        let ix = book.cautions.find(&class.id).expect("it is shipped");
-        assert_eq!(book.cautions.class(ix).ask_first, "Ask me.");
+        let ix = book
+            .cautions
+            .find(class.id.as_str())
+            .expect("it is shipped");
+        assert_eq!(book.cautions.class(ix).part(Part::AskFirst), "Ask me.");
     }
 }
 

@@ -1,12 +1,13 @@
 //! The curriculum as open JSON, and its JSON Schema.
 
-use crate::curriculum::caution::ClassIx;
+use crate::curriculum::caution::{Class, ClassIx, Part};
 use crate::curriculum::words::Word;
 use crate::curriculum::{Leaf, Movement, MovementIx, Need, schema as schemas};
 use crate::site::Plan;
 use crate::words::Words;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
+use std::collections::BTreeMap;
 
 /// `data/curriculum.json`.
 pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
@@ -27,14 +28,7 @@ pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
             json!({ "id": f.id.as_str(), "name": f.name, "axes": axes })
         })
         .collect();
-    let cautions: Vec<Value> = c
-        .cautions
-        .classes()
-        .iter()
-        .map(|k| {
-            json!({ "id": k.id, "name": k.name, "signal": k.signal.word(), "happens": k.happens, "ask_first": k.ask_first, "set_up": k.set_up, "bail_out": k.bail_out, "stop": k.stop })
-        })
-        .collect();
+    let cautions: Vec<Value> = c.cautions.classes().iter().map(caution).collect();
     let mut out = Map::new();
     out.insert("format".into(), json!(1));
     out.insert("school".into(), json!(c.school.name));
@@ -59,6 +53,25 @@ pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
     }
     text.extend_from_slice(b"\n  ]\n}\n");
     text
+}
+
+/// A class in full; `in_position` holds what is said instead in a position.
+fn caution(class: &Class) -> Value {
+    let mut out =
+        json!({ "id": class.id.as_str(), "name": class.name, "signal": class.signal.word() });
+    let mut in_position: BTreeMap<&str, Map<String, Value>> = BTreeMap::new();
+    for part in Part::ALL {
+        let wording = class.wording(*part);
+        out[part.word()] = json!(wording.general.words);
+        for (position, text) in &wording.in_position {
+            let said = in_position.entry(position.word()).or_default();
+            said.insert(part.word().into(), json!(text.words));
+        }
+    }
+    if !in_position.is_empty() {
+        out["in_position"] = json!(in_position);
+    }
+    out
 }
 
 /// A movement of the open data.

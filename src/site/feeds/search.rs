@@ -1,5 +1,6 @@
 //! What the page's search looks through: names, other names, cues, faults, summaries, the words of the glossary.
 
+use crate::curriculum::caution::Part;
 use crate::curriculum::note::NoteOwner;
 use crate::site::Plan;
 use crate::site::pages::view::mark_of;
@@ -51,10 +52,8 @@ pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
     }
     for class in c.cautions.classes() {
         let id = format!("cautions.html#{}", class.id);
-        let (name, happens) = (
-            class.say("name", plan.say()),
-            class.say("happens", plan.say()),
-        );
+        let words = plan.say();
+        let (name, happens) = (class.name(words), class.say(Part::Happens, words));
         out.plain("caution", &id, name, &[], happens);
     }
     out.0.extend_from_slice(b"\n];\n");

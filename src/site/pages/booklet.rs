@@ -75,7 +75,8 @@ struct MovementPart<'a> {
     test: TestView<'a>,
     needs: &'a str,
     opens: Cow<'a, str>,
-    exit: Option<&'a str>,
+    /// As HTML.
+    way_out: Option<String>,
     skills: Vec<view::Named>,
     dose: String,
     cues: &'a [String],
@@ -191,7 +192,7 @@ fn fill(
 ) -> Result<(), ThemeError> {
     let classes: Vec<CautionView<'_>> = classes(plan, of, movements)
         .into_iter()
-        .map(|c| view::caution(plan, c))
+        .map(|c| view::caution(plan, c, &[]))
         .collect();
     let skills: Vec<SkillPart<'_>> = skills(plan, of)
         .into_iter()
@@ -279,7 +280,7 @@ fn movement_part<'a>(
         test: view::test(m),
         needs: plan.needs(ix)?,
         opens: plan.opens(ix, within)?,
-        exit: m.exit.as_deref(),
+        way_out: markdown::way_out(plan, m)?,
         skills: record::skills(plan, &plan.skills_of[ix.at()]),
         dose: record::dose(plan, m),
         cues: &m.cues,

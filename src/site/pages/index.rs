@@ -154,7 +154,7 @@ fn cautions(plan: &Plan<'_>, context: &mut Context) {
         let ix = ClassIx(i as u16);
         let movements = by_class.get(&ix).map_or(&[][..], Vec::as_slice);
         ClassView {
-            class: view::caution(plan, ix),
+            class: view::caution(plan, ix, &[]),
             movements: movements
                 .iter()
                 .take(MOST_LINKS)

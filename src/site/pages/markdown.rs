@@ -1,14 +1,15 @@
 //! Notes as HTML: links into the curriculum with their marks, sessions as tables, raw HTML made harmless, nothing inline that a
 //! strict policy would refuse.
 
+use crate::curriculum::exit::{Piece, pieces};
 use crate::curriculum::note::{Note, SessionLine};
-use crate::curriculum::{NoteIx, Owner};
+use crate::curriculum::{Movement, NoteIx, Owner};
 use crate::site::Plan;
 use crate::site::media::picture;
 use crate::site::pages::highlight;
 use crate::site::pages::view;
 use crate::site::theme::ThemeError;
-use crate::site::theme::link::{escape, named};
+use crate::site::theme::link::{escape, escape_into, named};
 use crate::source::markdown::{is_session, options};
 use pulldown_cmark::{
     Alignment, CodeBlockKind, CowStr, Event, HeadingLevel, Parser, Tag, TagEnd, html,
@@ -53,6 +54,29 @@ fn written(
     let mut page = String::with_capacity(text.len() * 2);
     html::push_html(&mut page, out.into_iter());
     Ok(page)
+}
+
+/// A movement's way out as HTML: what it links bears its mark.
+pub fn way_out(plan: &Plan<'_>, movement: &Movement) -> Result<Option<String>, ThemeError> {
+    let Some(text) = &movement.exit else {
+        return Ok(None);
+    };
+    let mut out = String::with_capacity(text.len());
+    for piece in pieces(text) {
+        match piece {
+            Piece::Text(text) => escape_into(&mut out, text),
+            Piece::Link { words, id } => match plan.curriculum.find_movement(id) {
+                Some(to) if words.is_empty() => out.push_str(plan.links.of(to)),
+                Some(to) => {
+                    let to = plan.curriculum.movement(to);
+                    let words = escape(words);
+                    out.push_str(&named(plan.curriculum, plan.theme, to, &words, "")?);
+                }
+                None => escape_into(&mut out, words),
+            },
+        }
+    }
+    Ok(Some(out))
 }
 
 struct Writer<'a, 'p> {

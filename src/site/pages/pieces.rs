@@ -4,7 +4,7 @@
 use crate::chain::Step;
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::{Group, PAGES, Place};
-use crate::curriculum::{Leaf, MovementIx, Need, SkillIx};
+use crate::curriculum::{Leaf, Movement, MovementIx, Need, SkillIx};
 use crate::site::Plan;
 use crate::site::pages::view::{self, Named, PaperRow, TestRow, caution};
 use crate::site::theme::ThemeError;
@@ -186,12 +186,16 @@ impl Plan<'_> {
         })
     }
 
-    /// A caution class in full.
-    pub(in crate::site) fn caution(&self, class: ClassIx) -> Result<&str, ThemeError> {
-        let place = &self.cautions[usize::from(class.0)];
-        let made = once(place, || {
-            let part = self.part("ui.caution", "c", &caution(self, class));
-            part.map(Into::into)
+    /// A caution class in full, as it is told to who does this movement.
+    pub(super) fn caution(&self, class: ClassIx, of: &Movement) -> Result<&str, ThemeError> {
+        let told = self
+            .curriculum
+            .cautions
+            .class(class)
+            .told_apart(&of.positions);
+        let made = once(&self.cautions[&(class, told)], || {
+            let view = caution(self, class, &of.positions);
+            self.part("ui.caution", "c", &view).map(Into::into)
         });
         made.map(|made| &**made)
     }

@@ -30,7 +30,8 @@ struct MovementView<'a> {
     standard: String,
     dose: String,
     dose_is_schools: bool,
-    exit: Option<&'a str>,
+    /// As HTML.
+    way_out: Option<String>,
     each_side: bool,
     cues: &'a [String],
     sources: &'a [String],
@@ -84,7 +85,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
         standard: plan.words(&m.standard),
         dose: dose(plan, m),
         dose_is_schools: m.dose.is_none(),
-        exit: m.exit.as_deref(),
+        way_out: markdown::way_out(plan, m)?,
         each_side: m.each_side,
         cues: &m.cues,
         sources: &m.sources,
@@ -106,7 +107,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
         "cautions",
         &m.cautions
             .iter()
-            .map(|c| plan.caution(*c))
+            .map(|c| plan.caution(*c, m))
             .collect::<Result<Vec<&str>, ThemeError>>()?,
     );
     context.insert("needs", plan.needs(ix)?);

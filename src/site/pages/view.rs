@@ -1,11 +1,11 @@
 //! What templates see: flat records of words and rendered names. Every name of a movement is HTML made by the theme's own part.
 
-use crate::curriculum::caution::ClassIx;
+use crate::curriculum::caution::{ClassIx, Part};
 use crate::curriculum::ledger::{Change, Entry};
 use crate::curriculum::movement::Test;
 use crate::curriculum::note::SessionLine;
 use crate::curriculum::target::Measure;
-use crate::curriculum::words::{Pattern, Phase, Units, Word};
+use crate::curriculum::words::{Pattern, Phase, Position, Units, Word};
 use crate::curriculum::{Movement, MovementIx, Target};
 use crate::site::Plan;
 use crate::site::theme::link::{Mark, escape};
@@ -21,26 +21,28 @@ pub struct CautionView<'a> {
     pub signal: &'static str,
     /// The signal word for readers.
     pub word: &'a str,
-    pub happens: &'a str,
-    pub ask_first: &'a str,
-    pub set_up: &'a str,
-    pub bail_out: &'a str,
-    pub stop: &'a str,
+    pub happens: String,
+    pub ask_first: String,
+    pub set_up: String,
+    pub bail_out: String,
+    pub stop: String,
 }
 
-pub fn caution<'a>(plan: &Plan<'a>, ix: ClassIx) -> CautionView<'a> {
+/// A class as it is told to somebody who passes through these positions; without positions all that it says.
+pub fn caution<'a>(plan: &Plan<'a>, ix: ClassIx, positions: &[Position]) -> CautionView<'a> {
     let class = plan.curriculum.cautions.class(ix);
     let words = plan.say();
+    let part = |part: Part| class.fitting(part, positions, words);
     CautionView {
-        id: &class.id,
-        name: class.say("name", words),
+        id: class.id.as_str(),
+        name: class.name(words),
         signal: class.signal.word(),
         word: signal_word(words, class.signal.word()),
-        happens: class.say("happens", words),
-        ask_first: class.say("ask_first", words),
-        set_up: class.say("set_up", words),
-        bail_out: class.say("bail_out", words),
-        stop: class.say("stop", words),
+        happens: part(Part::Happens),
+        ask_first: part(Part::AskFirst),
+        set_up: part(Part::SetUp),
+        bail_out: part(Part::BailOut),
+        stop: part(Part::Stop),
     }
 }
 
@@ -57,8 +59,8 @@ pub fn caution_name<'a>(plan: &Plan<'a>, ix: ClassIx) -> CautionName<'a> {
     let class = plan.curriculum.cautions.class(ix);
     let words = plan.say();
     CautionName {
-        id: &class.id,
-        name: class.say("name", words),
+        id: class.id.as_str(),
+        name: class.name(words),
         word: signal_word(words, class.signal.word()),
     }
 }
@@ -322,7 +324,7 @@ pub fn change_words(plan: &Plan<'_>, change: &Change) -> String {
     };
     let class = |id: &String| {
         let book = &plan.curriculum.cautions;
-        let known = book.find(id).map(|ix| book.class(ix).say("name", words));
+        let known = book.find(id).map(|ix| book.class(ix).name(words));
         known.map_or_else(|| id.replace('-', " "), str::to_lowercase)
     };
     let classes = |ids: &[String]| match ids.is_empty() {

@@ -23,13 +23,7 @@ pub fn mark(curriculum: &Curriculum, movement: &Movement) -> Option<Mark> {
     let names: Vec<String> = movement
         .cautions
         .iter()
-        .map(|c| {
-            curriculum
-                .cautions
-                .class(*c)
-                .say("name", words)
-                .to_lowercase()
-        })
+        .map(|c| curriculum.cautions.class(*c).name(words).to_lowercase())
         .collect();
     Some(Mark {
         signal: gravest.signal.word(),
