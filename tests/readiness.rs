@@ -168,6 +168,8 @@ struct Spec {
     inverted: bool,
     stresses: Option<usize>,
     renamed: bool,
+    /// How many days ago it began to be measured as now.
+    since: Option<i32>,
     needs: Vec<Tree>,
 }
 
@@ -228,11 +230,16 @@ fn spec() -> impl Strategy<Value = Spec> {
             proptest::bool::weighted(0.2),
             proptest::option::weighted(0.4, 0..3_usize),
             proptest::bool::weighted(0.3),
+            proptest::option::weighted(0.2, 0..4_i32),
         ),
         proptest::collection::vec(tree(2), 0..3),
     )
         .prop_map(
-            |((kind, standard, pattern), (each_side, inverted, stresses, renamed), needs)| Spec {
+            |(
+                (kind, standard, pattern),
+                (each_side, inverted, stresses, renamed, since),
+                needs,
+            )| Spec {
                 kind,
                 standard,
                 pattern,
@@ -240,6 +247,7 @@ fn spec() -> impl Strategy<Value = Spec> {
                 inverted,
                 stresses,
                 renamed,
+                since,
                 needs,
             },
         )
@@ -309,6 +317,12 @@ fn case() -> impl Strategy<Value = Case> {
 
 fn id(i: usize) -> String {
     format!("m{i:02}")
+}
+
+/// The day so many days before today.
+fn day(ago: i32) -> String {
+    let today = Day::read(TODAY).expect("a day");
+    today.plus(-ago).to_string()
 }
 
 impl Case {
@@ -381,6 +395,9 @@ impl Case {
         if let Some(part) = spec.stresses {
             out.push_str(&format!(", stresses: [{}]", PARTS[part]));
         }
+        if let Some(ago) = spec.since {
+            out.push_str(&format!(", test: {{ how: H, since: {} }}", day(ago)));
+        }
         if spec.renamed {
             out.push_str(&format!(", was: [old-{i}]"));
         }
@@ -437,9 +454,6 @@ impl Case {
     }
 
     fn results(&self) -> Value {
-        let today = Day::read(TODAY).expect("a day");
-        let epoch = Day::read("1970-01-01").expect("a day");
-        let day = |ago: i32| Day::of_count(today.days_after(epoch) - ago).to_string();
         let tested: Vec<Value> = self
             .tested
             .iter()
@@ -591,6 +605,20 @@ impl Case {
             "own body weight",
             self.tested.iter().any(|e| e.body_weight.is_some()),
         );
+        let since = |e: &Entry| self.movements[e.of % self.movements.len()].since;
+        let old = |e: &Entry| since(e).is_some_and(|s| e.ago.is_some_and(|a| a > s && a <= 84));
+        has(
+            "measured otherwise",
+            self.tested
+                .iter()
+                .any(|e| !matches!(e.odd, 2..=4) && old(e)),
+        );
+        has(
+            "measured as now",
+            self.tested
+                .iter()
+                .any(|e| e.odd == 0 && since(e).is_some() && !old(e)),
+        );
         has("no body weight", self.body_weight.is_none());
         has("rename", tested.contains("old-"));
         has("pause", !self.paused.is_empty());
@@ -711,6 +739,7 @@ fn for_reference(curriculum: &Curriculum) -> Value {
                 "id": m.id.as_str(), "pattern": m.pattern.word(), "standard": m.standard.to_string(), "each_side": m.each_side,
                 "guarded": m.guarded(), "stresses": m.stresses.iter().map(|p| p.word()).collect::<Vec<_>>(),
                 "was": m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>(), "needs": resolved(curriculum, &m.needs),
+                "since": m.test.as_ref().and_then(|t| t.since).map(|day| day.to_string()),
             })
         })
         .collect();

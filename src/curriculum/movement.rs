@@ -62,6 +62,12 @@ impl Movement {
         self.positions.contains(&Position::Inverted)
     }
 
+    /// Whether on that day it was still measured in another way than its test says now.
+    pub fn measured_otherwise_on(&self, day: Day) -> bool {
+        let since = self.test.as_ref().and_then(|t| t.since);
+        since.is_some_and(|since| day < since)
+    }
+
     /// Inverted or loaded: never named without its mark, and its needs are judged without presumption.
     pub fn guarded(&self) -> bool {
         self.inverted() || self.loaded

@@ -12,6 +12,9 @@ use crate::source::{
 };
 use std::ops::RangeInclusive;
 
+/// Why a result from before `test.since` is kept aside.
+const OTHERWISE: &str = "since then it is measured in another way";
+
 /// The lightest and heaviest body weight that is read, in hundred-millionths of a kilogram.
 const LIGHTEST: i64 = 10 * KILOGRAM;
 const HEAVIEST: i64 = 500 * KILOGRAM;
@@ -356,6 +359,9 @@ impl<'a> Reader<'a> {
         if on > self.today {
             return self.aside(id, text, on, "its day is still to come");
         }
+        if self.curriculum.movement(movement).measured_otherwise_on(on) {
+            return self.aside(id, text, on, OTHERWISE);
+        }
         self.person.tested.push(Tested {
             movement,
             sides,
@@ -421,6 +427,10 @@ impl<'a> Reader<'a> {
         };
         if on > self.today {
             self.aside(&id, written, on, "its day is still to come");
+            return None;
+        }
+        if self.curriculum.movement(movement).measured_otherwise_on(on) {
+            self.aside(&id, written, on, OTHERWISE);
             return None;
         }
         self.person.trained.push(Trained {

@@ -39,6 +39,8 @@ interface Tables {
   school: string;
   presume: boolean;
   results_last_days: number;
+  /** By movement the first day of today's way to measure it. */
+  since: Record<number, string>;
   units: string;
   patterns: string[];
   parts: string[];

@@ -140,11 +140,11 @@ class Result(NamedTuple):
     all_out: bool  # nothing left in reserve
     bodyweight: Fraction | None
 
-def read_result(entry, standard, person_bodyweight, today):
+def read_result(entry, standard, since, person_bodyweight, today):
     """The Result of an entry for a known movement, or None where it is kept aside."""
     on = entry.get("on")
     day = date.fromisoformat(on) if on else today
-    if day > today:
+    if day > today or since is not None and day < since:
         return None
     if entry.get("got") is not None:
         texts = [entry["got"]]
@@ -317,6 +317,7 @@ class Movement(NamedTuple):
     guarded: bool  # inverted or loaded
     stresses: frozenset
     needs: Group
+    since: date | None  # the first day of today's way to measure it
 
 def read_movements(curriculum):
     """(movements by id, present id of each old and present id)."""
@@ -326,6 +327,7 @@ def read_movements(curriculum):
             id=m["id"], pattern=m.get("pattern", ""), standard=parse_target(m["standard"]),
             each_side=bool(m.get("each_side")), guarded=bool(m.get("guarded")),
             stresses=frozenset(m.get("stresses") or ()), needs=parse_tree(m.get("needs") or {"all": []}),
+            since=date.fromisoformat(m["since"]) if m.get("since") else None,
         )
         for old in m.get("was") or ():
             present[old] = m["id"]
@@ -372,7 +374,7 @@ def read_client(movements, present, results, results_last_days, today):
     bodyweight = parse_mass(bodyweight) if bodyweight is not None else None
     for entry in results.get("tested") or ():
         id = present.get(entry["movement"])
-        result = read_result(entry, movements[id].standard, bodyweight, today) if id else None
+        result = read_result(entry, movements[id].standard, movements[id].since, bodyweight, today) if id else None
         if result is None:
             client.aside += 1
             continue

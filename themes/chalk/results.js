@@ -173,6 +173,7 @@
     const out = { bodyWeight: exported.bodyweight ? readMass(exported.bodyweight) : null, tested: [], trained: [], sessions: [], pauses: [], have: exported.have || null };
     /** @type {Aside[]} */
     const aside = [];
+    const otherwise = (/** @type {number} */ movement, /** @type {string} */ on) => on < (model.tables.since[movement] || '');
     exported.tested.forEach((entry, i) => {
       const sides = [entry.got, entry.left, entry.right].filter((side) => side !== undefined).map((side) => /** @type {Got} */ (readGot(String(side))));
       const movement = model.numbers.get(entry.movement);
@@ -182,6 +183,7 @@
       else if (movement === undefined) keep(say('results.no_such_movement'));
       else if (sides.some((side) => side.measure !== model.target(movement).measure)) keep(say('results.other_measure'));
       else if (on > day) keep(say('results.to_come'));
+      else if (otherwise(movement, entry.on)) keep(say('results.measured_otherwise'));
       else out.tested.push({ movement, sides, on, reserve: entry.in_reserve || 0, bodyWeight: entry.bodyweight ? readMass(entry.bodyweight) : null, entry: i });
     });
     exported.trained.forEach((entry) => {
@@ -195,6 +197,10 @@
       const did = entry.did.map((set) => readSet(String(set), ['reps', 's', 'cm', 'deg', 'reps'][measure]));
       if (did.some((set) => set === null || (set.measure !== measure && measure !== DONE))) {
         aside.push({ movement: entry.movement, got: entry.did.join(', '), on: entry.on, why: say('results.other_measure') });
+        return;
+      }
+      if (otherwise(movement, entry.on)) {
+        aside.push({ movement: entry.movement, got: entry.did.join(', '), on: entry.on, why: say('results.measured_otherwise') });
         return;
       }
       const load = entry.with === undefined ? null : readGot(`1 rep with ${entry.with}`);

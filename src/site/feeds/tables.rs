@@ -162,6 +162,12 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
     out.put("necessary", &flat.necessary);
     out.put("skills", &skills);
     out.put("old", &old);
+    let since = movements().zip(0_u32..).filter_map(|(m, number)| {
+        let since = m.test.as_ref()?.since?;
+        Some((number.to_string(), since.to_string()))
+    });
+    // The first day of today's way to measure, of those movements that were measured otherwise before.
+    out.put("since", since.collect::<BTreeMap<String, String>>());
     out.each(
         "leaves",
         flat.demands

@@ -92,6 +92,8 @@ pub struct TestView<'a> {
     pub counts: &'a [String],
     pub stop: &'a [String],
     pub rest: &'a str,
+    /// The first day of this way to measure, or nothing.
+    pub since: String,
     /// Tested only when its needs are met: inverted, loaded or lowering.
     pub only_after: bool,
     /// It is held for a time: there is no last rep.
@@ -111,6 +113,9 @@ pub fn test(movement: &Movement) -> TestView<'_> {
         counts: test.map_or(&[], |t| &t.counts),
         stop: test.map_or(&[], |t| &t.stop),
         rest: text(|t| &t.rest),
+        since: test
+            .and_then(|t| t.since)
+            .map_or(String::new(), |day| day.to_string()),
         only_after: only_after(movement),
         hold: movement.standard.measure() == Measure::Time,
     }
