@@ -98,7 +98,8 @@ pub fn run(options: &Options) -> Result<Status, Error> {
                 .unwrap_or("site"),
         )
     });
-    let done = write(&proof, &snapshot, from, &to, ledger.as_deref());
+    let named = options.to.is_some();
+    let done = write(&proof, &snapshot, from, (&to, named), ledger.as_deref());
     let status = answer(options, done, &to, started, &proof.findings, &snapshot);
     // The process ends: taking thousands of records apart would only take time.
     std::mem::forget((proof, snapshot));
@@ -162,12 +163,13 @@ fn ledger(options: &Options, words: &str, curriculum: &Curriculum) -> String {
     ledger.to_yaml()
 }
 
-/// Makes, writes and reads back every file in parallel, then writes the ledger and swaps the site in.
+/// Makes, writes and reads back every file in parallel, then writes the ledger and swaps the site in. The site's folder comes
+/// with whether the user named it.
 fn write(
     proof: &Proofread,
     snapshot: &Snapshot,
     from: &Path,
-    to: &Path,
+    (to, named): (&Path, bool),
     ledger: Option<&str>,
 ) -> Result<Outcome, Refusal> {
     let curriculum = &proof.curriculum;
@@ -178,7 +180,13 @@ fn write(
     let theme = theme?;
     let plan = Plan::new(proof, snapshot, &theme)?;
     auditor.know(&plan.names(), &plan.frame()?.parts());
-    let site = io::Site::begin(from, to)?;
+    let site = io::Site::begin(io::Asked {
+        from,
+        target: to,
+        named,
+        school: &curriculum.school.address,
+        paths: plan.paths(),
+    })?;
     let progress = Progress::new(plan.len());
     let written: Result<Vec<(String, String, Vec<Fault>)>, Refusal> = (0..plan.len())
         .into_par_iter()
@@ -204,8 +212,8 @@ fn write(
         return Err(Refusal::Cautions(faults));
     }
     std::mem::forget((plan, auditor));
-    let last = || ledger.map_or(Ok(()), |text| io::replace(&from.join(LEDGER), text));
-    Ok(site.finish(hashes, last)?)
+    let path = from.join(LEDGER);
+    Ok(site.finish(hashes, ledger.map(|text| (path.as_path(), text)))?)
 }
 
 fn tell(

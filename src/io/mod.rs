@@ -1,15 +1,20 @@
 //! The only room with a disk and a clock.
 
+mod fixed;
+mod lock;
+mod modes;
 mod own;
 mod read;
+mod replace;
 mod serve;
 mod watch;
 mod write;
 
 pub use read::{content_now, path_within, results, snapshot};
+pub use replace::replace;
 pub use serve::{Serving, Shown, Told};
 pub use watch::{Saved, Watch};
-pub use write::{Outcome, Site};
+pub use write::{Asked, Outcome, Site};
 
 use crate::curriculum::Day;
 use std::fmt;
@@ -54,21 +59,6 @@ pub fn today() -> Day {
         .duration_since(UNIX_EPOCH)
         .map_or(0, |d| d.as_secs());
     Day::of_count((seconds / 86_400) as i32)
-}
-
-/// Writes a file of the curriculum's folder whole or not at all.
-///
-/// # Errors
-/// When the file beside it cannot be written or put in its place.
-pub fn replace(path: &Path, text: &str) -> Result<(), Error> {
-    let beside = path.with_extension("tmp");
-    let written = std::fs::write(&beside, text)
-        .map_err(|e| Error::new("write", &beside, e))
-        .and_then(|()| std::fs::rename(&beside, path).map_err(|e| Error::new("write", path, e)));
-    if written.is_err() {
-        let _ = std::fs::remove_file(&beside);
-    }
-    written
 }
 
 /// Creates files in a new folder; refuses a folder that holds anything.

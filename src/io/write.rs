@@ -1,12 +1,13 @@
 //! Writing a site: a fresh tree beside the old one, unchanged files linked, swapped in as a whole.
 
 use super::Error;
-use super::own::{self, Files, MADE_BY, MANIFEST, UNFINISHED, there};
+use super::own::{self, Files, MANIFEST, UNFINISHED, there};
 use super::read::fill;
+use super::{fixed, lock, modes, replace};
 use rustix::fs::{CWD, RenameFlags, renameat_with};
 use std::cell::RefCell;
 use std::ffi::OsString;
-use std::fs::{self, File};
+use std::fs::{self, File, Metadata};
 use std::io::{Seek, Write};
 use std::path::{Path, PathBuf};
 
@@ -15,19 +16,34 @@ thread_local! {
     static BACK: RefCell<Vec<u8>> = const { RefCell::new(Vec::new()) };
 }
 
+/// What is to be written, for whom, and where.
+pub struct Asked<'a> {
+    /// The curriculum's folder.
+    pub from: &'a Path,
+    pub target: &'a Path,
+    /// The user named the target: it may lie outside the folder, and hold another school's site.
+    pub named: bool,
+    /// The school's address: whose site it is.
+    pub school: &'a str,
+    /// The path of every file that will be written.
+    pub paths: Vec<String>,
+}
+
 /// A site being written. Dropped before [`Site::finish`], it leaves the old site as it was.
 pub struct Site {
     target: PathBuf,
     staging: PathBuf,
     /// Path and hash of every file of the old site.
     before: Files,
+    /// Every file of the new one, before its hash is known.
+    planned: Files,
+    school: String,
     /// Folders of the old site in whose place somebody put a link.
     links: Vec<PathBuf>,
-    existed: bool,
+    /// The site's folder as it stood.
+    existed: Option<Metadata>,
     finished: bool,
-    /// Held while the site is written; a file that is locked is not taken away everywhere.
-    mark: Option<File>,
-    _lock: File,
+    _locks: (Option<File>, File),
 }
 
 /// What publishing changed.
@@ -48,43 +64,76 @@ impl Outcome {
 }
 
 impl Site {
-    /// Prepares to write a site to `target`, for the curriculum in `from`.
+    /// Prepares to write a site.
     ///
     /// # Errors
     /// When the target is the curriculum's own folder or lies inside `content` or `themes`, or above them; when it is a link,
-    /// or holds files that this program did not write; when another publish is at work; when the disk refuses.
-    pub fn begin(from: &Path, target: &Path) -> Result<Site, Error> {
-        let target = place(target)?;
-        guard(from, &target)?;
+    /// or holds files that this program did not write; when nobody named it and it lies outside the curriculum's folder or is
+    /// another school's; when another publish is at work; when the disk refuses.
+    pub fn begin(asked: Asked<'_>) -> Result<Site, Error> {
+        let target = place(asked.target)?;
+        guard(&asked, &target)?;
         let parent = target.parent().unwrap_or(Path::new("/"));
         fs::create_dir_all(parent).map_err(|e| Error::new("create", parent, e))?;
-        let lock = lock(&target)?;
         let staging = parent.join(hidden(&target, "new"));
-        in_peace(&target, &staging)?;
-        put_back(&target)?;
-        let before = written(&target)?;
+        let mut held = lock::folder(&target, &target)?;
+        let left = lock::folder(&staging, &target)?;
+        if held.is_none() && put_back(&target)? {
+            held = lock::folder(&target, &target)?;
+        }
+        let before = written(&asked, &target)?;
         recover(&target, &before, &staging)?;
+        drop(left);
+        let existed = there(&target);
         fs::create_dir(&staging).map_err(|e| Error::new("create", &staging, e))?;
-        let mark = staging.join(UNFINISHED);
-        let marked = File::create(&mark)
-            .and_then(|file| file.lock().map(|()| file))
-            .map_err(|e| {
-                let _ = fs::remove_file(&mark);
-                let _ = fs::remove_dir(&staging);
-                Error::new("write", &mark, e)
-            })?;
+        let lock = lock::folder(&staging, &target)?.ok_or_else(|| lock::at_work(&target))?;
+        if existed.is_some() != held.is_some() {
+            // Another publish made the site between two looks.
+            let _ = fs::remove_dir(&staging);
+            return Err(lock::at_work(&target));
+        }
         let is_link = |f: &PathBuf| there(&target.join(f)).is_some_and(|m| m.is_symlink());
-        let links = own::folders(&before).into_iter().filter(is_link).collect();
-        Ok(Site {
-            existed: there(&target).is_some(),
+        let links = own::folders_of(&before).into_iter().filter(is_link);
+        let site = Site {
+            links: links.collect(),
+            planned: asked
+                .paths
+                .into_iter()
+                .map(|p| (p, String::new()))
+                .collect(),
+            school: asked.school.to_string(),
+            existed,
             target,
             staging,
             before,
-            links,
             finished: false,
-            mark: Some(marked),
-            _lock: lock,
-        })
+            _locks: (held, lock),
+        };
+        site.prepare()?;
+        Ok(site)
+    }
+
+    /// Makes every folder, each as the one whose place it takes, and first the mark that lists what will be written.
+    fn prepare(&self) -> Result<(), Error> {
+        let mark = self.staging.join(UNFINISHED);
+        let text = own::listing(&self.planned, &self.school);
+        fs::write(&mark, text).map_err(|e| Error::new("write", &mark, e))?;
+        if self.existed.is_some() {
+            modes::as_the_folder(&self.target, &self.staging);
+        }
+        for folder in own::folders_of(&self.planned) {
+            let made = self.staging.join(&folder);
+            fs::create_dir(&made).map_err(|e| Error::new("create", &made, e))?;
+            let old = self.target.join(&folder);
+            let model = match there(&old).is_some_and(|data| data.is_dir()) {
+                true => &old,
+                false => &self.target,
+            };
+            if self.existed.is_some() {
+                modes::as_the_folder(model, &made);
+            }
+        }
+        Ok(())
     }
 
     /// Writes one file, or links the old one when it is the same, and shows `check` what then stands on the disk. Returns the
@@ -100,9 +149,6 @@ impl Site {
     ) -> Result<(String, T), Error> {
         let hash = blake3::hash(bytes).to_hex().to_string();
         let to = self.staging.join(path);
-        if let Some(folder) = to.parent().filter(|_| path.contains('/')) {
-            fs::create_dir_all(folder).map_err(|e| Error::new("create", folder, e))?;
-        }
         if self.stood(path, bytes, &hash, &to) {
             return Ok((hash, check(bytes)));
         }
@@ -113,6 +159,13 @@ impl Site {
             .truncate(true)
             .open(&to)
             .map_err(|e| Error::new("write", &to, e))?;
+        if let Some(folder) = &self.existed {
+            let old = there(&self.target.join(path)).filter(Metadata::is_file);
+            match old.filter(|_| !self.through_a_link(path)) {
+                Some(old) => modes::as_the_file(&old, &file),
+                None => modes::as_in_the_folder(folder, &file),
+            }
+        }
         file.write_all(bytes)
             .map_err(|e| Error::new("write", &to, e))?;
         BACK.with_borrow_mut(|back| {
@@ -132,28 +185,73 @@ impl Site {
             return false;
         }
         let old = self.target.join(path);
-        // A link that somebody put in the place of a file or a folder is not followed.
-        !self.links.iter().any(|l| Path::new(path).starts_with(l))
+        !self.through_a_link(path)
             && there(&old).is_some_and(|m| m.is_file())
             && fs::read(&old).is_ok_and(|b| b == bytes)
             && fs::hard_link(&old, to).is_ok()
     }
 
-    /// Puts the new site in the place of the old one, in one step where the file system can. `last` is done when nothing but
-    /// that step is left.
+    /// A link that somebody put in the place of a folder is not followed.
+    fn through_a_link(&self, path: &str) -> bool {
+        self.links.iter().any(|l| Path::new(path).starts_with(l))
+    }
+
+    /// Puts the new site in the place of the old one, in one step where the file system can. The ledger, its path and its text,
+    /// is written when nothing but that step is left.
     ///
     /// # Errors
-    /// When others' files stand where the new site needs room, `last` fails, or the disk refuses; the old site then stands.
+    /// When others' files stand where the new site needs room or cannot be moved, the ledger cannot be written, or the disk
+    /// refuses; the old site and the old ledger then stand.
     pub fn finish(
         mut self,
         hashes: Files,
-        last: impl FnOnce() -> Result<(), Error>,
+        ledger: Option<(&Path, &str)>,
     ) -> Result<Outcome, Error> {
+        let mut outcome = self.compared(&hashes);
+        let kept = match self.existed {
+            Some(_) => own::foreign(&self.target, &self.before, &hashes)?,
+            None => Vec::new(),
+        };
+        if let Some(path) = own::clash(&kept, &hashes) {
+            let why = "the site now has a file of that name, and this one is not the program's; move it away";
+            return Err(Error::new("replace", &self.target.join(path), why));
+        }
+        let name = |p: &PathBuf| p.to_string_lossy().into_owned();
+        outcome.kept = kept.iter().map(name).collect();
+        let stands = self.existed.is_some();
+        let note = || ledger.map_or(Ok(()), |(path, text)| replace(path, text));
+        if outcome.written() == 0 && outcome.removed.is_empty() && stands {
+            note()?;
+            return Ok(outcome);
+        }
+        if stands {
+            fixed::check(&self.target, &self.before, &kept)?;
+        }
+        let path = self.staging.join(MANIFEST);
+        fs::write(&path, own::listing(&hashes, &self.school))
+            .map_err(|e| Error::new("write", &path, e))?;
+        let noted = ledger.and_then(|(path, _)| fs::read_to_string(path).ok());
+        note()?;
+        if let Err(error) = self.swap(&kept, &hashes) {
+            match (ledger, noted) {
+                (Some((path, _)), Some(text)) => drop(replace(path, &text)),
+                (Some((path, _)), None) => drop(fs::remove_file(path)),
+                (None, _) => {}
+            }
+            return Err(error);
+        }
+        self.finished = true;
+        self.clean_up(&kept, &hashes)?;
+        Ok(outcome)
+    }
+
+    /// What is new, changed and gone.
+    fn compared(&self, hashes: &Files) -> Outcome {
         let mut outcome = Outcome {
             files: hashes.len() + 1,
             ..Outcome::default()
         };
-        for (path, hash) in &hashes {
+        for (path, hash) in hashes {
             match self.before.get(path) {
                 None => outcome.new.push(path.clone()),
                 // A file that somebody changed behind our back was written anew.
@@ -166,63 +264,68 @@ impl Site {
                 Some(_) => {}
             }
         }
-        outcome.removed = self
-            .before
-            .keys()
-            .filter(|p| !hashes.contains_key(*p))
-            .cloned()
-            .collect();
-        let kept = match self.existed {
-            true => own::foreign(&self.target, &self.before, &hashes)?,
-            false => Vec::new(),
-        };
-        if let Some(path) = own::clash(&kept, &hashes) {
-            let why = "the site now has a file of that name, and this one is not the program's; move it away";
-            return Err(Error::new("replace", &self.target.join(path), why));
-        }
-        let name = |p: &PathBuf| p.to_string_lossy().into_owned();
-        outcome.kept = kept.iter().map(name).collect();
-        if outcome.written() == 0 && outcome.removed.is_empty() && self.existed {
-            last()?;
-            return Ok(outcome);
-        }
-        let listing = serde_json::json!({ "made_by": MADE_BY, "format": 1, "files": hashes });
-        let text = serde_json::to_string_pretty(&listing).expect("a listing is JSON") + "\n";
-        let path = self.staging.join(MANIFEST);
-        fs::write(&path, text).map_err(|e| Error::new("write", &path, e))?;
-        last()?;
-        drop(self.mark.take());
-        let mark = self.staging.join(UNFINISHED);
-        fs::remove_file(&mark).map_err(|e| Error::new("clean up", &mark, e))?;
-        self.swap(&kept)?;
-        self.finished = true;
-        Ok(outcome)
+        let gone = self.before.keys().filter(|p| !hashes.contains_key(*p));
+        outcome.removed = gone.cloned().collect();
+        outcome
     }
 
-    fn swap(&self, kept: &[PathBuf]) -> Result<(), Error> {
-        if !self.existed {
-            return fs::rename(&self.staging, &self.target)
+    /// Exchanges the folders and moves others' files over; exchanges them back when one of those cannot be moved.
+    fn swap(&mut self, kept: &[PathBuf], hashes: &Files) -> Result<(), Error> {
+        let mark = self.staging.join(UNFINISHED);
+        fs::remove_file(&mark).map_err(|e| Error::new("clean up", &mark, e))?;
+        if self.existed.is_none() {
+            return own::rename_anew(&self.staging, &self.target)
                 .map_err(|e| Error::new("put in place", &self.target, e));
         }
-        let old = self.staging.clone();
-        if renameat_with(CWD, &self.staging, CWD, &self.target, RenameFlags::EXCHANGE).is_err() {
-            let aside = self.staging.with_file_name(hidden(&self.target, "old"));
-            fs::rename(&self.target, &aside)
-                .map_err(|e| Error::new("set aside", &self.target, e))?;
-            fs::rename(&self.staging, &self.target)
-                .map_err(|e| Error::new("put in place", &self.target, e))?;
-            fs::rename(&aside, &old).map_err(|e| Error::new("clean up", &aside, e))?;
+        self.exchange()?;
+        let moved = own::carry(kept, &self.staging, &self.target)
+            // What came into the old folder while it was still the site.
+            .and_then(|()| own::foreign(&self.staging, &self.before, hashes))
+            .and_then(|late| own::carry(&late, &self.staging, &self.target));
+        if let Err(error) = moved {
+            let undone =
+                own::carry(kept, &self.target, &self.staging).and_then(|()| self.exchange());
+            // Where not even that succeeds both folders stay as they are, and the next run goes on from there.
+            self.finished = undone.is_err();
+            return Err(error);
         }
-        own::carry(kept, &old, &self.target)?;
-        own::clear(&old)
+        Ok(())
+    }
+
+    /// The two folders change places.
+    fn exchange(&self) -> Result<(), Error> {
+        let (new, old) = (&self.staging, &self.target);
+        if renameat_with(CWD, new, CWD, old, RenameFlags::EXCHANGE).is_ok() {
+            return Ok(());
+        }
+        let aside = new.with_file_name(hidden(old, "old"));
+        own::rename_anew(old, &aside).map_err(|e| Error::new("set aside", old, e))?;
+        if let Err(error) = own::rename_anew(new, old) {
+            let _ = own::rename_anew(&aside, old);
+            return Err(Error::new("put in place", old, error));
+        }
+        own::rename_anew(&aside, new).map_err(|e| Error::new("clean up", &aside, e))
+    }
+
+    /// Erases the old site.
+    fn clean_up(&self, kept: &[PathBuf], hashes: &Files) -> Result<(), Error> {
+        if self.existed.is_none() {
+            return Ok(());
+        }
+        let files = self.before.keys().chain(hashes.keys()).map(Path::new);
+        let folders = own::folders(files.chain(kept.iter().map(PathBuf::as_path)));
+        own::erase(&self.staging, &self.before, &folders)
     }
 }
 
 impl Drop for Site {
     fn drop(&mut self) {
-        drop(self.mark.take());
         if !self.finished {
-            let _ = own::clear(&self.staging);
+            let _ = own::erase(
+                &self.staging,
+                &self.planned,
+                &own::folders_of(&self.planned),
+            );
         }
     }
 }
@@ -280,7 +383,8 @@ fn place(target: &Path) -> Result<PathBuf, Error> {
 }
 
 /// Refuses targets that would overwrite the coach's own work.
-fn guard(from: &Path, target: &Path) -> Result<(), Error> {
+fn guard(asked: &Asked<'_>, target: &Path) -> Result<(), Error> {
+    let from = asked.from;
     let refuse = |why: &str| Err(Error::new("publish to", target, why));
     if fs::symlink_metadata(target).is_ok_and(|m| m.file_type().is_symlink()) {
         return refuse("it is a link; name the folder itself");
@@ -288,6 +392,14 @@ fn guard(from: &Path, target: &Path) -> Result<(), Error> {
     let from = from
         .canonicalize()
         .map_err(|e| Error::new("read", from, e))?;
+    if !asked.named && !target.starts_with(&from) {
+        return refuse(
+            "it lies outside the curriculum's folder; if you mean it, name it with --to",
+        );
+    }
+    if there(target).is_some() {
+        fixed::mounted(target)?;
+    }
     for own in ["content", "themes"] {
         let own = from.join(own);
         // The folder may be a link to where it really lies.
@@ -303,68 +415,57 @@ fn guard(from: &Path, target: &Path) -> Result<(), Error> {
     Ok(())
 }
 
-/// One publish at a time for a target. The lock is released when the process ends, however it ends.
-fn lock(target: &Path) -> Result<File, Error> {
-    let name = blake3::hash(target.to_string_lossy().as_bytes()).to_hex();
-    let path = std::env::temp_dir().join(format!("rungbook-{}.lock", &name[..16]));
-    let file = File::options()
-        .create(true)
-        .append(true)
-        .open(&path)
-        .map_err(|e| Error::new("open", &path, e))?;
-    file.try_lock().map_err(|_| at_work(target))?;
-    Ok(file)
-}
-
-/// Refuses where another publish, which may keep its temporary files elsewhere, has its mark locked.
-fn in_peace(target: &Path, staging: &Path) -> Result<(), Error> {
-    match File::open(staging.join(UNFINISHED)) {
-        Ok(mark) if mark.try_lock().is_err() => Err(at_work(target)),
-        _ => Ok(()),
-    }
-}
-
-fn at_work(target: &Path) -> Error {
-    Error::new("publish to", target, "another publish is at work there")
-}
-
 /// What the old site's manifest lists; nothing for a new or empty folder.
-fn written(target: &Path) -> Result<Files, Error> {
+fn written(asked: &Asked<'_>, target: &Path) -> Result<Files, Error> {
     if there(target).is_none() || own::is_empty(target) {
         return Ok(Files::new());
     }
-    own::manifest(target).ok_or_else(|| {
-        Error::new(
-            "publish to",
-            target,
-            format!(
-                "it holds files that this program did not write (there is no {MANIFEST} of its own); name another folder"
-            ),
-        )
-    })
+    let refuse = |why: String| Error::new("publish to", target, why);
+    let listed = own::manifest(target).ok_or_else(|| {
+        refuse(format!(
+            "it holds files that this program did not write (there is no {MANIFEST} of its own); name another folder"
+        ))
+    })?;
+    match listed.school {
+        Some(school) if school != asked.school && !asked.named => Err(refuse(format!(
+            "the site there is of the school at {school}, and this one is at {}; if it is to take its place, name the folder with --to",
+            asked.school
+        ))),
+        _ => Ok(listed.files),
+    }
 }
 
 /// Puts the old site back where a killed run had set it aside.
-fn put_back(target: &Path) -> Result<(), Error> {
+fn put_back(target: &Path) -> Result<bool, Error> {
     let aside = target.with_file_name(hidden(target, "old"));
-    if there(target).is_none() && own::manifest(&aside).is_some() {
-        fs::rename(&aside, target).map_err(|e| Error::new("put back", target, e))?;
+    let was_set_aside = own::manifest(&aside).is_some();
+    if was_set_aside {
+        own::rename_anew(&aside, target).map_err(|e| Error::new("put back", target, e))?;
     }
-    Ok(())
+    Ok(was_set_aside)
 }
 
-/// Cleans up after a run that was killed: what it left is half a new site, or the old one with files to keep.
+/// Cleans up after a run that was killed: what it left is half a new site, or the old one with files to keep. What neither of its
+/// lists names comes back to the site.
 fn recover(target: &Path, standing: &Files, staging: &Path) -> Result<(), Error> {
     let aside = target.with_file_name(hidden(target, "old"));
     for left in [staging, aside.as_path()] {
         if there(left).is_none() {
             continue;
         }
-        let half = there(&left.join(UNFINISHED)).is_some();
-        if let Some(old) = own::manifest(left).filter(|_| !half) {
-            own::carry(&own::foreign(left, &old, standing)?, left, target)?;
+        let listed = own::unfinished(left).or_else(|| own::manifest(left));
+        if listed.is_none() && !own::is_bare(left) {
+            let why = "it stands where the new site is prepared, and this program did not write it; move it away";
+            return Err(Error::new("clean up", left, why));
         }
-        own::clear(left)?;
+        let files = listed.unwrap_or_default().files;
+        let foreign = own::foreign(left, &files, standing)?;
+        if there(target).is_some() {
+            own::carry(&foreign, left, target)?;
+        }
+        let all = files.keys().chain(standing.keys()).map(Path::new);
+        let folders = own::folders(all.chain(foreign.iter().map(PathBuf::as_path)));
+        own::erase(left, &files, &folders)?;
     }
     Ok(())
 }

@@ -41,7 +41,9 @@ pub fn school(root: &Node, findings: &mut Findings) -> School {
         .get("theme")
         .and_then(|n| theme(n, findings))
         .unwrap_or(usual.theme);
-    school.publish_to = record.text("publish_to", findings);
+    school.publish_to = record
+        .get("publish_to")
+        .and_then(|n| publish_to(n, findings));
     school.dose = record.get("dose").map_or(usual.dose, |n| dose(n, findings));
     school.results_last_days = record
         .amount("results_last", DAYS, findings)
@@ -125,6 +127,27 @@ fn theme(node: &Node, findings: &mut Findings) -> Option<String> {
             format!("`{text}` is not the name of a theme"),
         )
         .help("write the name of a folder below `themes/`"),
+    );
+    None
+}
+
+/// A folder below the curriculum's own: a file that somebody sent never chooses another place.
+fn publish_to(node: &Node, findings: &mut Findings) -> Option<String> {
+    let text = fields::text(node, findings)?;
+    let plain = |part: &str| !matches!(part, "" | "." | ".." | "~");
+    let rest = text.strip_suffix('/').unwrap_or(&text);
+    let odd = |c: char| c.is_control() || matches!(c, '\\' | ':');
+    if rest.split('/').all(plain) && !text.contains(odd) {
+        return Some(text);
+    }
+    findings.push(
+        Diagnostic::new(
+            Rule::BadValue,
+            node.span,
+            format!("`{text}` is not a folder inside the curriculum's"),
+        )
+        .label("it leads out of the folder")
+        .help("write the name of a folder beside `content`, like `site`; another place is named by `rungbook publish --to DIR`"),
     );
     None
 }

@@ -420,6 +420,11 @@ impl<'a> Plan<'a> {
         self.items().is_empty()
     }
 
+    /// The path of every file of the site.
+    pub fn paths(&self) -> Vec<String> {
+        self.items().iter().map(|item| self.path(item)).collect()
+    }
+
     /// Whether the file at a position is a picture, drawn or made smaller.
     pub fn is_drawn(&self, position: usize) -> bool {
         matches!(
