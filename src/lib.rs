@@ -21,4 +21,5 @@ pub mod site;
 pub mod source;
 pub mod strength;
 pub mod training;
+pub mod weigh;
 pub mod words;

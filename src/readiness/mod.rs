@@ -9,7 +9,7 @@ mod pause;
 mod repair;
 mod route;
 
-pub use compare::{Share, WHOLE};
+pub use compare::{Share, Verdict, WHOLE, verdict};
 pub use evidence::{Evidence, Truth, never_presumed};
 pub use first::{First, Steps};
 pub use route::client_route;

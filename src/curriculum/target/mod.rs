@@ -147,6 +147,11 @@ impl Target {
         }
     }
 
+    /// The same at another amount, in millionths, at least 0.
+    pub fn with_amount(self, amount: Micro) -> Target {
+        Target { amount, ..self }
+    }
+
     /// Weight above zero is added.
     pub fn adds_weight(&self) -> bool {
         self.added.is_some_and(|a| a.signed() > 0)
