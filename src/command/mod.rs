@@ -10,6 +10,7 @@ mod rehearse;
 pub mod report;
 mod schema;
 mod start;
+mod weigh;
 
 use crate::curriculum::Day;
 use crate::io;
@@ -58,6 +59,9 @@ enum Command {
     /// Pick today's working sets from a client's results, and a plan over weeks
     #[command(after_help = "Example:\n  rungbook dose ana.json --skill strict-ring-muscle-up")]
     Dose(dose::Options),
+    /// Hold the curriculum against what people did: needs, weeks and standards, with the lines to change
+    #[command(after_help = "Example:\n  rungbook weigh results/*.json")]
+    Weigh(weigh::Options),
     /// Print the JSON Schema of a file kind, for editors
     #[command(after_help = "Example:\n  rungbook schema movement > movement.schema.json")]
     Schema(schema::Options),
@@ -117,6 +121,7 @@ pub fn run(arguments: Arguments) -> Status {
         Command::Chain(options) => chain::run(&options),
         Command::Assess(options) => assess::run(&options),
         Command::Dose(options) => dose::run(&options),
+        Command::Weigh(options) => weigh::run(&options),
         Command::Schema(options) => schema::run(&options),
         Command::Completions(options) => completions::run(&options),
     };

@@ -24,6 +24,8 @@ pub struct Curve {
     pub steps: Vec<Step>,
 }
 
+/// Shares so near to each other are one: a half by many steps is a half.
+const SAME: f64 = 1e-12;
 /// The normal quantile of 97.5 %.
 const Z: f64 = 1.959_963_984_540_054;
 
@@ -64,14 +66,14 @@ impl Curve {
 
     /// The first day on which at most this share is still on the way; `None` if the curve stays above it.
     pub fn falls_to(&self, share: f64) -> Option<i32> {
-        self.first(|step| step.share <= share)
+        self.first(|step| step.share <= share + SAME)
     }
 
     /// The ends of the 95 % interval of [`Curve::falls_to`]; an end that the curve does not reach is `None`.
     pub fn falls_within(&self, share: f64) -> (Option<i32>, Option<i32>) {
         (
-            self.first(|step| step.low <= share),
-            self.first(|step| step.high <= share),
+            self.first(|step| step.low <= share + SAME),
+            self.first(|step| step.high <= share + SAME),
         )
     }
 
