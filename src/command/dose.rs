@@ -1,16 +1,17 @@
-//! `dose RESULTS`: today's working sets with their reasons, skill practice, and the plan over weeks.
+//! `dose RESULTS`: what to train today and why, and the plan over weeks.
 
-use super::assess::{aside_json, aside_words, goal, rows, worst};
+use super::assess::worst;
 use super::{Common, Form, Status, report};
-use crate::curriculum::{Curriculum, Day, MovementIx};
+use crate::curriculum::target::ONE;
+use crate::curriculum::{Curriculum, Day, MovementIx, Owner};
 use crate::io::{self, Error};
 use crate::proof::proofread;
-use crate::readiness;
-use crate::results::{self, Person};
+use crate::results::{self, Goal as Chosen, Person};
 use crate::strength::load::{WeekLoad, last_week};
-use crate::strength::{self, Estimate, Plan, Prescription, Working};
-use serde_json::{Value, json};
-use std::collections::BTreeMap;
+use crate::strength::{self, Estimate};
+use crate::training::{self, Line, Roster, Say, Session, Side, Training, Unit, kilograms};
+use crate::words::Value as Put;
+use serde_json::{Map, Value, json};
 use std::fmt::Write;
 use std::path::PathBuf;
 
@@ -21,12 +22,15 @@ pub struct Options {
     results: PathBuf,
     #[command(flatten)]
     common: Common,
-    /// Only what stands under this skill or movement
+    /// Train for this skill or movement, whatever the results say
     #[arg(long, value_name = "ID")]
     skill: Option<String>,
     /// The first day of the plan, such as 2026-11-25 (default: today)
     #[arg(long, value_name = "DATE", value_parser = super::day)]
     today: Option<Day>,
+    /// Print the whole plan, not only today's session
+    #[arg(long)]
+    weeks: bool,
     /// Write the plan as iCalendar into this file
     #[arg(long, value_name = "FILE")]
     calendar: Option<PathBuf>,
@@ -38,8 +42,10 @@ pub struct Options {
 /// A client's answer.
 struct Answer {
     person: Person,
-    working: Working,
-    plan: Plan,
+    /// The goal by its id, chosen or nearest.
+    goal: Option<String>,
+    chosen: bool,
+    training: Training,
     estimates: Vec<Estimate>,
     load: Option<WeekLoad>,
 }
@@ -52,8 +58,8 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     }
     let curriculum = &proof.curriculum;
     let today = options.today.unwrap_or_else(io::today);
-    let goal = match &options.skill {
-        Some(id) => match goal(curriculum, id) {
+    let asked = match &options.skill {
+        Some(id) => match asked(curriculum, id) {
             Ok(goal) => Some(goal),
             Err(help) => {
                 anstream::eprintln!("rungbook: no skill or movement has the id `{id}`{help}");
@@ -64,41 +70,13 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     };
     let files = io::results(std::slice::from_ref(&options.results))?;
     let (people, found) = results::read(&files, curriculum, today);
-    let list = rows(&proof, goal.as_ref());
+    let roster = Roster::new(curriculum, &proof.stages);
+    let say = Say::of(&roster);
     let answers: Vec<Answer> = people
         .into_iter()
-        .map(|person| {
-            let readiness = readiness::assess(curriculum, &proof.stages, &person, today);
-            let working =
-                strength::working(curriculum, &proof.stages, &person, &readiness, &list, today);
-            Answer {
-                plan: strength::plan(curriculum, &working, today),
-                estimates: strength::estimates(curriculum, &person, today),
-                load: last_week(&person.sessions, today),
-                working,
-                person,
-            }
-        })
+        .map(|person| answer_for(&roster, person, asked, today))
         .collect();
-    let files_too = options.calendar.is_some() || options.page.is_some();
-    if let [one, _, ..] = answers.as_slice()
-        && files_too
-    {
-        let (name, n) = (&one.person.name, answers.len());
-        anstream::eprintln!("rungbook: the plan is written for {name}, the first of {n} people");
-    }
-    if let (Some(path), Some(one)) = (&options.calendar, answers.first()) {
-        let text = strength::calendar::calendar(
-            curriculum,
-            &one.working.practice,
-            &one.plan,
-            &one.person.name,
-        );
-        io::replace(path, &text)?;
-    }
-    if let (Some(path), Some(one)) = (&options.page, answers.first()) {
-        io::replace(path, &page(curriculum, one, today))?;
-    }
+    write_files(options, &say, &answers)?;
     match options.common.form {
         Form::Json => {
             let mut findings = report::json(&proof.findings, &snapshot);
@@ -107,17 +85,11 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             {
                 all.extend(more);
             }
-            let mut out = answers.first().map_or(
-                json!({ "picks": [], "skill_practice": [], "plan": null }),
-                |a| answer(curriculum, a),
-            );
+            let mut out = answers
+                .first()
+                .map_or_else(|| json!({ "sessions": [] }), |a| answer(&say, a));
             if answers.len() > 1 {
-                let named = |a: &Answer| {
-                    let mut one = answer(curriculum, a);
-                    one["name"] = json!(a.person.name);
-                    one
-                };
-                out["people"] = answers.iter().map(named).collect();
+                out["people"] = answers.iter().map(|a| answer(&say, a)).collect();
             }
             out["findings"] = findings;
             report::answer(&out);
@@ -131,260 +103,324 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             }
             report::print(&found, &files);
             for a in &answers {
-                anstream::print!("{}", text(curriculum, a, today));
+                anstream::print!("{}", text(&say, a, options.weeks));
             }
         }
     }
     Ok(worst(&proof.findings, &found))
 }
 
-fn answer(curriculum: &Curriculum, a: &Answer) -> Value {
-    let id = |ix: MovementIx| curriculum.movement(ix).id.as_str();
-    let signal = |ix: MovementIx| {
-        let class = curriculum.movement(ix).cautions.first();
-        class.map(|c| curriculum.cautions.class(*c).signal.word())
+/// The skill or movement that was asked for, by old ids too.
+fn asked(curriculum: &Curriculum, id: &str) -> Result<Chosen, String> {
+    let leaf = super::assess::goal(curriculum, id)?;
+    let renamed = || {
+        let owner = curriculum.old_ids().find(|(old, _)| *old == id);
+        owner.map(|(_, owner)| owner)
     };
-    let picks: Vec<Value> = a
-        .working
-        .picks
-        .iter()
-        .map(|p| json!({ "movement": id(p.movement), "target": p.prescription.text(), "why": p.why, "signal": signal(p.movement) }))
-        .collect();
-    let practice: Vec<Value> = a
-        .working
-        .practice
-        .iter()
-        .map(|p| {
-            let when = if p.before { "before" } else { "after" };
-            json!({ "movement": id(p.movement), "target": p.prescription.text(), "when": when, "why": p.why, "signal": signal(p.movement) })
-        })
-        .collect();
-    let sets = |sets: &[(MovementIx, Prescription)]| {
-        let one = |(ix, p): &(MovementIx, Prescription)| json!({ "movement": id(*ix), "target": p.text() });
-        sets.iter().map(one).collect::<Vec<_>>()
-    };
-    let weeks: Vec<Value> = a
-        .plan
-        .weeks
-        .iter()
-        .map(|w| {
-            let sessions: Vec<Value> = w
-                .sessions
-                .iter()
-                .map(|s| json!({ "on": s.on.to_string(), "sets": sets(&s.sets) }))
-                .collect();
-            json!({ "week": w.number, "lighter": w.lighter, "sessions": sessions })
-        })
-        .collect();
-    let tenth = |n: f64| (n * 10.0).round() / 10.0;
-    let hundredth = |n: f64| (n * 100.0).round() / 100.0;
-    let strength: Vec<Value> = a
-        .estimates
-        .iter()
-        .map(|e| {
-            let max = e.one_rep_max.ok().map(|(low, high)| [tenth(low), tenth(high)]);
-            let relative = e.relative.map(|(low, high)| [hundredth(low), hundredth(high)]);
-            let refused = e.one_rep_max.err().map(|why| why.to_string());
-            json!({
-                "movement": id(e.movement), "reps": e.reps, "moved_kg": tenth(e.moved), "one_rep_max_kg": max,
-                "of_body_weight": relative, "refused": refused,
-            })
-        })
-        .collect();
-    let load = a.load.map(|l| json!({ "total": l.total.round(), "monotony": hundredth(l.monotony), "strain": l.strain.round() }));
-    json!({
-        "strength": strength, "session_load": load, "estimate": true, "picks": picks, "skill_practice": practice,
-        "aside": aside_json(&a.person),
-        "plan": {
-            "weeks": weeks, "retest": a.plan.retest.to_string(), "volume": a.plan.volume, "straight_arm": a.plan.straight_arm,
-            "push": a.plan.push, "pull": a.plan.pull,
-        },
+    Ok(match curriculum.find(id).or_else(renamed) {
+        Some(Owner::Skill(ix)) => Chosen::Skill(ix),
+        _ => Chosen::Movement(leaf.movement),
     })
 }
 
-const CAREFUL: &str = "Estimates. Not medical advice. With pain, illness, pregnancy or an injury, ask a licensed clinician first. Learn inverted and loaded work under a qualified coach.";
+fn id_of(curriculum: &Curriculum, goal: Chosen) -> String {
+    match goal {
+        Chosen::Skill(ix) => curriculum.skill(ix).id.to_string(),
+        Chosen::Movement(ix) => curriculum.movement(ix).id.to_string(),
+    }
+}
 
-fn text(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
-    let mut out = String::new();
-    let _ = writeln!(out, "\n{}, {today}", a.person.name);
-    let practice = |out: &mut String, before: bool| {
-        for p in a.working.practice.iter().filter(|p| p.before == before) {
-            let _ = writeln!(
-                out,
-                "  {}: {} ({})",
-                report::named(curriculum, p.movement),
-                p.prescription.words(curriculum, p.movement),
-                p.why
-            );
-        }
+fn answer_for(roster: &Roster<'_>, person: Person, asked: Option<Chosen>, today: Day) -> Answer {
+    let curriculum = roster.curriculum;
+    let training = training::train(roster, &person, asked, today);
+    let chosen = asked.or(person.goal);
+    let goal = chosen.or(training.goal.as_ref().map(|g| g.of));
+    Answer {
+        goal: goal.map(|g| id_of(curriculum, g)),
+        chosen: chosen.is_some(),
+        training,
+        estimates: strength::estimates(curriculum, &person, today),
+        load: last_week(&person.sessions, today),
+        person,
+    }
+}
+
+fn write_files(options: &Options, say: &Say<'_>, answers: &[Answer]) -> Result<(), Error> {
+    let files_too = options.calendar.is_some() || options.page.is_some();
+    if let [one, _, ..] = answers
+        && files_too
+    {
+        let (name, n) = (&one.person.name, answers.len());
+        anstream::eprintln!("rungbook: the plan is written for {name}, the first of {n} people");
+    }
+    let Some(one) = answers.first() else {
+        return Ok(());
     };
-    if a.working.practice.iter().any(|p| p.before) {
-        out.push_str("Skill practice, before\n");
-        practice(&mut out, true);
+    if let Some(path) = &options.calendar {
+        let text = training::calendar::calendar(say, &one.training, &one.person.name);
+        io::replace(path, &text)?;
     }
-    out.push_str("Working sets\n");
-    for p in &a.working.picks {
-        let _ = writeln!(
-            out,
-            "  {}: {} ({})",
-            report::named(curriculum, p.movement),
-            p.prescription.words(curriculum, p.movement),
-            p.why
+    if let Some(path) = &options.page {
+        io::replace(path, &page(say, one))?;
+    }
+    Ok(())
+}
+
+fn answer(say: &Say<'_>, a: &Answer) -> Value {
+    let t = &a.training;
+    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id.to_string();
+    let ids = |list: &[MovementIx]| list.iter().map(|ix| id(*ix)).collect::<Vec<_>>();
+    let limiter = t.limiter.map(|at| {
+        let gap = &t.gaps[at];
+        let (low, high) = gap.tenths_of_weeks();
+        json!({
+            "movement": id(gap.movement), "target": gap.target.to_string(), "got": gap.got.map(|g| g.to_string()),
+            "weeks": [low as f64 / 10.0, high as f64 / 10.0], "opens": ids(&gap.opens), "signal": say.signal(gap.movement),
+        })
+    });
+    let conditions: Vec<String> = t.conditions.iter().map(|c| say.condition(*c)).collect();
+    let kinds: Map<String, Value> = t
+        .week_sets
+        .iter()
+        .map(|(kind, sets)| (Say::kind(*kind), json!(sets)))
+        .collect();
+    let retest = t
+        .retest
+        .as_ref()
+        .map(|r| json!({ "on": r.on.to_string(), "tests": ids(&r.tests) }));
+    json!({
+        "name": a.person.name, "today": t.today.to_string(),
+        "goal": { "skill": a.goal, "chosen": a.chosen, "reached": t.is_reached() },
+        "refused": t.refused.then(|| json!({ "why": say.say("ask") })),
+        "conditions": conditions, "limiter": limiter,
+        "sessions": t.sessions.iter().map(|s| session(say, t, s)).collect::<Vec<_>>(),
+        "retest": retest, "week_sets": kinds,
+        "estimate": true, "strength": strength(say, &a.estimates), "session_load": a.load.map(week_load),
+    })
+}
+
+fn session(say: &Say<'_>, t: &Training, s: &Session) -> Value {
+    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id.as_str();
+    let left: Vec<Value> = s
+        .left
+        .iter()
+        .map(|(ix, why)| json!({ "movement": id(*ix), "why": say.left(*why) }))
+        .collect();
+    json!({
+        "on": s.on.to_string(), "week": s.week, "name": s.name.map(String::from).unwrap_or_default(), "lighter": s.lighter,
+        "minutes": s.minutes, "warm_up": say.warm_up(s, t),
+        "lines": s.lines.iter().map(|l| line(say, t, l)).collect::<Vec<_>>(),
+        "left_out": left,
+    })
+}
+
+fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
+    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id.as_str();
+    let toward = l.gap.map(|at| {
+        let gap = &t.gaps[at];
+        json!({ "movement": id(gap.movement), "target": gap.target.to_string() })
+    });
+    let unit = match l.unit {
+        Unit::Reps => "reps",
+        Unit::Seconds => "s",
+    };
+    let side = l.sides.map(|s| match s.weaker_first {
+        true => "weaker first",
+        false => "each",
+    });
+    let weaker = l.sides.and_then(|s| s.weaker).map(|side| match side {
+        Side::Left => "left",
+        Side::Right => "right",
+    });
+    json!({
+        "block": l.block.name(), "movement": id(l.movement), "signal": say.signal(l.movement), "sets": l.sets, "amount": l.amount,
+        "unit": unit, "seconds_each": l.seconds_each.map(number), "with_kg": l.mass.map(kilograms), "side": side, "weaker": weaker,
+        "rest_s": l.rest_s, "in_reserve": l.in_reserve, "minutes": l.minutes, "toward": toward,
+        "instead_of": l.instead_of.map(id), "rule": l.rule.name(), "why": say.why(&l.why), "then": say.then(l),
+    })
+}
+
+/// Millionths as a number, whole where it is.
+fn number(micro: i64) -> Value {
+    match micro % ONE {
+        0 => json!(micro / ONE),
+        _ => json!(micro as f64 / ONE as f64),
+    }
+}
+
+fn tenth(n: f64) -> f64 {
+    (n * 10.0).round() / 10.0
+}
+
+fn hundredth(n: f64) -> f64 {
+    (n * 100.0).round() / 100.0
+}
+
+fn week_load(l: WeekLoad) -> Value {
+    json!({ "total": l.total.round(), "monotony": hundredth(l.monotony), "strain": l.strain.round() })
+}
+
+fn strength(say: &Say<'_>, estimates: &[Estimate]) -> Vec<Value> {
+    let one = |e: &Estimate| {
+        let max = e
+            .one_rep_max
+            .ok()
+            .map(|(low, high)| [tenth(low), tenth(high)]);
+        let relative = e
+            .relative
+            .map(|(low, high)| [hundredth(low), hundredth(high)]);
+        json!({
+            "movement": say.roster.curriculum.movement(e.movement).id.as_str(), "reps": e.reps, "moved_kg": tenth(e.moved),
+            "one_rep_max_kg": max, "of_body_weight": relative, "refused": e.one_rep_max.err().map(|why| why.to_string()),
+        })
+    };
+    estimates.iter().map(one).collect()
+}
+
+/// Today's session, one line a movement, or the whole plan.
+fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
+    let t = &a.training;
+    let fill =
+        |key: &str, values: &[(&str, Put<'_>)]| say.words.fill(&format!("training.{key}"), values);
+    let mut out = vec![format!("{}, {}", a.person.name, t.today)];
+    if t.refused {
+        out.extend([say.say("ask"), say.say("careful")]);
+        return out.join("\n") + "\n";
+    }
+    out.push(match &t.goal {
+        Some(goal) => {
+            let owner = match goal.of {
+                Chosen::Skill(ix) => Owner::Skill(ix),
+                Chosen::Movement(ix) => Owner::Movement(ix),
+            };
+            let name = say.roster.curriculum.name_of(owner);
+            let key = if goal.chosen { "goal" } else { "goal_nearest" };
+            fill(key, &[("goal", name.into())])
+        }
+        None => say.say("no_goal"),
+    });
+    out.extend(t.conditions.iter().map(|c| say.condition(*c)));
+    out.extend(holds_back(say, t));
+    let shown = if weeks { t.sessions.len() } else { 1 };
+    for s in t.sessions.iter().take(shown) {
+        out.push(say.head(s));
+        let warm_up = say.warm_up(s, t);
+        if !weeks && !warm_up.is_empty() {
+            out.push(format!("  {}: {}", say.say("warm_up"), warm_up.join(" ")));
+        }
+        out.extend(
+            s.lines
+                .iter()
+                .map(|l| format!("  {}", line_text(say, t, l))),
         );
+        out.extend(say.left_out(s).map(|left| format!("  {left}")));
     }
-    if a.working.picks.is_empty() {
-        out.push_str("  nothing is open to train with the equipment at hand\n");
+    if let Some(retest) = &t.retest {
+        let tests: Vec<String> = retest.tests.iter().map(|ix| say.named(*ix)).collect();
+        let (day, list) = (retest.on.to_string(), say.words.list(&tests));
+        out.push(fill(
+            "retest",
+            &[("day", (&day).into()), ("list", (&list).into())],
+        ));
     }
-    if a.working.practice.iter().any(|p| !p.before) {
-        out.push_str("Skill practice, after\n");
-        practice(&mut out, false);
+    if weeks {
+        out.extend(estimates_text(say, a));
     }
-    if !a.estimates.is_empty() {
-        out.push_str("Strength: the load that moved, and the most for one rep by seven formulas\n");
+    out.push(say.say("careful"));
+    out.join("\n") + "\n"
+}
+
+/// What stands between the person and the goal first.
+fn holds_back(say: &Say<'_>, t: &Training) -> Option<String> {
+    let Some(at) = t.limiter else {
+        t.goal.as_ref()?;
+        return Some(say.say(if t.is_reached() { "reached" } else { "nothing" }));
+    };
+    let gap = &t.gaps[at];
+    let (low, high) = gap.months();
+    let got = gap.got.map_or_else(
+        || say.say("unknown"),
+        |got| got.parts().say(say.units, say.words),
+    );
+    let target = gap.target.say(say.units, say.words);
+    let movement = say.named(gap.movement);
+    let values = [
+        ("movement", Put::Text(&movement)),
+        ("got", Put::Text(&got)),
+        ("target", Put::Text(&target)),
+        ("low", Put::Whole(low)),
+        ("high", Put::Whole(high)),
+    ];
+    Some(say.words.fill("training.limiter", &values))
+}
+
+/// A line: block, movement, sets, rest, minutes, what it works towards, its rule and reason.
+fn line_text(say: &Say<'_>, t: &Training, l: &Line) -> String {
+    let block = say.say(&format!("block.{}", l.block.key()));
+    let mut out = format!(
+        "{block:8} {}: {}, {}",
+        say.named(l.movement),
+        say.sets(l),
+        say.rest(l)
+    );
+    let minutes = [("n", Put::Whole(l.minutes))];
+    let _ = write!(
+        out,
+        " ({})",
+        say.words.fill("training.line_minutes", &minutes)
+    );
+    if let Some(toward) = say.toward(l, t) {
+        let _ = write!(out, ", {toward}");
     }
-    for e in &a.estimates {
-        let max = match e.one_rep_max {
-            Ok((low, high)) => format!("{low:.0} to {high:.0} kg for one"),
-            Err(why) => format!("no estimate: {why}"),
-        };
-        let name = report::named(curriculum, e.movement);
-        let _ = writeln!(
-            out,
-            "  {name}: {:.0} kg for {} reps, {max}",
-            e.moved, e.reps
-        );
-    }
-    if let Some(l) = a.load {
-        let _ = writeln!(
-            out,
-            "Session load of seven days, effort x minutes: {:.0}; monotony {:.2}, strain {:.0}",
-            l.total, l.monotony, l.strain
-        );
-    }
-    let _ = writeln!(out, "Plan");
-    for weeks in a.plan.alike() {
-        let sessions = weeks.iter().flat_map(|w| &w.sessions);
-        let days: Vec<String> = sessions.map(|s| s.on.to_string()).collect();
-        let (first, last) = (&weeks[0], &weeks[weeks.len() - 1]);
-        let lighter = if first.lighter {
-            ", lighter: half the sets"
-        } else {
-            ""
-        };
-        let which = match weeks.len() {
-            1 => format!("week {}", first.number),
-            _ => format!("weeks {} to {}", first.number, last.number),
-        };
-        let _ = writeln!(out, "  {which}: {}{lighter}", days.join(", "));
-    }
-    for line in volumes(&a.plan) {
-        let _ = writeln!(out, "  {line}");
-    }
-    let _ = writeln!(out, "  test again from {}", a.plan.retest);
-    aside_words(&mut out, &a.person);
-    let _ = writeln!(out, "{CAREFUL}");
+    let _ = write!(out, " [{}: {}]", say.rule(l), say.why(&l.why));
     out
 }
 
-/// What a week comes to, line by line.
-fn volumes(plan: &Plan) -> Vec<String> {
-    let joined = |of: &BTreeMap<&str, u32>| {
-        let all: Vec<String> = of.iter().map(|(p, n)| format!("{p} {n}")).collect();
-        all.join(", ")
+fn estimates_text(say: &Say<'_>, a: &Answer) -> Vec<String> {
+    let mass = |n: f64| {
+        let whole = (n.round() as i64) * crate::curriculum::target::KILOGRAM;
+        crate::curriculum::target::say_mass(whole, say.units, say.words)
     };
     let mut out = Vec::new();
-    if !plan.volume.is_empty() {
-        out.push(format!("sets a week: {}", joined(&plan.volume)));
+    if !a.estimates.is_empty() {
+        out.push(say.say("estimates"));
     }
-    if !plan.straight_arm.is_empty() {
-        let straight = joined(&plan.straight_arm);
-        out.push(format!("straight-arm sets a week: {straight}"));
+    for e in &a.estimates {
+        let (name, moved) = (say.named(e.movement), mass(e.moved));
+        let (low, high) = e.one_rep_max.map_or_else(
+            |_| (String::new(), String::new()),
+            |(low, high)| (mass(low), mass(high)),
+        );
+        let values = [
+            ("movement", Put::Text(&name)),
+            ("moved", Put::Text(&moved)),
+            ("reps", e.reps.into()),
+            ("low", Put::Text(&low)),
+            ("high", Put::Text(&high)),
+        ];
+        let key = match e.one_rep_max {
+            Ok(_) => "training.estimate",
+            Err(_) => "training.no_estimate",
+        };
+        out.push(format!("  {}", say.words.fill(key, &values)));
     }
-    if plan.push + plan.pull > 0 {
-        let (push, pull) = (plan.push, plan.pull);
-        out.push(format!("pushing sets a week {push}, pulling sets {pull}"));
+    if let Some(l) = a.load {
+        let micro = |n: f64| Put::Micro((hundredth(n) * ONE as f64).round() as i64);
+        let values = [
+            ("total", Put::Whole(l.total.round() as i64)),
+            ("monotony", micro(l.monotony)),
+            ("strain", Put::Whole(l.strain.round() as i64)),
+        ];
+        out.push(say.words.fill("training.week_load", &values));
     }
     out
 }
 
 /// The plan as a page of its own, to print.
-fn page(curriculum: &Curriculum, a: &Answer, today: Day) -> String {
+fn page(say: &Say<'_>, a: &Answer) -> String {
     use crate::site::escape;
-    let mut out = format!(
-        "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Plan: {name}</title>\n<style>body {{ font: 11pt/1.4 sans-serif; margin: 2rem; }} table {{ border-collapse: collapse; width: 100%; margin-block: 1rem; }} th, td {{ border: 1px solid #999; padding: 0.3rem 0.5rem; text-align: start; }} tr {{ break-inside: avoid; }} @page {{ margin: 15mm; }}</style></head>\n<body><h1>{name}</h1><p>{school}, from {today}. {CAREFUL}</p>\n",
-        name = escape(&a.person.name),
-        school = escape(&curriculum.school.name),
-    );
-    let list = |out: &mut String, title: &str, lines: &[String]| {
-        let _ = write!(out, "<h2>{title}</h2>\n<ul>");
-        for line in lines {
-            let _ = write!(out, "<li>{}</li>", escape(line));
-        }
-        out.push_str("</ul>\n");
-    };
-    let line = |ix, p: &Prescription, why: &str| {
-        format!(
-            "{}: {} ({why})",
-            report::named(curriculum, ix),
-            p.words(curriculum, ix)
-        )
-    };
-    for (before, title) in [
-        (true, "Skill practice, before"),
-        (false, "Skill practice, after"),
-    ] {
-        let practice = a.working.practice.iter().filter(|p| p.before == before);
-        let lines: Vec<String> = practice
-            .map(|p| line(p.movement, &p.prescription, p.why))
-            .collect();
-        if !lines.is_empty() {
-            list(&mut out, title, &lines);
-        }
-    }
-    let picks = a.working.picks.iter();
-    let lines: Vec<String> = picks
-        .map(|p| line(p.movement, &p.prescription, &p.why))
-        .collect();
-    list(&mut out, "Working sets", &lines);
-    list(&mut out, "A week", &volumes(&a.plan));
-    for week in &a.plan.weeks {
-        let lighter = if week.lighter { ", lighter" } else { "" };
-        let _ = write!(
-            out,
-            "<h2>Week {}{lighter}</h2>\n<table><thead><tr><th>Movement</th>",
-            week.number
-        );
-        for session in &week.sessions {
-            let _ = write!(out, "<th>{}</th>", session.on);
-        }
-        out.push_str("</tr></thead><tbody>\n");
-        for (i, (ix, _)) in week
-            .sessions
-            .first()
-            .map_or(&[][..], |s| &s.sets)
-            .iter()
-            .enumerate()
-        {
-            let _ = write!(
-                out,
-                "<tr><th>{}</th>",
-                escape(&report::named(curriculum, *ix))
-            );
-            for session in &week.sessions {
-                let _ = write!(
-                    out,
-                    "<td>{} ☐</td>",
-                    escape(&session.sets[i].1.words(curriculum, *ix))
-                );
-            }
-            out.push_str("</tr>\n");
-        }
-        out.push_str("</tbody></table>\n");
-    }
-    let _ = writeln!(
-        out,
-        "<p>Test again from {}.</p></body></html>",
-        a.plan.retest
-    );
-    out
+    text(say, a, true)
+        .lines()
+        .map(|line| format!("<p>{}</p>\n", escape(line)))
+        .collect()
 }

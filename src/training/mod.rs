@@ -1,8 +1,33 @@
 //! Training: what stands between a person and the goal, which of it can be worked on today, how much, and what has to be
 //! left alone.
 //!
-//! Pure: the day is an input. The page's own script gives the same answers from the published tables.
+//! Pure: the day is an input. The page's own script gives the same answers from the published tables. Estimates, and said so
+//! wherever they are shown.
 
+mod amounts;
+pub mod calendar;
+mod candidates;
 pub mod constants;
+mod ease;
+mod facts;
+mod goal;
+mod line;
+mod load;
+mod now;
+mod plan;
+mod reason;
+mod say;
+mod session;
+mod trainee;
+mod variation;
 
 pub use constants::{Constants, K};
+pub use facts::{Facts, Group, Kind, ORDER, Roster};
+pub use goal::{Gap, Goal};
+pub use line::{Line, Side, Sides, Unit};
+pub use now::Now;
+pub use plan::{Condition, Retest, Training, train};
+pub use reason::{Block, Left, Reason, Rule, Then};
+pub use say::Say;
+pub use session::{Session, warm_up_minutes};
+pub use trainee::{Mass, Trainee, kilograms};

@@ -103,6 +103,20 @@ impl Target {
         read::target(text)
     }
 
+    /// Sets of reps.
+    pub fn of_reps(sets: u32, reps: u32) -> Target {
+        Target {
+            measure: Measure::Reps,
+            at_most: false,
+            sets,
+            amount: Micro::from(reps) * ONE,
+            seconds: 0,
+            added: None,
+            tries: None,
+            each_side: false,
+        }
+    }
+
     pub fn measure(&self) -> Measure {
         self.measure
     }
@@ -276,6 +290,11 @@ fn say_seconds(amount: Micro, words: &Words) -> String {
         return words.fill("target.minutes", &[("n", Value::Micro(amount / 60))]);
     }
     words.fill("target.seconds", &[("n", Value::Micro(amount))])
+}
+
+/// A weight in kilograms or pounds without its sign, by hundred-millionths of a kilogram.
+pub fn say_mass(mass: i64, units: Units, words: &Words) -> String {
+    say_weight(Added::Mass(mass), units, words)
 }
 
 /// A weight without its sign. A tenth of a pound, and a tenth of a kilogram for what is finer than a gram, up for load and down

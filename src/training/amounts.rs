@@ -1,0 +1,225 @@
+//! How much: sets, reps or seconds, and the load, by what is known and by what the log says of moving on.
+
+use super::constants::K;
+use super::ease::Ease;
+use super::facts::Facts;
+use super::now::Now;
+use super::reason::{Reason, Rule};
+use super::trainee::{Logged, Mass, Trainee, down};
+use crate::curriculum::MovementIx;
+use crate::curriculum::target::ONE;
+
+/// Sets of an amount.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Amounts {
+    pub sets: i64,
+    /// Reps, or seconds.
+    pub amount: i64,
+    pub mass: Option<Mass>,
+    /// The rule of moving on or back, where one decided.
+    pub rule: Option<Rule>,
+    pub why: Option<Reason>,
+    pub in_reserve: Option<i64>,
+}
+
+/// What the log since the newest test says of moving on.
+enum Last<'t, 'a> {
+    Silent,
+    /// In full; whether a step is earned.
+    Full(&'t Logged<'a>, bool),
+    Missed(&'t Logged<'a>),
+}
+
+impl<'a> Trainee<'a> {
+    /// The newest session since the newest test, at the same load where one is asked, less than two weeks ago.
+    fn last(&self, ix: MovementIx, at: Option<Mass>) -> Last<'_, 'a> {
+        let facts = self.roster.of(ix);
+        let tests = self.person.tested.iter().filter(|t| t.movement == ix);
+        let since = tests
+            .map(|t| t.on)
+            .filter(|on| *on <= self.today)
+            .chain(self.long_off(facts.pattern()))
+            .max();
+        let counts = |t: &&Logged<'_>| {
+            since.is_none_or(|day| t.of.on > day) && at.is_none_or(|mass| t.mass == mass)
+        };
+        let log: Vec<&Logged<'a>> = self.logged(ix).filter(counts).collect();
+        let Some(last) = log.last().copied() else {
+            return Last::Silent;
+        };
+        if self.today.days_after(last.of.on) >= K.off[0] {
+            return Last::Silent;
+        }
+        if last.missed() {
+            return Last::Missed(last);
+        }
+        if !last.full() {
+            return Last::Silent;
+        }
+        let count = if facts.strict { K.three } else { K.two } as usize;
+        let good = |t: &Logged<'_>| {
+            let over = match facts.strict {
+                true => t.of.in_reserve.unwrap_or(0) >= K.left,
+                false => {
+                    let final_set = t.of.did.last().copied().unwrap_or(0);
+                    final_set >= t.first() + i64::from(K.over) * ONE
+                }
+            };
+            t.full() && over && t.first() == last.first() && t.mass == last.mass
+        };
+        let earned = log.len() >= count && log[log.len() - count..].iter().all(|t| good(t));
+        Last::Full(last, earned)
+    }
+
+    /// The steps that a plan shows for a line that stood so often in its earlier full weeks.
+    fn planned(&self, facts: &Facts<'_>, times: u32, ease: &Ease) -> i64 {
+        let every = if facts.strict { K.three } else { K.two };
+        match ease.by {
+            Some(_) => 0,
+            None => i64::from(K.planned.min(times / every)),
+        }
+    }
+
+    /// The amounts of what is known; `times`: how often it stood in the earlier full weeks of the plan.
+    pub(super) fn amounts(&self, ix: MovementIx, now: &Now, times: u32, ease: &Ease) -> Amounts {
+        let facts = self.roster.of(ix);
+        match facts.by_weight() && now.mass > 0 {
+            true => self.by_weight(ix, times, ease),
+            false => self.by_amount(ix, now, times, ease),
+        }
+    }
+
+    /// Full reps with weight on record: the dose's sets and reps, the load moves.
+    fn by_weight(&self, ix: MovementIx, times: u32, ease: &Ease) -> Amounts {
+        let facts = self.roster.of(ix);
+        let plate = self.roster.plate();
+        let reps = self.reps_loaded(facts);
+        let mut mass = self.load(ix);
+        let (mut rule, mut why) = (None, Reason::Load);
+        let mut left = K.load_reps;
+        match self.last(ix, None) {
+            Last::Full(last, earned) if last.first() >= reps * ONE => {
+                (mass, why, left) = (mass.max(last.mass), Reason::LoadHeld(last.mass), K.left);
+                let moves = (self.person.body_weight.unwrap_or(0) + mass) as f64;
+                if earned && !ease.hold && plate as f64 <= K.plate_share * moves + 1.0 {
+                    (mass, rule, why) = (mass + plate, Some(Rule::Strict), Reason::InFull);
+                }
+            }
+            Last::Missed(last) => {
+                (mass, rule, why) = (mass.min(last.mass), Some(Rule::Shows), Reason::FellShort);
+                left = K.left;
+            }
+            _ => {}
+        }
+        let planned = (mass + self.planned(facts, times, ease) * plate) as f64;
+        let bounded = self.bound(ix).map_or(planned, |bound| planned.min(bound));
+        let share = if ease.light { K.light } else { 1.0 };
+        Amounts {
+            sets: i64::from(facts.dose.sets()),
+            amount: reps,
+            mass: Some(self.in_plates(bounded * share).max(plate)),
+            rule,
+            why: Some(why),
+            in_reserve: Some(left.into()),
+        }
+    }
+
+    fn by_amount(&self, ix: MovementIx, now: &Now, times: u32, ease: &Ease) -> Amounts {
+        let facts = self.roster.of(ix);
+        let (hold, practice) = (facts.is_hold(), facts.practised());
+        let (start, top) = self.start_and_top(facts, now);
+        let mut amount = start;
+        let (mut rule, mut why) = (None, self.got(ix).map(Reason::Best));
+        let step = if hold { i64::from(K.step_s) } else { 1 };
+        match self.last(ix, Some(now.mass)) {
+            Last::Full(last, earned) => {
+                amount = amount.max(last.first() / ONE);
+                if earned && !ease.hold {
+                    amount += step;
+                    (rule, why) = match facts.strict {
+                        true => (Some(Rule::Strict), Some(Reason::InFull)),
+                        false => (Some(Rule::TwoForTwo), Some(Reason::TwoOver)),
+                    };
+                }
+            }
+            Last::Missed(last) => {
+                amount = amount.min(last.first() / ONE);
+                (rule, why) = (Some(Rule::Shows), Some(Reason::FellShort));
+            }
+            Last::Silent => {}
+        }
+        amount = amount.min(top).max(1);
+        let limit = match hold || practice {
+            true => top,
+            false => top.min(now.whole() - i64::from(K.left)),
+        };
+        let planned = amount + self.planned(facts, times, ease) * step;
+        amount = amount.max(planned.min(limit));
+        let sets = sets_of(facts, amount);
+        if ease.light {
+            amount = down(amount as f64 * K.light).max(self.fewest(facts));
+        }
+        let left = (now.whole() - amount).clamp(0, i64::from(K.reserve));
+        Amounts {
+            sets,
+            amount,
+            mass: match facts.loaded() && now.mass >= 0 {
+                true => Some(self.load(ix)),
+                false => Some(now.mass).filter(|mass| *mass != 0),
+            },
+            rule,
+            why,
+            in_reserve: facts.is_reps().then_some(left),
+        }
+    }
+
+    /// The amount of a set by what is known, and the most that it grows to.
+    ///
+    /// # Source
+    /// Two to four reps left (Zourdos et al. 2016, J Strength Cond Res 30(1):267-275); the rest common practice, no source.
+    fn start_and_top(&self, facts: &Facts<'_>, now: &Now) -> (i64, i64) {
+        let part = |share: f64| down(now.whole() as f64 * share);
+        let hold = facts.is_hold();
+        let (mut start, top) = if facts.practised() {
+            let start = match facts.own_dose {
+                true => facts.each.min(part(K.share)),
+                false => part(K.hold),
+            };
+            (start, if hold { now.whole() } else { now.whole() - 1 })
+        } else if hold {
+            let most = i64::from(K.hold_most);
+            (part(K.hold).min(most), part(K.share).min(most))
+        } else {
+            let strictly = facts.guarded() || facts.lowering() || facts.straight;
+            let most = i64::from(if strictly { K.reps_strict } else { K.reps });
+            (part(K.share).min(most), (now.whole() - 1).min(most))
+        };
+        start = start.max(self.fewest(facts));
+        (start, top)
+    }
+
+    /// Under 18 added weight is for six reps or more; otherwise one is enough.
+    fn fewest(&self, facts: &Facts<'_>) -> i64 {
+        let many = self.is_minor() && facts.loaded() && !facts.is_hold();
+        match many && facts.group().is_some() {
+            true => i64::from(K.minor_reps),
+            false => 1,
+        }
+    }
+}
+
+/// Sets to the nearest, half up, so that the volume of the dose is kept.
+fn sets_of(facts: &Facts<'_>, amount: i64) -> i64 {
+    let volume = i64::from(facts.dose.sets()) * facts.dose.amount();
+    let within = |[least, most]: [u32; 2], n: i64| n.clamp(least.into(), most.into());
+    let nearest = |volume: i64| (2 * volume + amount * ONE).div_euclid(2 * amount * ONE);
+    if facts.practised() {
+        let least = if facts.own_dose { 1 } else { K.attempts[0] };
+        return within([least, K.attempts[1]], nearest(volume));
+    }
+    let volume = match facts.is_hold() {
+        true => volume.clamp(i64::from(K.held[0]) * ONE, i64::from(K.held[1]) * ONE),
+        false => volume,
+    };
+    within(K.sets, nearest(volume))
+}

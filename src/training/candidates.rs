@@ -1,0 +1,337 @@
+//! What could stand in a session: a variation for each gap, what is kept up beside them, and the limiter.
+
+use super::constants::K;
+use super::facts::{Group, ORDER};
+use super::goal::{Gap, Goal};
+use super::reason::{Block, Left, Reason, Rule};
+use super::trainee::Trainee;
+use crate::curriculum::MovementIx;
+use crate::curriculum::words::{Pattern, Phase};
+use std::cmp::Reverse;
+
+/// A movement that could stand in a session, for its heaviest gap.
+#[derive(Clone, Debug)]
+pub struct Candidate {
+    pub movement: MovementIx,
+    /// The place of its gap, heaviest first; none for what is kept up.
+    pub gap: Option<usize>,
+    pub block: Block,
+    pub rule: Rule,
+    pub why: Vec<Reason>,
+    /// Single reps, beside what builds the same movement.
+    pub single: bool,
+    pub instead_of: Option<MovementIx>,
+    pub weight: u64,
+    /// Comes in every session: the limiter's lines, and from 65 the balance line.
+    pub first: bool,
+}
+
+/// All candidates in the order found, what has none, and the place of the limiter's gap.
+pub struct Candidates {
+    pub all: Vec<Candidate>,
+    pub left: Vec<(MovementIx, Left)>,
+    pub limiter: Option<usize>,
+    /// The place of the balance line from 65.
+    pub balance: Option<usize>,
+}
+
+impl Candidates {
+    pub fn of(trainee: &Trainee<'_>, goal: Option<&Goal>, gaps: &[Gap]) -> Candidates {
+        let mut pool = Pool {
+            trainee,
+            gaps,
+            all: Vec::new(),
+            left: Vec::new(),
+        };
+        for at in 0..gaps.len() {
+            pool.for_gap(at);
+        }
+        let limiter = pool.limiter();
+        pool.keep_up(goal);
+        let balance = pool.upright();
+        let Pool { mut all, left, .. } = pool;
+        for (i, one) in all.iter_mut().enumerate() {
+            one.first = Some(i) == balance || (one.gap.is_some() && one.gap == limiter);
+        }
+        Candidates {
+            all,
+            left,
+            limiter,
+            balance,
+        }
+    }
+
+    /// Lines of a known amount, range apart: few of them, and more first tries fit a session.
+    pub fn known(&self) -> usize {
+        let counts = |c: &&Candidate| !matches!(c.rule, Rule::FirstTry | Rule::Show | Rule::Range);
+        self.all.iter().filter(counts).count()
+    }
+}
+
+struct Pool<'t, 'a> {
+    trainee: &'t Trainee<'a>,
+    gaps: &'t [Gap],
+    all: Vec<Candidate>,
+    left: Vec<(MovementIx, Left)>,
+}
+
+impl Pool<'_, '_> {
+    /// A movement stands once: what comes first stays. What is unknown is tried first, mobility apart.
+    fn add(&mut self, of: Candidate) {
+        let known = |c: &Candidate| c.movement == of.movement && c.single == of.single;
+        if self.all.iter().any(known) {
+            return;
+        }
+        let facts = self.trainee.roster.of(of.movement);
+        let mut of = of;
+        if self.trainee.now(of.movement).is_none() && !facts.mobility() {
+            of.rule = Rule::FirstTry;
+            if of.why.is_empty() {
+                of.why.push(match self.trainee.long_off(facts.pattern()) {
+                    None => Reason::NothingKnown,
+                    Some(_) => Reason::TriedAnew,
+                });
+            }
+        }
+        self.all.push(of);
+    }
+
+    /// A candidate for a gap, in the block that its movement belongs to.
+    fn of_gap(&self, movement: MovementIx, gap: usize, rule: Rule, why: Vec<Reason>) -> Candidate {
+        let facts = self.trainee.roster.of(movement);
+        Candidate {
+            movement,
+            gap: Some(gap),
+            block: if facts.mobility() {
+                Block::Range
+            } else if facts.practised() {
+                Block::Practice
+            } else {
+                Block::Strength
+            },
+            rule,
+            why,
+            single: false,
+            instead_of: None,
+            weight: self.gaps[gap].weight,
+            first: false,
+        }
+    }
+
+    fn kept(&self, movement: MovementIx, rule: Rule, why: Reason) -> Candidate {
+        Candidate {
+            movement,
+            gap: None,
+            block: Block::KeptUp,
+            rule,
+            why: vec![why],
+            single: false,
+            instead_of: None,
+            weight: 0,
+            first: false,
+        }
+    }
+
+    fn for_gap(&mut self, at: usize) {
+        let (t, gap) = (self.trainee, &self.gaps[at]);
+        let (ix, facts) = (gap.movement, self.trainee.roster.of(gap.movement));
+        if !t.is_open(ix) {
+            return;
+        }
+        if !t.may(ix) {
+            let why = t.why_not(ix);
+            match t.instead(ix) {
+                Some(other) => {
+                    let one = self.of_gap(other, at, Rule::Instead, vec![Reason::Instead(ix, why)]);
+                    self.add(Candidate {
+                        instead_of: Some(ix),
+                        ..one
+                    });
+                }
+                None => self.left.push((ix, why)),
+            }
+            return;
+        }
+        if t.is_minor() && facts.loaded() && facts.lowering() {
+            return self.left.push((ix, Left::Minor));
+        }
+        let anew = gap.now.is_none() && t.long_off(facts.pattern()).is_some();
+        let simple = if gap.is_whole() && facts.counted && !(t.is_minor() && facts.loaded()) {
+            let known = t.got(ix).map(Reason::Known);
+            Some((Rule::Show, known.into_iter().collect()))
+        } else if facts.mobility() {
+            Some((Rule::Range, Vec::new()))
+        } else if facts.practised() && !(anew && facts.lowering()) {
+            Some((Rule::Practice, Vec::new()))
+        } else if gap.now.is_none() && !anew {
+            Some((Rule::FirstTry, Vec::new()))
+        } else {
+            None
+        };
+        if let Some((rule, why)) = simple {
+            return self.add(self.of_gap(ix, at, rule, why));
+        }
+        match !anew && t.fits(ix) == Some(true) {
+            true => self.itself_or_harder(at),
+            false => self.from_below(at, anew),
+        }
+    }
+
+    fn itself_or_harder(&mut self, at: usize) {
+        let t = self.trainee;
+        let ix = self.gaps[at].movement;
+        let up = t.harder(ix);
+        if up.is_none_or(|up| t.fits(up) != Some(true)) {
+            self.add(self.of_gap(ix, at, Rule::Itself, Vec::new()));
+        }
+        if let Some(up) = up {
+            let why = t.got(ix).map(|got| Reason::Easy(ix, got));
+            self.add(self.of_gap(up, at, Rule::Harder, why.into_iter().collect()));
+        }
+    }
+
+    /// What builds a gap that does not fit, or is tried anew after long off.
+    fn from_below(&mut self, at: usize, anew: bool) {
+        let t = self.trainee;
+        let (ix, now) = (self.gaps[at].movement, self.gaps[at].now);
+        let facts = t.roster.of(ix);
+        let amount = now.map_or(0, |now| now.whole());
+        let itself = !facts.lowering()
+            && match anew {
+                true => !facts.loaded(),
+                false => !facts.guarded() && amount >= i64::from(K.itself),
+            };
+        let got = t.got(ix).filter(|_| !anew);
+        match t.builder(ix, anew) {
+            Some(low) if !(itself && t.is_too_easy(low)) => {
+                let why = got.map(|got| Reason::TooFew(ix, got));
+                self.add(self.of_gap(low, at, Rule::Builder, why.into_iter().collect()));
+                let few = (1..=i64::from(K.singles)).contains(&amount);
+                let full = facts.is_reps() && facts.of.phase == Some(Phase::Full);
+                if !anew && few && full && !facts.strict && !t.is_minor() {
+                    let why = got.map(Reason::Single);
+                    let one = self.of_gap(ix, at, Rule::Singles, why.into_iter().collect());
+                    self.add(Candidate {
+                        single: true,
+                        block: Block::Practice,
+                        ..one
+                    });
+                }
+            }
+            _ if itself => {
+                self.add(self.of_gap(ix, at, Rule::Itself, vec![Reason::ShortSets]));
+            }
+            _ => self.left.push((ix, Left::TooHard)),
+        }
+    }
+
+    /// The heaviest gap that has a line of its own, unknown ones and those whose target is reached last.
+    fn limiter(&self) -> Option<usize> {
+        let own = self.all.iter().filter(|c| c.instead_of.is_none());
+        own.filter_map(|c| c.gap).min_by_key(|at| {
+            let gap = &self.gaps[*at];
+            (gap.now.is_none() || gap.is_whole(), *at)
+        })
+    }
+
+    /// What is kept up: each pattern of the chain without a strength line of known amount, then each group without one; of a group
+    /// without any line a first try.
+    fn keep_up(&mut self, goal: Option<&Goal>) {
+        let t = self.trainee;
+        let roster = t.roster;
+        let counts = |c: &&Candidate| {
+            c.block == Block::Strength && !matches!(c.rule, Rule::FirstTry | Rule::Show)
+        };
+        let mut known: Vec<Pattern> = self
+            .all
+            .iter()
+            .filter(counts)
+            .map(|c| roster.of(c.movement).pattern())
+            .collect();
+        let chain: &[MovementIx] = goal.map_or(&roster.standing, |g| &g.chain);
+        let can: Vec<MovementIx> = roster
+            .standing
+            .iter()
+            .copied()
+            .filter(|ix| {
+                let f = roster.of(*ix);
+                f.group().is_some() && f.counted && !f.lowering() && !f.practised() && t.may(*ix)
+            })
+            .collect();
+        for pattern in ORDER {
+            let of = |ix: &MovementIx| roster.of(*ix).pattern() == pattern;
+            if chain.iter().any(of) && !known.contains(&pattern) {
+                let list: Vec<MovementIx> = can.iter().copied().filter(of).collect();
+                known.extend(self.keep(&list, Reason::NoGap(pattern)));
+            }
+        }
+        for group in Group::ALL {
+            let plain = |ix: &MovementIx| {
+                let f = roster.of(*ix);
+                f.group() == Some(group) && !f.guarded()
+            };
+            let list: Vec<MovementIx> = can.iter().copied().filter(plain).collect();
+            if !known.iter().any(|p| Group::of(*p) == Some(group)) {
+                known.extend(self.keep(&list, Reason::WholeBody));
+            }
+            let has_line =
+                |c: &Candidate| c.block.is_hard() && roster.of(c.movement).group() == Some(group);
+            if !self.all.iter().any(has_line) {
+                self.try_group(group, &list);
+            }
+        }
+    }
+
+    /// Keeps up the highest rung that fits, bent arms first; where it is too easy the next. Gives its pattern.
+    fn keep(&mut self, list: &[MovementIx], why: Reason) -> Option<Pattern> {
+        let t = self.trainee;
+        let fitting = list.iter().filter(|ix| t.fits(**ix) == Some(true));
+        let best = *fitting.min_by_key(|ix| {
+            let f = t.roster.of(**ix);
+            (f.straight, Reverse(f.stage), **ix)
+        })?;
+        let up = t.harder(best);
+        if up.is_none_or(|up| t.fits(up) != Some(true)) {
+            self.add(self.kept(best, Rule::KeptUp, why));
+        }
+        if let (Some(up), Some(got)) = (up, t.got(best)) {
+            self.add(self.kept(up, Rule::Harder, Reason::Easy(best, got)));
+        }
+        Some(t.roster.of(best).pattern())
+    }
+
+    /// Of a group without any line: bent arms, the lowest rung, the fewest cautions.
+    fn try_group(&mut self, group: Group, list: &[MovementIx]) {
+        let t = self.trainee;
+        let unknown = list.iter().filter(|ix| t.now(**ix).is_none());
+        let easiest = unknown.min_by_key(|ix| {
+            let f = t.roster.of(**ix);
+            (f.straight, f.stage, f.of.cautions.len(), **ix)
+        });
+        if let Some(ix) = easiest {
+            self.add(self.kept(*ix, Rule::FirstTry, Reason::NothingOfGroup(group)));
+        }
+    }
+
+    /// From 65 an upright balance movement in every session: of the gaps, else the highest rung.
+    fn upright(&mut self) -> Option<usize> {
+        let t = self.trainee;
+        if !t.is_from(K.balance_age) {
+            return None;
+        }
+        let stands = |ix: MovementIx| t.roster.of(ix).upright_balance() && t.may(ix);
+        let found = |c: &Candidate| stands(c.movement) && c.rule != Rule::Show;
+        if let Some(at) = self.all.iter().position(found) {
+            return Some(at);
+        }
+        let all = t.roster.standing.iter().copied().filter(|ix| stands(*ix));
+        let best = all.min_by_key(|ix| (Reverse(t.roster.of(*ix).stage), *ix))?;
+        self.all.retain(|c| c.movement != best || c.single);
+        self.add(Candidate {
+            block: Block::Practice,
+            why: Vec::new(),
+            ..self.kept(best, Rule::Balance, Reason::WholeBody)
+        });
+        Some(self.all.len() - 1)
+    }
+}

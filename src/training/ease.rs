@@ -1,0 +1,92 @@
+//! What is taken back on a day: after time off, for pain, after a pause.
+
+use super::constants::K;
+use super::reason::{Reason, Rule};
+use super::trainee::Trainee;
+use crate::curriculum::words::Pattern;
+use crate::curriculum::{Day, MovementIx};
+
+const WEEK: i32 = 7;
+
+/// How a line is made less.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Ease {
+    /// Half the sets, 0.8 of the amount.
+    pub light: bool,
+    /// A rung down, neither inverted nor loaded.
+    pub easier: bool,
+    /// Nothing moves on.
+    pub hold: bool,
+    /// The last rule that took something back, with its reason.
+    pub by: Option<(Rule, Reason)>,
+}
+
+impl Trainee<'_> {
+    /// What is taken back of a movement on a day of a plan that begins on `first`.
+    pub(super) fn ease(&self, ix: MovementIx, on: Day, first: Day) -> Ease {
+        let facts = self.roster.of(ix);
+        let mut ease = match facts.pattern() {
+            Pattern::Mobility | Pattern::Exit => Ease::default(),
+            _ => self.after_time_off(ix, on, first),
+        };
+        for pain in self.newest_pains() {
+            let felt = (K.pain[0]..K.pain[1]).contains(&pain.score);
+            let recent = on.days_after(pain.on) <= K.pain_days;
+            if !facts.stresses(pain.part) || !felt || !recent {
+                continue;
+            }
+            let worse = pain.next_morning.unwrap_or(0) > pain.score;
+            ease.hold = true;
+            ease.light |= worse;
+            ease.easier |= worse;
+            let why = Reason::Hurts {
+                part: pain.part,
+                score: pain.score,
+                worse,
+            };
+            ease.by = Some((Rule::Pain, why));
+        }
+        for ended in &self.ended {
+            let week = (on.days_after(ended.until) - 1).div_euclid(WEEK) + 1;
+            if week > K.pause_weeks || !self.reaches(ended.what, ix) {
+                continue;
+            }
+            // Week 1 light and easier, week 2 easier, week 3 light.
+            ease.hold = true;
+            ease.light |= week != 2;
+            ease.easier |= week <= 2;
+            ease.by = Some((Rule::Pause, Reason::AfterPause(week)));
+        }
+        ease
+    }
+
+    /// By the log of the pattern, since it was last forgotten: the newest gap of two weeks or more still has its say for a week or
+    /// two after it ended.
+    fn after_time_off(&self, ix: MovementIx, on: Day, first: Day) -> Ease {
+        let facts = self.roster.of(ix);
+        let foot = self.long_off(facts.pattern());
+        let mut days = self.days_of(facts.pattern());
+        days.retain(|day| foot.is_none_or(|foot| *day > foot));
+        let ends = days.iter().copied().skip(1);
+        let ends = ends.chain([self.today.max(first)]);
+        let gaps: Vec<(Day, Day)> = days.iter().copied().zip(ends).collect();
+        let long = gaps
+            .into_iter()
+            .rev()
+            .find(|(from, to)| to.days_after(*from) >= K.off[0]);
+        let Some((from, to)) = long else {
+            return Ease::default();
+        };
+        let off = to.days_after(from);
+        let longer = off >= K.off[1];
+        if on.days_after(to) >= K.off_for[usize::from(longer)] {
+            return Ease::default();
+        }
+        Ease {
+            light: true,
+            easier: longer || facts.lowering(),
+            hold: true,
+            by: Some((Rule::TimeOff, Reason::DaysOff(off))),
+        }
+    }
+}

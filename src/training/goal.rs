@@ -1,0 +1,298 @@
+//! The goal, and the gaps between a person and it.
+
+use super::facts::Roster;
+use super::now::Now;
+use super::trainee::Trainee;
+use crate::chain::{Route, below};
+use crate::curriculum::target::Got;
+use crate::curriculum::{Leaf, MovementIx, Need, SkillIx, Target};
+use crate::readiness::{Share, Truth, WHOLE, client_route};
+use crate::results::Goal as Chosen;
+use std::cmp::{Ordering, Reverse};
+use std::collections::HashMap;
+
+/// 365.25 days a year, twelve months, seven days a week.
+const WEEKS_A_MONTH: f64 = 4.35;
+
+/// What a person trains for.
+#[derive(Clone, Debug)]
+pub struct Goal {
+    pub of: Chosen,
+    pub leaf: Leaf,
+    /// Chosen by the person, or the nearest.
+    pub chosen: bool,
+    /// The movements still to own; `None` where the goal cannot be reached.
+    pub route: Option<Route>,
+    /// The goal and all that its needs mention, down to the ground.
+    pub chain: Vec<MovementIx>,
+}
+
+/// A movement on the way to the goal at the easiest target asked of it (the goal at its own).
+#[derive(Clone, Debug)]
+pub struct Gap {
+    pub movement: MovementIx,
+    pub target: Target,
+    pub now: Option<Now>,
+    /// What is known, as a result would be written.
+    pub got: Option<Got>,
+    pub share: Share,
+    /// The movements that ask for it, by id.
+    pub opens: Vec<MovementIx>,
+    /// The longest path from here to the goal: half weeks of both ends of each range together, times what is missing in
+    /// thousandths. Whole numbers, so that every machine orders gaps alike.
+    pub weight: u64,
+    /// The same path by its low and its high ends, in half weeks times thousandths.
+    pub low: u64,
+    pub high: u64,
+}
+
+impl Gap {
+    /// The heaviest first, then the one that opens more, then by id.
+    pub fn order(&self) -> (Reverse<u64>, Reverse<usize>, MovementIx) {
+        (
+            Reverse(self.weight),
+            Reverse(self.opens.len()),
+            self.movement,
+        )
+    }
+
+    pub fn is_whole(&self) -> bool {
+        self.share == WHOLE
+    }
+
+    /// The path in weeks, low and high, in tenths, half up.
+    pub fn tenths_of_weeks(&self) -> (u64, u64) {
+        let tenths = |halves: u64| (halves + 100) / 200;
+        (tenths(self.low), tenths(self.high))
+    }
+
+    /// The path in months, low and high, up.
+    pub fn months(&self) -> (i64, i64) {
+        let months = |halves: u64| (halves as f64 / 2000.0 / WEEKS_A_MONTH).ceil() as i64;
+        (months(self.low), months(self.high))
+    }
+}
+
+/// The leaf that a goal asks.
+fn leaf_of(roster: &Roster<'_>, of: Chosen) -> Leaf {
+    match of {
+        Chosen::Skill(ix) => roster.curriculum.skill(ix).goal.clone(),
+        Chosen::Movement(ix) => {
+            let movement = roster.curriculum.movement(ix);
+            Leaf {
+                movement: ix,
+                target: movement.standard,
+                own_standard: true,
+                span: movement.spans.standard,
+            }
+        }
+    }
+}
+
+impl Trainee<'_> {
+    fn goal_of(&self, of: Chosen, chosen: bool) -> Goal {
+        let (curriculum, stages) = (self.roster.curriculum, self.roster.stages);
+        let leaf = leaf_of(self.roster, of);
+        let mut chain = below(curriculum, leaf.movement);
+        chain.retain(|ix| stages.is_reached(*ix) && self.roster.find(*ix).is_some());
+        Goal {
+            of,
+            route: client_route(curriculum, self.person, self.today, &leaf),
+            leaf,
+            chosen,
+            chain,
+        }
+    }
+
+    /// The goal that was asked for, else the person's own, else the skill with the largest share owned that is not finished,
+    /// of these the one with the shortest route.
+    pub fn goal(&self, asked: Option<Chosen>) -> Option<Goal> {
+        if let Some(of) = asked.or(self.person.goal) {
+            return Some(self.goal_of(of, true));
+        }
+        let curriculum = self.roster.curriculum;
+        let stands = |ix: &SkillIx| {
+            let goal = curriculum.skill(*ix).goal.movement;
+            self.roster.find(goal).is_some() && self.roster.stages.is_reached(goal)
+        };
+        let share = |goal: &Goal| {
+            let owned = goal.chain.iter().filter(|ix| self.owns(**ix)).count();
+            (owned as u64, goal.chain.len().max(1) as u64)
+        };
+        let more = |(a, of_a): (u64, u64), (b, of_b): (u64, u64)| (b * of_a).cmp(&(a * of_b));
+        let weeks = |goal: &Goal| goal.route.as_ref().map_or(0, |r| r.half_weeks);
+        curriculum
+            .skills()
+            .map(|(ix, _)| ix)
+            .filter(stands)
+            .map(|ix| (ix, self.goal_of(Chosen::Skill(ix), false)))
+            .filter(|(_, g)| g.route.as_ref().is_some_and(|r| !r.movements.is_empty()))
+            .min_by(|(a_ix, a), (b_ix, b)| {
+                more(share(a), share(b))
+                    .then(weeks(a).cmp(&weeks(b)))
+                    .then(a_ix.cmp(b_ix))
+            })
+            .map(|(_, goal)| goal)
+    }
+
+    /// The gaps, the heaviest first: from the goal down, through movements not owned, each untrue leaf under groups not true
+    /// whose movement is on the route.
+    pub fn gaps(&self, goal: &Goal) -> Vec<Gap> {
+        let top = goal.leaf.movement;
+        let route = goal.route.as_ref().map_or(&[][..], |r| &r.movements);
+        let mut on_route = vec![false; self.roster.curriculum.len()];
+        route.iter().for_each(|ix| on_route[ix.at()] = true);
+        if !on_route[top.at()] {
+            return Vec::new();
+        }
+        let mut found: Vec<(MovementIx, Vec<Target>, Vec<MovementIx>)> =
+            vec![(top, Vec::new(), Vec::new())];
+        let mut place: HashMap<MovementIx, usize> = HashMap::from([(top, 0)]);
+        let mut open = vec![top];
+        while let Some(ix) = open.pop() {
+            if self.owns(ix) {
+                continue;
+            }
+            for leaf in self.untrue_of(ix) {
+                let below = leaf.movement;
+                if !on_route[below.at()] {
+                    continue;
+                }
+                let at = *place.entry(below).or_insert_with(|| {
+                    found.push((below, Vec::new(), Vec::new()));
+                    open.push(below);
+                    found.len() - 1
+                });
+                found[at].1.push(leaf.target);
+                found[at].2.push(ix);
+            }
+        }
+        let mut gaps: Vec<Gap> = found
+            .into_iter()
+            .map(|(ix, asked, opens)| {
+                let target = match ix == top {
+                    true => goal.leaf.target,
+                    false => self.easiest(&asked).unwrap_or(goal.leaf.target),
+                };
+                self.gap(ix, target, opens)
+            })
+            .collect();
+        self.weigh(&mut gaps);
+        gaps.sort_by_key(Gap::order);
+        gaps
+    }
+
+    fn gap(&self, movement: MovementIx, target: Target, mut opens: Vec<MovementIx>) -> Gap {
+        opens.sort_unstable();
+        opens.dedup();
+        let now = self.now(movement);
+        Gap {
+            movement,
+            target,
+            share: self.share(now.as_ref(), &target),
+            now,
+            got: self.got(movement),
+            opens,
+            weight: 0,
+            low: 0,
+            high: 0,
+        }
+    }
+
+    fn untrue_of(&self, ix: MovementIx) -> Vec<&Leaf> {
+        let movement = self.roster.curriculum.movement(ix);
+        let guarded = movement.guarded();
+        let is_true = |leaf: &Leaf| self.evidence.leaf(leaf, guarded) == Truth::True;
+        let mut out = Vec::new();
+        untrue(&movement.needs, &is_true, &mut out);
+        out
+    }
+
+    /// The easiest of some targets as ladders order them; loads in kilograms.
+    fn easiest(&self, asked: &[Target]) -> Option<Target> {
+        let hardness = |t: &Target| {
+            let amount = if t.at_most() { -t.amount() } else { t.amount() };
+            let load = self.mass(t.added()).unwrap_or(0);
+            let hits = t.tries().map_or(0, |t| t.hits);
+            (load, t.sets(), amount, t.seconds(), hits)
+        };
+        asked.iter().min_by_key(|t| hardness(t)).copied()
+    }
+
+    /// Gives each gap the longest path to the goal, each movement on it counting its weeks times what is missing of it.
+    fn weigh(&self, gaps: &mut [Gap]) {
+        let place: HashMap<MovementIx, usize> = gaps
+            .iter()
+            .enumerate()
+            .map(|(i, g)| (g.movement, i))
+            .collect();
+        let opens: Vec<Vec<usize>> = gaps
+            .iter()
+            .map(|g| {
+                g.opens
+                    .iter()
+                    .filter_map(|ix| place.get(ix).copied())
+                    .collect()
+            })
+            .collect();
+        let own: Vec<Path> = gaps
+            .iter()
+            .map(|g| {
+                let (low, high) = self.roster.of(g.movement).half_weeks;
+                let missing = u64::from(WHOLE - g.share);
+                let of = |weeks: u32| u64::from(weeks) * missing;
+                (of(low) + of(high), of(low), of(high))
+            })
+            .collect();
+        let mut paths = vec![None; gaps.len()];
+        for i in 0..gaps.len() {
+            longest(i, &opens, &own, &mut vec![false; gaps.len()], &mut paths);
+        }
+        for (gap, path) in gaps.iter_mut().zip(paths) {
+            (gap.weight, gap.low, gap.high) = path.unwrap_or_default();
+        }
+    }
+}
+
+/// Weight, low and high.
+type Path = (u64, u64, u64);
+
+/// The longest path from a gap to the goal. In circles a gap does not count twice; what was worked out is kept.
+fn longest(
+    at: usize,
+    opens: &[Vec<usize>],
+    own: &[Path],
+    on_path: &mut [bool],
+    paths: &mut [Option<Path>],
+) -> Path {
+    if let Some(path) = paths[at] {
+        return path;
+    }
+    on_path[at] = true;
+    let mut best = Path::default();
+    for up in &opens[at] {
+        if !on_path[*up] {
+            let path = longest(*up, opens, own, on_path, paths);
+            if path.cmp(&best) == Ordering::Greater {
+                best = path;
+            }
+        }
+    }
+    on_path[at] = false;
+    let path = (own[at].0 + best.0, own[at].1 + best.1, own[at].2 + best.2);
+    paths[at] = Some(path);
+    path
+}
+
+/// The untrue leaves of a tree, under groups that are not true.
+fn untrue<'n>(need: &'n Need<Leaf>, is_true: &dyn Fn(&Leaf) -> bool, out: &mut Vec<&'n Leaf>) {
+    if need.holds(&|leaf| is_true(leaf)) {
+        return;
+    }
+    match need {
+        Need::Leaf(leaf) => out.push(leaf),
+        Need::All(parts) | Need::Any(parts) | Need::AtLeast(_, parts) => {
+            parts.iter().for_each(|part| untrue(part, is_true, out));
+        }
+    }
+}

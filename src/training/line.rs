@@ -1,0 +1,331 @@
+//! The line of a candidate on a day: what is asked, of which variation, with which rest, and what follows.
+
+use super::candidates::Candidate;
+use super::constants::K;
+use super::ease::Ease;
+use super::facts::{Facts, Group};
+use super::goal::Gap;
+use super::now::Now;
+use super::reason::{Block, Reason, Rule, Then};
+use super::trainee::{Mass, Trainee, down};
+use crate::curriculum::target::{Measure, ONE};
+use crate::curriculum::words::Pattern;
+use crate::curriculum::{Day, MovementIx};
+
+/// What the amount counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unit {
+    Reps,
+    Seconds,
+}
+
+/// Which side.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    Left,
+    Right,
+}
+
+/// Both sides, where a movement has them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Sides {
+    /// They are told apart: the weaker first, its amount for both.
+    pub weaker_first: bool,
+    /// So far apart that this one does one set more.
+    pub weaker: Option<Side>,
+}
+
+/// A line of a session.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    pub block: Block,
+    pub movement: MovementIx,
+    pub sets: i64,
+    pub amount: i64,
+    pub unit: Unit,
+    /// Seconds of each rep in millionths, where said.
+    pub seconds_each: Option<i64>,
+    pub mass: Option<Mass>,
+    pub sides: Option<Sides>,
+    pub rest_s: u32,
+    pub in_reserve: Option<i64>,
+    pub minutes: i64,
+    /// The place of the gap that it works towards.
+    pub gap: Option<usize>,
+    pub instead_of: Option<MovementIx>,
+    pub rule: Rule,
+    pub why: Vec<Reason>,
+    pub then: Then,
+    /// The candidate that it stands for.
+    pub of: usize,
+    /// Light or easier.
+    pub eased: bool,
+}
+
+/// Where in a plan a line is asked for.
+#[derive(Clone, Copy, Debug)]
+pub struct At {
+    pub on: Day,
+    /// The day of the plan's first session.
+    pub first: Day,
+    /// How often the candidate stood in the earlier full weeks of the plan.
+    pub times: u32,
+    /// It was tried or shown earlier in the plan, and its number is not in.
+    pub tried: bool,
+    pub is_limiter: bool,
+}
+
+/// What is asked of a movement.
+#[derive(Debug, Default)]
+struct Asked {
+    sets: i64,
+    amount: i64,
+    mass: Option<Mass>,
+    rule: Option<Rule>,
+    why: Vec<Reason>,
+    in_reserve: Option<i64>,
+}
+
+impl Trainee<'_> {
+    /// The line of a candidate; `None` where it has none on that day.
+    pub(super) fn line(&self, of: usize, c: &Candidate, gaps: &[Gap], at: At) -> Option<Line> {
+        let ease = self.ease(c.movement, at.on, at.first);
+        let movement = match ease.easier && !self.roster.of(c.movement).mobility() {
+            true => self.easier(c.movement)?,
+            false => c.movement,
+        };
+        let (facts, now) = (self.roster.of(movement), self.now(movement));
+        let asked = self.asked(movement, c, gaps, at, &ease)?;
+        let unit = match facts.is_reps() {
+            true => Unit::Reps,
+            false => Unit::Seconds,
+        };
+        let mut rule = asked.rule.unwrap_or(c.rule);
+        let mut why = asked.why;
+        if let Some((by, reason)) = ease.by {
+            rule = by;
+            why.insert(0, reason);
+        }
+        let mut line = Line {
+            block: c.block,
+            movement,
+            sets: match ease.light {
+                true => half(asked.sets).max(K.fewest.into()),
+                false => asked.sets,
+            },
+            amount: asked.amount,
+            unit,
+            seconds_each: Some(facts.seconds).filter(|s| *s > 0),
+            mass: asked.mass,
+            sides: facts.of.each_side.then(|| sides(facts, now.as_ref())),
+            rest_s: 0,
+            in_reserve: asked.in_reserve,
+            minutes: 0,
+            gap: c.gap,
+            instead_of: c.instead_of,
+            rule,
+            why,
+            then: match rule {
+                Rule::Show => Then::Result,
+                Rule::FirstTry if facts.guarded() || facts.lowering() => Then::Did,
+                Rule::FirstTry => Then::StopTwo,
+                _ => Then::Step,
+            },
+            of,
+            eased: ease.light || ease.easier,
+        };
+        line.rest_s = self.rest(&line);
+        line.minutes = self.minutes_of(&line);
+        Some(line)
+    }
+
+    fn asked(
+        &self,
+        ix: MovementIx,
+        c: &Candidate,
+        gaps: &[Gap],
+        at: At,
+        ease: &Ease,
+    ) -> Option<Asked> {
+        let facts = self.roster.of(ix);
+        if facts.mobility() && (c.rule != Rule::Show || ease.by.is_some()) {
+            return Some(self.range(ix, c, at.is_limiter));
+        }
+        let known = self.now(ix);
+        // Nothing new, nothing to show and no singles while something is taken back.
+        let new = known.is_none() || c.rule == Rule::Show || c.single;
+        if new && ease.by.is_some() {
+            return None;
+        }
+        let Some(now) = known else {
+            return Some(self.first_try(ix, c, at.tried));
+        };
+        if c.rule == Rule::Show {
+            let target = &gaps[c.gap?].target;
+            let tries = target.tries().map_or(target.sets(), |t| t.of);
+            return Some(Asked {
+                sets: tries.into(),
+                amount: target.amount() / ONE,
+                mass: self.mass(target.added()).filter(|mass| *mass != 0),
+                why: c.why.clone(),
+                ..Asked::default()
+            });
+        }
+        if c.single {
+            return Some(Asked {
+                sets: K.single_sets.into(),
+                amount: 1,
+                mass: Some(now.mass).filter(|mass| *mass != 0),
+                why: c.why.clone(),
+                ..Asked::default()
+            });
+        }
+        let kept = c.block == Block::KeptUp;
+        let times = if kept { 0 } else { at.times };
+        let amounts = self.amounts(ix, &now, times, ease);
+        let mut why = c.why.clone();
+        why.extend(amounts.why);
+        Some(Asked {
+            sets: match kept {
+                true => K.keep_sets[usize::from(self.is_from(K.keep_age))].into(),
+                false => amounts.sets,
+            },
+            amount: amounts.amount,
+            mass: amounts.mass,
+            rule: amounts.rule,
+            why,
+            in_reserve: amounts.in_reserve,
+        })
+    }
+
+    /// Range: in seconds the dose, at most 0.7 of now, unknown 10 s; else 30 s; the limiter four sets.
+    ///
+    /// # Source
+    /// 60 s in all, in holds of 10 to 30 s: Garber et al. 2011, Med Sci Sports Exerc 43(7):1334-1359.
+    fn range(&self, ix: MovementIx, c: &Candidate, is_limiter: bool) -> Asked {
+        let (facts, now) = (self.roster.of(ix), self.now(ix));
+        let (sets, amount) = match (facts.is_hold(), now) {
+            (true, None) => (K.range_sets, K.unknown_s.into()),
+            (true, Some(now)) => {
+                let most = down(now.whole() as f64 * K.share);
+                let sets = match facts.own_dose {
+                    true => facts.dose.sets(),
+                    false => K.range_sets,
+                };
+                (sets, facts.each.min(most).max(1))
+            }
+            (false, _) => (K.range_sets, K.range_s.into()),
+        };
+        let mut why = c.why.clone();
+        why.push(match self.got(ix) {
+            Some(got) => Reason::Asked(ix, got),
+            None => Reason::Measure,
+        });
+        Asked {
+            sets: if is_limiter { K.range_limiter } else { sets }.into(),
+            amount,
+            why,
+            ..Asked::default()
+        }
+    }
+
+    /// What is unknown: two sets of a few; later in the plan three of the same until its number is in.
+    fn first_try(&self, ix: MovementIx, c: &Candidate, tried: bool) -> Asked {
+        let facts = self.roster.of(ix);
+        let few = facts.guarded() || facts.lowering() || facts.each <= i64::from(K.try_dose);
+        let amount = if facts.is_hold() {
+            facts.each.min(K.try_s.into())
+        } else if facts.loaded() && self.is_minor() {
+            K.minor_reps.into()
+        } else {
+            facts
+                .each
+                .min(if few { K.try_reps_few } else { K.try_reps }.into())
+        };
+        let dose = self.mass(facts.dose.added());
+        Asked {
+            sets: if tried { K.again } else { K.try_sets }.into(),
+            amount: amount.max(1),
+            mass: match facts.loaded() {
+                true => Some(self.load(ix)),
+                false => dose.filter(|mass| *mass != 0),
+            },
+            rule: Some(if tried {
+                Rule::UntilTested
+            } else {
+                Rule::FirstTry
+            }),
+            why: match tried {
+                true => vec![Reason::UntilNumber],
+                false => c.why.clone(),
+            },
+            in_reserve: facts.is_reps().then(|| K.left.into()),
+        }
+    }
+
+    /// Seconds under way in one set, in millionths, both sides.
+    fn work(&self, line: &Line) -> i64 {
+        let each = match line.unit {
+            Unit::Reps => line.seconds_each.unwrap_or(i64::from(K.rep_s) * ONE),
+            Unit::Seconds => ONE,
+        };
+        line.amount * each * if line.sides.is_some() { 2 } else { 1 }
+    }
+
+    /// Seconds of rest. A test's own rest is for tests. Common practice, no source.
+    fn rest(&self, line: &Line) -> u32 {
+        let facts = self.roster.of(line.movement);
+        let short = matches!(facts.pattern(), Pattern::Balance | Pattern::Exit)
+            && self.work(line) <= i64::from(K.short) * ONE;
+        if facts.mobility() || short {
+            return K.rest.range;
+        }
+        match facts.group() {
+            None => K.rest.easy,
+            Some(_) if facts.guarded() => K.rest.guarded,
+            Some(Group::Core) => K.rest.easy,
+            Some(_) if line.unit == Unit::Seconds => K.rest.easy,
+            Some(_) => K.rest.strength,
+        }
+    }
+
+    /// Sets times work and rest, half a set more for the weaker side, rounded up.
+    pub(super) fn minutes_of(&self, line: &Line) -> i64 {
+        let more = line.sides.is_some_and(|s| s.weaker.is_some());
+        let halves = 2 * line.sets + i64::from(more);
+        let each = self.work(line) + i64::from(line.rest_s) * ONE;
+        let minute = 2 * 60 * ONE;
+        (halves * each + minute - 1) / minute
+    }
+}
+
+/// Half the sets, up.
+pub(super) fn half(sets: i64) -> i64 {
+    (sets + 1) / 2
+}
+
+/// The weaker side first where they are told apart; one set more for it where they are far apart.
+fn sides(facts: &Facts<'_>, now: Option<&Now>) -> Sides {
+    let Some((left, right)) = now.and_then(|n| n.sides).filter(|(l, r)| l != r) else {
+        return Sides {
+            weaker_first: false,
+            weaker: None,
+        };
+    };
+    let allowed = match facts.measure() {
+        Measure::Reps | Measure::Time => (left.max(right) as f64 * K.sides) as i64,
+        Measure::Length => i64::from(K.sides_cm) * ONE,
+        Measure::Angle => i64::from(K.sides_deg) * ONE,
+        Measure::Done => ONE,
+    };
+    let left_is_weaker = (left < right) != facts.of.standard.at_most();
+    let weaker = if left_is_weaker {
+        Side::Left
+    } else {
+        Side::Right
+    };
+    Sides {
+        weaker_first: true,
+        weaker: (left.abs_diff(right) as i64 > allowed).then_some(weaker),
+    }
+}

@@ -1,0 +1,270 @@
+//! Four weeks: the days, the lighter week, the retest, and everything that an answer says.
+
+use super::candidates::Candidates;
+use super::constants::K;
+use super::facts::{Kind, Roster};
+use super::goal::{Gap, Goal};
+use super::session::{Laying, Session, Week, counts_as_hard};
+use super::trainee::Trainee;
+use crate::curriculum::{Day, MovementIx};
+use crate::results::{Goal as Chosen, Person};
+use std::collections::BTreeMap;
+
+const WEEK: i32 = 7;
+const LETTERS: [char; 8] = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'];
+
+/// The day on which tests are done again, and which.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Retest {
+    pub on: Day,
+    pub tests: Vec<MovementIx>,
+}
+
+/// What a person is to do.
+pub struct Training {
+    pub today: Day,
+    /// The health questions said: a clinician first. Then there is nothing below.
+    pub refused: bool,
+    pub goal: Option<Goal>,
+    /// The heaviest first.
+    pub gaps: Vec<Gap>,
+    /// The place of the gap that holds back.
+    pub limiter: Option<usize>,
+    pub sessions: Vec<Session>,
+    pub retest: Option<Retest>,
+    /// Hard sets of the first week.
+    pub week_sets: BTreeMap<Kind, i64>,
+    pub conditions: Vec<Condition>,
+    /// Parts that hurt or rest, by name: warm-ups leave out what is felt there.
+    pub sore: Vec<crate::curriculum::words::BodyPart>,
+}
+
+/// What holds for every session.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Condition {
+    CoachPresent,
+    Sixes,
+}
+
+impl Training {
+    /// The goal itself is shown.
+    pub fn is_reached(&self) -> bool {
+        let route = self.goal.as_ref().and_then(|g| g.route.as_ref());
+        !self.refused && route.is_some_and(|r| r.movements.is_empty())
+    }
+}
+
+/// Everything for one person on a day. `asked` goes before the person's own goal.
+///
+/// # Complexity
+/// Linear in the curriculum but for the route; each session looks at every candidate once.
+pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today: Day) -> Training {
+    if Trainee::is_refused(person) {
+        return refused(today);
+    }
+    let trainee = Trainee::new(roster, person, today);
+    let goal = trainee.goal(asked);
+    let gaps = goal.as_ref().map_or_else(Vec::new, |g| trainee.gaps(g));
+    let candidates = Candidates::of(&trainee, goal.as_ref(), &gaps);
+    let (mut sessions, retest_on) = weeks(&trainee, &candidates, &gaps);
+    name(&mut sessions, &trainee);
+    let mut week_sets = BTreeMap::new();
+    let of_week = sessions.iter().filter(|s| s.week == 1);
+    for line in of_week.flat_map(|s| &s.lines).filter(|l| counts_as_hard(l)) {
+        let kind = roster.of(line.movement).kind();
+        *week_sets.entry(kind).or_default() += line.sets;
+    }
+    let retest = retest_on.map(|on| Retest {
+        on,
+        tests: trainee.retests(goal.as_ref(), &gaps, on),
+    });
+    Training {
+        today,
+        refused: false,
+        conditions: conditions(&trainee, &gaps),
+        sore: trainee.sore(),
+        limiter: candidates.limiter,
+        goal,
+        gaps,
+        sessions,
+        retest,
+        week_sets,
+    }
+}
+
+fn refused(today: Day) -> Training {
+    Training {
+        today,
+        refused: true,
+        goal: None,
+        gaps: Vec::new(),
+        limiter: None,
+        sessions: Vec::new(),
+        retest: None,
+        week_sets: BTreeMap::new(),
+        conditions: Vec::new(),
+        sore: Vec::new(),
+    }
+}
+
+fn conditions(trainee: &Trainee<'_>, gaps: &[Gap]) -> Vec<Condition> {
+    let loaded = |g: &Gap| trainee.roster.of(g.movement).loaded();
+    let sixes = trainee.is_minor() && gaps.iter().any(loaded);
+    let mut out = Vec::new();
+    if trainee.is_youth() {
+        out.push(Condition::CoachPresent);
+    }
+    if sixes {
+        out.push(Condition::Sixes);
+    }
+    out
+}
+
+/// The sessions of all weeks, and the day of the retest: the day after the last session of the last lighter week.
+fn weeks(
+    trainee: &Trainee<'_>,
+    candidates: &Candidates,
+    gaps: &[Gap],
+) -> (Vec<Session>, Option<Day>) {
+    let dates: Vec<Vec<Day>> = (0..K.weeks).map(|w| days_of_week(trainee, w)).collect();
+    let first = dates.iter().flatten().next().copied();
+    let first = first.unwrap_or(trainee.today);
+    let start = start_of(trainee);
+    let every = (trainee.roster.curriculum.school.dose.lighter_every_days as i32 / WEEK).max(1);
+    let mut laying = Laying::new(trainee, candidates, gaps);
+    let mut before = laying.done.clone();
+    let (mut sessions, mut full, mut retest) = (Vec::new(), 0, None);
+    for (number, days) in (1..).zip(&dates) {
+        let begins = trainee.today.plus(WEEK * (number as i32 - 1));
+        let lighter = (begins.days_after(start).div_euclid(WEEK) + 1) % every == 0;
+        if !lighter {
+            before.clone_from(&laying.done);
+        }
+        let mut week = Week {
+            number,
+            lighter,
+            full: if lighter && full > 0 { full - 1 } else { full },
+            before: before.clone(),
+            sets: BTreeMap::new(),
+            first,
+        };
+        for (i, on) in days.iter().enumerate() {
+            let to_come = (days.len() - i) as u32;
+            sessions.push(laying.session(&mut week, *on, to_come));
+        }
+        full += u32::from(!lighter);
+        if lighter {
+            retest = Some(days.last().copied().unwrap_or(begins).plus(1));
+        }
+    }
+    (sessions, retest)
+}
+
+/// On the days that are said, else spread over the week.
+fn days_of_week(trainee: &Trainee<'_>, week: u32) -> Vec<Day> {
+    let begins = trainee.today.plus(WEEK * week as i32);
+    let all = (0..WEEK).map(|i| begins.plus(i));
+    match trainee.days.is_empty() {
+        true => (0..trainee.a_week as i32)
+            .map(|k| begins.plus(WEEK * k / trainee.a_week as i32))
+            .collect(),
+        false => all
+            .filter(|day| trainee.days.contains(&day.weekday()))
+            .collect(),
+    }
+}
+
+/// The day from which lighter weeks are counted: the log's first after its last two weeks off; today without a log.
+fn start_of(trainee: &Trainee<'_>) -> Day {
+    let mut days: Vec<Day> = trainee.log.iter().map(|t| t.of.on).collect();
+    days.dedup();
+    days.push(trainee.today);
+    let after_time_off = days
+        .windows(2)
+        .rev()
+        .find(|two| two[1].days_after(two[0]) >= K.off[0]);
+    after_time_off.map_or(days[0], |two| two[1])
+}
+
+/// Sessions that differ in strength are A, B and so on.
+fn name(sessions: &mut [Session], _: &Trainee<'_>) {
+    let mut kinds: Vec<Vec<MovementIx>> = Vec::new();
+    let mut places = Vec::new();
+    for session in sessions.iter() {
+        let strength = session
+            .lines
+            .iter()
+            .filter(|l| l.block == super::reason::Block::Strength);
+        let mut set: Vec<MovementIx> = strength.map(|l| l.movement).collect();
+        set.sort_unstable();
+        let at = kinds.iter().position(|k| *k == set).unwrap_or(kinds.len());
+        if at == kinds.len() {
+            kinds.push(set);
+        }
+        places.push(at);
+    }
+    if kinds.len() < 2 {
+        return;
+    }
+    for (session, at) in sessions.iter_mut().zip(places) {
+        session.name = Some(LETTERS[at.min(LETTERS.len() - 1)]);
+    }
+}
+
+impl Trainee<'_> {
+    /// What is tested again: showings due, results of the chain that run out soon after, the heaviest gaps; six at most, two of a
+    /// kind, mobility apart.
+    fn retests(&self, goal: Option<&Goal>, gaps: &[Gap], on: Day) -> Vec<MovementIx> {
+        let lasts = self.roster.curriculum.school.results_last_days as i32;
+        let mut newest: BTreeMap<MovementIx, Day> = BTreeMap::new();
+        let in_chain = |ix: MovementIx| goal.is_none_or(|g| g.chain.contains(&ix));
+        for t in self.person.tested.iter().filter(|t| in_chain(t.movement)) {
+            let day = newest.entry(t.movement).or_insert(t.on);
+            *day = t.on.max(*day);
+        }
+        let mut old: Vec<(Day, MovementIx)> = newest
+            .into_iter()
+            .filter(|(_, day)| {
+                self.today.days_after(*day) <= lasts && on.days_after(*day) + K.tests_ahead > lasts
+            })
+            .map(|(ix, day)| (day, ix))
+            .collect();
+        old.sort_unstable();
+        let shows = gaps.iter().filter(|g| g.is_whole()).map(|g| g.movement);
+        let due = shows
+            .chain(old.into_iter().map(|(_, ix)| ix))
+            .chain(gaps.iter().map(|g| g.movement));
+        let (mut out, mut kinds): (Vec<MovementIx>, BTreeMap<Kind, u32>) = Default::default();
+        for ix in due {
+            if out.len() >= K.tests as usize || out.contains(&ix) || !self.may(ix) {
+                continue;
+            }
+            let facts = self.roster.of(ix);
+            let count = kinds.entry(facts.kind()).or_default();
+            let room = facts.mobility() || *count < K.tests_kind;
+            if room && !(self.is_minor() && facts.loaded()) {
+                *count += 1;
+                out.push(ix);
+            }
+        }
+        out
+    }
+
+    /// The parts that hurt, and those that rest.
+    fn sore(&self) -> Vec<crate::curriculum::words::BodyPart> {
+        use crate::results::Paused;
+        let hurts = self.newest_pains().into_iter().filter(|p| p.score > 0);
+        let all = self.person.pauses.iter().chain(&self.person.restrictions);
+        let rests = all.filter(|p| p.holds_on(self.today));
+        let mut out: Vec<_> = rests
+            .filter_map(|p| match p.what {
+                Paused::Part(part) => Some(part),
+                _ => None,
+            })
+            .chain(hurts.map(|p| p.part))
+            .collect();
+        out.sort_by_key(|part| crate::curriculum::words::Word::word(*part));
+        out.dedup();
+        out
+    }
+}

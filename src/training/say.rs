@@ -1,0 +1,358 @@
+//! Training in words: lines, reasons, what is left out. The page's script says the same from the same words.
+
+use super::facts::{Group, Kind, Roster};
+use super::line::{Line, Side, Sides, Unit};
+use super::plan::{Condition, Training};
+use super::reason::{Left, Reason};
+use super::session::Session;
+use super::trainee::Mass;
+use crate::curriculum::MovementIx;
+use crate::curriculum::target::{Added, Got, Measure, ONE, say_mass};
+use crate::curriculum::words::{BodyPart, Pattern, Units, Word};
+use crate::results::Paused;
+use crate::words::{Value, Words};
+
+/// Says training in a language.
+pub struct Say<'a> {
+    pub roster: &'a Roster<'a>,
+    pub words: &'a Words,
+    pub units: Units,
+}
+
+impl<'a> Say<'a> {
+    /// In the school's own language and units.
+    pub fn of(roster: &'a Roster<'a>) -> Say<'a> {
+        Say {
+            roster,
+            words: &roster.curriculum.words,
+            units: roster.curriculum.school.units,
+        }
+    }
+
+    /// An entry of the section `training`.
+    fn fill(&self, key: &str, values: &[(&str, Value<'_>)]) -> String {
+        self.words.fill(&format!("training.{key}"), values)
+    }
+
+    pub fn say(&self, key: &str) -> String {
+        self.fill(key, &[])
+    }
+
+    fn name(&self, ix: MovementIx) -> &str {
+        &self.roster.curriculum.movement(ix).name
+    }
+
+    /// A movement with the signal word of its mark.
+    pub fn named(&self, ix: MovementIx) -> String {
+        match self.signal(ix) {
+            Some(signal) => format!("{} [{signal}]", self.name(ix)),
+            None => self.name(ix).to_string(),
+        }
+    }
+
+    /// The signal word of a movement's mark.
+    pub fn signal(&self, ix: MovementIx) -> Option<&'static str> {
+        let curriculum = self.roster.curriculum;
+        let class = curriculum.movement(ix).cautions.first()?;
+        Some(curriculum.cautions.class(*class).signal.word())
+    }
+
+    pub fn group(&self, group: Group) -> String {
+        self.say(&format!("group.{}", group.word()))
+    }
+
+    pub fn pattern(&self, pattern: Pattern) -> &str {
+        let key = format!("pattern.{}", pattern.word().replace(' ', "_"));
+        self.words.say(&key)
+    }
+
+    pub fn part(&self, part: BodyPart) -> &str {
+        let key = format!("body.{}", part.word().replace('-', "_"));
+        self.words.say(&key)
+    }
+
+    fn got(&self, got: &Got) -> String {
+        got.parts().say(self.units, self.words)
+    }
+
+    fn mass(&self, mass: Mass) -> String {
+        say_mass(mass, self.units, self.words)
+    }
+
+    /// What is paused or restricted.
+    pub fn spared(&self, what: Paused) -> String {
+        let book = &self.roster.curriculum.cautions;
+        match what {
+            Paused::Movement(ix) => self.name(ix).to_string(),
+            Paused::Part(part) => self.part(part).to_string(),
+            Paused::Class(ix) => book.class(ix).say("name", self.words).to_string(),
+            Paused::Pattern(pattern) => self.pattern(pattern).to_string(),
+        }
+    }
+
+    /// The reasons of a line, the weightiest first.
+    pub fn why(&self, reasons: &[Reason]) -> String {
+        let said = reasons.iter().map(|reason| self.reason(reason));
+        let both = |why: String, more: String| {
+            self.fill(
+                "why.both",
+                &[("why", (&why).into()), ("more", (&more).into())],
+            )
+        };
+        said.reduce(both).unwrap_or_default()
+    }
+
+    fn reason(&self, reason: &Reason) -> String {
+        let plain = |key: &str| self.say(&format!("why.{key}"));
+        let with =
+            |key: &str, values: &[(&str, Value<'_>)]| self.fill(&format!("why.{key}"), values);
+        match *reason {
+            Reason::NothingKnown => plain("nothing_known"),
+            Reason::NothingOfGroup(group) => with(
+                "nothing_of_group",
+                &[("group", (&self.group(group)).into())],
+            ),
+            Reason::TriedAnew => plain("tried_anew"),
+            Reason::Instead(ix, left) => {
+                let why = self.left(left);
+                with(
+                    "instead",
+                    &[("movement", self.name(ix).into()), ("why", (&why).into())],
+                )
+            }
+            Reason::Known(got) => with("show", &[("got", (&self.got(&got)).into())]),
+            Reason::Easy(ix, got) => self.of_movement("easy", ix, &got),
+            Reason::TooFew(ix, got) => self.of_movement("too_few", ix, &got),
+            Reason::Single(got) => with("single", &[("got", (&self.got(&got)).into())]),
+            Reason::ShortSets => plain("short_sets"),
+            Reason::NoGap(pattern) => with("no_gap", &[("pattern", self.pattern(pattern).into())]),
+            Reason::WholeBody => plain("whole_body"),
+            Reason::Best(got) => with("best", &[("got", (&self.got(&got)).into())]),
+            Reason::Load => plain("load"),
+            Reason::LoadHeld(mass) => with("load_held", &[("weight", (&self.mass(mass)).into())]),
+            Reason::InFull => plain("in_full"),
+            Reason::TwoOver => plain("two_over"),
+            Reason::FellShort => plain("fell_short"),
+            Reason::Asked(ix, got) => {
+                let standard = self.roster.of(ix).of.standard.say(self.units, self.words);
+                let got = self.got(&got);
+                with(
+                    "asked",
+                    &[("got", (&got).into()), ("standard", (&standard).into())],
+                )
+            }
+            Reason::Measure => plain("measure"),
+            Reason::UntilNumber => plain("until_number"),
+            Reason::DaysOff(n) => with("days_off", &[("n", Value::Whole(n.into()))]),
+            Reason::Hurts { part, score, worse } => with(
+                if worse { "pain_worse" } else { "pain_hold" },
+                &[("part", self.part(part).into()), ("score", score.into())],
+            ),
+            Reason::AfterPause(n) => with("after_pause", &[("n", Value::Whole(n.into()))]),
+        }
+    }
+
+    fn of_movement(&self, key: &str, ix: MovementIx, got: &Got) -> String {
+        let got = self.got(got);
+        let values = [("movement", self.name(ix).into()), ("got", (&got).into())];
+        self.fill(&format!("why.{key}"), &values)
+    }
+
+    /// Why something is left out.
+    pub fn left(&self, left: Left) -> String {
+        let plain = |key: &str| self.say(&format!("left.{key}"));
+        match left {
+            Left::Apart(group) => {
+                self.fill("left.apart", &[("group", (&self.group(group)).into())])
+            }
+            Left::Heavy => plain("heavy"),
+            Left::Waits => plain("waits"),
+            Left::ShowTurns => plain("show_turns"),
+            Left::TryTurns => plain("try_turns"),
+            Left::Turns => plain("turns"),
+            Left::Sets => plain("sets"),
+            Left::Time => plain("time"),
+            Left::TooHard => plain("too_hard"),
+            Left::Minor => plain("minor"),
+            Left::Equipment => plain("equipment"),
+            Left::Rests(what) => self.fill("left.paused", &[("what", (&self.spared(what)).into())]),
+            Left::Below => plain("below"),
+        }
+    }
+
+    pub fn condition(&self, condition: Condition) -> String {
+        self.say(match condition {
+            Condition::CoachPresent => "coach_present",
+            Condition::Sixes => "sixes",
+        })
+    }
+
+    /// The amount of one set, its load too.
+    fn one_set(&self, line: &Line, amount: i64, mass: Option<Mass>) -> String {
+        let (measure, seconds) = match line.unit {
+            Unit::Reps => (Measure::Reps, line.seconds_each.unwrap_or(0)),
+            Unit::Seconds => (Measure::Time, 0),
+        };
+        let added = mass.filter(|mass| *mass != 0).map(Added::Mass);
+        self.got(&Got::of(measure, 1, amount * ONE, seconds, added))
+    }
+
+    /// Sets, amount, load and sides: "5 x 3 reps with 10 kg added, each side".
+    pub fn sets(&self, line: &Line) -> String {
+        let amount = self.one_set(line, line.amount, line.mass);
+        let mut parts = vec![self.fill(
+            "sets",
+            &[
+                ("sets", Value::Whole(line.sets)),
+                ("amount", (&amount).into()),
+            ],
+        )];
+        if let Some(Sides {
+            weaker_first,
+            weaker,
+        }) = line.sides
+        {
+            parts.push(self.say(match weaker_first {
+                true => "weaker_first",
+                false => "each_side",
+            }));
+            parts.extend(weaker.map(|side| {
+                self.say(match side {
+                    Side::Left => "more_left",
+                    Side::Right => "more_right",
+                })
+            }));
+        }
+        self.words.list(&parts)
+    }
+
+    /// Rest and what is left in reserve: "rest 3 min, 2 left".
+    pub fn rest(&self, line: &Line) -> String {
+        let (key, n) = match line.rest_s % 60 {
+            0 => ("rest_min", line.rest_s / 60),
+            _ => ("rest_s", line.rest_s),
+        };
+        let mut parts = vec![self.fill(key, &[("n", n.into())])];
+        parts.extend(
+            line.in_reserve
+                .map(|n| self.fill("reserve", &[("n", Value::Whole(n))])),
+        );
+        self.words.list(&parts)
+    }
+
+    /// What a line works towards.
+    pub fn toward(&self, line: &Line, training: &Training) -> Option<String> {
+        let gap = &training.gaps[line.gap?];
+        let target = gap.target.say(self.units, self.words);
+        Some(self.fill(
+            "toward",
+            &[
+                ("movement", (&self.named(gap.movement)).into()),
+                ("target", (&target).into()),
+            ],
+        ))
+    }
+
+    pub fn rule(&self, line: &Line) -> String {
+        self.say(&format!("rule.{}", line.rule.key()))
+    }
+
+    pub fn then(&self, line: &Line) -> String {
+        self.say(&format!("then.{}", line.then.key()))
+    }
+
+    /// The lines of a warm-up: what to leave out, the school's for all and for the classes of the day, one easy set of the first
+    /// strength line.
+    pub fn warm_up(&self, session: &Session, training: &Training) -> Vec<String> {
+        let curriculum = self.roster.curriculum;
+        let school = &curriculum.school.warm_up;
+        let of_today = |class: &str| {
+            let bears = |line: &Line| {
+                let m = curriculum.movement(line.movement);
+                m.cautions
+                    .iter()
+                    .any(|c| curriculum.cautions.class(*c).id == class)
+            };
+            session.lines.iter().any(bears)
+        };
+        let mut out = Vec::new();
+        if !training.sore.is_empty() {
+            let parts: Vec<&str> = training.sore.iter().map(|p| self.part(*p)).collect();
+            let parts = self.words.list(&parts);
+            out.push(self.fill("leave_out", &[("parts", (&parts).into())]));
+        }
+        out.extend(school.get("always").into_iter().flatten().cloned());
+        let classes = school
+            .iter()
+            .filter(|(class, _)| *class != "always" && of_today(class));
+        out.extend(classes.flat_map(|(_, lines)| lines.clone()));
+        if let Some(first) = session.lines.iter().find(|l| l.block.is_hard()) {
+            let amount = self.one_set(first, (first.amount / 2).max(1), None);
+            let movement = self.named(first.movement);
+            out.push(self.fill(
+                "easy_set",
+                &[
+                    ("amount", (&amount).into()),
+                    ("movement", (&movement).into()),
+                ],
+            ));
+        }
+        out
+    }
+
+    /// A session's head: its day, week, name and length.
+    pub fn head(&self, session: &Session) -> String {
+        let name = session.name.map(String::from).unwrap_or_default();
+        let day = session.on.to_string();
+        let values = [
+            ("day", Value::Text(&day)),
+            ("week", session.week.into()),
+            ("minutes", Value::Whole(session.minutes)),
+            ("name", Value::Text(&name)),
+        ];
+        let head = match session.name {
+            Some(_) => self.fill("session_named", &values),
+            None => self.fill("session", &values),
+        };
+        match session.lighter {
+            true => self.fill("lighter", &[("session", (&head).into())]),
+            false => head,
+        }
+    }
+
+    /// What is left out of a session, the movements of one reason together, at most three of them by name.
+    pub fn left_out(&self, session: &Session) -> Option<String> {
+        let mut by: Vec<(Left, Vec<MovementIx>)> = Vec::new();
+        for (ix, why) in &session.left {
+            match by.iter_mut().find(|(left, _)| left == why) {
+                Some((_, list)) if list.contains(ix) => {}
+                Some((_, list)) => list.push(*ix),
+                None => by.push((*why, vec![*ix])),
+            }
+        }
+        if by.is_empty() {
+            return None;
+        }
+        let one = |(why, list): &(Left, Vec<MovementIx>)| {
+            let names: Vec<String> = list.iter().take(3).map(|ix| self.named(*ix)).collect();
+            let more = if list.len() > 3 { " …" } else { "" };
+            let movements = format!("{}{more}", self.words.list(&names));
+            let why = self.left(*why);
+            self.fill(
+                "left_of",
+                &[("movements", (&movements).into()), ("why", (&why).into())],
+            )
+        };
+        let all: Vec<String> = by.iter().map(one).collect();
+        let list = all.join("; ");
+        Some(self.fill("left_out", &[("list", (&list).into())]))
+    }
+
+    /// A kind as answers for programs name it.
+    pub fn kind(kind: Kind) -> String {
+        match kind.straight {
+            true => format!("{}, straight arms", kind.pattern.word()),
+            false => kind.pattern.word().to_string(),
+        }
+    }
+}

@@ -1,0 +1,396 @@
+//! One session: which lines stand in it, how many sets of each, what is left out and why.
+
+use super::candidates::{Candidate, Candidates};
+use super::constants::K;
+use super::facts::{Group, Kind, place_of};
+use super::goal::Gap;
+use super::line::{At, Line, half};
+use super::reason::{Block, Left, Rule};
+use super::trainee::{Trainee, down};
+use crate::curriculum::words::BodyPart;
+use crate::curriculum::{Day, MovementIx};
+use std::cmp::Reverse;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A training day.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Session {
+    pub on: Day,
+    /// From 1.
+    pub week: u32,
+    /// A letter where sessions differ in strength.
+    pub name: Option<char>,
+    /// Half the sets.
+    pub lighter: bool,
+    pub minutes: i64,
+    pub lines: Vec<Line>,
+    pub left: Vec<(MovementIx, Left)>,
+}
+
+/// What was done, and is planned so far.
+#[derive(Debug, Default)]
+pub struct Diary {
+    groups: BTreeMap<Group, BTreeSet<Day>>,
+    parts: BTreeMap<BodyPart, BTreeSet<Day>>,
+    stood: BTreeMap<MovementIx, BTreeSet<Day>>,
+}
+
+impl Diary {
+    /// The log.
+    pub fn of(trainee: &Trainee<'_>) -> Diary {
+        let mut diary = Diary::default();
+        for t in &trainee.log {
+            diary.did(trainee, t.of.movement, t.of.on, true);
+            diary.stand(t.of.movement, t.of.on);
+        }
+        diary
+    }
+
+    fn did(&mut self, trainee: &Trainee<'_>, ix: MovementIx, on: Day, hard: bool) {
+        let facts = trainee.roster.of(ix);
+        if let Some(group) = facts.group().filter(|_| hard) {
+            self.groups.entry(group).or_default().insert(on);
+        }
+        if facts.heavy {
+            for part in &facts.of.stresses {
+                self.parts.entry(*part).or_default().insert(on);
+            }
+        }
+    }
+
+    fn stand(&mut self, ix: MovementIx, on: Day) {
+        self.stood.entry(ix).or_default().insert(on);
+    }
+
+    /// How often a movement stood in the days before.
+    fn times(&self, ix: MovementIx, on: Day, days: i32) -> usize {
+        let stood = self.stood.get(&ix).into_iter().flatten();
+        stood
+            .filter(|day| (1..=days).contains(&on.days_after(**day)))
+            .count()
+    }
+}
+
+fn is_near(days: Option<&BTreeSet<Day>>, on: Day) -> bool {
+    days.is_some_and(|days| days.iter().any(|d| on.days_after(*d).abs() < K.apart))
+}
+
+/// A week of the plan while it is laid.
+#[derive(Debug)]
+pub struct Week {
+    /// From 1.
+    pub number: u32,
+    pub lighter: bool,
+    /// Full weeks of the plan that count for what its sets may rise to.
+    pub full: u32,
+    /// For each candidate how often it stood in earlier full weeks.
+    pub before: Vec<u32>,
+    /// Hard sets of a kind so far.
+    pub sets: BTreeMap<Kind, i64>,
+    pub first: Day,
+}
+
+/// Everything that lays sessions.
+pub struct Laying<'t, 'a> {
+    pub trainee: &'t Trainee<'a>,
+    pub candidates: &'t Candidates,
+    pub gaps: &'t [Gap],
+    pub diary: Diary,
+    /// Tried or shown earlier in the plan.
+    pub tried: BTreeSet<MovementIx>,
+    /// For each candidate how often it stood in full weeks so far.
+    pub done: Vec<u32>,
+    most_firsts: usize,
+}
+
+/// A session while it is laid.
+struct Draft {
+    on: Day,
+    to_come: i64,
+    left_minutes: i64,
+    used: BTreeMap<Block, i64>,
+    sets: BTreeMap<Kind, i64>,
+    lines: Vec<Line>,
+    left: Vec<(MovementIx, Left)>,
+}
+
+impl Draft {
+    fn count(&self, block: Block) -> usize {
+        self.lines.iter().filter(|l| l.block == block).count()
+    }
+
+    fn ruled(&self, rule: Rule) -> usize {
+        self.lines.iter().filter(|l| l.rule == rule).count()
+    }
+}
+
+/// Whether a line's sets are counted as hard ones.
+pub fn counts_as_hard(line: &Line) -> bool {
+    line.block.is_hard() && !matches!(line.rule, Rule::FirstTry | Rule::Show)
+}
+
+/// The minutes of a warm-up: a fifth, at most ten.
+pub fn warm_up_minutes(minutes: u32) -> i64 {
+    down(f64::from(minutes) * K.warm_up).min(K.warm_up_most.into())
+}
+
+impl<'t, 'a> Laying<'t, 'a> {
+    pub fn new(
+        trainee: &'t Trainee<'a>,
+        candidates: &'t Candidates,
+        gaps: &'t [Gap],
+    ) -> Laying<'t, 'a> {
+        let few = candidates.known() < K.known as usize;
+        Laying {
+            trainee,
+            candidates,
+            gaps,
+            diary: Diary::of(trainee),
+            tried: BTreeSet::new(),
+            done: vec![0; candidates.all.len()],
+            most_firsts: if few { K.first_new } else { K.first } as usize,
+        }
+    }
+
+    /// Lays a session. `to_come`: sessions of its week from this one on.
+    pub fn session(&mut self, week: &mut Week, on: Day, to_come: u32) -> Session {
+        let warm_up = warm_up_minutes(self.trainee.minutes);
+        let mut draft = Draft {
+            on,
+            to_come: to_come.min(K.per_week).into(),
+            left_minutes: i64::from(self.trainee.minutes) - warm_up,
+            used: BTreeMap::new(),
+            sets: BTreeMap::new(),
+            lines: Vec::new(),
+            left: self.candidates.left.clone(),
+        };
+        for of in self.in_turn(on) {
+            let c = &self.candidates.all[of];
+            let at = At {
+                on,
+                first: week.first,
+                times: week.before[of],
+                tried: self.tried.contains(&c.movement),
+                is_limiter: c.gap.is_some() && c.gap == self.candidates.limiter,
+            };
+            if let Some(line) = self.trainee.line(of, c, self.gaps, at) {
+                self.place(week, &mut draft, c, line);
+            }
+        }
+        self.close(week, draft, warm_up)
+    }
+
+    fn place(&self, week: &Week, draft: &mut Draft, c: &Candidate, line: Line) {
+        let roster = self.trainee.roster;
+        let kind = roster.of(line.movement).kind();
+        let stands = |l: &Line| l.movement == line.movement;
+        let alike = |l: &Line| roster.of(l.movement).kind() == kind;
+        // What is light or easier stands once of a kind.
+        let crowded =
+            line.eased && roster.of(c.movement).group().is_some() && draft.lines.iter().any(alike);
+        if crowded || draft.lines.iter().any(stands) {
+            return;
+        }
+        if let Some(why) = self.in_the_way(week, draft, c, &line) {
+            return draft.left.push((line.movement, why));
+        }
+        if c.block == Block::KeptUp {
+            let room = (K.lines as usize).saturating_sub(draft.count(Block::Strength));
+            let often = self.diary.times(c.movement, draft.on, 6) >= K.keep_week as usize;
+            if often || draft.count(Block::KeptUp) >= room.max(K.keep_lines as usize) {
+                return;
+            }
+        }
+        if c.block == Block::Strength && draft.count(Block::Strength) >= K.lines as usize {
+            return draft.left.push((line.movement, Left::Turns));
+        }
+        let movement = line.movement;
+        match self.fitted(week, draft, line) {
+            Ok(line) => {
+                draft.left_minutes -= line.minutes;
+                *draft.used.entry(line.block).or_default() += line.minutes;
+                if counts_as_hard(&line) {
+                    *draft.sets.entry(kind).or_default() += line.sets;
+                }
+                draft.lines.push(line);
+            }
+            Err(why) => draft.left.push((movement, why)),
+        }
+    }
+
+    fn in_the_way(&self, week: &Week, draft: &Draft, c: &Candidate, line: &Line) -> Option<Left> {
+        let facts = self.trainee.roster.of(line.movement);
+        let near = |part: &BodyPart| is_near(self.diary.parts.get(part), draft.on);
+        if let Some(group) = facts.group()
+            && rests_its_group(c, line, facts.turnover)
+            && is_near(self.diary.groups.get(&group), draft.on)
+        {
+            return Some(Left::Apart(group));
+        }
+        if facts.heavy && facts.of.stresses.iter().any(near) {
+            return Some(Left::Heavy);
+        }
+        match line.rule {
+            Rule::Show if self.tried.contains(&c.movement) => Some(Left::Waits),
+            Rule::Show if week.lighter || draft.ruled(Rule::Show) >= K.shows as usize => {
+                Some(Left::ShowTurns)
+            }
+            Rule::FirstTry if week.lighter || draft.ruled(Rule::FirstTry) >= self.most_firsts => {
+                Some(Left::TryTurns)
+            }
+            _ => None,
+        }
+    }
+
+    /// The line with as many sets as the week and the day have room for.
+    fn fitted(&self, week: &Week, draft: &Draft, mut line: Line) -> Result<Line, Left> {
+        let t = self.trainee;
+        if counts_as_hard(&line) {
+            let kind = t.roster.of(line.movement).kind();
+            let done = |sets: &BTreeMap<Kind, i64>| sets.get(&kind).copied().unwrap_or(0);
+            let rest = self.ceiling(kind, week.full) - done(&week.sets);
+            let room = (rest + draft.to_come - 1).div_euclid(draft.to_come) - done(&draft.sets);
+            if room < i64::from(K.fewest) {
+                return Err(Left::Sets);
+            }
+            line.sets = line.sets.min(room);
+        }
+        let used = draft.used.get(&line.block).copied().unwrap_or(0);
+        let of_block = f64::from(t.minutes) * K.block - used as f64;
+        let fits = |line: &Line| {
+            let minutes = t.minutes_of(line);
+            minutes <= draft.left_minutes
+                && (line.block.is_hard() || minutes as f64 <= of_block + 1e-9)
+        };
+        let fewest = match line.block {
+            Block::Practice => K.practice_fewest,
+            _ => K.fewest,
+        };
+        while !fits(&line) && line.rule != Rule::Show && line.sets > i64::from(fewest) {
+            line.sets -= 1;
+        }
+        line.minutes = t.minutes_of(&line);
+        match fits(&line) {
+            true => Ok(line),
+            false => Err(Left::Time),
+        }
+    }
+
+    /// Hard sets of a kind in a week: a third above the mean of what was logged in three weeks, or six if more, a third more after
+    /// each full week, at most ten, after twelve weeks of log fifteen. Common practice, no source.
+    pub fn ceiling(&self, kind: Kind, full: u32) -> i64 {
+        let t = self.trainee;
+        let of_kind = t.log.iter().filter(|l| {
+            t.roster.of(l.of.movement).kind() == kind && t.today.days_after(l.of.on) <= K.logged
+        });
+        let sets: usize = of_kind.clone().map(|l| l.of.did.len()).sum();
+        let rise = f64::from(K.rise[0]) / f64::from(K.rise[1]);
+        let risen = of_kind.clone().next().map_or(0.0, |first| {
+            let days = t.today.days_after(first.of.on).max(7);
+            (sets * 7) as f64 * f64::from(K.rise[0]) / f64::from(days * K.rise[1] as i32)
+        });
+        let begun = t.log.first().map(|l| t.today.days_after(l.of.on));
+        let most = K.cap[usize::from(begun.is_some_and(|days| days >= K.cap_days))];
+        down(risen.max(K.week_one.into()) * rise.powi(full as i32)).min(most.into())
+    }
+
+    /// The candidates in the order in which they get their place: what comes every time, then the best of each group, of practice
+    /// and of range, then the second of each, and so on; last what is kept up. Common practice, no source.
+    fn in_turn(&self, on: Day) -> Vec<usize> {
+        let all = &self.candidates.all;
+        let weight = |i: &usize| (Reverse(all[*i].weight), all[*i].movement, all[*i].single);
+        let times = |i: &usize| self.diary.times(all[*i].movement, on, K.turns);
+        let mut first: Vec<usize> = (0..all.len()).filter(|i| all[*i].first).collect();
+        first.sort_by_key(|i| (Some(*i) != self.candidates.balance, weight(i)));
+        let mut queues: BTreeMap<(Block, Option<Group>), Vec<usize>> = BTreeMap::new();
+        let mut kept: Vec<usize> = Vec::new();
+        for (i, c) in all.iter().enumerate().filter(|(_, c)| !c.first) {
+            let group = self.trainee.roster.of(c.movement).group();
+            match c.block {
+                Block::KeptUp => kept.push(i),
+                Block::Strength => queues.entry((c.block, group)).or_default().push(i),
+                block => queues.entry((block, None)).or_default().push(i),
+            }
+        }
+        let mut rounds: Vec<(usize, usize)> = Vec::new();
+        for mut queue in queues.into_values() {
+            queue.sort_by_key(|i| (times(i), weight(i)));
+            rounds.extend(queue.into_iter().enumerate());
+        }
+        rounds.sort_by_key(|(round, i)| (*round, weight(i)));
+        kept.sort_by_key(|i| {
+            let facts = self.trainee.roster.of(all[*i].movement);
+            (times(i), place_of(facts.pattern()), all[*i].movement)
+        });
+        first.extend(rounds.into_iter().map(|(_, i)| i));
+        first.extend(kept);
+        first
+    }
+
+    /// Writes a session down; in a lighter week it is the full one with half its sets, range apart.
+    fn close(&mut self, week: &mut Week, draft: Draft, warm_up: i64) -> Session {
+        let Draft {
+            on,
+            sets,
+            mut lines,
+            mut left,
+            ..
+        } = draft;
+        for line in &lines {
+            let c = &self.candidates.all[line.of];
+            self.diary.stand(c.movement, on);
+            self.done[line.of] += u32::from(!week.lighter);
+            if matches!(line.rule, Rule::FirstTry | Rule::Show) {
+                self.tried.insert(c.movement);
+            }
+            let turnover = self.trainee.roster.of(line.movement).turnover;
+            let hard = rests_its_group(c, line, turnover);
+            self.diary.did(self.trainee, line.movement, on, hard);
+        }
+        for (kind, sets) in sets {
+            *week.sets.entry(kind).or_default() += sets;
+        }
+        for line in &mut lines {
+            if week.lighter && line.block != Block::Range {
+                line.sets = half(line.sets);
+                line.minutes = self.trainee.minutes_of(line);
+            }
+        }
+        lines.sort_by_cached_key(|line| self.place_in_session(line));
+        left.retain(|(ix, _)| !lines.iter().any(|l| l.movement == *ix));
+        Session {
+            on,
+            week: week.number,
+            name: None,
+            lighter: week.lighter,
+            minutes: warm_up + lines.iter().map(|l| l.minutes).sum::<i64>(),
+            lines,
+            left,
+        }
+    }
+
+    /// Practice: exits, then balance and turnovers, then singles. Strength: straight-arm or inverted first, then by pattern, then the
+    /// higher rung. Range: by weight.
+    fn place_in_session(&self, line: &Line) -> impl Ord + use<> {
+        let facts = self.trainee.roster.of(line.movement);
+        let c = &self.candidates.all[line.of];
+        let is_exit = facts.pattern() == crate::curriculum::words::Pattern::Exit;
+        let key = match line.block {
+            Block::Practice => (!is_exit, c.single, 0, 0, Reverse(c.weight)),
+            Block::Range => (false, false, 0, 0, Reverse(c.weight)),
+            Block::Strength | Block::KeptUp => (
+                !(facts.straight || facts.of.inverted()),
+                false,
+                place_of(facts.pattern()),
+                u32::MAX - facts.stage,
+                Reverse(0),
+            ),
+        };
+        (line.block, key, line.movement)
+    }
+}
+
+/// Strength, what is kept up, turnovers and singles of a group lie 48 hours apart.
+fn rests_its_group(c: &Candidate, line: &Line, turnover: bool) -> bool {
+    line.block.is_hard() || c.single || turnover
+}

@@ -1,0 +1,324 @@
+//! One person on one day: age, time, log, states, what rests, what is at hand.
+
+use super::constants::K;
+use super::facts::Roster;
+use super::now::Now;
+use super::reason::Left;
+use crate::curriculum::target::{Added, KILOGRAM, ONE};
+use crate::curriculum::words::{BodyPart, Pattern, Phase, Screening, Weekday};
+use crate::curriculum::{Day, MovementIx};
+use crate::readiness::{self, Evidence, Readiness, State};
+use crate::results::{Paused, Person, Trained};
+use std::cell::OnceCell;
+use std::collections::BTreeMap;
+
+/// Hundred-millionths of a kilogram.
+pub type Mass = i64;
+
+/// A logged session of a movement, its load in kilograms.
+#[derive(Clone, Copy, Debug)]
+pub struct Logged<'a> {
+    pub of: &'a Trained,
+    pub mass: Mass,
+}
+
+impl Logged<'_> {
+    /// The first set, in millionths.
+    pub fn first(&self) -> i64 {
+        self.of.did.first().copied().unwrap_or(0)
+    }
+
+    pub fn best(&self) -> i64 {
+        self.of.did.iter().copied().max().unwrap_or(0)
+    }
+
+    /// No set below the first.
+    pub fn full(&self) -> bool {
+        self.of.did.iter().all(|set| *set >= self.first())
+    }
+
+    /// A set below the first, and nothing, or nothing said, in reserve.
+    pub fn missed(&self) -> bool {
+        !self.full() && self.of.in_reserve.unwrap_or(0) == 0
+    }
+}
+
+/// A pause of a week or more that has ended, or a pain.
+#[derive(Clone, Copy, Debug)]
+pub struct Ended {
+    pub what: Paused,
+    /// Its last day.
+    pub until: Day,
+}
+
+/// Everything that the training of one person on one day is worked out from.
+pub struct Trainee<'a> {
+    pub roster: &'a Roster<'a>,
+    pub person: &'a Person,
+    pub today: Day,
+    pub evidence: Evidence<'a>,
+    /// Before today, by day. What is trained today has its say from tomorrow on, so that the session stays while it is done.
+    pub log: Vec<Logged<'a>>,
+    /// In whole years, the birthday of this year still to come.
+    pub age: Option<i32>,
+    /// Sessions a week.
+    pub a_week: u32,
+    pub minutes: u32,
+    pub days: &'a [Weekday],
+    pub ended: Vec<Ended>,
+    /// As if nothing rested: what the route takes no notice of.
+    states: Vec<Option<State>>,
+    resting: Readiness,
+    pub(super) own: Vec<OnceCell<Option<Now>>>,
+    pub(super) now: Vec<OnceCell<Option<Now>>>,
+    pub(super) fits: Vec<OnceCell<Option<bool>>>,
+    pub(super) below: Vec<OnceCell<Vec<MovementIx>>>,
+    pub(super) foot: BTreeMap<Pattern, Option<Day>>,
+}
+
+impl<'a> Trainee<'a> {
+    pub fn new(roster: &'a Roster<'a>, person: &'a Person, today: Day) -> Trainee<'a> {
+        let curriculum = roster.curriculum;
+        let bare = Person {
+            pauses: Vec::new(),
+            restrictions: Vec::new(),
+            pains: Vec::new(),
+            screened: None,
+            ..person.clone()
+        };
+        let free = readiness::assess(curriculum, roster.stages, &bare, today);
+        let state = |ix: MovementIx| free.of(ix).map(|s| s.state);
+        let count = curriculum.len();
+        let mass = |t: &Trained| in_mass(t.added, person.body_weight).unwrap_or(0);
+        let stands = |t: &&Trained| t.on < today && roster.find(t.movement).is_some();
+        let mut log: Vec<Logged<'a>> = person
+            .trained
+            .iter()
+            .filter(stands)
+            .filter(|t| !t.did.is_empty())
+            .map(|of| Logged { of, mass: mass(of) })
+            .collect();
+        log.sort_by_key(|t| t.of.on);
+        let mut trainee = Trainee {
+            roster,
+            person,
+            today,
+            evidence: Evidence::new(curriculum, person, today),
+            age: person.born.map(|year| today.year() - year - 1),
+            a_week: person
+                .train
+                .a_week
+                .unwrap_or(curriculum.school.dose.a_week)
+                .clamp(1, 7),
+            minutes: person.train.minutes.unwrap_or(K.minutes),
+            days: &person.train.days,
+            ended: Vec::new(),
+            states: curriculum.movements().map(|(ix, _)| state(ix)).collect(),
+            resting: readiness::assess(curriculum, roster.stages, person, today),
+            own: vec![OnceCell::new(); count],
+            now: vec![OnceCell::new(); count],
+            fits: vec![OnceCell::new(); count],
+            below: vec![OnceCell::new(); count],
+            foot: BTreeMap::new(),
+            log,
+        };
+        for pattern in Pattern::ALL {
+            let foot = trainee.last_before_long_off(*pattern);
+            trainee.foot.insert(*pattern, foot);
+        }
+        trainee.ended = trainee.ended_pauses();
+        trainee
+    }
+
+    /// The health questions said: a clinician first.
+    pub fn is_refused(person: &Person) -> bool {
+        person.screened.is_some_and(|s| s.says == Screening::Ask)
+    }
+
+    pub fn is_minor(&self) -> bool {
+        self.age.is_some_and(|age| age < K.adult)
+    }
+
+    pub fn is_youth(&self) -> bool {
+        self.age.is_some_and(|age| age < K.youth)
+    }
+
+    pub fn is_from(&self, years: i32) -> bool {
+        self.age.is_some_and(|age| age >= years)
+    }
+
+    pub fn owns(&self, ix: MovementIx) -> bool {
+        self.states[ix.at()] == Some(State::Owned)
+    }
+
+    /// Open or owned, whether it rests or not.
+    pub fn is_open(&self, ix: MovementIx) -> bool {
+        matches!(self.states[ix.at()], Some(State::Open | State::Owned))
+    }
+
+    pub fn rests(&self, ix: MovementIx) -> bool {
+        self.resting
+            .of(ix)
+            .is_some_and(|s| s.state == State::Paused)
+    }
+
+    fn is_at_hand(&self, ix: MovementIx) -> bool {
+        let has = |word: &String| self.person.have.as_ref().is_none_or(|h| h.contains(word));
+        let needed = &self.roster.curriculum.movement(ix).equipment;
+        needed.iter().all(|one_of| one_of.iter().any(has))
+    }
+
+    /// Open or owned, resting in no way, and its equipment at hand.
+    pub fn may(&self, ix: MovementIx) -> bool {
+        self.roster.find(ix).is_some() && self.is_open(ix) && !self.rests(ix) && self.is_at_hand(ix)
+    }
+
+    /// Why an open movement may not be trained.
+    pub fn why_not(&self, ix: MovementIx) -> Left {
+        match self.rests(ix) {
+            true => self.why_it_rests(ix),
+            false => Left::Equipment,
+        }
+    }
+
+    fn why_it_rests(&self, ix: MovementIx) -> Left {
+        let by = self.resting.of(ix).map_or(&[][..], |s| &s.paused_by);
+        match by.first().and_then(|i| self.person.pauses.get(*i)) {
+            Some(pause) => Left::Rests(pause.what),
+            None => Left::Below,
+        }
+    }
+
+    /// A load in kilograms; `None` where the body weight would be needed and is not known.
+    pub fn mass(&self, added: Option<Added>) -> Option<Mass> {
+        in_mass(added, self.person.body_weight)
+    }
+
+    /// Of one movement, by day.
+    pub fn logged(&self, ix: MovementIx) -> impl DoubleEndedIterator<Item = &Logged<'a>> + Clone {
+        self.log.iter().filter(move |t| t.of.movement == ix)
+    }
+
+    /// The days on which a pattern was trained, each once, by day.
+    pub fn days_of(&self, pattern: Pattern) -> Vec<Day> {
+        let of = |t: &&Logged<'_>| self.roster.of(t.of.movement).pattern() == pattern;
+        let mut days: Vec<Day> = self.log.iter().filter(of).map(|t| t.of.on).collect();
+        days.dedup();
+        days
+    }
+
+    /// The last training of a pattern before so long off that what was known before is unknown now. Exits and mobility are not
+    /// forgotten. Common practice, no source.
+    fn last_before_long_off(&self, pattern: Pattern) -> Option<Day> {
+        if matches!(pattern, Pattern::Exit | Pattern::Mobility) {
+            return None;
+        }
+        let mut days = self.days_of(pattern);
+        days.push(self.today);
+        days.windows(2)
+            .filter(|two| two[1].days_after(two[0]) >= K.off[2])
+            .map(|two| two[0])
+            .max()
+    }
+
+    /// As computed once for each pattern.
+    pub fn long_off(&self, pattern: Pattern) -> Option<Day> {
+        self.foot.get(&pattern).copied().flatten()
+    }
+
+    /// Whether what is paused or restricted reaches a movement by itself.
+    pub fn reaches(&self, what: Paused, ix: MovementIx) -> bool {
+        let m = self.roster.curriculum.movement(ix);
+        match what {
+            Paused::Movement(of) => of == ix,
+            Paused::Part(part) => m.stresses.contains(&part),
+            Paused::Class(class) => m.cautions.contains(&class),
+            Paused::Pattern(pattern) => m.pattern == pattern,
+        }
+    }
+
+    /// The newest pain of each part, by part.
+    pub fn newest_pains(&self) -> Vec<&'a crate::results::Pain> {
+        let mut newest: BTreeMap<BodyPart, &crate::results::Pain> = BTreeMap::new();
+        for pain in &self.person.pains {
+            let kept = newest.entry(pain.part).or_insert(pain);
+            if pain.on >= kept.on {
+                *kept = pain;
+            }
+        }
+        newest.into_values().collect()
+    }
+
+    /// Whether an entry pauses its part: from 6 of 10, with any sign; under 18 any pain of wrist or elbow (growth plates).
+    pub fn stops(&self, pain: &crate::results::Pain) -> bool {
+        let growing = matches!(pain.part, BodyPart::Wrist | BodyPart::Elbow);
+        pain.score >= K.pain[1]
+            || !pain.signs.is_empty()
+            || (self.is_minor() && growing && pain.score > 0)
+    }
+
+    /// The pauses of a week or more that have ended, pains too.
+    fn ended_pauses(&self) -> Vec<Ended> {
+        let pauses = self.person.pauses.iter().filter_map(|p| {
+            let until = p.until.filter(|until| *until < self.today)?;
+            let long = until.days_after(p.on) + 1 >= K.pause_days;
+            long.then_some(Ended {
+                what: p.what,
+                until,
+            })
+        });
+        let mut out: Vec<Ended> = pauses.collect();
+        for part in BodyPart::ALL {
+            let mut pains: Vec<&crate::results::Pain> = self
+                .person
+                .pains
+                .iter()
+                .filter(|p| p.part == *part)
+                .collect();
+            pains.sort_by_key(|p| p.on);
+            let bad: Vec<bool> = pains.iter().map(|p| self.stops(p)).collect();
+            let Some(last) = bad.iter().rposition(|b| *b) else {
+                continue;
+            };
+            let Some(after) = pains.get(last + 1) else {
+                continue;
+            };
+            let first = bad[..last].iter().rposition(|b| !b).map_or(0, |i| i + 1);
+            if after.on.days_after(pains[first].on) >= K.pause_days {
+                out.push(Ended {
+                    what: Paused::Part(*part),
+                    until: after.on.plus(-1),
+                });
+            }
+        }
+        out
+    }
+
+    /// The phase that counts when variations are compared: a whole rep where none is said.
+    pub fn phase(&self, ix: MovementIx) -> Phase {
+        self.roster.of(ix).of.phase.unwrap_or(Phase::Full)
+    }
+}
+
+/// A load in hundred-millionths of a kilogram, rounded half up; 0 where there is none.
+pub fn in_mass(added: Option<Added>, body_weight: Option<i64>) -> Option<Mass> {
+    match added {
+        None => Some(0),
+        Some(Added::Mass(mass)) => Some(mass),
+        Some(Added::BodyWeight(0)) => Some(0),
+        Some(Added::BodyWeight(share)) => {
+            let product = i128::from(share) * i128::from(body_weight?);
+            Some((product + i128::from(ONE) / 2).div_euclid(i128::from(ONE)) as Mass)
+        }
+    }
+}
+
+/// Kilograms.
+pub fn kilograms(mass: Mass) -> f64 {
+    mass as f64 / KILOGRAM as f64
+}
+
+/// Down to a whole number; what is whole but for the error of a fraction stays.
+pub fn down(n: f64) -> i64 {
+    (n + 1e-9).floor() as i64
+}

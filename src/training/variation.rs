@@ -1,0 +1,155 @@
+//! Which variation stands for a gap: itself, what builds it, what is harder, what goes in its place.
+
+use super::constants::K;
+use super::trainee::Trainee;
+use crate::curriculum::MovementIx;
+use crate::curriculum::words::Phase;
+use std::cmp::Reverse;
+
+impl Trainee<'_> {
+    /// Strong enough for sets; `None` where nothing is known.
+    pub(super) fn fits(&self, ix: MovementIx) -> Option<bool> {
+        *self.fits[ix.at()].get_or_init(|| self.find_fits(ix))
+    }
+
+    fn find_fits(&self, ix: MovementIx) -> Option<bool> {
+        let (facts, now) = (self.roster.of(ix), self.now(ix)?);
+        if facts.by_weight() && now.mass > 0 {
+            return Some(self.load(ix) >= self.roster.plate());
+        }
+        let many = self.is_minor() && facts.loaded() && facts.is_reps() && facts.group().is_some();
+        if many {
+            return Some(now.whole() > i64::from(K.minor_reps));
+        }
+        let [least, most] = K.fits.map(i64::from);
+        let needed = match facts.is_hold() {
+            true => i64::from(K.hold_fits),
+            false => facts.each.min(most).max(least),
+        };
+        Some(now.whole() >= needed)
+    }
+
+    /// Far above its dose, and not loaded.
+    pub(super) fn is_too_easy(&self, ix: MovementIx) -> bool {
+        let facts = self.roster.of(ix);
+        let Some(now) = self.now(ix).filter(|_| !facts.loaded()) else {
+            return false;
+        };
+        match facts.is_hold() {
+            true => now.whole() > i64::from(K.easy_hold) * facts.each,
+            false => now.whole() >= facts.each + i64::from(K.easy),
+        }
+    }
+
+    /// For what is too easy: the lowest open harder neighbour, not lowering, that fits or is unknown.
+    pub(super) fn harder(&self, ix: MovementIx) -> Option<MovementIx> {
+        if !self.is_too_easy(ix) {
+            return None;
+        }
+        let fine = |up: &MovementIx| {
+            self.may(*up) && !self.roster.of(*up).lowering() && self.fits(*up) != Some(false)
+        };
+        let ups = self.roster.of(ix).harder.iter().copied().filter(fine);
+        ups.min_by_key(|up| (self.roster.of(*up).stage, *up))
+    }
+
+    /// Of the phase that builds another: its own, the full movement for a lowering one.
+    fn is_alike(&self, ix: MovementIx, low: MovementIx) -> bool {
+        let wanted = match self.roster.of(ix).lowering() {
+            true => Phase::Full,
+            false => self.phase(ix),
+        };
+        self.phase(low) == wanted
+    }
+
+    /// What may be trained below a movement, of its pattern, counted and not lowering: its easier neighbours, what its needs name,
+    /// all below these (the last two with its arms), each by the higher rung; those of its phase first.
+    pub(super) fn below(&self, ix: MovementIx) -> &[MovementIx] {
+        self.below[ix.at()].get_or_init(|| self.find_below(ix))
+    }
+
+    fn find_below(&self, ix: MovementIx) -> Vec<MovementIx> {
+        let facts = self.roster.of(ix);
+        let fine = |low: &MovementIx| {
+            let other = self.roster.find(*low);
+            let fits =
+                other.is_some_and(|o| o.pattern() == facts.pattern() && o.counted && !o.lowering());
+            *low != ix && fits && self.may(*low)
+        };
+        let arms = |low: &MovementIx| {
+            self.roster
+                .find(*low)
+                .is_some_and(|o| o.straight == facts.straight)
+        };
+        let named: Vec<MovementIx> = facts.of.needs.leaves().iter().map(|l| l.movement).collect();
+        let under = self
+            .roster
+            .under(std::iter::once(ix).chain(facts.easier.iter().copied()));
+        let mut out: Vec<MovementIx> = Vec::new();
+        for (list, same_arms) in [(&facts.easier, false), (&named, true), (&under, true)] {
+            let mut more: Vec<MovementIx> = list
+                .iter()
+                .copied()
+                .filter(|low| fine(low) && (!same_arms || arms(low)) && !out.contains(low))
+                .collect();
+            more.sort_by_key(|low| (Reverse(self.roster.of(*low).stage), *low));
+            more.dedup();
+            out.append(&mut more);
+        }
+        out.sort_by_key(|low| !self.is_alike(ix, *low));
+        out
+    }
+
+    /// What builds a movement that does not fit yet: of those of its phase what fits, then what is unknown, then of the others.
+    pub(super) fn builder(&self, ix: MovementIx, plain: bool) -> Option<MovementIx> {
+        let fine = |low: &MovementIx| !plain || !self.roster.of(*low).guarded();
+        let list: Vec<MovementIx> = self.below(ix).iter().copied().filter(fine).collect();
+        for alike in [true, false] {
+            for known in [Some(true), None] {
+                let found = list
+                    .iter()
+                    .find(|low| self.is_alike(ix, **low) == alike && self.fits(**low) == known);
+                if found.is_some() {
+                    return found.copied();
+                }
+            }
+        }
+        None
+    }
+
+    /// What is trained where a movement is to be easier: the first plain one below that is known, fit or not; else itself if plain
+    /// and not lowering; else nothing.
+    pub(super) fn easier(&self, ix: MovementIx) -> Option<MovementIx> {
+        let facts = self.roster.of(ix);
+        let known =
+            |low: &&MovementIx| !self.roster.of(**low).guarded() && self.now(**low).is_some();
+        let found = self.below(ix).iter().find(known).copied();
+        found.or((!facts.guarded() && !facts.lowering()).then_some(ix))
+    }
+
+    /// In the place of a strength gap that rests or lacks its equipment: what fits or is unknown, of the same pattern and arms, of
+    /// its phase or not lowering, the fewest rungs away, the lower first.
+    ///
+    /// A coach's own word about what goes in a movement's place belongs before the search.
+    pub(super) fn instead(&self, ix: MovementIx) -> Option<MovementIx> {
+        let facts = self.roster.of(ix);
+        if facts.group().is_none() || facts.practised() {
+            return None;
+        }
+        let fine = |other: &MovementIx| {
+            let o = self.roster.of(*other);
+            o.pattern() == facts.pattern()
+                && o.straight == facts.straight
+                && o.counted
+                && !o.practised()
+                && (o.of.phase == facts.of.phase || !o.lowering())
+                && self.may(*other)
+                && self.fits(*other) != Some(false)
+        };
+        let others = self.roster.standing.iter().copied().filter(fine);
+        others.min_by_key(|other| {
+            let stage = self.roster.of(*other).stage;
+            (stage.abs_diff(facts.stage), stage, *other)
+        })
+    }
+}
