@@ -85,7 +85,7 @@ impl<'a> Say<'a> {
         match what {
             Paused::Movement(ix) => self.name(ix).to_string(),
             Paused::Part(part) => self.part(part).to_string(),
-            Paused::Class(ix) => book.class(ix).say("name", self.words).to_string(),
+            Paused::Class(ix) => book.class(ix).name(self.words).to_string(),
             Paused::Pattern(pattern) => self.pattern(pattern).to_string(),
         }
     }
