@@ -15,6 +15,7 @@ pub mod placement;
 pub mod proof;
 pub mod readiness;
 pub mod reading;
+pub mod rename;
 pub mod results;
 pub mod screening;
 pub mod site;

@@ -7,6 +7,7 @@ mod dose;
 mod proof;
 mod publish;
 mod rehearse;
+mod rename;
 pub mod report;
 mod schema;
 mod start;
@@ -59,6 +60,9 @@ enum Command {
     /// Pick today's working sets from a client's results, and a plan over weeks
     #[command(after_help = "Example:\n  rungbook dose ana.json --skill strict-ring-muscle-up")]
     Dose(dose::Options),
+    /// Give a movement, family or skill another id in every file; the old one stays under `was`
+    #[command(after_help = "Example:\n  rungbook rename pull-up-band pull-up-banded")]
+    Rename(rename::Options),
     /// Hold the curriculum against what people did: needs, weeks and standards, with the lines to change
     #[command(after_help = "Example:\n  rungbook weigh results/*.json")]
     Weigh(weigh::Options),
@@ -121,6 +125,7 @@ pub fn run(arguments: Arguments) -> Status {
         Command::Chain(options) => chain::run(&options),
         Command::Assess(options) => assess::run(&options),
         Command::Dose(options) => dose::run(&options),
+        Command::Rename(options) => rename::run(&options),
         Command::Weigh(options) => weigh::run(&options),
         Command::Schema(options) => schema::run(&options),
         Command::Completions(options) => completions::run(&options),

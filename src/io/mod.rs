@@ -1,5 +1,6 @@
 //! The only room with a disk and a clock.
 
+mod change;
 mod fixed;
 mod lock;
 mod modes;
@@ -10,6 +11,7 @@ mod serve;
 mod watch;
 mod write;
 
+pub use change::change;
 pub use read::{content_now, path_within, results, snapshot};
 pub use replace::replace;
 pub use serve::{Serving, Shown, Told};
