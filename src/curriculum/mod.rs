@@ -9,6 +9,7 @@ pub mod id;
 pub mod keys;
 pub mod ledger;
 pub mod movement;
+pub mod naming;
 pub mod need;
 pub mod note;
 pub mod page;

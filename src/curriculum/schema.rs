@@ -174,8 +174,8 @@ fn data() -> Value {
         "properties": {
             "format": { "const": 1 }, "school": text, "licence": text, "statement": text,
             "movements": { "type": "array", "items": movement },
-            "skills": { "type": "array", "items": { "type": "object", "required": ["id", "name", "goal"], "properties": { "id": { "$ref": "#/$defs/id" }, "name": text, "goal": leaf() }, "additionalProperties": false } },
-            "families": { "type": "array", "items": { "type": "object", "required": ["id", "name", "axes"], "properties": { "id": { "$ref": "#/$defs/id" }, "name": text, "axes": { "type": "object" } }, "additionalProperties": false } },
+            "skills": { "type": "array", "items": { "type": "object", "required": ["id", "name", "goal", "cautions"], "properties": { "id": { "$ref": "#/$defs/id" }, "name": text, "goal": leaf(), "signal": { "enum": Signal::WORDS }, "cautions": texts }, "additionalProperties": false } },
+            "families": { "type": "array", "items": { "type": "object", "required": ["id", "name", "axes", "cautions"], "properties": { "id": { "$ref": "#/$defs/id" }, "name": text, "axes": { "type": "object" }, "signal": { "enum": Signal::WORDS }, "cautions": texts }, "additionalProperties": false } },
             "cautions": { "type": "array", "items": { "type": "object", "required": ["id", "name", "signal", "happens", "ask_first", "set_up", "bail_out", "stop"] } }
         }, "additionalProperties": false })
 }

@@ -132,7 +132,7 @@ impl Handler for Nest {
                 .filter(|(key, _)| *key == name)
                 .count()
         };
-        self.movements += count("data-movement");
+        self.movements += count("data-movement") + count("data-skill") + count("data-family");
         self.marks += count("data-caution");
         self.metas += usize::from(tag.name == "meta");
         if !tag.self_closing && !is_void(tag.name) {

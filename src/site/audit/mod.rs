@@ -1,20 +1,21 @@
 //! The cautions audit: a site's own files, read back. An inverted or loaded movement, and any other that has cautions, is never
 //! named without its mark, whatever the theme or a note does.
 //!
-//! Reads only what is written in the files: links, `data-movement`, `data-caution`, names standing alone, data, style sheets.
+//! Reads only what is written in the files: links, `data-movement`, `data-skill`, `data-family`, `data-caution`, titles, names standing alone, data, style sheets.
 
 mod known;
 mod plain;
 mod tokens;
 mod walk;
 
+use crate::curriculum::naming;
 use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
 use crate::site::feeds::search;
 use crate::site::feeds::tables;
 use foldhash::fast::FixedState;
 use known::Known;
-use memchr::{memchr, memchr_iter, memchr2, memrchr};
+use memchr::{memchr, memchr_iter, memchr2, memmem, memrchr};
 use serde::Deserialize;
 use serde::de::IgnoredAny;
 use std::borrow::Cow;
@@ -39,13 +40,23 @@ impl fmt::Display for Fault {
 /// The policy that every page carries.
 pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'";
 
-/// A movement that bears cautions, by its position among [`Auditor::ids`].
+/// A movement, skill or family that bears cautions, by its position among [`Auditor::ids`]. A skill is as guarded as its goal,
+/// a family as its members.
 type Cautioned = u32;
+
+/// What bears cautions.
+struct Bearer {
+    id: String,
+    /// The attribute of elements that are about it.
+    attribute: &'static str,
+    /// What stands behind its name in texts, such as " [warning]".
+    signal: String,
+}
 
 /// What must be marked.
 pub struct Auditor {
-    /// The ids of the cautioned movements.
-    ids: Vec<String>,
+    /// Those that bear cautions.
+    ids: Vec<Bearer>,
     by_id: HashMap<String, Cautioned, FixedState>,
     /// Page file names, each with the cautioned movement that it shows or leads to.
     pages: HashMap<String, Cautioned, FixedState>,
@@ -98,41 +109,57 @@ impl Openings {
 
 impl Auditor {
     pub fn new(curriculum: &Curriculum) -> Auditor {
-        let mut ids = Vec::new();
+        let mut ids: Vec<Bearer> = Vec::new();
         let mut by_id = HashMap::default();
         let mut pages = HashMap::default();
         let mut names: HashMap<String, Vec<Cautioned>, FixedState> = HashMap::default();
-        for (_, m) in curriculum.published() {
-            if m.cautions.is_empty() {
+        let movements = curriculum.published().map(|(ix, _)| Owner::Movement(ix));
+        let families = curriculum.families().filter(|(_, f)| !f.held_back);
+        let records = movements
+            .chain(curriculum.skills().map(|(ix, _)| Owner::Skill(ix)))
+            .chain(families.map(|(ix, _)| Owner::Family(ix)));
+        let mut plain: Vec<Owner> = Vec::new();
+        for owner in records {
+            let Some(signal) = curriculum.signal_of(owner) else {
+                plain.push(owner);
                 continue;
-            }
+            };
+            let id = curriculum.id_of(owner).to_string();
             let at = ids.len() as Cautioned;
-            ids.push(m.id.to_string());
-            by_id.insert(m.id.to_string(), at);
-            pages.insert(format!("{}.html", m.id), at);
-            names.entry(m.name.to_lowercase()).or_default().push(at);
+            by_id.insert(id.clone(), at);
+            pages.insert(format!("{id}.html"), at);
+            // A family's name is a common word, such as “dips”, under which its members are linked too.
+            match owner {
+                Owner::Family(_) => plain.push(owner),
+                _ => {
+                    let name = curriculum.name_of(owner).to_lowercase();
+                    names.entry(name).or_default().push(at);
+                }
+            }
+            let signal = naming::with_signal("", Some(signal), &curriculum.words);
+            let attribute = match owner {
+                Owner::Skill(_) => "data-skill",
+                Owner::Family(_) => "data-family",
+                Owner::Movement(_) | Owner::Page(_) => "data-movement",
+            };
+            ids.push(Bearer {
+                id,
+                attribute,
+                signal,
+            });
         }
         for (old, owner) in curriculum.old_ids() {
-            if let Owner::Movement(ix) = owner
-                && let Some(at) = by_id.get(curriculum.movement(ix).id.as_str())
-            {
+            if let Some(at) = by_id.get(curriculum.id_of(owner)) {
                 pages.insert(format!("{old}.html"), *at);
             }
         }
-        // A skill, family, page or movement without cautions of the same name bears it as its own.
+        // A page, or a record without cautions, of the same name bears it as its own.
         let pages_of_their_own = curriculum
             .notes()
-            .filter(|(_, n)| n.owner == NoteOwner::Page);
-        let plain = curriculum
-            .published()
-            .filter(|(_, m)| m.cautions.is_empty());
-        let others = curriculum
-            .skills()
-            .map(|(_, s)| &s.name)
-            .chain(curriculum.families().map(|(_, f)| &f.name))
-            .chain(plain.map(|(_, m)| &m.name));
-        for name in others.chain(pages_of_their_own.map(|(_, n)| &n.title)) {
-            names.remove(&name.to_lowercase());
+            .filter(|(_, n)| n.owner == NoteOwner::Page)
+            .map(|(ix, _)| Owner::Page(ix));
+        for owner in plain.into_iter().chain(pages_of_their_own) {
+            names.remove(&curriculum.name_of(owner).to_lowercase());
         }
         Auditor {
             openings: Openings::of(names.keys().map(String::as_str)),
@@ -151,14 +178,62 @@ impl Auditor {
         self.known = Some(Known::of(self, names, frame));
     }
 
-    fn id(&self, movement: Cautioned) -> &str {
-        &self.ids[movement as usize]
+    fn id(&self, bearer: Cautioned) -> &str {
+        &self.ids[bearer as usize].id
+    }
+
+    fn attribute(&self, bearer: Cautioned) -> &'static str {
+        self.ids[bearer as usize].attribute
+    }
+
+    /// The title of a record's page, and what it is to programs, say its signal word.
+    fn head(&self, path: &str, html: &[u8]) -> Vec<String> {
+        let of = ["self-test-", "booklet-"]
+            .iter()
+            .find_map(|before| path.strip_prefix(before))
+            .unwrap_or(path);
+        let Some(bearer) = self.pages.get(of) else {
+            return Vec::new();
+        };
+        let bearer = &self.ids[*bearer as usize];
+        let signal = bearer.signal.trim();
+        let heads = [
+            ("<title>", "</title>", "the title"),
+            (
+                "property=\"og:title\" content=\"",
+                "\"",
+                "the title of a link",
+            ),
+            (
+                "<script type=\"application/ld+json\">",
+                "</script>",
+                "what programs read",
+            ),
+        ];
+        let unmarked = heads.iter().filter(|(start, end, _)| {
+            let found = memmem::find(html, start.as_bytes()).map(|at| &html[at + start.len()..]);
+            let text =
+                found.map(|rest| &rest[..memmem::find(rest, end.as_bytes()).unwrap_or(rest.len())]);
+            text.is_some_and(|text| memmem::find(text, signal.as_bytes()).is_none())
+        });
+        unmarked
+            .map(|(_, _, what)| {
+                format!(
+                    "`{}` is named in {what} of its page without its signal word",
+                    bearer.id
+                )
+            })
+            .collect()
     }
 
     /// Reads one written file back.
     pub fn file(&self, path: &str, bytes: &[u8]) -> Vec<Fault> {
         let says: Vec<String> = match path.rsplit('.').next() {
-            Some("html") => self.page(bytes),
+            Some("html") => {
+                let mut says = self.page(bytes);
+                says.extend(self.head(path, bytes));
+                says
+            }
             Some("json") if path.starts_with("data/") && !path.ends_with(".schema.json") => {
                 self.data(bytes)
             }
@@ -218,8 +293,16 @@ impl Auditor {
             mark.is_some_and(|m| m.signal.is_some())
         };
         let ids = tables.ids.iter().enumerate();
-        ids.filter(|(i, id)| self.by_id.contains_key(id.as_ref()) && !marked(*i))
-            .map(|(_, id)| format!("`{}` stands in the tables without its caution mark", &**id))
+        let movements = ids
+            .filter(|(i, id)| self.by_id.contains_key(id.as_ref()) && !marked(*i))
+            .map(|(_, id)| id);
+        let skills = tables.skills.iter().filter(|skill| {
+            let bearer = self.by_id.get(skill.id.as_ref());
+            bearer.is_some_and(|at| !skill.name.ends_with(&self.ids[*at as usize].signal))
+        });
+        movements
+            .chain(skills.map(|skill| &skill.id))
+            .map(|id| format!("`{}` stands in the tables without its caution mark", &**id))
             .collect()
     }
 
@@ -243,7 +326,8 @@ impl Auditor {
         let Ok(data) = serde_json::from_slice::<Data<'_>>(bytes) else {
             return vec!["the data is not JSON".into()];
         };
-        let unmarked = data.movements.iter().filter(|m| {
+        let all = data.movements.iter().chain(&data.skills);
+        let unmarked = all.chain(&data.families).filter(|m| {
             let marked = m.signal.is_some() && m.cautions.as_ref().is_some_and(|c| !c.is_empty());
             !marked && self.by_id.contains_key(m.id.as_ref())
         });
@@ -258,6 +342,10 @@ impl Auditor {
 struct Data<'a> {
     #[serde(borrow, default)]
     movements: Vec<InData<'a>>,
+    #[serde(borrow, default)]
+    skills: Vec<InData<'a>>,
+    #[serde(borrow, default)]
+    families: Vec<InData<'a>>,
 }
 
 #[derive(Deserialize)]
@@ -296,6 +384,16 @@ struct InTables<'a> {
     #[serde(borrow)]
     marks: Vec<InMark<'a>>,
     mark: Vec<i64>,
+    #[serde(borrow, default)]
+    skills: Vec<SkillInTables<'a>>,
+}
+
+#[derive(Deserialize)]
+struct SkillInTables<'a> {
+    #[serde(borrow)]
+    id: Text<'a>,
+    #[serde(borrow)]
+    name: Text<'a>,
 }
 
 #[derive(Deserialize)]

@@ -3,7 +3,7 @@
 use super::tokens::{Handler, Tag};
 use super::{Auditor, Cautioned, POLICY};
 
-/// The movement that an element is about.
+/// The movement, skill or family that an element is about.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum About {
     Nothing,
@@ -58,7 +58,7 @@ pub fn is_void(name: &str) -> bool {
 #[derive(Default)]
 struct Attributes<'t> {
     caution: Option<&'t str>,
-    movement: Option<&'t str>,
+    about: Option<About>,
     href: Option<&'t str>,
     src: bool,
     kind: Option<&'t str>,
@@ -94,11 +94,10 @@ impl<'a> Walk<'a> {
         self.open.is_empty() && self.faults.is_empty()
     }
 
-    fn about(&self, id: &str) -> About {
-        self.auditor
-            .by_id
-            .get(id)
-            .map_or(About::Another, |at| About::Cautioned(*at))
+    fn about(&self, attribute: &str, id: &str) -> About {
+        let found = self.auditor.by_id.get(id).copied();
+        let found = found.filter(|at| self.auditor.attribute(*at) == attribute);
+        found.map_or(About::Another, About::Cautioned)
     }
 
     fn stands_in(&self, movement: Cautioned) -> bool {
@@ -113,7 +112,12 @@ impl<'a> Walk<'a> {
             let (key, value) = (*key, value.as_ref());
             match key {
                 "data-caution" => read.caution = Some(value),
-                "data-movement" => read.movement = Some(value),
+                "data-movement" | "data-skill" | "data-family" => {
+                    // An element about two is taken for the one that bears cautions.
+                    if !matches!(read.about, Some(About::Cautioned(_))) {
+                        read.about = Some(self.about(key, value));
+                    }
+                }
                 "href" | "xlink:href" => {
                     if key == "href" || read.href.is_none() {
                         read.href = Some(value);
@@ -257,7 +261,7 @@ impl Handler for Walk<'_> {
                 .filter(|e| e.about == of)
                 .for_each(|e| e.marked = true);
         }
-        let about = read.movement.map_or(About::Nothing, |id| self.about(id));
+        let about = read.about.unwrap_or(About::Nothing);
         if matches!(name, "a" | "area")
             && let Some(to) = read.href.and_then(|href| self.auditor.leads_to(href))
             && about != About::Cautioned(to)
@@ -265,7 +269,8 @@ impl Handler for Walk<'_> {
         {
             let id = self.auditor.id(to);
             self.faults.push(format!(
-                "a link leads to `{id}` outside an element with data-movement=\"{id}\" and its mark"
+                "a link leads to `{id}` outside an element with {}=\"{id}\" and its mark",
+                self.auditor.attribute(to)
             ));
         }
         let marked = read.caution.is_some() && !hidden;
@@ -309,7 +314,8 @@ impl Handler for Walk<'_> {
             && let Some(first) = named.first()
         {
             let id = self.auditor.id(*first);
-            self.faults.push(format!("`{id}` is named as \"{words}\" outside an element with data-movement=\"{id}\" and its mark"));
+            let attribute = self.auditor.attribute(*first);
+            self.faults.push(format!("`{id}` is named as \"{words}\" outside an element with {attribute}=\"{id}\" and its mark"));
         }
     }
 }

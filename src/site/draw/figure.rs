@@ -60,8 +60,8 @@ pub fn figure(solved: &Solved, words: &Words, units: Units) -> Figure {
 
 /// Small figures on one line from easier to harder, each at its hardest end, with the names of what they show. Two of one look
 /// are drawn once.
-pub fn strip(family: &[(&str, &Solved)], words: &Words) -> Figure {
-    let names: Vec<&str> = family.iter().map(|(name, _)| *name).collect();
+pub fn strip<N: AsRef<str>>(family: &[(N, &Solved)], words: &Words) -> Figure {
+    let names: Vec<&str> = family.iter().map(|(name, _)| name.as_ref()).collect();
     let title = words.say("figure.strip");
     let names = words.joined(&names, "list.semicolon");
     let description = words.fill("figure.strip_names", &[("names", (&names).into())]);
@@ -239,6 +239,6 @@ mod tests {
         assert_eq!(again.svg.matches("<g transform").count(), 2);
         assert!(again.svg.contains("Lowering; Hold; Full"));
         assert!(strip.svg.contains("Tuck &lt;lever&gt;"));
-        sound(&super::strip(&[], Words::english()));
+        sound(&super::strip::<&str>(&[], Words::english()));
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::curriculum::caution::{Class, ClassIx, Part};
 use crate::curriculum::words::Word;
-use crate::curriculum::{Leaf, Movement, MovementIx, Need, schema as schemas};
+use crate::curriculum::{Leaf, Movement, MovementIx, Need, Owner, schema as schemas};
 use crate::site::Plan;
 use crate::words::Words;
 use serde::Serialize;
@@ -14,18 +14,23 @@ pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
     let c = plan.curriculum;
     let skills: Vec<Value> = c
         .skills()
-        .map(|(_, s)| json!({ "id": s.id.as_str(), "name": s.name, "goal": demand(plan, &s.goal) }))
+        .map(|(ix, s)| {
+            let record =
+                json!({ "id": s.id.as_str(), "name": s.name, "goal": demand(plan, &s.goal) });
+            marked(plan, Owner::Skill(ix), record)
+        })
         .collect();
     let families: Vec<Value> = c
         .families()
         .filter(|(_, f)| !f.held_back)
-        .map(|(_, f)| {
+        .map(|(ix, f)| {
             let axes: Map<String, Value> = f
                 .axes
                 .iter()
                 .map(|a| (a.name.clone(), json!(a.rungs)))
                 .collect();
-            json!({ "id": f.id.as_str(), "name": f.name, "axes": axes })
+            let record = json!({ "id": f.id.as_str(), "name": f.name, "axes": axes });
+            marked(plan, Owner::Family(ix), record)
         })
         .collect();
     let cautions: Vec<Value> = c.cautions.classes().iter().map(caution).collect();
@@ -53,6 +58,18 @@ pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
     }
     text.extend_from_slice(b"\n  ]\n}\n");
     text
+}
+
+/// A record with its gravest signal and its classes, where it bears any: a skill those of its goal, a family its members'.
+fn marked(plan: &Plan<'_>, owner: Owner, mut record: Value) -> Value {
+    let book = &plan.curriculum.cautions;
+    let classes = plan.curriculum.cautions_of(owner);
+    let ids: Vec<&str> = classes.iter().map(|c| book.class(*c).id.as_str()).collect();
+    if let Some(first) = classes.first() {
+        record["signal"] = json!(book.class(*first).signal.word());
+    }
+    record["cautions"] = json!(ids);
+    record
 }
 
 /// A class in full; `in_position` holds what is said instead in a position.

@@ -59,10 +59,7 @@ pub fn atom(plan: &Plan<'_>) -> Vec<u8> {
 /// A movement's name with its signal word; its id where it is gone.
 fn named(plan: &Plan<'_>, id: &str) -> String {
     match plan.curriculum.find_movement(id) {
-        Some(ix) => {
-            let mark = mark_of(plan, ix).map_or(String::new(), |m| format!(" [{}]", m.word));
-            format!("{}{mark}", plan.curriculum.movement(ix).name)
-        }
+        Some(ix) => plan.named(Owner::Movement(ix)),
         None => id.to_string(),
     }
 }
@@ -103,7 +100,7 @@ struct Resource<'a> {
     context: &'static str,
     #[serde(rename = "@type")]
     kind: &'static str,
-    name: &'a str,
+    name: String,
     description: &'a str,
     url: String,
     in_language: &'a str,
@@ -125,14 +122,14 @@ struct WebSite<'a> {
     url: &'a str,
     in_language: &'a str,
     publisher: Organisation<'a>,
-    has_part: Vec<Part<'a>>,
+    has_part: Vec<Part>,
 }
 
 #[derive(Serialize)]
-struct Part<'a> {
+struct Part {
     #[serde(rename = "@type")]
     kind: &'static str,
-    name: &'a str,
+    name: String,
     url: String,
 }
 
@@ -175,9 +172,9 @@ fn web_site(plan: &Plan<'_>) -> serde_json::Result<String> {
         in_language: &school.language,
         publisher: organisation(plan),
         has_part: skills
-            .map(|(_, s)| Part {
+            .map(|(ix, s)| Part {
                 kind: RESOURCE,
-                name: &s.name,
+                name: plan.named(Owner::Skill(ix)),
                 url: format!("{}{}.html", school.address, s.id),
             })
             .collect(),
@@ -205,7 +202,7 @@ fn resource(
     serde_json::to_string(&Resource {
         context: CONTEXT,
         kind: RESOURCE,
-        name: plan.curriculum.name_of(owner),
+        name: plan.named(owner),
         description: with_mark.as_deref().unwrap_or(about),
         url: format!("{}{}.html", school.address, plan.curriculum.id_of(owner)),
         in_language: &school.language,

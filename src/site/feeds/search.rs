@@ -1,9 +1,9 @@
 //! What the page's search looks through: names, other names, cues, faults, summaries, the words of the glossary.
 
+use crate::curriculum::Owner;
 use crate::curriculum::caution::Part;
 use crate::curriculum::note::NoteOwner;
 use crate::site::Plan;
-use crate::site::pages::view::mark_of;
 use serde::Serialize;
 
 /// The path of the entries, and what stands before them: a page opened from disk can load a script but no data.
@@ -16,9 +16,7 @@ pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
     let c = plan.curriculum;
     let mut out = Entries(format!("{PREFIX}[").into_bytes());
     for (ix, m) in c.published() {
-        let (signal, says, href) = mark_of(plan, ix).map_or(("", "", ""), |m| {
-            (m.signal, m.says.as_str(), m.href.as_str())
-        });
+        let (signal, says, href) = mark(plan, Owner::Movement(ix));
         let faults = m
             .faults
             .iter()
@@ -39,13 +37,17 @@ pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
             text,
         ));
     }
-    for (_, f) in c.families().filter(|(_, f)| !f.held_back) {
+    for (ix, f) in c.families().filter(|(_, f)| !f.held_back) {
         let text = f.summary.as_deref().unwrap_or("");
-        out.plain("family", f.id.as_str(), &f.name, &f.also, text);
+        let (signal, says, href) = mark(plan, Owner::Family(ix));
+        let id = f.id.as_str();
+        out.add(&("family", id, &f.name, signal, says, href, &f.also, text));
     }
-    for (_, s) in c.skills() {
+    for (ix, s) in c.skills() {
         let text = s.summary.as_deref().unwrap_or("");
-        out.plain("skill", s.id.as_str(), &s.name, &s.also, text);
+        let (signal, says, href) = mark(plan, Owner::Skill(ix));
+        let id = s.id.as_str();
+        out.add(&("skill", id, &s.name, signal, says, href, &s.also, text));
     }
     for (_, n) in c.notes().filter(|(_, n)| n.owner == NoteOwner::Page) {
         out.plain("page", &n.id, &n.title, &[], "");
@@ -58,6 +60,12 @@ pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
     }
     out.0.extend_from_slice(b"\n];\n");
     out.0
+}
+
+/// The signal of a record's mark, what it says, and where it leads; empty where it bears none.
+fn mark<'p>(plan: &'p Plan<'_>, owner: Owner) -> (&'static str, &'p str, &'p str) {
+    let mark = plan.links.mark_of(owner);
+    mark.map_or(("", "", ""), |m| (m.signal, &m.says, &m.href))
 }
 
 /// The file as far as it is written.

@@ -80,9 +80,11 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
     let skills: Vec<Value> = curriculum
         .skills()
         .zip(&plan.chains)
-        .map(|((_, skill), chain)| {
+        .map(|((ix, skill), chain)| {
             let members: Vec<u32> = chain.movements.iter().filter_map(|l| flat.number(l.movement)).collect();
-            json!({ "id": skill.id.as_str(), "name": skill.name, "goal": flat.find(&skill.goal), "members": members })
+            // A choice or a text that names it says its signal word too.
+            let named = plan.named(Owner::Skill(ix));
+            json!({ "id": skill.id.as_str(), "name": named, "plain": skill.name, "goal": flat.find(&skill.goal), "members": members })
         })
         .collect();
     let (targets, target_of) = targets(flat);

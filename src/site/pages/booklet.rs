@@ -4,7 +4,7 @@
 
 use super::{Made, head, record, sheet};
 use crate::curriculum::caution::ClassIx;
-use crate::curriculum::{MovementIx, SkillIx};
+use crate::curriculum::{MovementIx, Owner, SkillIx};
 use crate::site::Plan;
 use crate::site::draw::figure;
 use crate::site::pages::markdown;
@@ -77,7 +77,7 @@ struct MovementPart<'a> {
     opens: Cow<'a, str>,
     /// As HTML.
     way_out: Option<String>,
-    skills: Vec<view::Named>,
+    skills: Vec<&'a str>,
     dose: String,
     cues: &'a [String],
     faults: Vec<record::FaultView<'a>>,
@@ -97,10 +97,10 @@ pub(super) fn booklet(plan: &Plan<'_>, of: Option<SkillIx>) -> Result<Made, Them
             context.insert("of_skill", skill.id.as_str());
             context.insert("goal_mark", &view::mark_of(plan, skill.goal.movement));
             (
-                skill.name.clone(),
+                plan.named(Owner::Skill(ix)),
                 plan.say().fill(
                     "page.booklet_skill_description",
-                    &[("skill", (&skill.name).into())],
+                    &[("skill", (&plan.named(Owner::Skill(ix))).into())],
                 ),
             )
         }
@@ -115,12 +115,10 @@ pub(super) fn booklet(plan: &Plan<'_>, of: Option<SkillIx>) -> Result<Made, Them
         .curriculum
         .skills()
         .filter(|(ix, _)| Some(*ix) != of && (of.is_none() || few))
-        .map(|(ix, s)| view::Named {
-            href: path(plan, Some(ix)),
-            name: s.name.clone(),
-        })
-        .collect();
-    context.insert("title", &title);
+        .map(|(ix, _)| view::Named::skill_at(plan, ix, &path(plan, Some(ix))))
+        .collect::<Result<_, _>>()?;
+    let plain = of.map_or(&title, |ix| &plan.curriculum.skill(ix).name);
+    context.insert("title", plain);
     context.insert("others", &others);
     let count = match of {
         Some(ix) => plan.chains[ix.at()].movements.len(),

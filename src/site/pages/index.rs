@@ -1,13 +1,12 @@
 //! Home, the indexes, and the short pages that clients look for first.
 
 use super::{Made, about, head, turn};
-use crate::curriculum::MovementIx;
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::Page;
+use crate::curriculum::{MovementIx, SkillIx};
 use crate::site::pages::markdown;
 use crate::site::pages::view::{self, CautionView, Named};
 use crate::site::theme::ThemeError;
-use crate::site::theme::link::Mark;
 use crate::site::{Plan, ROWS_A_PAGE};
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -57,13 +56,11 @@ pub fn fixed(plan: &Plan<'_>, page: &'static Page) -> Result<Made, ThemeError> {
 
 #[derive(Serialize)]
 struct SkillCard<'a> {
-    href: String,
-    name: &'a str,
+    id: &'a str,
+    link: &'a str,
     summary: Option<&'a str>,
     goal: &'a str,
     target: String,
-    /// The goal's mark: a skill often bears its movement's name.
-    mark: Option<Mark>,
     stage: u32,
     stage_words: String,
     count: usize,
@@ -71,7 +68,8 @@ struct SkillCard<'a> {
 }
 
 fn home(plan: &Plan<'_>, context: &mut Context) {
-    let card = |(ix, skill): (crate::curriculum::SkillIx, &'_ crate::curriculum::Skill)| {
+    let card = |ix: SkillIx| {
+        let skill = plan.curriculum.skill(ix);
         let chain = &plan.chains[ix.at()];
         let stage = plan.stages.of(skill.goal.movement).unwrap_or(0);
         let ground = chain
@@ -79,12 +77,11 @@ fn home(plan: &Plan<'_>, context: &mut Context) {
             .iter()
             .filter(|l| l.stage == 0 && plan.curriculum.movement(l.movement).test.is_some());
         SkillCard {
-            href: format!("{}.html", skill.id),
-            name: plan.curriculum.skill(ix).name.as_str(),
+            id: skill.id.as_str(),
+            link: plan.links.skill(ix),
             summary: plan.curriculum.skill(ix).summary.as_deref(),
             goal: plan.links.of(skill.goal.movement),
             target: plan.words(&skill.goal.target),
-            mark: view::mark_of(plan, skill.goal.movement).cloned(),
             stage,
             stage_words: view::stage_words(plan.say(), stage),
             count: chain.movements.len(),
@@ -93,7 +90,11 @@ fn home(plan: &Plan<'_>, context: &mut Context) {
     };
     context.insert(
         "skills",
-        &plan.curriculum.skills().map(card).collect::<Vec<_>>(),
+        &plan
+            .curriculum
+            .skills()
+            .map(|(ix, _)| card(ix))
+            .collect::<Vec<_>>(),
     );
     context.insert("count", &plan.curriculum.published().count());
     context.insert(
@@ -115,20 +116,14 @@ fn home(plan: &Plan<'_>, context: &mut Context) {
     context.insert(
         "pages",
         &pages
-            .map(|(_, n)| Named {
-                href: format!("{}.html", n.id),
-                name: n.title.clone(),
-            })
+            .map(|(_, n)| Named::page(&n.id, &n.title))
             .collect::<Vec<_>>(),
     );
     let families = plan.curriculum.families().filter(|(_, f)| !f.held_back);
     context.insert(
         "families",
         &families
-            .map(|(_, f)| Named {
-                href: format!("{}.html", f.id),
-                name: f.name.clone(),
-            })
+            .map(|(ix, _)| plan.links.family(ix))
             .collect::<Vec<_>>(),
     );
 }
@@ -283,7 +278,7 @@ struct MovementRow<'a> {
     standard: String,
     stage: String,
     pattern: &'a str,
-    skills: Vec<Named>,
+    skills: Vec<&'a str>,
 }
 
 /// Every movement by name, a long table.
@@ -304,21 +299,13 @@ pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
         .iter()
         .map(|ix| {
             let m = plan.curriculum.movement(*ix);
-            let skills = plan.skills_of[ix.at()]
-                .iter()
-                .take(8)
-                .map(|s| plan.curriculum.skill(*s));
+            let skills = plan.skills_of[ix.at()].iter().take(8);
             MovementRow {
                 link: plan.links.of(*ix),
                 standard: plan.words(&m.standard),
                 stage: view::stage_words(plan.say(), plan.stages.of(*ix).unwrap_or(0)),
                 pattern: plan.say().say(&view::key("pattern", m.pattern.word())),
-                skills: skills
-                    .map(|s| Named {
-                        href: format!("{}.html", s.id),
-                        name: s.name.clone(),
-                    })
-                    .collect(),
+                skills: skills.map(|s| plan.links.skill(*s)).collect(),
             }
         })
         .collect();

@@ -68,9 +68,9 @@ pub fn way_out(plan: &Plan<'_>, movement: &Movement) -> Result<Option<String>, T
             Piece::Link { words, id } => match plan.curriculum.find_movement(id) {
                 Some(to) if words.is_empty() => out.push_str(plan.links.of(to)),
                 Some(to) => {
-                    let to = plan.curriculum.movement(to);
-                    let words = escape(words);
-                    out.push_str(&named(plan.curriculum, plan.theme, to, &words, "")?);
+                    let (words, href) = (escape(words), format!("{id}.html"));
+                    let owner = Owner::Movement(to);
+                    out.push_str(&named(plan.curriculum, plan.theme, owner, &words, &href)?);
                 }
                 None => escape_into(&mut out, words),
             },
@@ -204,13 +204,6 @@ impl<'e> Writer<'_, '_> {
             "movement" | "family" | "skill" | "page" => curriculum.find(id),
             _ => None,
         };
-        if let Some(Owner::Movement(ix)) = target {
-            let movement = curriculum.movement(ix);
-            if text.trim().is_empty() || text == movement.name {
-                return Ok(self.plan.links.of(ix).to_string());
-            }
-            return named(curriculum, self.plan.theme, movement, text, "");
-        }
         let name = |owner: Owner| {
             if text.trim().is_empty() {
                 escape(curriculum.name_of(owner))
@@ -218,6 +211,11 @@ impl<'e> Writer<'_, '_> {
                 text.to_string()
             }
         };
+        if let Some(owner @ (Owner::Movement(_) | Owner::Skill(_) | Owner::Family(_))) = target {
+            // An old id leads to the page that it has now.
+            let href = format!("{}.html{fragment}", curriculum.id_of(owner));
+            return named(curriculum, self.plan.theme, owner, &name(owner), &href);
+        }
         Ok(match target {
             Some(owner) => format!(
                 "<a href=\"{}.html{}\">{}</a>",

@@ -157,14 +157,15 @@ type Made = (Cow<'static, str>, Head, Context);
 
 fn redirect(plan: &Plan<'_>, old: &str, owner: Owner) -> Made {
     let curriculum = plan.curriculum;
-    let name = curriculum.name_of(owner);
+    let name = &plan.named(owner);
     let link = match owner {
         Owner::Movement(ix) => plan.links.of(ix).to_string(),
-        _ => format!(
-            "<a href=\"{}.html\">{}</a>",
-            curriculum.id_of(owner),
-            escape(name)
-        ),
+        Owner::Skill(ix) => plan.links.skill(ix).to_string(),
+        Owner::Family(ix) => plan.links.family(ix).to_string(),
+        Owner::Page(ix) => {
+            let note = curriculum.note(ix);
+            view::Named::page(&note.id, &note.title).link
+        }
     };
     let mut context = Context::new();
     context.insert("to", &format!("{}.html", curriculum.id_of(owner)));
@@ -187,6 +188,11 @@ fn redirect(plan: &Plan<'_>, old: &str, owner: Owner) -> Made {
 }
 
 impl<'a> Plan<'a> {
+    /// A record's name with its signal word, for texts.
+    pub(in crate::site) fn named(&self, owner: Owner) -> String {
+        self.curriculum.named(owner, self.say())
+    }
+
     /// What the interface says in the school's language.
     pub(in crate::site) fn say(&self) -> &'a Words {
         &self.curriculum.words

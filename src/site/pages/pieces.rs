@@ -6,7 +6,7 @@ use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::{Group, PAGES, Place};
 use crate::curriculum::{Leaf, Movement, MovementIx, Need, SkillIx};
 use crate::site::Plan;
-use crate::site::pages::view::{self, Named, PaperRow, TestRow, caution};
+use crate::site::pages::view::{self, PaperRow, TestRow, caution};
 use crate::site::theme::ThemeError;
 use serde::Serialize;
 use std::borrow::Cow;
@@ -99,7 +99,8 @@ struct StepView<'a> {
     opens: Vec<&'a str>,
     /// Those that need more besides.
     enough_for: Vec<&'a str>,
-    skills: Vec<Named>,
+    /// The skills whose goal it reaches.
+    skills: Vec<&'a str>,
     /// How many more movements ask it than are listed.
     more: usize,
 }
@@ -341,18 +342,12 @@ fn steps<'a>(
             .take(MOST_OPENS)
             .partition(|ix| plan.curriculum.movement(**ix).needs.holds(&reached));
         let links = |list: Vec<MovementIx>| list.into_iter().map(|ix| plan.links.of(ix)).collect();
-        let skills = step.skills.iter().map(|ix| plan.curriculum.skill(*ix));
         StepView {
             target: plan.words(&step.target),
             more: asked.len().saturating_sub(MOST_OPENS),
             opens: links(opens),
             enough_for: links(enough),
-            skills: skills
-                .map(|s| Named {
-                    href: format!("{}.html", s.id),
-                    name: s.name.clone(),
-                })
-                .collect(),
+            skills: step.skills.iter().map(|s| plan.links.skill(*s)).collect(),
         }
     };
     ladder

@@ -4,7 +4,7 @@ use super::{Made, head};
 use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
 use crate::curriculum::family::Way;
 use crate::curriculum::words::Load;
-use crate::curriculum::{FamilyIx, Movement, MovementIx, SkillIx};
+use crate::curriculum::{FamilyIx, Movement, MovementIx, Owner, SkillIx};
 use crate::leverage::Solved;
 use crate::site::Plan;
 use crate::site::draw::figure;
@@ -12,7 +12,7 @@ use crate::site::draw::map;
 use crate::site::feeds::definitions;
 use crate::site::media::picture;
 use crate::site::pages::markdown;
-use crate::site::pages::view::{self, Bar, Named, Row};
+use crate::site::pages::view::{self, Bar, Row};
 use crate::site::theme::ThemeError;
 use crate::site::theme::link::escape;
 use crate::words::{Value, Words};
@@ -158,7 +158,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
     );
     Ok((
         "movement.html".into(),
-        head("movement", &m.name, &m.summary),
+        head("movement", &plan.named(Owner::Movement(ix)), &m.summary),
         context,
     ))
 }
@@ -231,14 +231,13 @@ fn neighbours(plan: &Plan<'_>, ix: MovementIx, way: Way) -> Vec<NeighbourView> {
 }
 
 #[derive(Serialize)]
-struct FamilyPlace {
-    href: String,
-    name: String,
+struct FamilyPlace<'a> {
+    link: &'a str,
     /// "support: free, phase: full".
     place: String,
 }
 
-fn family_place(plan: &Plan<'_>, family: FamilyIx, ix: MovementIx) -> FamilyPlace {
+fn family_place<'a>(plan: &'a Plan<'_>, family: FamilyIx, ix: MovementIx) -> FamilyPlace<'a> {
     let f = plan.curriculum.family(family);
     let rungs = plan
         .curriculum
@@ -255,21 +254,13 @@ fn family_place(plan: &Plan<'_>, family: FamilyIx, ix: MovementIx) -> FamilyPlac
         })
         .collect();
     FamilyPlace {
-        href: format!("{}.html", f.id),
-        name: f.name.clone(),
+        link: plan.links.family(family),
         place: plan.say().list(&values),
     }
 }
 
-pub(super) fn skills(plan: &Plan<'_>, skills: &[SkillIx]) -> Vec<Named> {
-    skills
-        .iter()
-        .map(|ix| plan.curriculum.skill(*ix))
-        .map(|s| Named {
-            href: format!("{}.html", s.id),
-            name: s.name.clone(),
-        })
-        .collect()
+pub(super) fn skills<'a>(plan: &'a Plan<'_>, skills: &[SkillIx]) -> Vec<&'a str> {
+    skills.iter().map(|ix| plan.links.skill(*ix)).collect()
 }
 
 /// The school's warm-up for a movement: what always comes, then by its caution classes.
@@ -338,10 +329,10 @@ fn strip(plan: &Plan<'_>, family: FamilyIx) -> String {
         .filter_map(|(ix, _)| Some((of(&ix)?, ix)))
         .collect();
     members.sort_by_key(|(rungs, ix)| (plan.stages.of(*ix), rungs.clone(), *ix));
-    let shown: Vec<(&str, &Solved)> = members
+    let shown: Vec<(String, &Solved)> = members
         .iter()
         .filter_map(|(_, ix)| {
-            let name = plan.curriculum.movement(*ix).name.as_str();
+            let name = plan.named(Owner::Movement(*ix));
             Some((name, plan.solved[ix.at()].as_deref()?))
         })
         .collect();
@@ -407,7 +398,10 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
         })
         .collect();
     let mut context = Context::new();
+    let owner = Owner::Family(ix);
+    context.insert("id", f.id.as_str());
     context.insert("name", &f.name);
+    context.insert("mark", &plan.links.mark_of(owner));
     context.insert("summary", &f.summary);
     context.insert("also", &f.also);
     context.insert(
@@ -432,12 +426,14 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
             .unwrap_or_default(),
     );
     let summary = f.summary.clone().unwrap_or_else(|| {
-        plan.say()
-            .fill("page.family_description", &[("family", (&f.name).into())])
+        plan.say().fill(
+            "page.family_description",
+            &[("family", (&plan.named(owner)).into())],
+        )
     });
     Ok((
         "family.html".into(),
-        head("family", &f.name, summary),
+        head("family", &plan.named(owner), summary),
         context,
     ))
 }
@@ -500,13 +496,10 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
             .transpose()?
             .unwrap_or_default(),
     );
+    let named = plan.named(Owner::Skill(ix));
     let summary = s.summary.clone().unwrap_or_else(|| {
         plan.say()
-            .fill("page.skill_description", &[("skill", (&s.name).into())])
+            .fill("page.skill_description", &[("skill", (&named).into())])
     });
-    Ok((
-        "skill.html".into(),
-        head("skill", &s.name, summary),
-        context,
-    ))
+    Ok(("skill.html".into(), head("skill", &named, summary), context))
 }

@@ -1,7 +1,7 @@
 //! The self-test: the full sheet of all tests, and for each skill its own, guided, in full and on paper.
 
 use super::{Made, head, turn};
-use crate::curriculum::{MovementIx, SkillIx};
+use crate::curriculum::{MovementIx, Owner, SkillIx};
 use crate::site::pages::view::{self, Named};
 use crate::site::theme::ThemeError;
 use crate::site::{Plan, ROWS_A_PAGE};
@@ -86,11 +86,8 @@ pub fn self_test(plan: &Plan<'_>, index: usize) -> Result<Made, ThemeError> {
     let skills: Vec<Named> = plan
         .curriculum
         .skills()
-        .map(|(_, s)| Named {
-            href: format!("self-test-{}.html", s.id),
-            name: s.name.clone(),
-        })
-        .collect();
+        .map(|(ix, s)| Named::skill_at(plan, ix, &format!("self-test-{}.html", s.id)))
+        .collect::<Result<_, _>>()?;
     let mut context = Context::new();
     context.insert("groups", &on_screen(plan, rows, None)?);
     context.insert("skills", &skills);
@@ -127,12 +124,14 @@ pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     context.insert("paper", &on_paper(plan, &movements, Some(ix))?);
     context.insert("skill", skill.id.as_str());
     context.insert("name", &skill.name);
+    context.insert("link", plan.links.skill(ix));
     context.insert("goal", plan.links.of(skill.goal.movement));
     context.insert("goal_mark", &view::mark_of(plan, skill.goal.movement));
     context.insert("goal_target", &plan.words(&skill.goal.target));
     context.insert("count", &movements.len());
     context.insert("left_out", &left_out);
-    let name = [("skill", (&skill.name).into())];
+    let name = plan.named(Owner::Skill(ix));
+    let name = [("skill", (&name).into())];
     Ok((
         "self-test-skill.html".into(),
         head(

@@ -6,9 +6,10 @@ use crate::curriculum::movement::Test;
 use crate::curriculum::note::SessionLine;
 use crate::curriculum::target::Measure;
 use crate::curriculum::words::{Pattern, Phase, Position, Units, Word};
-use crate::curriculum::{Movement, MovementIx, Target};
+use crate::curriculum::{Movement, MovementIx, Owner, SkillIx, Target};
 use crate::site::Plan;
-use crate::site::theme::link::{Mark, escape};
+use crate::site::theme::ThemeError;
+use crate::site::theme::link::{Mark, escape, named};
 use crate::words::{Value, Words};
 use serde::Serialize;
 use std::borrow::Cow;
@@ -65,11 +66,28 @@ pub fn caution_name<'a>(plan: &Plan<'a>, ix: ClassIx) -> CautionName<'a> {
     }
 }
 
-/// A record that is not a movement.
+/// A page that is no record, or a record under the address of another page.
 #[derive(Serialize)]
 pub struct Named {
-    pub href: String,
-    pub name: String,
+    /// Its name as a link, with the mark that it bears, as HTML.
+    pub link: String,
+}
+
+impl Named {
+    /// A coach's own page.
+    pub fn page(id: &str, title: &str) -> Named {
+        let (id, title) = (escape(id), escape(title));
+        Named {
+            link: format!("<a href=\"{id}.html\">{title}</a>"),
+        }
+    }
+
+    /// A skill under another address than its page's.
+    pub fn skill_at(plan: &Plan<'_>, ix: SkillIx, href: &str) -> Result<Named, ThemeError> {
+        let name = escape(&plan.curriculum.skill(ix).name);
+        let link = named(plan.curriculum, plan.theme, Owner::Skill(ix), &name, href)?;
+        Ok(Named { link })
+    }
 }
 
 /// A row of a skill's readiness table.

@@ -1,6 +1,7 @@
-//! Naming a movement: always a link with its caution mark, always through the theme's one part for it.
+//! Naming a movement, a skill, a family: always a link with its caution mark, always through the theme's one part for it.
 
-use crate::curriculum::{Curriculum, Movement, MovementIx};
+use crate::curriculum::caution::ClassIx;
+use crate::curriculum::{Curriculum, FamilyIx, MovementIx, Owner, SkillIx};
 use crate::site::pages::view::signal_word;
 use crate::site::theme::{Theme, ThemeError};
 use serde::Serialize;
@@ -16,12 +17,11 @@ pub struct Mark {
     pub href: String,
 }
 
-/// The mark of a movement, if it has cautions.
-pub fn mark(curriculum: &Curriculum, movement: &Movement) -> Option<Mark> {
+/// The mark of what bears these classes, gravest first; none where there are none.
+fn mark(curriculum: &Curriculum, classes: &[ClassIx]) -> Option<Mark> {
     let words = &curriculum.words;
-    let gravest = curriculum.cautions.class(*movement.cautions.first()?);
-    let names: Vec<String> = movement
-        .cautions
+    let gravest = curriculum.cautions.class(*classes.first()?);
+    let names: Vec<String> = classes
         .iter()
         .map(|c| curriculum.cautions.class(*c).name(words).to_lowercase())
         .collect();
@@ -33,74 +33,127 @@ pub fn mark(curriculum: &Curriculum, movement: &Movement) -> Option<Mark> {
     })
 }
 
-/// The rendered name of every movement, and its mark.
-pub struct Links {
+/// Rendered names with their marks.
+#[derive(Default)]
+struct Names {
     named: Vec<String>,
     marks: Vec<Option<Mark>>,
 }
 
-impl Links {
-    pub fn new(curriculum: &Curriculum, theme: &Theme) -> Result<Links, ThemeError> {
+impl Names {
+    fn of(
+        curriculum: &Curriculum,
+        theme: &Theme,
+        owners: impl Iterator<Item = Owner>,
+    ) -> Result<Names, ThemeError> {
         use rayon::prelude::*;
-        let movements: Vec<&Movement> = curriculum.movements().map(|(_, m)| m).collect();
-        let both: Result<Vec<(String, Option<Mark>)>, ThemeError> = movements
+        let owners: Vec<Owner> = owners.collect();
+        let both: Result<Vec<(String, Option<Mark>)>, ThemeError> = owners
             .par_iter()
-            .map(|m| {
-                let mark = mark(curriculum, m);
-                let named = with_mark(mark.as_ref(), theme, m, &escape(&m.name), "")?;
+            .map(|owner| {
+                let mark = mark(curriculum, &curriculum.cautions_of(*owner));
+                let text = escape(curriculum.name_of(*owner));
+                let href = format!("{}.html", curriculum.id_of(*owner));
+                let named = with_mark(curriculum, mark.as_ref(), theme, *owner, &text, &href)?;
                 Ok((named, mark))
             })
             .collect();
         let (named, marks) = both?.into_iter().unzip();
-        Ok(Links { named, marks })
+        Ok(Names { named, marks })
+    }
+}
+
+/// The rendered name of every movement, skill and family, and its mark.
+pub struct Links {
+    movements: Names,
+    skills: Names,
+    families: Names,
+}
+
+impl Links {
+    pub fn new(curriculum: &Curriculum, theme: &Theme) -> Result<Links, ThemeError> {
+        let movements = curriculum.movements().map(|(ix, _)| Owner::Movement(ix));
+        let skills = curriculum.skills().map(|(ix, _)| Owner::Skill(ix));
+        let families = curriculum.families().map(|(ix, _)| Owner::Family(ix));
+        Ok(Links {
+            movements: Names::of(curriculum, theme, movements)?,
+            skills: Names::of(curriculum, theme, skills)?,
+            families: Names::of(curriculum, theme, families)?,
+        })
     }
 
     /// The movement's mark, if it has cautions.
     pub fn mark(&self, ix: MovementIx) -> Option<&Mark> {
-        self.marks[ix.at()].as_ref()
+        self.movements.marks[ix.at()].as_ref()
     }
 
     /// The movement's name as a link with its mark, as HTML.
     pub fn of(&self, ix: MovementIx) -> &str {
-        &self.named[ix.at()]
+        &self.movements.named[ix.at()]
+    }
+
+    /// The mark of a record, if it bears cautions.
+    pub fn mark_of(&self, owner: Owner) -> Option<&Mark> {
+        match owner {
+            Owner::Movement(ix) => self.mark(ix),
+            Owner::Skill(ix) => self.skills.marks[ix.at()].as_ref(),
+            Owner::Family(ix) => self.families.marks[ix.at()].as_ref(),
+            Owner::Page(_) => None,
+        }
+    }
+
+    /// The skill's name as a link with its mark, as HTML.
+    pub fn skill(&self, ix: SkillIx) -> &str {
+        &self.skills.named[ix.at()]
+    }
+
+    /// The family's name as a link with its mark, as HTML.
+    pub fn family(&self, ix: FamilyIx) -> &str {
+        &self.families.named[ix.at()]
     }
 }
 
-/// A movement under a text of one's own (HTML), with `root` before the addresses.
+/// A movement, skill or family under a text of one's own (HTML), leading to an address.
 pub fn named(
     curriculum: &Curriculum,
     theme: &Theme,
-    movement: &Movement,
+    owner: Owner,
     text: &str,
-    root: &str,
+    href: &str,
 ) -> Result<String, ThemeError> {
-    let mark = mark(curriculum, movement);
-    with_mark(mark.as_ref(), theme, movement, text, root)
+    let mark = mark(curriculum, &curriculum.cautions_of(owner));
+    with_mark(curriculum, mark.as_ref(), theme, owner, text, href)
 }
 
 fn with_mark(
+    curriculum: &Curriculum,
     mark: Option<&Mark>,
     theme: &Theme,
-    movement: &Movement,
+    owner: Owner,
     text: &str,
-    root: &str,
+    href: &str,
 ) -> Result<String, ThemeError> {
+    let id = curriculum.id_of(owner);
     let mut context = Context::new();
-    context.insert("id", movement.id.as_str());
+    let kind = match owner {
+        Owner::Movement(_) => "movement",
+        Owner::Skill(_) => "skill",
+        Owner::Family(_) => "family",
+        Owner::Page(_) => "page",
+    };
+    context.insert("kind", kind);
+    context.insert("id", id);
     context.insert("text", text);
-    context.insert("href", &format!("{root}{}.html", movement.id));
+    context.insert("href", href);
     context.insert("signal", mark.map_or("", |m| m.signal));
     context.insert("word", mark.map_or("", |m| m.word.as_str()));
     context.insert("says", mark.map_or("", |m| m.says.as_str()));
-    context.insert(
-        "cautions",
-        &mark.map_or(String::new(), |m| format!("{root}{}", m.href)),
-    );
+    context.insert("cautions", mark.map_or("", |m| m.href.as_str()));
     theme
         .tera()
         .render_component("ui.named", &context, None, true)
         .map_err(|e| ThemeError {
-            message: format!("the name of the movement {} cannot be shown", movement.id),
+            message: format!("the name of the {kind} {id} cannot be shown"),
             detail: e.to_string(),
         })
 }

@@ -8,7 +8,7 @@ pub mod layers;
 pub mod order;
 pub mod place;
 
-use crate::curriculum::{Leaf, MovementIx, Need};
+use crate::curriculum::{Leaf, MovementIx, Need, Owner};
 use crate::site::pages::view::mark_of;
 use crate::site::{Plan, SkillIx};
 use crate::words::Words;
@@ -50,8 +50,8 @@ pub(in crate::site) fn of_skill(plan: &Plan<'_>, ix: SkillIx) -> View {
     } else {
         all
     };
-    let name = &plan.curriculum.skill(ix).name;
-    let label = plan.say().fill("map.label", &[("skill", name.into())]);
+    let name = plan.named(Owner::Skill(ix));
+    let label = plan.say().fill("map.label", &[("skill", (&name).into())]);
     let svg = match shown.len() {
         1..=MOST => svg(&shown, &label, plan.say()),
         _ => String::new(),

@@ -122,10 +122,8 @@ fn alt(plan: &Plan<'_>, of: Option<SkillIx>) -> String {
     match of {
         Some(ix) => {
             let skill = plan.curriculum.skill(ix);
-            let mark = mark_of(plan, skill.goal.movement)
-                .map_or(String::new(), |m| format!(" [{}]", m.word));
             let stage = stage_words(plan.say(), plan.stages.of(skill.goal.movement).unwrap_or(0));
-            format!("{}{mark}: {stage}. {school}", skill.name)
+            format!("{}: {stage}. {school}", plan.named(Owner::Skill(ix)))
         }
         None => school.clone(),
     }
