@@ -5,7 +5,7 @@ use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 struct Rehearsal {
     child: Child,
@@ -310,4 +310,210 @@ fn a_read_only_folder_is_enough() {
     );
     drop(rehearsal);
     assert_eq!(listed(), before);
+}
+
+/// What another site's page could load as a script, a picture or a frame is refused; a link may be followed. By the Fetch
+/// Metadata headers that browsers send (W3C, Fetch Metadata Request Headers); the header that keeps older ones off goes along.
+#[test]
+fn other_sites_read_nothing() {
+    let dir = curriculum();
+    let rehearsal = Rehearsal::start(&dir.path().join("c"));
+    let ask = |path: &str, headers: &str| {
+        let host = &rehearsal.host;
+        let request =
+            format!("GET {path} HTTP/1.1\r\nHost: {host}\r\n{headers}Connection: close\r\n\r\n");
+        rehearsal.raw(&request)
+    };
+    let page = rehearsal.get("/dead-hang.html");
+    let script = page
+        .split("src=\"")
+        .find(|s| s.starts_with("data/") || s.starts_with("theme/"))
+        .expect("a script");
+    let script = format!("/{}", script.split('"').next().expect("an end"));
+    let paths = [
+        "/dead-hang.html",
+        &script,
+        "/rehearse.js",
+        "/rehearse-news",
+        "/files.json",
+        "/theme/layout.css",
+    ];
+    for site in ["cross-site", "same-site"] {
+        for path in paths {
+            for more in [
+                "Sec-Fetch-Mode: no-cors\r\nSec-Fetch-Dest: script\r\n",
+                "Sec-Fetch-Mode: navigate\r\nSec-Fetch-Dest: iframe\r\n",
+                "",
+            ] {
+                let answer = ask(path, &format!("Sec-Fetch-Site: {site}\r\n{more}"));
+                assert!(
+                    answer.starts_with("HTTP/1.1 403 "),
+                    "{path} {site} {more}\n{answer}"
+                );
+                assert!(answer.contains("Content-Type: text/plain"), "{answer}");
+            }
+        }
+        let followed = format!(
+            "Sec-Fetch-Site: {site}\r\nSec-Fetch-Mode: navigate\r\nSec-Fetch-Dest: document\r\n"
+        );
+        assert!(ask("/dead-hang.html", &followed).starts_with("HTTP/1.1 200 "));
+        assert!(
+            ask(&script, &followed).starts_with("HTTP/1.1 403 "),
+            "{script}"
+        );
+    }
+    for site in ["same-origin", "none"] {
+        for path in ["/dead-hang.html", &script, "/theme/layout.css"] {
+            let answer = ask(
+                path,
+                &format!(
+                    "Sec-Fetch-Site: {site}\r\nSec-Fetch-Mode: no-cors\r\nSec-Fetch-Dest: script\r\n"
+                ),
+            );
+            assert!(answer.starts_with("HTTP/1.1 200 "), "{path}\n{answer}");
+            for header in [
+                "Cross-Origin-Resource-Policy: same-origin",
+                "X-Content-Type-Options: nosniff",
+                "frame-ancestors 'self'",
+            ] {
+                assert!(answer.contains(header), "{header} of {path}");
+            }
+        }
+    }
+}
+
+#[test]
+fn every_name_and_kind_of_file_is_served() {
+    let dir = curriculum();
+    let from = dir.path().join("c");
+    fs::create_dir_all(from.join("content/pictures/a b")).expect("a folder");
+    let svg = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 9 9\"><path d=\"M0 0h9\"/></svg>\n";
+    let names = [
+        ("é.svg", "%C3%A9.svg"),
+        ("x,y.svg", "x,y.svg"),
+        ("x,y.svg", "x%2Cy.svg"),
+        ("a b/100%.svg", "a%20b/100%25.svg"),
+        ("UP.SVG", "UP.SVG"),
+    ];
+    for (name, _) in names {
+        fs::write(from.join("content/pictures").join(name), svg).expect("written");
+    }
+    let rehearsal = Rehearsal::start(&from);
+    for (name, asked) in names {
+        let answer = rehearsal.get(&format!("/pictures/{asked}"));
+        let sound = answer.starts_with("HTTP/1.1 200 ")
+            && answer.contains("Content-Type: image/svg+xml\r\n");
+        assert!(sound, "{name}: {answer}");
+    }
+    for wrong in ["/pictures/%C3.svg", "/pictures/%zz.svg", "/%"] {
+        let answer = rehearsal.get(wrong);
+        assert!(
+            answer.contains(" 400 ") || answer.contains(" 404 "),
+            "{wrong}: {answer}"
+        );
+    }
+}
+
+/// Connections that say nothing, or never end, keep nobody out and are let go.
+#[test]
+fn unfinished_requests_and_closed_streams_cost_nothing() {
+    let dir = curriculum();
+    let rehearsal = Rehearsal::start(&dir.path().join("c"));
+    rehearsal.get("/dead-hang.html");
+    let count = |what: &str| {
+        fs::read_dir(format!("/proc/{}/{what}", rehearsal.child.id()))
+            .expect("a process")
+            .count()
+    };
+    let (threads, files) = (count("task"), count("fd"));
+    let half = |text: &[u8]| {
+        let mut stream = TcpStream::connect(&rehearsal.host).expect("it listens");
+        stream.write_all(text).expect("it reads");
+        stream
+    };
+    let unfinished: Vec<TcpStream> = (0..400)
+        .map(|i| half(if i % 2 == 0 { b"GET / HTT" } else { b"" }))
+        .collect();
+    let started = Instant::now();
+    for _ in 0..5 {
+        assert!(
+            rehearsal
+                .get("/dead-hang.html")
+                .starts_with("HTTP/1.1 200 ")
+        );
+    }
+    assert!(
+        started.elapsed() < Duration::from_secs(5),
+        "{:?}",
+        started.elapsed()
+    );
+    assert!(count("task") < threads + 200, "{} threads", count("task"));
+    drop(unfinished);
+    for _ in 0..100 {
+        drop(rehearsal.news());
+    }
+    // Settled within seconds, not when something is saved next.
+    let until = Instant::now() + Duration::from_secs(15);
+    while (count("task"), count("fd")) > (threads + 2, files + 8) {
+        assert!(
+            Instant::now() < until,
+            "{} threads, {} files",
+            count("task"),
+            count("fd")
+        );
+        std::thread::sleep(Duration::from_millis(100));
+    }
+    // A head has an end.
+    let long = format!(
+        "GET / HTTP/1.1\r\nHost: {}\r\nX: {}",
+        rehearsal.host,
+        "x".repeat(1_000_000)
+    );
+    let mut stream = TcpStream::connect(&rehearsal.host).expect("it listens");
+    stream
+        .set_read_timeout(Some(Duration::from_secs(5)))
+        .expect("a limit");
+    let _ = stream.write_all(long.as_bytes());
+    let mut answer = String::new();
+    let _ = stream.read_to_string(&mut answer);
+    assert!(!answer.contains(" 200 "), "{answer}");
+    assert!(
+        rehearsal
+            .get("/dead-hang.html")
+            .starts_with("HTTP/1.1 200 ")
+    );
+}
+
+/// A page that shows an earlier state is told to load again when it listens, and not before something changed.
+#[test]
+fn a_page_that_was_away_loads_again() {
+    let dir = curriculum();
+    let from = dir.path().join("c");
+    let rehearsal = Rehearsal::start(&from);
+    let page = rehearsal.get("/dead-hang.html");
+    let of = page
+        .split("/rehearse.js?")
+        .nth(1)
+        .and_then(|r| r.split('"').next())
+        .expect("its state")
+        .to_string();
+    let listen = || {
+        let mut stream = TcpStream::connect(&rehearsal.host).expect("it listens");
+        let request = format!(
+            "GET /rehearse-news?{of} HTTP/1.1\r\nHost: {}\r\n\r\n",
+            rehearsal.host
+        );
+        stream.write_all(request.as_bytes()).expect("it reads");
+        stream
+            .set_read_timeout(Some(Duration::from_secs(20)))
+            .expect("a limit");
+        BufReader::new(stream)
+    };
+    let mut there = listen();
+    save(
+        &from.join("content/notes/dead-hang.md"),
+        "Hang like a wet towel.\n",
+    );
+    next(&mut there, "event: reload");
+    next(&mut listen(), "event: reload");
 }

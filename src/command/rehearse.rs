@@ -3,10 +3,11 @@
 use super::{Status, report};
 use crate::io::{self, Error, Saved, Serving, Shown, Told, Watch};
 use crate::site::rehearsal::Rehearsal;
-use crate::source::{Content, FileId, Findings, Rule, Severity, Snapshot};
+use crate::source::{Content, FileId, Findings, Rule, Severity, Snapshot, SourceFile};
 use std::collections::HashSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::Instant;
 
 #[derive(clap::Args)]
@@ -18,6 +19,8 @@ pub struct Options {
     #[arg(long, value_name = "N", default_value_t = 4630)]
     port: u16,
 }
+
+const THEMES: &str = "themes/";
 
 impl Shown for Rehearsal {
     fn file(&self, path: &str) -> Option<Result<Vec<u8>, String>> {
@@ -31,8 +34,10 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     anstream::println!("Rehearsing on {} (end it with Ctrl-C)", serving.address);
     let mut stage = Stage {
         from: &options.from,
-        serving,
+        serving: Arc::new(serving),
         latest: None,
+        newest: Arc::default(),
+        doubtful: false,
     };
     stage.open(Instant::now());
     while let Some(saved) = watch.saved() {
@@ -43,9 +48,24 @@ pub fn run(options: &Options) -> Result<Status, Error> {
 
 struct Stage<'a> {
     from: &'a Path,
-    serving: Serving,
+    serving: Arc<Serving>,
     /// The folder as it was read last, good or not; `None` when it could not be read.
     latest: Option<Arc<Rehearsal>>,
+    /// Counts what was shown: who works for an earlier state says nothing of it.
+    newest: Arc<AtomicUsize>,
+    /// The theme as it stands was not tried, or was at fault.
+    doubtful: bool,
+}
+
+/// When one page of each kind is made, so that a theme at fault is known.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Trial {
+    /// The theme is as it was.
+    Never,
+    /// The theme may be another: the last good site stays until this one is known to be good.
+    Before,
+    /// No other site could stay.
+    Afterwards,
 }
 
 /// What a save comes to.
@@ -60,7 +80,14 @@ impl Stage<'_> {
     /// Reads the whole folder.
     fn open(&mut self, started: Instant) {
         match io::snapshot(self.from) {
-            Ok(snapshot) => self.show(Rehearsal::new(snapshot), true, started),
+            Ok(snapshot) => {
+                let trial = match &self.latest {
+                    None => Trial::Afterwards,
+                    Some(latest) if same_themes(latest.snapshot(), &snapshot) => Trial::Never,
+                    Some(_) => Trial::Before,
+                };
+                self.show(Rehearsal::new(snapshot), trial, started);
+            }
             Err(error) => {
                 self.latest = None;
                 self.refuse(error.to_string());
@@ -69,7 +96,7 @@ impl Stage<'_> {
     }
 
     fn saved(&mut self, saved: &Saved) {
-        let started = Instant::now();
+        let started = saved.first.unwrap_or_else(Instant::now);
         let Some(latest) = self.latest.clone() else {
             return self.open(started);
         };
@@ -77,10 +104,13 @@ impl Stage<'_> {
             Change::Folder => self.open(started),
             Change::Files(files) if files.is_empty() => {}
             Change::Files(files) => {
-                let themes = files
-                    .iter()
-                    .any(|(f, _)| latest.snapshot().path(*f).starts_with("themes/"));
-                self.show(latest.changed(files), themes, started);
+                let is_theme =
+                    |(f, _): &(FileId, Content)| latest.snapshot().path(*f).starts_with(THEMES);
+                let trial = match files.iter().any(is_theme) {
+                    true => Trial::Before,
+                    false => Trial::Never,
+                };
+                self.show(latest.changed(files), trial, started);
             }
         }
     }
@@ -109,8 +139,9 @@ impl Stage<'_> {
         Change::Files(files)
     }
 
-    /// Shows the site, or says why the last good one stays. `whole` when its theme may be another.
-    fn show(&mut self, site: Rehearsal, whole: bool, started: Instant) {
+    /// Shows the site, or says why the last good one stays.
+    fn show(&mut self, site: Rehearsal, trial: Trial, started: Instant) {
+        let trial = if self.doubtful { Trial::Before } else { trial };
         let before = self.latest.take();
         let said: HashSet<(_, &str)> = before.iter().flat_map(|b| known(b)).collect();
         let (snapshot, findings) = (site.snapshot(), &site.proof().findings);
@@ -124,23 +155,52 @@ impl Stage<'_> {
         }
         let mut told = as_shown(findings, snapshot);
         if !errors
-            && whole
+            && trial == Trial::Before
             && let Err(error) = site.try_out()
         {
             anstream::eprintln!("{error}");
             told.errors = error.to_string();
         }
+        self.doubtful = trial != Trial::Never && !told.errors.is_empty();
         let site = Arc::new(site);
         self.latest = Some(Arc::clone(&site));
         if !told.errors.is_empty() {
             return self.refuse_told(told);
         }
         self.serving.show(Arc::clone(&site) as Arc<dyn Shown>, told);
-        let spent = started.elapsed().as_secs_f64() * 1000.0;
-        anstream::println!("Shown after {spent:.1} ms");
-        // Whoever looks next does not wait for it.
-        if let Ok(plan) = site.plan() {
-            plan.prepare();
+        let number = self.newest.fetch_add(1, Ordering::Relaxed) + 1;
+        self.prepare(site, trial, number, started);
+    }
+
+    /// Makes what pages need, beside the watching: who saves meanwhile does not wait for it. It is shown when that is done.
+    fn prepare(&self, site: Arc<Rehearsal>, trial: Trial, number: usize, started: Instant) {
+        let (newest, serving) = (Arc::clone(&self.newest), Arc::clone(&self.serving));
+        let work = move || {
+            let is_newest = || newest.load(Ordering::Relaxed) == number;
+            // A fault is said in the place of the page.
+            if let Ok(plan) = site.plan() {
+                plan.prepare();
+            }
+            if is_newest() {
+                let spent = started.elapsed().as_secs_f64() * 1000.0;
+                anstream::println!("Shown after {spent:.1} ms");
+            }
+            if trial == Trial::Afterwards
+                && is_newest()
+                && let Err(error) = site.try_out()
+                && is_newest()
+            {
+                anstream::eprintln!("{error}");
+                serving.trouble(Told {
+                    errors: error.to_string(),
+                    ..Told::default()
+                });
+            }
+        };
+        // Threads of its own: work on the next save is not queued behind this.
+        match rayon::ThreadPoolBuilder::new().build() {
+            Ok(pool) => pool.spawn(work),
+            Err(_) => work(),
         }
     }
 
@@ -156,6 +216,18 @@ impl Stage<'_> {
         self.serving.trouble(told);
         anstream::eprintln!("The last good site stays until this is mended.");
     }
+}
+
+/// Every file of every theme is the same.
+fn same_themes(before: &Snapshot, after: &Snapshot) -> bool {
+    let of = |snapshot: &Snapshot| -> Vec<SourceFile> {
+        let files = snapshot.files().map(|(_, file)| file);
+        files
+            .filter(|f| f.path.starts_with(THEMES))
+            .cloned()
+            .collect()
+    };
+    of(before) == of(after)
 }
 
 /// The findings as a page shows them.

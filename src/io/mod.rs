@@ -2,6 +2,7 @@
 
 mod change;
 mod fixed;
+mod http;
 mod lock;
 mod modes;
 mod own;

@@ -2,18 +2,25 @@
 //! no path leads out of anything.
 
 use super::Error;
+use super::http::{self, Reply, Request};
+use std::hash::{BuildHasher, Hasher, RandomState};
 use std::io::Write;
-use std::path::Path;
-use std::sync::mpsc::{Sender, channel};
+use std::net::TcpStream;
+use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::thread;
-use tiny_http::{Header, Method, Request, Response, Server};
+use std::time::Duration;
 
 /// Where the page listens for news.
-const NEWS: &str = "/rehearse-news";
+const NEWS: &str = "rehearse-news";
 /// The script that is added to pages while they are served; it is never written.
-const SCRIPT: &str = "/rehearse.js";
-const WORKERS: usize = 4;
+const SCRIPT: &str = "rehearse.js";
+/// So many pages are kept told; of more, the oldest are let go.
+const LISTENERS: usize = 64;
+/// How often it is seen which pages have gone.
+const GONE: Duration = Duration::from_secs(2);
+/// A page that takes no news within this time is let go.
+const TAKEN_WITHIN: Duration = Duration::from_secs(1);
 
 /// A site that can be asked for its files.
 pub trait Shown: Send + Sync {
@@ -26,6 +33,8 @@ pub trait Shown: Send + Sync {
 struct Preview {
     site: Option<Arc<dyn Shown>>,
     told: Told,
+    /// Of this state alone, and of this run: a page that shows another one is told to load again.
+    number: u64,
 }
 
 /// What is found in the curriculum as it stands, as text; empty where nothing is.
@@ -54,8 +63,19 @@ impl Told {
 /// A running preview.
 pub struct Serving {
     shown: Arc<Mutex<Preview>>,
-    listeners: Arc<Mutex<Vec<Sender<String>>>>,
+    teller: Sender<Word>,
     pub address: String,
+}
+
+/// What the thread that tells pages is told.
+enum Word {
+    /// Another page listens; the number of the state that it shows.
+    Page(TcpStream, Option<u64>),
+    News(String),
+}
+
+fn preview(shown: &Mutex<Preview>) -> MutexGuard<'_, Preview> {
+    shown.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
 impl Serving {
@@ -64,135 +84,173 @@ impl Serving {
     /// # Errors
     /// When the port is taken or refused.
     pub fn start(port: u16) -> Result<Serving, Error> {
-        let wanted = format!("127.0.0.1:{port}");
-        let server =
-            Server::http(&wanted).map_err(|e| Error::new("serve on", Path::new(&wanted), e))?;
-        let server = Arc::new(server);
-        let port = server.server_addr().to_ip().map_or(port, |a| a.port());
-        let shown = Arc::new(Mutex::new(Preview::default()));
-        let listeners = Arc::new(Mutex::new(Vec::new()));
+        let (listener, port) = http::bind(port)?;
+        let shown = Arc::new(Mutex::new(Preview {
+            number: RandomState::new().build_hasher().finish() >> 1,
+            ..Preview::default()
+        }));
+        let (teller, words) = channel();
         let hosts = [format!("127.0.0.1:{port}"), format!("localhost:{port}")];
-        for _ in 0..WORKERS {
-            let (server, shown, listeners, hosts) = (
-                Arc::clone(&server),
-                Arc::clone(&shown),
-                Arc::clone(&listeners),
-                hosts.clone(),
-            );
-            thread::spawn(move || {
-                while let Ok(request) = server.recv() {
-                    answer(request, &shown, &listeners, &hosts);
-                }
-            });
-        }
+        let (of_requests, of_news) = (Arc::clone(&shown), Arc::clone(&shown));
+        let joining = Mutex::new(teller.clone());
+        http::serve(
+            listener,
+            Arc::new(move |request| answer(&request, &of_requests, &joining, &hosts)),
+        );
+        thread::spawn(move || tell(&words, &of_news));
         Ok(Serving {
             shown,
-            listeners,
+            teller,
             address: format!("http://127.0.0.1:{port}/"),
         })
     }
 
     /// Shows another state of the site and tells every open page; each asks then for the warnings.
     pub fn show(&self, site: Arc<dyn Shown>, told: Told) {
-        *self.preview() = Preview {
+        let mut now = preview(&self.shown);
+        *now = Preview {
             site: Some(site),
             told,
+            number: now.number.wrapping_add(1),
         };
-        self.tell("event: reload\ndata: now\n\n");
+        drop(now);
+        let _ = self.teller.send(Word::News(RELOAD_NOW.to_string()));
     }
 
     /// Tells every page what is wrong. The last good site stays.
     pub fn trouble(&self, told: Told) {
         let news = told.news();
-        self.preview().told = told;
-        self.tell(&news.unwrap_or_default());
+        preview(&self.shown).told = told;
+        let _ = self.teller.send(Word::News(news.unwrap_or_default()));
     }
+}
 
-    fn preview(&self) -> MutexGuard<'_, Preview> {
-        self.shown.lock().unwrap_or_else(PoisonError::into_inner)
+const RELOAD_NOW: &str = "event: reload\ndata: now\n\n";
+
+/// Keeps all pages told: server-sent events. A page that has gone, or takes nothing, is let go.
+fn tell(words: &Receiver<Word>, shown: &Mutex<Preview>) {
+    let mut pages: Vec<TcpStream> = Vec::new();
+    let send = |page: &mut TcpStream, text: &str| {
+        page.write_all(text.as_bytes())
+            .and_then(|()| page.flush())
+            .is_ok()
+    };
+    loop {
+        match words.recv_timeout(GONE) {
+            Ok(Word::Page(mut page, number)) => {
+                let now = preview(shown).clone();
+                let old = number.is_some_and(|n| n != now.number);
+                let first = match old {
+                    true => RELOAD_NOW.to_string(),
+                    false => now.told.news().unwrap_or_default(),
+                };
+                let headers = http::HEADERS;
+                let head = format!(
+                    "HTTP/1.1 200 OK\r\nContent-Type: text/event-stream\r\n{headers}\r\nretry: 500\n\n{first}"
+                );
+                let limit = page.set_write_timeout(Some(TAKEN_WITHIN));
+                if limit.is_ok() && send(&mut page, &head) {
+                    pages.push(page);
+                }
+                if pages.len() > LISTENERS {
+                    pages.remove(0);
+                }
+            }
+            Ok(Word::News(text)) => pages.retain_mut(|page| send(page, &text)),
+            Err(RecvTimeoutError::Timeout) => pages.retain(http::is_open),
+            Err(RecvTimeoutError::Disconnected) => return,
+        }
     }
+}
 
-    fn tell(&self, news: &str) {
-        let mut listeners = self
-            .listeners
-            .lock()
-            .unwrap_or_else(PoisonError::into_inner);
-        listeners.retain(|l| l.send(news.to_string()).is_ok());
+/// Whether a browser asks for a page of its own, or the user does. Another site's page must not read or drive the preview: not by
+/// a name of its own, and not by a script, picture or frame. Where a browser does not say who asks, the headers of the answer
+/// keep it from what is not its own.
+fn is_own(request: &Request, hosts: &[String]) -> bool {
+    let known = request
+        .header("Host")
+        .is_some_and(|h| hosts.iter().any(|own| own == h));
+    let own_origin = |o: &str| hosts.iter().any(|h| o == format!("http://{h}"));
+    let origin = request.header("Origin").is_none_or(own_origin);
+    let is = |name: &str, value: &str| request.header(name) == Some(value);
+    // A link on another site's page may be followed.
+    let followed = is("Sec-Fetch-Mode", "navigate") && is("Sec-Fetch-Dest", "document");
+    let asker = match request.header("Sec-Fetch-Site") {
+        None | Some("same-origin" | "none") => true,
+        Some(_) => followed && kind(name(request).unwrap_or("")).starts_with("text/html"),
+    };
+    known && origin && asker && request.method == "GET"
+}
+
+/// The name of the file that is asked for.
+fn name(request: &Request) -> Option<&str> {
+    match request.path.as_deref()?.trim_start_matches('/') {
+        "" => Some("index.html"),
+        name => Some(name),
     }
 }
 
 fn answer(
-    request: Request,
+    request: &Request,
     shown: &Mutex<Preview>,
-    listeners: &Mutex<Vec<Sender<String>>>,
+    joining: &Mutex<Sender<Word>>,
     hosts: &[String],
-) {
-    let header = |name: &'static str| {
-        let of = request.headers().iter().find(|h| h.field.equiv(name));
-        of.map(|h| h.value.as_str().to_string())
-    };
-    // Another site's page must not read or drive the preview by a name of its own.
-    let known = header("Host").is_some_and(|h| hosts.contains(&h));
-    let foreign =
-        header("Origin").is_some_and(|o| !hosts.iter().any(|h| o == format!("http://{h}")));
-    if !known || foreign || *request.method() != Method::Get {
-        let _ = request.respond(Response::from_string("refused").with_status_code(403));
-        return;
+) -> Reply {
+    if !is_own(request, hosts) {
+        return Reply::refused(403, "refused");
     }
-    let path = request
-        .url()
-        .split(['?', '#'])
-        .next()
-        .unwrap_or("/")
-        .to_string();
-    match path.as_str() {
-        NEWS => listen(request, shown, listeners),
-        SCRIPT => give(
-            request,
-            200,
-            "text/javascript; charset=utf-8",
-            RELOAD.as_bytes().to_vec(),
-        ),
-        _ => {
-            let name = match path.trim_start_matches('/') {
-                "" => "index.html",
-                name => name,
-            };
-            let site = shown
-                .lock()
-                .unwrap_or_else(PoisonError::into_inner)
-                .site
-                .clone();
-            let bytes = match site.and_then(|s| s.file(name)) {
-                Some(Ok(bytes)) => bytes,
-                Some(Err(why)) => {
-                    anstream::eprintln!("{why}");
-                    let page = rehearsed(&in_place_of("This page cannot be shown", &why));
-                    return give(request, 500, "text/html; charset=utf-8", page);
-                }
-                None => {
-                    // A new movement in error has no page yet: the script says why, and loads it when it has.
-                    let page = rehearsed(&in_place_of("This page is not here", ""));
-                    return give(request, 404, "text/html; charset=utf-8", page);
-                }
-            };
-            let kind = kind(name);
-            let bytes = match kind.starts_with("text/html") {
-                true => rehearsed(&bytes),
-                false => bytes,
-            };
-            give(request, 200, kind, bytes);
+    let Some(name) = name(request) else {
+        return Reply::refused(400, "not understood");
+    };
+    let html = "text/html; charset=utf-8";
+    let give = |status, kind, bytes| Reply::Answer {
+        status,
+        kind,
+        bytes,
+    };
+    if name == SCRIPT {
+        return give(200, "text/javascript; charset=utf-8", RELOAD.into());
+    }
+    if name == NEWS {
+        let number = request.query.strip_prefix("of=");
+        let number = number.and_then(|n| n.parse().ok());
+        let teller = joining
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .clone();
+        return Reply::Kept(Box::new(move |page| {
+            let _ = teller.send(Word::Page(page, number));
+        }));
+    }
+    let (site, number) = {
+        let now = preview(shown);
+        (now.site.clone(), now.number)
+    };
+    match site.and_then(|s| s.file(name)) {
+        Some(Ok(bytes)) => match kind(name) {
+            kind if kind == html => give(200, html, rehearsed(&bytes, number)),
+            kind => give(200, kind, bytes),
+        },
+        Some(Err(why)) => {
+            anstream::eprintln!("{why}");
+            let page = in_place_of("This page cannot be shown", &why);
+            give(500, html, rehearsed(&page, number))
+        }
+        // A new movement in error has no page yet: the script says why, and loads it when it has.
+        None => {
+            let page = in_place_of("This page is not here", "");
+            give(404, html, rehearsed(&page, number))
         }
     }
 }
 
 /// A page with the reload script, and without the worker that would keep old pages.
-fn rehearsed(bytes: &[u8]) -> Vec<u8> {
+fn rehearsed(bytes: &[u8], number: u64) -> Vec<u8> {
     let text = String::from_utf8_lossy(bytes);
     let text = text.replacen(" data-worker=\"worker.js\"", "", 1);
     text.replacen(
         "</head>",
-        "<script defer src=\"/rehearse.js\"></script>\n</head>",
+        &format!("<script defer src=\"/rehearse.js?of={number}\"></script>\n</head>"),
         1,
     )
     .into_bytes()
@@ -207,66 +265,29 @@ fn in_place_of(title: &str, why: &str) -> Vec<u8> {
     .into_bytes()
 }
 
-fn give(request: Request, status: u16, kind: &str, bytes: Vec<u8>) {
-    let header = |name: &str, value: &str| Header::from_bytes(name.as_bytes(), value.as_bytes());
-    let mut response = Response::from_data(bytes).with_status_code(status);
-    for (name, value) in [
-        ("Content-Type", kind),
-        ("Cache-Control", "no-store"),
-        ("X-Content-Type-Options", "nosniff"),
-    ] {
-        if let Ok(header) = header(name, value) {
-            response.add_header(header);
-        }
-    }
-    // A reader who has gone away is no fault.
-    let _ = request.respond(response);
-}
-
-/// Keeps one page told: server-sent events, on a thread of its own.
-fn listen(request: Request, shown: &Mutex<Preview>, listeners: &Mutex<Vec<Sender<String>>>) {
-    let (send, news) = channel();
-    let told = shown
-        .lock()
-        .unwrap_or_else(PoisonError::into_inner)
-        .told
-        .news();
-    if let Some(told) = told {
-        let _ = send.send(told);
-    }
-    listeners
-        .lock()
-        .unwrap_or_else(PoisonError::into_inner)
-        .push(send);
-    thread::spawn(move || {
-        let mut to = request.into_writer();
-        let head = "HTTP/1.1 200 OK\r\nContent-Type: text/event-stream\r\nCache-Control: no-store\r\nConnection: close\r\n\r\nretry: 500\n\n";
-        let mut sound = to
-            .write_all(head.as_bytes())
-            .and_then(|()| to.flush())
-            .is_ok();
-        while sound && let Ok(text) = news.recv() {
-            sound = to
-                .write_all(text.as_bytes())
-                .and_then(|()| to.flush())
-                .is_ok();
-        }
-    });
-}
-
+/// The media type of a file by its ending, letters in any case.
 fn kind(name: &str) -> &'static str {
-    match name.rsplit('.').next() {
-        Some("html") => "text/html; charset=utf-8",
-        Some("css") => "text/css; charset=utf-8",
-        Some("js") => "text/javascript; charset=utf-8",
-        Some("json" | "webmanifest") => "application/json; charset=utf-8",
-        Some("svg") => "image/svg+xml",
-        Some("xml" | "atom") => "application/xml; charset=utf-8",
-        Some("png") => "image/png",
-        Some("jpg" | "jpeg") => "image/jpeg",
-        Some("webp") => "image/webp",
-        Some("mp4") => "video/mp4",
-        Some("txt") => "text/plain; charset=utf-8",
+    let ending = name.rsplit('.').next().unwrap_or("").to_ascii_lowercase();
+    match ending.as_str() {
+        "html" => "text/html; charset=utf-8",
+        "css" => "text/css; charset=utf-8",
+        "js" => "text/javascript; charset=utf-8",
+        "json" => "application/json; charset=utf-8",
+        "webmanifest" => "application/manifest+json",
+        "svg" => "image/svg+xml",
+        "xml" => "application/xml; charset=utf-8",
+        "atom" => "application/atom+xml; charset=utf-8",
+        "png" => "image/png",
+        "jpg" | "jpeg" => "image/jpeg",
+        "webp" => "image/webp",
+        "gif" => "image/gif",
+        "avif" => "image/avif",
+        "mp4" | "m4v" => "video/mp4",
+        "mov" => "video/quicktime",
+        "webm" => "video/webm",
+        "vtt" => "text/vtt; charset=utf-8",
+        "ics" => "text/calendar; charset=utf-8",
+        "txt" => "text/plain; charset=utf-8",
         _ => "application/octet-stream",
     }
 }
@@ -275,6 +296,7 @@ fn kind(name: &str) -> &'static str {
 /// few to one host.
 const RELOAD: &str = r"'use strict';
 (() => {
+  const of = new URL(document.currentScript.src).search;
   const key = 'rungbook-rehearse-scroll';
   const kept = sessionStorage.getItem(key);
   if (kept) scrollTo(0, Number(kept));
@@ -298,7 +320,7 @@ const RELOAD: &str = r"'use strict';
   if (document.body) document.body.prepend(panel);
   const listen = () => {
     if (news || document.hidden) return;
-    news = new EventSource('/rehearse-news');
+    news = new EventSource('/rehearse-news' + of);
     news.addEventListener('reload', () => {
       sessionStorage.setItem(key, String(scrollY));
       location.reload();
