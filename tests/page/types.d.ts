@@ -104,13 +104,38 @@ interface Tested {
   entry: number;
 }
 
+/** Something that keeps movements from being trained: a pause, a restriction, a pain, or that the health questions said light. One of
+ * movement, part, class and pattern is a number; none where they said light. */
 interface Pause {
+  kind: 'paused' | 'restrict' | 'pain' | 'light';
   movement: number | null;
   part: number | null;
+  cls: number | null;
+  pattern: number | null;
   on: number;
   until: number | null;
   by: string | null;
   because: string | null;
+  /** Its place among the exported entries of its kind. */
+  entry: number;
+}
+
+/** What a clinician allowed: a caution class. */
+interface Cleared {
+  cls: number;
+  on: number;
+  until: number | null;
+  by: string | null;
+  entry: number;
+}
+
+interface Pain {
+  part: number;
+  /** 0 to 10. */
+  score: number;
+  nextMorning: number | null;
+  signs: string[];
+  on: number;
   entry: number;
 }
 
@@ -132,6 +157,22 @@ interface Person {
   pauses: Pause[];
   /** Equipment at hand; null where it was not said. */
   have: string[] | null;
+  /** The year of birth. */
+  born: number | null;
+  /** The id of a skill or a movement. */
+  goal: string | null;
+  train: TrainTimes | null;
+  /** The outcome of the health questions: clear, light or ask. */
+  screened: { says: string; on: number; until: number | null; by: string | null } | null;
+  cleared: Cleared[];
+  pains: Pain[];
+  remarks: { movement: number; on: number; words: string }[];
+}
+
+interface TrainTimes {
+  a_week?: number;
+  minutes?: number;
+  days?: string[];
 }
 
 interface Aside {
@@ -179,6 +220,8 @@ interface Assessment {
   missing: (m: number) => Missing[];
   first: (m: number) => { direct: boolean, steps: Missing[] };
   nearly: (m: number) => number;
+  /** Everything that keeps movements from being trained today. */
+  causes: Pause[];
   pausedBy: (m: number) => Pause[];
   closest: (leaf: number) => { share: number; tested: Tested } | null;
 }
@@ -270,6 +313,8 @@ interface ExportedTraining {
 interface ExportedPause {
   movement?: string;
   part?: string;
+  class?: string;
+  pattern?: string;
   on: string;
   until?: string;
   by?: string;
@@ -286,6 +331,21 @@ interface Exported {
   trained: ExportedTraining[];
   sessions?: { effort: number; minutes: number; on: string }[];
   paused: ExportedPause[];
+  born?: number;
+  goal?: string;
+  train?: TrainTimes;
+  screened?: { says: string; on: string; until?: string; by?: string };
+  restrict?: ExportedPause[];
+  cleared?: { class: string; on: string; until?: string; by?: string }[];
+  pain?: { part: string; score: number; next_morning?: number; on: string; signs?: string[] }[];
+  remarks?: { movement: string; on: string; words: string }[];
+}
+
+/** Something kept on this device that is no sound entry. */
+interface Odd {
+  key: string;
+  why: string;
+  text: string;
 }
 
 type PagePart = Node | string | null;
@@ -295,6 +355,11 @@ interface Rungbook {
     say: (key: string, values?: Record<string, string | number>) => string;
     sayNodes: (key: string, values: Record<string, number | PagePart | PagePart[]>) => PagePart[];
     number: (n: number) => string;
+  };
+  health: {
+    /** The longest that a clearance lasts, in days. */
+    A_YEAR: number;
+    saysOn: (screened: { says: string; on: number; until: number | null } | null, today: number) => string | null;
   };
   targets: {
     readGot: (text: string) => Got | null;
@@ -323,9 +388,15 @@ interface Rungbook {
   };
   results: {
     VERSION: number; LARGEST_FILE: number;
-    KEYS: Record<'file' | 'tested' | 'trained' | 'sessions' | 'paused', string[]>;
+    KEYS: Record<string, string[]>;
+    /** The kinds of entries, the facts about a person, and what a pain may come with. */
+    KINDS: string[]; FACTS: string[]; SIGNS: string[];
     Refused: new (why: string) => Error;
     check: (object: unknown, day: number) => Exported;
+    entry: (kind: string, item: unknown, day: number) => { sound: any; why: string };
+    fact: (key: string, value: unknown, day: number) => { sound: any; why: string };
+    nobody: () => Person;
+    ageOn: (born: number | null, today: number) => number | null;
     readFile: (written: string, day: number) => Exported;
     person: (exported: Exported, model: Model, day: number) => { person: Person; aside: Aside[] };
     readDay: (written: unknown) => number | null;
@@ -352,8 +423,14 @@ interface Rungbook {
     entries: (kind: string) => Kept[];
     add: (kind: string, entry: object) => string;
     all: () => Exported;
-    merge: (exported: Exported, weightToo: boolean) => { added: number; same: number };
-    replace: (exported: Exported) => { added: number; same: number };
+    /** What is kept here and is no sound entry. */
+    odd: () => Odd[];
+    /** `fits` is false where storage has no room for it: then nothing was changed. */
+    merge: (exported: Exported, weightToo: boolean) => { added: number; same: number; fits: boolean };
+    replace: (exported: Exported) => { added: number; same: number; fits: boolean };
+    keeps: () => boolean;
+    facts: () => Pick<Exported, 'name' | 'bodyweight' | 'have' | 'born' | 'goal' | 'train' | 'screened'>;
+    say: (key: string, value: unknown) => void;
     beside: (exported: Exported) => { there: number; here: number; unlike: number };
     note: (key: string, value: unknown) => void;
     remove: (key: string) => void;
@@ -371,6 +448,7 @@ interface Rungbook {
     byId: (id: string) => HTMLElement;
     download: (name: string, content: string, type: string) => void;
     ask: (title: string, inside: (Node | string)[], choices: [string, string][]) => Promise<string | null>;
+    drawHealth: () => void;
     units: { ofSchool: string; ofOther: string; current: () => string; onChange: (act: () => void) => void };
   };
   states: {
@@ -383,6 +461,14 @@ interface Rungbook {
     got: (kept: string | { left: string; right: string }) => PagePart[];
     partWord: (part: string) => string;
     day: (text: string) => HTMLElement;
+    dayOf: (day: number) => HTMLElement;
+    /** What the health questions say today: none where they are not answered, or were answered more than a year ago. */
+    health: () => 'none' | 'clear' | 'light' | 'ask';
+    /** Why nothing may be tested or trained: the questions come first, or a clinician does; empty when it may. */
+    barred: () => '' | 'first' | 'ask';
+    causeWords: (cause: Pause) => (Node | string)[];
+    /** How a cause is lifted; null where its own list has a button for it. */
+    liftedBy: (cause: Pause) => string | null;
   };
   entry: {
     form: (m: number, options: { today: boolean; kept: (key: string) => void; hurt: () => void }) => HTMLElement;

@@ -3,6 +3,7 @@
 // answers as the program's own. No page, no storage, no clock.
 (() => {
   const { text, ONE, LENGTH, ANGLE, NO_LOAD, BODY_WEIGHT } = globalThis.rungbook.targets;
+  const { A_YEAR, saysOn } = globalThis.rungbook.health;
   const FALSE = 0, UNKNOWN = 1, TRUE = 2, UNTESTED = 3;
   const MEETS = 0, MISSES = 1, SILENT = 2, UNSURE = 3;
   const EACH_SIDE = 1, GUARDED = 2, NEVER_PRESUMED = 4, LOWERING = 8;
@@ -245,29 +246,77 @@
     }
   };
 
-  /** What rests today: each movement's own pauses, and whether it is still reached. @param {Model} model @param {Person} person @param {number} today */
+  /** A pain above this, or one with any sign, pauses its part. */
+  const PAIN_GOES_ON = 5;
+  /** Under this age pain in a wrist or an elbow pauses it whatever its number: the growth plates. */
+  const GROWN = 18;
+  /** What a growing person leaves alone at the first pain. */
+  const GROWING = ['wrist', 'elbow'];
+
+  /** The newest pain of each part, where it pauses the part. @param {Model} model @param {Person} person @param {number} today */
+  const pausingPains = (model, person, today) => {
+    const age = globalThis.rungbook.results.ageOn(person.born, today);
+    /** @type {Map<number, Pain>} */
+    const newest = new Map();
+    for (const pain of person.pains) {
+      const known = newest.get(pain.part);
+      if (pain.on <= today && (!known || pain.on >= known.on)) newest.set(pain.part, pain);
+    }
+    const growing = (/** @type {number} */ part) => age !== null && age < GROWN && GROWING.includes(model.tables.parts[part]);
+    return [...newest.values()].filter(({ part, score, signs }) => score > PAIN_GOES_ON || signs.length > 0 || (score > 0 && growing(part)))
+      .sort((a, b) => a.part - b.part);
+  };
+
+  /** What keeps movements from being trained today, in this order: pauses, restrictions, pains, and what the health questions said.
+   * @param {Model} model @param {Person} person @param {number} today @returns {Pause[]} */
+  const causes = (model, person, today) => {
+    const nothing = { movement: null, part: null, cls: null, pattern: null, until: null, by: null, because: null };
+    const lifted = (/** @type {Pause} */ { cls, on }) => cls !== null && person.cleared.some((of) => of.cls === cls && on <= of.on && of.on <= today
+      && today <= Math.min(of.until === null ? Infinity : of.until, of.on + A_YEAR));
+    const holding = person.pauses.filter((pause) => pause.on <= today && (pause.until === null || today <= pause.until) && !lifted(pause));
+    const pains = pausingPains(model, person, today).map(({ part, on, entry }) => ({ ...nothing, kind: /** @type {const} */ ('pain'), part, on, entry }));
+    const screened = saysOn(person.screened, today) === 'light' && person.screened
+      ? [{ ...nothing, kind: /** @type {const} */ ('light'), on: person.screened.on, entry: 0 }] : [];
+    return [...holding, ...pains, ...screened];
+  };
+
+  /** Whether a cause reaches a movement by itself. @param {Model} model @param {Pause} cause @param {number} m */
+  const reaches = ({ tables, is }, { kind, movement, part, cls, pattern }, m) => (kind === 'light' ? is(m, GUARDED) || is(m, LOWERING)
+    : movement !== null ? movement === m : part !== null ? ((tables.stresses[m] >> part) & 1) === 1
+      : cls !== null ? tables.cautions[m].includes(cls) : pattern === tables.pattern[m]);
+
+  /** What rests today: the causes, those of each movement, and who is spared none. What a part, a class or a pattern spares are the
+   * movements that have it; a movement that is paused itself, and an exit, are missing to what cannot be reached without them.
+   * @param {Model} model @param {Person} person @param {number} today */
   const rest = (model, person, today) => {
     const { tables } = model;
+    const all = causes(model, person, today);
+    const exit = tables.patterns.indexOf('exit');
     /** @type {Map<number, number[]>} */
     const direct = new Map();
-    const hit = (/** @type {number} */ m, /** @type {number} */ i) => direct.set(m, [...(direct.get(m) || []), i]);
-    person.pauses.forEach((pause, i) => {
-      if (pause.on > today || (pause.until !== null && today > pause.until)) return;
-      if (pause.movement !== null) hit(pause.movement, i);
-      else tables.stresses.forEach((parts, m) => { if ((parts >> Number(pause.part)) & 1) hit(m, i); });
+    /** What is taken out for others too, with the causes that do. @type {Map<number, number[]>} */
+    const gone = new Map();
+    const hit = (/** @type {Map<number, number[]>} */ of, /** @type {number} */ m, /** @type {number} */ i) => of.set(m, [...(of.get(m) || []), i]);
+    all.forEach((cause, i) => {
+      for (let m = 0; m < model.count; m += 1) {
+        if (!reaches(model, cause, m)) continue;
+        hit(direct, m, i);
+        if (cause.movement !== null || tables.pattern[m] === exit) hit(gone, m, i);
+      }
     });
-    const reached = new Uint8Array(model.count).fill(direct.size ? 0 : 1);
-    for (let changed = direct.size > 0; changed;) {
+    const standing = new Uint8Array(model.count).fill(gone.size ? 0 : 1);
+    for (let changed = gone.size > 0; changed;) {
       changed = false;
       for (const m of model.order) {
-        if (reached[m] || direct.has(m)) continue;
-        if (value(tables.needs[m], (leaf) => (reached[model.of(leaf)] ? TRUE : FALSE)) === TRUE) {
-          reached[m] = 1;
+        if (standing[m] || gone.has(m)) continue;
+        if (value(tables.needs[m], (leaf) => (standing[model.of(leaf)] ? TRUE : FALSE)) === TRUE) {
+          standing[m] = 1;
           changed = true;
         }
       }
     }
-    return { direct, reached };
+    const reached = standing.map((is, m) => (is && !direct.has(m) ? 1 : 0));
+    return { all, direct, gone, standing, reached };
   };
 
   /**
@@ -278,7 +327,7 @@
     const { tables } = model;
     const known = evidence(model, person, today);
     const { latest, shown, presumed, bodyWeight } = known;
-    const { direct, reached } = rest(model, person, today);
+    const { all, direct, gone, standing, reached } = rest(model, person, today);
     const open = (/** @type {number} */ leaf) => (presumed[leaf] && shown[leaf] === UNTESTED ? TRUE : shown[leaf] === UNTESTED ? UNKNOWN : shown[leaf]);
     const guarded = (/** @type {number} */ leaf) => (shown[leaf] === UNTESTED ? UNKNOWN : shown[leaf]);
     /** A demand's value in the needs of a movement. @param {number} m */
@@ -391,28 +440,30 @@
       const found = down(m, false);
       return found.steps.length ? found : down(m, true);
     };
-    /** The pauses behind a resting movement. @param {number} m */
+    /** What is behind a resting movement: its own causes, else those of what it cannot be reached without. @param {number} m */
     const pausedBy = (m) => {
+      const own = direct.get(m);
+      if (own) return own.map((i) => all[i]);
       const seen = new Set([m]), found = new Set(), waiting = [m];
       for (let at = waiting.pop(); at !== undefined; at = waiting.pop()) {
-        const own = direct.get(at);
-        if (own) {
-          own.forEach((i) => found.add(i));
+        const missed = gone.get(at);
+        if (missed) {
+          missed.forEach((i) => found.add(i));
           continue;
         }
         for (const leaf of leavesOf(tables.needs[at])) {
           const below = model.of(leaf);
-          if (!reached[below] && !seen.has(below)) {
+          if (!standing[below] && !seen.has(below)) {
             seen.add(below);
             waiting.push(below);
           }
         }
       }
-      return [...found].sort((a, b) => a - b).map((i) => person.pauses[i]);
+      return [...found].sort((a, b) => a - b).map((i) => all[i]);
     };
     /** The owned movement because of which another is counted; -1 where it is not. @param {number} m */
     const countedBecause = (m) => (counted[m] ? Number(known.roots.get(m)) : -1);
-    return { states, needs, counted, countedBecause, known, judge, reached, missing, first, nearly, pausedBy, closest };
+    return { states, needs, counted, countedBecause, known, judge, reached, causes: all, missing, first, nearly, pausedBy, closest };
   };
 
   globalThis.rungbook.readiness = {

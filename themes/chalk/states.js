@@ -3,7 +3,7 @@
 (() => {
   const { readiness, results, store, page } = globalThis.rungbook;
   const { make, units } = page;
-  const { say } = globalThis.rungbook.words;
+  const { say, sayNodes } = globalThis.rungbook.words;
   const { targets } = globalThis.rungbook;
 
   const tables = globalThis.rungbookTables;
@@ -35,8 +35,8 @@
     return kept.value;
   };
 
-  /** A state for readers. @param {number} state */
-  const stateWord = (state) => say(`state.${readiness.STATES[state].replace(' ', '_')}`);
+  /** A state for readers; who is to ask first is invited to neither training nor testing. @param {number} state */
+  const stateWord = (state) => (health() === 'ask' && (state === readiness.OPEN || state === readiness.TEST_FIRST) ? say('state.ask_first') : say(`state.${readiness.STATES[state].replace(' ', '_')}`));
 
   /** A target or a result for readers; where the other units say it otherwise, in both. @param {Got} got @param {boolean} [eachSide] */
   const shown = (got, eachSide = false) => {
@@ -59,11 +59,63 @@
   /** A day as an element. @param {string} text as it is kept */
   const day = (text) => make('time', { datetime: text, text: results.readDay(text) === null ? text : results.dayWords(Number(results.readDay(text))) });
 
+  /** @param {number} count */
+  const dayOf = (count) => day(results.dayText(count));
+
+  // ---- what the health questions say, and what is left alone
+
+  /** What they say today: none where they are not answered, or were answered more than a year ago. @returns {'none' | 'clear' | 'light' | 'ask'} */
+  const health = () => {
+    const { screened } = store.facts(), today = results.today();
+    const on = screened ? Number(results.readDay(screened.on)) : 0;
+    const says = screened ? globalThis.rungbook.health.saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null }, today) : null;
+    return says === 'ask' ? 'ask' : says === null || today > on + globalThis.rungbook.health.A_YEAR ? 'none' : says === 'light' ? 'light' : 'clear';
+  };
+  /** Why nothing may be tested or trained; empty when it may. @returns {'' | 'first' | 'ask'} */
+  const barred = () => { const says = health(); return says === 'none' ? 'first' : says === 'ask' ? 'ask' : ''; };
+
+  /** @param {string} by */
+  const who = (by) => (['client', 'coach', 'screening'].includes(by) ? say(`rests.by_${by}`) : by);
+  /** Own words for what the pages themselves write: an entry is for every reader of the file. @type {Record<string, string>} */
+  const BECAUSE = { 'it hurt in a test': say('rests.hurt_in_test'), 'it hurt in training': say('rests.hurt_in_training') };
+  /** What is left alone, by whom, since and until when, and why. @param {Pause} cause @returns {(Node | string)[]} */
+  const causeWords = (cause) => {
+    const { tables } = /** @type {Model} */ (model);
+    const since = dayOf(cause.on);
+    const word = (/** @type {string[]} */ list, /** @type {number | null} */ i) => list[Number(i)];
+    if (cause.kind === 'light') return /** @type {(Node | string)[]} */ (sayNodes('rests.light', { day: since }));
+    const what = cause.movement !== null ? page.named(tables, cause.movement) : cause.part !== null ? partWord(word(tables.parts, cause.part))
+      : cause.cls !== null ? sayNodes('rests.class', { name: tables.class_names[cause.cls] }) : say(`pattern.${word(tables.patterns, cause.pattern).replace(/ /g, '_')}`);
+    if (cause.kind === 'pain') return /** @type {(Node | string)[]} */ (sayNodes('rests.pain', { what, day: since }));
+    const key = cause.kind === 'restrict' ? 'rests.left_alone' : 'rests.paused';
+    let out = sayNodes(key, { what, day: since });
+    if (cause.by) out = sayNodes('rests.by', { pause: out, who: who(cause.by) });
+    if (cause.until !== null) out = sayNodes('rests.until', { pause: out, day: dayOf(cause.until) });
+    if (cause.because) out = sayNodes('rests.because', { pause: out, because: BECAUSE[cause.because] || cause.because });
+    return /** @type {(Node | string)[]} */ (out);
+  };
+  /** How what has no button of its own is lifted. @param {Pause} cause */
+  const liftedBy = ({ kind, by }) => (kind === 'pain' ? say('rests.lift_pain') : kind === 'light' ? say('rests.lift_light') : by === 'screening' ? say('rests.lift_screening') : null);
+
   /** @param {number} state @param {boolean} [counted] */
   const mark = (state, counted) => {
     const word = readiness.STATES[state];
-    return make('span', { class: `state state-${word.replace(' ', '-')}`, 'data-state': word },
-      make('span', { class: 'state-shape', 'aria-hidden': 'true' }), make('span', { text: counted ? say('stand.counted', { state: stateWord(state) }) : stateWord(state) }));
+    // Who is to ask first is invited to neither training nor testing.
+    const asks = health() === 'ask' && (state === readiness.OPEN || state === readiness.TEST_FIRST);
+    const text = counted && !asks ? say('stand.counted', { state: stateWord(state) }) : stateWord(state);
+    return make('span', { class: `state state-${asks ? 'paused' : word.replace(' ', '-')}`, 'data-state': asks ? 'ask first' : word },
+      make('span', { class: 'state-shape', 'aria-hidden': 'true' }), make('span', { text }));
+  };
+
+  /** On a movement's own page: that it rests, why, and where that is lifted. */
+  const drawRest = () => {
+    const here = document.querySelector('main[data-movement]'), place = document.getElementById('rests-here');
+    const stand = mine(), m = model && here ? model.numbers.get(/** @type {HTMLElement} */ (here).dataset.movement || '') : undefined;
+    if (!place || m === undefined) return;
+    place.hidden = !stand || stand.found.states[m] !== readiness.PAUSED;
+    if (!stand || place.hidden) return;
+    place.replaceChildren(make('p', { text: say('rests.this_rests') }), make('ul', { class: 'plain' }, ...stand.found.pausedBy(m).map((cause) => make('li', {}, ...causeWords(cause)))),
+      make('p', {}, make('a', { href: 'where-i-stand.html#rests', text: say('rests.where_lifted') })));
   };
 
   const draw = () => {
@@ -73,9 +125,11 @@
       slot.replaceChildren(...(stand && m !== undefined ? [mark(stand.found.states[m], stand.found.counted[m] === 1)] : []));
       slot.hidden = !stand;
     }
+    drawRest();
+    page.drawHealth();
   };
 
-  globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day };
+  globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, liftedBy };
   store.onChange(draw);
   draw();
 })();

@@ -4,7 +4,10 @@
 (() => {
   const site = document.documentElement.dataset.site || '';
   const PREFIX = `rungbook:${site}:`;
-  const KINDS = ['tested', 'trained', 'sessions', 'paused'];
+  /** What the health questions came to, and what was allowed since: never handed on in an address, whoever made it. */
+  const NEVER_CARRIED = ['screened', 'cleared', 'fit'];
+  const isCarried = (/** @type {string} */ key) => !NEVER_CARRIED.includes(key.split(':')[0]);
+  const kinds = () => globalThis.rungbook.results.KINDS;
 
   /** What storage refused, and what only this page knows. @type {Map<string, string>} */
   const visit = new Map();
@@ -24,18 +27,27 @@
     }
   };
 
+  /** What storage of this tab alone keeps, where the browser's own is full. */
+  const ofTab = () => {
+    try {
+      return globalThis.sessionStorage;
+    } catch {
+      return null;
+    }
+  };
+
   /** @param {string} key */
   const read = (key) => {
     if (visit.has(key)) return visit.get(key) || null;
     if (gone.has(key)) return null;
     try {
-      const kept = storage();
-      return kept ? kept.getItem(PREFIX + key) : null;
+      const kept = storage(), tab = isCarried(key) ? null : ofTab();
+      return (tab && tab.getItem(PREFIX + key)) || (kept ? kept.getItem(PREFIX + key) : null);
     } catch {
       return null;
     }
   };
-  /** @param {string} key @param {string} value */
+  /** Whether it is kept for longer than the visit. @param {string} key @param {string} value */
   const write = (key, value) => {
     gone.delete(key);
     try {
@@ -43,16 +55,25 @@
       if (!kept) throw new Error('forbidden');
       kept.setItem(PREFIX + key, value);
       visit.delete(key);
+      return true;
     } catch (error) {
       trouble = error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : trouble || 'forbidden';
       visit.set(key, value);
+      try {
+        const tab = isCarried(key) ? null : ofTab();
+        if (tab) tab.setItem(PREFIX + key, value);
+      } catch {
+        // It lives as long as this page.
+      }
+      return false;
     }
   };
   /** @param {string} key */
   const remove = (key) => {
     visit.delete(key);
     try {
-      const kept = storage();
+      const kept = storage(), tab = isCarried(key) ? null : ofTab();
+      if (tab) tab.removeItem(PREFIX + key);
       if (kept) kept.removeItem(PREFIX + key);
     } catch {
       gone.add(key);
@@ -89,12 +110,58 @@
     }
   };
 
-  /** Every entry of a kind with its key, oldest day first, then as it was entered. @param {string} kind @returns {{ key: string, entry: any }[]} */
-  const entries = (kind) => keys()
-    .filter((key) => key.startsWith(`${kind}:`))
-    .map((key) => ({ key, entry: parsed(read(key)) }))
-    .filter(({ entry }) => entry !== null && typeof entry === 'object')
-    .sort((a, b) => (a.entry.on < b.entry.on ? -1 : a.entry.on > b.entry.on ? 1 : a.key < b.key ? -1 : 1));
+  /** What was read before, by what stands there: an entry is checked once. @type {Map<string, { text: string, of: { sound: any, why: string } }>} */
+  const checked = new Map();
+  /** @param {string} key @param {string} kind @returns {{ sound: any, why: string, text: string }} */
+  const readEntry = (key, kind) => {
+    const text = read(key) || '', known = checked.get(key);
+    if (known && known.text === text) return { ...known.of, text };
+    const { results } = globalThis.rungbook;
+    const of = results.entry(kind, parsed(text), results.today());
+    checked.set(key, { text, of });
+    return { ...of, text };
+  };
+  /** The entries of some kinds, each with its key, oldest day first, then as it was entered; what is no sound entry apart. @param {string[]} which
+   * @returns {{ sound: Record<string, { key: string, entry: any }[]>, odd: Odd[] }} */
+  const gathered = (which) => {
+    /** @type {Record<string, { key: string, entry: any }[]>} */
+    const sound = Object.fromEntries(which.map((kind) => [kind, []]));
+    /** @type {Odd[]} */
+    const odd = [];
+    for (const key of keys()) {
+      const kind = key.slice(0, key.indexOf(':'));
+      if (!Object.hasOwn(sound, kind)) continue;
+      const of = readEntry(key, kind);
+      if (of.sound) sound[kind].push({ key, entry: of.sound });
+      else odd.push({ key, why: of.why, text: of.text });
+    }
+    for (const kind of which) sound[kind].sort((a, b) => (a.entry.on < b.entry.on ? -1 : a.entry.on > b.entry.on ? 1 : a.key < b.key ? -1 : 1));
+    return { sound, odd };
+  };
+  /** @param {string} kind */
+  const entries = (kind) => gathered([kind]).sound[kind];
+  /** What is kept about the person, as it stands. @returns {Record<string, any>} */
+  const aboutMe = () => {
+    const kept = parsed(read('about'));
+    return kept !== null && typeof kept === 'object' && !Array.isArray(kept) ? kept : {};
+  };
+  /** The facts about the person that are sound, and those that are not. */
+  const facts = () => {
+    const { results } = globalThis.rungbook, day = results.today();
+    /** @type {Record<string, any>} */
+    const said = { ...aboutMe(), screened: parsed(read('screened')) };
+    /** @type {Record<string, any>} */
+    const sound = {};
+    /** @type {Odd[]} */
+    const odd = [];
+    for (const key of results.FACTS) {
+      if (said[key] === undefined || said[key] === null) continue;
+      const of = results.fact(key, said[key], day);
+      if (of.why === '') sound[key] = of.sound;
+      else odd.push({ key: key === 'screened' ? key : `about:${key}`, why: of.why, text: JSON.stringify(said[key]) });
+    }
+    return { sound, odd };
+  };
 
   /** @param {string} kind @param {object} entry @returns {string} its key */
   const add = (kind, entry) => {
@@ -106,36 +173,68 @@
 
   /** Everything as it is exported. @returns {Exported} */
   const all = () => {
-    const bare = (/** @type {string} */ kind) => entries(kind).map(({ entry }) => entry);
-    const about = parsed(read('about')) || {};
-    const sessions = bare('sessions');
-    return { results: 1, ...about, tested: bare('tested'), trained: bare('trained'), ...(sessions.length ? { sessions } : {}), paused: bare('paused') };
+    const { sound } = gathered(kinds());
+    /** @type {any} */
+    const out = { results: 1, ...facts().sound };
+    for (const kind of kinds()) {
+      const bare = sound[kind].map(({ entry }) => entry);
+      if (bare.length || ['tested', 'trained', 'paused'].includes(kind)) out[kind] = bare;
+    }
+    return out;
   };
+  /** What is kept here and is no sound entry: it decides nothing, and is not lost. @returns {Odd[]} */
+  const odd = () => [...facts().odd, ...gathered(kinds()).odd];
 
-  /** Takes in what another export holds; equal entries once. @param {Exported} exported sound @param {boolean} weightToo
-   * @returns {{ added: number, same: number }} */
-  const merge = (exported, weightToo) => {
-    let added = 0, same = 0;
-    for (const kind of KINDS) {
-      const known = new Set(entries(kind).map(({ entry }) => JSON.stringify(entry)));
-      for (const entry of /** @type {any} */ (exported)[kind] || []) {
-        const written = JSON.stringify(entry);
-        if (known.has(written)) {
+  /** Writes what an export holds beside what is kept; equal entries once. @param {any} exported sound @param {boolean} weightToo */
+  const takeIn = (exported, weightToo) => {
+    let added = 0, same = 0, lost = 0;
+    /** @type {string[]} */
+    const written = [];
+    const { sound } = gathered(kinds());
+    for (const kind of kinds()) {
+      const known = new Set(sound[kind].map(({ entry }) => JSON.stringify(entry)));
+      for (const entry of exported[kind] || []) {
+        const text = JSON.stringify(entry);
+        if (known.has(text)) {
           same += 1;
           continue;
         }
-        known.add(written);
-        write(`${kind}:${name()}`, written);
+        known.add(text);
+        const key = `${kind}:${name()}`;
+        written.push(key);
+        if (!write(key, text)) lost += 1;
         added += 1;
       }
     }
-    const about = parsed(read('about')) || {};
-    for (const key of /** @type {const} */ (['name', 'have', 'bodyweight'])) {
-      if (exported[key] !== undefined && (about[key] === undefined || (key === 'bodyweight' && weightToo))) about[key] = exported[key];
+    const about = { ...aboutMe() };
+    for (const key of globalThis.rungbook.results.FACTS) {
+      if (key !== 'screened' && exported[key] !== undefined && (about[key] === undefined || (key === 'bodyweight' && weightToo))) about[key] = exported[key];
     }
-    if (Object.keys(about).length) write('about', JSON.stringify(about));
+    const before = read('about');
+    if (Object.keys(about).length && !write('about', JSON.stringify(about))) lost += 1;
+    // Of two outcomes of the health questions the more careful one stands.
+    const careful = ['clear', 'light', 'ask'], own = facts().sound.screened, theirs = exported.screened, outcome = read('screened');
+    if (theirs && (!own || careful.indexOf(theirs.says) > careful.indexOf(own.says))) write('screened', JSON.stringify(theirs));
+    const undo = () => {
+      written.forEach(remove);
+      for (const [key, text] of /** @type {[string, string | null][]} */ ([['about', before], ['screened', outcome]])) {
+        if (text === null) remove(key);
+        else write(key, text);
+      }
+    };
+    return { added, same, lost, undo };
+  };
+  /** A copy is taken in whole, or not at all where storage has no room for it; where nothing may be kept it lives as long as the visit. @param {() => ReturnType<typeof takeIn>} take */
+  const whole = (take) => {
+    const was = trouble;
+    const { added, same, lost, undo } = take();
+    const fits = lost === 0 || trouble !== 'full';
+    if (!fits) {
+      undo();
+      trouble = was;
+    }
     changed();
-    return { added, same };
+    return { added: fits ? added : 0, same, fits };
   };
 
   /** How an export stands beside what is kept: entries only there, only here, and tests of one movement and day whose results
@@ -143,25 +242,34 @@
   const beside = (exported) => {
     const written = (/** @type {any[]} */ list) => new Map(list.map((entry) => [JSON.stringify(entry), entry]));
     let there = 0, here = 0, unlike = 0;
-    for (const kind of KINDS) {
-      const theirs = written(/** @type {any} */ (exported)[kind] || []), ours = written(entries(kind).map(({ entry }) => entry));
+    const { sound } = gathered(kinds());
+    for (const kind of kinds()) {
+      const theirs = written(/** @type {any} */ (exported)[kind] || []), ours = written(sound[kind].map(({ entry }) => entry));
       const only = (/** @type {Map<string, any>} */ of, /** @type {Map<string, any>} */ other) => [...of].filter(([text]) => !other.has(text)).map(([, entry]) => entry);
       const [onlyThere, onlyHere] = [only(theirs, ours), only(ours, theirs)];
       there += onlyThere.length;
       here += onlyHere.length;
-      if (kind === 'tested') unlike += onlyThere.filter((a) => onlyHere.some((b) => a.movement === b.movement && a.on === b.on)).length;
+      const day = (/** @type {any} */ of) => `${of.on} ${of.movement}`, days = new Set(onlyHere.map(day));
+      if (kind === 'tested') unlike += onlyThere.filter((of) => days.has(day(of))).length;
     }
     return { there, here, unlike };
   };
 
   globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
     store: {
-      entries, add, all, merge, beside,
+      entries, add, all, odd, beside,
+      /** Takes in what another export holds; equal entries once. @param {Exported} exported sound @param {boolean} weightToo */
+      merge: (exported, weightToo) => whole(() => takeIn(exported, weightToo)),
       /** Everything kept goes, the outcome of the health questions too; an export takes its place. @param {Exported} exported sound */
-      replace: (exported) => {
-        keys().forEach(remove);
-        return merge(exported, true);
-      },
+      replace: (exported) => whole(() => {
+        const before = keys().map((key) => /** @type {[string, string | null]} */ ([key, read(key)]));
+        before.forEach(([key]) => remove(key));
+        const taken = takeIn(exported, true);
+        return { ...taken, undo: () => {
+          taken.undo();
+          before.forEach(([key, text]) => { if (text !== null) write(key, text); });
+        } };
+      }),
       /** @param {string} key */
       remove: (key) => {
         remove(key);
@@ -182,7 +290,19 @@
       note: (key, value) => write(key, JSON.stringify(value)),
       /** '', 'full' or 'forbidden'. */
       trouble: () => trouble,
-      isEmpty: () => KINDS.every((kind) => entries(kind).length === 0),
+      /** Before the first result there are no states: what is left alone for health's sake is none. */
+      isEmpty: () => !keys().some((key) => /^(tested|trained|sessions|paused|pain|remarks):/.test(key)),
+      /** Whether this browser lets the page keep anything. */
+      keeps: () => canKeep('?'),
+      /** The facts about the person that are sound. */
+      facts: () => facts().sound,
+      /** Says one of them; null takes it away. @param {string} key @param {unknown} value */
+      say: (key, value) => {
+        if (key === 'screened' && value === null) remove(key);
+        else if (key === 'screened') write(key, JSON.stringify(value));
+        else write('about', JSON.stringify({ ...aboutMe(), [key]: value === null ? undefined : value }));
+        changed();
+      },
       /** @param {() => void} act */
       onChange: (act) => listeners.push(act),
     },
@@ -209,7 +329,7 @@
     history.replaceState(null, '', `${location.href.split('#')[0]}#`);
     try {
       if (!canKeep(carried)) {
-        JSON.parse(decodeURIComponent(carried)).forEach((/** @type {[string, string]} */ [key, value]) => visit.set(String(key), String(value)));
+        JSON.parse(decodeURIComponent(carried)).forEach((/** @type {[string, string]} */ [key, value]) => { if (isCarried(String(key))) visit.set(String(key), String(value)); });
         results.check(store.all(), results.today());
       }
     } catch {
@@ -221,9 +341,10 @@
   document.addEventListener('click', (event) => {
     const link = event.target instanceof Element ? /** @type {HTMLAnchorElement | null} */ (event.target.closest('a[href]')) : null;
     const isOurs = link && link.protocol === location.protocol && link.host === location.host && folder(link) === folder(location);
-    if (!link || !isOurs || visit.size === 0 || !link.pathname.endsWith('.html') || link.pathname === location.pathname) return;
+    const carries = [...visit].filter(([key]) => isCarried(key));
+    if (!link || !isOurs || carries.length === 0 || !link.pathname.endsWith('.html') || link.pathname === location.pathname) return;
     const before = link.hash;
-    link.hash = CARRIED + encodeURIComponent(JSON.stringify([...visit]));
+    link.hash = CARRIED + encodeURIComponent(JSON.stringify(carries));
     // A link that is copied later says nothing of the visit.
     setTimeout(() => { link.hash = before; });
   }, true);
