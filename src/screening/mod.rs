@@ -2,8 +2,9 @@
 //!
 //! # Source
 //! Riebe et al. 2015, Medicine & Science in Sports & Exercise 47(11):2473-2479: regular exercise, known disease of heart,
-//! vessels, metabolism or kidneys, and signs or symptoms decide. The other questions are common practice, no source: they
-//! always lead to a clinician first.
+//! vessels, metabolism or kidneys, and signs or symptoms decide. The signs are the nine of table 2.1 in the same college's
+//! guidelines for exercise testing and prescription, 9th edition 2014 (seen in a public copy). What other questions restrict
+//! names its source beside it; that they lead to a clinician first is common practice, no source.
 
 /// What may be done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -12,7 +13,7 @@ pub enum Outcome {
     Clear,
     /// Light to moderate effort, built up: no inverted, loaded or lowering test, and no test to the limit.
     Light,
-    /// A clinician's clearance comes first: numbers from training alone.
+    /// A clinician's clearance comes first: no test and no plan.
     Ask,
 }
 
@@ -65,18 +66,121 @@ pub const ROWS: &[Row] = &[
     row(true, None, true, Outcome::Ask, "ask_stop"),
 ];
 
-/// Questions that lead to a clinician first whatever the rest says. Their words stand in the words file, under `health`.
-pub const ALWAYS_ASK: &[&str] = &[
-    "pressure",
-    "eyes",
-    "pregnancy",
-    "injury",
-    "dizziness",
-    "age",
+/// What an answer counts as in the published table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Column {
+    Regular,
+    Disease,
+    Symptoms,
+    /// Not in the table: yes leads to a clinician first whatever the rest says.
+    Other,
+}
+
+impl Column {
+    pub fn word(self) -> &'static str {
+        match self {
+            Column::Regular => "regular",
+            Column::Disease => "disease",
+            Column::Symptoms => "symptoms",
+            Column::Other => "other",
+        }
+    }
+}
+
+/// A question. Its words stand in the words file, under `health`.
+#[derive(Clone, Copy, Debug)]
+pub struct Question {
+    pub id: &'static str,
+    pub column: Column,
+    /// The caution classes that yes restricts until a clinician has cleared them.
+    pub classes: &'static [&'static str],
+    /// The body parts that yes restricts.
+    pub parts: &'static [&'static str],
+}
+
+const fn question(
+    id: &'static str,
+    column: Column,
+    classes: &'static [&'static str],
+    parts: &'static [&'static str],
+) -> Question {
+    Question {
+        id,
+        column,
+        classes,
+        parts,
+    }
+}
+
+/// Head down and the breath held: what raises the pressure in the head, the eyes and the vessels.
+const PRESSURE: &[&str] = &["inverted", "part-inverted", "breath-holding"];
+
+/// Every question, in the order asked.
+///
+/// # Source
+/// Pregnancy: ACOG Committee Opinion 804 (2020). Bones: bending the spine forwards brought new fractures in 89 %, bending
+/// backwards in 16 % (Sinaki & Mikkelsen 1984, Arch Phys Med Rehabil 65:593-596, pages from memory). Growth plates, pressure,
+/// hernia, neck, balance, dislocation: common practice, no source.
+pub const QUESTIONS: &[Question] = &[
+    question("regular", Column::Regular, &[], &[]),
+    question("heart", Column::Disease, PRESSURE, &[]),
+    question("metabolism", Column::Disease, &[], &[]),
+    question("symptoms", Column::Symptoms, &[], &[]),
+    question("pressure", Column::Other, PRESSURE, &[]),
+    question("eyes", Column::Other, PRESSURE, &[]),
+    question(
+        "pregnancy",
+        Column::Other,
+        &[
+            "inverted",
+            "fall-height",
+            "breath-holding",
+            "neck-load",
+            "supine",
+        ],
+        &[],
+    ),
+    question(
+        "bones",
+        Column::Other,
+        &["inverted", "neck-load", "fall-height", "rolling"],
+        &[],
+    ),
+    question("hernia", Column::Other, &["loaded", "breath-holding"], &[]),
+    question(
+        "neck",
+        Column::Other,
+        &["inverted", "neck-load", "rolling"],
+        &[],
+    ),
+    question(
+        "dislocation",
+        Column::Other,
+        &["shoulder-extension", "loaded"],
+        &[],
+    ),
+    question("injury", Column::Other, &[], &[]),
+    question(
+        "dizziness",
+        Column::Other,
+        &["inverted", "part-inverted", "fall-height"],
+        &[],
+    ),
+    question("growth", Column::Other, &[], &["wrist", "elbow"]),
 ];
 
-/// The three questions of the published table.
-pub const QUESTIONS: &[&str] = &["regular", "disease", "symptoms"];
+/// The published signs and symptoms, one of which is enough. Their words stand in the words file, under `health.sign`.
+pub const SIGNS: &[&str] = &[
+    "chest",
+    "breath",
+    "faint",
+    "lying",
+    "ankles",
+    "heartbeat",
+    "cramp",
+    "murmur",
+    "fatigue",
+];
 
 /// The row that fits.
 pub fn fitting(regular: bool, disease: bool, symptoms: bool) -> &'static Row {
@@ -92,7 +196,8 @@ pub fn fitting(regular: bool, disease: bool, symptoms: bool) -> &'static Row {
 
 #[cfg(test)]
 mod tests {
-    use super::{Outcome, ROWS, fitting};
+    use super::{Column, Outcome, QUESTIONS, ROWS, SIGNS, fitting};
+    use crate::curriculum::words::{BodyPart, Word};
 
     /// The six-row outcome table of Riebe et al. 2015.
     #[test]
@@ -110,5 +215,44 @@ mod tests {
             assert_eq!(fitting(regular, disease, symptoms).outcome, outcome);
         }
         assert_eq!(ROWS.len(), 6);
+    }
+
+    /// The nine signs of table 2.1 (source: the head of this file).
+    #[test]
+    fn the_published_signs() {
+        assert_eq!(SIGNS.len(), 9);
+        let asked = |column| QUESTIONS.iter().filter(|q| q.column == column).count();
+        assert_eq!(
+            (
+                asked(Column::Regular),
+                asked(Column::Disease),
+                asked(Column::Symptoms)
+            ),
+            (1, 2, 1)
+        );
+    }
+
+    /// Each answer restricts classes and parts that exist, and the published column by itself restricts nothing.
+    #[test]
+    fn answers_restrict_what_exists() {
+        let book = crate::curriculum::caution::Book::default();
+        for question in QUESTIONS {
+            for class in question.classes {
+                assert!(book.find(class).is_some(), "{class}");
+            }
+            for part in question.parts {
+                assert!(BodyPart::WORDS.contains(part), "{part}");
+            }
+        }
+        let of = |id: &str| {
+            QUESTIONS
+                .iter()
+                .find(|q| q.id == id)
+                .map_or(&[][..], |q| q.classes)
+        };
+        assert!(of("pregnancy").contains(&"inverted") && of("pregnancy").contains(&"supine"));
+        assert!(of("bones").contains(&"rolling"));
+        assert_eq!(of("dislocation"), ["shoulder-extension", "loaded"]);
+        assert_eq!(of("eyes"), of("pressure"));
     }
 }

@@ -71,6 +71,8 @@ interface Tables {
   };
   warm_up: Record<string, string[]>;
   classes: string[];
+  /** As readers see them. */
+  class_names: string[];
   cautions: number[][];
   needs: number[][];
   necessary: number[][];
@@ -467,12 +469,16 @@ interface Rungbook {
     /** Why nothing may be tested or trained: the questions come first, or a clinician does; empty when it may. */
     barred: () => '' | 'first' | 'ask';
     causeWords: (cause: Pause) => (Node | string)[];
+    asideGot: (got: string) => PagePart | PagePart[];
     /** How a cause is lifted; null where its own list has a button for it. */
     liftedBy: (cause: Pause) => string | null;
   };
   entry: {
     form: (m: number, options: { today: boolean; kept: (key: string) => void; hurt: () => void }) => HTMLElement;
-    hurt: (m: number) => Promise<boolean>;
+    hurt: (m: number, where?: 'test' | 'training') => Promise<boolean>;
+    /** Whether a number is more likely a slip than a result, and whether the reader means it all the same. */
+    doubtful: (model: Model, m: number, got: Got) => boolean;
+    isMeant: (m: number, got: Got) => Promise<boolean>;
   };
 }
 

@@ -91,9 +91,18 @@
     const load = use.load ? field(weight === 'lb' ? say('entry.weight_in_pounds') : say('entry.weight_in_kilograms'), number) : null;
     const way = use.load ? choice(say('entry.the_weight'), [...(use.help ? [['help', say('entry.helps')]] : []), ['added', say('entry.is_added')], ...(use.help ? [] : [['help', say('entry.helps')]])].map((o) => /** @type {[string, string]} */ (o))) : null;
     const reserve = field(say('entry.could_have_done'), { ...number, placeholder: '0' });
-    const on = field(options.today ? say('entry.on_day') : say('entry.on_about'), {
-      type: 'date', value: results.dayText(options.today ? day : day - 7), max: results.dayText(day), min: results.dayText(day - (options.today ? 3650 : FOUR_WEEKS)),
-    });
+    // A number has the day that the person gives; nothing is dated by guess. A span counts from its first day, so that it never lasts too long.
+    const when = choice(say('entry.when'), /** @type {[string, string][]} */ ([...(options.today ? [['0', say('entry.just_now')]] : [['', say('entry.choose')]]),
+      ['6', say('entry.this_week')], [String(FOUR_WEEKS), say('entry.this_month')], ['day', say('entry.a_day')], ['long', say('entry.longer')]]));
+    const on = field(say('entry.on_day'), { type: 'date', max: results.dayText(day), min: results.dayText(day - 3650) });
+    on.whole.hidden = true;
+    when.input.addEventListener('change', () => { on.whole.hidden = when.input.value !== 'day'; });
+    /** The day that was given: null where it is not known, undefined where nothing is chosen. */
+    const given = () => {
+      if (when.input.value === 'long') return null;
+      const read = when.input.value === 'day' ? results.readDay(on.input.value) : when.input.value === '' ? null : day - Number(when.input.value);
+      return read === null || read > day ? undefined : read;
+    };
     const fault = make('p', { class: 'fault', role: 'alert' });
     const written = (/** @type {{ input: HTMLInputElement }} */ of) => of.input.value.trim().replace(',', '.');
 
@@ -117,48 +126,97 @@
           amounts[bad].input.focus();
           return;
         }
-        if (!Number.isInteger(left) || left < 0 || results.readDay(on.input.value) === null || Number(results.readDay(on.input.value)) > day) {
+        if (!Number.isInteger(left) || left < 0) {
           fault.textContent = say('entry.write_reserve');
+          reserve.input.focus();
           return;
         }
-        if (!options.today && Number(results.readDay(on.input.value)) < day - FOUR_WEEKS) {
-          fault.textContent = say('entry.write_recent');
+        const from = given();
+        if (from === undefined) {
+          fault.textContent = say('entry.write_day');
+          (when.input.value === 'day' ? on.input : when.input).focus();
           return;
         }
+        fault.textContent = '';
         const texts = read.map((got) => targets.text(/** @type {Got} */ (got)));
         const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
-        options.kept(store.add('tested', { movement: model.tables.ids[m], ...sides, on: on.input.value, ...(left ? { in_reserve: left } : {}) }));
+        const keep = () => options.kept(from === null ? store.add('undated', { movement: model.tables.ids[m], ...sides })
+          : store.add('tested', { movement: model.tables.ids[m], ...sides, on: results.dayText(from), ...(left ? { in_reserve: left } : {}) }));
+        const odd = read.find((got) => doubtful(model, m, /** @type {Got} */ (got)));
+        if (odd) isMeant(m, odd).then((meant) => { if (meant) keep(); else amounts[0].input.focus(); });
+        else keep();
       },
     } },
       ...(measure === TIME && options.today ? amounts.map((amount) => timer(sided ? amount.says : '', (held) => { amount.input.value = String(held); })) : []),
       make('div', { class: 'fields' }, ...[...amounts, sets, seconds, ...(hits || []), load, way].map((part) => part && part.whole)),
-      make('details', { class: 'more' }, make('summary', { text: say('entry.day_and_left') }), make('div', { class: 'fields' }, on.whole, reserve.whole)),
+      make('div', { class: 'fields' }, when.whole, on.whole),
+      make('details', { class: 'more' }, make('summary', { text: say('entry.what_was_left') }), make('div', { class: 'fields' }, reserve.whole)),
       fault,
       make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('entry.keep') }), ' ',
-        make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => hurt(m).then((paused) => { if (paused) options.hurt(); }) } })));
+        make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => hurt(m, options.today ? 'test' : 'training').then((paused) => { if (paused) options.hurt(); }) } })));
     return whole;
   };
 
-  /** "It hurt": pauses the movement and the parts that are named. @param {number} m @returns {Promise<boolean>} */
-  const hurt = async (m) => {
+  // ---- numbers that are asked about before they are kept
+
+  /** A number is asked about from so many times the most that is asked of its movement (common practice, no source). */
+  const FAR = 6;
+  /** The widest angle that a joint makes. */
+  const WIDEST = 180;
+  /** Whether a number is more likely a slip than a result: parts of a rep, an angle beyond a half turn, or far above all that is asked.
+   * @param {Model} model @param {number} m @param {Got} got */
+  const doubtful = (model, m, { measure, amount }) => {
+    if (measure === targets.REPS && amount % targets.ONE !== 0) return true;
+    if (measure === targets.ANGLE) return amount > WIDEST * targets.ONE;
+    const most = Math.max(...model.demands[m].map((leaf) => model.target(leaf).amount));
+    return measure !== DONE && amount > FAR * most;
+  };
+  /** @param {number} m @param {Got} got @returns {Promise<boolean>} */
+  const isMeant = async (m, got) => {
+    const model = /** @type {Model} */ (states.model), says = { movement: named(model.tables, m), got: states.shown(got), standard: states.target(m) };
+    const part = got.measure === targets.REPS && got.amount % targets.ONE !== 0;
+    const answer = await page.ask(say('entry.sure'), [make('p', {}, ...sayNodes(part ? 'entry.sure_parts' : 'entry.sure_far', says))],
+      [['', say('entry.change')], ['keep', say('entry.keep_anyway')]]);
+    return answer === 'keep';
+  };
+
+  // ---- "it hurt"
+
+  /** The number of a pain, 0 to 10. */
+  const scores = () => /** @type {[string, string][]} */ ([['', say('pain.not_said')], ...Array.from({ length: 11 }, (_, n) => [String(n), n === 0 ? say('pain.none') : n === 10 ? say('pain.worst') : globalThis.rungbook.words.number(n)])]);
+  /** "It hurt": the movement rests, and a part by its pain: what it is, how much it hurt, and what came with it. @param {number} m
+   * @param {'test' | 'training'} where @returns {Promise<boolean>} */
+  const hurt = async (m, where = 'training') => {
     const { tables } = /** @type {Model} */ (states.model);
     const boxes = tables.parts.map((part, i) => {
       const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', value: part, id: `part-${part}` }));
       return { box, stressed: ((tables.stresses[m] >> i) & 1) === 1, whole: make('li', {}, box, ' ', make('label', { for: `part-${part}`, text: states.partWord(part) })) };
     }).sort((a, b) => Number(b.stressed) - Number(a.stressed));
+    const score = choice(say('pain.how_much'), scores());
+    const signs = results.SIGNS.map((sign) => {
+      const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', value: sign, id: `sign-${sign}` }));
+      return { box, whole: make('li', {}, box, ' ', make('label', { for: `sign-${sign}`, text: say(`pain.sign_${sign.replace('-', '_')}`) })) };
+    });
     const answer = await page.ask(say('entry.it_hurt'), [
       make('p', {}, ...sayNodes('entry.stop_here', { movement: named(tables, m) })),
       make('p', { text: say('entry.where') }), make('ul', { class: 'plain parts' }, ...boxes.map(({ whole }) => whole)),
+      score.whole, make('p', { text: say('pain.came_with') }), make('ul', { class: 'plain parts' }, ...signs.map(({ whole }) => whole)),
+      make('p', { class: 'hint', text: say('pain.what_follows') }),
       make('p', {}, say('entry.emergency'), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') })),
     ], [['pause', say('entry.pause')], ['', say('entry.go_back')]]);
     if (answer !== 'pause') return false;
-    const on = results.dayText(results.today());
-    store.add('paused', { movement: tables.ids[m], on, by: 'client', because: 'it hurt in a test' });
-    for (const { box } of boxes) if (box.checked) store.add('paused', { part: box.value, on, by: 'client', because: 'it hurt in a test' });
+    const on = results.dayText(results.today()), because = where === 'test' ? 'it hurt in a test' : 'it hurt in training';
+    const chosen = boxes.filter(({ box }) => box.checked).map(({ box }) => box.value), came = signs.filter(({ box }) => box.checked).map(({ box }) => box.value);
+    store.add('paused', { movement: tables.ids[m], on, by: 'client', because });
+    for (const part of chosen) {
+      // Where it was not said how much, the part rests until somebody lifts it.
+      if (score.input.value === '') store.add('paused', { part, on, by: 'client', because });
+      if (score.input.value !== '' || came.length) store.add('pain', { part, score: Number(score.input.value || '0'), on, ...(came.length ? { signs: came } : {}) });
+    }
     // Something hurts that did not before: no more tests today, unless the reader says anew that nothing does.
     store.set('fit', null);
     return true;
   };
 
-  globalThis.rungbook.entry = { form, hurt };
+  globalThis.rungbook.entry = { form, hurt, doubtful, isMeant };
 })();

@@ -22,7 +22,7 @@
       make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: say('shared.movement') }), ...people.map(({ name }) => make('th', { scope: 'col', text: name })))),
       make('tbody', {}, ...rows.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
         ...people.map(({ found }) => make('td', {}, mark(found.states[m], found.counted[m] === 1)))))));
-    byId('class-aside').replaceChildren(...people.flatMap(({ name, aside }) => aside.map((of) => make('li', {}, ...sayNodes('people.aside_line', { name, movement: make('bdi', { text: of.movement }), got: of.got === 'paused' ? say('state.paused') : states.got(of.got), day: states.day(of.on), reason: of.why })))));
+    byId('class-aside').replaceChildren(...people.flatMap(({ name, aside }) => aside.map((of) => make('li', {}, ...sayNodes('people.aside_line', { name, movement: make('bdi', { text: of.movement }), got: states.asideGot(of.got), day: states.day(of.on), reason: of.why })))));
   };
 
   const open = /** @type {HTMLInputElement} */ (byId('open'));

@@ -177,6 +177,13 @@
   };
   /** The kinds of entries, in the order of the layout. */
   const KINDS = Object.keys(ENTRY);
+  /** A result whose day nobody knows: kept on this device, for nothing; the layout has no place for it. @param {unknown} item @param {string} what */
+  const undated = (item, what) => {
+    const read = keyed(item, what, ['movement', 'got', 'left', 'right']);
+    const sides = ['got', 'left', 'right'].filter((side) => read[side] !== undefined).map((side) => [side, text(got(read[side], what))]);
+    demand(sides.length > 0, say('results.no_text', { what }));
+    return { movement: words(read.movement, what), ...Object.fromEntries(sides) };
+  };
   /** What an entry is called in a message: its kind and its place, from 1. @param {string} kind @param {number} number */
   const nameOf = (kind, number) => ({
     tested: say('results.test', { number }), trained: say('results.training', { number }), sessions: say('results.session', { number }),
@@ -214,6 +221,7 @@
   };
   /** One kept entry, or why it is none. @param {string} kind @param {unknown} item @param {number} day */
   const entry = (kind, item, day) => tried(() => {
+    if (kind === 'undated') return undated(item, say('results.entry'));
     // What is kept has its day: one without would move along with today.
     demand(readDay(record(item, say('results.entry')).on) !== null, say('results.no_day'));
     return ENTRY[kind](item, say('results.entry'), day);

@@ -19,38 +19,29 @@
   };
   /** What comes first, where what is missing may not be tried itself. @param {{ direct: boolean, steps: Missing[] }} first */
   const under = ({ direct, steps }) => (direct || steps.length === 0 ? [] : [make('p', { text: say('stand.first') }), make('ul', { class: 'lack' }, ...steps.map(missingLine))]);
-  /** @param {string} by */
-  const who = (by) => (by === 'client' || by === 'coach' ? say(`stand.by_${by}`) : by);
-  /** @param {Pause} pause */
-  const pauseWords = (pause) => {
-    const what = pause.movement === null ? states.partWord(tables.parts[Number(pause.part)]) : named(tables, pause.movement);
-    const day = states.day(results.dayText(pause.on));
-    let out = pause.by ? sayNodes('stand.paused_by', { what, who: who(pause.by), day }) : sayNodes('stand.paused_since', { what, day });
-    if (pause.until !== null) out = sayNodes('stand.paused_until', { pause: out, day: states.day(results.dayText(pause.until)) });
-    // The entry's own words are for every reader of the file; here they are said in the language of the site.
-    if (pause.because) out = sayNodes('stand.paused_because', { pause: out, because: pause.because === 'it hurt in a test' ? say('entry.because') : pause.because });
-    return /** @type {(Node | string)[]} */ (out);
-  };
-
   /** Why a movement stands as it does. @param {Stand} stand @param {number} m @returns {(Node | string)[]} */
   const why = ({ found, person }, m) => {
+    // Who is to ask first reads what is missing, and is told to do nothing about it.
+    const barred = states.barred();
     const lack = () => make('ul', { class: 'lack' }, ...found.missing(m).map(missingLine));
     switch (found.states[m]) {
       case readiness.PAUSED:
-        return [make('ul', { class: 'lack' }, ...found.pausedBy(m).map((pause) => make('li', {}, ...sayNodes('stand.rest', { pause: pauseWords(pause) }))))];
+        return [make('ul', { class: 'lack' }, ...found.pausedBy(m).map((cause) => make('li', {}, ...sayNodes('stand.rest', { pause: states.causeWords(cause) }))))];
       case readiness.OWNED: {
         const root = found.countedBecause(m);
-        return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => /** @type {Node | string} */ (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack(), ...under(found.first(m))] : [])];
+        return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => /** @type {Node | string} */ (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack(), ...(barred ? [] : under(found.first(m)))] : [])];
       }
-      case readiness.OPEN: return [say('stand.may_start')];
+      case readiness.OPEN: return [barred === 'ask' ? say('stand.ask_first') : barred ? say('stand.health_first') : say('stand.may_start')];
       case readiness.ALMOST: {
+        if (barred) return [lack()];
         const first = found.first(m);
         if (!first.direct && first.steps.length) return [make('p', { text: say('stand.do_not_try') }), lack(), ...under(first)];
         return [...sayNodes('stand.train_first', { movement: named(tables, model.of(found.nearly(m))) }).map((part) => /** @type {Node | string} */ (part)), lack()];
       }
-      case readiness.NOT_YET: return [lack(), ...under(found.first(m))];
+      case readiness.NOT_YET: return barred ? [lack()] : [lack(), ...under(found.first(m))];
       default: {
         if (!person) return [];
+        if (barred) return [barred === 'ask' ? say('stand.ask_first') : say('stand.health_first')];
         const first = found.first(m);
         if (!first.direct) return first.steps.length ? under(first) : [lack()];
         const tests = [...new Set(first.steps.map(({ movement }) => movement))];
@@ -81,7 +72,7 @@
   const skillPart = (stand, skill) => {
     /** @type {{ m: number, today: boolean }[]} */
     const tests = [];
-    for (let asked = /** @type {number[]} */ ([]); tests.length < 3; asked = tests.map(({ m }) => m)) {
+    for (let asked = /** @type {number[]} */ ([]); !states.barred() && tests.length < 3; asked = tests.map(({ m }) => m)) {
       const question = placement.next(model, stand.found, skill.members, asked, stand.day);
       if (!question) break;
       tests.push({ m: question.movement, today: question.today });
@@ -93,7 +84,7 @@
       make('h2', {}, make('a', { href: `${skill.id}.html`, text: skill.name })),
       make('p', {}, say('shared.the_goal'), ' ', named(tables, goal), ' ', states.target(skill.goal), ' ', mark(stand.found.states[goal], stand.found.counted[goal] === 1)),
       tests.length ? make('p', {}, ...sayNodes('stand.would_decide', { tests: tests.flatMap(({ m, today }, i) => [i ? say('list.separator') : '', named(tables, m), today ? '' : ` ${say('stand.from_training')}`]) }), ' ',
-        make('a', { href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })) : make('p', { text: skill.members.some((m) => stand.found.states[m] === readiness.TEST_FIRST) ? say('stand.nothing_to_ask') : say('stand.nothing_in_doubt') }),
+        make('a', { href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })) : states.barred() ? null : make('p', { text: skill.members.some((m) => stand.found.states[m] === readiness.TEST_FIRST) ? say('stand.nothing_to_ask') : say('stand.nothing_in_doubt') }),
       make('details', {}, make('summary', { text: say('stand.all_movements', { n: skill.members.length }) }),
         make('div', { class: 'wide', tabindex: '0' }, make('table', { class: 'list ready-mine' }, make('thead', {}, make('tr', {}, ...[say('shared.movement'), say('stand.state'), say('stand.why')].map((text) => make('th', { scope: 'col', text })))), make('tbody', {}, ...rows)))));
   };
@@ -126,7 +117,11 @@
     const kept = store.entries('tested');
     /** @type {Map<number, Tested[]>} */
     const of = new Map();
-    for (const tested of [...stand.person.tested].sort((a, b) => a.on - b.on)) of.set(tested.movement, [...(of.get(tested.movement) || []), tested]);
+    for (const tested of [...stand.person.tested].sort((a, b) => a.on - b.on)) {
+      const list = of.get(tested.movement);
+      if (list) list.push(tested);
+      else of.set(tested.movement, [tested]);
+    }
     const lines = [...of].sort(([a], [b]) => tables.stage[a] - tables.stage[b] || a - b).map(([m, list]) => make('article', { class: 'past', 'data-movement': tables.ids[m] },
       make('h3', {}, named(tables, m)), ...(list.length > 1 ? [chart(list.map(({ on, sides }) => ({ on, amount: Math.min(...sides.map(({ amount }) => amount)) })))] : []),
       make('ul', { class: 'plain' }, ...list.map((tested) => make('li', {}, ...sayNodes('stand.past', { day: states.day(results.dayText(tested.on)), got: states.got(readiness.sidesText(tested, model.target(m).atMost)) }), ' ',
@@ -137,9 +132,8 @@
 
   /** The weeks ahead; none before the health questions, nor where they say to ask a clinician first. @param {Stand} stand */
   const weeks = ({ found, person, day }) => {
-    const outcome = (store.get('screening') || {}).outcome || 'none';
     const { picks } = dose.working(model, found, person, model.order, day);
-    byId('plan').hidden = outcome === 'none' || outcome === 'ask' || !picks.length;
+    byId('plan').hidden = states.barred() !== '' || !picks.length;
     if (byId('plan').hidden) return;
     const laid = plan.lay(model, picks, day);
     byId('plan-list').replaceChildren(...plan.items(model, laid));
@@ -153,19 +147,31 @@
     byId('load-says').textContent = of ? say('stand.load', { total: Math.round(of.total), monotony: Math.round(of.monotony * 100) / 100, strain: Math.round(of.strain) }) : '';
   };
 
-  /** @param {Stand} stand */
-  const rests = (stand) => {
-    const kept = store.entries('paused');
-    const lines = stand.person.pauses.map((pause) => make('li', {}, ...pauseWords(pause), ' ',
-      make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => store.remove(kept[pause.entry].key) } })));
-    byId('rests').hidden = lines.length === 0;
+  /** What is left alone: what holds today first, then what ended or is still to come. @param {Stand} stand */
+  const rests = ({ found, person, day }) => {
+    const kept = { paused: store.entries('paused'), restrict: store.entries('restrict') };
+    const others = person.pauses.filter((pause) => !found.causes.includes(pause));
+    const button = (/** @type {Pause} */ { kind, entry }) => (kind === 'paused' || kind === 'restrict'
+      ? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => store.remove(kept[kind][entry].key) } }) : null);
+    const line = (/** @type {Pause} */ cause) => {
+      const by = states.liftedBy(cause);
+      return make('li', {}, ...states.causeWords(cause), ' ', by === null ? button(cause) : make('span', { class: 'hint' }, ...sayNodes('stand.in_brackets', { text: by }), ' ',
+        make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') })));
+    };
+    const allowed = person.cleared.filter(({ on, until }) => on <= day && (until === null || day <= until));
+    const lines = [...found.causes.map(line), ...others.map((pause) => make('li', { class: 'hint' }, ...sayNodes(pause.on > day ? 'stand.to_come' : pause.until !== null && pause.until < day ? 'stand.ended' : 'stand.allowed', { pause: states.causeWords(pause) }), ' ', states.liftedBy(pause) === null ? button(pause) : null))];
+    byId('rests').hidden = lines.length === 0 && allowed.length === 0;
     byId('rests-list').replaceChildren(...lines);
   };
 
-  /** @param {Stand} stand */
+  /** What decides nothing: what this curriculum cannot judge, what has no day, and what is no sound entry. @param {Stand} stand */
   const asides = (stand) => {
-    byId('aside').hidden = stand.aside.length === 0;
-    byId('aside-list').replaceChildren(...stand.aside.map(({ movement, got, on, why: reason }) => make('li', {}, ...sayNodes('stand.aside_line', { movement: make('bdi', { text: movement }), got: got === 'paused' ? say('state.paused') : states.got(got), day: states.day(on), reason }))));
+    const undated = store.entries('undated'), odd = store.odd();
+    const away = (/** @type {string} */ key) => make('button', { type: 'button', class: 'quiet', text: say('stand.take_away'), on: { click: () => store.remove(key) } });
+    byId('aside').hidden = stand.aside.length + undated.length + odd.length === 0;
+    byId('aside-list').replaceChildren(...undated.map(({ key, entry: of }) => make('li', {}, ...sayNodes('stand.undated', { movement: make('bdi', { text: of.movement }), got: states.got(of.got || { left: of.left, right: of.right }) }), ' ', away(key))),
+      ...odd.map(({ key, why: reason, text }) => make('li', {}, ...sayNodes('stand.odd', { reason, text: make('bdi', {}, make('code', { text: text.slice(0, 200) })) }), ' ', key.startsWith('about:') ? make('button', { type: 'button', class: 'quiet', text: say('stand.take_away'), on: { click: () => store.say(key.slice(6), null) } }) : away(key))),
+      ...stand.aside.map(({ movement, got, on, why: reason }) => make('li', {}, ...sayNodes('stand.aside_line', { movement: make('bdi', { text: movement }), got: states.asideGot(got), day: states.day(on), reason }))));
   };
 
   const draw = () => {
@@ -194,7 +200,7 @@
    * puts it in its place, null changes nothing. Asks where the copy may be another person's, or says otherwise than what is here.
    * @param {Exported} exported @returns {Promise<string | null>} */
   const howToTake = async (exported) => {
-    const about = store.get('about') || {};
+    const about = store.facts();
     const { there, here, unlike } = store.beside(exported);
     const otherName = exported.name !== undefined && exported.name !== about.name && (about.name !== undefined || !store.isEmpty());
     if (otherName || (there && here)) {
@@ -221,8 +227,8 @@
       const answer = await howToTake(exported);
       if (answer === null) tell(say('stand.nothing_changed'));
       else {
-        const { added, same } = answer === 'replace' ? store.replace(exported) : store.merge(exported, answer === 'theirs');
-        tell(same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }));
+        const { added, same, fits } = answer === 'replace' ? store.replace(exported) : store.merge(exported, answer === 'theirs');
+        tell(!fits ? say('stand.no_room') : same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }));
       }
     } catch (error) {
       tell(error instanceof results.Refused ? say('stand.refused', { why: error.message }) : say('stand.refused', { why: say('results.unreadable') }));
@@ -258,7 +264,7 @@
   });
   const weight = /** @type {HTMLFormElement} */ (byId('weight'));
   const weightInput = /** @type {HTMLInputElement} */ (byId('weight-input'));
-  weightInput.value = String((store.get('about') || {}).bodyweight || '');
+  weightInput.value = String(store.facts().bodyweight || '');
   weight.addEventListener('submit', (event) => {
     event.preventDefault();
     const unit = units.current() === 'imperial' ? 'lb' : 'kg';
@@ -269,19 +275,19 @@
       tell(say('stand.no_weight', { example: `72 ${unit}` }));
       return;
     }
-    store.set('about', { ...(store.get('about') || {}), bodyweight: written });
+    store.say('bodyweight', written);
     weightInput.value = written;
     tell(say('stand.weight_kept'));
   });
   const equipment = [...new Set(tables.equipment.flat(2))].sort();
   byId('have-list').replaceChildren(...equipment.map((word) => {
     const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `have-${word}`, value: word }));
-    box.checked = ((store.get('about') || {}).have || []).includes(word);
+    box.checked = (store.facts().have || []).includes(word);
     box.addEventListener('change', () => {
-      const about = store.get('about') || {}, have = new Set(about.have || []);
+      const have = new Set(store.facts().have || []);
       if (box.checked) have.add(word);
       else have.delete(word);
-      store.set('about', { ...about, have: have.size ? [...have].sort() : undefined });
+      store.say('have', have.size ? [...have].sort() : null);
     });
     return make('li', {}, box, ' ', make('label', { for: `have-${word}`, text: tables.gear[word] || word.replace(/-/g, ' ') }));
   }));

@@ -54,6 +54,8 @@
     const one = (/** @type {string} */ text) => { const read = targets.readGot(text); return read ? shown(read) : text; };
     return sides ? globalThis.rungbook.words.sayNodes('stand.both_sides', { left: one(sides[1]), right: one(sides[2]) }) : [one(String(kept))];
   };
+  /** What was set aside: a result, or what kind of entry it is. @param {string} got */
+  const asideGot = (got) => (['paused', 'restrict', 'cleared', 'pain', 'remark'].includes(got) ? say(`aside.${got}`) : globalThis.rungbook.states.got(got));
   /** A body part for readers. @param {string} part */
   const partWord = (part) => say(`body.${part.replace('-', '_')}`);
   /** A day as an element. @param {string} text as it is kept */
@@ -129,7 +131,7 @@
     page.drawHealth();
   };
 
-  globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, liftedBy };
+  globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, liftedBy, asideGot };
   store.onChange(draw);
   draw();
 })();

@@ -11,7 +11,7 @@
   const sheet = byId('sheet');
   const articles = new Map([.../** @type {NodeListOf<HTMLElement>} */ (sheet.querySelectorAll('article[data-movement]'))]
     .map((article) => [model.numbers.get(article.dataset.movement || ''), article]));
-  const nobody = () => readiness.assess(model, { bodyWeight: null, tested: [], trained: [], sessions: [], pauses: [], have: null }, results.today());
+  const nobody = () => readiness.assess(model, results.nobody(), results.today());
   const found = () => { const stand = mine(); return stand ? stand.found : nobody(); };
 
   // ---- what is kept, and where
@@ -34,15 +34,10 @@
 
   // ---- before the first test
 
-  /** Why nothing may be tested now; empty when it may. */
-  const barred = () => {
-    const screening = store.get('screening');
-    if (!screening) return 'first';
-    return screening.outcome === 'ask' ? 'ask' : '';
-  };
-  /** Who does not exercise regularly yet waits with inverted, loaded and lowering tests. @param {number} m */
-  const waits = (m) => (store.get('screening') || {}).outcome === 'light' && (model.is(m, readiness.GUARDED) || model.is(m, readiness.LOWERING));
-  const mayTest = (/** @type {number} */ m) => barred() === '' && isFit() && !waits(m) && placement.mayBeTested(model, found(), m, results.today());
+  const { barred } = states;
+  const mayTest = (/** @type {number} */ m) => barred() === '' && isFit() && placement.mayBeTested(model, found(), m, results.today());
+  /** Whether a movement rests because of what the health questions said. @param {number} m */
+  const waits = (m) => found().pausedBy(m).some(({ kind }) => kind === 'light');
   const isFit = () => store.get('fit') === results.dayText(results.today());
 
   // ---- one test on the sheet
@@ -56,7 +51,7 @@
       ...sayNodes('test.was', { got: states.got(of.got || (of.left && of.right ? { left: of.left, right: of.right } : of.left || of.right)), day: states.day(of.on) }), ' ',
       make('button', { type: 'button', class: 'quiet', text: say('test.take_back'), on: { click: () => store.remove(key) } })));
     const open = make('button', { type: 'button', class: 'quiet', text: say('test.enter'), on: { click: () => {
-      if (barred() === 'first') {
+      if (barred() === 'first' && store.keeps()) {
         byId('guided').scrollIntoView();
         byId('guided').focus();
         return;
@@ -71,7 +66,7 @@
   const advice = (m, today) => {
     const { reached, needs } = found();
     if (today) return [make('p', { class: 'advice', text: say('test.test_now') })];
-    const why = !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : barred() ? say('test.ask_first') : !isFit() ? say('test.not_testing') : waits(m) ? say('test.waits') : say('test.day_is_full');
+    const why = barred() ? (barred() === 'ask' ? say('test.ask_first') : say('test.health_first_why')) : waits(m) ? say('test.waits') : !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : !isFit() ? say('test.not_testing') : say('test.day_is_full');
     return [make('p', { class: 'advice do-not', text: say('test.do_not', { why }) })];
   };
   const drawEntries = () => {
@@ -79,7 +74,9 @@
     const known = new Map();
     for (const of of store.entries('tested')) {
       const m = model.numbers.get(of.entry.movement);
-      known.set(m, [...(known.get(m) || []), of]);
+      const list = known.get(m);
+      if (list) list.push(of);
+      else known.set(m, [of]);
     }
     for (const m of articles.keys()) if (m !== undefined && !guide.isAt(m)) drawEntry(m, known.get(m) || []);
   };
@@ -157,7 +154,7 @@
       const answered = steps.filter(({ key }) => key).length;
       speak(say('test.all_for_now'), make('p', { text: say('test.answered', { answered, all: steps.length, n: skill.members.length }) }),
         make('p', {}, yours.length ? `${say('test.yours')} ` : say('test.nothing_yours'), ...namedList(tables, yours)),
-        make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
+        barred() ? null : make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
         make('p', { class: 'acts' }, make('a', { class: 'act', href: 'where-i-stand.html', text: say('test.where_i_stand') }), ' ', copyButton(), ' ', button(say('test.ask_again'), start)));
       steps = [];
       drawEntries();
@@ -172,12 +169,14 @@
     const begin = () => {
       if (isOn) return;
       const why = barred();
-      if (why === 'first') {
+      // Where nothing can be kept, what the questions said cannot come along from page to page: no test, only numbers from training.
+      const lost = why === 'first' && !store.keeps();
+      if (why === 'first' && !lost) {
         speak(say('test.before_first'), make('p', { text: say('test.health_first') }),
           make('p', {}, make('a', { class: 'act', href: `before-you-start.html#questions`, text: say('test.before_you_start') })));
         return;
       }
-      const warning = why === 'ask' ? make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#questions', text: say('test.before_you_start') })) : null;
+      const warning = lost ? make('p', { class: 'advice do-not', text: say('test.not_kept') }) : why === 'ask' ? make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#questions', text: say('test.before_you_start') })) : null;
       if (!skill) {
         // As tall as what stands here before they are answered: the page keeps that room while it loads.
         speak(say('test.health_questions'), ...(warning ? [warning] : [make('p', { text: say('test.health_answered') }),

@@ -156,6 +156,8 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
     out.put("warm_up", &school.warm_up);
     let classes = curriculum.cautions.classes();
     out.each("classes", classes.iter().map(|c| c.id.as_str()));
+    let words = plan.say();
+    out.each("class_names", classes.iter().map(|c| c.say("name", words)));
     out.each(
         "cautions",
         movements().map(|m| m.cautions.iter().map(|c| c.0).collect::<Vec<u16>>()),

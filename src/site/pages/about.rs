@@ -1,7 +1,8 @@
 //! The health questions before the first test, and where every number comes from.
 
 use crate::leverage::{PUBLISHED, unchecked};
-use crate::screening;
+use crate::curriculum::words::{BodyPart, Word};
+use crate::screening::{self, Column};
 use crate::site::Plan;
 use crate::strength::one_rep_max::{FORMULAS, per_cent_of_max};
 use serde::Serialize;
@@ -18,6 +19,25 @@ struct ScreeningRow<'a> {
     says_symptoms: &'a str,
     follows: &'a str,
     outcome: &'static str,
+}
+
+/// A health question, and what yes to it restricts.
+#[derive(Serialize)]
+struct HealthQuestion<'a> {
+    id: &'static str,
+    says: &'a str,
+    column: &'static str,
+    classes: String,
+    parts: String,
+    /// The published signs, where it asks for any of them.
+    signs: Vec<&'a str>,
+}
+
+/// A class or a part with the word for it.
+#[derive(Serialize)]
+struct Named<'a> {
+    id: &'a str,
+    name: &'a str,
 }
 
 /// The health questions, and the table by which they are read.
@@ -45,21 +65,52 @@ pub fn before(plan: &Plan<'_>, context: &mut Context) {
             }
         })
         .collect();
-    let question = |id: &&'static str| (*id, words.say(&format!("health.{id}")));
-    let ask: Vec<(&str, &str)> = screening::QUESTIONS[1..]
+    let questions: Vec<HealthQuestion<'_>> = screening::QUESTIONS
         .iter()
-        .chain(screening::ALWAYS_ASK)
-        .map(question)
+        .map(|q| HealthQuestion {
+            id: q.id,
+            says: words.say(&format!("health.{}", q.id)),
+            column: q.column.word(),
+            classes: q.classes.join(" "),
+            parts: q.parts.join(" "),
+            signs: match q.column {
+                Column::Symptoms => screening::SIGNS
+                    .iter()
+                    .map(|sign| words.say(&format!("health.sign_{sign}")))
+                    .collect(),
+                _ => Vec::new(),
+            },
+        })
         .collect();
-    let questions: Vec<(&str, &str)> = screening::QUESTIONS
+    let classes: Vec<Named<'_>> = plan
+        .curriculum
+        .cautions
+        .classes()
         .iter()
-        .chain(screening::ALWAYS_ASK)
-        .map(question)
+        .map(|class| Named {
+            id: &class.id,
+            name: class.say("name", words),
+        })
         .collect();
+    context.insert("classes", &classes);
+    context.insert("parts", &parts(plan));
     context.insert("rows", &rows);
-    context.insert("ask", &ask);
     context.insert("questions", &questions);
     context.insert("warm_up", &plan.curriculum.school.warm_up.get("always"));
+}
+
+/// The body parts that pain is kept for.
+fn parts<'p>(plan: &'p Plan<'_>) -> Vec<Named<'p>> {
+    let named = |id: &&'static str| Named {
+        id,
+        name: plan.say().say(&format!("body.{}", id.replace('-', "_"))),
+    };
+    BodyPart::WORDS.iter().map(named).collect()
+}
+
+/// What hurts: the parts that can be named.
+pub fn hurts(plan: &Plan<'_>, context: &mut Context) {
+    context.insert("parts", &parts(plan));
 }
 
 #[derive(Serialize)]

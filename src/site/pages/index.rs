@@ -32,6 +32,7 @@ pub fn fixed(plan: &Plan<'_>, page: &'static Page) -> Result<Made, ThemeError> {
     match name {
         "index" => home(plan, &mut context),
         "before-you-start" => about::before(plan, &mut context),
+        "if-it-hurts" => about::hurts(plan, &mut context),
         "about-the-numbers" => about::numbers(plan, &mut context),
         "cautions" => cautions(plan, &mut context),
         "faults" => faults(plan, &mut context),
