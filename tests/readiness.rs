@@ -38,6 +38,8 @@ const PATTERNS: [&str; 6] = [
     "squat",
 ];
 const PARTS: [&str; 3] = ["shoulder", "wrist", "knee"];
+const CLASSES: [&str; 4] = ["inverted", "wrist-extension", "momentum", "lowering"];
+const SIGNS: [&str; 4] = ["sharp", "night", "numb", "giving-way"];
 
 /// The targets of each kind of measure, and results for it.
 const TARGETS: [&[&str]; 8] = [
@@ -166,7 +168,10 @@ struct Spec {
     pattern: usize,
     each_side: bool,
     inverted: bool,
+    lowering: bool,
     stresses: Option<usize>,
+    /// A caution class that is declared.
+    class: Option<usize>,
     renamed: bool,
     /// How many days ago it began to be measured as now.
     since: Option<i32>,
@@ -186,10 +191,35 @@ struct Entry {
     odd: u8,
 }
 
+/// A pause or a restriction of a movement, a part, a class or a pattern.
 #[derive(Clone, Debug)]
 struct Rest {
-    part: Option<usize>,
-    movement: usize,
+    what: u8,
+    which: usize,
+    ago: i32,
+    lasts: Option<i32>,
+}
+
+/// A clearance of a class.
+#[derive(Clone, Debug)]
+struct Cleared {
+    class: usize,
+    ago: i32,
+    lasts: Option<i32>,
+}
+
+#[derive(Clone, Debug)]
+struct Pain {
+    part: usize,
+    score: u32,
+    ago: i32,
+    sign: Option<usize>,
+}
+
+/// The outcome of the health questions, with the days that a clinician's word lasts.
+#[derive(Clone, Debug)]
+struct Screened {
+    says: usize,
     ago: i32,
     lasts: Option<i32>,
 }
@@ -203,8 +233,14 @@ struct Case {
     body_weight: Option<usize>,
     tested: Vec<Entry>,
     paused: Vec<Rest>,
+    restrict: Vec<Rest>,
+    cleared: Vec<Cleared>,
+    pains: Vec<Pain>,
+    born: Option<i32>,
+    screened: Option<Screened>,
 }
 
+const SAYS: [&str; 3] = ["clear", "light", "ask"];
 const WEIGHTS: [&str; 3] = ["72 kg", "160 lb", "55.5 kg"];
 
 fn tree(depth: u32) -> impl Strategy<Value = Tree> {
@@ -228,7 +264,9 @@ fn spec() -> impl Strategy<Value = Spec> {
         (
             proptest::bool::weighted(0.2),
             proptest::bool::weighted(0.2),
+            proptest::bool::weighted(0.15),
             proptest::option::weighted(0.4, 0..3_usize),
+            proptest::option::weighted(0.3, 1..3_usize),
             proptest::bool::weighted(0.3),
             proptest::option::weighted(0.2, 0..4_i32),
         ),
@@ -237,7 +275,7 @@ fn spec() -> impl Strategy<Value = Spec> {
         .prop_map(
             |(
                 (kind, standard, pattern),
-                (each_side, inverted, stresses, renamed, since),
+                (each_side, inverted, lowering, stresses, class, renamed, since),
                 needs,
             )| Spec {
                 kind,
@@ -245,7 +283,9 @@ fn spec() -> impl Strategy<Value = Spec> {
                 pattern,
                 each_side,
                 inverted,
+                lowering,
                 stresses,
+                class,
                 renamed,
                 since,
                 needs,
@@ -281,17 +321,50 @@ fn entry() -> impl Strategy<Value = Entry> {
 
 fn pause() -> impl Strategy<Value = Rest> {
     (
-        proptest::option::of(0..3_usize),
+        prop_oneof![3 => Just(0_u8), 3 => Just(1_u8), 2 => Just(2_u8), 1 => Just(3_u8)],
         0..14_usize,
         -2..20_i32,
         proptest::option::of(0..20_i32),
     )
-        .prop_map(|(part, movement, ago, lasts)| Rest {
-            part,
-            movement,
+        .prop_map(|(what, which, ago, lasts)| Rest {
+            what,
+            which,
             ago,
             lasts,
         })
+}
+
+fn cleared() -> impl Strategy<Value = Cleared> {
+    (
+        0..4_usize,
+        prop_oneof![6 => -2..20_i32, 1 => 350..380_i32],
+        proptest::option::of(prop_oneof![2 => 0..20_i32, 1 => 300..500_i32]),
+    )
+        .prop_map(|(class, ago, lasts)| Cleared { class, ago, lasts })
+}
+
+fn pain() -> impl Strategy<Value = Pain> {
+    (
+        0..3_usize,
+        0..11_u32,
+        prop_oneof![8 => 0..6_i32, 1 => -2..0_i32],
+        proptest::option::weighted(0.25, 0..4_usize),
+    )
+        .prop_map(|(part, score, ago, sign)| Pain {
+            part,
+            score,
+            ago,
+            sign,
+        })
+}
+
+fn screened() -> impl Strategy<Value = Screened> {
+    (
+        0..3_usize,
+        prop_oneof![6 => -1..30_i32, 1 => 350..400_i32],
+        proptest::option::weighted(0.4, prop_oneof![1 => 0..30_i32, 1 => 300..500_i32]),
+    )
+        .prop_map(|(says, ago, lasts)| Screened { says, ago, lasts })
 }
 
 fn case() -> impl Strategy<Value = Case> {
@@ -301,16 +374,49 @@ fn case() -> impl Strategy<Value = Case> {
         proptest::bool::weighted(0.6),
         proptest::option::weighted(0.7, 0..3_usize),
         proptest::collection::vec(entry(), 0..20),
-        proptest::collection::vec(pause(), 0..2),
+        (
+            proptest::collection::vec(pause(), 0..2),
+            prop_oneof![1 => Just(Vec::new()), 1 => proptest::collection::vec(pause(), 0..3)],
+            prop_oneof![1 => Just(Vec::new()), 1 => proptest::collection::vec(cleared(), 0..3)],
+            prop_oneof![2 => Just(Vec::new()), 1 => proptest::collection::vec(pain(), 0..4)],
+            proptest::option::weighted(
+                0.5,
+                prop_oneof![Just(1994), Just(2007), Just(2008), Just(2012)],
+            ),
+            proptest::option::weighted(0.35, screened()),
+            any::<bool>(),
+        ),
     )
         .prop_map(
-            |(presume, movements, family, body_weight, tested, paused)| Case {
+            |(
                 presume,
                 movements,
                 family,
                 body_weight,
                 tested,
-                paused,
+                (paused, mut restrict, mut cleared, pains, born, screened, lifts),
+            )| {
+                // Half of the clearances are of what is restricted, and of its day or later.
+                if let (true, Some(rest), Some(of)) =
+                    (lifts, restrict.first_mut(), cleared.first_mut())
+                {
+                    rest.what = 2;
+                    of.class = rest.which % 4;
+                    rest.ago = rest.ago.max(of.ago);
+                }
+                Case {
+                    presume,
+                    movements,
+                    family,
+                    body_weight,
+                    tested,
+                    paused,
+                    restrict,
+                    cleared,
+                    pains,
+                    born,
+                    screened,
+                }
             },
         )
 }
@@ -391,6 +497,15 @@ impl Case {
         }
         if spec.each_side {
             out.push_str(", each_side: true");
+        }
+        if spec.lowering {
+            out.push_str(", phase: lowering");
+            if !out.contains("exit: out") {
+                out.push_str(", exit: out");
+            }
+        }
+        if let Some(class) = spec.class {
+            out.push_str(&format!(", cautions: [{}]", CLASSES[class]));
         }
         if let Some(part) = spec.stresses {
             out.push_str(&format!(", stresses: [{}]", PARTS[part]));
@@ -492,22 +607,57 @@ impl Case {
                 Value::Object(out)
             })
             .collect();
-        let paused: Vec<Value> = self
-            .paused
-            .iter()
-            .map(|rest| {
+        let spared = |list: &[Rest]| -> Vec<Value> {
+            let one = |rest: &Rest| {
                 let mut out = json!({ "on": day(rest.ago), "by": "client" });
-                match rest.part {
-                    Some(part) => out["part"] = json!(PARTS[part]),
-                    None => out["movement"] = json!(id(rest.movement % self.movements.len())),
-                }
+                let which = rest.which;
+                let (key, name) = match rest.what {
+                    0 => ("movement", id(which % self.movements.len())),
+                    1 => ("part", PARTS[which % 3].into()),
+                    2 => ("class", CLASSES[which % 4].into()),
+                    _ => ("pattern", PATTERNS[which % 6].into()),
+                };
+                out[key] = json!(name);
                 if let Some(lasts) = rest.lasts {
                     out["until"] = json!(day(rest.ago - lasts));
                 }
                 out
-            })
-            .collect();
-        let mut out = json!({ "results": 1, "tested": tested, "paused": paused });
+            };
+            list.iter().map(one).collect()
+        };
+        let mut out = json!({ "results": 1, "tested": tested, "paused": spared(&self.paused) });
+        if !self.restrict.is_empty() {
+            out["restrict"] = json!(spared(&self.restrict));
+        }
+        let until = |mut of: Value, ago: i32, lasts: Option<i32>| {
+            if let Some(lasts) = lasts {
+                of["until"] = json!(day(ago - lasts));
+            }
+            of
+        };
+        let cleared = self.cleared.iter().map(|c| {
+            until(
+                json!({ "class": CLASSES[c.class], "on": day(c.ago) }),
+                c.ago,
+                c.lasts,
+            )
+        });
+        out["cleared"] = cleared.collect();
+        let pains = self.pains.iter().map(|p| {
+            let signs: Vec<&str> = p.sign.map(|s| SIGNS[s]).into_iter().collect();
+            json!({ "part": PARTS[p.part], "score": p.score, "on": day(p.ago), "signs": signs })
+        });
+        out["pain"] = pains.collect();
+        if let Some(born) = self.born {
+            out["born"] = json!(born);
+        }
+        if let Some(s) = &self.screened {
+            out["screened"] = until(
+                json!({ "says": SAYS[s.says], "on": day(s.ago) }),
+                s.ago,
+                s.lasts,
+            );
+        }
         if let Some(weight) = self.body_weight {
             out["bodyweight"] = json!(WEIGHTS[weight]);
         }
@@ -622,6 +772,53 @@ impl Case {
         has("no body weight", self.body_weight.is_none());
         has("rename", tested.contains("old-"));
         has("pause", !self.paused.is_empty());
+        let of_kind = |what| move |rest: &Rest| rest.what == what;
+        has("restriction", !self.restrict.is_empty());
+        has("restricted class", self.restrict.iter().any(of_kind(2)));
+        has("restricted pattern", self.restrict.iter().any(of_kind(3)));
+        has("paused part", self.paused.iter().any(of_kind(1)));
+        has(
+            "clearance of a restricted class",
+            self.restrict.iter().any(|r| {
+                r.what == 2
+                    && self
+                        .cleared
+                        .iter()
+                        .any(|c| c.class == r.which % 4 && c.ago <= r.ago)
+            }),
+        );
+        has(
+            "clearance beyond a year",
+            self.cleared.iter().any(|c| c.ago > 366),
+        );
+        has("pain above five", self.pains.iter().any(|p| p.score > 5));
+        has("a pain's sign", self.pains.iter().any(|p| p.sign.is_some()));
+        has(
+            "two pains of a part",
+            self.pains
+                .iter()
+                .enumerate()
+                .any(|(i, p)| self.pains[..i].iter().any(|q| q.part == p.part)),
+        );
+        has(
+            "a wrist that grows",
+            self.born.is_some_and(|b| b >= 2008)
+                && self.pains.iter().any(|p| p.part == 1 && p.score > 0),
+        );
+        has(
+            "light",
+            self.screened
+                .as_ref()
+                .is_some_and(|s| s.says == 1 && s.ago >= 0),
+        );
+        has(
+            "a clinician's word that ran out",
+            self.screened
+                .as_ref()
+                .is_some_and(|s| s.lasts.is_some_and(|l| s.ago > l)),
+        );
+        has("lowering", self.movements.iter().any(|m| m.lowering));
+        has("class", self.movements.iter().any(|m| m.class.is_some()));
         has("k of", text.contains("at least "));
         has("any of", text.contains("any of"));
         has("whole family", text.contains("family: f }"));
@@ -737,7 +934,8 @@ fn for_reference(curriculum: &Curriculum) -> Value {
             use rungbook::curriculum::words::Word;
             json!({
                 "id": m.id.as_str(), "pattern": m.pattern.word(), "standard": m.standard.to_string(), "each_side": m.each_side,
-                "guarded": m.guarded(), "stresses": m.stresses.iter().map(|p| p.word()).collect::<Vec<_>>(),
+                "guarded": m.guarded(), "lowering": m.phase == Some(rungbook::curriculum::words::Phase::Lowering),
+                "classes": m.cautions.iter().map(|c| &curriculum.cautions.class(*c).id).collect::<Vec<_>>(), "stresses": m.stresses.iter().map(|p| p.word()).collect::<Vec<_>>(),
                 "was": m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>(), "needs": resolved(curriculum, &m.needs),
                 "since": m.test.as_ref().and_then(|t| t.since).map(|day| day.to_string()),
             })
@@ -808,7 +1006,8 @@ fn compare(
                     ));
                 }
             }
-            if first.steps.is_empty() && !unreached && case.paused.is_empty() {
+            let spared = readiness::causes(person, today);
+            if first.steps.is_empty() && !unreached && spared.is_empty() {
                 return Err(format!("{} has nothing to begin with", id(ix)));
             }
         }
@@ -817,7 +1016,7 @@ fn compare(
         });
         answer.insert(
             id(ix),
-            json!({ "state": s.state.word(), "presumed": s.presumed, "missing": missing, "first": { "direct": direct, "steps": first }, "paused": s.paused_by, "nearly": s.nearly.map(id), "root": s.counted_because.map(id) }),
+            json!({ "state": s.state.word(), "presumed": s.presumed, "missing": missing, "first": { "direct": direct, "steps": first }, "paused": s.paused_by.iter().map(|c| cause(*c)).collect::<Vec<_>>(), "nearly": s.nearly.map(id), "root": s.counted_because.map(id) }),
         );
     }
     if let Some(page) = page {
@@ -881,6 +1080,16 @@ fn compare(
         }
     }
     Ok(())
+}
+
+/// A cause as the page names it: its kind, and its place among the entries of that kind.
+fn cause(cause: readiness::Cause) -> Value {
+    use readiness::Cause;
+    let at = match cause {
+        Cause::Pause(i) | Cause::Restriction(i) | Cause::Pain(i) => i,
+        Cause::Light => 0,
+    };
+    json!([cause.word(), at])
 }
 
 fn has_loop(curriculum: &Curriculum) -> bool {
@@ -1100,6 +1309,8 @@ fn results_have_the_same_keys() {
     let ours = json!({
         "file": names(keys::RESULTS), "tested": names(keys::RESULTS_TESTED), "trained": names(keys::RESULTS_TRAINED),
         "sessions": names(keys::RESULTS_SESSIONS), "paused": names(keys::RESULTS_PAUSED),
+        "train": names(keys::RESULTS_TRAIN), "screened": names(keys::RESULTS_SCREENED),
+        "cleared": names(keys::RESULTS_CLEARED), "pain": names(keys::RESULTS_PAIN), "remarks": names(keys::RESULTS_REMARKS),
     });
     assert_eq!(page.ask(&json!({ "keys": true })), ours);
 }
@@ -1164,6 +1375,14 @@ fn the_page_reports_what_the_program_finds() {
         (
             json!({ "results": 1, "paused": [{ "part": "knee", "side": "left" }] }),
             "side",
+        ),
+        (
+            json!({ "results": 1, "cleared": [{ "class": "inverted", "for": "ever" }] }),
+            "for",
+        ),
+        (
+            json!({ "results": 1, "screened": { "says": "clear", "answers": "none" } }),
+            "answers",
         ),
     ];
     for (results, fault) in faults {

@@ -2,14 +2,15 @@
 
 use super::{Common, Form, Status, report};
 use crate::chain::{self, Route};
-use crate::curriculum::words::Word;
+use crate::curriculum::words::{BodyPart, Word};
 use crate::curriculum::{Curriculum, Day, Leaf, MovementIx, Owner};
 use crate::io::{self, Error};
 use crate::proof::{Proofread, proofread};
-use crate::readiness::{self, First, Missing, Readiness, Standing, State, Steps};
+use crate::readiness::{self, Cause, First, Missing, Readiness, Standing, State, Steps};
 use crate::results::{self, Aside, Pause, Paused, Person};
 use crate::source::Findings;
 use crate::source::suggest::did_you_mean;
+use crate::words::Words;
 use serde_json::{Map, Value, json};
 use std::collections::HashMap;
 use std::fmt::Write;
@@ -186,6 +187,18 @@ fn answer(
         };
         json!({ key: value, "on": p.on.to_string(), "until": p.until.map(|d| d.to_string()), "by": p.by, "because": p.because })
     };
+    let cause = |person: &Person, cause: Cause| {
+        let mut out = match cause {
+            Cause::Pain(i) => {
+                let pain = &person.pains[i];
+                json!({ "part": pain.part.word(), "on": pain.on.to_string() })
+            }
+            Cause::Light => json!({ "on": person.screened.as_ref().map(|s| s.on.to_string()) }),
+            _ => cause.pause(person).map_or(Value::Null, pause),
+        };
+        out["kind"] = json!(cause.word());
+        out
+    };
     let people: Vec<Value> = answers
         .iter()
         .map(|a| {
@@ -194,7 +207,7 @@ fn answer(
                     "state": s.state.word(), "presumed": s.presumed, "missing": s.missing.iter().map(missing).collect::<Vec<_>>(),
                 });
                 if !s.paused_by.is_empty() {
-                    out["paused_by"] = s.paused_by.iter().map(|i| pause(&a.person.pauses[*i])).collect();
+                    out["paused_by"] = s.paused_by.iter().map(|of| cause(&a.person, *of)).collect();
                 }
                 if let Some(ix) = s.counted_because {
                     out["counted_because"] = json!(id(ix));
@@ -224,6 +237,67 @@ fn answer(
     json!({
         "today": today.to_string(), "people": people, "everyone": ids(&for_everyone(answers, rows)), "findings": findings,
     })
+}
+
+/// Why a movement rests, in words.
+fn rests(curriculum: &Curriculum, person: &Person, cause: Cause) -> String {
+    let words = Words::english();
+    let day = |on: Day| on.to_string();
+    let part = |part: BodyPart| words.say(&format!("body.{}", part.word().replace('-', "_")));
+    let Some(pause) = cause.pause(person) else {
+        return match cause {
+            Cause::Pain(i) => {
+                let pain = &person.pains[i];
+                let (what, since) = (part(pain.part), day(pain.on));
+                let values = [("what", (&*what).into()), ("day", (&*since).into())];
+                words.fill("rests.pain", &values)
+            }
+            _ => {
+                let since = person
+                    .screened
+                    .as_ref()
+                    .map_or(String::new(), |s| day(s.on));
+                words.fill("rests.light", &[("day", (&*since).into())])
+            }
+        };
+    };
+    let what = match pause.what {
+        Paused::Movement(ix) => report::named(curriculum, ix),
+        Paused::Part(of) => part(of).to_string(),
+        Paused::Class(ix) => {
+            let name = curriculum.cautions.class(ix).say("name", words);
+            words.fill("rests.class", &[("name", name.into())])
+        }
+        Paused::Pattern(of) => words
+            .say(&format!("pattern.{}", of.word().replace(' ', "_")))
+            .to_string(),
+    };
+    let key = match cause {
+        Cause::Restriction(_) => "rests.left_alone",
+        _ => "rests.paused",
+    };
+    let mut out = words.fill(
+        key,
+        &[("what", (&*what).into()), ("day", (&*day(pause.on)).into())],
+    );
+    if let Some(by) = &pause.by {
+        let who = match by.as_str() {
+            "coach" | "screening" => words.say(&format!("rests.by_{by}")),
+            other => other,
+        };
+        out = words.fill(
+            "rests.by",
+            &[("pause", (&*out).into()), ("who", who.into())],
+        );
+    }
+    if let Some(until) = pause.until {
+        let last = day(until);
+        out = words.fill(
+            "rests.until",
+            &[("pause", (&*out).into()), ("day", (&*last).into())],
+        );
+    }
+    out
 }
 
 fn text(curriculum: &Curriculum, answers: &[Answer], rows: &[MovementIx], today: Day) -> String {
@@ -318,20 +392,7 @@ fn why(
     };
     match standing.state {
         State::Paused => {
-            let one = |i: &usize| {
-                let pause = &person.pauses[*i];
-                let what = match pause.what {
-                    Paused::Movement(ix) => name(ix),
-                    Paused::Part(part) => part.word().replace('-', " "),
-                    Paused::Class(ix) => curriculum.cautions.class(ix).name.clone(),
-                    Paused::Pattern(pattern) => pattern.word().to_string(),
-                };
-                let by = pause
-                    .by
-                    .as_ref()
-                    .map_or(String::new(), |b| format!(" by {b}"));
-                format!("rest {what}, paused{by} since {}", pause.on)
-            };
+            let one = |cause: &Cause| rests(curriculum, person, *cause);
             standing
                 .paused_by
                 .iter()

@@ -12,6 +12,7 @@ mod route;
 pub use compare::{Share, Verdict, WHOLE, verdict};
 pub use evidence::{Evidence, Truth, never_presumed};
 pub use first::{First, Steps};
+pub use pause::{Cause, causes};
 pub use route::client_route;
 
 use crate::chain::Stages;
@@ -64,8 +65,8 @@ pub struct Standing {
     pub needs: Truth,
     /// The cheapest way to make the needs true, whatever the state; empty when they are.
     pub missing: Vec<Missing>,
-    /// The pauses behind the state, as positions in the person's list.
-    pub paused_by: Vec<usize>,
+    /// What is behind a movement that rests.
+    pub paused_by: Vec<Cause>,
     /// For `almost`: the movement whose target is missed by little.
     pub nearly: Option<MovementIx>,
 }

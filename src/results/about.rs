@@ -98,7 +98,14 @@ impl Reader<'_> {
         let record = Record::open(node, "`screened`", keys::RESULTS_SCREENED, self.findings)?;
         let says = record.word("says", self.findings)?;
         let on = self.day(&record, "on")?.unwrap_or(self.today);
-        Some(Screened { says, on })
+        let until = self.until(&record, on)?;
+        let by = record.text("by", self.findings);
+        Some(Screened {
+            says,
+            on,
+            until,
+            by,
+        })
     }
 
     fn remark(&mut self, node: &Node) -> Option<Remark> {

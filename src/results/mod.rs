@@ -16,6 +16,8 @@ use crate::curriculum::target::{Added, Got, Micro};
 use crate::curriculum::words::{BodyPart, PainSign, Pattern, Screening, Weekday};
 use crate::curriculum::{Day, MovementIx, SkillIx};
 
+/// The longest that a clearance lasts, in days.
+pub const A_YEAR: i32 = 366;
 /// The version of the layout that is read and written.
 pub const VERSION: u32 = 1;
 
@@ -48,6 +50,22 @@ pub struct Person {
 }
 
 impl Person {
+    /// What the health questions say on a day; `None` where they were not answered by then. What a clinician allowed instead of
+    /// `ask` runs out with its last day, after a year at the latest.
+    pub fn screening_on(&self, day: Day) -> Option<Screening> {
+        let screened = self.screened.as_ref().filter(|s| s.on <= day)?;
+        let last = screened.until.map(|u| u.min(screened.on.plus(A_YEAR)));
+        Some(match last.is_some_and(|last| day > last) {
+            true => Screening::Ask,
+            false => screened.says,
+        })
+    }
+
+    /// Whole years of age on a day, the birthday still to come; `None` where the year is not said.
+    pub fn age_on(&self, day: Day) -> Option<i32> {
+        self.born.map(|born| day.year() - born - 1)
+    }
+
     /// The person with every text of the client's as a terminal may show it: characters that steer a terminal or turn the
     /// direction of writing become a sign that something stood there.
     fn harmless(mut self) -> Person {
@@ -63,6 +81,12 @@ impl Person {
         for remark in &mut self.remarks {
             clean(&mut remark.words);
         }
+        for of in &mut self.cleared {
+            of.by.iter_mut().for_each(clean);
+        }
+        self.screened
+            .iter_mut()
+            .for_each(|s| s.by.iter_mut().for_each(clean));
         for pause in self.pauses.iter_mut().chain(&mut self.restrictions) {
             pause.by.iter_mut().for_each(clean);
             pause.because.iter_mut().for_each(clean);
@@ -173,19 +197,23 @@ pub struct Train {
 }
 
 /// What the health questions came to. The answers themselves are nowhere.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Screened {
     pub says: Screening,
     pub on: Day,
+    /// Where a clinician allowed it although the answers said `ask`: the last day.
+    pub until: Option<Day>,
+    pub by: Option<String>,
 }
 
 /// A caution class that a clinician allowed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Clearance {
     pub class: ClassIx,
     pub on: Day,
     /// As it was written: the last day; it ends after a year at the latest.
     pub until: Option<Day>,
+    pub by: Option<String>,
 }
 
 /// How much a part hurt.

@@ -78,7 +78,7 @@ impl Reader<'_> {
     }
 
     /// The last day of an entry; `None` with a finding where it is no day or lies before the first.
-    fn until(&mut self, record: &Record<'_>, on: Day) -> Option<Option<Day>> {
+    pub(super) fn until(&mut self, record: &Record<'_>, on: Day) -> Option<Option<Day>> {
         let until = self.day(record, "until")?;
         if let (Some(last), Some(node)) = (until, record.get("until"))
             && last < on
@@ -124,7 +124,13 @@ impl Reader<'_> {
         let on = self.day(&record, "on")?.unwrap_or(self.today);
         let until = self.until(&record, on)?;
         let class = self.class(record.get("class")?)?;
-        Some(Clearance { class, on, until })
+        let by = record.text("by", self.findings);
+        Some(Clearance {
+            class,
+            on,
+            until,
+            by,
+        })
     }
 
     fn pain(&mut self, node: &Node) -> Option<Pain> {

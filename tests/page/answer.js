@@ -76,7 +76,7 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
     const waits = found.needs[m] !== readiness.TRUE && found.states[m] !== readiness.PAUSED;
     const { direct, steps } = waits ? found.first(m) : { direct: true, steps: [] };
     const first = { direct, steps: steps.map(line) };
-    const paused = found.states[m] === readiness.PAUSED ? found.pausedBy(m).map((p) => [p.kind, p.entry]) : [];
+    const paused = found.states[m] === readiness.PAUSED ? found.pausedBy(m).map(({ kind, entry }) => [kind, kind === 'pain' ? person.pains.findIndex((of) => of.entry === entry) : entry]) : [];
     const nearly = found.states[m] === readiness.ALMOST ? tables.ids[model.of(found.nearly(m))] : null;
     movements[tables.ids[m]] = { state: readiness.STATES[found.states[m]], presumed: found.counted[m] === 1, missing, first, paused, nearly, root: found.counted[m] ? tables.ids[found.countedBecause(m)] : null };
   }

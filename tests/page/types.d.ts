@@ -432,7 +432,7 @@ interface Rungbook {
     replace: (exported: Exported) => { added: number; same: number; fits: boolean };
     keeps: () => boolean;
     facts: () => Pick<Exported, 'name' | 'bodyweight' | 'have' | 'born' | 'goal' | 'train' | 'screened'>;
-    say: (key: string, value: unknown) => void;
+    put: (key: string, value: unknown) => void;
     beside: (exported: Exported) => { there: number; here: number; unlike: number };
     note: (key: string, value: unknown) => void;
     remove: (key: string) => void;
@@ -456,7 +456,7 @@ interface Rungbook {
   states: {
     model: Model | null;
     mine: () => Stand | null;
-    mark: (state: number, counted?: boolean) => HTMLElement;
+    mark: (state: number, counted?: boolean, askFirst?: boolean) => HTMLElement;
     stateWord: (state: number) => string;
     shown: (got: Got, eachSide?: boolean) => HTMLElement;
     target: (leaf: number) => HTMLElement;

@@ -15,7 +15,7 @@ import json
 import re
 import sys
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, timedelta
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -315,7 +315,9 @@ class Movement(NamedTuple):
     standard: Target
     each_side: bool
     guarded: bool  # inverted or loaded
+    lowering: bool
     stresses: frozenset
+    classes: frozenset  # of caution
     needs: Group
     since: date | None  # the first day of today's way to measure it
 
@@ -326,7 +328,8 @@ def read_movements(curriculum):
         movements[m["id"]] = Movement(
             id=m["id"], pattern=m.get("pattern", ""), standard=parse_target(m["standard"]),
             each_side=bool(m.get("each_side")), guarded=bool(m.get("guarded")),
-            stresses=frozenset(m.get("stresses") or ()), needs=parse_tree(m.get("needs") or {"all": []}),
+            lowering=bool(m.get("lowering")), stresses=frozenset(m.get("stresses") or ()), classes=frozenset(m.get("classes") or ()),
+            needs=parse_tree(m.get("needs") or {"all": []}),
             since=date.fromisoformat(m["since"]) if m.get("since") else None,
         )
         for old in m.get("was") or ():
@@ -385,6 +388,8 @@ def read_client(movements, present, results, results_last_days, today):
             kept.clear()
         if not kept or result.day == kept[0].day:
             kept.append(result)
+    for pain in results.get("pain") or ():
+        client.aside += day_or(pain.get("on"), today) > today
     return client
 
 def presume(movements, client):
@@ -404,18 +409,74 @@ def presume(movements, client):
                 seen.add(x.id)
                 queue.append(x)
 
+A_YEAR = 366  # days: the longest that a clearance lasts
+GROWN = 18
+
+def day_or(text, usual):
+    return date.fromisoformat(text) if text else usual
+
+def is_cleared(entry, results, today):
+    """A clearance of its class, of the day of the entry or later, that has not run out."""
+    for of in results.get("cleared") or ():
+        on = day_or(of.get("on"), today)
+        last = min(day_or(of.get("until"), date.max), on + timedelta(days=A_YEAR))
+        if of["class"] == entry.get("class") and day_or(entry.get("on"), today) <= on <= today <= last:
+            return True
+    return False
+
+def hurting_parts(results, today):
+    """The parts whose newest pain is above 5, came with a sign, or is above 0 where a wrist or an elbow still grows."""
+    born = results.get("born")
+    growing = born is not None and today.year - int(born) - 1 < GROWN
+    newest = {}
+    for pain in sorted(results.get("pain") or (), key=lambda p: day_or(p.get("on"), today)):  # stable: then as written
+        if day_or(pain.get("on"), today) <= today:
+            newest[pain["part"]] = pain
+    return {
+        part for part, pain in newest.items()
+        if pain["score"] > 5 or pain.get("signs") or growing and part in ("wrist", "elbow") and pain["score"] > 0
+    }
+
+def screening(results, today):
+    """What the health questions say: a clinician's word runs out, and then they say ask again."""
+    of = results.get("screened")
+    if not of or day_or(of.get("on"), today) > today:
+        return None
+    if of.get("until") and today > min(date.fromisoformat(of["until"]), day_or(of.get("on"), today) + timedelta(days=A_YEAR)):
+        return "ask"
+    return of["says"]
+
 def paused_movements(movements, present, results, today):
-    """Paused by name or by a part they stress, and what cannot be reached once those are taken out."""
-    direct = set()
-    for entry in results.get("paused") or ():
-        on, until = entry.get("on"), entry.get("until")
-        if on and date.fromisoformat(on) > today or until and date.fromisoformat(until) < today:
+    """What is paused, restricted, hurting or waits for regular exercise, and what cannot be reached without it.
+
+    A part, a class or a pattern reaches the movements that have it and no others; a movement, and an exit that is so
+    reached, also what cannot be reached without it.
+    """
+    direct, missing = set(), set()
+
+    def spare(reaches, itself=False):
+        for m in movements.values():
+            if reaches(m):
+                direct.add(m.id)
+                if itself or m.pattern == "exit":
+                    missing.add(m.id)
+    for entry in [*(results.get("paused") or ()), *(results.get("restrict") or ())]:
+        on, until = day_or(entry.get("on"), today), day_or(entry.get("until"), date.max)
+        if not on <= today <= until or is_cleared(entry, results, today):
             continue
         if entry.get("movement") is not None:
-            direct.add(present.get(entry["movement"]))
-        if entry.get("part") is not None:
-            direct |= {m.id for m in movements.values() if entry["part"] in m.stresses}
-    return set(movements) - reachable(movements, without=direct)
+            spare(lambda m: m.id == present.get(entry["movement"]), itself=True)
+        elif entry.get("part") is not None:
+            spare(lambda m: entry["part"] in m.stresses)
+        elif entry.get("class") is not None:
+            spare(lambda m: entry["class"] in m.classes)
+        else:
+            spare(lambda m: entry["pattern"] == m.pattern)
+    for part in hurting_parts(results, today):
+        spare(lambda m: part in m.stresses)
+    if screening(results, today) == "light":
+        spare(lambda m: m.guarded or m.lowering)
+    return direct | (set(movements) - reachable(movements, without=missing))
 
 # ---------------------------------------------------------------- states (page 3)
 

@@ -114,7 +114,12 @@
     return read;
   };
   /** The optional last day of an entry. @param {Record<string, unknown>} entry @param {string} what @param {number} day */
-  const untilOf = (entry, what, day) => (entry.until === undefined || entry.until === null ? {} : { until: dayText(dayOr(entry.until, what, day)) });
+  const untilOf = (entry, what, day) => {
+    if (entry.until === undefined || entry.until === null) return {};
+    const until = dayOr(entry.until, what, day);
+    demand(until >= dayOr(entry.on, what, day), say('results.before_it_begins', { what }));
+    return { until: dayText(until) };
+  };
   /** Optional words of an entry. @param {Record<string, unknown>} entry @param {string} what @param {string[]} keys */
   const saidOf = (entry, what, keys) => Object.fromEntries(keys.map((key) => [key, maybeWords(entry[key], what)]).filter(([, text]) => text !== null));
 
@@ -353,12 +358,12 @@
     pauses('restrict');
     (exported.cleared || []).forEach((entry, i) => {
       const cls = model.tables.classes.indexOf(entry.class), on = Number(readDay(entry.on));
-      if (cls === -1 || on > day) aside.push({ movement: entry.class, got: 'cleared', on: entry.on, why: cls === -1 ? say('results.no_such_part') : say('results.to_come') });
+      if (cls === -1) aside.push({ movement: entry.class, got: 'cleared', on: entry.on, why: say('results.no_such_part') });
       else out.cleared.push({ cls, on, until: lastDay(entry), by: entry.by || null, entry: i });
     });
     (exported.pain || []).forEach((entry, i) => {
       const part = model.tables.parts.indexOf(entry.part), on = Number(readDay(entry.on));
-      if (part === -1 || on > day) aside.push({ movement: entry.part, got: 'pain', on: entry.on, why: part === -1 ? say('results.no_such_part') : say('results.to_come') });
+      if (part === -1 || on > day) aside.push({ movement: 'pain', got: `${entry.part} ${entry.score}`, on: entry.on, why: part === -1 ? say('results.no_such_part') : say('results.to_come') });
       else out.pains.push({ part, score: entry.score, nextMorning: entry.next_morning === undefined ? null : entry.next_morning, signs: entry.signs || [], on, entry: i });
     });
     (exported.remarks || []).forEach((entry) => {

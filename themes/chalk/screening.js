@@ -51,7 +51,7 @@
     if (says === 'ask') return [screened.until ? say('screening.says_run_out') : say('screening.says_ask')];
     if (screened.until) {
       return [...sayNodes(says === 'clear' ? 'screening.says_allowed_hard' : 'screening.says_allowed_light', {}), ' ', ...allowedBy(screened), ' ',
-        make('button', { type: 'button', class: 'quiet', text: say('screening.take_back'), on: { click: () => store.say('screened', { says: 'ask', on: results.dayText(results.today()) }) } })];
+        make('button', { type: 'button', class: 'quiet', text: say('screening.take_back'), on: { click: () => store.put('screened', { says: 'ask', on: results.dayText(results.today()) }) } })];
     }
     return [says === 'clear' ? say('screening.says_clear') : say('screening.says_light')];
   };
@@ -109,8 +109,8 @@
     left().forEach(({ key }) => store.remove(key));
     classes.forEach((id) => store.add('restrict', { class: id, on, by: SCREENING }));
     parts.forEach((id) => store.add('restrict', { part: id, on, by: SCREENING }));
-    store.say('born', born);
-    store.say('screened', { says: follows, on });
+    store.put('born', born);
+    store.put('screened', { says: follows, on });
     byId('outcome-head').focus();
   });
 
@@ -144,7 +144,7 @@
       }
       store.add('cleared', { class: id, ...of });
     }
-    if (chosen) store.say('screened', { says: chosen.value, ...of });
+    if (chosen) store.put('screened', { says: chosen.value, ...of });
     clearance.reset();
     draw();
     byId('outcome-head').focus();

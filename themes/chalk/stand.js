@@ -170,7 +170,7 @@
     const away = (/** @type {string} */ key) => make('button', { type: 'button', class: 'quiet', text: say('stand.take_away'), on: { click: () => store.remove(key) } });
     byId('aside').hidden = stand.aside.length + undated.length + odd.length === 0;
     byId('aside-list').replaceChildren(...undated.map(({ key, entry: of }) => make('li', {}, ...sayNodes('stand.undated', { movement: make('bdi', { text: of.movement }), got: states.got(of.got || { left: of.left, right: of.right }) }), ' ', away(key))),
-      ...odd.map(({ key, why: reason, text }) => make('li', {}, ...sayNodes('stand.odd', { reason, text: make('bdi', {}, make('code', { text: text.slice(0, 200) })) }), ' ', key.startsWith('about:') ? make('button', { type: 'button', class: 'quiet', text: say('stand.take_away'), on: { click: () => store.say(key.slice(6), null) } }) : away(key))),
+      ...odd.map(({ key, why: reason, text }) => make('li', {}, ...sayNodes('stand.odd', { reason, text: make('bdi', {}, make('code', { text: text.slice(0, 200) })) }), ' ', key.startsWith('about:') ? make('button', { type: 'button', class: 'quiet', text: say('stand.take_away'), on: { click: () => store.put(key.slice(6), null) } }) : away(key))),
       ...stand.aside.map(({ movement, got, on, why: reason }) => make('li', {}, ...sayNodes('stand.aside_line', { movement: make('bdi', { text: movement }), got: states.asideGot(got), day: states.day(on), reason }))));
   };
 
@@ -275,7 +275,7 @@
       tell(say('stand.no_weight', { example: `72 ${unit}` }));
       return;
     }
-    store.say('bodyweight', written);
+    store.put('bodyweight', written);
     weightInput.value = written;
     tell(say('stand.weight_kept'));
   });
@@ -287,7 +287,7 @@
       const have = new Set(store.facts().have || []);
       if (box.checked) have.add(word);
       else have.delete(word);
-      store.say('have', have.size ? [...have].sort() : null);
+      store.put('have', have.size ? [...have].sort() : null);
     });
     return make('li', {}, box, ' ', make('label', { for: `have-${word}`, text: tables.gear[word] || word.replace(/-/g, ' ') }));
   }));

@@ -99,12 +99,13 @@
   /** How what has no button of its own is lifted. @param {Pause} cause */
   const liftedBy = ({ kind, by }) => (kind === 'pain' ? say('rests.lift_pain') : kind === 'light' ? say('rests.lift_light') : by === 'screening' ? say('rests.lift_screening') : null);
 
-  /** @param {number} state @param {boolean} [counted] */
-  const mark = (state, counted) => {
+  /** @param {number} state @param {boolean} [counted] @param {boolean} [askFirst] whether whose state it is was told to ask a clinician first */
+  const mark = (state, counted, askFirst = health() === 'ask') => {
     const word = readiness.STATES[state];
     // Who is to ask first is invited to neither training nor testing.
-    const asks = health() === 'ask' && (state === readiness.OPEN || state === readiness.TEST_FIRST);
-    const text = counted && !asks ? say('stand.counted', { state: stateWord(state) }) : stateWord(state);
+    const asks = askFirst && (state === readiness.OPEN || state === readiness.TEST_FIRST);
+    const own = asks ? say('state.ask_first') : say(`state.${word.replace(' ', '_')}`);
+    const text = counted && !asks ? say('stand.counted', { state: own }) : own;
     return make('span', { class: `state state-${asks ? 'paused' : word.replace(' ', '-')}`, 'data-state': asks ? 'ask first' : word },
       make('span', { class: 'state-shape', 'aria-hidden': 'true' }), make('span', { text }));
   };

@@ -297,7 +297,7 @@
       /** The facts about the person that are sound. */
       facts: () => facts().sound,
       /** Says one of them; null takes it away. @param {string} key @param {unknown} value */
-      say: (key, value) => {
+      put: (key, value) => {
         if (key === 'screened' && value === null) remove(key);
         else if (key === 'screened') write(key, JSON.stringify(value));
         else write('about', JSON.stringify({ ...aboutMe(), [key]: value === null ? undefined : value }));

@@ -76,8 +76,7 @@
     const stand = mine();
     byId('nothing-yet').hidden = stand !== null;
     // No work is prescribed before the health questions, nor where they say to ask a clinician first.
-    const outcome = (store.get('screening') || {}).outcome || 'none';
-    const barred = outcome === 'none' || outcome === 'ask';
+    const barred = states.barred() !== '';
     byId('first').hidden = stand === null || !barred;
     byId('card').hidden = stand === null || barred;
     byId('plan').hidden = stand === null || barred;

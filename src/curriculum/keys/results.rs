@@ -75,6 +75,12 @@ pub const RESULTS_TRAIN: &[Key] = &[
 pub const RESULTS_SCREENED: &[Key] = &[
     must("says", Shape::Word(Screening::WORDS), "The outcome."),
     may("on", Shape::Text, "The day; today when left out."),
+    may(
+        "until",
+        Shape::Text,
+        "Where a clinician allowed it: the last day, at the latest after a year.",
+    ),
+    may("by", Shape::Text, "Who allowed it."),
 ];
 
 pub const RESULTS_CLEARED: &[Key] = &[
@@ -85,6 +91,7 @@ pub const RESULTS_CLEARED: &[Key] = &[
         Shape::Text,
         "The last day; at the latest after a year.",
     ),
+    may("by", Shape::Text, "Who allowed it."),
 ];
 
 pub const RESULTS_PAIN: &[Key] = &[

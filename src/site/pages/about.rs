@@ -1,7 +1,7 @@
 //! The health questions before the first test, and where every number comes from.
 
-use crate::leverage::{PUBLISHED, unchecked};
 use crate::curriculum::words::{BodyPart, Word};
+use crate::leverage::{PUBLISHED, unchecked};
 use crate::screening::{self, Column};
 use crate::site::Plan;
 use crate::strength::one_rep_max::{FORMULAS, per_cent_of_max};
