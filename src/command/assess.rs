@@ -265,7 +265,7 @@ fn rests(curriculum: &Curriculum, person: &Person, cause: Cause) -> String {
         Paused::Movement(ix) => report::named(curriculum, ix),
         Paused::Part(of) => part(of).to_string(),
         Paused::Class(ix) => {
-            let name = curriculum.cautions.class(ix).say("name", words);
+            let name = curriculum.cautions.class(ix).name(words);
             words.fill("rests.class", &[("name", name.into())])
         }
         Paused::Pattern(of) => words

@@ -157,7 +157,7 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
     let classes = curriculum.cautions.classes();
     out.each("classes", classes.iter().map(|c| c.id.as_str()));
     let words = plan.say();
-    out.each("class_names", classes.iter().map(|c| c.say("name", words)));
+    out.each("class_names", classes.iter().map(|c| c.name(words)));
     out.each(
         "cautions",
         movements().map(|m| m.cautions.iter().map(|c| c.0).collect::<Vec<u16>>()),

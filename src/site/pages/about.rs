@@ -88,8 +88,8 @@ pub fn before(plan: &Plan<'_>, context: &mut Context) {
         .classes()
         .iter()
         .map(|class| Named {
-            id: &class.id,
-            name: class.say("name", words),
+            id: class.id.as_str(),
+            name: class.name(words),
         })
         .collect();
     context.insert("classes", &classes);
