@@ -37,7 +37,7 @@ pub const KINDS: [&str; 23] = [
 
 const SOME: &str = r"
     const on = rungbook.results.dayText(rungbook.results.today());
-    rungbook.store.set('screening', { on, outcome: 'clear' });
+    rungbook.store.put('screened', { says: 'clear', on });
     rungbook.store.add('tested', { movement: 'knee-to-wall', left: '11 cm', right: '12 cm', on });
     rungbook.store.add('tested', { movement: 'squat', got: '25 reps', on });
     rungbook.store.add('paused', { part: 'wrist', on, by: 'client' });";

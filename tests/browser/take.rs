@@ -98,7 +98,7 @@ fn another_persons_copy_is_asked_about() {
     ] {
         keep(&browser, here);
         browser.run(
-            "rungbook.store.set('screening', { outcome: 'clear' })",
+            "rungbook.store.put('screened', { says: 'clear', on: '2026-11-02' })",
             &json!([]),
         );
         let before = kept();
@@ -145,13 +145,13 @@ fn another_persons_copy_is_asked_about() {
 
         keep(&browser, here);
         browser.run(
-            "rungbook.store.set('screening', { outcome: 'clear' })",
+            "rungbook.store.put('screened', { says: 'clear', on: '2026-11-02' })",
             &json!([]),
         );
         offer(&browser, folder.path(), &copy);
         choose(&browser, "replace");
         assert_eq!(kept()[1], copy, "the copy alone");
-        let screening = browser.run("return rungbook.store.get('screening')", &json!([]));
+        let screening = browser.run("return rungbook.store.get('screened')", &json!([]));
         assert_eq!(
             screening,
             Value::Null,

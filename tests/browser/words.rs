@@ -72,9 +72,9 @@ fn pages(site: &Path) -> Vec<String> {
 const SOME: &str = r"
     const { results, store } = rungbook;
     const today = results.today(), on = results.dayText(today), before = results.dayText(today - 8);
-    store.set('screening', { on, outcome: 'clear' });
+    store.put('screened', { says: 'clear', on });
     store.set('fit', on);
-    store.set('about', { bodyweight: '72 kg' });
+    store.put('bodyweight', '72 kg');
     store.add('tested', { movement: 'dead-hang', got: '25 s', on: before });
     store.add('tested', { movement: 'dead-hang', got: '60 s', on });
     store.add('tested', { movement: 'single-leg-squat', left: '2 reps', right: '3 reps', on });
@@ -83,7 +83,14 @@ const SOME: &str = r"
     store.add('tested', { movement: 'nobody-knows', got: '9 reps', on });
     store.add('trained', { movement: 'pull-up', did: [5, 5, 5], on: before });
     store.add('paused', { part: 'knee', on, until: results.dayText(today + 9), by: 'client', because: 'it hurt in a test' });
-    store.add('paused', { movement: 'step-out', on: before, by: 'coach' });";
+    store.add('paused', { movement: 'step-out', on: before, by: 'coach' });
+    store.add('restrict', { class: 'inverted', on, by: 'screening' });
+    store.add('restrict', { pattern: 'squat', on, until: on, by: 'coach', because: 'ᵻ' });
+    store.add('cleared', { class: 'inverted', on, until: results.dayText(today + 99) });
+    store.add('pain', { part: 'elbow', score: 7, on, signs: ['sharp', 'giving-way'] });
+    store.add('pain', { part: 'foot', score: 3, next_morning: 4, on: before });
+    store.add('undated', { movement: 'plank', got: '9 s' });
+    store.add('tested', { movement: 'plank', got: 'much', on });";
 
 #[test]
 fn a_hebrew_school_is_within_reach() {
@@ -208,10 +215,41 @@ fn every_word_that_a_script_says_comes_from_a_words_file() {
         &json!([]),
     );
     look("before you start, not answered");
-    for (outcome, cleared) in [("ask", false), ("light", false), ("clear", true)] {
-        browser.run("rungbook.store.set('screening', { on: '2026-03-01', outcome: arguments[0], cleared: arguments[1] })", &json!([outcome, cleared]));
-        look(outcome);
+    for screened in [
+        json!({ "says": "ask" }),
+        json!({ "says": "light" }),
+        json!({ "says": "clear" }),
+        json!({ "says": "light", "until": "2026-12-31" }),
+        json!({ "says": "clear", "until": "2026-03-01" }),
+    ] {
+        browser.run(
+            r"const { store, results } = rungbook, on = results.dayText(results.today() - 1), until = arguments[0].until;
+            store.erase();
+            store.put('born', 2011);
+            store.add('restrict', { class: 'inverted', on, by: 'screening' });
+            store.add('restrict', { part: 'wrist', on, by: 'screening' });
+            store.put('screened', { on, ...arguments[0], ...(until ? { until: results.dayText(results.today() + (until > '2026-06' ? 9 : -1)) } : {}) });",
+            &json!([screened]),
+        );
+        look(&screened.to_string());
+        browser.run(
+            "document.querySelector('#clearance button').click()",
+            &json!([]),
+        );
+        look("a clearance without its day");
     }
+    browser.run(
+        "rungbook.store.erase(); rungbook.store.put('screened', { says: 'clear', on: rungbook.results.dayText(rungbook.results.today()) })",
+        &json!([]),
+    );
+    browser.open(&format!("{base}if-it-hurts.html"));
+    browser.run(SOME, &json!([]));
+    browser.run(
+        "document.querySelector('#pain-form button').click()",
+        &json!([]),
+    );
+    look("if it hurts");
+    browser.run("rungbook.store.erase(); rungbook.store.put('screened', { says: 'clear', on: rungbook.results.dayText(rungbook.results.today()) })", &json!([]));
     browser.open(&format!("{base}self-test-handstand.html"));
     look("the check of the day");
     browser.run(
