@@ -59,7 +59,7 @@ impl Training {
 /// # Complexity
 /// Linear in the curriculum but for the route; each session looks at every candidate once.
 pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today: Day) -> Training {
-    if Trainee::is_refused(person) {
+    if Trainee::is_refused(person, today) {
         return refused(today);
     }
     let trainee = Trainee::new(roster, person, today);

@@ -158,6 +158,9 @@ pub enum Left {
     Minor,
     Equipment,
     Rests(Paused),
+    Restricted(Paused),
+    Pain(BodyPart),
+    Light,
     Below,
 }
 

@@ -7,7 +7,7 @@ use super::reason::Left;
 use crate::curriculum::target::{Added, KILOGRAM, ONE};
 use crate::curriculum::words::{BodyPart, Pattern, Phase, Screening, Weekday};
 use crate::curriculum::{Day, MovementIx};
-use crate::readiness::{self, Evidence, Readiness, State};
+use crate::readiness::{self, Cause, Evidence, Readiness, State};
 use crate::results::{Paused, Person, Trained};
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
@@ -104,7 +104,7 @@ impl<'a> Trainee<'a> {
             person,
             today,
             evidence: Evidence::new(curriculum, person, today),
-            age: person.born.map(|year| today.year() - year - 1),
+            age: person.age_on(today),
             a_week: person
                 .train
                 .a_week
@@ -131,8 +131,8 @@ impl<'a> Trainee<'a> {
     }
 
     /// The health questions said: a clinician first.
-    pub fn is_refused(person: &Person) -> bool {
-        person.screened.is_some_and(|s| s.says == Screening::Ask)
+    pub fn is_refused(person: &Person, today: Day) -> bool {
+        person.screening_on(today) == Some(Screening::Ask)
     }
 
     pub fn is_minor(&self) -> bool {
@@ -183,8 +183,11 @@ impl<'a> Trainee<'a> {
 
     fn why_it_rests(&self, ix: MovementIx) -> Left {
         let by = self.resting.of(ix).map_or(&[][..], |s| &s.paused_by);
-        match by.first().and_then(|i| self.person.pauses.get(*i)) {
-            Some(pause) => Left::Rests(pause.what),
+        match by.first() {
+            Some(Cause::Pain(i)) => Left::Pain(self.person.pains[*i].part),
+            Some(Cause::Light) => Left::Light,
+            Some(Cause::Pause(i)) => Left::Rests(self.person.pauses[*i].what),
+            Some(Cause::Restriction(i)) => Left::Restricted(self.person.restrictions[*i].what),
             None => Left::Below,
         }
     }
