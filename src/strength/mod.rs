@@ -14,6 +14,4 @@ mod working;
 pub use best::Best;
 pub use estimate::{Estimate, estimates};
 pub use plan::{Plan, Session, Week, plan};
-pub(crate) use progress::{is_unstable, waits};
-pub(crate) use working::bears;
 pub use working::{Fit, Pick, Practice, Prescription, Working, working};

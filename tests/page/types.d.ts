@@ -53,16 +53,30 @@ interface Tables {
   stresses: number[];
   marks: Mark[];
   mark: number[];
-  straight: number[];
-  inverted: number[];
-  high: number[];
-  waits: number[];
-  unstable: number[];
+  /** Bits: straight arms, strict, turnover, heavy, loaded, a dose of its own, upright balance, inverted. */
+  traits: number[];
+  /** 0 none, 1 hold, 2 lowering, 3 raising, 4 full. */
+  phase: number[];
+  /** From and to in half weeks, two numbers for each movement. */
+  weeks: number[];
+  /** The easier neighbours. */
+  easier: number[][];
+  /** Of body weight on the hands, of what is trained by its weight. */
+  share: Record<number, number>;
+  /** For each pattern its group; -1 for none. */
+  groups: number[];
+  group_names: string[];
+  /** Patterns in the order of a session. */
+  pattern_order: number[];
+  /** The lowest one-rep maximum by 1 to 12 reps, as a multiple of what moves, and the load chart in per cent. */
+  one_rep: number[];
+  chart: number[];
+  training: TrainingNumbers;
+  /** For each rule by its name the key of its words. */
+  rules: Record<string, string>;
   equipment: string[][][];
   /** The words for equipment as readers see them. */
   gear: Record<string, string>;
-  weeks_from: number[];
-  /** measure, sets, amount, seconds of each rep. */
   /** Measure, sets, amount, seconds of each rep, unit and number of the load. */
   dose: ([number, number, number, number, number, number] | null)[];
   dose_of_school: {
@@ -228,43 +242,256 @@ interface Assessment {
   closest: (leaf: number) => { share: number; tested: Tested } | null;
 }
 
-/** The best set of a movement: whole reps or seconds, with its load. */
-interface Best {
+// ---- training
+
+/** What a person can do of a movement. */
+interface Now {
+  /** Millionths; reps and seconds are whole. */
   amount: number;
-  unit: number;
+  /** Hundred-millionths of a kilogram; help below 0. */
   load: number;
+  left: number | null;
+  right: number | null;
+  hits: number;
+  of: number;
 }
 
-interface WorkingPick {
+/** What follows from the tables alone. */
+interface TrainingFacts {
+  measure: (m: number) => number;
+  has: (m: number, trait: number) => boolean;
+  harder: number[][];
+  /** The pattern. */
+  word: (m: number) => string;
+  /** Sets, whole reps or seconds of each, all of them in millionths, seconds of a rep, the load. */
+  dose: (m: number) => { sets: number; each: number; all: number; seconds: number; unit: number; load: number };
+  seconds: (m: number) => number;
+  isCounted: (m: number) => boolean;
+  isMobility: (m: number) => boolean;
+  isPractice: (m: number) => boolean;
+  /** By its number; -1 for none. */
+  group: (m: number) => number;
+  kind: (m: number) => number;
+  /** Full reps to which weight is added. */
+  isByMax: (m: number) => boolean;
+}
+
+/** A logged session of a movement, its load in hundred-millionths of a kilogram. */
+type Logged = Trained;
+
+interface Ended {
+  spares: (m: number) => boolean;
+  /** Its last day. */
+  until: number;
+}
+
+interface Trainee {
+  model: Model;
+  tables: Tables;
+  K: TrainingNumbers;
+  person: Person;
+  found: Assessment;
+  day: number;
+  log: Logged[];
+  facts: TrainingFacts;
+  tests: Map<number, Tested[]>;
+  trained: Map<number, Logged[]>;
+  daysOf: Map<number, Logged[]>;
+  aWeek: number;
+  minutes: number;
+  weekdays: string[];
+  age: number | null;
+  minor: boolean;
+  young: boolean;
+  memo: { own: (Now | null)[]; now: (Now | null)[]; foot: number[]; fits: (boolean | null)[]; below: number[][]; under: number[][]; ended: Ended[] | null };
+}
+
+/** A tree of needs: true when k of its parts are; a demand is a leaf. */
+interface Tree {
+  k: number;
+  /** -1 for a group. */
+  leaf: number;
+  all: boolean;
+  parts: Tree[];
+}
+
+interface TrainingGoal {
+  id: string;
+  leaf: number;
+  chain: number[];
+  chosen: boolean;
+  route: { movements: number[]; cost: number } | null;
+}
+
+interface Gap {
   movement: number;
-  measure: number;
+  leaf: number;
+  now: Now | null;
+  /** Thousandths. */
+  share: number;
+  opens: number[];
+  /** Half weeks times thousandths. */
+  weight: number;
+  low: number;
+  high: number;
+}
+
+/** A reason: its key under `training` in the words, and what it speaks of. */
+interface Reason {
+  key: string;
+  values: { movement?: number; part?: number; pattern?: number; group?: number; cls?: number; got?: Got; standard?: number; weight?: number; why?: Reason; n?: number; score?: number };
+}
+
+interface LeftOut {
+  movement: number;
+  why: Reason;
+}
+
+type TrainingBlock = 'practice' | 'strength' | 'kept up' | 'range';
+
+interface Candidate {
+  movement: number;
+  gap: Gap | null;
+  block: TrainingBlock;
+  rule: string;
+  why: Reason[];
+  single: boolean;
+  insteadOf: number | null;
+  weight: number;
+  first: boolean;
+}
+
+interface Pool {
+  out: Map<string, Candidate>;
+  lost: LeftOut[];
+  add: (m: number, gap: Gap | null, rule: string, more?: { why?: Reason[]; single?: boolean; insteadOf?: number; block?: TrainingBlock }) => void;
+}
+
+interface Ease {
+  light: boolean;
+  easier: boolean;
+  hold: boolean;
+  rule: string | null;
+  why: Reason | null;
+}
+
+interface Amounts {
   sets: number;
-  /** Whole reps, or seconds of a hold. */
   amount: number;
-  /** Seconds of each rep, in millionths. */
-  seconds: number;
-  unit: number;
-  load: number;
-  text: string;
-  why: string;
-  fit: string;
+  load: number | null;
+  rule: string;
+  why: Reason | null;
+  left: number | null;
 }
 
-interface WorkingPractice {
+interface Line {
+  block: TrainingBlock;
   movement: number;
-  text: string;
-  when: 'before' | 'after';
-  why: string;
+  sets: number;
+  /** Reps, or seconds. */
+  amount: number;
+  unit: 'reps' | 's';
+  /** Of each rep. */
+  seconds: number | null;
+  load: number | null;
+  side: null | 'weaker first' | 'each';
+  weaker: null | 'left' | 'right';
+  rest: number;
+  left: number | null;
+  minutes: number;
+  gap: Gap | null;
+  insteadOf: number | null;
+  rule: string;
+  why: Reason[];
+  then: string;
+  eased: boolean;
+  candidate: Candidate;
 }
 
-interface TrainingPlan {
-  weeks: { week: number; lighter: boolean; sessions: { on: string; sets: { movement: number; target: string }[] }[] }[];
-  retest: string;
-  /** Sets of a usual week by pattern; straight-arm sets apart. */
-  volume: Record<string, number>;
-  straight_arm: Record<string, number>;
-  push: number;
-  pull: number;
+interface WarmUp {
+  /** The parts in which what is felt is left out; empty where there are none. */
+  sore: string;
+  text: string[];
+  easy: { movement: number; amount: string } | null;
+}
+
+interface PlannedSession {
+  on: number;
+  week: number;
+  name: string;
+  lighter: boolean;
+  minutes: number;
+  warmUp: WarmUp;
+  lines: Line[];
+  leftOut: LeftOut[];
+}
+
+interface Diary {
+  did: (m: number, on: number, hard: boolean) => void;
+  stood: (m: number, on: number) => void;
+  times: (m: number, on: number, days: number) => number;
+  groupIsNear: (group: number, on: number) => boolean;
+  partIsNear: (m: number, on: number) => boolean;
+}
+
+interface Work {
+  all: Candidate[];
+  lost: LeftOut[];
+  limiter: Gap | null;
+  balance: Candidate | null;
+  first: number;
+  mostFirst: number;
+  diary: Diary;
+  /** Tried or shown earlier in the plan. */
+  tried: Set<number>;
+  done: Map<Candidate, number>;
+}
+
+interface Planned {
+  number: number;
+  lighter: boolean;
+  before: Map<Candidate, number>;
+  full: number;
+  sets: Map<number, number>;
+  toCome: number;
+}
+
+interface Entry {
+  on: number;
+  line: Line;
+  lines: Line[];
+  state: { left: number; used: Map<string, number>; sets: Map<number, number>; firsts: number; shows: number };
+}
+
+interface Training {
+  trainee: Trainee;
+  goal: TrainingGoal | null;
+  gaps: Map<number, Gap>;
+  limiter: Gap | null;
+  sessions: PlannedSession[];
+  retest: { on: number; tests: number[] } | null;
+  weekSets: Map<number, number>;
+}
+
+/** What is ticked on a card and not kept yet. */
+interface Draft {
+  ticks: boolean[];
+  amounts: (string | number)[];
+  left: string;
+  weight: string | null;
+}
+
+/** The numbers of the training rules, as the tables carry them. */
+interface TrainingNumbers {
+  reserve: number; missed: number; sets_hide: number; fits: [number, number]; hold_fits: number; singles: number; single_sets: number; easy: number; easy_hold: number; itself: number;
+  share: number; hold: number; reps: number; reps_strict: number; sets: [number, number]; held: [number, number]; hold_most: number; attempts: [number, number]; practice_fewest: number;
+  fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_sets: number; again: number; first: number; first_new: number; known: number; shows: number;
+  left: number; lines: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
+  unknown_s: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; rest: { guarded: number; strength: number; easy: number; range: number };
+  rep_s: number; short: number; of_body: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
+  planned: number; off: [number, number, number]; off_for: [number, number]; light: number; pain: [number, number]; pain_days: number; pause_days: number; pause_weeks: number;
+  sides: number; sides_cm: number; sides_deg: number; adult: number; youth: number; minor_reps: number; clearance: number; weeks: number; apart: number; turns: number;
+  cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; tests: number; tests_kind: number; tests_ahead: number;
 }
 
 interface WeekLoad {
@@ -365,6 +592,8 @@ interface Rungbook {
   };
   targets: {
     readGot: (text: string) => Got | null;
+    /** A mass in words, rounded up or down. */
+    massInWords: (size: number, up: boolean, units: string) => string;
     text: (got: Got) => string;
     words: (got: Got, units: string, eachSide?: boolean) => string;
     decimal: (micro: number) => string;
@@ -383,6 +612,10 @@ interface Rungbook {
     leavesOf: (tree: number[]) => number[];
     sidesText: (tested: Tested, atMost: boolean) => string;
     verdict: (tested: Tested, target: Got, bodyWeight: number | null) => number;
+    mass: (unit: number, load: number, bodyWeight: number | null) => number | null;
+    reaches: (model: Model, cause: Pause, m: number) => boolean;
+    isPausing: (model: Model, person: Person, pain: Pain, today: number) => boolean;
+    WHOLE: number;
     STATES: string[];
     TRUE: 2; UNKNOWN: 1; FALSE: 0; UNTESTED: 3; MEETS: 0; MISSES: 1;
     EACH_SIDE: 1; GUARDED: 2; LOWERING: 8;
@@ -410,15 +643,65 @@ interface Rungbook {
     next: (model: Model, assessment: Assessment, chain: number[], asked: number[], today: number) => Question | null;
     mayBeTested: (model: Model, assessment: Assessment, m: number, today: number) => boolean;
   };
-  dose: {
-    working: (model: Model, assessment: Assessment, person: Person, list: number[], today: number) => { picks: WorkingPick[]; practice: WorkingPractice[] };
-  };
-  plan: {
-    lay: (model: Model, picks: WorkingPick[], from: number) => TrainingPlan;
+  training: {
+    begin: (model: Model, person: Person, found: Assessment, day: number) => Trainee;
+    by: <T>(list: T[], key: (one: T) => number) => Map<number, T[]>;
+    foot: (c: Trainee, pattern: number) => number;
+    isOwned: (c: Trainee, m: number) => boolean;
+    isOpen: (c: Trainee, m: number) => boolean;
+    may: (c: Trainee, m: number) => boolean;
+    isMissed: (of: Trained) => boolean;
+    now: (c: Trainee, m: number) => Now | null;
+    whole: (of: Now) => number;
+    down: (n: number) => number;
+    share: (c: Trainee, of: Now | null, target: Got) => number;
+    got: (c: Trainee, m: number) => Got | null;
+    newestPains: (c: Trainee) => Pain[];
+    ended: (c: Trainee) => Ended[];
+    NEVER: number;
+    TRAITS: Record<'STRAIGHT' | 'STRICT' | 'TURNOVER' | 'HEAVY' | 'LOADED' | 'OWN_DOSE' | 'UPRIGHT' | 'INVERTED', number>;
+    goalOf: (c: Trainee) => TrainingGoal | null;
+    gaps: (c: Trainee, goal: TrainingGoal) => Map<number, Gap>;
+    heavier: (a: Gap, b: Gap) => number;
+    limiter: (candidates: Candidate[]) => Gap | null;
+    chainOf: (model: Model, from: number[]) => number[];
+    candidates: (c: Trainee, goal: TrainingGoal | null, gaps: Map<number, Gap>) => { all: Candidate[]; lost: LeftOut[]; limiter: Gap | null; balance: Candidate | null };
+    line: (c: Trainee, of: Candidate, at: { on: number; first: number; before: number; tried: boolean; isLimiter: boolean }) => Line | null;
+    minutes: (c: Trainee, line: Line) => number;
+    plan: (model: Model, person: Person, found: Assessment, day: number) => Training;
+    answer: (model: Model, person: Person, found: Assessment, day: number) => object;
+    gotOf: (line: Line) => Got;
+    inWords: (line: Line) => string;
+    whyOf: (c: Trainee, of: Reason) => string;
+    valuesOf: (c: Trainee, values: Reason['values']) => Record<string, string | number>;
+    conditions: (of: Training) => string[];
+    isRefused: (person: Person, day: number) => boolean;
+    isReached: (goal: TrainingGoal | null) => boolean;
+    weeksOf: (path: number) => number;
     lastWeek: (sessions: { effort: number; minutes: number; on: number }[], today: number) => WeekLoad | null;
-    shown: (model: Model, movement: number, target: string) => Node | string;
-    items: (model: Model, laid: TrainingPlan) => Node[];
-    end: (laid: TrainingPlan) => (Node | string)[];
+  };
+  aim: {
+    planOf: (stand: Stand) => Training;
+    goalName: (goal: TrainingGoal) => HTMLElement;
+    goalChoice: (place: string) => HTMLElement;
+    sentence: (of: Training) => (Node | string)[];
+    howLong: (of: Training) => (Node | string)[];
+    way: (of: Training) => HTMLElement | null;
+    sets: (line: Line) => HTMLElement;
+    restWords: (line: Line) => string;
+    reason: (of: Training, reason: Reason) => (Node | string)[];
+    why: (of: Training, line: Line) => (Node | string)[];
+    towards: (of: Training, line: Line) => (Node | string)[] | null;
+    head: (of: PlannedSession) => (Node | string)[];
+    warmUp: (of: Training, session: PlannedSession) => HTMLElement[];
+    leftOut: (of: Training, all: LeftOut[]) => HTMLElement[];
+    weeks: (of: Training) => HTMLElement[];
+    weeksEnd: (of: Training) => HTMLElement[];
+    nodes: (parts: PagePart[]) => (Node | string)[];
+  };
+  rest: {
+    timer: () => { element: HTMLElement; start: (seconds: number) => void };
+    choices: () => HTMLElement;
   };
   search: { find: (typed: string) => number[] };
   store: {

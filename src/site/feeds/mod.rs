@@ -7,3 +7,4 @@ pub mod feed;
 pub mod offline;
 pub mod search;
 pub mod tables;
+mod training;

@@ -3,17 +3,18 @@
 //! Everything that needs thought is worked out here; the script compares and looks up. A tree is a list of whole numbers in
 //! prefix order: a demand by its number, or -1 and a count for "all of", -2 and a count for "any of", -3, k and a count.
 
+use super::training;
 use crate::chain::Flat;
 use crate::curriculum::school::School;
 use crate::curriculum::target::{Added, Measure, ONE};
-use crate::curriculum::words::{Arms, BodyPart, Pattern, Phase, Word};
+use crate::curriculum::words::{BodyPart, Pattern, Phase, Word};
 use crate::curriculum::{MovementIx, Owner, Target};
 use crate::placement;
 use crate::readiness::never_presumed;
+use crate::training::Roster;
 use crate::site::Plan;
 use crate::site::pages::view::mark_of;
 use crate::site::theme::link::Mark;
-use crate::strength;
 use foldhash::fast::FixedState;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -56,16 +57,16 @@ pub fn value(plan: &Plan<'_>) -> Value {
 
 /// Columns with their names, as JSON.
 #[derive(Default)]
-struct Columns(Vec<(&'static str, String)>);
+pub(super) struct Columns(Vec<(&'static str, String)>);
 
 impl Columns {
-    fn put(&mut self, name: &'static str, column: impl Serialize) {
+    pub(super) fn put(&mut self, name: &'static str, column: impl Serialize) {
         let json = serde_json::to_string(&column).unwrap_or_default();
         self.0.push((name, json));
     }
 
     /// A column of one value for each.
-    fn each<T: Serialize>(&mut self, name: &'static str, values: impl Iterator<Item = T>) {
+    pub(super) fn each<T: Serialize>(&mut self, name: &'static str, values: impl Iterator<Item = T>) {
         self.put(name, values.collect::<Vec<T>>());
     }
 }
@@ -124,36 +125,17 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
     );
     out.put("marks", marks);
     out.put("mark", mark);
-    out.each(
-        "straight",
-        movements().map(|m| u32::from(m.arms == Some(Arms::Straight))),
-    );
-    out.each("inverted", movements().map(|m| u32::from(m.inverted())));
-    out.each(
-        "high",
-        movements().map(|m| u32::from(strength::bears(curriculum, m, "fall-height"))),
-    );
-    out.each(
-        "waits",
-        movements().map(|m| u32::from(strength::waits(curriculum, m))),
-    );
-    out.each(
-        "unstable",
-        movements().map(|m| u32::from(strength::is_unstable(m))),
-    );
     out.each("equipment", movements().map(|m| &m.equipment));
     let gear: BTreeMap<&str, String> = movements()
         .flat_map(|m| m.equipment.iter().flatten())
         .map(|word| (word.as_str(), plan.say().gear(word)))
         .collect();
     out.put("gear", gear);
-    out.each(
-        "weeks_from",
-        movements().map(|m| m.weeks.map_or(0, |w| w.from)),
-    );
     out.each("dose", movements().map(|m| m.dose.map(|d| dose(&d))));
     out.put("dose_of_school", of_school(school));
     out.put("warm_up", &school.warm_up);
+    let roster = Roster::new(curriculum, &plan.stages);
+    training::put(&mut out, &roster, flat);
     let classes = curriculum.cautions.classes();
     out.each("classes", classes.iter().map(|c| c.id.as_str()));
     let words = plan.say();

@@ -1,0 +1,79 @@
+//! The columns that the page's training needs beside readiness: what each movement is to a plan, and the numbers of the rules.
+
+use super::tables::Columns;
+use crate::chain::Flat;
+use crate::curriculum::MovementIx;
+use crate::curriculum::words::Pattern;
+use crate::curriculum::target::Measure;
+use crate::leverage::solve;
+use crate::strength::one_rep_max::{per_cent_of_max, range};
+use crate::training::{Facts, Group, K, ORDER, Roster, Rule};
+use std::collections::BTreeMap;
+
+const STRAIGHT: u32 = 1;
+const STRICT: u32 = 2;
+const TURNOVER: u32 = 4;
+const HEAVY: u32 = 8;
+const LOADED: u32 = 16;
+const OWN_DOSE: u32 = 32;
+const UPRIGHT: u32 = 64;
+const INVERTED: u32 = 128;
+
+/// Reps for which a one-rep maximum is estimated and the chart is read.
+const MOST_REPS: u32 = 12;
+
+pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
+    let all = || flat.movements.iter().map(|ix| roster.of(*ix));
+    out.each("traits", all().map(traits));
+    out.each(
+        "phase",
+        all().map(|f| f.of.phase.map_or(0, |phase| phase as u32 + 1)),
+    );
+    let weeks = |f: &Facts<'_>| [f.half_weeks.0, f.half_weeks.1];
+    out.each("weeks", all().flat_map(weeks));
+    let numbers =
+        |list: &[MovementIx]| -> Vec<u32> { list.iter().filter_map(|ix| flat.number(*ix)).collect() };
+    out.put("share", shares(roster, flat));
+    out.each("easier", all().map(|f| numbers(&f.easier)));
+    let group_of = |pattern: &Pattern| {
+        let at = Group::ALL.iter().position(|g| Group::of(*pattern) == Some(*g));
+        at.map_or(-1, |at| at as i32)
+    };
+    out.each("groups", Pattern::ALL.iter().map(group_of));
+    out.each("group_names", Group::ALL.iter().map(|g| g.word()));
+    out.each("pattern_order", ORDER.iter().map(|p| *p as u32));
+    let lowest = |reps| range(1.0, reps).map_or(1.0, |(low, _)| low);
+    out.each("one_rep", (1..=MOST_REPS).map(lowest));
+    out.each("chart", (1..=MOST_REPS).filter_map(per_cent_of_max));
+    let rules: BTreeMap<&str, &str> = Rule::ALL.iter().map(|r| (r.name(), r.key())).collect();
+    out.put("rules", rules);
+    out.put("training", K);
+}
+
+fn traits(f: &Facts<'_>) -> u32 {
+    let set = |is: bool, flag: u32| if is { flag } else { 0 };
+    set(f.straight, STRAIGHT)
+        | set(f.strict, STRICT)
+        | set(f.turnover, TURNOVER)
+        | set(f.heavy, HEAVY)
+        | set(f.loaded(), LOADED)
+        | set(f.own_dose, OWN_DOSE)
+        | set(f.upright_balance(), UPRIGHT)
+        | set(f.of.inverted(), INVERTED)
+}
+
+/// The share of body weight on the hands of what is trained by its weight in reps, by the movement's number: the larger of a
+/// posture's two ends.
+fn shares(roster: &Roster<'_>, flat: &Flat) -> BTreeMap<usize, f64> {
+    let of = |ix: &MovementIx| {
+        let m = roster.of(*ix).of;
+        let weighed = m.loaded && m.standard.measure() == Measure::Reps;
+        let solved = weighed.then(|| solve(m.posture.as_ref()?).ok()).flatten()?;
+        solved
+            .poses()
+            .filter_map(|p| p.hands_carry)
+            .reduce(f64::max)
+    };
+    let all = flat.movements.iter().enumerate();
+    all.filter_map(|(i, ix)| Some((i, of(ix)?))).collect()
+}
