@@ -253,18 +253,22 @@
   /** What a growing person leaves alone at the first pain. */
   const GROWING = ['wrist', 'elbow'];
 
+  /** Whether a pain pauses its part. @param {Model} model @param {Person} person @param {Pain} pain @param {number} today */
+  const isPausing = (model, person, { part, score, signs }, today) => {
+    const age = globalThis.rungbook.results.ageOn(person.born, today);
+    const growing = age !== null && age < GROWN && GROWING.includes(model.tables.parts[part]);
+    return score > PAIN_GOES_ON || signs.length > 0 || (score > 0 && growing);
+  };
+
   /** The newest pain of each part, where it pauses the part. @param {Model} model @param {Person} person @param {number} today */
   const pausingPains = (model, person, today) => {
-    const age = globalThis.rungbook.results.ageOn(person.born, today);
     /** @type {Map<number, Pain>} */
     const newest = new Map();
     for (const pain of person.pains) {
       const known = newest.get(pain.part);
       if (pain.on <= today && (!known || pain.on >= known.on)) newest.set(pain.part, pain);
     }
-    const growing = (/** @type {number} */ part) => age !== null && age < GROWN && GROWING.includes(model.tables.parts[part]);
-    return [...newest.values()].filter(({ part, score, signs }) => score > PAIN_GOES_ON || signs.length > 0 || (score > 0 && growing(part)))
-      .sort((a, b) => a.part - b.part);
+    return [...newest.values()].filter((pain) => isPausing(model, person, pain, today)).sort((a, b) => a.part - b.part);
   };
 
   /** What keeps movements from being trained today, in this order: pauses, restrictions, pains, and what the health questions said.
@@ -467,7 +471,7 @@
   };
 
   globalThis.rungbook.readiness = {
-    prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING,
+    prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, mass, reaches, isPausing, WHOLE, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING,
     PAUSED, OWNED, OPEN, ALMOST, NOT_YET, TEST_FIRST,
   };
 })();

@@ -237,6 +237,6 @@
   };
 
   globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
-    targets: { readGot, text, words, decimal, kilograms, readMass, ONE, KILOGRAM, REPS, TIME, LENGTH, ANGLE, DONE, NO_LOAD, MASS, BODY_WEIGHT },
+    targets: { readGot, text, words, massInWords, decimal, kilograms, readMass, ONE, KILOGRAM, REPS, TIME, LENGTH, ANGLE, DONE, NO_LOAD, MASS, BODY_WEIGHT },
   });
 })();

@@ -1,0 +1,343 @@
+'use strict';
+// Training, last part: the sessions of four weeks, today's first of them, and the answer. The same as the program's own, on the
+// same tables; `answer` gives what the program prints. No page, no storage, no clock.
+(() => {
+  const { targets, results, readiness, training } = globalThis.rungbook;
+  const { KILOGRAM } = targets;
+  const { WHOLE } = readiness;
+  const { may, down, heavier, minutes, whole } = training;
+  const { TURNOVER, HEAVY, LOADED, STRAIGHT, INVERTED } = training.TRAITS;
+  const { say } = globalThis.rungbook.words;
+  const BLOCKS = ['practice', 'strength', 'kept up', 'range'];
+  const WEEK = 7, DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
+  const LETTERS = 'ABCDEFGH', MOST_MONOTONY = 10;
+  /** First tries and showings stand beside the sets that are counted. @param {string} rule */
+  const isTrial = (rule) => rule === 'first try' || rule === 'show it';
+  /** @param {string} block */
+  const isHard = (block) => block === 'strength' || block === 'kept up';
+
+  // ---- the days
+
+  /** The days of each week. @param {Trainee} c @returns {number[][]} */
+  const daysOf = ({ day, aWeek, weekdays, K }) => Array.from({ length: K.weeks }, (_, week) => {
+    const all = Array.from({ length: WEEK }, (__, i) => day + WEEK * week + i);
+    // 1970-01-01 was a Thursday.
+    return weekdays.length ? all.filter((on) => weekdays.includes(DAYS[(((on + 3) % WEEK) + WEEK) % WEEK])) : Array.from({ length: aWeek }, (__, k) => all[Math.floor((WEEK * k) / aWeek)]);
+  });
+  /** The day from which lighter weeks are counted: the log's first after its last time off. @param {Trainee} c */
+  const startOf = ({ log, day, K }) => {
+    const days = [...new Set(log.map(({ on }) => on)), day];
+    for (let i = days.length - 1; i > 0; i -= 1) if (days[i] - days[i - 1] >= K.off[0]) return days[i];
+    return days[0];
+  };
+
+  // ---- what was done, and is planned
+
+  /** @param {Trainee} c @returns {Diary} */
+  const diary = (c) => {
+    const { tables, facts, K } = c;
+    /** @type {Map<number, Set<number>>} */
+    const groups = new Map(), parts = new Map(), movements = new Map();
+    const note = (/** @type {Map<number, Set<number>>} */ of, /** @type {number} */ key, /** @type {number} */ on) => of.set(key, (of.get(key) || new Set()).add(on));
+    const did = (/** @type {number} */ m, /** @type {number} */ on, /** @type {boolean} */ hard) => {
+      if (hard && facts.group(m) >= 0) note(groups, facts.group(m), on);
+      if (facts.has(m, HEAVY)) tables.parts.forEach((_, part) => { if ((tables.stresses[m] >> part) & 1) note(parts, part, on); });
+    };
+    const near = (/** @type {Map<number, Set<number>>} */ of, /** @type {number} */ key, /** @type {number} */ on) => [...(of.get(key) || [])].some((day) => Math.abs(on - day) < K.apart);
+    for (const { movement, on } of c.log) {
+      did(movement, on, true);
+      note(movements, movement, on);
+    }
+    return {
+      did, stood: (m, on) => note(movements, m, on),
+      times: (m, on, days) => [...(movements.get(m) || [])].filter((day) => day < on && on - day <= days).length,
+      groupIsNear: (group, on) => near(groups, group, on),
+      partIsNear: (m, on) => tables.parts.some((_, part) => ((tables.stresses[m] >> part) & 1) === 1 && near(parts, part, on)),
+    };
+  };
+
+  /** Hard sets of a kind in a week. @param {Trainee} c @param {number} kind @param {number} full how many full weeks of the plan came before */
+  const ceiling = (c, kind, full) => {
+    const { log, day, K, facts } = c, of = log.filter(({ movement, on }) => facts.kind(movement) === kind && day - on <= K.logged);
+    const sets = of.reduce((sum, { did }) => sum + did.length, 0);
+    const [more, than] = K.rise, risen = of.length ? (sets * WEEK * more) / (Math.max(WEEK, day - of[0].on) * than) : 0;
+    const most = K.cap[log.length && day - log[0].on >= K.cap_days ? 1 : 0];
+    return Math.min(most, down(Math.max(K.week_one, risen) * (more / than) ** full));
+  };
+
+  /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times */
+  const inTurn = (c, { all, balance }, times) => {
+    const { facts, tables } = c;
+    const byWeight = (/** @type {Candidate} */ a, /** @type {Candidate} */ b) => b.weight - a.weight || a.movement - b.movement || Number(a.single) - Number(b.single);
+    const first = all.filter((of) => of.first).sort((a, b) => Number(b === balance) - Number(a === balance) || byWeight(a, b));
+    const rest = all.filter((of) => !of.first && of.block !== 'kept up');
+    const queues = training.by(rest, (of) => (of.block === 'strength' ? facts.group(of.movement) : -1 - BLOCKS.length + BLOCKS.indexOf(of.block)));
+    const rounds = [...queues.values()].flatMap((queue) => queue.sort((a, b) => times(a.movement) - times(b.movement) || byWeight(a, b)).map((of, round) => ({ of, round })));
+    rounds.sort((a, b) => a.round - b.round || byWeight(a.of, b.of));
+    const place = (/** @type {Candidate} */ { movement }) => tables.pattern_order.indexOf(tables.pattern[movement]);
+    const kept = all.filter((of) => !of.first && of.block === 'kept up').sort((a, b) => times(a.movement) - times(b.movement) || place(a) - place(b) || a.movement - b.movement);
+    return [...first, ...rounds.map(({ of }) => of), ...kept];
+  };
+
+  // ---- one session
+
+  /** @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @returns {PlannedSession} */
+  const session = (c, work, week, on) => {
+    const { K, facts } = c, { diary: log, tried } = work;
+    const warm = Math.min(K.warm_up_most, down(K.warm_up * c.minutes));
+    const state = { left: c.minutes - warm, used: new Map(), sets: new Map(), firsts: 0, shows: 0 };
+    /** @type {Line[]} */
+    const lines = [];
+    const lost = [...work.lost];
+    for (const of of inTurn(c, work, (m) => log.times(m, on, K.turns))) {
+      const line = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), isLimiter: of.gap !== null && of.gap === work.limiter });
+      if (!line || lines.some(({ movement }) => movement === line.movement)) continue;
+      const sameKind = (/** @type {Line} */ { movement }) => facts.kind(movement) === facts.kind(line.movement);
+      if (line.eased && facts.group(of.movement) >= 0 && lines.some(sameKind)) continue;
+      const no = barred(c, work, week, { on, line, lines, state });
+      if (no === '') continue;
+      const why = no || fitted(c, week, { line, state });
+      if (why) {
+        lost.push({ movement: line.movement, why });
+        continue;
+      }
+      const counted = isHard(line.block) && !isTrial(line.rule), kind = facts.kind(line.movement);
+      state.left -= line.minutes;
+      state.firsts += line.rule === 'first try' ? 1 : 0;
+      state.shows += line.rule === 'show it' ? 1 : 0;
+      state.used.set(line.block, (state.used.get(line.block) || 0) + line.minutes);
+      if (counted) state.sets.set(kind, (state.sets.get(kind) || 0) + line.sets);
+      lines.push(line);
+    }
+    for (const line of lines) {
+      const { candidate } = line, { movement, single } = candidate, m = line.movement;
+      log.stood(movement, on);
+      if (!week.lighter) work.done.set(candidate, (work.done.get(candidate) || 0) + 1);
+      if (isTrial(line.rule)) tried.add(movement);
+      log.did(m, on, isHard(line.block) || single || facts.has(m, TURNOVER));
+    }
+    for (const [kind, sets] of state.sets) week.sets.set(kind, (week.sets.get(kind) || 0) + sets);
+    // The full session with half its sets.
+    for (const line of week.lighter ? lines.filter(({ block }) => block !== 'range') : []) {
+      state.left += line.minutes;
+      line.sets = Math.ceil(line.sets / 2);
+      line.minutes = minutes(c, line);
+      state.left -= line.minutes;
+    }
+    lines.sort(inOrder(c));
+    return { on, week: week.number, name: '', lighter: week.lighter, minutes: c.minutes - state.left, warmUp: warmUp(c, lines), lines, leftOut: lost.filter(({ movement }, i) => !lines.some((line) => line.movement === movement) && lost.findIndex((other) => other.movement === movement) === i) };
+  };
+
+  /** Why a line does not stand today: a reason, '' where nothing is said of it, null where it may.
+   * @param {Trainee} c @param {Work} work @param {Planned} week @param {Entry} at @returns {Reason | '' | null} */
+  const barred = (c, work, week, { on, line, lines, state }) => {
+    const { K, facts } = c, { diary: log } = work, { block, rule, movement: m, candidate: of } = line, hard = isHard(block);
+    const count = (/** @type {string} */ name) => lines.filter((other) => other.block === name).length;
+    if ((hard || of.single || facts.has(m, TURNOVER)) && facts.group(m) >= 0 && log.groupIsNear(facts.group(m), on)) return { key: 'left.apart', values: { group: facts.group(m) } };
+    if (facts.has(m, HEAVY) && log.partIsNear(m, on)) return { key: 'left.heavy', values: {} };
+    if (rule === 'show it' && work.tried.has(of.movement)) return { key: 'left.waits', values: {} };
+    if (rule === 'show it' && (week.lighter || state.shows >= K.shows)) return { key: 'left.show_turns', values: {} };
+    if (rule === 'first try' && (week.lighter || state.firsts >= work.mostFirst)) return { key: 'left.try_turns', values: {} };
+    if (block === 'kept up' && (log.times(of.movement, on, WEEK - 1) >= K.keep_week || count('kept up') >= Math.max(K.keep_lines, K.lines - count('strength')))) return '';
+    if (block === 'strength' && count('strength') >= K.lines) return { key: 'left.turns', values: {} };
+    return null;
+  };
+  /** Takes sets from a line until it fits the week and the day; the reason where two do not.
+   * @param {Trainee} c @param {Planned} week @param {{ line: Line, state: Entry['state'] }} at @returns {Reason | null} */
+  const fitted = (c, week, { line, state }) => {
+    const { K, facts } = c, hard = isHard(line.block), kind = facts.kind(line.movement);
+    if (hard && !isTrial(line.rule)) {
+      const top = ceiling(c, kind, Math.max(0, week.full - (week.lighter ? 1 : 0)));
+      const room = Math.ceil((top - (week.sets.get(kind) || 0)) / Math.min(week.toCome, K.per_week)) - (state.sets.get(kind) || 0);
+      if (room < K.fewest) return { key: 'left.sets', values: {} };
+      line.sets = Math.min(line.sets, room);
+    }
+    const cap = hard ? state.left : Math.min(state.left, c.minutes * K.block - (state.used.get(line.block) || 0));
+    const least = line.block === 'practice' ? K.practice_fewest : K.fewest;
+    while (minutes(c, line) > cap && line.rule !== 'show it' && line.sets > least) line.sets -= 1;
+    line.minutes = minutes(c, line);
+    return line.minutes > cap ? { key: 'left.time', values: {} } : null;
+  };
+
+  /** The order in which a session is trained. @param {Trainee} c @returns {(a: Line, b: Line) => number} */
+  const inOrder = (c) => {
+    const { facts, tables } = c;
+    /** @param {Line} of @returns {number[]} */
+    const key = ({ block, movement: m, candidate: { single, weight } }) => {
+      const at = BLOCKS.indexOf(block);
+      if (block === 'practice') return [at, facts.word(m) === 'exit' ? 0 : 1, single ? 1 : 0, -weight, m];
+      if (block === 'range') return [at, -weight, m];
+      return [at, facts.has(m, STRAIGHT) || facts.has(m, INVERTED) ? 0 : 1, tables.pattern_order.indexOf(tables.pattern[m]), -tables.stage[m], m];
+    };
+    return (a, b) => {
+      const [x, y] = [key(a), key(b)], i = x.findIndex((n, at) => n !== y[at]);
+      return i < 0 ? 0 : x[i] - y[i];
+    };
+  };
+
+  /** What to leave out, the school's lines for all and for the classes of the day, one easy set of the first strength line.
+   * @param {Trainee} c @param {Line[]} lines @returns {WarmUp} */
+  const warmUp = (c, lines) => {
+    const { tables, found } = c, classes = new Set(lines.flatMap(({ movement }) => tables.cautions[movement].map((i) => tables.classes[i])));
+    const of = Object.keys(tables.warm_up).filter((key) => key !== 'always' && classes.has(key)).sort();
+    const text = ['always', ...of].flatMap((key) => tables.warm_up[key] || []);
+    const first = lines.find(({ block }) => isHard(block));
+    const sore = new Set(training.newestPains(c).filter(({ score }) => score > 0).map(({ part }) => part));
+    found.causes.forEach(({ kind, part }) => { if (part !== null && kind !== 'pain') sore.add(part); });
+    const parts = [...sore].map((part) => tables.parts[part]).sort().map((part) => say(`body.${part.replace('-', '_')}`));
+    const easy = first ? { movement: first.movement, amount: inWords({ ...first, sets: 1, amount: Math.max(1, Math.floor(first.amount / 2)), load: null, side: null }) } : null;
+    return { sore: parts.join(say('list.separator')), text, easy };
+  };
+
+  // ---- the weeks
+
+  /** Everything that is to be done: the goal, what holds back, the sessions of four weeks, the retest.
+   * @param {Model} model @param {Person} person @param {Assessment} found @param {number} day @returns {Training} */
+  const plan = (model, person, found, day) => {
+    const c = training.begin(model, person, found, day), { K, tables } = c;
+    const goal = training.goalOf(c), gaps = goal ? training.gaps(c, goal) : new Map();
+    const { all, lost, limiter, balance } = training.candidates(c, goal, gaps);
+    const weeks = daysOf(c), start = startOf(c), every = Math.max(1, Math.floor(tables.dose_of_school.lighter_every / WEEK));
+    const known = all.filter(({ rule }) => !isTrial(rule) && rule !== 'range').length;
+    /** @type {Work} */
+    const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : K.first_new, diary: diary(c), tried: new Set(), done: new Map() };
+    /** @type {PlannedSession[]} */
+    const sessions = [];
+    /** @type {Map<number, number>} */
+    const weekSets = new Map();
+    let before = new Map(), full = 0, retest = /** @type {number | null} */ (null);
+    weeks.forEach((days, w) => {
+      const lighter = (Math.floor((day + WEEK * w - start) / WEEK) + 1) % every === 0;
+      if (!lighter) before = new Map(work.done);
+      /** @type {Planned} */
+      const week = { number: w + 1, lighter, before, full, sets: new Map(), toCome: 0 };
+      days.forEach((on, i) => sessions.push(session(c, work, { ...week, toCome: days.length - i }, on)));
+      if (!lighter) full += 1;
+      if (lighter) retest = (days.length ? days[days.length - 1] : day + WEEK * w) + 1;
+    });
+    for (const { movement: m, sets, block, rule } of sessions.filter(({ week }) => week === 1).flatMap(({ lines }) => lines)) {
+      if (isHard(block) && !isTrial(rule)) weekSets.set(c.facts.kind(m), (weekSets.get(c.facts.kind(m)) || 0) + sets);
+    }
+    named(sessions);
+    return { trainee: c, goal, gaps, limiter, sessions, retest: retest === null ? null : { on: retest, tests: retests(c, goal, gaps, retest) }, weekSets };
+  };
+  /** Sessions that differ in strength are A, B and so on. @param {PlannedSession[]} sessions */
+  const named = (sessions) => {
+    /** @type {Map<string, string>} */
+    const letters = new Map();
+    for (const of of sessions) {
+      const key = of.lines.filter(({ block }) => block === 'strength').map(({ movement }) => movement).sort((a, b) => a - b).join();
+      if (!letters.has(key)) letters.set(key, LETTERS[Math.min(LETTERS.length - 1, letters.size)]);
+      of.name = String(letters.get(key));
+    }
+    if (letters.size < 2) for (const of of sessions) of.name = '';
+  };
+  /** What has reached its target, then what the chain stands on and runs out, then the heaviest gaps.
+   * @param {Trainee} c @param {TrainingGoal | null} goal @param {Map<number, Gap>} gaps @param {number} on @returns {number[]} */
+  const retests = (c, goal, gaps, on) => {
+    const { K, tables, facts, day } = c, heaviest = [...gaps.values()].sort(heavier), last = tables.results_last_days;
+    const old = (goal ? goal.chain : c.model.order).flatMap((m) => {
+      const newest = Math.max(...(c.tests.get(m) || []).map((of) => of.on));
+      return day - newest <= last && on - newest + K.tests_ahead > last ? [{ m, newest }] : [];
+    }).sort((a, b) => a.newest - b.newest || a.m - b.m);
+    const all = [...heaviest.filter(({ share }) => share === WHOLE).map(({ movement }) => movement), ...old.map(({ m }) => m), ...heaviest.map(({ movement }) => movement)];
+    /** @type {number[]} */
+    const out = [];
+    const kinds = new Map();
+    for (const m of new Set(all)) {
+      const kind = facts.kind(m), known = kinds.get(kind) || 0;
+      if (out.length >= K.tests || !may(c, m) || (c.minor && facts.has(m, LOADED)) || (!facts.isMobility(m) && known >= K.tests_kind)) continue;
+      kinds.set(kind, known + 1);
+      out.push(m);
+    }
+    return out;
+  };
+
+  // ---- the answer
+
+  /** Sets, amount and load of a line as a target. @param {Line} line @returns {Got} */
+  const gotOf = ({ sets, amount, unit, seconds, load }) => ({
+    measure: unit === 'reps' ? targets.REPS : targets.TIME, atMost: false, sets, amount: amount * targets.ONE, seconds: unit === 'reps' && seconds ? seconds * targets.ONE : 0,
+    unit: load === null ? targets.NO_LOAD : targets.MASS, load: load || 0, hits: 0, of: 0,
+  });
+  /** A line for readers: "5 sets of 5". @param {Line} line */
+  const inWords = (line) => targets.words(gotOf(line), units(), line.side !== null);
+  const units = () => (globalThis.rungbook.page ? globalThis.rungbook.page.units.ofSchool : 'metric');
+  /** What a reason speaks of, in words. @param {Trainee} c @param {Reason['values']} values @returns {Record<string, string | number>} */
+  const valuesOf = (c, { movement, part, pattern, group, cls, got, standard, weight, why, ...rest }) => {
+    const { tables, model } = c, word = (/** @type {string} */ section, /** @type {string} */ of) => say(`${section}.${of.replace(/[ -]/g, '_')}`);
+    const what = [movement === undefined ? '' : tables.names[movement], part === undefined ? '' : word('body', tables.parts[part]),
+      pattern === undefined ? '' : word('pattern', tables.patterns[pattern]), cls === undefined ? '' : tables.class_names[cls]].find((of) => of !== '') || '';
+    return {
+      ...rest, what, movement: what, part: what, pattern: what, group: group === undefined ? '' : say(`training.group.${tables.group_names[group]}`), got: got ? targets.words(got, units()) : '',
+      standard: standard === undefined ? '' : targets.words(model.target(standard), units()), weight: weight === undefined ? '' : targets.massInWords(weight, true, units()), why: why ? whyOf(c, why) : '',
+    };
+  };
+  /** @param {Trainee} c @param {Reason} of @returns {string} */
+  const whyOf = (c, { key, values }) => say(`training.${key}`, valuesOf(c, values));
+  /** Why a line is as it is, for readers. @param {Trainee} c @param {Line} line */
+  const whys = (c, line) => line.why.map((of) => whyOf(c, of)).reduce((why, more) => (why ? say('training.why.both', { why, more }) : more), '');
+  /** @param {Trainee} c @param {number} m */
+  const gotText = (c, m) => { const got = training.got(c, m); return got && targets.text(got); };
+
+  /** Months of a path: half weeks times thousandths into weeks, to one place. @param {number} path */
+  const weeksOf = (path) => Math.round(path / 200) / 10;
+  /** @param {TrainingGoal | null} goal */
+  const isReached = (goal) => goal !== null && goal.route !== null && goal.route.movements.length === 0;
+  /** Whether nothing may be planned: a clinician comes first. @param {Person} person @param {number} day */
+  const isRefused = (person, day) => globalThis.rungbook.health.saysOn(person.screened, day) === 'ask';
+  /** @param {Training} of @returns {string[]} */
+  const conditions = ({ trainee: c, gaps }) => [
+    ...(c.young ? [say('training.coach_present')] : []),
+    ...(c.minor && [...gaps.keys()].some((m) => c.facts.has(m, LOADED)) ? [say('training.sixes')] : []),
+  ];
+
+  /** @param {Tables} tables @param {WarmUp} warm */
+  const warmUpText = (tables, { sore, text, easy }) => {
+    const signal = easy && tables.marks[tables.mark[easy.movement]];
+    return [...(sore ? [say('training.leave_out', { parts: sore })] : []), ...text,
+      ...(easy ? [say('training.easy_set', { amount: easy.amount, movement: `${tables.names[easy.movement]}${signal ? ` [${signal.signal}]` : ''}` })] : [])];
+  };
+
+  /** What the program answers. @param {Model} model @param {Person} person @param {Assessment} found @param {number} day */
+  const answer = (model, person, found, day) => {
+    const { tables } = model, id = (/** @type {number} */ m) => tables.ids[m], signal = (/** @type {number} */ m) => (tables.marks[tables.mark[m]] || { signal: null }).signal;
+    if (isRefused(person, day)) {
+      return { goal: { skill: person.goal, chosen: person.goal !== null, reached: false }, refused: { why: say('training.ask') }, conditions: [], limiter: null, sessions: [], retest: null, week_sets: {} };
+    }
+    const of = plan(model, person, found, day), { trainee: c, goal, limiter } = of;
+    const asked = (/** @type {Gap} */ gap) => ({ movement: id(gap.movement), target: tables.target_text[tables.leaves[2 * gap.leaf + 1]] });
+    const kind = (/** @type {number} */ n) => `${tables.patterns[n >> 1]}${n & 1 ? ', straight arms' : ''}`;
+    return {
+      goal: { skill: goal && goal.id, chosen: goal !== null && goal.chosen, reached: isReached(goal) },
+      refused: null, conditions: conditions(of),
+      limiter: limiter && { ...asked(limiter), got: gotText(c, limiter.movement), weeks: [weeksOf(limiter.low), weeksOf(limiter.high)], opens: limiter.opens.map(id), signal: signal(limiter.movement) },
+      sessions: of.sessions.map(({ on, week, name, lighter, minutes: long, warmUp: warm, lines, leftOut }) => ({
+        on: results.dayText(on), week, name, lighter, minutes: long, warm_up: warmUpText(tables, warm),
+        lines: lines.map((line) => ({
+          block: line.block, movement: id(line.movement), signal: signal(line.movement), sets: line.sets, amount: line.amount, unit: line.unit, seconds_each: line.seconds,
+          with_kg: line.load === null ? null : line.load / KILOGRAM, side: line.side, weaker: line.weaker, rest_s: line.rest, in_reserve: line.left, minutes: line.minutes,
+          toward: line.gap && asked(line.gap), instead_of: line.insteadOf === null ? null : id(line.insteadOf), rule: line.rule, why: whys(c, line), then: say(`training.then.${line.then}`),
+        })),
+        left_out: leftOut.map(({ movement, why }) => ({ movement: id(movement), why: whyOf(c, why) })),
+      })),
+      retest: of.retest && { on: results.dayText(of.retest.on), tests: of.retest.tests.map(id) },
+      week_sets: Object.fromEntries([...of.weekSets].map(([n, sets]) => [kind(n), sets])),
+    };
+  };
+
+  /** The load of the last seven days, today the last of them: effort times minutes, the mean of the days over their deviation,
+   * and the two multiplied; null without a session in them.
+   * @param {{ effort: number, minutes: number, on: number }[]} sessions @param {number} today @returns {WeekLoad | null} */
+  const lastWeek = (sessions, today) => {
+    const days = [0, 0, 0, 0, 0, 0, 0];
+    for (const { effort, minutes: long, on } of sessions) if (on <= today && today - on < WEEK) days[today - on] += effort * long;
+    const total = days.reduce((all, day) => all + day, 0);
+    if (total <= 0) return null;
+    const mean = total / WEEK, variance = days.reduce((all, day) => all + (day - mean) * (day - mean), 0) / WEEK;
+    const monotony = variance > 0 ? Math.min(MOST_MONOTONY, mean / Math.sqrt(variance)) : MOST_MONOTONY;
+    return { total, monotony, strain: total * monotony };
+  };
+
+  Object.assign(training, { lastWeek, plan, answer, gotOf, inWords, whyOf, valuesOf, conditions, isRefused, isReached, weeksOf });
+})();
