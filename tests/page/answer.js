@@ -3,7 +3,8 @@
 // { keys: true } -> the keys of the results layout
 // { words: a target's parts, units, side } -> its words
 // { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, first, paused_by } }, aside, next, questions, forToday }
-// { dose: ids, results, today } -> { picks, practice, plan, load }
+// { train: true, tables, results, today, skill? } -> what `dose` answers in JSON about one person, but for the name
+// { load: true, tables, results, today } -> the load of the last seven days
 'use strict';
 const fs = require('node:fs');
 const path = require('node:path');
@@ -14,11 +15,11 @@ const theme = process.argv[2];
 // What a published script has in its first line.
 globalThis.rungbookLanguage = process.argv[4];
 globalThis.rungbookWords = JSON.parse(fs.readFileSync(process.argv[3], 'utf8'));
-for (const name of ['page.js', 'targets.js', 'readiness.js', 'results.js', 'placement.js', 'dose.js', 'plan.js']) {
+for (const name of ['page.js', 'targets.js', 'readiness.js', 'results.js', 'placement.js', 'training-known.js', 'training-route.js', 'training-lines.js', 'training.js']) {
   const file = path.join(theme, name);
   vm.runInThisContext(fs.readFileSync(file, 'utf8'), { filename: file });
 }
-const { readiness, results, placement, targets, dose, plan } = globalThis.rungbook;
+const { readiness, results, placement, targets, training } = globalThis.rungbook;
 
 let known = '';
 let model = null;
@@ -55,17 +56,13 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
   const { person, aside } = results.person(sound, model, day);
   const found = readiness.assess(model, person, day);
   const { tables } = model;
-  if (asked.dose) {
-    const list = asked.dose.map((id) => model.numbers.get(id));
-    const { picks, practice } = dose.working(model, found, person, list, day);
-    const laid = plan.lay(model, picks, day);
-    for (const week of laid.weeks) for (const session of week.sessions) for (const set of session.sets) set.movement = tables.ids[set.movement];
-    process.stdout.write(JSON.stringify({
-      picks: picks.map(({ movement, text, why }) => ({ movement: tables.ids[movement], target: text, why })),
-      practice: practice.map(({ movement, text, when, why }) => ({ movement: tables.ids[movement], target: text, when, why })),
-      plan: laid,
-      load: plan.lastWeek(person.sessions, day),
-    }) + '\n');
+  if (asked.train) {
+    if (asked.skill) person.goal = asked.skill;
+    process.stdout.write(JSON.stringify(training.answer(model, person, found, day)) + '\n');
+    return;
+  }
+  if (asked.load) {
+    process.stdout.write(JSON.stringify(training.lastWeek(person.sessions, day)) + '\n');
     return;
   }
   const movements = {};

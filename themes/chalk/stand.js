@@ -1,7 +1,7 @@
 'use strict';
 // Where I stand: states over all skills, what is missing, what rests, history, and the keeping of one's own numbers.
 (() => {
-  const { targets, results, readiness, placement, dose, plan, store, page, states } = globalThis.rungbook;
+  const { targets, results, readiness, placement, training, aim, store, page, states } = globalThis.rungbook;
   const { make, named, namedList, byId, units } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine, mark } = states;
@@ -130,19 +130,24 @@
     byId('history').hidden = lines.length === 0;
   };
 
-  /** The weeks ahead; none before the health questions, nor where they say to ask a clinician first. @param {Stand} stand */
-  const weeks = ({ found, person, day }) => {
-    const { picks } = dose.working(model, found, person, model.order, day);
-    byId('plan').hidden = states.barred() !== '' || !picks.length;
-    if (byId('plan').hidden) return;
-    const laid = plan.lay(model, picks, day);
-    byId('plan-list').replaceChildren(...plan.items(model, laid));
-    byId('plan-end').replaceChildren(...plan.end(laid));
+  /** What holds back, and the weeks ahead; none before the health questions, nor where they say to ask a clinician first. @param {Stand} stand */
+  const ahead = (stand) => {
+    const barred = states.barred() !== '';
+    byId('aim').hidden = barred;
+    byId('plan').hidden = barred;
+    if (barred) return;
+    const of = aim.planOf(stand), way = aim.way(of);
+    byId('goal').replaceChildren(aim.goalChoice('stand'));
+    byId('aim-says').replaceChildren(...aim.sentence(of));
+    byId('how-long').replaceChildren(...aim.howLong(of));
+    byId('way').replaceChildren(...(way ? [way] : []));
+    byId('plan-list').replaceChildren(...aim.weeks(of));
+    byId('plan-end').replaceChildren(...aim.weeksEnd(of));
   };
 
   /** What the sessions of seven days add up to. @param {Stand} stand */
   const load = ({ person, day }) => {
-    const of = plan.lastWeek(person.sessions, day);
+    const of = training.lastWeek(person.sessions, day);
     byId('load').hidden = of === null;
     byId('load-says').textContent = of ? say('stand.load', { total: Math.round(of.total), monotony: Math.round(of.monotony * 100) / 100, strain: Math.round(of.strain) }) : '';
   };
@@ -177,7 +182,7 @@
   const draw = () => {
     const stand = mine();
     byId('nothing-yet').hidden = stand !== null;
-    for (const id of ['summary', 'skills-mine', 'changed', 'rests', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null;
+    for (const id of ['aim', 'summary', 'skills-mine', 'changed', 'rests', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null;
     const trouble = store.trouble();
     byId('storage').textContent = trouble === 'full' ? say('stand.storage_full')
       : trouble === 'forbidden' ? say('stand.storage_forbidden')
@@ -187,7 +192,7 @@
     changes(stand);
     byId('skills-mine').replaceChildren(...tables.skills.map((skill) => skillPart(stand, skill)));
     rests(stand);
-    weeks(stand);
+    ahead(stand);
     load(stand);
     history(stand);
     asides(stand);

@@ -1,0 +1,145 @@
+'use strict';
+// What Today and Where I stand say alike: the goal and its choice, what holds back, a line and a session in words.
+(() => {
+  const { targets, results, store, page, states, training } = globalThis.rungbook;
+  const { make, named, namedList, byId } = page;
+  const { say, sayNodes } = globalThis.rungbook.words;
+  const { model } = states;
+  if (!model) return;
+  const { tables } = model;
+  const MINUTE = 60, DAYS_A_MONTH = 30.45, WEEK = 7;
+
+  /** The plan of a stand, worked out once. @type {WeakMap<Stand, Training>} */
+  const plans = new WeakMap();
+  /** @param {Stand} stand @returns {Training} */
+  const planOf = (stand) => {
+    const known = plans.get(stand) || training.plan(model, stand.person, stand.found, stand.day);
+    plans.set(stand, known);
+    return known;
+  };
+
+  /** @param {PagePart[]} parts @returns {(Node | string)[]} */
+  const nodes = (parts) => parts.filter((part) => part !== null).map((part) => /** @type {Node | string} */ (part));
+
+  // ---- the goal
+
+  /** The name of a goal as a link; of a movement with its mark. @param {TrainingGoal} goal */
+  const goalName = ({ id, leaf }) => {
+    const skill = tables.skills.find((one) => one.id === id);
+    return skill ? make('a', { href: `${id}.html`, text: skill.name }) : named(tables, model.of(leaf));
+  };
+  /** The choice of the goal, kept as soon as it is made. @param {string} place the id of its element */
+  const goalChoice = (place) => {
+    const { goal } = store.facts(), other = goal && !tables.skills.some(({ id }) => id === goal) ? model.numbers.get(goal) : undefined;
+    const select = /** @type {HTMLSelectElement} */ (make('select', { id: `${place}-goal` }, make('option', { value: '', text: say('aim.nearest') }),
+      ...tables.skills.map(({ id, name }) => make('option', { value: id, text: name })), other === undefined ? null : make('option', { value: tables.ids[other], text: tables.names[other] })));
+    select.value = goal && (other !== undefined || tables.skills.some(({ id }) => id === goal)) ? goal : '';
+    select.addEventListener('change', () => {
+      store.put('goal', select.value || null);
+      const drawn = document.getElementById(select.id);
+      if (drawn) drawn.focus();
+    });
+    return make('p', { class: 'goal-choice screen-only' }, make('label', { for: select.id, text: say('aim.goal') }), ' ', select);
+  };
+
+  /** A demand of a gap: the movement, what there is of it, what is asked. @param {Training} of @param {Gap} gap @returns {Record<string, PagePart | PagePart[]>} */
+  const asked = ({ trainee }, { movement, leaf }) => {
+    const got = training.got(trainee, movement);
+    return { movement: named(tables, movement), got: got ? states.shown(got) : say('training.unknown'), target: states.target(leaf) };
+  };
+  /** Months of a path, up. @param {number} path half weeks times thousandths */
+  const months = (path) => Math.ceil((path / 2000) * (WEEK / DAYS_A_MONTH) - 1e-9);
+  /** The goal and what holds back, in one sentence. @param {Training} of @returns {(Node | string)[]} */
+  const sentence = (of) => {
+    const { goal, limiter } = of;
+    if (!goal) return [say('training.no_goal')];
+    const named_ = { goal: goalName(goal) };
+    if (training.isReached(goal)) return nodes(sayNodes('aim.reached', named_));
+    if (!limiter) return nodes(sayNodes('aim.nothing', named_));
+    return nodes(sayNodes(goal.chosen ? 'aim.needs' : 'aim.nearest_needs', { ...named_, ...asked(of, limiter) }));
+  };
+  /** About how long it is. @param {Training} of @returns {(Node | string)[]} */
+  const howLong = ({ goal, limiter }) => {
+    if (!goal || !limiter) return [];
+    const [low, high] = [months(limiter.low), months(limiter.high)];
+    return [low === high ? say('aim.months', { n: high }) : say('aim.months_between', { low, n: high })];
+  };
+  /** The way from what holds back up to the goal, each with what there is of it. @param {Training} of */
+  const way = (of) => {
+    const { limiter, gaps, goal } = of;
+    if (!goal || !limiter) return null;
+    /** @type {Gap[]} */
+    const steps = [];
+    for (let at = /** @type {Gap | undefined} */ (limiter); at && !steps.includes(at);) {
+      steps.push(at);
+      at = at.opens.map((m) => gaps.get(m)).filter((gap) => gap !== undefined).map((gap) => /** @type {Gap} */ (gap)).sort(training.heavier)[0];
+    }
+    return make('ol', { class: 'ladder way-up' }, ...steps.map((gap) => make('li', { 'data-movement': tables.ids[gap.movement] }, ...nodes(sayNodes('aim.step', asked(of, gap))))));
+  };
+
+  // ---- a line
+
+  /** Sets, amount, load and sides in words. @param {Line} line */
+  const sets = (line) => {
+    const got = training.gotOf(line);
+    const side = line.side === null ? [] : [say(line.side === 'each' ? 'training.each_side' : 'training.weaker_first'), ...(line.weaker ? [say(`training.more_${line.weaker}`)] : [])];
+    const other = targets.words(got, page.units.ofOther), own = targets.words(got, page.units.ofSchool);
+    const all = (/** @type {string} */ text) => [text, ...side].join(say('list.separator'));
+    return make('bdi', { text: all(own), 'data-other': own === other ? null : all(other) });
+  };
+  /** Rest, and what is left. @param {Line} line */
+  const restWords = ({ rest, left }) => [rest % MINUTE ? say('training.rest_s', { n: rest }) : say('training.rest_min', { n: rest / MINUTE }),
+    ...(left === null ? [] : [say('training.reserve', { n: left })])].join(say('list.separator'));
+  /** A reason with its movement's mark. @param {Training} of @param {Reason} reason @returns {(Node | string)[]} */
+  const reason = ({ trainee }, { key, values }) => nodes(sayNodes(`training.${key}`, { ...training.valuesOf(trainee, values), ...(values.movement === undefined ? {} : { movement: named(tables, values.movement), what: named(tables, values.movement) }) }));
+  /** The rule of a line, which leads to what it says, and why. @param {Training} of @param {Line} line @returns {(Node | string)[]} */
+  const why = (of, line) => {
+    const key = tables.rules[line.rule], link = make('a', { href: `about-the-numbers.html#rule-${key.replace(/_/g, '-')}`, text: say(`training.rule.${key}`) });
+    const all = line.why.map((one) => reason(of, one)).reduce((before, more) => (before.length ? nodes(sayNodes('training.why.both', { why: before, more })) : more), /** @type {(Node | string)[]} */ ([]));
+    return all.length ? nodes(sayNodes('aim.rule_why', { rule: link, why: all })) : [link];
+  };
+  /** What a line works towards. @param {Training} of @param {Line} line @returns {(Node | string)[] | null} */
+  const towards = (of, { gap, movement }) => (gap ? nodes(sayNodes(gap.movement === movement ? 'aim.towards_itself' : 'aim.towards', { movement: named(tables, gap.movement), target: states.target(gap.leaf) })) : null);
+
+  // ---- a session
+
+  /** Its day, name and length. @param {PlannedSession} of @returns {(Node | string)[]} */
+  const head = ({ on, week, name, minutes, lighter }) => {
+    const values = { day: states.dayOf(on), n: week, name, minutes };
+    return nodes(sayNodes(lighter ? 'aim.session_lighter' : name ? 'aim.session_named' : 'aim.session', values));
+  };
+  /** @param {Training} of @param {PlannedSession} session @returns {HTMLElement[]} */
+  const warmUp = ({ trainee: { tables: { names } } }, { warmUp: { sore, text, easy } }) => [
+    ...(sore ? [make('li', { text: say('training.leave_out', { parts: sore }) })] : []), ...text.map((line) => make('li', { text: line })),
+    ...(easy && names ? [make('li', {}, ...nodes(sayNodes('training.easy_set', { amount: easy.amount, movement: named(tables, easy.movement) })))] : []),
+  ];
+  /** What is left out, the movements of one reason together. @param {Training} of @param {LeftOut[]} all @returns {HTMLElement[]} */
+  const leftOut = (of, all) => {
+    /** @type {Map<string, { why: Reason, list: number[] }>} */
+    const together = new Map();
+    for (const { movement, why: because } of all) {
+      const key = training.whyOf(of.trainee, because), known = together.get(key) || { why: because, list: [] };
+      if (!known.list.includes(movement)) known.list.push(movement);
+      together.set(key, known);
+    }
+    return [...together.values()].map(({ why: because, list }) => make('li', {}, ...nodes(sayNodes('training.left_of', { movements: namedList(tables, list), why: reason(of, because) }))));
+  };
+  /** The weeks ahead, the first one open. @param {Training} of @returns {HTMLElement[]} */
+  const weeks = (of) => [...new Set(of.sessions.map(({ week }) => week))].map((week, i) => {
+    const all = of.sessions.filter((one) => one.week === week);
+    return make('details', i ? {} : { open: true }, make('summary', { text: say(all[0].lighter ? 'aim.week_lighter' : 'aim.week', { n: week }) }),
+      ...all.map((one) => make('section', { class: 'ahead' }, make('h3', {}, ...head(one)),
+        make('ul', { class: 'plain' }, ...one.lines.map((line) => make('li', { 'data-movement': tables.ids[line.movement] }, named(tables, line.movement), ' ', make('span', { class: 'target' }, sets(line))))))));
+  });
+  /** The day of the retest, and the hard sets of the first week. @param {Training} of @returns {HTMLElement[]} */
+  const weeksEnd = ({ retest, weekSets }) => {
+    const kinds = [...weekSets].map(([kind, count]) => {
+      const pattern = say(`pattern.${tables.patterns[kind >> 1].replace(/ /g, '_')}`);
+      return say(kind & 1 ? 'aim.sets_straight' : 'aim.sets_of', { pattern, n: count });
+    });
+    return [...(retest ? [make('p', {}, ...nodes(sayNodes('training.retest', { day: states.dayOf(retest.on), list: namedList(tables, retest.tests) })))] : []),
+      ...(kinds.length ? [make('p', { class: 'hint', text: say('training.week_sets', { list: kinds.join(say('list.separator')) }) })] : [])];
+  };
+
+  globalThis.rungbook.aim = { planOf, goalName, goalChoice, sentence, howLong, way, sets, restWords, reason, why, towards, head, warmUp, leftOut, weeks, weeksEnd, nodes };
+})();

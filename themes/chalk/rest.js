@@ -1,0 +1,81 @@
+'use strict';
+// The rest between sets: a countdown that can sound, shake and keep the screen awake; each of these can be silenced.
+(() => {
+  const { store, page } = globalThis.rungbook;
+  const { make } = page;
+  const { say } = globalThis.rungbook.words;
+  const WAYS = /** @type {const} */ (['sound', 'shake', 'awake']);
+  const PITCH = 660, BEEP = 0.18;
+
+  /** What is silenced, of all ways. @returns {Record<string, boolean>} */
+  const silenced = () => { const kept = store.get('rest'); return kept && typeof kept === 'object' ? kept : {}; };
+
+  /** @type {AudioContext | null} */
+  let audio = null;
+  /** Two short tones, where the browser has them. */
+  const sound = () => {
+    if (!audio) return;
+    for (const at of [0, 2 * BEEP]) {
+      const tone = audio.createOscillator(), volume = audio.createGain();
+      tone.frequency.value = PITCH;
+      volume.gain.value = 0.2;
+      tone.connect(volume).connect(audio.destination);
+      tone.start(audio.currentTime + at);
+      tone.stop(audio.currentTime + at + BEEP);
+    }
+  };
+
+  /** The timer, and the start of a rest of some seconds. @returns {{ element: HTMLElement, start: (seconds: number) => void }} */
+  const timer = () => {
+    const face = make('span', { class: 'timer-face', role: 'timer', text: '0:00' });
+    const says = make('span', { class: 'aside', role: 'status' });
+    const stop = make('button', { type: 'button', class: 'quiet', text: say('rest.stop'), on: { click: () => end(false) } });
+    let until = 0, ticking = 0;
+    /** @type {any} */
+    let awake = null;
+    const show = () => {
+      const left = Math.max(0, Math.ceil((until - performance.now()) / 1000));
+      face.textContent = `${Math.floor(left / 60)}:${String(left % 60).padStart(2, '0')}`;
+      if (left === 0 && ticking) end(true);
+    };
+    /** @param {boolean} over */
+    const end = (over) => {
+      clearInterval(ticking);
+      ticking = 0;
+      if (awake) awake.release().catch(() => {});
+      awake = null;
+      element.hidden = !over;
+      stop.hidden = over;
+      if (!over) return;
+      says.textContent = say('rest.over');
+      if (!silenced().sound) sound();
+      if (!silenced().shake && navigator.vibrate) navigator.vibrate([200, 100, 200]);
+    };
+    /** @param {number} seconds */
+    const start = (seconds) => {
+      clearInterval(ticking);
+      until = performance.now() + seconds * 1000;
+      ticking = Number(setInterval(show, 250));
+      element.hidden = false;
+      stop.hidden = false;
+      says.textContent = say('rest.begun', { n: seconds });
+      // A tone may sound only where the page was touched before: this begins at a touch.
+      if (!silenced().sound && !audio && 'AudioContext' in globalThis) audio = new AudioContext();
+      const { wakeLock } = /** @type {any} */ (navigator);
+      if (!silenced().awake && wakeLock && !awake) wakeLock.request('screen').then((/** @type {any} */ lock) => { if (ticking) awake = lock; else lock.release(); }, () => {});
+      show();
+    };
+    const element = make('div', { class: 'timer', hidden: true }, make('p', {}, say('rest.rest'), ' ', face, ' ', stop, says));
+    return { element, start };
+  };
+
+  /** The boxes that silence. */
+  const choices = () => make('details', { class: 'rest-ways' }, make('summary', { text: say('rest.ways') }), make('ul', { class: 'plain parts' }, ...WAYS.map((way) => {
+    const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `rest-${way}` }));
+    box.checked = !silenced()[way];
+    box.addEventListener('change', () => store.note('rest', { ...silenced(), [way]: !box.checked }));
+    return make('li', {}, box, ' ', make('label', { for: `rest-${way}`, text: say(`rest.${way}`) }));
+  })));
+
+  globalThis.rungbook.rest = { timer, choices };
+})();
