@@ -50,12 +50,16 @@ fn curriculum() -> tempfile::TempDir {
         .replace("8 reps", "8 reps with 5 kg"),
     );
     put(
+        "content/movements/turns.yaml",
+        "family: turns\nname: Slow turns\npattern: balance\nposition: inverted\nload: body\nequipment: []\nsummary: Turn.\nexit: Step down.\ntest: { how: Try }\ncues: [quiet]\nfaults: [{ see: noise }]\nstandard: 8 reps\nneeds: [way-out]\naxes: { range: [half, whole] }\nmovements:\n  half-turn: { at: { range: half }, name: Half turn, leverage: { posture: handstand } }\n  whole-turn: { at: { range: whole }, name: Whole turn, leverage: { posture: wall-handstand } }\n",
+    );
+    put(
         "content/skills/stand.yaml",
         "skill: stand\nname: To stand\ngoal: heavy\n",
     );
     put(
         "content/notes/floor-rest.md",
-        "Then [go up](movement:upside), later [](movement:heavy).\n",
+        "Then [go up](movement:upside), later [](movement:heavy), for [a skill](skill:stand) or [turns](family:turns).\n",
     );
     dir
 }
@@ -376,4 +380,182 @@ fn a_template_that_cannot_be_read_names_its_line() {
     assert_eq!(out.status.code(), Some(1), "{error}");
     assert!(error.contains("movement.html:2"), "{error}");
     assert!(!dir.path().join("site").exists());
+}
+
+/// A skill is as guarded as its goal, a family as its members.
+#[test]
+fn a_skill_and_a_family_by_plain_link() {
+    let plain = |t: &str| {
+        t.replace(
+            "<h3>{{ s.link | safe }}</h3>",
+            "<h3><a href=\"{{ s.id }}.html\">{{ s.id }}</a></h3>",
+        )
+    };
+    refuses(
+        "home.html",
+        plain,
+        "`stand` is named in a <article> without its caution mark",
+    );
+    let bare = |t: &str| plain(t).replace(" data-skill=\"{{ s.id }}\"", "");
+    refuses(
+        "home.html",
+        bare,
+        "a link leads to `stand` outside an element with data-skill=\"stand\"",
+    );
+    refuses(
+        "home.html",
+        |t| t.replace("{{ f | safe }}", "<a href=\"turns.html\">turns</a>"),
+        "a link leads to `turns` outside an element with data-family=\"turns\"",
+    );
+    refuses(
+        "home.html",
+        |t| {
+            let kind = "<span data-movement=\"turns\"><a href=\"turns.html\">t</a><a data-caution=\"warning\" href=\"cautions.html\">w</a></span>";
+            t.replace("{{ f | safe }}", kind)
+        },
+        "a link leads to `turns` outside an element with data-family=\"turns\"",
+    );
+    refuses(
+        "skill.html",
+        |t| {
+            let start = t.find("{% if goal_mark %}").expect("the mark");
+            let end = t[start..].find("{% endif %}").expect("its end") + start;
+            format!("{}{}", &t[..start], &t[end + "{% endif %}".len()..])
+        },
+        "stand.html: `stand` is named in a <h1> without its caution mark",
+    );
+}
+
+#[test]
+fn titles_without_the_signal_word() {
+    refuses(
+        "base.html",
+        |t| t.replace("<title>{{ page.title }}", "<title>{{ school.name }}"),
+        "`upside` is named in the title of its page without its signal word",
+    );
+    refuses(
+        "base.html",
+        |t| {
+            t.replace(
+                "\"og:title\" content=\"{{ page.title }}",
+                "\"og:title\" content=\"{{ page.kind }}",
+            )
+        },
+        "`stand` is named in the title of a link of its page without its signal word",
+    );
+    refuses(
+        "base.html",
+        |t| {
+            t.replace(
+                "{{ page.json_ld | safe }}",
+                "{{ page.json_ld | safe | replace(from=\"[\", to=\"\") }}",
+            )
+        },
+        "`heavy` is named in what programs read of its page without its signal word",
+    );
+}
+
+#[test]
+fn a_drawing_that_names_without_the_signal_word() {
+    refuses(
+        "family.html",
+        |t| {
+            t.replace(
+                "{{ strip | safe }}",
+                "<svg><desc>Floor rest; Half turn.</desc></svg>",
+            )
+        },
+        "`half-turn` is named as \"Half turn.\" in a drawing without its signal word",
+    );
+}
+
+/// Every surface of the shipped theme that names a skill, a family or a guarded movement says so.
+#[test]
+fn what_is_written_bears_every_mark() {
+    let dir = curriculum();
+    let note = dir.path().join("content/notes/floor-rest.md");
+    fs::write(
+        &note,
+        "## Before the upside stand\n\nHeavy lifts come later; `a heavy lift` stays as it is, [an Upside stand](page:cautions) too.\n",
+    )
+    .expect("a note");
+    let out = publish(dir.path());
+    assert!(
+        out.status.success(),
+        "{}",
+        String::from_utf8_lossy(&out.stderr)
+    );
+    let read = |file: &str| {
+        fs::read_to_string(dir.path().join("site").join(file))
+            .unwrap_or_else(|e| panic!("{file}: {e}"))
+    };
+    for (file, text) in [
+        ("upside.html", "<title>Upside stand [warning] ·"),
+        ("stand.html", "<title>To stand [warning] ·"),
+        ("turns.html", "<title>Slow turns [warning] ·"),
+        ("stand.html", "\"name\":\"To stand [warning]\""),
+        ("index.html", "\"name\":\"To stand [warning]\""),
+        (
+            "turns.html",
+            "<desc>Half turn [warning]; Whole turn [warning].</desc>",
+        ),
+        ("self-test-stand.html", "To stand [warning]"),
+        ("data/search.js", "\"stand\",\"To stand\",\"warning\""),
+        ("data/search.js", "\"turns\",\"Slow turns\",\"warning\""),
+        ("data/tables.js", "\"name\":\"To stand [warning]\""),
+        (
+            "floor-rest.html",
+            "data-movement=\"upside\"><a href=\"upside.html\">upside stand</a>",
+        ),
+        (
+            "floor-rest.html",
+            "data-movement=\"heavy\"><a href=\"heavy.html\">Heavy lifts</a>",
+        ),
+        ("floor-rest.html", "<code>a heavy lift</code>"),
+        ("floor-rest.html", "id=\"note-before-the-upside-stand\""),
+    ] {
+        assert!(
+            read(file).contains(text),
+            "{file} does not say {text}\n{}",
+            read(file)
+        );
+    }
+    let data: serde_json::Value =
+        serde_json::from_str(&read("data/curriculum.json")).expect("JSON");
+    for record in [&data["skills"][0], &data["families"][0]] {
+        assert_eq!(record["signal"], "warning", "{record}");
+        assert!(
+            record["cautions"].as_array().is_some_and(|c| !c.is_empty()),
+            "{record}"
+        );
+    }
+}
+
+#[test]
+fn skills_and_families_in_data_search_and_tables() {
+    use rungbook::proof::proofread;
+    use rungbook::site::audit::Auditor;
+    let dir = curriculum();
+    let snapshot = rungbook::io::snapshot(dir.path()).expect("a folder");
+    let proof = proofread(&snapshot);
+    let auditor = Auditor::new(&proof.curriculum);
+    let says = |path: &str, text: &str| -> Vec<String> {
+        let faults = auditor.file(path, text.as_bytes());
+        faults.into_iter().map(|f| f.says).collect()
+    };
+    let data = r#"{"movements":[],"skills":[{"id":"stand","cautions":[]}],"families":[{"id":"turns","cautions":["inverted"]}]}"#;
+    let bare =
+        ["stand", "turns"].map(|id| format!("`{id}` stands in the data without its cautions"));
+    assert_eq!(says("data/curriculum.json", data), bare);
+    let search = "globalThis.rungbookSearch = [[\"skill\",\"stand\",\"To stand\",\"\",\"\",\"\",[],\"\"]];\n";
+    let bare = ["`stand` stands in the search without its caution mark"];
+    assert_eq!(says("data/search.js", search), bare);
+    let tables = |name: &str| {
+        format!(
+            "globalThis.rungbookTables = {{\"ids\":[],\"marks\":[],\"mark\":[],\"skills\":[{{\"id\":\"stand\",\"name\":\"{name}\"}}]}};\n"
+        )
+    };
+    let bare = ["`stand` stands in the tables without its caution mark"];
+    assert_eq!(says("data/tables.js", &tables("To stand")), bare);
+    assert!(says("data/tables.js", &tables("To stand [warning]")).is_empty());
 }

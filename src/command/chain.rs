@@ -156,7 +156,7 @@ pub(super) fn route_words(curriculum: &Curriculum, route: &Route) -> String {
         "{} movement{s} to own, about {} weeks of training in all{guess}{exact}: {}",
         route.movements.len(),
         weeks(route.half_weeks),
-        ids(curriculum, &route.movements).join(", ")
+        report::marked_ids(curriculum, &route.movements)
     )
 }
 
@@ -168,9 +168,9 @@ fn text(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> String {
     use std::fmt::Write;
     let curriculum = &proof.curriculum;
     let units = curriculum.school.units;
-    let goal = curriculum.movement(resolved.goal.movement);
+    let goal = report::named(curriculum, resolved.goal.movement);
     let mut out = String::new();
-    let _ = writeln!(out, "{}: {}", goal.name, resolved.goal.target.words(units));
+    let _ = writeln!(out, "{goal}: {}", resolved.goal.target.words(units));
     if resolved.movements.is_empty() {
         out.push_str("This goal cannot be reached as the curriculum stands.\n");
         return out;
@@ -188,9 +188,6 @@ fn text(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> String {
             };
             let _ = writeln!(out, "\n{says}");
         }
-        let mark = movement.cautions.first().map_or(String::new(), |c| {
-            format!("  [{}]", curriculum.cautions.class(*c).signal.word())
-        });
         let part = if link.essential {
             "essential"
         } else {
@@ -198,8 +195,8 @@ fn text(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> String {
         };
         let _ = writeln!(
             out,
-            "  {} ({}): {}, {part}{mark}",
-            movement.name,
+            "  {} ({}): {}, {part}",
+            report::named(curriculum, link.movement),
             movement.id,
             movement.standard.words(units)
         );
@@ -213,7 +210,7 @@ fn text(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> String {
                 out,
                 "      {} opens {}",
                 step.target.words(units),
-                ids(curriculum, &step.opens).join(", ")
+                report::marked_ids(curriculum, &step.opens)
             );
         }
     }

@@ -1,8 +1,10 @@
 //! Findings as people and programs read them.
 
 use super::{Form, Status};
-use crate::curriculum::{Curriculum, MovementIx};
+use crate::curriculum::naming::with_signal;
+use crate::curriculum::{Curriculum, MovementIx, Owner};
 use crate::source::{Diagnostic, Findings, Rule, Severity, Snapshot, Span};
+use crate::words::Words;
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -182,11 +184,20 @@ pub fn json(findings: &Findings, snapshot: &Snapshot) -> Value {
 
 /// A movement's name with its signal word: it is never named without.
 pub fn named(curriculum: &Curriculum, ix: MovementIx) -> String {
-    let m = curriculum.movement(ix);
-    let mark = m.cautions.first().map_or(String::new(), |c| {
-        format!(" [{}]", curriculum.cautions.class(*c).signal.word())
-    });
-    format!("{}{mark}", m.name)
+    curriculum.named(Owner::Movement(ix), Words::english())
+}
+
+/// Ids of movements, each with its signal word.
+pub fn marked_ids(curriculum: &Curriculum, list: &[MovementIx]) -> String {
+    let id = |ix: &MovementIx| {
+        let signal = curriculum.signal_of(Owner::Movement(*ix));
+        with_signal(
+            curriculum.movement(*ix).id.as_str(),
+            signal,
+            Words::english(),
+        )
+    };
+    list.iter().map(id).collect::<Vec<_>>().join(", ")
 }
 
 /// Prints an answer to standard output.

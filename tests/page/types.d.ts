@@ -25,7 +25,9 @@ interface Mark {
 
 interface Skill {
   id: string;
+  /** With the signal word of its goal, for texts. */
   name: string;
+  plain: string;
   /** A demand. */
   goal: number;
   members: number[];
@@ -729,6 +731,7 @@ interface Rungbook {
   page: {
     make: (name: string, set?: Record<string, unknown>, ...inside: (Node | string | null)[]) => HTMLElement;
     named: (tables: Tables, m: number) => HTMLElement;
+    namedSkill: (tables: Tables, skill: Skill, goal: number) => HTMLElement;
     namedList: (tables: Tables, list: number[]) => (Node | string | null)[];
     byId: (id: string) => HTMLElement;
     download: (name: string, content: string, type: string) => void;

@@ -130,14 +130,23 @@
     return element;
   };
 
+  /** A movement's caution mark, if it has one. @param {Tables} tables @param {number} m */
+  const markOf = (tables, m) => {
+    const mark = tables.marks[tables.mark[m]];
+    return mark ? make('a', { class: `mark mark-${mark.signal}`, 'data-caution': mark.signal, href: mark.href, title: mark.says },
+      make('span', { class: 'mark-word', text: mark.word }), make('span', { class: 'aside', text: `: ${mark.says}` })) : null;
+  };
+
   /** A movement's name as a link with its caution mark. @param {Tables} tables @param {number} m */
   const named = (tables, m) => {
-    const mark = tables.marks[tables.mark[m]];
-    const marked = mark && make('a', { class: `mark mark-${mark.signal}`, 'data-caution': mark.signal, href: mark.href, title: mark.says },
-      make('span', { class: 'mark-word', text: mark.word }), make('span', { class: 'aside', text: `: ${mark.says}` }));
+    const mark = markOf(tables, m);
     return make('span', { class: 'named', 'data-movement': tables.ids[m] },
-      make('a', { href: `${tables.ids[m]}.html`, text: tables.names[m] }), mark ? ' ' : null, marked || null);
+      make('a', { href: `${tables.ids[m]}.html`, text: tables.names[m] }), mark ? ' ' : null, mark);
   };
+
+  /** A skill's name as a link with its goal's mark. @param {Tables} tables @param {Skill} skill @param {number} goal */
+  const namedSkill = (tables, skill, goal) => make('span', { class: 'named', 'data-skill': skill.id },
+    make('a', { href: `${skill.id}.html`, text: skill.plain }), ' ', markOf(tables, goal));
 
   /** Names with commas between. @param {Tables} tables @param {number[]} list */
   const namedList = (tables, list) => list.flatMap((m, i) => [i ? say('list.separator') : null, named(tables, m)]);
@@ -174,7 +183,7 @@
     dialog.showModal();
   });
 
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedList, byId, download, ask, units, drawHealth } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, byId, download, ask, units, drawHealth } });
 
   const worker = document.documentElement.dataset.worker;
   // From disk a browser may not read the manifest, and would complain.

@@ -81,7 +81,7 @@
     const rows = skill.members.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
       make('td', { 'data-label': say('stand.state') }, mark(stand.found.states[m], stand.found.counted[m] === 1)), make('td', { 'data-label': say('stand.why') }, ...why(stand, m))));
     return make('section', { class: 'skill-stand' },
-      make('h2', {}, make('a', { href: `${skill.id}.html`, text: skill.name })),
+      make('h2', {}, page.namedSkill(tables, skill, goal)),
       make('p', {}, say('shared.the_goal'), ' ', named(tables, goal), ' ', states.target(skill.goal), ' ', mark(stand.found.states[goal], stand.found.counted[goal] === 1)),
       tests.length ? make('p', {}, ...sayNodes('stand.would_decide', { tests: tests.flatMap(({ m, today }, i) => [i ? say('list.separator') : '', named(tables, m), today ? '' : ` ${say('stand.from_training')}`]) }), ' ',
         make('a', { href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })) : states.barred() ? null : make('p', { text: skill.members.some((m) => stand.found.states[m] === readiness.TEST_FIRST) ? say('stand.nothing_to_ask') : say('stand.nothing_in_doubt') }),

@@ -189,6 +189,22 @@ impl<'a> Walk<'a> {
     }
 }
 
+impl Walk<'_> {
+    /// What a drawing says of itself: a list of names, each with its signal word.
+    fn drawing(&mut self, says: &str) {
+        for part in says.split(';') {
+            let words = part.trim().trim_end_matches('.').to_lowercase();
+            if let Some(first) = self.auditor.names.get(&words).and_then(|all| all.first()) {
+                let id = self.auditor.id(*first);
+                self.faults.push(format!(
+                    "`{id}` is named as \"{}\" in a drawing without its signal word",
+                    part.trim()
+                ));
+            }
+        }
+    }
+}
+
 fn unmarked(auditor: &Auditor, name: &str, about: About, marked: bool, faults: &mut Vec<String>) {
     if let About::Cautioned(movement) = about
         && !marked
@@ -299,7 +315,14 @@ impl Handler for Walk<'_> {
             _ => false,
         };
         let words = if bare { text } else { text.trim() };
-        if !self.auditor.openings.may_be_name(words) || self.open.last().is_some_and(|e| e.quiet) {
+        if let Some(element) = self.open.last().filter(|e| e.quiet) {
+            let drawn = matches!(&self.names[element.name..], "title" | "desc");
+            if drawn && self.open.len() > 1 {
+                self.drawing(words);
+            }
+            return;
+        }
+        if !self.auditor.openings.may_be_name(words) {
             return;
         }
         self.small_letters.clear();

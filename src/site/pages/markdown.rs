@@ -2,7 +2,7 @@
 //! strict policy would refuse.
 
 use crate::curriculum::exit::{Piece, pieces};
-use crate::curriculum::note::{Note, SessionLine};
+use crate::curriculum::note::{Note, NoteOwner, SessionLine};
 use crate::curriculum::{Movement, NoteIx, Owner};
 use crate::site::Plan;
 use crate::site::media::picture;
@@ -47,6 +47,7 @@ fn written(
         anchors: owner.map_or(String::new(), |o| format!("{o}-")),
         sessions: 0,
         heading_ids: HashMap::new(),
+        quoted: 0,
     };
     let mut events = Parser::new_ext(text, options());
     let mut out = Vec::new();
@@ -89,6 +90,8 @@ struct Writer<'a, 'p> {
     anchors: String,
     sessions: usize,
     heading_ids: HashMap<String, usize>,
+    /// How deep it stands in links, pictures, code and headings, whose text is taken as it is.
+    quoted: usize,
 }
 
 impl<'e> Writer<'_, '_> {
@@ -138,9 +141,34 @@ impl<'e> Writer<'_, '_> {
                 Event::FootnoteReference(label) => {
                     out.push(Event::FootnoteReference(self.footnote(&label)))
                 }
+                Event::Text(text) if self.quoted == 0 => self.mentions(text, out)?,
                 other => out.push(other),
             }
         }
+        Ok(())
+    }
+
+    /// A running text: an inverted or loaded movement that it names without a link is named with its mark all the same, but for
+    /// the one whose note it is.
+    fn mentions(&self, text: CowStr<'e>, out: &mut Vec<Event<'e>>) -> Result<(), ThemeError> {
+        let own = |ix| self.note.owner == NoteOwner::Record(Owner::Movement(ix));
+        let mut found = self.plan.links.mentions().find(&text);
+        found.retain(|(_, ix)| !own(*ix));
+        if found.is_empty() {
+            out.push(Event::Text(text));
+            return Ok(());
+        }
+        let mut last = 0;
+        for (at, ix) in found {
+            let words = escape(&text[at.clone()]);
+            let href = format!("{}.html", self.plan.curriculum.movement(ix).id);
+            let (c, theme) = (self.plan.curriculum, self.plan.theme);
+            let html = named(c, theme, Owner::Movement(ix), &words, &href)?;
+            out.push(Event::Text(text[last..at.start].to_string().into()));
+            out.push(Event::InlineHtml(html.into()));
+            last = at.end;
+        }
+        out.push(Event::Text(text[last..].to_string().into()));
         Ok(())
     }
 
@@ -150,8 +178,10 @@ impl<'e> Writer<'_, '_> {
         ends: impl Fn(&TagEnd) -> bool,
     ) -> Result<Vec<Event<'e>>, ThemeError> {
         let mut out = Vec::new();
-        self.events(events, &mut out, &mut |end| ends(end))?;
-        Ok(out)
+        self.quoted += 1;
+        let done = self.events(events, &mut out, &mut |end| ends(end));
+        self.quoted -= 1;
+        done.map(|()| out)
     }
 
     /// A heading with an id of its own; the first heading of a page is its title and stands in the page already.
@@ -168,8 +198,15 @@ impl<'e> Writer<'_, '_> {
         let text = plain(&inner);
         let level = (level as usize).max(2) + self.shift;
         let id = self.heading_id(&text);
+        let mut marked = Vec::new();
+        for event in inner {
+            match event {
+                Event::Text(text) => self.mentions(text, &mut marked)?,
+                other => marked.push(other),
+            }
+        }
         let mut body = String::new();
-        html::push_html(&mut body, inner.into_iter());
+        html::push_html(&mut body, marked.into_iter());
         let level = level.min(6);
         out.push(Event::Html(
             format!("<h{level} id=\"{id}\">{body}</h{level}>\n").into(),

@@ -3,6 +3,7 @@
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::{Curriculum, FamilyIx, MovementIx, Owner, SkillIx};
 use crate::site::pages::view::signal_word;
+use crate::site::theme::mention::Mentions;
 use crate::site::theme::{Theme, ThemeError};
 use serde::Serialize;
 use tera::Context;
@@ -68,6 +69,7 @@ pub struct Links {
     movements: Names,
     skills: Names,
     families: Names,
+    mentions: Mentions,
 }
 
 impl Links {
@@ -79,6 +81,7 @@ impl Links {
             movements: Names::of(curriculum, theme, movements)?,
             skills: Names::of(curriculum, theme, skills)?,
             families: Names::of(curriculum, theme, families)?,
+            mentions: Mentions::new(curriculum),
         })
     }
 
@@ -100,6 +103,11 @@ impl Links {
             Owner::Family(ix) => self.families.marks[ix.at()].as_ref(),
             Owner::Page(_) => None,
         }
+    }
+
+    /// What a running text may mention.
+    pub fn mentions(&self) -> &Mentions {
+        &self.mentions
     }
 
     /// The skill's name as a link with its mark, as HTML.

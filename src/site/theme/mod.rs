@@ -2,6 +2,7 @@
 
 pub mod compact;
 pub mod link;
+pub mod mention;
 pub mod saying;
 
 use crate::curriculum::School;
