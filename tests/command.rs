@@ -254,24 +254,25 @@ fn an_empty_plan_lists_no_sets_and_a_route_is_about_so_long() {
     let dir = started();
     let write = |text: &str| fs::write(dir.path().join("ana.yaml"), text).expect("a file");
     write("results: 1\nhave: [step]\n");
-    let dose = || text(&run(&["dose", "ana.yaml", "--from", "c"], dir.path()).stdout);
+    let dose = || {
+        json(&run(
+            &["dose", "ana.yaml", "--from", "c", "--as", "json"],
+            dir.path(),
+        ))
+    };
     let said = dose();
-    assert!(said.contains("nothing is open to train"), "{said}");
-    assert!(
-        !said.contains("sets a week") && !said.contains("push"),
-        "{said}"
-    );
+    let empty = |list: &serde_json::Value| list.as_array().is_some_and(Vec::is_empty);
+    assert!(empty(&said["sessions"][0]["lines"]), "{said}");
+    assert_eq!(said["week_sets"], serde_json::json!({}), "{said}");
     write("results: 1\ntested: [{ movement: dead-hang, got: 41 s }]\n");
     let said = dose();
     // Straight-arm sets are counted apart, and there are no others.
-    assert!(
-        said.contains("  straight-arm sets a week: vertical pull 4\n"),
-        "{said}"
-    );
-    assert!(
-        !said.contains("  sets a week:") && !said.contains("push"),
-        "{said}"
-    );
+    let kinds: Vec<&String> = said["week_sets"]
+        .as_object()
+        .expect("kinds")
+        .keys()
+        .collect();
+    assert_eq!(kinds, ["vertical pull, straight arms"], "{said}");
     let skill = [
         "assess",
         "ana.yaml",
@@ -552,72 +553,75 @@ fn results_do_not_steer_the_terminal() {
     }
 }
 
-/// `dose` hands on what it cannot judge, writes practice, reasons and volumes on the page and in the calendar, and says whose
-/// plan it wrote where a file holds several people.
+/// `dose` prints today's session in few lines and the plan on request, writes page and calendar, and says whose plan it wrote
+/// where a file holds several people.
 #[test]
 fn a_plan_is_written_whole() {
     let root = env!("CARGO_MANIFEST_DIR");
     let folder = tempfile::tempdir().expect("a folder");
-    let dose = |file: &str, results: &str| {
+    let dose = |file: &str, results: &str, more: &[&str]| {
         fs::write(folder.path().join(file), results).expect("results");
-        let args = [
-            "dose",
-            file,
-            "--from",
-            root,
-            "--today",
-            "2026-11-25",
-            "--page",
-            "p.html",
-            "--calendar",
-            "p.ics",
-        ];
-        run(&args, folder.path())
+        let args = ["dose", file, "--from", root, "--today", "2026-11-25"];
+        run(&[&args[..], more].concat(), folder.path())
     };
-    let out = dose(
-        "a.yaml",
-        "results: 1\ntested: [{ movement: squat, got: 9 reps }]\ntrained: [{ movement: nope, did: [5] }]\nsessions: [{ effort: 5, minutes: 60 }]\n",
-    );
-    let said = text(&out.stdout);
-    assert!(
-        said.contains("kept aside  nope 5, 2026-11-25: this curriculum has no such movement"),
-        "{said}"
-    );
-    assert!(
-        said.contains(
-            "Session load of seven days, effort x minutes: 300; monotony 0.41, strain 122"
-        ),
-        "{said}"
-    );
-    // Three weeks alike are one line, then the lighter one; the volume by pattern follows.
-    let plan = said.split("Plan\n").nth(1).expect("a plan");
-    let lines: Vec<&str> = plan.lines().map(str::trim).take(3).collect();
-    assert_eq!(
-        lines[..2],
-        [
-            "weeks 1 to 3: 2026-11-25, 2026-11-28, 2026-12-02, 2026-12-05, 2026-12-09, 2026-12-12",
-            "week 4: 2026-12-16, 2026-12-19, lighter: half the sets",
-        ]
-    );
-    assert!(lines[2].starts_with("sets a week: "), "{said}");
+    let files = ["--page", "p.html", "--calendar", "p.ics"];
+    let client = "results: 1\nname: Ana <i>\ntrain: { a_week: 3, minutes: 50 }\ntested: [{ movement: squat, got: 9 reps }, { movement: dead-hang, got: 40 s }]\nsessions: [{ effort: 5, minutes: 60 }]\n";
+    let said = text(&dose("a.yaml", client, &files).stdout);
+    assert!(said.lines().count() <= 25, "{said}");
+    assert_eq!(said.matches("week 1").count(), 1, "{said}");
+    assert!(said.contains("Not medical advice"), "{said}");
+    let plan = text(&dose("a.yaml", client, &["--weeks"]).stdout);
+    for part in [
+        "week 4",
+        "lighter",
+        "Test again on 2026-12-22",
+        "Session load of seven days, effort x minutes: 300; monotony 0.41, strain 122",
+    ] {
+        assert!(plan.contains(part), "{part} is missing: {plan}");
+    }
     let page = fs::read_to_string(folder.path().join("p.html")).expect("a page");
     for part in [
-        "Skill practice, before",
-        "fresh attempts",
-        "never tested: a first try",
-        "sets a week: ",
-        "pushing sets a week 4, pulling sets 4",
-        "Week 4, lighter",
+        "Plan for Ana &lt;i&gt;",
+        "data-movement=",
+        "data-caution=",
+        "☐",
     ] {
         assert!(page.contains(part), "{part} is missing: {page}");
     }
+    assert!(!page.contains("style="), "{page}");
     let calendar = fs::read_to_string(folder.path().join("p.ics")).expect("a calendar");
-    assert!(
-        calendar.contains("DESCRIPTION:Skill practice: "),
-        "{calendar}"
+    assert_eq!(calendar.matches("BEGIN:VEVENT").count(), 13, "{calendar}");
+    let two = dose(
+        "b.csv",
+        "name,movement,got\nAda,squat,9\nBo,squat,20\n",
+        &files,
     );
-    let two = dose("b.csv", "name,movement,got\nAda,squat,9\nBo,squat,20\n");
     assert!(text(&two.stderr).contains("written for Ada, the first of 2 people"));
+}
+
+/// Who is told to ask a clinician first gets no session, no test and no number to train towards.
+#[test]
+fn nothing_is_asked_of_who_is_to_ask_first() {
+    let dir = started();
+    let client =
+        "results: 1\nscreened: { says: ask }\ntested: [{ movement: dead-hang, got: 41 s }]\n";
+    fs::write(dir.path().join("ana.yaml"), client).expect("a file");
+    let out = run(
+        &["dose", "ana.yaml", "--from", "c", "--as", "json"],
+        dir.path(),
+    );
+    let said = json(&out);
+    assert!(
+        said["refused"]["why"]
+            .as_str()
+            .is_some_and(|w| w.contains("clinician"))
+    );
+    for key in ["limiter", "retest"] {
+        assert!(said[key].is_null(), "{said}");
+    }
+    assert_eq!(said["sessions"], serde_json::json!([]));
+    let told = text(&run(&["dose", "ana.yaml", "--from", "c"], dir.path()).stdout);
+    assert_eq!(told.lines().count(), 3, "{told}");
 }
 
 /// The terminal names no movement with cautions without its signal word, in states, reasons, the class and the dose.

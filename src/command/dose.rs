@@ -7,6 +7,9 @@ use crate::curriculum::{Curriculum, Day, MovementIx, Owner};
 use crate::io::{self, Error};
 use crate::proof::proofread;
 use crate::results::{self, Goal as Chosen, Person};
+use crate::site::audit::Auditor;
+use crate::site::{Theme, printed};
+use crate::source::Snapshot;
 use crate::strength::load::{WeekLoad, last_week};
 use crate::strength::{self, Estimate};
 use crate::training::{self, Line, Roster, Say, Session, Side, Training, Unit, kilograms};
@@ -76,7 +79,9 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         .into_iter()
         .map(|person| answer_for(&roster, person, asked, today))
         .collect();
-    write_files(options, &say, &answers)?;
+    if let Some(status) = write_files(options, &snapshot, &say, &answers)? {
+        return Ok(status);
+    }
     match options.common.form {
         Form::Json => {
             let mut findings = report::json(&proof.findings, &snapshot);
@@ -145,7 +150,13 @@ fn answer_for(roster: &Roster<'_>, person: Person, asked: Option<Chosen>, today:
     }
 }
 
-fn write_files(options: &Options, say: &Say<'_>, answers: &[Answer]) -> Result<(), Error> {
+/// Writes calendar and page; a status where the theme or the audit stands against it.
+fn write_files(
+    options: &Options,
+    snapshot: &Snapshot,
+    say: &Say<'_>,
+    answers: &[Answer],
+) -> Result<Option<Status>, Error> {
     let files_too = options.calendar.is_some() || options.page.is_some();
     if let [one, _, ..] = answers
         && files_too
@@ -154,16 +165,35 @@ fn write_files(options: &Options, say: &Say<'_>, answers: &[Answer]) -> Result<(
         anstream::eprintln!("rungbook: the plan is written for {name}, the first of {n} people");
     }
     let Some(one) = answers.first() else {
-        return Ok(());
+        return Ok(None);
     };
     if let Some(path) = &options.calendar {
         let text = training::calendar::calendar(say, &one.training, &one.person.name);
         io::replace(path, &text)?;
     }
     if let Some(path) = &options.page {
-        io::replace(path, &page(say, one))?;
+        match page(snapshot, say, one) {
+            Ok(text) => io::replace(path, &text)?,
+            Err(why) => {
+                anstream::eprintln!("rungbook: {why}");
+                return Ok(Some(Status::AtFault));
+            }
+        }
     }
-    Ok(())
+    Ok(None)
+}
+
+/// The plan as a page to print, read back as every page of the site is.
+fn page(snapshot: &Snapshot, say: &Say<'_>, a: &Answer) -> Result<String, String> {
+    let curriculum = say.roster.curriculum;
+    let theme = Theme::load(&curriculum.school.theme, snapshot, &curriculum.words);
+    let theme = theme.map_err(|e| e.to_string())?;
+    let text = printed(say, &theme, &a.training, &a.person.name).map_err(|e| e.to_string())?;
+    let faults = Auditor::new(curriculum).file("plan.html", text.as_bytes());
+    match faults.first() {
+        None => Ok(text),
+        Some(fault) => Err(fault.to_string()),
+    }
 }
 
 fn answer(say: &Say<'_>, a: &Answer) -> Value {
@@ -414,13 +444,4 @@ fn estimates_text(say: &Say<'_>, a: &Answer) -> Vec<String> {
         out.push(say.words.fill("training.week_load", &values));
     }
     out
-}
-
-/// The plan as a page of its own, to print.
-fn page(say: &Say<'_>, a: &Answer) -> String {
-    use crate::site::escape;
-    text(say, a, true)
-        .lines()
-        .map(|line| format!("<p>{}</p>\n", escape(line)))
-        .collect()
 }

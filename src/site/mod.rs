@@ -13,6 +13,7 @@ pub mod theme;
 
 pub use draw::{figure, map};
 pub use feeds::tables;
+pub use pages::plan::printed;
 pub use theme::link::escape;
 pub use theme::saying::all as all_words;
 pub use theme::{Theme, ThemeError};

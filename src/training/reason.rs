@@ -7,8 +7,11 @@ use crate::curriculum::target::Got;
 use crate::curriculum::words::{BodyPart, Pattern};
 use crate::results::Paused;
 
+/// Two to four reps left.
+const LEFT: &str = "Zourdos et al. 2016, J Strength Cond Res 30(1):267-275";
+
 macro_rules! rules {
-    ($($(#[$doc:meta])* $id:ident $name:literal $key:literal;)*) => {
+    ($($(#[$doc:meta])* $id:ident $name:literal $key:literal $source:expr;)*) => {
         /// A rule that decided about a line; of several the last that applies.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
         pub enum Rule { $($(#[$doc])* $id),* }
@@ -26,46 +29,41 @@ macro_rules! rules {
             pub fn key(self) -> &'static str {
                 match self { $(Rule::$id => $key),* }
             }
+
+            /// Where it was published; `None`: common practice, no source.
+            pub fn source(self) -> Option<&'static str> {
+                match self { $(Rule::$id => $source),* }
+            }
         }
     };
 }
 
 rules! {
-    /// A gap that fits is trained itself: the route asks for it. Common practice, no source.
-    Itself "the gap itself" "itself";
-    /// What stands closest below a gap that does not fit. Common practice, no source.
-    Builder "builder" "builder";
-    /// What is too easy gives way to its lowest harder neighbour. Common practice, no source.
-    Harder "harder" "harder";
-    /// Exits, balance and turnovers: attempts while fresh. Common practice, no source.
-    Practice "practice" "practice";
-    /// Garber et al. 2011, Med Sci Sports Exerc 43(7):1334-1359.
-    Range "range" "range";
-    /// Bickel et al. 2011, Med Sci Sports Exerc 43(7):1177-1187.
-    KeptUp "kept up" "kept_up";
-    /// Common practice, no source.
-    Balance "balance from 65" "balance";
-    /// What stands nearest to a gap that rests or lacks its equipment. Common practice, no source.
-    Instead "instead" "instead";
-    /// Common practice, no source.
-    Singles "singles" "singles";
-    /// Common practice, no source.
-    Show "show it" "show";
-    /// Common practice, no source.
-    FirstTry "first try" "first_try";
-    UntilTested "until it is tested" "until_tested";
-    /// Baechle & Earle, Essentials.
-    TwoForTwo "two for two" "two_for_two";
-    /// Common practice, no source.
-    Strict "strict" "strict";
-    /// Failing never raises an amount. Common practice, no source.
-    Shows "what training shows" "shows";
-    /// Common practice, no source.
-    TimeOff "time off" "time_off";
-    /// Silbernagel et al. 2007, Am J Sports Med 35(6):897-906: one tendon.
-    Pain "pain" "pain";
-    /// Common practice, no source.
-    Pause "after a pause" "pause";
+    /// A gap that fits is trained itself: the route asks for it.
+    Itself "the gap itself" "itself" Some(LEFT);
+    /// What stands closest below a gap that does not fit.
+    Builder "builder" "builder" None;
+    /// What is too easy gives way to its lowest harder neighbour.
+    Harder "harder" "harder" None;
+    /// Exits, balance and turnovers: attempts while fresh.
+    Practice "practice" "practice" None;
+    Range "range" "range" Some("Garber et al. 2011, Med Sci Sports Exerc 43(7):1334-1359");
+    KeptUp "kept up" "kept_up" Some("Bickel et al. 2011, Med Sci Sports Exerc 43(7):1177-1187");
+    Balance "balance from 65" "balance" None;
+    /// What stands nearest to a gap that rests or lacks its equipment.
+    Instead "instead" "instead" None;
+    Singles "singles" "singles" None;
+    Show "show it" "show" None;
+    FirstTry "first try" "first_try" None;
+    UntilTested "until it is tested" "until_tested" None;
+    TwoForTwo "two for two" "two_for_two" Some("Baechle, Earle, Essentials of Strength Training and Conditioning");
+    Strict "strict" "strict" None;
+    /// Failing never raises an amount.
+    Shows "what training shows" "shows" None;
+    TimeOff "time off" "time_off" None;
+    /// One tendon was studied.
+    Pain "pain" "pain" Some("Silbernagel et al. 2007, Am J Sports Med 35(6):897-906");
+    Pause "after a pause" "pause" None;
 }
 
 /// Where a line stands in a session, in its order.

@@ -83,7 +83,7 @@ impl<'a> Say<'a> {
     pub fn spared(&self, what: Paused) -> String {
         let book = &self.roster.curriculum.cautions;
         match what {
-            Paused::Movement(ix) => self.name(ix).to_string(),
+            Paused::Movement(ix) => self.named(ix),
             Paused::Part(part) => self.part(part).to_string(),
             Paused::Class(ix) => book.class(ix).name(self.words).to_string(),
             Paused::Pattern(pattern) => self.pattern(pattern).to_string(),
@@ -114,10 +114,10 @@ impl<'a> Say<'a> {
             ),
             Reason::TriedAnew => plain("tried_anew"),
             Reason::Instead(ix, left) => {
-                let why = self.left(left);
+                let (movement, why) = (self.named(ix), self.left(left));
                 with(
                     "instead",
-                    &[("movement", self.name(ix).into()), ("why", (&why).into())],
+                    &[("movement", (&movement).into()), ("why", (&why).into())],
                 )
             }
             Reason::Known(got) => with("show", &[("got", (&self.got(&got)).into())]),
@@ -153,8 +153,8 @@ impl<'a> Say<'a> {
     }
 
     fn of_movement(&self, key: &str, ix: MovementIx, got: &Got) -> String {
-        let got = self.got(got);
-        let values = [("movement", self.name(ix).into()), ("got", (&got).into())];
+        let (movement, got) = (self.named(ix), self.got(got));
+        let values = [("movement", (&movement).into()), ("got", (&got).into())];
         self.fill(&format!("why.{key}"), &values)
     }
 
@@ -273,6 +273,23 @@ impl<'a> Say<'a> {
     /// The lines of a warm-up: what to leave out, the school's for all and for the classes of the day, one easy set of the first
     /// strength line.
     pub fn warm_up(&self, session: &Session, training: &Training) -> Vec<String> {
+        let mut out = self.warm_up_plain(session, training);
+        if let Some(first) = session.lines.iter().find(|l| l.block.is_hard()) {
+            let amount = self.one_set(first, (first.amount / 2).max(1), None);
+            let movement = self.named(first.movement);
+            out.push(self.fill(
+                "easy_set",
+                &[
+                    ("amount", (&amount).into()),
+                    ("movement", (&movement).into()),
+                ],
+            ));
+        }
+        out
+    }
+
+    /// The same without the easy set, which names a movement.
+    pub fn warm_up_plain(&self, session: &Session, training: &Training) -> Vec<String> {
         let curriculum = self.roster.curriculum;
         let school = &curriculum.school.warm_up;
         let of_today = |class: &str| {
@@ -295,17 +312,6 @@ impl<'a> Say<'a> {
             .iter()
             .filter(|(class, _)| *class != "always" && of_today(class));
         out.extend(classes.flat_map(|(_, lines)| lines.clone()));
-        if let Some(first) = session.lines.iter().find(|l| l.block.is_hard()) {
-            let amount = self.one_set(first, (first.amount / 2).max(1), None);
-            let movement = self.named(first.movement);
-            out.push(self.fill(
-                "easy_set",
-                &[
-                    ("amount", (&amount).into()),
-                    ("movement", (&movement).into()),
-                ],
-            ));
-        }
         out
     }
 

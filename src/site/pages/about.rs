@@ -5,6 +5,7 @@ use crate::leverage::{PUBLISHED, unchecked};
 use crate::screening::{self, Column};
 use crate::site::Plan;
 use crate::strength::one_rep_max::{FORMULAS, per_cent_of_max};
+use crate::training::Rule;
 use serde::Serialize;
 use tera::Context;
 
@@ -124,6 +125,15 @@ struct FormulaRow {
     eight: String,
 }
 
+/// A rule of training.
+#[derive(Serialize)]
+struct RuleRow<'a> {
+    id: String,
+    name: &'a str,
+    says: &'a str,
+    source: Option<&'static str>,
+}
+
 #[derive(Serialize)]
 struct PublishedRow<'a> {
     says: &'a str,
@@ -172,6 +182,16 @@ pub fn numbers(plan: &Plan<'_>, context: &mut Context) {
     let chart: Vec<(String, String)> = (1..=12)
         .filter_map(|r| Some((words.whole(r.into()), tenth(per_cent_of_max(r)?))))
         .collect();
+    let rules: Vec<RuleRow<'_>> = Rule::ALL
+        .iter()
+        .map(|rule| RuleRow {
+            id: rule.key().replace('_', "-"),
+            name: words.say(&format!("training.rule.{}", rule.key())),
+            says: words.say(&format!("training.says.{}", rule.key())),
+            source: rule.source(),
+        })
+        .collect();
+    context.insert("rules", &rules);
     context.insert("formulas", &formulas);
     context.insert("published", &published);
     context.insert("unchecked", &unchecked);

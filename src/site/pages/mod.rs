@@ -6,6 +6,7 @@ pub mod highlight;
 mod index;
 pub mod markdown;
 pub mod pieces;
+pub mod plan;
 mod record;
 mod sheet;
 pub mod view;

@@ -133,6 +133,23 @@ pub fn named(
     with_mark(curriculum, mark.as_ref(), theme, owner, text, href)
 }
 
+/// A movement's name with its mark for a page that stands outside the site: its links lead to the site's own address.
+pub fn named_from_outside(
+    curriculum: &Curriculum,
+    theme: &Theme,
+    ix: MovementIx,
+) -> Result<String, ThemeError> {
+    let owner = Owner::Movement(ix);
+    let address = &curriculum.school.address;
+    let mark = mark(curriculum, &curriculum.cautions_of(owner)).map(|mark| Mark {
+        href: format!("{address}{}", mark.href),
+        ..mark
+    });
+    let text = escape(curriculum.name_of(owner));
+    let href = format!("{address}{}.html", curriculum.id_of(owner));
+    with_mark(curriculum, mark.as_ref(), theme, owner, &text, &href)
+}
+
 fn with_mark(
     curriculum: &Curriculum,
     mark: Option<&Mark>,
