@@ -175,7 +175,7 @@
   const isMeant = async (m, got) => {
     const model = /** @type {Model} */ (states.model), says = { movement: named(model.tables, m), got: states.shown(got), standard: states.target(m) };
     const part = got.measure === targets.REPS && got.amount % targets.ONE !== 0;
-    const answer = await page.ask(say('entry.sure'), [make('p', {}, ...sayNodes(part ? 'entry.sure_parts' : 'entry.sure_far', says))],
+    const answer = await page.ask(say('entry.sure'), [make('p', {}, ...(part ? sayNodes('entry.sure_parts', says) : sayNodes('entry.sure_far', says)))],
       [['', say('entry.change')], ['keep', say('entry.keep_anyway')]]);
     return answer === 'keep';
   };

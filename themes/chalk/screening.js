@@ -50,7 +50,7 @@
     if (stale || says === null) return [say('screening.says_again')];
     if (says === 'ask') return [screened.until ? say('screening.says_run_out') : say('screening.says_ask')];
     if (screened.until) {
-      return [...sayNodes(says === 'clear' ? 'screening.says_allowed_hard' : 'screening.says_allowed_light', {}), ' ', ...allowedBy(screened), ' ',
+      return [says === 'clear' ? say('screening.says_allowed_hard') : say('screening.says_allowed_light'), ' ', ...allowedBy(screened), ' ',
         make('button', { type: 'button', class: 'quiet', text: say('screening.take_back'), on: { click: () => store.put('screened', { says: 'ask', on: results.dayText(results.today()) }) } })];
     }
     return [says === 'clear' ? say('screening.says_clear') : say('screening.says_light')];

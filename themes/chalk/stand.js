@@ -164,7 +164,11 @@
         make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') })));
     };
     const allowed = person.cleared.filter(({ on, until }) => on <= day && (until === null || day <= until));
-    const lines = [...found.causes.map(line), ...others.map((pause) => make('li', { class: 'hint' }, ...sayNodes(pause.on > day ? 'stand.to_come' : pause.until !== null && pause.until < day ? 'stand.ended' : 'stand.allowed', { pause: states.causeWords(pause) }), ' ', states.liftedBy(pause) === null ? button(pause) : null))];
+    const said = (/** @type {Pause} */ pause) => {
+      const words = { pause: states.causeWords(pause) };
+      return pause.on > day ? sayNodes('stand.to_come', words) : pause.until !== null && pause.until < day ? sayNodes('stand.ended', words) : sayNodes('stand.allowed', words);
+    };
+    const lines = [...found.causes.map(line), ...others.map((pause) => make('li', { class: 'hint' }, ...said(pause), ' ', states.liftedBy(pause) === null ? button(pause) : null))];
     byId('rests').hidden = lines.length === 0 && allowed.length === 0;
     byId('rests-list').replaceChildren(...lines);
   };

@@ -89,8 +89,7 @@
     const what = cause.movement !== null ? page.named(tables, cause.movement) : cause.part !== null ? partWord(word(tables.parts, cause.part))
       : cause.cls !== null ? sayNodes('rests.class', { name: tables.class_names[cause.cls] }) : say(`pattern.${word(tables.patterns, cause.pattern).replace(/ /g, '_')}`);
     if (cause.kind === 'pain') return /** @type {(Node | string)[]} */ (sayNodes('rests.pain', { what, day: since }));
-    const key = cause.kind === 'restrict' ? 'rests.left_alone' : 'rests.paused';
-    let out = sayNodes(key, { what, day: since });
+    let out = cause.kind === 'restrict' ? sayNodes('rests.left_alone', { what, day: since }) : sayNodes('rests.paused', { what, day: since });
     if (cause.by) out = sayNodes('rests.by', { pause: out, who: who(cause.by) });
     if (cause.until !== null) out = sayNodes('rests.until', { pause: out, day: dayOf(cause.until) });
     if (cause.because) out = sayNodes('rests.because', { pause: out, because: BECAUSE[cause.because] || cause.because });

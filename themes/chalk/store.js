@@ -4,6 +4,7 @@
 (() => {
   const site = document.documentElement.dataset.site || '';
   const PREFIX = `rungbook:${site}:`;
+  const PROBE = `${PREFIX}probe`;
   /** What the health questions came to, and what was allowed since: never handed on in an address, whoever made it. */
   const NEVER_CARRIED = ['screened', 'cleared', 'fit'];
   const isCarried = (/** @type {string} */ key) => !NEVER_CARRIED.includes(key.split(':')[0]);
@@ -315,8 +316,8 @@
     try {
       const kept = storage();
       if (!kept) return false;
-      kept.setItem(`${PREFIX}probe`, text);
-      kept.removeItem(`${PREFIX}probe`);
+      kept.setItem(PROBE, text);
+      kept.removeItem(PROBE);
       return true;
     } catch (error) {
       trouble = error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : 'forbidden';
@@ -349,6 +350,7 @@
     setTimeout(() => { link.hash = before; });
   }, true);
   globalThis.addEventListener('storage', (event) => {
-    if (event.key === null || event.key.startsWith(PREFIX)) changed();
+    // Another tab's probe is nothing that was kept: two tabs would answer each other for ever.
+    if (event.key === null || (event.key.startsWith(PREFIX) && event.key !== PROBE)) changed();
   });
 })();
