@@ -50,7 +50,7 @@ impl Trainee<'_> {
             return self.in_plates(most).max(plate);
         };
         let reps = now.whole().min(MOST_REPS);
-        let carried = kilograms(weight);
+        let carried = kilograms(weight) * facts.share;
         let moved = carried + kilograms(now.mass);
         let (Ok((lowest, _)), Some(share)) = (
             range(moved, u32::try_from(reps).unwrap_or(0)),

@@ -31,3 +31,6 @@ pub use reason::{Block, Left, Reason, Rule, Then};
 pub use say::Say;
 pub use session::{Session, warm_up_minutes};
 pub use trainee::{Mass, Trainee, kilograms};
+
+#[cfg(test)]
+mod tests;

@@ -176,10 +176,9 @@ impl<'a> Say<'a> {
             Left::Minor => plain("minor"),
             Left::Equipment => plain("equipment"),
             Left::Rests(what) => self.fill("left.paused", &[("what", (&self.spared(what)).into())]),
-            Left::Restricted(what) => self.fill(
-                "left.restricted",
-                &[("what", (&self.spared(what)).into())],
-            ),
+            Left::Restricted(what) => {
+                self.fill("left.restricted", &[("what", (&self.spared(what)).into())])
+            }
             Left::Pain(part) => {
                 let what = self.spared(Paused::Part(part));
                 self.fill("left.pain", &[("what", (&what).into())])

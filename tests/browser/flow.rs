@@ -842,8 +842,7 @@ fn a_visit_works_without_storage() {
         return;
     };
     let base = disk(&site());
-    let carried =
-        "#visit=%5B%5B%22screened%22%2C%22%7B%5C%22says%5C%22%3A%5C%22clear%5C%22%2C%5C%22on%5C%22%3A%5C%222026-11-20%5C%22%7D%22%5D%5D";
+    let carried = "#visit=%5B%5B%22screened%22%2C%22%7B%5C%22says%5C%22%3A%5C%22clear%5C%22%2C%5C%22on%5C%22%3A%5C%222026-11-20%5C%22%7D%22%5D%5D";
     browser.open(&format!("{base}self-test-{SKILL}.html{carried}"));
     let screening = "return rungbook.store.get('screened')";
     assert_eq!(browser.run(screening, &json!([])), Value::Null);

@@ -11,10 +11,10 @@ use crate::curriculum::words::{BodyPart, Pattern, Phase, Word};
 use crate::curriculum::{MovementIx, Owner, Target};
 use crate::placement;
 use crate::readiness::never_presumed;
-use crate::training::Roster;
 use crate::site::Plan;
 use crate::site::pages::view::mark_of;
 use crate::site::theme::link::Mark;
+use crate::training::Roster;
 use foldhash::fast::FixedState;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -66,7 +66,11 @@ impl Columns {
     }
 
     /// A column of one value for each.
-    pub(super) fn each<T: Serialize>(&mut self, name: &'static str, values: impl Iterator<Item = T>) {
+    pub(super) fn each<T: Serialize>(
+        &mut self,
+        name: &'static str,
+        values: impl Iterator<Item = T>,
+    ) {
         self.put(name, values.collect::<Vec<T>>());
     }
 }

@@ -3,8 +3,8 @@
 use super::tables::Columns;
 use crate::chain::Flat;
 use crate::curriculum::MovementIx;
-use crate::curriculum::words::Pattern;
 use crate::curriculum::target::Measure;
+use crate::curriculum::words::Pattern;
 use crate::leverage::solve;
 use crate::strength::one_rep_max::{per_cent_of_max, range};
 use crate::training::{Facts, Group, K, ORDER, Roster, Rule};
@@ -31,12 +31,15 @@ pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     );
     let weeks = |f: &Facts<'_>| [f.half_weeks.0, f.half_weeks.1];
     out.each("weeks", all().flat_map(weeks));
-    let numbers =
-        |list: &[MovementIx]| -> Vec<u32> { list.iter().filter_map(|ix| flat.number(*ix)).collect() };
+    let numbers = |list: &[MovementIx]| -> Vec<u32> {
+        list.iter().filter_map(|ix| flat.number(*ix)).collect()
+    };
     out.put("share", shares(roster, flat));
     out.each("easier", all().map(|f| numbers(&f.easier)));
     let group_of = |pattern: &Pattern| {
-        let at = Group::ALL.iter().position(|g| Group::of(*pattern) == Some(*g));
+        let at = Group::ALL
+            .iter()
+            .position(|g| Group::of(*pattern) == Some(*g));
         at.map_or(-1, |at| at as i32)
     };
     out.each("groups", Pattern::ALL.iter().map(group_of));
