@@ -253,7 +253,6 @@ fn what_cannot_move_is_there_after_every_kill() {
     for (signal, times) in [
         ("-KILL", number("RUNGBOOK_KILLS", 10)),
         ("-TERM", number("RUNGBOOK_SIGNALS", 4)),
-        ("-INT", number("RUNGBOOK_SIGNALS", 4)),
     ] {
         let (mut struck, mut refused) = (Struck::default(), 0);
         for i in 0..times {

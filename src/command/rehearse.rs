@@ -7,7 +7,7 @@ use crate::source::{Content, FileId, Findings, Rule, Severity, Snapshot, SourceF
 use std::collections::HashSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::time::Instant;
 
 #[derive(clap::Args)]
@@ -38,6 +38,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         latest: None,
         newest: Arc::default(),
         doubtful: false,
+        untried: Arc::default(),
     };
     stage.open(Instant::now());
     while let Some(saved) = watch.saved() {
@@ -53,8 +54,10 @@ struct Stage<'a> {
     latest: Option<Arc<Rehearsal>>,
     /// Counts what was shown: who works for an earlier state says nothing of it.
     newest: Arc<AtomicUsize>,
-    /// The theme as it stands was not tried, or was at fault.
+    /// The theme as it stands was at fault, or something else was when it came.
     doubtful: bool,
+    /// The first site's theme was not tried to its end.
+    untried: Arc<AtomicBool>,
 }
 
 /// When one page of each kind is made, so that a theme at fault is known.
@@ -141,7 +144,13 @@ impl Stage<'_> {
 
     /// Shows the site, or says why the last good one stays.
     fn show(&mut self, site: Rehearsal, trial: Trial, started: Instant) {
-        let trial = if self.doubtful { Trial::Before } else { trial };
+        let trial = match trial {
+            _ if self.doubtful => Trial::Before,
+            Trial::Never if self.untried.load(Ordering::Relaxed) => Trial::Afterwards,
+            trial => trial,
+        };
+        let afterwards = trial == Trial::Afterwards;
+        self.untried.store(afterwards, Ordering::Relaxed);
         let before = self.latest.take();
         let said: HashSet<(_, &str)> = before.iter().flat_map(|b| known(b)).collect();
         let (snapshot, findings) = (site.snapshot(), &site.proof().findings);
@@ -175,21 +184,28 @@ impl Stage<'_> {
     /// Makes what pages need, beside the watching: who saves meanwhile does not wait for it. It is shown when that is done.
     fn prepare(&self, site: Arc<Rehearsal>, trial: Trial, number: usize, started: Instant) {
         let (newest, serving) = (Arc::clone(&self.newest), Arc::clone(&self.serving));
+        let untried = Arc::clone(&self.untried);
         let work = move || {
             let is_newest = || newest.load(Ordering::Relaxed) == number;
             // A fault is said in the place of the page.
-            if let Ok(plan) = site.plan() {
+            if let Ok(plan) = site.plan()
+                && is_newest()
+            {
                 plan.prepare();
             }
             if is_newest() {
                 let spent = started.elapsed().as_secs_f64() * 1000.0;
                 anstream::println!("Shown after {spent:.1} ms");
             }
-            if trial == Trial::Afterwards
-                && is_newest()
-                && let Err(error) = site.try_out()
-                && is_newest()
-            {
+            if trial != Trial::Afterwards || !is_newest() {
+                return;
+            }
+            let tried = site.try_out();
+            if !is_newest() {
+                return;
+            }
+            untried.store(false, Ordering::Relaxed);
+            if let Err(error) = tried {
                 anstream::eprintln!("{error}");
                 serving.trouble(Told {
                     errors: error.to_string(),
@@ -197,11 +213,7 @@ impl Stage<'_> {
                 });
             }
         };
-        // Threads of its own: work on the next save is not queued behind this.
-        match rayon::ThreadPoolBuilder::new().build() {
-            Ok(pool) => pool.spawn(work),
-            Err(_) => work(),
-        }
+        std::thread::spawn(work);
     }
 
     fn refuse(&self, trouble: String) {

@@ -19,7 +19,7 @@ const AGAIN: Duration = Duration::from_millis(300);
 pub struct Watch {
     from: PathBuf,
     watcher: RecommendedWatcher,
-    events: Receiver<notify::Result<Event>>,
+    events: Receiver<(Instant, notify::Result<Event>)>,
 }
 
 impl Watch {
@@ -28,7 +28,8 @@ impl Watch {
     pub fn new(from: &Path) -> Result<Watch, Error> {
         let (send, events) = channel();
         let watcher =
-            notify::recommended_watcher(send).map_err(|e| Error::new("watch", from, e))?;
+            notify::recommended_watcher(move |event| drop(send.send((Instant::now(), event))))
+                .map_err(|e| Error::new("watch", from, e))?;
         let mut watch = Watch {
             from: from.to_path_buf(),
             watcher,
@@ -55,7 +56,8 @@ impl Watch {
         let mut saved = Saved::default();
         loop {
             match self.events.recv() {
-                Ok(event) if matters(&event) => {
+                Ok((at, event)) if matters(&event) => {
+                    saved.first = Some(at);
                     saved.note(event);
                     break;
                 }
@@ -63,10 +65,9 @@ impl Watch {
                 Err(_) => return None,
             }
         }
-        saved.first = Some(Instant::now());
         let first = Instant::now();
         while first.elapsed() < MOST
-            && let Ok(event) = self.events.recv_timeout(QUIET)
+            && let Ok((_, event)) = self.events.recv_timeout(QUIET)
         {
             if matters(&event) {
                 saved.note(event);
@@ -88,7 +89,7 @@ pub struct Saved {
     pub paths: BTreeSet<PathBuf>,
     /// A folder came, went or was renamed, or events were lost: anything may have changed.
     pub folders: bool,
-    /// When the first of it was seen.
+    /// When the first of it happened.
     pub first: Option<Instant>,
 }
 

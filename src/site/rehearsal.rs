@@ -20,7 +20,8 @@ pub struct Rehearsal {
     snapshot: Snapshot,
     proof: Proofread,
     theme: Result<Arc<Theme>, ThemeError>,
-    parts: OnceLock<Result<Arc<Parts>, ThemeError>>,
+    /// Shared with what differs in the text of notes alone: who comes second waits for the first, and makes nothing twice.
+    parts: Arc<OnceLock<Result<Arc<Parts>, ThemeError>>>,
     /// The rendered names from before a change that left them alone.
     links: Option<Arc<Links>>,
     auditor: OnceLock<Arc<Auditor>>,
@@ -40,7 +41,7 @@ impl Rehearsal {
             snapshot,
             proof,
             theme,
-            parts: OnceLock::new(),
+            parts: Arc::default(),
             links: None,
             auditor: OnceLock::new(),
         }
@@ -91,8 +92,8 @@ impl Rehearsal {
         };
         let parts = match again {
             // Nothing in them depends on the text of a note.
-            Again::Note(_) => self.parts.clone(),
-            Again::Movement(_) => OnceLock::new(),
+            Again::Note(_) => Arc::clone(&self.parts),
+            Again::Movement(_) => Arc::default(),
         };
         Some(Rehearsal {
             snapshot,
