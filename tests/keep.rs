@@ -430,3 +430,79 @@ fn one_file_is_replaced_through_no_other() {
     let all = calls("ledger.yaml\"");
     assert!(all.contains("RENAME_EXCHANGE"), "in one step: {all}");
 }
+
+/// Names that would colour or clear a terminal, or turn what stands beside them around: shown, never obeyed. In JSON they are
+/// the same texts.
+#[test]
+fn names_do_not_steer_a_terminal() {
+    let (dir, from) = started();
+    let odd = "a\u{1b}[31m\u{9b}2J\u{202e}gpj\u{7f}\u{200f}";
+    fs::write(from.join("content").join(format!("{odd}.txt")), "x").expect("written");
+    fs::write(
+        from.join("content/pictures.yaml")
+            .with_file_name(format!("{odd}.yml")),
+        "x",
+    )
+    .expect("written");
+    let elsewhere = dir.path().join(odd);
+    let runs: [&[&str]; 7] = [
+        &["proof", "--from", "c"],
+        &["proof", "--from", "c", "--as", "json"],
+        &["publish", "--from", odd],
+        &["publish", "--from", "sound", "--to", odd],
+        &["publish", "--from", "sound", "--as", "json", "--to", odd],
+        &["start", odd],
+        &["assess", "--from", "sound", odd],
+    ];
+    let made = Command::new(PROGRAM)
+        .arg("start")
+        .arg(dir.path().join("sound"))
+        .output();
+    assert!(made.expect("it runs").status.success());
+    for run in runs {
+        let out = Command::new(PROGRAM)
+            .args(run)
+            .current_dir(dir.path())
+            .output()
+            .expect("it runs");
+        let said = text(&out.stdout) + &text(&out.stderr);
+        let obeyed = |c: &char| {
+            *c != '\n'
+                && (c.is_control()
+                    || matches!(c, '\u{200e}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}'))
+        };
+        assert_eq!(
+            said.chars().find(obeyed),
+            None,
+            "{run:?}: {}",
+            said.escape_debug()
+        );
+        assert!(said.contains("gpj"), "{run:?}: {said}");
+        if run.contains(&"json") {
+            let value: serde_json::Value = serde_json::from_slice(&out.stdout).expect("JSON");
+            let told = value["to"]
+                .as_str()
+                .or(value["findings"][0]["file"].as_str());
+            assert!(told.expect("a name").contains(odd), "{value}");
+        }
+        if run.contains(&"--to") {
+            fs::write(elsewhere.join(format!("mine{odd}")), "x").expect("written");
+        }
+        if run[0] == "publish" && run.contains(&"json") {
+            fs::remove_dir_all(&elsewhere).expect("gone");
+        }
+    }
+}
+
+/// A folder that may not be read is said to be so, not to be in the wrong place.
+#[test]
+fn an_unreadable_folder_is_said() {
+    let (_dir, from) = started();
+    let closed = r#"mkdir "$1/content/movements/closed" "$1/content/closed"; chmod 000 "$1/content/movements/closed" "$1/content/closed"
+        "$0" proof --from "$1"; status=$?; chmod 700 "$1/content/movements/closed" "$1/content/closed"; exit $status"#;
+    let out = script(&[], true, closed, &[&from]);
+    let said = text(&out.stderr);
+    assert_eq!(out.status.code(), Some(1), "{said}");
+    assert_eq!(said.matches("error[unreadable-file]").count(), 2, "{said}");
+    assert!(!said.contains("unknown-place"), "{said}");
+}

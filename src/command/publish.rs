@@ -6,7 +6,7 @@ use crate::io::{self, Error, Outcome};
 use crate::proof::{Proofread, proofread};
 use crate::site::audit::{Auditor, Fault};
 use crate::site::{Plan, Theme, ThemeError};
-use crate::source::{Findings, Snapshot};
+use crate::source::{Findings, Snapshot, legible};
 use rayon::prelude::*;
 use serde_json::json;
 use std::collections::BTreeMap;
@@ -234,7 +234,7 @@ fn tell(
             anstream::println!(
                 "Published {} files to {}: {} new, {} changed, {} removed. {:.2} s.",
                 outcome.files,
-                to.display(),
+                legible(&to.to_string_lossy()),
                 outcome.new.len(),
                 outcome.changed.len(),
                 outcome.removed.len(),
@@ -243,7 +243,7 @@ fn tell(
             if !outcome.kept.is_empty() {
                 anstream::println!(
                     "Kept, not written by this program: {}.",
-                    outcome.kept.join(", ")
+                    legible(&outcome.kept.join(", "))
                 );
             }
         }

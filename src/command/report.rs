@@ -3,10 +3,13 @@
 use super::{Form, Status};
 use crate::curriculum::naming::with_signal;
 use crate::curriculum::{Curriculum, MovementIx, Owner};
-use crate::source::{Diagnostic, Findings, Rule, Severity, Snapshot, Span};
+use crate::source::{
+    Diagnostic, Findings, Rule, Severity, Snapshot, Span, legible, legible_json, steers,
+};
 use crate::words::Words;
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use serde_json::{Value, json};
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::io::IsTerminal;
 use std::path::Path;
@@ -28,7 +31,7 @@ pub fn print_errors(findings: &Findings, snapshot: &Snapshot, from: &Path) {
     print_all(findings.iter().filter(errors), snapshot);
     let from = match from == Path::new(".") {
         true => String::new(),
-        false => format!(" --from {}", from.display()),
+        false => format!(" --from {}", legible(&from.to_string_lossy())),
     };
     let show = |n: usize| if n == 1 { "shows it" } else { "shows them" };
     match findings.count(Severity::Warning) {
@@ -103,39 +106,45 @@ fn text(finding: &Diagnostic, snapshot: &Snapshot, renderer: &Renderer) -> Strin
         Severity::Error => Level::ERROR,
         Severity::Warning => Level::WARNING,
     };
-    let label = finding.label.clone().unwrap_or_default();
+    let label = shown(finding.label.as_deref().unwrap_or_default());
     let excerpts: Vec<Excerpt> = std::iter::once((finding.span, label, AnnotationKind::Primary))
         .chain(
             finding
                 .related
                 .iter()
-                .map(|(span, words)| (*span, words.clone(), AnnotationKind::Context)),
+                .map(|(span, words)| (*span, shown(words), AnnotationKind::Context)),
         )
         .map(|(span, label, kind)| excerpt(span, label, kind, snapshot))
         .collect();
     let mut group = Group::with_title(
         level
-            .primary_title(finding.message.as_str())
+            .primary_title(shown(&finding.message))
             .id(finding.rule.name()),
     );
     for e in &excerpts {
         let annotation = e.kind.span(e.at.clone()).label(e.label.as_str());
         group = group.element(
             Snippet::source(e.text)
-                .path(e.path)
+                .path(e.path.as_ref())
                 .line_start(e.line)
                 .annotation(annotation),
         );
     }
-    let help = Level::HELP.secondary_title(finding.help.as_str());
+    let help = Level::HELP.secondary_title(shown(&finding.help));
     let text = renderer.render(&[group, Group::with_title(help)]);
-    // The renderer shows the other characters that would steer a terminal.
-    text.replace(|c| matches!(c, '\u{80}'..='\u{9f}'), "\u{fffd}")
+    // Colours and line breaks are the renderer's own; it shows most of what would steer a terminal, here is the rest.
+    text.replace(|c| steers(c) && !matches!(c, '\n' | '\u{1b}'), "\u{fffd}")
+}
+
+/// Words of a finding, in which names of files may stand.
+fn shown(words: &str) -> String {
+    let lines: Vec<_> = words.split('\n').map(legible).collect();
+    lines.join("\n")
 }
 
 struct Excerpt<'a> {
     text: &'a str,
-    path: &'a str,
+    path: Cow<'a, str>,
     line: usize,
     at: std::ops::Range<usize>,
     label: String,
@@ -162,7 +171,7 @@ fn excerpt(span: Span, label: String, kind: AnnotationKind, snapshot: &Snapshot)
     let (line, _) = snapshot.place(span.file, span.start);
     Excerpt {
         text: &text[from..to],
-        path: snapshot.path(span.file),
+        path: legible(snapshot.path(span.file)),
         line,
         at: start - from..end.min(to) - from,
         label,
@@ -204,7 +213,7 @@ pub fn marked_ids(curriculum: &Curriculum, list: &[MovementIx]) -> String {
 pub fn answer(value: &Value) {
     anstream::println!(
         "{}",
-        serde_json::to_string_pretty(value).expect("a value is JSON")
+        legible_json(&serde_json::to_string_pretty(value).expect("a value is JSON"))
     );
 }
 

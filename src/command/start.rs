@@ -2,6 +2,7 @@
 
 use super::Status;
 use crate::io::{self, Error};
+use crate::source::legible;
 use include_dir::{Dir, include_dir};
 use std::path::PathBuf;
 
@@ -30,7 +31,7 @@ pub fn files() -> Vec<(&'static str, &'static str)> {
 
 pub fn run(options: &Options) -> Result<Status, Error> {
     io::create_folder(&options.dir, &files())?;
-    let dir = options.dir.display();
+    let dir = legible(&options.dir.to_string_lossy()).into_owned();
     anstream::println!("Made a first curriculum in {dir}. Next:");
     anstream::println!("  cd {dir}");
     anstream::println!("  rungbook publish");

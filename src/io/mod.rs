@@ -20,6 +20,7 @@ pub use watch::{Saved, Watch};
 pub use write::{Asked, Outcome, Site};
 
 use crate::curriculum::Day;
+use crate::source::legible;
 use std::fmt;
 use std::path::{Path, PathBuf};
 use std::time::{SystemTime, UNIX_EPOCH};
@@ -48,8 +49,8 @@ impl fmt::Display for Error {
             f,
             "cannot {} {}: {}",
             self.doing,
-            self.path.display(),
-            self.why
+            legible(&self.path.to_string_lossy()),
+            legible(&self.why)
         )
     }
 }

@@ -28,6 +28,7 @@ use crate::source::{
 use crate::words;
 use rayon::prelude::*;
 use record::{MovementFile, SkillRecord};
+use std::collections::HashMap;
 
 /// What one file turned out to be.
 enum Read {
@@ -79,6 +80,7 @@ pub fn read(snapshot: &Snapshot) -> (Curriculum, Findings) {
             Read::Picture | Read::Nothing => {}
         }
     }
+    same_names(&files, &mut findings);
     let folder = Span::top(FileId::FOLDER);
     if !snapshot
         .files()
@@ -104,6 +106,27 @@ pub fn read(snapshot: &Snapshot) -> (Curriculum, Findings) {
     (curriculum, findings)
 }
 
+/// Files whose names differ in letter case alone: where a disk or a host takes no notice of case, one takes the other's place.
+fn same_names(files: &[(FileId, &SourceFile)], findings: &mut Findings) {
+    let mut seen: HashMap<String, FileId> = HashMap::new();
+    let read = files.iter().filter(|(_, f)| role(&f.path) != Role::Ignored);
+    for (id, file) in read {
+        if let Some(first) = seen.insert(file.path.to_lowercase(), *id) {
+            let name = file.path.rsplit('/').next().unwrap_or(&file.path);
+            let finding = Diagnostic::new(
+                Rule::SameFileName,
+                Span::top(*id),
+                format!("another file is named like `{name}` but for the case of letters"),
+            );
+            findings.push(
+                finding
+                    .related(Span::top(first), "the other one")
+                    .help("rename one of them: many disks hold only one of the two"),
+            );
+        }
+    }
+}
+
 fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
     let role = role(&file.path);
     if role == Role::Ignored {
@@ -121,6 +144,15 @@ fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
         findings.push(finding);
         Read::Unread(stem.clone())
     };
+    if let Content::Unreadable(why) = &file.content {
+        let finding = Diagnostic::new(
+            Rule::UnreadableFile,
+            top,
+            format!("the file cannot be read: {why}"),
+        );
+        let help = "check that the file is there and that you may read it";
+        return unread(finding.help(help), findings);
+    }
     if let Role::Nobody(help) = role {
         let finding =
             Diagnostic::new(Rule::UnknownPlace, top, "nothing reads a file here").help(help);
@@ -154,17 +186,8 @@ fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
                 findings,
             )
         }
-        Content::Unreadable(why) => {
-            let finding = Diagnostic::new(
-                Rule::UnreadableFile,
-                top,
-                format!("the file cannot be read: {why}"),
-            );
-            unread(
-                finding.help("check that the file is there and that you may read it"),
-                findings,
-            )
-        }
+        // Said above, wherever the file lies.
+        Content::Unreadable(_) => Read::Unread(stem),
         Content::Bytes(bytes) => {
             if role == Role::Picture {
                 picture::check_raster(id, &file.path, bytes, findings);

@@ -3,6 +3,7 @@
 //! Knows nothing of movements. Pure: the files arrive as values, from `io` or from a test.
 
 pub mod diagnostic;
+mod legible;
 pub mod markdown;
 pub mod raster;
 pub mod rules;
@@ -11,5 +12,6 @@ pub mod suggest;
 pub mod yaml;
 
 pub use diagnostic::{Diagnostic, Findings, Headline};
+pub use legible::{legible, legible_json, steers};
 pub use rules::{Rule, Severity};
 pub use snapshot::{Content, FileId, Snapshot, SourceFile, Span};

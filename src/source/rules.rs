@@ -48,6 +48,7 @@ rules! {
     UnreadableFile Error "unreadable-file" "A file could not be read.";
     FileTooLarge Error "file-too-large" "A file above 4 MB is not read.";
     NotUtf8 Error "not-utf8" "A text file is not UTF-8.";
+    SameFileName Error "same-file-name" "Two files whose names differ in the case of letters alone.";
     UnknownPlace Error "unknown-place" "A file lies where nothing reads it, or ends in .yml.";
     NotYaml Error "not-yaml" "A file cannot be read as YAML.";
     YamlFeature Error "yaml-feature" "Anchors, aliases, tags, merge keys and second documents are not used here.";
