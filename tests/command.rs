@@ -653,7 +653,18 @@ fn the_terminal_keeps_the_marks() {
         );
         String::from_utf8_lossy(&out.stdout).into_owned()
     };
-    let said = told(&["assess"], &files) + &told(&["dose"], &files[..1]);
+    let goals = [
+        "balance-on-hands",
+        "freestanding-handstand",
+        "heavy-pull-up",
+    ];
+    let chains: String = goals.map(|id| told(&["chain", id], &[])).concat();
+    // The goal's line is the first.
+    assert!(
+        chains.starts_with("Freestanding handstand [warning]: "),
+        "{chains}"
+    );
+    let said = told(&["assess"], &files) + &told(&["dose"], &files[..1]) + &chains;
     let proof = rungbook::proof::proofread(&rungbook::io::snapshot(root).expect("a folder"));
     let mut named = 0;
     for (_, m) in proof.curriculum.published().filter(|(_, m)| m.guarded()) {

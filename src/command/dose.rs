@@ -323,9 +323,9 @@ fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
                 Chosen::Skill(ix) => Owner::Skill(ix),
                 Chosen::Movement(ix) => Owner::Movement(ix),
             };
-            let name = say.roster.curriculum.name_of(owner);
+            let name = say.roster.curriculum.named(owner, say.words);
             let key = if goal.chosen { "goal" } else { "goal_nearest" };
-            fill(key, &[("goal", name.into())])
+            fill(key, &[("goal", (&name).into())])
         }
         None => say.say("no_goal"),
     });

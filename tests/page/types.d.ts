@@ -732,6 +732,7 @@ interface Rungbook {
     make: (name: string, set?: Record<string, unknown>, ...inside: (Node | string | null)[]) => HTMLElement;
     named: (tables: Tables, m: number) => HTMLElement;
     namedSkill: (tables: Tables, skill: Skill, goal: number) => HTMLElement;
+    marked: (tables: Tables, m: number) => string;
     namedList: (tables: Tables, list: number[]) => (Node | string | null)[];
     byId: (id: string) => HTMLElement;
     download: (name: string, content: string, type: string) => void;

@@ -26,13 +26,13 @@
   /** The name of a goal as a link; of a movement with its mark. @param {TrainingGoal} goal */
   const goalName = ({ id, leaf }) => {
     const skill = tables.skills.find((one) => one.id === id);
-    return skill ? make('a', { href: `${id}.html`, text: skill.name }) : named(tables, model.of(leaf));
+    return skill ? page.namedSkill(tables, skill, model.of(leaf)) : named(tables, model.of(leaf));
   };
   /** The choice of the goal, kept as soon as it is made. @param {string} place the id of its element */
   const goalChoice = (place) => {
     const { goal } = store.facts(), other = goal && !tables.skills.some(({ id }) => id === goal) ? model.numbers.get(goal) : undefined;
     const select = /** @type {HTMLSelectElement} */ (make('select', { id: `${place}-goal` }, make('option', { value: '', text: say('aim.nearest') }),
-      ...tables.skills.map(({ id, name }) => make('option', { value: id, text: name })), other === undefined ? null : make('option', { value: tables.ids[other], text: tables.names[other] })));
+      ...tables.skills.map(({ id, name }) => make('option', { value: id, text: name })), other === undefined ? null : make('option', { value: tables.ids[other], text: page.marked(tables, other) })));
     select.value = goal && (other !== undefined || tables.skills.some(({ id }) => id === goal)) ? goal : '';
     select.addEventListener('change', () => {
       store.put('goal', select.value || null);

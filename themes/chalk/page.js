@@ -137,6 +137,12 @@
       make('span', { class: 'mark-word', text: mark.word }), make('span', { class: 'aside', text: `: ${mark.says}` })) : null;
   };
 
+  /** A movement's name with its signal word, for texts. @param {Tables} tables @param {number} m */
+  const marked = (tables, m) => {
+    const mark = tables.marks[tables.mark[m]];
+    return mark ? say('part.name_with_signal', { name: tables.names[m], signal: mark.word }) : tables.names[m];
+  };
+
   /** A movement's name as a link with its caution mark. @param {Tables} tables @param {number} m */
   const named = (tables, m) => {
     const mark = markOf(tables, m);
@@ -183,7 +189,7 @@
     dialog.showModal();
   });
 
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, byId, download, ask, units, drawHealth } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, units, drawHealth } });
 
   const worker = document.documentElement.dataset.worker;
   // From disk a browser may not read the manifest, and would complain.

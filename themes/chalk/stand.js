@@ -255,10 +255,7 @@
     const stand = mine();
     if (!stand) return;
     const lines = tables.skills.map((skill) => {
-      const of = (/** @type {number} */ state) => skill.members.filter((m) => stand.found.states[m] === state).map((m) => {
-        const signal = tables.marks[tables.mark[m]];
-        return `${tables.names[m]}${signal ? ` [${signal.word}]` : ''}`;
-      });
+      const of = (/** @type {number} */ state) => skill.members.filter((m) => stand.found.states[m] === state).map((m) => page.marked(tables, m));
       return `${skill.name}\n  ${say('stand.share_owned', { list: of(readiness.OWNED).join(say('list.separator')) || say('stand.nothing_owned_yet') })}\n  ${say('stand.share_open', { list: of(readiness.OPEN).join(say('list.separator')) || say('stand.nothing_open') })}`;
     });
     const text = `${tables.school}${say('list.separator')}${results.dayWords(stand.day)}\n${lines.join('\n')}\n${say('stand.share_end')}`;
