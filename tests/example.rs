@@ -1,6 +1,8 @@
 //! The shipped curriculum and the site committed from it.
 
 use html5gum::{Token, Tokenizer};
+use rungbook::chain::necessary_leaves;
+use rungbook::curriculum::target::{Added, Target};
 use rungbook::curriculum::words::Pattern;
 use rungbook::proof::{Proofread, proofread};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
@@ -297,4 +299,95 @@ print(count)
         .parse()
         .expect("a number");
     assert!(count > 100, "{count} pages carry data");
+}
+
+/// What a movement cannot be open without: necessary needs, and theirs, each at the hardest target asked.
+fn certain(proof: &Proofread, id: &str) -> Vec<(String, Target)> {
+    let curriculum = &proof.curriculum;
+    let mut open = vec![curriculum.find_movement(id).expect(id)];
+    let mut seen = BTreeSet::from([open[0]]);
+    let mut found = Vec::new();
+    while let Some(ix) = open.pop() {
+        for leaf in necessary_leaves(&curriculum.movement(ix).needs) {
+            let id = curriculum.movement(leaf.movement).id.to_string();
+            found.push((id, leaf.target));
+            if seen.insert(leaf.movement) {
+                open.push(leaf.movement);
+            }
+        }
+    }
+    found
+}
+
+/// Common practice, no source, but for: 90 degrees of wrist under an upright forearm (geometry), 50 degrees of arm behind the trunk
+/// at the bottom of a dip (the model's posture `dip`).
+#[test]
+fn nothing_opens_without_what_keeps_it_safe() {
+    let proof = shipped();
+    for (id, need, target) in [
+        ("pike-hold-on-box", "wrist-extension-reach", "90 deg"),
+        ("crow-hold", "wrist-extension-reach", "90 deg"),
+        ("freestanding-handstand", "wrist-extension-reach", "90 deg"),
+        ("push-up", "wrist-extension-reach", "80 deg"),
+        ("cartwheel-exit", "pike-hold-on-box", "20 s"),
+        ("bar-dip-lowering", "shoulder-extension-reach", "50 deg"),
+        ("bar-dip", "shoulder-extension-reach", "50 deg"),
+        ("ring-dip-lowering", "shoulder-extension-reach", "50 deg"),
+        ("weighted-dip-light", "shoulder-extension-reach", "50 deg"),
+        ("single-leg-squat-low-box", "roll-back-exit", "3 reps"),
+        ("single-leg-squat", "roll-back-exit", "5 reps"),
+        ("ring-muscle-up", "false-grip-pull-up", "4 reps"),
+        ("weighted-pull-up-top-half", "pull-up", "8 reps"),
+        ("weighted-dip-light", "bar-dip", "10 reps"),
+        (
+            "weighted-pull-up-lowering",
+            "weighted-pull-up-light",
+            "5 reps with 0.1 bw",
+        ),
+    ] {
+        let asked = Target::read(target).expect(target);
+        let enough = certain(&proof, id)
+            .into_iter()
+            .any(|(n, t)| n == need && t.asks_at_least(&asked));
+        assert!(enough, "{id} opens without {need}: {target}");
+    }
+    for (_, m) in proof.curriculum.movements() {
+        let guarded = (m.inverted() || m.loaded) && m.pattern != Pattern::Exit;
+        let way_out = |(id, _): &(String, Target)| {
+            let ix = proof.curriculum.find_movement(id).expect(id);
+            proof.curriculum.movement(ix).pattern == Pattern::Exit
+        };
+        assert!(
+            !guarded || certain(&proof, m.id.as_str()).iter().any(way_out),
+            "{} is upside down or loaded, and no way out is asked before it",
+            m.id
+        );
+        assert!(
+            !matches!(m.standard.added(), Some(Added::Mass(mass)) if mass < 0),
+            "{}: help in kilograms is not the same for everybody",
+            m.id
+        );
+    }
+}
+
+#[test]
+fn one_page_says_what_pain_means() {
+    let rule = "page:if-it-hurts";
+    for (path, bytes) in files(&root().join("content/notes")) {
+        let text = String::from_utf8(bytes).expect("notes are UTF-8");
+        if path == "pages/if-it-hurts.md" {
+            assert!(text.contains("Silbernagel"), "the scale has its source");
+            continue;
+        }
+        for sentence in text.split(['.', '\n']) {
+            let words: Vec<&str> = sentence.split(|c: char| !c.is_alphanumeric()).collect();
+            let says = |of: &[&str]| words.iter().any(|w| of.contains(w));
+            let hurts = says(&["pain", "pains", "ache", "aches", "hurts", "hurt"]);
+            let how_long = says(&["week", "weeks", "month", "months", "morning"]);
+            assert!(
+                !(hurts && how_long) || text.contains(rule),
+                "{path} has a rule for pain of its own: {sentence}"
+            );
+        }
+    }
 }
