@@ -1,0 +1,540 @@
+"""What a session is made of: which variation stands for each gap, how much of it, and what is taken back for a while.
+
+Part of the reference for training (see training.py), written only from its specification.
+"""
+
+import math
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import NamedTuple
+
+from client import DAY, GROUPS, NEVER, ORDER, PAIN_EASES, PAIN_PAUSES, floor
+from gaps import WHOLE
+from readiness import leaves
+
+FITS_AT_MOST, FITS_AT_LEAST, FITS_HOLD = 5, 2, 5
+EASY_REPS, EASY_HOLDS = 6, 3  # reps over R, times R
+REPS, HOLD = Fraction(7, 10), Fraction(1, 2)  # shares of now
+MOST_REPS, MOST_STRICT_REPS, MOST_HOLD = 12, 8, 45
+HELD_IN_ALL = (30, 90)  # s
+SETS, ATTEMPTS = (2, 5), (6, 10)
+SINGLES, MOST_FOR_SINGLES = 3, 3
+FIRST_SETS, AGAIN_SETS, FIRST_REPS, FIRST_CAREFUL_REPS, FIRST_HOLD = 2, 3, 3, 2, 5
+RANGE, RANGE_UNKNOWN, RANGE_LIMITER = (2, 30), (2, 10), 4
+KEPT_UP, KEPT_UP_OLDER, OLDER, OLD = 2, 3, 60, 65
+OF_BODY, OF_RECORD, OVER_RECORD, CHART_OVER = Fraction(5, 100), Fraction(8, 10), Fraction(11, 10), 3
+CHART = [100, 95, 93, 90, 87, 85, 83, 80, 77, 75, 72.5, 70]  # per cent for 1 to 12 reps: Baechle & Earle, Essentials
+MINOR_REPS = 6
+SESSIONS, STRICT_SESSIONS, OVER, LEFT = 2, 3, 2, 2
+STEP_REPS, STEP_HOLD, PLATE_SHARE = 1, 2, Fraction(5, 100)
+LAPSED = 14  # days
+MOST_STEPS = 2
+LIGHT = Fraction(8, 10)
+OFF_LIGHT, OFF_EASIER, WEEK = 14, 28, 7
+PAIN_DAYS = 14
+PAUSE_WEEKS = 3
+SIDES = {"reps": Fraction(15, 100), "s": Fraction(15, 100), "cm": 2, "deg": 5}
+SECONDS_A_REP = 4
+REST_GUARDED, REST_EASY, REST_SHORT, REST = 180, 60, 30, 120
+SHORT_WORK = 10
+MOST_LEFT = 4
+
+
+@dataclass
+class Candidate:
+    """What could stand in a session."""
+
+    movement: str
+    gap: object  # or None
+    block: str
+    rule: str
+    single: bool = False
+    instead_of: str | None = None
+    weight: Fraction = Fraction(0)
+    first: bool = False  # comes every time
+
+
+class Ease(NamedTuple):
+    """What is taken back on a day."""
+
+    light: bool = False
+    easier: bool = False
+    rule: str | None = None
+
+    def with_more(self, light, easier, rule):
+        return Ease(self.light or light, self.easier or easier, rule)
+
+
+class Line(NamedTuple):
+    candidate: Candidate
+    movement: str
+    sets: int
+    amount: int
+    unit: str
+    kg: Fraction | None
+    side: str | None
+    weaker: str | None
+    rest: int
+    reserve: int | None
+    rule: str
+    eased: bool
+
+
+def one_rep_max(moved, reps):
+    """The lowest of seven published formulas; a set of one is the maximum itself."""
+    n = float(reps)
+    if reps == 1:
+        return moved
+    factors = [
+        1 + n / 30, 100 / (101.3 - 2.67123 * n), n**0.1, 100 / (52.2 + 41.9 * math.exp(-0.055 * n)), 1 + 0.025 * n,
+        100 / (48.8 + 53.8 * math.exp(-0.075 * n)),
+    ]
+    if reps <= 10:
+        factors.append(36 / (37 - n))
+    return moved * min(factors)
+
+
+class Coach:
+    """All that is decided before the days are laid out."""
+
+    def __init__(self, client, goal, gaps):
+        self.client, self.c, self.goal, self.gaps = client, client.c, goal, gaps
+        self.plate = client.c.school.plate
+        self.left_out = []  # movement ids that no candidate stands for, whatever the day
+        self.found = {}
+        self.from_gaps()
+        known = [x for x in self.found.values() if not x.instead_of and x.gap]
+        last = lambda gap: not gap.known or gap.share == WHOLE
+        self.limiter = min((x.gap for x in known), key=lambda gap: (last(gap), *gap.heaviest_first), default=None)
+        self.keep_up()
+        self.balance = self.from_65()
+        for x in self.found.values():
+            x.weight = x.gap.weight if x.gap else Fraction(0)
+            x.first = x is self.balance or x.gap is not None and x.gap is self.limiter
+
+    @property
+    def candidates(self):
+        return list(self.found.values())
+
+    # ------------------------------------------------------------ which variation
+
+    def fits(self, id):
+        """Strong enough for sets of it; None where nothing is known."""
+        m, client, now = self.c[id], self.client, self.client.now(id)
+        if now is None:
+            return None
+        if m.by_weight and now.kg > 0:
+            return self.load(id) >= self.plate
+        if client.minor and m.loaded and m.unit == "reps" and m.group:
+            return now.amount > MINOR_REPS
+        return now.amount >= (FITS_HOLD if m.unit == "s" else max(FITS_AT_LEAST, min(m.of_a_set, FITS_AT_MOST)))
+
+    def too_easy(self, id):
+        m, now = self.c[id], self.client.now(id)
+        if now is None or m.loaded:
+            return False
+        return now.amount > EASY_HOLDS * m.of_a_set if m.unit == "s" else now.amount >= m.of_a_set + EASY_REPS
+
+    def harder(self, id):
+        """In place of a too easy one: the lowest harder neighbour that fits or is unknown."""
+        if not self.too_easy(id):
+            return None
+        fine = [
+            j for j in self.c.harder[id]
+            if self.client.may(j) and not self.c[j].lowering and self.fits(j) is not False
+        ]
+        return min(fine, key=lambda j: (self.c[j].stage, j), default=None)
+
+    def same_phase(self, id, j):
+        wanted = "full" if self.c[id].lowering else self.c[id].phase or "full"
+        return (self.c[j].phase or "full") == wanted
+
+    def builders(self, id, plain=False):
+        """What could build a movement, nearest first."""
+        m, c = self.c[id], self.c
+
+        def fine(j, arms):
+            o = c[j]
+            return (
+                j != id and self.client.may(j) and o.pattern == m.pattern and o.counted and not o.lowering
+                and not (plain and o.guarded) and (not arms or o.straight == m.straight)
+            )
+
+        named = [leaf.movement for leaf in leaves(m.needs)]
+        out = []
+        for js, arms in ((c.easier[id], False), (named, True), (c.below([id, *c.easier[id]]), True)):
+            out += sorted({j for j in js if fine(j, arms)} - set(out), key=lambda j: (-c[j].stage, j))
+        return sorted(out, key=lambda j: not self.same_phase(id, j))
+
+    def builder(self, id, plain=False):
+        js = self.builders(id, plain)
+        for alike in (True, False):
+            for known in (True, None):
+                for j in js:
+                    if self.same_phase(id, j) == alike and self.fits(j) is known:
+                        return j
+        return None
+
+    # ------------------------------------------------------------ candidates
+
+    def add(self, id, gap, rule, *, single=False, instead_of=None, block=None):
+        """A movement stands once: what comes first stays."""
+        m = self.c[id]
+        if self.client.now(id) is None and not m.mobility:
+            rule = "first try"
+        block = block or ("range" if m.mobility else "practice" if m.practised or single else "strength")
+        return self.found.setdefault((id, single), Candidate(id, gap, block, rule, single, instead_of))
+
+    def from_gaps(self):
+        for gap in sorted(self.gaps.values(), key=lambda gap: gap.heaviest_first):
+            if self.client.states.get(gap.movement) in ("open", "owned"):
+                self.from_gap(gap)
+
+    def from_gap(self, gap):
+        client, i, m = self.client, gap.movement, self.c[gap.movement]
+        now = client.now(i)
+        if not client.may(i):
+            return self.instead(gap)
+        if client.minor and m.loaded and m.lowering:
+            return self.left_out.append(i)
+        anew = now is None and client.forgotten(m.pattern) != NEVER
+        if gap.share == WHOLE and m.counted and not (client.minor and m.loaded):
+            return self.add(i, gap, "show it")
+        if m.mobility:
+            return self.add(i, gap, "range")
+        if m.practised and not (anew and m.lowering):
+            return self.add(i, gap, "practice")
+        if now is None and not anew:
+            return self.add(i, gap, "first try")
+        if not anew and self.fits(i):
+            j = self.harder(i)
+            if not (j and self.fits(j)):
+                self.add(i, gap, "the gap itself")
+            return j and self.add(j, gap, "harder")
+        return self.from_below(gap, anew)
+
+    def from_below(self, gap, anew):
+        i, m, now = gap.movement, self.c[gap.movement], self.client.now(gap.movement)
+        itself = not m.lowering and (not m.loaded if anew else not m.guarded and now.amount >= FITS_AT_LEAST)
+        j = self.builder(i, plain=anew)
+        if j and not (self.too_easy(j) and itself):
+            self.add(j, gap, "builder")
+            full = m.unit == "reps" and m.phase == "full"
+            if not anew and full and 1 <= now.amount <= MOST_FOR_SINGLES and not m.strict and not self.client.minor:
+                self.add(i, gap, "singles", single=True)
+        elif itself:
+            self.add(i, gap, "the gap itself")
+        else:
+            self.left_out.append(i)
+
+    def instead(self, gap):
+        """Of a strength gap that is spared or without its equipment."""
+        i, m = gap.movement, self.c[gap.movement]
+
+        def fine(j, o):
+            return (
+                o.pattern == m.pattern and o.straight == m.straight and self.client.may(j) and o.counted
+                and (o.phase == m.phase or not o.lowering) and self.fits(j) is not False
+            )
+
+        js = [j for j, o in self.c.movements.items() if fine(j, o)] if m.group and not m.practised else []
+        if not js:
+            return self.left_out.append(i)
+        nearest = min(js, key=lambda j: (abs(self.c[j].stage - m.stage), self.c[j].stage, j))
+        return self.add(nearest, gap, "instead", instead_of=i)
+
+    def keep_up(self):
+        c, client = self.c, self.client
+        strength = [x for x in self.found.values() if x.block == "strength"]
+        known = {c[x.movement].pattern for x in strength if x.rule not in ("first try", "show it")}
+        chain = {c[i].pattern for i in self.goal.chain}
+        can = [j for j, m in c.movements.items() if m.group and client.may(j) and m.counted and not m.lowering and not m.practised]
+        for pattern in ORDER:
+            if pattern in chain and pattern not in known:
+                known |= self.keep([j for j in can if c[j].pattern == pattern])
+        for group in ("pull", "push", "legs", "core"):
+            js = [j for j in can if c[j].group == group and not c[j].guarded]
+            if all(GROUPS[pattern] != group for pattern in known):
+                known |= self.keep(js)
+            if not any(c[x.movement].group == group and x.block in ("strength", "kept up") for x in self.found.values()):
+                unknown = [j for j in js if client.now(j) is None]
+                if unknown:
+                    j = min(unknown, key=lambda j: (c[j].stage, c[j].straight, len(c[j].classes), j))
+                    self.add(j, None, "first try", block="kept up")
+
+    def keep(self, js):
+        """The highest rung that fits, bent arms first; where it is too easy the next. Gives its pattern."""
+        js = [j for j in js if self.fits(j)]
+        if not js:
+            return set()
+        j = min(js, key=lambda j: (self.c[j].straight, -self.c[j].stage, j))
+        h = self.harder(j)
+        if not (h and self.fits(h)):
+            self.add(j, None, "kept up", block="kept up")
+        if h:
+            self.add(h, None, "harder", block="kept up")
+        return {self.c[j].pattern}
+
+    def from_65(self):
+        """The upright balance movement of every session."""
+        client = self.client
+        if client.age is None or client.age < OLD:
+            return None
+        upright = lambda m: m.pattern == "balance" and set(m.positions) == {"upright"} and client.may(m.id)
+        for x in self.found.values():
+            if upright(self.c[x.movement]) and x.rule != "show it":
+                return x
+        js = [m for m in self.c.movements.values() if upright(m)]
+        if not js:
+            return None
+        j = min(js, key=lambda m: (-m.stage, m.id)).id
+        self.found.pop((j, False), None)
+        return self.add(j, None, "balance from 65")
+
+    # ------------------------------------------------------------ load
+
+    def reps_loaded(self, m):
+        return max(m.of_a_set, MINOR_REPS if self.client.minor else 1)
+
+    def in_plates(self, kg):
+        return floor(kg / self.plate) * self.plate
+
+    def load(self, id):
+        """Kilograms to add; below one plate only by what is on record of full reps."""
+        m, client, now = self.c[id], self.client, self.client.now(id)
+        dose = client.kg(m.dose.load)
+        dose = dose if dose and dose > 0 else None
+        if now is None or now.kg <= 0:
+            of_body = OF_BODY * client.bodyweight if client.bodyweight else None
+            tries = [kg for kg in (dose, of_body) if kg]
+            return max(self.plate, self.in_plates(min(tries))) if tries else self.plate
+        if not m.by_weight or not client.bodyweight or m.share is None:
+            record = now.kg * (1 if m.pattern == "exit" else OF_RECORD)
+            return max(self.plate, self.in_plates(min(record, dose) if dose else record))
+        if now.amount < 1:
+            return Fraction(0)
+        carried = m.share * float(client.bodyweight)
+        most = one_rep_max(carried + float(now.kg), min(int(now.amount), len(CHART)))
+        kg = most * CHART[min(self.reps_loaded(m) + CHART_OVER, len(CHART)) - 1] / 100 - carried
+        bound = self.bound(id)
+        steps = floor(kg / float(self.plate))
+        if bound is not None:
+            steps = min(steps, floor(bound / self.plate))
+        return max(0, steps) * self.plate
+
+    def bound(self, id):
+        """Never above the heaviest lifted for as many reps times 1.1, or plus a plate if that is more."""
+        reps, client = self.reps_loaded(self.c[id]), self.client
+        sides = [(client.kg(s.load, t.bodyweight) or 0, s.amount) for t in client.tests if t.movement == id for s in t.sides]
+        lifted = [kg for kg, n in sides + [(s.kg, s.best) for s in client.log if s.movement == id] if n >= reps]
+        return max(OVER_RECORD * max(lifted), max(lifted) + self.plate) if lifted else None
+
+    # ------------------------------------------------------------ what is taken back
+
+    def ease(self, id, on, first_session):
+        m, client, found = self.c[id], self.client, Ease()
+        if m.pattern not in ("mobility", "exit"):
+            found = self.after_time_off(m, on, first_session)
+        for part in sorted(m.parts & set(client.pains)):
+            pain = client.pains[part][-1]
+            if PAIN_EASES <= pain.score < PAIN_PAUSES and (on - pain.on).days <= PAIN_DAYS:
+                worse = pain.next_morning > pain.score
+                found = found.with_more(worse, worse, "pain")
+        for what, last in client.ended:
+            week = ((on - last).days - 1) // WEEK + 1
+            if client.reaches(what, m) and week <= PAUSE_WEEKS:
+                found = found.with_more(week != 2, week <= 2, "after a pause")
+        return found
+
+    def after_time_off(self, m, on, first_session):
+        client = self.client
+        foot = client.forgotten(m.pattern)
+        days = sorted({s.on for s in client.log if self.c[s.movement].pattern == m.pattern and s.on > foot})
+        pairs = list(zip(days, [*days[1:], max(client.today, first_session)]))
+        for before, after in reversed(pairs):
+            off = (after - before).days
+            if off >= OFF_LIGHT:
+                weeks = 2 if off >= OFF_EASIER else 1
+                if on >= after + weeks * WEEK * DAY:
+                    return Ease()
+                return Ease(True, off >= OFF_EASIER or m.lowering, "time off")
+        return Ease()
+
+    # ------------------------------------------------------------ how much
+
+    def logged(self, id, kg):
+        """The newest session since the last test with that load (None: with any), and whether a step is earned."""
+        m, client = self.c[id], self.client
+        since = max([t.on for t in client.tests if t.movement == id] + [client.forgotten(m.pattern)])
+        sessions = [s for s in client.log if s.movement == id and s.on > since and (kg is None or s.kg == kg)]
+        if not sessions or (client.today - sessions[-1].on).days >= LAPSED:
+            return None, False
+        last, n = sessions[-1], STRICT_SESSIONS if m.strict else SESSIONS
+
+        def good(s):
+            over = (s.reserve or 0) >= LEFT if m.strict else s.did[-1] >= s.did[0] + OVER
+            return s.full and over and (s.did[0], s.kg) == (last.did[0], last.kg)
+
+        return last, len(sessions) >= n and all(map(good, sessions[-n:]))
+
+    def planned_steps(self, m, times, ease):
+        return 0 if ease.rule else min(MOST_STEPS, times // (STRICT_SESSIONS if m.strict else SESSIONS))
+
+    def by_weight(self, id, times, ease):
+        """(sets, reps, kg, rule or None, reserve) of full reps with weight on record."""
+        m, client = self.c[id], self.client
+        kg, reps, rule, reserve = self.load(id), self.reps_loaded(m), None, CHART_OVER
+        last, earned = self.logged(id, None)
+        if last and last.full and last.did[0] >= reps:
+            kg, reserve = max(kg, last.kg), LEFT
+            if earned and not ease.rule and self.plate <= PLATE_SHARE * ((client.bodyweight or 0) + kg):
+                kg, rule = kg + self.plate, "strict"
+        elif last and last.missed:
+            kg, rule, reserve = min(kg, last.kg), "what training shows", LEFT
+        kg += self.planned_steps(m, times, ease) * self.plate
+        bound = self.bound(id)
+        kg = min(kg, bound) if bound is not None else kg
+        kg = max(self.plate, self.in_plates(kg * (LIGHT if ease.light else 1)))
+        return int(m.dose.sets), reps, kg, rule, reserve
+
+    def amounts(self, id, times, ease):
+        """(sets, amount, kg, rule or None, reserve) of a known movement, that stood so often in the weeks before."""
+        m, client, now = self.c[id], self.client, self.client.now(id)
+        if m.by_weight and now.kg > 0:
+            return self.by_weight(id, times, ease)
+        hold, below = m.unit == "s", now.amount - 1
+        if m.practised:
+            amount = min(m.of_a_set, floor(REPS * now.amount)) if m.own_dose else floor(HOLD * now.amount)
+            top = now.amount if hold else below
+            planned_top = top
+        else:
+            careful = m.guarded or m.lowering or m.straight
+            most = MOST_HOLD if hold else MOST_STRICT_REPS if careful else MOST_REPS
+            amount = min(most, floor((HOLD if hold else REPS) * now.amount))
+            top = min(most, floor(REPS * now.amount) if hold else below)
+            planned_top = top if hold else min(top, now.amount - 2)
+        if client.minor and m.loaded and not hold and m.group:
+            amount = max(amount, MINOR_REPS)
+        step = STEP_HOLD if hold else STEP_REPS
+        kg = self.load(id) if m.loaded and now.kg >= 0 else now.kg or None
+        last, earned = self.logged(id, now.kg)
+        amount, rule = max(1, amount), None
+        if last and last.full:
+            amount = max(amount, floor(last.did[0]))
+            if earned and not ease.rule:
+                amount, rule = amount + step, "strict" if m.strict else "two for two"
+        elif last and last.missed:
+            amount, rule = min(amount, floor(last.did[0])), "what training shows"
+        amount = max(1, min(amount, top))
+        amount = max(amount, min(amount + self.planned_steps(m, times, ease) * step, planned_top))
+        reserve = None if hold else min(MOST_LEFT, max(0, now.amount - amount))
+        sets = self.sets_of(m, amount, hold)
+        if ease.light:
+            amount = max(1, floor(amount * LIGHT))
+            reserve = None if hold else min(MOST_LEFT, max(0, now.amount - amount))
+        return sets, amount, kg, rule, reserve
+
+    def sets_of(self, m, amount, hold):
+        in_all = m.of_all_sets
+        if m.practised:
+            low, high = (1 if m.own_dose else ATTEMPTS[0]), ATTEMPTS[1]
+        else:
+            low, high = SETS
+            in_all = min(max(in_all, HELD_IN_ALL[0]), HELD_IN_ALL[1]) if hold else in_all
+        return max(low, min(high, floor(Fraction(in_all) / amount + Fraction(1, 2))))
+
+    # ------------------------------------------------------------ a line
+
+    def line(self, x, on, first_session, times, tried):
+        """The line of a candidate on a day, or None where it has none."""
+        id = x.movement
+        ease = self.ease(id, on, first_session)
+        if ease.easier and not self.c[id].mobility:
+            known = [j for j in self.builders(id, plain=True) if self.client.now(j)]
+            if not known and (self.c[id].guarded or self.c[id].lowering):
+                return None
+            id = known[0] if known else id
+        m, now = self.c[id], self.client.now(id)
+        if ease.rule and not m.mobility and (now is None or x.rule == "show it" or x.single):
+            return None
+        rule, kg, reserve, unit = x.rule, None, None, m.unit
+        if m.mobility:
+            sets, amount, unit = self.range(x, m, now)
+            if x.rule == "show it" and not ease.rule:
+                (sets, amount, kg), unit = self.show(x), m.unit
+        elif now is None:
+            sets, amount, kg, reserve = self.first_try(id, tried)
+            rule = "until it is tested" if tried else "first try"
+        elif x.rule == "show it":
+            sets, amount, kg = self.show(x)
+        elif x.single:
+            sets, amount, kg = SINGLES, 1, now.kg or None
+        else:
+            sets, amount, kg, said, reserve = self.amounts(id, 0 if x.block == "kept up" else times, ease)
+            rule = said or rule
+            if x.block == "kept up":
+                sets = KEPT_UP_OLDER if self.client.age is not None and self.client.age >= OLDER else KEPT_UP
+        if ease.light:
+            sets = max(2, -(-sets // 2))
+        rule = ease.rule or rule
+        side, weaker = self.sides(m, now)
+        return Line(
+            x, id, int(sets), int(amount), unit, kg, side, weaker, self.rest(m, unit, amount, side), reserve, rule,
+            ease.light or ease.easier,
+        )
+
+    def range(self, x, m, now):
+        if m.unit != "s":
+            (sets, amount), unit = RANGE, "s"
+        elif now is None:
+            (sets, amount), unit = RANGE_UNKNOWN, "s"
+        else:
+            sets, amount, unit = int(m.dose.sets), max(1, min(m.of_a_set, floor(REPS * now.amount))), "s"
+        return RANGE_LIMITER if x.gap is not None and x.gap is self.limiter else sets, amount, unit
+
+    def show(self, x):
+        target = x.gap.target
+        tries = target.hits / target.per_try if target.hits is not None else None
+        return int(tries or target.sets), target.amount, self.client.kg(target.load) or None
+
+    def first_try(self, id, tried):
+        m, client = self.c[id], self.client
+        if m.unit == "s":
+            amount, reserve = min(FIRST_HOLD, m.of_a_set), None
+        else:
+            careful = m.guarded or m.lowering or m.of_a_set <= FIRST_REPS
+            amount, reserve = min(m.of_a_set, FIRST_CAREFUL_REPS if careful else FIRST_REPS), LEFT
+            if m.loaded and client.minor:
+                amount = MINOR_REPS
+        kg = self.load(id) if m.loaded else client.kg(m.dose.load) or None
+        return AGAIN_SETS if tried else FIRST_SETS, amount, kg, reserve
+
+    def sides(self, m, now):
+        if not m.each_side:
+            return None, None
+        if now is None or now.left is None or now.left == now.right:
+            return "each", None
+        apart = abs(now.left - now.right)
+        better = max(now.left, now.right)
+        allowed = SIDES.get(m.unit, 1) * (better if m.counted else 1)
+        left_is_weaker = (now.left < now.right) != m.standard.at_most
+        return "weaker first", ("left" if left_is_weaker else "right") if apart > allowed else None
+
+    def work(self, m, unit, amount, side):
+        """Seconds of one set."""
+        each = m.each if unit == "reps" and m.each else SECONDS_A_REP if unit == "reps" else 1
+        return amount * each * (2 if side else 1)
+
+    def rest(self, m, unit, amount, side):
+        if m.mobility or m.pattern in ("balance", "exit"):
+            short = m.mobility or self.work(m, unit, amount, side) <= SHORT_WORK
+            return REST_SHORT if short else REST_EASY
+        if m.guarded:
+            return REST_GUARDED
+        return REST_EASY if unit == "s" or m.group == "core" else REST
+
+    def minutes(self, line):
+        """Whole minutes of a line, rounded up."""
+        m = self.c[line.movement]
+        sets = line.sets + (Fraction(1, 2) if line.weaker else 0)
+        return math.ceil(sets * (self.work(m, line.unit, line.amount, line.side) + line.rest) / 60)

@@ -1,0 +1,367 @@
+"""Reference implementation of training, written only from its specification: what stands between a client and the goal, which of
+it can be worked on, how much, and four weeks of it.
+
+Reads one case per line (JSON) on standard input and answers each with one line of JSON:
+
+    case   = {"curriculum": {...}, "results": {...}, "today": "YYYY-MM-DD", "skill": id or null,
+              "routes": {skill or goal: {"movements": [ids], "half_weeks": n, "chain": [ids]}}}
+    answer = {"goal", "refused", "conditions", "limiter", "sessions", "retest", "week_sets"}
+
+The curriculum is that of readiness.py, each movement besides with stage, family, place, phase, straight, load, classes,
+positions, inverted, loaded, equipment, weeks, dose and share; the school's dose, plate and warm-up; the skills with their goals.
+The answer is that of the program but for its sentences: `conditions` are counted, `warm_up` holds the school's own lines and how
+many more there are, `left_out` holds ids. A line that cannot be read is answered with {"error": text}.
+
+client.py says what is known, gaps.py what is missing, session.py what stands for it; here the days are laid out.
+"""
+
+import json
+import sys
+from datetime import date
+from fractions import Fraction
+
+from client import DAY, ORDER, Client, Curriculum, floor
+from gaps import WHOLE, find_gaps, find_goal
+from session import Coach
+
+WEEKS, DAYS = 4, 7
+WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+WARM_UP, MOST_WARM_UP = Fraction(1, 5), 10
+BLOCK = Fraction(1, 4)
+LINES = 5
+FIRST_TRIES, FIRST_TRIES_NEW, FEW_KNOWN = 2, 4, 3
+SHOWN = 2
+APART = 2  # days between two trainings of one group
+KEPT_A_WEEK = 2
+IN_TURN = 14  # days
+CAP, CAP_TRAINED, TRAINED_DAYS = 10, 15, 84
+LOG_DAYS, FIRST_WEEK, RISE = 21, 6, Fraction(4, 3)
+TO_COME = 3
+FEWEST_SETS, FEWEST_ATTEMPTS = 2, 3
+TIME_OFF = 14
+TESTS, TESTS_OF_A_KIND, RUNS_OUT = 6, 2, 28
+SECOND_TEN = 16
+BLOCKS = ("practice", "strength", "kept up", "range")
+
+
+class Planner:
+    def __init__(self, client, coach):
+        self.client, self.coach, self.c = client, coach, client.c
+        self.weeks = [self.dates(w) for w in range(WEEKS)]
+        self.trained, self.heavy, self.stood = {}, {}, {}
+        for s in client.log:
+            self.note(self.c[s.movement], s.on, True)
+            self.stood.setdefault(s.movement, set()).add(s.on)
+        self.tried, self.week_sets = set(), {}
+        few = [x for x in coach.candidates if x.rule not in ("first try", "show it", "range")]
+        self.first_tries = FIRST_TRIES_NEW if len(few) < FEW_KNOWN else FIRST_TRIES
+        self.warming = min(MOST_WARM_UP, floor(WARM_UP * client.minutes))
+
+    def dates(self, week):
+        days = [self.client.today + (DAYS * week + d) * DAY for d in range(DAYS)]
+        if self.client.days:
+            return [d for d in days if WEEKDAYS[d.weekday()] in self.client.days]
+        return [days[DAYS * k // self.client.a_week] for k in range(self.client.a_week)]
+
+    def note(self, m, on, as_strength):
+        if as_strength and m.group:
+            self.trained.setdefault(m.group, set()).add(on)
+        if m.heavy:
+            for part in m.parts:
+                self.heavy.setdefault(part, set()).add(on)
+
+    def is_lighter(self, week):
+        days = sorted({s.on for s in self.client.log}) + [self.client.today]
+        begun = days[0]
+        for before, after in zip(days, days[1:]):
+            if (after - before).days >= TIME_OFF:
+                begun = after
+        since = (self.client.today + DAYS * week * DAY - begun).days // DAYS
+        return (since + 1) % self.c.school.lighter_every == 0
+
+    def times(self, id, on, days):
+        return sum(0 < (on - d).days <= days for d in self.stood.get(id, ()))
+
+    def ceiling(self, kind, full_weeks):
+        """Hard sets of a kind in a week of the plan."""
+        client = self.client
+        log = [s for s in client.log if self.c[s.movement].kind == kind and (client.today - s.on).days <= LOG_DAYS]
+        mean = Fraction(0)
+        if log:
+            mean = Fraction(sum(len(s.did) for s in log) * DAYS, max(DAYS, (client.today - log[0].on).days))
+        trained = client.log and (client.today - client.log[0].on).days >= TRAINED_DAYS
+        return min(CAP_TRAINED if trained else CAP, floor(max(FIRST_WEEK, mean * RISE) * RISE**full_weeks))
+
+    # ------------------------------------------------------------ in turn
+
+    def in_turn(self, on):
+        weight = lambda x: (-x.weight, x.movement, x.single)
+        turn = lambda x: (self.times(x.movement, on, IN_TURN), *weight(x))
+        every_time = [x for x in self.coach.candidates if x.first]
+        every_time.sort(key=lambda x: (x is not self.coach.balance, *weight(x)))
+        queues, kept = {}, []
+        for x in self.coach.candidates:
+            if x.first:
+                continue
+            if x.block == "kept up":
+                kept.append(x)
+            else:
+                queues.setdefault(self.c[x.movement].group if x.block == "strength" else x.block, []).append(x)
+        rounds = [(k, x) for queue in queues.values() for k, x in enumerate(sorted(queue, key=turn))]
+        rounds.sort(key=lambda kx: (kx[0], *weight(kx[1])))
+        kept.sort(key=lambda x: (self.times(x.movement, on, IN_TURN), ORDER.index(self.c[x.movement].pattern)))
+        return every_time + [x for _, x in rounds] + kept
+
+    # ------------------------------------------------------------ the plan
+
+    def plan(self):
+        sessions, done, before, full_weeks, retest = [], {}, {}, 0, None
+        first_session = next(d for dates in self.weeks for d in dates)
+        for w, dates in enumerate(self.weeks):
+            lighter = self.is_lighter(w)
+            before = before if lighter else dict(done)
+            week = Week(lighter, max(0, full_weeks - lighter), before, first_session)
+            for k, on in enumerate(dates):
+                session = Laying(self, week, on, min(len(dates) - k, TO_COME)).lay()
+                for line in session["_lines"]:
+                    id = line.candidate.movement
+                    done[id] = done.get(id, 0) + (0 if lighter else 1)
+                session["week"] = w + 1
+                sessions.append(session)
+            full_weeks += 0 if lighter else 1
+            if lighter and dates:
+                retest = dates[-1] + DAY
+        self.count_first_week(sessions)
+        self.name(sessions)
+        return sessions, retest and {"on": str(retest), "tests": self.tests(retest)}
+
+    def count_first_week(self, sessions):
+        for session in sessions:
+            for line in session["_lines"] if session["week"] == 1 else ():
+                if line.candidate.block in ("strength", "kept up") and line.rule not in ("first try", "show it"):
+                    kind = self.c[line.movement].kind
+                    self.week_sets[kind] = self.week_sets.get(kind, 0) + line.sets
+
+    def name(self, sessions):
+        letters = {}
+        for session in sessions:
+            strength = frozenset(line.movement for line in session["_lines"] if line.candidate.block == "strength")
+            session["name"] = letters.setdefault(strength, "ABCDEFGH"[min(7, len(letters))])
+        if len(letters) < 2:
+            for session in sessions:
+                session["name"] = ""
+
+    def tests(self, retest):
+        client, goal = self.client, self.coach.goal
+        gaps = sorted(self.coach.gaps.values(), key=lambda gap: gap.heaviest_first)
+        newest = {}
+        for t in client.tests:
+            if t.movement in goal.chain:
+                newest[t.movement] = max(t.on, newest.get(t.movement, t.on))
+        last = client.c.school.results_last
+        old = sorted((on, i) for i, on in newest.items() if (client.today - on).days <= last < (retest - on).days + RUNS_OUT)
+        due = [gap.movement for gap in gaps if gap.share == WHOLE] + [i for _, i in old] + [gap.movement for gap in gaps]
+        out, kinds = [], {}
+        for i in dict.fromkeys(due):
+            m = self.c[i]
+            room = m.mobility or kinds.get(m.kind, 0) < TESTS_OF_A_KIND
+            if client.may(i) and not (client.minor and m.loaded) and room and len(out) < TESTS:
+                kinds[m.kind] = kinds.get(m.kind, 0) + 1
+                out.append(i)
+        return out
+
+
+class Week:
+    def __init__(self, lighter, full_before, before, first_session):
+        self.lighter, self.full_before, self.before, self.first_session = lighter, full_before, before, first_session
+        self.sets = {}  # hard sets of a kind in its sessions so far
+
+
+class Laying:
+    """One session while its lines are laid."""
+
+    def __init__(self, planner, week, on, to_come):
+        self.p, self.week, self.on, self.to_come = planner, week, on, to_come
+        self.c, self.coach = planner.c, planner.coach
+        self.left = planner.client.minutes - planner.warming
+        self.used = {"practice": 0, "range": 0}
+        self.firsts = self.shows = 0
+        self.sets, self.lines = {}, []
+        self.left_out = list(self.coach.left_out)
+
+    def count(self, block):
+        return sum(line.candidate.block == block for line in self.lines)
+
+    def near(self, days):
+        return any(abs((self.on - d).days) < APART for d in days)
+
+    def lay(self):
+        for x in self.p.in_turn(self.on):
+            tried = x.movement in self.p.tried
+            line = self.coach.line(x, self.on, self.week.first_session, self.week.before.get(x.movement, 0), tried)
+            if line is None or any(line.movement == other.movement for other in self.lines):
+                continue
+            kind = self.c[line.movement].kind
+            alike = any(self.c[other.movement].kind == kind for other in self.lines)
+            if line.eased and self.c[x.movement].group and alike:
+                continue
+            self.place(x, line, tried)
+        return self.close()
+
+    def hard(self, line):
+        """Whether its sets count."""
+        return line.candidate.block in ("strength", "kept up") and line.rule not in ("first try", "show it")
+
+    def as_strength(self, line):
+        x = line.candidate
+        return x.block in ("strength", "kept up") or x.single or self.c[line.movement].turnover
+
+    def place(self, x, line, tried):
+        m = self.c[line.movement]
+        if x.block == "kept up":
+            room = max(1, LINES - self.count("strength"))
+            if self.p.times(x.movement, self.on, 6) >= KEPT_A_WEEK or self.count("kept up") >= room:
+                # Left alone without a word, unless something else would have been in the way before.
+                if not self.in_the_way(line, m, tried):
+                    return
+        if self.in_the_way(line, m, tried) or x.block == "strength" and self.count("strength") >= LINES:
+            self.left_out.append(line.movement)
+            return
+        sets = line.sets
+        if self.hard(line):
+            top = self.p.ceiling(m.kind, self.week.full_before)
+            share = -(-(top - self.week.sets.get(m.kind, 0)) // self.to_come) - self.sets.get(m.kind, 0)
+            if share < FEWEST_SETS:
+                self.left_out.append(line.movement)
+                return
+            sets = min(sets, share)
+        line = self.within_minutes(line._replace(sets=sets))
+        if line is None:
+            return
+        self.left -= self.coach.minutes(line)
+        if x.block in self.used:
+            self.used[x.block] += self.coach.minutes(line)
+        if self.hard(line):
+            self.sets[m.kind] = self.sets.get(m.kind, 0) + line.sets
+        self.firsts += line.rule == "first try"
+        self.shows += line.rule == "show it"
+        self.lines.append(line)
+
+    def in_the_way(self, line, m, tried):
+        if self.as_strength(line) and self.near(self.p.trained.get(m.group, ())):
+            return True
+        if m.heavy and any(self.near(self.p.heavy.get(part, ())) for part in m.parts):
+            return True
+        if line.rule == "show it" and (self.week.lighter or self.shows >= SHOWN or tried):
+            return True
+        return line.rule == "first try" and (self.week.lighter or self.firsts >= self.p.first_tries)
+
+    def within_minutes(self, line):
+        block = line.candidate.block
+        most = Fraction(self.left)
+        if block in self.used:
+            most = min(most, self.p.client.minutes * BLOCK - self.used[block])
+        fewest = FEWEST_ATTEMPTS if block == "practice" else FEWEST_SETS
+        while self.coach.minutes(line) > most and line.rule != "show it" and line.sets > fewest:
+            line = line._replace(sets=line.sets - 1)
+        if self.coach.minutes(line) > most:
+            self.left_out.append(line.movement)
+            return None
+        return line
+
+    def close(self):
+        for line in self.lines:
+            x, m = line.candidate, self.c[line.movement]
+            self.p.stood.setdefault(x.movement, set()).add(self.on)
+            self.p.note(m, self.on, self.as_strength(line))
+            if line.rule in ("first try", "show it"):
+                self.p.tried.add(x.movement)
+        for kind, sets in self.sets.items():
+            self.week.sets[kind] = self.week.sets.get(kind, 0) + sets
+        if self.week.lighter:
+            self.lines = [
+                line if line.candidate.block == "range" else line._replace(sets=-(-line.sets // 2)) for line in self.lines
+            ]
+        self.lines.sort(key=self.rank)
+        there = {line.movement for line in self.lines}
+        return {
+            "on": str(self.on), "lighter": self.week.lighter, "_lines": self.lines,
+            "minutes": self.p.warming + sum(map(self.coach.minutes, self.lines)),
+            "warm_up": self.warm_up(), "lines": [self.told(line) for line in self.lines],
+            "left_out": sorted(set(self.left_out) - there),
+        }
+
+    def rank(self, line):
+        x, m = line.candidate, self.c[line.movement]
+        block = BLOCKS.index(x.block)
+        if x.block == "practice":
+            return block, m.pattern != "exit", x.single, -x.weight, line.movement
+        if x.block == "range":
+            return block, -x.weight, line.movement
+        return block, not (m.straight or m.inverted), ORDER.index(m.pattern), -m.stage, line.movement
+
+    def warm_up(self):
+        """The school's lines for all and for the classes of the day, and how many lines more."""
+        said = self.c.school.warm_up
+        classes = set().union(*(self.c[line.movement].classes for line in self.lines))
+        lines = list(said.get("always") or ())
+        for name, more in said.items():
+            lines += more if name != "always" and name in classes else []
+        client = self.p.client
+        sore = [part for part, pains in client.pains.items() if pains[-1].score > 0]
+        strength = self.count("strength") + self.count("kept up") > 0
+        return {"school": sorted(lines), "more": int(bool(sore or client.spared_parts)) + int(strength)}
+
+    def told(self, line):
+        x, m = line.candidate, self.c[line.movement]
+        toward = x.gap and {"movement": x.gap.movement, "target": x.gap.target.text}
+        return {
+            "block": x.block, "movement": line.movement, "sets": line.sets, "amount": line.amount, "unit": line.unit,
+            "seconds_each": float(m.each) if m.each and line.unit == "reps" else None,
+            "with_kg": None if line.kg is None else float(line.kg), "side": line.side, "weaker": line.weaker,
+            "rest_s": line.rest, "in_reserve": None if line.reserve is None else int(line.reserve),
+            "minutes": self.coach.minutes(line), "toward": toward, "instead_of": x.instead_of, "rule": line.rule,
+        }
+
+
+def answer(case):
+    today = date.fromisoformat(case["today"])
+    client = Client(Curriculum(case["curriculum"]), case["results"], today)
+    if client.says == "ask":
+        asked = case.get("skill") or client.said.get("goal")
+        goal = {"skill": asked, "chosen": asked is not None, "reached": False}
+        return {"goal": goal, "refused": True, "conditions": 0, "limiter": None, "sessions": [], "retest": None, "week_sets": {}}
+    goal = find_goal(client, case["routes"], case.get("skill"))
+    gaps = find_gaps(client, goal) if goal.name else {}
+    coach = Coach(client, goal, gaps)
+    planner = Planner(client, coach)
+    sessions, retest = planner.plan()
+    for session in sessions:
+        del session["_lines"]
+    limiter = coach.limiter
+    conditions = int(client.age is not None and client.age < SECOND_TEN)
+    conditions += int(client.minor and any(client.c[i].loaded for i in gaps))
+    return {
+        "goal": {"skill": goal.name, "chosen": goal.chosen, "reached": bool(goal.name) and not gaps},
+        "refused": False, "conditions": conditions,
+        "limiter": limiter and {
+            "movement": limiter.movement, "target": limiter.target.text, "weeks": [float(w) for w in limiter.weeks],
+            "opens": list(limiter.opens),
+        },
+        "sessions": sessions, "retest": retest, "week_sets": planner.week_sets,
+    }
+
+
+def main():
+    for line in sys.stdin:
+        if not line.strip():
+            continue
+        try:
+            said = answer(json.loads(line, parse_float=str))
+        except (ValueError, KeyError, TypeError, IndexError) as fault:
+            said = {"error": f"{type(fault).__name__}: {fault}"}
+        print(json.dumps(said, ensure_ascii=False), flush=True)
+
+
+if __name__ == "__main__":
+    main()

