@@ -78,3 +78,24 @@ fn dump() {
     std::fs::create_dir_all("/dev/shm/trainref").unwrap();
     std::fs::write("/dev/shm/trainref/cases.jsonl", out).unwrap();
 }
+
+#[test]
+fn dump_clients() {
+    let proof = proofread(&rungbook::io::snapshot(answerer::root()).unwrap());
+    let facts = facts::curriculum(&proof);
+    let mut out = String::new();
+    let mut files: Vec<_> = std::fs::read_dir(answerer::root().join("tests/training/clients")).unwrap().map(|f| f.unwrap().path()).collect();
+    files.sort();
+    for path in files {
+        let text = std::fs::read_to_string(&path).unwrap();
+        let snapshot = Snapshot::of_texts([(path.file_name().unwrap().to_str().unwrap(), text.as_str())]);
+        let (mut people, found) = results::read(&snapshot, &proof.curriculum, today());
+        let messages: Vec<_> = found.iter().map(|f| &f.message).collect();
+        assert!(!found.has_errors(), "{messages:?} {path:?}");
+        let person = people.remove(0);
+        let case = json!({ "curriculum": facts, "file": path, "results": serde_yaml::from_str::<Value>(&text).unwrap(), "today": TODAY, "routes": facts::routes(&proof, &person, today()) });
+        out += &case.to_string();
+        out += "\n";
+    }
+    std::fs::write("/dev/shm/trainref/clients.jsonl", out).unwrap();
+}

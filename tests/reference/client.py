@@ -309,7 +309,8 @@ class Client:
         out = []
         for entry in entries:
             id = self.c.present.get(entry["movement"])
-            if id is None or readiness.read_result(entry, self.c.plain[id].standard, None, self.today) is None:
+            plain = self.c.plain.get(id)
+            if plain is None or readiness.read_result(entry, plain.standard, plain.since, None, self.today) is None:
                 continue
             texts = [entry["got"]] if entry.get("got") is not None else [entry["left"], entry["right"]]
             mass = entry.get("bodyweight")

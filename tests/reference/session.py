@@ -263,8 +263,8 @@ class Coach:
                     self.add(j, None, "first try", block="kept up")
 
     def keep(self, js):
-        """The highest rung that fits, bent arms first; where it is too easy the next. Gives its pattern."""
-        js = [j for j in js if self.fits(j)]
+        """The highest rung that fits and does not stand already, bent arms first; where it is too easy the next. Its pattern."""
+        js = [j for j in js if self.fits(j) and (j, False) not in self.found]
         if not js:
             return set()
         j = min(js, key=lambda j: (self.c[j].straight, -self.c[j].stage, j))

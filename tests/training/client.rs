@@ -14,8 +14,7 @@ pub fn today() -> Day {
 
 /// So many days before today.
 pub fn ago(days: i64) -> String {
-    let epoch = Day::read("1970-01-01").expect("a day");
-    Day::of_count(today().days_after(epoch) - days as i32).to_string()
+    today().plus(-days as i32).to_string()
 }
 
 const CLASSES: [&str; 9] = [

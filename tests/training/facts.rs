@@ -55,7 +55,8 @@ fn movement(proof: &Proofread, ix: MovementIx) -> Value {
         "positions": m.positions.iter().map(|p| p.word()).collect::<Vec<_>>(), "inverted": m.inverted(), "loaded": m.loaded,
         "guarded": m.guarded(), "each_side": m.each_side, "stresses": m.stresses.iter().map(|p| p.word()).collect::<Vec<_>>(),
         "equipment": m.equipment, "weeks": m.weeks.map(|w| [w.from, w.to]), "standard": m.standard.to_string(),
-        "dose": m.dose.as_ref().map(Target::to_string), "share": share(m), "needs": tree(c, &m.needs),
+        "dose": m.dose.as_ref().map(Target::to_string), "share": share(m),
+        "since": m.test.as_ref().and_then(|t| t.since).map(|day| day.to_string()), "needs": tree(c, &m.needs),
     })
 }
 

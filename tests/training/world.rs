@@ -1,6 +1,7 @@
 //! Random curricula with every construct that training reads: ladders on one and two axes, weight and help, holds and tries,
 //! sides, turnovers, exits, balance, ranges in every measure, alternatives, equipment.
 
+use super::client::ago;
 use super::throw::Throw;
 use rungbook::source::Snapshot;
 
@@ -265,6 +266,9 @@ fn body(
             "weeks: {}",
             throw.one(&["1-3", "2-6", "3-8", "4-12", "8-24", "5"])
         ));
+    }
+    if throw.chance(8) {
+        say(format!("test: {{ how: H, since: {} }}", ago(throw.below(30) as i64)));
     }
     let needs = needs(throw, below);
     if !needs.is_empty() {
