@@ -63,6 +63,8 @@ fn sketch() {
             bad += 1;
             println!("{seed}: {d}");
             if from + 1 == to {
+                std::fs::write("/dev/shm/trainref/case.json", case.to_string()).unwrap();
+                for g in &training.gaps { println!("GAP {} {} share {} now {:?} weight {}", proof.curriculum.movement(g.movement).id, g.target, g.share, g.now, g.weight); }
                 println!("{}\n{results:#}\n{ours:#}\n{theirs:#}", files.iter().map(|f| f.1.as_str()).collect::<Vec<_>>().join("\n"));
             }
         }

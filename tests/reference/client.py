@@ -327,6 +327,8 @@ class Client:
             id, on = self.c.present.get(entry["movement"]), read_day(entry.get("on"), self.today)
             if id is None or on >= self.today or not self.c[id].counted:
                 continue
+            if self.c.plain[id].since is not None and on < self.c.plain[id].since:
+                continue
             load = parse_target(f"1 rep with {entry['with']}").load if entry.get("with") else readiness.Load(Fraction(0), "kg")
             did = tuple(Fraction(str(amount)) for amount in entry["did"])
             if did:
