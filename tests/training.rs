@@ -7,6 +7,8 @@
 
 mod dice;
 
+#[path = "training/alike.rs"]
+mod alike;
 #[path = "training/answerer.rs"]
 mod answerer;
 #[path = "training/client.rs"]
@@ -20,13 +22,22 @@ mod told;
 #[path = "training/world.rs"]
 mod world;
 
-use client::{TODAY, today};
+use alike::{Counts, Others, client_of, compare, reduced};
+use client::today;
+use proptest::prelude::*;
+use proptest::test_runner::TestRunner;
 use rungbook::proof::{Proofread, proofread};
 use rungbook::results::{self, Person};
 use rungbook::source::Snapshot;
-use rungbook::training::{Roster, Say, train};
-use serde_json::{Value, json};
+use serde_json::Value;
+use std::cell::RefCell;
 use throw::Throw;
+
+/// Random curricula, and random clients of the shipped one.
+const WORLDS: u32 = 220;
+const CLIENTS: u32 = 60;
+/// Each construct stands in at least so many of a hundred cases.
+const LEAST_PER_CENT: usize = 1;
 
 fn person(proof: &Proofread, results: &Value) -> Person {
     let text = results.to_string();
@@ -37,74 +48,77 @@ fn person(proof: &Proofread, results: &Value) -> Person {
     people.remove(0)
 }
 
+fn others() -> Others {
+    Others {
+        page: None,
+        reference: answerer::reference(),
+    }
+}
+
+/// Asks all of one client; what differs comes back with a small file that shows it.
+fn ask(
+    proof: &Proofread,
+    facts: &Value,
+    results: &Value,
+    others: &mut Others,
+) -> Result<Value, String> {
+    let mut asked =
+        |results: &Value| compare(proof, None, facts, results, &person(proof, results), others);
+    asked(results).map_err(|found| {
+        let small = reduced(results, &mut |less| asked(less).is_err());
+        let found = asked(&small).err().unwrap_or(found);
+        format!("{found}\n{small:#}")
+    })
+}
+
 #[test]
-fn sketch() {
-    let mut reference = answerer::reference().expect("python");
-    let mut bad = 0;
-    let (from, to): (u64, u64) = (std::env::var("FROM").map_or(0, |n| n.parse().unwrap()), std::env::var("TO").map_or(300, |n| n.parse().unwrap()));
-    for seed in from..to {
+fn program_page_and_reference_train_alike() {
+    let others = RefCell::new(others());
+    let counts = RefCell::new(Counts::default());
+    let config = dice::config(WORLDS);
+    let cases = config.cases as usize;
+    let mut runner = TestRunner::new(config);
+    let outcome = runner.run(&any::<u64>().no_shrink(), |seed| {
         let mut throw = Throw::new(seed);
         let files = world::files(&mut throw);
-        let snapshot = world::snapshot(&files);
-        let proof = proofread(&snapshot);
-        assert!(!proof.findings.has_errors());
-        let results = client::results(&mut throw, &proof.curriculum);
-        let mut results = results;
-        if std::env::var("WELL").is_ok() { for key in ["paused", "restrict", "cleared", "pain", "screened"] { results.as_object_mut().unwrap().remove(key); } }
-        let person = person(&proof, &results);
-        let case = json!({ "curriculum": facts::curriculum(&proof), "results": results, "today": TODAY, "routes": facts::routes(&proof, &person, today()) });
-        let theirs = reference.ask(&case);
-        assert!(theirs.get("error").is_none(), "{theirs} {seed}");
-        let roster = Roster::new(&proof.curriculum, &proof.stages);
-        let say = Say::of(&roster);
-        let training = train(&roster, &person, None, today());
-        let ours = told::plain(&roster, told::told(&say, &training));
-        if let Some(d) = told::difference(&ours, &theirs, "") {
-            bad += 1;
-            println!("{seed}: {d}");
-            if from + 1 == to {
-                std::fs::write("/dev/shm/trainref/case.json", case.to_string()).unwrap();
-                for g in &training.gaps { println!("GAP {} {} share {} now {:?} weight {}", proof.curriculum.movement(g.movement).id, g.target, g.share, g.now, g.weight); }
-                println!("{}\n{results:#}\n{ours:#}\n{theirs:#}", files.iter().map(|f| f.1.as_str()).collect::<Vec<_>>().join("\n"));
-            }
+        let proof = proofread(&world::snapshot(&files));
+        let text = || {
+            files
+                .iter()
+                .map(|f| f.1.as_str())
+                .collect::<Vec<_>>()
+                .join("\n")
+        };
+        if proof.findings.has_errors() {
+            let found: Vec<_> = proof.findings.iter().map(|f| f.message.clone()).collect();
+            return Err(TestCaseError::fail(format!("{found:?}\n{}", text())));
         }
+        let results = client_of(&mut throw, &proof);
+        let facts = facts::curriculum(&proof);
+        let answer = ask(&proof, &facts, &results, &mut others.borrow_mut())
+            .map_err(|found| TestCaseError::fail(format!("{found}\n{}", text())))?;
+        counts.borrow_mut().count(&results, &answer);
+        Ok(())
+    });
+    if let Err(why) = outcome {
+        panic!("{why}");
     }
-    println!("{bad} differ");
+    counts.borrow().assert_each(cases * LEAST_PER_CENT / 100);
 }
 
 #[test]
-fn dump() {
-    let proof = proofread(&rungbook::io::snapshot(answerer::root()).unwrap());
+fn clients_of_the_shipped_curriculum_are_trained_alike() {
+    let proof =
+        proofread(&rungbook::io::snapshot(answerer::root()).expect("the shipped curriculum"));
     let facts = facts::curriculum(&proof);
-    let mut out = String::new();
-    for seed in 0..40 {
-        let results = client::results(&mut Throw::new(seed), &proof.curriculum);
-        let person = person(&proof, &results);
-        let case = json!({ "curriculum": facts, "results": results, "today": TODAY, "routes": facts::routes(&proof, &person, today()) });
-        out += &case.to_string();
-        out += "\n";
+    let others = RefCell::new(others());
+    let mut runner = TestRunner::new(dice::config(CLIENTS));
+    let outcome = runner.run(&any::<u64>().no_shrink(), |seed| {
+        let results = client_of(&mut Throw::new(seed), &proof);
+        ask(&proof, &facts, &results, &mut others.borrow_mut()).map_err(TestCaseError::fail)?;
+        Ok(())
+    });
+    if let Err(why) = outcome {
+        panic!("{why}");
     }
-    std::fs::create_dir_all("/dev/shm/trainref").unwrap();
-    std::fs::write("/dev/shm/trainref/cases.jsonl", out).unwrap();
-}
-
-#[test]
-fn dump_clients() {
-    let proof = proofread(&rungbook::io::snapshot(answerer::root()).unwrap());
-    let facts = facts::curriculum(&proof);
-    let mut out = String::new();
-    let mut files: Vec<_> = std::fs::read_dir(answerer::root().join("tests/training/clients")).unwrap().map(|f| f.unwrap().path()).collect();
-    files.sort();
-    for path in files {
-        let text = std::fs::read_to_string(&path).unwrap();
-        let snapshot = Snapshot::of_texts([(path.file_name().unwrap().to_str().unwrap(), text.as_str())]);
-        let (mut people, found) = results::read(&snapshot, &proof.curriculum, today());
-        let messages: Vec<_> = found.iter().map(|f| &f.message).collect();
-        assert!(!found.has_errors(), "{messages:?} {path:?}");
-        let person = people.remove(0);
-        let case = json!({ "curriculum": facts, "file": path, "results": serde_yaml::from_str::<Value>(&text).unwrap(), "today": TODAY, "routes": facts::routes(&proof, &person, today()) });
-        out += &case.to_string();
-        out += "\n";
-    }
-    std::fs::write("/dev/shm/trainref/clients.jsonl", out).unwrap();
 }

@@ -42,12 +42,13 @@ def find_goal(client, routes, asked):
     name = asked or client.said.get("goal")
     if name is None:
         rest = [s for s in c.skills if routes[s]["movements"]]
-        return read_goal(client, routes, min(rest, key=lambda s: nearness(client, routes, s)), False) if rest else no_goal()
+        return read_goal(client, routes, min(rest, key=lambda s: nearness(client, routes, s)), False) if rest else no_goal(client)
     return read_goal(client, routes, c.present.get(name, name), True)
 
 
-def no_goal():
-    return Goal(None, False, None, None, frozenset(), frozenset())
+def no_goal(client):
+    """Every skill is finished: the whole curriculum is what is kept up."""
+    return Goal(None, False, None, None, frozenset(), frozenset(client.states))
 
 
 def nearness(client, routes, skill):

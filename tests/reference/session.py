@@ -413,24 +413,23 @@ class Coach:
             amount = min(most, floor((HOLD if hold else REPS) * now.amount))
             top = min(most, floor(REPS * now.amount) if hold else below)
             planned_top = top if hold else min(top, now.amount - 2)
-        if client.minor and m.loaded and not hold and m.group:
-            amount = max(amount, MINOR_REPS)
+        fewest = MINOR_REPS if client.minor and m.loaded and not hold and m.group else 1
         step = STEP_HOLD if hold else STEP_REPS
         kg = self.load(id) if m.loaded and now.kg >= 0 else now.kg or None
         last, earned = self.logged(id, now.kg)
-        amount, rule = max(1, amount), None
+        amount, rule = max(fewest, amount), None
         if last and last.full:
             amount = max(amount, floor(last.did[0]))
             if earned and not ease.rule:
                 amount, rule = amount + step, "strict" if m.strict else "two for two"
         elif last and last.missed:
             amount, rule = min(amount, floor(last.did[0])), "what training shows"
-        amount = max(1, min(amount, top))
+        amount = max(fewest, min(amount, top))
         amount = max(amount, min(amount + self.planned_steps(m, times, ease) * step, planned_top))
         reserve = None if hold else min(MOST_LEFT, max(0, now.amount - amount))
         sets = self.sets_of(m, amount, hold)
         if ease.light:
-            amount = max(1, floor(amount * LIGHT))
+            amount = max(fewest, floor(amount * LIGHT))
             reserve = None if hold else min(MOST_LEFT, max(0, now.amount - amount))
         return sets, amount, kg, rule, reserve
 

@@ -61,12 +61,7 @@ pub fn results(throw: &mut Throw, c: &Curriculum) -> Value {
     Value::Object(out)
 }
 
-fn about(
-    throw: &mut Throw,
-    c: &Curriculum,
-    movements: &[&Movement],
-    out: &mut Map<String, Value>,
-) {
+fn about(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map<String, Value>) {
     if throw.chance(85) {
         out.insert(
             "bodyweight".into(),
@@ -74,7 +69,9 @@ fn about(
         );
     }
     if throw.chance(60) {
-        let ages = [14, 15, 16, 17, 18, 19, 25, 40, 59, 60, 61, 64, 65, 66, 67, 80];
+        let ages = [
+            14, 15, 16, 17, 18, 19, 25, 40, 59, 60, 61, 64, 65, 66, 67, 80,
+        ];
         out.insert("born".into(), json!(2026 - throw.one(&ages)));
     }
     match throw.below(10) {
@@ -94,7 +91,10 @@ fn about(
             train.insert("a_week".into(), json!(throw.between(1, 6)));
         }
         if throw.chance(70) {
-            train.insert("minutes".into(), json!(throw.one(&[20, 30, 45, 60, 90, 120])));
+            train.insert(
+                "minutes".into(),
+                json!(throw.one(&[20, 30, 45, 60, 90, 120])),
+            );
         }
         if throw.chance(40) {
             let days = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
@@ -202,7 +202,12 @@ fn load(throw: &mut Throw, m: &Movement) -> String {
         .map(|(_, load)| load.replace(" each side", ""));
     match said {
         Some(load) if load.contains("help") => throw
-            .one(&["", " with 10 kg help", " with 15 kg help", " with 25 kg help"])
+            .one(&[
+                "",
+                " with 10 kg help",
+                " with 15 kg help",
+                " with 25 kg help",
+            ])
             .into(),
         Some(load) => match throw.below(5) {
             0 | 1 => format!(" with {load}"),
@@ -227,7 +232,11 @@ fn amount(throw: &mut Throw, m: &Movement, level: i64) -> i64 {
 fn got(throw: &mut Throw, m: &Movement, level: i64, load: &str) -> String {
     let amount = amount(throw, m, level);
     let standard = m.standard.to_string();
-    let each = if standard.contains(" of 5 s") { " of 5 s" } else { "" };
+    let each = if standard.contains(" of 5 s") {
+        " of 5 s"
+    } else {
+        ""
+    };
     let sets = throw.one(&["", "", "", "", "3x", "2x"]);
     match m.standard.measure() {
         Measure::Reps => format!("{sets}{amount} reps{each}{load}"),
@@ -292,14 +301,22 @@ fn log(throw: &mut Throw, movements: &[&Movement], level: i64) -> Vec<Value> {
         if !counted || !throw.chance(share) {
             continue;
         }
-        let own = if throw.chance(80) { mode } else { throw.below(6) };
+        let own = if throw.chance(80) {
+            mode
+        } else {
+            throw.below(6)
+        };
         let load = load(throw, m);
         let first = (amount(throw, m, level) * throw.between(5, 10) / 10).max(1);
         let steady = throw.chance(70);
         let reserve = throw.one(&[None, None, Some(0), Some(2), Some(3), Some(6)]);
         let over = throw.one(&[0, 0, 2, 3, -1, -2]);
         for day in days(throw, own) {
-            let first = if steady { first } else { (first + throw.between(-1, 1)).max(1) };
+            let first = if steady {
+                first
+            } else {
+                (first + throw.between(-1, 1)).max(1)
+            };
             let sets = throw.between(1, 5) as usize;
             let mut did = vec![first; sets];
             did[sets - 1] = (first + over).max(0);

@@ -58,9 +58,13 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
         Unit::Reps => "reps",
         Unit::Seconds => "s",
     };
-    let side = l
-        .sides
-        .map(|s| if s.weaker_first { "weaker first" } else { "each" });
+    let side = l.sides.map(|s| {
+        if s.weaker_first {
+            "weaker first"
+        } else {
+            "each"
+        }
+    });
     let weaker = l.sides.and_then(|s| s.weaker).map(|side| match side {
         Side::Left => "left",
         Side::Right => "right",
@@ -144,7 +148,11 @@ pub fn difference(ours: &Value, theirs: &Value, path: &str) -> Option<String> {
             pairs.find_map(|(i, (a, b))| difference(a, b, &format!("{path}.{i}")))
         }
         (Value::Number(a), Value::Number(b)) => {
-            let within = if path.contains(".weeks.") { 0.051 } else { 1e-6 };
+            let within = if path.contains(".weeks.") {
+                0.051
+            } else {
+                1e-6
+            };
             let (a, b) = (
                 a.as_f64().unwrap_or(f64::NAN),
                 b.as_f64().unwrap_or(f64::NAN),

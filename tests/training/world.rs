@@ -17,7 +17,12 @@ const GROUPED: [&str; 8] = [
 ];
 const PARTS: [&str; 5] = ["shoulder", "elbow", "wrist", "knee", "lower-back"];
 const REPS: [&str; 6] = [
-    "5 reps", "8 reps", "12 reps", "20 reps", "3x5", "4 reps of 5 s",
+    "5 reps",
+    "8 reps",
+    "12 reps",
+    "20 reps",
+    "3x5",
+    "4 reps of 5 s",
 ];
 const WEIGHTED: [&str; 5] = [
     "5 reps with 10 kg",
@@ -61,7 +66,11 @@ struct Spec {
 pub fn files(throw: &mut Throw) -> Vec<(String, String)> {
     let count = 6 + throw.below(9);
     // Few patterns, so that movements of one stand above one another.
-    let grouped = [throw.one(&GROUPED), throw.one(&GROUPED), throw.one(&GROUPED)];
+    let grouped = [
+        throw.one(&GROUPED),
+        throw.one(&GROUPED),
+        throw.one(&GROUPED),
+    ];
     let mut specs: Vec<Spec> = Vec::new();
     let mut files = vec![("content/school.yaml".to_string(), school(throw))];
     let mut ladders: Vec<(usize, Vec<String>, String)> = Vec::new();
@@ -162,10 +171,7 @@ fn dose(throw: &mut Throw, target: &str) -> Option<String> {
     } else {
         ""
     };
-    if target.contains("cm")
-        || target.contains(" in")
-        || target.contains("deg")
-        || target == "done"
+    if target.contains("cm") || target.contains(" in") || target.contains("deg") || target == "done"
     {
         return None;
     }
@@ -268,7 +274,10 @@ fn body(
         ));
     }
     if throw.chance(8) {
-        say(format!("test: {{ how: H, since: {} }}", ago(throw.below(30) as i64)));
+        say(format!(
+            "test: {{ how: H, since: {} }}",
+            ago(throw.below(30) as i64)
+        ));
     }
     let needs = needs(throw, below);
     if !needs.is_empty() {
