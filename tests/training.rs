@@ -13,8 +13,12 @@ mod alike;
 mod answerer;
 #[path = "training/client.rs"]
 mod client;
+#[path = "training/coach.rs"]
+mod coach;
 #[path = "training/facts.rs"]
 mod facts;
+#[path = "training/rules.rs"]
+mod rules;
 #[path = "training/throw.rs"]
 mod throw;
 #[path = "training/told.rs"]
@@ -46,6 +50,10 @@ fn person(proof: &Proofread, results: &Value) -> Person {
     let messages: Vec<_> = found.iter().map(|f| &f.message).collect();
     assert!(!found.has_errors(), "{messages:?}\n{results:#}");
     people.remove(0)
+}
+
+fn shipped() -> Proofread {
+    proofread(&rungbook::io::snapshot(answerer::root()).expect("the shipped curriculum"))
 }
 
 fn others() -> Others {
@@ -108,8 +116,7 @@ fn program_page_and_reference_train_alike() {
 
 #[test]
 fn clients_of_the_shipped_curriculum_are_trained_alike() {
-    let proof =
-        proofread(&rungbook::io::snapshot(answerer::root()).expect("the shipped curriculum"));
+    let proof = shipped();
     let facts = facts::curriculum(&proof);
     let others = RefCell::new(others());
     let mut runner = TestRunner::new(dice::config(CLIENTS));
@@ -121,4 +128,28 @@ fn clients_of_the_shipped_curriculum_are_trained_alike() {
     if let Err(why) = outcome {
         panic!("{why}");
     }
+}
+
+/// The demands stand in words in each client's file, and as checks in `training/coach.rs`.
+#[test]
+fn a_coach_would_sign_the_thirty_sessions() {
+    let proof = shipped();
+    let facts = facts::curriculum(&proof);
+    let mut others = others();
+    let cases = coach::cases(&proof);
+    assert_eq!(cases.len(), 30);
+    let mut unsigned = Vec::new();
+    for case in &cases {
+        let signed = std::panic::catch_unwind(|| {
+            case.demands();
+            rules::check(case).unwrap_or_else(|why| panic!("{}: {why}", case.name));
+        });
+        if signed.is_err() {
+            unsigned.push(case.name.clone());
+        }
+        if let Err(found) = compare(&proof, None, &facts, &case.results, &case.person, &mut others) {
+            unsigned.push(format!("{}: {found}", case.name));
+        }
+    }
+    assert!(unsigned.is_empty(), "{unsigned:#?}");
 }
