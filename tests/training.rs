@@ -147,7 +147,14 @@ fn a_coach_would_sign_the_thirty_sessions() {
         if signed.is_err() {
             unsigned.push(case.name.clone());
         }
-        if let Err(found) = compare(&proof, None, &facts, &case.results, &case.person, &mut others) {
+        if let Err(found) = compare(
+            &proof,
+            None,
+            &facts,
+            &case.results,
+            &case.person,
+            &mut others,
+        ) {
             unsigned.push(format!("{}: {found}", case.name));
         }
     }

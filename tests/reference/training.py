@@ -109,7 +109,7 @@ class Planner:
                 queues.setdefault(self.c[x.movement].group if x.block == "strength" else x.block, []).append(x)
         rounds = [(k, x) for queue in queues.values() for k, x in enumerate(sorted(queue, key=turn))]
         rounds.sort(key=lambda kx: (kx[0], *weight(kx[1])))
-        kept.sort(key=lambda x: (self.times(x.movement, on, IN_TURN), ORDER.index(self.c[x.movement].pattern)))
+        kept.sort(key=lambda x: (self.times(x.movement, on, IN_TURN), ORDER.index(self.c[x.movement].pattern), x.movement))
         return every_time + [x for _, x in rounds] + kept
 
     # ------------------------------------------------------------ the plan

@@ -8,7 +8,13 @@ use rungbook::readiness::{self, State};
 use serde_json::Value;
 use std::collections::BTreeMap;
 
-const HEAVY: [&str; 5] = ["lowering", "loaded", "straight-arm", "shoulder-extension", "neck-load"];
+const HEAVY: [&str; 5] = [
+    "lowering",
+    "loaded",
+    "straight-arm",
+    "shoulder-extension",
+    "neck-load",
+];
 
 /// Push, pull, legs or core.
 fn group(pattern: &str) -> Option<&'static str> {
@@ -29,10 +35,20 @@ pub fn check(case: &Case<'_>) -> Result<(), String> {
     let on = case.day();
     let answer = &case.answer;
     if !answer["refused"].is_null() {
-        let nothing = case.sessions().is_empty() && answer["limiter"].is_null() && answer["retest"].is_null();
-        return if nothing { Ok(()) } else { Err("refused, and yet a plan".into()) };
+        let nothing =
+            case.sessions().is_empty() && answer["limiter"].is_null() && answer["retest"].is_null();
+        return if nothing {
+            Ok(())
+        } else {
+            Err("refused, and yet a plan".into())
+        };
     }
-    if case.person.screened.is_some_and(|s| s.says.word() == "ask") {
+    if case
+        .person
+        .screened
+        .as_ref()
+        .is_some_and(|s| s.says.word() == "ask")
+    {
         return Err("the health questions said to ask first".into());
     }
     let lines = case.lines();
@@ -54,7 +70,12 @@ fn of_line(case: &Case<'_>, line: &Line<'_>, on: Day) -> Result<(), String> {
     if !matches!(state, Some(State::Open | State::Owned)) {
         return Err(format!("neither open nor owned but {state:?}"));
     }
-    let have = |words: &Vec<String>| case.person.have.as_ref().is_none_or(|have| words.iter().any(|w| have.contains(w)));
+    let have = |words: &Vec<String>| {
+        case.person
+            .have
+            .as_ref()
+            .is_none_or(|have| words.iter().any(|w| have.contains(w)))
+    };
     if !m.equipment.iter().all(have) {
         return Err("its equipment is missing".into());
     }
@@ -63,14 +84,18 @@ fn of_line(case: &Case<'_>, line: &Line<'_>, on: Day) -> Result<(), String> {
     }
     let rule = line.says("rule");
     if m.phase == Some(Phase::Lowering) {
-        if line.says("block") == "kept up" || line.line["toward"]["movement"] != m.id.as_str() && line.line["instead_of"].is_null() {
+        if line.says("block") == "kept up"
+            || line.line["toward"]["movement"] != m.id.as_str() && line.line["instead_of"].is_null()
+        {
             return Err("a lowering that no route asks for".into());
         }
         if ["time off", "after a pause"].contains(&rule) && line.week() == 1 {
             return Err("a lowering while something is taken back".into());
         }
     }
-    let born = case.results["born"].as_i64().map(|born| i64::from(on.year()) - born - 1);
+    let born = case.results["born"]
+        .as_i64()
+        .map(|born| i64::from(on.year()) - born - 1);
     if born.is_some_and(|age| age < 18) {
         if rule == "singles" || m.loaded && rule == "show it" {
             return Err("a single or a showing under 18".into());
@@ -83,7 +108,9 @@ fn of_line(case: &Case<'_>, line: &Line<'_>, on: Day) -> Result<(), String> {
     if line.number("sets") < 1.0 || line.number("amount") < 1.0 || line.number("rest_s") < 30.0 {
         return Err("an empty set, or no rest".into());
     }
-    if line.says("why").is_empty() && !["the gap itself", "practice", "kept up", "range", "singles"].contains(&rule) {
+    if line.says("why").is_empty()
+        && !["the gap itself", "practice", "kept up", "range", "singles"].contains(&rule)
+    {
         return Err("no reason".into());
     }
     known(case, line)
@@ -98,11 +125,22 @@ fn known(case: &Case<'_>, line: &Line<'_>) -> Result<(), String> {
     let c = &case.proof.curriculum;
     let own = c.find_movement(line.movement.id.as_str());
     let family = line.movement.place.as_ref().map(|p| p.family);
-    let tells = |ix| Some(ix) == own || family.is_some() && c.movement(ix).place.as_ref().map(|p| p.family) == family;
+    let tells = |ix| {
+        Some(ix) == own
+            || family.is_some() && c.movement(ix).place.as_ref().map(|p| p.family) == family
+    };
     let tested = case.person.tested.iter().filter(|t| tells(t.movement));
-    let tested = tested.flat_map(|t| t.sides.all().map(|g| g.parts().amount() / ONE + i64::from(t.in_reserve) + 2));
+    let tested = tested.flat_map(|t| {
+        t.sides
+            .all()
+            .map(|g| g.parts().amount() / ONE + i64::from(t.in_reserve) + 2)
+    });
     let logged = case.person.trained.iter().filter(|t| tells(t.movement));
-    let logged = logged.flat_map(|t| t.did.iter().map(|n| n / ONE + i64::from(t.in_reserve.unwrap_or(0))));
+    let logged = logged.flat_map(|t| {
+        t.did
+            .iter()
+            .map(|n| n / ONE + i64::from(t.in_reserve.unwrap_or(0)))
+    });
     let standard = line.movement.standard.amount() / ONE;
     let most = tested.chain(logged).max().unwrap_or(0).max(standard);
     match line.number("amount") <= most as f64 {
@@ -113,13 +151,20 @@ fn known(case: &Case<'_>, line: &Line<'_>) -> Result<(), String> {
 
 fn of_session(case: &Case<'_>, session: &Value, lines: &[Line<'_>]) -> Result<(), String> {
     let given = case.results["train"]["minutes"].as_f64().unwrap_or(60.0);
-    let here: Vec<&Line<'_>> = lines.iter().filter(|l| std::ptr::eq(l.session, session)).collect();
+    let here: Vec<&Line<'_>> = lines
+        .iter()
+        .filter(|l| std::ptr::eq(l.session, session))
+        .collect();
     let sum: f64 = here.iter().map(|l| l.number("minutes")).sum();
     let minutes = session["minutes"].as_f64().unwrap_or(f64::MAX);
     if minutes > given || minutes < sum {
         return Err(format!("{minutes} minutes of {given}, the lines {sum}"));
     }
-    let of = |block: &str| here.iter().filter(|l| l.says("block") == block).collect::<Vec<_>>();
+    let of = |block: &str| {
+        here.iter()
+            .filter(|l| l.says("block") == block)
+            .collect::<Vec<_>>()
+    };
     for block in ["practice", "range"] {
         let used: f64 = of(block).iter().map(|l| l.number("minutes")).sum();
         if used > given / 4.0 {
@@ -146,8 +191,14 @@ fn of_session(case: &Case<'_>, session: &Value, lines: &[Line<'_>]) -> Result<()
         return Err("a movement stands twice".into());
     }
     for left in session["left_out"].as_array().into_iter().flatten() {
-        if left["why"].as_str().is_none_or(str::is_empty) || ids.binary_search(&left["movement"].as_str().unwrap_or("")).is_ok() {
-            return Err(format!("left out without a reason, or not left out: {left}"));
+        if left["why"].as_str().is_none_or(str::is_empty)
+            || ids
+                .binary_search(&left["movement"].as_str().unwrap_or(""))
+                .is_ok()
+        {
+            return Err(format!(
+                "left out without a reason, or not left out: {left}"
+            ));
         }
     }
     Ok(())
@@ -157,7 +208,10 @@ fn of_session(case: &Case<'_>, session: &Value, lines: &[Line<'_>]) -> Result<()
 fn apart(case: &Case<'_>, lines: &[Line<'_>]) -> Result<(), String> {
     let c = &case.proof.curriculum;
     let heavy = |m: &rungbook::curriculum::Movement| {
-        let of_class = m.cautions.iter().any(|ix| HEAVY.contains(&c.cautions.class(*ix).id.as_str()));
+        let of_class = m
+            .cautions
+            .iter()
+            .any(|ix| HEAVY.contains(&c.cautions.class(*ix).id.as_str()));
         of_class && m.load.word() != "none" && !["balance", "exit"].contains(&m.pattern.word())
     };
     let mut planned: BTreeMap<String, Vec<Day>> = BTreeMap::new();
@@ -165,21 +219,38 @@ fn apart(case: &Case<'_>, lines: &[Line<'_>]) -> Result<(), String> {
     for line in lines {
         let positions: Vec<&str> = line.movement.positions.iter().map(|p| p.word()).collect();
         let turnover = positions.contains(&"hanging") && positions.contains(&"support");
-        let counts = ["strength", "kept up"].contains(&line.says("block")) || line.says("rule") == "singles" || turnover;
+        let counts = ["strength", "kept up"].contains(&line.says("block"))
+            || line.says("rule") == "singles"
+            || turnover;
         if let Some(group) = group(line.movement.pattern.word()).filter(|_| counts) {
             note(group.into(), line.day());
         }
         if heavy(line.movement) {
-            line.movement.stresses.iter().for_each(|part| note(format!("heavy {}", part.word()), line.day()));
+            line.movement
+                .stresses
+                .iter()
+                .for_each(|part| note(format!("heavy {}", part.word()), line.day()));
         }
     }
     let first = |key: &str| planned.get(key).and_then(|days| days.iter().min().copied());
     for t in case.person.trained.iter().filter(|t| t.on < case.day()) {
         let m = c.movement(t.movement);
-        let parts = m.stresses.iter().filter(|_| heavy(m)).map(|part| format!("heavy {}", part.word()));
-        for key in group(m.pattern.word()).map(String::from).into_iter().chain(parts) {
+        let parts = m
+            .stresses
+            .iter()
+            .filter(|_| heavy(m))
+            .map(|part| format!("heavy {}", part.word()));
+        for key in group(m.pattern.word())
+            .map(String::from)
+            .into_iter()
+            .chain(parts)
+        {
             if first(&key).is_some_and(|day| day.days_after(t.on) < 2) {
-                return Err(format!("{key} on {:?}, and in the log on {}", first(&key), t.on));
+                return Err(format!(
+                    "{key} on {:?}, and in the log on {}",
+                    first(&key),
+                    t.on
+                ));
             }
         }
     }
@@ -196,25 +267,39 @@ fn apart(case: &Case<'_>, lines: &[Line<'_>]) -> Result<(), String> {
 /// Caps of a week, and not more than a third above what was done.
 fn of_week(case: &Case<'_>, lines: &[Line<'_>], on: Day) -> Result<(), String> {
     let c = &case.proof.curriculum;
-    let kind = |m: &rungbook::curriculum::Movement| (m.pattern.word(), m.arms.map(Word::word) == Some("straight"));
+    let kind = |m: &rungbook::curriculum::Movement| {
+        (m.pattern.word(), m.arms.map(Word::word) == Some("straight"))
+    };
     let log: Vec<_> = case.person.trained.iter().filter(|t| t.on < on).collect();
     let months = log.iter().any(|t| on.days_after(t.on) >= 84);
-    let cap = if months { 15.0 } else { 10.0 };
+    let cap: f64 = if months { 15.0 } else { 10.0 };
     let mut sets: BTreeMap<(i64, (&str, bool)), f64> = BTreeMap::new();
     for line in lines {
-        let hard = ["strength", "kept up"].contains(&line.says("block")) && !["first try", "show it"].contains(&line.says("rule"));
+        let hard = ["strength", "kept up"].contains(&line.says("block"))
+            && !["first try", "show it"].contains(&line.says("rule"));
         if hard {
             *sets.entry((line.week(), kind(line.movement))).or_default() += line.number("sets");
         }
     }
     for ((week, kind_of), done) in &sets {
-        let lately: Vec<_> = log.iter().filter(|t| kind(c.movement(t.movement)) == *kind_of && on.days_after(t.on) <= 21).collect();
-        let first = lately.iter().map(|t| on.days_after(t.on)).max().unwrap_or(0).max(7);
-        let mean = lately.iter().map(|t| t.did.len()).sum::<usize>() as f64 * 7.0 / f64::from(first);
+        let lately: Vec<_> = log
+            .iter()
+            .filter(|t| kind(c.movement(t.movement)) == *kind_of && on.days_after(t.on) <= 21)
+            .collect();
+        let first = lately
+            .iter()
+            .map(|t| on.days_after(t.on))
+            .max()
+            .unwrap_or(0)
+            .max(7);
+        let mean =
+            lately.iter().map(|t| t.did.len()).sum::<usize>() as f64 * 7.0 / f64::from(first);
         let rise = (4.0_f64 / 3.0).powi(*week as i32 - 1);
         let most = cap.min((6.0_f64).max(mean * 4.0 / 3.0) * rise) + 1e-9;
         if *done > most {
-            return Err(format!("{done} sets of {kind_of:?} in week {week}, {most} at most"));
+            return Err(format!(
+                "{done} sets of {kind_of:?} in week {week}, {most} at most"
+            ));
         }
     }
     let days: Vec<i32> = log.iter().map(|t| on.days_after(t.on)).collect();

@@ -1,12 +1,12 @@
 //! What the program answers, in the layout of `dose --as json`, and that without its sentences, as the reference says it.
 
 use rungbook::curriculum::MovementIx;
-use rungbook::results::Goal;
+use rungbook::results::{Goal, Person};
 use rungbook::training::{Line, Roster, Say, Session, Side, Training, Unit, kilograms};
 use serde_json::{Map, Value, json};
 
 /// The whole answer, sentences too.
-pub fn told(say: &Say<'_>, t: &Training) -> Value {
+pub fn told(say: &Say<'_>, t: &Training, person: &Person) -> Value {
     let c = say.roster.curriculum;
     let id = |ix: MovementIx| c.movement(ix).id.as_str();
     let ids = |list: &[MovementIx]| list.iter().map(|ix| id(*ix)).collect::<Vec<_>>();
@@ -18,7 +18,8 @@ pub fn told(say: &Say<'_>, t: &Training) -> Value {
             "weeks": [low as f64 / 10.0, high as f64 / 10.0], "opens": ids(&gap.opens), "signal": say.signal(gap.movement),
         })
     });
-    let goal = t.goal.as_ref().map(|goal| match goal.of {
+    let chosen = person.goal.or(t.goal.as_ref().map(|g| g.of));
+    let goal = chosen.map(|goal| match goal {
         Goal::Skill(ix) => c.skill(ix).id.as_str(),
         Goal::Movement(ix) => id(ix),
     });
@@ -28,7 +29,7 @@ pub fn told(say: &Say<'_>, t: &Training) -> Value {
         .map(|(kind, sets)| (Say::kind(*kind), json!(sets)))
         .collect();
     json!({
-        "goal": { "skill": goal, "chosen": t.goal.as_ref().is_some_and(|g| g.chosen), "reached": t.is_reached() },
+        "goal": { "skill": goal, "chosen": person.goal.is_some(), "reached": t.is_reached() },
         "refused": t.refused.then(|| json!({ "why": say.say("ask") })),
         "conditions": t.conditions.iter().map(|c| say.condition(*c)).collect::<Vec<_>>(), "limiter": limiter,
         "sessions": t.sessions.iter().map(|s| session(say, t, s)).collect::<Vec<_>>(),
