@@ -233,7 +233,7 @@ class Coach:
 
         def fine(j, o):
             return (
-                o.pattern == m.pattern and o.straight == m.straight and self.client.may(j) and o.counted
+                o.pattern == m.pattern and o.straight == m.straight and self.client.may(j) and o.counted and not o.practised
                 and (o.phase == m.phase or not o.lowering) and self.fits(j) is not False
             )
 

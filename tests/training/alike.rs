@@ -12,7 +12,7 @@ use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
 /// How many smaller files are tried for a message.
-const MOST_TRIALS: usize = 120;
+const MOST_TRIALS: usize = 60;
 
 /// The others who answer.
 pub struct Others {

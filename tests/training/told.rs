@@ -143,6 +143,7 @@ pub fn difference(ours: &Value, theirs: &Value, path: &str) -> Option<String> {
                     return Some(format!("{path}: ours {a:?}, theirs {b:?}"));
                 }
                 _ if a.len() != b.len() => return unlike(),
+                _ if a.iter().all(Value::is_string) && a != b => return unlike(),
                 _ => {}
             }
             let mut pairs = a.iter().zip(b).enumerate();
