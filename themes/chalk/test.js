@@ -176,7 +176,12 @@
           make('p', {}, make('a', { class: 'act', href: `before-you-start.html#questions`, text: say('test.before_you_start') })));
         return;
       }
-      const warning = lost ? make('p', { class: 'advice do-not', text: say('test.not_kept') }) : why === 'ask' ? make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#questions', text: say('test.before_you_start') })) : null;
+      // Who is to ask first is shown no test, and asked for no number.
+      if (why === 'ask') {
+        speak(say('test.health_questions'), make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#health', text: say('test.before_you_start') })));
+        return;
+      }
+      const warning = lost ? make('p', { class: 'advice do-not', text: say('test.not_kept') }) : null;
       if (!skill) {
         // As tall as what stands here before they are answered: the page keeps that room while it loads.
         speak(say('test.health_questions'), ...(warning ? [warning] : [make('p', { text: say('test.health_answered') }),

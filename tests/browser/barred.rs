@@ -1,0 +1,338 @@
+//! Who was told to ask a clinician first sees no test, no training and no invitation to either, on any page kind. What the answers
+//! restrict is kept by class, said as it is, lifted by class and day, and acted on at the terminal; the answers are kept nowhere.
+
+use super::reach::KINDS;
+use super::webdriver::Browser;
+use super::{disk, root, site, texts, write_picture};
+use serde_json::{Value, json};
+use std::fs;
+use std::process::Command;
+
+/// Everything is owned or open: whatever could invite, would.
+const ABLE: &str = r"
+    const { store, results, targets, states: { model } } = rungbook, { tables } = model, on = results.dayText(results.today() - 2);
+    store.erase();
+    tables.ids.forEach((id, m) => { if (tables.stage[m] < 3) store.add('tested', { movement: id, got: targets.text(model.target(m)), on }); });
+    store.put('bodyweight', '70 kg');
+    store.put('goal', tables.skills[0].id);
+    store.set('fit', results.dayText(results.today()));";
+
+/// What can be seen on the page and invites: sentences, marks of states, links to tests outside the site's own navigation.
+const INVITES: &str = r"
+    const seen = e => e.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && e.getClientRects().length > 0;
+    const words = /you may start|start training|test it now|none is true|open to you|would decide|to the questions|test yourself|enter a number|next:|train .{3,40} first|your answers raise nothing|nothing in your answers/i;
+    const main = document.querySelector('main');
+    // What the site is, in its first line, and what its words mean, invites nobody.
+    const defines = e => e.closest('.home .lead, body.words');
+    const out = [];
+    const walker = document.createTreeWalker(main, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+        if (seen(node.parentElement) && !defines(node.parentElement) && words.test(node.data)) out.push(node.data.trim().slice(0, 80));
+    }
+    for (const mark of main.querySelectorAll('[data-state]')) if (['open', 'test first'].includes(mark.dataset.state)) out.push(`a mark: ${mark.textContent}`);
+    for (const link of main.querySelectorAll('a[href*=self-test], a[href*=today]')) if (seen(link)) out.push(`a link: ${link.textContent}`);
+    for (const of of main.querySelectorAll('.enter-form, #card, #plan, #sets article')) if (seen(of)) out.push(`a form: ${of.id || of.className}`);
+    return out;";
+
+fn start(says: &str) -> Option<(Browser, String)> {
+    let browser = Browser::start()?;
+    browser.width(390);
+    let base = disk(&site());
+    browser.open(&format!("{base}self-test.html"));
+    browser.run(ABLE, &json!([]));
+    browser.run(
+        "rungbook.store.put('screened', { says: arguments[0], on: rungbook.results.dayText(rungbook.results.today()) })",
+        &json!([says]),
+    );
+    Some((browser, base))
+}
+
+#[test]
+fn who_is_to_ask_first_is_invited_to_nothing() {
+    let Some((browser, base)) = start("ask") else {
+        return;
+    };
+    let mut faults: Vec<String> = Vec::new();
+    for page in KINDS {
+        browser.open(&format!("{base}{page}"));
+        let said = browser.run("return document.documentElement.dataset.health", &json!([]));
+        assert_eq!(said, "ask", "{page}");
+        let found = texts(&browser.run(INVITES, &json!([])));
+        faults.extend(found.into_iter().map(|f| format!("{page}: {f}")));
+        let name = format!("ask-{}", page.replace(".html", ".png"));
+        if [
+            "before-you-start.html",
+            "where-i-stand.html",
+            "if-it-hurts.html",
+            "self-test.html",
+            "freestanding-handstand.html",
+        ]
+        .contains(&page)
+        {
+            write_picture(&name, &browser.whole_picture(390));
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+    // The same walk finds what invites where nothing is barred: it can see.
+    browser.run("rungbook.store.put('screened', { says: 'clear', on: rungbook.results.dayText(rungbook.results.today()) })", &json!([]));
+    for page in ["where-i-stand.html", "strict-ring-muscle-up.html"] {
+        browser.open(&format!("{base}{page}"));
+        let found = texts(&browser.run(INVITES, &json!([])));
+        assert!(!found.is_empty(), "{page} invites who may");
+    }
+}
+
+/// Light: what is guarded or lowering rests, and the page says by what.
+#[test]
+fn light_rests_what_is_guarded() {
+    let Some((browser, base)) = start("light") else {
+        return;
+    };
+    for page in [
+        "where-i-stand",
+        "before-you-start",
+        "freestanding-handstand",
+    ] {
+        browser.open(&format!("{base}{page}.html"));
+        write_picture(&format!("light-{page}.png"), &browser.whole_picture(390));
+    }
+    let said = browser.run(
+        "const of = document.getElementById('rests-here'); return of.hidden ? '' : of.textContent",
+        &json!([]),
+    );
+    assert!(
+        said.as_str()
+            .is_some_and(|t| t.contains("light training only")),
+        "{said}"
+    );
+    browser.open(&format!("{base}where-i-stand.html"));
+    let wrong = browser.run(
+        r"
+        const { states: { model, mine }, readiness } = rungbook, { found } = mine();
+        return model.tables.ids.filter((_, m) => (model.is(m, readiness.GUARDED) || model.is(m, readiness.LOWERING)) && found.states[m] !== readiness.PAUSED);",
+        &json!([]),
+    );
+    assert_eq!(wrong, json!([]));
+}
+
+/// Answers become classes, never more; a clearance lifts one class from its day to its last; the terminal acts on the copy.
+#[test]
+fn answers_become_classes_and_a_clearance_is_by_class() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.width(390);
+    let base = disk(&site());
+    let page = format!("{base}before-you-start.html");
+    browser.open(&page);
+    browser.write(&browser.find("#born"), "1990");
+    browser.run(
+        r"document.querySelectorAll('#questions input[type=radio]').forEach(i => { if (i.value === (['regular', 'pregnancy'].includes(i.name) ? 'yes' : 'no')) i.click(); });
+        document.getElementById('questions').requestSubmit();",
+        &json!([]),
+    );
+    let export = "return rungbook.store.all()";
+    let kept = browser.run(export, &json!([]));
+    let today = browser.run(
+        "return rungbook.results.dayText(rungbook.results.today())",
+        &json!([]),
+    );
+    assert_eq!(kept["screened"], json!({ "says": "ask", "on": today }));
+    let classes: Vec<&str> = kept["restrict"]
+        .as_array()
+        .expect("a list")
+        .iter()
+        .filter_map(|r| r["class"].as_str())
+        .collect();
+    assert_eq!(
+        classes,
+        [
+            "inverted",
+            "fall-height",
+            "breath-holding",
+            "neck-load",
+            "supine"
+        ]
+    );
+    // The answers themselves are nowhere: not in storage, not in the copy, not on the form.
+    let found = browser.run(
+        r"const all = JSON.stringify({ ...localStorage, ...sessionStorage });
+        return [/pregnan|regular|dizz/i.test(all), document.querySelectorAll('#questions input:checked').length];",
+        &json!([]),
+    );
+    assert_eq!(found, json!([false, 0]));
+    write_picture("ask-answers.png", &browser.whole_picture(390));
+
+    // A clearance: one class, by whom, until when; without each of them it is not kept.
+    let clear = |effort: &str, class: &str, by: &str, on: i32, until: i32| {
+        browser.run(
+            r"
+            const [effort, cls, by, on, until] = arguments, { results, store } = rungbook, day = n => results.dayText(results.today() + n);
+            const radio = document.querySelector(`#clear-effort input[value='${effort}']`), box = document.getElementById(`clear-${cls}`);
+            document.getElementById('clearance').reset();
+            if (radio) radio.checked = true;
+            if (box) box.checked = true;
+            document.getElementById('clear-by').value = by;
+            document.getElementById('clear-on').value = day(on);
+            document.getElementById('clear-until').value = day(until);
+            document.getElementById('clearance').requestSubmit();
+            return [document.getElementById('clear-fault').textContent, store.entries('cleared').length, store.facts().screened.says];",
+            &json!([effort, class, by, on, until]),
+        )
+    };
+    for (effort, class, by, on, until) in [
+        ("", "", "Dr Ode", 0, 90),
+        ("", "inverted", "", 0, 90),
+        ("", "inverted", "Dr Ode", 1, 90),
+        ("", "inverted", "Dr Ode", 0, 367),
+        ("", "inverted", "Dr Ode", -40, -1),
+    ] {
+        let said = clear(effort, class, by, on, until);
+        assert_ne!(said[0], "", "{effort} {class} {by} {on} {until}");
+        assert_eq!(said[1], 0);
+    }
+    assert_eq!(
+        clear("", "inverted", "Dr Ode", -3, 90),
+        json!(["", 1, "ask"]),
+        "one class, and no more"
+    );
+    assert_eq!(clear("light", "", "Dr Ode", 0, 30), json!(["", 1, "light"]));
+    let said = browser.run(
+        "return document.getElementById('outcome').textContent",
+        &json!([]),
+    );
+    let said = said.as_str().expect("text");
+    assert!(
+        said.contains("Dr Ode") && said.contains("left alone until a clinician allows it"),
+        "{said}"
+    );
+    assert!(!said.contains("Nothing in your answers"), "{said}");
+    write_picture("ask-cleared.png", &browser.whole_picture(390));
+
+    // The same day at the terminal, and on the day after the last.
+    let kept = browser.run(export, &json!([]));
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("copy.json");
+    let mut copy = kept.clone();
+    copy["tested"] = json!([{ "movement": "dead-hang", "got": "60 s", "on": today }]);
+    fs::write(&file, copy.to_string()).expect("a copy");
+    let states = |day: &str| -> Value {
+        let out = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+            .args(["assess", "--as", "json", "--today", day, "--from"])
+            .arg(root())
+            .arg(&file)
+            .output()
+            .expect("the program");
+        let answer: Value = serde_json::from_slice(&out.stdout).expect("JSON");
+        answer["people"][0]["movements"].clone()
+    };
+    let day = |n: i32| {
+        let text = browser.run(
+            "return rungbook.results.dayText(rungbook.results.today() + arguments[0])",
+            &json!([n]),
+        );
+        text.as_str().expect("a day").to_string()
+    };
+    let kinds = |states: &Value, id: &str| -> Vec<String> {
+        let by = states[id]["paused_by"]
+            .as_array()
+            .cloned()
+            .unwrap_or_default();
+        by.iter()
+            .map(|c| {
+                format!(
+                    "{} {}",
+                    c["kind"].as_str().unwrap_or(""),
+                    c["class"].as_str().unwrap_or("")
+                )
+            })
+            .collect()
+    };
+    let now = states(&day(0));
+    let upside_down = kinds(&now, "freestanding-handstand");
+    assert!(
+        !upside_down.contains(&"restrict inverted".to_string()),
+        "the class is allowed: {upside_down:?}"
+    );
+    assert!(
+        upside_down.contains(&"light ".to_string()),
+        "{upside_down:?}"
+    );
+    let later = kinds(&states(&day(91)), "freestanding-handstand");
+    assert!(
+        later.contains(&"restrict inverted".to_string()),
+        "and only until its last day: {later:?}"
+    );
+    // On the page the effort that was allowed runs out too.
+    let says = browser.run(
+        r"const { screened } = rungbook.store.facts(), { readDay, today } = rungbook.results;
+        const of = { says: screened.says, on: readDay(screened.on), until: readDay(screened.until) };
+        return [30, 31].map(n => rungbook.health.saysOn(of, today() + n));",
+        &json!([]),
+    );
+    assert_eq!(says, json!(["light", "ask"]));
+}
+
+/// What is kept for a part, from If it hurts and from a pause, is acted on and said where it is lifted.
+#[test]
+fn a_pain_pauses_its_part_and_nothing_else() {
+    let Some((browser, base)) = start("clear") else {
+        return;
+    };
+    browser.open(&format!("{base}if-it-hurts.html"));
+    let keep = |part: &str, score: &str| {
+        browser.run(
+            r"document.getElementById('pain-part').value = arguments[0];
+            document.getElementById('pain-score').value = arguments[1];
+            document.getElementById('pain-form').requestSubmit();
+            return document.getElementById('pain-notice').textContent;",
+            &json!([part, score]),
+        )
+    };
+    let said = keep("wrist", "7");
+    assert!(said.as_str().is_some_and(|t| t.contains("rests")), "{said}");
+    write_picture("pain-if-it-hurts.png", &browser.whole_picture(390));
+    browser.open(&format!("{base}where-i-stand.html"));
+    write_picture("pain-where-i-stand.png", &browser.whole_picture(390));
+    let wrong = |browser: &Browser| {
+        browser.run(
+            r"
+            const { states: { model, mine }, readiness } = rungbook, { tables } = model, { found } = mine(), wrist = tables.parts.indexOf('wrist'), exit = tables.patterns.indexOf('exit');
+            const has = m => ((tables.stresses[m] >> wrist) & 1) === 1;
+            // An exit that rests is missing to what cannot be left without it.
+            const gone = new Set(tables.ids.map((_, m) => m).filter(m => has(m) && tables.pattern[m] === exit));
+            const without = m => gone.size > 0 && found.pausedBy(m).length > 0;
+            return [tables.ids.filter((_, m) => has(m) && found.states[m] !== readiness.PAUSED), tables.ids.filter((_, m) => !has(m) && found.states[m] === readiness.PAUSED && !without(m)),
+                found.states[tables.ids.indexOf('bar-dip')] === readiness.PAUSED, tables.ids.filter((_, m) => found.states[m] === readiness.PAUSED).length];",
+            &json!([]),
+        )
+    };
+    let found = wrong(&browser);
+    assert_eq!(
+        json!([found[0], found[1], found[2]]),
+        json!([[], [], false]),
+        "a wrist stops what stresses the wrist, and no bar dip"
+    );
+    assert!(found[3].as_u64().is_some_and(|n| n > 2));
+    let rests = browser.run(
+        "return document.getElementById('rests-list').textContent",
+        &json!([]),
+    );
+    assert!(
+        rests
+            .as_str()
+            .is_some_and(|t| t.contains("wrist") && t.contains("lower number")),
+        "{rests}"
+    );
+    browser.open(&format!("{base}if-it-hurts.html"));
+    keep("wrist", "2");
+    browser.open(&format!("{base}where-i-stand.html"));
+    assert_eq!(wrong(&browser)[3], 0, "until a lower number");
+    // Under 18 a wrist rests at any pain.
+    browser.run(
+        "rungbook.store.put('born', new Date().getFullYear() - 15)",
+        &json!([]),
+    );
+    assert!(wrong(&browser)[3].as_u64().is_some_and(|n| n > 2));
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}
