@@ -56,7 +56,8 @@
     const named_ = { goal: goalName(goal) };
     if (training.isReached(goal)) return nodes(sayNodes('aim.reached', named_));
     if (!limiter) return nodes(sayNodes('aim.nothing', named_));
-    return nodes(sayNodes(goal.chosen ? 'aim.needs' : 'aim.nearest_needs', { ...named_, ...asked(of, limiter) }));
+    const key = goal.chosen ? (limiter.now ? 'aim.needs' : 'aim.needs_unknown') : limiter.now ? 'aim.nearest_needs' : 'aim.nearest_unknown';
+    return nodes(sayNodes(key, { ...named_, ...asked(of, limiter) }));
   };
   /** About how long it is. @param {Training} of @returns {(Node | string)[]} */
   const howLong = ({ goal, limiter }) => {
@@ -74,7 +75,7 @@
       steps.push(at);
       at = at.opens.map((m) => gaps.get(m)).filter((gap) => gap !== undefined).map((gap) => /** @type {Gap} */ (gap)).sort(training.heavier)[0];
     }
-    return make('ol', { class: 'ladder way-up' }, ...steps.map((gap) => make('li', { 'data-movement': tables.ids[gap.movement] }, ...nodes(sayNodes('aim.step', asked(of, gap))))));
+    return make('ol', { class: 'ladder way-up' }, ...steps.map((gap) => make('li', { 'data-movement': tables.ids[gap.movement] }, ...nodes(sayNodes(gap.now ? 'aim.step' : 'aim.step_unknown', asked(of, gap))))));
   };
 
   // ---- a line

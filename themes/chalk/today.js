@@ -31,11 +31,11 @@
     const id = tables.ids[line.movement], count = line.sets + (line.weaker ? 1 : 0);
     return Array.from({ length: count }, (_, i) => {
       const more = i === line.sets, name = more ? say(`training.more_${line.weaker}`) : say('today.set', { number: i + 1 });
-      const tick = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `tick-${id}-${i}` }));
+      const tick = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `tick-${id}-${i}`, 'aria-label': name }));
       const amount = /** @type {HTMLInputElement} */ (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: draft.amounts[i] === undefined ? line.amount : draft.amounts[i], 'aria-label': say('today.set_done', { set: name }) }));
       tick.checked = Boolean(draft.ticks[i]);
       tick.addEventListener('change', () => { if (tick.checked && i + 1 < count) timer.start(line.rest); });
-      return { tick, amount, whole: make('li', {}, make('label', { for: tick.id }, tick, make('span', { text: name })), amount, make('span', { class: 'unit', text: say(line.unit === 'reps' ? 'today.reps' : 'today.seconds') })) };
+      return { tick, amount, whole: make('li', {}, make('label', { for: tick.id }, tick, make('span', { text: more ? name : globalThis.rungbook.words.number(i + 1) })), amount, make('span', { class: 'unit', text: say(line.unit === 'reps' ? 'today.reps' : 'today.seconds') })) };
     });
   };
   /** A field that lies beside the boxes. @param {string} id @param {string} says @param {string} value @param {string} [after] */
@@ -57,19 +57,18 @@
     return '';
   };
 
-  /** The number that a line asks for: of what is shown, or measured. @param {Line} line */
-  const number = ({ movement, rule, block }) => {
-    const { measure } = model.target(movement);
-    if (rule !== 'show it' && !(block === 'range' && measure !== targets.TIME)) return null;
-    return make('details', { class: 'number' }, make('summary', { text: say(rule === 'show it' ? 'today.enter_result' : 'today.enter_measured') }), entry.form(movement, { today: true, kept: () => {}, hurt: () => {} }));
+  /** Where the number of a line is entered: of what is shown, or measured. @param {Line} line */
+  const number = ({ movement, rule }) => {
+    const form = entry.form(movement, { today: true, kept: () => {}, hurt: () => {} });
+    return rule === 'show it' ? form : make('details', { class: 'number' }, make('summary', { text: say('today.enter_measured') }), form);
   };
 
-  /** @param {Line} line @param {Training} of */
+  /** What a line asks, what it is for, and why. @param {Line} line @param {Training} of */
   const about = (line, of) => {
     const towards = aim.towards(of, line);
-    return [make('p', { class: 'dose' }, aim.sets(line)), make('p', { class: 'rest-words', text: aim.restWords(line) }), towards ? make('p', { class: 'towards' }, ...towards) : null,
-      line.insteadOf === null ? null : make('p', { class: 'towards' }, ...nodes(sayNodes('today.instead_of', { movement: named(tables, line.insteadOf) }))),
-      make('p', { class: 'hint' }, ...aim.why(of, line)), make('p', { class: 'hint', text: say('today.then', { then: say(`training.then.${line.then}`) }) })];
+    return [make('p', { class: 'dose' }, aim.sets(line)), make('p', { class: 'line-facts' }, make('span', { text: aim.restWords(line) }), towards ? ' ' : null, towards ? make('span', {}, ...towards) : null),
+      line.insteadOf === null ? null : make('p', { class: 'line-facts' }, ...nodes(sayNodes('today.instead_of', { movement: named(tables, line.insteadOf) }))),
+      make('p', { class: 'hint says' }, ...aim.why(of, line)), make('p', { class: 'hint says', text: say(`training.then.${line.then}`) })];
   };
 
   /** One movement with its sets to tick. @param {Line} line @param {Training} of @param {string} on */
@@ -82,6 +81,7 @@
       return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
         make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => done.forEach(({ key }) => store.remove(key)) } }), ' ', hurt));
     }
+    if (line.rule === 'show it') return make('article', { class: 'check line', 'data-movement': id }, head, ...about(line, of), number(line));
     const draft = drafts(on)[id] || { ticks: [], amounts: [], left: '', weight: null };
     const sets = ticks(line, draft), logged = isLogged(line);
     const left = logged ? field(`left-${id}`, say('today.left_in_reserve'), draft.left) : null;
@@ -89,8 +89,8 @@
     const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: left ? left.input.value : '', weight: weight ? weight.input.value : null } } });
     const fault = make('p', { class: 'fault', role: 'alert' });
     const keeps = make('button', { type: 'button', text: say('today.keep'), on: { click: () => { fault.textContent = keep(line, on, sets, left ? left.input.value : '', weight && weight.input.value); } } });
-    return make('article', { class: 'check line', 'data-movement': id, on: { input: jot } }, head, ...about(line, of), make('ul', { class: 'plain ticks' }, ...sets.map(({ whole }) => whole)),
-      weight && weight.whole, left && left.whole, number(line), fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
+    return make('article', { class: 'check line', 'data-movement': id, on: { input: jot } }, head, ...about(line, of), make('ul', { class: 'ticks' }, ...sets.map(({ whole }) => whole)),
+      weight && weight.whole, left && left.whole, line.block === 'range' && !logged ? number(line) : null, fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
   };
 
   // ---- the page
@@ -116,7 +116,7 @@
     byId('warm-up').replaceChildren(...(session ? aim.warmUp(of, session) : []));
     byId('sets').replaceChildren(...(lines.length ? BLOCKS.flatMap((block) => {
       const all = lines.filter((line) => line.block === block), key = block.replace(' ', '_');
-      return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`training.block.${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), ...all.map((line) => card(line, of, on)))] : [];
+      return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`today.head_${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => card(line, of, on))))] : [];
     }) : [make('p', { text: say('today.nothing_open') })]));
     const lost = session ? aim.leftOut(of, session.leftOut) : [];
     byId('left-out').hidden = lost.length === 0;
