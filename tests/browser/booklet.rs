@@ -32,7 +32,7 @@ const WIDE: &str = r"
         .filter(e => e.getBoundingClientRect().right > 390.5 && !e.closest('.wide, .aside, pre, .posture'))
         .map(e => `${e.localName}.${e.className}: ${e.textContent.trim().slice(0, 60)}`);";
 
-fn poppler() -> bool {
+pub fn poppler() -> bool {
     let there = ["pdftotext", "pdfinfo"]
         .iter()
         .all(|tool| Command::new(tool).arg("-v").output().is_ok());
@@ -46,7 +46,7 @@ fn poppler() -> bool {
     there
 }
 
-fn read(tool: &str, args: &[&str], file: &Path) -> String {
+pub fn read(tool: &str, args: &[&str], file: &Path) -> String {
     let mut command = Command::new(tool);
     command.args(args).arg(file);
     if tool == "pdftotext" {

@@ -21,7 +21,7 @@ const STATES: &str = r"
     return Object.fromEntries(tables.ids.map((id, m) => [id, rungbook.readiness.STATES[stand.found.states[m]]]));";
 
 /// Links to movements with cautions that do not stand beside their mark, as the page is after its scripts have run.
-const UNMARKED: &str = r"
+pub const UNMARKED: &str = r"
     const { tables } = rungbook.states.model;
     const cautioned = new Set(tables.ids.filter((_, m) => tables.mark[m] >= 0));
     return [...document.querySelectorAll('a[href]')].map(a => [a, a.getAttribute('href').split(/[#?]/)[0].replace('.html', '')])
@@ -29,7 +29,7 @@ const UNMARKED: &str = r"
         .filter(([a, id]) => { const named = a.closest(`[data-movement='${id}']`); return !(named && named.querySelector('[data-caution]')); })
         .map(([a]) => a.outerHTML);";
 
-fn click(browser: &Browser, selector: &str) {
+pub fn click(browser: &Browser, selector: &str) {
     let found = browser.find(selector);
     browser.run(
         "arguments[0].scrollIntoView({ block: 'center' })",
@@ -46,7 +46,7 @@ fn reference(browser: &Browser, selector: &str) -> Value {
 }
 
 /// The button with these words.
-fn press_button(browser: &Browser, words: &str) {
+pub fn press_button(browser: &Browser, words: &str) {
     let found = browser.run(
         r"
         const seen = e => e.checkVisibility() && e.getClientRects().length > 0;
@@ -269,7 +269,7 @@ fn keep_and_bring_back(browser: &Browser, folder: &Path) {
 }
 
 /// Nothing is wider than the phone.
-fn fits(browser: &Browser) {
+pub fn fits(browser: &Browser) {
     let sizes = browser.run(
         "return [document.documentElement.scrollWidth, innerWidth]",
         &json!([]),
@@ -985,140 +985,6 @@ fn a_number_from_training_has_its_day() {
             .is_some_and(|t| t.contains("10 reps") && t.contains("nobody knows the day")),
         "{aside}"
     );
-    assert_eq!(browser.complaints(), Vec::<String>::new());
-}
-
-/// Today's card: what is ticked becomes the training log, and is exported with the rest.
-#[test]
-fn todays_card_keeps_the_training() {
-    let Some(browser) = Browser::start() else {
-        return;
-    };
-    browser.width(390);
-    let base = disk(&site());
-    browser.open(&format!("{base}today.html"));
-    browser.run("const on = rungbook.results.dayText(rungbook.results.today()); rungbook.store.add('tested', { movement: 'plank', got: '60 s', on })", &json!([]));
-    let shown = "return ['card', 'plan', 'first'].map(id => !document.getElementById(id).hidden)";
-    assert_eq!(
-        browser.run(shown, &json!([])),
-        json!([false, false, true]),
-        "health questions first"
-    );
-    browser.run(
-        "rungbook.store.put('screened', { says: 'ask', on: '2026-11-20' })",
-        &json!([]),
-    );
-    assert_eq!(
-        browser.run(shown, &json!([])),
-        json!([false, false, true]),
-        "a clinician first"
-    );
-    browser.run(
-        "rungbook.store.put('screened', { says: 'clear', on: '2026-11-20' })",
-        &json!([]),
-    );
-    assert_eq!(browser.run(shown, &json!([])), json!([true, true, false]));
-    browser.run(
-        "const on = rungbook.results.dayText(rungbook.results.today()); rungbook.store.add('tested', { movement: 'knee-to-wall', left: '11 cm', right: '12 cm', on }); rungbook.store.add('tested', { movement: 'squat', got: '8 reps', on, in_reserve: 6 })",
-        &json!([]),
-    );
-    browser.wait_until("document.querySelector('#sets article')");
-    assert_eq!(browser.run(UNMARKED, &json!([])), json!([]));
-    fits(&browser);
-    write_picture("flow-today.png", &browser.whole_picture(390));
-    let card = "#sets article[data-movement=squat]";
-    let said = browser.text(&browser.find(&format!("{card} .dose")));
-    assert_eq!(said, "3 sets of 12");
-    // The rest timer is at hand beside every card.
-    let at_hand = browser.run(
-        "document.querySelector('#sets article').scrollIntoView(); const at = document.querySelector('#sets .timer').getBoundingClientRect(); return at.top >= 0 && at.bottom <= innerHeight + 1",
-        &json!([]),
-    );
-    assert_eq!(at_hand, json!(true));
-    for i in 0..3 {
-        click(&browser, &format!("#tick-squat-{i}"));
-    }
-    browser.write(&browser.find("#left-squat"), "2");
-    // Neither a reload nor what another card or tab keeps takes the ticks away.
-    browser.open(&format!("{base}today.html"));
-    browser.wait_until("document.querySelector('#sets article')");
-    browser.run("rungbook.store.set('other', 1)", &json!([]));
-    let ticked = "return [...document.querySelectorAll('#sets article[data-movement=squat] input')].map(e => e.type === 'checkbox' ? e.checked : e.value)";
-    assert_eq!(
-        browser.run(ticked, &json!([])),
-        json!([true, "12", true, "12", true, "12", "2"])
-    );
-    click(&browser, &format!("{card} .acts button"));
-    browser.wait_until("document.querySelector('#sets article[data-movement=squat]').textContent.includes('Done today')");
-    let kept = browser.run("return rungbook.store.all().trained.map(({ movement, did, in_reserve }) => [movement, did, in_reserve])", &json!([]));
-    assert_eq!(kept, json!([["squat", [12, 12, 12], 2]]));
-    // A first try that failed stays on the card, after a reload in the middle too: it has its say from tomorrow on.
-    let shown =
-        "return [...document.querySelectorAll('#sets article')].map(e => e.dataset.movement)";
-    let card = browser.run(shown, &json!([]));
-    let first = browser.run(
-        "const on = rungbook.results.dayText(rungbook.results.today()), m = [...document.querySelectorAll('#sets article')].map(e => e.dataset.movement).find(id => id !== 'squat'); rungbook.store.add('trained', { movement: m, did: [0, 0], on }); return m",
-        &json!([]),
-    );
-    assert!(first.is_string(), "{card}");
-    assert_eq!(browser.run(shown, &json!([])), card);
-    browser.open(&format!("{base}today.html"));
-    browser.wait_until("document.querySelector('#sets article')");
-    assert_eq!(browser.run(shown, &json!([])), card);
-    // How hard the whole session was: refused beyond 10 and without minutes, kept, exported, taken back.
-    let sessions =
-        "return rungbook.store.all().sessions.map(({ effort, minutes }) => [effort, minutes])";
-    let rate = |effort: &str, minutes: &str| {
-        for (field, says) in [("#session-effort", effort), ("#session-minutes", minutes)] {
-            let field = browser.find(field);
-            browser.clear(&field);
-            browser.write(&field, says);
-        }
-        click(&browser, "#session button");
-        browser.text(&browser.find("#session-fault"))
-    };
-    assert_ne!(rate("11", "45"), "");
-    assert_ne!(rate("6", ""), "");
-    assert_eq!(
-        browser.run(
-            "return rungbook.store.entries('sessions').length",
-            &json!([])
-        ),
-        json!(0)
-    );
-    assert_eq!(rate("6", "45"), "");
-    assert_eq!(rate("0", "9"), "");
-    assert_eq!(browser.run(sessions, &json!([])), json!([[6, 45], [0, 9]]));
-    click(&browser, "#after-list li:nth-child(2) button");
-    assert_eq!(browser.run(sessions, &json!([])), json!([[6, 45]]));
-    fits(&browser);
-    // Where I stand shows the same weeks, those alike together, with the sets of each pattern and what the session comes to.
-    let weeks =
-        "return ['plan-list', 'plan-end'].map(id => document.getElementById(id).textContent)";
-    let planned = browser.run(weeks, &json!([]));
-    let told = super::texts(&planned);
-    assert!(told[0].starts_with("Weeks 1 to 3: "), "{told:?}");
-    assert_eq!(told[0].matches("Week").count(), 2, "{told:?}");
-    let volume = browser.run(
-        "const { model, mine } = rungbook.states, stand = mine(); const { volume } = rungbook.plan.lay(model, rungbook.dose.working(model, stand.found, stand.person, model.order, stand.day).picks, stand.day); return Object.keys(volume).sort().map(pattern => `${pattern} ${volume[pattern]}`).join(', ')",
-        &json!([]),
-    );
-    let volume = volume.as_str().expect("a list");
-    assert!(volume.contains("squat 6"), "{volume}");
-    assert!(
-        told[1].contains(&format!("Sets a week: {volume}.")),
-        "{told:?}"
-    );
-    browser.open(&format!("{base}where-i-stand.html"));
-    browser.wait_until("!document.getElementById('plan').hidden");
-    assert_eq!(browser.run(weeks, &json!([])), planned);
-    // One day of 270 in seven: mean 38.57, deviation 94.48.
-    assert_eq!(
-        browser.text(&browser.find("#load-says")),
-        "Seven days, effort × minutes: 270; monotony 0.41, strain 110."
-    );
-    fits(&browser);
-    write_picture("flow-stand.png", &browser.whole_picture(390));
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }
 

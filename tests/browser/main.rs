@@ -14,6 +14,7 @@ mod measure;
 mod reach;
 mod serve;
 mod take;
+mod today;
 mod webdriver;
 mod words;
 

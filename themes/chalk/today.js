@@ -84,7 +84,7 @@
     if (line.rule === 'show it') return make('article', { class: 'check line', 'data-movement': id }, head, ...about(line, of), number(line));
     const draft = drafts(on)[id] || { ticks: [], amounts: [], left: '', weight: null };
     const sets = ticks(line, draft), logged = isLogged(line);
-    const left = logged ? field(`left-${id}`, say('today.left_in_reserve'), draft.left) : null;
+    const left = logged ? field(`left-${id}`, say('today.left_in_reserve'), draft.left, say(line.unit === 'reps' ? 'today.reps' : 'today.seconds')) : null;
     const weight = logged && line.load ? field(`weight-${id}`, say(line.load < 0 ? 'today.help_used' : 'today.weight_used'), draft.weight === null ? typed(line.load) : draft.weight, say(inPounds() ? 'today.pounds' : 'today.kilograms')) : null;
     const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: left ? left.input.value : '', weight: weight ? weight.input.value : null } } });
     const fault = make('p', { class: 'fault', role: 'alert' });

@@ -183,7 +183,7 @@
     const text = ['always', ...of].flatMap((key) => tables.warm_up[key] || []);
     const first = lines.find(({ block }) => isHard(block));
     const sore = new Set(training.newestPains(c).filter(({ score }) => score > 0).map(({ part }) => part));
-    found.causes.forEach(({ kind, part }) => { if (part !== null && kind !== 'pain') sore.add(part); });
+    found.causes.forEach(({ part }) => { if (part !== null) sore.add(part); });
     const parts = [...sore].map((part) => tables.parts[part]).sort().map((part) => say(`body.${part.replace('-', '_')}`));
     const easy = first ? { movement: first.movement, amount: inWords({ ...first, sets: 1, amount: Math.max(1, Math.floor(first.amount / 2)), load: null, side: null }) } : null;
     return { sore: parts.join(say('list.separator')), text, easy };
