@@ -112,11 +112,11 @@ impl<'a> Walk<'a> {
             let (key, value) = (*key, value.as_ref());
             match key {
                 "data-caution" => read.caution = Some(value),
-                "data-movement" | "data-skill" | "data-family" => {
-                    // An element about two is taken for the one that bears cautions.
-                    if !matches!(read.about, Some(About::Cautioned(_))) {
-                        read.about = Some(self.about(key, value));
-                    }
+                // An element about two is taken for the one that bears cautions.
+                "data-movement" | "data-skill" | "data-family"
+                    if !matches!(read.about, Some(About::Cautioned(_))) =>
+                {
+                    read.about = Some(self.about(key, value));
                 }
                 "href" | "xlink:href" => {
                     if key == "href" || read.href.is_none() {
