@@ -328,9 +328,19 @@ fn what_cannot_be_made_smaller_stands_as_it_is() {
     let (files, rules) = site(&snapshot);
     assert_eq!(
         rules.iter().filter(|r| **r == "broken-picture").count(),
-        1,
-        "{rules:?}"
+        4,
+        "one ends early, one is too large, two cannot be read: {rules:?}"
     );
+    let proof = proofread(&snapshot);
+    let said = |words: &str| {
+        proof
+            .findings
+            .iter()
+            .filter(|f| f.message.contains(words))
+            .count()
+    };
+    assert_eq!(said("60000 by 60000 pixels"), 1);
+    assert_eq!(said("cannot be read"), 2);
     let html = page(&files, "rest.html");
     for (name, _) in listed(html) {
         assert!(

@@ -3,6 +3,7 @@
 mod again;
 mod assemble;
 mod draft;
+mod drawing;
 pub(crate) mod fields;
 mod language;
 mod need;

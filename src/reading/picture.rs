@@ -1,5 +1,7 @@
 //! Pictures: SVG without script, photographs and clips that are whole, and names that the notes spell exactly.
 
+use super::drawing;
+use crate::source::pixels;
 use crate::source::raster::{self, Kind};
 use crate::source::suggest::did_you_mean;
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
@@ -20,6 +22,13 @@ pub fn check_svg(file: FileId, text: &str, findings: &mut Findings) {
         .collect();
     found.extend(element(&lower));
     found.extend(outside_reference(&lower).map(|(at, len)| (at, len, "an outside reference")));
+    found.extend(
+        drawing::other_encoding(&lower).map(|(at, len)| (at, len, "another encoding than UTF-8")),
+    );
+    found.extend(drawing::no_letter(text).map(|(at, len)| (at, len, "a letter that is none")));
+    found.extend(
+        drawing::too_many_copies(text).map(|(at, len)| (at, len, "too many copies of its parts")),
+    );
     found.extend(handler(&lower).map(|(at, len)| (at, len, "an event handler")));
     found.sort();
     if let Some((at, len, what)) = found.first() {
@@ -44,8 +53,9 @@ pub fn check_raster(file: FileId, path: &str, bytes: &[u8], findings: &mut Findi
         "webp" => Kind::WebP,
         "gif" => Kind::Gif,
         "mp4" | "m4v" | "mov" => Kind::Clip,
-        // Made by programs, not cameras; subtitles.
-        "webm" | "vtt" => return,
+        "webm" => Kind::WebM,
+        // Subtitles.
+        "vtt" => return,
         _ => {
             findings.push(
                 Diagnostic::new(
@@ -58,18 +68,44 @@ pub fn check_raster(file: FileId, path: &str, bytes: &[u8], findings: &mut Findi
             return;
         }
     };
-    let kind = raster::kind(bytes);
-    let message = if kind != Some(named) {
-        format!("the file is not what its name says: no .{ending}")
-    } else if !raster::clean(bytes).whole {
-        "the file ends too early or is damaged".to_string()
+    let cleaned = raster::clean(bytes);
+    let broken = if raster::kind(bytes) != Some(named) {
+        Some(format!("the file is not what its name says: no .{ending}"))
+    } else if !cleaned.whole {
+        Some("the file ends too early or is damaged".to_string())
     } else {
-        return;
+        None
     };
-    findings.push(
-        Diagnostic::new(Rule::BrokenPicture, Span::top(file), message)
-            .help("copy or export it again; it is published as far as it can be read"),
-    );
+    let broken = broken.map(|message| {
+        let help = "copy or export it again; it is published as far as it can be read";
+        (Rule::BrokenPicture, message, help)
+    });
+    let found = broken.or_else(|| unseen(bytes)).or_else(|| {
+        let message =
+            "the clip holds data besides pictures and sound, which may say where it was taken";
+        let help = "export it again without them";
+        cleaned
+            .may_tell
+            .then(|| (Rule::PictureKind, message.to_string(), help))
+    });
+    if let Some((rule, message, help)) = found {
+        findings.push(Diagnostic::new(rule, Span::top(file), message).help(help));
+    }
+}
+
+/// Why a photograph that is whole would not be seen.
+fn unseen(bytes: &[u8]) -> Option<(Rule, String, &'static str)> {
+    let (message, help) = match pixels::fault(bytes)? {
+        pixels::Fault::TooLarge(width, height) => (
+            format!("the picture is {width} by {height} pixels: browsers refuse one so large"),
+            "export it smaller: 2000 pixels are enough for any page",
+        ),
+        pixels::Fault::Unreadable => (
+            "the picture cannot be read: a browser would show nothing".to_string(),
+            "open it, look whether it is the picture you mean, and export it again",
+        ),
+    };
+    Some((Rule::BrokenPicture, message, help))
 }
 
 /// The first element that runs, moves or embeds something, whatever prefix its name has.

@@ -2,9 +2,11 @@
 //!
 //! Knows nothing of movements. Pure: the files arrive as values, from `io` or from a test.
 
+pub mod clip;
 pub mod diagnostic;
 mod legible;
 pub mod markdown;
+pub mod pixels;
 pub mod raster;
 pub mod rules;
 pub mod snapshot;

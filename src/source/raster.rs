@@ -1,6 +1,8 @@
 //! Photographs and clips without what cameras write beside them: the place, the device, the day. Nothing is drawn again; the
 //! parts of the file are told apart, and only those that change what is seen are kept.
 
+use super::clip;
+
 /// The kinds of raster picture, by their first bytes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
@@ -10,6 +12,8 @@ pub enum Kind {
     Gif,
     /// A clip: ISO base media (MP4).
     Clip,
+    /// A clip: WebM.
+    WebM,
 }
 
 /// A file with only what is seen.
@@ -20,6 +24,8 @@ pub struct Clean {
     pub orientation: u8,
     /// Nothing is missing at its end, and every part has the length that it says.
     pub whole: bool,
+    /// It holds data that could not be emptied: it may still say where it was taken.
+    pub may_tell: bool,
 }
 
 /// What a file is, whatever its name says.
@@ -28,6 +34,7 @@ pub fn kind(bytes: &[u8]) -> Option<Kind> {
         [0xff, 0xd8, 0xff, ..] => Some(Kind::Jpeg),
         [0x89, b'P', b'N', b'G', 0x0d, 0x0a, 0x1a, 0x0a, ..] => Some(Kind::Png),
         [b'G', b'I', b'F', b'8', b'7' | b'9', b'a', ..] => Some(Kind::Gif),
+        [0x1a, 0x45, 0xdf, 0xa3, ..] => Some(Kind::WebM),
         [
             b'R',
             b'I',
@@ -58,16 +65,21 @@ pub fn clean(bytes: &[u8]) -> Clean {
         bytes: Vec::with_capacity(bytes.len()),
         orientation: 1,
         whole: false,
+        may_tell: false,
     };
     let whole = match kind(bytes) {
         Some(Kind::Jpeg) => jpeg(bytes, &mut out),
         Some(Kind::Png) => png(bytes, &mut out),
         Some(Kind::WebP) => webp(bytes, &mut out),
         Some(Kind::Gif) => gif(bytes, &mut out),
-        Some(Kind::Clip) => {
+        Some(kind @ (Kind::Clip | Kind::WebM)) => {
             out.bytes.extend_from_slice(bytes);
-            let end = bytes.len();
-            boxes(&mut out.bytes, 0, end, 0)
+            let found = match kind {
+                Kind::Clip => clip::iso(&mut out.bytes),
+                _ => clip::webm(&mut out.bytes),
+            };
+            out.may_tell = found.may_tell;
+            found.whole.then_some(())
         }
         None => {
             out.bytes.extend_from_slice(bytes);
@@ -86,84 +98,6 @@ pub fn orientation(bytes: &[u8]) -> u8 {
         Some(Kind::Png | Kind::WebP) => clean(bytes).orientation,
         _ => 1,
     }
-}
-
-/// Width and height of a clip in pixels: those of its first track that is seen (ISO/IEC 14496-12, 8.3.2).
-pub fn clip_size(bytes: &[u8]) -> Option<(usize, usize)> {
-    let moov = inside(bytes, b"moov")?;
-    let mut rest = moov;
-    while let Some((name, body, after)) = next_box(rest) {
-        rest = after;
-        let Some(head) = (name == b"trak").then(|| inside(body, b"tkhd")).flatten() else {
-            continue;
-        };
-        let at = if head.first() == Some(&1) { 88 } else { 76 };
-        // Fixed point, 16 bits before the point.
-        let whole = |at: usize| Some(usize::from(be16(head, at)?));
-        let (width, height) = (whole(at)?, whole(at + 4)?);
-        if width > 0 && height > 0 {
-            // A quarter turn in the matrix: its first number is 0.
-            let turned = be32(head, at - 36)? == 0;
-            return Some(if turned {
-                (height, width)
-            } else {
-                (width, height)
-            });
-        }
-    }
-    None
-}
-
-fn inside<'a>(mut bytes: &'a [u8], wanted: &[u8; 4]) -> Option<&'a [u8]> {
-    while let Some((name, body, after)) = next_box(bytes) {
-        if name == wanted {
-            return Some(body);
-        }
-        bytes = after;
-    }
-    None
-}
-
-fn next_box(bytes: &[u8]) -> Option<(&[u8], &[u8], &[u8])> {
-    let (start, end) = extent(bytes, 0, bytes.len())?;
-    Some((bytes.get(4..8)?, &bytes[start..end], &bytes[end..]))
-}
-
-/// Where a box's content starts and ends.
-fn extent(bytes: &[u8], at: usize, end: usize) -> Option<(usize, usize)> {
-    let (head, size) = match be32(bytes, at)? {
-        0 => (8, end - at),
-        1 => {
-            let high = be32(bytes, at + 8)?;
-            let low = be32(bytes, at + 12)?;
-            (
-                16,
-                (u64::from(high) << 32 | u64::from(low)).try_into().ok()?,
-            )
-        }
-        size => (8, size as usize),
-    };
-    let stop = at.checked_add(size)?;
-    (size >= head && stop <= end).then_some((at + head, stop))
-}
-
-/// Empties the boxes that hold what people and devices write beside a clip; their lengths stay, as everything after them is
-/// found by its distance from the start.
-fn boxes(bytes: &mut [u8], mut at: usize, end: usize, depth: u8) -> Option<()> {
-    while at < end {
-        let (start, stop) = extent(bytes, at, end)?;
-        let name: [u8; 4] = bytes.get(at + 4..at + 8)?.try_into().ok()?;
-        match &name {
-            b"udta" | b"meta" | b"uuid" => {
-                bytes[at + 4..at + 8].copy_from_slice(b"free");
-                bytes[start..stop].fill(0);
-            }
-            b"moov" | b"trak" if depth < 4 => boxes(bytes, start, stop, depth + 1)?,
-            _ => {}
-        }
-        at = stop;
-    }
-    Some(())
 }
 
 /// ITU-T T.81, B.1.1: kept are the picture's own segments, JFIF, the colour profile and the colour transform. What follows the
@@ -378,12 +312,12 @@ fn crc(bytes: &[u8]) -> u32 {
     })
 }
 
-fn be16(bytes: &[u8], at: usize) -> Option<u16> {
+pub(super) fn be16(bytes: &[u8], at: usize) -> Option<u16> {
     let pair = bytes.get(at..at.checked_add(2)?)?;
     Some(u16::from_be_bytes(pair.try_into().ok()?))
 }
 
-fn be32(bytes: &[u8], at: usize) -> Option<u32> {
+pub(super) fn be32(bytes: &[u8], at: usize) -> Option<u32> {
     let four = bytes.get(at..at.checked_add(4)?)?;
     Some(u32::from_be_bytes(four.try_into().ok()?))
 }
@@ -430,31 +364,6 @@ mod tests {
         assert_eq!(crc(b"IEND"), 0xae42_6082);
     }
 
-    #[test]
-    fn clips_lose_their_location_and_keep_their_length() {
-        let part = |name: &[u8; 4], body: &[u8]| {
-            let size = (body.len() as u32 + 8).to_be_bytes();
-            [&size[..], name, body].concat()
-        };
-        let mut head = vec![0u8; 84];
-        head[40..44].copy_from_slice(&0x10000u32.to_be_bytes());
-        head[76..78].copy_from_slice(&640u16.to_be_bytes());
-        head[80..82].copy_from_slice(&360u16.to_be_bytes());
-        let track = part(b"trak", &part(b"tkhd", &head));
-        let place = part(b"udta", &part(b"\xa9xyz", b"+52.5+013.4/"));
-        let clip = [
-            part(b"ftyp", b"isom"),
-            part(b"moov", &[track, place].concat()),
-            part(b"mdat", b"seen"),
-        ]
-        .concat();
-        let cleaned = clean(&clip);
-        assert!(cleaned.whole && cleaned.bytes.len() == clip.len());
-        assert!(!cleaned.bytes.windows(5).any(|w| w == b"+52.5"));
-        assert!(cleaned.bytes.ends_with(b"mdatseen"));
-        assert_eq!(clip_size(&clip), Some((640, 360)));
-    }
-
     proptest! {
         #[test]
         fn broken_files_never_panic(start in 0usize..5, body in proptest::collection::vec(any::<u8>(), 0..300)) {
@@ -464,7 +373,6 @@ mod tests {
             let file = [starts[start], &body].concat();
             let once = clean(&file);
             prop_assert!(once.bytes.len() <= file.len() + 48);
-            clip_size(&file);
         }
     }
 }

@@ -88,9 +88,9 @@ rules! {
     LinkScheme Error "link-scheme" "A link that is neither to the curriculum nor to an outside page.";
     MissingPicture Error "missing-picture" "A picture that is not in the folder, or whose name differs in case.";
     MissingAlt Error "missing-alt" "A picture or clip without alternative text.";
-    UnsafePicture Error "unsafe-picture" "An SVG picture with script, handlers or outside references.";
-    BrokenPicture Warning "broken-picture" "A photograph or clip that ends too early, or is not what its name says.";
-    PictureKind Warning "picture-kind" "A picture of a kind from which the place it was taken cannot be removed.";
+    UnsafePicture Error "unsafe-picture" "An SVG picture with script, handlers, outside references, an encoding but UTF-8, or too many copies of a part.";
+    BrokenPicture Warning "broken-picture" "A photograph or clip that ends too early, cannot be shown, or is not what its name says.";
+    PictureKind Warning "picture-kind" "A picture or clip from which the place it was taken cannot be removed.";
     ClipPoster Warning "clip-poster" "A clip without a still picture to show before it plays.";
     NoteWithoutOwner Error "note-without-owner" "A note that belongs to no record.";
     TwoNotes Error "two-notes" "Two notes for one id.";

@@ -4,6 +4,7 @@ mod scale;
 
 use crate::site::Plan;
 use crate::site::theme::link::escape;
+use crate::source::clip;
 use crate::source::raster::{self, Kind};
 use crate::source::{Content, Snapshot};
 use rayon::prelude::*;
@@ -128,7 +129,7 @@ pub fn for_links(plan: &Plan<'_>, name: &str) -> Option<(String, usize, usize, &
         Kind::Png => "image/png",
         Kind::WebP => "image/webp",
         Kind::Gif => "image/gif",
-        Kind::Clip => return None,
+        Kind::Clip | Kind::WebM => return None,
     };
     let (width, height) = size(plan, name)?;
     let of = |name: &str| format!("pictures/{}", address(name));
@@ -153,9 +154,7 @@ pub fn for_links(plan: &Plan<'_>, name: &str) -> Option<(String, usize, usize, &
 /// view box.
 pub fn size(plan: &Plan<'_>, name: &str) -> Option<(usize, usize)> {
     match content(plan, name)? {
-        Content::Bytes(bytes) if raster::kind(bytes) == Some(Kind::Clip) => {
-            raster::clip_size(bytes)
-        }
+        Content::Bytes(bytes) if raster::kind(bytes) == Some(Kind::Clip) => clip::size(bytes),
         Content::Bytes(bytes) => scale::seen_size(bytes),
         Content::Text(text) => {
             let start = text.find("<svg")?;

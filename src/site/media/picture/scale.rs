@@ -1,6 +1,7 @@
 //! Photographs in smaller widths: decoded, averaged over areas in whole numbers, turned upright and packed again. The same
 //! bytes on every machine: no decoder below chooses its arithmetic by the processor.
 
+use crate::source::pixels;
 use crate::source::raster::{self, Kind};
 use std::collections::HashMap;
 use std::io::Cursor;
@@ -10,8 +11,6 @@ use zune_core::colorspace::ColorSpace;
 use zune_core::options::DecoderOptions;
 use zune_jpeg::JpegDecoder;
 
-/// Pictures of more pixels are left as they are: a small file can claim to be a large picture.
-const MOST_PIXELS: usize = 64_000_000;
 /// Of 100: photographs of people under cues look the same, at a third of the weight.
 const QUALITY: u8 = 80;
 
@@ -52,7 +51,7 @@ pub fn scaled(bytes: &[u8], widths: &[u32]) -> Vec<Scaled> {
         widths.iter().filter(clearly).copied().collect()
     };
     let widths = seen_size(bytes)
-        .filter(|(w, h)| w.saturating_mul(*h) <= MOST_PIXELS)
+        .filter(|(w, h)| w.saturating_mul(*h) <= pixels::MOST)
         .map_or_else(Vec::new, wanted);
     if widths.is_empty() {
         return Vec::new();
@@ -98,7 +97,7 @@ fn decode(kind: Kind, bytes: &[u8]) -> Option<(Raster, bool)> {
         Kind::Jpeg => Some((jpeg(bytes)?, false)),
         Kind::Png => png(bytes),
         Kind::WebP => webp(bytes),
-        Kind::Gif | Kind::Clip => None,
+        Kind::Gif | Kind::Clip | Kind::WebM => None,
     }
 }
 

@@ -1,0 +1,61 @@
+//! Whether a browser can show a photograph: its size, and whether its pixels can be read.
+
+use super::raster::{self, Kind};
+use std::io::Cursor;
+use zune_core::bytestream::ZCursor;
+use zune_core::options::DecoderOptions;
+use zune_jpeg::JpegDecoder;
+
+/// Pictures of more pixels are not opened, by nobody: a small file can claim to be a large picture. Common practice, no source.
+pub const MOST: usize = 64_000_000;
+
+/// Why a photograph would not be seen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fault {
+    /// Its width and height.
+    TooLarge(usize, usize),
+    Unreadable,
+}
+
+/// What is wrong with the pixels of a photograph, by decoding it. Nothing for clips.
+pub fn fault(bytes: &[u8]) -> Option<Fault> {
+    let kind = raster::kind(bytes)?;
+    if matches!(kind, Kind::Clip | Kind::WebM) {
+        return None;
+    }
+    let Ok(size) = imagesize::blob_size(bytes) else {
+        return Some(Fault::Unreadable);
+    };
+    if size.width.saturating_mul(size.height) > MOST {
+        return Some(Fault::TooLarge(size.width, size.height));
+    }
+    let read = match kind {
+        Kind::Jpeg => jpeg(bytes),
+        Kind::Png => png(bytes),
+        Kind::WebP => webp(bytes),
+        // No reader of these is part of the program.
+        Kind::Gif | Kind::Clip | Kind::WebM => Some(()),
+    };
+    (read.is_none() || size.width * size.height == 0).then_some(Fault::Unreadable)
+}
+
+fn jpeg(bytes: &[u8]) -> Option<()> {
+    let options = DecoderOptions::default()
+        .set_use_unsafe(false)
+        .set_max_width(1 << 16)
+        .set_max_height(1 << 16);
+    let mut decoder = JpegDecoder::new_with_options(ZCursor::new(bytes), options);
+    decoder.decode().ok().map(drop)
+}
+
+fn png(bytes: &[u8]) -> Option<()> {
+    let mut reader = png::Decoder::new(Cursor::new(bytes)).read_info().ok()?;
+    let mut pixels = vec![0; reader.output_buffer_size()?];
+    reader.next_frame(&mut pixels).ok().map(drop)
+}
+
+fn webp(bytes: &[u8]) -> Option<()> {
+    let mut decoder = image_webp::WebPDecoder::new(Cursor::new(bytes)).ok()?;
+    let mut pixels = vec![0; decoder.output_buffer_size()?];
+    decoder.read_image(&mut pixels).ok()
+}
