@@ -1,7 +1,7 @@
 //! Sitemap and robots.
 
 use crate::site::Plan;
-use crate::site::theme::link::escape;
+use crate::site::theme::link::escape_xml;
 
 /// The sitemap, by the protocol of sitemaps.org 0.9.
 pub fn sitemap(plan: &Plan<'_>) -> Vec<u8> {
@@ -16,8 +16,8 @@ pub fn sitemap(plan: &Plan<'_>) -> Vec<u8> {
         };
         out.push_str(&format!(
             "  <url><loc>{}{}</loc></url>\n",
-            escape(&plan.curriculum.school.address),
-            escape(path)
+            escape_xml(&plan.curriculum.school.address),
+            escape_xml(path)
         ));
     }
     out.push_str("</urlset>\n");

@@ -3,7 +3,7 @@
 use crate::curriculum::{MovementIx, Owner};
 use crate::site::media::card;
 use crate::site::pages::view::{change_words, mark_of};
-use crate::site::theme::link::escape;
+use crate::site::theme::link::escape_xml;
 use crate::site::{Item, Plan};
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -16,10 +16,10 @@ const MOST_CHANGES: usize = 50;
 /// `changes.atom` (RFC 4287), the newest entry first. A movement with cautions bears its signal word.
 pub fn atom(plan: &Plan<'_>) -> Vec<u8> {
     let school = &plan.curriculum.school;
-    let (address, name) = (escape(&school.address), escape(&school.name));
+    let (address, name) = (escape_xml(&school.address), escape_xml(&school.name));
     let title = [("school", (&school.name).into())];
-    let title = escape(&plan.say().fill("page.feed_title", &title));
-    let language = escape(&school.language);
+    let title = escape_xml(&plan.say().fill("page.feed_title", &title));
+    let language = escape_xml(&school.language);
     let entries = &plan.curriculum.ledger.entries;
     let updated = entries.last().map_or("1970-01-01", |e| e.on.as_str());
     let mut out = format!(
@@ -46,10 +46,10 @@ pub fn atom(plan: &Plan<'_>) -> Vec<u8> {
             ));
         }
         lines.push(plan.say().say("part.not_medical_advice").to_string());
-        let (title, on) = (escape(&entry.note), escape(&entry.on));
+        let (title, on) = (escape_xml(&entry.note), escape_xml(&entry.on));
         out.push_str(&format!(
             "<entry>\n<title>{title}</title>\n<id>{address}changes.html#{on}-{i}</id>\n<link rel=\"alternate\" type=\"text/html\" href=\"{address}changes.html\"/>\n<updated>{on}T00:00:00Z</updated>\n<content type=\"text\">{}</content>\n</entry>\n",
-            escape(&lines.join("\n"))
+            escape_xml(&lines.join("\n"))
         ));
     }
     out.push_str("</feed>\n");
@@ -210,4 +210,15 @@ fn resource(
         is_accessible_for_free: true,
         license: school.licence.as_deref(),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::site::theme::link::escape_xml;
+
+    #[test]
+    fn letters_that_xml_does_not_know_are_left_out() {
+        let text = "A\u{1b}[2J <\u{0}é\u{fffe}\u{1f600}\t&\u{ffff}>";
+        assert_eq!(escape_xml(text), "A[2J &lt;é\u{1f600}\t&amp;&gt;");
+    }
 }

@@ -190,6 +190,12 @@ pub fn escape(text: &str) -> String {
     out
 }
 
+/// Text made safe for XML 1.0, without the letters that it does not know (2.2): a reader refuses a whole feed for one of them.
+pub fn escape_xml(text: &str) -> String {
+    let known = |c: &char| matches!(c, '\t' | '\n' | '\r' | ' '..='\u{d7ff}' | '\u{e000}'..='\u{fffd}' | '\u{10000}'..);
+    escape(&text.chars().filter(known).collect::<String>())
+}
+
 /// Adds a text made safe for HTML.
 pub fn escape_into(out: &mut String, text: &str) {
     let mut rest = text;
