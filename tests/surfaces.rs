@@ -294,6 +294,284 @@ fn a_page_without_its_policy_and_with_outside_code() {
     );
 }
 
+/// No theme loads anything before the guard's sheet and script, and none replaces them.
+#[test]
+fn a_page_that_loads_something_before_the_guard() {
+    for (before, after) in [
+        (
+            "<meta charset=\"utf-8\">",
+            "<meta charset=\"utf-8\"><link rel=\"stylesheet\" href=\"theme/parts.css\">",
+        ),
+        (
+            "<meta charset=\"utf-8\">",
+            "<meta charset=\"utf-8\"><script src=\"theme/page.js\"></script>",
+        ),
+    ] {
+        refuses(
+            "base.html",
+            |t| t.replacen(before, after, 1),
+            "is loaded before the guard's sheet",
+        );
+    }
+    let dir = curriculum();
+    let theme = dir.path().join("themes/chalk");
+    fs::create_dir_all(&theme).expect("a folder");
+    fs::write(theme.join("guard.css"), "[data-caution] { display: none }").expect("a sheet");
+    let out = publish(dir.path());
+    let said = String::from_utf8_lossy(&out.stderr).into_owned();
+    assert!(
+        out.status.success() || said.contains("hides caution marks"),
+        "{said}"
+    );
+    let sheet = fs::read_to_string(dir.path().join("site/guard.css")).unwrap_or_default();
+    assert!(
+        sheet.is_empty() || sheet.contains("@layer guard"),
+        "{sheet}"
+    );
+}
+
+/// What leaves with a reader, and what a script may make of texts, is said on every page.
+#[test]
+fn every_page_says_its_referrer_and_its_trusted_types() {
+    let dir = curriculum();
+    let out = publish(dir.path());
+    assert!(
+        out.status.success(),
+        "{}",
+        String::from_utf8_lossy(&out.stderr)
+    );
+    let pages = tree(&dir.path().join("site"));
+    let mut count = 0;
+    for (path, bytes) in pages
+        .iter()
+        .filter(|(p, _)| p.extension().is_some_and(|e| e == "html"))
+    {
+        let html = String::from_utf8_lossy(bytes);
+        for tag in [
+            "<meta name=\"referrer\" content=\"no-referrer\">",
+            "require-trusted-types-for 'script'; trusted-types rungbook-worker\"",
+            "guard.css?v=",
+        ] {
+            assert!(html.contains(tag), "{}: {tag}", path.display());
+        }
+        count += 1;
+    }
+    assert!(count > 20);
+}
+
+/// The audit of one page, with what every page has before it.
+fn judge(body: &str) -> Vec<String> {
+    use rungbook::proof::proofread;
+    use rungbook::site::Theme;
+    use rungbook::site::audit::{Auditor, POLICY};
+    let dir = curriculum();
+    let snapshot = rungbook::io::snapshot(dir.path()).expect("a folder");
+    let proof = proofread(&snapshot);
+    let words = &proof.curriculum.words;
+    let theme = Theme::load("chalk", &snapshot, words).expect("the theme");
+    let policy = format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{POLICY}\">");
+    let page = match body.contains("POLICY") {
+        true => body.replace("POLICY", &policy),
+        false => format!("{policy}{body}"),
+    };
+    let page = theme.guarded(&page);
+    let faults = Auditor::new(&proof.curriculum).file("a.html", page.as_bytes());
+    faults.into_iter().map(|f| f.says).collect()
+}
+
+const MARK: &str = "<a data-caution=\"warning\" href=\"cautions.html\">Warning</a>";
+
+#[test]
+fn a_mark_counts_only_where_a_browser_shows_it() {
+    let named = |mark: &str| format!("<p data-movement=\"upside\">Upside stand {mark}</p>");
+    assert_eq!(judge(&named(MARK)), Vec::<String>::new());
+    assert_eq!(
+        judge(&format!("<details>{}</details>", named(MARK))),
+        Vec::<String>::new()
+    );
+    for (open, close) in [
+        ("<template>", "</template>"),
+        ("<noscript>", "</noscript>"),
+        ("<dialog>", "</dialog>"),
+        ("<details><summary>More</summary>", "</details>"),
+        ("<i hidden>", "</i>"),
+        ("<i aria-hidden=\"true\">", "</i>"),
+        ("<i popover>", "</i>"),
+        ("<video>", "</video>"),
+        ("<object>", "</object>"),
+        ("<select>", "</select>"),
+        ("<svg><defs>", "</defs></svg>"),
+        ("<iframe>", "</iframe>"),
+    ] {
+        let faults = judge(&named(&format!("{open}{MARK}{close}")));
+        assert!(!faults.is_empty(), "{open}");
+    }
+    for mark in [
+        "<input data-caution=\"warning\">",
+        "<wbr data-caution=\"warning\">",
+        "<i data-caution=\"danger\">Warning</i>",
+        "<i data-caution=\"warning\"></i>",
+        "<i data-caution=\"warning\">\u{200b}\u{2800}\u{3164}</i>",
+        "<i data-caution=\"warning\">safe</i>",
+        "<i data-caution=\"warning\" aria-hidden=\"true\">Warning</i>",
+    ] {
+        assert!(!judge(&named(mark)).is_empty(), "{mark}");
+    }
+}
+
+#[test]
+fn nothing_is_loaded_from_outside_however_it_is_written() {
+    assert_eq!(
+        judge(
+            "<img src=\"pictures/a.png\" srcset=\"a.png 1x, b.png 2x\"><video poster=\"p.jpg\"></video>"
+        ),
+        Vec::<String>::new()
+    );
+    for tag in [
+        "<video poster=\"https://x.example/a.png\"></video>",
+        "<video poster=\"//x.example/a.png\"></video>",
+        "<img src=\"ht\ttps://x.example/a.png\">",
+        "<img src=\"/\t/x.example/a.png\">",
+        "<img src=\"\\\\x.example/a.png\">",
+        "<img srcset=\"a.png 1x, https://x.example/a.png 2x\">",
+        "<img src=\"HTTPS:x.example/a.png\">",
+        "<object data=\"https://x.example/a\"></object>",
+        "<link rel=\"icon\" href=\"https://test.example.evil.example/c/\">",
+        "<img src=\"https://test.example@evil.example/c/\">",
+        "<img src=\"data:image/png;base64,x\">",
+    ] {
+        let faults = judge(tag);
+        assert!(
+            faults.iter().any(|f| f.contains("from outside")),
+            "{tag}: {faults:?}"
+        );
+    }
+}
+
+#[test]
+fn a_policy_that_no_browser_reads_and_pages_that_lead_away() {
+    let says = |body: &str, what: &str| {
+        let faults = judge(body);
+        assert!(
+            faults.iter().any(|f| f.contains(what)),
+            "{body}: {faults:?}"
+        );
+    };
+    says("<template>POLICY</template>", "security policy");
+    says("<noscript>POLICY</noscript>", "security policy");
+    for to in ["0; url=https://x.example/", "3; url=upside.html", "0;URL=x"] {
+        says(
+            &format!("<meta http-equiv=\"Refresh\" content=\"{to}\">"),
+            "leads elsewhere by itself",
+        );
+    }
+}
+
+/// The thirteen ways round by a link, and more.
+#[test]
+fn a_link_is_read_as_a_browser_follows_it() {
+    for href in [
+        "upside.html",
+        "upside",
+        "./upside.html",
+        "x/../upside.html",
+        "UPSIDE.html",
+        "https://TEST.EXAMPLE/c/upside.html",
+        "https://test.example:443/c/upside.html",
+        "http://test.example/c/upside.html",
+        "https://me@test.example/c/upside.html",
+        "//test.example/c/upside.html",
+        "/c/upside.html",
+        "https://test.example/c/%75pside.html",
+        "https://test.example/%63/upside",
+        "https:\\\\test.example\\c\\upside.html",
+        "https://test.example/c/./x/..//upside.html?a#b",
+        "up\tside.html",
+        "old-upside.html",
+        "old-upside",
+        "upside/",
+    ] {
+        let faults = judge(&format!("<p><a href=\"{href}\">go</a></p>"));
+        assert!(
+            faults
+                .iter()
+                .any(|f| f.contains("a link leads to `upside`")),
+            "{href}: {faults:?}"
+        );
+    }
+    for href in [
+        "floor-rest.html",
+        "https://other.example/c/upside.html",
+        "mailto:a@test.example",
+        "#upside",
+        "index.html?upside.html",
+    ] {
+        assert_eq!(
+            judge(&format!("<p><a href=\"{href}\">go</a></p>")),
+            Vec::<String>::new(),
+            "{href}"
+        );
+    }
+}
+
+/// Names in the letters of others, with letters that nobody sees, with other spaces.
+#[test]
+fn a_name_is_read_as_a_reader_sees_it() {
+    for name in [
+        "Upside stand",
+        "UPSIDE STAND",
+        "Upside\u{a0}stand",
+        "Upside\u{202f}stand",
+        "Upside\u{3000}stand",
+        "Upside  stand",
+        "Upside\nstand",
+        "Up\u{ad}side stand",
+        "\u{200b}Upside stand",
+        "Upside\u{2060} stand",
+        "Upside stand\u{200d}",
+        "U\u{200c}pside stand",
+        "\u{ff35}\u{ff50}\u{ff53}\u{ff49}\u{ff44}\u{ff45} stand",
+        "\u{1d414}\u{1d429}\u{1d42c}\u{1d422}\u{1d41d}\u{1d41e} stand",
+        "Upside &#115;tand",
+        "Upside s<!-- -->tand",
+        "Upside\u{2009}stand",
+        "\u{feff}Upside stand",
+        "Upside\u{180e} stand",
+        "Upside\u{fe0f} stand",
+        "\u{202a}Upside stand\u{202c}",
+    ] {
+        let faults = judge(&format!("<p>{name}</p>"));
+        assert!(
+            faults.iter().any(|f| f.contains("`upside` is named as")),
+            "{name:?}: {faults:?}"
+        );
+    }
+    assert_eq!(
+        judge("<p>Upside stands</p><p>Floor\u{a0}rest</p>"),
+        Vec::<String>::new()
+    );
+}
+
+/// A script of one's own is listed, in one line.
+#[test]
+fn own_scripts_are_listed() {
+    let dir = curriculum();
+    let theme = dir.path().join("themes/chalk");
+    fs::create_dir_all(&theme).expect("a folder");
+    fs::write(theme.join("page.js"), shipped("page.js")).expect("a copy");
+    let out = publish(dir.path());
+    assert!(
+        !String::from_utf8_lossy(&out.stderr).contains("page.js"),
+        "a copy is none"
+    );
+    fs::write(theme.join("extra.js"), "document.title;").expect("a script");
+    let out = publish(dir.path());
+    let said = String::from_utf8_lossy(&out.stderr).into_owned();
+    assert!(out.status.success(), "{said}");
+    let lines: Vec<&str> = said.lines().filter(|l| l.contains("extra.js")).collect();
+    assert!(lines.len() == 1 && !lines[0].contains("page.js"), "{said}");
+}
+
 #[test]
 fn a_note_that_goes_round_the_mark() {
     let dir = curriculum();

@@ -347,6 +347,8 @@ fn a_script_brings_the_words_that_it_says_and_no_others() {
         .find(|f| f.path == "theme/own.js")
         .expect("the script");
     let text = String::from_utf8(script.bytes).expect("text");
+    let (stamp, text) = text.split_once('\n').expect("it says its version");
+    assert!(stamp.contains("\"own.js="), "{stamp}");
     let (first, rest) = text.split_once('\n').expect("two lines");
     assert!(
         first.starts_with("'use strict';") && rest.starts_with("'use strict';"),

@@ -188,18 +188,29 @@ fn write(
         paths: plan.paths(),
     })?;
     let progress = Progress::new(plan.len());
+    let last = plan.last();
+    let put = |i: usize| {
+        let file = plan.render(i)?;
+        let audit = |written: &[u8]| auditor.file(&file.path, written);
+        let (hash, faults) = site.put(&file.path, &file.bytes, audit)?;
+        progress.step();
+        Ok((file.path, hash, faults))
+    };
     let written: Result<Vec<(String, String, Vec<Fault>)>, Refusal> = (0..plan.len())
         .into_par_iter()
         // Each file may be taken by whoever is free: the large ones stand together at the front.
         .with_max_len(1)
-        .map(|i| {
-            let file = plan.render(i)?;
-            let audit = |written: &[u8]| auditor.file(&file.path, written);
-            let (hash, faults) = site.put(&file.path, &file.bytes, audit)?;
-            progress.step();
-            Ok((file.path, hash, faults))
-        })
+        .filter(|i| *i != last)
+        .map(put)
         .collect();
+    let written = written.and_then(|mut all| {
+        plan.wrote(
+            all.iter()
+                .map(|(path, hash, _)| (path.as_str(), hash.as_str())),
+        );
+        all.push(put(last)?);
+        Ok(all)
+    });
     progress.end();
     let mut hashes = BTreeMap::new();
     let mut faults = Vec::new();
@@ -210,6 +221,13 @@ fn write(
     if !faults.is_empty() {
         faults.sort();
         return Err(Refusal::Cautions(faults));
+    }
+    if !theme.own_scripts().is_empty() {
+        let list = theme.own_scripts().join(", ");
+        let line = curriculum
+            .words
+            .fill("guard.scripts", &[("list", (&list).into())]);
+        anstream::eprintln!("{line}");
     }
     std::mem::forget((plan, auditor));
     let path = from.join(LEDGER);

@@ -232,7 +232,10 @@ fn read_text(id: FileId, text: &str, role: Role, stem: String, findings: &mut Fi
         Role::School => Read::School(Box::new(school::school(&root, findings))),
         Role::Cautions => Read::Cautions(school::cautions(&root, findings)),
         Role::Ledger => Read::Ledger(school::ledger(&root, findings)),
-        Role::Words(language) => Read::Words(language, words::own(&root, findings)),
+        Role::Words(language) => {
+            let own = words::own(&language, &root, findings);
+            Read::Words(language, own)
+        }
         Role::Movement => {
             record::movement_file(&root, findings).map_or(Read::Unread(stem), Read::Movement)
         }

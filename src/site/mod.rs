@@ -10,6 +10,7 @@ mod media;
 mod pages;
 pub mod rehearsal;
 pub mod theme;
+mod version;
 
 pub use draw::{figure, map};
 pub use feeds::tables;
@@ -35,7 +36,9 @@ use rayon::prelude::*;
 use std::collections::{BTreeMap, HashMap};
 use std::ops::Deref;
 use std::sync::{Arc, OnceLock};
+use theme::guard::{self, stamped};
 use theme::link::Links;
+use version::version;
 
 /// A file of the site: its path with `/` between the parts, and its content.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -78,6 +81,8 @@ enum Item {
     Manifest,
     /// The script that keeps the site for when there is no network.
     Worker,
+    /// What the program itself puts on every page, by its path.
+    Guard(&'static str),
     /// A file of the theme, by its path there.
     Asset(String),
     /// A picture of the curriculum, by its path below `content/pictures`.
@@ -123,6 +128,8 @@ pub struct Parts {
     definitions: OnceLock<Vec<FileId>>,
     items: OnceLock<Vec<Item>>,
     positions: OnceLock<HashMap<String, usize>>,
+    /// A hash of every file but the worker's.
+    whole: OnceLock<String>,
 }
 
 impl Deref for Plan<'_> {
@@ -196,6 +203,7 @@ impl Parts {
             definitions: OnceLock::new(),
             items: OnceLock::new(),
             positions: OnceLock::new(),
+            whole: OnceLock::new(),
         })
     }
 }
@@ -369,6 +377,8 @@ impl<'a> Plan<'a> {
             Item::Feed,
             Item::Manifest,
             Item::Worker,
+            Item::Guard(guard::SHEET),
+            Item::Guard(guard::SCRIPT),
         ]);
         items.extend(
             self.theme
@@ -391,25 +401,6 @@ impl<'a> Plan<'a> {
         );
         items.extend(self.sizes().names().map(|n| Item::Smaller(n.to_string())));
         items
-    }
-
-    /// For each script and style its version: what a page loads is what it was published with, whatever a cache holds.
-    fn versions(&self) -> &tera::Value {
-        self.parts.versions.get_or_init(|| {
-            let school = &self.curriculum.school;
-            let of_theme = self
-                .theme
-                .assets()
-                .map(|path| (path.to_string(), version(&self.theme.asset(path, school))));
-            let (tables, search) =
-                rayon::join(|| self.tables().1.clone(), || version(self.search()));
-            let data = [
-                ("tables".to_string(), tables),
-                ("search".to_string(), search),
-            ];
-            let all: BTreeMap<String, String> = of_theme.chain(data).collect();
-            tera::Value::from_serializable(&all)
-        })
     }
 
     /// How many files the site has.
@@ -440,7 +431,9 @@ impl<'a> Plan<'a> {
         let mut out = Vec::new();
         for (i, item) in self.items().iter().enumerate() {
             let kind = std::mem::discriminant(item);
-            if matches!(item, Item::Fixed(_)) || !seen.contains(&kind) {
+            // The worker is made of all other files, and never used while rehearsing.
+            let is_new = matches!(item, Item::Fixed(_)) || !seen.contains(&kind);
+            if is_new && *item != Item::Worker {
                 seen.push(kind);
                 out.push(i);
             }
@@ -460,13 +453,15 @@ impl<'a> Plan<'a> {
             Item::DataSchema => data::schema(),
             Item::Definition(file) => definitions::text(self, *file),
             Item::Tables => self.tables().0.clone(),
-            Item::Search => self.search().to_vec(),
+            Item::Search => stamped(search::PATH, self.search().to_vec()),
             Item::Sitemap => extras::sitemap(self),
             Item::Robots => extras::robots(self),
             Item::Feed => feed::atom(self),
             Item::Manifest => feed::manifest(self),
-            Item::Worker => offline::worker(self),
-            Item::Asset(path) => self.theme.asset(path, &self.curriculum.school),
+            Item::Worker => offline::worker(self)?,
+            Item::Guard(guard::SHEET) => stamped(&path, self.theme.guard().sheet.clone()),
+            Item::Guard(_) => stamped(&path, self.theme.guard().script.clone()),
+            Item::Asset(path) => stamped(path, self.theme.asset(path, &self.curriculum.school)),
             Item::Picture(name) => picture::published(self, name),
             Item::Smaller(name) => self.sizes().bytes(name),
             Item::Card(of) => card::draw(self, *of),
@@ -507,6 +502,7 @@ impl<'a> Plan<'a> {
             Item::Feed => "changes.atom".into(),
             Item::Manifest => "manifest.webmanifest".into(),
             Item::Worker => offline::PATH.into(),
+            Item::Guard(path) => path.to_string(),
             Item::Asset(path) => format!("theme/{path}"),
             Item::Picture(name) | Item::Smaller(name) => format!("pictures/{name}"),
             Item::Card(of) => card::path(self, *of),
@@ -526,9 +522,4 @@ impl<'a> Plan<'a> {
         out.sort();
         out
     }
-}
-
-/// A short hash of a file's content.
-fn version(bytes: &[u8]) -> String {
-    blake3::hash(bytes).to_hex()[..8].to_string()
 }

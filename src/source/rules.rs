@@ -96,6 +96,7 @@ rules! {
     TwoNotes Error "two-notes" "Two notes for one id.";
     BadSession Error "bad-session" "A session line that cannot be read.";
     UnknownPlaceholder Error "unknown-placeholder" "A text of the interface with a placeholder or link that nothing fills.";
+    SignalWord Error "signal-word" "A signal word that is not agreed for its language, or a text about safety that nobody sees.";
     MissingPlaceholder Error "missing-placeholder" "A text of the interface that leaves out what it should say.";
     BadLedger Error "bad-ledger" "The ledger cannot be read.";
     ResultsVersion Error "results-version" "A results file of an unknown version.";

@@ -1,5 +1,6 @@
 //! Reading a words file, with everything that is wrong with it.
 
+use super::safety;
 use super::text::{holes, loose_brace};
 use super::{Direction, Entry, GEAR, Words};
 use crate::source::suggest::{did_you_mean, listed};
@@ -55,8 +56,9 @@ fn joined(section: &str, key: &str) -> String {
 }
 
 /// Reads a coach's file of a language. What is wrong with an entry is found, and the entry left out.
-pub fn own(root: &Node, findings: &mut Findings) -> Own {
+pub fn own(language: &str, root: &Node, findings: &mut Findings) -> Own {
     let mut reader = Reader {
+        language,
         findings,
         own: Own::default(),
     };
@@ -72,6 +74,7 @@ pub fn own(root: &Node, findings: &mut Findings) -> Own {
 }
 
 struct Reader<'f> {
+    language: &'f str,
     findings: &'f mut Findings,
     own: Own,
 }
@@ -155,7 +158,21 @@ impl Reader<'_> {
                 None
             }
         };
+        let entry = entry.filter(|e| self.keeps_safe(key, e, value));
         self.own.entries.extend(entry.map(|e| (key.to_string(), e)));
+    }
+
+    /// Whether a text about safety can be seen, and a signal word says what it signals.
+    fn keeps_safe(&mut self, key: &str, entry: &Entry, value: &Node) -> bool {
+        let Some(fault) = safety::fault(self.language, key, entry) else {
+            return true;
+        };
+        self.findings.push(
+            Diagnostic::new(Rule::SignalWord, value.span, fault.message)
+                .label("cautions must be read")
+                .help(fault.help),
+        );
+        false
     }
 
     fn plural(&mut self, known: &Entry, node: &Node, pairs: &[(Node, Node)]) -> Option<Entry> {

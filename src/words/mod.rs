@@ -6,6 +6,8 @@
 
 mod file;
 mod number;
+mod safety;
+pub mod seen;
 mod text;
 
 pub use file::{CATEGORIES, Own, missing, own};

@@ -9,6 +9,7 @@ mod class;
 mod flow;
 #[path = "../scale/generate.rs"]
 mod generate;
+mod guard;
 mod inject;
 mod measure;
 mod reach;

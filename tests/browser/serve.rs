@@ -5,7 +5,7 @@ use std::io::{BufRead, BufReader, Write};
 use std::net::{SocketAddr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread::{self, JoinHandle};
 use std::time::Duration;
@@ -19,28 +19,42 @@ pub struct Line {
 pub struct Server {
     address: SocketAddr,
     refused: Arc<Mutex<Vec<String>>>,
+    /// Milliseconds before each answer.
+    wait: Arc<AtomicU64>,
     stop: Arc<AtomicBool>,
     accepting: Option<JoinHandle<()>>,
 }
 
 impl Server {
     pub fn start(root: &Path) -> Server {
-        Server::start_at(root, None)
+        Server::start_at(root, None, false)
+    }
+
+    /// As hosts do that know pages without their ending: `/x.html` leads to `/x`.
+    pub fn start_leading(root: &Path) -> Server {
+        Server::start_at(root, None, true)
+    }
+
+    /// From now on each answer comes after some time.
+    pub fn slow(&self, wait: Duration) {
+        self.wait.store(wait.as_millis() as u64, Ordering::SeqCst);
     }
 
     /// As over a slow line: compressed, each answer after some time, and all of them through one narrow pipe.
     pub fn start_slow(root: &Path, line: Line) -> Server {
-        Server::start_at(root, Some(Arc::new(Mutex::new(line))))
+        Server::start_at(root, Some(Arc::new(Mutex::new(line))), false)
     }
 
-    fn start_at(root: &Path, line: Option<Arc<Mutex<Line>>>) -> Server {
+    fn start_at(root: &Path, line: Option<Arc<Mutex<Line>>>, leads: bool) -> Server {
         let root = root.canonicalize().expect("the folder to serve is there");
         let listener = TcpListener::bind(("127.0.0.1", 0)).expect("a free port on 127.0.0.1");
         let address = listener.local_addr().expect("the listener has an address");
         let refused = Arc::new(Mutex::new(Vec::new()));
         let stop = Arc::new(AtomicBool::new(false));
+        let wait = Arc::new(AtomicU64::new(0));
         let accepting = thread::spawn({
-            let (refused, stop) = (Arc::clone(&refused), Arc::clone(&stop));
+            let (refused, stop, wait) =
+                (Arc::clone(&refused), Arc::clone(&stop), Arc::clone(&wait));
             move || {
                 for stream in listener.incoming() {
                     if stop.load(Ordering::SeqCst) {
@@ -49,14 +63,23 @@ impl Server {
                     let Ok(stream) = stream else { continue };
                     let (root, refused) = (root.clone(), Arc::clone(&refused));
                     let line = line.clone();
+                    let wait = Duration::from_millis(wait.load(Ordering::SeqCst));
                     // A browser opens connections ahead of need and leaves them silent, so each has a thread of its own.
-                    thread::spawn(move || answer(stream, &root, &refused, line.as_deref()));
+                    thread::spawn(move || {
+                        let how = How {
+                            line: line.as_deref(),
+                            leads,
+                            wait,
+                        };
+                        answer(stream, &root, &refused, &how);
+                    });
                 }
             }
         });
         Server {
             address,
             refused,
+            wait,
             stop,
             accepting: Some(accepting),
         }
@@ -86,12 +109,15 @@ impl Drop for Server {
     }
 }
 
-fn answer(
-    mut stream: TcpStream,
-    root: &Path,
-    refused: &Mutex<Vec<String>>,
-    line_to: Option<&Mutex<Line>>,
-) {
+/// How a host answers.
+struct How<'h> {
+    line: Option<&'h Mutex<Line>>,
+    leads: bool,
+    wait: Duration,
+}
+
+fn answer(mut stream: TcpStream, root: &Path, refused: &Mutex<Vec<String>>, how: &How<'_>) {
+    let line_to = how.line;
     let _ = stream.set_read_timeout(Some(Duration::from_secs(30)));
     let _ = stream.set_write_timeout(Some(Duration::from_secs(30)));
     let Some(line) = request_line(&stream) else {
@@ -102,6 +128,24 @@ fn answer(
         words.next().unwrap_or_default(),
         words.next().unwrap_or_default(),
     );
+    thread::sleep(how.wait);
+    let bare = target.split('?').next().unwrap_or_default();
+    let mut file = target.to_string();
+    if how.leads {
+        if let Some(short) = bare.strip_suffix(".html") {
+            let to = short
+                .strip_suffix("/index")
+                .map_or(short.to_string(), |s| format!("{s}/"));
+            let head = format!(
+                "HTTP/1.1 308 Permanent Redirect\r\nLocation: {to}\r\nContent-Length: 0\r\nConnection: close\r\n\r\n"
+            );
+            let _ = stream.write_all(head.as_bytes());
+            return;
+        }
+        if !bare.ends_with('/') && !bare.contains('.') {
+            file = format!("{bare}.html");
+        }
+    }
     let (status, kind, body) = if method != "GET" {
         (
             "405 Method Not Allowed",
@@ -109,7 +153,7 @@ fn answer(
             b"Only GET.\n".to_vec(),
         )
     } else {
-        match find(root, target).and_then(|file| Some((kind(&file), fs::read(&file).ok()?))) {
+        match find(root, &file).and_then(|file| Some((kind(&file), fs::read(&file).ok()?))) {
             Some((kind, body)) => ("200 OK", kind, body),
             None => (
                 "404 Not Found",

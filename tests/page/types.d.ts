@@ -775,7 +775,7 @@ type SearchEntry = [string, string, string, string, string, string, string[], st
 
 declare var rungbookSearch: SearchEntry[] | undefined;
 declare var rungbookTables: Tables | undefined;
-declare var rungbookOffline: { site: string; version: string; shell: string[] };
+declare var rungbookOffline: { site: string; version: string; shell: string[]; language: string };
 declare var rungbookWords: Record<string, string | Record<string, string>> | undefined;
 /** The language where there is no page. */
 declare var rungbookLanguage: string | undefined;

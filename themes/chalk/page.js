@@ -200,7 +200,7 @@
     const tt = /** @type {any} */ (globalThis).trustedTypes;
     const policy = tt ? tt.createPolicy('rungbook-worker', { createScriptURL: (/** @type {string} */ url) => url }) : null;
     const had = Boolean(navigator.serviceWorker.controller);
-    navigator.serviceWorker.register(policy ? policy.createScriptURL(worker) : worker).then(async () => {
+    navigator.serviceWorker.register(policy ? policy.createScriptURL(worker) : worker, { updateViaCache: 'none' }).then(async () => {
       const ready = await navigator.serviceWorker.ready;
       const skill = document.body.dataset.skill;
       if (ready.active && skill) ready.active.postMessage({ keep: [`${skill}.html`, `self-test-${skill}.html`] });

@@ -3,6 +3,7 @@
 //!
 //! Reads only what is written in the files: links, `data-movement`, `data-skill`, `data-family`, `data-caution`, titles, names standing alone, data, style sheets.
 
+mod address;
 mod known;
 mod plain;
 mod tokens;
@@ -13,9 +14,11 @@ use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
 use crate::site::feeds::search;
 use crate::site::feeds::tables;
+use crate::site::theme::guard::{Guard, unstamped};
+use crate::words::seen;
 use foldhash::fast::FixedState;
 use known::Known;
-use memchr::{memchr, memchr_iter, memchr2, memmem, memrchr};
+use memchr::{memchr2, memmem};
 use serde::Deserialize;
 use serde::de::IgnoredAny;
 use std::borrow::Cow;
@@ -38,7 +41,10 @@ impl fmt::Display for Fault {
 }
 
 /// The policy that every page carries.
-pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'";
+pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types rungbook-worker";
+
+/// The signals of marks.
+const SIGNALS: [&str; 3] = ["notice", "caution", "warning"];
 
 /// A movement, skill or family that bears cautions, by its position among [`Auditor::ids`]. A skill is as guarded as its goal,
 /// a family as its members.
@@ -64,7 +70,14 @@ pub struct Auditor {
     names: HashMap<String, Vec<Cautioned>, FixedState>,
     openings: Openings,
     known: Option<Known>,
+    own: address::Own,
     address: String,
+    /// Pages that lead on by themselves, and where.
+    redirects: HashMap<String, String, FixedState>,
+    /// For each signal its word in small letters.
+    signals: [(&'static str, String); 3],
+    /// The addresses of the guard's sheet and script, below a page's root.
+    guard: [String; 2],
 }
 
 /// How names begin and how long they are: most texts of a page are told from them at a glance.
@@ -96,11 +109,15 @@ impl Openings {
 
     /// False only for what is no name in any capitals.
     fn may_be_name(&self, words: &str) -> bool {
-        if words.len() > self.longest {
+        // Letters that nobody sees make a name longer.
+        if words.len() > self.longest * 4 {
             return false;
         }
         if !words.is_ascii() {
             return true;
+        }
+        if words.len() > self.longest {
+            return false;
         }
         let first = words.bytes().next().map(|b| b.to_ascii_lowercase());
         first.is_some_and(|b| self.lengths[usize::from(b)] & Openings::bit(words) != 0)
@@ -132,7 +149,7 @@ impl Auditor {
             match owner {
                 Owner::Family(_) => plain.push(owner),
                 _ => {
-                    let name = curriculum.name_of(owner).to_lowercase();
+                    let name = seen::name(curriculum.name_of(owner));
                     names.entry(name).or_default().push(at);
                 }
             }
@@ -159,7 +176,7 @@ impl Auditor {
             .filter(|(_, n)| n.owner == NoteOwner::Page)
             .map(|(ix, _)| Owner::Page(ix));
         for owner in plain.into_iter().chain(pages_of_their_own) {
-            names.remove(&curriculum.name_of(owner).to_lowercase());
+            names.remove(&seen::name(curriculum.name_of(owner)));
         }
         Auditor {
             openings: Openings::of(names.keys().map(String::as_str)),
@@ -168,6 +185,23 @@ impl Auditor {
             pages,
             names,
             known: None,
+            own: address::Own::new(&curriculum.school.address),
+            redirects: curriculum
+                .old_ids()
+                .map(|(old, owner)| {
+                    (
+                        format!("{old}.html"),
+                        format!("{}.html", curriculum.id_of(owner)),
+                    )
+                })
+                .collect(),
+            signals: SIGNALS.map(|signal| {
+                let word = curriculum.words.say(&format!("signal.{signal}"));
+                (signal, seen::name(word))
+            }),
+            guard: Guard::new(&curriculum.words)
+                .map(|guard| [guard.sheet_address(), guard.script_address()])
+                .unwrap_or_default(),
             address: curriculum.school.address.clone(),
         }
     }
@@ -230,7 +264,7 @@ impl Auditor {
     pub fn file(&self, path: &str, bytes: &[u8]) -> Vec<Fault> {
         let says: Vec<String> = match path.rsplit('.').next() {
             Some("html") => {
-                let mut says = self.page(bytes);
+                let mut says = self.page(path, bytes);
                 says.extend(self.head(path, bytes));
                 says
             }
@@ -254,10 +288,11 @@ impl Auditor {
         faults
     }
 
-    fn page(&self, html: &[u8]) -> Vec<String> {
-        let mut walk = Walk::new(self);
+    fn page(&self, path: &str, html: &[u8]) -> Vec<String> {
+        let to = self.redirects.get(path).map(String::as_str);
+        let mut walk = Walk::new(self).leading_to(to);
         if plain::read(html, &mut walk).is_none() {
-            walk = Walk::new(self);
+            walk = Walk::new(self).leading_to(to);
             tokens::read(html, &mut walk);
         }
         walk.finish()
@@ -265,19 +300,18 @@ impl Auditor {
 
     /// The movement that an address of the site leads to, if it has cautions.
     fn leads_to(&self, href: &str) -> Option<Cautioned> {
-        let inside = href.strip_prefix(&self.address).unwrap_or(href);
-        let bytes = inside.as_bytes();
-        let target = &inside[..memchr2(b'#', b'?', bytes).unwrap_or(inside.len())];
-        let has_scheme = |i: usize| target[i..].starts_with("://");
-        if target.is_empty() || memchr_iter(b':', target.as_bytes()).any(has_scheme) {
+        let bytes = href.as_bytes();
+        let target = &href[..memchr2(b'#', b'?', bytes).unwrap_or(href.len())];
+        if target.is_empty() {
             return None;
         }
-        let name = &target[memrchr(b'/', target.as_bytes()).map_or(0, |i| i + 1)..];
-        if memchr(b'%', name.as_bytes()).is_some() {
-            let decoded = name.replace("%2D", "-").replace("%2d", "-");
-            return self.pages.get(&decoded).copied();
+        // Most are a file's name, as the program writes it.
+        let is_plain =
+            |b: &u8| b.is_ascii_lowercase() || b.is_ascii_digit() || *b == b'-' || *b == b'.';
+        match target.strip_suffix(".html") {
+            Some(_) if target.bytes().all(|b| is_plain(&b)) => self.pages.get(target).copied(),
+            _ => self.pages.get(&self.own.page(href)?).copied(),
         }
-        self.pages.get(name).copied()
     }
 
     /// The tables from which the page's script names movements.
@@ -308,7 +342,7 @@ impl Auditor {
 
     /// The entries from which the page's search names movements.
     fn search(&self, text: &str) -> Vec<String> {
-        let body = text
+        let body = unstamped(text)
             .strip_prefix(search::PREFIX)
             .map(|b| b.trim_end().trim_end_matches(';'));
         let Some(entries) = body.and_then(|b| serde_json::from_str::<Vec<InSearch<'_>>>(b).ok())

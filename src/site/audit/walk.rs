@@ -1,7 +1,9 @@
 //! A walk over one page: which elements are open, which movement each is about, and whether its mark stands in it.
 
 use super::tokens::{Handler, Tag};
-use super::{Auditor, Cautioned, POLICY};
+use super::{Auditor, Cautioned, POLICY, SIGNALS};
+use crate::words::seen;
+use memchr::memchr2;
 
 /// The movement, skill or family that an element is about.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -20,6 +22,8 @@ struct Element {
     about: About,
     marked: bool,
     hidden: bool,
+    /// In how many closed parts it stands: what is marked in one is not marked outside it.
+    folds: u32,
     /// Inside, names are not looked for: source text, titles, scripts. As `hidden`, taken over from what it stands in.
     quiet: bool,
 }
@@ -32,6 +36,28 @@ pub struct Walk<'a> {
     small_letters: String,
     faults: Vec<String>,
     policy: bool,
+    referrer: bool,
+    /// The guard's sheet and script were met, before anything else was loaded.
+    guarded: [bool; 2],
+    /// Where the page leads by itself, if it is one of those that do.
+    leads_to: Option<&'a str>,
+    /// The mark that is open: where among the open elements, its signal, and what it says.
+    mark: Option<(usize, usize, String)>,
+}
+
+/// The letters of a mark that are looked at.
+const MOST_OF_MARK: usize = 400;
+
+/// Elements whose content a browser does not show, or shows only where it knows no better.
+fn is_unshown(tag: &Tag<'_>) -> bool {
+    let has = |name: &str| tag.attributes.iter().any(|(key, _)| *key == name);
+    match tag.name {
+        "template" | "noscript" | "datalist" | "select" | "object" | "video" | "audio"
+        | "canvas" | "iframe" | "defs" | "symbol" | "clippath" | "mask" | "pattern" | "marker"
+        | "noembed" | "noframes" | "desc" | "metadata" => true,
+        "dialog" => !has("open"),
+        _ => has("popover"),
+    }
 }
 
 /// An element that has no end tag.
@@ -60,7 +86,9 @@ struct Attributes<'t> {
     caution: Option<&'t str>,
     about: Option<About>,
     href: Option<&'t str>,
-    src: bool,
+    src: Option<&'t str>,
+    rel: Option<&'t str>,
+    name: Option<&'t str>,
     kind: Option<&'t str>,
     hidden: bool,
     http_equiv: Option<&'t str>,
@@ -76,7 +104,24 @@ impl<'a> Walk<'a> {
             small_letters: String::new(),
             faults: Vec::new(),
             policy: false,
+            referrer: false,
+            guarded: [false; 2],
+            leads_to: None,
+            mark: None,
         }
+    }
+
+    /// For a part of pages: what stands before it on them is not known.
+    pub fn of_part(auditor: &'a Auditor) -> Walk<'a> {
+        Walk {
+            guarded: [true; 2],
+            ..Walk::new(auditor)
+        }
+    }
+
+    /// For the page of an old id, which leads to this one.
+    pub fn leading_to(self, leads_to: Option<&'a str>) -> Walk<'a> {
+        Walk { leads_to, ..self }
     }
 
     /// What is wrong with the page that was walked.
@@ -86,7 +131,42 @@ impl<'a> Walk<'a> {
             self.faults
                 .push("the page does not carry the content security policy".into());
         }
+        if !self.referrer {
+            self.faults
+                .push("the page may tell other sites where its readers come from".into());
+        }
+        if self.guarded != [true; 2] {
+            self.faults
+                .push("the guard's sheet and script are not the first that the page loads".into());
+        }
         self.faults
+    }
+
+    /// The guard's sheet, then its script, stand before anything else that is loaded.
+    fn guard(&mut self, name: &str, read: &Attributes<'_>) {
+        if self.guarded == [true; 2] {
+            return;
+        }
+        let [sheet, script] = &self.auditor.guard;
+        let is = |address: Option<&str>, of: &str| {
+            address.is_some_and(|a| a.strip_prefix(&*self.auditor.address).unwrap_or(a) == of)
+        };
+        let in_head = !self.open.iter().any(|e| e.hidden);
+        match name {
+            "link" if read.rel == Some("stylesheet") && is(read.href, sheet) && in_head => {
+                self.guarded[0] = true;
+            }
+            "script" if self.guarded[0] && is(read.src, script) && in_head => {
+                self.guarded[1] = true;
+            }
+            "link" | "script" | "style" => {
+                self.faults.push(format!(
+                    "`{name}` is loaded before the guard's sheet and script"
+                ));
+                self.guarded = [true; 2];
+            }
+            _ => {}
+        }
     }
 
     /// Whether all that was walked stands for itself: every element is closed, and nothing was wrong.
@@ -123,14 +203,18 @@ impl<'a> Walk<'a> {
                         read.href = Some(value);
                     }
                     if tag.name == "link" {
-                        self.loads(tag.name, value);
+                        self.loads(tag.name, key, value);
                     }
                 }
                 "src" => {
-                    read.src = true;
-                    self.loads(tag.name, value);
+                    read.src = Some(value);
+                    self.loads(tag.name, key, value);
                 }
-                "srcset" | "poster" | "data" => self.loads(tag.name, value),
+                "srcset" | "imagesrcset" | "poster" | "data" | "background" => {
+                    self.loads(tag.name, key, value);
+                }
+                "rel" => read.rel = Some(value),
+                "name" => read.name = Some(value),
                 "type" => read.kind = Some(value),
                 "hidden" => read.hidden = true,
                 "aria-hidden" => read.hidden |= value == "true",
@@ -151,15 +235,23 @@ impl<'a> Walk<'a> {
     }
 
     /// Nothing from outside.
-    fn loads(&mut self, name: &str, value: &str) {
-        let own = value.starts_with(&self.auditor.address);
-        if (value.contains("://") || value.trim_start().starts_with("//")) && !own {
+    fn loads(&mut self, name: &str, key: &str, value: &str) {
+        let own = &self.auditor.own;
+        let outside = match key {
+            "srcset" | "imagesrcset" => value
+                .split(',')
+                .filter_map(|one| one.split_whitespace().next())
+                .any(|one| own.is_outside(one)),
+            _ => own.is_outside(value),
+        };
+        if outside {
             self.faults
                 .push(format!("`{name}` loads something from outside: {value}"));
         }
     }
 
-    fn opened(&mut self, name: &str, about: About, marked: bool, hidden: bool) {
+    fn opened(&mut self, name: &str, about: About, marked: bool, hidden: bool, folded: bool) {
+        let folds = self.folds() + u32::from(folded);
         let quiet = matches!(name, "pre" | "title" | "script" | "style" | "svg")
             || self.open.last().is_some_and(|e| e.quiet);
         self.open.push(Element {
@@ -167,12 +259,20 @@ impl<'a> Walk<'a> {
             about,
             marked,
             hidden,
+            folds,
             quiet,
         });
         self.names.push_str(name);
     }
 
+    fn folds(&self) -> u32 {
+        self.open.last().map_or(0, |e| e.folds)
+    }
+
     fn close_to(&mut self, count: usize) {
+        if self.mark.as_ref().is_some_and(|(at, ..)| *at >= count) {
+            self.mark_ends();
+        }
         while self.open.len() > count
             && let Some(element) = self.open.pop()
         {
@@ -193,7 +293,7 @@ impl Walk<'_> {
     /// What a drawing says of itself: a list of names, each with its signal word.
     fn drawing(&mut self, says: &str) {
         for part in says.split(';') {
-            let words = part.trim().trim_end_matches('.').to_lowercase();
+            let words = seen::name(part.trim().trim_end_matches('.'));
             if let Some(first) = self.auditor.names.get(&words).and_then(|all| all.first()) {
                 let id = self.auditor.id(*first);
                 self.faults.push(format!(
@@ -201,6 +301,34 @@ impl Walk<'_> {
                     part.trim()
                 ));
             }
+        }
+    }
+
+    /// A mark that ends has said its signal word; in a drawing, its sign.
+    fn mark_ends(&mut self) {
+        let Some((_, signal, says)) = self.mark.take() else {
+            return;
+        };
+        let (_, word) = &self.auditor.signals[signal];
+        let said = match self.open.last().is_some_and(|e| e.quiet) {
+            true => seen::is_seen(&says),
+            false => seen::letters(word) > 0 && seen::name(&says).contains(word.as_str()),
+        };
+        if !said {
+            self.faults.push(format!(
+                "a caution mark does not say its signal word, which is \"{word}\""
+            ));
+        }
+    }
+
+    /// A page leads elsewhere by itself only from an old id to the new one.
+    fn refresh(&mut self, content: Option<&str>) {
+        let to = content
+            .and_then(|c| c.split_once("url="))
+            .map(|(_, to)| to.trim());
+        if to.is_none() || to != self.leads_to {
+            self.faults
+                .push("the page leads elsewhere by itself".into());
         }
     }
 }
@@ -227,14 +355,20 @@ impl Handler for Walk<'_> {
 
     /// What was read before: all that a name does to the elements around it is to mark those about its movement.
     fn known(&mut self, rest: &str) -> usize {
+        if self.guarded != [true; 2] {
+            return 0;
+        }
         let hidden = self.open.last().is_some_and(|e| e.hidden);
         let known = self.auditor.known.as_ref();
         let Some((length, movement)) = known.and_then(|k| k.at(rest, hidden)) else {
             return 0;
         };
         if let Some(movement) = movement {
-            let about = About::Cautioned(movement);
-            let of_it = self.open.iter_mut().filter(|e| e.about == about);
+            let (about, folds) = (About::Cautioned(movement), self.folds());
+            let of_it = self
+                .open
+                .iter_mut()
+                .filter(|e| e.about == about && e.folds == folds);
             of_it.for_each(|e| e.marked = true);
         }
         length
@@ -244,29 +378,48 @@ impl Handler for Walk<'_> {
         let name = tag.name;
         if tag.attributes.is_empty() && !matches!(name, "script" | "style") {
             if !tag.self_closing && !is_void(name) {
-                let hidden = self.open.last().is_some_and(|e| e.hidden);
-                self.opened(name, About::Nothing, false, hidden);
+                let hidden = is_unshown(tag) || self.open.last().is_some_and(|e| e.hidden);
+                self.opened(name, About::Nothing, false, hidden, name == "details");
             }
             return;
         }
         let read = self.read(tag);
         self.policy |= name == "meta"
+            && !self.open.last().is_some_and(|e| e.hidden)
             && read
                 .http_equiv
                 .is_some_and(|h| h.eq_ignore_ascii_case("content-security-policy"))
             && read.content == Some(POLICY);
-        if name == "script" && !read.src && read.kind != Some("application/ld+json") {
+        self.referrer |=
+            name == "meta" && read.name == Some("referrer") && read.content == Some("no-referrer");
+        self.guard(name, &read);
+        if name == "script" && read.src.is_none() && read.kind != Some("application/ld+json") {
             self.faults
                 .push("a script stands in the page itself".into());
         }
         if name == "style" {
             self.faults.push("a style stands in the page itself".into());
         }
-        let hidden = read.hidden || self.open.last().is_some_and(|e| e.hidden);
-        if let Some(signal) = read.caution
-            && !hidden
-            && ["notice", "caution", "warning"].contains(&signal)
+        if name == "meta"
+            && read
+                .http_equiv
+                .is_some_and(|h| h.trim().eq_ignore_ascii_case("refresh"))
         {
+            self.refresh(read.content);
+        }
+        let closes = tag.self_closing || is_void(name);
+        let hidden = read.hidden || is_unshown(tag) || self.open.last().is_some_and(|e| e.hidden);
+        let folded = name == "details" && !tag.attributes.iter().any(|(key, _)| *key == "open");
+        let signal = read
+            .caution
+            .and_then(|s| SIGNALS.iter().position(|known| *known == s));
+        let folds = self.folds();
+        if let Some(signal) = signal
+            && !hidden
+            && !closes
+        {
+            self.mark_ends();
+            self.mark = Some((self.open.len(), signal, String::new()));
             // A mark speaks for the movement it stands in, not for those around it.
             let mut around = self.open.iter().rev().map(|e| e.about);
             let of = around
@@ -274,7 +427,7 @@ impl Handler for Walk<'_> {
                 .unwrap_or(About::Nothing);
             self.open
                 .iter_mut()
-                .filter(|e| e.about == of)
+                .filter(|e| e.about == of && e.folds == folds)
                 .for_each(|e| e.marked = true);
         }
         let about = read.about.unwrap_or(About::Nothing);
@@ -289,11 +442,11 @@ impl Handler for Walk<'_> {
                 self.auditor.attribute(to)
             ));
         }
-        let marked = read.caution.is_some() && !hidden;
-        if tag.self_closing || is_void(name) {
+        let marked = signal.is_some() && !hidden && !closes;
+        if closes {
             unmarked(self.auditor, name, about, marked, &mut self.faults);
         } else {
-            self.opened(name, about, marked, hidden);
+            self.opened(name, about, marked, hidden, folded);
         }
     }
 
@@ -309,6 +462,11 @@ impl Handler for Walk<'_> {
 
     /// A text that is exactly the name of a cautioned movement stands inside that movement's element.
     fn text(&mut self, text: &str) {
+        if let Some((.., says)) = &mut self.mark
+            && says.len() < MOST_OF_MARK
+        {
+            says.push_str(text);
+        }
         // Most texts have nothing to trim.
         let bare = match text.as_bytes() {
             [first, .., last] => first.is_ascii_graphic() && last.is_ascii_graphic(),
@@ -322,6 +480,17 @@ impl Handler for Walk<'_> {
             }
             return;
         }
+        // A browser shows any space between words as one.
+        let wide = words.len() <= self.auditor.openings.longest * 4
+            && (memchr2(b'\n', b'\t', words.as_bytes()).is_some() || words.contains("  "));
+        let one_space;
+        let words = match wide {
+            true => {
+                one_space = words.split_whitespace().collect::<Vec<_>>().join(" ");
+                one_space.as_str()
+            }
+            false => words,
+        };
         if !self.auditor.openings.may_be_name(words) {
             return;
         }
@@ -330,7 +499,7 @@ impl Handler for Walk<'_> {
             self.small_letters.push_str(words);
             self.small_letters.make_ascii_lowercase();
         } else {
-            self.small_letters.push_str(&words.to_lowercase());
+            self.small_letters.push_str(&seen::name(words));
         }
         if let Some(named) = self.auditor.names.get(&self.small_letters)
             && !named.iter().any(|m| self.stands_in(*m))

@@ -135,10 +135,11 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
     context.insert_value("school", plan.school().clone());
     context.insert_value("v", plan.versions().clone());
     let html = plan.template(&template, &context, path)?;
-    Ok(match item {
+    let html = match item {
         Item::Booklet(of) => booklet::anchored(plan, *of, &html),
         _ => html,
-    })
+    };
+    Ok(plan.theme.guard().guarded(html, &head.root))
 }
 
 fn head(kind: &'static str, title: &str, description: impl Into<String>) -> Head {

@@ -1,6 +1,7 @@
 //! A theme: templates and assets. `chalk` is built into the program; a folder `themes/<name>` overrides it file by file.
 
 pub mod compact;
+pub mod guard;
 pub mod link;
 pub mod mention;
 pub mod saying;
@@ -10,6 +11,7 @@ use crate::source::suggest::did_you_mean;
 use crate::source::{Content, Snapshot};
 use crate::words::Words;
 use compact::compact;
+use guard::Guard;
 use include_dir::{Dir, include_dir};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -39,6 +41,8 @@ impl fmt::Display for ThemeError {
 pub struct Theme {
     tera: Tera,
     assets: BTreeMap<String, Vec<u8>>,
+    guard: Guard,
+    own_scripts: Vec<String>,
 }
 
 impl Theme {
@@ -81,10 +85,29 @@ impl Theme {
                 detail: help,
             });
         }
-        Theme::of_files(files, words)
+        let may_run = |path: &&String| [".js", ".mjs", ".svg"].iter().any(|e| path.ends_with(e));
+        let is_own = |path: &&String| {
+            let id = snapshot.find(&format!("{prefix}{path}"));
+            let file = id.and_then(|id| snapshot.file(id));
+            may_run(path)
+                && file.is_some_and(
+                    |f| !matches!(&f.content, Content::Text(text) if shipped(path) == Some(text)),
+                )
+        };
+        let own_scripts = files.keys().filter(is_own).cloned().collect();
+        Theme::of_files(files, words, own_scripts)
     }
 
-    fn of_files(files: BTreeMap<String, Vec<u8>>, words: &Words) -> Result<Theme, ThemeError> {
+    /// The scripts, and the drawings that may hold some, which are the curriculum's own: nothing checks what they do.
+    pub fn own_scripts(&self) -> &[String] {
+        &self.own_scripts
+    }
+
+    fn of_files(
+        files: BTreeMap<String, Vec<u8>>,
+        words: &Words,
+        own_scripts: Vec<String>,
+    ) -> Result<Theme, ThemeError> {
         let mut tera = Tera::new();
         saying::register(&mut tera, words);
         tera.autoescape_on(vec![".html"]);
@@ -112,11 +135,27 @@ impl Theme {
             message: "the theme's templates cannot be read".into(),
             detail: e.to_string(),
         })?;
-        Ok(Theme { tera, assets })
+        let guard = Guard::new(words)?;
+        Ok(Theme {
+            tera,
+            assets,
+            guard,
+            own_scripts,
+        })
     }
 
     pub(in crate::site) fn tera(&self) -> &Tera {
         &self.tera
+    }
+
+    /// A page with what the program itself puts on every page.
+    pub fn guarded(&self, html: &str) -> String {
+        self.guard.guarded(html.to_string(), "")
+    }
+
+    /// What the program itself puts on every page.
+    pub(super) fn guard(&self) -> &Guard {
+        &self.guard
     }
 
     /// The paths of the theme's style sheets, scripts and pictures.

@@ -1,0 +1,84 @@
+//! What the program itself puts on every page, before anything of a theme: a sheet that keeps caution marks in sight, and a
+//! script that counts them. No theme replaces these files.
+
+use super::compact::compact;
+use super::{ThemeError, saying};
+use crate::site::version;
+use crate::words::Words;
+
+pub const SHEET: &str = "guard.css";
+pub const SCRIPT: &str = "guard.js";
+
+/// The attribute with which a mark begins, as templates write it.
+const MARK: &str = " data-caution=\"";
+
+/// The files as published, and the tags that load them.
+pub struct Guard {
+    pub sheet: Vec<u8>,
+    pub script: Vec<u8>,
+    sheet_version: String,
+    script_version: String,
+}
+
+impl Guard {
+    /// # Errors
+    /// When a word that the script says is in no words file.
+    pub fn new(words: &Words) -> Result<Guard, ThemeError> {
+        let sheet = compact(include_str!("../../../themes/guard/guard.css")).into_bytes();
+        let script = compact(include_str!("../../../themes/guard/guard.js")).into_bytes();
+        let script = saying::asset(SCRIPT, script, words)?;
+        Ok(Guard {
+            sheet_version: version(&sheet),
+            script_version: version(&script),
+            sheet,
+            script,
+        })
+    }
+
+    /// The address of the sheet, below a page's root.
+    pub fn sheet_address(&self) -> String {
+        format!("{SHEET}?v={}", self.sheet_version)
+    }
+
+    /// The address of the script, below a page's root.
+    pub fn script_address(&self) -> String {
+        format!("{SCRIPT}?v={}", self.script_version)
+    }
+
+    /// The page with the guard's tags behind its policy, so that nothing of the theme is loaded before them. A page without a
+    /// policy is left to the audit.
+    pub fn guarded(&self, html: String, root: &str) -> String {
+        let policy = html.find(crate::site::audit::POLICY);
+        let Some(end) = policy.and_then(|at| html[at..].find('>').map(|end| at + end + 1)) else {
+            return html;
+        };
+        let marks = html.matches(MARK).count();
+        let (sheet, script) = (self.sheet_address(), self.script_address());
+        let tags = format!(
+            "\n<meta name=\"referrer\" content=\"no-referrer\">\n<link rel=\"stylesheet\" href=\"{root}{sheet}\">\n<script defer src=\"{root}{script}\" data-marks=\"{marks}\"></script>"
+        );
+        format!("{}{tags}{}", &html[..end], &html[end..])
+    }
+}
+
+/// A script or style as published: it says itself of which version it is, since a host sends what it has, whatever was asked.
+pub fn stamped(path: &str, bytes: Vec<u8>) -> Vec<u8> {
+    let name = path.rsplit('/').next().unwrap_or(path);
+    let version = version(&bytes);
+    let stamp = match name.rsplit('.').next() {
+        Some("js") => {
+            format!("'use strict';(globalThis.rungbookIs||=[]).push(\"{name}={version}\");\n")
+        }
+        Some("css") => format!("/*{name}={version}*/\n"),
+        _ => return bytes,
+    };
+    [stamp.into_bytes(), bytes].concat()
+}
+
+/// What stands behind the stamp.
+pub fn unstamped(text: &str) -> &str {
+    match text.split_once('\n') {
+        Some((first, rest)) if first.contains("rungbookIs") => rest,
+        _ => text,
+    }
+}
