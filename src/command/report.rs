@@ -14,6 +14,8 @@ use std::collections::BTreeMap;
 use std::io::IsTerminal;
 use std::path::Path;
 
+/// Bytes before and after a place, at most, that are printed.
+const LONGEST_EXCERPT: usize = 2_000;
 /// So many findings of one rule are printed; the others are counted.
 const SHOWN_OF_A_KIND: usize = 20;
 
@@ -168,6 +170,9 @@ fn excerpt(span: Span, label: String, kind: AnnotationKind, snapshot: &Snapshot)
         .find('\n')
         .map_or(text.len(), |i| end.min(to) + i)
         .min(to.max(from));
+    // Of a line without end, what stands about the place.
+    let from = text.floor_char_boundary(from.max(start.saturating_sub(LONGEST_EXCERPT)));
+    let to = text.floor_char_boundary(to.min(start + LONGEST_EXCERPT));
     let (line, _) = snapshot.place(span.file, span.start);
     Excerpt {
         text: &text[from..to],

@@ -54,7 +54,7 @@ impl Draft {
         let (needs, needs_are_good) =
             list("needs").map_or((Vec::new(), true), |n| need::read(n, findings));
         let mut draft = Draft {
-            name: record.text("name", findings),
+            name: record.name("name", findings),
             also: record.texts("also", findings),
             was: ids(record, findings),
             pattern: record.word("pattern", findings),
@@ -199,7 +199,7 @@ fn test(node: &Node, findings: &mut Findings) -> Option<Test> {
             fields::finished(record.get("stop"), findings);
             record.texts("stop", findings)
         },
-        rest: record.text("rest", findings),
+        rest: record.get("rest").and_then(|n| rest(n, findings)),
         since: record.day("since", findings),
     })
 }
@@ -281,4 +281,25 @@ fn clip(node: &Node, findings: &mut Findings) -> Option<(Clip, Span)> {
         },
         file.span,
     ))
+}
+
+/// How long to rest: words, but never a time below nothing.
+fn rest(node: &Node, findings: &mut Findings) -> Option<String> {
+    let text = fields::text(node, findings)?;
+    let below_nothing = text
+        .strip_prefix(['-', '\u{2212}', '\u{2013}'])
+        .is_some_and(|t| t.trim_start().starts_with(|c: char| c.is_ascii_digit()));
+    if below_nothing {
+        findings.push(
+            Diagnostic::new(
+                Rule::BadValue,
+                node.span,
+                format!("a rest of `{text}` ends before it begins"),
+            )
+            .label("below nothing")
+            .help("write how long to rest, like `3 min`"),
+        );
+        return None;
+    }
+    Some(text)
 }

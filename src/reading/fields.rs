@@ -140,6 +140,13 @@ impl<'a> Record<'a> {
         text(self.get(name)?, findings)
     }
 
+    /// A name: one that fits where names stand.
+    pub fn name(&self, name: &str, findings: &mut Findings) -> Option<String> {
+        let node = self.get(name)?;
+        let text = text(node, findings)?;
+        fits(node, &text, LONGEST_NAME, findings).then_some(text)
+    }
+
     pub fn texts(&self, name: &str, findings: &mut Findings) -> Vec<String> {
         self.get(name).map_or_else(Vec::new, |n| {
             texts(n, findings).into_iter().map(|t| t.0).collect()
@@ -207,7 +214,9 @@ pub fn shape_finding(node: &Node, message: &str) -> Headline {
 
 pub fn text(node: &Node, findings: &mut Findings) -> Option<String> {
     match node.text().map(str::trim) {
-        Some(text) if !text.is_empty() => Some(text.to_string()),
+        Some(text) if !text.is_empty() => {
+            fits(node, text, LONGEST_TEXT, findings).then(|| text.to_string())
+        }
         Some(_) => {
             findings.push(
                 shape_finding(node, "a text is missing here")
@@ -223,6 +232,25 @@ pub fn text(node: &Node, findings: &mut Findings) -> Option<String> {
             None
         }
     }
+}
+
+/// Characters of a name, at most; names stand on buttons, cards and in lists.
+const LONGEST_NAME: usize = 200;
+/// Characters of any other text, at most; what is longer belongs in a note.
+const LONGEST_TEXT: usize = 10_000;
+
+/// Whether a text has at most so many characters; a finding where it has more.
+fn fits(node: &Node, text: &str, most: usize, findings: &mut Findings) -> bool {
+    // Bytes first: most texts are short, and a very long one is not counted to its end.
+    let fits = text.len() <= most || text.chars().nth(most).is_none();
+    if !fits {
+        let message = format!("the text has more than {most} characters");
+        findings.push(
+            Diagnostic::new(Rule::TextTooLong, node.span, message)
+                .help("shorten it; what needs more room belongs in a note"),
+        );
+    }
+    fits
 }
 
 /// Warns of a safety text that only holds its place.

@@ -324,7 +324,7 @@ fn place(
 /// Reads a file below `skills/`.
 pub fn skill(root: &Node, findings: &mut Findings) -> Option<SkillRecord> {
     let record = Record::open(root, "a skill", keys::SKILL, findings)?;
-    let name = record.text("name", findings);
+    let name = record.name("name", findings);
     let also = record.texts("also", findings);
     let summary = record.text("summary", findings);
     let was = record.get("was").map_or_else(Vec::new, |n| {

@@ -28,7 +28,7 @@ pub fn school(root: &Node, findings: &mut Findings) -> School {
         return school;
     };
     let usual = School::default();
-    school.name = record.text("school", findings).unwrap_or_default();
+    school.name = record.name("school", findings).unwrap_or_default();
     school.address = record
         .get("address")
         .and_then(|n| address(n, findings))
@@ -299,7 +299,7 @@ pub fn cautions(root: &Node, findings: &mut Findings) -> Book {
         };
         let known = book.find(&id);
         let mut class = known.map_or_else(|| own_class(&id), |ix| book.class(ix).clone());
-        if let Some(name) = record.text("name", findings) {
+        if let Some(name) = record.name("name", findings) {
             class.name = name;
         }
         if let Some(node) = record.get("signal") {

@@ -57,6 +57,7 @@ rules! {
     UnknownKey Error "unknown-key" "A key that does not exist here.";
     MissingKey Error "missing-key" "A key that every such record must have.";
     WrongShape Error "wrong-shape" "A list where a text belongs, or the like.";
+    TextTooLong Error "text-too-long" "A name above 200 characters, or another text above 10,000.";
     BadValue Error "bad-value" "A value that is not one of the possible ones.";
     BadId Error "bad-id" "An id of the wrong form, or a reserved one.";
     DuplicateId Error "duplicate-id" "Two records share one id.";
