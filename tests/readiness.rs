@@ -903,6 +903,27 @@ fn page() -> Option<Answerer> {
     Some(Answerer::start(command))
 }
 
+/// What the page keeps, takes in, hands on and refuses; its checks stand in `tests/page/keep.js`.
+#[test]
+fn the_page_keeps_and_takes_in() {
+    // Says loudly where there is no Node.js.
+    if page().is_none() {
+        return;
+    }
+    let out = Command::new("node")
+        .arg(root().join("tests/page/keep.js"))
+        .arg(root().join("themes/chalk"))
+        .arg(english())
+        .output()
+        .expect("node");
+    println!("{}", String::from_utf8_lossy(&out.stdout));
+    assert!(
+        out.status.success(),
+        "{}",
+        String::from_utf8_lossy(&out.stderr)
+    );
+}
+
 /// The reference in Python, where the environment names one.
 fn reference() -> Option<Answerer> {
     let python = std::env::var_os("RUNGBOOK_PYTHON")?;

@@ -33,23 +33,28 @@
   };
 
   class Refused extends Error {}
-  /** @param {boolean} fine @param {string} why @returns {asserts fine} */
+  /** @param {boolean} fine @param {() => string} why @returns {asserts fine} */
   const demand = (fine, why) => {
-    if (!fine) throw new Refused(why);
+    if (!fine) throw new Refused(why());
   };
   /** @param {unknown} value @param {string} what @returns {Record<string, unknown>} */
   const record = (value, what) => {
-    demand(typeof value === 'object' && value !== null && !Array.isArray(value), say('results.not_a_record', { what }));
+    demand(typeof value === 'object' && value !== null && !Array.isArray(value), () => say('results.not_a_record', { what }));
     return /** @type {Record<string, unknown>} */ (value);
   };
   /** @param {unknown} value @param {string} what @returns {unknown[]} */
   const list = (value, what) => {
-    demand(value === undefined || value === null || Array.isArray(value), say('results.not_a_list', { what }));
+    demand(value === undefined || value === null || Array.isArray(value), () => say('results.not_a_list', { what }));
     return /** @type {unknown[]} */ (value || []);
   };
   /** @param {unknown} value @param {string} what */
   const words = (value, what) => {
-    demand(typeof value === 'string' && value.trim() !== '' && value.length <= 500, say('results.no_text', { what }));
+    demand(typeof value === 'string' && value.trim() !== '' && value.length <= 500, () => say('results.no_text', { what }));
+    return String(value).trim();
+  };
+  /** @param {unknown} value @param {string} what */
+  const movementOf = (value, what) => {
+    demand(typeof value === 'string' && value.trim() !== '' && value.length <= 500, () => say('results.no_text', { what: say('results.movement_of', { what }) }));
     return String(value).trim();
   };
   /** @param {unknown} value @param {string} what */
@@ -58,35 +63,45 @@
   const dayOr = (value, what, usual) => {
     if (value === undefined || value === null) return usual;
     const day = readDay(value);
-    demand(day !== null, say('results.not_a_day', { what, value: String(value) }));
+    demand(day !== null, () => say('results.not_a_day', { what, value: String(value) }));
     return Number(day);
   };
   /** @param {unknown} value @param {string} what */
   const weight = (value, what) => {
     if (value === undefined || value === null) return null;
     const read = typeof value === 'string' ? readMass(value) : null;
-    demand(read !== null && read >= LIGHTEST && read <= HEAVIEST, say('results.not_a_weight', { what, value: String(value) }));
+    demand(read !== null && read >= LIGHTEST && read <= HEAVIEST, () => say('results.not_a_weight', { what, value: String(value) }));
     return read;
   };
   /** @param {unknown} value @param {string} what */
   const got = (value, what) => {
     const read = typeof value === 'string' ? readGot(value) : null;
-    demand(read !== null, say('results.not_a_result', { what, value: String(value) }));
+    demand(read !== null, () => say('results.not_a_result', { what, value: String(value) }));
     return /** @type {Got} */ (read);
+  };
+  /** Results as they are kept, by how they were written: many are alike. @type {Map<string, string>} */
+  const written = new Map();
+  /** @param {unknown} value @param {string} what */
+  const gotText = (value, what) => {
+    const known = typeof value === 'string' ? written.get(value) : undefined;
+    if (known !== undefined) return known;
+    const kept = text(got(value, what));
+    if (written.size < 10000) written.set(String(value), kept);
+    return kept;
   };
   /** A set that was trained: a bare number, or one with its unit. @param {string} set @param {string} unit */
   const readSet = (set, unit) => readGot(/^[0-9.]+$/.test(set) ? `${set} ${unit}` : set);
-  /** A whole number within bounds, as a number or in digits. @param {unknown} value @param {number} least @param {number} most @param {string} why */
+  /** A whole number within bounds, as a number or in digits. @param {unknown} value @param {number} least @param {number} most @param {() => string} why */
   const wholeOf = (value, least, most, why) => {
     const fine = (typeof value === 'number' || typeof value === 'string') && /^\s*[0-9]{1,4}\s*$/.test(String(value));
     demand(fine && Number(value) >= least && Number(value) <= most, why);
     return Number(value);
   };
   /** @param {unknown} value @param {string} what */
-  const reserveOf = (value, what) => (value === undefined || value === null ? 0 : wholeOf(value, 0, 1000, say('results.not_in_reserve', { what, value: String(value) })));
+  const reserveOf = (value, what) => (value === undefined || value === null ? 0 : wholeOf(value, 0, 1000, () => say('results.not_in_reserve', { what, value: String(value) })));
   /** One of some words. @param {unknown} value @param {string[]} of @param {string} what */
   const oneOf = (value, of, what) => {
-    demand(typeof value === 'string' && of.includes(value), say('results.not_one_of', { what, value: String(value), words: of.join(', ') }));
+    demand(typeof value === 'string' && of.includes(value), () => say('results.not_one_of', { what, value: String(value), words: of.join(', ') }));
     return String(value);
   };
 
@@ -110,14 +125,14 @@
   const keyed = (value, what, keys) => {
     const read = record(value, what);
     const odd = Object.keys(read).find((key) => !keys.includes(key));
-    demand(odd === undefined, say('results.unknown_key', { what, key: String(odd) }));
+    demand(odd === undefined, () => say('results.unknown_key', { what, key: String(odd) }));
     return read;
   };
   /** The optional last day of an entry. @param {Record<string, unknown>} entry @param {string} what @param {number} day */
   const untilOf = (entry, what, day) => {
     if (entry.until === undefined || entry.until === null) return {};
     const until = dayOr(entry.until, what, day);
-    demand(until >= dayOr(entry.on, what, day), say('results.before_it_begins', { what }));
+    demand(until >= dayOr(entry.on, what, day), () => say('results.before_it_begins', { what }));
     return { until: dayText(until) };
   };
   /** Optional words of an entry. @param {Record<string, unknown>} entry @param {string} what @param {string[]} keys */
@@ -127,7 +142,7 @@
   const pauseOf = (item, what, day) => {
     const entry = keyed(item, what, KEYS.paused);
     const named = ['part', 'movement', 'class', 'pattern'].filter((key) => entry[key] !== undefined);
-    demand(named.length === 1, say('results.part_or_movement', { what }));
+    demand(named.length === 1, () => say('results.part_or_movement', { what }));
     return { [named[0]]: words(entry[named[0]], what), on: dayText(dayOr(entry.on, what, day)), ...untilOf(entry, what, day), ...saidOf(entry, what, ['by', 'because']) };
   };
 
@@ -136,28 +151,28 @@
   const ENTRY = {
     tested: (item, what, day) => {
       const entry = keyed(item, what, KEYS.tested);
-      demand(entry.got === undefined || (entry.left === undefined && entry.right === undefined), say('results.got_or_sides', { what }));
-      const side = (/** @type {'left' | 'right'} */ name) => (entry[name] === undefined ? {} : { [name]: text(got(entry[name], what)) });
-      const sides = entry.got === undefined && (entry.left !== undefined || entry.right !== undefined) ? { ...side('left'), ...side('right') } : { got: text(got(entry.got, what)) };
+      demand(entry.got === undefined || (entry.left === undefined && entry.right === undefined), () => say('results.got_or_sides', { what }));
+      const side = (/** @type {'left' | 'right'} */ name) => (entry[name] === undefined ? {} : { [name]: gotText(entry[name], what) });
+      const sides = entry.got === undefined && (entry.left !== undefined || entry.right !== undefined) ? { ...side('left'), ...side('right') } : { got: gotText(entry.got, what) };
       const own = entry.bodyweight === undefined ? {} : { bodyweight: (weight(entry.bodyweight, what), String(entry.bodyweight)) };
       const reserve = reserveOf(entry.in_reserve, what);
-      return { movement: words(entry.movement, say('results.movement_of', { what })), ...sides, on: dayText(dayOr(entry.on, what, day)), ...(reserve ? { in_reserve: reserve } : {}), ...own };
+      return { movement: movementOf(entry.movement, what), ...sides, on: dayText(dayOr(entry.on, what, day)), ...(reserve ? { in_reserve: reserve } : {}), ...own };
     },
     trained: (item, what, day) => {
       const entry = keyed(item, what, KEYS.trained);
       const did = list(entry.did, say('results.did_of', { what })).map((set) => {
-        demand((typeof set === 'number' && set >= 0) || (typeof set === 'string' && set.length < 40), say('results.set', { what }));
-        demand(readSet(String(set), 'reps') !== null, say('results.set', { what }));
+        demand((typeof set === 'number' && set >= 0) || (typeof set === 'string' && set.length < 40), () => say('results.set', { what }));
+        demand(readSet(String(set), 'reps') !== null, () => say('results.set', { what }));
         return /** @type {number | string} */ (set);
       });
-      demand(entry.with === undefined || readGot(`1 rep with ${entry.with}`) !== null, say('results.not_a_load', { what, value: String(entry.with) }));
+      demand(entry.with === undefined || readGot(`1 rep with ${entry.with}`) !== null, () => say('results.not_a_load', { what, value: String(entry.with) }));
       const kept = { ...(entry.with === undefined ? {} : { with: words(entry.with, what) }), ...(entry.in_reserve === undefined ? {} : { in_reserve: reserveOf(entry.in_reserve, what) }) };
-      return { movement: words(entry.movement, say('results.movement_of', { what })), did, ...kept, on: dayText(dayOr(entry.on, what, day)) };
+      return { movement: movementOf(entry.movement, what), did, ...kept, on: dayText(dayOr(entry.on, what, day)) };
     },
     // Whole sessions decide nothing: they are kept, added up over a week, and handed on.
     sessions: (item, what, day) => {
       const entry = keyed(item, what, KEYS.sessions);
-      const number = (/** @type {unknown} */ value, /** @type {number} */ most) => wholeOf(value, 0, most, say('results.not_a_session', { what, value: String(value) }));
+      const number = (/** @type {unknown} */ value, /** @type {number} */ most) => wholeOf(value, 0, most, () => say('results.not_a_session', { what, value: String(value) }));
       return { effort: number(entry.effort, 10), minutes: number(entry.minutes, 1440), on: dayText(dayOr(entry.on, what, day)) };
     },
     paused: pauseOf,
@@ -168,7 +183,7 @@
     },
     pain: (item, what, day) => {
       const entry = keyed(item, what, KEYS.pain);
-      const score = (/** @type {unknown} */ value) => wholeOf(value, 0, 10, say('results.not_a_score', { what, value: String(value) }));
+      const score = (/** @type {unknown} */ value) => wholeOf(value, 0, 10, () => say('results.not_a_score', { what, value: String(value) }));
       const signs = list(entry.signs, what).map((sign) => oneOf(sign, SIGNS, what));
       return {
         part: words(entry.part, what), score: score(entry.score), ...(entry.next_morning === undefined || entry.next_morning === null ? {} : { next_morning: score(entry.next_morning) }),
@@ -177,7 +192,7 @@
     },
     remarks: (item, what, day) => {
       const entry = keyed(item, what, KEYS.remarks);
-      return { movement: words(entry.movement, say('results.movement_of', { what })), on: dayText(dayOr(entry.on, what, day)), words: words(entry.words, what) };
+      return { movement: movementOf(entry.movement, what), on: dayText(dayOr(entry.on, what, day)), words: words(entry.words, what) };
     },
   };
   /** The kinds of entries, in the order of the layout. */
@@ -185,27 +200,25 @@
   /** A result whose day nobody knows: kept on this device, for nothing; the layout has no place for it. @param {unknown} item @param {string} what */
   const undated = (item, what) => {
     const read = keyed(item, what, ['movement', 'got', 'left', 'right']);
-    const sides = ['got', 'left', 'right'].filter((side) => read[side] !== undefined).map((side) => [side, text(got(read[side], what))]);
-    demand(sides.length > 0, say('results.no_text', { what }));
+    const sides = ['got', 'left', 'right'].filter((side) => read[side] !== undefined).map((side) => [side, gotText(read[side], what)]);
+    demand(sides.length > 0, () => say('results.no_text', { what }));
     return { movement: words(read.movement, what), ...Object.fromEntries(sides) };
   };
+  /** @type {Record<string, string>} */
+  const NAMES = { tested: 'test', trained: 'training', sessions: 'session', paused: 'pause', restrict: 'restriction', cleared: 'clearance', pain: 'pain', remarks: 'remark' };
   /** What an entry is called in a message: its kind and its place, from 1. @param {string} kind @param {number} number */
-  const nameOf = (kind, number) => ({
-    tested: say('results.test', { number }), trained: say('results.training', { number }), sessions: say('results.session', { number }),
-    paused: say('results.pause', { number }), restrict: say('results.restriction', { number }), cleared: say('results.clearance', { number }),
-    pain: say('results.pain', { number }), remarks: say('results.remark', { number }),
-  })[kind] || kind;
+  const nameOf = (kind, number) => say(`results.${NAMES[kind]}`, { number });
 
   /** How each fact about the person is read. Throws `Refused`. @type {Record<string, (value: unknown, what: string, day: number) => any>} */
   const FACT = {
     name: (value, what) => words(value, what),
     bodyweight: (value, what) => (weight(value, what), String(value)),
     have: (value, what) => list(value, what).map((item) => words(item, what)),
-    born: (value, what, day) => wholeOf(value, 1900, yearOf(day), say('results.not_a_year', { what, value: String(value) })),
+    born: (value, what, day) => wholeOf(value, 1900, yearOf(day), () => say('results.not_a_year', { what, value: String(value) })),
     goal: (value, what) => words(value, what),
     train: (value, what) => {
       const entry = keyed(value, what, KEYS.train);
-      const number = (/** @type {string} */ key, /** @type {number} */ least, /** @type {number} */ most) => (entry[key] === undefined ? {} : { [key]: wholeOf(entry[key], least, most, say('results.not_between', { what, key, least, most })) });
+      const number = (/** @type {string} */ key, /** @type {number} */ least, /** @type {number} */ most) => (entry[key] === undefined ? {} : { [key]: wholeOf(entry[key], least, most, () => say('results.not_between', { what, key, least, most })) });
       const days = entry.days === undefined ? {} : { days: list(entry.days, what).map((name) => oneOf(name, DAYS, what)) };
       return { ...number('a_week', 1, 7), ...number('minutes', 10, 240), ...days };
     },
@@ -224,12 +237,14 @@
       return { sound: null, why: error.message };
     }
   };
+  const THE_ENTRY = say('results.entry');
   /** One kept entry, or why it is none. @param {string} kind @param {unknown} item @param {number} day */
   const entry = (kind, item, day) => tried(() => {
-    if (kind === 'undated') return undated(item, say('results.entry'));
+    const what = THE_ENTRY;
+    if (kind === 'undated') return undated(item, what);
     // What is kept has its day: one without would move along with today.
-    demand(readDay(record(item, say('results.entry')).on) !== null, say('results.no_day'));
-    return ENTRY[kind](item, say('results.entry'), day);
+    demand(readDay(record(item, what).on) !== null, () => say('results.no_day'));
+    return ENTRY[kind](item, what, day);
   });
   /** One kept fact, or why it is none. @param {string} key @param {unknown} value @param {number} day */
   const fact = (key, value, day) => tried(() => FACT[key](value, `“${key}”`, day));
@@ -241,7 +256,7 @@
    */
   const check = (object, day) => {
     const loose = record(object, say('results.file'));
-    demand(String(loose.results) === String(VERSION), say('results.version', { version: VERSION, value: String(loose.results) }));
+    demand(String(loose.results) === String(VERSION), () => say('results.version', { version: VERSION, value: String(loose.results) }));
     const root = keyed(object, say('results.file'), KEYS.file);
     /** @type {Record<string, any>} */
     const out = { results: VERSION };
@@ -264,16 +279,16 @@
       else if (token === '}' || token === ']') open.pop();
       else if (token[0] === '"' && isKey) {
         const keys = open[open.length - 1], key = JSON.parse(token);
-        demand(!keys || !keys.has(key), say('results.key_twice', { key }));
+        demand(!keys || !keys.has(key), () => say('results.key_twice', { key }));
         if (keys) keys.add(key);
-      } else demand(!/^-?[0-9.]+[eE]/.test(token), say('results.exponent', { value: token }));
+      } else demand(!/^-?[0-9.]+[eE]/.test(token), () => say('results.exponent', { value: token }));
       isKey = token === '{' || (token === ',' && Boolean(open[open.length - 1]));
     }
   };
 
   /** Reads a file's text. Throws `Refused`. @param {string} written @param {number} day */
   const readFile = (written, day) => {
-    demand(written.length <= LARGEST_FILE, say('results.too_large'));
+    demand(written.length <= LARGEST_FILE, () => say('results.too_large'));
     let object;
     try {
       object = JSON.parse(written);

@@ -204,6 +204,8 @@
         const key = `${kind}:${name()}`;
         written.push(key);
         if (!write(key, text)) lost += 1;
+        // It was read already.
+        checked.set(key, { text, of: { sound: entry, why: '' } });
         added += 1;
       }
     }

@@ -1,0 +1,155 @@
+// What the page keeps and takes in, held in Node.js with a storage of known size: `node keep.js THEME WORDS`. Silent where all is well.
+'use strict';
+const assert = require('node:assert');
+const fs = require('node:fs');
+const path = require('node:path');
+const vm = require('node:vm');
+const [theme, words] = process.argv.slice(2);
+
+/** A storage of so many characters, or one that refuses everything. */
+const storageOf = (room) => {
+  const kept = new Map();
+  const size = () => [...kept].reduce((sum, [key, text]) => sum + key.length + text.length, 0);
+  let used = 0, names = null;
+  return {
+    get length() { return kept.size; },
+    key: (i) => {
+      names ??= [...kept.keys()];
+      return names[i] ?? null;
+    },
+    getItem: (key) => kept.get(key) ?? null,
+    setItem: (key, text) => {
+      const more = key.length + text.length - (kept.has(key) ? key.length + kept.get(key).length : 0);
+      if (used + more > room) throw new DOMException('full', 'QuotaExceededError');
+      if (!kept.has(key)) names = null;
+      kept.set(key, text);
+      used += more;
+    },
+    removeItem: (key) => {
+      kept.delete(key);
+      names = null;
+      used = size();
+    },
+    raw: kept,
+  };
+};
+
+/** A page with its own scripts. */
+const load = ({ storage = storageOf(5e6), hash = '' } = {}) => {
+  const forbidden = storage === null;
+  const context = vm.createContext({
+    rungbookLanguage: 'en', rungbookWords: JSON.parse(fs.readFileSync(words, 'utf8')), DOMException, crypto: globalThis.crypto, Intl, Date, console,
+    location: { hash, href: `https://test.example/x.html${hash}`, pathname: '/x.html', protocol: 'https:', host: 'test.example' },
+    history: { replaceState: () => {} }, addEventListener: () => {},
+  });
+  const run = (name) => vm.runInContext(fs.readFileSync(path.join(theme, name), 'utf8'), context, { filename: name });
+  ['page.js', 'targets.js', 'readiness.js', 'results.js'].forEach(run);
+  context.document = { documentElement: { dataset: { site: 't' }, lang: 'en' }, addEventListener: () => {} };
+  for (const name of ['localStorage', 'sessionStorage']) {
+    Object.defineProperty(context, name, { get: () => {
+      if (forbidden) throw new DOMException('no', 'SecurityError');
+      return name === 'localStorage' ? storage : null;
+    } });
+  }
+  run('store.js');
+  return { ...context.rungbook, storage };
+};
+const plain = (value) => JSON.parse(JSON.stringify(value));
+const tested = (n, of = () => 'squat') => Array.from({ length: n }, (_, i) => ({ movement: of(i), got: `${1 + (i % 90)} reps`, on: `2026-0${1 + (i % 9)}-${String(1 + (Math.floor(i / 9) % 28)).padStart(2, '0')}`, in_reserve: 1 + Math.floor(i / 252) }));
+const copyOf = (list) => ({ results: 1, tested: list, trained: [], paused: [] });
+
+// A key that stands twice, at any depth and however it is written, and a number with an exponent are refused.
+{
+  const { results } = load();
+  const day = results.readDay('2026-11-28');
+  const why = (text) => {
+    try {
+      results.readFile(text, day);
+      return '';
+    } catch (error) {
+      return error.message;
+    }
+  };
+  for (const text of ['{"results":1,"results":1}', '{"results":1,"tested":[{"movement":"a","movement":"b","got":"5 reps"}]}', '{"results":1,"name":"A","n\\u0061me":"B"}']) {
+    assert.match(why(text), /twice/, text);
+  }
+  for (const number of ['1e3', '1E3', '5e0', '1.0e+1']) assert.match(why(`{"results":1,"trained":[{"movement":"a","did":[${number}]}]}`), /exponent/, number);
+  assert.equal(why('{"results":1,"name":"1e3 {\\"results\\":1","tested":[{"movement":"a","got":"5 reps"},{"movement":"a","got":"6 reps"}]}'), '');
+  assert.match(why('{"results":1,"sessions":[{"effort":"1e1","minutes":5}]}'), /effort/);
+  assert.match(why('{"results":1,"cleared":[{"class":"inverted","on":"2026-11-02","until":"2026-11-01"}]}'), /before the first/);
+}
+
+// Whatever is kept, sound entries are there, the others are said, and what is handed on can be read.
+{
+  const { store, results, storage } = load();
+  store.add('tested', { movement: 'squat', got: '5 reps', on: '2026-11-20' });
+  const bad = { 'tested:a': '{"movement":5,"got":"5 reps","on":"2026-11-20"}', 'tested:b': 'not json', 'tested:c': '{"movement":"squat","got":"5 reps"}', 'pain:d': '{"part":"knee","score":99,"on":"2026-11-20"}', 'paused:e': '[]', about: '{"name":"Ada","bodyweight":"much","born":1e9}', screened: '{"says":"fine","on":"2026-11-20"}' };
+  for (const [key, text] of Object.entries(bad)) storage.setItem(`rungbook:t:${key}`, text);
+  const all = plain(store.all());
+  assert.deepEqual(all, { results: 1, name: 'Ada', tested: [{ movement: 'squat', got: '5 reps', on: '2026-11-20' }], trained: [], paused: [] });
+  results.check(all, results.today());
+  assert.deepEqual(store.odd().map(({ key }) => key).sort(), ['about:bodyweight', 'about:born', 'paused:e', 'pain:d', 'screened', 'tested:a', 'tested:b', 'tested:c'].sort());
+  assert.ok(store.odd().every(({ why }) => why !== ''));
+}
+
+// Storage that is full: a copy is taken in whole or not at all, and is said to be.
+{
+  const few = tested(277);
+  const { store, results } = load({ storage: storageOf(60000) });
+  assert.deepEqual(plain(store.merge(results.check(copyOf(few), results.today()), false)), { added: 277, same: 0, fits: true });
+  store.put('screened', { says: 'ask', on: '2026-11-20' });
+  const before = plain(store.all());
+  const many = results.check(copyOf(tested(3000, (i) => `other-${i % 7}`)), results.today());
+  for (const act of ['replace', 'merge']) {
+    assert.deepEqual([store[act](many, false).fits, store[act](many, false).added], [false, 0], act);
+    assert.deepEqual(plain(store.all()), before, act);
+  }
+  assert.equal(store.replace(results.check(copyOf(few.slice(0, 9)), results.today())).fits, true);
+  assert.equal(store.all().tested.length, 9);
+}
+
+// Of two outcomes of the health questions the more careful one stands.
+for (const [here, there, stands] of [['ask', 'clear', 'ask'], ['clear', 'light', 'light'], ['light', 'ask', 'ask'], ['', 'clear', 'clear']]) {
+  const { store } = load();
+  if (here) store.put('screened', { says: here, on: '2026-11-20' });
+  store.merge({ ...copyOf([]), screened: { says: there, on: '2026-11-21' } }, false);
+  assert.equal(store.facts().screened.says, stands, `${here} ${there}`);
+}
+
+// An address brings in what was entered on the visit, never a health outcome, a clearance or the check of the day.
+{
+  const carried = [['screened', '{"says":"clear","on":"2026-11-20"}'], ['about', '{"name":"Ada","screened":{"says":"clear","on":"2026-11-20"}}'], ['cleared:a', '{"class":"inverted","on":"2026-11-20"}'], ['fit', '"2026-11-28"'], ['tested:a', '{"movement":"squat","got":"5 reps","on":"2026-11-20"}']];
+  const hash = `#visit=${encodeURIComponent(JSON.stringify(carried))}`;
+  const { store } = load({ storage: null, hash });
+  assert.deepEqual(plain(store.all()), { results: 1, name: 'Ada', tested: [{ movement: 'squat', got: '5 reps', on: '2026-11-20' }], trained: [], paused: [] });
+  assert.equal(store.get('fit'), null);
+  assert.equal(store.get('screened'), null);
+  const kept = load({ hash }).store;
+  assert.equal(kept.all().tested.length, 0, 'where something can be kept, nothing comes from an address');
+}
+
+// Growth: 17,000 entries come in, again, and beside what is there, in time that grows as they do.
+{
+  const { store, results, storage } = load();
+  const time = (act) => {
+    // Of the processor: a machine that is busy otherwise is no fault of the page.
+    const start = process.cpuUsage();
+    act();
+    const { user, system } = process.cpuUsage(start);
+    return (user + system) / 1000;
+  };
+  const large = results.check(copyOf(tested(17000)), results.today());
+  const times = [time(() => assert.equal(store.merge(large, false).fits, true)), time(() => assert.equal(store.merge(large, false).added, 0)), time(() => store.beside(large)), time(() => store.all())];
+  const fresh = load({ storage });
+  times.push(time(() => assert.equal(fresh.store.all().tested.length, 17000)));
+  console.log(`17,000 entries: ${times.map((ms) => ms.toFixed(0)).join(', ')} ms (taken in, again, beside, read, read on another page)`);
+  assert.ok(Math.max(...times) < 1000, String(times));
+}
+
+// The day is that of the device, east and west of Greenwich.
+for (const zone of ['Pacific/Kiritimati', 'Pacific/Niue', 'UTC', 'America/St_Johns']) {
+  process.env.TZ = zone;
+  const { results } = load();
+  const local = new Intl.DateTimeFormat('en-CA', { timeZone: zone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(new Date());
+  assert.equal(results.dayText(results.today()), local, zone);
+}
