@@ -15,7 +15,7 @@
   const told = (c, m, key) => { const is = got(c, m); return is ? [because(key, { movement: m, got: is, standard: m })] : []; };
   /** Why an open movement rests. @param {Trainee} c @param {number} m @returns {Reason} */
   const spared = (c, m) => {
-    const [cause] = c.found.causes.filter((of) => readiness.reaches(c.model, of, m));
+    const [cause] = c.found.pausedBy(m);
     if (!cause) return because('left.below');
     const { kind, movement, part, cls, pattern } = cause;
     if (kind === 'light') return because('left.light');

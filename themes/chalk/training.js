@@ -263,10 +263,12 @@
   /** A line for readers: "5 sets of 5". @param {Line} line */
   const inWords = (line) => targets.words(gotOf(line), units(), line.side !== null);
   const units = () => (globalThis.rungbook.page ? globalThis.rungbook.page.units.ofSchool : 'metric');
+  /** A movement with its signal word, as a text names it. @param {Tables} tables @param {number} m */
+  const nameOf = (tables, m) => { const mark = tables.marks[tables.mark[m]]; return `${tables.names[m]}${mark ? ` [${mark.signal}]` : ''}`; };
   /** What a reason speaks of, in words. @param {Trainee} c @param {Reason['values']} values @returns {Record<string, string | number>} */
   const valuesOf = (c, { movement, part, pattern, group, cls, got, standard, weight, why, ...rest }) => {
     const { tables, model } = c, word = (/** @type {string} */ section, /** @type {string} */ of) => say(`${section}.${of.replace(/[ -]/g, '_')}`);
-    const what = [movement === undefined ? '' : tables.names[movement], part === undefined ? '' : word('body', tables.parts[part]),
+    const what = [movement === undefined ? '' : nameOf(tables, movement), part === undefined ? '' : word('body', tables.parts[part]),
       pattern === undefined ? '' : word('pattern', tables.patterns[pattern]), cls === undefined ? '' : tables.class_names[cls]].find((of) => of !== '') || '';
     return {
       ...rest, what, movement: what, part: what, pattern: what, group: group === undefined ? '' : say(`training.group.${tables.group_names[group]}`), got: got ? targets.words(got, units()) : '',
@@ -293,11 +295,8 @@
   ];
 
   /** @param {Tables} tables @param {WarmUp} warm */
-  const warmUpText = (tables, { sore, text, easy }) => {
-    const signal = easy && tables.marks[tables.mark[easy.movement]];
-    return [...(sore ? [say('training.leave_out', { parts: sore })] : []), ...text,
-      ...(easy ? [say('training.easy_set', { amount: easy.amount, movement: `${tables.names[easy.movement]}${signal ? ` [${signal.signal}]` : ''}` })] : [])];
-  };
+  const warmUpText = (tables, { sore, text, easy }) => [...(sore ? [say('training.leave_out', { parts: sore })] : []), ...text,
+    ...(easy ? [say('training.easy_set', { amount: easy.amount, movement: nameOf(tables, easy.movement) })] : [])];
 
   /** What the program answers. @param {Model} model @param {Person} person @param {Assessment} found @param {number} day */
   const answer = (model, person, found, day) => {
