@@ -2,7 +2,7 @@
 
 use super::{Common, Form, Status, report};
 use crate::chain::{self, Route};
-use crate::curriculum::words::{BodyPart, Word};
+use crate::curriculum::words::{BodyPart, Screening, Word};
 use crate::curriculum::{Curriculum, Day, Leaf, MovementIx, Owner};
 use crate::io::{self, Error};
 use crate::proof::{Proofread, proofread};
@@ -153,11 +153,12 @@ pub(super) fn rows(proof: &Proofread, goal: Option<&Leaf>) -> Vec<MovementIx> {
     rows
 }
 
-/// What every client may train: owned or open for each of them.
-fn for_everyone(answers: &[Answer], rows: &[MovementIx]) -> Vec<MovementIx> {
+/// What every client may train: owned or open for each of them. Who is to ask a clinician first trains nothing.
+fn for_everyone(answers: &[Answer], rows: &[MovementIx], today: Day) -> Vec<MovementIx> {
     let may = |a: &Answer, ix: MovementIx| {
         let state = a.readiness.of(ix).map(|s| s.state);
         matches!(state, Some(State::Owned | State::Open))
+            && a.person.screening_on(today) != Some(Screening::Ask)
     };
     rows.iter()
         .copied()
@@ -235,7 +236,7 @@ fn answer(
         })
         .collect();
     json!({
-        "today": today.to_string(), "people": people, "everyone": ids(&for_everyone(answers, rows)), "findings": findings,
+        "today": today.to_string(), "people": people, "everyone": ids(&for_everyone(answers, rows, today)), "findings": findings,
     })
 }
 
@@ -249,7 +250,7 @@ fn rests(curriculum: &Curriculum, person: &Person, cause: Cause) -> String {
             Cause::Pain(i) => {
                 let pain = &person.pains[i];
                 let (what, since) = (part(pain.part), day(pain.on));
-                let values = [("what", (&*what).into()), ("day", (&*since).into())];
+                let values = [("what", what.into()), ("day", (&*since).into())];
                 words.fill("rests.pain", &values)
             }
             _ => {
@@ -306,7 +307,7 @@ fn text(curriculum: &Curriculum, answers: &[Answer], rows: &[MovementIx], today:
         person(&mut out, curriculum, a, rows, today);
     }
     if answers.len() > 1 {
-        class(&mut out, curriculum, answers, rows);
+        class(&mut out, curriculum, answers, rows, today);
     }
     out.push_str("\nNot medical advice. With pain, illness, pregnancy or an injury, ask a licensed clinician first.\n");
     out
@@ -429,7 +430,13 @@ fn why(
 }
 
 /// Movements by clients, and what everyone may train.
-fn class(out: &mut String, curriculum: &Curriculum, answers: &[Answer], rows: &[MovementIx]) {
+fn class(
+    out: &mut String,
+    curriculum: &Curriculum,
+    answers: &[Answer],
+    rows: &[MovementIx],
+    today: Day,
+) {
     let wide = |text: &str| text.chars().count();
     let names: Vec<String> = rows
         .iter()
@@ -452,7 +459,7 @@ fn class(out: &mut String, curriculum: &Curriculum, answers: &[Answer], rows: &[
         }
     }
     out.push_str("\n\nEveryone here may train today\n");
-    let all = for_everyone(answers, rows);
+    let all = for_everyone(answers, rows, today);
     for ix in &all {
         let movement = curriculum.movement(*ix);
         let name = report::named(curriculum, *ix);
