@@ -100,8 +100,7 @@ impl<'a> Trainee<'a> {
         match self.last(ix, None) {
             Last::Full(last, earned) if last.first() >= reps * ONE => {
                 (mass, why, left) = (mass.max(last.mass), Reason::LoadHeld(last.mass), K.left);
-                let body = self.person.body_weight.unwrap_or(0) as f64 * facts.share;
-                let moves = body + mass as f64;
+                let moves = (self.person.body_weight.unwrap_or(0) + mass) as f64;
                 if earned && !ease.hold && plate as f64 <= K.plate_share * moves + 1.0 {
                     (mass, rule, why) = (mass + plate, Some(Rule::Strict), Reason::InFull);
                 }
@@ -149,7 +148,7 @@ impl<'a> Trainee<'a> {
             }
             Last::Silent => {}
         }
-        amount = amount.min(top).max(1);
+        amount = amount.min(top).max(self.fewest(facts));
         let limit = match hold || practice {
             true => top,
             false => top.min(now.whole() - i64::from(K.left)),

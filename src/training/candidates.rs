@@ -282,10 +282,14 @@ impl Pool<'_, '_> {
         }
     }
 
-    /// Keeps up the highest rung that fits, bent arms first; where it is too easy the next. Gives its pattern.
+    /// Keeps up the highest rung that fits and does not stand already, bent arms first; where it is too easy the next. Gives its
+    /// pattern.
     fn keep(&mut self, list: &[MovementIx], why: Reason) -> Option<Pattern> {
         let t = self.trainee;
-        let fitting = list.iter().filter(|ix| t.fits(**ix) == Some(true));
+        let stands = |ix: MovementIx| self.all.iter().any(|c| c.movement == ix && !c.single);
+        let fitting = list
+            .iter()
+            .filter(|ix| t.fits(**ix) == Some(true) && !stands(**ix));
         let best = *fitting.min_by_key(|ix| {
             let f = t.roster.of(**ix);
             (f.straight, Reverse(f.stage), **ix)
@@ -300,13 +304,13 @@ impl Pool<'_, '_> {
         Some(t.roster.of(best).pattern())
     }
 
-    /// Of a group without any line: bent arms, the lowest rung, the fewest cautions.
+    /// Of a group without any line: the lowest rung, bent arms, the fewest cautions.
     fn try_group(&mut self, group: Group, list: &[MovementIx]) {
         let t = self.trainee;
         let unknown = list.iter().filter(|ix| t.now(**ix).is_none());
         let easiest = unknown.min_by_key(|ix| {
             let f = t.roster.of(**ix);
-            (f.straight, f.stage, f.of.cautions.len(), **ix)
+            (f.stage, f.straight, f.of.cautions.len(), **ix)
         });
         if let Some(ix) = easiest {
             self.add(self.kept(*ix, Rule::FirstTry, Reason::NothingOfGroup(group)));

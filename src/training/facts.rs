@@ -103,9 +103,9 @@ pub struct Facts<'a> {
     /// From hanging to support.
     pub turnover: bool,
     pub heavy: bool,
-    /// The share of body weight that moves with what is added: the posture's on the hands, the larger of its ends; all of it where
-    /// no posture says. Only of what is loaded.
-    pub share: f64,
+    /// The share of body weight that moves with what is added: the posture's on the hands, the larger of its ends. `None` where no
+    /// posture says, and of what is not loaded.
+    pub share: Option<f64>,
     /// The easier neighbours in its family.
     pub easier: Vec<MovementIx>,
     pub harder: Vec<MovementIx>,
@@ -322,16 +322,18 @@ fn facts<'a>(curriculum: &Curriculum, m: &'a Movement, stage: u32, middle: u32) 
         heavy: m.load != Load::None
             && !matches!(m.pattern, Pattern::Balance | Pattern::Exit)
             && HEAVY.iter().any(|id| bears(&curriculum.cautions, m, id)),
-        share: if m.loaded { share(m) } else { 1.0 },
+        share: if m.loaded { share(m) } else { None },
         easier: Vec::new(),
         harder: Vec::new(),
     }
 }
 
-fn share(m: &Movement) -> f64 {
-    let solved = m.posture.as_ref().and_then(|p| solve(p).ok());
-    let on_hands = solved.and_then(|s| s.poses().filter_map(|p| p.hands_carry).reduce(f64::max));
-    on_hands.unwrap_or(1.0)
+fn share(m: &Movement) -> Option<f64> {
+    let solved = solve(m.posture.as_ref()?).ok()?;
+    solved
+        .poses()
+        .filter_map(|p| p.hands_carry)
+        .reduce(f64::max)
 }
 
 /// Whether a movement is of a class.

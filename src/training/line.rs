@@ -96,7 +96,9 @@ impl Trainee<'_> {
         };
         let (facts, now) = (self.roster.of(movement), self.now(movement));
         let asked = self.asked(movement, c, gaps, at, &ease)?;
-        let unit = match facts.is_reps() {
+        // Range is held for seconds, whatever is measured.
+        let shown = c.rule == Rule::Show && ease.by.is_none();
+        let unit = match facts.is_reps() && (!facts.mobility() || shown) {
             true => Unit::Reps,
             false => Unit::Seconds,
         };
@@ -115,7 +117,7 @@ impl Trainee<'_> {
             },
             amount: asked.amount,
             unit,
-            seconds_each: Some(facts.seconds).filter(|s| *s > 0),
+            seconds_each: Some(facts.seconds).filter(|s| *s > 0 && unit == Unit::Reps),
             mass: asked.mass,
             sides: facts.of.each_side.then(|| sides(facts, now.as_ref())),
             rest_s: 0,
@@ -208,11 +210,7 @@ impl Trainee<'_> {
             (true, None) => (K.range_sets, K.unknown_s.into()),
             (true, Some(now)) => {
                 let most = down(now.whole() as f64 * K.share);
-                let sets = match facts.own_dose {
-                    true => facts.dose.sets(),
-                    false => K.range_sets,
-                };
-                (sets, facts.each.min(most).max(1))
+                (facts.dose.sets(), facts.each.min(most).max(1))
             }
             (false, _) => (K.range_sets, K.range_s.into()),
         };

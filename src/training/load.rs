@@ -40,7 +40,8 @@ impl Trainee<'_> {
             let least = tries.into_iter().flatten().reduce(f64::min);
             return least.map_or(plate, |mass| self.in_plates(mass).max(plate));
         };
-        let Some(weight) = self.person.body_weight.filter(|_| facts.by_weight()) else {
+        let moved = self.person.body_weight.zip(facts.share);
+        let Some((weight, share)) = moved.filter(|_| facts.by_weight()) else {
             let share = match facts.pattern() {
                 Pattern::Exit => 1.0,
                 _ => K.of_record,
@@ -50,7 +51,7 @@ impl Trainee<'_> {
             return self.in_plates(most).max(plate);
         };
         let reps = now.whole().min(MOST_REPS);
-        let carried = kilograms(weight) * facts.share;
+        let carried = kilograms(weight) * share;
         let moved = carried + kilograms(now.mass);
         let (Ok((lowest, _)), Some(share)) = (
             range(moved, u32::try_from(reps).unwrap_or(0)),

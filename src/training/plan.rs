@@ -253,7 +253,8 @@ impl Trainee<'_> {
     /// The parts that hurt, and those that rest.
     fn sore(&self) -> Vec<crate::curriculum::words::BodyPart> {
         use crate::results::Paused;
-        let hurts = self.newest_pains().into_iter().filter(|p| p.score > 0);
+        let pains = self.newest_pains().into_iter();
+        let hurts = pains.filter(|p| p.score > 0 || self.stops(p));
         let all = self.person.pauses.iter().chain(&self.person.restrictions);
         let rests = all.filter(|p| p.holds_on(self.today));
         let mut out: Vec<_> = rests

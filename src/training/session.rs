@@ -357,7 +357,9 @@ impl<'t, 'a> Laying<'t, 'a> {
             }
         }
         lines.sort_by_cached_key(|line| self.place_in_session(line));
-        left.retain(|(ix, _)| !lines.iter().any(|l| l.movement == *ix));
+        // Each once, for the first reason.
+        let mut said = BTreeSet::new();
+        left.retain(|(ix, _)| !lines.iter().any(|l| l.movement == *ix) && said.insert(*ix));
         Session {
             on,
             week: week.number,
