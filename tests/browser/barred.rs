@@ -74,6 +74,7 @@ fn who_is_to_ask_first_is_invited_to_nothing() {
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
     // The same walk finds what invites where nothing is barred: it can see.
+    browser.open(&format!("{base}where-i-stand.html"));
     browser.run("rungbook.store.put('screened', { says: 'clear', on: rungbook.results.dayText(rungbook.results.today()) })", &json!([]));
     for page in ["where-i-stand.html", "strict-ring-muscle-up.html"] {
         browser.open(&format!("{base}{page}"));

@@ -811,7 +811,7 @@ fn light_effort_waits_with_guarded_tests() {
     let upside_down = browser.run(
         r"
         const { model, mine } = rungbook.states, { tables } = model, { needs } = mine().found;
-        return '#test-' + tables.ids.find((_, m) => tables.inverted[m] && needs[m] === rungbook.readiness.TRUE);",
+        return '#test-' + tables.ids.find((_, m) => tables.cautions[m].includes(tables.classes.indexOf('inverted')) && needs[m] === rungbook.readiness.TRUE);",
         &json!([]),
     );
     let upside_down = upside_down
