@@ -324,7 +324,7 @@ fn a_script_of_another_version_is_told_and_not_kept() {
         .split_once('\n')
         .expect("its first line says its version");
     let old =
-        format!("'use strict';(globalThis.rungbookIs||=[]).push(\"page.js=00000000\");\n{rest}");
+        format!("'use strict';self.rungbookIs+=\"page.js=00000000 \";\n{rest}");
     fs::write(&script, old).expect("a script");
     let server = Server::start(&site);
     let page = format!("{}cautions.html", server.base());

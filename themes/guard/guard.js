@@ -59,10 +59,10 @@
   };
 
   const end = () => {
-    const is = /** @type {any} */ (globalThis).rungbookIs || [];
+    const is = String(/** @type {any} */ (globalThis).rungbookIs);
     for (const { src } of document.scripts) {
       const named = /([^/]+[.]js)[?]v=([0-9a-f]+)$/.exec(src);
-      if (named && named[1] !== 'tables.js' && !is.includes(`${named[1]}=${named[2]}`) && !document.getElementById('mixed')) tell(say('site.mixed'), 'mixed');
+      if (named && named[1] !== 'tables.js' && !is.includes(`${named[1]}=${named[2]}`) && !document.getElementById('mixed')) tell(say('guard.mixed'), 'mixed');
     }
     look();
     let waits = false;

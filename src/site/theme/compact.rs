@@ -20,6 +20,31 @@ pub fn compact(text: &str) -> String {
     out
 }
 
+/// A style sheet as it is published: also without the spaces that part nothing.
+pub fn compact_sheet(text: &str) -> String {
+    let text = compact(text);
+    let mut out = String::with_capacity(text.len());
+    let mut quote = None;
+    let mut chars = text.chars().peekable();
+    while let Some(c) = chars.next() {
+        match (quote, c) {
+            (Some(open), _) => {
+                out.push(c);
+                quote = (open != c).then_some(open);
+                continue;
+            }
+            (None, '"' | '\'') => quote = Some(c),
+            // Before a colon a space tells what stands in an element from the element itself.
+            (None, ' ' | '\n') if chars.peek().is_none_or(|next| "{};!,\n ".contains(*next)) => continue,
+            (None, ' ' | '\n') if out.ends_with(['{', '}', ';', ':', ',']) => continue,
+            _ => {}
+        }
+        out.push(if c == '\n' { ' ' } else { c });
+    }
+    out.push('\n');
+    out
+}
+
 /// The line without the comments that give a type to what follows them.
 fn without_types(line: &str, out: &mut String) {
     let mut rest = line;
@@ -35,6 +60,15 @@ fn without_types(line: &str, out: &mut String) {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn spaces_that_part_nothing_go() {
+        let sheet = "/* why */\n@media (a: b) {\n  a :is(b, c)::before, d { content: \": { }\" !important; margin: calc(1px + 2px) 0 }\n}\n";
+        assert_eq!(
+            compact_sheet(sheet),
+            "@media (a:b){a :is(b,c)::before,d{content:\": { }\"!important;margin:calc(1px + 2px) 0}}\n"
+        );
+    }
 
     #[test]
     fn comments_and_indentation_go() {

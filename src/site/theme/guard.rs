@@ -1,7 +1,7 @@
 //! What the program itself puts on every page, before anything of a theme: a sheet that keeps caution marks in sight, and a
 //! script that counts them. No theme replaces these files.
 
-use super::compact::compact;
+use super::compact::{compact, compact_sheet};
 use super::{ThemeError, saying};
 use crate::site::version;
 use crate::words::Words;
@@ -24,7 +24,7 @@ impl Guard {
     /// # Errors
     /// When a word that the script says is in no words file.
     pub fn new(words: &Words) -> Result<Guard, ThemeError> {
-        let sheet = compact(include_str!("../../../themes/guard/guard.css")).into_bytes();
+        let sheet = compact_sheet(include_str!("../../../themes/guard/guard.css")).into_bytes();
         let script = compact(include_str!("../../../themes/guard/guard.js")).into_bytes();
         let script = saying::asset(SCRIPT, script, words)?;
         Ok(Guard {
@@ -67,7 +67,7 @@ pub fn stamped(path: &str, bytes: Vec<u8>) -> Vec<u8> {
     let version = version(&bytes);
     let stamp = match name.rsplit('.').next() {
         Some("js") => {
-            format!("'use strict';(globalThis.rungbookIs||=[]).push(\"{name}={version}\");\n")
+            format!("'use strict';self.rungbookIs+=\"{name}={version} \";\n")
         }
         Some("css") => format!("/*{name}={version}*/\n"),
         _ => return bytes,

@@ -10,7 +10,7 @@ use crate::curriculum::School;
 use crate::source::suggest::did_you_mean;
 use crate::source::{Content, Snapshot};
 use crate::words::Words;
-use compact::compact;
+use compact::{compact, compact_sheet};
 use guard::Guard;
 use include_dir::{Dir, include_dir};
 use std::collections::BTreeMap;
@@ -169,6 +169,7 @@ impl Theme {
         match (&school.accent, path) {
             (Some(accent), "tokens.css") => String::from_utf8_lossy(&bytes)
                 .replace("--accent: #b4472b", &format!("--accent: {accent}"))
+                .replace("--accent:#b4472b", &format!("--accent:{accent}"))
                 .into_bytes(),
             _ => bytes,
         }
@@ -184,9 +185,8 @@ fn collect(dir: &Dir<'_>, files: &mut BTreeMap<String, Vec<u8>>) {
     for file in dir.files() {
         let path = file.path().to_string_lossy().replace('\\', "/");
         let bytes = match file.contents_utf8() {
-            Some(text) if path.ends_with(".js") || path.ends_with(".css") => {
-                compact(text).into_bytes()
-            }
+            Some(text) if path.ends_with(".js") => compact(text).into_bytes(),
+            Some(text) if path.ends_with(".css") => compact_sheet(text).into_bytes(),
             _ => file.contents().to_vec(),
         };
         files.insert(path, bytes);
