@@ -323,8 +323,7 @@ fn a_script_of_another_version_is_told_and_not_kept() {
     let (_, rest) = right
         .split_once('\n')
         .expect("its first line says its version");
-    let old =
-        format!("'use strict';self.rungbookIs+=\"page.js=00000000 \";\n{rest}");
+    let old = format!("'use strict';self.rungbookIs+=\"page.js=00000000 \";\n{rest}");
     fs::write(&script, old).expect("a script");
     let server = Server::start(&site);
     let page = format!("{}cautions.html", server.base());

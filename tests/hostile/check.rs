@@ -93,7 +93,10 @@ pub fn curriculum(files: &Snapshot, share: usize, strict: bool) -> Result<(), St
     };
     let auditor = Auditor::new(curriculum);
     let mut paths = std::collections::HashSet::new();
-    for i in (0..plan.len()).step_by(share.max(1)).filter(|i| *i != plan.last()) {
+    for i in (0..plan.len())
+        .step_by(share.max(1))
+        .filter(|i| *i != plan.last())
+    {
         let file = match plan.render(i) {
             Ok(file) => file,
             Err(error) => {

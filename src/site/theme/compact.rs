@@ -35,7 +35,9 @@ pub fn compact_sheet(text: &str) -> String {
             }
             (None, '"' | '\'') => quote = Some(c),
             // Before a colon a space tells what stands in an element from the element itself.
-            (None, ' ' | '\n') if chars.peek().is_none_or(|next| "{};!,\n ".contains(*next)) => continue,
+            (None, ' ' | '\n') if chars.peek().is_none_or(|next| "{};!,\n ".contains(*next)) => {
+                continue;
+            }
             (None, ' ' | '\n') if out.ends_with(['{', '}', ';', ':', ',']) => continue,
             _ => {}
         }
