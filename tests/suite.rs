@@ -111,6 +111,9 @@ fn snapshot(case: &Case) -> Snapshot {
                     Content::Unreadable("permission denied".into()),
                 );
             }
+            "(leads out)" => {
+                files.insert(path.clone(), Content::Outside);
+            }
             "(empty)" => {
                 files.insert(path.clone(), Content::Text(String::new()));
             }

@@ -18,7 +18,7 @@ const TEXTS: &[&str] = &[
 ];
 
 /// Reads `content/` and `themes/` below a folder. Files that cannot be read are kept with the reason; only the folder itself
-/// may fail. Links are followed as files, never as folders.
+/// may fail. Links are followed as files, never as folders, and never out of the folder.
 ///
 /// # Errors
 /// When the folder is not there.
@@ -26,19 +26,44 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
     if !from.is_dir() {
         return Err(Error::new("read the folder", from, "it is not there"));
     }
-    let roots = ["content", "themes"].map(|part| from.join(part));
-    let walks = roots.iter().filter(|root| root.exists());
+    let inside = Inside::of(from);
+    let parts = ["content", "themes"].map(|part| (part, from.join(part)));
+    let there = parts.iter().filter(|(_, root)| root.exists());
+    let (walks, away): (Vec<_>, Vec<_>) = there.partition(|(_, root)| inside.holds(root));
     // Files are read while the walk goes on.
-    let files: Vec<SourceFile> = walks
-        .flat_map(|root| WalkDir::new(root).follow_links(false))
+    let mut files: Vec<SourceFile> = walks
+        .iter()
+        .flat_map(|(_, root)| WalkDir::new(root).follow_links(false))
         .par_bridge()
-        .filter_map(|entry| came_upon(from, entry))
+        .filter_map(|entry| came_upon(from, &inside, entry))
         .collect();
+    files.extend(away.iter().map(|(part, _)| SourceFile {
+        path: part.to_string(),
+        content: Content::Outside,
+    }));
     Ok(Snapshot::new(files))
 }
 
+/// The curriculum's folder, without links on the way to it.
+struct Inside(Option<PathBuf>);
+
+impl Inside {
+    fn of(from: &Path) -> Inside {
+        Inside(from.canonicalize().ok())
+    }
+
+    /// Whether a path leads to something in the folder, or nowhere at all.
+    fn holds(&self, path: &Path) -> bool {
+        match (&self.0, path.canonicalize()) {
+            (Some(folder), Ok(real)) => real.starts_with(folder),
+            (None, Ok(_)) => false,
+            (_, Err(_)) => true,
+        }
+    }
+}
+
 /// The file that a walk came upon; nothing for a folder.
-fn came_upon(from: &Path, entry: walkdir::Result<DirEntry>) -> Option<SourceFile> {
+fn came_upon(from: &Path, inside: &Inside, entry: walkdir::Result<DirEntry>) -> Option<SourceFile> {
     let name = |full: &Path| {
         let inside = full.strip_prefix(from).unwrap_or(full);
         let path = inside.to_string_lossy().replace(MAIN_SEPARATOR, "/");
@@ -56,6 +81,7 @@ fn came_upon(from: &Path, entry: walkdir::Result<DirEntry>) -> Option<SourceFile
     let (path, named) = name(entry.path());
     let content = match entry.file_type().is_file() {
         _ if !named => Content::Unreadable("its name is not Unicode text".into()),
+        _ if entry.path_is_symlink() && !inside.holds(entry.path()) => Content::Outside,
         true => content_of_file(&path, entry.path()),
         false => content(&path, entry.path()),
     };
@@ -65,7 +91,10 @@ fn came_upon(from: &Path, entry: walkdir::Result<DirEntry>) -> Option<SourceFile
 /// What a file holds now, by its path from the curriculum's folder; `None` when it is not there.
 pub fn content_now(from: &Path, path: &str) -> Option<Content> {
     let full = from.join(path);
-    full.exists().then(|| content(path, &full))
+    full.exists().then(|| match Inside::of(from).holds(&full) {
+        true => content(path, &full),
+        false => Content::Outside,
+    })
 }
 
 /// The path of a file from the curriculum's folder, as a snapshot writes it; `None` for what lies outside.

@@ -83,7 +83,9 @@ pub fn read(snapshot: &Snapshot) -> (Curriculum, Findings) {
     }
     same_names(&files, &mut findings);
     let folder = Span::top(FileId::FOLDER);
-    if !snapshot
+    if snapshot.find("content").is_some() {
+        // A link that leads out, as was said.
+    } else if !snapshot
         .files()
         .any(|(_, f)| f.path.starts_with("content/"))
     {
@@ -130,7 +132,9 @@ fn same_names(files: &[(FileId, &SourceFile)], findings: &mut Findings) {
 
 fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
     let role = role(&file.path);
-    if role == Role::Ignored {
+    // Said of a theme's files too, which are read elsewhere.
+    let leads_out = file.content == Content::Outside && !place::is_passed_over(&file.path);
+    if role == Role::Ignored && !leads_out {
         return Read::Nothing;
     }
     let stem = file
@@ -145,6 +149,15 @@ fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
         findings.push(finding);
         Read::Unread(stem.clone())
     };
+    if leads_out {
+        let finding = Diagnostic::new(
+            Rule::LinkOutside,
+            top,
+            "this link leads out of the curriculum's folder, and is not read",
+        );
+        let help = "put a copy of what it leads to in its place, or take the link away: only what lies in the folder is published";
+        return unread(finding.help(help), findings);
+    }
     if let Content::Unreadable(why) = &file.content {
         let finding = Diagnostic::new(
             Rule::UnreadableFile,
@@ -188,7 +201,7 @@ fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
             )
         }
         // Said above, wherever the file lies.
-        Content::Unreadable(_) => Read::Unread(stem),
+        Content::Unreadable(_) | Content::Outside => Read::Unread(stem),
         Content::Bytes(bytes) => {
             if role == Role::Picture {
                 picture::check_raster(id, &file.path, bytes, findings);

@@ -28,17 +28,19 @@ const PICTURES: &[&str] = &[
     "heif", "tif", "tiff", "bmp",
 ];
 
+/// Whether a path, from `content/` or `themes/` on, is an editor's or a system's own.
+pub fn is_passed_over(inside: &str) -> bool {
+    inside.split('/').any(|part| part.starts_with('.'))
+        || [".tmp", ".swp", "~"].iter().any(|e| inside.ends_with(e))
+}
+
 /// The role of a path from the curriculum's folder, such as `content/movements/pull/row.yaml`.
 pub fn role(path: &str) -> Role {
     let Some(inside) = path.strip_prefix("content/") else {
         return Role::Ignored;
     };
     let name = inside.rsplit('/').next().unwrap_or(inside);
-    if inside.split('/').any(|part| part.starts_with('.'))
-        || name.ends_with('~')
-        || name.ends_with(".tmp")
-        || name.ends_with(".swp")
-    {
+    if is_passed_over(inside) {
         return Role::Ignored;
     }
     let (stem, extension) = name.rsplit_once('.').unwrap_or((name, ""));

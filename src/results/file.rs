@@ -50,6 +50,7 @@ fn text_of<'a>(id: FileId, file: &'a SourceFile, findings: &mut Findings) -> Opt
         Content::Bytes(_) => (Rule::NotUtf8, "this is no text".to_string()),
         Content::NotUtf8(at) => (Rule::NotUtf8, format!("byte {at} is not UTF-8 text")),
         Content::TooLarge(size) => (Rule::FileTooLarge, format!("{size} bytes are above 4 MB")),
+        Content::Outside => (Rule::LinkOutside, "it is a link that leads away".into()),
         Content::Unreadable(why) => (Rule::UnreadableFile, format!("it cannot be read: {why}")),
     };
     findings.push(

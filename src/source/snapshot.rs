@@ -61,6 +61,8 @@ pub enum Content {
     NotUtf8(usize),
     /// Above the limit and left unread; its size in bytes.
     TooLarge(u64),
+    /// A symbolic link out of the curriculum's folder; what it leads to is not read.
+    Outside,
     /// The machine refused; its reason.
     Unreadable(String),
 }
