@@ -39,6 +39,11 @@ const marks = [...main.querySelectorAll('.named > [data-caution]')].filter((m) =
 const head = main.querySelector('h1 > [data-caution]');
 for (const mark of head ? [head, ...marks] : marks) look(mark, mark.querySelector('.mark-word'), `mark of ${mark.closest('[data-movement]')?.dataset.movement}`);
 for (const section of [...main.querySelectorAll('section[data-caution]')].slice(0, 3)) {
+  // What is folded is one touch away: the line over it is in sight, and what is under it once it is touched.
+  for (const line of section.querySelectorAll('summary')) {
+    look(section, line, `line, ${line.textContent.slice(0, 20)}`);
+    line.click();
+  }
   for (const words of section.querySelectorAll('strong, .caution-head > span, dt, dd')) look(section, words, `box, ${words.localName} ${words.textContent.slice(0, 20)}`);
 }
 return { faults, marks: marks.length, boxes: main.querySelectorAll('section[data-caution]').length, said: Boolean(document.getElementById('guard-gone')) };
