@@ -72,7 +72,10 @@ fn in_order(text: &str, parts: &[&str]) {
 #[test]
 fn a_side_is_said_once() {
     let text = page("lean.html");
-    in_order(&text, &["Standard 20 seconds, each side", "Standard and test", "Try"]);
+    in_order(
+        &text,
+        &["Standard 20 seconds, each side", "Standard and test", "Try"],
+    );
     assert!(!text.contains("each side, each side"), "{text}");
 }
 

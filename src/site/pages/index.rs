@@ -60,33 +60,20 @@ struct SkillCard<'a> {
     id: &'a str,
     link: &'a str,
     summary: Option<&'a str>,
-    goal: &'a str,
-    target: String,
     stage: u32,
     stage_words: String,
-    count: usize,
-    start: Vec<&'a str>,
 }
 
 fn home(plan: &Plan<'_>, context: &mut Context) {
     let card = |ix: SkillIx| {
         let skill = plan.curriculum.skill(ix);
-        let chain = &plan.chains[ix.at()];
         let stage = plan.stages.of(skill.goal.movement).unwrap_or(0);
-        let ground = chain
-            .movements
-            .iter()
-            .filter(|l| l.stage == 0 && plan.curriculum.movement(l.movement).test.is_some());
         SkillCard {
             id: skill.id.as_str(),
             link: plan.links.skill(ix),
-            summary: plan.curriculum.skill(ix).summary.as_deref(),
-            goal: plan.links.of(skill.goal.movement),
-            target: plan.words(&skill.goal.target),
+            summary: skill.summary.as_deref(),
             stage,
             stage_words: view::stage_words(plan.say(), stage),
-            count: chain.movements.len(),
-            start: ground.take(4).map(|l| plan.links.of(l.movement)).collect(),
         }
     };
     context.insert(
