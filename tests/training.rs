@@ -17,6 +17,8 @@ mod client;
 mod coach;
 #[path = "training/facts.rs"]
 mod facts;
+#[path = "training/lives.rs"]
+mod lives;
 #[path = "training/rules.rs"]
 mod rules;
 #[path = "training/throw.rs"]
@@ -28,11 +30,14 @@ mod world;
 
 use alike::{Counts, Others, client_of, compare, reduced};
 use client::today;
+use lives::{Life, Work};
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
+use rungbook::curriculum::Day;
 use rungbook::proof::{Proofread, proofread};
 use rungbook::results::{self, Person};
 use rungbook::source::Snapshot;
+use rungbook::training::{Roster, Say, Training, train};
 use serde_json::Value;
 use std::cell::RefCell;
 use throw::Throw;
@@ -40,13 +45,19 @@ use throw::Throw;
 /// Random curricula, and random clients of the shipped one.
 const WORLDS: u32 = 220;
 const CLIENTS: u32 = 60;
+/// Lives of half a year.
+const LIVES: u64 = 3;
 /// Each construct stands in at least so many of a hundred cases.
 const LEAST_PER_CENT: usize = 1;
 
 fn person(proof: &Proofread, results: &Value) -> Person {
+    person_on(proof, results, today())
+}
+
+fn person_on(proof: &Proofread, results: &Value, today: Day) -> Person {
     let text = results.to_string();
     let files = Snapshot::of_texts([("r.json", text.as_str())]);
-    let (mut people, found) = results::read(&files, &proof.curriculum, today());
+    let (mut people, found) = results::read(&files, &proof.curriculum, today);
     let messages: Vec<_> = found.iter().map(|f| &f.message).collect();
     assert!(!found.has_errors(), "{messages:?}\n{results:#}");
     people.remove(0)
@@ -159,4 +170,92 @@ fn a_coach_would_sign_the_thirty_sessions() {
         }
     }
     assert!(unsigned.is_empty(), "{unsigned:#?}");
+}
+
+/// What the first session asks.
+fn works(training: &Training) -> Vec<Work> {
+    let Some(session) = training.sessions.first() else {
+        return Vec::new();
+    };
+    let work = |l: &rungbook::training::Line| Work {
+        movement: l.movement,
+        sets: l.sets,
+        amount: l.amount,
+        with_kg: l.mass.map(rungbook::training::kilograms),
+        tests: ["first try", "show it"].contains(&l.rule.name()),
+        range: l.block.name() == "range",
+    };
+    session.lines.iter().map(work).collect()
+}
+
+/// One life; the week in which the goal was reached.
+///
+/// # Errors
+/// The first answer in which something does not hold.
+fn live(proof: &Proofread, seed: u64) -> Result<Option<i32>, String> {
+    let start = today();
+    let mut life = Life::new(proof, seed, start);
+    let roster = Roster::new(&proof.curriculum, &proof.stages);
+    let say = Say::of(&roster);
+    for day in 0..lives::DAYS {
+        let on = start.plus(day);
+        life.night(day, on);
+        life.retests(on);
+        if life.has_reached() {
+            return Ok(Some(day / 7));
+        }
+        if !life.is_a_day(on) {
+            continue;
+        }
+        let person = person_on(proof, &life.results, on);
+        let training = train(&roster, &person, None, on);
+        let Some(session) = training.sessions.first().filter(|s| s.on == on) else {
+            continue;
+        };
+        if let Some(retest) = training.retest.as_ref().filter(|_| session.lighter) {
+            life.plan_retest(retest.on, retest.tests.clone());
+        }
+        let answer = told::told(&say, &training, &person);
+        let case = coach::Case {
+            name: format!("life {seed}, {on}"),
+            proof,
+            person,
+            results: life.results.clone(),
+            answer,
+            today: on,
+        };
+        rules::check(&case)
+            .map_err(|why| format!("life {seed}, day {day}, {on}: {why}\n{:#}", life.results))?;
+        if life.comes(day) {
+            for work in works(&training) {
+                life.does(&work, on);
+            }
+        }
+    }
+    Ok(None)
+}
+
+#[test]
+fn half_a_year_of_random_lives() {
+    let proof = shipped();
+    let lives = match std::env::var("RUNGBOOK_LIVES") {
+        Ok(n) => n.parse().expect("a whole number"),
+        Err(_) => LIVES,
+    };
+    let mut reached = Vec::new();
+    for seed in 0..lives {
+        match live(&proof, seed) {
+            Ok(week) => {
+                println!("life {seed}: {week:?}");
+                reached.extend(week);
+            }
+            Err(why) => panic!("{why}"),
+        }
+    }
+    reached.sort_unstable();
+    let middle = reached.get(reached.len() / 2);
+    println!(
+        "{} of {lives} reached the goal, the middle one in week {middle:?}",
+        reached.len()
+    );
 }

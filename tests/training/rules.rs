@@ -4,7 +4,7 @@ use super::coach::{Case, Line};
 use rungbook::curriculum::Day;
 use rungbook::curriculum::target::ONE;
 use rungbook::curriculum::words::{Phase, Word};
-use rungbook::readiness::{self, State};
+use rungbook::readiness::{self, Readiness, State};
 use serde_json::Value;
 use std::collections::BTreeMap;
 
@@ -52,8 +52,9 @@ pub fn check(case: &Case<'_>) -> Result<(), String> {
         return Err("the health questions said to ask first".into());
     }
     let lines = case.lines();
+    let readiness = readiness::assess(&case.proof.curriculum, &case.proof.stages, &case.person, on);
     for line in &lines {
-        of_line(case, line, on).map_err(|why| format!("{why}: {}", line.line))?;
+        of_line(case, line, &readiness, on).map_err(|why| format!("{why}: {}", line.line))?;
     }
     for session in case.sessions() {
         of_session(case, session, &lines).map_err(|why| format!("{why}: {session:#}"))?;
@@ -62,10 +63,9 @@ pub fn check(case: &Case<'_>) -> Result<(), String> {
     of_week(case, &lines, on)
 }
 
-fn of_line(case: &Case<'_>, line: &Line<'_>, on: Day) -> Result<(), String> {
+fn of_line(case: &Case<'_>, line: &Line<'_>, readiness: &Readiness, on: Day) -> Result<(), String> {
     let (m, c) = (line.movement, &case.proof.curriculum);
     let ix = c.find_movement(m.id.as_str()).ok_or("no such movement")?;
-    let readiness = readiness::assess(c, &case.proof.stages, &case.person, on);
     let state = readiness.of(ix).map(|s| s.state);
     if !matches!(state, Some(State::Open | State::Owned)) {
         return Err(format!("neither open nor owned but {state:?}"));
@@ -113,7 +113,37 @@ fn of_line(case: &Case<'_>, line: &Line<'_>, on: Day) -> Result<(), String> {
     {
         return Err("no reason".into());
     }
+    within(line)?;
     known(case, line)
+}
+
+/// The stated bounds of a set that is no test.
+fn within(line: &Line<'_>) -> Result<(), String> {
+    let new = ["first try", "until it is tested", "show it"].contains(&line.says("rule"));
+    if new || !["strength", "kept up"].contains(&line.says("block")) {
+        return Ok(());
+    }
+    let m = line.movement;
+    let careful = m.guarded()
+        || m.phase == Some(Phase::Lowering)
+        || m.arms.map(Word::word) == Some("straight");
+    let most = match line.says("unit") {
+        "s" => 45.0,
+        _ if m.loaded => f64::MAX,
+        _ if careful => 8.0,
+        _ => 12.0,
+    };
+    let (amount, sets) = (line.number("amount"), line.number("sets"));
+    if amount > most || !m.loaded && sets > 5.0 {
+        return Err(format!(
+            "{sets} x {amount}, where {most} in five sets are the most"
+        ));
+    }
+    // Nobody is sent to failure.
+    match line.line["in_reserve"].as_i64() {
+        Some(left) if left < 1 && amount > 1.0 => Err("nothing is left in reserve".into()),
+        _ => Ok(()),
+    }
 }
 
 /// Never more in a set than was ever shown, but where a target is to be shown.
