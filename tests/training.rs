@@ -36,6 +36,7 @@ use proptest::test_runner::TestRunner;
 use rungbook::curriculum::Day;
 use rungbook::proof::{Proofread, proofread};
 use rungbook::results::{self, Person};
+use rungbook::site::{Plan, Theme, tables};
 use rungbook::source::Snapshot;
 use rungbook::training::{Roster, Say, Training, train};
 use serde_json::Value;
@@ -63,26 +64,47 @@ fn person_on(proof: &Proofread, results: &Value, today: Day) -> Person {
     people.remove(0)
 }
 
-fn shipped() -> Proofread {
-    proofread(&rungbook::io::snapshot(answerer::root()).expect("the shipped curriculum"))
+fn shipped() -> (Proofread, Curricula) {
+    let snapshot = rungbook::io::snapshot(answerer::root()).expect("the shipped curriculum");
+    let proof = proofread(&snapshot);
+    let told = curricula(&proof, &snapshot);
+    (proof, told)
 }
 
 fn others() -> Others {
     Others {
-        page: None,
+        page: answerer::page(),
         reference: answerer::reference(),
+    }
+}
+
+/// A curriculum as the others are told it.
+struct Curricula {
+    facts: Value,
+    tables: Value,
+}
+
+fn curricula(proof: &Proofread, snapshot: &Snapshot) -> Curricula {
+    let theme = Theme::load("chalk", snapshot, rungbook::words::Words::english());
+    let theme = theme.expect("the shipped theme");
+    let plan = Plan::new(proof, snapshot, &theme).expect("a plan");
+    Curricula {
+        facts: facts::curriculum(proof),
+        tables: tables::value(&plan),
     }
 }
 
 /// Asks all of one client; what differs comes back with a small file that shows it.
 fn ask(
     proof: &Proofread,
-    facts: &Value,
+    told: &Curricula,
     results: &Value,
     others: &mut Others,
 ) -> Result<Value, String> {
-    let mut asked =
-        |results: &Value| compare(proof, None, facts, results, &person(proof, results), others);
+    let mut asked = |results: &Value| {
+        let person = person(proof, results);
+        compare(proof, &told.tables, &told.facts, results, &person, others)
+    };
     asked(results).map_err(|found| {
         let small = reduced(results, &mut |less| asked(less).is_err());
         let found = asked(&small).err().unwrap_or(found);
@@ -100,7 +122,8 @@ fn program_page_and_reference_train_alike() {
     let outcome = runner.run(&any::<u64>().no_shrink(), |seed| {
         let mut throw = Throw::new(seed);
         let files = world::files(&mut throw);
-        let proof = proofread(&world::snapshot(&files));
+        let snapshot = world::snapshot(&files);
+        let proof = proofread(&snapshot);
         let text = || {
             files
                 .iter()
@@ -113,8 +136,8 @@ fn program_page_and_reference_train_alike() {
             return Err(TestCaseError::fail(format!("{found:?}\n{}", text())));
         }
         let results = client_of(&mut throw, &proof);
-        let facts = facts::curriculum(&proof);
-        let answer = ask(&proof, &facts, &results, &mut others.borrow_mut())
+        let told = curricula(&proof, &snapshot);
+        let answer = ask(&proof, &told, &results, &mut others.borrow_mut())
             .map_err(|found| TestCaseError::fail(format!("{found}\n{}", text())))?;
         counts.borrow_mut().count(&results, &answer);
         Ok(())
@@ -127,13 +150,12 @@ fn program_page_and_reference_train_alike() {
 
 #[test]
 fn clients_of_the_shipped_curriculum_are_trained_alike() {
-    let proof = shipped();
-    let facts = facts::curriculum(&proof);
+    let (proof, told) = shipped();
     let others = RefCell::new(others());
     let mut runner = TestRunner::new(dice::config(CLIENTS));
     let outcome = runner.run(&any::<u64>().no_shrink(), |seed| {
         let results = client_of(&mut Throw::new(seed), &proof);
-        ask(&proof, &facts, &results, &mut others.borrow_mut()).map_err(TestCaseError::fail)?;
+        ask(&proof, &told, &results, &mut others.borrow_mut()).map_err(TestCaseError::fail)?;
         Ok(())
     });
     if let Err(why) = outcome {
@@ -144,8 +166,7 @@ fn clients_of_the_shipped_curriculum_are_trained_alike() {
 /// The demands stand in words in each client's file, and as checks in `training/coach.rs`.
 #[test]
 fn a_coach_would_sign_the_thirty_sessions() {
-    let proof = shipped();
-    let facts = facts::curriculum(&proof);
+    let (proof, told) = shipped();
     let mut others = others();
     let cases = coach::cases(&proof);
     assert_eq!(cases.len(), 30);
@@ -160,8 +181,8 @@ fn a_coach_would_sign_the_thirty_sessions() {
         }
         if let Err(found) = compare(
             &proof,
-            None,
-            &facts,
+            &told.tables,
+            &told.facts,
             &case.results,
             &case.person,
             &mut others,
@@ -237,7 +258,7 @@ fn live(proof: &Proofread, seed: u64) -> Result<Option<i32>, String> {
 
 #[test]
 fn half_a_year_of_random_lives() {
-    let proof = shipped();
+    let (proof, _) = shipped();
     let lives = match std::env::var("RUNGBOOK_LIVES") {
         Ok(n) => n.parse().expect("a whole number"),
         Err(_) => LIVES,
