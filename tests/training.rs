@@ -44,10 +44,10 @@ use std::cell::RefCell;
 use throw::Throw;
 
 /// Random curricula, and random clients of the shipped one.
-const WORLDS: u32 = 220;
-const CLIENTS: u32 = 60;
+const WORLDS: u32 = 130;
+const CLIENTS: u32 = 20;
 /// Lives of half a year.
-const LIVES: u64 = 3;
+const LIVES: u64 = 2;
 /// Each construct stands in at least so many of a hundred cases.
 const LEAST_PER_CENT: usize = 1;
 
