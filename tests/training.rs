@@ -2,8 +2,8 @@
 //! and from an independent reference in Python, on random curricula and clients; thirty clients read as a coach reads them; and
 //! half a year of random lives.
 //!
-//! `RUNGBOOK_CASES=5000 cargo test --release --test training` throws as many cases. The constructs that they hold are counted;
-//! a kind that is too rare fails the test.
+//! `RUNGBOOK_CASES=1000 cargo test --release --test training` throws as many curricula, each with five clients; `RUNGBOOK_LIVES=40`
+//! lives as many lives. The constructs that the cases hold are counted; a kind that is too rare fails the test.
 
 mod dice;
 
@@ -44,12 +44,14 @@ use std::cell::RefCell;
 use throw::Throw;
 
 /// Random curricula, and random clients of the shipped one.
-const WORLDS: u32 = 130;
+const WORLDS: u32 = 60;
+/// Clients of each random curriculum.
+const CLIENTS_EACH: usize = 5;
 const CLIENTS: u32 = 20;
 /// Lives of half a year.
 const LIVES: u64 = 2;
-/// Each construct stands in at least so many of a hundred cases.
-const LEAST_PER_CENT: usize = 1;
+/// Each construct stands in at least so many of a thousand cases, and in one.
+const LEAST_PER_MILLE: usize = 2;
 
 fn person(proof: &Proofread, results: &Value) -> Person {
     person_on(proof, results, today())
@@ -135,17 +137,21 @@ fn program_page_and_reference_train_alike() {
             let found: Vec<_> = proof.findings.iter().map(|f| f.message.clone()).collect();
             return Err(TestCaseError::fail(format!("{found:?}\n{}", text())));
         }
-        let results = client_of(&mut throw, &proof);
         let told = curricula(&proof, &snapshot);
-        let answer = ask(&proof, &told, &results, &mut others.borrow_mut())
-            .map_err(|found| TestCaseError::fail(format!("{found}\n{}", text())))?;
-        counts.borrow_mut().count(&results, &answer);
+        for _ in 0..CLIENTS_EACH {
+            let results = client_of(&mut throw, &proof);
+            let answer = ask(&proof, &told, &results, &mut others.borrow_mut())
+                .map_err(|found| TestCaseError::fail(format!("{found}\n{}", text())))?;
+            counts.borrow_mut().count(&results, &answer);
+        }
         Ok(())
     });
     if let Err(why) = outcome {
         panic!("{why}");
     }
-    counts.borrow().assert_each(cases * LEAST_PER_CENT / 100);
+    counts
+        .borrow()
+        .assert_each((cases * CLIENTS_EACH * LEAST_PER_MILLE / 1000).max(1));
 }
 
 #[test]

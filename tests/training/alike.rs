@@ -142,8 +142,12 @@ impl Counts {
         for block in ["practice", "strength", "kept up", "range"] {
             any(&format!("block: {block}"), &|l| l["block"] == block);
         }
-        any("line: weight", &|l| l["with_kg"].as_f64() > Some(0.0));
-        any("line: help", &|l| l["with_kg"].as_f64() < Some(0.0));
+        any("line: weight", &|l| {
+            l["with_kg"].as_f64().is_some_and(|kg| kg > 0.0)
+        });
+        any("line: help", &|l| {
+            l["with_kg"].as_f64().is_some_and(|kg| kg < 0.0)
+        });
         any("line: each side", &|l| l["side"] == "each");
         any("line: weaker first", &|l| l["side"] == "weaker first");
         any("line: left has one set more", &|l| l["weaker"] == "left");

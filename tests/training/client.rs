@@ -43,8 +43,10 @@ pub fn results(throw: &mut Throw, c: &Curriculum) -> Value {
     let mut out = Map::new();
     out.insert("results".into(), json!(1));
     about(throw, c, &movements, &mut out);
-    rests(throw, &movements, &mut out);
-    let known = throw.one(&[15, 50, 75, 95]);
+    if throw.chance(50) {
+        rests(throw, &movements, &mut out);
+    }
+    let known = throw.one(&[30, 70, 90, 100]);
     let level = throw.one(&[4, 8, 12, 20, 30]);
     let mut tested = Vec::new();
     for m in &movements {
@@ -106,13 +108,13 @@ fn about(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut M
         }
         out.insert("train".into(), train.into());
     }
-    if throw.chance(30) {
-        let says = throw.one(&["clear", "clear", "clear", "light", "light", "ask"]);
+    if throw.chance(20) {
+        let says = throw.one(&["clear", "clear", "clear", "light", "light", "light", "ask"]);
         out.insert("screened".into(), json!({ "says": says, "on": ago(20) }));
     }
-    if throw.chance(40) {
+    if throw.chance(25) {
         let words = c.school.equipment.keys();
-        let have: Vec<&String> = words.filter(|_| throw.chance(70)).collect();
+        let have: Vec<&String> = words.filter(|_| throw.chance(75)).collect();
         out.insert("have".into(), json!(have));
     }
 }
@@ -222,9 +224,10 @@ fn load(throw: &mut Throw, m: &Movement) -> String {
 
 fn amount(throw: &mut Throw, m: &Movement, level: i64) -> i64 {
     let standard = m.standard.amount() / ONE;
-    match throw.below(4) {
+    match throw.below(6) {
         0 => throw.between(0, level),
         1 => standard,
+        2 => throw.between(1, 3),
         _ => (standard * throw.between(2, 18) / 10).max(i64::from(throw.chance(90))),
     }
 }

@@ -242,6 +242,8 @@ fn body(
         "[]",
         "[]",
         "[]",
+        "[]",
+        "[]",
         "[rings]",
         "[bar]",
         "[[wall, partner]]",
@@ -301,7 +303,7 @@ fn needs(throw: &mut Throw, below: &[Spec]) -> String {
             false => format!("{{ {}: {} }}", name(at), target(throw, &below[at])),
         }
     };
-    let count = throw.one(&[0, 1, 1, 2, 2, 3]);
+    let count = throw.one(&[0, 0, 1, 1, 1, 2]);
     let parts: Vec<String> = (0..count)
         .map(|_| match throw.below(10) {
             0 | 1 => format!("{{ any of: [{}, {}] }}", leaf(throw), leaf(throw)),
