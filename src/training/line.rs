@@ -303,7 +303,7 @@ pub(super) fn half(sets: i64) -> i64 {
 }
 
 /// The weaker side first where they are told apart; one set more for it where they are far apart.
-fn sides(facts: &Facts<'_>, now: Option<&Now>) -> Sides {
+pub(super) fn sides(facts: &Facts<'_>, now: Option<&Now>) -> Sides {
     let Some((left, right)) = now.and_then(|n| n.sides).filter(|(l, r)| l != r) else {
         return Sides {
             weaker_first: false,

@@ -4,6 +4,7 @@
 //! Pure: the day is an input. The page's own script gives the same answers from the published tables. Estimates, and said so
 //! wherever they are shown.
 
+mod aim;
 mod amounts;
 pub mod calendar;
 mod candidates;
@@ -21,6 +22,7 @@ mod session;
 mod trainee;
 mod variation;
 
+pub use aim::{Aim, aim};
 pub use constants::{Constants, K};
 pub use facts::{Facts, Group, Kind, ORDER, Roster};
 pub use goal::{Gap, Goal};
@@ -30,7 +32,7 @@ pub use plan::{Condition, Retest, Training, train};
 pub use reason::{Block, Left, Reason, Rule, Then};
 pub use say::Say;
 pub use session::{Session, warm_up_minutes};
-pub use trainee::{Mass, Trainee, kilograms};
+pub use trainee::{Logged, Mass, Trainee, in_mass, kilograms};
 
 #[cfg(test)]
 mod tests;

@@ -130,7 +130,7 @@ impl Trainee<'_> {
     }
 
     /// A test's result as one set: what was left counts as done; sets recorded together hide some.
-    fn of_test(&self, facts: &Facts<'_>, tested: &Tested) -> Now {
+    pub fn of_test(&self, facts: &Facts<'_>, tested: &Tested) -> Now {
         let weight = tested.body_weight.or(self.person.body_weight);
         let amount = |got: &Got| {
             let more = match facts.is_reps() {
