@@ -9,8 +9,10 @@
 pub mod chain;
 pub mod command;
 pub mod curriculum;
+pub mod history;
 pub mod io;
 pub mod leverage;
+pub mod morning;
 pub mod placement;
 pub mod proof;
 pub mod readiness;

@@ -275,6 +275,7 @@ fn an_empty_plan_lists_no_sets_and_a_route_is_about_so_long() {
     assert_eq!(kinds, ["vertical pull, straight arms"], "{said}");
     let skill = [
         "assess",
+        "--all",
         "ana.yaml",
         "--skill",
         "slow-way-down",
@@ -664,7 +665,10 @@ fn the_terminal_keeps_the_marks() {
         chains.starts_with("Freestanding handstand [warning]: "),
         "{chains}"
     );
-    let said = told(&["assess"], &files) + &told(&["dose"], &files[..1]) + &chains;
+    let said = told(&["assess"], &files)
+        + &told(&["assess", "--all"], &files)
+        + &told(&["dose"], &files[..1])
+        + &chains;
     let proof = rungbook::proof::proofread(&rungbook::io::snapshot(root).expect("a folder"));
     let mut named = 0;
     for (_, m) in proof.curriculum.published().filter(|(_, m)| m.guarded()) {
@@ -696,7 +700,7 @@ fn assess_says_by_how_much() {
         let file = file.to_str().expect("a name");
         let day = ["--today", "2026-11-25"];
         let out = run(
-            &[&["assess", "--skill", skill, file], &day[..]].concat(),
+            &[&["assess", "--all", "--skill", skill, file], &day[..]].concat(),
             root,
         );
         assert_eq!(out.status.code(), Some(0), "{}", text(&out.stderr));

@@ -97,6 +97,8 @@ fn arrows_point_down() {
         "screening",
         "strength",
         "training",
+        "history",
+        "morning",
         "weigh",
         "proof",
         "rename",

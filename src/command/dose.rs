@@ -12,7 +12,7 @@ use crate::site::{Theme, printed};
 use crate::source::Snapshot;
 use crate::strength::load::{WeekLoad, last_week};
 use crate::strength::{self, Estimate};
-use crate::training::{self, Line, Roster, Say, Session, Side, Training, Unit, kilograms};
+use crate::training::{self, Gap, Line, Roster, Say, Session, Side, Training, Unit, kilograms};
 use crate::words::Value as Put;
 use serde_json::{Map, Value, json};
 use std::fmt::Write;
@@ -116,7 +116,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
 }
 
 /// The skill or movement that was asked for, by old ids too.
-fn asked(curriculum: &Curriculum, id: &str) -> Result<Chosen, String> {
+pub(super) fn asked(curriculum: &Curriculum, id: &str) -> Result<Chosen, String> {
     let leaf = super::assess::goal(curriculum, id)?;
     let renamed = || {
         let owner = curriculum.old_ids().find(|(old, _)| *old == id);
@@ -128,7 +128,7 @@ fn asked(curriculum: &Curriculum, id: &str) -> Result<Chosen, String> {
     })
 }
 
-fn id_of(curriculum: &Curriculum, goal: Chosen) -> String {
+pub(super) fn id_of(curriculum: &Curriculum, goal: Chosen) -> String {
     match goal {
         Chosen::Skill(ix) => curriculum.skill(ix).id.to_string(),
         Chosen::Movement(ix) => curriculum.movement(ix).id.to_string(),
@@ -200,14 +200,7 @@ fn answer(say: &Say<'_>, a: &Answer) -> Value {
     let t = &a.training;
     let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id.to_string();
     let ids = |list: &[MovementIx]| list.iter().map(|ix| id(*ix)).collect::<Vec<_>>();
-    let limiter = t.limiter.map(|at| {
-        let gap = &t.gaps[at];
-        let (low, high) = gap.tenths_of_weeks();
-        json!({
-            "movement": id(gap.movement), "target": gap.target.to_string(), "got": gap.got.map(|g| g.to_string()),
-            "weeks": [low as f64 / 10.0, high as f64 / 10.0], "opens": ids(&gap.opens), "signal": say.signal(gap.movement),
-        })
-    });
+    let limiter = t.limiter.map(|at| limiter(say, &t.gaps[at]));
     let conditions: Vec<String> = t.conditions.iter().map(|c| say.condition(*c)).collect();
     let kinds: Map<String, Value> = t
         .week_sets
@@ -226,6 +219,17 @@ fn answer(say: &Say<'_>, a: &Answer) -> Value {
         "sessions": t.sessions.iter().map(|s| session(say, t, s)).collect::<Vec<_>>(),
         "retest": retest, "week_sets": kinds,
         "estimate": true, "strength": strength(say, &a.estimates), "session_load": a.load.map(week_load),
+    })
+}
+
+/// What holds back, as answers for programs say it.
+pub(super) fn limiter(say: &Say<'_>, gap: &Gap) -> Value {
+    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id.to_string();
+    let opens: Vec<String> = gap.opens.iter().map(|ix| id(*ix)).collect();
+    let (low, high) = gap.tenths_of_weeks();
+    json!({
+        "movement": id(gap.movement), "target": gap.target.to_string(), "got": gap.got.map(|g| g.to_string()),
+        "weeks": [low as f64 / 10.0, high as f64 / 10.0], "opens": opens, "signal": say.signal(gap.movement),
     })
 }
 
@@ -271,7 +275,7 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
 }
 
 /// Millionths as a number, whole where it is.
-fn number(micro: i64) -> Value {
+pub(super) fn number(micro: i64) -> Value {
     match micro % ONE {
         0 => json!(micro / ONE),
         _ => json!(micro as f64 / ONE as f64),

@@ -52,9 +52,9 @@ enum Command {
     /// Show everything under a skill or a movement, in stages
     #[command(after_help = "Example:\n  rungbook chain strict-ring-muscle-up")]
     Chain(chain::Options),
-    /// Read clients' results: where each stands, what is missing and why
+    /// Read clients' results: for each what is next, what is new and what to watch; with `--all` every movement and why
     #[command(
-        after_help = "Examples:\n  rungbook assess ana.json\n  rungbook assess --skill strict-ring-muscle-up ana.json ben.yaml"
+        after_help = "Examples:\n  rungbook assess ana.json\n  rungbook assess --by need results/\n  rungbook assess --all --skill strict-ring-muscle-up ana.json ben.yaml"
     )]
     Assess(assess::Options),
     /// Pick today's working sets from a client's results, and a plan over weeks

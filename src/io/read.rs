@@ -103,23 +103,63 @@ pub fn path_within(from: &Path, full: &Path) -> Option<String> {
     Some(relative(from, full))
 }
 
-/// Reads results files by the paths that were typed. A file that is too large or no text is kept with the reason.
+/// How the names of results files end.
+const RESULTS: &[&str] = &["yaml", "yml", "json", "csv"];
+
+/// Reads results files by the paths that were typed; of a folder the results files right in it, by name. What cannot be read, is
+/// too large or no text is kept with the reason, so that the others are answered.
 ///
 /// # Errors
-/// When a file is not there or cannot be read.
+/// When none of the files can be read, or a folder holds none.
 pub fn results(paths: &[PathBuf]) -> Result<Snapshot, Error> {
     let mut files = Vec::new();
     for path in paths {
-        let content = content("results.txt", path);
-        if let Content::Unreadable(why) = &content {
-            return Err(Error::new("read", path, why));
+        match path.is_dir() {
+            true => files.extend(results_in(path)?),
+            false => files.push(path.clone()),
         }
-        files.push(SourceFile {
+    }
+    let files: Vec<SourceFile> = files
+        .par_iter()
+        .map(|path| SourceFile {
             path: path.to_string_lossy().into_owned(),
-            content,
-        });
+            content: content("results.txt", path),
+        })
+        .collect();
+    let why = |file: &SourceFile| match &file.content {
+        Content::Unreadable(why) => Some(why.clone()),
+        _ => None,
+    };
+    if let Some(first) = files.first()
+        && files.iter().all(|file| why(file).is_some())
+    {
+        let why = why(first).unwrap_or_default();
+        return Err(Error::new("read", Path::new(&first.path), why));
     }
     Ok(Snapshot::new(files))
+}
+
+/// The results files right in a folder, by name; what begins with a dot is none.
+fn results_in(folder: &Path) -> Result<Vec<PathBuf>, Error> {
+    let fails = |why: std::io::Error| Error::new("read the folder", folder, why);
+    let mut out = Vec::new();
+    for entry in std::fs::read_dir(folder).map_err(fails)? {
+        let path = entry.map_err(fails)?.path();
+        let name = path.file_name().unwrap_or_default().to_string_lossy();
+        let ending = name.rsplit_once('.').map_or("", |(_, ending)| ending);
+        let is_one = RESULTS.iter().any(|e| ending.eq_ignore_ascii_case(e));
+        if is_one && !name.starts_with('.') && !path.is_dir() {
+            out.push(path);
+        }
+    }
+    out.sort();
+    match out.is_empty() {
+        true => {
+            let why = format!("no results file is in it (.{})", RESULTS.join(", ."));
+            Err(Error::new("read the folder", folder, why))
+        }
+        false => Ok(out),
+    }
 }
 
 fn relative(from: &Path, path: &Path) -> String {

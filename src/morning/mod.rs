@@ -1,0 +1,219 @@
+//! The coach's morning: one verdict for each person (what next, what is new, what to watch) and for all of them together.
+//!
+//! Pure: the day is an input. Estimates, and said so where they are shown.
+
+mod class;
+mod fresh;
+mod rests;
+mod say;
+mod say_watch;
+mod together;
+mod watch;
+
+pub use class::{Class, Test, class};
+pub use fresh::Fresh;
+pub use rests::rests;
+pub use say::Telling;
+pub use watch::Watch;
+
+use crate::curriculum::{Curriculum, Day, MovementIx, Target};
+use crate::history::{History, histories};
+use crate::readiness::{Readiness, State, Steps};
+use crate::results::{Goal as Chosen, Person};
+use crate::training::{Aim, Left, Roster, Trainee, aim};
+
+/// What there is to say of one person.
+pub struct Verdict {
+    /// Chosen, else the nearest; of who is to ask first only what was chosen.
+    pub goal: Option<Chosen>,
+    pub chosen: bool,
+    pub owned: usize,
+    /// Of so many movements.
+    pub of: usize,
+    /// The newest day with a test.
+    pub tested: Option<Day>,
+    /// The way to the goal; `None` for who is to ask a clinician first.
+    pub aim: Option<Aim>,
+    pub next: Next,
+    pub fresh: Vec<Fresh>,
+    /// What matters most first.
+    pub watch: Vec<Watch>,
+    pub history: Vec<History>,
+    /// The tests that may be asked for, and how many movements wait for each.
+    pub tests: Vec<(MovementIx, usize)>,
+}
+
+/// What is next.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Next {
+    /// The health questions said: a clinician first.
+    Ask,
+    /// The goal is shown.
+    Reached,
+    /// Every skill is.
+    AllOwned,
+    /// The gap that holds back is known and worked on.
+    Work,
+    /// It has no number yet and may not be tested: weight under 18.
+    Begin,
+    /// One test, and what asks for it; nothing where it is the goal itself.
+    Test {
+        movement: MovementIx,
+        target: Target,
+        decides: Vec<MovementIx>,
+    },
+    /// Training says that the target is reached: it has to be shown.
+    Show,
+    /// The nearest thing may not be trained.
+    Blocked(MovementIx, Left),
+    Nothing,
+}
+
+impl Verdict {
+    /// The movement of what is next.
+    pub fn next_movement(&self) -> Option<MovementIx> {
+        match &self.next {
+            Next::Test { movement, .. } => Some(*movement),
+            Next::Work | Next::Begin | Next::Show => Some(self.aim.as_ref()?.limiter()?.movement),
+            _ => None,
+        }
+    }
+
+    /// The ranks of what to watch, the gravest first: who has the lower ones, or more of them, needs a look first.
+    pub fn need(&self) -> Vec<u8> {
+        let stuck = matches!(self.next, Next::Ask | Next::Blocked(..) | Next::Nothing);
+        let mut ranks: Vec<u8> = self.watch.iter().map(Watch::rank).collect();
+        ranks.extend(stuck.then_some(watch::STUCK));
+        ranks.sort_unstable();
+        ranks.push(u8::MAX);
+        ranks
+    }
+}
+
+/// The verdict on one person. `asked` goes before the person's own goal; `rows` are the movements answered for, `readiness` their
+/// standing today.
+///
+/// # Complexity
+/// That of the way to the goal; without a chosen one, to each skill.
+pub fn verdict(
+    roster: &Roster<'_>,
+    person: &Person,
+    readiness: &Readiness,
+    asked: Option<Chosen>,
+    rows: &[MovementIx],
+    today: Day,
+) -> Verdict {
+    let trainee = Trainee::new(roster, person, today);
+    let refused = Trainee::is_refused(person, today);
+    let aim = (!refused).then(|| aim(&trainee, asked));
+    let chosen = asked.or(person.goal);
+    let nothing = Aim {
+        goal: None,
+        gaps: Vec::new(),
+        limiter: None,
+    };
+    let way = aim.as_ref().unwrap_or(&nothing);
+    let history = histories(&trainee, way);
+    let owns = |ix: &&MovementIx| readiness.of(**ix).is_some_and(|s| s.state == State::Owned);
+    let look = Look {
+        trainee: &trainee,
+        readiness,
+        aim: way,
+        history: &history,
+        refused,
+    };
+    Verdict {
+        goal: chosen.or(way.goal.as_ref().map(|g| g.of)),
+        chosen: chosen.is_some(),
+        owned: rows.iter().filter(owns).count(),
+        of: rows.len(),
+        tested: person
+            .tested
+            .iter()
+            .map(|t| t.on)
+            .filter(|on| *on <= today)
+            .max(),
+        next: look.next(),
+        fresh: look.fresh(),
+        watch: look.watch(),
+        tests: look.tests(),
+        history,
+        aim,
+    }
+}
+
+/// What a verdict is made from.
+struct Look<'l, 'a> {
+    trainee: &'l Trainee<'a>,
+    readiness: &'l Readiness,
+    aim: &'l Aim,
+    history: &'l [History],
+    refused: bool,
+}
+
+impl Look<'_, '_> {
+    fn curriculum(&self) -> &Curriculum {
+        self.trainee.roster.curriculum
+    }
+
+    fn next(&self) -> Next {
+        if self.refused {
+            return Next::Ask;
+        }
+        let Some(goal) = &self.aim.goal else {
+            return Next::AllOwned;
+        };
+        if self.aim.is_reached() {
+            return Next::Reached;
+        }
+        let Some(gap) = self.aim.limiter() else {
+            return self.waits_for(goal.leaf.movement);
+        };
+        let may = self.trainee.may_test(gap.movement);
+        match (gap.now.is_none(), gap.is_whole()) {
+            (true, _) if !may => Next::Begin,
+            (true, _) => Next::Test {
+                movement: gap.movement,
+                target: gap.target,
+                decides: gap.opens.clone(),
+            },
+            (false, true) if may => Next::Show,
+            _ => Next::Work,
+        }
+    }
+
+    /// Where no gap can be worked on: the one test that the goal waits for, else what stands in the way.
+    fn waits_for(&self, goal: MovementIx) -> Next {
+        let t = self.trainee;
+        let steps = Steps::new(t.roster.curriculum, t.roster.stages, t.person, t.today);
+        let first = steps.to(goal);
+        let test = first
+            .steps
+            .iter()
+            .find(|s| s.got.is_none() && t.may_test(s.movement));
+        if let Some(step) = test {
+            let gap = self.aim.gaps.iter().find(|g| g.movement == step.movement);
+            return Next::Test {
+                movement: step.movement,
+                target: step.target,
+                decides: gap.map_or_else(|| vec![goal], |g| g.opens.clone()),
+            };
+        }
+        let mut open = self.aim.gaps.iter().filter(|g| t.is_open(g.movement));
+        match open.find(|g| !t.may(g.movement)) {
+            Some(gap) => Next::Blocked(gap.movement, t.why_not(gap.movement)),
+            None => Next::Nothing,
+        }
+    }
+
+    /// Of the gaps those whose number is missing or has to be shown, by how many movements wait for them.
+    fn tests(&self) -> Vec<(MovementIx, usize)> {
+        let due = self
+            .aim
+            .gaps
+            .iter()
+            .filter(|g| (g.now.is_none() || g.is_whole()) && self.trainee.may_test(g.movement));
+        let count = |g: &crate::training::Gap| self.aim.held_back(g.movement).len();
+        due.map(|g| (g.movement, count(g).max(1))).collect()
+    }
+}

@@ -1,0 +1,301 @@
+//! A verdict in words: at most five lines a person, then the class.
+
+use super::{Class, Fresh, Next, Verdict, Watch};
+use crate::curriculum::target::{Got, Target};
+use crate::curriculum::{Curriculum, Day, MovementIx, Owner};
+use crate::results::{Goal as Chosen, Person, Sides};
+use crate::training::{Gap, Roster, Say};
+use crate::words::Value;
+
+/// So many of a list are named; the others are counted.
+const NAMED: usize = 3;
+/// So many bests are told.
+const BESTS: usize = 4;
+
+/// Tells verdicts in the school's language and units.
+pub struct Telling<'a> {
+    pub(super) say: Say<'a>,
+    pub(super) today: Day,
+}
+
+impl<'a> Telling<'a> {
+    pub fn new(roster: &'a Roster<'a>, today: Day) -> Telling<'a> {
+        Telling {
+            say: Say::of(roster),
+            today,
+        }
+    }
+
+    pub(super) fn curriculum(&self) -> &'a Curriculum {
+        self.say.roster.curriculum
+    }
+
+    /// An entry of the section `morning`.
+    pub(super) fn fill(&self, key: &str, values: &[(&str, Value<'_>)]) -> String {
+        self.say.words.fill(&format!("morning.{key}"), values)
+    }
+
+    pub(super) fn plain(&self, key: &str) -> &'a str {
+        self.say.words.say(&format!("morning.{key}"))
+    }
+
+    /// A movement with its mark.
+    pub(super) fn named(&self, ix: MovementIx) -> String {
+        self.curriculum().named(Owner::Movement(ix), self.say.words)
+    }
+
+    pub(super) fn got(&self, got: &Got) -> String {
+        got.parts().say(self.say.units, self.say.words)
+    }
+
+    fn target(&self, target: &Target) -> String {
+        target.say(self.say.units, self.say.words)
+    }
+
+    fn sides(&self, sides: &Sides) -> String {
+        match sides {
+            Sides::Both(got) => self.got(got),
+            Sides::Each { left, right } => {
+                let (left, right) = (self.got(left), self.got(right));
+                self.fill(
+                    "left_right",
+                    &[("left", (&left).into()), ("right", (&right).into())],
+                )
+            }
+        }
+    }
+
+    /// The first few, and how many more.
+    pub(super) fn few(&self, all: &[String]) -> String {
+        // One more takes no more room than its number.
+        let shown = if all.len() == NAMED + 1 {
+            all.len()
+        } else {
+            NAMED
+        };
+        let list = self.say.words.list(&all[..all.len().min(shown)]);
+        match all.len().saturating_sub(shown) {
+            0 => list,
+            n => self.fill("more", &[("list", (&list).into()), ("n", n.into())]),
+        }
+    }
+
+    pub(super) fn few_named(&self, all: &[MovementIx]) -> String {
+        let names: Vec<String> = all.iter().map(|ix| self.named(*ix)).collect();
+        self.few(&names)
+    }
+
+    /// At most five lines on one person. `width`: that of the longest name.
+    pub fn person(&self, of: &Verdict, person: &Person, width: usize) -> Vec<String> {
+        let mut out = vec![self.head(of, person, width)];
+        let (aside, watch): (Vec<&Watch>, Vec<&Watch>) =
+            of.watch.iter().partition(|w| w.is_aside());
+        let watch: Vec<String> = watch.iter().map(|w| self.watch(of, person, w)).collect();
+        let aside: Vec<String> = aside.iter().map(|w| self.watch(of, person, w)).collect();
+        let lines = [
+            ("next", self.next(of)),
+            ("new", self.bests(&of.fresh)),
+            ("watch", watch.join("; ")),
+            ("aside", aside.join("; ")),
+        ];
+        let labels = lines.each_ref().map(|(key, _)| self.plain(key));
+        let wide = labels.iter().map(|l| l.chars().count()).max().unwrap_or(0);
+        for (label, (_, text)) in labels.iter().zip(&lines) {
+            if !text.is_empty() {
+                out.push(format!("  {label:<wide$}  {text}"));
+            }
+        }
+        out
+    }
+
+    fn head(&self, of: &Verdict, person: &Person, width: usize) -> String {
+        let goal = match of.goal {
+            Some(goal) => {
+                let owner = match goal {
+                    Chosen::Skill(ix) => Owner::Skill(ix),
+                    Chosen::Movement(ix) => Owner::Movement(ix),
+                };
+                let name = self.curriculum().named(owner, self.say.words);
+                match of.chosen {
+                    true => name,
+                    false => self.fill("nearest", &[("goal", (&name).into())]),
+                }
+            }
+            None => self.plain("no_goal").to_string(),
+        };
+        let owned = self.fill("owned", &[("n", of.owned.into()), ("all", of.of.into())]);
+        let tested = match of.tested.map(|on| self.today.days_after(on)) {
+            None => self.plain("untested").to_string(),
+            Some(0) => self.plain("tested_today").to_string(),
+            Some(n) => self.fill("tested", &[("n", Value::Whole(n.into()))]),
+        };
+        format!("{:<width$}  {goal}   {owned}   {tested}", person.name)
+    }
+
+    fn next(&self, of: &Verdict) -> String {
+        let say = &self.say;
+        let limiter = || of.aim.as_ref().and_then(|aim| Some((aim, aim.limiter()?)));
+        match (&of.next, limiter()) {
+            (Next::Ask, _) => say.say("ask"),
+            (Next::Reached, _) => self.plain("reached").to_string(),
+            (Next::AllOwned, _) => say.say("no_goal"),
+            (
+                Next::Test {
+                    movement,
+                    target,
+                    decides,
+                },
+                _,
+            ) => {
+                let (movement, target) = (self.named(*movement), self.target(target));
+                let list = self.few_named(decides);
+                let values = [
+                    ("movement", (&movement).into()),
+                    ("target", (&target).into()),
+                    ("list", (&list).into()),
+                ];
+                match decides.is_empty() {
+                    true => self.fill("test_goal", &values[..2]),
+                    false => self.fill("test", &values),
+                }
+            }
+            (Next::Blocked(ix, left), _) => {
+                let (movement, why) = (self.named(*ix), say.left(*left));
+                let values = [("movement", (&movement).into()), ("why", (&why).into())];
+                self.fill("blocked", &values)
+            }
+            (Next::Work | Next::Show | Next::Begin, Some((aim, gap))) => {
+                let held = aim.held_back(gap.movement).len();
+                self.gap(&of.next, gap, held)
+            }
+            _ => say.say("nothing"),
+        }
+    }
+
+    /// What there is of a gap, what it asks, and what waits for it.
+    fn gap(&self, next: &Next, gap: &Gap, held: usize) -> String {
+        let movement = self.named(gap.movement);
+        let target = self.target(&gap.target);
+        let got = gap.got.map_or_else(String::new, |got| self.got(&got));
+        let values = [
+            ("movement", (&movement).into()),
+            ("target", (&target).into()),
+            ("got", (&got).into()),
+        ];
+        let what = match next {
+            Next::Show => self.fill("show", &values),
+            Next::Begin => self.fill("begin", &values[..2]),
+            _ => self.fill("work", &values),
+        };
+        let (low, high) = gap.months();
+        let months = match low == high {
+            true => self.fill("months", &[("n", Value::Whole(high))]),
+            false => self.fill(
+                "months_between",
+                &[("low", Value::Whole(low)), ("n", Value::Whole(high))],
+            ),
+        };
+        let way = match held {
+            0 => self.fill("goal_itself", &[("months", (&months).into())]),
+            n => self.fill(
+                "holds_back",
+                &[("n", n.into()), ("months", (&months).into())],
+            ),
+        };
+        // Of what is reached already no way is left to speak of.
+        match high {
+            0 => what,
+            _ => format!("{what} {way}"),
+        }
+    }
+
+    fn bests(&self, all: &[Fresh]) -> String {
+        let told: Vec<String> = all.iter().take(BESTS).map(|f| self.best(f)).collect();
+        let list = told.join("; ");
+        match all.len().saturating_sub(BESTS) {
+            0 => list,
+            n => self.fill("more", &[("list", (&list).into()), ("n", n.into())]),
+        }
+    }
+
+    fn best(&self, of: &Fresh) -> String {
+        let (movement, got) = (self.named(of.movement), self.sides(&of.got));
+        let mut values = vec![("movement", (&movement).into()), ("got", (&got).into())];
+        let was = of.was.map(|was| self.sides(&was));
+        let mut out = match &was {
+            Some(was) => {
+                values.push(("was", was.into()));
+                self.fill("best", &values)
+            }
+            None => self.fill("first", &values),
+        };
+        if of.owned {
+            out = self.fill("now_owned", &[("best", (&out).into())]);
+        }
+        if !of.opens.is_empty() {
+            let list = self.few_named(&of.opens);
+            out = self.fill(
+                "opens",
+                &[("best", (&out).into()), ("list", (&list).into())],
+            );
+        }
+        out
+    }
+
+    /// What all of them come to: three short tables.
+    pub fn class(&self, of: &Class, people: &[&str]) -> Vec<String> {
+        let who = |list: &[usize]| {
+            let names: Vec<String> = list.iter().map(|i| people[*i].to_string()).collect();
+            self.few(&names)
+        };
+        let held = of
+            .held_back
+            .iter()
+            .take(super::class::TESTS)
+            .map(|(ix, list)| {
+                let (movement, who) = (self.named(*ix), who(list));
+                let values = [
+                    ("movement", (&movement).into()),
+                    ("n", list.len().into()),
+                    ("people", (&who).into()),
+                ];
+                self.fill("held", &values)
+            });
+        let together = of.together.iter().map(|(movements, list)| {
+            let (movements, who) = (self.few_named(movements), who(list));
+            let values = [
+                ("movements", (&movements).into()),
+                ("people", (&who).into()),
+            ];
+            self.fill("group", &values)
+        });
+        let tests = of.tests.iter().map(|t| {
+            let (movement, who) = (self.named(t.movement), who(&t.people));
+            let values = [
+                ("movement", (&movement).into()),
+                ("n", t.decides.into()),
+                ("people", (&who).into()),
+            ];
+            self.fill("decides", &values)
+        });
+        let tables: [(&str, Vec<String>); 3] = [
+            ("held_back", held.collect()),
+            ("together", together.collect()),
+            ("to_test", tests.collect()),
+        ];
+        let mut out = Vec::new();
+        for (head, lines) in tables {
+            out.push(self.plain(head).to_string());
+            if lines.is_empty() {
+                out.push(format!("  {}", self.plain("none")));
+            }
+            out.extend(lines.into_iter().map(|line| format!("  {line}")));
+        }
+        out
+    }
+
+    /// The last line of every answer.
+    pub fn careful(&self) -> String {
+        self.say.say("careful")
+    }
+}

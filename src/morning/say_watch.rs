@@ -1,0 +1,165 @@
+//! What to watch, in words.
+
+use super::say::Telling;
+use super::{Verdict, Watch, rests};
+use crate::curriculum::MovementIx;
+use crate::curriculum::target::{Added, Got, Micro};
+use crate::history::{Advice, Fallen, Point, Still};
+use crate::readiness::Cause;
+use crate::results::{Pain, Person};
+
+impl Telling<'_> {
+    pub(super) fn watch(&self, of: &Verdict, person: &Person, watch: &Watch) -> String {
+        match watch {
+            Watch::Pain { at, stops } => self.pain(&person.pains[*at], *stops),
+            Watch::Rests(cause) => self.rests(person, *cause),
+            Watch::Fallen(at) => {
+                let history = &of.history[*at];
+                let fallen = history.fallen.as_ref();
+                fallen.map_or_else(String::new, |f| self.fallen(history.movement, f))
+            }
+            Watch::Still(at) => {
+                let history = &of.history[*at];
+                let still = history.still.as_ref();
+                still.map_or_else(String::new, |s| self.still(history.movement, s))
+            }
+            Watch::Sides {
+                movement,
+                left,
+                right,
+            } => {
+                let (name, left) = (self.named(*movement), self.amount(*movement, *left));
+                let right = self.amount(*movement, *right);
+                let values = [
+                    ("movement", (&name).into()),
+                    ("left", (&left).into()),
+                    ("right", (&right).into()),
+                ];
+                self.fill("sides_differ", &values)
+            }
+            Watch::NoDayOff { group, first, then } => {
+                let group = self.say.group(*group);
+                let (first, then) = (first.to_string(), then.to_string());
+                let values = [
+                    ("group", (&group).into()),
+                    ("first", (&first).into()),
+                    ("then", (&then).into()),
+                ];
+                self.fill("no_day_off", &values)
+            }
+            Watch::RunsOut { from, movements } => {
+                let (list, day) = (self.few_named(movements), from.to_string());
+                self.fill(
+                    "runs_out",
+                    &[("list", (&list).into()), ("day", (&day).into())],
+                )
+            }
+            Watch::OutOfDate(movements) => {
+                let list = self.few_named(movements);
+                self.fill("out_of_date", &[("list", (&list).into())])
+            }
+            Watch::Helped(movements) => {
+                let list = self.few_named(movements);
+                self.fill("helped", &[("list", (&list).into())])
+            }
+            Watch::Aside => self.kept_aside(person),
+        }
+    }
+
+    fn pain(&self, pain: &Pain, stops: bool) -> String {
+        let day = pain.on.to_string();
+        let values = [
+            ("part", self.say.part(pain.part).into()),
+            ("score", pain.score.into()),
+            ("day", (&day).into()),
+        ];
+        let out = self.fill("pain", &values);
+        let worse = pain.next_morning.filter(|m| *m > pain.score);
+        let out = match worse {
+            Some(n) => self.fill("pain_morning", &[("pain", (&out).into()), ("n", n.into())]),
+            None => out,
+        };
+        match stops {
+            true => self.fill("pain_stops", &[("pain", (&out).into())]),
+            false => out,
+        }
+    }
+
+    fn rests(&self, person: &Person, cause: Cause) -> String {
+        let out = rests(self.curriculum(), self.say.words, person, cause);
+        match cause.pause(person).is_some_and(|p| p.until.is_none()) {
+            true => self.fill("no_end", &[("pause", (&out).into())]),
+            false => out,
+        }
+    }
+
+    /// An amount of a movement, as its results are written.
+    fn amount(&self, ix: MovementIx, amount: Micro) -> String {
+        let measure = self.curriculum().movement(ix).standard.measure();
+        self.got(&Got::of(measure, 1, amount, 0, None))
+    }
+
+    fn point(&self, ix: MovementIx, point: &Point) -> String {
+        let measure = self.curriculum().movement(ix).standard.measure();
+        let added = (point.mass != 0).then_some(Added::Mass(point.mass));
+        self.got(&Got::of(measure, 1, point.amount, 0, added))
+    }
+
+    fn fallen(&self, ix: MovementIx, fallen: &Fallen) -> String {
+        let name = self.named(ix);
+        let [first, then] = fallen.last.each_ref().map(|p| self.point(ix, p));
+        let (best, day) = (self.point(ix, &fallen.best), fallen.best.on.to_string());
+        let values = [
+            ("movement", (&name).into()),
+            ("first", (&first).into()),
+            ("then", (&then).into()),
+            ("best", (&best).into()),
+            ("day", (&day).into()),
+        ];
+        self.fill("falls", &values)
+    }
+
+    fn still(&self, ix: MovementIx, still: &Still) -> String {
+        let (name, advice) = (self.named(ix), self.advice(still.advice));
+        let values = [
+            ("movement", (&name).into()),
+            ("n", crate::words::Value::Whole(still.since.weeks.into())),
+            ("advice", (&advice).into()),
+        ];
+        self.fill("still", &values)
+    }
+
+    fn advice(&self, advice: Advice) -> String {
+        let key = format!("advice.{}", advice.word());
+        match advice.movement().map(|ix| self.named(ix)) {
+            Some(movement) => self.fill(&key, &[("movement", (&movement).into())]),
+            None => self.plain(&key).to_string(),
+        }
+    }
+
+    /// Every entry that decides nothing, those of one reason together.
+    fn kept_aside(&self, person: &Person) -> String {
+        let mut by: Vec<(&str, Vec<String>)> = Vec::new();
+        for aside in &person.aside {
+            let day = aside.on.to_string();
+            let values = [
+                ("movement", (&aside.movement).into()),
+                ("got", (&aside.got).into()),
+                ("day", (&day).into()),
+            ];
+            let one = self.fill("entry", &values);
+            match by.iter_mut().find(|(why, _)| *why == aside.why) {
+                Some((_, list)) => list.push(one),
+                None => by.push((aside.why, vec![one])),
+            }
+        }
+        let one = |(why, list): &(&str, Vec<String>)| {
+            let list = self.say.words.list(list);
+            self.fill(
+                "because",
+                &[("list", (&list).into()), ("why", (*why).into())],
+            )
+        };
+        by.iter().map(one).collect::<Vec<_>>().join("; ")
+    }
+}

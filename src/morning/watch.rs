@@ -1,0 +1,255 @@
+//! What to watch: what hurts and rests, what falls or stands still, sides that differ, results that run out, training without a
+//! day off, and what decides nothing.
+
+use super::Look;
+use crate::curriculum::target::Micro;
+use crate::curriculum::{Day, MovementIx};
+use crate::readiness::{Cause, State, causes};
+use crate::results::Tested;
+use crate::training::{Group, K};
+use std::collections::BTreeMap;
+
+/// Results that run out within so many days are said. Common practice, no source.
+const RUNS_OUT_DAYS: i32 = 14;
+
+/// One thing to watch.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Watch {
+    /// The newest pain of a part, by its place in the person's list; whether its part rests for it.
+    Pain {
+        at: usize,
+        stops: bool,
+    },
+    /// A pause, a restriction, or light training.
+    Rests(Cause),
+    /// By its place among the histories.
+    Fallen(usize),
+    Still(usize),
+    /// Millionths.
+    Sides {
+        movement: MovementIx,
+        left: Micro,
+        right: Micro,
+    },
+    /// The last days on which a group was trained on two days running.
+    NoDayOff {
+        group: Group,
+        first: Day,
+        then: Day,
+    },
+    /// From the first day on.
+    RunsOut {
+        from: Day,
+        movements: Vec<MovementIx>,
+    },
+    /// Entries of the file that decide nothing.
+    Aside,
+    /// Results with help where none is allowed.
+    Helped(Vec<MovementIx>),
+    /// Too old to decide anything, and counted by nothing else.
+    OutOfDate(Vec<MovementIx>),
+}
+
+/// The rank of a person who has nothing to work on: behind what hurts.
+pub(super) const STUCK: u8 = 1;
+
+impl Watch {
+    /// What needs a look first has the lowest.
+    pub fn rank(&self) -> u8 {
+        match self {
+            Watch::Pain { stops: true, .. } => 0,
+            Watch::Pain { .. } => 2,
+            Watch::Fallen(_) => 3,
+            Watch::Still(_) => 4,
+            Watch::NoDayOff { .. } => 5,
+            Watch::Sides { .. } => 6,
+            Watch::RunsOut { .. } => 7,
+            Watch::OutOfDate(_) => 8,
+            Watch::Helped(_) | Watch::Aside => 9,
+            Watch::Rests(_) => 10,
+        }
+    }
+
+    /// Its kind as answers for programs say it.
+    pub fn word(&self) -> &'static str {
+        match self {
+            Watch::Pain { .. } => "pain",
+            Watch::Rests(cause) => cause.word(),
+            Watch::Fallen(_) => "falling",
+            Watch::Still(_) => "plateau",
+            Watch::Sides { .. } => "sides",
+            Watch::NoDayOff { .. } => "no_day_off",
+            Watch::RunsOut { .. } => "runs_out",
+            Watch::Aside => "aside",
+            Watch::Helped(_) => "helped",
+            Watch::OutOfDate(_) => "out_of_date",
+        }
+    }
+
+    /// Whether it is about entries that decide nothing.
+    pub fn is_aside(&self) -> bool {
+        matches!(self, Watch::Aside | Watch::Helped(_) | Watch::OutOfDate(_))
+    }
+}
+
+impl Look<'_, '_> {
+    pub(super) fn watch(&self) -> Vec<Watch> {
+        let t = self.trainee;
+        let mut out = self.pains();
+        let others = causes(t.person, t.today).into_iter();
+        out.extend(
+            others
+                .filter(|c| !matches!(c, Cause::Pain(_)))
+                .map(Watch::Rests),
+        );
+        let histories = || self.history.iter().enumerate();
+        out.extend(
+            histories()
+                .filter(|(_, h)| h.fallen.is_some())
+                .map(|(i, _)| Watch::Fallen(i)),
+        );
+        // What falls does not stand still, and what is owned and asked by nothing has no need to grow.
+        let matters =
+            |ix: MovementIx| self.aim.gaps.iter().any(|g| g.movement == ix) || !t.owns(ix);
+        let still = histories().filter(|(_, h)| h.still.is_some() && h.fallen.is_none());
+        out.extend(
+            still
+                .filter(|(_, h)| matters(h.movement))
+                .map(|(i, _)| Watch::Still(i)),
+        );
+        out.extend(self.no_day_off());
+        out.extend(self.sides());
+        out.extend(self.ageing());
+        let helped = self.helped();
+        out.extend((!helped.is_empty()).then_some(Watch::Helped(helped)));
+        out.extend((!t.person.aside.is_empty()).then_some(Watch::Aside));
+        out
+    }
+
+    /// The newest pain of each part: what rests for it, else what is younger than the days without steps.
+    fn pains(&self) -> Vec<Watch> {
+        let t = self.trainee;
+        let stopping = causes(t.person, t.today);
+        let newest = t.newest_pains();
+        let places = t.person.pains.iter().enumerate();
+        let mut out: Vec<Watch> = places
+            .filter(|(_, p)| p.on <= t.today && newest.iter().any(|n| std::ptr::eq(*n, *p)))
+            .filter_map(|(at, p)| {
+                let stops = stopping.contains(&Cause::Pain(at));
+                let recent = p.score > 0 && t.today.days_after(p.on) < K.pain_days;
+                (stops || recent).then_some(Watch::Pain { at, stops })
+            })
+            .collect();
+        out.sort_by_key(Watch::rank);
+        out
+    }
+
+    fn sides(&self) -> Vec<Watch> {
+        let t = self.trainee;
+        let of = |h: &crate::history::History| {
+            t.apart(h.movement)?;
+            let (left, right) = t.now(h.movement)?.sides?;
+            Some(Watch::Sides {
+                movement: h.movement,
+                left,
+                right,
+            })
+        };
+        self.history.iter().filter_map(of).collect()
+    }
+
+    /// The newest two days running of each group within the days in which turns are counted.
+    fn no_day_off(&self) -> Vec<Watch> {
+        let t = self.trainee;
+        let mut days: BTreeMap<Group, Vec<Day>> = BTreeMap::new();
+        for one in &t.person.trained {
+            let recent = one.on <= t.today && t.today.days_after(one.on) < K.turns;
+            let group = t.roster.find(one.movement).and_then(|f| f.group());
+            if let Some(group) = group.filter(|_| recent) {
+                days.entry(group).or_default().push(one.on);
+            }
+        }
+        let newest = |(group, mut days): (Group, Vec<Day>)| {
+            days.sort_unstable();
+            days.dedup();
+            let two = days
+                .windows(2)
+                .rev()
+                .find(|d| d[1].days_after(d[0]) < K.apart)?;
+            Some(Watch::NoDayOff {
+                group,
+                first: two[0],
+                then: two[1],
+            })
+        };
+        days.into_iter().filter_map(newest).collect()
+    }
+
+    /// Results on the way to the goal that are about to run out, and those that are out of date.
+    fn ageing(&self) -> Vec<Watch> {
+        let t = self.trainee;
+        let lasts = self.curriculum().school.results_last_days as i32;
+        let in_chain = |ix: MovementIx| {
+            let goal = self.aim.goal.as_ref();
+            goal.is_none_or(|g| g.chain.contains(&ix))
+        };
+        let (mut soon, mut old): (Vec<(Day, MovementIx)>, Vec<MovementIx>) = Default::default();
+        let mut newest: BTreeMap<MovementIx, Day> = BTreeMap::new();
+        for one in t.person.tested.iter().filter(|one| in_chain(one.movement)) {
+            let day = newest.entry(one.movement).or_insert(one.on);
+            *day = one.on.max(*day);
+        }
+        for (ix, day) in newest {
+            let from = day.plus(lasts + 1);
+            let left = from.days_after(t.today);
+            let owned = self
+                .readiness
+                .of(ix)
+                .is_some_and(|s| s.state == State::Owned);
+            match left {
+                ..=0 if !owned => old.push(ix),
+                1..=RUNS_OUT_DAYS => soon.push((from, ix)),
+                _ => {}
+            }
+        }
+        soon.sort_unstable();
+        let mut out = Vec::new();
+        if let Some((from, _)) = soon.first().copied() {
+            let movements = soon.into_iter().map(|(_, ix)| ix).collect();
+            out.push(Watch::RunsOut { from, movements });
+        }
+        out.extend((!old.is_empty()).then_some(Watch::OutOfDate(old)));
+        out
+    }
+
+    /// Movements whose newest results were all done with help that their standard does not allow.
+    fn helped(&self) -> Vec<MovementIx> {
+        let t = self.trainee;
+        let lasts = self.curriculum().school.results_last_days as i32;
+        let helped = |one: &Tested| {
+            let added = |got: &crate::curriculum::target::Got| got.parts().added();
+            one.sides
+                .all()
+                .any(|got| added(got).is_some_and(|a| a.signed() < 0))
+        };
+        let mut by: BTreeMap<MovementIx, (Day, bool)> = BTreeMap::new();
+        let counts = |one: &&Tested| one.on <= t.today && t.today.days_after(one.on) <= lasts;
+        for one in t.person.tested.iter().filter(counts) {
+            let here = helped(one);
+            let kept = by.entry(one.movement).or_insert((one.on, here));
+            match one.on.cmp(&kept.0) {
+                std::cmp::Ordering::Greater => *kept = (one.on, here),
+                std::cmp::Ordering::Equal => kept.1 &= here,
+                std::cmp::Ordering::Less => {}
+            }
+        }
+        let allowed = |ix: MovementIx| {
+            let standard = self.curriculum().movement(ix).standard;
+            standard.added().is_some_and(|a| a.signed() < 0)
+        };
+        let none = by
+            .into_iter()
+            .filter(|(ix, (_, all))| *all && !allowed(*ix));
+        none.map(|(ix, _)| ix).collect()
+    }
+}
