@@ -189,10 +189,10 @@ fn page(snapshot: &Snapshot, say: &Say<'_>, a: &Answer) -> Result<String, String
     let theme = Theme::load(&curriculum.school.theme, snapshot, &curriculum.words);
     let theme = theme.map_err(|e| e.to_string())?;
     let text = printed(say, &theme, &a.training, &a.person.name).map_err(|e| e.to_string())?;
-    let faults = Auditor::new(curriculum).file("plan.html", text.as_bytes());
-    match faults.first() {
+    let faults = Auditor::new(curriculum).outside(text.as_bytes());
+    match faults.into_iter().next() {
         None => Ok(text),
-        Some(fault) => Err(fault.to_string()),
+        Some(fault) => Err(fault),
     }
 }
 

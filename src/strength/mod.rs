@@ -1,17 +1,11 @@
-//! The numbers of strength work: one-rep maximum, repetition tables, session load, working sets, the plan over weeks.
+//! What a set says of strength: the one-rep maximum, repetition tables, and the load of sessions.
 //!
-//! Estimates all of them, and said so wherever they are shown. Works on readiness: only what is open or owned is ever trained.
+//! Estimates all of them, and said so wherever they are shown.
 
 mod best;
-pub mod calendar;
 mod estimate;
 pub mod load;
 pub mod one_rep_max;
-mod plan;
-mod progress;
-mod working;
 
 pub use best::Best;
 pub use estimate::{Estimate, estimates};
-pub use plan::{Plan, Session, Week, plan};
-pub use working::{Fit, Pick, Practice, Prescription, Working, working};

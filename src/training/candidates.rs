@@ -173,7 +173,7 @@ impl Pool<'_, '_> {
         }
         match !anew && t.fits(ix) == Some(true) {
             true => self.itself_or_harder(at),
-            false => self.from_below(at, anew),
+            false => self.build_up(at, anew),
         }
     }
 
@@ -191,7 +191,7 @@ impl Pool<'_, '_> {
     }
 
     /// What builds a gap that does not fit, or is tried anew after long off.
-    fn from_below(&mut self, at: usize, anew: bool) {
+    fn build_up(&mut self, at: usize, anew: bool) {
         let t = self.trainee;
         let (ix, now) = (self.gaps[at].movement, self.gaps[at].now);
         let facts = t.roster.of(ix);

@@ -6,7 +6,8 @@ use rungbook::proof::proofread;
 use rungbook::site::audit::Auditor;
 use rungbook::site::{Plan, Theme};
 use rungbook::source::{Content, Findings, Snapshot, Span};
-use rungbook::{chain, readiness, results, strength};
+use rungbook::training::{Roster, train};
+use rungbook::{chain, results};
 
 /// The built-in theme, read once.
 static THEME: std::sync::LazyLock<Theme> = std::sync::LazyLock::new(|| {
@@ -157,18 +158,9 @@ pub fn results(name: &str, text: &str, with: &rungbook::proof::Proofread) -> Res
     let files = Snapshot::of_texts([(name, text)]);
     let (people, found) = results::read(&files, &with.curriculum, today);
     findings(&found, &files)?;
-    let list: Vec<_> = with.curriculum.published().map(|(ix, _)| ix).collect();
+    let roster = Roster::new(&with.curriculum, &with.stages);
     for person in &people {
-        let standing = readiness::assess(&with.curriculum, &with.stages, person, today);
-        let picks = strength::working(
-            &with.curriculum,
-            &with.stages,
-            person,
-            &standing,
-            &list,
-            today,
-        );
-        strength::plan(&with.curriculum, &picks, today);
+        train(&roster, person, None, today);
     }
     Ok(())
 }

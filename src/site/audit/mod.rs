@@ -288,6 +288,13 @@ impl Auditor {
         faults
     }
 
+    /// Reads back a page that stands outside the site and loads nothing: what is wrong with it.
+    pub fn outside(&self, html: &[u8]) -> Vec<String> {
+        let mut walk = Walk::new(self).loading_nothing();
+        tokens::read(html, &mut walk);
+        walk.finish()
+    }
+
     fn page(&self, path: &str, html: &[u8]) -> Vec<String> {
         let to = self.redirects.get(path).map(String::as_str);
         let mut walk = Walk::new(self).leading_to(to);

@@ -124,6 +124,12 @@ impl<'a> Walk<'a> {
         Walk { leads_to, ..self }
     }
 
+    /// For a page that stands outside the site and loads nothing: the guard cannot stand before anything.
+    pub fn loading_nothing(mut self) -> Self {
+        self.guarded = [true; 2];
+        self
+    }
+
     /// What is wrong with the page that was walked.
     pub fn finish(mut self) -> Vec<String> {
         self.close_to(0);

@@ -138,7 +138,7 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
     out.each("dose", movements().map(|m| m.dose.map(|d| dose(&d))));
     out.put("dose_of_school", of_school(school));
     out.put("warm_up", &school.warm_up);
-    let roster = Roster::new(curriculum, &plan.stages);
+    let roster = Roster::new(curriculum, plan.stages);
     training::put(&mut out, &roster, flat);
     let classes = curriculum.cautions.classes();
     out.each("classes", classes.iter().map(|c| c.id.as_str()));
