@@ -1,6 +1,7 @@
 //! The plan of one client as a page of its own, to print: made by the theme, in the school's language, outside the site.
 
 use crate::curriculum::MovementIx;
+use crate::site::audit::POLICY;
 use crate::site::theme::link::named_from_outside;
 use crate::site::{Theme, ThemeError};
 use crate::training::{Line, Say, Session, Training};
@@ -93,6 +94,7 @@ pub fn printed(
         .map(|c| say.condition(*c))
         .collect();
     let mut context = Context::new();
+    context.insert("policy", POLICY);
     context.insert("language", say.words.language());
     context.insert("direction", say.words.direction().word());
     context.insert("school", &curriculum.school.name);
