@@ -43,7 +43,7 @@ const load = ({ storage = storageOf(5e6), hash = '' } = {}) => {
     history: { replaceState: () => {} }, addEventListener: () => {},
   });
   const run = (name) => vm.runInContext(fs.readFileSync(path.join(theme, name), 'utf8'), context, { filename: name });
-  ['page.js', 'targets.js', 'readiness.js', 'results.js'].forEach(run);
+  ['health.js', 'page.js', 'targets.js', 'readiness.js', 'results.js'].forEach(run);
   context.document = { documentElement: { dataset: { site: 't' }, lang: 'en' }, addEventListener: () => {} };
   for (const name of ['localStorage', 'sessionStorage']) {
     Object.defineProperty(context, name, { get: () => {

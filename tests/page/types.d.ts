@@ -590,6 +590,7 @@ interface Rungbook {
   health: {
     /** The longest that a clearance lasts, in days. */
     A_YEAR: number;
+    draw: () => void;
     saysOn: (screened: { says: string; on: number; until: number | null } | null, today: number) => string | null;
   };
   targets: {
@@ -737,7 +738,6 @@ interface Rungbook {
     byId: (id: string) => HTMLElement;
     download: (name: string, content: string, type: string) => void;
     ask: (title: string, inside: (Node | string)[], choices: [string, string][]) => Promise<string | null>;
-    drawHealth: () => void;
     units: { ofSchool: string; ofOther: string; current: () => string; onChange: (act: () => void) => void };
   };
   states: {

@@ -26,35 +26,8 @@
     const value = /^\{/.test(part) ? values[part.slice(1, -1)] : part;
     return value === undefined ? part : typeof value === 'number' ? number(value) : value;
   }).filter((part) => part !== '' && part !== null);
-  /** The longest that what the health questions said, or what a clinician allowed, lasts, in days. */
-  const A_YEAR = 366;
-  /** What the health questions say on a day, counted from 1970-01-01: what a clinician allowed until a day runs out, at the latest after a year;
-   * null where they were not answered. @param {{ says: string, on: number, until: number | null } | null} screened @param {number} today */
-  const saysOn = (screened, today) => {
-    if (!screened || screened.on > today) return null;
-    return screened.until !== null && today > Math.min(screened.until, screened.on + A_YEAR) ? 'ask' : screened.says;
-  };
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { words: { say, sayNodes, number }, health: { A_YEAR, saysOn } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { words: { say, sayNodes, number } });
   if (!root) return;
-
-  // ---- who was told to ask a clinician first is invited to nothing, on any page: the style sheet hides what invites
-
-  const drawHealth = () => {
-    let screened = null;
-    for (const kept of [() => sessionStorage, () => localStorage]) {
-      try {
-        screened = screened || JSON.parse(kept().getItem(`rungbook:${root.dataset.site}:screened`) || 'null');
-      } catch {
-        // Nothing is kept there, or nothing that can be read: the pages that ask look again.
-      }
-    }
-    const day = (/** @type {unknown} */ text) => (typeof text === 'string' && Number.isFinite(Date.parse(text)) ? Date.parse(text) / 86400000 : null);
-    const now = new Date(), today = Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / 86400000;
-    const on = screened && day(screened.on), says = on === null ? null : saysOn({ says: screened.says, on, until: day(screened.until) }, today);
-    root.dataset.health = says || 'none';
-  };
-  drawHealth();
-  globalThis.addEventListener('storage', drawHealth);
 
   // ---- the reader's units: what differs says the other in `data-other`
 
@@ -189,7 +162,7 @@
     dialog.showModal();
   });
 
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, units, drawHealth } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, units } });
 
   const worker = document.documentElement.dataset.worker;
   // From disk a browser may not read the manifest, and would complain.

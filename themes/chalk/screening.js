@@ -61,7 +61,7 @@
     const lines = leftLines();
     outcome.hidden = !screened;
     clearance.hidden = true;
-    page.drawHealth();
+    globalThis.rungbook.health.draw();
     if (!screened) return;
     const on = Number(results.readDay(screened.on)), age = results.ageOn(born === undefined ? null : born, today);
     const says = saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null }, today);

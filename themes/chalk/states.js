@@ -128,7 +128,7 @@
       slot.hidden = !stand;
     }
     drawRest();
-    page.drawHealth();
+    globalThis.rungbook.health.draw();
   };
 
   globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, liftedBy, asideGot };

@@ -178,7 +178,7 @@
       }
       // Who is to ask first is shown no test, and asked for no number.
       if (why === 'ask') {
-        speak(say('test.health_questions'), make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#health', text: say('test.before_you_start') })));
+        speak(say('test.health_questions'), make('p', { text: say('test.health_answered') }), make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#health', text: say('test.before_you_start') })));
         return;
       }
       const warning = lost ? make('p', { class: 'advice do-not', text: say('test.not_kept') }) : null;

@@ -1,0 +1,32 @@
+'use strict';
+// What the health questions say, before anything of the page is shown: who was told to ask a clinician first is invited to nothing,
+// on any page. The style sheet hides what invites.
+(() => {
+  /** The longest that what a clinician allowed lasts, in days. */
+  const A_YEAR = 366;
+  /** What the health questions say on a day, counted from 1970-01-01: what a clinician allowed until a day runs out, at the latest after a year;
+   * null where they were not answered. @param {{ says: string, on: number, until: number | null } | null} screened @param {number} today */
+  const saysOn = (screened, today) => {
+    if (!screened || screened.on > today) return null;
+    return screened.until !== null && today > Math.min(screened.until, screened.on + A_YEAR) ? 'ask' : screened.says;
+  };
+  const root = globalThis.document ? document.documentElement : null;
+  const draw = () => {
+    if (!root) return;
+    let screened = null;
+    for (const kept of [() => sessionStorage, () => localStorage]) {
+      try {
+        screened = screened || JSON.parse(kept().getItem(`rungbook:${root.dataset.site}:screened`) || 'null');
+      } catch {
+        // Nothing is kept there, or nothing that can be read: the pages that ask look again.
+      }
+    }
+    const day = (/** @type {unknown} */ text) => (typeof text === 'string' && Number.isFinite(Date.parse(text)) ? Date.parse(text) / 86400000 : null);
+    const now = new Date(), today = Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / 86400000;
+    const on = screened && day(screened.on), says = on === null ? null : saysOn({ says: screened.says, on, until: day(screened.until) }, today);
+    root.dataset.health = says || 'none';
+  };
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { A_YEAR, saysOn, draw } });
+  draw();
+  if (root) globalThis.addEventListener('storage', draw);
+})();
