@@ -153,7 +153,16 @@ fn curriculum(turn: usize, harmless: bool) -> Vec<(String, String)> {
 fn interface(mut text: impl FnMut(usize) -> String) -> String {
     let mut out = String::new();
     let shipped = include_str!("../../themes/chalk/words/en.yaml");
+    // Signal words are agreed for a language: any other is refused.
+    let mut agreed = false;
     for (n, line) in shipped.lines().enumerate() {
+        if !line.starts_with(' ') {
+            agreed = line == "signal:";
+        }
+        if agreed {
+            out.push_str(&format!("{line}\n"));
+            continue;
+        }
         let (key, value) = line.split_once(": ").unwrap_or((line, ""));
         if key.trim_start().starts_with('#') || value.is_empty() || key == "direction" {
             out.push_str(&format!("{line}\n"));

@@ -15,6 +15,7 @@ use crate::curriculum::{Curriculum, Owner};
 use crate::site::feeds::search;
 use crate::site::feeds::tables;
 use crate::site::theme::guard::{Guard, unstamped};
+use crate::site::theme::link::escape;
 use crate::words::seen;
 use foldhash::fast::FixedState;
 use known::Known;
@@ -231,6 +232,12 @@ impl Auditor {
         };
         let bearer = &self.ids[*bearer as usize];
         let signal = bearer.signal.trim();
+        // As it stands in HTML, and as it stands in JSON inside a script.
+        let json = serde_json::to_string(signal).unwrap_or_default();
+        let spelt = [
+            escape(signal),
+            json.trim_matches('"').replace('<', "\\u003c"),
+        ];
         let heads = [
             ("<title>", "</title>", "the title"),
             (
@@ -248,7 +255,11 @@ impl Auditor {
             let found = memmem::find(html, start.as_bytes()).map(|at| &html[at + start.len()..]);
             let text =
                 found.map(|rest| &rest[..memmem::find(rest, end.as_bytes()).unwrap_or(rest.len())]);
-            text.is_some_and(|text| memmem::find(text, signal.as_bytes()).is_none())
+            text.is_some_and(|text| {
+                spelt
+                    .iter()
+                    .all(|signal| memmem::find(text, signal.as_bytes()).is_none())
+            })
         });
         unmarked
             .map(|(_, _, what)| {
