@@ -3,6 +3,8 @@
 
 #[path = "morning/history.rs"]
 mod history;
+#[path = "morning/table.rs"]
+mod table;
 
 use serde_json::Value;
 use std::fs;

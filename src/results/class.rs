@@ -1,12 +1,36 @@
-//! A class as one CSV: name, movement, got, on, in_reserve. One row a result; rows of one name are one client.
+//! A class as one table: a row a result, or a pause, or what is to be known of a person; rows of one name are one client. Columns
+//! are parted by commas, semicolons or tabs.
 
-use super::file::Reader;
-use super::{Person, Sides};
-use crate::curriculum::{Curriculum, Day};
+use super::Person;
+use super::file::{Reader, body_weight};
+use crate::curriculum::words::{BodyPart, Pattern, Word};
+use crate::curriculum::{Curriculum, Day, keys};
+use crate::reading::fields::Record;
+use crate::source::yaml::{Node, Value};
 use crate::source::{Diagnostic, FileId, Findings, Rule, Span, suggest};
 use std::collections::HashMap;
 
-const COLUMNS: &[&str] = &["name", "movement", "got", "on", "in_reserve"];
+const COLUMNS: &[&str] = &[
+    "name",
+    "movement",
+    "got",
+    "left",
+    "right",
+    "on",
+    "in_reserve",
+    "bodyweight",
+    "with",
+    "paused",
+    "until",
+    "born",
+    "goal",
+];
+/// What a table may be parted by; of equally many the first.
+const PARTED_BY: [u8; 3] = *b",;\t";
+/// What some programs write before the first letter.
+const MARK: &str = "\u{feff}";
+
+type Columns = [Option<usize>; COLUMNS.len()];
 
 /// Reads a class; people in the order of their first row.
 pub(super) fn read(
@@ -16,109 +40,235 @@ pub(super) fn read(
     today: Day,
     findings: &mut Findings,
 ) -> Vec<Person> {
+    let body = text.strip_prefix(MARK).unwrap_or(text);
+    let shift = text.len() - body.len();
     let mut rows = csv::ReaderBuilder::new()
         .flexible(true)
+        .delimiter(parted_by(body))
         .trim(csv::Trim::All)
-        .from_reader(text.as_bytes());
-    let Some(columns) = columns(id, text, &mut rows, findings) else {
+        .from_reader(body.as_bytes());
+    let Some(columns) = columns(line(id, text, shift), &mut rows, findings) else {
         return Vec::new();
     };
-    let mut people: Vec<Person> = Vec::new();
-    let mut known: HashMap<String, usize> = HashMap::new();
+    let mut class = Class::default();
     for row in rows.records() {
-        let row = match row {
-            Ok(row) => row,
-            Err(error) => {
-                let at = error.position().map_or(0, |p| p.byte() as usize);
-                findings.push(
-                    Diagnostic::new(
-                        Rule::BadClass,
-                        line(id, text, at),
-                        "this row cannot be read",
-                    )
-                    .label("here")
-                    .help("write one row a result, texts with a comma in double quotes"),
-                );
-                continue;
+        let at = |p: Option<&csv::Position>| p.map_or(0, |p| p.byte() as usize) + shift;
+        match row {
+            Ok(row) => {
+                let whole = line(id, text, at(row.position()));
+                let row = Row {
+                    cells: &row,
+                    columns: &columns,
+                    text,
+                    whole,
+                };
+                row.read(Reader::new(curriculum, today, findings), &mut class);
             }
-        };
-        let start = row.position().map_or(0, |p| p.byte() as usize);
-        let cell = |name: &str| {
-            let column = COLUMNS
-                .iter()
-                .position(|c| *c == name)
-                .and_then(|i| columns[i])?;
-            row.get(column).filter(|c| !c.is_empty())
-        };
-        let whole = line(id, text, start);
-        // A cell of several lines, or with quotes doubled, is not found as it was read.
-        let found = |value: &str| {
-            let inside = text
-                .get(whole.start as usize..whole.end as usize)
-                .unwrap_or("");
-            let at = inside.find(value)?;
-            Some(whole.within(at, at + value.len()))
-        };
-        let place = |value: &str| found(value).unwrap_or(whole);
-        let (Some(name), Some(movement), Some(got)) = (cell("name"), cell("movement"), cell("got"))
-        else {
-            findings.push(
+            Err(error) => findings.push(
                 Diagnostic::new(
                     Rule::BadClass,
-                    whole,
+                    line(id, text, at(error.position())),
+                    "this row cannot be read",
+                )
+                .label("here")
+                .help("write one row a result, texts with a comma in double quotes"),
+            ),
+        }
+    }
+    class.people
+}
+
+/// What the first row has most of, outside quotes.
+fn parted_by(text: &str) -> u8 {
+    let first = text.lines().next().unwrap_or("");
+    let outside = first.split('"').step_by(2);
+    let count = |mark: u8| {
+        outside
+            .clone()
+            .map(|t| t.bytes().filter(|b| *b == mark).count())
+            .sum()
+    };
+    let mut best = (PARTED_BY[0], 0);
+    for mark in PARTED_BY {
+        let n: usize = count(mark);
+        if n > best.1 {
+            best = (mark, n);
+        }
+    }
+    best.0
+}
+
+/// The people read so far, by name.
+#[derive(Default)]
+struct Class {
+    people: Vec<Person>,
+    places: HashMap<String, usize>,
+    /// The day of each person's body weight.
+    weighed: Vec<Option<Day>>,
+}
+
+impl Class {
+    /// Takes in what a row said: the newest body weight, the last year of birth and goal.
+    fn take(&mut self, name: &str, mut read: Person, on: Day) {
+        let at = *self.places.entry(name.to_string()).or_insert_with(|| {
+            self.people.push(Person {
+                name: name.to_string(),
+                ..Person::default()
+            });
+            self.weighed.push(None);
+            self.people.len() - 1
+        });
+        let person = &mut self.people[at];
+        person.tested.append(&mut read.tested);
+        person.aside.append(&mut read.aside);
+        person.pauses.append(&mut read.pauses);
+        person.born = read.born.or(person.born);
+        person.goal = read.goal.or(person.goal);
+        if read.body_weight.is_some() && self.weighed[at].is_none_or(|day| day <= on) {
+            person.body_weight = read.body_weight;
+            self.weighed[at] = Some(on);
+        }
+    }
+}
+
+/// One row of the table.
+struct Row<'r> {
+    cells: &'r csv::StringRecord,
+    columns: &'r Columns,
+    text: &'r str,
+    whole: Span,
+}
+
+impl Row<'_> {
+    fn cell(&self, name: &str) -> Option<&str> {
+        let at = COLUMNS.iter().position(|c| *c == name)?;
+        self.cells.get(self.columns[at]?).filter(|c| !c.is_empty())
+    }
+
+    /// A cell as a value with its place. A cell of several lines, or with quotes doubled, is not found as it was read.
+    fn value(&self, text: &str) -> Node {
+        let inside = self
+            .text
+            .get(self.whole.start as usize..self.whole.end as usize);
+        let found = inside.unwrap_or("").find(text);
+        let span = found.map(|at| self.whole.within(at, at + text.len()));
+        node(span.unwrap_or(self.whole), text, span.is_some())
+    }
+
+    /// The cells of some columns as a record of those keys.
+    fn record(&self, names: &[&str]) -> Vec<(Node, Node)> {
+        let one = |name: &&str| {
+            let value = self.value(self.cell(name)?);
+            Some((node(self.whole, name, false), value))
+        };
+        names.iter().filter_map(one).collect()
+    }
+
+    fn read(&self, mut reader: Reader<'_>, class: &mut Class) {
+        let has = |name: &str| self.cell(name).is_some();
+        let result = has("got") || has("left") || has("right");
+        let of_person = ["bodyweight", "paused", "born", "goal"]
+            .iter()
+            .any(|c| has(c));
+        let whole = result == has("movement") && (result || of_person);
+        let (Some(name), true) = (self.cell("name"), whole) else {
+            reader.findings.push(
+                Diagnostic::new(
+                    Rule::BadClass,
+                    self.whole,
                     "a row needs a name, a movement and what was got",
                 )
                 .label("here")
                 .help("fill in the three, or delete the row"),
             );
-            continue;
+            return;
         };
-        let mut reader = Reader::new(curriculum, today, findings);
-        let on = match cell("on") {
-            Some(text) => reader.day_of(text, place(text)),
-            None => Some(today),
-        };
-        let in_reserve = match cell("in_reserve") {
-            Some(text) => reader.reserve(text, place(text)),
-            None => Some(0),
-        };
-        let got = reader.got(got, |from, to| match found(got) {
-            Some(cell) if from < to => cell.within(from, to),
-            other => other.unwrap_or(whole),
-        });
-        if let (Some(on), Some(in_reserve), Some(got)) = (on, in_reserve, got) {
-            let at = place(movement);
-            reader.take(movement, at, Sides::Both(got), on, in_reserve, None);
+        if result {
+            reader.tested(&self.map(self.result()));
         }
-        let mut read = reader.person;
-        read.name = name.to_string();
-        match known.get(name) {
-            Some(at) => {
-                let person = &mut people[*at];
-                person.tested.append(&mut read.tested);
-                person.aside.append(&mut read.aside);
+        if let Some(what) = self.cell("paused") {
+            let key = spared_by(reader.curriculum, what);
+            let mut pause = vec![(node(self.whole, key, false), self.value(what))];
+            pause.extend(self.record(&["on", "until"]));
+            let pause = reader.pause(&self.map(pause), "a pause", "paused");
+            reader.person.pauses.extend(pause);
+        }
+        let mut about = vec![(
+            node(self.whole, "results", false),
+            node(self.whole, "1", false),
+        )];
+        about.extend(self.record(&["bodyweight", "born", "goal"]));
+        let about = self.map(about);
+        if let Some(record) = Record::open(&about, "a row", keys::RESULTS, reader.findings) {
+            reader.about(&record);
+            // Beside a result it was read, and told where it is none.
+            reader.person.body_weight = match result {
+                true => body_weight(&record, &mut Findings::default()),
+                false => body_weight(&record, reader.findings),
+            };
+        }
+        let on = self.cell("on").and_then(Day::read).unwrap_or(reader.today);
+        class.take(name, reader.person, on);
+    }
+
+    /// The record of a test's result, its load from a column of its own.
+    fn result(&self) -> Vec<(Node, Node)> {
+        let names = [
+            "movement",
+            "got",
+            "left",
+            "right",
+            "on",
+            "in_reserve",
+            "bodyweight",
+        ];
+        let mut out = self.record(&names);
+        if let Some(load) = self.cell("with") {
+            for (key, value) in &mut out {
+                let is_result = matches!(key.text(), Some("got" | "left" | "right"));
+                if let (true, Some(text)) = (is_result, value.text()) {
+                    *value = node(value.span, &format!("{text} with {load}"), false);
+                }
             }
-            None => {
-                known.insert(name.to_string(), people.len());
-                people.push(read);
-            }
+        }
+        out
+    }
+
+    fn map(&self, entries: Vec<(Node, Node)>) -> Node {
+        Node {
+            span: self.whole,
+            value: Value::Map(entries),
         }
     }
-    people
+}
+
+fn node(span: Span, text: &str, exact: bool) -> Node {
+    let text = text.to_string();
+    Node {
+        span,
+        value: Value::Scalar { text, exact },
+    }
+}
+
+/// What a pause's cell names. Where it could be two things the wider one: more rests.
+fn spared_by(curriculum: &Curriculum, what: &str) -> &'static str {
+    if BodyPart::ALL.iter().any(|p| p.word() == what) {
+        "part"
+    } else if curriculum.cautions.find(what).is_some() {
+        "class"
+    } else if Pattern::ALL.iter().any(|p| p.word() == what) {
+        "pattern"
+    } else {
+        "movement"
+    }
 }
 
 /// Where each of the known columns stands in the first row.
-fn columns(
-    id: FileId,
-    text: &str,
-    rows: &mut csv::Reader<&[u8]>,
-    findings: &mut Findings,
-) -> Option<[Option<usize>; 5]> {
-    let first = line(id, text, 0);
+fn columns(first: Span, rows: &mut csv::Reader<&[u8]>, findings: &mut Findings) -> Option<Columns> {
     let head = rows.headers().ok()?.clone();
-    let mut out = [None; 5];
+    let mut out: Columns = Default::default();
     for (at, word) in head.iter().enumerate() {
-        let lower = word.trim_start_matches('\u{feff}').to_lowercase();
+        let lower = word.to_lowercase();
         match COLUMNS.iter().position(|c| *c == lower) {
             Some(i) => out[i] = Some(at),
             None => findings.push(
@@ -136,8 +286,19 @@ fn columns(
             ),
         }
     }
-    let missing = COLUMNS.iter().zip(out).take(3).find(|(_, at)| at.is_none());
-    if let Some((name, _)) = missing {
+    let there = |name: &str| {
+        COLUMNS
+            .iter()
+            .zip(out)
+            .any(|(c, at)| *c == name && at.is_some())
+    };
+    let missing = match (there("name"), there("movement")) {
+        (false, _) => Some("name"),
+        (_, false) => Some("movement"),
+        _ if there("got") || (there("left") && there("right")) => None,
+        _ => Some("got"),
+    };
+    if let Some(name) = missing {
         findings.push(
             Diagnostic::new(
                 Rule::MissingKey,

@@ -144,7 +144,7 @@ pub(super) fn record_items<'a>(
 }
 
 /// The body weight of a record, in hundred-millionths of a kilogram.
-fn body_weight(record: &Record<'_>, findings: &mut Findings) -> Option<i64> {
+pub(super) fn body_weight(record: &Record<'_>, findings: &mut Findings) -> Option<i64> {
     let node = record.get("bodyweight")?;
     let read = added(node.text().unwrap_or(""));
     match read {
@@ -289,7 +289,7 @@ impl<'a> Reader<'a> {
         self.reserve(node.text().unwrap_or(""), node.span).map(Some)
     }
 
-    fn tested(&mut self, node: &Node) -> Option<()> {
+    pub fn tested(&mut self, node: &Node) -> Option<()> {
         let record = Record::open(node, "a test’s entry", keys::RESULTS_TESTED, self.findings)?;
         let id = record.text("movement", self.findings)?;
         let on = self.day(&record, "on")?.unwrap_or(self.today);

@@ -30,7 +30,7 @@ impl Reader<'_> {
         }
     }
 
-    fn pause(&mut self, node: &Node, called: &str, word: &str) -> Option<Pause> {
+    pub(super) fn pause(&mut self, node: &Node, called: &str, word: &str) -> Option<Pause> {
         let record = Record::open(node, called, keys::RESULTS_PAUSED, self.findings)?;
         let on = self.day(&record, "on")?.unwrap_or(self.today);
         let until = self.until(&record, on)?;
