@@ -1,6 +1,7 @@
 //! A folder as a snapshot.
 
 use super::Error;
+use crate::source::snapshot::{LARGEST_MEDIA, LARGEST_TEXT};
 use crate::source::{Content, Snapshot, SourceFile};
 use rayon::prelude::*;
 use std::fs::File;
@@ -8,10 +9,6 @@ use std::io::{ErrorKind, Read};
 use std::path::{MAIN_SEPARATOR, Path, PathBuf};
 use walkdir::{DirEntry, WalkDir};
 
-/// Text files above this many bytes are not read.
-const LARGEST_TEXT: u64 = 4_000_000;
-/// Pictures and clips above this many bytes are not read.
-const LARGEST_MEDIA: u64 = 200_000_000;
 /// How the names of text files end.
 const TEXTS: &[&str] = &[
     "yaml", "yml", "md", "html", "css", "js", "svg", "txt", "json",
