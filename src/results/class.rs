@@ -1,4 +1,6 @@
-//! A class as one CSV: name, movement, got, on, in_reserve. One row a result; rows of one name are one client.
+//! A class as one CSV: name, movement, got, on, in_reserve. One row a result; rows of one name are one client, since nothing else
+//! in a row says who it is: two clients of one name are kept apart by writing them apart, as `Ann K.` and `Ann B.`, or each in a
+//! file of their own.
 
 use super::file::Reader;
 use super::{Person, Sides};
@@ -8,7 +10,10 @@ use std::collections::HashMap;
 
 const COLUMNS: &[&str] = &["name", "movement", "got", "on", "in_reserve"];
 
-/// Reads a class; people in the order of their first row.
+/// More people than this are no class, and one answer for all of them would fill the memory. Common practice, no source.
+const MOST_PEOPLE: usize = 1000;
+
+/// Reads a class row by row; people in the order of their first row, the first thousand of them.
 pub(super) fn read(
     id: FileId,
     text: &str,
@@ -25,6 +30,7 @@ pub(super) fn read(
     };
     let mut people: Vec<Person> = Vec::new();
     let mut known: HashMap<String, usize> = HashMap::new();
+    let mut crowded = false;
     for row in rows.records() {
         let row = match row {
             Ok(row) => row,
@@ -73,6 +79,20 @@ pub(super) fn read(
             );
             continue;
         };
+        if people.len() == MOST_PEOPLE && !known.contains_key(name) {
+            if !std::mem::replace(&mut crowded, true) {
+                findings.push(
+                    Diagnostic::new(
+                        Rule::BadClass,
+                        place(name),
+                        format!("a class has at most {MOST_PEOPLE} people; who comes after them is not read"),
+                    )
+                    .label("one more")
+                    .help("give the others a file of their own, and assess one file after the other"),
+                );
+            }
+            continue;
+        }
         let mut reader = Reader::new(curriculum, today, findings);
         let on = match cell("on") {
             Some(text) => reader.day_of(text, place(text)),
