@@ -292,3 +292,66 @@ fn a_clip_above_the_limit_is_not_read() {
         ["content/pictures/long.mp4"]
     );
 }
+
+/// The watch says whole paths. Where the folder was named from here, as `.` is unless another is said, each save was taken for one
+/// outside it, and everything was read anew.
+#[test]
+fn a_save_is_known_by_its_path_however_the_folder_was_named() {
+    let here = std::env::current_dir().expect("a folder");
+    let saved = here.join("./content/notes/a.md");
+    for from in [Path::new("."), &here, Path::new(""), Path::new("./")] {
+        let path = io::path_within(from, &saved);
+        let expected = (!from.as_os_str().is_empty()).then_some("content/notes/a.md");
+        assert_eq!(path.as_deref(), expected, "{}", from.display());
+    }
+    let parts: Vec<_> = here.file_name().into_iter().collect();
+    let by_parent = Path::new("..").join(parts[0]);
+    let saved = here.join(&by_parent).join("content/a.md");
+    assert_eq!(
+        io::path_within(&by_parent, &saved).as_deref(),
+        Some("content/a.md")
+    );
+    assert_eq!(io::path_within(Path::new("content"), &saved), None);
+}
+
+/// An edit of one definition is read alone: a summary, a standard, the amount of a need, and those of the shipped curriculum.
+#[test]
+fn an_edit_of_one_definition_reads_that_alone() {
+    let grown = grown(60, &|i| (i.saturating_sub(1)..i).collect());
+    let path = "content/movements/m-00030.yaml";
+    let mut now = Rehearsal::new(grown);
+    for (from, to) in [
+        ("summary: Number 30.", "summary: Again."),
+        ("standard: 8 reps", "standard: 9 reps"),
+        ("- m-00029", "- m-00029: 7 reps"),
+        ("- m-00029: 7 reps", "- m-00029: 6 reps"),
+        ("cues: [still]", "cues: [still, quiet]"),
+        ("position: prone", "position: supine"),
+    ] {
+        let file = now.snapshot().find(path).expect("a movement");
+        let text = now.snapshot().text(file).to_string();
+        let new = text.replacen(from, to, 1);
+        assert_ne!(text, new, "{from}");
+        let (after, alone) = now.changed_and_how(vec![(file, Content::Text(new))]);
+        assert!(alone, "{to}");
+        now = after;
+    }
+    let shipped = io::snapshot(Path::new(env!("CARGO_MANIFEST_DIR"))).expect("a folder");
+    let mut now = Rehearsal::new(shipped);
+    let files: Vec<_> = now
+        .snapshot()
+        .files()
+        .filter(
+            |(_, f)| matches!(&f.content, Content::Text(text) if text.starts_with("movement: ")),
+        )
+        .map(|(id, _)| id)
+        .collect();
+    assert!(files.len() > 20);
+    for file in files {
+        let text = now.snapshot().text(file).to_string();
+        let new = text.replacen("summary: ", "summary: Again, ", 1);
+        let (after, alone) = now.changed_and_how(vec![(file, Content::Text(new))]);
+        assert!(alone, "{}", now.snapshot().path(file));
+        now = after;
+    }
+}
