@@ -241,13 +241,14 @@ proptest! {
         let proof = read(&needs);
         let goal = index(&proof.curriculum, needs.len() - 1);
         let tree = &proof.curriculum.movement(goal).needs;
+        let implications = chain::Implications::new(&proof.curriculum, &proof.stages);
         for leaf in chain::necessary_leaves(tree) {
             // Taking a necessary leaf's movement out of the world makes the goal unreachable.
             let i = (0..needs.len()).find(|i| index(&proof.curriculum, *i) == leaf.movement).expect("known");
             if brute_stages(&needs, None)[needs.len() - 1].is_some() {
                 prop_assert!(brute_stages(&needs, Some(i))[needs.len() - 1].is_none());
             }
-            if let Some(path) = chain::implied_by(&proof.curriculum, &proof.stages, goal, leaf) {
+            if let Some(path) = implications.by(goal, leaf) {
                 prop_assert_eq!(path.last().map(|l| l.movement), Some(leaf.movement));
                 let mut at: &Need<Leaf> = tree;
                 for step in path {

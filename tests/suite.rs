@@ -102,6 +102,9 @@ fn snapshot(case: &Case) -> Snapshot {
             "(not utf-8)" => {
                 files.insert(path.clone(), Content::NotUtf8(7));
             }
+            "(33 MB)" => {
+                files.insert(path.clone(), Content::TooLarge(32_000_001));
+            }
             "(200 MB)" => {
                 files.insert(path.clone(), Content::TooLarge(200_000_000));
             }

@@ -13,7 +13,7 @@ mod route;
 pub use essential::essentials;
 pub use flat::Flat;
 pub use ladder::{Step, chain_ladders, ladder, ladders};
-pub use necessary::{implied_by, necessary_leaves};
+pub use necessary::{Implications, necessary_leaves};
 pub use neighbour::{Grid, GridCell, Neighbour, Slice, grid, neighbours_of};
 pub use reach::{Loop, Stages, below, loops, stages, stages_where};
 pub use route::{Route, newcomer_route};

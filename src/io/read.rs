@@ -1,17 +1,14 @@
 //! A folder as a snapshot.
 
 use super::Error;
+use crate::source::snapshot::{LARGEST_MEDIA, LARGEST_TEXT};
 use crate::source::{Content, Snapshot, SourceFile};
 use rayon::prelude::*;
 use std::fs::File;
 use std::io::{ErrorKind, Read};
-use std::path::{MAIN_SEPARATOR, Path, PathBuf};
+use std::path::{MAIN_SEPARATOR, Path, PathBuf, absolute};
 use walkdir::{DirEntry, WalkDir};
 
-/// Text files above this many bytes are not read.
-const LARGEST_TEXT: u64 = 4_000_000;
-/// Pictures and clips above this many bytes are not read.
-const LARGEST_MEDIA: u64 = 200_000_000;
 /// How the names of text files end.
 const TEXTS: &[&str] = &[
     "yaml", "yml", "md", "html", "css", "js", "svg", "txt", "json",
@@ -97,14 +94,18 @@ pub fn content_now(from: &Path, path: &str) -> Option<Content> {
     })
 }
 
-/// The path of a file from the curriculum's folder, as a snapshot writes it; `None` for what lies outside.
+/// The path of a file from the curriculum's folder, as a snapshot writes it; `None` for what lies outside. Whoever watches a
+/// folder is told whole paths, also where the folder itself was named from here, as `.` is.
 pub fn path_within(from: &Path, full: &Path) -> Option<String> {
-    full.strip_prefix(from).ok()?;
-    Some(relative(from, full))
+    let (from, full) = (absolute(from).ok()?, absolute(full).ok()?);
+    let parts: Vec<String> = full
+        .strip_prefix(from)
+        .ok()?
+        .components()
+        .map(|c| c.as_os_str().to_string_lossy().into_owned())
+        .collect();
+    Some(parts.join("/"))
 }
-
-/// How the names of results files end.
-const RESULTS: &[&str] = &["yaml", "yml", "json", "csv"];
 
 /// Reads results files by the paths that were typed; of a folder the results files right in it, by name. What cannot be read, is
 /// too large or no text is kept with the reason, so that the others are answered.
@@ -160,15 +161,6 @@ fn results_in(folder: &Path) -> Result<Vec<PathBuf>, Error> {
         }
         false => Ok(out),
     }
-}
-
-fn relative(from: &Path, path: &Path) -> String {
-    let inside = path.strip_prefix(from).unwrap_or(path);
-    let parts: Vec<String> = inside
-        .components()
-        .map(|c| c.as_os_str().to_string_lossy().into_owned())
-        .collect();
-    parts.join("/")
 }
 
 fn content(path: &str, full: &Path) -> Content {

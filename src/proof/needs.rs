@@ -1,6 +1,6 @@
 //! Needs that say nothing new, steps too large, and families with a rung missing.
 
-use crate::chain::{Stages, implied_by, necessary_leaves, neighbours_of};
+use crate::chain::{Implications, Stages, neighbours_of};
 use crate::curriculum::family::{Way, harder_everywhere};
 use crate::curriculum::{Curriculum, Leaf, Movement, MovementIx};
 use crate::source::{Diagnostic, Findings, Rule};
@@ -11,9 +11,10 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
         .movements()
         .filter(|(ix, m)| !m.faulty && stages.is_reached(*ix))
         .collect();
+    let implications = Implications::new(curriculum, stages);
     let implied: Vec<Diagnostic> = sound
         .par_iter()
-        .flat_map_iter(|(ix, m)| implied(curriculum, stages, *ix, m))
+        .flat_map_iter(|(ix, m)| implied(curriculum, &implications, *ix, m))
         .collect();
     implied.into_iter().for_each(|d| findings.push(d));
     for (ix, movement) in sound {
@@ -33,17 +34,17 @@ fn leaf_words(curriculum: &Curriculum, leaf: &Leaf) -> String {
 
 fn implied(
     curriculum: &Curriculum,
-    stages: &Stages,
+    implications: &Implications<'_>,
     ix: MovementIx,
     movement: &Movement,
 ) -> Vec<Diagnostic> {
     let mut out = Vec::new();
-    for leaf in necessary_leaves(&movement.needs) {
+    for leaf in implications.necessary(ix) {
         // A need that `easier_first` added stands nowhere in the file.
         if leaf.span == movement.spans.id {
             continue;
         }
-        let Some(path) = implied_by(curriculum, stages, ix, leaf) else {
+        let Some(path) = implications.by(ix, leaf) else {
             continue;
         };
         let steps: Vec<String> = path.iter().map(|l| leaf_words(curriculum, l)).collect();

@@ -6,8 +6,11 @@ use super::pause::Rest;
 use super::repair::{self, cheapest};
 use super::{Missing, missing_of};
 use crate::chain::Stages;
-use crate::curriculum::{Curriculum, Day, Leaf, MovementIx};
+use crate::curriculum::{Curriculum, Day, Leaf, MovementIx, Target};
 use crate::results::Person;
+use foldhash::fast::FixedState;
+use std::cell::OnceCell;
+use std::collections::HashSet;
 
 /// What a client does first.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,13 +24,9 @@ pub struct First {
 impl First {
     /// The movements of the steps, each once.
     pub fn movements(&self) -> Vec<MovementIx> {
-        let mut out: Vec<MovementIx> = Vec::new();
-        for step in &self.steps {
-            if !out.contains(&step.movement) {
-                out.push(step.movement);
-            }
-        }
-        out
+        let mut seen: HashSet<MovementIx, FixedState> = HashSet::default();
+        let steps = self.steps.iter().map(|step| step.movement);
+        steps.filter(|ix| seen.insert(*ix)).collect()
     }
 }
 
@@ -37,7 +36,20 @@ pub struct Steps<'a> {
     stages: &'a Stages,
     evidence: Evidence<'a>,
     rest: Rest,
+    /// For each movement what was found of it: many ways lead through one.
+    known: Vec<Known<'a>>,
 }
+
+/// What is the same on whatever way a movement is met.
+#[derive(Default)]
+struct Known<'a> {
+    may: OnceCell<bool>,
+    /// Chosen freely, and only downwards.
+    chosen: [OnceCell<Chosen<'a>>; 2],
+}
+
+/// The demands that would make a movement's needs true, and whether they are what its state speaks of.
+type Chosen<'a> = (Vec<&'a Leaf>, bool);
 
 impl<'a> Steps<'a> {
     pub fn new(
@@ -51,11 +63,16 @@ impl<'a> Steps<'a> {
             stages,
             evidence: Evidence::new(curriculum, person, today),
             rest: Rest::new(curriculum, person, today),
+            known: curriculum.movements().map(|_| Known::default()).collect(),
         }
     }
 
     /// The first steps to a movement whose needs are not true: its cheapest repair, and for each movement in it that may not
     /// be tried yet, its own, and so on down.
+    ///
+    /// # Complexity
+    /// Linear in the demands chosen on the way. Asked for every movement, the answers together are as long as the ways: who
+    /// stands at the ground of a long chain has the same first steps told for each movement of it.
     pub fn to(&self, ix: MovementIx) -> First {
         let found = self.down(ix, false);
         match found.steps.is_empty() {
@@ -70,22 +87,25 @@ impl<'a> Steps<'a> {
             direct: !lower,
             steps: Vec::new(),
         };
-        let mut seen = vec![ix];
+        let mut steps: HashSet<(MovementIx, Target), FixedState> = HashSet::default();
+        let mut seen: HashSet<MovementIx, FixedState> = HashSet::default();
+        seen.insert(ix);
+        let mut open = vec![ix];
         let mut at = 0;
-        while let Some(above) = seen.get(at).copied() {
+        while let Some(above) = open.get(at).copied() {
             at += 1;
             let (leaves, as_written) = self.chosen(above, lower);
-            first.direct &= as_written;
+            first.direct &= *as_written;
             for leaf in leaves {
                 if self.may(leaf.movement) {
-                    if !first.steps.iter().any(|s| s.is(leaf)) {
+                    if steps.insert((leaf.movement, leaf.target)) {
                         first.steps.push(missing_of(&self.evidence, leaf));
                     }
                     continue;
                 }
                 first.direct = false;
-                if !seen.contains(&leaf.movement) {
-                    seen.push(leaf.movement);
+                if seen.insert(leaf.movement) {
+                    open.push(leaf.movement);
                 }
             }
         }
@@ -94,7 +114,8 @@ impl<'a> Steps<'a> {
 
     /// Whether a movement may be tried: its foundations are shown, and it does not rest.
     fn may(&self, ix: MovementIx) -> bool {
-        !self.rest.holds(ix) && self.needs(ix) == Truth::True
+        let may = || !self.rest.holds(ix) && self.needs(ix) == Truth::True;
+        *self.known[ix.at()].may.get_or_init(may)
     }
 
     fn needs(&self, ix: MovementIx) -> Truth {
@@ -103,8 +124,12 @@ impl<'a> Steps<'a> {
         repair::truth(&movement.needs, &|leaf| self.evidence.leaf(leaf, guarded))
     }
 
-    /// The demands that would make a movement's needs true, and whether they are what its state speaks of.
-    fn chosen(&self, ix: MovementIx, lower: bool) -> (Vec<&Leaf>, bool) {
+    fn chosen(&self, ix: MovementIx, lower: bool) -> &Chosen<'a> {
+        let known = &self.known[ix.at()].chosen[usize::from(lower)];
+        known.get_or_init(|| self.choose(ix, lower))
+    }
+
+    fn choose(&self, ix: MovementIx, lower: bool) -> Chosen<'a> {
         let movement = self.curriculum.movement(ix);
         let guarded = movement.guarded();
         if let Some(near) = repair::almost(&self.evidence, &movement.needs, guarded)

@@ -23,6 +23,7 @@ use crate::curriculum::Curriculum;
 use crate::curriculum::caution::Book;
 use crate::curriculum::ledger::Ledger;
 use crate::curriculum::school::School;
+use crate::source::snapshot::{LARGEST_MEDIA, LARGEST_TEXT};
 use crate::source::{
     Content, Diagnostic, FileId, Findings, Rule, Snapshot, SourceFile, Span, yaml,
 };
@@ -30,6 +31,9 @@ use crate::words;
 use rayon::prelude::*;
 use record::{MovementFile, SkillRecord};
 use std::collections::HashMap;
+
+/// In bytes.
+const MEGABYTE: u64 = 1_000_000;
 
 /// What one file turned out to be.
 enum Read {
@@ -189,14 +193,21 @@ fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
             )
         }
         Content::TooLarge(bytes) => {
-            let size = bytes / 1_000_000;
-            let finding = Diagnostic::new(
-                Rule::FileTooLarge,
-                top,
-                format!("the file has {size} MB and is not read; the limit is 4 MB"),
-            );
+            let (limit, help) = match role {
+                Role::Picture => (
+                    LARGEST_MEDIA,
+                    "make it shorter or smaller: a client loads it over a phone's network",
+                ),
+                _ => (
+                    LARGEST_TEXT,
+                    "a movement or a note is a few kilobytes: is this the right file?",
+                ),
+            };
+            let (size, limit) = (bytes.div_ceil(MEGABYTE), limit / MEGABYTE);
+            let message =
+                format!("the file has {size} MB and is not read; the limit is {limit} MB");
             unread(
-                finding.help("a movement or a note is a few kilobytes: is this the right file?"),
+                Diagnostic::new(Rule::FileTooLarge, top, message).help(help),
                 findings,
             )
         }

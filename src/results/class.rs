@@ -1,5 +1,6 @@
-//! A class as one table: a row a result, or a pause, or what is to be known of a person; rows of one name are one client. Columns
-//! are parted by commas, semicolons or tabs.
+//! A class as one table: a row a result, or a pause, or what is to be known of a person; rows of one name are one client, since
+//! nothing else in a row says who it is: two clients of one name are written apart, as `Ann K.` and `Ann B.`, or each in a file of
+//! their own. Columns are parted by commas, semicolons or tabs.
 
 use super::Person;
 use super::file::{Reader, body_weight};
@@ -32,7 +33,10 @@ const MARK: &str = "\u{feff}";
 
 type Columns = [Option<usize>; COLUMNS.len()];
 
-/// Reads a class; people in the order of their first row.
+/// More people than this are no class, and one answer for all of them would fill the memory. Common practice, no source.
+const MOST_PEOPLE: usize = 1000;
+
+/// Reads a class row by row; people in the order of their first row, the first thousand of them.
 pub(super) fn read(
     id: FileId,
     text: &str,
@@ -105,9 +109,15 @@ struct Class {
     places: HashMap<String, usize>,
     /// The day of each person's body weight.
     weighed: Vec<Option<Day>>,
+    /// Somebody came after the last whom a class may have, and it was said.
+    crowded: bool,
 }
 
 impl Class {
+    fn is_full_for(&self, name: &str) -> bool {
+        self.people.len() == MOST_PEOPLE && !self.places.contains_key(name)
+    }
+
     /// Takes in what a row said: the newest body weight, the last year of birth and goal.
     fn take(&mut self, name: &str, mut read: Person, on: Day) {
         let at = *self.places.entry(name.to_string()).or_insert_with(|| {
@@ -183,6 +193,22 @@ impl Row<'_> {
             );
             return;
         };
+        if class.is_full_for(name) {
+            if !std::mem::replace(&mut class.crowded, true) {
+                reader.findings.push(
+                    Diagnostic::new(
+                        Rule::BadClass,
+                        self.value(name).span,
+                        format!(
+                            "a class has at most {MOST_PEOPLE} people; who comes after them is not read"
+                        ),
+                    )
+                    .label("one more")
+                    .help("give the others a file of their own, and assess one file after the other"),
+                );
+            }
+            return;
+        }
         if result {
             reader.tested(&self.map(self.result()));
         }

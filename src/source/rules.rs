@@ -47,7 +47,7 @@ rules! {
     MissingFolder Error "missing-folder" "The folder holds no curriculum.";
     UnreadableFile Error "unreadable-file" "A file could not be read.";
     LinkOutside Error "link-outside" "A symbolic link that leads out of the curriculum's folder.";
-    FileTooLarge Error "file-too-large" "A file above 4 MB is not read.";
+    FileTooLarge Error "file-too-large" "A text above 4 MB, or a picture or clip above 32 MB; it is not read.";
     NotUtf8 Error "not-utf8" "A text file is not UTF-8.";
     SameFileName Error "same-file-name" "Two files whose names differ in the case of letters alone.";
     UnknownPlace Error "unknown-place" "A file lies where nothing reads it, or ends in .yml.";

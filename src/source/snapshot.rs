@@ -5,6 +5,12 @@ use rayon::prelude::*;
 use std::collections::HashMap;
 use std::sync::Arc;
 
+/// Text files above this many bytes are not read.
+pub const LARGEST_TEXT: u64 = 4_000_000;
+/// Pictures and clips above this many bytes are not read. All of them are held in memory while a site is made, and each is
+/// loaded over a phone's network.
+pub const LARGEST_MEDIA: u64 = 32_000_000;
+
 /// Index of a file in its snapshot.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct FileId(pub u32);
