@@ -107,6 +107,9 @@ pub fn path_within(from: &Path, full: &Path) -> Option<String> {
     Some(parts.join("/"))
 }
 
+/// How results files end.
+const RESULTS: &[&str] = &["yaml", "yml", "json", "csv"];
+
 /// Reads results files by the paths that were typed; of a folder the results files right in it, by name. What cannot be read, is
 /// too large or no text is kept with the reason, so that the others are answered.
 ///
