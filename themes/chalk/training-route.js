@@ -66,7 +66,9 @@
       }
       return out;
     };
-    return { chain, place, needs, at, reached, cost: chain.map((m) => tables.weeks[2 * m] + tables.weeks[2 * m + 1]) };
+    // From the ground up, so that one pass is enough but where needs run in circles.
+    const fromGround = chain.map((_, i) => i).sort((a, b) => tables.stage[chain[a]] - tables.stage[chain[b]]);
+    return { chain, place, needs, at, reached, fromGround, cost: chain.map((m) => tables.weeks[2 * m] + tables.weeks[2 * m + 1]) };
   };
 
   /** For each movement of a chain those without which it cannot be reached, as bits; `first` is the first of the candidates that are looked at.
@@ -86,11 +88,12 @@
       }
       return enough[tree.k].map((word) => ~word);
     };
-    const order = of.chain.map((_, i) => i).filter((i) => isReached[i]);
+    const order = of.fromGround.filter((i) => isReached[i]);
     for (let changed = true; changed;) {
       changed = false;
       for (const i of order) {
-        const set = without(of.needs[i]);
+        // A copy: a need that is one demand gives that demand's own bits.
+        const set = Uint32Array.from(without(of.needs[i]));
         if (i >= first && i < first + count) set[(i - first) >> 5] |= 1 << ((i - first) & 31);
         if (set.some((word, w) => word !== sets[i][w])) {
           sets[i] = set;
