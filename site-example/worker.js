@@ -1,2 +1,3 @@
-globalThis.rungbookOffline = {"site":"a7125106b361","version":"e070c66b","shell":["index.html","before-you-start.html","self-test.html","where-i-stand.html","today.html","my-people.html","search.html","cautions.html","if-it-hurts.html","if-you-are-stuck.html","words.html"]};
-importScripts('theme/offline.js?v=2a059ceb');
+globalThis.rungbookOffline = {"site":"a7125106b361","version":"10d6a569218bea73","shell":["index.html","self-test.html","today.html","where-i-stand.html","search.html","if-it-hurts.html","before-you-start.html","cautions.html","if-you-are-stuck.html","words.html","my-people.html"],"language":"en"};
+importScripts('theme/offline.js?v=b4b74cfc');
+if (!globalThis.rungbookIs.includes('offline.js=b4b74cfc')) throw new Error('offline.js: of another version');

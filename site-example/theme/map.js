@@ -1,3 +1,4 @@
+'use strict';self.rungbookIs+="map.js=7d26df89 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","map.and_more":{"one":", and {n} more","other":", and {n} more"},"map.highest":"The highest that is yours, and two rungs up and down:","map.nothing_owned":"You own nothing here yet. The first rungs:","map.you_are_here":"You are here, {stage}","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
 'use strict';
 (() => {

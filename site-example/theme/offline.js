@@ -1,37 +1,56 @@
+'use strict';self.rungbookIs+="offline.js=b4b74cfc ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"offline.home":"Home","offline.if_it_hurts":"If it hurts","offline.kept_from":"The network did not answer. This is the copy of {day}: a caution may have changed since.","offline.not_kept":"This page is not on this device","offline.open_it_once":"There is no network now, and this page was not opened here before. With a network, open it once and it stays."});
 'use strict';
 (() => {
-const { site, version, shell } = globalThis.rungbookOffline;
+const { site, version, shell, language } = globalThis.rungbookOffline;
 const OWN = `rungbook-${site}-`;
 const CACHE = OWN + version;
-const PATIENCE = 4000;
+const PATIENCE = 3000;
+const WHEN = 'x-kept';
 const scope = (globalThis);
 const here = (path) => new URL(path, scope.registration.scope).href;
-const isVersioned = (url) => /[?&]v=[0-9a-f]+$/.test(url);
+const isVersioned = (url) => /(guard[.]|theme[/]|data[/])[^/?]+[?]v=[0-9a-f]+$/.test(url);
+const say = (key, values = {}) => String((globalThis.rungbookWords || {})[key]).replace(/\{([a-z_]+)\}/g, (hole, name) => values[name] || hole)
+.replace(/[&<>"']/g, (letter) => `&#${letter.charCodeAt(0)};`);
+const addressOf = (url) => {
+const path = url.split('#')[0].split('?')[0].slice(here('').length).replace(/[/]+$/, '');
+if (path === '') return here('index.html');
+return here(path.slice(path.lastIndexOf('/') + 1).includes('.') ? path : `${path}.html`);
+};
 const fetched = async (url) => {
-const response = await fetch(url, { cache: isVersioned(url) ? 'default' : 'no-cache' });
+const response = await fetch(url, { cache: 'no-cache' });
 if (!response.ok) throw new Error(`${url}: ${response.status}`);
 return response;
 };
 const isNamed = async (url, response) => {
-const named = /data\/tables\.js\?v=([0-9a-f]+)$/.exec(url);
-return !named || (await response.clone().text()).includes(`"version":"${named[1]}"`);
+const named = /([^/]+[.](?:js|css))[?]v=([0-9a-f]+)$/.exec(url);
+if (!named) return true;
+const text = await response.clone().text();
+return text.includes(`${named[1]}=${named[2]}`) || text.includes(`"version":"${named[2]}"`);
 };
-const keep = async (cache, url, page) => {
-const html = await page.clone().text();
-const named = [...html.matchAll(/(?:src|href)="([^"]+[?]v=[0-9a-f]+)"/g)].map((found) => new URL(found[1], url).href);
-for (const asset of new Set(named)) {
-if (await cache.match(asset)) continue;
-const response = await fetched(asset);
-if (!(await isNamed(asset, response))) throw new Error(`${asset}: of another version`);
-await cache.put(asset, response);
+const asset = async (url) => {
+const response = await fetch(url);
+if (response.ok && await isNamed(url, response)) return [response, true];
+const again = await fetch(url, { cache: 'reload' });
+return [again, again.ok && await isNamed(url, again)];
+};
+const keep = async (cache, address, page) => {
+const html = await page.text();
+const named = [...html.matchAll(/(?:src|href)="([^"]+[?]v=[0-9a-f]+)"/g)].map((found) => new URL(found[1], address).href);
+for (const url of new Set(named)) {
+if (await cache.match(url)) continue;
+const [response, isRight] = await asset(url);
+if (!isRight) throw new Error(`${url}: of another version`);
+await cache.put(url, response);
 }
-await cache.put(url, page);
+const headers = { 'content-type': 'text/html; charset=utf-8', [WHEN]: String(Date.now()) };
+await cache.put(address, new Response(html, { headers }));
 };
 const install = async () => {
 const cache = await caches.open(CACHE);
 for (const path of shell) {
-const url = here(path);
-await keep(cache, url, await fetched(url));
+const address = here(path);
+await keep(cache, address, await fetched(address));
 }
 for (const name of (await caches.keys()).filter((other) => other.startsWith(OWN) && other !== CACHE)) {
 for (const { url } of await (await caches.open(name)).keys()) {
@@ -49,26 +68,37 @@ const versioned = async (request) => {
 const cache = await caches.open(CACHE);
 const kept = await cache.match(request.url);
 if (kept) return kept;
-const response = await fetched(request.url);
-if (await isNamed(request.url, response)) await cache.put(request.url, response.clone());
+const [response, isRight] = await asset(request.url);
+if (isRight) await cache.put(request.url, response.clone());
 return response;
 };
+const answer = (html) => new Response(html, { headers: { 'content-type': 'text/html; charset=utf-8' } });
+const shown = async (kept) => {
+const day = new Intl.DateTimeFormat(language, { dateStyle: 'long' }).format(Number(kept.headers.get(WHEN)));
+const note = `<p class="kept-from" role="status">${say('offline.kept_from', { day })}</p>`;
+return answer((await kept.text()).replace(/<main\b[^>]*>/, (main) => main + note));
+};
+const nothing = async (cache) => {
+const home = await cache.match(here('index.html'));
+if (!home) return Response.error();
+const says = `<main id="main"><h1>${say('offline.not_kept')}</h1><p>${say('offline.open_it_once')}</p><p><a href="${here('index.html')}">${say('offline.home')}</a> <a href="${here('if-it-hurts.html')}">${say('offline.if_it_hurts')}</a></p></main>`;
+const html = (await home.text()).replace(/<main\b[^]*<[/]main>/, () => says).replace(/<script\b[^>]*><[/]script>/g, '');
+return answer(html.replace(/<title>[^<]*/, () => `<title>${say('offline.not_kept')}`));
+};
 const page = async (request, finish) => {
-const url = request.url.split('#')[0].split('?')[0];
-const address = url.endsWith('/') ? `${url}index.html` : url;
+const address = addressOf(request.url);
 const cache = await caches.open(CACHE);
+const network = fetch(request.url, { cache: 'no-cache', redirect: 'manual' });
+const copied = network.then((response) => (response.ok ? keep(cache, address, response.clone()) : null));
+finish(copied.catch(() => {}));
 const kept = await cache.match(address);
-const network = fetch(url, { cache: 'no-cache' });
 const late = new Promise((resolve) => setTimeout(resolve, kept ? PATIENCE : 60000));
 try {
 const response = await Promise.race([network, late]);
-if (response instanceof Response) {
-if (response.ok) finish(keep(cache, address, response.clone()).catch(() => {}));
-return response;
-}
+if (response instanceof Response) return response;
 } catch {
 }
-return kept || (await cache.match(here('index.html'))) || Response.error();
+return kept ? shown(kept) : nothing(cache);
 };
 scope.addEventListener('install', (event) => {
 scope.skipWaiting();
@@ -78,8 +108,8 @@ scope.addEventListener('activate', (event) => event.waitUntil(activate()));
 scope.addEventListener('fetch', (event) => {
 const { request } = event;
 if (request.method !== 'GET' || !request.url.startsWith(scope.registration.scope)) return;
-if (isVersioned(request.url)) event.respondWith(versioned(request));
-else if (request.mode === 'navigate') event.respondWith(page(request, (work) => event.waitUntil(work)));
+if (request.mode === 'navigate') event.respondWith(page(request, (work) => event.waitUntil(work)));
+else if (isVersioned(request.url)) event.respondWith(versioned(request));
 });
 scope.addEventListener('message', (event) => {
 const asked = event.data && Array.isArray(event.data.keep) ? event.data.keep.filter((p) => typeof p === 'string') : [];
@@ -87,7 +117,9 @@ event.waitUntil((async () => {
 const cache = await caches.open(CACHE);
 for (const path of asked) {
 const url = here(path);
-if (url.startsWith(scope.registration.scope) && !(await cache.match(url))) await keep(cache, url, await fetched(url)).catch(() => {});
+if (url.startsWith(scope.registration.scope) && !(await cache.match(addressOf(url)))) {
+await fetched(url).then((response) => keep(cache, addressOf(url), response)).catch(() => {});
+}
 }
 })());
 });

@@ -1,4 +1,5 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", "});
+'use strict';self.rungbookIs+="page.js=350d2cc2 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","part.name_with_signal":"{name} [{signal}]"});
 'use strict';
 (() => {
 const root = globalThis.document ? document.documentElement : null;
@@ -81,13 +82,22 @@ else element.setAttribute(key, value === true ? '' : String(value));
 element.append(...inside.filter((part) => part !== null).map((part) => (part)));
 return element;
 };
-const named = (tables, m) => {
+const markOf = (tables, m) => {
 const mark = tables.marks[tables.mark[m]];
-const marked = mark && make('a', { class: `mark mark-${mark.signal}`, 'data-caution': mark.signal, href: mark.href, title: mark.says },
-make('span', { class: 'mark-word', text: mark.word }), make('span', { class: 'aside', text: `: ${mark.says}` }));
-return make('span', { class: 'named', 'data-movement': tables.ids[m] },
-make('a', { href: `${tables.ids[m]}.html`, text: tables.names[m] }), mark ? ' ' : null, marked || null);
+return mark ? make('a', { class: `mark mark-${mark.signal}`, 'data-caution': mark.signal, href: mark.href, title: mark.says },
+make('span', { class: 'mark-word', text: mark.word }), make('span', { class: 'aside', text: `: ${mark.says}` })) : null;
 };
+const marked = (tables, m) => {
+const mark = tables.marks[tables.mark[m]];
+return mark ? say('part.name_with_signal', { name: tables.names[m], signal: mark.word }) : tables.names[m];
+};
+const named = (tables, m) => {
+const mark = markOf(tables, m);
+return make('span', { class: 'named', 'data-movement': tables.ids[m] },
+make('a', { href: `${tables.ids[m]}.html`, text: tables.names[m] }), mark ? ' ' : null, mark);
+};
+const namedSkill = (tables, skill, goal) => make('span', { class: 'named', 'data-skill': skill.id },
+make('a', { href: `${skill.id}.html`, text: skill.plain }), ' ', markOf(tables, goal));
 const namedList = (tables, list) => list.flatMap((m, i) => [i ? say('list.separator') : null, named(tables, m)]);
 const byId = (id) => {
 const found = document.getElementById(id);
@@ -114,14 +124,14 @@ resolve(dialog.returnValue || null);
 document.body.append(dialog);
 dialog.showModal();
 });
-globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedList, byId, download, ask, units } });
+globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, units } });
 const worker = document.documentElement.dataset.worker;
 if (worker && location.protocol.startsWith('http')) document.head.append(make('link', { rel: 'manifest', href: 'manifest.webmanifest' }));
 if (worker && 'serviceWorker' in navigator && location.protocol.startsWith('http')) {
 const tt = (globalThis).trustedTypes;
 const policy = tt ? tt.createPolicy('rungbook-worker', { createScriptURL: (url) => url }) : null;
 const had = Boolean(navigator.serviceWorker.controller);
-navigator.serviceWorker.register(policy ? policy.createScriptURL(worker) : worker).then(async () => {
+navigator.serviceWorker.register(policy ? policy.createScriptURL(worker) : worker, { updateViaCache: 'none' }).then(async () => {
 const ready = await navigator.serviceWorker.ready;
 const skill = document.body.dataset.skill;
 if (ready.active && skill) ready.active.postMessage({ keep: [`${skill}.html`, `self-test-${skill}.html`] });

@@ -1,3 +1,4 @@
+'use strict';self.rungbookIs+="placement.js=015ca9d4 ";
 'use strict';
 (() => {
 const { value, leavesOf, presume, TRUE, UNKNOWN, FALSE, UNTESTED, GUARDED } = globalThis.rungbook.readiness;

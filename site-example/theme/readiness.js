@@ -1,6 +1,8 @@
+'use strict';self.rungbookIs+="readiness.js=04c9d222 ";
 'use strict';
 (() => {
 const { text, ONE, LENGTH, ANGLE, NO_LOAD, BODY_WEIGHT } = globalThis.rungbook.targets;
+const { A_YEAR, saysOn } = globalThis.rungbook.health;
 const FALSE = 0, UNKNOWN = 1, TRUE = 2, UNTESTED = 3;
 const MEETS = 0, MISSES = 1, SILENT = 2, UNSURE = 3;
 const EACH_SIDE = 1, GUARDED = 2, NEVER_PRESUMED = 4, LOWERING = 8;
@@ -194,33 +196,68 @@ open.push(below);
 }
 }
 };
+const PAIN_GOES_ON = 5;
+const GROWN = 18;
+const GROWING = ['wrist', 'elbow'];
+const isPausing = (model, person, { part, score, signs }, today) => {
+const age = globalThis.rungbook.results.ageOn(person.born, today);
+const growing = age !== null && age < GROWN && GROWING.includes(model.tables.parts[part]);
+return score > PAIN_GOES_ON || signs.length > 0 || (score > 0 && growing);
+};
+const pausingPains = (model, person, today) => {
+const newest = new Map();
+for (const pain of person.pains) {
+const known = newest.get(pain.part);
+if (pain.on <= today && (!known || pain.on >= known.on)) newest.set(pain.part, pain);
+}
+return [...newest.values()].filter((pain) => isPausing(model, person, pain, today)).sort((a, b) => a.part - b.part);
+};
+const causes = (model, person, today) => {
+const nothing = { movement: null, part: null, cls: null, pattern: null, until: null, by: null, because: null };
+const lifted = ({ cls, on }) => cls !== null && person.cleared.some((of) => of.cls === cls && on <= of.on && of.on <= today
+&& today <= Math.min(of.until === null ? Infinity : of.until, of.on + A_YEAR));
+const holding = person.pauses.filter((pause) => pause.on <= today && (pause.until === null || today <= pause.until) && !lifted(pause));
+const pains = pausingPains(model, person, today).map(({ part, on, entry }) => ({ ...nothing, kind: ('pain'), part, on, entry }));
+const screened = saysOn(person.screened, today) === 'light' && person.screened
+? [{ ...nothing, kind: ('light'), on: person.screened.on, entry: 0 }] : [];
+return [...holding, ...pains, ...screened];
+};
+const reaches = ({ tables, is }, { kind, movement, part, cls, pattern }, m) => (kind === 'light' ? is(m, GUARDED) || is(m, LOWERING)
+: movement !== null ? movement === m : part !== null ? ((tables.stresses[m] >> part) & 1) === 1
+: cls !== null ? tables.cautions[m].includes(cls) : pattern === tables.pattern[m]);
 const rest = (model, person, today) => {
 const { tables } = model;
+const all = causes(model, person, today);
+const exit = tables.patterns.indexOf('exit');
 const direct = new Map();
-const hit = (m, i) => direct.set(m, [...(direct.get(m) || []), i]);
-person.pauses.forEach((pause, i) => {
-if (pause.on > today || (pause.until !== null && today > pause.until)) return;
-if (pause.movement !== null) hit(pause.movement, i);
-else tables.stresses.forEach((parts, m) => { if ((parts >> Number(pause.part)) & 1) hit(m, i); });
+const gone = new Map();
+const hit = (of, m, i) => of.set(m, [...(of.get(m) || []), i]);
+all.forEach((cause, i) => {
+for (let m = 0; m < model.count; m += 1) {
+if (!reaches(model, cause, m)) continue;
+hit(direct, m, i);
+if (cause.movement !== null || tables.pattern[m] === exit) hit(gone, m, i);
+}
 });
-const reached = new Uint8Array(model.count).fill(direct.size ? 0 : 1);
-for (let changed = direct.size > 0; changed;) {
+const standing = new Uint8Array(model.count).fill(gone.size ? 0 : 1);
+for (let changed = gone.size > 0; changed;) {
 changed = false;
 for (const m of model.order) {
-if (reached[m] || direct.has(m)) continue;
-if (value(tables.needs[m], (leaf) => (reached[model.of(leaf)] ? TRUE : FALSE)) === TRUE) {
-reached[m] = 1;
+if (standing[m] || gone.has(m)) continue;
+if (value(tables.needs[m], (leaf) => (standing[model.of(leaf)] ? TRUE : FALSE)) === TRUE) {
+standing[m] = 1;
 changed = true;
 }
 }
 }
-return { direct, reached };
+const reached = standing.map((is, m) => (is && !direct.has(m) ? 1 : 0));
+return { all, direct, gone, standing, reached };
 };
 const assess = (model, person, today) => {
 const { tables } = model;
 const known = evidence(model, person, today);
 const { latest, shown, presumed, bodyWeight } = known;
-const { direct, reached } = rest(model, person, today);
+const { all, direct, gone, standing, reached } = rest(model, person, today);
 const open = (leaf) => (presumed[leaf] && shown[leaf] === UNTESTED ? TRUE : shown[leaf] === UNTESTED ? UNKNOWN : shown[leaf]);
 const guarded = (leaf) => (shown[leaf] === UNTESTED ? UNKNOWN : shown[leaf]);
 const judge = (m) => (model.is(m, GUARDED) ? guarded : open);
@@ -321,28 +358,30 @@ const found = down(m, false);
 return found.steps.length ? found : down(m, true);
 };
 const pausedBy = (m) => {
+const own = direct.get(m);
+if (own) return own.map((i) => all[i]);
 const seen = new Set([m]), found = new Set(), waiting = [m];
 for (let at = waiting.pop(); at !== undefined; at = waiting.pop()) {
-const own = direct.get(at);
-if (own) {
-own.forEach((i) => found.add(i));
+const missed = gone.get(at);
+if (missed) {
+missed.forEach((i) => found.add(i));
 continue;
 }
 for (const leaf of leavesOf(tables.needs[at])) {
 const below = model.of(leaf);
-if (!reached[below] && !seen.has(below)) {
+if (!standing[below] && !seen.has(below)) {
 seen.add(below);
 waiting.push(below);
 }
 }
 }
-return [...found].sort((a, b) => a - b).map((i) => person.pauses[i]);
+return [...found].sort((a, b) => a - b).map((i) => all[i]);
 };
 const countedBecause = (m) => (counted[m] ? Number(known.roots.get(m)) : -1);
-return { states, needs, counted, countedBecause, known, judge, reached, missing, first, nearly, pausedBy, closest };
+return { states, needs, counted, countedBecause, known, judge, reached, causes: all, missing, first, nearly, pausedBy, closest };
 };
 globalThis.rungbook.readiness = {
-prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING,
+prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, mass, reaches, isPausing, WHOLE, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING,
 PAUSED, OWNED, OPEN, ALMOST, NOT_YET, TEST_FIRST,
 };
 })();

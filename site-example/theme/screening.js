@@ -1,48 +1,142 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"screening.answer_each":"Answer each question, yes or no.","screening.cleared":"A clinician has cleared me for hard effort","screening.said_on":"{says} ({day})","screening.says_ask":"Ask a licensed clinician first, and show them what you want to do. Until then this site asks only for numbers from your training and offers no test.","screening.says_clear":"Your answers raise nothing. Test with a fresh head, and stop at the first sign listed beside a test.","screening.says_light":"Your answers raise nothing, but you do not exercise regularly yet: test lightly, keep two or three reps in reserve, and build up. Inverted, loaded and lowering tests wait until you have trained regularly for three months.","screening.to_self_test":"To the self-test","screening.what_follows":"What follows"});
+'use strict';self.rungbookIs+="screening.js=d93aa953 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"screening.allowed":"Allowed on {day}, until {until}.","screening.allowed_by":"Allowed by {by} on {day}, until {until}.","screening.answer_each":"Answer each question, yes or no.","screening.answered_on":"As of {day}. Answer again when your health has changed.","screening.clear_day":"Give the day, up to today.","screening.clear_until":"Give the last day: from today to a year after it was allowed.","screening.clear_what":"Choose what was allowed.","screening.clear_who":"Write who allowed it.","screening.growing":"You are still growing: at any pain in a wrist or an elbow stop that work until a clinician has looked. The growth plates there are softer than the tendons.","screening.left":"Because of your answers, this is left alone:","screening.left_alone":"left alone until a clinician allows it","screening.says_again":"You answered more than a year ago. Please answer again.","screening.says_allowed_hard":"Your answers said to ask a clinician first. Hard effort was allowed.","screening.says_allowed_light":"Your answers said to ask a clinician first. Light to moderate effort was allowed.","screening.says_ask":"Ask a licensed clinician first, and show them what you want to do. Until then this site offers no test and no training.","screening.says_clear":"Nothing in your answers stands in the way. Test with a fresh head, and stop at the first sign listed beside a test.","screening.says_light":"You do not exercise regularly yet: train lightly, keep two or three reps in reserve, and build up. Inverted, loaded and lowering work waits until you have trained regularly for three months.","screening.says_run_out":"What a clinician allowed has run out. Ask again; until then this site offers no test and no training.","screening.take_back":"Take back","screening.to_self_test":"To the self-test","screening.what_follows":"What follows","screening.write_year":"Write the year you were born, such as 1994.","screening.young":"You are under 16: train only with a parent’s consent and a coach in the room."});
 'use strict';
 (() => {
 const { results, store, page } = globalThis.rungbook;
+const { A_YEAR, saysOn } = globalThis.rungbook.health;
 const { make, byId } = page;
 const { say, sayNodes } = globalThis.rungbook.words;
 const questions = (byId('questions'));
+const clearance = (byId('clearance'));
 const outcome = byId('outcome');
+const YOUNG = 16, GROWN = 18;
+const SCREENING = 'screening';
+const field = (id) => (byId(id));
 const yes = (name) => {
 const chosen = (questions.querySelector(`input[name="${name}"]:checked`));
 return chosen ? chosen.value === 'yes' : null;
 };
-const SAYS = { clear: say('screening.says_clear'), light: say('screening.says_light'), ask: say('screening.says_ask') };
+const day = (text) => make('time', { datetime: text, text: results.dayWords(Number(results.readDay(text))) });
+const wordOf = (kind, id) => {
+const found = document.querySelector(kind === 'class' ? `[data-class="${CSS.escape(id)}"] label` : `[data-part="${CSS.escape(id)}"]`);
+return found ? String(found.textContent) : id;
+};
+const left = () => store.entries('restrict').filter(({ entry: of }) => of.by === SCREENING);
+const allowed = (of) => {
+const today = results.today();
+return store.entries('cleared').find(({ entry: { class: id, on, until } }) => {
+const from = Number(results.readDay(on)), last = Math.min(until ? Number(results.readDay(until)) : Infinity, from + A_YEAR);
+return id === of.class && of.on <= on && from <= today && today <= last;
+});
+};
+const allowedBy = ({ on, until, by }) => {
+const last = until || results.dayText(Number(results.readDay(on)) + A_YEAR);
+return by ? sayNodes('screening.allowed_by', { by: make('bdi', { text: by }), day: day(on), until: day(last) }) : sayNodes('screening.allowed', { day: day(on), until: day(last) });
+};
+const leftLines = () => left().map(({ entry: of }) => {
+const lifts = of.class ? allowed(of) : undefined;
+return make('li', {}, make('strong', { text: of.class ? wordOf('class', of.class) : wordOf('part', String(of.part)) }), ' ', ...(lifts ? [...allowedBy(lifts.entry), ' ',
+make('button', { type: 'button', class: 'quiet', text: say('screening.take_back'), on: { click: () => store.remove(lifts.key) } })] : [say('screening.left_alone')]));
+});
+const sentence = (screened, says, stale) => {
+if (stale || says === null) return [say('screening.says_again')];
+if (says === 'ask') return [screened.until ? say('screening.says_run_out') : say('screening.says_ask')];
+if (screened.until) {
+return [says === 'clear' ? say('screening.says_allowed_hard') : say('screening.says_allowed_light'), ' ', ...allowedBy(screened), ' ',
+make('button', { type: 'button', class: 'quiet', text: say('screening.take_back'), on: { click: () => store.put('screened', { says: 'ask', on: results.dayText(results.today()) }) } })];
+}
+return [says === 'clear' ? say('screening.says_clear') : say('screening.says_light')];
+};
 const draw = () => {
-const kept = store.get('screening');
-outcome.hidden = !kept;
-if (!kept) return;
-const said = String(kept.outcome);
-outcome.replaceChildren(make('h3', { tabindex: -1, id: 'outcome-head', text: say('screening.what_follows') }), make('p', {}, ...sayNodes('screening.said_on', { says: SAYS[said] || SAYS.ask, day: make('time', { datetime: kept.on, text: results.readDay(kept.on) === null ? kept.on : results.dayWords(Number(results.readDay(kept.on))) }) })),
-...(said === 'ask' ? [make('p', {}, make('button', { type: 'button', class: 'quiet', text: say('screening.cleared'), on: { click: () => {
-store.set('screening', { on: results.dayText(results.today()), outcome: 'clear', cleared: true });
-} } }))] : []),
-make('p', {}, make('a', { class: 'act', href: 'self-test.html', text: say('screening.to_self_test') })));
+const { screened, born } = store.facts(), today = results.today();
+const lines = leftLines();
+outcome.hidden = !screened;
+clearance.hidden = true;
+globalThis.rungbook.health.draw();
+if (!screened) return;
+const on = Number(results.readDay(screened.on)), age = results.ageOn(born === undefined ? null : born, today);
+const says = saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null }, today);
+const stale = says !== 'ask' && today > on + A_YEAR;
+outcome.replaceChildren(make('h3', { tabindex: -1, id: 'outcome-head', text: say('screening.what_follows') }),
+make('p', {}, ...sentence(screened, says, stale)), make('p', { class: 'hint' }, ...sayNodes('screening.answered_on', { day: day(screened.on) })),
+...(age !== null && age < YOUNG ? [make('p', { text: say('screening.young') })] : []),
+...(age !== null && age < GROWN ? [make('p', { text: say('screening.growing') })] : []),
+...(lines.length ? [make('p', { text: say('screening.left') }), make('ul', {}, ...lines)] : []),
+...(says === 'ask' || stale || says === null ? [] : [make('p', { class: 'invites' }, make('a', { class: 'act', href: 'self-test.html', text: say('screening.to_self_test') }))]));
+const open = new Set(left().filter(({ entry: of }) => of.class && !allowed(of)).map(({ entry: of }) => of.class));
+for (const item of (clearance.querySelectorAll('[data-class]'))) item.hidden = !open.has(item.dataset.class || '');
+byId('clear-effort').hidden = says !== 'ask';
+byId('clear-classes').hidden = open.size === 0;
+clearance.hidden = says !== 'ask' && open.size === 0;
+field('clear-on').max = results.dayText(today);
+if (!field('clear-on').value) field('clear-on').value = results.dayText(today);
 };
 questions.hidden = false;
 questions.addEventListener('submit', (event) => {
 event.preventDefault();
-const names = [...new Set([...(questions.querySelectorAll('input[type="radio"]'))].map((input) => input.name))];
-const open = names.find((name) => yes(name) === null);
-const fault = byId('questions-fault');
-fault.textContent = open ? say('screening.answer_each') : '';
-if (open) {
-const first = (questions.querySelector(`input[name="${open}"]`));
+const sets = [...(questions.querySelectorAll('fieldset'))];
+const nameOf = (set) => (set.querySelector('input')).name;
+const today = results.today(), born = Number(field('born').value.trim());
+const bornFine = /^\s*[0-9]{4}\s*$/.test(field('born').value) && results.fact('born', born, today).why === '';
+const open = sets.find((set) => yes(nameOf(set)) === null);
+byId('questions-fault').textContent = !bornFine ? say('screening.write_year') : open ? say('screening.answer_each') : '';
+if (!bornFine || open) {
+const first = bornFine && open ? open.querySelector('input') : field('born');
 if (first) first.focus();
 return;
 }
-const always = names.filter((name) => !['regular', 'disease', 'symptoms'].includes(name)).some((name) => yes(name));
+const said = (column) => sets.filter((set) => set.dataset.column === column).some((set) => yes(nameOf(set)));
 const rows = [...(document.querySelectorAll('tr[data-outcome]'))];
-const word = (name) => (yes(name) ? 'yes' : 'no');
+const word = (column) => (said(column) ? 'yes' : 'no');
 const row = rows.find(({ dataset }) => dataset.regular === word('regular') && dataset.symptoms === word('symptoms') && ['either', word('disease')].includes(dataset.disease || ''));
-const follows = always || !row ? 'ask' : row.dataset.outcome;
+const follows = said('other') || !row ? 'ask' : row.dataset.outcome;
+const raised = sets.filter((set) => set.dataset.column !== 'regular' && yes(nameOf(set)));
+const of = (key) => [...new Set(raised.flatMap((set) => (set.dataset[key] || '').split(' ').filter((id) => id !== '')))];
+const on = results.dayText(today);
+const [classes, parts] = [of('classes'), of('parts')];
 questions.reset();
-store.set('screening', { on: results.dayText(results.today()), outcome: follows });
+left().forEach(({ key }) => store.remove(key));
+classes.forEach((id) => store.add('restrict', { class: id, on, by: SCREENING }));
+parts.forEach((id) => store.add('restrict', { part: id, on, by: SCREENING }));
+store.put('born', born);
+store.put('screened', { says: follows, on });
 byId('outcome-head').focus();
 });
+clearance.addEventListener('submit', (event) => {
+event.preventDefault();
+const today = results.today(), by = field('clear-by').value.trim();
+const on = results.readDay(field('clear-on').value), until = results.readDay(field('clear-until').value);
+const chosen = (byId('clear-effort').hidden ? null : clearance.querySelector('input[name="effort"]:checked'));
+const classes = [...(clearance.querySelectorAll('[data-class]:not([hidden]) input:checked'))].map(({ value }) => value);
+const faults = [
+[!chosen && classes.length === 0, say('screening.clear_what'), byId('clear-effort').hidden ? 'clear-by' : ''],
+[by === '', say('screening.clear_who'), 'clear-by'],
+[on === null || on > today, say('screening.clear_day'), 'clear-on'],
+[until === null || on === null || until < today || until > on + A_YEAR, say('screening.clear_until'), 'clear-until'],
+];
+const fault = faults.find(([wrong]) => wrong);
+byId('clear-fault').textContent = fault ? fault[1] : '';
+if (fault) {
+const at = fault[2] ? field(fault[2]) : clearance.querySelector('input');
+if (at) at.focus();
+return;
+}
+const of = { on: field('clear-on').value, until: field('clear-until').value, by };
+for (const id of classes) {
+for (const { key, entry } of left()) {
+if (entry.class !== id || entry.on <= of.on) continue;
+store.remove(key);
+store.add('restrict', { ...entry, on: of.on });
+}
+store.add('cleared', { class: id, ...of });
+}
+if (chosen) store.put('screened', { says: chosen.value, ...of });
+clearance.reset();
+draw();
+byId('outcome-head').focus();
+});
+const { born } = store.facts();
+if (born !== undefined) field('born').value = String(born);
 store.onChange(draw);
 draw();
 })();

@@ -1,3 +1,4 @@
+'use strict';self.rungbookIs+="search.js=543212fa ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"search.caution_class":"caution class","search.count_found":{"one":"{n} found","other":"{n} found"},"search.family":"family","search.nothing_found":"Nothing found. Try fewer or other words.","search.skill":"skill","search.to_read":"to read","signal.caution":"caution","signal.notice":"notice","signal.warning":"warning"});
 'use strict';
 (() => {
@@ -81,7 +82,7 @@ const [kind, id, name, signal, says, href] = entries[i];
 const link = make('a', { href: kind === 'caution' ? id : `${id}.html`, text: name });
 const mark = signal ? make('a', { class: `mark mark-${signal}`, 'data-caution': signal, href, title: says }, make('span', { class: 'mark-word', text: say(`signal.${signal}`) }), make('span', { class: 'aside', text: `: ${says}` })) : null;
 const what = KINDS[(kind)];
-return make('li', {}, make('span', kind === 'movement' ? { class: 'named', 'data-movement': id } : {}, link, mark ? ' ' : null, mark), what ? make('span', { class: 'hint', text: ` ${what}` }) : null);
+return make('li', {}, make('span', ['movement', 'skill', 'family'].includes(kind) ? { class: 'named', [`data-${kind}`]: id } : {}, link, mark ? ' ' : null, mark), what ? make('span', { class: 'hint', text: ` ${what}` }) : null);
 }));
 };
 byId('search').hidden = false;

@@ -1,9 +1,10 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","state.almost":"almost","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first"});
+'use strict';self.rungbookIs+="states.js=ae51e52a ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.class":"what is marked {name}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until you keep a lower number for it","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"light training only, by the health questions of {day}","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.where_lifted":"Where it is lifted","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first"});
 'use strict';
 (() => {
 const { readiness, results, store, page } = globalThis.rungbook;
 const { make, units } = page;
-const { say } = globalThis.rungbook.words;
+const { say, sayNodes } = globalThis.rungbook.words;
 const { targets } = globalThis.rungbook;
 const tables = globalThis.rungbookTables;
 const named = (document.querySelector('script[src*="data/tables.js"]'));
@@ -26,7 +27,7 @@ const key = `${day}:${JSON.stringify(exported)}`;
 if (!kept || kept.key !== key) kept = { key, value: current(model, day, exported) };
 return kept.value;
 };
-const stateWord = (state) => say(`state.${readiness.STATES[state].replace(' ', '_')}`);
+const stateWord = (state) => (health() === 'ask' && (state === readiness.OPEN || state === readiness.TEST_FIRST) ? say('state.ask_first') : say(`state.${readiness.STATES[state].replace(' ', '_')}`));
 const shown = (got, eachSide = false) => {
 const own = targets.words(got, units.ofSchool, eachSide), other = targets.words(got, units.ofOther, eachSide);
 return make('bdi', { text: own, 'data-other': own === other ? null : other });
@@ -40,12 +41,50 @@ const sides = typeof kept === 'string' ? /^left (.*), right (.*)$/.exec(kept) : 
 const one = (text) => { const read = targets.readGot(text); return read ? shown(read) : text; };
 return sides ? globalThis.rungbook.words.sayNodes('stand.both_sides', { left: one(sides[1]), right: one(sides[2]) }) : [one(String(kept))];
 };
+const asideGot = (got) => (['paused', 'restrict', 'cleared', 'pain', 'remark'].includes(got) ? say(`aside.${got}`) : globalThis.rungbook.states.got(got));
 const partWord = (part) => say(`body.${part.replace('-', '_')}`);
 const day = (text) => make('time', { datetime: text, text: results.readDay(text) === null ? text : results.dayWords(Number(results.readDay(text))) });
-const mark = (state, counted) => {
+const dayOf = (count) => day(results.dayText(count));
+const health = () => {
+const { screened } = store.facts(), today = results.today();
+const on = screened ? Number(results.readDay(screened.on)) : 0;
+const says = screened ? globalThis.rungbook.health.saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null }, today) : null;
+return says === 'ask' ? 'ask' : says === null || today > on + globalThis.rungbook.health.A_YEAR ? 'none' : says === 'light' ? 'light' : 'clear';
+};
+const barred = () => { const says = health(); return says === 'none' ? 'first' : says === 'ask' ? 'ask' : ''; };
+const who = (by) => (['client', 'coach', 'screening'].includes(by) ? say(`rests.by_${by}`) : by);
+const BECAUSE = { 'it hurt in a test': say('rests.hurt_in_test'), 'it hurt in training': say('rests.hurt_in_training') };
+const causeWords = (cause) => {
+const { tables } = (model);
+const since = dayOf(cause.on);
+const word = (list, i) => list[Number(i)];
+if (cause.kind === 'light') return (sayNodes('rests.light', { day: since }));
+const what = cause.movement !== null ? page.named(tables, cause.movement) : cause.part !== null ? partWord(word(tables.parts, cause.part))
+: cause.cls !== null ? sayNodes('rests.class', { name: tables.class_names[cause.cls] }) : say(`pattern.${word(tables.patterns, cause.pattern).replace(/ /g, '_')}`);
+if (cause.kind === 'pain') return (sayNodes('rests.pain', { what, day: since }));
+let out = cause.kind === 'restrict' ? sayNodes('rests.left_alone', { what, day: since }) : sayNodes('rests.paused', { what, day: since });
+if (cause.by) out = sayNodes('rests.by', { pause: out, who: who(cause.by) });
+if (cause.until !== null) out = sayNodes('rests.until', { pause: out, day: dayOf(cause.until) });
+if (cause.because) out = sayNodes('rests.because', { pause: out, because: BECAUSE[cause.because] || cause.because });
+return (out);
+};
+const liftedBy = ({ kind, by }) => (kind === 'pain' ? say('rests.lift_pain') : kind === 'light' ? say('rests.lift_light') : by === 'screening' ? say('rests.lift_screening') : null);
+const mark = (state, counted, askFirst = health() === 'ask') => {
 const word = readiness.STATES[state];
-return make('span', { class: `state state-${word.replace(' ', '-')}`, 'data-state': word },
-make('span', { class: 'state-shape', 'aria-hidden': 'true' }), make('span', { text: counted ? say('stand.counted', { state: stateWord(state) }) : stateWord(state) }));
+const asks = askFirst && (state === readiness.OPEN || state === readiness.TEST_FIRST);
+const own = asks ? say('state.ask_first') : say(`state.${word.replace(' ', '_')}`);
+const text = counted && !asks ? say('stand.counted', { state: own }) : own;
+return make('span', { class: `state state-${asks ? 'paused' : word.replace(' ', '-')}`, 'data-state': asks ? 'ask first' : word },
+make('span', { class: 'state-shape', 'aria-hidden': 'true' }), make('span', { text }));
+};
+const drawRest = () => {
+const here = document.querySelector('main[data-movement]'), place = document.getElementById('rests-here');
+const stand = mine(), m = model && here ? model.numbers.get((here).dataset.movement || '') : undefined;
+if (!place || m === undefined) return;
+place.hidden = !stand || stand.found.states[m] !== readiness.PAUSED;
+if (!stand || place.hidden) return;
+place.replaceChildren(make('p', { text: say('rests.this_rests') }), make('ul', { class: 'plain' }, ...stand.found.pausedBy(m).map((cause) => make('li', {}, ...causeWords(cause)))),
+make('p', {}, make('a', { href: 'where-i-stand.html#rests', text: say('rests.where_lifted') })));
 };
 const draw = () => {
 const stand = mine();
@@ -54,8 +93,10 @@ const m = model ? model.numbers.get(slot.dataset.stateOf || '') : undefined;
 slot.replaceChildren(...(stand && m !== undefined ? [mark(stand.found.states[m], stand.found.counted[m] === 1)] : []));
 slot.hidden = !stand;
 }
+drawRest();
+globalThis.rungbook.health.draw();
 };
-globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day };
+globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, liftedBy, asideGot };
 store.onChange(draw);
 draw();
 })();

@@ -1,8 +1,12 @@
+'use strict';self.rungbookIs+="store.js=3091ca35 ";
 'use strict';
 (() => {
 const site = document.documentElement.dataset.site || '';
 const PREFIX = `rungbook:${site}:`;
-const KINDS = ['tested', 'trained', 'sessions', 'paused'];
+const PROBE = `${PREFIX}probe`;
+const NEVER_CARRIED = ['screened', 'cleared', 'fit'];
+const isCarried = (key) => !NEVER_CARRIED.includes(key.split(':')[0]);
+const kinds = () => globalThis.rungbook.results.KINDS;
 const visit = new Map();
 const gone = new Set();
 let trouble = '';
@@ -16,12 +20,19 @@ trouble = 'forbidden';
 return null;
 }
 };
+const ofTab = () => {
+try {
+return globalThis.sessionStorage;
+} catch {
+return null;
+}
+};
 const read = (key) => {
 if (visit.has(key)) return visit.get(key) || null;
 if (gone.has(key)) return null;
 try {
-const kept = storage();
-return kept ? kept.getItem(PREFIX + key) : null;
+const kept = storage(), tab = isCarried(key) ? null : ofTab();
+return (tab && tab.getItem(PREFIX + key)) || (kept ? kept.getItem(PREFIX + key) : null);
 } catch {
 return null;
 }
@@ -33,15 +44,23 @@ const kept = storage();
 if (!kept) throw new Error('forbidden');
 kept.setItem(PREFIX + key, value);
 visit.delete(key);
+return true;
 } catch (error) {
 trouble = error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : trouble || 'forbidden';
 visit.set(key, value);
+try {
+const tab = isCarried(key) ? null : ofTab();
+if (tab) tab.setItem(PREFIX + key, value);
+} catch {
+}
+return false;
 }
 };
 const remove = (key) => {
 visit.delete(key);
 try {
-const kept = storage();
+const kept = storage(), tab = isCarried(key) ? null : ofTab();
+if (tab) tab.removeItem(PREFIX + key);
 if (kept) kept.removeItem(PREFIX + key);
 } catch {
 gone.add(key);
@@ -72,11 +91,46 @@ return written === null ? null : JSON.parse(written);
 return null;
 }
 };
-const entries = (kind) => keys()
-.filter((key) => key.startsWith(`${kind}:`))
-.map((key) => ({ key, entry: parsed(read(key)) }))
-.filter(({ entry }) => entry !== null && typeof entry === 'object')
-.sort((a, b) => (a.entry.on < b.entry.on ? -1 : a.entry.on > b.entry.on ? 1 : a.key < b.key ? -1 : 1));
+const checked = new Map();
+const readEntry = (key, kind) => {
+const text = read(key) || '', known = checked.get(key);
+if (known && known.text === text) return { ...known.of, text };
+const { results } = globalThis.rungbook;
+const of = results.entry(kind, parsed(text), results.today());
+checked.set(key, { text, of });
+return { ...of, text };
+};
+const gathered = (which) => {
+const sound = Object.fromEntries(which.map((kind) => [kind, []]));
+const odd = [];
+for (const key of keys()) {
+const kind = key.slice(0, key.indexOf(':'));
+if (!Object.hasOwn(sound, kind)) continue;
+const of = readEntry(key, kind);
+if (of.sound) sound[kind].push({ key, entry: of.sound });
+else odd.push({ key, why: of.why, text: of.text });
+}
+for (const kind of which) sound[kind].sort((a, b) => (a.entry.on < b.entry.on ? -1 : a.entry.on > b.entry.on ? 1 : a.key < b.key ? -1 : 1));
+return { sound, odd };
+};
+const entries = (kind) => gathered([kind]).sound[kind];
+const aboutMe = () => {
+const kept = parsed(read('about'));
+return kept !== null && typeof kept === 'object' && !Array.isArray(kept) ? kept : {};
+};
+const facts = () => {
+const { results } = globalThis.rungbook, day = results.today();
+const said = { ...aboutMe(), screened: parsed(read('screened')) };
+const sound = {};
+const odd = [];
+for (const key of results.FACTS) {
+if (said[key] === undefined || said[key] === null) continue;
+const of = results.fact(key, said[key], day);
+if (of.why === '') sound[key] = of.sound;
+else odd.push({ key: key === 'screened' ? key : `about:${key}`, why: of.why, text: JSON.stringify(said[key]) });
+}
+return { sound, odd };
+};
 const add = (kind, entry) => {
 const key = `${kind}:${name()}`;
 write(key, JSON.stringify(entry));
@@ -84,54 +138,91 @@ changed();
 return key;
 };
 const all = () => {
-const bare = (kind) => entries(kind).map(({ entry }) => entry);
-const about = parsed(read('about')) || {};
-const sessions = bare('sessions');
-return { results: 1, ...about, tested: bare('tested'), trained: bare('trained'), ...(sessions.length ? { sessions } : {}), paused: bare('paused') };
+const { sound } = gathered(kinds());
+const out = { results: 1, ...facts().sound };
+for (const kind of kinds()) {
+const bare = sound[kind].map(({ entry }) => entry);
+if (bare.length || ['tested', 'trained', 'paused'].includes(kind)) out[kind] = bare;
+}
+return out;
 };
-const merge = (exported, weightToo) => {
-let added = 0, same = 0;
-for (const kind of KINDS) {
-const known = new Set(entries(kind).map(({ entry }) => JSON.stringify(entry)));
-for (const entry of (exported)[kind] || []) {
-const written = JSON.stringify(entry);
-if (known.has(written)) {
+const odd = () => [...facts().odd, ...gathered(kinds()).odd];
+const takeIn = (exported, weightToo) => {
+let added = 0, same = 0, lost = 0;
+const written = [];
+const { sound } = gathered(kinds());
+for (const kind of kinds()) {
+const known = new Set(sound[kind].map(({ entry }) => JSON.stringify(entry)));
+for (const entry of exported[kind] || []) {
+const text = JSON.stringify(entry);
+if (known.has(text)) {
 same += 1;
 continue;
 }
-known.add(written);
-write(`${kind}:${name()}`, written);
+known.add(text);
+const key = `${kind}:${name()}`;
+written.push(key);
+if (!write(key, text)) lost += 1;
+checked.set(key, { text, of: { sound: entry, why: '' } });
 added += 1;
 }
 }
-const about = parsed(read('about')) || {};
-for (const key of (['name', 'have', 'bodyweight'])) {
-if (exported[key] !== undefined && (about[key] === undefined || (key === 'bodyweight' && weightToo))) about[key] = exported[key];
+const about = { ...aboutMe() };
+for (const key of globalThis.rungbook.results.FACTS) {
+if (key !== 'screened' && exported[key] !== undefined && (about[key] === undefined || (key === 'bodyweight' && weightToo))) about[key] = exported[key];
 }
-if (Object.keys(about).length) write('about', JSON.stringify(about));
+const before = read('about');
+if (Object.keys(about).length && !write('about', JSON.stringify(about))) lost += 1;
+const careful = ['clear', 'light', 'ask'], own = facts().sound.screened, theirs = exported.screened, outcome = read('screened');
+if (theirs && (!own || careful.indexOf(theirs.says) > careful.indexOf(own.says))) write('screened', JSON.stringify(theirs));
+const undo = () => {
+written.forEach(remove);
+for (const [key, text] of ([['about', before], ['screened', outcome]])) {
+if (text === null) remove(key);
+else write(key, text);
+}
+};
+return { added, same, lost, undo };
+};
+const whole = (take) => {
+const was = trouble;
+const { added, same, lost, undo } = take();
+const fits = lost === 0 || trouble !== 'full';
+if (!fits) {
+undo();
+trouble = was;
+}
 changed();
-return { added, same };
+return { added: fits ? added : 0, same, fits };
 };
 const beside = (exported) => {
 const written = (list) => new Map(list.map((entry) => [JSON.stringify(entry), entry]));
 let there = 0, here = 0, unlike = 0;
-for (const kind of KINDS) {
-const theirs = written((exported)[kind] || []), ours = written(entries(kind).map(({ entry }) => entry));
+const { sound } = gathered(kinds());
+for (const kind of kinds()) {
+const theirs = written((exported)[kind] || []), ours = written(sound[kind].map(({ entry }) => entry));
 const only = (of, other) => [...of].filter(([text]) => !other.has(text)).map(([, entry]) => entry);
 const [onlyThere, onlyHere] = [only(theirs, ours), only(ours, theirs)];
 there += onlyThere.length;
 here += onlyHere.length;
-if (kind === 'tested') unlike += onlyThere.filter((a) => onlyHere.some((b) => a.movement === b.movement && a.on === b.on)).length;
+const day = (of) => `${of.on} ${of.movement}`, days = new Set(onlyHere.map(day));
+if (kind === 'tested') unlike += onlyThere.filter((of) => days.has(day(of))).length;
 }
 return { there, here, unlike };
 };
 globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
 store: {
-entries, add, all, merge, beside,
-replace: (exported) => {
-keys().forEach(remove);
-return merge(exported, true);
-},
+entries, add, all, odd, beside,
+merge: (exported, weightToo) => whole(() => takeIn(exported, weightToo)),
+replace: (exported) => whole(() => {
+const before = keys().map((key) => ([key, read(key)]));
+before.forEach(([key]) => remove(key));
+const taken = takeIn(exported, true);
+return { ...taken, undo: () => {
+taken.undo();
+before.forEach(([key, text]) => { if (text !== null) write(key, text); });
+} };
+}),
 remove: (key) => {
 remove(key);
 changed();
@@ -147,7 +238,15 @@ changed();
 },
 note: (key, value) => write(key, JSON.stringify(value)),
 trouble: () => trouble,
-isEmpty: () => KINDS.every((kind) => entries(kind).length === 0),
+isEmpty: () => !keys().some((key) => /^(tested|trained|sessions|paused|pain|remarks):/.test(key)),
+keeps: () => canKeep('?'),
+facts: () => facts().sound,
+put: (key, value) => {
+if (key === 'screened' && value === null) remove(key);
+else if (key === 'screened') write(key, JSON.stringify(value));
+else write('about', JSON.stringify({ ...aboutMe(), [key]: value === null ? undefined : value }));
+changed();
+},
 onChange: (act) => listeners.push(act),
 },
 });
@@ -156,8 +255,8 @@ const canKeep = (text) => {
 try {
 const kept = storage();
 if (!kept) return false;
-kept.setItem(`${PREFIX}probe`, text);
-kept.removeItem(`${PREFIX}probe`);
+kept.setItem(PROBE, text);
+kept.removeItem(PROBE);
 return true;
 } catch (error) {
 trouble = error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : 'forbidden';
@@ -170,7 +269,7 @@ const carried = location.hash.slice(CARRIED.length);
 history.replaceState(null, '', `${location.href.split('#')[0]}#`);
 try {
 if (!canKeep(carried)) {
-JSON.parse(decodeURIComponent(carried)).forEach(([key, value]) => visit.set(String(key), String(value)));
+JSON.parse(decodeURIComponent(carried)).forEach(([key, value]) => { if (isCarried(String(key))) visit.set(String(key), String(value)); });
 results.check(store.all(), results.today());
 }
 } catch {
@@ -181,12 +280,13 @@ const folder = (address) => address.pathname.slice(0, address.pathname.lastIndex
 document.addEventListener('click', (event) => {
 const link = event.target instanceof Element ? (event.target.closest('a[href]')) : null;
 const isOurs = link && link.protocol === location.protocol && link.host === location.host && folder(link) === folder(location);
-if (!link || !isOurs || visit.size === 0 || !link.pathname.endsWith('.html') || link.pathname === location.pathname) return;
+const carries = [...visit].filter(([key]) => isCarried(key));
+if (!link || !isOurs || carries.length === 0 || !link.pathname.endsWith('.html') || link.pathname === location.pathname) return;
 const before = link.hash;
-link.hash = CARRIED + encodeURIComponent(JSON.stringify([...visit]));
+link.hash = CARRIED + encodeURIComponent(JSON.stringify(carries));
 setTimeout(() => { link.hash = before; });
 }, true);
 globalThis.addEventListener('storage', (event) => {
-if (event.key === null || event.key.startsWith(PREFIX)) changed();
+if (event.key === null || (event.key.startsWith(PREFIX) && event.key !== PROBE)) changed();
 });
 })();

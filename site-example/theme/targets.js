@@ -1,3 +1,4 @@
+'use strict';self.rungbookIs+="targets.js=5b3e480b ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"target.added":"{amount} with {weight} added","target.at_most":"at most {amount}","target.body_weight":{"one":"{n} % of body weight","other":"{n} % of body weight"},"target.centimetres":{"one":"{n} cm","other":"{n} cm"},"target.degrees":{"one":"{n}°","other":"{n}°"},"target.done":"done","target.each_rep":"{amount}, {seconds} each","target.each_side":"{amount}, each side","target.help":"{amount} with {weight} of help","target.inches":{"one":"{n} in","other":"{n} in"},"target.kilograms":{"one":"{n} kg","other":"{n} kg"},"target.minutes":{"one":"{n} minute","other":"{n} minutes"},"target.not_done":"not done","target.pounds":{"one":"{n} lb","other":"{n} lb"},"target.reps":{"one":"{n} rep","other":"{n} reps"},"target.seconds":{"one":"{n} second","other":"{n} seconds"},"target.sets":{"one":"{n} set of {amount}","other":"{n} sets of {amount}"},"target.tries":"{amount}, in {hits} of {of} tries"});
 'use strict';
 (() => {
@@ -201,6 +202,6 @@ const got = readGot(`1 rep with ${written}`);
 return got && got.unit === MASS ? got.load : null;
 };
 globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
-targets: { readGot, text, words, decimal, kilograms, readMass, ONE, KILOGRAM, REPS, TIME, LENGTH, ANGLE, DONE, NO_LOAD, MASS, BODY_WEIGHT },
+targets: { readGot, text, words, massInWords, decimal, kilograms, readMass, ONE, KILOGRAM, REPS, TIME, LENGTH, ANGLE, DONE, NO_LOAD, MASS, BODY_WEIGHT },
 });
 })();

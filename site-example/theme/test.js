@@ -1,4 +1,5 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here, only numbers from your training.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.in_doubt":{"one":"{movement}: {n} movement is still open to doubt.","other":"{movement}: {n} movements are still open to doubt."},"test.it_rests":"it rests","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.question":"Question {number}","test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.save_a_copy":"Save a copy","test.storage":"Your numbers stay in this browser, on this device; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:"});
+'use strict';self.rungbookIs+="test.js=fb7112b7 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.in_doubt":{"one":"{movement}: {n} movement is still open to doubt.","other":"{movement}: {n} movements are still open to doubt."},"test.it_rests":"it rests","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.question":"Question {number}","test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.save_a_copy":"Save a copy","test.storage":"Your numbers stay in this browser, on this device; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:"});
 'use strict';
 (() => {
 const { results, readiness, placement, store, page, states, entry } = globalThis.rungbook;
@@ -11,7 +12,7 @@ const skill = tables.skills.find(({ id }) => id === document.body.dataset.skill)
 const sheet = byId('sheet');
 const articles = new Map([...(sheet.querySelectorAll('article[data-movement]'))]
 .map((article) => [model.numbers.get(article.dataset.movement || ''), article]));
-const nobody = () => readiness.assess(model, { bodyWeight: null, tested: [], trained: [], sessions: [], pauses: [], have: null }, results.today());
+const nobody = () => readiness.assess(model, results.nobody(), results.today());
 const found = () => { const stand = mine(); return stand ? stand.found : nobody(); };
 const keptPanel = byId('kept');
 const drawKept = () => {
@@ -28,13 +29,9 @@ keptPanel.replaceChildren(make('p', { text: said }), ...(store.isEmpty() ? [] : 
 const copyButton = () => make('button', { type: 'button', class: 'quiet', text: say('test.save_a_copy'), on: { click: () => {
 page.download(`results-${results.dayText(results.today())}.json`, `${JSON.stringify(store.all(), null, 2)}\n`, 'application/json');
 } } });
-const barred = () => {
-const screening = store.get('screening');
-if (!screening) return 'first';
-return screening.outcome === 'ask' ? 'ask' : '';
-};
-const waits = (m) => (store.get('screening') || {}).outcome === 'light' && (model.is(m, readiness.GUARDED) || model.is(m, readiness.LOWERING));
-const mayTest = (m) => barred() === '' && isFit() && !waits(m) && placement.mayBeTested(model, found(), m, results.today());
+const { barred } = states;
+const mayTest = (m) => barred() === '' && isFit() && placement.mayBeTested(model, found(), m, results.today());
+const waits = (m) => found().pausedBy(m).some(({ kind }) => kind === 'light');
 const isFit = () => store.get('fit') === results.dayText(results.today());
 const drawEntry = (m, known) => {
 const article = articles.get(m);
@@ -44,7 +41,7 @@ const lines = known.slice(-3).map(({ key, entry: of }) => make('p', { class: 'wa
 ...sayNodes('test.was', { got: states.got(of.got || (of.left && of.right ? { left: of.left, right: of.right } : of.left || of.right)), day: states.day(of.on) }), ' ',
 make('button', { type: 'button', class: 'quiet', text: say('test.take_back'), on: { click: () => store.remove(key) } })));
 const open = make('button', { type: 'button', class: 'quiet', text: say('test.enter'), on: { click: () => {
-if (barred() === 'first') {
+if (barred() === 'first' && store.keeps()) {
 byId('guided').scrollIntoView();
 byId('guided').focus();
 return;
@@ -58,14 +55,16 @@ place.replaceChildren(...lines, make('p', {}, open));
 const advice = (m, today) => {
 const { reached, needs } = found();
 if (today) return [make('p', { class: 'advice', text: say('test.test_now') })];
-const why = !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : barred() ? say('test.ask_first') : !isFit() ? say('test.not_testing') : waits(m) ? say('test.waits') : say('test.day_is_full');
+const why = barred() ? (barred() === 'ask' ? say('test.ask_first') : say('test.health_first_why')) : waits(m) ? say('test.waits') : !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : !isFit() ? say('test.not_testing') : say('test.day_is_full');
 return [make('p', { class: 'advice do-not', text: say('test.do_not', { why }) })];
 };
 const drawEntries = () => {
 const known = new Map();
 for (const of of store.entries('tested')) {
 const m = model.numbers.get(of.entry.movement);
-known.set(m, [...(known.get(m) || []), of]);
+const list = known.get(m);
+if (list) list.push(of);
+else known.set(m, [of]);
 }
 for (const m of articles.keys()) if (m !== undefined && !guide.isAt(m)) drawEntry(m, known.get(m) || []);
 };
@@ -137,7 +136,7 @@ show(-1);
 const answered = steps.filter(({ key }) => key).length;
 speak(say('test.all_for_now'), make('p', { text: say('test.answered', { answered, all: steps.length, n: skill.members.length }) }),
 make('p', {}, yours.length ? `${say('test.yours')} ` : say('test.nothing_yours'), ...namedList(tables, yours)),
-make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
+barred() ? null : make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
 make('p', { class: 'acts' }, make('a', { class: 'act', href: 'where-i-stand.html', text: say('test.where_i_stand') }), ' ', copyButton(), ' ', button(say('test.ask_again'), start)));
 steps = [];
 drawEntries();
@@ -151,12 +150,17 @@ next();
 const begin = () => {
 if (isOn) return;
 const why = barred();
-if (why === 'first') {
+const lost = why === 'first' && !store.keeps();
+if (why === 'first' && !lost) {
 speak(say('test.before_first'), make('p', { text: say('test.health_first') }),
 make('p', {}, make('a', { class: 'act', href: `before-you-start.html#questions`, text: say('test.before_you_start') })));
 return;
 }
-const warning = why === 'ask' ? make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#questions', text: say('test.before_you_start') })) : null;
+if (why === 'ask') {
+speak(say('test.health_questions'), make('p', { text: say('test.health_answered') }), make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#health', text: say('test.before_you_start') })));
+return;
+}
+const warning = lost ? make('p', { class: 'advice do-not', text: say('test.not_kept') }) : null;
 if (!skill) {
 speak(say('test.health_questions'), ...(warning ? [warning] : [make('p', { text: say('test.health_answered') }),
 make('p', {}, make('a', { class: 'act quiet', href: 'before-you-start.html#questions', text: say('test.before_you_start') }))]));

@@ -1,96 +1,130 @@
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.it_hurt":"It hurt","list.separator":", ","today.done":"Done today: {sets}.","today.keep":"Keep this training","today.left_in_reserve":"Left in reserve after the last set","today.no_session":"Write whole numbers, 0 to 10 for the effort, and the minutes.","today.nothing_open":"Nothing is open to train with the equipment at hand. Test something first.","today.rest":"Rest three minutes","today.session":"Kept: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"Set {number}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did, and write whole numbers."});
+'use strict';self.rungbookIs+="today.js=b50ce465 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.it_hurt":"It hurt","list.separator":", ","today.between":"You trained a short time ago: what needs 48 hours waits, and the next whole session is on {day}.","today.block_kept_up":"Fewer sets, so that what you have stays.","today.block_practice":"While fresh, few attempts. End at the first one that is not clean.","today.block_range":"Slowly, without pain.","today.block_strength":"What stands between you and the goal.","today.done":"Done today: {sets}.","today.enter_measured":"Enter what you measured","today.head_kept_up":"Kept up","today.head_practice":"Practice","today.head_range":"Range","today.head_strength":"Strength","today.instead_of":"In the place of {movement}.","today.keep":"Keep this training","today.left_in_reserve":"Could you have done more?","today.morning":"{part}, {score} of 10 on {day}. How is it this morning, 0 to 10?","today.next":"Today is free. Next: {session}","today.no_session":"Write whole numbers, 0 to 10 for the effort, and the minutes.","today.no_weight":"Write the weight as a number.","today.nothing_open":"Nothing can be trained today with the equipment at hand. Test something first.","today.paper_each_set":"Done","today.paper_left":"Left","today.paper_movement":"Movement","today.paper_rest":"Rest","today.paper_what":"Sets","today.session":"Kept: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"{set}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did, and write numbers.","today.whole_left":"Write a whole number for what you could have done more.","training.more_left":"one set more left","training.more_right":"one set more right","training.then.did":"enter what you did","training.then.result":"enter the result","training.then.step":"if all was done: one step; else the same again","training.then.stop_two":"in the second set go on while it is clean, stop with two left, and enter that number"});
 'use strict';
 (() => {
-const { targets, results, dose, plan, store, page, states, entry } = globalThis.rungbook;
+const { targets, results, store, page, states, entry, training, aim, rest } = globalThis.rungbook;
 const { make, named, byId } = page;
-const { say } = globalThis.rungbook.words;
+const { say, sayNodes } = globalThis.rungbook.words;
 const { model, mine } = states;
 if (!model) return;
 const { tables } = model;
-const REST = 180;
-const choice = (byId('of-skill'));
-choice.append(...tables.skills.map(({ name }, i) => make('option', { value: i, text: name })));
-const kept = store.get('skill');
-if (typeof kept === 'number' && tables.skills[kept]) choice.value = String(kept);
+const BLOCKS = (['practice', 'strength', 'kept up', 'range']);
+const { nodes } = aim;
+const timer = rest.timer();
+byId('timer').replaceChildren(timer.element);
+byId('rest-ways').replaceChildren(rest.choices());
 const drafts = (on) => { const kept = store.get('ticks'); return kept && kept.on === on && kept.of ? kept.of : {}; };
-const rest = () => {
-const face = make('span', { class: 'timer-face', role: 'timer', text: '3:00' });
-let end = 0, ticking = 0;
-const stop = () => { clearInterval(ticking); ticking = 0; };
-const show = () => {
-const left = Math.max(0, Math.ceil((end - performance.now()) / 1000));
-face.textContent = `${Math.floor(left / 60)}:${String(left % 60).padStart(2, '0')}`;
-if (left === 0) stop();
+const isLogged = ({ movement, unit }) => {
+const { measure } = model.target(movement);
+return measure === (unit === 'reps' ? targets.REPS : targets.TIME);
 };
-return make('p', { class: 'timer' }, make('button', { type: 'button', class: 'quiet', text: say('today.rest'), on: { click: () => {
-stop();
-end = performance.now() + REST * 1000;
-ticking = Number(setInterval(show, 250));
-show();
-} } }), ' ', face);
-};
-const timer = rest();
-const card = (pick, on) => {
-const done = store.entries('trained').find(({ entry: of }) => of.on === on && model.numbers.get(of.movement) === pick.movement);
-const id = tables.ids[pick.movement];
-if (done) {
-return make('article', { class: 'check', 'data-movement': id }, make('h3', {}, named(tables, pick.movement)),
-make('p', { text: say('today.done', { sets: done.entry.did.join(say('list.separator')) }) }), make('p', {}, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => store.remove(done.key) } })));
-}
-const draft = drafts(on)[id] || { ticks: [], amounts: [], left: '' };
-const sets = Array.from({ length: pick.sets }, (_, i) => {
-const tick = (make('input', { type: 'checkbox', id: `tick-${id}-${i}` }));
-const amount = (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: draft.amounts[i] === undefined ? pick.amount : draft.amounts[i], 'aria-label': say('today.set_done', { number: i + 1 }) }));
+const inPounds = () => page.units.current() === 'imperial';
+const typed = (mass) => String(inPounds() ? Math.round((Math.abs(mass) / 45359237) * 10) / 10 : Math.abs(mass) / targets.KILOGRAM);
+const ticks = (line, draft) => {
+const id = tables.ids[line.movement], count = line.sets + (line.weaker ? 1 : 0);
+return Array.from({ length: count }, (_, i) => {
+const more = i === line.sets, name = more ? say(`training.more_${line.weaker}`) : say('today.set', { number: i + 1 });
+const tick = (make('input', { type: 'checkbox', id: `tick-${id}-${i}`, 'aria-label': name }));
+const amount = (make('input', { type: 'text', inputmode: 'decimal', size: 4, value: draft.amounts[i] === undefined ? line.amount : draft.amounts[i], 'aria-label': say('today.set_done', { set: name }) }));
 tick.checked = Boolean(draft.ticks[i]);
-return { tick, amount, whole: make('li', {}, tick, ' ', make('label', { for: `tick-${id}-${i}`, text: say('today.set', { number: i + 1 }) }), ' ', amount) };
+tick.addEventListener('change', () => { if (tick.checked && i + 1 < count) timer.start(line.rest); });
+return { tick, amount, whole: make('li', {}, make('label', { for: tick.id }, tick, make('span', { text: more ? name : globalThis.rungbook.words.number(i + 1) })), amount, make('span', { class: 'unit', text: say(line.unit === 'reps' ? 'today.reps' : 'today.seconds') })) };
 });
-const reserve = (make('input', { type: 'text', inputmode: 'numeric', size: 3, id: `left-${id}`, value: draft.left }));
-const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: reserve.value } } });
-const fault = make('p', { class: 'fault', role: 'alert' });
-return make('article', { class: 'check', 'data-movement': id, on: { input: jot } }, make('h3', {}, named(tables, pick.movement)),
-make('p', { class: 'dose' }, plan.shown(model, pick.movement, pick.text)), make('p', { class: 'hint', text: pick.why }),
-make('ul', { class: 'plain ticks' }, ...sets.map(({ whole }) => whole)),
-make('p', { class: 'field' }, make('label', { for: `left-${id}`, text: say('today.left_in_reserve') }), reserve), fault,
-make('p', { class: 'acts' }, make('button', { type: 'button', text: say('today.keep'), on: { click: () => {
-const did = sets.filter(({ tick }) => tick.checked).map(({ amount }) => Number(amount.value.trim().replace(',', '.')));
-const left = reserve.value.trim() === '' ? null : Number(reserve.value);
-if (!did.length || did.some((n) => !Number.isFinite(n) || n < 0 || n > 100000) || (left !== null && (!Number.isInteger(left) || left < 0))) {
-fault.textContent = say('today.tick');
-return;
+};
+const field = (id, says, value, after = '') => {
+const input = (make('input', { type: 'text', inputmode: 'decimal', size: 4, id, value, autocomplete: 'off' }));
+return { input, whole: make('p', { class: 'beside' }, make('label', { for: id, text: says }), ' ', input, after ? make('span', { class: 'unit', text: after }) : null) };
+};
+const keep = (line, on, sets, left, weight) => {
+const number = (text) => (text.trim() === '' ? NaN : Number(text.trim().replace(',', '.')));
+const did = sets.slice(0, line.sets).filter(({ tick }) => tick.checked).map(({ amount }) => number(amount.value));
+const reserve = left.trim() === '' ? null : number(left), load = weight === null || weight.trim() === '' ? 0 : number(weight);
+if (!did.length || did.some((n) => !Number.isFinite(n) || n < 0 || n > 100000)) return say('today.tick');
+if (reserve !== null && (!Number.isInteger(reserve) || reserve < 0 || reserve > 100)) return say('today.whole_left');
+if (!Number.isFinite(load) || load < 0 || load > 1000) return say('today.no_weight');
+const help = (line.load || 0) < 0 ? ' help' : '';
+store.add('trained', { movement: tables.ids[line.movement], did, ...(load ? { with: `${load} ${inPounds() ? 'lb' : 'kg'}${help}` } : {}), ...(reserve === null ? {} : { in_reserve: reserve }), on });
+return '';
+};
+const number = ({ movement, rule }) => {
+const form = entry.form(movement, { today: true, kept: () => {}, hurt: () => {} });
+return rule === 'show it' ? form : make('details', { class: 'number' }, make('summary', { text: say('today.enter_measured') }), form);
+};
+const about = (line, of) => {
+const towards = aim.towards(of, line);
+return [make('p', { class: 'dose' }, aim.sets(line)), make('p', { class: 'line-facts' }, make('span', { text: aim.restWords(line) }), towards ? ' ' : null, towards ? make('span', {}, ...towards) : null),
+line.insteadOf === null ? null : make('p', { class: 'line-facts' }, ...nodes(sayNodes('today.instead_of', { movement: named(tables, line.insteadOf) }))),
+make('p', { class: 'hint says' }, ...aim.why(of, line)), make('p', { class: 'hint says', text: say(`training.then.${line.then}`) })];
+};
+const card = (line, of, on) => {
+const id = tables.ids[line.movement];
+const done = store.entries('trained').filter(({ entry: one }) => one.on === on && model.numbers.get(one.movement) === line.movement);
+const head = make('h3', { tabindex: -1 }, named(tables, line.movement));
+const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry.hurt(line.movement); } } });
+if (done.length) {
+return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
+make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => done.forEach(({ key }) => store.remove(key)) } }), ' ', hurt));
 }
-const size = Math.abs(pick.load);
-const load = pick.unit === targets.NO_LOAD ? {} : { with: `${pick.unit === targets.MASS ? `${targets.kilograms(size)} kg` : `${targets.decimal(size)} bw`}${pick.load < 0 ? ' help' : ''}` };
-store.add('trained', { movement: id, did, ...load, ...(left === null ? {} : { in_reserve: left }), on });
-} } }), ' ', make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry.hurt(pick.movement); } } })));
+if (line.rule === 'show it') return make('article', { class: 'check line', 'data-movement': id }, head, ...about(line, of), number(line));
+const draft = drafts(on)[id] || { ticks: [], amounts: [], left: '', weight: null };
+const sets = ticks(line, draft), logged = isLogged(line);
+const left = logged ? field(`left-${id}`, say('today.left_in_reserve'), draft.left, say(line.unit === 'reps' ? 'today.reps' : 'today.seconds')) : null;
+const weight = logged && line.load ? field(`weight-${id}`, say(line.load < 0 ? 'today.help_used' : 'today.weight_used'), draft.weight === null ? typed(line.load) : draft.weight, say(inPounds() ? 'today.pounds' : 'today.kilograms')) : null;
+const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: left ? left.input.value : '', weight: weight ? weight.input.value : null } } });
+const fault = make('p', { class: 'fault', role: 'alert' });
+const keeps = make('button', { type: 'button', text: say('today.keep'), on: { click: () => { fault.textContent = keep(line, on, sets, left ? left.input.value : '', weight && weight.input.value); } } });
+return make('article', { class: 'check line', 'data-movement': id, on: { input: jot } }, head, ...about(line, of), make('ul', { class: 'ticks' }, ...sets.map(({ whole }) => whole)),
+weight && weight.whole, left && left.whole, line.block === 'range' && !logged ? number(line) : null, fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
+};
+const drawRests = ({ found }) => {
+const { causes } = found;
+byId('rests-today').hidden = causes.length === 0;
+byId('rests-today-list').replaceChildren(...causes.map((cause) => make('li', {}, ...states.causeWords(cause))));
+};
+const paper = (of, session) => {
+const box = ({ sets, weaker }) => Array.from({ length: sets + (weaker ? 1 : 0) }, () => make('span', { class: 'box' }));
+const row = (line) => make('tr', { 'data-movement': tables.ids[line.movement] }, make('th', { scope: 'row' }, named(tables, line.movement)), make('td', {}, aim.sets(line)), make('td', { text: aim.restWords(line) }), make('td', { class: 'boxes' }, ...box(line)), make('td', { class: 'boxes' }, make('span', { class: 'box' })));
+return make('table', { class: 'paper' }, make('caption', {}, ...aim.head(session)), make('thead', {}, make('tr', {}, ...['movement', 'what', 'rest', 'each_set', 'left'].map((key) => make('th', { scope: 'col', text: say(`today.paper_${key}`) })))), make('tbody', {}, ...session.lines.map(row)));
+};
+const drawSession = (stand, of) => {
+const [session] = of.sessions, on = results.dayText(stand.day);
+byId('when').replaceChildren(...(!session ? [] : session.on === stand.day ? aim.head(session) : nodes(sayNodes('today.next', { session: aim.head(session) }))));
+const lines = session ? session.lines : [];
+byId('warm').hidden = lines.length === 0;
+byId('warm-up').replaceChildren(...(session ? aim.warmUp(of, session) : []));
+byId('sets').replaceChildren(...(lines.length ? BLOCKS.flatMap((block) => {
+const all = lines.filter((line) => line.block === block), key = block.replace(' ', '_');
+return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`today.head_${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => card(line, of, on))))] : [];
+}) : [make('p', { text: say('today.nothing_open') })]));
+const lost = session ? aim.leftOut(of, session.leftOut) : [];
+byId('left-out').hidden = lost.length === 0;
+byId('left-out-list').replaceChildren(...lost);
+byId('paper').replaceChildren(...(session && lines.length ? [paper(of, session)] : []));
+const waits = session && session.leftOut.some(({ why }) => why.key === 'left.apart'), whole = of.sessions.find((one) => one.lines.some(({ block }) => block === 'strength') && !one.leftOut.some(({ why }) => why.key === 'left.apart'));
+byId('between').replaceChildren(...(waits && whole && session && whole.on > session.on ? nodes(sayNodes('today.between', { day: states.dayOf(whole.on) })) : []));
 };
 const draw = () => {
-const stand = mine();
-byId('nothing-yet').hidden = stand !== null;
-const outcome = (store.get('screening') || {}).outcome || 'none';
-const barred = outcome === 'none' || outcome === 'ask';
-byId('first').hidden = stand === null || !barred;
-byId('card').hidden = stand === null || barred;
-byId('plan').hidden = stand === null || barred;
+const stand = mine(), barred = states.barred();
+byId('nothing-yet').hidden = stand !== null || barred === 'ask';
+byId('first').hidden = barred !== 'first' || stand === null;
+byId('ask').hidden = barred !== 'ask';
+byId('card').hidden = stand === null || barred !== '';
 if (!stand || barred) return;
-const skill = choice.value === '' ? null : tables.skills[Number(choice.value)];
-const list = skill ? skill.members : model.order;
-const { picks, practice } = dose.working(model, stand.found, stand.person, list, stand.day);
-const on = results.dayText(stand.day);
-const classes = new Set([...picks.map(({ movement }) => movement), ...practice.map(({ movement }) => movement)].flatMap((m) => tables.cautions[m].map((c) => tables.classes[c])));
-const warm = [...new Set(['always', ...tables.classes.filter((c) => classes.has(c))].flatMap((key) => tables.warm_up[key] || []))];
-byId('warm-up').replaceChildren(...warm.map((text) => make('li', { text })));
-for (const when of (['before', 'after'])) {
-const of = practice.filter((p) => p.when === when);
-byId(`practice-${when}`).hidden = of.length === 0;
-byId(`practice-${when}-list`).replaceChildren(...of.map(({ movement, text, why }) => make('li', {}, named(tables, movement), ' ', plan.shown(model, movement, text), make('span', { class: 'hint', text: ` ${why}` }))));
-}
-byId('sets').replaceChildren(...(picks.length ? picks.map((pick) => card(pick, on)) : [make('p', { text: say('today.nothing_open') })]), ...(picks.length ? [timer] : []));
-byId('after-list').replaceChildren(...store.entries('sessions').filter(({ entry: of }) => of.on === on).map(({ key, entry: { effort, minutes } }) => make('li', {}, say('today.session', { effort, minutes }), ' ',
-make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), 'aria-label': say('today.take_back_session', { effort, minutes }), on: { click: () => store.remove(key) } }))));
-const laid = plan.lay(model, picks, stand.day);
-byId('plan-list').replaceChildren(...plan.items(model, laid));
-byId('plan-end').replaceChildren(...plan.end(laid));
+const held = document.activeElement && document.activeElement.closest('#sets article, #goal'), from = held instanceof HTMLElement ? held.dataset.movement : undefined;
+const of = aim.planOf(stand);
+byId('aim').replaceChildren(...aim.sentence(of));
+byId('how-long').replaceChildren(...aim.howLong(of));
+byId('goal').replaceChildren(aim.goalChoice('today'));
+byId('conditions').replaceChildren(...training.conditions(of).map((text) => make('li', { text })));
+drawRests(stand);
+drawSession(stand, of);
+drawAfter(results.dayText(stand.day));
+if (from === undefined || document.activeElement !== document.body) return;
+const head = (document.querySelector(`#sets article[data-movement="${from}"] h3`)) || byId('when');
+head.focus();
 };
+const drawAfter = (on) => byId('after-list').replaceChildren(...store.entries('sessions').filter(({ entry: of }) => of.on === on).map(({ key, entry: { effort: said, minutes: long } }) => make('li', {}, say('today.session', { effort: said, minutes: long }), ' ',
+make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), 'aria-label': say('today.take_back_session', { effort: said, minutes: long }), on: { click: () => store.remove(key) } }))));
 const effort = (byId('session-effort')), minutes = (byId('session-minutes'));
 byId('session').addEventListener('submit', (event) => {
 event.preventDefault();
@@ -102,7 +136,24 @@ effort.value = '';
 minutes.value = '';
 store.add('sessions', { effort: said, minutes: long, on: results.dayText(results.today()) });
 });
-choice.addEventListener('change', () => store.set('skill', choice.value === '' ? null : Number(choice.value)));
-store.onChange(draw);
+const morning = () => {
+const today = results.today(), place = byId('morning');
+const newest = new Map();
+for (const of of store.entries('pain')) newest.set(of.entry.part, of);
+const open = [...newest.values()].filter(({ entry: of }) => of.next_morning === undefined && of.score > 0 && today - Number(results.readDay(of.on)) >= 1 && today - Number(results.readDay(of.on)) <= 2);
+place.hidden = open.length === 0;
+place.replaceChildren(...open.map(({ key, entry: of }) => {
+const select = (make('select', { id: `morning-${of.part}` }, make('option', { value: '', text: '' }), ...Array.from({ length: 11 }, (_, n) => make('option', { value: n, text: globalThis.rungbook.words.number(n) }))));
+select.addEventListener('change', () => {
+if (select.value === '') return;
+store.add('pain', { ...of, next_morning: Number(select.value) });
+store.remove(key);
+});
+return make('p', {}, make('label', { for: select.id, text: say('today.morning', { part: states.partWord(of.part), score: of.score, day: results.dayWords(Number(results.readDay(of.on))) }) }), ' ', select);
+}));
+};
+store.onChange(() => { draw(); morning(); });
+page.units.onChange(draw);
 draw();
+morning();
 })();

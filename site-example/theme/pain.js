@@ -1,0 +1,63 @@
+'use strict';self.rungbookIs+="pain.js=b34d26ed ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","pain.came_with":"Was any of this with it?","pain.choose_part":"Choose where it hurts.","pain.choose_score":"Choose a number from 0 to 10.","pain.fine":"You can go on. Keep a number again if it comes back.","pain.goes_on":"Go on with care: nothing gets harder for two weeks.","pain.how_much":"How much did it hurt, from 0 to 10?","pain.keep_morning":"Keep","pain.kept":"Kept.","pain.line":"{day}: {part}, {score} of 10","pain.line_morning":"{line}, {morning} the next morning","pain.line_signs":"{line}; {signs}","pain.next_morning":"The next morning","pain.none":"0, not at all","pain.rests_now":"The part rests from now. Ask a licensed clinician before you train it again.","pain.sign_giving_way":"the joint gives way","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling","pain.sign_sharp":"sharp, stabbing","pain.take_back":"Take back","pain.what_follows":"Up to 2 you go on. From 3 to 5 nothing gets harder for two weeks. Above 5, or with any of these, the part rests until you keep a lower number; ask a licensed clinician.","pain.worse":"Worse the next morning: the next sessions are lighter.","pain.worst":"10, the worst there is"});
+'use strict';
+(() => {
+const { results, store, page } = globalThis.rungbook;
+const { make, byId } = page;
+const { say, sayNodes, number } = globalThis.rungbook.words;
+const GOES_ON = 5, FINE = 2;
+const parts = (byId('pain-part'));
+const tell = (text) => { byId('pain-notice').textContent = text; };
+const signWord = (sign) => say(`pain.sign_${sign.replace('-', '_')}`);
+const scores = (id) => (make('select', { id }, make('option', { value: '', text: '' }),
+...Array.from({ length: 11 }, (_, n) => make('option', { value: n, text: n === 0 ? say('pain.none') : n === 10 ? say('pain.worst') : number(n) }))));
+const score = scores('pain-score');
+const signs = results.SIGNS.map((sign) => (make('input', { type: 'checkbox', id: `pain-${sign}`, value: sign })));
+byId('pain-rest').append(make('p', { class: 'field' }, make('label', { for: 'pain-score', text: say('pain.how_much') }), score), make('p', { text: say('pain.came_with') }),
+make('ul', { class: 'plain parts' }, ...signs.map((box) => make('li', {}, box, ' ', make('label', { for: box.id, text: signWord(box.value) })))), make('p', { class: 'hint', text: say('pain.what_follows') }));
+const partWord = (part) => {
+const option = [...parts.options].find(({ value }) => value === part);
+return option ? option.text : part;
+};
+const day = (text) => make('time', { datetime: text, text: results.dayWords(Number(results.readDay(text))) });
+const line = ({ key, entry }, i) => {
+let text = sayNodes('pain.line', { day: day(entry.on), part: partWord(entry.part), score: entry.score });
+if (entry.next_morning !== undefined) text = sayNodes('pain.line_morning', { line: text, morning: entry.next_morning });
+if (entry.signs) text = sayNodes('pain.line_signs', { line: text, signs: entry.signs.map(signWord).join(say('list.separator')) });
+const morning = scores(`morning-${i}`);
+const ask = entry.next_morning === undefined && Number(results.readDay(entry.on)) < results.today()
+? [make('label', { for: `morning-${i}`, text: say('pain.next_morning') }), ' ', morning, ' ', make('button', { type: 'button', class: 'quiet', text: say('pain.keep_morning'), on: { click: () => {
+if (morning.value === '') return;
+const worse = Number(morning.value) > entry.score;
+store.remove(key);
+store.add('pain', { ...entry, next_morning: Number(morning.value) });
+if (Number(morning.value) > GOES_ON && worse) store.add('pain', { part: entry.part, score: Number(morning.value), on: results.dayText(Number(results.readDay(entry.on)) + 1) });
+tell(Number(morning.value) > GOES_ON ? say('pain.rests_now') : worse ? say('pain.worse') : say('pain.kept'));
+} } })] : [];
+return make('li', {}, ...text.filter((part) => part !== null).map((part) => (part)), ' ', ...ask, ' ',
+make('button', { type: 'button', class: 'quiet', text: say('pain.take_back'), on: { click: () => store.remove(key) } }));
+};
+const draw = () => {
+const kept = store.entries('pain').reverse();
+byId('pain-kept').hidden = kept.length === 0;
+byId('pain-list').replaceChildren(...kept.map(line));
+};
+byId('pain').hidden = false;
+byId('pain-form').addEventListener('submit', (event) => {
+event.preventDefault();
+const came = signs.filter(({ checked }) => checked).map(({ value }) => value);
+const fault = parts.value === '' ? say('pain.choose_part') : score.value === '' ? say('pain.choose_score') : '';
+byId('pain-fault').textContent = fault;
+if (fault) {
+(parts.value === '' ? parts : score).focus();
+return;
+}
+const much = Number(score.value);
+store.add('pain', { part: parts.value, score: much, on: results.dayText(results.today()), ...(came.length ? { signs: came } : {}) });
+if (much > 0) store.set('fit', null);
+tell(`${say('pain.kept')} ${much > GOES_ON || came.length ? say('pain.rests_now') : much > FINE ? say('pain.goes_on') : say('pain.fine')}`);
+(byId('pain-form')).reset();
+});
+store.onChange(draw);
+draw();
+})();

@@ -1,0 +1,353 @@
+'use strict';self.rungbookIs+="training-lines.js=5c0a4c62 ";
+'use strict';
+(() => {
+const { targets, readiness, training } = globalThis.rungbook;
+const { ONE, REPS, TIME, LENGTH, ANGLE, DONE } = targets;
+const { GUARDED, LOWERING, EACH_SIDE, WHOLE } = readiness;
+const { now, whole, down, may, foot, got, heavier, NEVER } = training;
+const { STRAIGHT, STRICT, LOADED, OWN_DOSE, UPRIGHT } = training.TRAITS;
+const FULL = 4;
+const because = (key, values = {}) => ({ key, values });
+const told = (c, m, key) => { const is = got(c, m); return is ? [because(key, { movement: m, got: is, standard: m })] : []; };
+const spared = (c, m) => {
+const [cause] = c.found.pausedBy(m);
+if (!cause) return because('left.below');
+const { kind, movement, part, cls, pattern } = cause;
+if (kind === 'light') return because('left.light');
+const what = movement !== null ? { movement } : part !== null ? { part } : cls !== null ? { cls } : { pattern: Number(pattern) };
+return because(kind === 'pain' ? 'left.pain' : kind === 'restrict' ? 'left.restricted' : 'left.paused', what);
+};
+const isLowering = (c, m) => c.model.is(m, LOWERING);
+const isGuarded = (c, m) => c.model.is(m, GUARDED);
+const isTimed = (c, m) => c.facts.measure(m) === TIME;
+const higher = ({ tables: { stage } }) => (a, b) => stage[b] - stage[a] || a - b;
+const lower = ({ tables: { stage } }) => (a, b) => stage[a] - stage[b] || a - b;
+const isAnew = (c, m) => now(c, m) === null && foot(c, c.tables.pattern[m]) !== NEVER;
+const inPlates = (c, kilos) => down(kilos / plateOf(c)) * plateOf(c);
+const plateOf = ({ tables }) => Math.max(1, tables.dose_of_school.smallest_plate);
+const repsLoaded = (c, m) => Math.max(c.facts.dose(m).each, c.minor ? c.K.minor_reps : 1);
+const bound = (c, m) => {
+const reps = repsLoaded(c, m) * ONE, { K, person } = c;
+const tested = (c.tests.get(m) || []).flatMap(({ sides, bodyWeight }) => sides.filter(({ amount }) => amount >= reps)
+.map(({ unit, load }) => readiness.mass(unit, load, bodyWeight === null ? person.bodyWeight : bodyWeight) || 0));
+const lifted = [...tested, ...(c.trained.get(m) || []).filter(({ did }) => Math.max(0, ...did) >= reps).map(({ load }) => load)];
+const most = Math.max(...lifted);
+return lifted.length ? Math.max(most * K.bound, most + plateOf(c)) : Infinity;
+};
+const load = (c, m) => {
+const { K, person: { bodyWeight }, tables } = c, is = now(c, m), dose = c.facts.dose(m), asked = readiness.mass(dose.unit, dose.load, bodyWeight);
+if (!is || is.load <= 0) {
+const tries = [asked, bodyWeight && bodyWeight * K.of_body].filter((kilos) => kilos !== null && kilos > 0).map(Number);
+return tries.length ? Math.max(plateOf(c), inPlates(c, Math.min(...tries))) : plateOf(c);
+}
+const share = tables.share[m];
+if (!c.facts.isByMax(m) || bodyWeight === null || share === undefined) {
+const record = c.facts.word(m) === 'exit' ? is.load : is.load * K.of_record;
+return Math.max(plateOf(c), inPlates(c, Math.min(record, asked !== null && asked > 0 ? asked : Infinity)));
+}
+const reps = Math.min(whole(is), tables.one_rep.length);
+if (reps < 1) return 0;
+const body = bodyWeight * share, most = (body + is.load) * tables.one_rep[reps - 1];
+const kilos = (most * tables.chart[Math.min(repsLoaded(c, m) + K.load_reps, tables.chart.length) - 1]) / 100 - body;
+return Math.max(0, inPlates(c, Math.min(kilos, bound(c, m))));
+};
+const fits = (c, m) => {
+const { fits: kept } = c.memo;
+if (kept[m] === undefined) kept[m] = isFitting(c, m);
+return kept[m];
+};
+const isFitting = (c, m) => {
+const is = now(c, m), { K, facts } = c;
+if (!is) return null;
+if (facts.isByMax(m) && is.load > 0) return load(c, m) >= plateOf(c);
+if (c.minor && facts.has(m, LOADED) && facts.measure(m) === REPS && facts.group(m) >= 0) return whole(is) > K.minor_reps;
+return whole(is) >= (isTimed(c, m) ? K.hold_fits : Math.max(K.fits[0], Math.min(facts.dose(m).each, K.fits[1])));
+};
+const under = (c, m) => {
+const { under: kept } = c.memo;
+if (!kept[m]) kept[m] = training.chainOf(c.model, [m, ...c.tables.easier[m]]).filter((below) => below !== m);
+return kept[m];
+};
+const isAlike = ({ tables: { phase }, model }, m, low) => (phase[low] || FULL) === (model.is(m, LOWERING) ? FULL : phase[m] || FULL);
+const below = (c, m) => {
+const { below: kept } = c.memo;
+if (kept[m]) return kept[m];
+const { tables, facts, model } = c;
+const fine = (low) => low !== m && tables.pattern[low] === tables.pattern[m] && facts.isCounted(low) && !isLowering(c, low) && may(c, low);
+const byRung = (list) => [...new Set(list)].filter(fine).sort(higher(c));
+const arms = (list) => byRung(list.filter((low) => facts.has(low, STRAIGHT) === facts.has(m, STRAIGHT)));
+const all = [...new Set([...byRung(tables.easier[m]), ...arms(readiness.leavesOf(tables.needs[m]).map(model.of)), ...arms(under(c, m))])];
+kept[m] = [...all.filter((low) => isAlike(c, m, low)), ...all.filter((low) => !isAlike(c, m, low))];
+return kept[m];
+};
+const builder = (c, m, plain = false) => {
+const list = below(c, m).filter((low) => !plain || !isGuarded(c, low)), alike = list.filter((low) => isAlike(c, m, low));
+const first = (of, is) => of.find((low) => fits(c, low) === is);
+return [first(alike, true), first(alike, null), first(list, true), first(list, null)].find((low) => low !== undefined);
+};
+const isTooEasy = (c, m) => {
+const is = now(c, m), { each } = c.facts.dose(m);
+if (!is || c.facts.has(m, LOADED)) return false;
+return isTimed(c, m) ? whole(is) > c.K.easy_hold * each : whole(is) >= each + c.K.easy;
+};
+const harder = (c, m) => (isTooEasy(c, m) ? c.facts.harder[m].filter((up) => may(c, up) && !isLowering(c, up) && fits(c, up) !== false).sort(lower(c))[0] : undefined);
+const candidates = (c, goal, gaps) => {
+const out = new Map();
+const pool = {
+out, lost: [],
+add: (m, gap, rule, more = {}) => {
+const { why = [], single = false, insteadOf = null, block } = more, key = `${m} ${single}`;
+if (out.has(key)) return;
+const unknown = now(c, m) === null && !c.facts.isMobility(m);
+const first = unknown && !why.length ? [because(foot(c, c.tables.pattern[m]) === NEVER ? 'why.nothing_known' : 'why.tried_anew')] : [];
+out.set(key, {
+movement: m, gap, single, insteadOf, rule: unknown ? 'first try' : rule, why: [...why, ...first], weight: gap ? gap.weight : 0, first: false,
+block: block || (c.facts.isMobility(m) ? 'range' : c.facts.isPractice(m) || single ? 'practice' : 'strength'),
+});
+},
+};
+for (const gap of [...gaps.values()].sort(heavier)) forGap(c, pool, gap);
+const limiter = training.limiter([...out.values()]);
+keptUp(c, pool, goal);
+const balance = upright(c, pool);
+for (const of of out.values()) of.first = (balance !== null && of === balance) || (of.gap !== null && of.gap === limiter);
+return { all: [...out.values()], lost: pool.lost, limiter, balance };
+};
+const forGap = (c, pool, gap) => {
+const m = gap.movement, { facts } = c, loaded = facts.has(m, LOADED);
+if (!training.isOpen(c, m)) return;
+if (!may(c, m)) {
+instead(c, pool, gap);
+return;
+}
+if (c.minor && loaded && isLowering(c, m)) {
+pool.lost.push({ movement: m, why: because('left.minor') });
+return;
+}
+const anew = isAnew(c, m);
+if (gap.share === WHOLE && facts.isCounted(m) && !(c.minor && loaded)) pool.add(m, gap, 'show it', { why: told(c, m, 'why.show') });
+else if (facts.isMobility(m)) pool.add(m, gap, 'range');
+else if (facts.isPractice(m) && !(anew && isLowering(c, m))) pool.add(m, gap, 'practice');
+else if (gap.now === null && !anew) pool.add(m, gap, 'first try');
+else if (!anew && fits(c, m)) {
+const up = harder(c, m);
+if (up === undefined || !fits(c, up)) pool.add(m, gap, 'the gap itself');
+if (up !== undefined) pool.add(up, gap, 'harder', { why: told(c, m, 'why.easy') });
+} else built(c, pool, gap, anew);
+};
+const built = (c, pool, gap, anew) => {
+const m = gap.movement, { facts, K } = c, is = gap.now, reps = is ? whole(is) : 0;
+const itself = !isLowering(c, m) && (anew ? !facts.has(m, LOADED) : !isGuarded(c, m) && reps >= K.itself);
+const low = builder(c, m, anew);
+if (low !== undefined && !(isTooEasy(c, low) && itself)) {
+pool.add(low, gap, 'builder', { why: anew ? [] : told(c, m, 'why.too_few') });
+const single = !anew && reps >= 1 && reps <= K.singles && facts.measure(m) === REPS && c.tables.phase[m] === FULL && !facts.has(m, STRICT) && !c.minor;
+if (single) pool.add(m, gap, 'singles', { why: told(c, m, 'why.single'), single: true });
+} else if (itself) {
+pool.add(m, gap, 'the gap itself', { why: [because('why.short_sets')] });
+} else {
+pool.lost.push({ movement: m, why: because('left.too_hard') });
+}
+};
+const instead = (c, pool, gap) => {
+const m = gap.movement, { tables, facts } = c;
+const why = c.found.reached[m] === 1 ? because('left.equipment') : spared(c, m);
+const away = (other) => Math.abs(tables.stage[other] - tables.stage[m]);
+const can = facts.group(m) < 0 || facts.isPractice(m) ? [] : c.model.order.filter((other) => tables.pattern[other] === tables.pattern[m] && facts.has(other, STRAIGHT) === facts.has(m, STRAIGHT)
+&& facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false);
+if (!can.length) {
+pool.lost.push({ movement: m, why });
+return;
+}
+const nearest = can.reduce((a, b) => ((away(b) - away(a) || lower(c)(b, a)) < 0 ? b : a));
+pool.add(nearest, gap, 'instead', { why: [because('why.instead', { movement: m, why })], insteadOf: m });
+};
+const keptUp = (c, pool, goal) => {
+const { tables, facts } = c, all = () => [...pool.out.values()];
+const known = new Set(all().filter(({ block, rule }) => block === 'strength' && rule !== 'first try' && rule !== 'show it').map(({ movement }) => tables.pattern[movement]));
+const chain = new Set((goal ? goal.chain : c.model.order).map((m) => tables.pattern[m]));
+const can = c.model.order.filter((m) => facts.group(m) >= 0 && facts.isCounted(m) && !isLowering(c, m) && !facts.isPractice(m) && may(c, m));
+const straight = (m) => (facts.has(m, STRAIGHT) ? 1 : 0);
+const keep = (list, why) => {
+const [m] = list.filter((one) => fits(c, one) && !pool.out.has(`${one} false`)).sort((a, b) => straight(a) - straight(b) || higher(c)(a, b));
+if (m === undefined) return;
+known.add(tables.pattern[m]);
+const up = harder(c, m);
+if (up === undefined || !fits(c, up)) pool.add(m, null, 'kept up', { why: [why], block: 'kept up' });
+if (up !== undefined) pool.add(up, null, 'harder', { why: told(c, m, 'why.easy'), block: 'kept up' });
+};
+for (const pattern of tables.pattern_order) {
+if (chain.has(pattern) && !known.has(pattern)) keep(can.filter((m) => tables.pattern[m] === pattern), because('why.no_gap', { pattern }));
+}
+for (let group = 0; group < tables.group_names.length; group += 1) {
+const plain = can.filter((m) => facts.group(m) === group && !isGuarded(c, m));
+if (![...known].some((pattern) => tables.groups[pattern] === group)) keep(plain, because('why.whole_body'));
+if (all().some(({ movement, block }) => facts.group(movement) === group && (block === 'strength' || block === 'kept up'))) continue;
+const [m] = plain.filter((one) => now(c, one) === null)
+.sort((a, b) => tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
+if (m !== undefined) pool.add(m, null, 'first try', { why: [because('why.nothing_of_group', { group })], block: 'kept up' });
+}
+};
+const upright = (c, pool) => {
+if (c.age === null || c.age < c.K.balance_age) return null;
+const stands = (m) => c.facts.has(m, UPRIGHT) && may(c, m);
+const of = [...pool.out.values()].find(({ movement, rule }) => stands(movement) && rule !== 'show it');
+if (of) return of;
+const [m] = c.model.order.filter(stands).sort(higher(c));
+if (m === undefined) return null;
+pool.out.delete(`${m} false`);
+pool.add(m, null, 'balance from 65');
+return pool.out.get(`${m} false`) || null;
+};
+const ease = (c, m, on, first) => {
+const { K, tables, facts } = c, pattern = tables.pattern[m];
+const out = { light: false, easier: false, hold: false, rule: null, why: null };
+if (!facts.isMobility(m) && facts.word(m) !== 'exit') {
+const since = foot(c, pattern), days = [...new Set((c.daysOf.get(pattern) || []).map((of) => of.on))].filter((day) => day > since);
+const ends = [...days.slice(1), Math.max(c.day, first)];
+for (let i = days.length - 1; i >= 0; i -= 1) {
+const off = ends[i] - days[i];
+if (off < K.off[0]) continue;
+const long = off >= K.off[1];
+if (on - ends[i] < K.off_for[long ? 1 : 0]) Object.assign(out, { light: true, easier: long || isLowering(c, m), hold: true, rule: 'time off', why: because('why.days_off', { n: off }) });
+break;
+}
+}
+for (const { part, score, nextMorning, on: day } of training.newestPains(c)) {
+if (!((tables.stresses[m] >> part) & 1) || score < K.pain[0] || score >= K.pain[1] || on - day > K.pain_days) continue;
+const worse = nextMorning !== null && nextMorning > score;
+Object.assign(out, { hold: true, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(worse ? 'why.pain_worse' : 'why.pain_hold', { part, score }) });
+}
+for (const { spares, until } of training.ended(c)) {
+const week = Math.floor((on - until - 1) / 7);
+if (!spares(m) || week >= K.pause_weeks) continue;
+Object.assign(out, { light: out.light || week !== 1, easier: out.easier || week < 2, hold: true, rule: 'after a pause', why: because('why.after_pause', { n: week + 1 }) });
+}
+return out;
+};
+const said = (c, m, at) => {
+const since = Math.max(foot(c, c.tables.pattern[m]), ...(c.tests.get(m) || []).map(({ on }) => on)), strict = c.facts.has(m, STRICT);
+const log = (c.trained.get(m) || []).filter((of) => of.on > since && (at === null || of.load === at)), last = log[log.length - 1];
+if (!last || c.day - last.on >= c.K.off[0] || !last.did.length) return { last: null, full: false, missed: false, earned: false };
+const full = ({ did }) => did.every((set) => set >= did[0]);
+const alike = (of) => full(of) && of.did[0] === last.did[0] && of.load === last.load;
+const good = (of) => alike(of) && (strict ? (of.reserve || 0) >= c.K.left : of.did[of.did.length - 1] >= of.did[0] + c.K.over * ONE);
+const count = strict ? c.K.three : c.K.two;
+return { last, full: full(last), missed: !full(last) && training.isMissed(last), earned: log.length >= count && log.slice(-count).every(good) };
+};
+const byWeight = (c, m, plus, taken) => {
+const { K, person: { bodyWeight } } = c, { last, full, missed, earned } = said(c, m, null), each = repsLoaded(c, m);
+const body = bodyWeight || 0;
+let kilos = load(c, m), rule = '', left = K.load_reps, why = because('why.load');
+if (last && full && last.did[0] >= each * ONE) {
+[kilos, left, why] = [Math.max(kilos, last.load), K.left, because('why.load_held', { weight: last.load })];
+if (earned && !taken.hold && plateOf(c) <= K.plate_share * (body + kilos) + 1e-6) [kilos, rule, why] = [kilos + plateOf(c), 'strict', because('why.in_full')];
+} else if (last && missed) {
+[kilos, rule, left, why] = [Math.min(kilos, last.load), 'what training shows', K.left, because('why.fell_short')];
+}
+kilos = inPlates(c, Math.min(kilos + plus * plateOf(c), bound(c, m)) * (taken.light ? K.light : 1));
+return { sets: c.facts.dose(m).sets, amount: each, load: Math.max(plateOf(c), kilos), rule, why, left };
+};
+const amounts = (c, m, is, before, taken) => {
+const { K, facts } = c, timed = isTimed(c, m), practice = facts.isPractice(m), own = facts.has(m, OWN_DOSE) && practice, dose = facts.dose(m);
+const strict = facts.has(m, STRICT), step = timed ? K.step_s : 1, can = whole(is);
+const plus = taken.rule ? 0 : Math.min(K.planned, Math.floor(before / (strict ? K.three : K.two)));
+if (facts.isByMax(m) && is.load > 0) return byWeight(c, m, plus, taken);
+const part = (of) => down(can * of);
+let top = 0, amount = 0;
+if (practice) {
+amount = own ? Math.min(dose.each, part(K.share)) : part(K.hold);
+top = timed ? can : can - 1;
+} else {
+top = timed ? K.hold_most : isGuarded(c, m) || isLowering(c, m) || facts.has(m, STRAIGHT) ? K.reps_strict : K.reps;
+amount = Math.min(top, part(timed ? K.hold : K.share));
+top = Math.min(top, timed ? part(K.share) : can - 1);
+}
+const fewest = c.minor && facts.has(m, LOADED) && !timed && facts.group(m) >= 0 ? K.minor_reps : 1;
+amount = Math.max(fewest, amount);
+const { last, full, missed, earned } = said(c, m, is.load), done = last ? Math.floor(last.did[0] / ONE) : 0;
+let rule = '', [why] = told(c, m, 'why.best');
+if (full) {
+amount = Math.max(amount, done);
+if (earned && !taken.hold) [amount, rule, why] = [amount + step, strict ? 'strict' : 'two for two', because(strict ? 'why.in_full' : 'why.two_over')];
+} else if (missed) {
+[amount, rule, why] = [Math.min(amount, done), 'what training shows', because('why.fell_short')];
+}
+amount = Math.max(fewest, Math.min(amount, top));
+amount = Math.max(amount, Math.min(amount + plus * step, timed || practice ? top : Math.min(top, can - K.left)));
+const round = (of) => Math.floor((2 * of + amount * ONE) / (2 * amount * ONE));
+const volume = dose.all, [least, most] = practice ? [own ? 1 : K.attempts[0], K.attempts[1]] : K.sets;
+const sets = Math.max(least, Math.min(most, round(timed && !practice ? Math.min(Math.max(volume, K.held[0] * ONE), K.held[1] * ONE) : volume)));
+if (taken.light) amount = Math.max(fewest, down(amount * K.light));
+return { sets, amount, load: facts.has(m, LOADED) && is.load >= 0 ? load(c, m) : is.load || null, rule, why, left: timed ? null : Math.min(K.reserve, Math.max(0, can - amount)) };
+};
+const asked = (c, of, m, taken, { before, tried, isLimiter }) => {
+const { K, facts } = c, is = now(c, m), dose = facts.dose(m), timed = isTimed(c, m), loaded = facts.has(m, LOADED);
+if (facts.isMobility(m) && (of.rule !== 'show it' || taken.rule)) {
+const amount = !timed ? K.range_s : !is ? K.unknown_s : Math.max(1, Math.min(dose.each, down(whole(is) * K.share)));
+const [why] = is ? told(c, m, 'why.asked') : [because('why.measure')];
+return { sets: isLimiter ? K.range_limiter : timed && is ? dose.sets : K.range_sets, amount, load: null, rule: '', why, left: null };
+}
+if (!is) {
+if (taken.rule) return null;
+const few = isGuarded(c, m) || isLowering(c, m) || dose.each <= K.try_dose;
+const amount = timed ? Math.min(K.try_s, dose.each) : loaded && c.minor ? K.minor_reps : Math.min(dose.each, few ? K.try_reps_few : K.try_reps);
+const kilos = loaded ? load(c, m) : readiness.mass(dose.unit, dose.load, c.person.bodyWeight) || null;
+return { sets: tried ? K.again : K.try_sets, amount: Math.max(1, amount), load: kilos, rule: tried ? 'until it is tested' : 'first try', why: tried ? because('why.until_number') : null, left: timed ? null : K.left };
+}
+if (of.rule === 'show it' && of.gap) {
+if (taken.rule) return null;
+const target = c.model.target(of.gap.leaf);
+return { sets: target.of || target.sets, amount: Math.floor(target.amount / ONE), load: readiness.mass(target.unit, target.load, c.person.bodyWeight) || null, rule: '', why: null, left: null };
+}
+if (of.single) return taken.rule ? null : { sets: K.single_sets, amount: 1, load: is.load || null, rule: '', why: null, left: null };
+const out = amounts(c, m, is, of.block === 'kept up' ? 0 : before, taken);
+if (of.block === 'kept up') out.sets = K.keep_sets[c.age !== null && c.age >= K.keep_age ? 1 : 0];
+return out;
+};
+const sides = (c, m) => {
+if (!c.model.is(m, EACH_SIDE)) return { side: null, weaker: null };
+const is = now(c, m), { atMost } = c.model.target(m), measure = c.facts.measure(m);
+if (!is || is.left === null || is.right === null || is.left === is.right) return { side: 'each', weaker: null };
+const [low, high] = [Math.min(is.left, is.right), Math.max(is.left, is.right)];
+const apart = measure === LENGTH ? c.K.sides_cm * ONE : measure === ANGLE ? c.K.sides_deg * ONE : measure === DONE ? ONE : c.K.sides * high + 1e-6;
+return { side: 'weaker first', weaker: high - low > apart ? ((is.left < is.right) !== atMost ? 'left' : 'right') : null };
+};
+const work = (c, m, unit, amount) => amount * (c.facts.seconds(m) && unit === 'reps' ? c.facts.seconds(m) / ONE : unit === 's' ? 1 : c.K.rep_s) * (c.model.is(m, EACH_SIDE) ? 2 : 1);
+const restOf = (c, m, unit, amount) => {
+const { K: { rest, short }, facts } = c, word = facts.word(m), grouped = facts.group(m) >= 0;
+if (facts.isMobility(m) || ((word === 'balance' || word === 'exit') && work(c, m, unit, amount) <= short)) return rest.range;
+if (isGuarded(c, m) && grouped) return rest.guarded;
+return !grouped || word === 'core' || unit === 's' ? rest.easy : rest.strength;
+};
+const minutes = (c, { movement, unit, amount, sets, weaker, rest }) => Math.ceil(((2 * sets + (weaker ? 1 : 0)) * (work(c, movement, unit, amount) + rest)) / 120 - 1e-9);
+const line = (c, of, at) => {
+const taken = ease(c, of.movement, at.on, at.first);
+let m = of.movement;
+if (taken.easier && !c.facts.isMobility(m)) {
+const low = below(c, m).find((one) => !isGuarded(c, one) && now(c, one) !== null);
+if (low === undefined && (isGuarded(c, m) || isLowering(c, m))) return null;
+if (low !== undefined) m = low;
+}
+const does = asked(c, of, m, taken, at);
+if (!does) return null;
+const { facts, K } = c, unit = facts.measure(m) === REPS && (!facts.isMobility(m) || (of.rule === 'show it' && !taken.rule)) ? 'reps' : 's';
+let { rule } = of;
+if (does.rule === 'first try' || does.rule === 'until it is tested' || ['strict', 'two for two', 'what training shows'].includes(does.rule)) rule = does.rule;
+const why = does.rule === 'until it is tested' ? [] : [...of.why];
+if (does.why) why.push(does.why);
+if (taken.rule && taken.why) {
+rule = taken.rule;
+why.unshift(taken.why);
+}
+const first = rule === 'first try';
+const out = {
+block: of.block, movement: m, sets: taken.light ? Math.max(K.fewest, Math.ceil(does.sets / 2)) : does.sets, amount: does.amount, unit, seconds: unit === 'reps' && facts.seconds(m) ? facts.seconds(m) / ONE : null,
+load: does.load, ...sides(c, m), rest: restOf(c, m, unit, does.amount), left: does.left, minutes: 0, gap: of.gap, insteadOf: of.insteadOf, rule, why,
+then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, m) ? 'did' : 'stop_two') : 'step', eased: taken.light || taken.easier, candidate: of,
+};
+out.minutes = minutes(c, out);
+return out;
+};
+Object.assign(training, { candidates, line, minutes });
+})();
