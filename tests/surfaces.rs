@@ -226,10 +226,12 @@ fn a_row_of_the_sheet_for_paper() {
 fn a_movement_page_without_its_cautions() {
     let plain = |t: &str| {
         let start = t.find("{% if cautions %}").expect("the cautions");
-        let end = t[start..].find("{% endif %}").expect("their end") + start + "{% endif %}".len();
+        let else_if = "{% elif m.way_out %}";
+        let end = t.find(else_if).expect("their end") + else_if.len();
         let head = t.find("{% if mark %}").expect("the mark");
         let head_end = t[head..].find("{% endif %}").expect("its end") + head + "{% endif %}".len();
-        format!("{}{}{}", &t[..head], &t[head_end..start], &t[end..])
+        let (between, after) = (&t[head_end..start], &t[end..]);
+        format!("{}{between}{{% if m.way_out %}}{after}", &t[..head])
     };
     refuses(
         "movement.html",
