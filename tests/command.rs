@@ -30,6 +30,27 @@ fn started() -> tempfile::TempDir {
     dir
 }
 
+/// Between fourteen hours before and twelve hours behind UTC lie 26: the days there are never the same.
+#[test]
+fn today_is_the_day_where_the_coach_is() {
+    let dir = started();
+    fs::write(
+        dir.path().join("ana.yaml"),
+        "results: 1\ntested:\n  - { movement: dead-hang, got: 41 s, on: 2026-11-20 }\n",
+    )
+    .expect("a file");
+    let today = |zone: &str| {
+        let out = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+            .args(["assess", "ana.yaml", "--from", "c", "--as", "json"])
+            .current_dir(dir.path())
+            .env("TZ", zone)
+            .output()
+            .expect("the program runs");
+        json(&out)["today"].as_str().expect("a day").to_string()
+    };
+    assert!(today("FIRST-14") > today("LAST12"));
+}
+
 #[test]
 fn every_rule_is_listed_with_what_it_says() {
     let dir = tempfile::tempdir().expect("a folder");

@@ -23,7 +23,6 @@ use crate::curriculum::Day;
 use crate::source::legible;
 use std::fmt;
 use std::path::{Path, PathBuf};
-use std::time::{SystemTime, UNIX_EPOCH};
 
 /// The environment failed: what was being done, where, and the system's reason.
 #[derive(Debug)]
@@ -57,12 +56,10 @@ impl fmt::Display for Error {
 
 impl std::error::Error for Error {}
 
-/// Today by the machine's clock, in UTC.
+/// Today by the machine's clock, where the machine says it is (`TZ`, else the system's zone; UTC where neither is known).
 pub fn today() -> Day {
-    let seconds = SystemTime::now()
-        .duration_since(UNIX_EPOCH)
-        .map_or(0, |d| d.as_secs());
-    Day::of_count((seconds / 86_400) as i32)
+    let date = jiff::Zoned::now().date().to_string();
+    Day::read(&date).expect("a date of the calendar is a day")
 }
 
 /// Creates files in a new folder; refuses a folder that holds anything.
