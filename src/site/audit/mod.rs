@@ -9,6 +9,7 @@ mod plain;
 mod tokens;
 mod walk;
 
+use crate::curriculum::caution::Signal;
 use crate::curriculum::naming;
 use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
@@ -16,7 +17,7 @@ use crate::site::feeds::search;
 use crate::site::feeds::tables;
 use crate::site::theme::guard::{Guard, unstamped};
 use crate::site::theme::link::escape;
-use crate::words::seen;
+use crate::words::{Words, seen};
 use foldhash::fast::FixedState;
 use known::Known;
 use memchr::{memchr2, memmem};
@@ -43,6 +44,17 @@ impl fmt::Display for Fault {
 
 /// The policy that every page carries.
 pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types rungbook-worker";
+
+/// What a text says of a signal beside a name, on the side where it stands in this language.
+fn beside_a_name(signal: Signal, words: &Words) -> String {
+    const NAME: char = '\u{0}';
+    let whole = naming::with_signal(&NAME.to_string(), Some(signal), words);
+    let (before, after) = whole.split_once(NAME).unwrap_or((whole.as_str(), ""));
+    match after.trim().is_empty() {
+        true => before.to_string(),
+        false => after.to_string(),
+    }
+}
 
 /// The signals of marks.
 const SIGNALS: [&str; 3] = ["notice", "caution", "warning"];
@@ -154,7 +166,7 @@ impl Auditor {
                     names.entry(name).or_default().push(at);
                 }
             }
-            let signal = naming::with_signal("", Some(signal), &curriculum.words);
+            let signal = beside_a_name(signal, &curriculum.words);
             let attribute = match owner {
                 Owner::Skill(_) => "data-skill",
                 Owner::Family(_) => "data-family",
