@@ -184,7 +184,8 @@ impl<'e> Writer<'_, '_> {
         done.map(|()| out)
     }
 
-    /// A heading with an id of its own; the first heading of a page is its title and stands in the page already.
+    /// A heading with an id of its own; the first heading of a page is its title and stands in the page already, as does the
+    /// name of the record.
     fn heading(
         &mut self,
         level: HeadingLevel,
@@ -192,10 +193,14 @@ impl<'e> Writer<'_, '_> {
         out: &mut Vec<Event<'e>>,
     ) -> Result<(), ThemeError> {
         let inner = self.inner(events, |end| matches!(end, TagEnd::Heading(_)))?;
-        if level == HeadingLevel::H1 && self.shift == 0 {
+        let text = plain(&inner);
+        let names_its_record = match self.note.owner {
+            NoteOwner::Record(owner) => self.plan.curriculum.name_of(owner) == text,
+            _ => false,
+        };
+        if level == HeadingLevel::H1 && (self.shift == 0 || names_its_record) {
             return Ok(());
         }
-        let text = plain(&inner);
         let level = (level as usize).max(2) + self.shift;
         let id = self.heading_id(&text);
         let mut marked = Vec::new();
