@@ -51,8 +51,9 @@
   const begin = () => {
     const marks = document.querySelectorAll('[data-caution]');
     for (const mark of marks) {
-      const about = mark.closest('[data-movement]');
-      if (about) cautioned.add(about.getAttribute('data-movement'));
+      // A mark of a skill or a family within a movement's page is not the movement's.
+      const about = mark.closest('[data-movement], [data-skill], [data-family]');
+      if (about && about.hasAttribute('data-movement')) cautioned.add(about.getAttribute('data-movement'));
       if (mark.parentElement && !mark.closest('svg')) written.push({ mark, around: mark.parentElement });
     }
     if (marks.length < expected) tell(say('guard.gone'), 'guard-gone');

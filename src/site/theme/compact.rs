@@ -30,6 +30,10 @@ pub fn compact_sheet(text: &str) -> String {
         match (quote, c) {
             (Some(open), _) => {
                 out.push(c);
+                // What a backslash stands before ends no text.
+                if c == '\\' {
+                    out.extend(chars.next());
+                }
                 quote = (open != c).then_some(open);
                 continue;
             }
@@ -70,6 +74,8 @@ mod tests {
             compact_sheet(sheet),
             "@media (a:b){a :is(b,c)::before,d{content:\": { }\"!important;margin:calc(1px + 2px) 0}}\n"
         );
+        let quotes = "a { content: \"x \\\" ; } y\"; b: c }\n";
+        assert_eq!(compact_sheet(quotes), "a{content:\"x \\\" ; } y\";b:c}\n");
     }
 
     #[test]
