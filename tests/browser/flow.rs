@@ -1079,8 +1079,8 @@ fn the_sheet_on_paper_reads_well() {
         let found = browser.run(
             r"
             const cells = [...document.querySelectorAll('.paper td')].map(td => [...td.querySelectorAll('.step')]).filter(steps => steps.length > 1);
-            const sign = step => getComputedStyle(step, '::before').content;
-            const apart = steps => steps.every((step, i) => (sign(step) === 'none') === (i === 0));
+            const between = step => step.previousElementSibling?.matches('.between') === true;
+            const apart = steps => steps.every((step, i) => between(step) === (i > 0));
             return {
                 rows: [...document.querySelectorAll('.paper tr[data-movement]')].map(tr => tr.dataset.movement),
                 several: cells.length, together: cells.filter(steps => !apart(steps)).map(steps => steps[0].parentElement.textContent),
@@ -1125,11 +1125,13 @@ fn the_health_questions_leave_no_blank() {
                 r"
                 const done = arguments[arguments.length - 1];
                 let sum = 0;
-                new PerformanceObserver(list => list.getEntries().forEach(e => { if (!e.hadRecentInput) sum += e.value; })).observe({ type: 'layout-shift', buffered: true });
+                const moved = [];
+                const told = e => e.sources.forEach(s => moved.push([String(s.node && s.node.outerHTML).slice(0, 60), Math.round(s.previousRect.top), Math.round(s.currentRect.top), Math.round(s.currentRect.height)]));
+                new PerformanceObserver(list => list.getEntries().forEach(e => { if (!e.hadRecentInput) { sum += e.value; told(e); } })).observe({ type: 'layout-shift', buffered: true });
                 const panel = document.getElementById('guided'), last = panel.lastElementChild;
                 const shown = panel.checkVisibility({ visibilityProperty: true });
                 const blank = panel.getBoundingClientRect().height - (last ? last.getBoundingClientRect().bottom - panel.getBoundingClientRect().top : 0);
-                setTimeout(() => done({ sum, shown, blank }), 150);",
+                setTimeout(() => done({ sum, shown, blank, moved }), 150);",
                 &json!([]),
             );
             println!("{width} {outcome:5} {found}");

@@ -44,7 +44,7 @@ for (const section of [...main.querySelectorAll('section[data-caution]')].slice(
   // What is folded is one touch away: the line over it is in sight, and what is under it once it is touched.
   for (const line of section.querySelectorAll('summary')) {
     look(section, line, `line, ${line.textContent.slice(0, 20)}`);
-    line.click();
+    if (!line.parentElement.open) line.click();
   }
   for (const words of section.querySelectorAll('strong, .caution-head > span, dt, dd')) look(section, words, `box, ${words.localName} ${words.textContent.slice(0, 20)}`);
 }
