@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="guard.js=a283f88f ";
+'use strict';self.rungbookIs+="guard.js=420ab5f4 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"guard.gone":"This page does not show every caution mark. Treat every movement on it as one with a warning, and read the cautions first.","guard.mixed":"Parts of this page are of an older version. Load it again."});
 'use strict';
 (() => {
@@ -41,8 +41,8 @@ tell(say('guard.gone'), 'guard-gone', link);
 const begin = () => {
 const marks = document.querySelectorAll('[data-caution]');
 for (const mark of marks) {
-const about = mark.closest('[data-movement]');
-if (about) cautioned.add(about.getAttribute('data-movement'));
+const about = mark.closest('[data-movement], [data-skill], [data-family]');
+if (about && about.hasAttribute('data-movement')) cautioned.add(about.getAttribute('data-movement'));
 if (mark.parentElement && !mark.closest('svg')) written.push({ mark, around: mark.parentElement });
 }
 if (marks.length < expected) tell(say('guard.gone'), 'guard-gone');
