@@ -1,4 +1,4 @@
-"""Reference implementation of readiness, written only from the design pages.
+"""Reference implementation of readiness, written apart from the program.
 
 Reads one case per line (JSON) on standard input and answers each with one line of JSON:
 
@@ -169,7 +169,7 @@ def read_result(entry, standard, since, person_bodyweight, today):
         bodyweight=parse_mass(own) if own is not None else person_bodyweight,
     )
 
-# ---------------------------------------------------------------- what a result says (page 3)
+# ---- what a result says
 
 def plain_parts(result, target):
     """(got, wanted) of every part but the load; a target without tries looks at the other parts only."""
@@ -478,7 +478,7 @@ def paused_movements(movements, present, results, today):
         spare(lambda m: m.guarded or m.lowering)
     return direct | (set(movements) - reachable(movements, without=missing))
 
-# ---------------------------------------------------------------- states (page 3)
+# ---- states
 
 def almost(m, client, value_of):
     """Whether the needs would be true if one movement with a near miss reached the target that it misses."""
