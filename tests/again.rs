@@ -4,9 +4,7 @@ mod dice;
 
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
-use rungbook::proof::proofread;
-use rungbook::site::rehearsal::Rehearsal;
-use rungbook::site::{Plan, Theme};
+use rungbook::site::{self, Outcome};
 use rungbook::source::{Content, FileId, Snapshot};
 use std::cell::Cell;
 use std::path::Path;
@@ -64,24 +62,19 @@ fn shipped() -> Snapshot {
 
 /// Every file of the site as a fresh publish makes it, against what the rehearsal shows; but for pictures, which take long and
 /// are made of the same parts.
-fn same_site(now: &Rehearsal) -> Result<(), TestCaseError> {
+fn same_site(now: &Outcome) -> Result<(), TestCaseError> {
     let snapshot = now.snapshot();
-    let fresh = proofread(snapshot);
+    let built = site::build(snapshot, &site::Options::default());
+    let fresh = built.proof();
     let findings = |p: &rungbook::proof::Proofread| p.findings.iter().cloned().collect::<Vec<_>>();
-    prop_assert_eq!(findings(now.proof()), findings(&fresh));
+    prop_assert_eq!(findings(now.proof()), findings(fresh));
     prop_assert!(now.proof().curriculum == fresh.curriculum);
     prop_assert!(now.proof().stages == fresh.stages);
     if fresh.findings.has_errors() {
         return Ok(());
     }
-    let theme = Theme::load(
-        &fresh.curriculum.school.theme,
-        snapshot,
-        &fresh.curriculum.words,
-    )
-    .expect("the shipped theme");
-    let plan = Plan::new(&fresh, snapshot, &theme).expect("a plan");
-    let again = now.plan().expect("a plan");
+    let plan = built.plan().expect("a site");
+    let again = now.plan().expect("a site");
     prop_assert_eq!(plan.len(), again.len());
     // The worker is made of all other files, the drawn ones too: they are compared one by one.
     let compared = |i: &usize| !plan.is_drawn(*i) && *i != plan.last();
@@ -112,7 +105,7 @@ fn after_any_edits_the_site_is_that_of_a_fresh_start() {
     // How often one file was read anew, and how often the whole folder.
     let (quick, whole) = (Cell::new(0usize), Cell::new(0usize));
     let result = runner.run(&edits(), |edits| {
-        let mut now = Rehearsal::new(snapshot.clone());
+        let mut now = site::build(&snapshot, &site::Options::default());
         let mut undo: Vec<(FileId, Content)> = Vec::new();
         for edit in &edits {
             // Definitions are edited as often as everything else together.

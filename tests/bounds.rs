@@ -3,7 +3,7 @@
 use rungbook::io;
 use rungbook::proof::proofread;
 use rungbook::readiness::Steps;
-use rungbook::site::rehearsal::Rehearsal;
+use rungbook::site;
 use rungbook::source::{Content, Rule, Snapshot};
 use std::fs;
 use std::os::unix::fs::symlink;
@@ -145,7 +145,10 @@ fn a_whole_folder_that_lies_elsewhere_is_one_finding() {
 fn a_file_that_becomes_a_link_is_not_read_again() {
     let (dir, from) = started();
     let path = "content/school.yaml";
-    let before = Rehearsal::new(io::snapshot(&from).expect("a folder"));
+    let before = site::build(
+        &io::snapshot(&from).expect("a folder"),
+        &site::Options::default(),
+    );
     let file = before.snapshot().find(path).expect("a school");
     fs::remove_file(from.join(path)).expect("gone");
     symlink(dir.path().join("away/a.yaml"), from.join(path)).expect("a link");
@@ -319,7 +322,7 @@ fn a_save_is_known_by_its_path_however_the_folder_was_named() {
 fn an_edit_of_one_definition_reads_that_alone() {
     let grown = grown(60, &|i| (i.saturating_sub(1)..i).collect());
     let path = "content/movements/m-00030.yaml";
-    let mut now = Rehearsal::new(grown);
+    let mut now = site::build(&grown, &site::Options::default());
     for (from, to) in [
         ("summary: Number 30.", "summary: Again."),
         ("standard: 8 reps", "standard: 9 reps"),
@@ -337,7 +340,7 @@ fn an_edit_of_one_definition_reads_that_alone() {
         now = after;
     }
     let shipped = io::snapshot(Path::new(env!("CARGO_MANIFEST_DIR"))).expect("a folder");
-    let mut now = Rehearsal::new(shipped);
+    let mut now = site::build(&shipped, &site::Options::default());
     let files: Vec<_> = now
         .snapshot()
         .files()

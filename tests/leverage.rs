@@ -331,10 +331,9 @@ fn what_is_unchecked_is_said() {
         .collect();
     assert!(loads.contains(&turning.join(", ")), "{turning:?}");
     let snapshot = rungbook::io::snapshot(env!("CARGO_MANIFEST_DIR").as_ref()).expect("a folder");
-    let proof = rungbook::proof::proofread(&snapshot);
-    let words = &proof.curriculum.words;
-    let theme = rungbook::site::Theme::load("chalk", &snapshot, words).expect("the theme");
-    let plan = rungbook::site::Plan::new(&proof, &snapshot, &theme).expect("a plan");
+    let built = rungbook::site::build(&snapshot, &rungbook::site::Options::default());
+    let words = &built.proof().curriculum.words;
+    let plan = built.plan().expect("a site");
     let page = (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))
         .find(|file| file.path == "about-the-numbers.html")

@@ -4,12 +4,11 @@ mod dice;
 
 use proptest::prelude::*;
 use rungbook::curriculum::Need;
-use rungbook::proof::proofread;
+use rungbook::site;
 use rungbook::site::map::layers::{Kind, Layered, layers};
 use rungbook::site::map::order::{Order, barycentre, crossings, improve};
 use rungbook::site::map::place::{Curve, Placed, place};
 use rungbook::site::map::{Member, svg};
-use rungbook::site::{Plan, Theme, audit::Auditor};
 use rungbook::source::Snapshot;
 use rungbook::words::Words;
 use std::collections::BTreeSet;
@@ -354,17 +353,13 @@ fn page(count: usize, needs: &dyn Fn(usize) -> String) -> String {
         format!("skill: goal\nname: G\ngoal: m{:03}\n", count - 1),
     ));
     let snapshot = Snapshot::of_texts(texts.iter().map(|(p, t)| (p.as_str(), t.as_str())));
-    let read = proofread(&snapshot);
-    let theme = Theme::load("chalk", &snapshot, Words::english()).expect("the theme");
-    let plan = Plan::new(&read, &snapshot, &theme).expect("a plan");
+    let built = site::build(&snapshot, &site::Options::default());
+    let plan = built.plan().expect("a site");
     let file = (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))
         .find(|f| f.path == "goal.html")
         .expect("the skill's page");
-    assert_eq!(
-        Auditor::new(&read.curriculum).file(&file.path, &file.bytes),
-        []
-    );
+    assert_eq!(built.audit(&file.path, &file.bytes), []);
     String::from_utf8(file.bytes).expect("text")
 }
 

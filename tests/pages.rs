@@ -1,9 +1,7 @@
 //! What pages say: true sentences about what opens what, in the order in which a reader needs them.
 
-use rungbook::proof::proofread;
-use rungbook::site::{Plan, Theme};
+use rungbook::site;
 use rungbook::source::Snapshot;
-use rungbook::words::Words;
 
 const SCHOOL: (&str, &str) = (
     "content/school.yaml",
@@ -44,11 +42,11 @@ fn page(path: &str) -> String {
     files.push(("content/skills/up.yaml".into(), skill.into()));
     let files = files.iter().map(|(p, t)| (p.as_str(), t.as_str()));
     let snapshot = Snapshot::of_texts(files.chain([SCHOOL]));
-    let proof = proofread(&snapshot);
-    let found: Vec<&str> = proof.findings.iter().map(|f| f.message.as_str()).collect();
-    assert!(!proof.findings.has_errors(), "{found:?}");
-    let theme = Theme::load("chalk", &snapshot, Words::english()).expect("the shipped theme");
-    let plan = Plan::new(&proof, &snapshot, &theme).expect("a plan");
+    let built = site::build(&snapshot, &site::Options::default());
+    let findings = &built.proof().findings;
+    let found: Vec<&str> = findings.iter().map(|f| f.message.as_str()).collect();
+    assert!(!findings.has_errors(), "{found:?}");
+    let plan = built.plan().expect("a site");
     let at = plan.position(path).expect("a page");
     let html = String::from_utf8(plan.render(at).expect("a page").bytes).expect("text");
     let main = &html[html.find("<main").expect("a main part")..];

@@ -2,9 +2,7 @@
 //! clips with their room on the page.
 
 use image::{DynamicImage, ImageFormat, Rgb, RgbImage, Rgba, RgbaImage};
-use rungbook::proof::proofread;
-use rungbook::site::audit::Auditor;
-use rungbook::site::{Plan, Theme};
+use rungbook::site;
 use rungbook::source::{Content, Snapshot, SourceFile};
 use std::collections::BTreeMap;
 use std::io::Cursor;
@@ -61,19 +59,17 @@ fn curriculum(extra: &str, more: Vec<SourceFile>) -> Snapshot {
 
 /// The site in memory, and the findings' rules.
 fn site(snapshot: &Snapshot) -> (Files, Vec<&'static str>) {
-    let proof = proofread(snapshot);
-    let rules: Vec<&str> = proof.findings.iter().map(|f| f.rule.name()).collect();
-    assert!(!proof.findings.has_errors(), "{rules:?}");
-    let theme =
-        Theme::load("chalk", snapshot, rungbook::words::Words::english()).expect("the theme");
-    let plan = Plan::new(&proof, snapshot, &theme).expect("a plan");
-    let auditor = Auditor::new(&proof.curriculum);
+    let built = site::build(snapshot, &site::Options::default());
+    let findings = &built.proof().findings;
+    let rules: Vec<&str> = findings.iter().map(|f| f.rule.name()).collect();
+    assert!(!findings.has_errors(), "{rules:?}");
+    let plan = built.plan().expect("a site");
     let files: Files = (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))
         .map(|f| (f.path, f.bytes))
         .collect();
     for (path, bytes) in &files {
-        assert_eq!(auditor.file(path, bytes), [], "{path}");
+        assert_eq!(built.audit(path, bytes), [], "{path}");
     }
     assert_eq!(files.len(), plan.len(), "two files of one name");
     (files, rules)
@@ -331,7 +327,7 @@ fn what_cannot_be_made_smaller_stands_as_it_is() {
         4,
         "one ends early, one is too large, two cannot be read: {rules:?}"
     );
-    let proof = proofread(&snapshot);
+    let proof = rungbook::proof::proofread(&snapshot);
     let said = |words: &str| {
         proof
             .findings

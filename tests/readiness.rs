@@ -14,7 +14,7 @@ use rungbook::placement::Board;
 use rungbook::proof::proofread;
 use rungbook::readiness::{self, Evidence, State};
 use rungbook::results;
-use rungbook::site::{Plan, Theme, tables};
+use rungbook::site::{self, Theme, tables};
 use rungbook::source::Snapshot;
 use serde_json::{Map, Value, json};
 use std::cell::RefCell;
@@ -22,7 +22,7 @@ use std::collections::BTreeMap;
 use std::io::{BufRead, BufReader, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Child, ChildStdin, ChildStdout, Command, Stdio};
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 const TODAY: &str = "2026-10-10";
 const CASES: u32 = 2600;
@@ -967,7 +967,7 @@ fn for_reference(curriculum: &Curriculum) -> Value {
 
 fn compare(
     case: &Case,
-    theme: &Theme,
+    theme: &Arc<Theme>,
     page: &mut Option<Answerer>,
     reference: &mut Option<Answerer>,
     states: &mut BTreeMap<&'static str, usize>,
@@ -1041,7 +1041,9 @@ fn compare(
         );
     }
     if let Some(page) = page {
-        let plan = Plan::new(&proof, &snapshot, theme).map_err(|e| e.to_string())?;
+        let theme = Some(Arc::clone(theme));
+        let built = site::build(&snapshot, &site::Options { theme });
+        let plan = built.plan().map_err(|e| e.to_string())?;
         let theirs = page
             .ask(&json!({ "tables": tables::value(&plan), "results": written, "today": TODAY }));
         differ(
@@ -1174,8 +1176,8 @@ fn differ(
 #[test]
 fn program_page_and_reference_agree() {
     let snapshot = Snapshot::of_texts([("content/school.yaml", "")]);
-    let theme = Theme::load("chalk", &snapshot, rungbook::words::Words::english())
-        .expect("the shipped theme");
+    let theme = Theme::load("chalk", &snapshot, rungbook::words::Words::english());
+    let theme = Arc::new(theme.expect("the shipped theme"));
     let mut page = page();
     let mut reference = reference();
     let counts = RefCell::new(BTreeMap::new());
@@ -1340,12 +1342,6 @@ fn results_have_the_same_keys() {
 #[test]
 fn the_page_reports_what_the_program_finds() {
     let Some(mut page) = page() else { return };
-    let theme = Theme::load(
-        "chalk",
-        &Snapshot::of_texts([("content/school.yaml", "")]),
-        rungbook::words::Words::english(),
-    )
-    .expect("the shipped theme");
     let movement = |id: &str, standard: &str| {
         (
             format!("content/movements/{id}.yaml"),
@@ -1367,9 +1363,9 @@ fn the_page_reports_what_the_program_finds() {
         movement("reach", "done"),
     ];
     let snapshot = Snapshot::of_texts(files.iter().map(|(p, t)| (p.as_str(), t.as_str())));
-    let proof = proofread(&snapshot);
-    let plan = Plan::new(&proof, &snapshot, &theme).expect("a plan");
-    let tables = tables::value(&plan);
+    let built = site::build(&snapshot, &site::Options::default());
+    let proof = built.proof();
+    let tables = tables::value(&built.plan().expect("a site"));
     let on = "2026-10-01";
     let trained = |sets: Value| json!({ "results": 1, "trained": [{ "movement": "hold", "did": sets, "on": on }] });
     let faults = [

@@ -36,7 +36,7 @@ use proptest::test_runner::TestRunner;
 use rungbook::curriculum::Day;
 use rungbook::proof::{Proofread, proofread};
 use rungbook::results::{self, Person};
-use rungbook::site::{Plan, Theme, tables};
+use rungbook::site::{self, tables};
 use rungbook::source::Snapshot;
 use rungbook::training::{Roster, Say, Training, train};
 use serde_json::Value;
@@ -87,12 +87,10 @@ struct Curricula {
 }
 
 fn curricula(proof: &Proofread, snapshot: &Snapshot) -> Curricula {
-    let theme = Theme::load("chalk", snapshot, rungbook::words::Words::english());
-    let theme = theme.expect("the shipped theme");
-    let plan = Plan::new(proof, snapshot, &theme).expect("a plan");
+    let built = site::build(snapshot, &site::Options::default());
     Curricula {
         facts: facts::curriculum(proof),
-        tables: tables::value(&plan),
+        tables: tables::value(&built.plan().expect("a site")),
     }
 }
 

@@ -9,8 +9,7 @@ use proptest::prelude::*;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use rungbook::curriculum::Target;
 use rungbook::curriculum::words::Units;
-use rungbook::proof::proofread;
-use rungbook::site::{Plan, Theme, all_words};
+use rungbook::site::{self, Theme, all_words};
 use rungbook::source::{Content, Snapshot, SourceFile};
 use rungbook::words::{Entry, Words, shipped};
 use serde_json::{Value, json};
@@ -20,6 +19,7 @@ use std::fs;
 use std::io::{BufRead, BufReader, Write};
 use std::path::Path;
 use std::process::{Command, Stdio};
+use std::sync::Arc;
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -59,11 +59,11 @@ fn snapshot(instead: &[(&str, Change<'_>)], more: &[(&str, String)]) -> Snapshot
 
 /// The files of the site of a snapshot that has no finding.
 fn published(snapshot: &Snapshot) -> BTreeMap<String, Vec<u8>> {
-    let proof = proofread(snapshot);
-    let findings: Vec<String> = proof.findings.iter().map(|f| f.message.clone()).collect();
+    let built = site::build(snapshot, &site::Options::default());
+    let findings = built.proof().findings.iter();
+    let findings: Vec<String> = findings.map(|f| f.message.clone()).collect();
     assert_eq!(findings, Vec::<String>::new());
-    let theme = Theme::load("chalk", snapshot, &proof.curriculum.words).expect("the theme");
-    let plan = Plan::new(&proof, snapshot, &theme).expect("a plan");
+    let plan = built.plan().expect("a site");
     (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))
         .map(|file| (file.path, file.bytes))
@@ -339,9 +339,10 @@ fn a_script_brings_the_words_that_it_says_and_no_others() {
             "'use strict';\nsay('home.families'); say(`signal.${a}`);\n".to_string(),
         )],
     );
-    let proof = proofread(&snapshot);
     let theme = Theme::load("own", &snapshot, Words::english()).expect("a theme");
-    let plan = Plan::new(&proof, &snapshot, &theme).expect("a plan");
+    let theme = Some(Arc::new(theme));
+    let built = site::build(&snapshot, &site::Options { theme });
+    let plan = built.plan().expect("a site");
     let script = (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))
         .find(|f| f.path == "theme/own.js")

@@ -7,8 +7,7 @@ use crate::curriculum::{Curriculum, Day, MovementIx, Owner};
 use crate::io::{self, Error};
 use crate::proof::proofread;
 use crate::results::{self, Goal as Chosen, Person};
-use crate::site::audit::Auditor;
-use crate::site::{Theme, printed};
+use crate::site::printed_plan;
 use crate::source::Snapshot;
 use crate::strength::load::{WeekLoad, last_week};
 use crate::strength::{self, Estimate};
@@ -172,7 +171,7 @@ fn write_files(
         io::replace(path, &text)?;
     }
     if let Some(path) = &options.page {
-        match page(snapshot, say, one) {
+        match printed_plan(snapshot, say, &one.training, &one.person.name) {
             Ok(text) => io::replace(path, &text)?,
             Err(why) => {
                 anstream::eprintln!("rungbook: {why}");
@@ -181,19 +180,6 @@ fn write_files(
         }
     }
     Ok(None)
-}
-
-/// The plan as a page to print, read back as every page of the site is.
-fn page(snapshot: &Snapshot, say: &Say<'_>, a: &Answer) -> Result<String, String> {
-    let curriculum = say.roster.curriculum;
-    let theme = Theme::load(&curriculum.school.theme, snapshot, &curriculum.words);
-    let theme = theme.map_err(|e| e.to_string())?;
-    let text = printed(say, &theme, &a.training, &a.person.name).map_err(|e| e.to_string())?;
-    let faults = Auditor::new(curriculum).outside(text.as_bytes());
-    match faults.into_iter().next() {
-        None => Ok(text),
-        Some(fault) => Err(fault),
-    }
 }
 
 fn answer(say: &Say<'_>, a: &Answer) -> Value {

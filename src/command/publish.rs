@@ -3,13 +3,10 @@
 use super::{Common, Form, Status, report};
 use crate::curriculum::{Curriculum, Day};
 use crate::io::{self, Error, Outcome};
-use crate::proof::{Proofread, proofread};
-use crate::site::audit::{Auditor, Fault};
-use crate::site::{Plan, Theme, ThemeError};
+use crate::site::audit::Fault;
+use crate::site::{self, ThemeError};
 use crate::source::{Findings, Snapshot, legible};
-use rayon::prelude::*;
 use serde_json::json;
-use std::collections::BTreeMap;
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -66,7 +63,8 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     let started = Instant::now();
     let from = &options.common.from;
     let mut snapshot = io::snapshot(from)?;
-    let mut proof = proofread(&snapshot);
+    let mut built = site::build(&snapshot, &site::Options::default());
+    let proof = built.proof();
     let status = report::status(&proof.findings, options.strict);
     if options.common.form == Form::Text {
         report::print(&proof.findings, &snapshot);
@@ -86,8 +84,9 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         .map(|words| ledger(options, words, &proof.curriculum));
     if let Some(text) = &ledger {
         snapshot = snapshot.with_text(LEDGER, text);
-        proof = proofread(&snapshot);
+        built = site::build(&snapshot, &site::Options::default());
     }
+    let proof = built.proof();
     let to = options.to.clone().unwrap_or_else(|| {
         from.join(
             proof
@@ -99,10 +98,10 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         )
     });
     let named = options.to.is_some();
-    let done = write(&proof, &snapshot, from, (&to, named), ledger.as_deref());
+    let done = write(&built, from, (&to, named), ledger.as_deref());
     let status = answer(options, done, &to, started, &proof.findings, &snapshot);
     // The process ends: taking thousands of records apart would only take time.
-    std::mem::forget((proof, snapshot));
+    std::mem::forget((built, snapshot));
     status
 }
 
@@ -166,72 +165,43 @@ fn ledger(options: &Options, words: &str, curriculum: &Curriculum) -> String {
 /// Makes, writes and reads back every file in parallel, then writes the ledger and swaps the site in. The site's folder comes
 /// with whether the user named it.
 fn write(
-    proof: &Proofread,
-    snapshot: &Snapshot,
+    built: &site::Outcome,
     from: &Path,
     (to, named): (&Path, bool),
     ledger: Option<&str>,
 ) -> Result<Outcome, Refusal> {
-    let curriculum = &proof.curriculum;
-    let (theme, mut auditor) = rayon::join(
-        || Theme::load(&curriculum.school.theme, snapshot, &curriculum.words),
-        || Auditor::new(curriculum),
-    );
-    let theme = theme?;
-    let plan = Plan::new(proof, snapshot, &theme)?;
-    auditor.know(&plan.names(), &plan.frame()?.parts());
-    let site = io::Site::begin(io::Asked {
+    let curriculum = &built.proof().curriculum;
+    let site = built.site()?;
+    let paths = site.paths();
+    let progress = Progress::new(paths.len());
+    let folder = io::Site::begin(io::Asked {
         from,
         target: to,
         named,
         school: &curriculum.school.address,
-        paths: plan.paths(),
+        paths,
     })?;
-    let progress = Progress::new(plan.len());
-    let last = plan.last();
-    let put = |i: usize| {
-        let file = plan.render(i)?;
-        let audit = |written: &[u8]| auditor.file(&file.path, written);
-        let (hash, faults) = site.put(&file.path, &file.bytes, audit)?;
+    let written = site.write(|file, audit| {
+        let put = folder.put(&file.path, &file.bytes, audit)?;
         progress.step();
-        Ok((file.path, hash, faults))
-    };
-    let written: Result<Vec<(String, String, Vec<Fault>)>, Refusal> = (0..plan.len())
-        .into_par_iter()
-        // Each file may be taken by whoever is free: the large ones stand together at the front.
-        .with_max_len(1)
-        .filter(|i| *i != last)
-        .map(put)
-        .collect();
-    let written = written.and_then(|mut all| {
-        plan.wrote(
-            all.iter()
-                .map(|(path, hash, _)| (path.as_str(), hash.as_str())),
-        );
-        all.push(put(last)?);
-        Ok(all)
+        Ok::<_, Refusal>(put)
     });
     progress.end();
-    let mut hashes = BTreeMap::new();
-    let mut faults = Vec::new();
-    for (path, hash, found) in written? {
-        hashes.insert(path, hash);
-        faults.extend(found);
+    let written = written?;
+    if !written.faults.is_empty() {
+        return Err(Refusal::Cautions(written.faults));
     }
-    if !faults.is_empty() {
-        faults.sort();
-        return Err(Refusal::Cautions(faults));
-    }
-    if !theme.own_scripts().is_empty() {
-        let list = theme.own_scripts().join(", ");
+    if !site.own_scripts().is_empty() {
+        let list = site.own_scripts().join(", ");
         let line = curriculum
             .words
             .fill("guard.scripts", &[("list", (&list).into())]);
         anstream::eprintln!("{line}");
     }
-    std::mem::forget((plan, auditor));
+    std::mem::forget(site);
     let path = from.join(LEDGER);
-    Ok(site.finish(hashes, ledger.map(|text| (path.as_path(), text)))?)
+    let ledger = ledger.map(|text| (path.as_path(), text));
+    Ok(folder.finish(written.hashes, ledger)?)
 }
 
 fn tell(

@@ -2,7 +2,7 @@
 
 use super::{Status, report};
 use crate::io::{self, Error, Saved, Serving, Shown, Told, Watch};
-use crate::site::rehearsal::Rehearsal;
+use crate::site::{self, Outcome};
 use crate::source::{Content, FileId, Findings, Rule, Severity, Snapshot, SourceFile};
 use std::collections::HashSet;
 use std::path::{Path, PathBuf};
@@ -22,9 +22,9 @@ pub struct Options {
 
 const THEMES: &str = "themes/";
 
-impl Shown for Rehearsal {
+impl Shown for Outcome {
     fn file(&self, path: &str) -> Option<Result<Vec<u8>, String>> {
-        Rehearsal::file(self, path)
+        Outcome::file(self, path)
     }
 }
 
@@ -51,7 +51,7 @@ struct Stage<'a> {
     from: &'a Path,
     serving: Arc<Serving>,
     /// The folder as it was read last, good or not; `None` when it could not be read.
-    latest: Option<Arc<Rehearsal>>,
+    latest: Option<Arc<Outcome>>,
     /// Counts what was shown: who works for an earlier state says nothing of it.
     newest: Arc<AtomicUsize>,
     /// The theme as it stands was at fault, or something else was when it came.
@@ -89,7 +89,11 @@ impl Stage<'_> {
                     Some(latest) if same_themes(latest.snapshot(), &snapshot) => Trial::Never,
                     Some(_) => Trial::Before,
                 };
-                self.show(Rehearsal::new(snapshot), trial, started);
+                self.show(
+                    site::build(&snapshot, &site::Options::default()),
+                    trial,
+                    started,
+                );
             }
             Err(error) => {
                 self.latest = None;
@@ -118,7 +122,7 @@ impl Stage<'_> {
         }
     }
 
-    fn change(&self, latest: &Rehearsal, saved: &Saved) -> Change {
+    fn change(&self, latest: &Outcome, saved: &Saved) -> Change {
         if saved.folders {
             return Change::Folder;
         }
@@ -143,7 +147,7 @@ impl Stage<'_> {
     }
 
     /// Shows the site, or says why the last good one stays.
-    fn show(&mut self, site: Rehearsal, trial: Trial, started: Instant) {
+    fn show(&mut self, site: Outcome, trial: Trial, started: Instant) {
         let trial = match trial {
             _ if self.doubtful => Trial::Before,
             Trial::Never if self.untried.load(Ordering::Relaxed) => Trial::Afterwards,
@@ -182,7 +186,7 @@ impl Stage<'_> {
     }
 
     /// Makes what pages need, beside the watching: who saves meanwhile does not wait for it. It is shown when that is done.
-    fn prepare(&self, site: Arc<Rehearsal>, trial: Trial, number: usize, started: Instant) {
+    fn prepare(&self, site: Arc<Outcome>, trial: Trial, number: usize, started: Instant) {
         let (newest, serving) = (Arc::clone(&self.newest), Arc::clone(&self.serving));
         let untried = Arc::clone(&self.untried);
         let work = move || {
@@ -257,7 +261,7 @@ fn as_shown(findings: &Findings, snapshot: &Snapshot) -> Told {
     }
 }
 
-fn known(site: &Rehearsal) -> impl Iterator<Item = (Rule, &str)> {
+fn known(site: &Outcome) -> impl Iterator<Item = (Rule, &str)> {
     let findings = site.proof().findings.iter();
     findings.map(|f| (f.rule, f.message.as_str()))
 }

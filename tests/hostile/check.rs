@@ -3,20 +3,20 @@
 use rungbook::command::report;
 use rungbook::curriculum::{Curriculum, Day, Leaf, Target};
 use rungbook::proof::proofread;
-use rungbook::site::audit::Auditor;
-use rungbook::site::{Plan, Theme};
+use rungbook::site::{self, Theme};
 use rungbook::source::{Content, Findings, Snapshot, Span};
 use rungbook::training::{Roster, train};
 use rungbook::{chain, results};
+use std::sync::Arc;
 
 /// The built-in theme, read once.
-static THEME: std::sync::LazyLock<Theme> = std::sync::LazyLock::new(|| {
-    Theme::load(
+static THEME: std::sync::LazyLock<Arc<Theme>> = std::sync::LazyLock::new(|| {
+    let theme = Theme::load(
         "chalk",
         &Snapshot::new(Vec::new()),
         rungbook::words::Words::english(),
-    )
-    .expect("the built-in theme")
+    );
+    Arc::new(theme.expect("the built-in theme"))
 });
 
 /// Every finding says what, where and what to do, in whole characters, and can be printed.
@@ -60,7 +60,12 @@ fn whole(span: Span, files: &Snapshot) -> bool {
 ///
 /// `strict` when no other text is the same as a movement's name.
 pub fn curriculum(files: &Snapshot, share: usize, strict: bool) -> Result<(), String> {
-    let proof = proofread(files);
+    let own = files
+        .files()
+        .any(|(_, f)| f.path.starts_with("content/words/"));
+    let theme = (!own).then(|| Arc::clone(&THEME));
+    let built = site::build(files, &site::Options { theme });
+    let proof = built.proof();
     findings(&proof.findings, files)?;
     let curriculum = &proof.curriculum;
     canonical(curriculum)?;
@@ -79,20 +84,10 @@ pub fn curriculum(files: &Snapshot, share: usize, strict: bool) -> Result<(), St
         true => Err(error.to_string()),
         false => Ok(()),
     };
-    let own = files
-        .files()
-        .any(|(_, f)| f.path.starts_with("content/words/"));
-    let own = own.then(|| Theme::load("chalk", files, &curriculum.words));
-    let theme = match &own {
-        None => &*THEME,
-        Some(Ok(theme)) => theme,
-        Some(Err(error)) => return said(error.clone()),
-    };
-    let plan = match Plan::new(&proof, files, theme) {
+    let plan = match built.plan() {
         Ok(plan) => plan,
         Err(error) => return said(error),
     };
-    let auditor = Auditor::new(curriculum);
     let mut paths = std::collections::HashSet::new();
     for i in (0..plan.len())
         .step_by(share.max(1))
@@ -106,7 +101,7 @@ pub fn curriculum(files: &Snapshot, share: usize, strict: bool) -> Result<(), St
             }
         };
         let first = paths.insert(file.path.to_lowercase());
-        let faults = auditor.file(&file.path, &file.bytes);
+        let faults = built.audit(&file.path, &file.bytes);
         if !stands {
             continue;
         }

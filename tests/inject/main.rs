@@ -11,9 +11,7 @@ use fields::{NOTES, RECORDS, filled};
 use html5gum::{Token, Tokenizer};
 use markdown::MARKDOWN;
 use payloads::PAYLOADS;
-use rungbook::proof::proofread;
-use rungbook::site::audit::Auditor;
-use rungbook::site::{Plan, Theme};
+use rungbook::site;
 use rungbook::source::{Severity, Snapshot};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -24,22 +22,21 @@ fn site(
 ) -> Result<BTreeMap<String, (usize, Vec<u8>)>, String> {
     let texts = files.iter().map(|(p, t)| (p.as_str(), t.as_str()));
     let snapshot = Snapshot::of_texts(texts);
-    let proof = proofread(&snapshot);
-    let mut grave = proof
+    let built = site::build(&snapshot, &site::Options::default());
+    let mut grave = built
+        .proof()
         .findings
         .iter()
         .filter(|f| f.severity() == Severity::Error);
     if let Some(first) = grave.next() {
         return Err(format!("{}: {}", first.rule.name(), first.message));
     }
-    let theme = Theme::load("chalk", &snapshot, &proof.curriculum.words).expect("the theme");
-    let plan = Plan::new(&proof, &snapshot, &theme).expect("a plan");
-    let auditor = Auditor::new(&proof.curriculum);
+    let plan = built.plan().expect("a site");
     let mut out = BTreeMap::new();
     let all: Vec<usize> = (0..plan.len()).collect();
     for i in places.unwrap_or(&all) {
         let file = plan.render(*i).expect("a page");
-        let faults = auditor.file(&file.path, &file.bytes);
+        let faults = built.audit(&file.path, &file.bytes);
         assert!(faults.is_empty(), "{faults:?}");
         out.insert(file.path, (*i, file.bytes));
     }

@@ -1,0 +1,285 @@
+//! The front door: a folder's site, for publishing, for rehearsing and for tests. Nobody else puts theme, plan and auditor together.
+//!
+//! [`build`] proofreads; everything else is made when it is asked for, once. After a change ([`Outcome::changed`]) nothing is kept
+//! from before but what cannot differ.
+
+use crate::curriculum::Curriculum;
+use crate::proof::{Proofread, proofread, proofread_again};
+use crate::reading::Again;
+use crate::site::audit::{Auditor, Fault};
+use crate::site::theme::link::Links;
+use crate::site::{File, Parts, Plan, Theme, ThemeError, printed};
+use crate::source::{Content, FileId, Snapshot};
+use crate::training::{Say, Training};
+use rayon::prelude::*;
+use std::collections::BTreeMap;
+use std::sync::{Arc, OnceLock};
+
+/// More changes at once than this are read as a whole folder.
+const ONE_BY_ONE: usize = 8;
+
+/// How a site is made.
+#[derive(Clone, Default)]
+pub struct Options {
+    /// A theme that is used whatever the school names; `None`: the school's own.
+    pub theme: Option<Arc<Theme>>,
+}
+
+/// Made once, by who asks first; shared by those whose state cannot differ in it.
+type Once<T> = Arc<OnceLock<Result<Arc<T>, ThemeError>>>;
+
+/// A folder as it stands, and everything that its site is made of.
+pub struct Outcome {
+    snapshot: Snapshot,
+    proof: Proofread,
+    theme: Once<Theme>,
+    /// Shared with what differs in the text of notes alone: who comes second waits for the first, and makes nothing twice.
+    parts: Once<Parts>,
+    /// The rendered names from before a change that left them alone.
+    links: Option<Arc<Links>>,
+    auditor: OnceLock<Arc<Auditor>>,
+}
+
+/// Proofreads a folder; its site can be asked of what comes back.
+pub fn build(snapshot: &Snapshot, options: &Options) -> Outcome {
+    let theme = OnceLock::new();
+    if let Some(given) = &options.theme {
+        theme.get_or_init(|| Ok(Arc::clone(given)));
+    }
+    Outcome {
+        proof: proofread(snapshot),
+        snapshot: snapshot.clone(),
+        theme: Arc::new(theme),
+        parts: Arc::default(),
+        links: None,
+        auditor: OnceLock::new(),
+    }
+}
+
+impl Outcome {
+    /// The folder after some of its files changed; none came and none went.
+    pub fn changed(&self, files: Vec<(FileId, Content)>) -> Outcome {
+        self.changed_and_how(files).0
+    }
+
+    /// As [`Outcome::changed`], and whether only the changed files had to be read.
+    pub fn changed_and_how(&self, files: Vec<(FileId, Content)>) -> (Outcome, bool) {
+        let one_by_one = files.len() <= ONE_BY_ONE;
+        let mut now: Option<Outcome> = None;
+        let mut whole = !one_by_one;
+        let mut snapshot = self.snapshot.clone();
+        for (file, content) in files {
+            snapshot = snapshot.with(file, content);
+            if !whole {
+                let before = now.as_ref().unwrap_or(self);
+                let after = before.again(snapshot.clone(), file);
+                whole = after.is_none();
+                now = after;
+            }
+        }
+        match now {
+            Some(now) if !whole => (now, true),
+            _ => (build(&snapshot, &Options::default()), false),
+        }
+    }
+
+    fn again(&self, snapshot: Snapshot, file: FileId) -> Option<Outcome> {
+        let (proof, again) = proofread_again(&self.proof, &snapshot, file)?;
+        let (before, after) = (&self.proof.curriculum, &proof.curriculum);
+        // What is read anew keeps its id and its name.
+        let marks_stay = before
+            .movements()
+            .zip(after.movements())
+            .all(|((_, a), (_, b))| a.cautions == b.cautions);
+        let links = match (self.parts.get(), marks_stay) {
+            (Some(Ok(parts)), true) => Some(Arc::clone(&parts.links)),
+            (None, true) => self.links.clone(),
+            _ => None,
+        };
+        let auditor = match marks_stay {
+            true => self.auditor.clone(),
+            false => OnceLock::new(),
+        };
+        let parts = match again {
+            // Nothing in them depends on the text of a note.
+            Again::Note(_) => Arc::clone(&self.parts),
+            Again::Movement(_) => Arc::default(),
+        };
+        Some(Outcome {
+            snapshot,
+            proof,
+            theme: Arc::clone(&self.theme),
+            parts,
+            links,
+            auditor,
+        })
+    }
+
+    pub fn snapshot(&self) -> &Snapshot {
+        &self.snapshot
+    }
+
+    pub fn proof(&self) -> &Proofread {
+        &self.proof
+    }
+
+    fn theme(&self) -> Result<&Arc<Theme>, ThemeError> {
+        let load = || of_school(&self.proof.curriculum, &self.snapshot).map(Arc::new);
+        self.theme.get_or_init(load).as_ref().map_err(Clone::clone)
+    }
+
+    /// The site, each file made when it is asked for.
+    ///
+    /// # Errors
+    /// When the theme is at fault.
+    pub fn plan(&self) -> Result<Plan<'_>, ThemeError> {
+        let theme = self.theme()?;
+        let parts = self
+            .parts
+            .get_or_init(|| Parts::with_links(&self.proof, theme, self.links.clone()).map(Arc::new))
+            .clone()?;
+        Ok(Plan::with(&self.proof, &self.snapshot, theme, parts))
+    }
+
+    /// The site as a whole, for whoever writes all of it.
+    ///
+    /// # Errors
+    /// When the theme is at fault.
+    pub fn site(&self) -> Result<Site<'_>, ThemeError> {
+        let (theme, mut auditor) =
+            rayon::join(|| self.theme(), || Auditor::new(&self.proof.curriculum));
+        theme?;
+        let plan = self.plan()?;
+        plan.prepare();
+        auditor.know(&plan.names(), &plan.frame()?.parts());
+        Ok(Site { plan, auditor })
+    }
+
+    /// Makes what several pages need, and one page of each kind, so that a template at fault is known before it is shown.
+    ///
+    /// # Errors
+    /// When the theme is at fault.
+    pub fn try_out(&self) -> Result<(), ThemeError> {
+        let plan = self.plan()?;
+        plan.prepare();
+        plan.one_of_each_kind()
+            .into_iter()
+            .try_for_each(|i| plan.render(i).map(drop))
+    }
+
+    /// Reads one file of the site back, as it would be written; every page is taken apart by itself.
+    pub fn audit(&self, path: &str, bytes: &[u8]) -> Vec<Fault> {
+        let auditor = self
+            .auditor
+            .get_or_init(|| Arc::new(Auditor::new(&self.proof.curriculum)));
+        auditor.file(path, bytes)
+    }
+
+    /// The file at a path of the site, read back by the cautions audit; what is wrong with it as text. `None` when the site has
+    /// no such file.
+    pub fn file(&self, path: &str) -> Option<Result<Vec<u8>, String>> {
+        let plan = match self.plan() {
+            Ok(plan) => plan,
+            Err(error) => return Some(Err(error.to_string())),
+        };
+        let made = plan.render(plan.position(path)?);
+        Some(made.map_err(|e| e.to_string()).and_then(|file| {
+            let faults = self.audit(path, &file.bytes);
+            match faults.is_empty() {
+                true => Ok(file.bytes),
+                false => Err(faults
+                    .iter()
+                    .map(ToString::to_string)
+                    .collect::<Vec<_>>()
+                    .join("\n")),
+            }
+        }))
+    }
+}
+
+/// The theme that the school names.
+fn of_school(curriculum: &Curriculum, snapshot: &Snapshot) -> Result<Theme, ThemeError> {
+    Theme::load(&curriculum.school.theme, snapshot, &curriculum.words)
+}
+
+/// The plan of one client as a page of its own, read back as every page of the site is.
+///
+/// # Errors
+/// When the theme is at fault, or the audit stands against the page; in words.
+pub fn printed_plan(
+    snapshot: &Snapshot,
+    say: &Say<'_>,
+    training: &Training,
+    name: &str,
+) -> Result<String, String> {
+    let curriculum = say.roster.curriculum;
+    let theme = of_school(curriculum, snapshot).map_err(|e| e.to_string())?;
+    let text = printed(say, &theme, training, name).map_err(|e| e.to_string())?;
+    let faults = Auditor::new(curriculum).outside(text.as_bytes());
+    faults.into_iter().next().map_or(Ok(text), Err)
+}
+
+/// Everything that a site holds, ready to be written.
+pub struct Site<'a> {
+    plan: Plan<'a>,
+    auditor: Auditor,
+}
+
+/// What was written: the hash of each file by its path, and what the audit says.
+#[derive(Debug, Default)]
+pub struct Written {
+    pub hashes: BTreeMap<String, String>,
+    /// Sorted.
+    pub faults: Vec<Fault>,
+}
+
+impl Site<'_> {
+    /// The path of every file.
+    pub fn paths(&self) -> Vec<String> {
+        self.plan.paths()
+    }
+
+    /// The scripts of the theme, and its drawings that may hold some, which are the curriculum's own.
+    pub fn own_scripts(&self) -> &[String] {
+        self.plan.theme.own_scripts()
+    }
+
+    /// Makes every file, in parallel, and gives it to `put` with who reads it back: it answers with the hash of what it wrote
+    /// and what the reader said. The worker comes last: its version covers the others.
+    ///
+    /// # Errors
+    /// When a template is at fault, or `put` fails.
+    pub fn write<E: From<ThemeError> + Send>(
+        &self,
+        put: impl Fn(&File, &dyn Fn(&[u8]) -> Vec<Fault>) -> Result<(String, Vec<Fault>), E> + Sync,
+    ) -> Result<Written, E> {
+        let plan = &self.plan;
+        let last = plan.last();
+        let put = |i: usize| {
+            let file = plan.render(i)?;
+            let audit = |written: &[u8]| self.auditor.file(&file.path, written);
+            let (hash, faults) = put(&file, &audit)?;
+            Ok((file.path, hash, faults))
+        };
+        let written: Result<Vec<(String, String, Vec<Fault>)>, E> = (0..plan.len())
+            .into_par_iter()
+            // Each file may be taken by whoever is free: the large ones stand together at the front.
+            .with_max_len(1)
+            .filter(|i| *i != last)
+            .map(put)
+            .collect();
+        let mut all = written?;
+        plan.wrote(
+            all.iter()
+                .map(|(path, hash, _)| (path.as_str(), hash.as_str())),
+        );
+        all.push(put(last)?);
+        let mut out = Written::default();
+        for (path, hash, found) in all {
+            out.hashes.insert(path, hash);
+            out.faults.extend(found);
+        }
+        out.faults.sort();
+        Ok(out)
+    }
+}
