@@ -22,6 +22,10 @@
     return here(path.slice(path.lastIndexOf('/') + 1).includes('.') ? path : `${path}.html`);
   };
 
+  /** What is kept: by this version, else by one that it follows or that follows it, while the one hands over to the other.
+   * @param {Cache} cache @param {string} url */
+  const keptAt = async (cache, url) => await cache.match(url) || await caches.match(url);
+
   /** A page, wherever the host has it. @param {string} url */
   const fetched = async (url) => {
     const response = await fetch(url, { cache: 'no-cache' });
@@ -85,7 +89,7 @@
   /** @param {Request} request */
   const versioned = async (request) => {
     const cache = await caches.open(CACHE);
-    const kept = await cache.match(request.url);
+    const kept = await keptAt(cache, request.url);
     if (kept) return kept;
     const [response, isRight] = await asset(request.url);
     // The page itself sees that it got another version, and says so.
@@ -104,7 +108,7 @@
 
   /** What stands in the place of a page that is not kept: the frame of the home page, and where to go. @param {Cache} cache */
   const nothing = async (cache) => {
-    const home = await cache.match(here('index.html'));
+    const home = await keptAt(cache, here('index.html'));
     if (!home) return Response.error();
     const says = `<main id="main"><h1>${say('offline.not_kept')}</h1><p>${say('offline.open_it_once')}</p><p><a href="${here('index.html')}">${say('offline.home')}</a> <a href="${here('if-it-hurts.html')}">${say('offline.if_it_hurts')}</a></p></main>`;
     const html = (await home.text()).replace(/<main\b[^]*<[/]main>/, () => says).replace(/<script\b[^>]*><[/]script>/g, '');
@@ -119,7 +123,7 @@
     const network = fetch(request.url, { cache: 'no-cache', redirect: 'manual' });
     const copied = network.then((response) => (response.ok ? keep(cache, address, response.clone()) : null));
     finish(copied.catch(() => {}));
-    const kept = await cache.match(address);
+    const kept = await keptAt(cache, address);
     const late = new Promise((resolve) => setTimeout(resolve, kept ? PATIENCE : 60000));
     try {
       const response = await Promise.race([network, late]);

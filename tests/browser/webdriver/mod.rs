@@ -121,7 +121,7 @@ impl Browser {
     /// Waits until an expression in the page is true.
     pub fn wait_until(&self, expression: &str) {
         let url = format!("{}/execute/sync", self.session());
-        let body = json!({ "script": format!("return !!({expression})"), "args": [] });
+        let body = json!({ "script": format!("return Promise.resolve({expression}).then((said) => !!said)"), "args": [] });
         let until = Instant::now() + WAIT;
         loop {
             // While one page gives way to the next there may be none to answer.
