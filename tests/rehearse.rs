@@ -1,5 +1,10 @@
 //! Rehearsing: saves show, mistakes are said and go away, the preview answers only the loopback address and its own name.
 
+#[path = "dice/mod.rs"]
+mod dice;
+
+use proptest::prelude::*;
+use proptest::test_runner::{TestCaseError, TestRunner};
 use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
@@ -516,4 +521,62 @@ fn a_page_that_was_away_loads_again() {
     );
     next(&mut there, "event: reload");
     next(&mut listen(), "event: reload");
+}
+
+/// Pieces of requests, sound and damaged, in any order: whatever is sent the preview goes on, and nothing outside its site is told.
+#[test]
+fn whatever_is_sent_it_goes_on() {
+    let dir = curriculum();
+    fs::write(dir.path().join("secret.txt"), "not for anybody").expect("a file");
+    let rehearsal = Rehearsal::start(&dir.path().join("c"));
+    let host = rehearsal.host.clone();
+    let piece = prop_oneof![
+        Just("GET ".to_string()),
+        Just("POST ".to_string()),
+        Just("/".to_string()),
+        Just("/index.html".to_string()),
+        Just("/rehearse-news".to_string()),
+        Just("/../secret.txt".to_string()),
+        Just("/%2e%2e/secret.txt".to_string()),
+        Just("/..%5csecret.txt".to_string()),
+        Just("//secret.txt".to_string()),
+        Just("?a=b".to_string()),
+        Just("%".to_string()),
+        Just("%zz%00".to_string()),
+        Just(" HTTP/1.1\r\n".to_string()),
+        Just(" HTTP/9\n".to_string()),
+        Just(format!("Host: {host}\r\n")),
+        Just("Host: \r\n".to_string()),
+        Just("Connection: close\r\n".to_string()),
+        Just("Sec-Fetch-Site: cross-site\r\n".to_string()),
+        Just("Content-Length: 99999999999999999999\r\n".to_string()),
+        Just("Transfer-Encoding: chunked\r\n".to_string()),
+        Just(": \r\n".to_string()),
+        Just("\r\n".to_string()),
+        Just("A".repeat(20_000)),
+        "\\PC{0,12}",
+        "[\\x00-\\x7f]{0,12}",
+    ];
+    let requests = proptest::collection::vec(piece, 1..10);
+    TestRunner::new(dice::config(150))
+        .run(&requests, |pieces| {
+            let mut stream = TcpStream::connect(&host).expect("it listens");
+            let limit = Some(Duration::from_millis(300));
+            stream.set_read_timeout(limit).expect("a limit");
+            // Who is refused early may find the line closed.
+            let _ = stream.write_all(pieces.concat().as_bytes());
+            let _ = stream.shutdown(std::net::Shutdown::Write);
+            let mut answer = Vec::new();
+            let _ = stream.read_to_end(&mut answer);
+            let answer = String::from_utf8_lossy(&answer);
+            let told = answer.contains("not for anybody");
+            let is_one = answer.is_empty() || answer.starts_with("HTTP/1.1 ");
+            match is_one && !told {
+                true => Ok(()),
+                false => Err(TestCaseError::fail(answer.into_owned())),
+            }
+        })
+        .unwrap_or_else(|e| panic!("{e}"));
+    let home = rehearsal.get("/index.html");
+    assert!(home.starts_with("HTTP/1.1 200"), "{home}");
 }

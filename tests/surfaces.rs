@@ -472,27 +472,7 @@ fn a_policy_that_no_browser_reads_and_pages_that_lead_away() {
 /// The thirteen ways round by a link, and more.
 #[test]
 fn a_link_is_read_as_a_browser_follows_it() {
-    for href in [
-        "upside.html",
-        "upside",
-        "./upside.html",
-        "x/../upside.html",
-        "UPSIDE.html",
-        "https://TEST.EXAMPLE/c/upside.html",
-        "https://test.example:443/c/upside.html",
-        "http://test.example/c/upside.html",
-        "https://me@test.example/c/upside.html",
-        "//test.example/c/upside.html",
-        "/c/upside.html",
-        "https://test.example/c/%75pside.html",
-        "https://test.example/%63/upside",
-        "https:\\\\test.example\\c\\upside.html",
-        "https://test.example/c/./x/..//upside.html?a#b",
-        "up\tside.html",
-        "old-upside.html",
-        "old-upside",
-        "upside/",
-    ] {
+    for href in ways_round("links") {
         let faults = judge(&format!("<p><a href=\"{href}\">go</a></p>"));
         assert!(
             faults
@@ -516,32 +496,20 @@ fn a_link_is_read_as_a_browser_follows_it() {
     }
 }
 
+/// Links to `upside` and ways to write its name, which the browser's own tests read too.
+fn ways_round(what: &str) -> Vec<String> {
+    let all: serde_json::Value =
+        serde_json::from_str(include_str!("browser/guard/ways_round.json")).expect("JSON");
+    let of = all[what].as_array().expect("a list");
+    of.iter()
+        .map(|way| way.as_str().expect("a text").to_string())
+        .collect()
+}
+
 /// Names in the letters of others, with letters that nobody sees, with other spaces.
 #[test]
 fn a_name_is_read_as_a_reader_sees_it() {
-    for name in [
-        "Upside stand",
-        "UPSIDE STAND",
-        "Upside\u{a0}stand",
-        "Upside\u{202f}stand",
-        "Upside\u{3000}stand",
-        "Upside  stand",
-        "Upside\nstand",
-        "Up\u{ad}side stand",
-        "\u{200b}Upside stand",
-        "Upside\u{2060} stand",
-        "Upside stand\u{200d}",
-        "U\u{200c}pside stand",
-        "\u{ff35}\u{ff50}\u{ff53}\u{ff49}\u{ff44}\u{ff45} stand",
-        "\u{1d414}\u{1d429}\u{1d42c}\u{1d422}\u{1d41d}\u{1d41e} stand",
-        "Upside &#115;tand",
-        "Upside s<!-- -->tand",
-        "Upside\u{2009}stand",
-        "\u{feff}Upside stand",
-        "Upside\u{180e} stand",
-        "Upside\u{fe0f} stand",
-        "\u{202a}Upside stand\u{202c}",
-    ] {
+    for name in ways_round("names") {
         let faults = judge(&format!("<p>{name}</p>"));
         assert!(
             faults.iter().any(|f| f.contains("`upside` is named as")),

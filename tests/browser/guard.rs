@@ -13,6 +13,8 @@ use std::time::Duration;
 const LOOK: &str = include_str!("guard/look.js");
 const TRICKS: &str = include_str!("guard/tricks.css");
 
+const WAYS_ROUND: &str = include_str!("guard/ways_round.json");
+
 fn run(args: &[&str]) -> String {
     let done = Command::new(env!("CARGO_BIN_EXE_rungbook"))
         .args(args)
@@ -354,4 +356,17 @@ fn a_script_of_another_version_is_told_and_not_kept() {
         ),
         json!(true)
     );
+}
+
+/// The links that the audit takes for a movement's lead there in a browser too, and the names read as its name: the address and
+/// the letters that nobody sees are the browser's own (URL standard; Default_Ignorable_Code_Point of Unicode).
+#[test]
+fn the_audit_reads_links_and_names_as_the_browser_does() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.open("about:blank");
+    let ways: Value = serde_json::from_str(WAYS_ROUND).expect("JSON");
+    let wrong = browser.run(include_str!("guard/ways_round.js"), &json!([ways]));
+    assert_eq!(wrong, json!([]));
 }
