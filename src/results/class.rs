@@ -118,6 +118,11 @@ impl Class {
         self.people.len() == MOST_PEOPLE && !self.places.contains_key(name)
     }
 
+    /// The year in which somebody was born, as the rows so far have it.
+    fn born(&self, name: &str) -> Option<i32> {
+        self.people[*self.places.get(name)?].born
+    }
+
     /// Takes in what a row said: the newest body weight, the last year of birth and goal.
     fn take(&mut self, name: &str, mut read: Person, on: Day) {
         let at = *self.places.entry(name.to_string()).or_insert_with(|| {
@@ -232,6 +237,19 @@ impl Row<'_> {
                 true => body_weight(&record, &mut Findings::default()),
                 false => body_weight(&record, reader.findings),
             };
+        }
+        if let (Some(one), Some(other)) = (class.born(name), reader.person.born)
+            && one != other
+        {
+            reader.findings.push(
+                Diagnostic::new(
+                    Rule::BadClass,
+                    self.value(name).span,
+                    format!("`{name}` is born in {one} and in {other}"),
+                )
+                .label("one name is one person here")
+                .help("give two people two names, such as a letter more, or mend the year"),
+            );
         }
         let on = self.cell("on").and_then(Day::read).unwrap_or(reader.today);
         class.take(name, reader.person, on);
