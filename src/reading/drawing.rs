@@ -44,6 +44,9 @@ struct Element<'t> {
 /// The place of the element from which more copies are drawn than a browser can; or of one that is a copy of itself.
 pub fn too_many_copies(text: &str) -> Option<(usize, usize)> {
     let (elements, by_id) = elements(text);
+    if let Some(place) = copied_by_a_sheet(text, &elements, &by_id) {
+        return Some(place);
+    }
     // A name that is spelt in two ways would not be recognised.
     let is_odd = |id: &str| id.contains(['&', '%']);
     let mut refers = elements.iter().filter(|e| !e.refers.is_empty()).peekable();
@@ -105,6 +108,52 @@ pub fn too_many_copies(text: &str) -> Option<(usize, usize)> {
     let most = (0..elements.len()).map(total).max().unwrap_or(0);
     let own = elements.len() as u64;
     (most.saturating_sub(own) > MOST_COPIES).then_some((0, 1))
+}
+
+/// A style sheet's reference to more than a run of colours: a rule fits any number of elements, so its copies are not counted
+/// but refused, and so is what a sheet spells with escapes.
+fn copied_by_a_sheet(
+    text: &str,
+    elements: &[Element<'_>],
+    by_id: &HashMap<&str, usize>,
+) -> Option<(usize, usize)> {
+    let sheets = elements
+        .iter()
+        .filter(|e| is_named(&text[e.at..], &["style"]));
+    sheets.into_iter().find_map(|element| {
+        let sheet = &text[element.at..];
+        let ends = sheet
+            .match_indices("</")
+            .find(|(at, _)| is_named(&sheet[at + 2..], &["style"]));
+        let sheet = &sheet[..ends.map_or(sheet.len(), |(at, _)| at)];
+        let is_colour = |id: &str| {
+            by_id.get(id).is_some_and(|at| {
+                is_named(
+                    &text[elements[*at].at..],
+                    &["linearGradient", "radialGradient"],
+                )
+            })
+        };
+        let odd = ["\\", "&", "<!--"]
+            .iter()
+            .find_map(|way| sheet.find(way).map(|at| (at, way.len())));
+        // Style sheets spell their words in any case, ids in one.
+        let lower = sheet.to_ascii_lowercase();
+        let copied = lower.match_indices("url(").find_map(|(at, key)| {
+            let id = sheet[at + key.len()..].trim_start_matches([' ', '"', '\'', '#']);
+            let id = id.split([' ', '"', '\'', ')']).next().unwrap_or("");
+            (!is_colour(id)).then_some((at, key.len()))
+        });
+        odd.or(copied).map(|(at, length)| (element.at + at, length))
+    })
+}
+
+/// Whether a tag's name, without its prefix, is one of these.
+fn is_named(tag: &str, names: &[&str]) -> bool {
+    let name = tag.trim_start_matches('<');
+    let end = name.find(|c: char| c.is_whitespace() || matches!(c, '>' | '/'));
+    let name = &name[..end.unwrap_or(name.len())];
+    names.contains(&name.rsplit(':').next().unwrap_or(name))
 }
 
 /// Every element of a drawing, and which bears an id.
@@ -239,6 +288,16 @@ mod tests {
             };
             assert!(too_many_copies(&text).is_some(), "{text}");
         }
+        let sheet = |rule: &str| {
+            format!("<svg><style>{rule}</style><pattern id=\"p\"/><linearGradient id=\"g\"/></svg>")
+        };
+        assert!(too_many_copies(&sheet("*{fill:url(#p)}")).is_some());
+        assert!(too_many_copies(&sheet("*{mask:url( '#gone' )}")).is_some());
+        assert!(too_many_copies(&sheet("*{fill:u\\72l(#p)}")).is_some());
+        assert!(too_many_copies(&sheet("*{fill:URL(#p)}")).is_some());
+        assert!(too_many_copies(&sheet("*{fill:u&#114;l(#p)}")).is_some());
+        assert!(too_many_copies(&sheet("<!-- </style> -->*{fill:url(#p)}")).is_some());
+        assert_eq!(too_many_copies(&sheet("*{fill:url(\"#g\")}")), None);
         let own = "<svg><g id=\"a\"><use href=\"#a\"/></g></svg>";
         assert!(too_many_copies(own).is_some());
         let wide = format!(
