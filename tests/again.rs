@@ -69,12 +69,12 @@ fn same_site(now: &Outcome) -> Result<(), TestCaseError> {
     let findings = |p: &rungbook::proof::Proofread| p.findings.iter().cloned().collect::<Vec<_>>();
     prop_assert_eq!(findings(now.proof()), findings(fresh));
     prop_assert!(now.proof().curriculum == fresh.curriculum);
-    prop_assert!(now.proof().stages == fresh.stages);
+    prop_assert!(now.proof().resolved.stages == fresh.resolved.stages);
     if fresh.findings.has_errors() {
         return Ok(());
     }
-    let plan = built.plan().expect("a site");
-    let again = now.plan().expect("a site");
+    let plan = built.renderer().expect("a site");
+    let again = now.renderer().expect("a site");
     prop_assert_eq!(plan.len(), again.len());
     // The worker is made of all other files, the drawn ones too: they are compared one by one.
     let compared = |i: &usize| !plan.is_drawn(*i) && *i != plan.last();

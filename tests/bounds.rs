@@ -191,7 +191,8 @@ fn needs_that_name_all_movements_below_are_told_apart() {
         .filter(|f| f.rule == Rule::ImpliedNeed)
         .collect();
     assert_eq!(implied.len(), (count - 1) * (count - 2) / 2);
-    let implications = rungbook::chain::Implications::new(&proof.curriculum, &proof.stages);
+    let implications =
+        rungbook::chain::Implications::new(&proof.curriculum, &proof.resolved.stages);
     let top = proof.curriculum.find_movement("m-00299").expect("the top");
     for leaf in implications.necessary(top) {
         let path = implications.by(top, leaf);
@@ -217,7 +218,7 @@ fn a_chain_of_many_rungs_is_judged_from_its_foot() {
     assert_eq!(implied.count(), count - 2);
     let person = rungbook::results::Person::default();
     let today = rungbook::curriculum::Day::read("2026-10-10").expect("a day");
-    let steps = Steps::new(&proof.curriculum, &proof.stages, &person, today);
+    let steps = Steps::new(&proof.curriculum, &proof.resolved.stages, &person, today);
     let foot = proof.curriculum.find_movement("m-00000").expect("the foot");
     for (ix, _) in proof.curriculum.movements().filter(|(ix, _)| *ix != foot) {
         assert_eq!(steps.to(ix).movements(), [foot]);

@@ -180,14 +180,14 @@ proptest! {
         let proof = read(&needs);
         let expected = brute_stages(&needs, None);
         for (i, stage) in expected.iter().enumerate() {
-            prop_assert_eq!(proof.stages.of(index(&proof.curriculum, i)), *stage, "stage of {}", name(i));
+            prop_assert_eq!(proof.resolved.stages.of(index(&proof.curriculum, i)), *stage, "stage of {}", name(i));
         }
         let goal = needs.len() - 1;
         if expected[goal].is_none() {
             return Ok(());
         }
         let skill = proof.curriculum.skills().next().expect("the skill").1;
-        let resolved = chain::resolve(&proof.curriculum, &proof.stages, &skill.goal);
+        let resolved = chain::resolve(&proof.curriculum, &proof.resolved.stages, &skill.goal);
         let chain: BTreeSet<String> = resolved.movements.iter().map(|l| proof.curriculum.movement(l.movement).id.to_string()).collect();
         let below: BTreeSet<String> = brute_below(&needs, goal).into_iter().filter(|i| expected[*i].is_some()).map(name).collect();
         prop_assert_eq!(&chain, &below);
@@ -202,7 +202,7 @@ proptest! {
     fn routes_by_brute_force(needs in prop_oneof![trees(9, false), trees(8, true)]) {
         let proof = read(&needs);
         let goal = needs.len() - 1;
-        let route = chain::newcomer_route(&proof.curriculum, &proof.stages, index(&proof.curriculum, goal));
+        let route = chain::newcomer_route(&proof.curriculum, &proof.resolved.stages, index(&proof.curriculum, goal));
         let weeks = |set: u32| (0..needs.len()).filter(|i| set >> i & 1 == 1).map(|i| 2 * (1 + (i * 7) % 5) as u32).sum::<u32>();
         // Every set of movements that reaches the goal by itself; the smallest.
         let best = (0..1u32 << needs.len())
@@ -224,7 +224,7 @@ proptest! {
     #[test]
     fn loops_are_found_exactly_where_nobody_can_begin(needs in trees(8, true)) {
         let proof = read(&needs);
-        let (circles, alone) = chain::loops(&proof.curriculum, &proof.stages);
+        let (circles, alone) = chain::loops(&proof.curriculum, &proof.resolved.stages);
         let lost = brute_stages(&needs, None).iter().filter(|s| s.is_none()).count();
         prop_assert_eq!(circles.is_empty() && alone.is_empty(), lost == 0);
         for circle in &circles {
@@ -241,7 +241,7 @@ proptest! {
         let proof = read(&needs);
         let goal = index(&proof.curriculum, needs.len() - 1);
         let tree = &proof.curriculum.movement(goal).needs;
-        let implications = chain::Implications::new(&proof.curriculum, &proof.stages);
+        let implications = chain::Implications::new(&proof.curriculum, &proof.resolved.stages);
         for leaf in chain::necessary_leaves(tree) {
             // Taking a necessary leaf's movement out of the world makes the goal unreachable.
             let i = (0..needs.len()).find(|i| index(&proof.curriculum, *i) == leaf.movement).expect("known");
@@ -327,7 +327,7 @@ fn chains_agree_with_networkx() {
     for (needs, answer) in all.iter().zip(answers) {
         let proof = read(needs);
         for i in 0..needs.len() {
-            let stage = proof.stages.of(index(&proof.curriculum, i));
+            let stage = proof.resolved.stages.of(index(&proof.curriculum, i));
             assert_eq!(
                 json!(stage),
                 answer["stages"][name(i)],
@@ -341,10 +341,11 @@ fn chains_agree_with_networkx() {
             .map(|ix| proof.curriculum.movement(*ix).id.to_string())
             .collect();
         assert_eq!(json!(below), answer["chain"], "{needs:?}");
-        let mut essential: Vec<String> = chain::essentials(&proof.curriculum, &proof.stages, goal)
-            .iter()
-            .map(|ix| proof.curriculum.movement(*ix).id.to_string())
-            .collect();
+        let mut essential: Vec<String> =
+            chain::essentials(&proof.curriculum, &proof.resolved.stages, goal)
+                .iter()
+                .map(|ix| proof.curriculum.movement(*ix).id.to_string())
+                .collect();
         essential.sort();
         assert_eq!(json!(essential), answer["essential"], "{needs:?}");
         *compared.entry(essential.len().min(5)).or_insert(0) += 1;
@@ -448,9 +449,17 @@ fn published_example_d() {
     ];
     let proof = read(&needs);
     let reached: Vec<bool> = (0..8)
-        .map(|i| proof.stages.is_reached(index(&proof.curriculum, i)))
+        .map(|i| {
+            proof
+                .resolved
+                .stages
+                .is_reached(index(&proof.curriculum, i))
+        })
         .collect();
     assert_eq!(reached, [true, true, true, true, true, true, false, false]);
     // u: s, then x, y and z side by side, then u.
-    assert_eq!(proof.stages.of(index(&proof.curriculum, u)), Some(2));
+    assert_eq!(
+        proof.resolved.stages.of(index(&proof.curriculum, u)),
+        Some(2)
+    );
 }

@@ -333,7 +333,7 @@ fn what_is_unchecked_is_said() {
     let snapshot = rungbook::io::snapshot(env!("CARGO_MANIFEST_DIR").as_ref()).expect("a folder");
     let built = rungbook::site::build(&snapshot, &rungbook::site::Options::default());
     let words = &built.proof().curriculum.words;
-    let plan = built.plan().expect("a site");
+    let plan = built.renderer().expect("a site");
     let page = (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))
         .find(|file| file.path == "about-the-numbers.html")

@@ -354,7 +354,7 @@ fn page(count: usize, needs: &dyn Fn(usize) -> String) -> String {
     ));
     let snapshot = Snapshot::of_texts(texts.iter().map(|(p, t)| (p.as_str(), t.as_str())));
     let built = site::build(&snapshot, &site::Options::default());
-    let plan = built.plan().expect("a site");
+    let plan = built.renderer().expect("a site");
     let file = (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))
         .find(|f| f.path == "goal.html")

@@ -46,7 +46,7 @@ fn page(path: &str) -> String {
     let findings = &built.proof().findings;
     let found: Vec<&str> = findings.iter().map(|f| f.message.as_str()).collect();
     assert!(!findings.has_errors(), "{found:?}");
-    let plan = built.plan().expect("a site");
+    let plan = built.renderer().expect("a site");
     let at = plan.position(path).expect("a page");
     let html = String::from_utf8(plan.render(at).expect("a page").bytes).expect("text");
     let main = &html[html.find("<main").expect("a main part")..];

@@ -63,7 +63,7 @@ fn site(snapshot: &Snapshot) -> (Files, Vec<&'static str>) {
     let findings = &built.proof().findings;
     let rules: Vec<&str> = findings.iter().map(|f| f.rule.name()).collect();
     assert!(!findings.has_errors(), "{rules:?}");
-    let plan = built.plan().expect("a site");
+    let plan = built.renderer().expect("a site");
     let files: Files = (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))
         .map(|f| (f.path, f.bytes))

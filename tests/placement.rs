@@ -127,7 +127,7 @@ struct Run {
 
 /// Asks until the guided test stops.
 fn run(proof: &Proofread, flat: &Flat, chain: &[MovementIx], client: &Client) -> Run {
-    let (curriculum, stages) = (&proof.curriculum, &proof.stages);
+    let (curriculum, stages) = (&proof.curriculum, &proof.resolved.stages);
     let mut person = nobody();
     let mut asked = Vec::new();
     let (mut latest, mut barred) = (0, 0);
@@ -223,7 +223,7 @@ fn few_questions_place_a_client() {
     let proof = shipped();
     let flat = Flat::new(&proof.curriculum);
     for (_, skill) in proof.curriculum.skills() {
-        let chain = chain::resolve(&proof.curriculum, &proof.stages, &skill.goal);
+        let chain = chain::resolve(&proof.curriculum, &proof.resolved.stages, &skill.goal);
         let movements: Vec<MovementIx> = chain.movements.iter().map(|l| l.movement).collect();
         let mut dice = Dice(0x5eed_0000_0000_0001 + movements.len() as u64);
         let mut counts = Vec::new();
@@ -237,7 +237,12 @@ fn few_questions_place_a_client() {
             counts.push(run.questions);
             left.push(run.left);
             barred += run.barred;
-            let place = placement(&proof.curriculum, &proof.stages, &movements, &client);
+            let place = placement(
+                &proof.curriculum,
+                &proof.resolved.stages,
+                &movements,
+                &client,
+            );
             assert!(
                 possible.as_ref().is_none_or(|p| p.holds(&place)),
                 "{}: a client stands where none can: {place:?}",
@@ -312,7 +317,7 @@ fn a_newcomer_begins_on_the_ground() {
     let proof = proofread(&snapshot);
     let flat = Flat::new(&proof.curriculum);
     let goal = &proof.curriculum.skills().next().expect("a skill").1.goal;
-    let chain: Vec<MovementIx> = chain::resolve(&proof.curriculum, &proof.stages, goal)
+    let chain: Vec<MovementIx> = chain::resolve(&proof.curriculum, &proof.resolved.stages, goal)
         .movements
         .iter()
         .map(|l| l.movement)
@@ -365,7 +370,7 @@ fn with_patterns(needs: &[String], pattern: impl Fn(usize) -> &'static str) -> P
 
 fn chain_of(proof: &Proofread) -> Vec<MovementIx> {
     let goal = &proof.curriculum.skills().next().expect("a skill").1.goal;
-    let resolved = chain::resolve(&proof.curriculum, &proof.stages, goal);
+    let resolved = chain::resolve(&proof.curriculum, &proof.resolved.stages, goal);
     resolved.movements.iter().map(|l| l.movement).collect()
 }
 
@@ -399,7 +404,12 @@ fn by_brute_force(proof: &Proofread, flat: &Flat, chain: &[MovementIx]) -> HashS
                 implied && needs.holds(&|leaf| meets(leaf.movement, &leaf.target))
             });
         if consistent {
-            out.insert(placement(&proof.curriculum, &proof.stages, chain, &client));
+            out.insert(placement(
+                &proof.curriculum,
+                &proof.resolved.stages,
+                chain,
+                &client,
+            ));
         }
     }
     out
@@ -474,7 +484,7 @@ fn possible_placements_are_counted_exactly() {
 }
 
 fn board<'a>(proof: &'a Proofread, flat: &'a Flat, person: &'a Person) -> Board<'a> {
-    let (curriculum, stages) = (&proof.curriculum, &proof.stages);
+    let (curriculum, stages) = (&proof.curriculum, &proof.resolved.stages);
     let evidence = Evidence::new(curriculum, person, today());
     let readiness = readiness::assess(curriculum, stages, person, today());
     Board::new(

@@ -14,7 +14,7 @@ use rungbook::placement::Board;
 use rungbook::proof::proofread;
 use rungbook::readiness::{self, Evidence, State};
 use rungbook::results;
-use rungbook::site::{self, Theme, tables};
+use rungbook::site::{self, Theme};
 use rungbook::source::Snapshot;
 use serde_json::{Map, Value, json};
 use std::cell::RefCell;
@@ -983,7 +983,7 @@ fn compare(
     }
     let unreached = curriculum
         .movements()
-        .any(|(ix, _)| !proof.stages.is_reached(ix));
+        .any(|(ix, _)| !proof.resolved.stages.is_reached(ix));
     *states.entry("unreached").or_default() += usize::from(unreached);
     let in_loop = !unreached && has_loop(curriculum);
     *states.entry("loop").or_default() += usize::from(in_loop);
@@ -1001,8 +1001,8 @@ fn compare(
         ));
     }
     let person = &people[0];
-    let ours = readiness::assess(curriculum, &proof.stages, person, today);
-    let steps = readiness::Steps::new(curriculum, &proof.stages, person, today);
+    let ours = readiness::assess(curriculum, &proof.resolved.stages, person, today);
+    let steps = readiness::Steps::new(curriculum, &proof.resolved.stages, person, today);
     let mut answer = Map::new();
     for (ix, s) in ours.all() {
         *states.entry(s.state.word()).or_default() += 1;
@@ -1043,9 +1043,8 @@ fn compare(
     if let Some(page) = page {
         let theme = Some(Arc::clone(theme));
         let built = site::build(&snapshot, &site::Options { theme });
-        let plan = built.plan().map_err(|e| e.to_string())?;
-        let theirs = page
-            .ask(&json!({ "tables": tables::value(&plan), "results": written, "today": TODAY }));
+        let tables = built.tables().map_err(|e| e.to_string())?;
+        let theirs = page.ask(&json!({ "tables": tables, "results": written, "today": TODAY }));
         differ(
             &answer,
             &theirs["movements"],
@@ -1133,13 +1132,13 @@ fn question(
     let curriculum = &proof.curriculum;
     let flat = Flat::new(curriculum);
     let goal = &curriculum.skills().next().expect("a skill").1.goal;
-    let resolved = chain::resolve(curriculum, &proof.stages, goal);
+    let resolved = chain::resolve(curriculum, &proof.resolved.stages, goal);
     let members: Vec<_> = resolved.movements.iter().map(|l| l.movement).collect();
     let evidence = Evidence::new(curriculum, person, today);
-    let readiness = readiness::assess(curriculum, &proof.stages, person, today);
+    let readiness = readiness::assess(curriculum, &proof.resolved.stages, person, today);
     let board = Board::new(
         curriculum,
-        &proof.stages,
+        &proof.resolved.stages,
         &flat,
         &members,
         &evidence,
@@ -1365,7 +1364,7 @@ fn the_page_reports_what_the_program_finds() {
     let snapshot = Snapshot::of_texts(files.iter().map(|(p, t)| (p.as_str(), t.as_str())));
     let built = site::build(&snapshot, &site::Options::default());
     let proof = built.proof();
-    let tables = tables::value(&built.plan().expect("a site"));
+    let tables = built.tables().expect("a site");
     let on = "2026-10-01";
     let trained = |sets: Value| json!({ "results": 1, "trained": [{ "movement": "hold", "did": sets, "on": on }] });
     let faults = [

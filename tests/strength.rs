@@ -156,7 +156,7 @@ fn a_calendar_is_read_by_others() {
         &proof.curriculum,
         &json!({ "results": 1, "name": "A, B; \\ C", "tested": [{ "movement": "low", "got": "9 reps" }] }),
     );
-    let roster = Roster::new(&proof.curriculum, &proof.stages);
+    let roster = Roster::new(&proof.curriculum, &proof.resolved.stages);
     let plan = training::train(&roster, &person, None, today());
     let text = training::calendar::calendar(&Say::of(&roster), &plan, &person.name);
     assert!(text.split("\r\n").all(|l| l.len() <= 75));

@@ -185,8 +185,8 @@ fn assessed(proof: &Proofread, files: &Snapshot) -> String {
     let mut out = findings(&found, files);
     for person in people {
         out.push_str(&format!("{}\n", person.name));
-        let readiness = readiness::assess(curriculum, &proof.stages, &person, today());
-        let steps = readiness::Steps::new(curriculum, &proof.stages, &person, today());
+        let readiness = readiness::assess(curriculum, &proof.resolved.stages, &person, today());
+        let steps = readiness::Steps::new(curriculum, &proof.resolved.stages, &person, today());
         for (ix, s) in readiness.all() {
             let missing: Vec<String> = s
                 .missing
@@ -229,7 +229,7 @@ fn chain_of(proof: &Proofread, id: &str) -> String {
         Some(Owner::Skill(ix)) => curriculum.skill(ix).goal.clone(),
         _ => return format!("no skill {id}\n"),
     };
-    let resolved = chain::resolve(curriculum, &proof.stages, &goal);
+    let resolved = chain::resolve(curriculum, &proof.resolved.stages, &goal);
     let ladders = chain::chain_ladders(curriculum, &resolved);
     let name = |ix| curriculum.movement(ix).id.to_string();
     let mut out = String::new();
@@ -254,7 +254,7 @@ fn chain_of(proof: &Proofread, id: &str) -> String {
             ));
         }
     }
-    if let Some(route) = chain::newcomer_route(curriculum, &proof.stages, goal.movement) {
+    if let Some(route) = chain::newcomer_route(curriculum, &proof.resolved.stages, goal.movement) {
         let names: Vec<String> = route.movements.iter().map(|ix| name(*ix)).collect();
         out.push_str(&format!(
             "route {} half weeks{}: {}\n",

@@ -81,42 +81,122 @@ fn no_file_is_too_large_to_know() {
     assert!(main.lines().count() <= 40);
 }
 
-#[test]
-fn arrows_point_down() {
-    // Each room may use those before it in this list, never those behind it.
-    let rooms = [
-        "source",
-        "words",
-        "curriculum",
-        "leverage",
-        "reading",
-        "chain",
-        "results",
-        "readiness",
-        "placement",
-        "screening",
-        "strength",
-        "training",
-        "history",
-        "morning",
-        "weigh",
-        "proof",
-        "rename",
-        "site",
-        "io",
-        "command",
-    ];
-    for (path, text) in sources() {
-        let Some(at) = rooms
-            .iter()
-            .position(|r| path.starts_with(&format!("src/{r}/")))
-        else {
+/// The rooms of the program: each may use those before it in this list, never those behind it.
+const ROOMS: &[&str] = &[
+    "source",
+    "words",
+    "curriculum",
+    "leverage",
+    "reading",
+    "chain",
+    "results",
+    "readiness",
+    "placement",
+    "screening",
+    "strength",
+    "training",
+    "history",
+    "morning",
+    "weigh",
+    "proof",
+    "rename",
+    "site",
+    "io",
+    "command",
+];
+
+/// The rooms inside `site`, in the same order; what stands above them is in none.
+const ROOMS_OF_SITE: &[&str] = &[
+    "theme", "names", "material", "draw", "media", "feeds", "pages", "audit",
+];
+
+/// What a text names below `root` (such as `crate::`), a group in braces taken apart.
+fn named_below(root: &str, text: &str) -> BTreeSet<String> {
+    let word = |s: &str| -> String {
+        let end = s.find(|c: char| !c.is_alphanumeric() && c != '_');
+        s[..end.unwrap_or(s.len())].to_string()
+    };
+    let mut out = BTreeSet::new();
+    for (at, _) in text.match_indices(root) {
+        let rest = &text[at + root.len()..];
+        let Some(group) = rest.strip_prefix('{') else {
+            out.insert(word(rest));
             continue;
         };
-        for later in &rooms[at + 1..] {
-            let used = before_tests(&text).contains(&format!("crate::{later}::"));
-            assert!(!used, "{path} uses the room {later}");
+        let (mut depth, mut from) = (0, 0);
+        for (i, c) in group.char_indices() {
+            match c {
+                '{' => depth += 1,
+                ',' | '}' if depth == 0 => {
+                    out.insert(word(group[from..i].trim()));
+                    from = i + 1;
+                    if c == '}' {
+                        break;
+                    }
+                }
+                '}' => depth -= 1,
+                _ => {}
+            }
         }
+    }
+    out
+}
+
+#[test]
+fn what_a_text_names_is_seen() {
+    let text = "use crate::a::{b, c};\nuse crate::{d::{x, e}, f};\nfn g() { crate::h::i() }";
+    let named: Vec<String> = named_below("crate::", text).into_iter().collect();
+    assert_eq!(named, ["a", "d", "f", "h"]);
+}
+
+/// The room among `rooms` in which a file below `folder` lies: its folder, or its own file.
+fn room_of(rooms: &[&str], folder: &str, path: &str) -> Option<usize> {
+    let below = path.strip_prefix(folder)?;
+    let first = below.split('/').next()?;
+    let first = first.strip_suffix(".rs").unwrap_or(first);
+    rooms.iter().position(|room| *room == first)
+}
+
+#[test]
+fn arrows_point_down() {
+    for (path, text) in sources() {
+        let Some(at) = room_of(ROOMS, "src/", &path) else {
+            continue;
+        };
+        let named = named_below("crate::", before_tests(&text));
+        for later in &ROOMS[at + 1..] {
+            assert!(!named.contains(*later), "{path} uses the room {later}");
+        }
+    }
+}
+
+/// Inside `site` a room names those before it, itself, and nothing that stands above the rooms.
+#[test]
+fn arrows_point_down_inside_the_site() {
+    for room in ROOMS_OF_SITE {
+        let folder = root().join("src/site").join(room);
+        assert!(folder.is_dir(), "{room} is no room");
+    }
+    for (path, text) in sources() {
+        let Some(at) = room_of(ROOMS_OF_SITE, "src/site/", &path) else {
+            continue;
+        };
+        let text = before_tests(&text);
+        let mut named = named_below("crate::site::", text);
+        // What a room calls by way of its parent, which is the site itself in the room's first file.
+        if path.ends_with(&format!("site/{}/mod.rs", ROOMS_OF_SITE[at])) {
+            named.extend(named_below("super::", text));
+        } else {
+            named.extend(named_below("super::super::", text));
+        }
+        for name in named {
+            let below = ROOMS_OF_SITE[..=at].contains(&name.as_str());
+            assert!(below, "{path} uses site::{name}, which is not below it");
+        }
+        assert!(
+            !text.contains("use crate::site;"),
+            "{path} uses all of the site"
+        );
     }
 }
 

@@ -36,7 +36,7 @@ use proptest::test_runner::TestRunner;
 use rungbook::curriculum::Day;
 use rungbook::proof::{Proofread, proofread};
 use rungbook::results::{self, Person};
-use rungbook::site::{self, tables};
+use rungbook::site;
 use rungbook::source::Snapshot;
 use rungbook::training::{Roster, Say, Training, train};
 use serde_json::Value;
@@ -90,7 +90,7 @@ fn curricula(proof: &Proofread, snapshot: &Snapshot) -> Curricula {
     let built = site::build(snapshot, &site::Options::default());
     Curricula {
         facts: facts::curriculum(proof),
-        tables: tables::value(&built.plan().expect("a site")),
+        tables: built.tables().expect("a site"),
     }
 }
 
@@ -220,7 +220,7 @@ fn works(training: &Training) -> Vec<Work> {
 fn live(proof: &Proofread, seed: u64) -> Result<Option<i32>, String> {
     let start = today();
     let mut life = Life::new(proof, seed, start);
-    let roster = Roster::new(&proof.curriculum, &proof.stages);
+    let roster = Roster::new(&proof.curriculum, &proof.resolved.stages);
     let say = Say::of(&roster);
     for day in 0..lives::DAYS {
         let on = start.plus(day);

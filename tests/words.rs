@@ -63,7 +63,7 @@ fn published(snapshot: &Snapshot) -> BTreeMap<String, Vec<u8>> {
     let findings = built.proof().findings.iter();
     let findings: Vec<String> = findings.map(|f| f.message.clone()).collect();
     assert_eq!(findings, Vec::<String>::new());
-    let plan = built.plan().expect("a site");
+    let plan = built.renderer().expect("a site");
     (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))
         .map(|file| (file.path, file.bytes))
@@ -342,7 +342,7 @@ fn a_script_brings_the_words_that_it_says_and_no_others() {
     let theme = Theme::load("own", &snapshot, Words::english()).expect("a theme");
     let theme = Some(Arc::new(theme));
     let built = site::build(&snapshot, &site::Options { theme });
-    let plan = built.plan().expect("a site");
+    let plan = built.renderer().expect("a site");
     let script = (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))
         .find(|f| f.path == "theme/own.js")

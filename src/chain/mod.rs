@@ -8,6 +8,7 @@ mod ladder;
 mod necessary;
 mod neighbour;
 mod reach;
+mod resolved;
 mod route;
 
 pub use essential::essentials;
@@ -16,6 +17,7 @@ pub use ladder::{Step, chain_ladders, ladder, ladders};
 pub use necessary::{Implications, necessary_leaves};
 pub use neighbour::{Grid, GridCell, Neighbour, Slice, grid, neighbours_of};
 pub use reach::{Loop, Stages, below, loops, stages, stages_where};
+pub use resolved::{Chains, Resolved};
 pub use route::{Route, newcomer_route};
 
 use crate::curriculum::{Curriculum, Leaf, MovementIx};

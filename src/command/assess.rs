@@ -90,7 +90,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     };
     let files = io::results(&options.results)?;
     let (people, found) = results::read(&files, curriculum, today);
-    let roster = Roster::new(curriculum, &proof.stages);
+    let roster = Roster::new(curriculum, &proof.resolved.stages);
     let asked = Asked {
         proof: &proof,
         roster: &roster,
@@ -124,7 +124,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
 
 impl Asked<'_> {
     fn of(&self, person: Person) -> Answer {
-        let (curriculum, stages) = (&self.proof.curriculum, &self.proof.stages);
+        let (curriculum, stages) = (&self.proof.curriculum, &self.proof.resolved.stages);
         let readiness = readiness::assess(curriculum, stages, &person, self.today);
         let asked = self.goal.as_ref().map(|g| g.1);
         let verdict = verdict(
@@ -201,7 +201,7 @@ fn first(
     rows: &[MovementIx],
     today: Day,
 ) -> HashMap<MovementIx, First> {
-    let steps = Steps::new(&proof.curriculum, &proof.stages, person, today);
+    let steps = Steps::new(&proof.curriculum, &proof.resolved.stages, person, today);
     let waits = |ix: &&MovementIx| {
         readiness
             .of(**ix)
@@ -235,7 +235,7 @@ pub(super) fn goal(curriculum: &Curriculum, id: &str) -> Result<Leaf, String> {
 
 /// The movements answered for, by stage, then id.
 pub(super) fn rows(proof: &Proofread, goal: Option<&Leaf>) -> Vec<MovementIx> {
-    let (curriculum, stages) = (&proof.curriculum, &proof.stages);
+    let (curriculum, stages) = (&proof.curriculum, &proof.resolved.stages);
     let mut rows: Vec<MovementIx> = match goal {
         Some(goal) => {
             let chain = chain::resolve(curriculum, stages, goal);

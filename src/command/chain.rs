@@ -44,8 +44,8 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             Status::Failed
         });
     };
-    let resolved = chain::resolve(curriculum, &proof.stages, &goal);
-    let route = chain::newcomer_route(curriculum, &proof.stages, goal.movement);
+    let resolved = chain::resolve(curriculum, &proof.resolved.stages, &goal);
+    let route = chain::newcomer_route(curriculum, &proof.resolved.stages, goal.movement);
     match options.common.form {
         Form::Json => {
             let mut answer = answer(&proof, &resolved, route.as_ref());

@@ -72,7 +72,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     };
     let files = io::results(std::slice::from_ref(&options.results))?;
     let (people, found) = results::read(&files, curriculum, today);
-    let roster = Roster::new(curriculum, &proof.stages);
+    let roster = Roster::new(curriculum, &proof.resolved.stages);
     let say = Say::of(&roster);
     let answers: Vec<Answer> = people
         .into_iter()

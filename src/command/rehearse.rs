@@ -192,10 +192,10 @@ impl Stage<'_> {
         let work = move || {
             let is_newest = || newest.load(Ordering::Relaxed) == number;
             // A fault is said in the place of the page.
-            if let Ok(plan) = site.plan()
+            if let Ok(renderer) = site.renderer()
                 && is_newest()
             {
-                plan.prepare();
+                renderer.prepare();
             }
             if is_newest() {
                 let spent = started.elapsed().as_secs_f64() * 1000.0;

@@ -3,6 +3,7 @@
 
 use super::Error;
 use super::http::{self, Reply, Request};
+use crate::words::escape::escape;
 use std::hash::{BuildHasher, Hasher, RandomState};
 use std::io::Write;
 use std::net::TcpStream;
@@ -258,7 +259,7 @@ fn rehearsed(bytes: &[u8], number: u64) -> Vec<u8> {
 
 /// In the place of a page that cannot be shown.
 fn in_place_of(title: &str, why: &str) -> Vec<u8> {
-    let why = why.replace('&', "&amp;").replace('<', "&lt;");
+    let why = escape(why);
     format!(
         "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>{title}</title>\n</head>\n<body><h1>{title}</h1>\n<pre>{why}</pre></body></html>\n"
     )

@@ -11,23 +11,24 @@ mod notes;
 mod postures;
 mod teaching;
 
-use crate::chain::{Stages, stages};
+use crate::chain::Resolved;
 use crate::curriculum::Curriculum;
 use crate::reading::{self, Again};
 use crate::source::{FileId, Findings, Snapshot};
 use rayon::prelude::*;
+use std::sync::Arc;
 
-/// A curriculum with its stages and everything that was found in it.
+/// A curriculum, what is worked out of it, and everything that was found in it.
 pub struct Proofread {
     pub curriculum: Curriculum,
-    pub stages: Stages,
+    pub resolved: Arc<Resolved>,
     /// Sorted by place.
     pub findings: Findings,
     /// What reading found, and then each group of [`RULES`].
     by_rule: Vec<Findings>,
 }
 
-type Check = fn(&Curriculum, &Stages, &mut Findings);
+type Check = fn(&Curriculum, &Resolved, &mut Findings);
 
 /// Rules that are checked together.
 struct Group {
@@ -51,20 +52,20 @@ const fn of_notes(check: Check) -> Group {
 }
 
 const RULES: &[Group] = &[
-    of_records(loops::check),
-    of_records(needs::check),
-    of_records(cautions::check),
+    of_records(|c, r, f| loops::check(c, &r.stages, f)),
+    of_records(|c, r, f| needs::check(c, &r.stages, f)),
+    of_records(|c, r, f| cautions::check(c, &r.stages, f)),
     of_records(|c, _, f| exits::check(c, f)),
-    of_records(teaching::check),
-    of_records(|c, _, f| postures::check(c, f)),
+    of_records(|c, r, f| teaching::check(c, &r.stages, f)),
+    of_records(postures::check),
     of_notes(|c, _, f| notes::check(c, f)),
 ];
 
 /// Reads and proofreads a snapshot.
 pub fn proofread(snapshot: &Snapshot) -> Proofread {
     let (curriculum, found) = reading::read(snapshot);
-    let stages = stages(&curriculum);
-    judged(curriculum, stages, found)
+    let resolved = Resolved::new(&curriculum);
+    judged(curriculum, resolved, found)
 }
 
 /// Proofreads again after `file` changed: the snapshot differs in nothing else from the one that `before` was made of. `None`
@@ -86,49 +87,46 @@ pub fn proofread_again(
                 && old
                     .needs
                     .is_like(&new.needs, &|a, b| a.movement == b.movement);
-            let stages = match climb_alike {
-                true => before.stages.clone(),
-                false => stages(&curriculum),
-            };
-            judged(curriculum, stages, Findings::default())
+            let resolved = before.resolved.after(&curriculum, ix, climb_alike);
+            judged(curriculum, resolved, Findings::default())
         }
         Again::Note(_) => {
             let mut by_rule = before.by_rule.clone();
             // The first of them is what reading found.
             for (group, of_group) in RULES.iter().zip(&mut by_rule[1..]) {
                 if group.reads_notes {
-                    *of_group = found(group, &curriculum, &before.stages);
+                    *of_group = found(group, &curriculum, &before.resolved);
                 }
             }
-            together(curriculum, before.stages.clone(), by_rule)
+            together(curriculum, Arc::clone(&before.resolved), by_rule)
         }
     };
     Some((after, again))
 }
 
-fn judged(curriculum: Curriculum, stages: Stages, in_reading: Findings) -> Proofread {
+fn judged(curriculum: Curriculum, resolved: Resolved, in_reading: Findings) -> Proofread {
     let mut by_rule = vec![in_reading];
     by_rule.par_extend(
         RULES
             .par_iter()
             .with_max_len(1)
-            .map(|group| found(group, &curriculum, &stages)),
+            .map(|group| found(group, &curriculum, &resolved)),
     );
-    together(curriculum, stages, by_rule)
+    together(curriculum, Arc::new(resolved), by_rule)
 }
 
-fn found(group: &Group, curriculum: &Curriculum, stages: &Stages) -> Findings {
+fn found(group: &Group, curriculum: &Curriculum, resolved: &Resolved) -> Findings {
     let mut findings = Findings::default();
-    (group.check)(curriculum, stages, &mut findings);
+    (group.check)(curriculum, resolved, &mut findings);
     findings
 }
 
-fn together(curriculum: Curriculum, stages: Stages, by_rule: Vec<Findings>) -> Proofread {
+fn together(curriculum: Curriculum, resolved: Arc<Resolved>, by_rule: Vec<Findings>) -> Proofread {
     let mut findings = Findings::default();
     by_rule.iter().for_each(|f| findings.extend(f.clone()));
     Proofread {
         curriculum,
-        stages,
+        resolved,
         findings: findings.sorted(),
         by_rule,
     }

@@ -1,22 +1,27 @@
 //! Postures that cannot stand, are more inverted than declared, or leap in weight on the hands or in turning load.
 
+use crate::chain::Resolved;
 use crate::curriculum::posture::Posture;
 use crate::curriculum::target::ONE;
 use crate::curriculum::words::{Position, Word};
 use crate::curriculum::{Curriculum, Leaf, Movement};
-use crate::leverage::{PostureError, Solved, names, solve};
+use crate::leverage::{PostureError, Solved, names};
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::{Diagnostic, Findings, Rule};
 
-pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
-    // Boxed: few movements declare a posture.
-    let solved: Vec<Option<Box<Solved>>> = curriculum
-        .movements()
-        .map(|(_, m)| one(m, findings).map(Box::new))
-        .collect();
+pub fn check(curriculum: &Curriculum, resolved: &Resolved, findings: &mut Findings) {
+    for (ix, movement) in curriculum.movements() {
+        let (Some(posture), Some(stands)) = (&movement.posture, resolved.posture(ix)) else {
+            continue;
+        };
+        match stands {
+            Err(error) => findings.push(cannot_stand(posture, error)),
+            Ok(solved) => inverted(movement, posture, solved, findings),
+        }
+    }
     for (ix, movement) in curriculum.movements().filter(|(_, m)| !m.faulty) {
-        if let Some(here) = &solved[ix.at()] {
-            leaps(curriculum, movement, here, &solved, findings);
+        if let Some(here) = resolved.solved(ix) {
+            leaps(curriculum, movement, here, resolved, findings);
         }
     }
 }
@@ -62,7 +67,7 @@ fn leaps(
     curriculum: &Curriculum,
     movement: &Movement,
     here: &Solved,
-    solved: &[Option<Box<Solved>>],
+    resolved: &Resolved,
     findings: &mut Findings,
 ) {
     for load in loads(curriculum) {
@@ -76,7 +81,7 @@ fn leaps(
             if arms.is_some() && movement.arms.is_some() && arms != movement.arms {
                 continue;
             }
-            let there = solved[leaf.movement.at()].as_deref().and_then(load.of);
+            let there = resolved.solved(leaf.movement).and_then(load.of);
             if let Some(there) = there
                 && nearest.is_none_or(|(most, _)| there > most)
             {
@@ -98,15 +103,8 @@ fn leaps(
     }
 }
 
-fn one(movement: &Movement, findings: &mut Findings) -> Option<Solved> {
-    let posture = movement.posture.as_ref()?;
-    let solved = match solve(posture) {
-        Ok(solved) => solved,
-        Err(error) => {
-            findings.push(cannot_stand(posture, error));
-            return None;
-        }
-    };
+/// More inverted than its position says.
+fn inverted(movement: &Movement, posture: &Posture, solved: &Solved, findings: &mut Findings) {
     let declared = movement.positions.iter().map(|p| match p {
         Position::Inverted => 2,
         // In a bridge the head is low by nature, and its caution says so.
@@ -137,14 +135,13 @@ fn one(movement: &Movement, findings: &mut Findings) -> Option<Solved> {
             .help(format!("write `position: {word}`")),
         );
     }
-    Some(solved)
 }
 
-fn cannot_stand(posture: &Posture, error: PostureError) -> Diagnostic {
+fn cannot_stand(posture: &Posture, error: &PostureError) -> Diagnostic {
     let finding = |rule, message: String| Diagnostic::new(rule, posture.span, message);
     match error {
         PostureError::Unknown(name) => {
-            let help = did_you_mean(&name, names()).unwrap_or_else(|| {
+            let help = did_you_mean(name, names()).unwrap_or_else(|| {
                 format!("the postures are {}", listed(&names(), "and"))
             });
             finding(Rule::BadPosture, format!("there is no posture `{name}`"))

@@ -7,8 +7,13 @@ use crate::curriculum::Curriculum;
 use crate::proof::{Proofread, proofread, proofread_again};
 use crate::reading::Again;
 use crate::site::audit::{Auditor, Fault};
-use crate::site::theme::link::Links;
-use crate::site::{File, Parts, Plan, Theme, ThemeError, printed};
+use crate::site::feeds::tables;
+use crate::site::material::{File, Kept, Material};
+use crate::site::names::Links;
+use crate::site::pages;
+use crate::site::pages::plan::printed;
+use crate::site::renderer::Renderer;
+use crate::site::theme::{Theme, ThemeError};
 use crate::source::{Content, FileId, Snapshot};
 use crate::training::{Say, Training};
 use rayon::prelude::*;
@@ -34,7 +39,7 @@ pub struct Outcome {
     proof: Proofread,
     theme: Once<Theme>,
     /// Shared with what differs in the text of notes alone: who comes second waits for the first, and makes nothing twice.
-    parts: Once<Parts>,
+    kept: Once<Kept>,
     /// The rendered names from before a change that left them alone.
     links: Option<Arc<Links>>,
     auditor: OnceLock<Arc<Auditor>>,
@@ -50,7 +55,7 @@ pub fn build(snapshot: &Snapshot, options: &Options) -> Outcome {
         proof: proofread(snapshot),
         snapshot: snapshot.clone(),
         theme: Arc::new(theme),
-        parts: Arc::default(),
+        kept: Arc::default(),
         links: None,
         auditor: OnceLock::new(),
     }
@@ -91,8 +96,8 @@ impl Outcome {
             .movements()
             .zip(after.movements())
             .all(|((_, a), (_, b))| a.cautions == b.cautions);
-        let links = match (self.parts.get(), marks_stay) {
-            (Some(Ok(parts)), true) => Some(Arc::clone(&parts.links)),
+        let links = match (self.kept.get(), marks_stay) {
+            (Some(Ok(kept)), true) => Some(Arc::clone(&kept.links)),
             (None, true) => self.links.clone(),
             _ => None,
         };
@@ -100,16 +105,16 @@ impl Outcome {
             true => self.auditor.clone(),
             false => OnceLock::new(),
         };
-        let parts = match again {
+        let kept = match again {
             // Nothing in them depends on the text of a note.
-            Again::Note(_) => Arc::clone(&self.parts),
+            Again::Note(_) => Arc::clone(&self.kept),
             Again::Movement(_) => Arc::default(),
         };
         Some(Outcome {
             snapshot,
             proof,
             theme: Arc::clone(&self.theme),
-            parts,
+            kept,
             links,
             auditor,
         })
@@ -132,13 +137,31 @@ impl Outcome {
     ///
     /// # Errors
     /// When the theme is at fault.
-    pub fn plan(&self) -> Result<Plan<'_>, ThemeError> {
+    pub fn renderer(&self) -> Result<Renderer<'_>, ThemeError> {
+        self.material().map(Renderer::new)
+    }
+
+    fn material(&self) -> Result<Material<'_>, ThemeError> {
         let theme = self.theme()?;
-        let parts = self
-            .parts
-            .get_or_init(|| Parts::with_links(&self.proof, theme, self.links.clone()).map(Arc::new))
-            .clone()?;
-        Ok(Plan::with(&self.proof, &self.snapshot, theme, parts))
+        let kept = self.kept.get_or_init(|| {
+            let curriculum = &self.proof.curriculum;
+            let links = || match &self.links {
+                Some(links) => Ok(Arc::clone(links)),
+                None => Links::new(curriculum, theme).map(Arc::new),
+            };
+            let (links, _) = rayon::join(links, || self.proof.resolved.chains(curriculum));
+            Ok(Arc::new(Kept::new(curriculum, links?)))
+        });
+        let kept = kept.as_ref().map_err(Clone::clone)?;
+        Ok(Material::new(&self.proof, &self.snapshot, theme, kept))
+    }
+
+    /// The tables that the page's script looks up, as one object.
+    ///
+    /// # Errors
+    /// When the theme is at fault.
+    pub fn tables(&self) -> Result<serde_json::Value, ThemeError> {
+        self.material().map(|site| tables::value(&site))
     }
 
     /// The site as a whole, for whoever writes all of it.
@@ -149,10 +172,11 @@ impl Outcome {
         let (theme, mut auditor) =
             rayon::join(|| self.theme(), || Auditor::new(&self.proof.curriculum));
         theme?;
-        let plan = self.plan()?;
-        plan.prepare();
-        auditor.know(&plan.names(), &plan.frame()?.parts());
-        Ok(Site { plan, auditor })
+        let renderer = self.renderer()?;
+        renderer.prepare();
+        let site = renderer.material();
+        auditor.know(&site.links.by_id(site.curriculum), &pages::frame(site)?);
+        Ok(Site { renderer, auditor })
     }
 
     /// Makes what several pages need, and one page of each kind, so that a template at fault is known before it is shown.
@@ -160,11 +184,12 @@ impl Outcome {
     /// # Errors
     /// When the theme is at fault.
     pub fn try_out(&self) -> Result<(), ThemeError> {
-        let plan = self.plan()?;
-        plan.prepare();
-        plan.one_of_each_kind()
+        let renderer = self.renderer()?;
+        renderer.prepare();
+        renderer
+            .one_of_each_kind()
             .into_iter()
-            .try_for_each(|i| plan.render(i).map(drop))
+            .try_for_each(|i| renderer.render(i).map(drop))
     }
 
     /// Reads one file of the site back, as it would be written; every page is taken apart by itself.
@@ -178,11 +203,11 @@ impl Outcome {
     /// The file at a path of the site, read back by the cautions audit; what is wrong with it as text. `None` when the site has
     /// no such file.
     pub fn file(&self, path: &str) -> Option<Result<Vec<u8>, String>> {
-        let plan = match self.plan() {
-            Ok(plan) => plan,
+        let renderer = match self.renderer() {
+            Ok(renderer) => renderer,
             Err(error) => return Some(Err(error.to_string())),
         };
-        let made = plan.render(plan.position(path)?);
+        let made = renderer.render(renderer.position(path)?);
         Some(made.map_err(|e| e.to_string()).and_then(|file| {
             let faults = self.audit(path, &file.bytes);
             match faults.is_empty() {
@@ -221,7 +246,7 @@ pub fn printed_plan(
 
 /// Everything that a site holds, ready to be written.
 pub struct Site<'a> {
-    plan: Plan<'a>,
+    renderer: Renderer<'a>,
     auditor: Auditor,
 }
 
@@ -236,12 +261,12 @@ pub struct Written {
 impl Site<'_> {
     /// The path of every file.
     pub fn paths(&self) -> Vec<String> {
-        self.plan.paths()
+        self.renderer.paths()
     }
 
     /// The scripts of the theme, and its drawings that may hold some, which are the curriculum's own.
     pub fn own_scripts(&self) -> &[String] {
-        self.plan.theme.own_scripts()
+        self.renderer.material().theme.own_scripts()
     }
 
     /// Makes every file, in parallel, and gives it to `put` with who reads it back: it answers with the hash of what it wrote
@@ -253,15 +278,15 @@ impl Site<'_> {
         &self,
         put: impl Fn(&File, &dyn Fn(&[u8]) -> Vec<Fault>) -> Result<(String, Vec<Fault>), E> + Sync,
     ) -> Result<Written, E> {
-        let plan = &self.plan;
-        let last = plan.last();
+        let renderer = &self.renderer;
+        let last = renderer.last();
         let put = |i: usize| {
-            let file = plan.render(i)?;
+            let file = renderer.render(i)?;
             let audit = |written: &[u8]| self.auditor.file(&file.path, written);
             let (hash, faults) = put(&file, &audit)?;
             Ok((file.path, hash, faults))
         };
-        let written: Result<Vec<(String, String, Vec<Fault>)>, E> = (0..plan.len())
+        let written: Result<Vec<(String, String, Vec<Fault>)>, E> = (0..renderer.len())
             .into_par_iter()
             // Each file may be taken by whoever is free: the large ones stand together at the front.
             .with_max_len(1)
@@ -269,7 +294,7 @@ impl Site<'_> {
             .map(put)
             .collect();
         let mut all = written?;
-        plan.wrote(
+        renderer.wrote(
             all.iter()
                 .map(|(path, hash, _)| (path.as_str(), hash.as_str())),
         );

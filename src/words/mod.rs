@@ -4,6 +4,7 @@
 //! stand in `themes/chalk/words/`; a coach's `content/words/<language>.yaml` goes over them entry by entry; what a language
 //! lacks is said in English. Knows nothing of pages.
 
+pub mod escape;
 mod file;
 mod number;
 mod safety;
@@ -377,6 +378,18 @@ fn tags(language: &str) -> Vec<&str> {
     } else {
         vec![general, language]
     }
+}
+
+/// The key of a trade word: `part-inverted` is `position.part_inverted`.
+pub fn key(section: &str, word: &str) -> String {
+    let mut key = String::with_capacity(section.len() + 1 + word.len());
+    key.push_str(section);
+    key.push('.');
+    key.extend(
+        word.chars()
+            .map(|c| if matches!(c, '-' | ' ') { '_' } else { c }),
+    );
+    key
 }
 
 /// Whether the program brings the language, or what it is a kind of.

@@ -1,5 +1,6 @@
 //! Texts with placeholders `{name}`, links `[text](target)` and strong words `**text**`.
 
+use super::escape::escape;
 use std::collections::BTreeSet;
 
 /// Where a text is going to stand.
@@ -131,14 +132,6 @@ fn strong(text: &str) -> String {
         out.push_str("</strong>");
     }
     out
-}
-
-fn escape(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-        .replace('"', "&quot;")
-        .replace('\'', "&#39;")
 }
 
 #[cfg(test)]

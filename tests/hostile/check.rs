@@ -76,7 +76,7 @@ pub fn curriculum(files: &Snapshot, share: usize, strict: bool) -> Result<(), St
             own_standard: true,
             span: Span::top(rungbook::source::FileId::FOLDER),
         };
-        chain::resolve(curriculum, &proof.stages, &goal);
+        chain::resolve(curriculum, &proof.resolved.stages, &goal);
     }
     // With an error nothing is published: making the pages may fail, but not panic.
     let stands = !proof.findings.has_errors();
@@ -84,7 +84,7 @@ pub fn curriculum(files: &Snapshot, share: usize, strict: bool) -> Result<(), St
         true => Err(error.to_string()),
         false => Ok(()),
     };
-    let plan = match built.plan() {
+    let plan = match built.renderer() {
         Ok(plan) => plan,
         Err(error) => return said(error),
     };
@@ -153,7 +153,7 @@ pub fn results(name: &str, text: &str, with: &rungbook::proof::Proofread) -> Res
     let files = Snapshot::of_texts([(name, text)]);
     let (people, found) = results::read(&files, &with.curriculum, today);
     findings(&found, &files)?;
-    let roster = Roster::new(&with.curriculum, &with.stages);
+    let roster = Roster::new(&with.curriculum, &with.resolved.stages);
     for person in &people {
         train(&roster, person, None, today);
     }

@@ -31,7 +31,7 @@ fn site(
     if let Some(first) = grave.next() {
         return Err(format!("{}: {}", first.rule.name(), first.message));
     }
-    let plan = built.plan().expect("a site");
+    let plan = built.renderer().expect("a site");
     let mut out = BTreeMap::new();
     let all: Vec<usize> = (0..plan.len()).collect();
     for i in places.unwrap_or(&all) {

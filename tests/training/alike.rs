@@ -191,7 +191,7 @@ pub fn compare(
     person: &Person,
     others: &mut Others,
 ) -> Result<Value, String> {
-    let roster = Roster::new(&proof.curriculum, &proof.stages);
+    let roster = Roster::new(&proof.curriculum, &proof.resolved.stages);
     let say = Say::of(&roster);
     let whole = told(&say, &train(&roster, person, None, today()), person);
     if let Some(page) = &mut others.page {

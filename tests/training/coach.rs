@@ -27,7 +27,7 @@ pub fn cases(proof: &Proofread) -> Vec<Case<'_>> {
     let entries = std::fs::read_dir(folder).expect("the clients");
     let mut paths: Vec<_> = entries.map(|e| e.expect("a file").path()).collect();
     paths.sort();
-    let roster = Roster::new(&proof.curriculum, &proof.stages);
+    let roster = Roster::new(&proof.curriculum, &proof.resolved.stages);
     let say = Say::of(&roster);
     let one = |path: std::path::PathBuf| {
         let text = std::fs::read_to_string(&path).expect("a client");

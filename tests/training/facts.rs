@@ -49,7 +49,7 @@ fn movement(proof: &Proofread, ix: MovementIx) -> Value {
         .map(|class| c.cautions.class(*class).id.as_str())
         .collect();
     json!({
-        "id": m.id.as_str(), "was": m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>(), "stage": proof.stages.of(ix),
+        "id": m.id.as_str(), "was": m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>(), "stage": proof.resolved.stages.of(ix),
         "pattern": m.pattern.word(), "family": m.place.as_ref().map(|p| c.family(p.family).id.as_str()), "place": place,
         "phase": m.phase.map(Word::word), "straight": m.arms == Some(Arms::Straight), "load": m.load.word(), "classes": classes,
         "positions": m.positions.iter().map(|p| p.word()).collect::<Vec<_>>(), "inverted": m.inverted(), "loaded": m.loaded,
@@ -86,7 +86,7 @@ pub fn routes(proof: &Proofread, person: &Person, today: Day) -> Value {
     let c = &proof.curriculum;
     let way = |goal: &Leaf| {
         let route = readiness::client_route(c, person, today, goal);
-        let chain = chain::resolve(c, &proof.stages, goal);
+        let chain = chain::resolve(c, &proof.resolved.stages, goal);
         let chain: Vec<&str> = chain.movements.iter().map(|l| id(c, l.movement)).collect();
         let movements: Vec<&str> = route
             .iter()

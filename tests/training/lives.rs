@@ -52,12 +52,12 @@ impl<'a> Life<'a> {
         let mut throw = Throw::new(seed);
         let skills: Vec<_> = c.skills().map(|(_, s)| s).collect();
         let skill = skills[throw.below(skills.len())];
-        let top = f64::from(proof.stages.of(skill.goal.movement).unwrap_or(0));
+        let top = f64::from(proof.resolved.stages.of(skill.goal.movement).unwrap_or(0));
         let level = top * (0.6 + 0.35 * throw.share());
         let strength = c
             .movements()
             .map(|(ix, _)| {
-                let rungs = f64::from(proof.stages.of(ix).unwrap_or(0));
+                let rungs = f64::from(proof.resolved.stages.of(ix).unwrap_or(0));
                 (1.0 + 0.2 * (level - rungs) + 0.3 * (throw.share() - 0.5)).clamp(0.05, 2.0)
             })
             .collect();
@@ -92,7 +92,7 @@ impl<'a> Life<'a> {
 
     /// The foundations of the goal that a newcomer tests: what stands low in the chain.
     fn first_tests(&mut self, on: Day) {
-        let chain = chain::resolve(self.c(), &self.proof.stages, &self.goal);
+        let chain = chain::resolve(self.c(), &self.proof.resolved.stages, &self.goal);
         let low: Vec<MovementIx> = chain
             .movements
             .iter()
@@ -275,7 +275,7 @@ impl<'a> Life<'a> {
 
     /// Sets near what one can do make stronger, in the movement itself most, in what shares its pattern and stands near less.
     fn grow(&mut self, work: &Work, most: f64) {
-        let (c, stages) = (self.c(), &self.proof.stages);
+        let (c, stages) = (self.c(), &self.proof.resolved.stages);
         let m = c.movement(work.movement);
         self.idle.insert(m.pattern.word(), 0);
         let hard = if work.range {

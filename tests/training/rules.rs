@@ -52,7 +52,12 @@ pub fn check(case: &Case<'_>) -> Result<(), String> {
         return Err("the health questions said to ask first".into());
     }
     let lines = case.lines();
-    let readiness = readiness::assess(&case.proof.curriculum, &case.proof.stages, &case.person, on);
+    let readiness = readiness::assess(
+        &case.proof.curriculum,
+        &case.proof.resolved.stages,
+        &case.person,
+        on,
+    );
     for line in &lines {
         of_line(case, line, &readiness, on).map_err(|why| format!("{why}: {}", line.line))?;
     }

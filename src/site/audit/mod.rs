@@ -15,8 +15,9 @@ use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
 use crate::site::feeds::search;
 use crate::site::feeds::tables;
+pub use crate::site::theme::guard::POLICY;
 use crate::site::theme::guard::{Guard, unstamped};
-use crate::site::theme::link::escape;
+use crate::words::escape::escape;
 use crate::words::{Words, seen};
 use foldhash::fast::FixedState;
 use known::Known;
@@ -41,9 +42,6 @@ impl fmt::Display for Fault {
         write!(f, "{}: {}", self.path, self.says)
     }
 }
-
-/// The policy that every page carries.
-pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types rungbook-worker";
 
 /// What a text says of a signal beside a name, on the side where it stands in this language.
 fn beside_a_name(signal: Signal, words: &Words) -> String {

@@ -12,6 +12,7 @@ mod words;
 use crate::curriculum::words::Units;
 use crate::leverage::Solved;
 use crate::words::Words;
+use crate::words::escape::escape;
 use pen::Bounds;
 pub(in crate::site) use pen::number;
 use scene::{Scene, Way};
@@ -121,13 +122,6 @@ fn row(scenes: &[Scene], class: &str, pixels: f64, title: &str, description: &st
         escape(title),
         escape(description),
     )
-}
-
-fn escape(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-        .replace('"', "&quot;")
 }
 
 #[cfg(test)]

@@ -3,21 +3,21 @@
 use crate::curriculum::caution::{Class, ClassIx, Part};
 use crate::curriculum::words::Word;
 use crate::curriculum::{Leaf, Movement, MovementIx, Need, Owner, schema as schemas};
-use crate::site::Plan;
+use crate::site::material::Material;
 use crate::words::Words;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
 use std::collections::BTreeMap;
 
 /// `data/curriculum.json`.
-pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
-    let c = plan.curriculum;
+pub fn curriculum(site: &Material<'_>) -> Vec<u8> {
+    let c = site.curriculum;
     let skills: Vec<Value> = c
         .skills()
         .map(|(ix, s)| {
             let record =
-                json!({ "id": s.id.as_str(), "name": s.name, "goal": demand(plan, &s.goal) });
-            marked(plan, Owner::Skill(ix), record)
+                json!({ "id": s.id.as_str(), "name": s.name, "goal": demand(site, &s.goal) });
+            marked(site, Owner::Skill(ix), record)
         })
         .collect();
     let families: Vec<Value> = c
@@ -30,7 +30,7 @@ pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
                 .map(|a| (a.name.clone(), json!(a.rungs)))
                 .collect();
             let record = json!({ "id": f.id.as_str(), "name": f.name, "axes": axes });
-            marked(plan, Owner::Family(ix), record)
+            marked(site, Owner::Family(ix), record)
         })
         .collect();
     let cautions: Vec<Value> = c.cautions.classes().iter().map(caution).collect();
@@ -54,16 +54,16 @@ pub fn curriculum(plan: &Plan<'_>) -> Vec<u8> {
     for (i, (ix, m)) in c.published().enumerate() {
         let before: &[u8] = if i == 0 { b"\n    " } else { b",\n    " };
         text.extend_from_slice(before);
-        serde_json::to_writer(&mut text, &movement(plan, ix, m)).expect("a record is JSON");
+        serde_json::to_writer(&mut text, &movement(site, ix, m)).expect("a record is JSON");
     }
     text.extend_from_slice(b"\n  ]\n}\n");
     text
 }
 
 /// A record with its gravest signal and its classes, where it bears any: a skill those of its goal, a family its members'.
-fn marked(plan: &Plan<'_>, owner: Owner, mut record: Value) -> Value {
-    let book = &plan.curriculum.cautions;
-    let classes = plan.curriculum.cautions_of(owner);
+fn marked(site: &Material<'_>, owner: Owner, mut record: Value) -> Value {
+    let book = &site.curriculum.cautions;
+    let classes = site.curriculum.cautions_of(owner);
     let ids: Vec<&str> = classes.iter().map(|c| book.class(*c).id.as_str()).collect();
     if let Some(first) = classes.first() {
         record["signal"] = json!(book.class(*first).signal.word());
@@ -133,8 +133,8 @@ enum Tree<'a> {
     AtLeast { at_least: u32, of: Vec<Tree<'a>> },
 }
 
-fn movement<'a>(plan: &Plan<'a>, ix: MovementIx, m: &'a Movement) -> InData<'a> {
-    let class = |class: &ClassIx| plan.curriculum.cautions.class(*class);
+fn movement<'a>(site: &Material<'a>, ix: MovementIx, m: &'a Movement) -> InData<'a> {
+    let class = |class: &ClassIx| site.curriculum.cautions.class(*class);
     InData {
         id: m.id.as_str(),
         name: &m.name,
@@ -148,29 +148,29 @@ fn movement<'a>(plan: &Plan<'a>, ix: MovementIx, m: &'a Movement) -> InData<'a> 
         cautions: m.cautions.iter().map(|c| class(c).id.as_str()).collect(),
         standard: m.standard.to_string(),
         each_side: m.each_side,
-        stage: plan.stages.of(ix).unwrap_or(0),
-        needs: tree(plan, &m.needs),
+        stage: site.resolved.stages.of(ix).unwrap_or(0),
+        needs: tree(site, &m.needs),
         equipment: &m.equipment,
         family: m
             .place
             .as_ref()
-            .map(|place| plan.curriculum.family(place.family).id.as_str()),
+            .map(|place| site.curriculum.family(place.family).id.as_str()),
         also: &m.also,
         was: m.was.iter().map(|w| w.as_str()).collect(),
     }
 }
 
-fn demand<'a>(plan: &Plan<'a>, leaf: &Leaf) -> Demand<'a> {
+fn demand<'a>(site: &Material<'a>, leaf: &Leaf) -> Demand<'a> {
     Demand {
-        movement: plan.curriculum.movement(leaf.movement).id.as_str(),
+        movement: site.curriculum.movement(leaf.movement).id.as_str(),
         target: leaf.target.to_string(),
     }
 }
 
-fn tree<'a>(plan: &Plan<'a>, need: &Need<Leaf>) -> Tree<'a> {
-    let parts = |parts: &[Need<Leaf>]| parts.iter().map(|p| tree(plan, p)).collect();
+fn tree<'a>(site: &Material<'a>, need: &Need<Leaf>) -> Tree<'a> {
+    let parts = |parts: &[Need<Leaf>]| parts.iter().map(|p| tree(site, p)).collect();
     match need {
-        Need::Leaf(l) => Tree::Leaf(demand(plan, l)),
+        Need::Leaf(l) => Tree::Leaf(demand(site, l)),
         Need::All(p) => Tree::All { all: parts(p) },
         Need::Any(p) => Tree::Any { any: parts(p) },
         Need::AtLeast(k, p) => Tree::AtLeast {

@@ -3,7 +3,7 @@
 //! A file in which any record is held back is not published: what is held back is said nowhere.
 
 use crate::curriculum::MovementIx;
-use crate::site::Plan;
+use crate::site::material::Material;
 use crate::source::FileId;
 use std::collections::BTreeMap;
 
@@ -11,9 +11,13 @@ use std::collections::BTreeMap;
 const FOLDER: &str = "data/definitions";
 
 /// The files of all movements that may be read, in order.
-pub fn files(plan: &Plan<'_>) -> Vec<FileId> {
+pub fn files<'a>(site: &Material<'a>) -> &'a [FileId] {
+    site.kept.definitions.get_or_init(|| found(site))
+}
+
+fn found(site: &Material<'_>) -> Vec<FileId> {
     let mut published: BTreeMap<FileId, bool> = BTreeMap::new();
-    for (_, movement) in plan.curriculum.movements() {
+    for (_, movement) in site.curriculum.movements() {
         let all = published.entry(movement.spans.whole.file).or_insert(true);
         *all &= !movement.held_back;
     }
@@ -22,20 +26,20 @@ pub fn files(plan: &Plan<'_>) -> Vec<FileId> {
 }
 
 /// The address of a definition file.
-pub fn path(plan: &Plan<'_>, file: FileId) -> String {
-    let path = plan.snapshot.path(file);
+pub fn path(site: &Material<'_>, file: FileId) -> String {
+    let path = site.snapshot.path(file);
     let below = path.strip_prefix("content/movements/").unwrap_or(path);
     format!("{FOLDER}/{below}")
 }
 
 /// The address of the file that defines a movement, where that is published.
-pub fn of(plan: &Plan<'_>, ix: MovementIx) -> Option<String> {
-    let file = plan.curriculum.movement(ix).spans.whole.file;
-    let is_whole = plan.definitions().binary_search(&file).is_ok();
-    is_whole.then(|| path(plan, file))
+pub fn of(site: &Material<'_>, ix: MovementIx) -> Option<String> {
+    let file = site.curriculum.movement(ix).spans.whole.file;
+    let is_whole = files(site).binary_search(&file).is_ok();
+    is_whole.then(|| path(site, file))
 }
 
 /// The file as the coach wrote it.
-pub fn text(plan: &Plan<'_>, file: FileId) -> Vec<u8> {
-    plan.snapshot.text(file).as_bytes().to_vec()
+pub fn text(site: &Material<'_>, file: FileId) -> Vec<u8> {
+    site.snapshot.text(file).as_bytes().to_vec()
 }

@@ -8,3 +8,4 @@ pub mod offline;
 pub mod search;
 pub mod tables;
 mod training;
+pub mod versions;

@@ -3,20 +3,25 @@
 use crate::curriculum::Owner;
 use crate::curriculum::caution::Part;
 use crate::curriculum::note::NoteOwner;
-use crate::site::Plan;
+use crate::site::material::Material;
 use serde::Serialize;
 
 /// The path of the entries, and what stands before them: a page opened from disk can load a script but no data.
 pub const PATH: &str = "data/search.js";
 pub const PREFIX: &str = "globalThis.rungbookSearch = ";
 
+/// The entries, without their stamp; kept.
+pub fn made<'a>(site: &Material<'a>) -> &'a [u8] {
+    site.kept.search.get_or_init(|| entries(site))
+}
+
 /// `data/search.js`: one entry a line: address, name, the mark's signal or "", the mark's words, where its mark leads, other
 /// names, and everything else that can be found.
-pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
-    let c = plan.curriculum;
+fn entries(site: &Material<'_>) -> Vec<u8> {
+    let c = site.curriculum;
     let mut out = Entries(format!("{PREFIX}[").into_bytes());
     for (ix, m) in c.published() {
-        let (signal, says, href) = mark(plan, Owner::Movement(ix));
+        let (signal, says, href) = mark(site, Owner::Movement(ix));
         let faults = m
             .faults
             .iter()
@@ -39,13 +44,13 @@ pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
     }
     for (ix, f) in c.families().filter(|(_, f)| !f.held_back) {
         let text = f.summary.as_deref().unwrap_or("");
-        let (signal, says, href) = mark(plan, Owner::Family(ix));
+        let (signal, says, href) = mark(site, Owner::Family(ix));
         let id = f.id.as_str();
         out.add(&("family", id, &f.name, signal, says, href, &f.also, text));
     }
     for (ix, s) in c.skills() {
         let text = s.summary.as_deref().unwrap_or("");
-        let (signal, says, href) = mark(plan, Owner::Skill(ix));
+        let (signal, says, href) = mark(site, Owner::Skill(ix));
         let id = s.id.as_str();
         out.add(&("skill", id, &s.name, signal, says, href, &s.also, text));
     }
@@ -54,7 +59,7 @@ pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
     }
     for class in c.cautions.classes() {
         let id = format!("cautions.html#{}", class.id);
-        let words = plan.say();
+        let words = site.say();
         let (name, happens) = (class.name(words), class.say(Part::Happens, words));
         out.plain("caution", &id, name, &[], happens);
     }
@@ -63,8 +68,8 @@ pub fn entries(plan: &Plan<'_>) -> Vec<u8> {
 }
 
 /// The signal of a record's mark, what it says, and where it leads; empty where it bears none.
-fn mark<'p>(plan: &'p Plan<'_>, owner: Owner) -> (&'static str, &'p str, &'p str) {
-    let mark = plan.links.mark_of(owner);
+fn mark<'p>(site: &'p Material<'_>, owner: Owner) -> (&'static str, &'p str, &'p str) {
+    let mark = site.links.mark_of(owner);
     mark.map_or(("", "", ""), |m| (m.signal, &m.says, &m.href))
 }
 

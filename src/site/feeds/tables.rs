@@ -11,9 +11,8 @@ use crate::curriculum::words::{BodyPart, Pattern, Phase, Word};
 use crate::curriculum::{MovementIx, Owner, Target};
 use crate::placement;
 use crate::readiness::never_presumed;
-use crate::site::Plan;
-use crate::site::pages::view::mark_of;
-use crate::site::theme::link::Mark;
+use crate::site::material::Material;
+use crate::site::names::Mark;
 use crate::training::Roster;
 use foldhash::fast::FixedState;
 use serde::Serialize;
@@ -29,21 +28,25 @@ const GUARDED: u32 = 2;
 const NEVER_PRESUMED: u32 = 4;
 const LOWERING: u32 = 8;
 
-/// `data/tables.js`, with the version by which a page names it.
-pub fn tables(plan: &Plan<'_>) -> (Vec<u8>, String) {
-    let columns = columns(plan)
+/// `data/tables.js`, with the version by which a page names it; kept.
+pub fn made<'a>(site: &Material<'a>) -> &'a (Vec<u8>, String) {
+    site.kept.tables.get_or_init(|| tables(site))
+}
+
+fn tables(site: &Material<'_>) -> (Vec<u8>, String) {
+    let columns = columns(site)
         .into_iter()
         .map(|(key, column)| format!("\"{key}\":{column}"));
     let columns = columns.collect::<Vec<String>>().join(",\n");
-    let version = crate::site::version(columns.as_bytes());
+    let version = crate::site::theme::version(columns.as_bytes());
     // The page that got them looks whether they are those it named: a host sends what it has, whatever follows the `?`.
     let text = format!("{PREFIX}{{\n\"version\":\"{version}\",\n{columns}\n}};\n");
     (text.into_bytes(), version)
 }
 
 /// The tables as one object; what the tests give to the script.
-pub fn value(plan: &Plan<'_>) -> Value {
-    let columns = columns(plan).into_iter();
+pub fn value(site: &Material<'_>) -> Value {
+    let columns = columns(site).into_iter();
     columns
         .map(|(key, json)| {
             (
@@ -76,19 +79,19 @@ impl Columns {
 }
 
 /// Every column.
-fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
-    let curriculum = plan.curriculum;
+fn columns(site: &Material<'_>) -> Vec<(&'static str, String)> {
+    let curriculum = site.curriculum;
     let school = &curriculum.school;
-    let flat = &plan.flat;
+    let flat = &site.chains.flat;
     let shown = &flat.movements;
     let movements = || shown.iter().map(|ix| curriculum.movement(*ix));
     let skills: Vec<Value> = curriculum
         .skills()
-        .zip(&plan.chains)
+        .zip(&site.chains.of_skills)
         .map(|((ix, skill), chain)| {
             let members: Vec<u32> = chain.movements.iter().filter_map(|l| flat.number(l.movement)).collect();
             // A choice or a text that names it says its signal word too.
-            let named = plan.named(Owner::Skill(ix));
+            let named = site.named(Owner::Skill(ix));
             json!({ "id": skill.id.as_str(), "name": named, "plain": skill.name, "goal": flat.find(&skill.goal), "members": members })
         })
         .collect();
@@ -100,7 +103,7 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
             _ => None,
         })
         .collect();
-    let (marks, mark) = marks(plan, shown);
+    let (marks, mark) = marks(site, shown);
     let mut out = Columns::default();
     out.put("format", 1);
     out.put("site", site_key(&school.address));
@@ -114,7 +117,9 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
     out.each("names", movements().map(|m| m.name.as_str()));
     out.each(
         "stage",
-        shown.iter().map(|ix| plan.stages.of(*ix).unwrap_or(0)),
+        shown
+            .iter()
+            .map(|ix| site.resolved.stages.of(*ix).unwrap_or(0)),
     );
     out.each("pattern", movements().map(|m| m.pattern as u32));
     out.each("day_order", movements().map(placement::day_order));
@@ -132,17 +137,17 @@ fn columns(plan: &Plan<'_>) -> Vec<(&'static str, String)> {
     out.each("equipment", movements().map(|m| &m.equipment));
     let gear: BTreeMap<&str, String> = movements()
         .flat_map(|m| m.equipment.iter().flatten())
-        .map(|word| (word.as_str(), plan.say().gear(word)))
+        .map(|word| (word.as_str(), site.say().gear(word)))
         .collect();
     out.put("gear", gear);
     out.each("dose", movements().map(|m| m.dose.map(|d| dose(&d))));
     out.put("dose_of_school", of_school(school));
     out.put("warm_up", &school.warm_up);
-    let roster = Roster::new(curriculum, plan.stages);
+    let roster = Roster::new(curriculum, &site.resolved.stages);
     training::put(&mut out, &roster, flat);
     let classes = curriculum.cautions.classes();
     out.each("classes", classes.iter().map(|c| c.id.as_str()));
-    let words = plan.say();
+    let words = site.say();
     out.each("class_names", classes.iter().map(|c| c.name(words)));
     out.each(
         "cautions",
@@ -265,11 +270,11 @@ fn parts(target: &Target) -> [i64; 10] {
 }
 
 /// The different marks, and for each movement which it bears; -1 for none.
-fn marks<'p>(plan: &'p Plan<'_>, shown: &[MovementIx]) -> (Vec<&'p Mark>, Vec<i64>) {
+fn marks<'p>(site: &'p Material<'_>, shown: &[MovementIx]) -> (Vec<&'p Mark>, Vec<i64>) {
     let mut all: Vec<&Mark> = Vec::new();
     let mut of = Vec::new();
     for ix in shown {
-        let number = mark_of(plan, *ix).map_or(-1, |mark| {
+        let number = site.links.mark(*ix).map_or(-1, |mark| {
             let known = all
                 .iter()
                 .position(|m| m.says == mark.says && m.href == mark.href);

@@ -3,7 +3,7 @@
 use crate::curriculum::words::{BodyPart, Word};
 use crate::leverage::{PUBLISHED, unchecked};
 use crate::screening::{self, Column};
-use crate::site::Plan;
+use crate::site::material::Material;
 use crate::strength::one_rep_max::{FORMULAS, per_cent_of_max};
 use crate::training::Rule;
 use serde::Serialize;
@@ -42,8 +42,8 @@ struct Named<'a> {
 }
 
 /// The health questions, and the table by which they are read.
-pub fn before(plan: &Plan<'_>, context: &mut Context) {
-    let words = plan.say();
+pub fn before(site: &Material<'_>, context: &mut Context) {
+    let words = site.say();
     let word = |yes: bool| if yes { "yes" } else { "no" };
     let says = |word: &str| match word {
         "yes" => words.say("answer.is_yes"),
@@ -83,7 +83,7 @@ pub fn before(plan: &Plan<'_>, context: &mut Context) {
             },
         })
         .collect();
-    let classes: Vec<Named<'_>> = plan
+    let classes: Vec<Named<'_>> = site
         .curriculum
         .cautions
         .classes()
@@ -94,24 +94,24 @@ pub fn before(plan: &Plan<'_>, context: &mut Context) {
         })
         .collect();
     context.insert("classes", &classes);
-    context.insert("parts", &parts(plan));
+    context.insert("parts", &parts(site));
     context.insert("rows", &rows);
     context.insert("questions", &questions);
-    context.insert("warm_up", &plan.curriculum.school.warm_up.get("always"));
+    context.insert("warm_up", &site.curriculum.school.warm_up.get("always"));
 }
 
 /// The body parts that pain is kept for.
-fn parts<'p>(plan: &'p Plan<'_>) -> Vec<Named<'p>> {
+fn parts<'p>(site: &'p Material<'_>) -> Vec<Named<'p>> {
     let named = |id: &&'static str| Named {
         id,
-        name: plan.say().say(&format!("body.{}", id.replace('-', "_"))),
+        name: site.say().say(&format!("body.{}", id.replace('-', "_"))),
     };
     BodyPart::WORDS.iter().map(named).collect()
 }
 
 /// What hurts: the parts that can be named.
-pub fn hurts(plan: &Plan<'_>, context: &mut Context) {
-    context.insert("parts", &parts(plan));
+pub fn hurts(site: &Material<'_>, context: &mut Context) {
+    context.insert("parts", &parts(site));
 }
 
 #[derive(Serialize)]
@@ -144,8 +144,8 @@ struct PublishedRow<'a> {
 }
 
 /// Every formula with its source and range, and the model of leverage against published values.
-pub fn numbers(plan: &Plan<'_>, context: &mut Context) {
-    let words = plan.say();
+pub fn numbers(site: &Material<'_>, context: &mut Context) {
+    let words = site.say();
     // One decimal, always: a column of measured values.
     let tenth = |n: f64| words.tenth(n);
     let of_hundred = |f: &crate::strength::one_rep_max::Formula, reps| {
@@ -196,5 +196,5 @@ pub fn numbers(plan: &Plan<'_>, context: &mut Context) {
     context.insert("published", &published);
     context.insert("unchecked", &unchecked);
     context.insert("chart", &chart);
-    context.insert("results_last", &plan.curriculum.school.results_last_days);
+    context.insert("results_last", &site.curriculum.school.results_last_days);
 }

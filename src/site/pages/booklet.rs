@@ -5,12 +5,13 @@
 use super::{Made, head, record, sheet};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::{MovementIx, Owner, SkillIx};
-use crate::site::Plan;
 use crate::site::draw::figure;
+use crate::site::material::Material;
+use crate::site::names::Mark;
+use crate::site::names::stage_words;
 use crate::site::pages::markdown;
 use crate::site::pages::view::{self, CautionView, TestView};
 use crate::site::theme::ThemeError;
-use crate::site::theme::link::Mark;
 use foldhash::fast::FixedState;
 use memchr::{memchr, memmem};
 use serde::Serialize;
@@ -25,9 +26,9 @@ const MOST: usize = 500;
 const MOST_OTHERS: usize = 60;
 
 /// The address of a booklet.
-pub fn path(plan: &Plan<'_>, skill: Option<SkillIx>) -> String {
+pub fn path(site: &Material<'_>, skill: Option<SkillIx>) -> String {
     match skill {
-        Some(ix) => format!("booklet-{}.html", plan.curriculum.skill(ix).id),
+        Some(ix) => format!("booklet-{}.html", site.curriculum.skill(ix).id),
         None => "booklet.html".into(),
     }
 }
@@ -89,47 +90,47 @@ struct MovementPart<'a> {
 }
 
 /// The booklet of a skill, or of everything.
-pub(super) fn booklet(plan: &Plan<'_>, of: Option<SkillIx>) -> Result<Made, ThemeError> {
+pub(super) fn booklet(site: &Material<'_>, of: Option<SkillIx>) -> Result<Made, ThemeError> {
     let mut context = Context::new();
     let (title, description) = match of {
         Some(ix) => {
-            let skill = plan.curriculum.skill(ix);
+            let skill = site.curriculum.skill(ix);
             context.insert("of_skill", skill.id.as_str());
-            context.insert("goal_mark", &view::mark_of(plan, skill.goal.movement));
+            context.insert("goal_mark", &site.links.mark(skill.goal.movement));
             (
-                plan.named(Owner::Skill(ix)),
-                plan.say().fill(
+                site.named(Owner::Skill(ix)),
+                site.say().fill(
                     "page.booklet_skill_description",
-                    &[("skill", (&plan.named(Owner::Skill(ix))).into())],
+                    &[("skill", (&site.named(Owner::Skill(ix))).into())],
                 ),
             )
         }
         None => (
-            plan.say().say("page.booklet_whole").to_string(),
-            plan.say().say("page.booklet_description").to_string(),
+            site.say().say("page.booklet_whole").to_string(),
+            site.say().say("page.booklet_description").to_string(),
         ),
     };
-    let movements = movements(plan, of);
-    let few = plan.chains.len() <= MOST_OTHERS;
-    let others: Vec<view::Named> = plan
+    let movements = movements(site, of);
+    let few = site.chains.of_skills.len() <= MOST_OTHERS;
+    let others: Vec<view::Named> = site
         .curriculum
         .skills()
         .filter(|(ix, _)| Some(*ix) != of && (of.is_none() || few))
-        .map(|(ix, _)| view::Named::skill_at(plan, ix, &path(plan, Some(ix))))
+        .map(|(ix, _)| view::Named::skill_at(site, ix, &path(site, Some(ix))))
         .collect::<Result<_, _>>()?;
-    let plain = of.map_or(&title, |ix| &plan.curriculum.skill(ix).name);
+    let plain = of.map_or(&title, |ix| &site.curriculum.skill(ix).name);
     context.insert("title", plain);
     context.insert("others", &others);
     let count = match of {
-        Some(ix) => plan.chains[ix.at()].movements.len(),
-        None => plan.curriculum.published().count(),
+        Some(ix) => site.chains.of_skills[ix.at()].movements.len(),
+        None => site.curriculum.published().count(),
     };
     context.insert("count", &count);
     context.insert("listed", &movements.is_none());
     if let Some(movements) = &movements {
-        fill(plan, of, movements, &mut context)?;
+        fill(site, of, movements, &mut context)?;
     }
-    let title = plan
+    let title = site
         .say()
         .fill("page.booklet_title", &[("title", (&title).into())]);
     Ok((
@@ -140,40 +141,40 @@ pub(super) fn booklet(plan: &Plan<'_>, of: Option<SkillIx>) -> Result<Made, Them
 }
 
 /// What stands in a booklet, by stage, then name; nothing where it is too much for one.
-fn movements(plan: &Plan<'_>, of: Option<SkillIx>) -> Option<Vec<MovementIx>> {
+fn movements(site: &Material<'_>, of: Option<SkillIx>) -> Option<Vec<MovementIx>> {
     let mut all: Vec<MovementIx> = match of {
         Some(ix) => {
-            let chain = &plan.chains[ix.at()].movements;
+            let chain = &site.chains.of_skills[ix.at()].movements;
             if chain.len() > MOST {
                 return None;
             }
             chain.iter().map(|l| l.movement).collect()
         }
-        None => plan.curriculum.published().map(|(ix, _)| ix).collect(),
+        None => site.curriculum.published().map(|(ix, _)| ix).collect(),
     };
     if all.len() > MOST {
         return None;
     }
     all.sort_by_key(|ix| {
-        let name = plan.curriculum.movement(*ix).name.to_lowercase();
-        (plan.stages.of(*ix), name, *ix)
+        let name = site.curriculum.movement(*ix).name.to_lowercase();
+        (site.resolved.stages.of(*ix), name, *ix)
     });
     Some(all)
 }
 
-fn skills(plan: &Plan<'_>, of: Option<SkillIx>) -> Vec<SkillIx> {
+fn skills(site: &Material<'_>, of: Option<SkillIx>) -> Vec<SkillIx> {
     match of {
         Some(ix) => vec![ix],
-        None => plan.curriculum.skills().map(|(ix, _)| ix).collect(),
+        None => site.curriculum.skills().map(|(ix, _)| ix).collect(),
     }
 }
 
 /// The caution classes that a booklet prints: for a skill those that its movements carry.
-fn classes(plan: &Plan<'_>, of: Option<SkillIx>, movements: &[MovementIx]) -> Vec<ClassIx> {
-    let count = plan.curriculum.cautions.classes().len();
+fn classes(site: &Material<'_>, of: Option<SkillIx>, movements: &[MovementIx]) -> Vec<ClassIx> {
+    let count = site.curriculum.cautions.classes().len();
     let carried: BTreeSet<u16> = movements
         .iter()
-        .flat_map(|ix| &plan.curriculum.movement(*ix).cautions)
+        .flat_map(|ix| &site.curriculum.movement(*ix).cautions)
         .map(|c| c.0)
         .collect();
     (0..count as u16)
@@ -183,43 +184,43 @@ fn classes(plan: &Plan<'_>, of: Option<SkillIx>, movements: &[MovementIx]) -> Ve
 }
 
 fn fill(
-    plan: &Plan<'_>,
+    site: &Material<'_>,
     of: Option<SkillIx>,
     movements: &[MovementIx],
     context: &mut Context,
 ) -> Result<(), ThemeError> {
-    let classes: Vec<CautionView<'_>> = classes(plan, of, movements)
+    let classes: Vec<CautionView<'_>> = classes(site, of, movements)
         .into_iter()
-        .map(|c| view::caution(plan, c, &[]))
+        .map(|c| view::caution(site, c, &[]))
         .collect();
-    let skills: Vec<SkillPart<'_>> = skills(plan, of)
+    let skills: Vec<SkillPart<'_>> = skills(site, of)
         .into_iter()
-        .map(|ix| skill_part(plan, ix))
+        .map(|ix| skill_part(site, ix))
         .collect::<Result<_, _>>()?;
     let parts: Vec<MovementPart<'_>> = movements
         .iter()
-        .map(|ix| movement_part(plan, *ix, of))
+        .map(|ix| movement_part(site, *ix, of))
         .collect::<Result<_, _>>()?;
     let mut tested: Vec<MovementIx> = movements.to_vec();
-    sheet::sort(plan, &mut tested);
+    sheet::sort(site, &mut tested);
     context.insert("classes", &classes);
     context.insert("skills", &skills);
     context.insert("movements", &parts);
-    context.insert("paper", &sheet::on_paper(plan, &tested, of)?);
+    context.insert("paper", &sheet::on_paper(site, &tested, of)?);
     Ok(())
 }
 
-fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, ThemeError> {
-    let skill = plan.curriculum.skill(ix);
-    let chain = &plan.chains[ix.at()];
+fn skill_part<'a>(site: &'a Material<'_>, ix: SkillIx) -> Result<SkillPart<'a>, ThemeError> {
+    let skill = site.curriculum.skill(ix);
+    let chain = &site.chains.of_skills[ix.at()];
     let mut stages: Vec<(u32, StagePart<'a>)> = Vec::new();
     for link in &chain.movements {
-        let m = plan.curriculum.movement(link.movement);
+        let m = site.curriculum.movement(link.movement);
         let row = RowPart {
             id: m.id.as_str(),
-            link: plan.links.of(link.movement),
-            needs: plan.needs(link.movement)?,
-            standard: plan.words(&m.standard),
+            link: site.links.of(link.movement),
+            needs: site.needs(link.movement)?,
+            standard: site.words(&m.standard),
             each_side: m.each_side,
             essential: link.essential,
         };
@@ -228,7 +229,7 @@ fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, Them
             _ => stages.push((
                 link.stage,
                 StagePart {
-                    says: view::stage_words(plan.say(), link.stage),
+                    says: stage_words(site.say(), link.stage),
                     rows: vec![row],
                 },
             )),
@@ -236,58 +237,58 @@ fn skill_part<'a>(plan: &'a Plan<'_>, ix: SkillIx) -> Result<SkillPart<'a>, Them
     }
     let note = skill
         .note
-        .map(|n| markdown::among_others(plan, n, 2, &format!("skill-{}", skill.id)))
+        .map(|n| markdown::among_others(site, n, 2, &format!("skill-{}", skill.id)))
         .transpose()?
         .unwrap_or_default();
     Ok(SkillPart {
         id: skill.id.as_str(),
         name: &skill.name,
         summary: skill.summary.as_deref(),
-        goal: plan.links.of(skill.goal.movement),
-        target: plan.words(&skill.goal.target),
-        mark: view::mark_of(plan, skill.goal.movement),
+        goal: site.links.of(skill.goal.movement),
+        target: site.words(&skill.goal.target),
+        mark: site.links.mark(skill.goal.movement),
         note,
         stages: stages.into_iter().map(|s| s.1).collect(),
     })
 }
 
 fn movement_part<'a>(
-    plan: &'a Plan<'_>,
+    site: &'a Material<'_>,
     ix: MovementIx,
     within: Option<SkillIx>,
 ) -> Result<MovementPart<'a>, ThemeError> {
-    let m = plan.curriculum.movement(ix);
-    let solved = plan.solved[ix.at()].as_deref();
+    let m = site.curriculum.movement(ix);
+    let solved = site.resolved.solved(ix);
     let note = m
         .note
-        .map(|n| markdown::among_others(plan, n, 3, &format!("movement-{}", m.id)))
+        .map(|n| markdown::among_others(site, n, 3, &format!("movement-{}", m.id)))
         .transpose()?
         .unwrap_or_default();
-    let names = m.cautions.iter().map(|c| view::caution_name(plan, *c));
+    let names = m.cautions.iter().map(|c| view::caution_name(site, *c));
     Ok(MovementPart {
         id: m.id.as_str(),
-        link: plan.links.of(ix),
+        link: site.links.of(ix),
         name: &m.name,
         also: &m.also,
         summary: &m.summary,
-        stage: view::stage_words(plan.say(), plan.stages.of(ix).unwrap_or(0)),
-        mark: view::mark_of(plan, ix),
+        stage: stage_words(site.say(), site.resolved.stages.of(ix).unwrap_or(0)),
+        mark: site.links.mark(ix),
         cautions: names.collect(),
-        standard: plan.words(&m.standard),
+        standard: site.words(&m.standard),
         each_side: m.each_side,
         test: view::test(m),
-        needs: plan.needs(ix)?,
-        opens: plan.opens(ix, within)?,
-        way_out: markdown::way_out(plan, m)?,
-        skills: record::skills(plan, &plan.skills_of[ix.at()]),
-        dose: record::dose(plan, m),
+        needs: site.needs(ix)?,
+        opens: site.opens(ix, within)?,
+        way_out: markdown::way_out(site, m)?,
+        skills: record::skills(site, &site.chains.skills_of[ix.at()]),
+        dose: record::dose(site, m),
         cues: &m.cues,
         faults: record::faults(m),
         figure: solved.map_or_else(String::new, |s| {
-            figure::figure(s, plan.say(), plan.curriculum.school.units).svg
+            figure::figure(s, site.say(), site.curriculum.school.units).svg
         }),
-        leverage: solved.map_or_else(Vec::new, |s| record::leverage_lines(plan.say(), s, m.load)),
-        pictures: record::pictures(plan, m),
+        leverage: solved.map_or_else(Vec::new, |s| record::leverage_lines(site.say(), s, m.load)),
+        pictures: record::pictures(site, m),
         note,
         sources: &m.sources,
     })
@@ -297,21 +298,21 @@ fn movement_part<'a>(
 const HREF: &str = " href=\"";
 
 /// The page with every link to what stands in this booklet turned into an anchor; the rest still leads to its page.
-pub fn anchored(plan: &Plan<'_>, of: Option<SkillIx>, html: &str) -> String {
-    let Some(movements) = movements(plan, of) else {
+pub fn anchored(site: &Material<'_>, of: Option<SkillIx>, html: &str) -> String {
+    let Some(movements) = movements(site, of) else {
         return html.to_string();
     };
-    let curriculum = plan.curriculum;
+    let curriculum = site.curriculum;
     let mut anchors: HashMap<String, String, FixedState> = HashMap::default();
     for ix in &movements {
         let id = &curriculum.movement(*ix).id;
         anchors.insert(format!("{id}.html"), format!("#movement-{id}"));
     }
-    for ix in skills(plan, of) {
+    for ix in skills(site, of) {
         let id = &curriculum.skill(ix).id;
         anchors.insert(format!("{id}.html"), format!("#skill-{id}"));
     }
-    for ix in classes(plan, of, &movements) {
+    for ix in classes(site, of, &movements) {
         let id = &curriculum.cautions.class(ix).id;
         anchors.insert(format!("cautions.html#{id}"), format!("#caution-{id}"));
     }

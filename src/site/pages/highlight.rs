@@ -3,7 +3,7 @@
 //! Definitions repeat many of their keys and lines, and most lines mean the same wherever they stand: those are read once a
 //! thread.
 
-use crate::site::theme::link::escape_into;
+use crate::words::escape::escape_into;
 use foldhash::fast::FixedState;
 use memchr::{memchr, memchr3};
 use std::cell::RefCell;
@@ -150,7 +150,7 @@ fn html(grammar: &LazyLock<Option<Grammar>>, which: usize, text: &str) -> String
         let grammar = grammar.as_ref();
         grammar.and_then(|g| g.html(text, &mut known[which]))
     });
-    made.unwrap_or_else(|| crate::site::theme::link::escape(text))
+    made.unwrap_or_else(|| crate::words::escape::escape(text))
 }
 
 #[cfg(test)]

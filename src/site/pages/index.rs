@@ -4,10 +4,12 @@ use super::{Made, about, head, turn};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::Page;
 use crate::curriculum::{MovementIx, SkillIx};
+use crate::site::material::{Material, ROWS_A_PAGE};
+use crate::site::names::stage_words;
 use crate::site::pages::markdown;
 use crate::site::pages::view::{self, CautionView, Named};
 use crate::site::theme::ThemeError;
-use crate::site::{Plan, ROWS_A_PAGE};
+use crate::words::key;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use tera::Context;
@@ -17,39 +19,39 @@ const MOST_LINKS: usize = 200;
 /// Entries of the ledger on the home page.
 const RECENT: usize = 3;
 
-pub fn fixed(plan: &Plan<'_>, page: &'static Page) -> Result<Made, ThemeError> {
+pub fn fixed(site: &Material<'_>, page: &'static Page) -> Result<Made, ThemeError> {
     let name = page.name;
-    let of_page = view::key("page", page.template);
-    let text = |part: &str| plan.say().say(&format!("{of_page}.{part}"));
+    let of_page = key("page", page.template);
+    let text = |part: &str| site.say().say(&format!("{of_page}.{part}"));
     let head = head(page.template, text("title"), text("description"));
     let mut context = Context::new();
-    let note = plan
+    let note = site
         .curriculum
         .fixed_page_note(name)
-        .map(|ix| markdown::render(plan, ix, 0))
+        .map(|ix| markdown::render(site, ix, 0))
         .transpose()?;
     context.insert("note", &note.unwrap_or_default());
     match name {
-        "index" => home(plan, &mut context),
-        "before-you-start" => about::before(plan, &mut context),
-        "if-it-hurts" => about::hurts(plan, &mut context),
-        "about-the-numbers" => about::numbers(plan, &mut context),
-        "cautions" => cautions(plan, &mut context),
-        "faults" => faults(plan, &mut context),
-        "equipment" => equipment(plan, &mut context),
-        "words" => words(plan, &mut context),
+        "index" => home(site, &mut context),
+        "before-you-start" => about::before(site, &mut context),
+        "if-it-hurts" => about::hurts(site, &mut context),
+        "about-the-numbers" => about::numbers(site, &mut context),
+        "cautions" => cautions(site, &mut context),
+        "faults" => faults(site, &mut context),
+        "equipment" => equipment(site, &mut context),
+        "words" => words(site, &mut context),
         "changes" => context.insert(
             "entries",
-            &plan
+            &site
                 .curriculum
                 .ledger
                 .entries
                 .iter()
                 .rev()
-                .map(|e| view::entry(plan, e))
+                .map(|e| view::entry(site, e))
                 .collect::<Vec<_>>(),
         ),
-        "data" => context.insert("count", &plan.curriculum.published().count()),
+        "data" => context.insert("count", &site.curriculum.published().count()),
         _ => {}
     }
     Ok((format!("{}.html", page.template).into(), head, context))
@@ -64,40 +66,40 @@ struct SkillCard<'a> {
     stage_words: String,
 }
 
-fn home(plan: &Plan<'_>, context: &mut Context) {
+fn home(site: &Material<'_>, context: &mut Context) {
     let card = |ix: SkillIx| {
-        let skill = plan.curriculum.skill(ix);
-        let stage = plan.stages.of(skill.goal.movement).unwrap_or(0);
+        let skill = site.curriculum.skill(ix);
+        let stage = site.resolved.stages.of(skill.goal.movement).unwrap_or(0);
         SkillCard {
             id: skill.id.as_str(),
-            link: plan.links.skill(ix),
+            link: site.links.skill(ix),
             summary: skill.summary.as_deref(),
             stage,
-            stage_words: view::stage_words(plan.say(), stage),
+            stage_words: stage_words(site.say(), stage),
         }
     };
     context.insert(
         "skills",
-        &plan
+        &site
             .curriculum
             .skills()
             .map(|(ix, _)| card(ix))
             .collect::<Vec<_>>(),
     );
-    context.insert("count", &plan.curriculum.published().count());
+    context.insert("count", &site.curriculum.published().count());
     context.insert(
         "entries",
-        &plan
+        &site
             .curriculum
             .ledger
             .entries
             .iter()
             .rev()
             .take(RECENT)
-            .map(|e| view::entry(plan, e))
+            .map(|e| view::entry(site, e))
             .collect::<Vec<_>>(),
     );
-    let pages = plan
+    let pages = site
         .curriculum
         .notes()
         .filter(|(_, n)| n.owner == crate::curriculum::note::NoteOwner::Page);
@@ -107,11 +109,11 @@ fn home(plan: &Plan<'_>, context: &mut Context) {
             .map(|(_, n)| Named::page(&n.id, &n.title))
             .collect::<Vec<_>>(),
     );
-    let families = plan.curriculum.families().filter(|(_, f)| !f.held_back);
+    let families = site.curriculum.families().filter(|(_, f)| !f.held_back);
     context.insert(
         "families",
         &families
-            .map(|(ix, _)| plan.links.family(ix))
+            .map(|(ix, _)| site.links.family(ix))
             .collect::<Vec<_>>(),
     );
 }
@@ -124,24 +126,24 @@ struct ClassView<'a> {
     more: usize,
 }
 
-fn cautions(plan: &Plan<'_>, context: &mut Context) {
+fn cautions(site: &Material<'_>, context: &mut Context) {
     let mut by_class: BTreeMap<ClassIx, Vec<MovementIx>> = BTreeMap::new();
-    for (ix, movement) in plan.curriculum.published() {
+    for (ix, movement) in site.curriculum.published() {
         movement
             .cautions
             .iter()
             .for_each(|c| by_class.entry(*c).or_default().push(ix));
     }
-    let all = 0..plan.curriculum.cautions.classes().len();
+    let all = 0..site.curriculum.cautions.classes().len();
     let view = |i: usize| {
         let ix = ClassIx(i as u16);
         let movements = by_class.get(&ix).map_or(&[][..], Vec::as_slice);
         ClassView {
-            class: view::caution(plan, ix, &[]),
+            class: view::caution(site, ix, &[]),
             movements: movements
                 .iter()
                 .take(MOST_LINKS)
-                .map(|m| plan.links.of(*m))
+                .map(|m| site.links.of(*m))
                 .collect(),
             more: movements.len().saturating_sub(MOST_LINKS),
         }
@@ -161,9 +163,9 @@ struct FaultRow<'a> {
 type FaultKey<'a> = (String, &'a str, Option<&'a str>, Option<&'a str>);
 
 /// Faults by what is seen; the same fault of several movements once.
-fn faults(plan: &Plan<'_>, context: &mut Context) {
+fn faults(site: &Material<'_>, context: &mut Context) {
     let mut by_fault: BTreeMap<FaultKey<'_>, Vec<MovementIx>> = BTreeMap::new();
-    for (ix, movement) in plan.curriculum.published() {
+    for (ix, movement) in site.curriculum.published() {
         for fault in &movement.faults {
             let key = (
                 fault.see.to_lowercase(),
@@ -185,7 +187,7 @@ fn faults(plan: &Plan<'_>, context: &mut Context) {
             movements: movements
                 .iter()
                 .take(MOST_LINKS)
-                .map(|m| plan.links.of(*m))
+                .map(|m| site.links.of(*m))
                 .collect(),
         })
         .collect();
@@ -202,10 +204,10 @@ struct EquipmentRow<'a> {
     more: usize,
 }
 
-fn equipment(plan: &Plan<'_>, context: &mut Context) {
+fn equipment(site: &Material<'_>, context: &mut Context) {
     let mut by_word: BTreeMap<&str, Vec<MovementIx>> = BTreeMap::new();
     let mut without = Vec::new();
-    for (ix, movement) in plan.curriculum.published() {
+    for (ix, movement) in site.curriculum.published() {
         movement
             .equipment
             .iter()
@@ -216,16 +218,16 @@ fn equipment(plan: &Plan<'_>, context: &mut Context) {
         }
     }
     let mut rows: Vec<EquipmentRow<'_>> = Vec::new();
-    for (word, means) in &plan.curriculum.school.equipment {
+    for (word, means) in &site.curriculum.school.equipment {
         let movements = by_word.get(word.as_str()).map_or(&[][..], Vec::as_slice);
         rows.push(EquipmentRow {
-            word: plan.say().gear(word),
+            word: site.say().gear(word),
             id: word,
             means,
             movements: movements
                 .iter()
                 .take(MOST_LINKS)
-                .map(|m| plan.links.of(*m))
+                .map(|m| site.links.of(*m))
                 .collect(),
             more: movements.len().saturating_sub(MOST_LINKS),
         });
@@ -236,7 +238,7 @@ fn equipment(plan: &Plan<'_>, context: &mut Context) {
         &without
             .iter()
             .take(MOST_LINKS)
-            .map(|m| plan.links.of(*m))
+            .map(|m| site.links.of(*m))
             .collect::<Vec<_>>(),
     );
 }
@@ -247,12 +249,12 @@ struct AlsoRow<'a> {
     link: &'a str,
 }
 
-fn words(plan: &Plan<'_>, context: &mut Context) {
+fn words(site: &Material<'_>, context: &mut Context) {
     let mut also: Vec<AlsoRow<'_>> = Vec::new();
-    for (ix, movement) in plan.curriculum.published() {
+    for (ix, movement) in site.curriculum.published() {
         also.extend(movement.also.iter().map(|a| AlsoRow {
             also: a,
-            link: plan.links.of(ix),
+            link: site.links.of(ix),
         }));
     }
     also.sort_by(|a, b| (a.also.to_lowercase(), a.link).cmp(&(b.also.to_lowercase(), b.link)));
@@ -269,31 +271,35 @@ struct MovementRow<'a> {
     skills: Vec<&'a str>,
 }
 
-/// Every movement by name, a long table.
-/// Every published movement by name.
-pub fn by_name(plan: &Plan<'_>) -> Vec<MovementIx> {
-    let mut all: Vec<MovementIx> = plan.curriculum.published().map(|(ix, _)| ix).collect();
-    all.sort_by_cached_key(|ix| (plan.curriculum.movement(*ix).name.to_lowercase(), *ix));
+/// Every published movement by name; kept.
+fn by_name<'a>(site: &Material<'a>) -> &'a [MovementIx] {
+    site.kept.names_order.get_or_init(|| sorted_by_name(site))
+}
+
+fn sorted_by_name(site: &Material<'_>) -> Vec<MovementIx> {
+    let mut all: Vec<MovementIx> = site.curriculum.published().map(|(ix, _)| ix).collect();
+    all.sort_by_cached_key(|ix| (site.curriculum.movement(*ix).name.to_lowercase(), *ix));
     all
 }
 
-pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
+/// Every movement by name, a long table.
+pub fn movements(site: &Material<'_>, index: usize) -> Made {
     use crate::curriculum::words::Word;
-    let all = plan.by_name();
+    let all = by_name(site);
     let rows: Vec<MovementRow<'_>> = all
         .chunks(ROWS_A_PAGE)
         .nth(index)
         .unwrap_or(&[])
         .iter()
         .map(|ix| {
-            let m = plan.curriculum.movement(*ix);
-            let skills = plan.skills_of[ix.at()].iter().take(8);
+            let m = site.curriculum.movement(*ix);
+            let skills = site.chains.skills_of[ix.at()].iter().take(8);
             MovementRow {
-                link: plan.links.of(*ix),
-                standard: plan.words(&m.standard),
-                stage: view::stage_words(plan.say(), plan.stages.of(*ix).unwrap_or(0)),
-                pattern: plan.say().say(&view::key("pattern", m.pattern.word())),
-                skills: skills.map(|s| plan.links.skill(*s)).collect(),
+                link: site.links.of(*ix),
+                standard: site.words(&m.standard),
+                stage: stage_words(site.say(), site.resolved.stages.of(*ix).unwrap_or(0)),
+                pattern: site.say().say(&key("pattern", m.pattern.word())),
+                skills: skills.map(|s| site.links.skill(*s)).collect(),
             }
         })
         .collect();
@@ -308,8 +314,8 @@ pub fn movements(plan: &Plan<'_>, index: usize) -> Made {
         "movements.html".into(),
         head(
             "movements",
-            plan.say().say("page.movements.title"),
-            plan.say().say("page.movements.description"),
+            site.say().say("page.movements.title"),
+            site.say().say("page.movements.description"),
         ),
         context,
     )

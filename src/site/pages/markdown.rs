@@ -4,43 +4,44 @@
 use crate::curriculum::exit::{Piece, pieces};
 use crate::curriculum::note::{Note, NoteOwner, SessionLine};
 use crate::curriculum::{Movement, NoteIx, Owner};
-use crate::site::Plan;
+use crate::site::material::Material;
 use crate::site::media::picture;
+use crate::site::names::named;
 use crate::site::pages::highlight;
 use crate::site::pages::view;
 use crate::site::theme::ThemeError;
-use crate::site::theme::link::{escape, escape_into, named};
 use crate::source::markdown::{is_session, options};
+use crate::words::escape::{escape, escape_into};
 use pulldown_cmark::{
     Alignment, CodeBlockKind, CowStr, Event, HeadingLevel, Parser, Tag, TagEnd, html,
 };
 use std::collections::HashMap;
 
 /// The note as HTML. Headings begin at `<h2>` for `##` when `shift` is 0, one level lower for each step of it.
-pub fn render(plan: &Plan<'_>, ix: NoteIx, shift: usize) -> Result<String, ThemeError> {
-    written(plan, ix, shift, None)
+pub fn render(site: &Material<'_>, ix: NoteIx, shift: usize) -> Result<String, ThemeError> {
+    written(site, ix, shift, None)
 }
 
 /// The note on a page with others, for paper: its own anchors begin with its owner's, and its pictures are there at once.
 pub fn among_others(
-    plan: &Plan<'_>,
+    site: &Material<'_>,
     ix: NoteIx,
     shift: usize,
     owner: &str,
 ) -> Result<String, ThemeError> {
-    written(plan, ix, shift, Some(owner))
+    written(site, ix, shift, Some(owner))
 }
 
 fn written(
-    plan: &Plan<'_>,
+    site: &Material<'_>,
     ix: NoteIx,
     shift: usize,
     owner: Option<&str>,
 ) -> Result<String, ThemeError> {
-    let note = plan.curriculum.note(ix);
-    let text = plan.snapshot.text(note.file);
+    let note = site.curriculum.note(ix);
+    let text = site.snapshot.text(note.file);
     let mut writer = Writer {
-        plan,
+        site,
         note,
         shift,
         owner,
@@ -58,7 +59,7 @@ fn written(
 }
 
 /// A movement's way out as HTML: what it links bears its mark.
-pub fn way_out(plan: &Plan<'_>, movement: &Movement) -> Result<Option<String>, ThemeError> {
+pub fn way_out(site: &Material<'_>, movement: &Movement) -> Result<Option<String>, ThemeError> {
     let Some(text) = &movement.exit else {
         return Ok(None);
     };
@@ -66,12 +67,12 @@ pub fn way_out(plan: &Plan<'_>, movement: &Movement) -> Result<Option<String>, T
     for piece in pieces(text) {
         match piece {
             Piece::Text(text) => escape_into(&mut out, text),
-            Piece::Link { words, id } => match plan.curriculum.find_movement(id) {
-                Some(to) if words.is_empty() => out.push_str(plan.links.of(to)),
+            Piece::Link { words, id } => match site.curriculum.find_movement(id) {
+                Some(to) if words.is_empty() => out.push_str(site.links.of(to)),
                 Some(to) => {
                     let (words, href) = (escape(words), format!("{id}.html"));
                     let owner = Owner::Movement(to);
-                    out.push_str(&named(plan.curriculum, plan.theme, owner, &words, &href)?);
+                    out.push_str(&named(site.curriculum, site.theme, owner, &words, &href)?);
                 }
                 None => escape_into(&mut out, words),
             },
@@ -81,7 +82,7 @@ pub fn way_out(plan: &Plan<'_>, movement: &Movement) -> Result<Option<String>, T
 }
 
 struct Writer<'a, 'p> {
-    plan: &'a Plan<'p>,
+    site: &'a Material<'p>,
     note: &'a Note,
     shift: usize,
     /// On a page with other notes the anchor of what the note is of.
@@ -152,7 +153,7 @@ impl<'e> Writer<'_, '_> {
     /// the one whose note it is.
     fn mentions(&self, text: CowStr<'e>, out: &mut Vec<Event<'e>>) -> Result<(), ThemeError> {
         let own = |ix| self.note.owner == NoteOwner::Record(Owner::Movement(ix));
-        let mut found = self.plan.links.mentions().find(&text);
+        let mut found = self.site.links.mentions().find(&text);
         found.retain(|(_, ix)| !own(*ix));
         if found.is_empty() {
             out.push(Event::Text(text));
@@ -161,8 +162,8 @@ impl<'e> Writer<'_, '_> {
         let mut last = 0;
         for (at, ix) in found {
             let words = escape(&text[at.clone()]);
-            let href = format!("{}.html", self.plan.curriculum.movement(ix).id);
-            let (c, theme) = (self.plan.curriculum, self.plan.theme);
+            let href = format!("{}.html", self.site.curriculum.movement(ix).id);
+            let (c, theme) = (self.site.curriculum, self.site.theme);
             let html = named(c, theme, Owner::Movement(ix), &words, &href)?;
             out.push(Event::Text(text[last..at.start].to_string().into()));
             out.push(Event::InlineHtml(html.into()));
@@ -195,7 +196,7 @@ impl<'e> Writer<'_, '_> {
         let inner = self.inner(events, |end| matches!(end, TagEnd::Heading(_)))?;
         let text = plain(&inner);
         let names_its_record = match self.note.owner {
-            NoteOwner::Record(owner) => self.plan.curriculum.name_of(owner) == text,
+            NoteOwner::Record(owner) => self.site.curriculum.name_of(owner) == text,
             _ => false,
         };
         if level == HeadingLevel::H1 && (self.shift == 0 || names_its_record) {
@@ -241,7 +242,7 @@ impl<'e> Writer<'_, '_> {
         let (id, fragment) = rest
             .split_once('#')
             .map_or((rest, String::new()), |(id, f)| (id, format!("#{f}")));
-        let curriculum = self.plan.curriculum;
+        let curriculum = self.site.curriculum;
         let target = match scheme {
             "movement" | "family" | "skill" | "page" => curriculum.find(id),
             _ => None,
@@ -256,7 +257,7 @@ impl<'e> Writer<'_, '_> {
         if let Some(owner @ (Owner::Movement(_) | Owner::Skill(_) | Owner::Family(_))) = target {
             // An old id leads to the page that it has now.
             let href = format!("{}.html{fragment}", curriculum.id_of(owner));
-            return named(curriculum, self.plan.theme, owner, &name(owner), &href);
+            return named(curriculum, self.site.theme, owner, &name(owner), &href);
         }
         Ok(match target {
             Some(owner) => format!(
@@ -326,7 +327,7 @@ impl<'e> Writer<'_, '_> {
         };
         format!(
             "<img {} alt=\"{}\" decoding=\"async\"{waits}>",
-            picture::attributes(self.plan, file),
+            picture::attributes(self.site, file),
             escape(&plain(inner))
         )
     }
@@ -334,9 +335,9 @@ impl<'e> Writer<'_, '_> {
     fn session(&self, lines: &[SessionLine], text: &str) -> Result<String, ThemeError> {
         let rows: Vec<view::SessionRow> = lines
             .iter()
-            .map(|line| view::session_row(self.plan, line))
+            .map(|line| view::session_row(self.site, line))
             .collect();
-        self.plan.component(
+        self.site.component(
             "ui.session",
             &[
                 ("rows", tera::Value::from_serializable(&rows)),

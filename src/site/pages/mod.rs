@@ -11,17 +11,12 @@ mod record;
 mod sheet;
 pub mod view;
 
-pub use index::by_name;
-pub use sheet::all as in_test_order;
-
-use crate::curriculum::target::{Added, Measure};
-use crate::curriculum::words::{Units, Word};
-use crate::curriculum::{Owner, Target};
+use crate::curriculum::Owner;
+use crate::curriculum::words::Word;
+use crate::site::feeds::{feed, tables, versions};
+use crate::site::material::{Item, Material};
 use crate::site::media::card::{self, Shared};
 use crate::site::theme::ThemeError;
-use crate::site::theme::link::escape;
-use crate::site::{Item, Plan};
-use crate::words::Words;
 use serde::Serialize;
 use std::borrow::Cow;
 use tera::{Context, Value};
@@ -68,43 +63,43 @@ fn turn(name: &str, index: usize, count: usize) -> Turn {
 }
 
 /// Makes one HTML page.
-pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeError> {
+pub fn render(site: &Material<'_>, item: &Item, path: &str) -> Result<String, ThemeError> {
     let (template, head, mut context) = match item {
-        Item::Fixed(page) => index::fixed(plan, page)?,
-        Item::SelfTest(index) => sheet::self_test(plan, *index)?,
-        Item::Movements(index) => index::movements(plan, *index),
-        Item::Movement(ix) => record::movement(plan, *ix)?,
-        Item::Family(ix) => record::family(plan, *ix)?,
-        Item::Skill(ix) => record::skill(plan, *ix)?,
-        Item::SkillTest(ix) => sheet::skill_test(plan, *ix)?,
-        Item::Booklet(of) => booklet::booklet(plan, *of)?,
+        Item::Fixed(page) => index::fixed(site, page)?,
+        Item::SelfTest(index) => sheet::self_test(site, *index)?,
+        Item::Movements(index) => index::movements(site, *index),
+        Item::Movement(ix) => record::movement(site, *ix)?,
+        Item::Family(ix) => record::family(site, *ix)?,
+        Item::Skill(ix) => record::skill(site, *ix)?,
+        Item::SkillTest(ix) => sheet::skill_test(site, *ix)?,
+        Item::Booklet(of) => booklet::booklet(site, *of)?,
         Item::Page(ix) => {
-            let note = plan.curriculum.note(*ix);
+            let note = site.curriculum.note(*ix);
             let mut context = Context::new();
-            context.insert("note", &markdown::render(plan, *ix, 0)?);
+            context.insert("note", &markdown::render(site, *ix, 0)?);
             (
                 "page.html".into(),
                 head(
                     "page",
                     &note.title,
-                    plan.say().fill(
+                    site.say().fill(
                         "page.of_school",
                         &[
                             ("title", (&note.title).into()),
-                            ("school", (&plan.curriculum.school.name).into()),
+                            ("school", (&site.curriculum.school.name).into()),
                         ],
                     ),
                 ),
                 context,
             )
         }
-        Item::Redirect(old, owner) => redirect(plan, old, *owner),
+        Item::Redirect(old, owner) => redirect(site, old, *owner),
         Item::NotFound => (
             "not-found.html".into(),
             head(
                 "not-found",
-                plan.say().say("page.not_found.title"),
-                plan.say().say("page.not_found.description"),
+                site.say().say("page.not_found.title"),
+                site.say().say("page.not_found.description"),
             ),
             Context::new(),
         ),
@@ -116,10 +111,10 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
     } else {
         path.to_string()
     };
-    head.json_ld = crate::site::feeds::feed::schema_org(plan, item);
-    head.card = Some(card::shared(plan, item));
+    head.json_ld = feed::schema_org(site, item);
+    head.card = Some(card::shared(site, item));
     if matches!(item, Item::NotFound) {
-        head.root = plan.curriculum.school.address.clone();
+        head.root = site.curriculum.school.address.clone();
     }
     let here = match item {
         Item::Fixed(page) => page.name,
@@ -128,18 +123,30 @@ pub fn render(plan: &Plan<'_>, item: &Item, path: &str) -> Result<String, ThemeE
         _ => "",
     };
     match head.root.as_str() {
-        "" => context.insert("frame", &plan.frame()?.at(here)),
-        root => context.insert("frame", &plan.framed(root)?.at(here)),
+        "" => context.insert("frame", &pieces::at(site.frame()?, here)),
+        root => context.insert("frame", &pieces::at(&site.framed(root)?, here)),
     }
     context.insert("page", &head);
-    context.insert_value("school", plan.school().clone());
-    context.insert_value("v", plan.versions().clone());
-    let html = plan.template(&template, &context, path)?;
+    context.insert_value("school", site.school().clone());
+    context.insert_value("v", versions::of(site).clone());
+    let html = site.template(&template, &context, path)?;
     let html = match item {
-        Item::Booklet(of) => booklet::anchored(plan, *of, &html),
+        Item::Booklet(of) => booklet::anchored(site, *of, &html),
         _ => html,
     };
-    Ok(plan.theme.guard().guarded(html, &head.root))
+    Ok(site.theme.guard().guarded(html, &head.root))
+}
+
+/// The parts that frame every page, as HTML.
+///
+/// # Errors
+/// When the theme cannot make them.
+pub fn frame<'a>(site: &'a Material<'_>) -> Result<Vec<&'a str>, ThemeError> {
+    let frame = site.frame()?;
+    let tops = frame.tops.values().map(String::as_str);
+    Ok(tops
+        .chain([frame.links.as_str(), frame.foot.as_str()])
+        .collect())
 }
 
 fn head(kind: &'static str, title: &str, description: impl Into<String>) -> Head {
@@ -157,13 +164,13 @@ fn head(kind: &'static str, title: &str, description: impl Into<String>) -> Head
 /// The template of a page, what it says of itself, and the rest of its context.
 type Made = (Cow<'static, str>, Head, Context);
 
-fn redirect(plan: &Plan<'_>, old: &str, owner: Owner) -> Made {
-    let curriculum = plan.curriculum;
-    let name = &plan.named(owner);
+fn redirect(site: &Material<'_>, old: &str, owner: Owner) -> Made {
+    let curriculum = site.curriculum;
+    let name = &site.named(owner);
     let link = match owner {
-        Owner::Movement(ix) => plan.links.of(ix).to_string(),
-        Owner::Skill(ix) => plan.links.skill(ix).to_string(),
-        Owner::Family(ix) => plan.links.family(ix).to_string(),
+        Owner::Movement(ix) => site.links.of(ix).to_string(),
+        Owner::Skill(ix) => site.links.skill(ix).to_string(),
+        Owner::Family(ix) => site.links.family(ix).to_string(),
         Owner::Page(ix) => {
             let note = curriculum.note(ix);
             view::Named::page(&note.id, &note.title).link
@@ -177,10 +184,10 @@ fn redirect(plan: &Plan<'_>, old: &str, owner: Owner) -> Made {
         "redirect.html".into(),
         head(
             "redirect",
-            &plan
+            &site
                 .say()
                 .fill("page.moved_title", &[("name", name.into())]),
-            plan.say().fill(
+            site.say().fill(
                 "page.moved_description",
                 &[("old", old.into()), ("name", name.into())],
             ),
@@ -189,41 +196,13 @@ fn redirect(plan: &Plan<'_>, old: &str, owner: Owner) -> Made {
     )
 }
 
-impl<'a> Plan<'a> {
-    /// A record's name with its signal word, for texts.
-    pub(in crate::site) fn named(&self, owner: Owner) -> String {
-        self.curriculum.named(owner, self.say())
+impl Material<'_> {
+    /// The school, as every template sees it; kept.
+    fn school(&self) -> &Value {
+        self.kept.school.get_or_init(|| self.school_view())
     }
 
-    /// What the interface says in the school's language.
-    pub(in crate::site) fn say(&self) -> &'a Words {
-        &self.curriculum.words
-    }
-
-    /// A target in the school's units as HTML. Where the other units say it otherwise, that stands beside it for the reader's
-    /// choice.
-    pub(in crate::site) fn words(&self, target: &Target) -> String {
-        let units = self.curriculum.school.units;
-        let own = target.say(units, self.say());
-        let measured =
-            target.measure() == Measure::Length || matches!(target.added(), Some(Added::Mass(_)));
-        if !measured {
-            return escape(&own);
-        }
-        let other = match units {
-            Units::Metric => Units::Imperial,
-            Units::Imperial => Units::Metric,
-        };
-        let other = target.say(other, self.say());
-        format!(
-            "<bdi data-other=\"{}\">{}</bdi>",
-            escape(&other),
-            escape(&own)
-        )
-    }
-
-    /// The school, as every template sees it.
-    pub(in crate::site) fn school_view(&self) -> Value {
+    fn school_view(&self) -> Value {
         #[derive(Serialize)]
         struct SchoolView<'s> {
             name: &'s str,
@@ -244,7 +223,7 @@ impl<'a> Plan<'a> {
             licence: school.licence.as_deref(),
             contact: school.contact.as_deref(),
             units: school.units.word(),
-            site: crate::site::feeds::tables::site_key(&school.address),
+            site: tables::site_key(&school.address),
         })
     }
 
@@ -264,24 +243,5 @@ impl<'a> Plan<'a> {
             })?;
         Ok(String::from_utf8(out)
             .unwrap_or_else(|e| String::from_utf8_lossy(e.as_bytes()).into_owned()))
-    }
-
-    /// One part of the theme.
-    pub(in crate::site) fn component(
-        &self,
-        name: &str,
-        values: &[(&'static str, Value)],
-    ) -> Result<String, ThemeError> {
-        let mut context = Context::new();
-        for (key, value) in values {
-            context.insert_value(*key, value.clone());
-        }
-        self.theme
-            .tera()
-            .render_component(name, &context, None, true)
-            .map_err(|e| ThemeError {
-                message: format!("the part {name} of the theme could not be made"),
-                detail: e.to_string(),
-            })
     }
 }

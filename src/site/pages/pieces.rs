@@ -5,39 +5,16 @@ use crate::chain::Step;
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::{Group, PAGES, Place};
 use crate::curriculum::{Leaf, Movement, MovementIx, Need, SkillIx};
-use crate::site::Plan;
+use crate::site::feeds::versions;
+use crate::site::material::Material;
+use crate::site::material::kept::{Frame, Scoped};
 use crate::site::pages::view::{self, PaperRow, TestRow, caution};
 use crate::site::theme::ThemeError;
+use crate::words::key;
 use serde::Serialize;
 use std::borrow::Cow;
-use std::collections::BTreeMap;
 use std::sync::OnceLock;
 use tera::Value;
-
-/// The pieces of one movement, as HTML; empty where there is nothing to show.
-#[derive(Default)]
-pub struct Pieces {
-    needs: OnceLock<Box<str>>,
-    opens: Scoped,
-    test: Scoped,
-    on_paper: Scoped,
-}
-
-/// A piece that shows what a movement's number opens.
-#[derive(Default)]
-struct Scoped {
-    whole: OnceLock<Box<str>>,
-    /// Within the first skill that it is part of; most are part of one.
-    in_first_skill: OnceLock<Box<str>>,
-}
-
-/// What every page has: what it loads, its head and its foot.
-pub struct Frame {
-    links: String,
-    /// By the page of the navigation on which it stands, "" for all other pages.
-    tops: BTreeMap<&'static str, String>,
-    foot: String,
-}
 
 /// The frame of one page.
 #[derive(Serialize)]
@@ -47,22 +24,13 @@ pub struct Framed<'a> {
     foot: &'a str,
 }
 
-impl Frame {
-    /// Its parts as HTML.
-    pub fn parts(&self) -> Vec<&str> {
-        let tops = self.tops.values().map(String::as_str);
-        tops.chain([self.links.as_str(), self.foot.as_str()])
-            .collect()
-    }
-
-    /// As it stands on a page of this name.
-    pub fn at(&self, here: &str) -> Framed<'_> {
-        let top = self.tops.get(here).or_else(|| self.tops.get(""));
-        Framed {
-            links: &self.links,
-            top: top.map_or("", String::as_str),
-            foot: &self.foot,
-        }
+/// A frame as it stands on a page of this name.
+pub fn at<'a>(frame: &'a Frame, here: &str) -> Framed<'a> {
+    let top = frame.tops.get(here).or_else(|| frame.tops.get(""));
+    Framed {
+        links: &frame.links,
+        top: top.map_or("", String::as_str),
+        foot: &frame.foot,
     }
 }
 
@@ -119,10 +87,10 @@ fn once<T>(
     Ok(place.get_or_init(|| made))
 }
 
-impl Plan<'_> {
+impl Material<'_> {
     /// What a movement needs.
-    pub(in crate::site) fn needs(&self, ix: MovementIx) -> Result<&str, ThemeError> {
-        let made = once(&self.pieces[ix.at()].needs, || {
+    pub(super) fn needs(&self, ix: MovementIx) -> Result<&str, ThemeError> {
+        let made = once(&self.kept.pieces[ix.at()].needs, || {
             let mut lines = Vec::new();
             if let Need::All(parts) = &self.curriculum.movement(ix).needs {
                 parts.iter().for_each(|p| need_lines(self, p, &mut lines));
@@ -136,23 +104,23 @@ impl Plan<'_> {
     }
 
     /// What a movement's number opens, in the whole curriculum or within the chain of a skill.
-    pub(in crate::site) fn opens(
+    pub(super) fn opens(
         &self,
         ix: MovementIx,
         within: Option<SkillIx>,
     ) -> Result<Cow<'_, str>, ThemeError> {
-        self.scoped(ix, within, &self.pieces[ix.at()].opens, |within| {
+        self.scoped(ix, within, &self.kept.pieces[ix.at()].opens, |within| {
             self.ladder(ix, within, "ui.opens")
         })
     }
 
     /// A movement's test on the sheet; `within` narrows what its number opens.
-    pub(in crate::site) fn test(
+    pub(super) fn test(
         &self,
         ix: MovementIx,
         within: Option<SkillIx>,
     ) -> Result<Cow<'_, str>, ThemeError> {
-        self.scoped(ix, within, &self.pieces[ix.at()].test, |within| {
+        self.scoped(ix, within, &self.kept.pieces[ix.at()].test, |within| {
             let movement = self.curriculum.movement(ix);
             let row = TestRow {
                 id: movement.id.as_str(),
@@ -168,12 +136,12 @@ impl Plan<'_> {
     }
 
     /// The same as a row of the table for paper.
-    pub(in crate::site) fn test_on_paper(
+    pub(super) fn test_on_paper(
         &self,
         ix: MovementIx,
         within: Option<SkillIx>,
     ) -> Result<Cow<'_, str>, ThemeError> {
-        self.scoped(ix, within, &self.pieces[ix.at()].on_paper, |within| {
+        self.scoped(ix, within, &self.kept.pieces[ix.at()].on_paper, |within| {
             let movement = self.curriculum.movement(ix);
             let row = PaperRow {
                 id: movement.id.as_str(),
@@ -194,7 +162,7 @@ impl Plan<'_> {
             .cautions
             .class(class)
             .told_apart(&of.positions);
-        let made = once(&self.cautions[&(class, told)], || {
+        let made = once(&self.kept.cautions[&(class, told)], || {
             let view = caution(self, class, &of.positions);
             self.part("ui.caution", "c", &view).map(Into::into)
         });
@@ -202,12 +170,12 @@ impl Plan<'_> {
     }
 
     /// What stands on every page before and after its own.
-    pub fn frame(&self) -> Result<&Frame, ThemeError> {
-        once(&self.frame, || self.framed(""))
+    pub(super) fn frame(&self) -> Result<&Frame, ThemeError> {
+        once(&self.kept.frame, || self.framed(""))
     }
 
     /// The same with `root` before every address.
-    pub(in crate::site) fn framed(&self, root: &str) -> Result<Frame, ThemeError> {
+    pub(super) fn framed(&self, root: &str) -> Result<Frame, ThemeError> {
         let part = |name: &str, values: Vec<(&'static str, Value)>| {
             let root = ("root", Value::from(root));
             self.component(name, &[vec![root], values].concat())
@@ -222,11 +190,11 @@ impl Plan<'_> {
         };
         let named = PAGES.iter().filter(|page| page.place == Place::Top);
         let groups = Group::ALL.map(|group| Ways {
-            name: self.say().say(&view::key("navigation", group.word())),
+            name: self.say().say(&key("navigation", group.word())),
             ways: self.ways(Place::Foot(group), ""),
         });
         Ok(Frame {
-            links: part("ui.links", vec![("v", self.versions().clone())])?,
+            links: part("ui.links", vec![("v", versions::of(self).clone())])?,
             tops: named
                 .map(|page| page.name)
                 .chain([""])
@@ -248,7 +216,7 @@ impl Plan<'_> {
         standing
             .map(|page| Way {
                 href: format!("{}.html", page.name),
-                name: self.say().say(&view::key("shared", page.label)),
+                name: self.say().say(&key("shared", page.label)),
                 here: page.name == here,
             })
             .collect()
@@ -262,13 +230,13 @@ impl Plan<'_> {
         place: &'s Scoped,
         make: impl Fn(Option<SkillIx>) -> Result<String, ThemeError>,
     ) -> Result<Cow<'s, str>, ThemeError> {
-        let asked = self.ladders.get(&ix).into_iter().flatten();
+        let asked = self.chains.ladders.get(&ix).into_iter().flatten();
         let mut asking = asked.flat_map(|step| &step.opens);
         if asking.all(|ix| self.is_within(*ix, within)) {
             let made = once(&place.whole, || make(None).map(Into::into))?;
             return Ok(Cow::Borrowed(made));
         }
-        if self.skills_of[ix.at()].first() == within.as_ref() {
+        if self.chains.skills_of[ix.at()].first() == within.as_ref() {
             let made = once(&place.in_first_skill, || make(within).map(Into::into))?;
             return Ok(Cow::Borrowed(made));
         }
@@ -276,7 +244,7 @@ impl Plan<'_> {
     }
 
     fn is_within(&self, ix: MovementIx, skill: Option<SkillIx>) -> bool {
-        skill.is_none_or(|skill| self.skills_of[ix.at()].contains(&skill))
+        skill.is_none_or(|skill| self.chains.skills_of[ix.at()].contains(&skill))
     }
 
     /// What a movement's number opens, by a part of the theme; empty where it opens nothing.
@@ -286,7 +254,7 @@ impl Plan<'_> {
         within: Option<SkillIx>,
         part: &str,
     ) -> Result<String, ThemeError> {
-        let Some(ladder) = self.ladders.get(&ix) else {
+        let Some(ladder) = self.chains.ladders.get(&ix) else {
             return Ok(String::new());
         };
         let steps = steps(self, ix, ladder, &|ix| self.is_within(*ix, within));
@@ -306,30 +274,30 @@ impl Plan<'_> {
     }
 }
 
-fn need_lines<'a>(plan: &'a Plan<'_>, need: &Need<Leaf>, out: &mut Vec<NeedLine<'a>>) {
+fn need_lines<'a>(site: &'a Material<'_>, need: &Need<Leaf>, out: &mut Vec<NeedLine<'a>>) {
     let (says, parts) = match need {
         Need::Leaf(leaf) => {
             out.push(NeedLine::Leaf {
-                link: plan.links.of(leaf.movement),
-                target: plan.words(&leaf.target),
+                link: site.links.of(leaf.movement),
+                target: site.words(&leaf.target),
             });
             return;
         }
-        Need::All(parts) => (plan.say().say("need.all_of").to_string(), parts),
-        Need::Any(parts) => (plan.say().say("need.any_of").to_string(), parts),
+        Need::All(parts) => (site.say().say("need.all_of").to_string(), parts),
+        Need::Any(parts) => (site.say().say("need.any_of").to_string(), parts),
         Need::AtLeast(k, parts) => {
             let values = [("k", (*k).into()), ("all", parts.len().into())];
-            (plan.say().fill("need.at_least", &values), parts)
+            (site.say().fill("need.at_least", &values), parts)
         }
     };
     out.push(NeedLine::Open { says });
-    parts.iter().for_each(|p| need_lines(plan, p, out));
+    parts.iter().for_each(|p| need_lines(site, p, out));
     out.push(NeedLine::Close);
 }
 
 /// The ladder of a movement in words, of those movements that are `inside`.
 fn steps<'a>(
-    plan: &'a Plan<'_>,
+    site: &'a Material<'_>,
     of: MovementIx,
     ladder: &[Step],
     inside: &dyn Fn(&MovementIx) -> bool,
@@ -340,14 +308,14 @@ fn steps<'a>(
         let (opens, enough): (Vec<MovementIx>, Vec<MovementIx>) = asked
             .iter()
             .take(MOST_OPENS)
-            .partition(|ix| plan.curriculum.movement(**ix).needs.holds(&reached));
-        let links = |list: Vec<MovementIx>| list.into_iter().map(|ix| plan.links.of(ix)).collect();
+            .partition(|ix| site.curriculum.movement(**ix).needs.holds(&reached));
+        let links = |list: Vec<MovementIx>| list.into_iter().map(|ix| site.links.of(ix)).collect();
         StepView {
-            target: plan.words(&step.target),
+            target: site.words(&step.target),
             more: asked.len().saturating_sub(MOST_OPENS),
             opens: links(opens),
             enough_for: links(enough),
-            skills: step.skills.iter().map(|s| plan.links.skill(*s)).collect(),
+            skills: step.skills.iter().map(|s| site.links.skill(*s)).collect(),
         }
     };
     ladder

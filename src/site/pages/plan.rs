@@ -1,9 +1,9 @@
 //! The plan of one client as a page of its own, to print: made by the theme, in the school's language, outside the site.
 
 use crate::curriculum::MovementIx;
-use crate::site::audit::POLICY;
-use crate::site::theme::link::named_from_outside;
-use crate::site::{Theme, ThemeError};
+use crate::site::names::named_from_outside;
+use crate::site::theme::guard::POLICY;
+use crate::site::theme::{Theme, ThemeError};
 use crate::training::{Line, Say, Session, Training};
 use crate::words::Value;
 use serde::Serialize;

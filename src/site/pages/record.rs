@@ -6,15 +6,16 @@ use crate::curriculum::family::Way;
 use crate::curriculum::words::Load;
 use crate::curriculum::{FamilyIx, Movement, MovementIx, Owner, SkillIx};
 use crate::leverage::Solved;
-use crate::site::Plan;
 use crate::site::draw::figure;
 use crate::site::draw::map;
 use crate::site::feeds::definitions;
+use crate::site::material::Material;
 use crate::site::media::picture;
+use crate::site::names::{change_words, stage_words};
 use crate::site::pages::markdown;
 use crate::site::pages::view::{self, Bar, Row};
 use crate::site::theme::ThemeError;
-use crate::site::theme::link::escape;
+use crate::words::escape::escape;
 use crate::words::{Value, Words};
 use serde::Serialize;
 use tera::Context;
@@ -71,85 +72,85 @@ struct NeighbourView {
     link: String,
 }
 
-pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
-    let curriculum = plan.curriculum;
+pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
+    let curriculum = site.curriculum;
     let m = curriculum.movement(ix);
-    let stage = plan.stages.of(ix).unwrap_or(0);
+    let stage = site.resolved.stages.of(ix).unwrap_or(0);
     let view = MovementView {
         id: m.id.as_str(),
         name: &m.name,
         also: &m.also,
         summary: &m.summary,
         stage,
-        stage_words: view::stage_words(plan.say(), stage),
-        standard: plan.words(&m.standard),
-        dose: dose(plan, m),
+        stage_words: stage_words(site.say(), stage),
+        standard: site.words(&m.standard),
+        dose: dose(site, m),
         dose_is_schools: m.dose.is_none(),
-        way_out: markdown::way_out(plan, m)?,
+        way_out: markdown::way_out(site, m)?,
         each_side: m.each_side,
         cues: &m.cues,
         sources: &m.sources,
         guarded: m.guarded(),
         faults: faults(m),
-        pictures: pictures(plan, m),
+        pictures: pictures(site, m),
         clip: m.clip.as_ref().map(|c| ClipView {
             file: picture::address(&c.file),
             poster: c.poster.as_deref().map(picture::address),
             alt: &c.alt,
-            room: picture::clip_room(plan, &c.file, c.poster.as_deref()),
+            room: picture::clip_room(site, &c.file, c.poster.as_deref()),
         }),
     };
     let mut context = Context::new();
     context.insert("m", &view);
-    context.insert("facts", &view::facts(plan, m));
-    context.insert("mark", &view::mark_of(plan, ix));
+    context.insert("facts", &view::facts(site, m));
+    context.insert("mark", &site.links.mark(ix));
     context.insert(
         "cautions",
         &m.cautions
             .iter()
-            .map(|c| plan.caution(*c, m))
+            .map(|c| site.caution(*c, m))
             .collect::<Result<Vec<&str>, ThemeError>>()?,
     );
-    context.insert("needs", plan.needs(ix)?);
-    context.insert("opens", &plan.opens(ix, None)?);
+    context.insert("needs", site.needs(ix)?);
+    context.insert("opens", &site.opens(ix, None)?);
     context.insert("test", &view::test(m));
-    context.insert("easier", &neighbours(plan, ix, Way::Easier));
-    context.insert("harder", &neighbours(plan, ix, Way::Harder));
+    context.insert("easier", &neighbours(site, ix, Way::Easier));
+    context.insert("harder", &neighbours(site, ix, Way::Harder));
     context.insert(
         "family",
-        &m.place.as_ref().map(|p| family_place(plan, p.family, ix)),
+        &m.place.as_ref().map(|p| family_place(site, p.family, ix)),
     );
-    context.insert("skills", &skills(plan, &plan.skills_of[ix.at()]));
-    context.insert("warm_up", &warm_up(plan, ix));
+    context.insert("skills", &skills(site, &site.chains.skills_of[ix.at()]));
+    context.insert("warm_up", &warm_up(site, ix));
     context.insert(
         "note",
         &m.note
-            .map(|n| markdown::render(plan, n, 1))
+            .map(|n| markdown::render(site, n, 1))
             .transpose()?
             .unwrap_or_default(),
     );
-    let solved = plan.solved[ix.at()].as_deref();
+    let solved = site.resolved.solved(ix);
     context.insert(
         "figure",
         &solved.map_or_else(String::new, |s| {
-            figure::figure(s, plan.say(), plan.curriculum.school.units).svg
+            figure::figure(s, site.say(), site.curriculum.school.units).svg
         }),
     );
     context.insert(
         "leverage",
-        &solved.map_or_else(Vec::new, |s| leverage_lines(plan.say(), s, m.load)),
+        &solved.map_or_else(Vec::new, |s| leverage_lines(site.say(), s, m.load)),
     );
-    context.insert("definition", &definitions::of(plan, ix));
+    context.insert("definition", &definitions::of(site, ix));
     let change = curriculum.ledger.last_change(m.id.as_str());
     context.insert(
         "change",
         &change.map(|(e, changes)| {
             (
                 e.on.clone(),
-                plan.say().joined(
+                site.say().joined(
                     &changes
                         .iter()
-                        .map(|c| view::change_words(plan, c))
+                        .map(|c| change_words(site.curriculum, c))
                         .collect::<Vec<_>>(),
                     "list.semicolon",
                 ),
@@ -158,7 +159,7 @@ pub fn movement(plan: &Plan<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
     );
     Ok((
         "movement.html".into(),
-        head("movement", &plan.named(Owner::Movement(ix)), &m.summary),
+        head("movement", &site.named(Owner::Movement(ix)), &m.summary),
         context,
     ))
 }
@@ -174,26 +175,26 @@ pub(super) fn faults(m: &Movement) -> Vec<FaultView<'_>> {
         .collect()
 }
 
-pub(super) fn pictures<'a>(plan: &Plan<'_>, m: &'a Movement) -> Vec<PictureView<'a>> {
+pub(super) fn pictures<'a>(site: &Material<'_>, m: &'a Movement) -> Vec<PictureView<'a>> {
     m.pictures
         .iter()
         .map(|p| PictureView {
             alt: &p.alt,
             credit: p.credit.as_deref(),
-            source: picture::attributes(plan, &p.file),
+            source: picture::attributes(site, &p.file),
         })
         .collect()
 }
 
 /// The movement's working sets, or the school's, as HTML; of each side where it is done so.
-pub(super) fn dose(plan: &Plan<'_>, m: &Movement) -> String {
+pub(super) fn dose(site: &Material<'_>, m: &Movement) -> String {
     let words = match m.dose {
-        Some(dose) => plan.words(&dose),
-        None => school_dose(plan, m.standard.measure()),
+        Some(dose) => site.words(&dose),
+        None => school_dose(site, m.standard.measure()),
     };
     let says_so = m.dose.is_some_and(|dose| dose.each_side());
     if m.each_side && !words.is_empty() && !says_so {
-        return plan
+        return site
             .say()
             .fill_html("target.each_side", &[("amount", (&words).into())]);
     }
@@ -201,30 +202,30 @@ pub(super) fn dose(plan: &Plan<'_>, m: &Movement) -> String {
 }
 
 /// The school's dose in the movement's measure.
-fn school_dose(plan: &Plan<'_>, measure: crate::curriculum::target::Measure) -> String {
+fn school_dose(site: &Material<'_>, measure: crate::curriculum::target::Measure) -> String {
     use crate::curriculum::target::Measure;
-    let dose = &plan.curriculum.school.dose;
+    let dose = &site.curriculum.school.dose;
     match measure {
         Measure::Reps => {
-            let reps = plan.say().whole(dose.reps.into());
+            let reps = site.say().whole(dose.reps.into());
             let values = [("n", dose.sets.into()), ("amount", (&reps).into())];
-            escape(&plan.say().fill("target.sets", &values))
+            escape(&site.say().fill("target.sets", &values))
         }
-        Measure::Time => plan.words(&dose.hold),
+        Measure::Time => site.words(&dose.hold),
         _ => String::new(),
     }
 }
 
-fn neighbours(plan: &Plan<'_>, ix: MovementIx, way: Way) -> Vec<NeighbourView> {
-    let Some(place) = &plan.curriculum.movement(ix).place else {
+fn neighbours(site: &Material<'_>, ix: MovementIx, way: Way) -> Vec<NeighbourView> {
+    let Some(place) = &site.curriculum.movement(ix).place else {
         return Vec::new();
     };
-    let axes = &plan.curriculum.family(place.family).axes;
+    let axes = &site.curriculum.family(place.family).axes;
     let view = |n: Neighbour| NeighbourView {
         axis: axes[n.axis].name.replace('-', " "),
-        link: plan.links.of(n.movement).to_string(),
+        link: site.links.of(n.movement).to_string(),
     };
-    neighbours_of(plan.curriculum, ix, way)
+    neighbours_of(site.curriculum, ix, way)
         .into_iter()
         .map(view)
         .collect()
@@ -237,9 +238,9 @@ struct FamilyPlace<'a> {
     place: String,
 }
 
-fn family_place<'a>(plan: &'a Plan<'_>, family: FamilyIx, ix: MovementIx) -> FamilyPlace<'a> {
-    let f = plan.curriculum.family(family);
-    let rungs = plan
+fn family_place<'a>(site: &'a Material<'_>, family: FamilyIx, ix: MovementIx) -> FamilyPlace<'a> {
+    let f = site.curriculum.family(family);
+    let rungs = site
         .curriculum
         .movement(ix)
         .place
@@ -254,24 +255,24 @@ fn family_place<'a>(plan: &'a Plan<'_>, family: FamilyIx, ix: MovementIx) -> Fam
         })
         .collect();
     FamilyPlace {
-        link: plan.links.family(family),
-        place: plan.say().list(&values),
+        link: site.links.family(family),
+        place: site.say().list(&values),
     }
 }
 
-pub(super) fn skills<'a>(plan: &'a Plan<'_>, skills: &[SkillIx]) -> Vec<&'a str> {
-    skills.iter().map(|ix| plan.links.skill(*ix)).collect()
+pub(super) fn skills<'a>(site: &'a Material<'_>, skills: &[SkillIx]) -> Vec<&'a str> {
+    skills.iter().map(|ix| site.links.skill(*ix)).collect()
 }
 
 /// The school's warm-up for a movement: what always comes, then by its caution classes.
-fn warm_up(plan: &Plan<'_>, ix: MovementIx) -> Vec<String> {
-    let school = &plan.curriculum.school;
-    let classes = plan
+fn warm_up(site: &Material<'_>, ix: MovementIx) -> Vec<String> {
+    let school = &site.curriculum.school;
+    let classes = site
         .curriculum
         .movement(ix)
         .cautions
         .iter()
-        .map(|c| plan.curriculum.cautions.class(*c).id.as_str());
+        .map(|c| site.curriculum.cautions.class(*c).id.as_str());
     let mut out: Vec<String> = Vec::new();
     for key in std::iter::once("always").chain(classes) {
         for line in school.warm_up.get(key).into_iter().flatten() {
@@ -317,28 +318,28 @@ pub(super) fn leverage_lines(words: &Words, solved: &Solved, load: Load) -> Vec<
 }
 
 /// Small figures of a family's members from easier to harder; empty below two.
-fn strip(plan: &Plan<'_>, family: FamilyIx) -> String {
+fn strip(site: &Material<'_>, family: FamilyIx) -> String {
     let of = |ix: &MovementIx| {
-        let place = plan.curriculum.movement(*ix).place.as_ref()?;
+        let place = site.curriculum.movement(*ix).place.as_ref()?;
         (place.family == family).then(|| place.rungs.clone())
     };
-    let mut members: Vec<(Vec<_>, MovementIx)> = plan
+    let mut members: Vec<(Vec<_>, MovementIx)> = site
         .curriculum
         .published()
-        .filter(|(ix, _)| plan.solved[ix.at()].is_some())
+        .filter(|(ix, _)| site.resolved.solved(*ix).is_some())
         .filter_map(|(ix, _)| Some((of(&ix)?, ix)))
         .collect();
-    members.sort_by_key(|(rungs, ix)| (plan.stages.of(*ix), rungs.clone(), *ix));
+    members.sort_by_key(|(rungs, ix)| (site.resolved.stages.of(*ix), rungs.clone(), *ix));
     let shown: Vec<(String, &Solved)> = members
         .iter()
         .filter_map(|(_, ix)| {
-            let name = plan.named(Owner::Movement(*ix));
-            Some((name, plan.solved[ix.at()].as_deref()?))
+            let name = site.named(Owner::Movement(*ix));
+            Some((name, site.resolved.solved(*ix)?))
         })
         .collect();
     match shown.len() {
         0 | 1 => String::new(),
-        _ => figure::strip(&shown, plan.say()).svg,
+        _ => figure::strip(&shown, site.say()).svg,
     }
 }
 
@@ -364,28 +365,28 @@ struct CellView {
     stage: String,
 }
 
-pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
-    let f = plan.curriculum.family(ix);
-    let grid = grid(plan.curriculum, ix);
+pub fn family(site: &Material<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
+    let f = site.curriculum.family(ix);
+    let grid = grid(site.curriculum, ix);
     let plain = |t: &str| t.replace('-', " ");
     let cell = |cell: GridCell| {
         cell.map(|ix| CellView {
-            id: plan.curriculum.movement(ix).id.to_string(),
-            bar: view::bar(plan, ix),
-            link: plan.links.of(ix).to_string(),
-            standard: plan.words(&plan.curriculum.movement(ix).standard),
-            stage: view::stage_words(plan.say(), plan.stages.of(ix).unwrap_or(0)),
+            id: site.curriculum.movement(ix).id.to_string(),
+            bar: view::bar(site, ix),
+            link: site.links.of(ix).to_string(),
+            standard: site.words(&site.curriculum.movement(ix).standard),
+            stage: stage_words(site.say(), site.resolved.stages.of(ix).unwrap_or(0)),
         })
     };
     let columns: Vec<String> = f.axes.get(1).map_or_else(
-        || vec![plan.say().say("shared.movement").into()],
+        || vec![site.say().say("shared.movement").into()],
         |a| a.values().map(|(_, v)| plain(v)).collect(),
     );
     let slices: Vec<SliceView> = grid
         .slices
         .into_iter()
         .map(|slice| SliceView {
-            on: plain(&plan.say().list(&slice.on)),
+            on: plain(&site.say().list(&slice.on)),
             columns: columns.clone(),
             rows: slice
                 .rows
@@ -401,7 +402,7 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
     let owner = Owner::Family(ix);
     context.insert("id", f.id.as_str());
     context.insert("name", &f.name);
-    context.insert("mark", &plan.links.mark_of(owner));
+    context.insert("mark", &site.links.mark_of(owner));
     context.insert("summary", &f.summary);
     context.insert("also", &f.also);
     context.insert(
@@ -409,31 +410,31 @@ pub fn family(plan: &Plan<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
         &f.axes.iter().map(|a| plain(&a.name)).collect::<Vec<_>>(),
     );
     context.insert("slices", &slices);
-    context.insert("strip", &strip(plan, ix));
+    context.insert("strip", &strip(site, ix));
     context.insert(
         "aside",
         &grid
             .aside
             .iter()
-            .map(|ix| plan.links.of(*ix))
+            .map(|ix| site.links.of(*ix))
             .collect::<Vec<_>>(),
     );
     context.insert(
         "note",
         &f.note
-            .map(|n| markdown::render(plan, n, 1))
+            .map(|n| markdown::render(site, n, 1))
             .transpose()?
             .unwrap_or_default(),
     );
     let summary = f.summary.clone().unwrap_or_else(|| {
-        plan.say().fill(
+        site.say().fill(
             "page.family_description",
-            &[("family", (&plan.named(owner)).into())],
+            &[("family", (&site.named(owner)).into())],
         )
     });
     Ok((
         "family.html".into(),
-        head("family", &plan.named(owner), summary),
+        head("family", &site.named(owner), summary),
         context,
     ))
 }
@@ -448,27 +449,27 @@ struct StageView<'a> {
 /// At most so many rows stand in a skill's table; a larger chain is shown in part, and says so.
 const MOST_ROWS: usize = 1000;
 
-pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
-    let s = plan.curriculum.skill(ix);
-    let chain = &plan.chains[ix.at()];
+pub fn skill(site: &Material<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
+    let s = site.curriculum.skill(ix);
+    let chain = &site.chains.of_skills[ix.at()];
     let mut stages: Vec<StageView<'_>> = Vec::new();
     for link in chain.movements.iter().take(MOST_ROWS) {
-        let m = plan.curriculum.movement(link.movement);
+        let m = site.curriculum.movement(link.movement);
         let row = Row {
             id: m.id.as_str(),
-            link: plan.links.of(link.movement),
-            needs: plan.needs(link.movement)?,
-            standard: plan.words(&m.standard),
-            opens: plan.opens(link.movement, Some(ix))?,
-            mark: view::mark_of(plan, link.movement),
-            bar: view::bar(plan, link.movement),
+            link: site.links.of(link.movement),
+            needs: site.needs(link.movement)?,
+            standard: site.words(&m.standard),
+            opens: site.opens(link.movement, Some(ix))?,
+            mark: site.links.mark(link.movement),
+            bar: view::bar(site, link.movement),
             essential: link.essential,
         };
         match stages.last_mut() {
             Some(stage) if stage.stage == link.stage => stage.rows.push(row),
             _ => stages.push(StageView {
                 stage: link.stage,
-                says: view::stage_words(plan.say(), link.stage),
+                says: stage_words(site.say(), link.stage),
                 rows: vec![row],
             }),
         }
@@ -478,11 +479,11 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     context.insert("name", &s.name);
     context.insert("also", &s.also);
     context.insert("summary", &s.summary);
-    context.insert("goal", plan.links.of(s.goal.movement));
-    context.insert("goal_target", &plan.words(&s.goal.target));
-    context.insert("goal_mark", &view::mark_of(plan, s.goal.movement));
+    context.insert("goal", site.links.of(s.goal.movement));
+    context.insert("goal_target", &site.words(&s.goal.target));
+    context.insert("goal_mark", &site.links.mark(s.goal.movement));
     context.insert("stages", &stages);
-    context.insert("map", &map::of_skill(plan, ix));
+    context.insert("map", &map::of_skill(site, ix));
     context.insert("count", &chain.movements.len());
     context.insert(
         "essential",
@@ -492,13 +493,13 @@ pub fn skill(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     context.insert(
         "note",
         &s.note
-            .map(|n| markdown::render(plan, n, 0))
+            .map(|n| markdown::render(site, n, 0))
             .transpose()?
             .unwrap_or_default(),
     );
-    let named = plan.named(Owner::Skill(ix));
+    let named = site.named(Owner::Skill(ix));
     let summary = s.summary.clone().unwrap_or_else(|| {
-        plan.say()
+        site.say()
             .fill("page.skill_description", &[("skill", (&named).into())])
     });
     Ok(("skill.html".into(), head("skill", &named, summary), context))

@@ -2,9 +2,9 @@
 
 use super::{Made, head, turn};
 use crate::curriculum::{MovementIx, Owner, SkillIx};
+use crate::site::material::{Material, ROWS_A_PAGE};
 use crate::site::pages::view::{self, Named};
 use crate::site::theme::ThemeError;
-use crate::site::{Plan, ROWS_A_PAGE};
 use serde::Serialize;
 use std::borrow::Cow;
 use tera::Context;
@@ -20,18 +20,22 @@ pub(super) struct Group<'a> {
 }
 
 /// Every published movement as their tests are done.
-pub fn all(plan: &Plan<'_>) -> Vec<MovementIx> {
-    let mut all: Vec<MovementIx> = plan.curriculum.published().map(|(ix, _)| ix).collect();
-    sort(plan, &mut all);
+fn in_test_order<'a>(site: &Material<'a>) -> &'a [MovementIx] {
+    site.kept.test_order.get_or_init(|| all(site))
+}
+
+fn all(site: &Material<'_>) -> Vec<MovementIx> {
+    let mut all: Vec<MovementIx> = site.curriculum.published().map(|(ix, _)| ix).collect();
+    sort(site, &mut all);
     all
 }
 
 /// Sorts movements as their tests are done: by group, stage, id.
-pub(super) fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
+pub(super) fn sort(site: &Material<'_>, movements: &mut [MovementIx]) {
     movements.sort_by_cached_key(|ix| {
         (
-            view::sheet_group(plan.curriculum.movement(*ix)),
-            plan.stages.of(*ix),
+            view::sheet_group(site.curriculum.movement(*ix)),
+            site.resolved.stages.of(*ix),
             *ix,
         )
     });
@@ -39,14 +43,14 @@ pub(super) fn sort(plan: &Plan<'_>, movements: &mut [MovementIx]) {
 
 /// Tests by group, each made by `make`.
 fn groups<'p, 'm>(
-    plan: &'p Plan<'_>,
+    site: &'p Material<'_>,
     movements: &[MovementIx],
     make: impl Fn(MovementIx) -> Result<Cow<'m, str>, ThemeError>,
 ) -> Result<Vec<Group<'p>>, ThemeError> {
     let mut groups: Vec<Group<'p>> = Vec::new();
     for ix in movements {
-        let (_, key) = view::sheet_group(plan.curriculum.movement(*ix));
-        let name = plan.say().say(key);
+        let (_, key) = view::sheet_group(site.curriculum.movement(*ix));
+        let name = site.say().say(key);
         if groups.last().is_none_or(|group| group.name != name) {
             groups.push(Group {
                 name,
@@ -63,33 +67,33 @@ fn groups<'p, 'm>(
 
 /// The tests for the screen; `within` narrows what a number opens.
 fn on_screen<'p>(
-    plan: &'p Plan<'_>,
+    site: &'p Material<'_>,
     movements: &[MovementIx],
     within: Option<SkillIx>,
 ) -> Result<Vec<Group<'p>>, ThemeError> {
-    groups(plan, movements, |ix| plan.test(ix, within))
+    groups(site, movements, |ix| site.test(ix, within))
 }
 
 /// The tests for paper.
 pub(super) fn on_paper<'p>(
-    plan: &'p Plan<'_>,
+    site: &'p Material<'_>,
     movements: &[MovementIx],
     within: Option<SkillIx>,
 ) -> Result<Vec<Group<'p>>, ThemeError> {
-    groups(plan, movements, |ix| plan.test_on_paper(ix, within))
+    groups(site, movements, |ix| site.test_on_paper(ix, within))
 }
 
 /// A part of the sheet of all published movements.
-pub fn self_test(plan: &Plan<'_>, index: usize) -> Result<Made, ThemeError> {
-    let all = plan.in_test_order();
+pub fn self_test(site: &Material<'_>, index: usize) -> Result<Made, ThemeError> {
+    let all = in_test_order(site);
     let rows = all.chunks(ROWS_A_PAGE).nth(index).unwrap_or(&[]);
-    let skills: Vec<Named> = plan
+    let skills: Vec<Named> = site
         .curriculum
         .skills()
-        .map(|(ix, s)| Named::skill_at(plan, ix, &format!("self-test-{}.html", s.id)))
+        .map(|(ix, s)| Named::skill_at(site, ix, &format!("self-test-{}.html", s.id)))
         .collect::<Result<_, _>>()?;
     let mut context = Context::new();
-    context.insert("groups", &on_screen(plan, rows, None)?);
+    context.insert("groups", &on_screen(site, rows, None)?);
     context.insert("skills", &skills);
     context.insert(
         "turn",
@@ -100,17 +104,17 @@ pub fn self_test(plan: &Plan<'_>, index: usize) -> Result<Made, ThemeError> {
         "self-test.html".into(),
         head(
             "self-test",
-            plan.say().say("page.self_test.title"),
-            plan.say().say("page.self_test.description"),
+            site.say().say("page.self_test.title"),
+            site.say().say("page.self_test.description"),
         ),
         context,
     ))
 }
 
 /// The self-test of a skill.
-pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
-    let skill = plan.curriculum.skill(ix);
-    let chain = &plan.chains[ix.at()];
+pub fn skill_test(site: &Material<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
+    let skill = site.curriculum.skill(ix);
+    let chain = &site.chains.of_skills[ix.at()];
     let mut movements: Vec<MovementIx> = chain
         .movements
         .iter()
@@ -118,26 +122,26 @@ pub fn skill_test(plan: &Plan<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
         .map(|l| l.movement)
         .collect();
     let left_out = chain.movements.len() - movements.len();
-    sort(plan, &mut movements);
+    sort(site, &mut movements);
     let mut context = Context::new();
-    context.insert("groups", &on_screen(plan, &movements, Some(ix))?);
-    context.insert("paper", &on_paper(plan, &movements, Some(ix))?);
+    context.insert("groups", &on_screen(site, &movements, Some(ix))?);
+    context.insert("paper", &on_paper(site, &movements, Some(ix))?);
     context.insert("skill", skill.id.as_str());
     context.insert("name", &skill.name);
-    context.insert("link", plan.links.skill(ix));
-    context.insert("goal", plan.links.of(skill.goal.movement));
-    context.insert("goal_mark", &view::mark_of(plan, skill.goal.movement));
-    context.insert("goal_target", &plan.words(&skill.goal.target));
+    context.insert("link", site.links.skill(ix));
+    context.insert("goal", site.links.of(skill.goal.movement));
+    context.insert("goal_mark", &site.links.mark(skill.goal.movement));
+    context.insert("goal_target", &site.words(&skill.goal.target));
     context.insert("count", &movements.len());
     context.insert("left_out", &left_out);
-    let name = plan.named(Owner::Skill(ix));
+    let name = site.named(Owner::Skill(ix));
     let name = [("skill", (&name).into())];
     Ok((
         "self-test-skill.html".into(),
         head(
             "self-test",
-            &plan.say().fill("page.skill_test_title", &name),
-            plan.say().fill("page.skill_test_description", &name),
+            &site.say().fill("page.skill_test_title", &name),
+            site.say().fill("page.skill_test_description", &name),
         ),
         context,
     ))

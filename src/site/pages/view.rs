@@ -1,16 +1,17 @@
 //! What templates see: flat records of words and rendered names. Every name of a movement is HTML made by the theme's own part.
 
 use crate::curriculum::caution::{ClassIx, Part};
-use crate::curriculum::ledger::{Change, Entry};
+use crate::curriculum::ledger::Entry;
 use crate::curriculum::movement::Test;
 use crate::curriculum::note::SessionLine;
 use crate::curriculum::target::Measure;
-use crate::curriculum::words::{Pattern, Phase, Position, Units, Word};
+use crate::curriculum::words::{Pattern, Phase, Position, Word};
 use crate::curriculum::{Movement, MovementIx, Owner, SkillIx, Target};
-use crate::site::Plan;
+use crate::site::material::Material;
+use crate::site::names::{Mark, change_words, named, signal_word};
 use crate::site::theme::ThemeError;
-use crate::site::theme::link::{Mark, escape, named};
-use crate::words::{Value, Words};
+use crate::words::escape::escape;
+use crate::words::{Value, Words, key};
 use serde::Serialize;
 use std::borrow::Cow;
 
@@ -30,9 +31,9 @@ pub struct CautionView<'a> {
 }
 
 /// A class as it is told to somebody who passes through these positions; without positions all that it says.
-pub fn caution<'a>(plan: &Plan<'a>, ix: ClassIx, positions: &[Position]) -> CautionView<'a> {
-    let class = plan.curriculum.cautions.class(ix);
-    let words = plan.say();
+pub fn caution<'a>(site: &Material<'a>, ix: ClassIx, positions: &[Position]) -> CautionView<'a> {
+    let class = site.curriculum.cautions.class(ix);
+    let words = site.say();
     let part = |part: Part| class.fitting(part, positions, words);
     CautionView {
         id: class.id.as_str(),
@@ -56,9 +57,9 @@ pub struct CautionName<'a> {
     pub word: &'a str,
 }
 
-pub fn caution_name<'a>(plan: &Plan<'a>, ix: ClassIx) -> CautionName<'a> {
-    let class = plan.curriculum.cautions.class(ix);
-    let words = plan.say();
+pub fn caution_name<'a>(site: &Material<'a>, ix: ClassIx) -> CautionName<'a> {
+    let class = site.curriculum.cautions.class(ix);
+    let words = site.say();
     CautionName {
         id: class.id.as_str(),
         name: class.name(words),
@@ -83,9 +84,9 @@ impl Named {
     }
 
     /// A skill under another address than its page's.
-    pub fn skill_at(plan: &Plan<'_>, ix: SkillIx, href: &str) -> Result<Named, ThemeError> {
-        let name = escape(&plan.curriculum.skill(ix).name);
-        let link = named(plan.curriculum, plan.theme, Owner::Skill(ix), &name, href)?;
+    pub fn skill_at(site: &Material<'_>, ix: SkillIx, href: &str) -> Result<Named, ThemeError> {
+        let name = escape(&site.curriculum.skill(ix).name);
+        let link = named(site.curriculum, site.theme, Owner::Skill(ix), &name, href)?;
         Ok(Named { link })
     }
 }
@@ -171,21 +172,21 @@ pub struct SessionRow {
     pub volume: String,
 }
 
-pub fn session_row(plan: &Plan<'_>, line: &SessionLine) -> SessionRow {
+pub fn session_row(site: &Material<'_>, line: &SessionLine) -> SessionRow {
     let amount = i64::from(line.target.sets()) * line.target.amount();
     let (key, n) = match line.target.measure() {
         Measure::Reps => ("target.reps", Value::Micro(amount)),
         Measure::Time => ("session.seconds", Value::Micro(amount)),
         _ => ("target.times", line.target.sets().into()),
     };
-    let volume = escape(&plan.say().fill(key, &[("n", n)]));
+    let volume = escape(&site.say().fill(key, &[("n", n)]));
     SessionRow {
-        link: plan.links.of(line.movement).to_string(),
-        target: plan.words(&line.target),
+        link: site.links.of(line.movement).to_string(),
+        target: site.words(&line.target),
         rest: line
             .rest
             .as_deref()
-            .map_or_else(String::new, |r| pause(plan.say(), r)),
+            .map_or_else(String::new, |r| pause(site.say(), r)),
         volume,
     }
 }
@@ -210,8 +211,8 @@ pub struct Fact<'a> {
     pub value: String,
 }
 
-pub fn facts<'a>(plan: &Plan<'a>, movement: &Movement) -> Vec<Fact<'a>> {
-    let words = plan.say();
+pub fn facts<'a>(site: &Material<'a>, movement: &Movement) -> Vec<Fact<'a>> {
+    let words = site.say();
     let word = |section: &str, word: &str| words.say(&key(section, word)).to_string();
     let positions: Vec<String> = movement
         .positions
@@ -267,23 +268,6 @@ pub fn facts<'a>(plan: &Plan<'a>, movement: &Movement) -> Vec<Fact<'a>> {
     out
 }
 
-/// The key of a trade word: `part-inverted` is `position.part_inverted`.
-pub fn key(section: &str, word: &str) -> String {
-    let mut key = String::with_capacity(section.len() + 1 + word.len());
-    key.push_str(section);
-    key.push('.');
-    key.extend(
-        word.chars()
-            .map(|c| if matches!(c, '-' | ' ') { '_' } else { c }),
-    );
-    key
-}
-
-/// The signal word of a caution for readers.
-pub fn signal_word<'a>(words: &'a Words, signal: &str) -> &'a str {
-    words.say(&key("signal", signal))
-}
-
 fn equipment(words: &Words, movement: &Movement) -> String {
     let items: Vec<String> = movement
         .equipment
@@ -312,64 +296,26 @@ pub struct ChangeView {
     pub says: String,
 }
 
-pub fn entry(plan: &Plan<'_>, entry: &Entry) -> EntryView {
+pub fn entry(site: &Material<'_>, entry: &Entry) -> EntryView {
     let changes = entry.changes.iter().map(|(id, change)| {
-        let ix = plan
+        let ix = site
             .curriculum
             .find_movement(id)
-            .filter(|ix| !plan.curriculum.movement(*ix).held_back);
+            .filter(|ix| !site.curriculum.movement(*ix).held_back);
         ChangeView {
-            link: ix.map_or_else(String::new, |ix| plan.links.of(ix).to_string()),
+            link: ix.map_or_else(String::new, |ix| site.links.of(ix).to_string()),
             gone: if ix.is_none() {
                 id.clone()
             } else {
                 String::new()
             },
-            says: change_words(plan, change),
+            says: change_words(site.curriculum, change),
         }
     });
     EntryView {
         on: entry.on.clone(),
         note: entry.note.clone(),
         changes: changes.collect(),
-    }
-}
-
-/// A change in words. A standard is said as the ledger keeps it, in metric units.
-pub fn change_words(plan: &Plan<'_>, change: &Change) -> String {
-    let words = plan.say();
-    let from_to = |key: &str, from: &str, to: &str| {
-        words.fill(key, &[("before", from.into()), ("now", to.into())])
-    };
-    let standard = |text: &str| {
-        let read = Target::read(text).ok();
-        read.map_or_else(|| text.to_string(), |t| t.say(Units::Metric, words))
-    };
-    let class = |id: &String| {
-        let book = &plan.curriculum.cautions;
-        let known = book.find(id).map(|ix| book.class(ix).name(words));
-        known.map_or_else(|| id.replace('-', " "), str::to_lowercase)
-    };
-    let classes = |ids: &[String]| match ids.is_empty() {
-        true => words.say("change.none").to_string(),
-        false => words.list(&ids.iter().map(class).collect::<Vec<_>>()),
-    };
-    match change {
-        Change::Added => words.say("change.added").into(),
-        Change::Removed => words.say("change.removed").into(),
-        Change::Renamed(from) => words.fill("change.renamed", &[("before", from.into())]),
-        Change::Raised { from, to } => from_to("change.raised", &standard(from), &standard(to)),
-        Change::Lowered { from, to } => from_to("change.lowered", &standard(from), &standard(to)),
-        Change::Standard { from, to } => from_to("change.standard", &standard(from), &standard(to)),
-        Change::Cautions { from, to } => from_to("change.cautions", &classes(from), &classes(to)),
-    }
-}
-
-/// Where a movement stands: "first rung", "3 rungs up".
-pub fn stage_words(words: &Words, stage: u32) -> String {
-    match stage {
-        0 => words.say("stage.ground").into(),
-        n => words.fill("stage.rungs_up", &[("n", n.into())]),
     }
 }
 
@@ -393,11 +339,6 @@ pub fn sheet_group(movement: &Movement) -> (usize, &'static str) {
     }
 }
 
-/// The mark of a movement.
-pub fn mark_of<'p>(plan: &'p Plan<'_>, ix: MovementIx) -> Option<&'p Mark> {
-    plan.links.mark(ix)
-}
-
 /// A bar of leverage: how full it is, of 100, and what it says.
 #[derive(Serialize)]
 pub struct Bar {
@@ -407,8 +348,8 @@ pub struct Bar {
 
 /// The weight on the hands where a posture tells it; where the hands carry everything, which tells nothing, the turning load at
 /// the shoulder, full at 50 body weight x centimetres.
-pub fn bar(plan: &Plan<'_>, ix: MovementIx) -> Option<Bar> {
-    let solved = plan.solved[ix.at()].as_deref()?;
+pub fn bar(site: &Material<'_>, ix: MovementIx) -> Option<Bar> {
+    let solved = site.resolved.solved(ix)?;
     let share = solved
         .poses()
         .filter_map(|p| p.hands_carry)
@@ -417,7 +358,7 @@ pub fn bar(plan: &Plan<'_>, ix: MovementIx) -> Option<Bar> {
     if hundredths < 100 {
         return Some(Bar {
             full: hundredths,
-            says: plan
+            says: site
                 .say()
                 .fill("bar.hands", &[("share", hundredths.into())]),
         });
@@ -425,7 +366,7 @@ pub fn bar(plan: &Plan<'_>, ix: MovementIx) -> Option<Bar> {
     let turning = solved.turning()?.shoulder.round() as u32;
     (turning > 0).then(|| Bar {
         full: (turning * 2).min(100),
-        says: plan
+        says: site
             .say()
             .fill("bar.turning", &[("turning", turning.into())]),
     })

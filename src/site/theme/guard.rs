@@ -2,12 +2,14 @@
 //! script that counts them. No theme replaces these files.
 
 use super::compact::{compact, compact_sheet};
-use super::{ThemeError, saying};
-use crate::site::version;
+use super::{ThemeError, saying, version};
 use crate::words::Words;
 
 pub const SHEET: &str = "guard.css";
 pub const SCRIPT: &str = "guard.js";
+
+/// The policy that every page carries.
+pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types rungbook-worker";
 
 /// The attribute with which a mark begins, as templates write it.
 const MARK: &str = " data-caution=\"";
@@ -48,7 +50,7 @@ impl Guard {
     /// The page with the guard's tags behind its policy, so that nothing of the theme is loaded before them. A page without a
     /// policy is left to the audit.
     pub fn guarded(&self, html: String, root: &str) -> String {
-        let policy = html.find(crate::site::audit::POLICY);
+        let policy = html.find(POLICY);
         let Some(end) = policy.and_then(|at| html[at..].find('>').map(|end| at + end + 1)) else {
             return html;
         };

@@ -2,9 +2,10 @@
 
 pub mod compact;
 pub mod guard;
-pub mod link;
-pub mod mention;
 pub mod saying;
+mod version;
+
+pub use version::version;
 
 use crate::curriculum::School;
 use crate::source::suggest::did_you_mean;
@@ -154,7 +155,7 @@ impl Theme {
     }
 
     /// What the program itself puts on every page.
-    pub(super) fn guard(&self) -> &Guard {
+    pub(in crate::site) fn guard(&self) -> &Guard {
         &self.guard
     }
 

@@ -1,9 +1,9 @@
 //! The words of the interface in a theme: put into templates and style sheets once, when the theme is loaded; filled by
 //! functions where they have placeholders; handed to each script, those that it says and no others.
 
-use crate::site::theme::ThemeError;
-use crate::site::theme::link::escape;
+use super::ThemeError;
 use crate::source::suggest::did_you_mean;
+use crate::words::escape::escape;
 use crate::words::{Entry, Form, Value, Words};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use tera::{Kwargs, State, Tera, TeraResult};

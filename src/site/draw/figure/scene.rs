@@ -5,6 +5,7 @@ use super::person::{self, HandShape, Person};
 use super::words::Says;
 use crate::curriculum::posture::Touch;
 use crate::leverage::{Point, Pose, Solved};
+use crate::words::escape::escape;
 use std::fmt::Write;
 
 /// A drawn pose.
@@ -100,8 +101,8 @@ impl Layer {
             number(at.0),
             number(-at.1),
             if to_the_left { "end" } else { "start" },
-            super::escape(&other),
-            super::escape(&text),
+            escape(&other),
+            escape(&text),
         );
     }
 

@@ -4,9 +4,9 @@ use super::Member;
 use super::layers::{Kind, Layered};
 use super::place::{Curve, HEAD, LINE, MARGIN, Placed, Spot};
 use crate::site::draw::figure::number;
-use crate::site::pages::view::stage_words;
-use crate::site::theme::link::escape;
+use crate::site::names::stage_words;
 use crate::words::Words;
+use crate::words::escape::escape;
 use std::fmt::Write;
 
 /// Where the plumb line hangs.

@@ -8,9 +8,8 @@ pub mod layers;
 pub mod order;
 pub mod place;
 
-use crate::curriculum::{Leaf, MovementIx, Need, Owner};
-use crate::site::pages::view::mark_of;
-use crate::site::{Plan, SkillIx};
+use crate::curriculum::{Leaf, MovementIx, Need, Owner, SkillIx};
+use crate::site::material::Material;
 use crate::words::Words;
 use serde::Serialize;
 use std::collections::{BTreeSet, HashMap};
@@ -42,18 +41,18 @@ pub struct View {
 }
 
 /// The map of a skill's chain.
-pub(in crate::site) fn of_skill(plan: &Plan<'_>, ix: SkillIx) -> View {
-    let all = members(plan, ix);
+pub(in crate::site) fn of_skill(site: &Material<'_>, ix: SkillIx) -> View {
+    let all = members(site, ix);
     let only_essential = all.len() > MOST;
     let shown = if only_essential {
         essentials_of(&all)
     } else {
         all
     };
-    let name = plan.named(Owner::Skill(ix));
-    let label = plan.say().fill("map.label", &[("skill", (&name).into())]);
+    let name = site.named(Owner::Skill(ix));
+    let label = site.say().fill("map.label", &[("skill", (&name).into())]);
     let svg = match shown.len() {
-        1..=MOST => svg(&shown, &label, plan.say()),
+        1..=MOST => svg(&shown, &label, site.say()),
         _ => String::new(),
     };
     View {
@@ -71,8 +70,8 @@ pub fn svg(members: &[Member], label: &str, words: &Words) -> String {
     draw::draw(&layered, &placed, members, label, words)
 }
 
-fn members(plan: &Plan<'_>, ix: SkillIx) -> Vec<Member> {
-    let chain = &plan.chains[ix.at()];
+fn members(site: &Material<'_>, ix: SkillIx) -> Vec<Member> {
+    let chain = &site.chains.of_skills[ix.at()];
     let positions: HashMap<MovementIx, usize> = chain
         .movements
         .iter()
@@ -83,13 +82,15 @@ fn members(plan: &Plan<'_>, ix: SkillIx) -> Vec<Member> {
         .movements
         .iter()
         .map(|link| {
-            let m = plan.curriculum.movement(link.movement);
+            let m = site.curriculum.movement(link.movement);
             Member {
                 id: m.id.to_string(),
                 name: m.name.clone(),
                 stage: link.stage,
                 essential: link.essential,
-                mark: mark_of(plan, link.movement)
+                mark: site
+                    .links
+                    .mark(link.movement)
                     .map(|mark| (mark.signal, mark.word.clone(), mark.says.clone())),
                 needs: positioned(&m.needs, &positions),
             }

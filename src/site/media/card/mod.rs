@@ -8,9 +8,9 @@ mod letters;
 mod pen;
 
 use crate::curriculum::{MovementIx, Owner, SkillIx};
+use crate::site::material::{Item, Material};
 use crate::site::media::picture;
-use crate::site::pages::view::{mark_of, stage_words};
-use crate::site::{Item, Plan};
+use crate::site::names::stage_words;
 use letters::Letters;
 use pen::{Colour, Pen, mixed};
 use serde::Serialize;
@@ -41,9 +41,9 @@ const MEASURE: f32 = 700.0;
 pub const ICONS: &[(u32, bool)] = &[(192, false), (512, false), (512, true)];
 
 /// The path of a card.
-pub fn path(plan: &Plan<'_>, of: Option<SkillIx>) -> String {
+pub fn path(site: &Material<'_>, of: Option<SkillIx>) -> String {
     match of {
-        Some(ix) => format!("cards/{}.png", plan.curriculum.skill(ix).id),
+        Some(ix) => format!("cards/{}.png", site.curriculum.skill(ix).id),
         // No skill can be called so: it is the name of a fixed page.
         None => "cards/index.png".into(),
     }
@@ -70,8 +70,8 @@ pub struct Shared {
 
 /// The first picture of a movement's own that every reader of links can show, else the card of its first skill, else the
 /// school's.
-pub fn shared(plan: &Plan<'_>, item: &Item) -> Shared {
-    let of_movement = |ix: MovementIx| plan.skills_of[ix.at()].first().copied();
+pub fn shared(site: &Material<'_>, item: &Item) -> Shared {
+    let of_movement = |ix: MovementIx| site.chains.skills_of[ix.at()].first().copied();
     let skill = match item {
         Item::Skill(ix) | Item::SkillTest(ix) | Item::Booklet(Some(ix)) => Some(*ix),
         Item::Movement(ix) => of_movement(*ix),
@@ -80,31 +80,31 @@ pub fn shared(plan: &Plan<'_>, item: &Item) -> Shared {
         _ => None,
     };
     let signal = match item {
-        Item::Movement(ix) | Item::Redirect(_, Owner::Movement(ix)) => mark_of(plan, *ix),
+        Item::Movement(ix) | Item::Redirect(_, Owner::Movement(ix)) => site.links.mark(*ix),
         Item::Skill(ix) | Item::SkillTest(ix) => {
-            mark_of(plan, plan.curriculum.skill(*ix).goal.movement)
+            site.links.mark(site.curriculum.skill(*ix).goal.movement)
         }
         _ => None,
     }
     .map(|m| m.word.clone());
     if let Item::Movement(ix) = item
-        && let Some(own) = own_picture(plan, *ix, &signal)
+        && let Some(own) = own_picture(site, *ix, &signal)
     {
         return own;
     }
     Shared {
         signal,
-        src: path(plan, skill),
+        src: path(site, skill),
         width: WIDTH as usize,
         height: HEIGHT as usize,
-        alt: alt(plan, skill),
+        alt: alt(site, skill),
         kind: "image/png",
     }
 }
 
-fn own_picture(plan: &Plan<'_>, ix: MovementIx, signal: &Option<String>) -> Option<Shared> {
-    plan.curriculum.movement(ix).pictures.iter().find_map(|p| {
-        let (src, width, height, kind) = picture::for_links(plan, &p.file)?;
+fn own_picture(site: &Material<'_>, ix: MovementIx, signal: &Option<String>) -> Option<Shared> {
+    site.curriculum.movement(ix).pictures.iter().find_map(|p| {
+        let (src, width, height, kind) = picture::for_links(site, &p.file)?;
         Some(Shared {
             src,
             width,
@@ -117,13 +117,16 @@ fn own_picture(plan: &Plan<'_>, ix: MovementIx, signal: &Option<String>) -> Opti
 }
 
 /// What a card shows, in words.
-fn alt(plan: &Plan<'_>, of: Option<SkillIx>) -> String {
-    let school = &plan.curriculum.school.name;
+fn alt(site: &Material<'_>, of: Option<SkillIx>) -> String {
+    let school = &site.curriculum.school.name;
     match of {
         Some(ix) => {
-            let skill = plan.curriculum.skill(ix);
-            let stage = stage_words(plan.say(), plan.stages.of(skill.goal.movement).unwrap_or(0));
-            format!("{}: {stage}. {school}", plan.named(Owner::Skill(ix)))
+            let skill = site.curriculum.skill(ix);
+            let stage = stage_words(
+                site.say(),
+                site.resolved.stages.of(skill.goal.movement).unwrap_or(0),
+            );
+            format!("{}: {stage}. {school}", site.named(Owner::Skill(ix)))
         }
         None => school.clone(),
     }
@@ -133,8 +136,8 @@ fn alt(plan: &Plan<'_>, of: Option<SkillIx>) -> String {
 type Rungs = BTreeMap<u32, (u32, u32)>;
 
 /// The card of a skill, or of the school.
-pub fn draw(plan: &Plan<'_>, of: Option<SkillIx>) -> Vec<u8> {
-    let c = plan.curriculum;
+pub fn draw(site: &Material<'_>, of: Option<SkillIx>) -> Vec<u8> {
+    let c = site.curriculum;
     let mut rungs = Rungs::new();
     let mut add = |stage: u32, essential: bool| {
         let rung = rungs.entry(stage).or_default();
@@ -143,25 +146,25 @@ pub fn draw(plan: &Plan<'_>, of: Option<SkillIx>) -> Vec<u8> {
     };
     let (name, small, mark) = match of {
         Some(ix) => {
-            let chain = &plan.chains[ix.at()];
+            let chain = &site.chains.of_skills[ix.at()];
             chain
                 .movements
                 .iter()
                 .for_each(|l| add(l.stage, l.essential));
             let goal = c.skill(ix).goal.movement;
-            let stage = stage_words(plan.say(), plan.stages.of(goal).unwrap_or(0));
-            (c.skill(ix).name.as_str(), stage, mark_of(plan, goal))
+            let stage = stage_words(site.say(), site.resolved.stages.of(goal).unwrap_or(0));
+            (c.skill(ix).name.as_str(), stage, site.links.mark(goal))
         }
         None => {
             c.published()
-                .filter_map(|(ix, _)| plan.stages.of(ix))
+                .filter_map(|(ix, _)| site.resolved.stages.of(ix))
                 .for_each(|stage| add(stage, true));
             (c.school.name.as_str(), String::new(), None)
         }
     };
     let school = of.map_or("", |_| c.school.name.as_str());
     let signal = mark.map_or(String::new(), |m| m.word.to_uppercase());
-    let sign = mark.map_or("", |m| plan.say().say(&format!("map.sign_{}", m.signal)));
+    let sign = mark.map_or("", |m| site.say().say(&format!("map.sign_{}", m.signal)));
     let accent = accent(c.school.accent.as_deref());
     let draw = || {
         let mut pen = Pen::new(WIDTH, HEIGHT)?;
@@ -283,7 +286,7 @@ fn frame(path: &mut PathBuilder, at: (f32, f32), size: (f32, f32), thick: f32) {
 }
 
 /// The site's mark as an icon: a plumb line and three rungs, in the same places as in the theme's drawing.
-pub fn icon(plan: &Plan<'_>, size: u32, maskable: bool) -> Vec<u8> {
+pub fn icon(site: &Material<'_>, size: u32, maskable: bool) -> Vec<u8> {
     // The middle four fifths of a maskable icon are always seen.
     let scale = size as f32 / if maskable { 92.0 } else { 64.0 };
     let inset = if maskable { 14.0 } else { 0.0 };
@@ -296,7 +299,7 @@ pub fn icon(plan: &Plan<'_>, size: u32, maskable: bool) -> Vec<u8> {
         bar(&mut strokes[CHALKED], at(32.0), top, 38.0 * scale, wide);
     }
     strokes[ACCENTED].push_circle(at(32.0), at(54.0), 6.0 * scale);
-    let accent = accent(plan.curriculum.school.accent.as_deref());
+    let accent = accent(site.curriculum.school.accent.as_deref());
     let draw = || {
         let mut pen = Pen::new(size, size)?;
         fill(&mut pen, strokes);

@@ -2,14 +2,14 @@
 
 mod scale;
 
-use crate::site::Plan;
-use crate::site::theme::link::escape;
+use crate::site::material::Material;
+use crate::site::material::kept::{Sizes, Smaller};
 use crate::source::clip;
 use crate::source::raster::{self, Kind};
 use crate::source::{Content, Snapshot};
+use crate::words::escape::escape;
 use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::Arc;
 
 /// The widths in pixels beside the original's own.
 const WIDTHS: [u32; 2] = [480, 960];
@@ -17,21 +17,14 @@ const WIDTHS: [u32; 2] = [480, 960];
 /// How wide a picture stands on a page: all of a phone, else the column of text (42rem in the theme).
 const SIZES: &str = "(max-width: 42rem) 100vw, 42rem";
 
-/// A picture in a smaller width.
-struct Smaller {
-    width: u32,
-    /// Below `pictures/`.
-    name: String,
-    bytes: Arc<Vec<u8>>,
+/// Makes the smaller widths of every photograph; they are kept.
+pub fn sizes<'a>(site: &Material<'a>) -> &'a Sizes {
+    site.kept.sizes.get_or_init(|| Sizes::new(site.snapshot))
 }
-
-/// The smaller widths of each photograph, by its path below `content/pictures`.
-#[derive(Default)]
-pub struct Sizes(BTreeMap<String, Vec<Smaller>>);
 
 impl Sizes {
     /// Makes them. A picture that cannot be read, is very large, moves, or would be no smaller has none: it stands as it is.
-    pub fn new(snapshot: &Snapshot) -> Sizes {
+    fn new(snapshot: &Snapshot) -> Sizes {
         let pictures: Vec<(&str, &[u8])> = snapshot
             .files()
             .filter_map(|(_, f)| {
@@ -90,14 +83,14 @@ pub fn hidden(name: &str) -> bool {
     name.split('/').any(|part| part.starts_with('.'))
 }
 
-fn content<'a>(plan: &Plan<'a>, name: &str) -> Option<&'a Content> {
-    let id = plan.snapshot.find(&format!("content/pictures/{name}"))?;
-    plan.snapshot.file(id).map(|f| &f.content)
+fn content<'a>(site: &Material<'a>, name: &str) -> Option<&'a Content> {
+    let id = site.snapshot.find(&format!("content/pictures/{name}"))?;
+    site.snapshot.file(id).map(|f| &f.content)
 }
 
 /// A picture as published: a photograph and a clip lose the data in which cameras keep the place.
-pub fn published(plan: &Plan<'_>, name: &str) -> Vec<u8> {
-    match content(plan, name) {
+pub fn published(site: &Material<'_>, name: &str) -> Vec<u8> {
+    match content(site, name) {
         Some(Content::Text(text)) => text.clone().into_bytes(),
         Some(Content::Bytes(bytes)) => raster::clean(bytes).bytes,
         _ => Vec::new(),
@@ -120,8 +113,8 @@ pub fn address(name: &str) -> String {
 
 /// A photograph for those who show a link with a picture: its address from the site's root, width, height and media type. The
 /// widest of the smaller ones, where there are any: they need no more, and some refuse a heavy file.
-pub fn for_links(plan: &Plan<'_>, name: &str) -> Option<(String, usize, usize, &'static str)> {
-    let Some(Content::Bytes(bytes)) = content(plan, name) else {
+pub fn for_links(site: &Material<'_>, name: &str) -> Option<(String, usize, usize, &'static str)> {
+    let Some(Content::Bytes(bytes)) = content(site, name) else {
         return None;
     };
     let own = match raster::kind(bytes)? {
@@ -131,9 +124,9 @@ pub fn for_links(plan: &Plan<'_>, name: &str) -> Option<(String, usize, usize, &
         Kind::Gif => "image/gif",
         Kind::Clip | Kind::WebM => return None,
     };
-    let (width, height) = size(plan, name)?;
+    let (width, height) = size(site, name)?;
     let of = |name: &str| format!("pictures/{}", address(name));
-    let Some(smaller) = plan.sizes().0.get(name).and_then(|s| s.last()) else {
+    let Some(smaller) = sizes(site).0.get(name).and_then(|s| s.last()) else {
         return Some((of(name), width, height, own));
     };
     let kind = match smaller.name.rsplit('.').next() {
@@ -152,8 +145,8 @@ pub fn for_links(plan: &Plan<'_>, name: &str) -> Option<(String, usize, usize, &
 
 /// Width and height of a picture or clip as it is seen, in pixels, where they can be read; of an SVG its own, or those of its
 /// view box.
-pub fn size(plan: &Plan<'_>, name: &str) -> Option<(usize, usize)> {
-    match content(plan, name)? {
+pub fn size(site: &Material<'_>, name: &str) -> Option<(usize, usize)> {
+    match content(site, name)? {
         Content::Bytes(bytes) if raster::kind(bytes) == Some(Kind::Clip) => clip::size(bytes),
         Content::Bytes(bytes) => scale::seen_size(bytes),
         Content::Text(text) => {
@@ -180,13 +173,13 @@ pub fn size(plan: &Plan<'_>, name: &str) -> Option<(usize, usize)> {
 }
 
 /// Everything of an image but its alternative text, as attributes: its address, its sizes, its room on the page.
-pub fn attributes(plan: &Plan<'_>, name: &str) -> String {
+pub fn attributes(site: &Material<'_>, name: &str) -> String {
     let address = |name: &str| escape(&self::address(name));
     let mut out = format!("src=\"pictures/{}\"", address(name));
-    let Some((width, height)) = size(plan, name) else {
+    let Some((width, height)) = size(site, name) else {
         return out;
     };
-    if let Some(smaller) = plan.sizes().0.get(name) {
+    if let Some(smaller) = sizes(site).0.get(name) {
         let list: Vec<String> = smaller
             .iter()
             .map(|s| format!("pictures/{} {}w", address(&s.name), s.width))
@@ -202,9 +195,9 @@ pub fn attributes(plan: &Plan<'_>, name: &str) -> String {
 }
 
 /// Width and height as attributes of a clip, with a space before them: its own, else those of its poster.
-pub fn clip_room(plan: &Plan<'_>, clip: &str, poster: Option<&str>) -> String {
-    size(plan, clip)
-        .or_else(|| size(plan, poster?))
+pub fn clip_room(site: &Material<'_>, clip: &str, poster: Option<&str>) -> String {
+    size(site, clip)
+        .or_else(|| size(site, poster?))
         .map_or(String::new(), |(w, h)| {
             format!(" width=\"{w}\" height=\"{h}\"")
         })

@@ -1,10 +1,15 @@
 //! Naming a movement, a skill, a family: always a link with its caution mark, always through the theme's one part for it.
 
+pub mod mention;
+
 use crate::curriculum::caution::ClassIx;
-use crate::curriculum::{Curriculum, FamilyIx, MovementIx, Owner, SkillIx};
-use crate::site::pages::view::signal_word;
-use crate::site::theme::mention::Mentions;
+use crate::curriculum::ledger::Change;
+use crate::curriculum::words::Units;
+use crate::curriculum::{Curriculum, FamilyIx, MovementIx, Owner, SkillIx, Target};
 use crate::site::theme::{Theme, ThemeError};
+use crate::words::escape::escape;
+use crate::words::{Words, key};
+use mention::Mentions;
 use serde::Serialize;
 use tera::Context;
 
@@ -16,6 +21,11 @@ pub struct Mark {
     pub word: String,
     pub says: String,
     pub href: String,
+}
+
+/// The signal word of a caution for readers.
+pub fn signal_word<'a>(words: &'a Words, signal: &str) -> &'a str {
+    words.say(&key("signal", signal))
 }
 
 /// The mark of what bears these classes, gravest first; none where there are none.
@@ -83,6 +93,14 @@ impl Links {
             families: Names::of(curriculum, theme, families)?,
             mentions: Mentions::new(curriculum),
         })
+    }
+
+    /// The name of every movement with its mark, as HTML, by id.
+    pub fn by_id<'l>(&'l self, curriculum: &'l Curriculum) -> Vec<(&'l str, &'l str)> {
+        let movements = curriculum.movements();
+        movements
+            .map(|(ix, m)| (m.id.as_str(), self.of(ix)))
+            .collect()
     }
 
     /// The movement's mark, if it has cautions.
@@ -183,35 +201,40 @@ fn with_mark(
         })
 }
 
-/// Text made safe for HTML, attributes included.
-pub fn escape(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    escape_into(&mut out, text);
-    out
-}
-
-/// Text made safe for XML 1.0, without the letters that it does not know (2.2): a reader refuses a whole feed for one of them.
-pub fn escape_xml(text: &str) -> String {
-    let known = |c: &char| matches!(c, '\t' | '\n' | '\r' | ' '..='\u{d7ff}' | '\u{e000}'..='\u{fffd}' | '\u{10000}'..);
-    escape(&text.chars().filter(known).collect::<String>())
-}
-
-/// Adds a text made safe for HTML.
-pub fn escape_into(out: &mut String, text: &str) {
-    let mut rest = text;
-    while let Some(at) = rest
-        .bytes()
-        .position(|b| matches!(b, b'&' | b'<' | b'>' | b'"' | b'\''))
-    {
-        out.push_str(&rest[..at]);
-        out.push_str(match rest.as_bytes()[at] {
-            b'&' => "&amp;",
-            b'<' => "&lt;",
-            b'>' => "&gt;",
-            b'"' => "&quot;",
-            _ => "&#39;",
-        });
-        rest = &rest[at + 1..];
+/// Where a movement stands: "first rung", "3 rungs up".
+pub fn stage_words(words: &Words, stage: u32) -> String {
+    match stage {
+        0 => words.say("stage.ground").into(),
+        n => words.fill("stage.rungs_up", &[("n", n.into())]),
     }
-    out.push_str(rest);
+}
+
+/// A change in words. A standard is said as the ledger keeps it, in metric units.
+pub fn change_words(curriculum: &Curriculum, change: &Change) -> String {
+    let words = &curriculum.words;
+    let from_to = |key: &str, from: &str, to: &str| {
+        words.fill(key, &[("before", from.into()), ("now", to.into())])
+    };
+    let standard = |text: &str| {
+        let read = Target::read(text).ok();
+        read.map_or_else(|| text.to_string(), |t| t.say(Units::Metric, words))
+    };
+    let class = |id: &String| {
+        let book = &curriculum.cautions;
+        let known = book.find(id).map(|ix| book.class(ix).name(words));
+        known.map_or_else(|| id.replace('-', " "), str::to_lowercase)
+    };
+    let classes = |ids: &[String]| match ids.is_empty() {
+        true => words.say("change.none").to_string(),
+        false => words.list(&ids.iter().map(class).collect::<Vec<_>>()),
+    };
+    match change {
+        Change::Added => words.say("change.added").into(),
+        Change::Removed => words.say("change.removed").into(),
+        Change::Renamed(from) => words.fill("change.renamed", &[("before", from.into())]),
+        Change::Raised { from, to } => from_to("change.raised", &standard(from), &standard(to)),
+        Change::Lowered { from, to } => from_to("change.lowered", &standard(from), &standard(to)),
+        Change::Standard { from, to } => from_to("change.standard", &standard(from), &standard(to)),
+        Change::Cautions { from, to } => from_to("change.cautions", &classes(from), &classes(to)),
+    }
 }

@@ -1,0 +1,101 @@
+//! What several pages need, made by the rooms above when one of them asks first, and kept. Nothing here depends on the text of a
+//! note.
+
+use super::Item;
+use crate::curriculum::caution::ClassIx;
+use crate::curriculum::{Curriculum, Movement, MovementIx};
+use crate::site::names::Links;
+use crate::source::FileId;
+use std::collections::{BTreeMap, HashMap};
+use std::sync::{Arc, OnceLock};
+
+/// Each is empty until somebody makes it.
+pub struct Kept {
+    pub links: Arc<Links>,
+    pub pieces: Vec<Pieces>,
+    /// Each caution class in full, as HTML, once for all movements that it tells the same.
+    pub cautions: HashMap<(ClassIx, u64), OnceLock<Box<str>>>,
+    /// With their version.
+    pub tables: OnceLock<(Vec<u8>, String)>,
+    pub search: OnceLock<Vec<u8>>,
+    pub versions: OnceLock<tera::Value>,
+    pub school: OnceLock<tera::Value>,
+    pub frame: OnceLock<Frame>,
+    pub test_order: OnceLock<Vec<MovementIx>>,
+    pub names_order: OnceLock<Vec<MovementIx>>,
+    pub sizes: OnceLock<Sizes>,
+    pub definitions: OnceLock<Vec<FileId>>,
+    pub items: OnceLock<Vec<Item>>,
+    pub positions: OnceLock<HashMap<String, usize>>,
+    /// A hash of every file but the worker's.
+    pub whole: OnceLock<String>,
+}
+
+impl Kept {
+    pub fn new(curriculum: &Curriculum, links: Arc<Links>) -> Kept {
+        Kept {
+            links,
+            pieces: curriculum.movements().map(|_| Pieces::default()).collect(),
+            cautions: told(curriculum),
+            tables: OnceLock::new(),
+            search: OnceLock::new(),
+            versions: OnceLock::new(),
+            school: OnceLock::new(),
+            frame: OnceLock::new(),
+            test_order: OnceLock::new(),
+            names_order: OnceLock::new(),
+            sizes: OnceLock::new(),
+            definitions: OnceLock::new(),
+            items: OnceLock::new(),
+            positions: OnceLock::new(),
+            whole: OnceLock::new(),
+        }
+    }
+}
+
+/// Every class with what of its movements' positions it tells apart.
+fn told(curriculum: &Curriculum) -> HashMap<(ClassIx, u64), OnceLock<Box<str>>> {
+    let of = |m: &Movement| -> Vec<(ClassIx, u64)> {
+        let told = |c: &ClassIx| curriculum.cautions.class(*c).told_apart(&m.positions);
+        m.cautions.iter().map(|c| (*c, told(c))).collect()
+    };
+    let all = curriculum.movements().flat_map(|(_, m)| of(m));
+    all.map(|key| (key, OnceLock::new())).collect()
+}
+
+/// A picture in a smaller width.
+pub struct Smaller {
+    pub width: u32,
+    /// Below `pictures/`.
+    pub name: String,
+    pub bytes: Arc<Vec<u8>>,
+}
+
+/// The smaller widths of each photograph, by its path below `content/pictures`.
+#[derive(Default)]
+pub struct Sizes(pub BTreeMap<String, Vec<Smaller>>);
+
+/// The pieces of one movement, as HTML; empty where there is nothing to show.
+#[derive(Default)]
+pub struct Pieces {
+    pub needs: OnceLock<Box<str>>,
+    pub opens: Scoped,
+    pub test: Scoped,
+    pub on_paper: Scoped,
+}
+
+/// A piece that shows what a movement's number opens.
+#[derive(Default)]
+pub struct Scoped {
+    pub whole: OnceLock<Box<str>>,
+    /// Within the first skill that it is part of; most are part of one.
+    pub in_first_skill: OnceLock<Box<str>>,
+}
+
+/// What every page has: what it loads, its head and its foot.
+pub struct Frame {
+    pub links: String,
+    /// By the page of the navigation on which it stands, "" for all other pages.
+    pub tops: BTreeMap<&'static str, String>,
+    pub foot: String,
+}
