@@ -2,7 +2,7 @@
 
 use super::{Common, Form, Status, report};
 use crate::curriculum::{Curriculum, Day};
-use crate::io::{self, Error, Outcome};
+use crate::io::{self, Error, Outcome, Stopwatch};
 use crate::site::audit::Fault;
 use crate::site::{self, ThemeError};
 use crate::source::{Findings, Snapshot, legible};
@@ -10,7 +10,6 @@ use serde_json::json;
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
-use std::time::Instant;
 
 const LEDGER: &str = "content/ledger.yaml";
 
@@ -60,7 +59,7 @@ impl From<ThemeError> for Refusal {
 }
 
 pub fn run(options: &Options) -> Result<Status, Error> {
-    let started = Instant::now();
+    let started = Stopwatch::start();
     let from = &options.common.from;
     let mut snapshot = io::snapshot(from)?;
     let mut built = site::build(&snapshot, &site::Options::default());
@@ -109,7 +108,7 @@ fn answer(
     options: &Options,
     done: Result<Outcome, Refusal>,
     to: &Path,
-    started: Instant,
+    started: Stopwatch,
     findings: &Findings,
     snapshot: &Snapshot,
 ) -> Result<Status, Error> {
@@ -208,10 +207,10 @@ fn tell(
     form: Form,
     outcome: &Outcome,
     to: &Path,
-    started: Instant,
+    started: Stopwatch,
     findings: impl FnOnce() -> serde_json::Value,
 ) {
-    let seconds = started.elapsed().as_secs_f64();
+    let seconds = started.seconds();
     match form {
         Form::Json => report::answer(&json!({
             "published": true, "to": to.to_string_lossy(), "files": outcome.files, "written": outcome.written(),

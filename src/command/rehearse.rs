@@ -1,14 +1,13 @@
 //! `rehearse`: the site shown while the coach writes. Every save is proofread; the last good site stays while something is wrong.
 
 use super::{Status, report};
-use crate::io::{self, Error, Saved, Serving, Shown, Told, Watch};
+use crate::io::{self, Error, Saved, Serving, Shown, Stopwatch, Told, Watch};
 use crate::site::{self, Outcome};
 use crate::source::{Content, FileId, Findings, Rule, Severity, Snapshot, SourceFile};
 use std::collections::HashSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
-use std::time::Instant;
 
 #[derive(clap::Args)]
 pub struct Options {
@@ -40,7 +39,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         doubtful: false,
         untried: Arc::default(),
     };
-    stage.open(Instant::now());
+    stage.open(Stopwatch::start());
     while let Some(saved) = watch.saved() {
         stage.saved(&saved);
     }
@@ -81,7 +80,7 @@ enum Change {
 
 impl Stage<'_> {
     /// Reads the whole folder.
-    fn open(&mut self, started: Instant) {
+    fn open(&mut self, started: Stopwatch) {
         match io::snapshot(self.from) {
             Ok(snapshot) => {
                 let trial = match &self.latest {
@@ -103,7 +102,7 @@ impl Stage<'_> {
     }
 
     fn saved(&mut self, saved: &Saved) {
-        let started = saved.first.unwrap_or_else(Instant::now);
+        let started = saved.first.unwrap_or_else(Stopwatch::start);
         let Some(latest) = self.latest.clone() else {
             return self.open(started);
         };
@@ -147,7 +146,7 @@ impl Stage<'_> {
     }
 
     /// Shows the site, or says why the last good one stays.
-    fn show(&mut self, site: Outcome, trial: Trial, started: Instant) {
+    fn show(&mut self, site: Outcome, trial: Trial, started: Stopwatch) {
         let trial = match trial {
             _ if self.doubtful => Trial::Before,
             Trial::Never if self.untried.load(Ordering::Relaxed) => Trial::Afterwards,
@@ -186,7 +185,7 @@ impl Stage<'_> {
     }
 
     /// Makes what pages need, beside the watching: who saves meanwhile does not wait for it. It is shown when that is done.
-    fn prepare(&self, site: Arc<Outcome>, trial: Trial, number: usize, started: Instant) {
+    fn prepare(&self, site: Arc<Outcome>, trial: Trial, number: usize, started: Stopwatch) {
         let (newest, serving) = (Arc::clone(&self.newest), Arc::clone(&self.serving));
         let untried = Arc::clone(&self.untried);
         let work = move || {
@@ -198,7 +197,7 @@ impl Stage<'_> {
                 renderer.prepare();
             }
             if is_newest() {
-                let spent = started.elapsed().as_secs_f64() * 1000.0;
+                let spent = started.milliseconds();
                 anstream::println!("Shown after {spent:.1} ms");
             }
             if trial != Trial::Afterwards || !is_newest() {

@@ -5,6 +5,7 @@ mod caution_text;
 pub mod day;
 pub mod exit;
 pub mod family;
+pub mod gear;
 pub mod id;
 pub mod keys;
 pub mod ledger;

@@ -1,6 +1,7 @@
 //! The only room with a disk and a clock.
 
 mod change;
+mod clock;
 mod fixed;
 mod http;
 mod lock;
@@ -13,13 +14,13 @@ mod watch;
 mod write;
 
 pub use change::change;
+pub use clock::{Stopwatch, today};
 pub use read::{content_now, path_within, results, snapshot};
 pub use replace::replace;
 pub use serve::{Serving, Shown, Told};
 pub use watch::{Saved, Watch};
 pub use write::{Asked, Outcome, Site};
 
-use crate::curriculum::Day;
 use crate::source::legible;
 use std::fmt;
 use std::path::{Path, PathBuf};
@@ -55,12 +56,6 @@ impl fmt::Display for Error {
 }
 
 impl std::error::Error for Error {}
-
-/// Today by the machine's clock, where the machine says it is (`TZ`, else the system's zone; UTC where neither is known).
-pub fn today() -> Day {
-    let date = jiff::Zoned::now().date().to_string();
-    Day::read(&date).expect("a date of the calendar is a day")
-}
 
 /// Creates files in a new folder; refuses a folder that holds anything.
 ///

@@ -1,6 +1,7 @@
 //! Watching a curriculum's folder: one call that returns what was saved when the saving has come to rest.
 
 use super::Error;
+use super::Stopwatch;
 use notify::event::{AccessKind, AccessMode, CreateKind, EventKind, ModifyKind, RemoveKind};
 use notify::{Event, RecommendedWatcher, RecursiveMode, Watcher};
 use std::collections::BTreeSet;
@@ -57,7 +58,7 @@ impl Watch {
         loop {
             match self.events.recv() {
                 Ok((at, event)) if matters(&event) => {
-                    saved.first = Some(at);
+                    saved.first = Some(Stopwatch::since(at));
                     saved.note(event);
                     break;
                 }
@@ -90,7 +91,7 @@ pub struct Saved {
     /// A folder came, went or was renamed, or events were lost: anything may have changed.
     pub folders: bool,
     /// When the first of it happened.
-    pub first: Option<Instant>,
+    pub first: Option<Stopwatch>,
 }
 
 impl Saved {

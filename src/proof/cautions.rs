@@ -2,7 +2,8 @@
 
 use crate::chain::{Stages, below};
 use crate::curriculum::caution::{Book, Shipped};
-use crate::curriculum::words::{Pattern, Phase, Word};
+use crate::curriculum::gear::Gear;
+use crate::curriculum::words::{Load, Pattern, Phase};
 use crate::curriculum::{Curriculum, Movement, MovementIx};
 use crate::source::{Diagnostic, Findings, Rule};
 
@@ -94,13 +95,8 @@ fn exit(movement: &Movement, findings: &mut Findings) {
 
 /// Inverted without anything that holds the feet or the body.
 fn is_free_inverted(movement: &Movement) -> bool {
-    let leans = movement
-        .equipment
-        .iter()
-        .flatten()
-        .any(|e| e.contains("wall"));
     movement.inverted()
         && movement.pattern != Pattern::Exit
-        && !leans
-        && movement.load.word() != "assisted"
+        && !movement.names_gear(Gear::Wall)
+        && movement.load != Load::Assisted
 }

@@ -1,29 +1,13 @@
 //! What a client would miss: tests, cues, faults, a standard that can be measured, a use, a ground to start from.
 
 use crate::chain::{Stages, below};
+use crate::curriculum::gear::Gear;
 use crate::curriculum::target::{Added, Measure};
 use crate::curriculum::{Curriculum, Movement};
 use crate::source::{Diagnostic, Findings, Rule};
 use foldhash::fast::FixedState;
 use std::collections::HashMap;
 use std::collections::hash_map::Entry;
-
-/// Equipment words that measure or make the load, by what they serve. The words are the school's own; these are the ones the
-/// rule knows.
-const MEASURES_LENGTH: &[&str] = &["tape", "ruler"];
-const MEASURES_ANGLE: &[&str] = &["phone", "goniometer", "protractor", "level"];
-const ADDS_WEIGHT: &[&str] = &[
-    "plates",
-    "plate",
-    "dumbbell",
-    "kettlebell",
-    "barbell",
-    "weight",
-    "vest",
-    "backpack",
-    "sandbag",
-];
-const HELPS: &[&str] = &["band", "counterweight", "partner", "pulley"];
 
 pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) {
     let mut used = vec![false; curriculum.len()];
@@ -126,26 +110,19 @@ fn lacks(movement: &Movement, findings: &mut Findings) {
 }
 
 fn measurable(movement: &Movement, findings: &mut Findings) {
-    let has = |words: &[&str]| {
-        movement
-            .equipment
-            .iter()
-            .flatten()
-            .any(|e| e.split('-').any(|part| words.contains(&part)))
-    };
     let standard = &movement.standard;
     let by_measure = match standard.measure() {
-        Measure::Length => Some(("a length", MEASURES_LENGTH)),
-        Measure::Angle => Some(("an angle", MEASURES_ANGLE)),
+        Measure::Length => Some(("a length", Gear::MeasuresLength)),
+        Measure::Angle => Some(("an angle", Gear::MeasuresAngle)),
         _ => None,
     };
     let by_load = match standard.added().map(Added::signed) {
-        Some(n) if n > 0 => Some(("an added weight", ADDS_WEIGHT)),
-        Some(n) if n < 0 => Some(("help", HELPS)),
+        Some(n) if n > 0 => Some(("an added weight", Gear::AddsWeight)),
+        Some(n) if n < 0 => Some(("help", Gear::Helps)),
         _ => None,
     };
-    for (what, words) in by_measure.into_iter().chain(by_load) {
-        if !has(words) {
+    for (what, gear) in by_measure.into_iter().chain(by_load) {
+        if !movement.names_gear(gear) {
             findings.push(
                 Diagnostic::new(
                     Rule::UnmeasurableStandard,
@@ -156,7 +133,10 @@ fn measurable(movement: &Movement, findings: &mut Findings) {
                     ),
                 )
                 .label("cannot be measured")
-                .help(format!("add one of {} to its equipment", words.join(", "))),
+                .help(format!(
+                    "add one of {} to its equipment",
+                    gear.words().join(", ")
+                )),
             );
         }
     }

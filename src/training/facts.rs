@@ -3,6 +3,7 @@
 use crate::chain::{Stages, neighbours_of};
 use crate::curriculum::caution::Book;
 use crate::curriculum::family::Way;
+use crate::curriculum::gear::Gear;
 use crate::curriculum::movement::Movement;
 use crate::curriculum::target::{Measure, Micro, ONE, Target};
 use crate::curriculum::words::{Arms, BodyPart, Load, Pattern, Phase, Position};
@@ -298,11 +299,7 @@ fn facts<'a>(curriculum: &Curriculum, m: &'a Movement, stage: u32, middle: u32) 
     });
     let straight = m.arms == Some(Arms::Straight);
     let lowering = m.phase == Some(Phase::Lowering);
-    let on_rings = m
-        .equipment
-        .iter()
-        .flatten()
-        .any(|word| word.contains("rings"));
+    let on_rings = m.names_gear(Gear::Rings);
     let passes = |position| m.positions.contains(&position);
     Facts {
         of: m,

@@ -96,7 +96,7 @@ class Movement(NamedTuple):
 
     @property
     def on_rings(self):
-        return any("rings" in word for one_of in self.equipment for word in one_of)
+        return any("rings" in word.split("-") for one_of in self.equipment for word in one_of)
 
     @property
     def strict(self):
