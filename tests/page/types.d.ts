@@ -591,6 +591,9 @@ interface Rungbook {
     /** The longest that a clearance lasts, in days. */
     A_YEAR: number;
     draw: () => void;
+    /** Before the keys of this site, and of whom the page is for. */
+    own: string;
+    prefix: string;
     saysOn: (screened: { says: string; on: number; until: number | null } | null, today: number) => string | null;
   };
   targets: {
@@ -689,7 +692,9 @@ interface Rungbook {
     goalChoice: (place: string) => HTMLElement;
     sentence: (of: Training) => (Node | string)[];
     howLong: (of: Training) => (Node | string)[];
-    way: (of: Training) => HTMLElement | null;
+    way: (of: Training, field?: (m: number) => HTMLElement | null) => HTMLElement | null;
+    plain: (parts: PagePart[]) => string;
+    sentenceText: (of: Training) => string;
     sets: (line: Line) => HTMLElement;
     restWords: (line: Line) => string;
     reason: (of: Training, reason: Reason) => (Node | string)[];
@@ -710,6 +715,11 @@ interface Rungbook {
   store: {
     entries: (kind: string) => Kept[];
     add: (kind: string, entry: object) => string;
+    addAll: (list: [string, object][]) => string[];
+    /** Several people on one device: the first has no number. */
+    people: () => { who: string; name: string; isHere: boolean }[];
+    become: (who: string) => void;
+    welcome: (called: string) => void;
     all: () => Exported;
     /** What is kept here and is no sound entry. */
     odd: () => Odd[];
@@ -738,6 +748,12 @@ interface Rungbook {
     byId: (id: string) => HTMLElement;
     download: (name: string, content: string, type: string) => void;
     ask: (title: string, inside: (Node | string)[], choices: [string, string][]) => Promise<string | null>;
+    /** Draws anew and leaves the focus with the same control, or with an element that can have it. */
+    hold: (draw: () => void, place: string) => void;
+    go: (href: string) => void;
+    /** Loads the scripts that an element names in `data-src`. */
+    load: (id: string) => Promise<void>;
+    keepPages: (pages: string[]) => Promise<void>;
     units: { ofSchool: string; ofOther: string; current: () => string; onChange: (act: () => void) => void };
   };
   states: {
@@ -761,11 +777,23 @@ interface Rungbook {
     liftedBy: (cause: Pause) => string | null;
   };
   entry: {
-    form: (m: number, options: { today: boolean; kept: (key: string) => void; hurt: () => void }) => HTMLElement;
+    form: (m: number, options: { today: boolean; kept: (key: string) => void; hurt: () => void; more?: (HTMLElement | null)[] }) => HTMLElement;
     hurt: (m: number, where?: 'test' | 'training') => Promise<boolean>;
+  };
+  number: {
     /** Whether a number is more likely a slip than a result, and whether the reader means it all the same. */
     doubtful: (model: Model, m: number, got: Got) => boolean;
     isMeant: (m: number, got: Got) => Promise<boolean>;
+    /** What a number of a movement changed since a stand. */
+    news: (m: number, before: Stand | null) => (Node | string)[];
+    isPlain: (m: number) => boolean;
+    unitOf: (m: number) => [string, string];
+    read: (m: number, typed: string) => Got | null;
+    keep: (m: number, sides: Got[], on: number | null) => { key: string; news: (Node | string)[] };
+    line: (m: number, kept: (of: { key: string; news: (Node | string)[] }) => void) => HTMLElement | null;
+    blame: (input: HTMLInputElement | HTMLSelectElement, fault: HTMLElement, why: string) => void;
+    labelOf: (m: number, side?: string) => string;
+    SPANS: [string, string][];
   };
 }
 

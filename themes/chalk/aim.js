@@ -9,12 +9,23 @@
   const { tables } = model;
   const MINUTE = 60, DAYS_A_MONTH = 30.45, WEEK = 7;
 
+  /** What is next, for the home page, which works nothing out: the first line that has a known amount, else the first one, with its last number. @param {Training} of */
+  const noteNext = (of) => {
+    const [session] = of.sessions, lines = session ? session.lines : [];
+    const line = lines.find((one) => of.limiter && one.gap && one.gap.movement === of.limiter.movement) || lines.find(({ block }) => block === 'strength') || lines[0];
+    if (!line || !of.goal) return;
+    const m = line.movement, got = training.got(of.trainee, m), skill = tables.skills.find(({ id }) => of.goal && id === of.goal.id);
+    const next = { id: tables.ids[m], name: tables.names[m], mark: tables.marks[tables.mark[m]] || null, sets: sets(line).textContent, got: got ? states.shown(got).textContent : '',
+      goal: skill ? skill.name : page.marked(tables, model.of(of.goal.leaf)), test: skill && skill.id };
+    if (JSON.stringify(store.get('next')) !== JSON.stringify(next)) store.note('next', next);
+  };
   /** The plan of a stand, worked out once. @type {WeakMap<Stand, Training>} */
   const plans = new WeakMap();
   /** @param {Stand} stand @returns {Training} */
   const planOf = (stand) => {
     const known = plans.get(stand) || training.plan(model, stand.person, stand.found, stand.day);
     plans.set(stand, known);
+    noteNext(known);
     return known;
   };
 
@@ -59,14 +70,25 @@
     const key = goal.chosen ? (limiter.now ? 'aim.needs' : 'aim.needs_unknown') : limiter.now ? 'aim.nearest_needs' : 'aim.nearest_unknown';
     return nodes(sayNodes(key, { ...named_, ...asked(of, limiter) }));
   };
+  /** What some nodes say, without what only screen readers are told. @param {PagePart[]} parts @returns {string} */
+  const plain = (parts) => nodes(parts).map((part) => {
+    if (typeof part === 'string') return part;
+    const copy = /** @type {HTMLElement} */ (part.cloneNode(true));
+    copy.querySelectorAll('.aside').forEach((aside) => aside.remove());
+    copy.querySelectorAll('.mark-word').forEach((word) => { word.textContent = `[${word.textContent}]`; });
+    return String(copy.textContent);
+  }).join('');
+  /** The goal and what holds back, as plain text. @param {Training} of */
+  const sentenceText = (of) => plain(sentence(of));
   /** About how long it is. @param {Training} of @returns {(Node | string)[]} */
   const howLong = ({ goal, limiter }) => {
     if (!goal || !limiter) return [];
     const [low, high] = [months(limiter.low), months(limiter.high)];
     return [low === high ? say('aim.months', { n: high }) : say('aim.months_between', { low, n: high })];
   };
-  /** The way from what holds back up to the goal, each with what there is of it. @param {Training} of */
-  const way = (of) => {
+  /** The way from what holds back up to the goal, each with what there is of it. @param {Training} of
+   * @param {(m: number) => HTMLElement | null} [field] where a new number of it is entered */
+  const way = (of, field = () => null) => {
     const { limiter, gaps, goal } = of;
     if (!goal || !limiter) return null;
     /** @type {Gap[]} */
@@ -75,7 +97,7 @@
       steps.push(at);
       at = at.opens.map((m) => gaps.get(m)).filter((gap) => gap !== undefined).map((gap) => /** @type {Gap} */ (gap)).sort(training.heavier)[0];
     }
-    return make('ol', { class: 'ladder way-up' }, ...steps.map((gap) => make('li', { 'data-movement': tables.ids[gap.movement] }, ...nodes(sayNodes(gap.now ? 'aim.step' : 'aim.step_unknown', asked(of, gap))))));
+    return make('ol', { class: 'ladder way-up' }, ...steps.map((gap) => make('li', { 'data-movement': tables.ids[gap.movement] }, ...nodes(sayNodes(gap.now ? 'aim.step' : 'aim.step_unknown', asked(of, gap))), field(gap.movement))));
   };
 
   // ---- a line
@@ -142,5 +164,5 @@
       ...(kinds.length ? [make('p', { class: 'hint', text: say('training.week_sets', { list: kinds.join(say('list.separator')) }) })] : [])];
   };
 
-  globalThis.rungbook.aim = { planOf, goalName, goalChoice, sentence, howLong, way, sets, restWords, reason, why, towards, head, warmUp, leftOut, weeks, weeksEnd, nodes };
+  globalThis.rungbook.aim = { planOf, goalName, goalChoice, plain, sentenceText, sentence, howLong, way, sets, restWords, reason, why, towards, head, warmUp, leftOut, weeks, weeksEnd, nodes };
 })();

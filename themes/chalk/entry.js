@@ -1,11 +1,10 @@
 'use strict';
 // Entering one result: the fields that fit the movement, the hold timer, and "it hurt".
 (() => {
-  const { targets, results, readiness, store, page, states } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, number: { doubtful, isMeant, blame, SPANS } } = globalThis.rungbook;
   const { make, named, units } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { TIME, LENGTH, DONE, NO_LOAD } = targets;
-  const FOUR_WEEKS = 28;
   const COUNTDOWN = 5;
   // By the number of the measure.
   const WORDS = [say('entry.reps'), say('entry.seconds'), say('entry.centimetres'), say('entry.degrees'), say('entry.done')];
@@ -70,7 +69,7 @@
   /**
    * The form of one movement. `kept` is called with the key of the entry that was made.
    * @param {number} m
-   * @param {{ today: boolean, kept: (key: string) => void, hurt: () => void }} options `today`: it may be tested today
+   * @param {{ today: boolean, kept: (key: string) => void, hurt: () => void, more?: (HTMLElement | null)[] }} options `today`: it may be tested today; `more`: other answers
    */
   const form = (m, options) => {
     const model = /** @type {Model} */ (states.model);
@@ -93,7 +92,7 @@
     const reserve = field(say('entry.could_have_done'), { ...number, placeholder: '0' });
     // A number has the day that the person gives; nothing is dated by guess. A span counts from its first day, so that it never lasts too long.
     const when = choice(say('entry.when'), /** @type {[string, string][]} */ ([...(options.today ? [['0', say('entry.just_now')]] : [['', say('entry.choose')]]),
-      ['6', say('entry.this_week')], [String(FOUR_WEEKS), say('entry.this_month')], ['day', say('entry.a_day')], ['long', say('entry.longer')]]));
+      ...SPANS]));
     const on = field(say('entry.on_day'), { type: 'date', max: results.dayText(day), min: results.dayText(day - 3650) });
     on.whole.hidden = true;
     when.input.addEventListener('change', () => { on.whole.hidden = when.input.value !== 'day'; });
@@ -103,7 +102,8 @@
       const read = when.input.value === 'day' ? results.readDay(on.input.value) : when.input.value === '' ? null : day - Number(when.input.value);
       return read === null || read > day ? undefined : read;
     };
-    const fault = make('p', { class: 'fault', role: 'alert' });
+    count += 1;
+    const fault = make('p', { class: 'fault', role: 'alert', id: `fault-${count}` });
     const written = (/** @type {{ input: HTMLInputElement }} */ of) => of.input.value.trim().replace(',', '.');
 
     /** @param {{ input: HTMLInputElement }} amount */
@@ -121,23 +121,22 @@
         const read = amounts.map((amount) => targets.readGot(text(amount)));
         const bad = read.findIndex((got) => got === null);
         const left = Number(written(reserve) || '0');
+        [...amounts, reserve].forEach(({ input }) => input.removeAttribute('aria-invalid'));
         if (bad >= 0) {
-          fault.textContent = say('entry.write_numbers');
-          amounts[bad].input.focus();
+          blame(amounts[bad].input, fault, say('entry.write_numbers'));
           return;
         }
         if (!Number.isInteger(left) || left < 0) {
-          fault.textContent = say('entry.write_reserve');
-          reserve.input.focus();
+          blame(reserve.input, fault, say('entry.write_reserve'));
           return;
         }
         const from = given();
         if (from === undefined) {
-          fault.textContent = say('entry.write_day');
-          (when.input.value === 'day' ? on.input : when.input).focus();
+          blame(when.input.value === 'day' ? on.input : when.input, fault, say('entry.write_day'));
           return;
         }
         fault.textContent = '';
+        when.input.removeAttribute('aria-invalid');
         const texts = read.map((got) => targets.text(/** @type {Got} */ (got)));
         const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
         const keep = () => options.kept(from === null ? store.add('undated', { movement: model.tables.ids[m], ...sides })
@@ -152,32 +151,9 @@
       make('div', { class: 'fields' }, when.whole, on.whole),
       make('details', { class: 'more' }, make('summary', { text: say('entry.what_was_left') }), make('div', { class: 'fields' }, reserve.whole)),
       fault,
-      make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('entry.keep') }), ' ',
+      make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('entry.keep') }), ' ', ...(options.more || []),
         make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => hurt(m, options.today ? 'test' : 'training').then((paused) => { if (paused) options.hurt(); }) } })));
     return whole;
-  };
-
-  // ---- numbers that are asked about before they are kept
-
-  /** A number is asked about from so many times the most that is asked of its movement (common practice, no source). */
-  const FAR = 6;
-  /** The widest angle that a joint makes. */
-  const WIDEST = 180;
-  /** Whether a number is more likely a slip than a result: parts of a rep, an angle beyond a half turn, or far above all that is asked.
-   * @param {Model} model @param {number} m @param {Got} got */
-  const doubtful = (model, m, { measure, amount }) => {
-    if (measure === targets.REPS && amount % targets.ONE !== 0) return true;
-    if (measure === targets.ANGLE) return amount > WIDEST * targets.ONE;
-    const most = Math.max(...model.demands[m].map((leaf) => model.target(leaf).amount));
-    return measure !== DONE && amount > FAR * most;
-  };
-  /** @param {number} m @param {Got} got @returns {Promise<boolean>} */
-  const isMeant = async (m, got) => {
-    const model = /** @type {Model} */ (states.model), says = { movement: named(model.tables, m), got: states.shown(got), standard: states.target(m) };
-    const part = got.measure === targets.REPS && got.amount % targets.ONE !== 0;
-    const answer = await page.ask(say('entry.sure'), [make('p', {}, ...(part ? sayNodes('entry.sure_parts', says) : sayNodes('entry.sure_far', says)))],
-      [['', say('entry.change')], ['keep', say('entry.keep_anyway')]]);
-    return answer === 'keep';
   };
 
   // ---- "it hurt"
@@ -218,5 +194,5 @@
     return true;
   };
 
-  globalThis.rungbook.entry = { form, hurt, doubtful, isMeant };
+  globalThis.rungbook.entry = { form, hurt };
 })();

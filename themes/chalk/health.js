@@ -11,12 +11,24 @@
     return screened.until !== null && today > Math.min(screened.until, screened.on + A_YEAR) ? 'ask' : screened.says;
   };
   const root = globalThis.document ? document.documentElement : null;
+  const own = `rungbook:${root ? root.dataset.site || '' : ''}:`;
+  /** Before the keys of whom this page is for: of several people on one device all but the first have a number. @returns {string} */
+  const prefix = () => {
+    let who = '';
+    try {
+      who = localStorage.getItem(`${own}who`) || '';
+    } catch {
+      // Where nothing is kept there is one person.
+    }
+    return /^[1-9][0-9]{0,2}$/.test(who) ? `${own}@${who}:` : own;
+  };
+  const PREFIX = prefix();
   const draw = () => {
     if (!root) return;
     let screened = null;
     for (const kept of [() => sessionStorage, () => localStorage]) {
       try {
-        screened = screened || JSON.parse(kept().getItem(`rungbook:${root.dataset.site}:screened`) || 'null');
+        screened = screened || JSON.parse(kept().getItem(`${PREFIX}screened`) || 'null');
       } catch {
         // Nothing is kept there, or nothing that can be read: the pages that ask look again.
       }
@@ -26,7 +38,7 @@
     const on = screened && day(screened.on), says = on === null ? null : saysOn({ says: screened.says, on, until: day(screened.until) }, today);
     root.dataset.health = says || 'none';
   };
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { A_YEAR, saysOn, draw } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { A_YEAR, saysOn, draw, own, prefix: PREFIX } });
   draw();
   if (root) globalThis.addEventListener('storage', draw);
 })();

@@ -162,7 +162,53 @@
     dialog.showModal();
   });
 
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, units } });
+  /** Draws anew, and leaves the focus with the same control, or else with what is said to be its place: never with the whole page.
+   * @param {() => void} draw @param {string} place the id of an element that can have it */
+  const hold = (draw, place) => {
+    const was = document.activeElement;
+    draw();
+    if (!was || was === document.body || document.activeElement !== document.body) return;
+    const to = (was.id && document.getElementById(was.id)) || document.getElementById(place);
+    if (to) to.focus({ preventScroll: true });
+  };
+
+  /** Follows a link of the site, so that what storage refused goes along. @param {string} href */
+  const go = (href) => {
+    const link = make('a', { href, hidden: true });
+    document.body.append(link);
+    link.click();
+  };
+
+  // ---- scripts that a page loads only when they are asked for, and the worker
+
+  /** @type {any} */
+  let policy = null;
+  /** Our own script's address, as the page's policy demands it. @param {string} url @returns {any} */
+  const trusted = (url) => {
+    const tt = /** @type {any} */ (globalThis).trustedTypes;
+    if (tt && !policy) policy = tt.createPolicy('rungbook-worker', { createScriptURL: (/** @type {string} */ of) => of });
+    return policy ? policy.createScriptURL(url) : url;
+  };
+  /** Loads what an element names in `data-src`, and the next ones beside it, in their order, once. @param {string} id @returns {Promise<void>} */
+  const load = async (id) => {
+    for (const of of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(`#${id} [data-src]`))) {
+      const { src = '' } = of.dataset;
+      if (!/^theme[/][a-z-]+[.]js[?]v=[0-9a-f]+$/.test(src) || document.querySelector(`script[src="${src}"]`)) continue;
+      await new Promise((resolve, reject) => {
+        const script = /** @type {HTMLScriptElement} */ (make('script', { on: { load: resolve, error: reject } }));
+        script.src = trusted(src);
+        document.head.append(script);
+      });
+    }
+  };
+  /** Has the worker keep pages for when there is no network. @param {string[]} pages */
+  const keepPages = async (pages) => {
+    if (!document.documentElement.dataset.worker || !('serviceWorker' in navigator) || !location.protocol.startsWith('http')) return;
+    const { active } = await navigator.serviceWorker.ready;
+    if (active) active.postMessage({ keep: pages });
+  };
+
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, hold, go, load, keepPages, units } });
 
   const worker = document.documentElement.dataset.worker;
   // From disk a browser may not read the manifest, and would complain.
@@ -170,14 +216,11 @@
 
   // Kept pages: only on a hosted site, and never where the coach rehearses.
   if (worker && 'serviceWorker' in navigator && location.protocol.startsWith('http')) {
-    const tt = /** @type {any} */ (globalThis).trustedTypes;
-    const policy = tt ? tt.createPolicy('rungbook-worker', { createScriptURL: (/** @type {string} */ url) => url }) : null;
     const had = Boolean(navigator.serviceWorker.controller);
-    navigator.serviceWorker.register(policy ? policy.createScriptURL(worker) : worker, { updateViaCache: 'none' }).then(async () => {
-      const ready = await navigator.serviceWorker.ready;
-      const skill = document.body.dataset.skill;
-      if (ready.active && skill) ready.active.postMessage({ keep: [`${skill}.html`, `self-test-${skill}.html`] });
-    }, () => {});
+    navigator.serviceWorker.register(trusted(worker), { updateViaCache: 'none' }).then(() => {
+      const { skill } = document.body.dataset;
+      return skill ? keepPages([`${skill}.html`, `self-test-${skill}.html`]) : null;
+    }).catch(() => {});
     navigator.serviceWorker.addEventListener('controllerchange', () => { if (had) document.body.dataset.newer = 'true'; });
   }
 })();

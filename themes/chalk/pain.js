@@ -6,18 +6,23 @@
   const { say, sayNodes, number } = globalThis.rungbook.words;
   /** A pain above this, or one with any sign, pauses its part; up to the other nothing changes. */
   const GOES_ON = 5, FINE = 2;
-  const parts = /** @type {HTMLSelectElement} */ (byId('pain-part'));
-  const tell = (/** @type {string} */ text) => { byId('pain-notice').textContent = text; };
+  const parts = [.../** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll('#pain-part input'))];
+  /** Says what became of it, where the reader is. @param {string} text */
+  const tell = (text) => {
+    byId('pain-notice').textContent = text;
+    byId('pain-notice').focus();
+  };
   const signWord = (/** @type {string} */ sign) => say(`pain.sign_${sign.replace('-', '_')}`);
+  const scoreWord = (/** @type {number} */ n) => (n === 0 ? say('pain.none') : n === 10 ? say('pain.worst') : number(n));
   const scores = (/** @type {string} */ id) => /** @type {HTMLSelectElement} */ (make('select', { id }, make('option', { value: '', text: '' }),
-    ...Array.from({ length: 11 }, (_, n) => make('option', { value: n, text: n === 0 ? say('pain.none') : n === 10 ? say('pain.worst') : number(n) }))));
-  const score = scores('pain-score');
+    ...Array.from({ length: 11 }, (_, n) => make('option', { value: n, text: scoreWord(n) }))));
+  const score = Array.from({ length: 11 }, (_, n) => /** @type {HTMLInputElement} */ (make('input', { type: 'radio', name: 'pain-score', value: n, 'aria-label': scoreWord(n) })));
   const signs = results.SIGNS.map((sign) => /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `pain-${sign}`, value: sign })));
-  byId('pain-rest').append(make('p', { class: 'field' }, make('label', { for: 'pain-score', text: say('pain.how_much') }), score), make('p', { text: say('pain.came_with') }),
+  byId('pain-rest').append(make('fieldset', { id: 'pain-score' }, make('legend', { text: say('pain.how_much') }), make('div', { class: 'chips' }, ...score.map((box, n) => make('label', { class: 'chip' }, box, number(n))))), make('p', { text: say('pain.came_with') }),
     make('ul', { class: 'plain parts' }, ...signs.map((box) => make('li', {}, box, ' ', make('label', { for: box.id, text: signWord(box.value) })))), make('p', { class: 'hint', text: say('pain.what_follows') }));
   const partWord = (/** @type {string} */ part) => {
-    const option = [...parts.options].find(({ value }) => value === part);
-    return option ? option.text : part;
+    const box = parts.find(({ value }) => value === part);
+    return box && box.parentElement ? String(box.parentElement.textContent) : part;
   };
   const day = (/** @type {string} */ text) => make('time', { datetime: text, text: results.dayWords(Number(results.readDay(text))) });
 
@@ -44,23 +49,34 @@
     const kept = store.entries('pain').reverse();
     byId('pain-kept').hidden = kept.length === 0;
     byId('pain-list').replaceChildren(...kept.map(line));
+    const resting = store.entries('paused').filter(({ entry }) => entry.part && !(entry.until && Number(results.readDay(entry.until)) < results.today()));
+    byId('pain-resting').hidden = resting.length === 0;
+    byId('pain-resting-list').replaceChildren(...resting.map(({ key, entry }) => make('li', {}, ...sayNodes('rests.paused', { what: partWord(entry.part), day: day(entry.on) }).map((part) => /** @type {Node | string} */ (part)), ' ',
+      make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), 'aria-label': say('pain.lift_of', { part: partWord(entry.part) }), on: { click: () => { store.remove(key); tell(say('pain.lifted')); } } }))));
   };
 
   byId('pain').hidden = false;
   byId('pain-form').addEventListener('submit', (event) => {
     event.preventDefault();
-    const came = signs.filter(({ checked }) => checked).map(({ value }) => value);
-    const fault = parts.value === '' ? say('pain.choose_part') : score.value === '' ? say('pain.choose_score') : '';
+    const came = signs.filter(({ checked }) => checked).map(({ value }) => value), { submitter } = /** @type {SubmitEvent} */ (event);
+    const part = parts.find(({ checked }) => checked), much = score.find(({ checked }) => checked);
+    const rests = submitter instanceof HTMLButtonElement && submitter.value === 'pause';
+    const fault = !part ? say('pain.choose_part') : !much && !rests ? say('pain.choose_score') : '';
     byId('pain-fault').textContent = fault;
-    if (fault) {
-      (parts.value === '' ? parts : score).focus();
+    if (!part || fault) {
+      const first = (part ? score : parts)[0];
+      first.setAttribute('aria-describedby', 'pain-fault');
+      first.focus();
       return;
     }
-    const much = Number(score.value);
-    store.add('pain', { part: parts.value, score: much, on: results.dayText(results.today()), ...(came.length ? { signs: came } : {}) });
+    const on = results.dayText(results.today()), kept = Number(much ? much.value : 0);
+    // Who lets it rest says so whatever the number: the part rests until they or their coach lift it.
+    store.addAll([...(much || came.length ? [/** @type {[string, object]} */ (['pain', { part: part.value, score: kept, on, ...(came.length ? { signs: came } : {}) }])] : []),
+      ...(rests ? [/** @type {[string, object]} */ (['paused', { part: part.value, on, by: 'client', because: 'it hurts' }])] : [])]);
     // No more tests today, unless the reader says anew that nothing hurts.
-    if (much > 0) store.set('fit', null);
-    tell(`${say('pain.kept')} ${much > GOES_ON || came.length ? say('pain.rests_now') : much > FINE ? say('pain.goes_on') : say('pain.fine')}`);
+    if (rests || kept > 0) store.set('fit', null);
+    const what = partWord(part.value);
+    tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${kept > GOES_ON || came.length ? say('pain.rests_now') : kept > FINE ? say('pain.goes_on') : say('pain.fine')}`);
     /** @type {HTMLFormElement} */ (byId('pain-form')).reset();
   });
   store.onChange(draw);

@@ -56,6 +56,9 @@
     return [says === 'clear' ? say('screening.says_clear') : say('screening.says_light')];
   };
 
+  /** The questions of the goal, where one is chosen. */
+  const onward = () => { const { goal } = store.facts(); return goal && goal === store.get('goal-test') ? `self-test-${goal}.html` : 'self-test.html'; };
+
   const draw = () => {
     const { screened, born } = store.facts(), today = results.today();
     const lines = leftLines();
@@ -71,7 +74,7 @@
       ...(age !== null && age < YOUNG ? [make('p', { text: say('screening.young') })] : []),
       ...(age !== null && age < GROWN ? [make('p', { text: say('screening.growing') })] : []),
       ...(lines.length ? [make('p', { text: say('screening.left') }), make('ul', {}, ...lines)] : []),
-      ...(says === 'ask' || stale || says === null ? [] : [make('p', { class: 'invites' }, make('a', { class: 'act', href: 'self-test.html', text: say('screening.to_self_test') }))]));
+      ...(says === 'ask' || stale || says === null ? [] : [make('p', { class: 'invites' }, make('a', { class: 'act', href: onward(), text: say('screening.to_self_test') }))]));
     const open = new Set(left().filter(({ entry: of }) => of.class && !allowed(of)).map(({ entry: of }) => of.class));
     for (const item of /** @type {NodeListOf<HTMLElement>} */ (clearance.querySelectorAll('[data-class]'))) item.hidden = !open.has(item.dataset.class || '');
     byId('clear-effort').hidden = says !== 'ask';
@@ -87,12 +90,21 @@
     const sets = [.../** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset'))];
     const nameOf = (/** @type {HTMLElement} */ set) => /** @type {HTMLInputElement} */ (set.querySelector('input')).name;
     const today = results.today(), born = Number(field('born').value.trim());
+    // Who has read them all and says no to the rest has answered them; how regularly somebody exercises is said by nothing else.
+    const { submitter } = /** @type {SubmitEvent} */ (event);
+    if (submitter instanceof HTMLButtonElement && submitter.value === 'rest') {
+      for (const set of sets.filter((one) => one.dataset.column !== 'regular' && yes(nameOf(one)) === null)) /** @type {HTMLInputElement} */ (set.querySelector('input[value="no"]')).checked = true;
+    }
     const bornFine = /^\s*[0-9]{4}\s*$/.test(field('born').value) && results.fact('born', born, today).why === '';
     const open = sets.find((set) => yes(nameOf(set)) === null);
     byId('questions-fault').textContent = !bornFine ? say('screening.write_year') : open ? say('screening.answer_each') : '';
+    field('born').setAttribute('aria-invalid', String(!bornFine));
     if (!bornFine || open) {
       const first = bornFine && open ? open.querySelector('input') : field('born');
-      if (first) first.focus();
+      if (first) {
+        first.setAttribute('aria-describedby', 'questions-fault');
+        first.focus();
+      }
       return;
     }
     const said = (/** @type {string} */ column) => sets.filter((set) => set.dataset.column === column).some((set) => yes(nameOf(set)));

@@ -1,16 +1,24 @@
 'use strict';
 // Where I stand: states over all skills, what is missing, what rests, history, and the keeping of one's own numbers.
 (() => {
-  const { targets, results, readiness, placement, training, aim, store, page, states } = globalThis.rungbook;
+  const { targets, results, readiness, placement, training, aim, store, page, states, number } = globalThis.rungbook;
   const { make, named, namedList, byId, units } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine, mark } = states;
   if (!model) return;
   const { tables } = model;
+  /** The newest numbers that a short text says. */
+  const MOST_SHARED = 6;
   const SVG = 'http://www.w3.org/2000/svg';
   /** Notices of the last act, said once. */
   const notice = byId('notice');
   const tell = (/** @type {string} */ text) => { notice.textContent = text; };
+  /** What a new number changed is said at once, where it can be taken back. @param {{ key: string, news: (Node | string)[] }} of */
+  const tellNews = ({ key, news }) => {
+    notice.replaceChildren(...news, ' ', make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), on: { click: () => { store.remove(key); tell(say('number.taken_back')); } } }));
+    notice.focus();
+    notice.scrollIntoView({ block: 'center' });
+  };
 
   /** A demand in words, and what there is of it. @param {Missing} of */
   const missingLine = ({ leaf, movement, got, share }) => {
@@ -122,10 +130,13 @@
       if (list) list.push(tested);
       else of.set(tested.movement, [tested]);
     }
-    const lines = [...of].sort(([a], [b]) => tables.stage[a] - tables.stage[b] || a - b).map(([m, list]) => make('article', { class: 'past', 'data-movement': tables.ids[m] },
-      make('h3', {}, named(tables, m)), ...(list.length > 1 ? [chart(list.map(({ on, sides }) => ({ on, amount: Math.min(...sides.map(({ amount }) => amount)) })))] : []),
-      make('ul', { class: 'plain' }, ...list.map((tested) => make('li', {}, ...sayNodes('stand.past', { day: states.day(results.dayText(tested.on)), got: states.got(readiness.sidesText(tested, model.target(m).atMost)) }), ' ',
-        make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: results.dayWords(tested.on) }), on: { click: () => store.remove(kept[tested.entry].key) } }))))));
+    const past = (/** @type {Tested} */ tested) => make('li', {}, ...sayNodes('stand.past', { day: states.day(results.dayText(tested.on)), got: states.got(readiness.sidesText(tested, model.target(tested.movement).atMost)) }), ' ',
+      make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: results.dayWords(tested.on) }), on: { click: () => store.remove(kept[tested.entry].key) } }));
+    // The newest is in sight, with a field for the next; what was before is folded.
+    const lines = [...of].sort(([a], [b]) => tables.stage[b] - tables.stage[a] || a - b).map(([m, list]) => make('article', { class: 'past', 'data-movement': tables.ids[m] },
+      make('h3', {}, named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1])), number.line(m, tellNews),
+      ...(list.length > 1 ? [make('details', {}, make('summary', { text: say('stand.earlier', { n: list.length - 1 }) }), chart(list.map(({ on, sides }) => ({ on, amount: Math.min(...sides.map(({ amount }) => amount)) }))),
+        make('ul', { class: 'plain' }, ...list.slice(0, -1).reverse().map(past)))] : [])));
     byId('history-list').replaceChildren(...lines);
     byId('history').hidden = lines.length === 0;
   };
@@ -136,11 +147,13 @@
     byId('aim').hidden = barred;
     byId('plan').hidden = barred;
     if (barred) return;
-    const of = aim.planOf(stand), way = aim.way(of);
+    const of = aim.planOf(stand), way = aim.way(of, (m) => number.line(m, tellNews));
     byId('goal').replaceChildren(aim.goalChoice('stand'));
     byId('aim-says').replaceChildren(...aim.sentence(of));
     byId('how-long').replaceChildren(...aim.howLong(of));
     byId('way').replaceChildren(...(way ? [way] : []));
+    const skill = of.goal && tables.skills.find(({ id }) => of.goal && id === of.goal.id);
+    byId('to-questions').replaceChildren(...(skill ? [make('a', { class: 'act quiet', href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })] : []));
     byId('plan-list').replaceChildren(...aim.weeks(of));
     byId('plan-end').replaceChildren(...aim.weeksEnd(of));
   };
@@ -183,18 +196,29 @@
       ...stand.aside.map(({ movement, got, on, why: reason }) => make('li', {}, ...sayNodes('stand.aside_line', { movement: make('bdi', { text: movement }), got: states.asideGot(got), day: states.day(on), reason }))));
   };
 
+  const all = /** @type {HTMLDetailsElement} */ (byId('all'));
+  /** Every skill takes a while to work out: only where it is looked at. @param {Stand} stand */
+  const drawAll = (stand) => {
+    if (!all.open) return;
+    summary(stand);
+    byId('skills-mine').replaceChildren(...tables.skills.map((skill) => skillPart(stand, skill)));
+  };
+  all.addEventListener('toggle', () => {
+    const stand = mine();
+    if (stand) drawAll(stand);
+  });
+
   const draw = () => {
     const stand = mine();
     byId('nothing-yet').hidden = stand !== null;
-    for (const id of ['aim', 'summary', 'skills-mine', 'changed', 'rests', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null;
+    for (const id of ['aim', 'all', 'changed', 'rests', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null;
     const trouble = store.trouble();
     byId('storage').textContent = trouble === 'full' ? say('stand.storage_full')
       : trouble === 'forbidden' ? say('stand.storage_forbidden')
         : say('stand.storage');
     if (!stand) return;
-    summary(stand);
     changes(stand);
-    byId('skills-mine').replaceChildren(...tables.skills.map((skill) => skillPart(stand, skill)));
+    drawAll(stand);
     rests(stand);
     ahead(stand);
     load(stand);
@@ -204,7 +228,20 @@
 
   // ---- keeping one's numbers
 
-  byId('save').addEventListener('click', () => page.download(`results-${results.dayText(results.today())}.json`, `${JSON.stringify(store.all(), null, 2)}\n`, 'application/json'));
+  const name = /** @type {HTMLInputElement} */ (byId('name-mine'));
+  name.value = String(store.facts().name || '');
+  /** A copy's own name: who and which day. */
+  const copyName = () => {
+    const who = (store.facts().name || '').normalize('NFD').replace(/[^A-Za-z0-9]+/g, '-').replace(/^-|-$/g, '').toLowerCase();
+    return `results-${who ? `${who}-` : ''}${results.dayText(results.today())}.json`;
+  };
+  const copyText = () => `${JSON.stringify(store.all(), null, 2)}\n`;
+  /** The answer stands beside the buttons. @param {string} text */
+  const tellCopy = (text) => { byId('copy-says').textContent = text; };
+  byId('save').addEventListener('click', () => {
+    page.download(copyName(), copyText(), 'application/json');
+    tellCopy(say('stand.saved', { file: copyName() }));
+  });
   /** How a copy is taken in: 'mine' and 'theirs' put it together with what is here and say whose body weight counts, 'replace'
    * puts it in its place, null changes nothing. Asks where the copy may be another person's, or says otherwise than what is here.
    * @param {Exported} exported @returns {Promise<string | null>} */
@@ -226,6 +263,7 @@
       [['mine', say('stand.keep_weight', { weight: about.bodyweight })], ['theirs', say('stand.take_weight', { weight: exported.bodyweight })], ['', say('stand.change_nothing')]]);
   };
 
+  const tellTaken = (/** @type {string} */ text) => { byId('take-says').textContent = text; };
   const open = /** @type {HTMLInputElement} */ (byId('open'));
   open.addEventListener('change', async () => {
     const file = open.files && open.files[0];
@@ -234,13 +272,13 @@
       if (file.size > results.LARGEST_FILE) throw new results.Refused(say('results.too_large'));
       const exported = results.readFile(await file.text(), results.today());
       const answer = await howToTake(exported);
-      if (answer === null) tell(say('stand.nothing_changed'));
+      if (answer === null) tellTaken(say('stand.nothing_changed'));
       else {
         const { added, same, fits } = answer === 'replace' ? store.replace(exported) : store.merge(exported, answer === 'theirs');
-        tell(!fits ? say('stand.no_room') : same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }));
+        tellTaken(!fits ? say('stand.no_room') : same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }));
       }
     } catch (error) {
-      tell(error instanceof results.Refused ? say('stand.refused', { why: error.message }) : say('stand.refused', { why: say('results.unreadable') }));
+      tellTaken(error instanceof results.Refused ? say('stand.refused', { why: error.message }) : say('stand.refused', { why: say('results.unreadable') }));
     }
     open.value = '';
   });
@@ -254,23 +292,25 @@
   byId('share').addEventListener('click', async () => {
     const stand = mine();
     if (!stand) return;
-    const lines = tables.skills.map((skill) => {
-      const of = (/** @type {number} */ state) => skill.members.filter((m) => stand.found.states[m] === state).map((m) => page.marked(tables, m));
-      return `${skill.name}\n  ${say('stand.share_owned', { list: of(readiness.OWNED).join(say('list.separator')) || say('stand.nothing_owned_yet') })}\n  ${say('stand.share_open', { list: of(readiness.OPEN).join(say('list.separator')) || say('stand.nothing_open') })}`;
-    });
-    const text = `${tables.school}${say('list.separator')}${results.dayWords(stand.day)}\n${lines.join('\n')}\n${say('stand.share_end')}`;
+    const of = aim.planOf(stand), about = store.facts(), barred = states.barred() !== '';
+    const newest = [...stand.person.tested].sort((a, b) => b.on - a.on || b.entry - a.entry).slice(0, MOST_SHARED)
+      .map((tested) => `${page.marked(tables, tested.movement)}: ${aim.plain(states.got(readiness.sidesText(tested, model.target(tested.movement).atMost)))}, ${results.dayWords(tested.on)}`);
+    const text = [[about.name, tables.school, results.dayWords(stand.day)].filter(Boolean).join(say('list.separator')), ...(barred ? [] : [aim.sentenceText(of)]), ...newest, say('stand.share_end')].join('\n');
+    const file = 'File' in globalThis ? new File([copyText()], copyName(), { type: 'application/json' }) : null;
     try {
-      const canShare = 'share' in navigator;
-      if (canShare) await navigator.share({ text });
+      const canFile = file && 'canShare' in navigator && navigator.canShare({ files: [file] });
+      if (canFile) await navigator.share({ files: [file], text });
+      else if ('share' in navigator) await navigator.share({ text });
       else await /** @type {Navigator} */ (navigator).clipboard.writeText(text);
-      tell(canShare ? say('stand.shared') : say('stand.in_clipboard'));
+      tellCopy(canFile ? say('stand.shared_file') : 'share' in navigator ? say('stand.shared') : say('stand.in_clipboard'));
     } catch {
-      tell(say('stand.not_shared'));
+      tellCopy(say('stand.not_shared'));
     }
   });
   const weight = /** @type {HTMLFormElement} */ (byId('weight'));
   const weightInput = /** @type {HTMLInputElement} */ (byId('weight-input'));
   weightInput.value = String(store.facts().bodyweight || '');
+  const tellWeight = (/** @type {string} */ text) => { byId('weight-says').textContent = text; };
   weight.addEventListener('submit', (event) => {
     event.preventDefault();
     const unit = units.current() === 'imperial' ? 'lb' : 'kg';
@@ -278,12 +318,15 @@
     const written = /[a-z]/i.test(bare) ? bare : `${bare} ${unit}`;
     const mass = targets.readMass(written);
     if (mass === null || mass < 10 * targets.KILOGRAM || mass > 500 * targets.KILOGRAM) {
-      tell(say('stand.no_weight', { example: `72 ${unit}` }));
+      tellWeight(say('stand.no_weight', { example: `72 ${unit}` }));
+      weightInput.setAttribute('aria-invalid', 'true');
+      weightInput.focus();
       return;
     }
     store.put('bodyweight', written);
     weightInput.value = written;
-    tell(say('stand.weight_kept'));
+    weightInput.removeAttribute('aria-invalid');
+    tellWeight(say('stand.weight_kept'));
   });
   const equipment = [...new Set(tables.equipment.flat(2))].sort();
   byId('have-list').replaceChildren(...equipment.map((word) => {
@@ -297,6 +340,19 @@
     });
     return make('li', {}, box, ' ', make('label', { for: `have-${word}`, text: tables.gear[word] || word.replace(/-/g, ' ') }));
   }));
-  store.onChange(draw);
+  byId('name-mine').addEventListener('change', () => store.put('name', /** @type {HTMLInputElement} */ (byId('name-mine')).value.trim() || null));
+  /** Who else has numbers on this device, and room for one more. */
+  const people = () => {
+    const all = store.people(), field = /** @type {HTMLInputElement} */ (make('input', { id: 'new-person', maxlength: 60, autocomplete: 'off', dir: 'auto' }));
+    byId('people-list').replaceChildren(...(all.length > 1 ? all.map(({ who, name, isHere }) => make('li', {}, isHere ? make('strong', { text: say('stand.here', { name: name || say('stand.no_name') }) })
+      : make('button', { type: 'button', class: 'quiet', text: name || say('stand.no_name'), on: { click: () => store.become(who) } }))) : []),
+    make('li', {}, make('form', { class: 'fields', on: { submit: (/** @type {Event} */ event) => {
+      event.preventDefault();
+      if (field.value.trim()) store.welcome(field.value.trim());
+      else field.focus();
+    } } }, make('p', { class: 'field' }, make('label', { for: 'new-person', text: say('stand.new_person') }), field), make('button', { type: 'submit', class: 'quiet', text: say('stand.add_person') }))));
+  };
+  people();
+  store.onChange(() => page.hold(draw, 'notice'));
   draw();
 })();

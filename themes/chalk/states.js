@@ -26,9 +26,9 @@
     const { person, aside } = results.person(exported, ready, day);
     return { person, aside, exported, day, found: readiness.assess(ready, person, day) };
   };
-  /** Where this device's person stands today; null before the first result. */
+  /** Where this device's person stands today; null before the first result and the choice of a goal. */
   const mine = () => {
-    if (!model || store.isEmpty()) return null;
+    if (!model || (store.isEmpty() && !store.facts().goal)) return null;
     const day = results.today(), exported = store.all();
     const key = `${day}:${JSON.stringify(exported)}`;
     if (!kept || kept.key !== key) kept = { key, value: current(model, day, exported) };
@@ -79,7 +79,7 @@
   /** @param {string} by */
   const who = (by) => (['client', 'coach', 'screening'].includes(by) ? say(`rests.by_${by}`) : by);
   /** Own words for what the pages themselves write: an entry is for every reader of the file. @type {Record<string, string>} */
-  const BECAUSE = { 'it hurt in a test': say('rests.hurt_in_test'), 'it hurt in training': say('rests.hurt_in_training') };
+  const BECAUSE = { 'it hurt in a test': say('rests.hurt_in_test'), 'it hurt in training': say('rests.hurt_in_training'), 'it hurts': say('rests.hurts') };
   /** What is left alone, by whom, since and until when, and why. @param {Pause} cause @returns {(Node | string)[]} */
   const causeWords = (cause) => {
     const { tables } = /** @type {Model} */ (model);
@@ -121,7 +121,7 @@
   };
 
   const draw = () => {
-    const stand = mine();
+    const stand = store.isEmpty() ? null : mine();
     for (const slot of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-state-of]'))) {
       const m = model ? model.numbers.get(slot.dataset.stateOf || '') : undefined;
       slot.replaceChildren(...(stand && m !== undefined ? [mark(stand.found.states[m], stand.found.counted[m] === 1)] : []));
@@ -131,7 +131,24 @@
     globalThis.rungbook.health.draw();
   };
 
+  /** The pages of the goal's chain, kept for when there is no network. */
+  const keepChain = () => {
+    const { goal } = store.facts();
+    const skill = model && goal ? model.tables.skills.find(({ id }) => id === goal) : undefined;
+    if (!model || !goal || (!skill && !model.numbers.has(goal))) return;
+    page.keepPages([`${goal}.html`, ...(skill ? [`self-test-${goal}.html`, ...skill.members.map((m) => `${model.tables.ids[m]}.html`)] : [])]).catch(() => {});
+  };
+  /** The goal whose pages were asked for. */
+  let followed = '';
+  const follow = () => {
+    const { goal } = store.facts();
+    if (!goal || goal === followed) return;
+    followed = goal;
+    keepChain();
+  };
+
   globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, liftedBy, asideGot };
-  store.onChange(draw);
+  store.onChange(() => { draw(); follow(); });
   draw();
+  follow();
 })();

@@ -2,8 +2,7 @@
 // Results on this device. Every entry has a key of its own, so that two open tabs never write over each other. Where storage is
 // full or forbidden the entries live as long as the visit, handed from page to page behind the `#` of a link, and the page says so.
 (() => {
-  const site = document.documentElement.dataset.site || '';
-  const PREFIX = `rungbook:${site}:`;
+  const { own: OWN, prefix: PREFIX } = globalThis.rungbook.health;
   const PROBE = `${PREFIX}probe`;
   /** What the health questions came to, and what was allowed since: never handed on in an address, whoever made it. */
   const NEVER_CARRIED = ['screened', 'cleared', 'fit'];
@@ -80,13 +79,15 @@
       gone.add(key);
     }
   };
+  /** Another person's keys, and who is here, are nobody's results. @param {string} key */
+  const isMine = (key) => !key.startsWith('@') && key !== 'who' && key !== 'units';
   const keys = () => {
     const out = new Set(visit.keys());
     try {
       const kept = storage();
       for (let i = 0; kept && i < kept.length; i += 1) {
         const key = kept.key(i);
-        if (key && key.startsWith(PREFIX) && !gone.has(key.slice(PREFIX.length))) out.add(key.slice(PREFIX.length));
+        if (key && key.startsWith(PREFIX) && isMine(key.slice(PREFIX.length)) && !gone.has(key.slice(PREFIX.length))) out.add(key.slice(PREFIX.length));
       }
     } catch {
       // Nothing is kept.
@@ -164,13 +165,29 @@
     return { sound, odd };
   };
 
-  /** @param {string} kind @param {object} entry @returns {string} its key */
-  const add = (kind, entry) => {
-    const key = `${kind}:${name()}`;
-    write(key, JSON.stringify(entry));
-    changed();
-    return key;
+  /** What the last plan said is next: no longer so once anything is known anew. */
+  const NEXT = 'next';
+  /** Where a number of one's own is kept, the browser is asked once to keep it for good. @param {string} kind */
+  const askToLast = (kind) => {
+    const { storage: lasting } = globalThis.navigator || {};
+    if (!['tested', 'trained'].includes(kind) || !lasting || !lasting.persist || read('lasting')) return;
+    write('lasting', 'true');
+    lasting.persist().catch(() => {});
   };
+  /** Several entries at once. @param {[string, object][]} list @returns {string[]} their keys */
+  const addAll = (list) => {
+    const made = list.map(([kind, entry]) => {
+      const key = `${kind}:${name()}`;
+      write(key, JSON.stringify(entry));
+      askToLast(kind);
+      return key;
+    });
+    remove(NEXT);
+    changed();
+    return made;
+  };
+  /** @param {string} kind @param {object} entry @returns {string} its key */
+  const add = (kind, entry) => addAll([[kind, entry]])[0];
 
   /** Everything as it is exported. @returns {Exported} */
   const all = () => {
@@ -229,6 +246,7 @@
   };
   /** A copy is taken in whole, or not at all where storage has no room for it; where nothing may be kept it lives as long as the visit. @param {() => ReturnType<typeof takeIn>} take */
   const whole = (take) => {
+    remove(NEXT);
     const was = trouble;
     const { added, same, lost, undo } = take();
     const fits = lost === 0 || trouble !== 'full';
@@ -258,9 +276,47 @@
     return { there, here, unlike };
   };
 
+  // ---- several people on one device
+
+  /** Who has something here: the first one without a number, the others by theirs, each with the name of their copies. @returns {{ who: string, name: string, isHere: boolean }[]} */
+  const people = () => {
+    const found = new Set(['']);
+    try {
+      const all = storage();
+      for (let i = 0; all && i < all.length; i += 1) {
+        const other = /^@([0-9]+):/.exec((all.key(i) || '').startsWith(OWN) ? String(all.key(i)).slice(OWN.length) : '');
+        if (other) found.add(other[1]);
+      }
+      const here = /@([0-9]+):$/.exec(PREFIX);
+      if (here) found.add(here[1]);
+      return [...found].sort((a, b) => Number(a) - Number(b)).map((who) => {
+        const about = parsed(all ? all.getItem(`${OWN}${who ? `@${who}:` : ''}about`) : null);
+        return { who, name: about && typeof about.name === 'string' ? about.name : '', isHere: PREFIX === `${OWN}${who ? `@${who}:` : ''}` };
+      });
+    } catch {
+      return [{ who: '', name: '', isHere: true }];
+    }
+  };
+  /** The page is another person's from now on; it loads anew. @param {string} who */
+  const become = (who) => {
+    const kept = storage();
+    if (!kept) return;
+    if (who) kept.setItem(`${OWN}who`, who);
+    else kept.removeItem(`${OWN}who`);
+    location.reload();
+  };
+  /** Somebody new, by name. @param {string} called */
+  const welcome = (called) => {
+    const kept = storage(), who = String(Math.max(0, ...people().map(({ who: of }) => Number(of))) + 1);
+    if (!kept) return;
+    kept.setItem(`${OWN}@${who}:about`, JSON.stringify({ name: called }));
+    become(who);
+  };
+
   globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
     store: {
-      entries, add, all, odd, beside,
+      people, become, welcome,
+      entries, add, addAll, all, odd, beside,
       /** Takes in what another export holds; equal entries once. @param {Exported} exported sound @param {boolean} weightToo */
       merge: (exported, weightToo) => whole(() => takeIn(exported, weightToo)),
       /** Everything kept goes, the outcome of the health questions too; an export takes its place. @param {Exported} exported sound */
@@ -276,6 +332,7 @@
       /** @param {string} key */
       remove: (key) => {
         remove(key);
+        remove(NEXT);
         changed();
       },
       erase: () => {
@@ -301,6 +358,7 @@
       facts: () => facts().sound,
       /** Says one of them; null takes it away. @param {string} key @param {unknown} value */
       put: (key, value) => {
+        remove(NEXT);
         if (key === 'screened' && value === null) remove(key);
         else if (key === 'screened') write(key, JSON.stringify(value));
         else write('about', JSON.stringify({ ...aboutMe(), [key]: value === null ? undefined : value }));

@@ -1,7 +1,7 @@
 'use strict';
 // The self-test page: the guided questions, and the full sheet with a place to enter each number.
 (() => {
-  const { results, readiness, placement, store, page, states, entry } = globalThis.rungbook;
+  const { targets, results, readiness, placement, store, page, states, entry, number } = globalThis.rungbook;
   const { make, named, namedList, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine } = states;
@@ -65,11 +65,12 @@
   /** What to do now: a test today, or only the number from training. @param {number} m @param {boolean} today */
   const advice = (m, today) => {
     const { reached, needs } = found();
-    if (today) return [make('p', { class: 'advice', text: say('test.test_now') })];
+    if (today) return [make('p', { class: 'advice hint', text: say('test.test_now') })];
     const why = barred() ? (barred() === 'ask' ? say('test.ask_first') : say('test.health_first_why')) : waits(m) ? say('test.waits') : !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : !isFit() ? say('test.not_testing') : say('test.day_is_full');
-    return [make('p', { class: 'advice do-not', text: say('test.do_not', { why }) })];
+    return [make('p', { class: 'advice do-not hint', text: say('test.do_not', { why }) })];
   };
   const drawEntries = () => {
+    if (sheet.hidden) return;
     /** @type {Map<number | undefined, { key: string, entry: any }[]>} */
     const known = new Map();
     for (const of of store.entries('tested')) {
@@ -81,10 +82,83 @@
     for (const m of articles.keys()) if (m !== undefined && !guide.isAt(m)) drawEntry(m, known.get(m) || []);
   };
 
+  // ---- the numbers that are known, at once
+
+  /** The most movements that are asked for at once. */
+  const KNOWN = 8;
+  /** Of which it is looked among the questions that decide most. */
+  const LOOKED = 20;
+  /** The movements whose number decides most, in reps or seconds, from the ground up. @param {Skill} of */
+  const decisive = (of) => {
+    const at = found(), asked = /** @type {number[]} */ ([]), out = [];
+    while (asked.length < LOOKED && out.length < KNOWN) {
+      const following = placement.next(model, at, of.members, asked, results.today());
+      if (!following) break;
+      asked.push(following.movement);
+      if (number.isPlain(following.movement) && model.target(following.movement).measure <= targets.TIME) out.push(following.movement);
+    }
+    return out.sort((a, b) => tables.stage[a] - tables.stage[b] || a - b);
+  };
+  /** Whether the known numbers of a skill are still to be asked for. @param {Skill} of */
+  const isKnownDue = (of) => {
+    const asked = store.get('known');
+    return !(asked && asked[of.id]) && !store.entries('tested').some(({ entry: { movement } }) => of.members.includes(Number(model.numbers.get(movement))));
+  };
+  /** @param {Skill} of @param {() => void} on what comes next */
+  const knownForm = (of, on) => {
+    const day = results.today();
+    const rows = decisive(of).map((m, i) => {
+      const name = tables.names[m];
+      const input = /** @type {HTMLInputElement} */ (make('input', { id: `known-${i}`, type: 'text', inputmode: 'decimal', size: 4, autocomplete: 'off', 'aria-label': number.labelOf(m) }));
+      const never = make('button', { type: 'button', class: 'plain-button', text: say('known.never'), 'aria-label': say('known.never_of', { movement: name }), on: { click: () => { input.value = '0'; input.focus({ preventScroll: true }); } } });
+      return { m, input, whole: make('li', { 'data-movement': tables.ids[m] }, named(tables, m), make('span', { class: 'known-field' }, input, make('span', { class: 'unit', text: model.is(m, readiness.EACH_SIDE) ? say('known.each_side', { unit: number.unitOf(m)[0] }) : number.unitOf(m)[0] }), never)) };
+    });
+    const when = number.SPANS.filter(([value]) => value !== 'day').map(([value, text]) => {
+      const box = /** @type {HTMLInputElement} */ (make('input', { type: 'radio', name: 'known-when', value }));
+      return { box, whole: make('label', { class: 'chip' }, box, text) };
+    });
+    const fault = make('p', { class: 'fault', role: 'alert', id: 'known-fault' });
+    const done = () => { store.note('known', { ...store.get('known'), [of.id]: true }); };
+    const keep = async () => {
+      const said = rows.filter(({ input }) => input.value.trim() !== '').map(({ m, input }) => ({ m, input, got: number.read(m, input.value) }));
+      rows.forEach(({ input }) => input.removeAttribute('aria-invalid'));
+      const bad = said.find(({ got }) => got === null);
+      if (bad) { number.blame(bad.input, fault, say('entry.write_numbers')); return; }
+      if (!said.length) { number.blame(rows[0].input, fault, say('known.none_written')); return; }
+      const chosen = when.find(({ box }) => box.checked), positive = said.some(({ got }) => /** @type {Got} */ (got).amount > 0);
+      if (positive && !chosen) { number.blame(when[0].box, fault, say('entry.write_day')); return; }
+      fault.textContent = '';
+      for (const { m, input, got } of said) {
+        if (number.doubtful(model, m, /** @type {Got} */ (got)) && !await number.isMeant(m, /** @type {Got} */ (got))) { input.focus(); return; }
+      }
+      done();
+      store.addAll(said.map(({ m, got }) => {
+        // What was never done is so today; nothing else is dated by guess.
+        const span = /** @type {Got} */ (got).amount === 0 ? '0' : /** @type {{ box: HTMLInputElement }} */ (chosen).box.value, entry = { movement: tables.ids[m], got: targets.text(/** @type {Got} */ (got)) };
+        return span === 'long' ? ['undated', entry] : ['tested', { ...entry, on: results.dayText(day - Number(span)) }];
+      }));
+      page.go('where-i-stand.html');
+    };
+    // Who knows none of them goes on without one: to a first session, or to a few tests.
+    const session = make('a', { class: 'act quiet', href: 'today.html', text: say('known.session'), on: { click: done } });
+    return rows.length ? make('form', { class: 'known', novalidate: true, on: { submit: (/** @type {Event} */ event) => { event.preventDefault(); keep(); } } },
+      make('p', { text: say('known.says') }), make('p', { class: 'acts' }, session, ' ', make('button', { type: 'button', class: 'quiet', text: say('known.test'), on: { click: () => { done(); on(); } } })),
+      make('ul', { class: 'plain known-list' }, ...rows.map(({ whole }) => whole)),
+      make('fieldset', {}, make('legend', { text: say('entry.when') }), make('div', { class: 'chips' }, ...when.map(({ whole }) => whole))), fault,
+      make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('known.keep') }))) : null;
+  };
+
   // ---- the guided test
 
   const guide = (() => {
     const panel = byId('guided');
+    /** After so many answers of “not sure” in a row the questions end with what to test first. */
+    const UNSURE = 6;
+    /** A question that may be tested today is looked for among so many. */
+    const AHEAD = 4;
+    /** What is asked of a sheet is about this share of it (the middle of simulated clients). */
+    const ASKED = 0.35;
+    const TESTS = 3;
     /** Movements asked and left open in this run, and what each step kept. @type {{ m: number, key: string | null }[]} */
     let steps = [];
     let current = -1;
@@ -96,16 +170,16 @@
     const show = (/** @type {number} */ m) => {
       current = m;
       document.body.classList.toggle('one-question', m >= 0);
-      for (const [of, article] of articles) article.hidden = m >= 0 && of !== m;
-      for (const group of /** @type {NodeListOf<HTMLElement>} */ (sheet.querySelectorAll('section.sheet'))) {
-        group.hidden = m >= 0 && !group.contains(articles.get(m) || null);
-      }
+      sheet.hidden = m >= 0;
     };
     const speak = (/** @type {string} */ title, /** @type {(Node | null)[]} */ ...inside) => {
       panel.hidden = false;
       panel.replaceChildren(make('h2', { id: 'guided-head', tabindex: -1, text: title }), ...inside.filter((part) => part !== null).map((part) => /** @type {Node} */ (part)));
     };
-    const focus = () => byId('guided-head').focus();
+    const focus = () => {
+      byId('guided-head').focus({ preventScroll: true });
+      panel.scrollIntoView({ block: 'start' });
+    };
 
     const stop = () => {
       isOn = false;
@@ -124,35 +198,63 @@
       if (last.key) store.remove(last.key);
       return question(last.m);
     };
+    /** What the sheet says of a test, but for its name and its form. @param {number} m */
+    const rules = (m) => {
+      const article = articles.get(m), how = article && article.querySelector('.how');
+      const all = article ? [...article.children].filter((part) => part !== how && !part.matches('h3, .check-line, .enter, .opens-head, .ladder')).map((part) => part.cloneNode(true)) : [];
+      return { how: how ? String(how.textContent) : '', all };
+    };
+    /** One touch for what was never done: it decides as none would. @param {number} m */
+    const never = (m) => {
+      const { measure, atMost } = model.target(m);
+      if (atMost || measure === targets.LENGTH || measure === targets.ANGLE) return null;
+      const none = measure === targets.DONE ? 'not done' : measure === targets.TIME ? '0 s' : '0 reps';
+      const of = model.is(m, readiness.EACH_SIDE) ? { left: none, right: none } : { got: none };
+      return button(say('test.never'), () => step(m, store.add('tested', { movement: tables.ids[m], ...of, on: results.dayText(results.today()) })));
+    };
     const question = (/** @type {number} */ m) => {
-      const today = mayTest(m);
+      const today = mayTest(m), { how, all } = rules(m);
       show(m);
       drawEntries();
-      const article = articles.get(m);
-      const place = article && article.querySelector('.enter');
       const left = skill ? placement.next(model, found(), skill.members, asked(), results.today()) : null;
-      const last = steps.length ? articles.get(steps[steps.length - 1].m) : null;
-      const rest = today && last && steps[steps.length - 1].key && last.dataset.rest ? make('p', { text: say('test.rest_first', { rest: last.dataset.rest || '' }) }) : null;
-      speak(say('test.question', { number: steps.length + 1 }), rest, make('p', {}, ...(left ? sayNodes('test.in_doubt', { movement: named(tables, m), n: left.left }) : [named(tables, m)])), ...advice(m, today),
-        make('p', { class: 'acts' }, button(say('test.not_sure'), () => step(m, null)), ' ', button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
-      if (place) place.replaceChildren(entry.form(m, { today, kept: (key) => step(m, key), hurt: () => step(m, null) }));
-      else panel.append(entry.form(m, { today, kept: (key) => step(m, key), hurt: () => step(m, null) }));
+      const before = steps.length ? steps[steps.length - 1] : null, last = before ? articles.get(before.m) : null;
+      const rest = today && last && before && before.key && last.dataset.rest ? make('p', { class: 'hint', text: say('test.rest_first', { rest: last.dataset.rest || '' }) }) : null;
+      const about = left ? Math.max(1, Math.ceil(left.left * ASKED)) : 1;
+      const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: () => step(m, null), more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
+      panel.dataset.today = String(today);
+      speak(say('test.question', { number: steps.length + 1, n: about }), make('p', { class: 'asked' }, named(tables, m)), how ? make('p', { text: how }) : null, rest, form, ...advice(m, today),
+        all.length ? make('details', { class: 'rules' }, make('summary', { text: say('test.rules') }), ...all) : null,
+        make('p', { class: 'acts' }, button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
       focus();
+    };
+    /** The next question: what may be tested today comes before what asks for a number from training. */
+    const following = () => {
+      if (!skill) return null;
+      const passed = asked(), first = placement.next(model, found(), skill.members, passed, results.today());
+      for (let of = first, i = 0; of && i < AHEAD; i += 1) {
+        if (of.today && mayTest(of.movement)) return of;
+        passed.push(of.movement);
+        of = placement.next(model, found(), skill.members, passed, results.today());
+      }
+      return first;
     };
     const next = () => {
       if (!skill) return;
-      const following = placement.next(model, found(), skill.members, asked(), results.today());
-      if (following) {
-        question(following.movement);
+      const unsure = steps.length - 1 - steps.map(({ key }) => key !== null).lastIndexOf(true);
+      const of = unsure >= UNSURE ? null : following();
+      if (of) {
+        question(of.movement);
         return;
       }
       const at = found();
       const open = skill.members.filter((m) => at.states[m] === readiness.OPEN);
       const yours = skill.members.filter((m) => at.states[m] === readiness.OWNED);
+      const tests = unsure >= UNSURE ? asked().filter(mayTest).slice(-UNSURE).slice(0, TESTS) : [];
       isOn = false;
       show(-1);
       const answered = steps.filter(({ key }) => key).length;
       speak(say('test.all_for_now'), make('p', { text: say('test.answered', { answered, all: steps.length, n: skill.members.length }) }),
+        tests.length ? make('p', {}, `${say('test.test_first')} `, ...namedList(tables, tests)) : null,
         make('p', {}, yours.length ? `${say('test.yours')} ` : say('test.nothing_yours'), ...namedList(tables, yours)),
         barred() ? null : make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
         make('p', { class: 'acts' }, make('a', { class: 'act', href: 'where-i-stand.html', text: say('test.where_i_stand') }), ' ', copyButton(), ' ', button(say('test.ask_again'), start)));
@@ -165,7 +267,7 @@
       steps = [];
       next();
     };
-    /** The way in: health questions first, then today's check, then the questions. */
+    /** The way in: health questions first, then what is known, then today's check, then the questions. */
     const begin = () => {
       if (isOn) return;
       const why = barred();
@@ -188,6 +290,11 @@
           make('p', {}, make('a', { class: 'act quiet', href: 'before-you-start.html#questions', text: say('test.before_you_start') }))]));
         return;
       }
+      const known = why === '' && isKnownDue(skill) ? knownForm(skill, () => { begin(); focus(); }) : null;
+      if (known) {
+        speak(say('known.head'), known);
+        return;
+      }
       if (why === '' && !isFit()) {
         speak(say('test.today'), make('p', { text: say('test.not_today') }), make('ul', {}, ...[say('test.ill'), say('test.hurts'), say('test.drank'), say('test.trained_hard')].map((text) => make('li', { text }))),
           make('p', { class: 'acts' }, button(say('test.ready'), () => { store.set('fit', results.dayText(results.today())); start(); }, false), ' ', button(say('test.only_numbers'), start)));
@@ -199,6 +306,14 @@
     return { begin, isAt };
   })();
 
+  // Who chose this skill on another page chose a goal; the health questions come first.
+  if (location.hash === '#goal' && skill) {
+    history.replaceState(null, '', location.href.split('#')[0]);
+    // The page of the health questions knows no skills: it is told that this one has questions.
+    store.note('goal-test', skill.id);
+    if (store.facts().goal !== skill.id) store.put('goal', skill.id);
+    if (barred() === 'first' && store.keeps()) location.replace('before-you-start.html#questions');
+  }
   store.onChange(() => {
     drawKept();
     guide.begin();

@@ -1,0 +1,135 @@
+'use strict';
+// A number from anywhere: one field for a movement, whether the number is meant, and what is new because of it.
+(() => {
+  const { targets, results, readiness, store, page, states } = globalThis.rungbook;
+  const { make, named, namedList, units } = page;
+  const { say, sayNodes } = globalThis.rungbook.words;
+  const { REPS, LENGTH, ANGLE, DONE, ONE, NO_LOAD } = targets;
+  const model = /** @type {Model} */ (states.model);
+  const FOUR_WEEKS = 28;
+  /** Names of one kind that are said before the rest is counted. */
+  const MOST_NAMES = 4;
+  const nodes = (/** @type {PagePart[]} */ parts) => parts.filter((part) => part !== null).map((part) => /** @type {Node | string} */ (part));
+
+  // ---- numbers that are asked about before they are kept
+
+  /** A number is asked about from so many times the most that is asked of its movement (common practice, no source). */
+  const FAR = 6;
+  /** The widest angle that a joint makes. */
+  const WIDEST = 180;
+  /** Whether a number is more likely a slip than a result: parts of a rep, an angle beyond a half turn, or far above all that is asked.
+   * @param {Model} of @param {number} m @param {Got} got */
+  const doubtful = (of, m, { measure, amount }) => {
+    if (measure === REPS && amount % ONE !== 0) return true;
+    if (measure === ANGLE) return amount > WIDEST * ONE;
+    const most = Math.max(...of.demands[m].map((leaf) => of.target(leaf).amount));
+    return measure !== DONE && amount > FAR * most;
+  };
+  /** @param {number} m @param {Got} got @returns {Promise<boolean>} */
+  const isMeant = async (m, got) => {
+    const says = { movement: named(model.tables, m), got: states.shown(got), standard: states.target(m) };
+    const part = got.measure === REPS && got.amount % ONE !== 0;
+    const answer = await page.ask(say('entry.sure'), [make('p', {}, ...(part ? sayNodes('entry.sure_parts', says) : sayNodes('entry.sure_far', says)))],
+      [['', say('entry.change')], ['keep', say('entry.keep_anyway')]]);
+    return answer === 'keep';
+  };
+
+  // ---- what is new
+
+  /** What counts of a result: its weaker side. @param {Tested} of */
+  const counted = ({ sides, movement }) => [...sides].sort((a, b) => (model.target(movement).atMost ? b.amount - a.amount : a.amount - b.amount))[0];
+  /** The best of some results. @param {Tested[]} list @param {boolean} atMost */
+  const best = (list, atMost) => [...list].sort((a, b) => (atMost ? counted(a).amount - counted(b).amount : counted(b).amount - counted(a).amount) || b.on - a.on)[0];
+  /** How a number stands beside the best one before it. @param {number} m @param {Tested} now @param {Tested[]} earlier */
+  const beside = (m, now, earlier) => {
+    const { atMost } = model.target(m), got = counted(now);
+    const like = earlier.filter((one) => ['unit', 'load', 'sets', 'seconds', 'of'].every((part) => /** @type {any} */ (counted(one))[part] === /** @type {any} */ (got)[part]));
+    const shown = { movement: named(model.tables, m), got: states.shown(got) };
+    if (!like.length || got.measure === DONE) return sayNodes('number.kept', shown);
+    const before = best(like, atMost), by = got.amount - counted(before).amount;
+    const all = { ...shown, by: states.shown({ ...got, amount: Math.abs(by), atMost: false }), day: states.dayOf(before.on) };
+    return sayNodes(by === 0 ? 'number.same' : by > 0 ? 'number.more' : 'number.less', all);
+  };
+  /** @param {string} key @param {number[]} list @returns {PagePart[]} */
+  const listed = (key, list) => (list.length ? [' ', ...sayNodes(key, { list: [...namedList(model.tables, list.slice(0, MOST_NAMES)), ...(list.length > MOST_NAMES ? [' ', say('shared.and_more', { n: list.length - MOST_NAMES })] : [])] })] : []);
+  /** What a number changed: how it stands beside the one before, what became one's own, what it opens, and what it is enough for.
+   * @param {number} m @param {Stand | null} before @returns {(Node | string)[]} */
+  const news = (m, before) => {
+    const now = states.mine();
+    const tests = (/** @type {Stand | null} */ stand) => (stand ? stand.person.tested.filter(({ movement }) => movement === m) : []);
+    if (!now || !tests(now).length) return [];
+    const newest = tests(now).reduce((a, b) => (b.entry > a.entry ? b : a));
+    const said = [...beside(m, newest, tests(before))];
+    const was = before || { found: readiness.assess(model, results.nobody(), now.day) };
+    const became = (/** @type {number} */ state) => model.order.filter((of) => now.found.states[of] === state && was.found.states[of] !== state);
+    const yours = became(readiness.OWNED), open = states.barred() ? [] : became(readiness.OPEN);
+    const met = model.demands[m].filter((leaf) => now.found.known.shown[leaf] === readiness.TRUE && was.found.known.shown[leaf] !== readiness.TRUE);
+    const enough = model.order.filter((of) => of !== m && now.found.states[of] !== readiness.OWNED && !open.includes(of) && readiness.leavesOf(model.tables.needs[of]).some((leaf) => met.includes(leaf)));
+    return nodes([...said, ...listed('number.yours', yours), ...listed('number.opens', open), ...listed('number.enough_for', states.barred() ? [] : enough)]);
+  };
+
+  // ---- one field
+
+  /** Whether one number is all that is asked of a movement. @param {number} m */
+  const isPlain = (m) => model.target(m).measure !== DONE && model.demands[m].every((leaf) => { const t = model.target(leaf); return t.seconds === 0 && t.of === 0 && t.unit === NO_LOAD; });
+  /** The unit of a movement as it is typed, and as it is kept. @param {number} m @returns {[string, string]} */
+  const unitOf = (m) => {
+    const { measure } = model.target(m);
+    return measure === LENGTH && units.current() === 'imperial' ? [say('number.in'), 'in'] : /** @type {[string, string][]} */ ([[say('today.reps'), 'reps'], [say('today.seconds'), 's'], [say('number.cm'), 'cm'], [say('number.deg'), 'deg'], ['', 'done']])[measure];
+  };
+  /** What is typed, as a result; null where it is none. @param {number} m @param {string} typed */
+  const read = (m, typed) => targets.readGot(`${typed.trim().replace(',', '.')} ${unitOf(m)[1]}`);
+  /** A result under its key, and what is new because of it. @param {number} m @param {Got[]} sides @param {number | null} on null where the day is not known
+   * @returns {{ key: string, news: (Node | string)[] }} */
+  const keep = (m, sides, on) => {
+    const before = states.mine(), texts = sides.map((got) => targets.text(got)), id = model.tables.ids[m];
+    const entry = { movement: id, ...(texts.length > 1 ? { left: texts[0], right: texts[1] } : { got: texts[0] }) };
+    const key = on === null ? store.add('undated', entry) : store.add('tested', { ...entry, on: results.dayText(on) });
+    return { key, news: on === null ? nodes(sayNodes('number.undated', { movement: named(model.tables, m) })) : news(m, before) };
+  };
+  /** What a field is called that has no label in sight. @param {number} m @param {string} [side] */
+  const labelOf = (m, side) => (side ? say('number.of_side', { movement: model.tables.names[m], side }) : say('number.of', { movement: model.tables.names[m] }));
+  let count = 0;
+  /** An input that says what is wrong with it where it stands. @param {HTMLInputElement | HTMLSelectElement} input @param {HTMLElement} fault @param {string} why */
+  const blame = (input, fault, why) => {
+    fault.textContent = why;
+    input.setAttribute('aria-invalid', String(why !== ''));
+    if (why === '') return;
+    input.setAttribute('aria-describedby', fault.id);
+    input.focus();
+  };
+  /** The spans that an earlier number may be of, each from its first day, so that it never lasts too long. */
+  const SPANS = /** @type {[string, string][]} */ ([['6', say('entry.this_week')], [String(FOUR_WEEKS), say('entry.this_month')], ['day', say('entry.a_day')], ['long', say('entry.longer')]]);
+  /** One line: the field with its unit, kept as done today or on another day; null where no number is asked for. `kept` is told what is new.
+   * @param {number} m @param {(of: { key: string, news: (Node | string)[] }) => void} kept @returns {HTMLElement | null} */
+  const line = (m, kept) => {
+    if (states.barred() === 'ask' || !isPlain(m)) return null;
+    if (states.barred() === 'first' && store.keeps()) return make('p', { class: 'hint' }, make('a', { href: 'before-you-start.html#questions', text: say('number.health_first') }));
+    count += 1;
+    const id = `number-${count}`, day = results.today();
+    const sides = model.is(m, readiness.EACH_SIDE) ? [say('number.left'), say('number.right')] : [''];
+    const inputs = sides.map((side, i) => /** @type {HTMLInputElement} */ (make('input', { id: `${id}-${i}`, type: 'text', inputmode: 'decimal', size: 4, autocomplete: 'off', 'aria-label': labelOf(m, side), placeholder: side })));
+    const fault = make('p', { class: 'fault', role: 'alert', id: `${id}-fault` });
+    const when = /** @type {HTMLSelectElement} */ (make('select', { id: `${id}-when` }, make('option', { value: '', text: say('entry.choose') }), ...SPANS.map(([value, text]) => make('option', { value, text }))));
+    const on = /** @type {HTMLInputElement} */ (make('input', { id: `${id}-on`, type: 'date', max: results.dayText(day), min: results.dayText(day - 3650), 'aria-label': say('entry.on_day'), hidden: true }));
+    const other = make('p', { class: 'fields number-when', hidden: true }, make('label', { for: when.id, text: say('entry.when') }), when, on, make('button', { type: 'submit', value: 'other', text: say('entry.keep') }));
+    when.addEventListener('change', () => { on.hidden = when.value !== 'day'; });
+    const submit = async (/** @type {any} */ event) => {
+      event.preventDefault();
+      const all = inputs.map(({ value }) => read(m, value)), bad = all.indexOf(null);
+      inputs.forEach((input) => input.removeAttribute('aria-invalid'));
+      if (bad >= 0) { blame(inputs[bad], fault, say('entry.write_numbers')); return; }
+      const given = other.hidden ? day : when.value === 'long' ? null : when.value === 'day' ? results.readDay(on.value) : when.value === '' ? undefined : day - Number(when.value);
+      if (given === undefined || (given === null && when.value !== 'long') || (given !== null && given > day)) { fault.textContent = say('entry.write_day'); (when.value === 'day' ? on : when).focus(); return; }
+      fault.textContent = '';
+      const odd = all.find((got) => doubtful(model, m, /** @type {Got} */ (got)));
+      if (odd && !await isMeant(m, odd)) inputs[0].focus();
+      else kept(keep(m, /** @type {Got[]} */ (all), given));
+    };
+    return make('form', { class: 'number-line', novalidate: true, 'data-movement': model.tables.ids[m], on: { submit } }, ...inputs, make('span', { class: 'unit', text: unitOf(m)[0] }),
+      make('button', { type: 'submit', class: 'quiet', text: say('number.today') }),
+      make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), other, fault);
+  };
+
+  globalThis.rungbook.number = { doubtful, isMeant, news, isPlain, unitOf, read, keep, line, blame, labelOf, SPANS };
+})();
