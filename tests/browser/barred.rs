@@ -283,8 +283,8 @@ fn a_pain_pauses_its_part_and_nothing_else() {
     browser.open(&format!("{base}if-it-hurts.html"));
     let keep = |part: &str, score: &str| {
         browser.run(
-            r"document.getElementById('pain-part').value = arguments[0];
-            document.getElementById('pain-score').value = arguments[1];
+            r"document.querySelector(`#pain-part [value='${arguments[0]}']`).checked = true;
+            document.querySelector(`#pain-score [value='${arguments[1]}']`).checked = true;
             document.getElementById('pain-form').requestSubmit();
             return document.getElementById('pain-notice').textContent;",
             &json!([part, score]),

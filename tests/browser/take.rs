@@ -20,12 +20,12 @@ fn offer(browser: &Browser, folder: &Path, export: &Value) -> String {
     let file = folder.join("copy.json");
     fs::write(&file, export.to_string()).expect("a copy");
     browser.run(
-        "document.getElementById('notice').textContent = ''",
+        "document.getElementById('take-says').textContent = ''",
         &json!([]),
     );
     browser.upload(&browser.find("#open"), &file);
     browser.wait_until(
-        "document.querySelector('dialog[open]') || document.getElementById('notice').textContent !== ''",
+        "document.querySelector('dialog[open]') || document.getElementById('take-says').textContent !== ''",
     );
     let title = "const asked = document.querySelector('dialog[open] h2'); return asked ? asked.textContent : ''";
     browser
@@ -40,7 +40,7 @@ fn choose(browser: &Browser, value: &str) {
         "document.querySelector(`dialog[open] button[value='${arguments[0]}']`).click()",
         &json!([value]),
     );
-    browser.wait_until("document.querySelector('dialog[open]') || document.getElementById('notice').textContent !== ''");
+    browser.wait_until("document.querySelector('dialog[open]') || document.getElementById('take-says').textContent !== ''");
 }
 
 fn test(got: &str, on: &str) -> Value {
@@ -114,7 +114,7 @@ fn another_persons_copy_is_asked_about() {
         assert_eq!(offer(&browser, folder.path(), &copy), whose);
         browser.run("document.querySelector('dialog[open]').close()", &json!([]));
         browser.wait_until(
-            "document.getElementById('notice').textContent.includes('Nothing was changed')",
+            "document.getElementById('take-says').textContent.includes('Nothing was changed')",
         );
         assert_eq!(kept(), before, "escaped: {copy}");
 
@@ -185,7 +185,7 @@ fn an_unknown_key_is_refused_and_a_set_in_another_measure_is_said() {
     let odd = json!({ "results": 1, "tested": [{ "movement": "squat", "got": "5 reps", "goot": "6 reps" }] });
     assert_eq!(offer(&browser, folder.path(), &odd), "");
     let notice = browser.run(
-        "return document.getElementById('notice').textContent",
+        "return document.getElementById('take-says').textContent",
         &json!([]),
     );
     assert!(

@@ -56,11 +56,10 @@
   };
 
   byId('pain').hidden = false;
-  byId('pain-form').addEventListener('submit', (event) => {
-    event.preventDefault();
-    const came = signs.filter(({ checked }) => checked).map(({ value }) => value), { submitter } = /** @type {SubmitEvent} */ (event);
+  /** Keeps what was said; `rests`: the part rests whatever the number. @param {boolean} rests */
+  const keep = (rests) => {
+    const came = signs.filter(({ checked }) => checked).map(({ value }) => value);
     const part = parts.find(({ checked }) => checked), much = score.find(({ checked }) => checked);
-    const rests = submitter instanceof HTMLButtonElement && submitter.value === 'pause';
     const fault = !part ? say('pain.choose_part') : !much && !rests ? say('pain.choose_score') : '';
     byId('pain-fault').textContent = fault;
     if (!part || fault) {
@@ -78,7 +77,12 @@
     const what = partWord(part.value);
     tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${kept > GOES_ON || came.length ? say('pain.rests_now') : kept > FINE ? say('pain.goes_on') : say('pain.fine')}`);
     /** @type {HTMLFormElement} */ (byId('pain-form')).reset();
+  };
+  byId('pain-form').addEventListener('submit', (event) => {
+    event.preventDefault();
+    keep(false);
   });
+  byId('pain-pause').addEventListener('click', () => keep(true));
   store.onChange(draw);
   draw();
 })();

@@ -85,16 +85,18 @@
   };
 
   questions.hidden = false;
+  // Who has read them all and says no to the rest has answered them; how regularly somebody exercises is said by nothing else.
+  byId('no-to-the-rest').addEventListener('click', () => {
+    for (const set of /** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset:not([data-column="regular"])'))) {
+      if (!set.querySelector('input:checked')) /** @type {HTMLInputElement} */ (set.querySelector('input[value="no"]')).checked = true;
+    }
+    questions.requestSubmit();
+  });
   questions.addEventListener('submit', (event) => {
     event.preventDefault();
     const sets = [.../** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset'))];
     const nameOf = (/** @type {HTMLElement} */ set) => /** @type {HTMLInputElement} */ (set.querySelector('input')).name;
     const today = results.today(), born = Number(field('born').value.trim());
-    // Who has read them all and says no to the rest has answered them; how regularly somebody exercises is said by nothing else.
-    const { submitter } = /** @type {SubmitEvent} */ (event);
-    if (submitter instanceof HTMLButtonElement && submitter.value === 'rest') {
-      for (const set of sets.filter((one) => one.dataset.column !== 'regular' && yes(nameOf(one)) === null)) /** @type {HTMLInputElement} */ (set.querySelector('input[value="no"]')).checked = true;
-    }
     const bornFine = /^\s*[0-9]{4}\s*$/.test(field('born').value) && results.fact('born', born, today).why === '';
     const open = sets.find((set) => yes(nameOf(set)) === null);
     byId('questions-fault').textContent = !bornFine ? say('screening.write_year') : open ? say('screening.answer_each') : '';
