@@ -15,7 +15,8 @@ type Posture = Option<Arc<Result<Solved, PostureError>>>;
 pub struct Resolved {
     pub stages: Stages,
     postures: Vec<Posture>,
-    chains: OnceLock<Chains>,
+    /// Shared with a curriculum in which nothing asks otherwise.
+    chains: Arc<OnceLock<Chains>>,
 }
 
 /// Everything under the skills, and what each number opens.
@@ -35,21 +36,36 @@ impl Resolved {
         Resolved {
             stages: stages(curriculum),
             postures: curriculum.movements().map(|(_, m)| posture(m)).collect(),
-            chains: OnceLock::new(),
+            chains: Arc::default(),
         }
     }
 
-    /// After one movement was read anew; stages are kept where they cannot differ.
-    pub fn after(&self, curriculum: &Curriculum, ix: MovementIx, stages_stay: bool) -> Resolved {
+    /// After one movement was read anew, which was `before`; what cannot differ is kept.
+    pub fn after(&self, curriculum: &Curriculum, ix: MovementIx, before: &Movement) -> Resolved {
+        let now = curriculum.movement(ix);
         let mut postures = self.postures.clone();
-        postures[ix.at()] = posture(curriculum.movement(ix));
+        postures[ix.at()] = posture(now);
+        let stands_alike = before.faulty == now.faulty && before.held_back == now.held_back;
+        // Stages depend on which movements are needed, not on what is asked of them.
+        let climbs_alike = before
+            .needs
+            .is_like(&now.needs, &|a, b| a.movement == b.movement);
+        let asks_alike = before.standard == now.standard
+            && before.needs.is_like(&now.needs, &|a, b| {
+                a.movement == b.movement && a.target == b.target
+            });
+        let stages = match stands_alike && climbs_alike {
+            true => self.stages.clone(),
+            false => stages(curriculum),
+        };
+        let chains = match stands_alike && asks_alike {
+            true => Arc::clone(&self.chains),
+            false => Arc::default(),
+        };
         Resolved {
-            stages: match stages_stay {
-                true => self.stages.clone(),
-                false => stages(curriculum),
-            },
+            stages,
             postures,
-            chains: OnceLock::new(),
+            chains,
         }
     }
 

@@ -81,13 +81,8 @@ pub fn proofread_again(
     let (curriculum, again) = reading::again(&before.curriculum, snapshot, file)?;
     let after = match again {
         Again::Movement(ix) => {
-            let (old, new) = (before.curriculum.movement(ix), curriculum.movement(ix));
-            // Stages depend on which movements are needed, not on what is asked of them.
-            let climb_alike = old.faulty == new.faulty
-                && old
-                    .needs
-                    .is_like(&new.needs, &|a, b| a.movement == b.movement);
-            let resolved = before.resolved.after(&curriculum, ix, climb_alike);
+            let old = before.curriculum.movement(ix);
+            let resolved = before.resolved.after(&curriculum, ix, old);
             judged(curriculum, resolved, Findings::default())
         }
         Again::Note(_) => {
