@@ -33,6 +33,8 @@ pub enum Shape {
     Named(&'static Shape),
     /// Needs: the list and its combinations.
     Needs,
+    /// Body parts, each alone or with the way it is stressed.
+    Stresses,
     /// Equipment: words, or lists of alternatives.
     Equipment,
     /// Values of an axis: words or numbers with a unit, inner lists share a rung.
@@ -191,6 +193,16 @@ pub const FAULT: &[Key] = &[
     may("try", Shape::Text, "What to try."),
 ];
 
+pub const INSTEAD: &[Key] = &[
+    may(
+        "for",
+        Shape::Text,
+        "A body part or a caution class: when it is sore or not to be trained.",
+    ),
+    may("without", Shape::Text, "Equipment: when it is not at hand."),
+    must("do", Shape::Id, "The movement that goes in its place."),
+];
+
 pub const PICTURE: &[Key] = &[
     must("file", Shape::Text, "A file below content/pictures."),
     may("alt", Shape::Text, "What the picture shows, in words."),
@@ -294,9 +306,34 @@ pub const MOVEMENT: &[Key] = &[
         "Working sets, where they differ from the school's.",
     ),
     may(
+        "tempo",
+        Shape::Text,
+        "Seconds of each rep: lowering, pause, lifting, pause, such as 3-1-1-0.",
+    ),
+    may(
+        "hold",
+        Shape::Text,
+        "Where each rep is held, and for how long, such as bottom 2 s.",
+    ),
+    may(
+        "rest",
+        Shape::Text,
+        "Rest between sets in training, such as 2 min.",
+    ),
+    may(
+        "back_when",
+        Shape::Texts,
+        "When to go back to the movement before it.",
+    ),
+    may(
+        "instead",
+        Shape::Records(INSTEAD),
+        "What goes in its place, and when.",
+    ),
+    may(
         "stresses",
-        Shape::Words(super::words::BodyPart::WORDS),
-        "Body parts that it stresses.",
+        Shape::Stresses,
+        "Body parts that it stresses, and how: shoulder, or shoulder: straight-arm.",
     ),
     may(
         "cautions",

@@ -2,6 +2,7 @@
 
 use super::caution::Signal;
 use super::keys::{self, Key, Shape};
+use super::words::{BodyPart, How, Word};
 use crate::words::{CATEGORIES, Entry, GEAR, Words};
 use serde_json::{Map, Value, json};
 
@@ -116,6 +117,11 @@ fn shape(shape: &Shape) -> Value {
         Shape::Records(keys) => json!({ "type": "array", "items": record(keys) }),
         Shape::Named(of) => named(self::shape(of)),
         Shape::Needs => json!({ "type": "array", "items": { "$ref": "#/$defs/need" } }),
+        Shape::Stresses => one_or_many(json!({ "anyOf": [
+            { "enum": BodyPart::WORDS },
+            { "type": "object", "minProperties": 1, "maxProperties": 1,
+              "propertyNames": { "enum": BodyPart::WORDS }, "additionalProperties": { "enum": How::WORDS } },
+        ] })),
         Shape::Equipment => {
             json!({ "type": "array", "items": one_or_many(json!({ "type": "string" })) })
         }

@@ -100,6 +100,18 @@ words! {
 }
 
 words! {
+    /// How a movement stresses a part. The last three are heavy.
+    How "way to stress a part" {
+        Light "light", Stretched "stretched", Loaded "loaded", StraightArm "straight-arm", Lowering "lowering",
+    }
+}
+
+words! {
+    /// Where a rep is held.
+    End "end of a rep" { Bottom "bottom", Top "top" }
+}
+
+words! {
     /// What a pain may come with that sends to a clinician whatever its number.
     PainSign "sign" { Sharp "sharp", Night "night", Numb "numb", GivingWay "giving-way" }
 }

@@ -106,9 +106,9 @@ fn pausing_pains(person: &Person, today: Day) -> Vec<usize> {
 fn reaches(cause: Cause, person: &Person, ix: MovementIx, movement: &Movement) -> bool {
     match (cause, cause.pause(person).map(|pause| pause.what)) {
         (Cause::Light, _) => movement.guarded() || movement.phase == Some(Phase::Lowering),
-        (Cause::Pain(i), _) => movement.stresses.contains(&person.pains[i].part),
+        (Cause::Pain(i), _) => movement.stresses_part(person.pains[i].part),
         (_, Some(Paused::Movement(paused))) => paused == ix,
-        (_, Some(Paused::Part(part))) => movement.stresses.contains(&part),
+        (_, Some(Paused::Part(part))) => movement.stresses_part(part),
         (_, Some(Paused::Class(class))) => movement.cautions.contains(&class),
         (_, Some(Paused::Pattern(pattern))) => movement.pattern == pattern,
         (_, None) => false,

@@ -3,7 +3,7 @@
 //! Only from a curriculum in which reading found nothing to one in which it finds nothing; only for a note, or a movement outside
 //! a family, that keeps what others refer to. Everything else is read whole.
 
-use super::assemble::{Claims, derive_cautions, needs_of};
+use super::assemble::{Claims, asked_of, derive_cautions};
 use super::record::MovementFile;
 use super::resolve::Ids;
 use super::spread::spread;
@@ -85,11 +85,12 @@ pub fn again(
                 movements: &after.movements,
                 ..ids
             };
-            let (needs, good) = needs_of(ix, &waiting.needs, &ids, &mut findings);
-            if !good || !findings.is_empty() {
+            let asked = asked_of(ix, &waiting.needs, waiting.instead, &ids, &mut findings);
+            if !asked.good || !findings.is_empty() {
                 return None;
             }
-            Arc::make_mut(&mut after.movements[ix.at()]).needs = needs;
+            let movement = Arc::make_mut(&mut after.movements[ix.at()]);
+            (movement.needs, movement.instead) = (asked.needs, asked.instead);
             own_standards(&mut after, ix, standard);
             derive_cautions(&mut after);
             Some((after, Again::Movement(ix)))
@@ -100,22 +101,47 @@ pub fn again(
 
 /// Whether all that others can refer to is the same, so that no other record reads differently.
 fn refers_alike(old: &Movement, new: &Movement) -> bool {
-    let doses = match (&old.dose, &new.dose) {
+    // Taken apart without `..`: of a key that is added it is decided here whether others refer to it.
+    let Movement {
+        id,
+        name,
+        was,
+        held_back,
+        each_side,
+        standard,
+        dose,
+        place,
+        faulty,
+        // Its own, and read or worked out anew.
+        also: _,
+        pattern: _,
+        positions: _,
+        load: _,
+        equipment: _,
+        summary: _,
+        needs: _,
+        exit: _,
+        instead: _,
+        says: _,
+        declared: _,
+        cautions: _,
+        loaded: _,
+        pictures: _,
+        clip: _,
+        note: _,
+        spans: _,
+    } = old;
+    let doses = match (dose, &new.dose) {
         (None, None) => true,
         (Some(old), Some(new)) => compares(old, new),
         _ => false,
     };
-    let alike = old.id == new.id
-        && old.name == new.name
-        && old.was == new.was
-        && old.held_back == new.held_back
-        && old.each_side == new.each_side;
-    alike
-        && doses
-        && compares(&old.standard, &new.standard)
-        && old.place.is_none()
-        && !old.faulty
-        && !new.faulty
+    let alike = *id == new.id
+        && *name == new.name
+        && *was == new.was
+        && *held_back == new.held_back
+        && *each_side == new.each_side;
+    alike && doses && compares(standard, &new.standard) && place.is_none() && !faulty && !new.faulty
 }
 
 fn compares(old: &Target, new: &Target) -> bool {

@@ -1,6 +1,7 @@
 //! Joining the records of all files: ids claimed, families spread over their members, needs looked up, cautions derived.
 
 use super::language::language;
+use super::manner::RawInstead;
 use super::need::RawLeaf;
 use super::note;
 use super::record::{MovementFile, SkillRecord};
@@ -9,6 +10,7 @@ use super::spread::{Waiting, WaitingFamily, spread};
 use crate::curriculum::caution::{Book, ClassIx, Traits, derived};
 use crate::curriculum::family::{Way, harder_everywhere, neighbours};
 use crate::curriculum::ledger::Ledger;
+use crate::curriculum::manner::{Instead, When};
 use crate::curriculum::note::{Note, NoteOwner};
 use crate::curriculum::page;
 use crate::curriculum::posture::Touch;
@@ -214,8 +216,8 @@ fn joined(
     });
     let old_ids = old_ids(was.chain(was_families).chain(was_skills), &by_id, findings);
 
-    let (movements, raw_needs): (Vec<Arc<Movement>>, Vec<_>) =
-        waiting.into_iter().map(|w| (w.movement, w.needs)).unzip();
+    let asks = |w: Waiting| (w.movement, (w.needs, w.instead));
+    let (movements, raw): (Vec<Arc<Movement>>, Vec<_>) = waiting.into_iter().map(asks).unzip();
     let families = waiting_families.into_iter().map(|w| w.family).collect();
     let mut records = Records {
         families: with_members(families, &movements),
@@ -227,10 +229,13 @@ fn joined(
         said: Vec::new(),
     };
     let ids = records.ids();
-    let resolved: Vec<((Need<Leaf>, bool), Findings)> = raw_needs
-        .par_iter()
+    let resolved: Vec<(Asked, Findings)> = raw
+        .into_par_iter()
         .enumerate()
-        .map(|(i, raw)| with_findings(|f| needs_of(MovementIx(i as u32), raw, &ids, f)))
+        .map(|(i, (needs, instead))| {
+            let ix = MovementIx(i as u32);
+            with_findings(|f| asked_of(ix, &needs, instead, &ids, f))
+        })
         .collect();
     let resolved = told(resolved, findings);
     let said: Vec<String> = skills.iter().map(|s| s.id.to_string()).collect();
@@ -238,10 +243,11 @@ fn joined(
         .into_iter()
         .filter_map(|s| skill(s, &ids, findings))
         .collect();
-    for (movement, (needs, good)) in records.movements.iter_mut().zip(resolved) {
+    for (movement, asked) in records.movements.iter_mut().zip(resolved) {
         let movement = Arc::make_mut(movement);
-        movement.needs = needs;
-        movement.faulty |= !good;
+        movement.needs = asked.needs;
+        movement.instead = asked.instead;
+        movement.faulty |= !asked.good;
     }
     records.skills = skills;
     records.said = said;
@@ -313,8 +319,65 @@ fn old_ids<'a>(
     out
 }
 
+/// What a movement refers to, looked up.
+pub struct Asked {
+    pub needs: Need<Leaf>,
+    pub instead: Vec<Instead>,
+    /// All of it was found.
+    pub good: bool,
+}
+
+/// The needs of one movement, and what goes in its place.
+pub fn asked_of(
+    ix: MovementIx,
+    needs: &[Need<RawLeaf>],
+    instead: Vec<RawInstead<When>>,
+    ids: &Ids<'_>,
+    findings: &mut Findings,
+) -> Asked {
+    let (needs, mut good) = needs_of(ix, needs, ids, findings);
+    let asker = &ids.movements[ix.at()];
+    let mut found = Vec::new();
+    for RawInstead {
+        when,
+        span,
+        movement: raw,
+    } in instead
+    {
+        let Ok(leaf) = ids.leaf(&raw, findings) else {
+            good = false;
+            continue;
+        };
+        let other = &ids.movements[leaf.movement.at()];
+        if other.held_back && !asker.held_back {
+            good = false;
+            findings.push(note::held_back_finding(raw.span, other.id.as_str()));
+        }
+        // A family's word for all its members is none for the member that it names.
+        match leaf.movement == ix {
+            true if asker.spans.whole.contains(raw.span) => {
+                good = false;
+                let finding =
+                    Diagnostic::new(Rule::BadValue, raw.span, "nothing goes in its own place");
+                findings.push(finding.help("name another movement, or take the line out"));
+            }
+            true => {}
+            false => found.push(Instead {
+                when,
+                movement: leaf.movement,
+                span,
+            }),
+        }
+    }
+    Asked {
+        needs,
+        instead: found,
+        good,
+    }
+}
+
 /// The needs of one movement: as written, and its easier neighbours first.
-pub fn needs_of(
+fn needs_of(
     ix: MovementIx,
     raw: &[Need<RawLeaf>],
     ids: &Ids<'_>,

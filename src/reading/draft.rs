@@ -1,13 +1,13 @@
 //! A movement as written: every key read, nothing looked up, a family's share not yet added.
 
 use super::fields::{self, Record};
+use super::manner::{self, RawInstead};
 use super::need::{self, RawLeaf};
 use super::posture;
 use crate::curriculum::keys;
-use crate::curriculum::movement::{Clip, Fault, Picture, Test, Weeks};
-use crate::curriculum::posture::Posture;
+use crate::curriculum::movement::{Clip, Fault, Picture, Says, Test};
 use crate::curriculum::target::Measure;
-use crate::curriculum::words::{Arms, ArmsAt, BodyPart, Load, Pattern, Phase, Position};
+use crate::curriculum::words::{Load, Pattern, Position};
 use crate::curriculum::{Id, Need, Target};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Diagnostic, Findings, Rule, Span};
@@ -21,28 +21,22 @@ pub struct Draft {
     pub pattern: Option<Pattern>,
     pub positions: Vec<Position>,
     pub load: Option<Load>,
-    pub arms: Option<Arms>,
-    pub arms_at: Option<ArmsAt>,
-    pub phase: Option<Phase>,
     pub equipment: Vec<Vec<(String, Span)>>,
     pub each_side: Option<bool>,
     pub summary: Option<String>,
     pub needs: Vec<Need<RawLeaf>>,
     pub standard: Option<(Target, Span)>,
-    pub test: Option<Test>,
     /// With the place of its words.
     pub exit: Option<(String, Option<Span>)>,
     pub dose: Option<(Target, Span)>,
-    pub stresses: Vec<BodyPart>,
+    pub instead: Vec<RawInstead>,
+    pub tempo_at: Option<Span>,
     pub cautions: Vec<(String, Span)>,
-    pub cues: Vec<String>,
-    pub faults: Vec<Fault>,
-    pub posture: Option<Posture>,
-    pub weeks: Option<Weeks>,
     pub pictures: Vec<(Picture, Span)>,
     pub clip: Option<(Clip, Span)>,
-    pub sources: Vec<String>,
     pub held_back: Option<bool>,
+    /// What stays as it is read.
+    pub says: Says,
     pub faulty: bool,
 }
 
@@ -61,32 +55,24 @@ impl Draft {
             positions: list("position")
                 .map_or_else(Vec::new, |n| fields::words(n, Rule::BadValue, findings)),
             load: record.word("load", findings),
-            arms: record.word("arms", findings),
-            arms_at: record.word("arms_at", findings),
-            phase: record.word("phase", findings),
             equipment: list("equipment").map_or_else(Vec::new, |n| equipment(n, findings)),
             each_side: record.flag("each_side", findings),
             summary: record.text("summary", findings),
             needs,
             standard: record.target("standard", findings),
-            test: list("test").and_then(|n| test(n, findings)),
             // That it is empty is said once, where it stands.
             exit: record
                 .safety("exit", findings)
                 .or_else(|| record.has("exit").then(String::new))
                 .map(|words| (words, record.get("exit").map(|n| n.span))),
             dose: record.target("dose", findings),
-            stresses: list("stresses")
-                .map_or_else(Vec::new, |n| fields::words(n, Rule::UnknownPart, findings)),
+            instead: list("instead").map_or_else(Vec::new, |n| manner::instead(n, findings)),
+            tempo_at: list("tempo").or(list("hold")).map(|n| n.span),
             cautions: list("cautions").map_or_else(Vec::new, |n| fields::texts(n, findings)),
-            cues: record.texts("cues", findings),
-            faults: list("faults").map_or_else(Vec::new, |n| faults(n, findings)),
-            posture: list("leverage").and_then(|n| posture::read(n, findings)),
-            weeks: list("weeks").and_then(|n| fields::weeks(n, findings)),
             pictures: list("pictures").map_or_else(Vec::new, |n| pictures(n, findings)),
             clip: list("clip").and_then(|n| clip(n, findings)),
-            sources: record.texts("sources", findings),
             held_back: record.flag("held_back", findings),
+            says: says(record, findings),
             faulty: record.faulty || !needs_are_good,
         };
         draft.faulty |= findings
@@ -125,44 +111,128 @@ impl Draft {
 
     /// A member with its family's share: needs, cautions, cues, faults, stresses and equipment add; everything else of the
     /// member replaces the family's. Name, `also` and `was` are each one's own.
-    pub fn with_family(mut self, family: &Draft) -> Draft {
-        fn joined<T: Clone>(ours: Vec<T>, theirs: &[T]) -> Vec<T> {
-            theirs.iter().cloned().chain(ours).collect()
+    pub fn with_family(self, family: &Draft) -> Draft {
+        // Taken apart without `..`: a key that is added is decided on here.
+        let Draft {
+            name,
+            also,
+            was,
+            pattern,
+            positions,
+            load,
+            equipment,
+            each_side,
+            summary,
+            needs,
+            standard,
+            exit,
+            dose,
+            instead,
+            tempo_at,
+            cautions,
+            pictures,
+            clip,
+            held_back,
+            says,
+            faulty,
+        } = self;
+        Draft {
+            name,
+            also,
+            was,
+            pattern: pattern.or(family.pattern),
+            positions: own_or(positions, &family.positions),
+            load: load.or(family.load),
+            equipment: joined(equipment, &family.equipment),
+            each_side: each_side.or(family.each_side),
+            summary: summary.or_else(|| family.summary.clone()),
+            needs: joined(needs, &family.needs),
+            standard: standard.or(family.standard),
+            exit: exit.or_else(|| family.exit.clone()),
+            dose: dose.or(family.dose),
+            instead: own_or(instead, &family.instead),
+            tempo_at: tempo_at.or(family.tempo_at),
+            cautions: joined(cautions, &family.cautions),
+            pictures: own_or(pictures, &family.pictures),
+            clip: clip.or_else(|| family.clip.clone()),
+            held_back: held_back.or(family.held_back),
+            says: says_with_family(says, &family.says),
+            faulty: faulty || family.faulty,
         }
-        self.pattern = self.pattern.or(family.pattern);
-        if self.positions.is_empty() {
-            self.positions = family.positions.clone();
-        }
-        self.load = self.load.or(family.load);
-        self.arms = self.arms.or(family.arms);
-        self.arms_at = self.arms_at.or(family.arms_at);
-        self.phase = self.phase.or(family.phase);
-        self.equipment = joined(self.equipment, &family.equipment);
-        self.each_side = self.each_side.or(family.each_side);
-        self.summary = self.summary.or_else(|| family.summary.clone());
-        self.needs = joined(self.needs, &family.needs);
-        self.standard = self.standard.or(family.standard);
-        self.test = self.test.or_else(|| family.test.clone());
-        self.exit = self.exit.or_else(|| family.exit.clone());
-        self.dose = self.dose.or(family.dose);
-        self.stresses = joined(self.stresses, &family.stresses);
-        self.stresses.sort();
-        self.stresses.dedup();
-        self.cautions = joined(self.cautions, &family.cautions);
-        self.cues = joined(self.cues, &family.cues);
-        self.faults = joined(self.faults, &family.faults);
-        self.posture = self.posture.or_else(|| family.posture.clone());
-        self.weeks = self.weeks.or(family.weeks);
-        if self.pictures.is_empty() {
-            self.pictures = family.pictures.clone();
-        }
-        self.clip = self.clip.or_else(|| family.clip.clone());
-        if self.sources.is_empty() {
-            self.sources = family.sources.clone();
-        }
-        self.held_back = self.held_back.or(family.held_back);
-        self.faulty |= family.faulty;
-        self
+    }
+}
+
+/// The keys that stay as they are read.
+fn says(record: &Record<'_>, findings: &mut Findings) -> Says {
+    let list = |name: &str| record.get(name);
+    Says {
+        arms: record.word("arms", findings),
+        arms_at: record.word("arms_at", findings),
+        phase: record.word("phase", findings),
+        test: list("test").and_then(|n| test(n, findings)),
+        stresses: list("stresses").map_or_else(Vec::new, |n| manner::stresses(n, findings)),
+        tempo: list("tempo").and_then(|n| manner::tempo(n, findings)),
+        hold: list("hold").and_then(|n| manner::hold(n, findings)),
+        rest: list("rest").and_then(|n| manner::rest(n, findings)),
+        back_when: {
+            fields::finished(list("back_when"), findings);
+            record.texts("back_when", findings)
+        },
+        cues: record.texts("cues", findings),
+        faults: list("faults").map_or_else(Vec::new, |n| faults(n, findings)),
+        posture: list("leverage").and_then(|n| posture::read(n, findings)),
+        weeks: list("weeks").and_then(|n| fields::weeks(n, findings)),
+        sources: record.texts("sources", findings),
+    }
+}
+
+fn says_with_family(ours: Says, family: &Says) -> Says {
+    let Says {
+        arms,
+        arms_at,
+        phase,
+        test,
+        stresses,
+        tempo,
+        hold,
+        rest,
+        back_when,
+        cues,
+        faults,
+        posture,
+        weeks,
+        sources,
+    } = ours;
+    // Both say how a rep is paced: who says one of them says it whole.
+    let paced = tempo.is_some() || hold.is_some();
+    Says {
+        arms: arms.or(family.arms),
+        arms_at: arms_at.or(family.arms_at),
+        phase: phase.or(family.phase),
+        test: test.or_else(|| family.test.clone()),
+        stresses: manner::by_part(joined(stresses, &family.stresses)),
+        tempo: if paced { tempo } else { family.tempo },
+        hold: if paced { hold } else { family.hold },
+        rest: rest.or(family.rest),
+        back_when: own_or(back_when, &family.back_when),
+        cues: joined(cues, &family.cues),
+        faults: joined(faults, &family.faults),
+        posture: posture.or_else(|| family.posture.clone()),
+        weeks: weeks.or(family.weeks),
+        sources: own_or(sources, &family.sources),
+    }
+}
+
+/// The family's and then the member's.
+fn joined<T: Clone>(ours: Vec<T>, theirs: &[T]) -> Vec<T> {
+    theirs.iter().cloned().chain(ours).collect()
+}
+
+/// The member's, where it says any.
+fn own_or<T: Clone>(ours: Vec<T>, theirs: &[T]) -> Vec<T> {
+    match ours.is_empty() {
+        true => theirs.to_vec(),
+        false => ours,
     }
 }
 

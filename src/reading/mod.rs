@@ -6,6 +6,7 @@ mod draft;
 mod drawing;
 pub(crate) mod fields;
 mod language;
+mod manner;
 mod need;
 mod note;
 mod picture;
@@ -14,6 +15,7 @@ mod posture;
 mod record;
 mod resolve;
 mod school;
+mod session;
 mod spread;
 
 pub use again::{Again, again};

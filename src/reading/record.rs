@@ -297,8 +297,8 @@ fn place(
         match axes[index].find(&word) {
             Some(rung) => {
                 rungs[index] = Some(rung);
-                if name == "phase" && draft.phase.is_none() {
-                    draft.phase = Phase::read(&word);
+                if name == "phase" && draft.says.phase.is_none() {
+                    draft.says.phase = Phase::read(&word);
                 }
             }
             None => {

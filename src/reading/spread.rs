@@ -2,13 +2,15 @@
 
 use super::assemble::{Claims, told, with_findings};
 use super::draft::Draft;
+use super::manner::{self, RawInstead, RawWhen};
 use super::need::RawLeaf;
 use super::record::{FamilyRecord, MovementFile};
 use super::{note, picture};
 use crate::curriculum::caution::{Book, ClassIx};
+use crate::curriculum::manner::When;
 use crate::curriculum::movement::{Place, Rung, Spans};
 use crate::curriculum::school::School;
-use crate::curriculum::words::{Load, Pattern, Position};
+use crate::curriculum::words::{BodyPart, Load, Pattern, Position, Word};
 use crate::curriculum::{Family, FamilyIx, Id, Movement, Need, Target};
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
@@ -19,6 +21,7 @@ use std::sync::Arc;
 pub struct Waiting {
     pub movement: Arc<Movement>,
     pub needs: Vec<Need<RawLeaf>>,
+    pub instead: Vec<RawInstead<When>>,
     pub was: Vec<(Id, Span)>,
 }
 
@@ -194,6 +197,8 @@ impl Finish<'_, '_> {
                 picture::exists(poster, *span, self.snapshot, self.findings);
             }
         }
+        let faulty = draft.faulty || !complete;
+        let instead = self.instead(draft.instead);
         let movement = Movement {
             name: draft
                 .name
@@ -208,29 +213,21 @@ impl Finish<'_, '_> {
                 draft.positions
             },
             load: draft.load.unwrap_or(Load::Body),
-            arms: draft.arms,
-            arms_at: draft.arms_at,
-            phase: draft.phase,
             equipment,
             each_side: draft.each_side.unwrap_or(false) || standard.each_side(),
             summary: draft.summary.unwrap_or_default(),
             needs: Need::nothing(),
             // The movement says the sides once.
             standard: standard.of_one_side(),
-            test: draft.test,
             exit,
             dose: draft.dose.map(|d| d.0),
-            stresses: draft.stresses,
+            instead: Vec::new(),
+            says: draft.says,
             declared,
             cautions: Vec::new(),
             loaded: false,
-            cues: draft.cues,
-            faults: draft.faults,
-            posture: draft.posture,
-            weeks: draft.weeks,
             pictures: draft.pictures.into_iter().map(|p| p.0).collect(),
             clip: draft.clip.map(|c| c.0),
-            sources: draft.sources,
             held_back: draft.held_back.unwrap_or(false),
             place: place.map(|(rungs, family)| Place {
                 family: FamilyIx(rank[family]),
@@ -242,42 +239,57 @@ impl Finish<'_, '_> {
                 whole,
                 standard: standard_span,
                 exit: exit_span.flatten(),
+                tempo: draft.tempo_at,
             },
-            faulty: draft.faulty || !complete,
+            faulty,
         };
         Waiting {
             movement: Arc::new(movement),
             needs: draft.needs,
+            instead,
             was: draft.was,
         }
+    }
+
+    /// What goes in its place: parts, classes and equipment looked up, the movements not yet.
+    fn instead(&mut self, raw: Vec<RawInstead>) -> Vec<RawInstead<When>> {
+        let mut found = Vec::new();
+        for one in raw {
+            let when = match one.when {
+                RawWhen::For(word) => {
+                    let class = || self.cautions.find(&word).map(When::Class);
+                    let when = BodyPart::read(&word).map(When::Part).or_else(class);
+                    if when.is_none() {
+                        let finding = manner::unknown_reason(&word, one.span, &self.classes());
+                        self.findings.push(finding);
+                    }
+                    when
+                }
+                RawWhen::Without(word) => {
+                    self.known_equipment(&word, one.span);
+                    Some(When::Without(word))
+                }
+            };
+            found.extend(when.map(|when| RawInstead {
+                when,
+                span: one.span,
+                movement: one.movement,
+            }));
+        }
+        found
+    }
+
+    /// The ids of all caution classes.
+    fn classes(&self) -> Vec<&str> {
+        let classes = self.cautions.classes().iter();
+        classes.map(|c| c.id.as_str()).collect()
     }
 
     fn equipment(&mut self, equipment: Vec<Vec<(String, Span)>>) -> Vec<Vec<String>> {
         let mut out: Vec<Vec<String>> = Vec::new();
         for alternatives in equipment {
             for (word, span) in &alternatives {
-                if self.school_was_read && !self.school.equipment.contains_key(word) {
-                    let known = self.school.equipment.keys().map(String::as_str);
-                    let help = did_you_mean(word, known).unwrap_or_else(|| {
-                        match self.school.equipment.is_empty() {
-                            true => {
-                                format!("explain it in school.yaml: `equipment: {{ {word}: ... }}`")
-                            }
-                            false => format!(
-                                "add the line `  {word}: ...` under `equipment:` in school.yaml"
-                            ),
-                        }
-                    });
-                    self.findings.push(
-                        Diagnostic::new(
-                            Rule::UnknownEquipment,
-                            *span,
-                            format!("school.yaml does not explain the equipment `{word}`"),
-                        )
-                        .label("unknown equipment")
-                        .help(help),
-                    );
-                }
+                self.known_equipment(word, *span);
             }
             let words: Vec<String> = alternatives.into_iter().map(|a| a.0).collect();
             if !out.contains(&words) {
@@ -287,15 +299,34 @@ impl Finish<'_, '_> {
         out
     }
 
+    /// Whether the school explains a word of equipment; a finding where it does not.
+    fn known_equipment(&mut self, word: &str, span: Span) {
+        if !self.school_was_read || self.school.equipment.contains_key(word) {
+            return;
+        }
+        let known = self.school.equipment.keys().map(String::as_str);
+        let help =
+            did_you_mean(word, known).unwrap_or_else(|| match self.school.equipment.is_empty() {
+                true => format!("explain it in school.yaml: `equipment: {{ {word}: ... }}`"),
+                false => {
+                    format!("add the line `  {word}: ...` under `equipment:` in school.yaml")
+                }
+            });
+        self.findings.push(
+            Diagnostic::new(
+                Rule::UnknownEquipment,
+                span,
+                format!("school.yaml does not explain the equipment `{word}`"),
+            )
+            .label("unknown equipment")
+            .help(help),
+        );
+    }
+
     fn caution(&mut self, word: &str, span: Span) -> Option<ClassIx> {
         let found = self.cautions.find(word);
         if found.is_none() {
-            let known: Vec<&str> = self
-                .cautions
-                .classes()
-                .iter()
-                .map(|c| c.id.as_str())
-                .collect();
+            let known = self.classes();
             let help = did_you_mean(word, known.iter().copied())
                 .unwrap_or_else(|| format!("the classes are {}", listed(&known, "and")));
             self.findings.push(

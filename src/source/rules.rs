@@ -96,6 +96,9 @@ rules! {
     ClipPoster Warning "clip-poster" "A clip without a still picture to show before it plays.";
     NoteWithoutOwner Error "note-without-owner" "A note that belongs to no record.";
     TwoNotes Error "two-notes" "Two notes for one id.";
+    TempoUnfit Warning "tempo-unfit" "A tempo or a hold on what is not counted in reps, beside each other, or beside seconds of a rep that say otherwise.";
+    InsteadIdle Warning "instead-idle" "Something goes in a movement's place for a part, a class or equipment that it does not have.";
+    InsteadNoBetter Warning "instead-no-better" "What goes in a movement's place for a part, a class or equipment has it as well.";
     BadSession Error "bad-session" "A session line that cannot be read.";
     UnknownPlaceholder Error "unknown-placeholder" "A text of the interface with a placeholder or link that nothing fills.";
     SignalWord Error "signal-word" "A signal word that is not agreed for its language, or a text about safety that nobody sees.";

@@ -55,6 +55,11 @@ impl Span {
             self.start as usize + to,
         )
     }
+
+    /// Whether another place lies in this one.
+    pub fn contains(self, other: Span) -> bool {
+        self.file == other.file && self.start <= other.start && other.end <= self.end
+    }
 }
 
 /// What a file holds, or why it was not read.
