@@ -6,6 +6,7 @@
 mod cautions;
 mod exits;
 mod loops;
+mod manner;
 mod needs;
 mod notes;
 mod postures;
@@ -56,6 +57,7 @@ const RULES: &[Group] = &[
     of_records(|c, r, f| needs::check(c, &r.stages, f)),
     of_records(|c, r, f| cautions::check(c, &r.stages, f)),
     of_records(|c, _, f| exits::check(c, f)),
+    of_records(|c, _, f| manner::check(c, f)),
     of_records(|c, r, f| teaching::check(c, &r.stages, f)),
     of_records(postures::check),
     of_notes(|c, _, f| notes::check(c, f)),

@@ -17,8 +17,8 @@ pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
                 }
             }
         }
-        for line in note.sessions.iter().flatten() {
-            linked.insert(curriculum.movement(line.movement).id.as_str());
+        for ix in note.sessions.iter().flatten().filter_map(|l| l.movement()) {
+            linked.insert(curriculum.movement(ix).id.as_str());
         }
     }
     for (_, note) in curriculum.notes() {

@@ -3,7 +3,7 @@
 use crate::chain::{Stages, below};
 use crate::curriculum::gear::Gear;
 use crate::curriculum::target::{Added, Measure};
-use crate::curriculum::{Curriculum, Movement};
+use crate::curriculum::{Curriculum, Movement, MovementIx};
 use crate::source::{Diagnostic, Findings, Rule};
 use foldhash::fast::FixedState;
 use std::collections::HashMap;
@@ -29,6 +29,13 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
         }
         chain.iter().for_each(|ix| used[ix.at()] = true);
     }
+    // What goes in the place of a used one is used.
+    let in_place: Vec<MovementIx> = curriculum
+        .movements()
+        .filter(|(ix, _)| used[ix.at()])
+        .flat_map(|(_, m)| m.instead.iter().map(|i| i.movement))
+        .collect();
+    in_place.into_iter().for_each(|ix| used[ix.at()] = true);
     same_names(curriculum, findings);
     // A record in error may be what would have used or taught something: nobody is told twice.
     let all_sound = curriculum.movements().all(|(_, m)| !m.faulty);
