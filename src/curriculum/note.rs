@@ -31,10 +31,34 @@ pub struct Note {
     pub held_back: bool,
 }
 
-/// A line of a training session: a movement, how much, how long to rest.
+/// A line of a training session.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SessionLine {
-    pub movement: MovementIx,
-    pub target: Target,
+    /// `A1`, `A2`: lines of one letter are done in turn.
+    pub pair: Option<String>,
+    pub warm_up: bool,
+    pub what: Done,
     pub rest: Option<String>,
+    /// Reps, or seconds, left at the end of a set.
+    pub in_reserve: Option<u32>,
+}
+
+/// What a line asks for.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Done {
+    Sets(MovementIx, Target),
+    /// Practice for a time.
+    For(MovementIx, Target),
+    /// A line of a warm-up in the coach's words.
+    Words(String),
+}
+
+impl SessionLine {
+    /// The movement that it names.
+    pub fn movement(&self) -> Option<MovementIx> {
+        match self.what {
+            Done::Sets(ix, _) | Done::For(ix, _) => Some(ix),
+            Done::Words(_) => None,
+        }
+    }
 }

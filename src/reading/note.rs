@@ -1,11 +1,11 @@
 //! Notes: whose they are, and whether all they refer to exists.
 
 use super::assemble::NotePart;
-use super::picture;
-use super::resolve::{Ids, different_measure};
-use crate::curriculum::note::{Note, NoteOwner, SessionLine};
-use crate::curriculum::{Owner, Target, page};
-use crate::source::markdown::{Line, Outline, Reference};
+use super::resolve::Ids;
+use super::{picture, session};
+use crate::curriculum::note::{Note, NoteOwner};
+use crate::curriculum::{Owner, page};
+use crate::source::markdown::{Outline, Reference};
 use crate::source::suggest::did_you_mean;
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
 
@@ -96,12 +96,7 @@ pub fn build(
         || matches!(owner, NoteOwner::Record(Owner::Family(ix)) if ids.families[ix.at()].held_back);
     let mut sessions = Vec::new();
     for block in &outline.sessions {
-        sessions.push(
-            block
-                .iter()
-                .filter_map(|line| session_line(line, held_back, ids, findings))
-                .collect(),
-        );
+        sessions.push(session::read(block, held_back, ids, findings));
     }
     Note {
         id,
@@ -112,80 +107,6 @@ pub fn build(
         sessions,
         held_back,
     }
-}
-
-fn session_line(
-    line: &Line,
-    held_back: bool,
-    ids: &Ids<'_>,
-    findings: &mut Findings,
-) -> Option<SessionLine> {
-    let bad = |span: Span, message: String, help: String| {
-        Diagnostic::new(Rule::BadSession, span, message)
-            .label("here")
-            .help(help)
-    };
-    let (id, rest) = line
-        .text
-        .split_once(char::is_whitespace)
-        .unwrap_or((&line.text, ""));
-    let id_span = line.span.within(0, id.len());
-    let Some(Owner::Movement(ix)) = ids.by_id.get(id).copied() else {
-        let movements = ids
-            .by_id
-            .iter()
-            .filter(|(_, o)| matches!(o, Owner::Movement(_)))
-            .map(|(id, _)| id.as_str());
-        if !ids.unread.contains(id) {
-            let help = did_you_mean(id, movements)
-                .unwrap_or_else(|| "begin the line with the id of a movement".into());
-            findings.push(bad(
-                id_span,
-                format!("there is no movement `{id}` in this session"),
-                help,
-            ));
-        }
-        return None;
-    };
-    let movement = &ids.movements[ix.at()];
-    if movement.held_back && !held_back {
-        findings.push(held_back_finding(id_span, id));
-    }
-    let (amount, pause) = rest
-        .split_once("rest")
-        .map_or((rest, None), |(a, r)| (a, Some(r.trim().to_string())));
-    let amount_at = line.text.len() - rest.len() + (amount.len() - amount.trim_start().len());
-    let amount_span = line.span.within(amount_at, amount_at + amount.trim().len());
-    if pause.as_deref() == Some("") {
-        findings.push(bad(
-            line.span,
-            "how long to rest is missing".into(),
-            "write it like `rest 2 min`".into(),
-        ));
-        return None;
-    }
-    let target = match Target::read(amount.trim()) {
-        Ok(target) => target,
-        Err(error) => {
-            findings.push(bad(
-                amount_span,
-                format!("`{}` is not a target: {}", amount.trim(), error.message),
-                "a line reads `movement-id  5x5  rest 2 min`".into(),
-            ));
-            return None;
-        }
-    };
-    let fits = target.compares_with(&movement.standard)
-        || movement.dose.is_some_and(|d| d.compares_with(&target));
-    if !fits && !movement.faulty {
-        findings.push(different_measure(&target, amount_span, movement));
-        return None;
-    }
-    Some(SessionLine {
-        movement: ix,
-        target,
-        rest: pause,
-    })
 }
 
 pub fn held_back_finding(span: Span, id: &str) -> Diagnostic {
