@@ -1,12 +1,14 @@
 //! What follows from the curriculum alone: for each movement its dose, its kind, how strictly it is handled, its neighbours.
 
+use super::constants::K;
 use crate::chain::{Stages, neighbours_of};
 use crate::curriculum::caution::Book;
 use crate::curriculum::family::Way;
 use crate::curriculum::gear::Gear;
+use crate::curriculum::manner::Stress;
 use crate::curriculum::movement::Movement;
 use crate::curriculum::target::{Measure, Micro, ONE, Target};
-use crate::curriculum::words::{Arms, BodyPart, Load, Pattern, Phase, Position};
+use crate::curriculum::words::{Arms, BodyPart, How, Load, Pattern, Phase, Position};
 use crate::curriculum::{Curriculum, MovementIx};
 use crate::leverage::solve;
 
@@ -94,6 +96,8 @@ pub struct Facts<'a> {
     pub each: i64,
     /// Seconds of a rep in millionths; 0 where none are said.
     pub seconds: Micro,
+    /// Seconds of a rep where its target says none: its tempo's, else the usual and what is held.
+    pub rep_s: u32,
     /// From open to owned, low and high, in half weeks.
     pub half_weeks: (u32, u32),
     pub straight: bool,
@@ -103,7 +107,8 @@ pub struct Facts<'a> {
     pub strict: bool,
     /// From hanging to support.
     pub turnover: bool,
-    pub heavy: bool,
+    /// The parts that it loads heavily, by part.
+    pub heavy_on: Vec<BodyPart>,
     /// The share of body weight that moves with what is added: the posture's on the hands, the larger of its ends. `None` where no
     /// posture says, and of what is not loaded.
     pub share: Option<f64>,
@@ -173,7 +178,7 @@ impl Facts<'_> {
     }
 
     pub fn stresses(&self, part: BodyPart) -> bool {
-        self.of.stresses.contains(&part)
+        self.of.stresses_part(part)
     }
 }
 
@@ -311,18 +316,33 @@ fn facts<'a>(curriculum: &Curriculum, m: &'a Movement, stage: u32, middle: u32) 
             0 => m.standard.seconds(),
             own => own,
         },
+        rep_s: m
+            .tempo_seconds()
+            .unwrap_or(K.rep_s + m.hold.map_or(0, |held| held.seconds)),
         half_weeks: m.weeks.map_or((middle, middle), |w| (2 * w.from, 2 * w.to)),
         straight,
         counted: matches!(m.standard.measure(), Measure::Reps | Measure::Time),
         strict: m.guarded() || lowering || straight || m.pattern == Pattern::Balance || on_rings,
         turnover: passes(Position::Hanging) && passes(Position::Support),
-        heavy: m.load != Load::None
-            && !matches!(m.pattern, Pattern::Balance | Pattern::Exit)
-            && HEAVY.iter().any(|id| bears(&curriculum.cautions, m, id)),
+        heavy_on: heavy_on(&curriculum.cautions, m),
         share: if m.loaded { share(m) } else { None },
         easier: Vec::new(),
         harder: Vec::new(),
     }
+}
+
+/// The parts that a movement loads heavily: as its definition says of a part; where it does not, by the classes.
+fn heavy_on(book: &Book, m: &Movement) -> Vec<BodyPart> {
+    if m.load == Load::None || matches!(m.pattern, Pattern::Balance | Pattern::Exit) {
+        return Vec::new();
+    }
+    let by_class = HEAVY.iter().any(|id| bears(book, m, id));
+    let heavy = |stress: &&Stress| match stress.how {
+        Some(How::Loaded | How::StraightArm | How::Lowering) => true,
+        Some(How::Light | How::Stretched) => false,
+        None => by_class,
+    };
+    m.stresses.iter().filter(heavy).map(|s| s.part).collect()
 }
 
 fn share(m: &Movement) -> Option<f64> {

@@ -264,15 +264,20 @@ impl Trainee<'_> {
     /// Seconds under way in one set, in millionths, both sides.
     fn work(&self, line: &Line) -> i64 {
         let each = match line.unit {
-            Unit::Reps => line.seconds_each.unwrap_or(i64::from(K.rep_s) * ONE),
+            Unit::Reps => line
+                .seconds_each
+                .unwrap_or_else(|| i64::from(self.roster.of(line.movement).rep_s) * ONE),
             Unit::Seconds => ONE,
         };
         line.amount * each * if line.sides.is_some() { 2 } else { 1 }
     }
 
-    /// Seconds of rest. A test's own rest is for tests. Common practice, no source.
+    /// Seconds of rest: the movement's own, else by what it is. A test's own rest is for tests. Common practice, no source.
     fn rest(&self, line: &Line) -> u32 {
         let facts = self.roster.of(line.movement);
+        if let Some(own) = facts.of.rest {
+            return own;
+        }
         let short = matches!(facts.pattern(), Pattern::Balance | Pattern::Exit)
             && self.work(line) <= i64::from(K.short) * ONE;
         if facts.mobility() || short {

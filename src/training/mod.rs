@@ -30,7 +30,7 @@ pub use line::{Line, Side, Sides, Unit};
 pub use now::Now;
 pub use plan::{Condition, Retest, Training, train};
 pub use reason::{Block, Left, Reason, Rule, Then};
-pub use say::Say;
+pub use say::{Say, paced};
 pub use session::{Session, warm_up_minutes};
 pub use trainee::{Logged, Mass, Trainee, in_mass, kilograms};
 

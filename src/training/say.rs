@@ -6,9 +6,9 @@ use super::plan::{Condition, Training};
 use super::reason::{Left, Reason};
 use super::session::Session;
 use super::trainee::Mass;
-use crate::curriculum::MovementIx;
 use crate::curriculum::target::{Added, Got, Measure, ONE, say_mass};
-use crate::curriculum::words::{BodyPart, Pattern, Units, Word};
+use crate::curriculum::words::{BodyPart, End, Pattern, Units, Word};
+use crate::curriculum::{Movement, MovementIx};
 use crate::results::Paused;
 use crate::words::{Value, Words};
 
@@ -209,7 +209,16 @@ impl<'a> Say<'a> {
         self.got(&Got::of(measure, 1, amount * ONE, seconds, added))
     }
 
-    /// Sets, amount, load and sides: "5 x 3 reps with 10 kg added, each side".
+    /// The tempo of its reps, and where each is held.
+    fn paced(&self, line: &Line) -> Vec<String> {
+        let m = self.roster.curriculum.movement(line.movement);
+        match line.unit {
+            Unit::Reps => paced(self.words, m),
+            Unit::Seconds => Vec::new(),
+        }
+    }
+
+    /// Sets, amount, load, tempo and sides: "5 x 3 reps with 10 kg added, each side".
     pub fn sets(&self, line: &Line) -> String {
         let amount = self.one_set(line, line.amount, line.mass);
         let mut parts = vec![self.fill(
@@ -219,6 +228,7 @@ impl<'a> Say<'a> {
                 ("amount", (&amount).into()),
             ],
         )];
+        parts.extend(self.paced(line));
         if let Some(Sides {
             weaker_first,
             weaker,
@@ -373,4 +383,20 @@ impl<'a> Say<'a> {
             false => kind.pattern.word().to_string(),
         }
     }
+}
+
+/// The tempo of a movement's reps, and where each is held.
+pub fn paced(words: &Words, m: &Movement) -> Vec<String> {
+    let tempo = m.tempo.map(|tempo| {
+        let tempo = tempo.to_string();
+        words.fill("target.tempo", &[("tempo", (&tempo).into())])
+    });
+    let held = m.hold.map(|held| {
+        let key = match held.at {
+            End::Bottom => "target.held_bottom",
+            End::Top => "target.held_top",
+        };
+        words.fill(key, &[("n", held.seconds.into())])
+    });
+    tempo.into_iter().chain(held).collect()
 }

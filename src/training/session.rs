@@ -51,10 +51,8 @@ impl Diary {
         if let Some(group) = facts.group().filter(|_| hard) {
             self.groups.entry(group).or_default().insert(on);
         }
-        if facts.heavy {
-            for part in &facts.of.stresses {
-                self.parts.entry(*part).or_default().insert(on);
-            }
+        for part in &facts.heavy_on {
+            self.parts.entry(*part).or_default().insert(on);
         }
     }
 
@@ -227,7 +225,7 @@ impl<'t, 'a> Laying<'t, 'a> {
         {
             return Some(Left::Apart(group));
         }
-        if facts.heavy && facts.of.stresses.iter().any(near) {
+        if facts.heavy_on.iter().any(near) {
             return Some(Left::Heavy);
         }
         match line.rule {

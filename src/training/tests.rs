@@ -82,6 +82,103 @@ fn tested(list: &str) -> String {
     )
 }
 
+/// A row with more to say, something else in its place, and a client who pulls.
+fn with_row(more: &str, client: &str) -> (Curriculum, Training) {
+    let row = movement(
+        "row",
+        &format!("pattern: vertical pull\nload: body\nphase: full\nstandard: 8 reps\n{more}"),
+    );
+    let press = "movement: press\nname: Press\npattern: horizontal push\nposition: prone\nload: body\nphase: full\nequipment: []\nsummary: Press.\nstandard: 8 reps\n";
+    let skill = "skill: up\nname: Up\ngoal: row\n";
+    let texts = [
+        ("content/school.yaml", SCHOOL),
+        ("content/movements/row.yaml", &row),
+        ("content/movements/press.yaml", press),
+        ("content/skills/up.yaml", skill),
+    ];
+    let (curriculum, findings) = read(&Snapshot::of_texts(texts));
+    assert!(!findings.has_errors(), "{findings:?}");
+    let files = Snapshot::of_texts([("ana.yaml", client)]);
+    let (people, findings) = results::read(&files, &curriculum, today());
+    assert!(!findings.has_errors(), "{client}");
+    let stages = stages(&curriculum);
+    let roster = Roster::new(&curriculum, &stages);
+    let of = train(&roster, &people[0], None, today());
+    (curriculum, of)
+}
+
+/// By hand: 5 sets of 4 (7 known), rest 120 s: 4 s a rep 11.3 min, 5 s 11.7, 8 s 12.7; with 60 s of rest 6.7 min.
+#[test]
+fn minutes_take_the_tempo_the_hold_and_the_rest() {
+    let client = tested("{ movement: row, got: 7 reps }");
+    let minutes = |more: &str| {
+        let (curriculum, of) = with_row(more, &client);
+        let ix = curriculum.find_movement("row").expect("a movement");
+        let lines = &of.sessions[0].lines;
+        let line = lines.iter().find(|l| l.movement == ix).expect("a line");
+        (line.sets, line.amount, line.minutes, line.rest_s)
+    };
+    assert_eq!(minutes(""), (5, 4, 12, 120));
+    assert_eq!(minutes("tempo: 3-1-1-3\n"), (5, 4, 13, 120));
+    assert_eq!(minutes("hold: top 4 s\n"), (5, 4, 13, 120));
+    assert_eq!(minutes("rest: 60 s\n"), (5, 4, 7, 60));
+    // The seconds of a target stand over the tempo.
+    let dose = "dose: 5x4 reps of 10 s\ntempo: 3-1-1-0\n";
+    assert_eq!(minutes(dose), (5, 4, 14, 120));
+}
+
+#[test]
+fn the_coachs_own_goes_in_the_place_and_only_then() {
+    let instead = |more: &str, client: &str| {
+        let (curriculum, of) = with_row(more, client);
+        let press = curriculum.find_movement("press").expect("a movement");
+        let lines = of.sessions.iter().flat_map(|s| &s.lines);
+        let mut found = lines.filter(|l| l.instead_of.is_some());
+        found.next().map(|l| l.movement == press)
+    };
+    let known = "{ movement: row, got: 7 reps }, { movement: press, got: 9 reps }";
+    let sore = format!(
+        "{}pain: [{{ part: elbow, score: 7, on: 2026-11-28 }}]\n",
+        tested(known)
+    );
+    let for_elbow = "stresses: [elbow]\ninstead: [{ for: elbow, do: press }]\n";
+    assert_eq!(instead(for_elbow, &sore), Some(true));
+    assert_eq!(instead(for_elbow, &tested(known)), None);
+    // Another part is sore, of another pattern nothing stands for a pull.
+    let for_wrist = "stresses: [elbow, wrist]\ninstead: [{ for: wrist, do: press }]\n";
+    assert_eq!(instead(for_wrist, &sore), None);
+    let without = "instead: [{ without: bar, do: press }]\n";
+    let at_home = format!("{}have: []\n", tested(known));
+    assert_eq!(instead(without, &at_home), Some(true));
+    assert_eq!(
+        instead(without, &format!("{}have: [bar]\n", tested(known))),
+        None
+    );
+    // Too hard for sets: two reps.
+    let weak = "{ movement: row, got: 7 reps }, { movement: press, got: 1 rep }";
+    assert_eq!(
+        instead(without, &format!("{}have: []\n", tested(weak))),
+        None
+    );
+}
+
+#[test]
+fn how_a_part_is_stressed_decides_what_is_heavy() {
+    let heavy = |more: &str| {
+        let (curriculum, _) = with_row(more, &tested("{ movement: row, got: 7 reps }"));
+        let stages = stages(&curriculum);
+        let ix = curriculum.find_movement("row").expect("a movement");
+        Roster::new(&curriculum, &stages).of(ix).heavy_on.clone()
+    };
+    use crate::curriculum::words::BodyPart::{Elbow, Shoulder, Wrist};
+    assert_eq!(heavy("stresses: [shoulder, elbow]\n"), []);
+    assert_eq!(heavy("stresses: [shoulder: loaded, elbow]\n"), [Shoulder]);
+    let straight = "arms: straight\nstresses: [shoulder, elbow: light, wrist: stretched]\n";
+    assert_eq!(heavy(straight), [Shoulder]);
+    let all = "stresses: [shoulder: loaded, elbow: straight-arm, wrist: lowering]\n";
+    assert_eq!(heavy(all), [Shoulder, Elbow, Wrist]);
+}
+
 /// Zourdos et al. 2016: sets end with two to four in reserve.
 #[test]
 fn sets_leave_two_to_four() {

@@ -4,6 +4,7 @@ use super::constants::K;
 use super::facts::Roster;
 use super::now::Now;
 use super::reason::Left;
+use crate::curriculum::manner::When;
 use crate::curriculum::target::{Added, KILOGRAM, ONE};
 use crate::curriculum::words::{BodyPart, Pattern, Phase, Screening, Weekday};
 use crate::curriculum::{Day, MovementIx};
@@ -173,6 +174,28 @@ impl<'a> Trainee<'a> {
         self.roster.find(ix).is_some() && self.is_open(ix) && !self.rests(ix) && self.is_at_hand(ix)
     }
 
+    /// Whether this keeps a movement from being trained: a part or a class of its own that rests, or missing equipment.
+    pub fn is_kept_from(&self, ix: MovementIx, when: &When) -> bool {
+        let m = self.roster.curriculum.movement(ix);
+        let what = |cause: &Cause| match cause {
+            Cause::Pain(i) => Some(Paused::Part(self.person.pains[*i].part)),
+            _ => cause.pause(self.person).map(|pause| pause.what),
+        };
+        let rests = |what_rests: Paused| {
+            let by = self.resting.of(ix).map_or(&[][..], |s| &s.paused_by);
+            self.rests(ix) && by.iter().any(|cause| what(cause) == Some(what_rests))
+        };
+        match when {
+            When::Part(part) => m.stresses_part(*part) && rests(Paused::Part(*part)),
+            When::Class(class) => m.cautions.contains(class) && rests(Paused::Class(*class)),
+            When::Without(word) => {
+                let needs = m.equipment.iter().flatten().any(|w| w == word);
+                let has = self.person.have.as_ref().is_none_or(|h| h.contains(word));
+                needs && !has && !self.is_at_hand(ix)
+            }
+        }
+    }
+
     /// Why an open movement may not be trained.
     pub fn why_not(&self, ix: MovementIx) -> Left {
         match self.rests(ix) {
@@ -234,7 +257,7 @@ impl<'a> Trainee<'a> {
         let m = self.roster.curriculum.movement(ix);
         match what {
             Paused::Movement(of) => of == ix,
-            Paused::Part(part) => m.stresses.contains(&part),
+            Paused::Part(part) => m.stresses_part(part),
             Paused::Class(class) => m.cautions.contains(&class),
             Paused::Pattern(pattern) => m.pattern == pattern,
         }

@@ -1,6 +1,7 @@
 //! Which variation stands for a gap: itself, what builds it, what is harder, what goes in its place.
 
 use super::constants::K;
+use super::facts::Facts;
 use super::trainee::Trainee;
 use crate::curriculum::MovementIx;
 use crate::curriculum::words::Phase;
@@ -127,11 +128,25 @@ impl Trainee<'_> {
         found.or((!facts.guarded() && !facts.lowering()).then_some(ix))
     }
 
-    /// In the place of a strength gap that rests or lacks its equipment: what fits or is unknown, of the same pattern and arms, of
-    /// its phase or not lowering, the fewest rungs away, the lower first.
-    ///
-    /// A coach's own word about what goes in a movement's place belongs before the search.
+    /// In the place of a gap that rests or lacks its equipment: the coach's own; else, of a strength gap, what fits or is unknown,
+    /// of the same pattern and arms, of its phase or not lowering, the fewest rungs away, the lower first.
     pub(super) fn instead(&self, ix: MovementIx) -> Option<MovementIx> {
+        self.instead_by_coach(ix).or_else(|| self.nearest(ix))
+    }
+
+    /// The first that the coach names for what keeps a movement from being trained, and that may be trained and is not too hard.
+    fn instead_by_coach(&self, ix: MovementIx) -> Option<MovementIx> {
+        let fine = |other: MovementIx| {
+            let counts =
+                |o: &Facts<'_>| o.mobility() || o.counted && self.fits(other) != Some(false);
+            self.may(other) && self.roster.find(other).is_some_and(counts)
+        };
+        let named = self.roster.of(ix).of.instead.iter();
+        let mut apt = named.filter(|one| self.is_kept_from(ix, &one.when) && fine(one.movement));
+        apt.next().map(|one| one.movement)
+    }
+
+    fn nearest(&self, ix: MovementIx) -> Option<MovementIx> {
         let facts = self.roster.of(ix);
         if facts.group().is_none() || facts.practised() {
             return None;

@@ -55,7 +55,17 @@ interface Tables {
   stresses: number[];
   marks: Mark[];
   mark: number[];
-  /** Bits: straight arms, strict, turnover, heavy, loaded, a dose of its own, upright balance, inverted. */
+  /** Bits of the parts that it loads heavily. */
+  heavy_on: number[];
+  /** Seconds of a rep where they are not the usual; a tempo, where each rep is held, seconds of rest, and when to go back. */
+  rep_s: Record<number, number>;
+  tempo: Record<number, string>;
+  hold: Record<number, [string, number]>;
+  rest_s: Record<number, number>;
+  back_when: Record<number, string[]>;
+  /** What goes in its place, in the coach's order. */
+  instead: Record<number, CoachsInstead[]>;
+  /** Bits: straight arms, strict, turnover, loaded, a dose of its own, upright balance, inverted. */
   traits: number[];
   /** 0 none, 1 hold, 2 lowering, 3 raising, 4 full. */
   phase: number[];
@@ -124,6 +134,9 @@ interface Tested {
 
 /** Something that keeps movements from being trained: a pause, a restriction, a pain, or that the health questions said light. One of
  * movement, part, class and pattern is a number; none where they said light. */
+/** What it is for (0 a part, 1 a class, 2 missing equipment), which, and the movement that goes in its place. */
+type CoachsInstead = [number, number | string, number];
+
 interface Pause {
   kind: 'paused' | 'restrict' | 'pain' | 'light';
   movement: number | null;
@@ -655,6 +668,7 @@ interface Rungbook {
     foot: (c: Trainee, pattern: number) => number;
     isOwned: (c: Trainee, m: number) => boolean;
     isOpen: (c: Trainee, m: number) => boolean;
+    isAtHand: (c: Trainee, m: number) => boolean;
     may: (c: Trainee, m: number) => boolean;
     isMissed: (of: Trained) => boolean;
     now: (c: Trainee, m: number) => Now | null;

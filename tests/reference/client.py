@@ -16,6 +16,7 @@ PUSH, PULL = ("vertical push", "horizontal push"), ("vertical pull", "horizontal
 LEGS = ("squat", "hinge", "carry")
 GROUPS = {**{p: "push" for p in PUSH}, **{p: "pull" for p in PULL}, **{p: "legs" for p in LEGS}, "core": "core"}
 ORDER = ("vertical pull", "vertical push", "horizontal pull", "horizontal push", *LEGS, "core")
+HEAVY_HOW = {"loaded", "straight-arm", "lowering"}
 HEAVY = {"lowering", "loaded", "straight-arm", "shoulder-extension", "neck-load"}
 UNITS = {"reps": "reps", "time": "s", "length": "cm", "angle": "deg", "done": "done"}
 COUNTED = ("reps", "s")
@@ -57,7 +58,12 @@ class Movement(NamedTuple):
     loaded: bool
     each_side: bool
     parts: frozenset
+    stressed: frozenset  # of parts, and how
     equipment: tuple  # of alternatives
+    tempo: str | None
+    hold: str | None
+    own_rest: int | None  # seconds
+    instead: tuple
     weeks: tuple  # from and to
     standard: object
     dose: object  # its own or the school's
@@ -123,8 +129,11 @@ class Movement(NamedTuple):
         return self.pattern + (", straight arms" if self.straight else "")
 
     @property
-    def heavy(self):
-        return bool(self.classes & HEAVY) and self.load != "none" and self.pattern not in ("balance", "exit")
+    def heavy_parts(self):
+        if self.load == "none" or self.pattern in ("balance", "exit"):
+            return frozenset()
+        by_class = bool(self.classes & HEAVY)
+        return frozenset(part for part, how in self.stressed if (by_class if how is None else how in HEAVY_HOW))
 
     @property
     def by_weight(self):
@@ -173,9 +182,10 @@ class Curriculum:
             id=m["id"], stage=m["stage"] or 0, pattern=m["pattern"], family=m.get("family"), place=m.get("place") or {},
             phase=m.get("phase"), straight=bool(m.get("straight")), load=m["load"], classes=frozenset(m["classes"]),
             positions=tuple(m["positions"]), inverted=bool(m["inverted"]), loaded=bool(m["loaded"]),
-            each_side=bool(m["each_side"]), parts=frozenset(m["stresses"]), equipment=tuple(m["equipment"]),
+            each_side=bool(m["each_side"]), parts=frozenset(m["stresses"]), stressed=frozenset((part, how) for part, how in m["stressed"]), equipment=tuple(m["equipment"]),
             weeks=tuple(Fraction(w) for w in m["weeks"]) if m.get("weeks") else (middle, middle),
             standard=standard, dose=dose, own_dose=own, share=None if m.get("share") is None else float(m["share"]), needs=self.plain[m["id"]].needs,
+            tempo=m.get("tempo"), hold=m.get("hold"), own_rest=m.get("rest"), instead=tuple(m.get("instead") or ()),
         )
 
     def neighbours(self, m):
@@ -407,6 +417,7 @@ class Client:
             self.spare_pain(part, pains, holding)
         if self.says == "light":
             holding.append(Spared("light", ""))
+        self.holding = holding
         self.spared = self.spread(holding)
 
     def spare_pain(self, part, pains, holding):
@@ -439,6 +450,15 @@ class Client:
 
     def has_equipment(self, id):
         return self.have is None or all(any(word in self.have for word in one_of) for one_of in self.c[id].equipment)
+
+    def is_kept_from(self, m, one):
+        """Whether what the coach names keeps a movement from being trained."""
+        if one.get("without"):
+            word = one["without"]
+            lacks = self.have is not None and word not in self.have
+            return lacks and any(word in one_of for one_of in m.equipment) and not self.has_equipment(m.id)
+        kind = "part" if one.get("part") else "class"
+        return m.id in self.spared and any(what.kind == kind and what.name == one[kind] and self.reaches(what, m) for what in self.holding)
 
     def may(self, id):
         return self.states.get(id) in ("open", "owned") and id not in self.spared and self.has_equipment(id)

@@ -228,7 +228,7 @@ class Coach:
             self.left_out.append(i)
 
     def instead(self, gap):
-        """Of a strength gap that is spared or without its equipment."""
+        """Of a gap that is spared or without its equipment: the coach's own; of a strength gap else what is nearest."""
         i, m = gap.movement, self.c[gap.movement]
 
         def fine(j, o):
@@ -237,6 +237,11 @@ class Coach:
                 and (o.phase == m.phase or not o.lowering) and self.fits(j) is not False
             )
 
+        for one in m.instead:
+            j, o = one["do"], self.c.movements.get(one["do"])
+            can = o and (o.mobility or o.counted and self.fits(j) is not False)
+            if can and self.client.may(j) and self.client.is_kept_from(m, one):
+                return self.add(j, gap, "instead", instead_of=i)
         js = [j for j, o in self.c.movements.items() if fine(j, o)] if m.group and not m.practised else []
         if not js:
             return self.left_out.append(i)
@@ -521,10 +526,12 @@ class Coach:
 
     def work(self, m, unit, amount, side):
         """Seconds of one set."""
-        each = m.each if unit == "reps" and m.each else SECONDS_A_REP if unit == "reps" else 1
+        each = 1 if unit == "s" else m.each or (sum(map(int, m.tempo.split("-"))) if m.tempo else SECONDS_A_REP + held(m))
         return amount * each * (2 if side else 1)
 
     def rest(self, m, unit, amount, side):
+        if m.own_rest:
+            return m.own_rest
         if m.mobility or m.pattern in ("balance", "exit"):
             short = m.mobility or self.work(m, unit, amount, side) <= SHORT_WORK
             return REST_SHORT if short else REST_EASY
@@ -537,3 +544,8 @@ class Coach:
         m = self.c[line.movement]
         sets = line.sets + (Fraction(1, 2) if line.weaker else 0)
         return math.ceil(sets * (self.work(m, line.unit, line.amount, line.side) + line.rest) / 60)
+
+
+def held(m):
+    """Seconds for which each rep is held at one end."""
+    return int(m.hold.split()[1]) if m.hold else 0

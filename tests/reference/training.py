@@ -66,9 +66,8 @@ class Planner:
     def note(self, m, on, as_strength):
         if as_strength and m.group:
             self.trained.setdefault(m.group, set()).add(on)
-        if m.heavy:
-            for part in m.parts:
-                self.heavy.setdefault(part, set()).add(on)
+        for part in m.heavy_parts:
+            self.heavy.setdefault(part, set()).add(on)
 
     def is_lighter(self, week):
         days = sorted({s.on for s in self.client.log}) + [self.client.today]
@@ -250,7 +249,7 @@ class Laying:
     def in_the_way(self, line, m, tried):
         if self.as_strength(line) and self.near(self.p.trained.get(m.group, ())):
             return True
-        if m.heavy and any(self.near(self.p.heavy.get(part, ())) for part in m.parts):
+        if any(self.near(self.p.heavy.get(part, ())) for part in m.heavy_parts):
             return True
         if line.rule == "show it" and (self.week.lighter or self.shows >= SHOWN or tried):
             return True
@@ -318,6 +317,7 @@ class Laying:
         return {
             "block": x.block, "movement": line.movement, "sets": line.sets, "amount": line.amount, "unit": line.unit,
             "seconds_each": float(m.each) if m.each and line.unit == "reps" else None,
+            "tempo": m.tempo if line.unit == "reps" else None, "hold": m.hold if line.unit == "reps" else None,
             "with_kg": None if line.kg is None else float(line.kg), "side": line.side, "weaker": line.weaker,
             "rest_s": line.rest, "in_reserve": None if line.reserve is None else int(line.reserve),
             "minutes": self.coach.minutes(line), "toward": toward, "instead_of": x.instead_of, "rule": line.rule,

@@ -155,6 +155,9 @@ impl Counts {
         any("line: seconds of each rep", &|l| {
             !l["seconds_each"].is_null()
         });
+        any("line: a tempo", &|l| !l["tempo"].is_null());
+        any("line: held at an end", &|l| !l["hold"].is_null());
+        any("line: a rest of its own", &|l| l["rest_s"] == 45);
         any("line: a hold", &|l| {
             l["unit"] == "s" && l["block"] == "strength"
         });

@@ -122,7 +122,7 @@ fn about(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut M
 fn part(throw: &mut Throw, movements: &[&Movement]) -> &'static str {
     let with: Vec<BodyPart> = movements
         .iter()
-        .flat_map(|m| m.stresses.iter().copied())
+        .flat_map(|m| m.stresses.iter().map(|s| s.part))
         .collect();
     match with.is_empty() {
         true => "shoulder",

@@ -89,9 +89,8 @@ impl Line<'_> {
     }
 
     fn on(&self, part: &str) -> bool {
-        self.movement
-            .stresses
-            .contains(&BodyPart::read(part).expect("a part"))
+        let part = BodyPart::read(part).expect("a part");
+        self.movement.stresses_part(part)
     }
 
     fn lowering(&self) -> bool {
@@ -299,7 +298,7 @@ impl Case<'_> {
                 );
             }
             "04-sixteen-sore-wrist" => {
-                self.never("on the wrist", &|m| m.stresses.contains(&BodyPart::Wrist));
+                self.never("on the wrist", &|m| m.stresses_part(BodyPart::Wrist));
                 self.trains(&["pull", "squat", "core"]);
             }
             "05-strong-thirty-five" => {
@@ -400,9 +399,7 @@ impl Case<'_> {
                 });
             }
             "12-pain-seven" => {
-                self.never("on the shoulder", &|m| {
-                    m.stresses.contains(&BodyPart::Shoulder)
-                });
+                self.never("on the shoulder", &|m| m.stresses_part(BodyPart::Shoulder));
                 self.trains(&["squat", "core"]);
                 assert!(
                     self.left_out("pull-up"),
@@ -411,7 +408,7 @@ impl Case<'_> {
                 );
             }
             "13-numb-elbow" => {
-                self.never("on the elbow", &|m| m.stresses.contains(&BodyPart::Elbow));
+                self.never("on the elbow", &|m| m.stresses_part(BodyPart::Elbow));
                 self.trains(&["squat", "core"]);
             }
             "14-off-ten-days" => self.all(&all, "no break", &|l| l.says("rule") != "time off"),

@@ -1,6 +1,7 @@
 //! A curriculum as the reference in Python is told it, and the routes, which are held elsewhere (`tests/chains.rs`).
 
 use rungbook::chain;
+use rungbook::curriculum::manner::{Instead, When};
 use rungbook::curriculum::target::{KILOGRAM, Target};
 use rungbook::curriculum::words::{Arms, Word};
 use rungbook::curriculum::{Curriculum, Day, Leaf, Movement, MovementIx, Need};
@@ -53,11 +54,23 @@ fn movement(proof: &Proofread, ix: MovementIx) -> Value {
         "pattern": m.pattern.word(), "family": m.place.as_ref().map(|p| c.family(p.family).id.as_str()), "place": place,
         "phase": m.phase.map(Word::word), "straight": m.arms == Some(Arms::Straight), "load": m.load.word(), "classes": classes,
         "positions": m.positions.iter().map(|p| p.word()).collect::<Vec<_>>(), "inverted": m.inverted(), "loaded": m.loaded,
-        "guarded": m.guarded(), "each_side": m.each_side, "stresses": m.stresses.iter().map(|p| p.word()).collect::<Vec<_>>(),
+        "guarded": m.guarded(), "each_side": m.each_side, "stresses": m.stresses.iter().map(|s| s.part.word()).collect::<Vec<_>>(),
+        "stressed": m.stresses.iter().map(|s| json!([s.part.word(), s.how.map(Word::word)])).collect::<Vec<_>>(),
+        "tempo": m.tempo.map(|t| t.to_string()), "hold": m.hold.map(|h| format!("{} {} s", h.at.word(), h.seconds)), "rest": m.rest,
+        "instead": m.instead.iter().map(|i| instead(c, i)).collect::<Vec<_>>(),
         "equipment": m.equipment, "weeks": m.weeks.map(|w| [w.from, w.to]), "standard": m.standard.to_string(),
         "dose": m.dose.as_ref().map(Target::to_string), "share": share(m),
         "since": m.test.as_ref().and_then(|t| t.since).map(|day| day.to_string()), "needs": tree(c, &m.needs),
     })
+}
+
+fn instead(c: &Curriculum, of: &Instead) -> Value {
+    let when = match &of.when {
+        When::Part(part) => ("part", part.word()),
+        When::Class(class) => ("class", c.cautions.class(*class).id.as_str()),
+        When::Without(word) => ("without", word.as_str()),
+    };
+    json!({ when.0: when.1, "do": id(c, of.movement) })
 }
 
 /// The share of body weight on the hands, the larger of both ends, where the posture tells it.

@@ -242,12 +242,13 @@ fn of_session(case: &Case<'_>, session: &Value, lines: &[Line<'_>]) -> Result<()
 /// 48 hours: dates of one group, and of heavy work on one part, in the log and in the plan.
 fn apart(case: &Case<'_>, lines: &[Line<'_>]) -> Result<(), String> {
     let c = &case.proof.curriculum;
-    let heavy = |m: &rungbook::curriculum::Movement| {
+    let heavy = |m: &rungbook::curriculum::Movement, how: Option<&str>| {
         let of_class = m
             .cautions
             .iter()
             .any(|ix| HEAVY.contains(&c.cautions.class(*ix).id.as_str()));
-        of_class && m.load.word() != "none" && !["balance", "exit"].contains(&m.pattern.word())
+        let heavily = how.map_or(of_class, |how| !["light", "stretched"].contains(&how));
+        heavily && m.load.word() != "none" && !["balance", "exit"].contains(&m.pattern.word())
     };
     let mut planned: BTreeMap<String, Vec<Day>> = BTreeMap::new();
     let mut note = |key: String, day: Day| planned.entry(key).or_default().push(day);
@@ -260,11 +261,10 @@ fn apart(case: &Case<'_>, lines: &[Line<'_>]) -> Result<(), String> {
         if let Some(group) = group(line.movement.pattern.word()).filter(|_| counts) {
             note(group.into(), line.day());
         }
-        if heavy(line.movement) {
-            line.movement
-                .stresses
-                .iter()
-                .for_each(|part| note(format!("heavy {}", part.word()), line.day()));
+        for stress in &line.movement.stresses {
+            if heavy(line.movement, stress.how.map(Word::word)) {
+                note(format!("heavy {}", stress.part.word()), line.day());
+            }
         }
     }
     let first = |key: &str| planned.get(key).and_then(|days| days.iter().min().copied());
@@ -273,8 +273,8 @@ fn apart(case: &Case<'_>, lines: &[Line<'_>]) -> Result<(), String> {
         let parts = m
             .stresses
             .iter()
-            .filter(|_| heavy(m))
-            .map(|part| format!("heavy {}", part.word()));
+            .filter(|stress| heavy(m, stress.how.map(Word::word)))
+            .map(|stress| format!("heavy {}", stress.part.word()));
         for key in group(m.pattern.word())
             .map(String::from)
             .into_iter()

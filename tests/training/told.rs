@@ -1,6 +1,7 @@
 //! What the program answers, in the layout of `dose --as json`, and that without its sentences, as the reference says it.
 
 use rungbook::curriculum::MovementIx;
+use rungbook::curriculum::words::Word;
 use rungbook::results::{Goal, Person};
 use rungbook::training::{Line, Roster, Say, Session, Side, Training, Unit, kilograms};
 use serde_json::{Map, Value, json};
@@ -55,6 +56,10 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
     let toward = l.gap.map(|at| {
         json!({ "movement": id(t.gaps[at].movement), "target": t.gaps[at].target.to_string() })
     });
+    let (m, is_reps) = (
+        say.roster.curriculum.movement(l.movement),
+        l.unit == Unit::Reps,
+    );
     let unit = match l.unit {
         Unit::Reps => "reps",
         Unit::Seconds => "s",
@@ -72,6 +77,8 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
     });
     json!({
         "block": l.block.name(), "movement": id(l.movement), "signal": say.signal(l.movement), "sets": l.sets, "amount": l.amount,
+        "tempo": m.tempo.filter(|_| is_reps).map(|t| t.to_string()),
+        "hold": m.hold.filter(|_| is_reps).map(|h| format!("{} {} s", h.at.word(), h.seconds)),
         "unit": unit, "seconds_each": l.seconds_each.map(|micro| micro as f64 / 1e6), "with_kg": l.mass.map(kilograms),
         "side": side, "weaker": weaker, "rest_s": l.rest_s, "in_reserve": l.in_reserve, "minutes": l.minutes, "toward": toward,
         "instead_of": l.instead_of.map(id), "rule": l.rule.name(), "why": say.why(&l.why), "then": say.then(l),

@@ -16,6 +16,7 @@ const GROUPED: [&str; 8] = [
     "core",
 ];
 const PARTS: [&str; 5] = ["shoulder", "elbow", "wrist", "knee", "lower-back"];
+const HOWS: [&str; 5] = ["light", "stretched", "loaded", "straight-arm", "lowering"];
 const REPS: [&str; 6] = [
     "5 reps",
     "8 reps",
@@ -197,6 +198,8 @@ fn body(
         "name: M{}, summary: S, exit: Step down., standard: {said}",
         below.len()
     );
+    // Thrown apart, so that the rest of a world stays what it was before these keys.
+    let mut apart = Throw::new(throw.clone().next() ^ 0x5EED);
     let mut say = |text: String| {
         out.push_str(", ");
         out.push_str(&text);
@@ -252,12 +255,17 @@ fn body(
     say(format!("equipment: {equipment}"));
     if throw.chance(60) {
         let (a, b) = (throw.one(&PARTS), throw.one(&PARTS));
-        say(if a == b {
+        let a = match apart.chance(25) {
+            true => format!("{a}: {}", apart.one(&HOWS)),
+            false => a.to_string(),
+        };
+        say(if a.starts_with(b) {
             format!("stresses: [{a}]")
         } else {
             format!("stresses: [{a}, {b}]")
         });
     }
+    manner(&mut apart, said, below, &mut say);
     if throw.chance(20) {
         say(format!(
             "cautions: [{}]",
@@ -286,6 +294,37 @@ fn body(
         say(format!("needs: [{needs}]"));
     }
     out
+}
+
+/// Tempo, hold, rest, and what goes in its place.
+fn manner(throw: &mut Throw, standard: &str, below: &[Spec], say: &mut impl FnMut(String)) {
+    if standard.contains("reps") && throw.chance(30) {
+        say(match throw.chance(60) {
+            true => format!("tempo: {}", throw.one(&["3-1-1-0", "5-0-1-0", "2-2-2-2"])),
+            false => format!("hold: {}", throw.one(&["bottom 2 s", "top 3 s"])),
+        });
+    }
+    if throw.chance(20) {
+        say(format!(
+            "rest: {}",
+            throw.one(&["45 s", "90 s", "2 min", "5 min"])
+        ));
+    }
+    if throw.chance(40) && !below.is_empty() {
+        let mut one = || {
+            let when = match throw.below(4) {
+                0 => format!("without: {}", throw.one(&["rings", "bar", "wall"])),
+                1 => format!(
+                    "for: {}",
+                    throw.one(&["inverted", "loaded", "straight-arm", "neck-load"])
+                ),
+                _ => format!("for: {}", throw.one(&PARTS)),
+            };
+            format!("{{ {when}, do: {} }}", name(throw.below(below.len())))
+        };
+        let all = [one(), one(), one()];
+        say(format!("instead: [{}]", all.join(", ")));
+    }
 }
 
 /// Only what has a lower number, so that nothing loops.

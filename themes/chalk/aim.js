@@ -107,7 +107,9 @@
     const got = training.gotOf(line);
     const side = line.side === null ? [] : [say(line.side === 'each' ? 'training.each_side' : 'training.weaker_first'), ...(line.weaker ? [say(`training.more_${line.weaker}`)] : [])];
     const other = targets.words(got, page.units.ofOther), own = targets.words(got, page.units.ofSchool);
-    const all = (/** @type {string} */ text) => [text, ...side].join(say('list.separator'));
+    const [end, held] = tables.hold[line.movement] || ['', 0], tempo = tables.tempo[line.movement];
+    const paced = line.unit !== 'reps' ? [] : [...(tempo ? [say('target.tempo', { tempo })] : []), ...(held ? [say(end === 'top' ? 'target.held_top' : 'target.held_bottom', { n: held })] : [])];
+    const all = (/** @type {string} */ text) => [text, ...paced, ...side].join(say('list.separator'));
     return make('bdi', { text: all(own), 'data-other': own === other ? null : all(other) });
   };
   /** Rest, and what is left. @param {Line} line */

@@ -68,6 +68,7 @@
     const towards = aim.towards(of, line);
     return [make('p', { class: 'dose' }, aim.sets(line)), make('p', { class: 'line-facts' }, make('span', { text: aim.restWords(line) }), towards ? ' ' : null, towards ? make('span', {}, ...towards) : null),
       line.insteadOf === null ? null : make('p', { class: 'line-facts' }, ...nodes(sayNodes('today.instead_of', { movement: named(tables, line.insteadOf) }))),
+      tables.back_when[line.movement] ? make('p', { class: 'line-facts', text: say('today.back_when', { signs: tables.back_when[line.movement].join('; ') }) }) : null,
       make('p', { class: 'hint says', text: say(`training.then.${line.then}`) }), make('details', { class: 'because hint' }, make('summary', { text: say('today.why') }), make('p', { class: 'says' }, ...aim.why(of, line)))];
   };
 

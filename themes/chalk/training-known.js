@@ -5,7 +5,7 @@
   const { targets, readiness } = globalThis.rungbook;
   const { ONE, REPS, TIME } = targets;
   const { TRUE, UNTESTED, LOWERING, WHOLE } = readiness;
-  const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, HEAVY = 8, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128;
+  const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128;
   const NEVER = -Infinity;
 
   // ---- the movements
@@ -252,7 +252,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, isOwned, isOpen, may, isMissed, now, whole, down, share, got, newestPains, ended, NEVER,
-    TRAITS: { STRAIGHT, STRICT, TURNOVER, HEAVY, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
+    begin, by, foot, isOwned, isOpen, isAtHand, may, isMissed, now, whole, down, share, got, newestPains, ended, NEVER,
+    TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

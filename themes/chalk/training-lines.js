@@ -188,18 +188,31 @@
       pool.lost.push({ movement: m, why: because('left.too_hard') });
     }
   };
-  /** What stands for a gap that rests, or whose equipment is missing. @param {Trainee} c @param {Pool} pool @param {Gap} gap */
+  /** Whether this keeps a movement from being trained: a part or a class of its own that rests, or missing equipment. @param {Trainee} c @param {number} m @param {CoachsInstead} instead */
+  const isKeptFrom = (c, m, [kind, which]) => {
+    const { tables, found, person } = c;
+    if (kind === 2) return tables.equipment[m].flat().includes(String(which)) && person.have !== null && !person.have.includes(String(which)) && !training.isAtHand(c, m);
+    const own = kind === 0 ? ((tables.stresses[m] >> Number(which)) & 1) === 1 : tables.cautions[m].includes(Number(which));
+    return own && found.states[m] === readiness.PAUSED && found.pausedBy(m).some(({ part, cls }) => (kind === 0 ? part : cls) === which);
+  };
+  /** The first that the coach names for it, and that may be trained and is not too hard. @param {Trainee} c @param {number} m */
+  const byCoach = (c, m) => {
+    const of = (c.tables.instead[m] || []).find((one) => isKeptFrom(c, m, one) && may(c, one[2]) && (c.facts.isMobility(one[2]) || (c.facts.isCounted(one[2]) && fits(c, one[2]) !== false)));
+    return of === undefined ? undefined : of[2];
+  };
+  /** What stands for a gap that rests, or whose equipment is missing: the coach's own first. @param {Trainee} c @param {Pool} pool @param {Gap} gap */
   const instead = (c, pool, gap) => {
     const m = gap.movement, { tables, facts } = c;
     const why = c.found.reached[m] === 1 ? because('left.equipment') : spared(c, m);
     const away = (/** @type {number} */ other) => Math.abs(tables.stage[other] - tables.stage[m]);
     const can = facts.group(m) < 0 || facts.isPractice(m) ? [] : c.model.order.filter((other) => tables.pattern[other] === tables.pattern[m] && facts.has(other, STRAIGHT) === facts.has(m, STRAIGHT)
       && facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false);
-    if (!can.length) {
+    const own = byCoach(c, m);
+    if (!can.length && own === undefined) {
       pool.lost.push({ movement: m, why });
       return;
     }
-    const nearest = can.reduce((a, b) => ((away(b) - away(a) || lower(c)(b, a)) < 0 ? b : a));
+    const nearest = own !== undefined ? own : can.reduce((a, b) => ((away(b) - away(a) || lower(c)(b, a)) < 0 ? b : a));
     pool.add(nearest, gap, 'instead', { why: [because('why.instead', { movement: m, why })], insteadOf: m });
   };
 
@@ -377,10 +390,11 @@
     return { side: 'weaker first', weaker: high - low > apart ? ((is.left < is.right) !== atMost ? 'left' : 'right') : null };
   };
   /** Seconds under way in one set. @param {Trainee} c @param {number} m @param {string} unit @param {number} amount */
-  const work = (c, m, unit, amount) => amount * (c.facts.seconds(m) && unit === 'reps' ? c.facts.seconds(m) / ONE : unit === 's' ? 1 : c.K.rep_s) * (c.model.is(m, EACH_SIDE) ? 2 : 1);
+  const work = (c, m, unit, amount) => amount * (c.facts.seconds(m) && unit === 'reps' ? c.facts.seconds(m) / ONE : unit === 's' ? 1 : c.tables.rep_s[m] || c.K.rep_s) * (c.model.is(m, EACH_SIDE) ? 2 : 1);
   /** @param {Trainee} c @param {number} m @param {string} unit @param {number} amount */
   const restOf = (c, m, unit, amount) => {
     const { K: { rest, short }, facts } = c, word = facts.word(m), grouped = facts.group(m) >= 0;
+    if (c.tables.rest_s[m]) return c.tables.rest_s[m];
     if (facts.isMobility(m) || ((word === 'balance' || word === 'exit') && work(c, m, unit, amount) <= short)) return rest.range;
     if (isGuarded(c, m) && grouped) return rest.guarded;
     return !grouped || word === 'core' || unit === 's' ? rest.easy : rest.strength;

@@ -6,7 +6,7 @@
   const { KILOGRAM } = targets;
   const { WHOLE } = readiness;
   const { may, down, heavier, minutes, whole } = training;
-  const { TURNOVER, HEAVY, LOADED, STRAIGHT, INVERTED } = training.TRAITS;
+  const { TURNOVER, LOADED, STRAIGHT, INVERTED } = training.TRAITS;
   const { say } = globalThis.rungbook.words;
   const BLOCKS = ['practice', 'strength', 'kept up', 'range'];
   const WEEK = 7, DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
@@ -41,7 +41,7 @@
     const note = (/** @type {Map<number, Set<number>>} */ of, /** @type {number} */ key, /** @type {number} */ on) => of.set(key, (of.get(key) || new Set()).add(on));
     const did = (/** @type {number} */ m, /** @type {number} */ on, /** @type {boolean} */ hard) => {
       if (hard && facts.group(m) >= 0) note(groups, facts.group(m), on);
-      if (facts.has(m, HEAVY)) tables.parts.forEach((_, part) => { if ((tables.stresses[m] >> part) & 1) note(parts, part, on); });
+      tables.parts.forEach((_, part) => { if ((tables.heavy_on[m] >> part) & 1) note(parts, part, on); });
     };
     const near = (/** @type {Map<number, Set<number>>} */ of, /** @type {number} */ key, /** @type {number} */ on) => [...(of.get(key) || [])].some((day) => Math.abs(on - day) < K.apart);
     for (const { movement, on } of c.log) {
@@ -52,7 +52,7 @@
       did, stood: (m, on) => note(movements, m, on),
       times: (m, on, days) => [...(movements.get(m) || [])].filter((day) => day < on && on - day <= days).length,
       groupIsNear: (group, on) => near(groups, group, on),
-      partIsNear: (m, on) => tables.parts.some((_, part) => ((tables.stresses[m] >> part) & 1) === 1 && near(parts, part, on)),
+      partIsNear: (m, on) => tables.parts.some((_, part) => ((tables.heavy_on[m] >> part) & 1) === 1 && near(parts, part, on)),
     };
   };
 
@@ -134,7 +134,7 @@
     const { K, facts } = c, { diary: log } = work, { block, rule, movement: m, candidate: of } = line, hard = isHard(block);
     const count = (/** @type {string} */ name) => lines.filter((other) => other.block === name).length;
     if ((hard || of.single || facts.has(m, TURNOVER)) && facts.group(m) >= 0 && log.groupIsNear(facts.group(m), on)) return { key: 'left.apart', values: { group: facts.group(m) } };
-    if (facts.has(m, HEAVY) && log.partIsNear(m, on)) return { key: 'left.heavy', values: {} };
+    if (log.partIsNear(m, on)) return { key: 'left.heavy', values: {} };
     if (rule === 'show it' && work.tried.has(of.movement)) return { key: 'left.waits', values: {} };
     if (rule === 'show it' && (week.lighter || state.shows >= K.shows)) return { key: 'left.show_turns', values: {} };
     if (rule === 'first try' && (week.lighter || state.firsts >= work.mostFirst)) return { key: 'left.try_turns', values: {} };
@@ -314,7 +314,7 @@
       sessions: of.sessions.map(({ on, week, name, lighter, minutes: long, warmUp: warm, lines, leftOut }) => ({
         on: results.dayText(on), week, name, lighter, minutes: long, warm_up: warmUpText(tables, warm),
         lines: lines.map((line) => ({
-          block: line.block, movement: id(line.movement), signal: signal(line.movement), sets: line.sets, amount: line.amount, unit: line.unit, seconds_each: line.seconds,
+          block: line.block, movement: id(line.movement), signal: signal(line.movement), sets: line.sets, amount: line.amount, unit: line.unit, seconds_each: line.seconds, tempo: (line.unit === 'reps' && tables.tempo[line.movement]) || null, hold: line.unit === 'reps' && tables.hold[line.movement] ? `${tables.hold[line.movement].join(' ')} s` : null,
           with_kg: line.load === null ? null : line.load / KILOGRAM, side: line.side, weaker: line.weaker, rest_s: line.rest, in_reserve: line.left, minutes: line.minutes,
           toward: line.gap && asked(line.gap), instead_of: line.insteadOf === null ? null : id(line.insteadOf), rule: line.rule, why: whys(c, line), then: say(`training.then.${line.then}`),
         })),

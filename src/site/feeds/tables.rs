@@ -129,7 +129,7 @@ fn columns(site: &Material<'_>) -> Vec<(&'static str, String)> {
         movements().map(|m| {
             m.stresses
                 .iter()
-                .fold(0, |bits, part| bits | 1_u32 << *part as u32)
+                .fold(0, |bits, s| bits | 1_u32 << s.part as u32)
         }),
     );
     out.put("marks", marks);

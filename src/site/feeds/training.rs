@@ -3,17 +3,18 @@
 use super::tables::Columns;
 use crate::chain::Flat;
 use crate::curriculum::MovementIx;
+use crate::curriculum::manner::{Instead, When};
 use crate::curriculum::target::Measure;
-use crate::curriculum::words::Pattern;
+use crate::curriculum::words::{BodyPart, Pattern, Word};
 use crate::leverage::solve;
 use crate::strength::one_rep_max::{per_cent_of_max, range};
 use crate::training::{Facts, Group, K, ORDER, Roster, Rule};
+use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
 const STRAIGHT: u32 = 1;
 const STRICT: u32 = 2;
 const TURNOVER: u32 = 4;
-const HEAVY: u32 = 8;
 const LOADED: u32 = 16;
 const OWN_DOSE: u32 = 32;
 const UPRIGHT: u32 = 64;
@@ -25,6 +26,8 @@ const MOST_REPS: u32 = 12;
 pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     let all = || flat.movements.iter().map(|ix| roster.of(*ix));
     out.each("traits", all().map(traits));
+    let bits = |parts: &[BodyPart]| parts.iter().fold(0, |bits, p| bits | 1_u32 << *p as u32);
+    out.each("heavy_on", all().map(|f| bits(&f.heavy_on)));
     out.each(
         "phase",
         all().map(|f| f.of.phase.map_or(0, |phase| phase as u32 + 1)),
@@ -35,6 +38,7 @@ pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
         list.iter().filter_map(|ix| flat.number(*ix)).collect()
     };
     out.put("share", shares(roster, flat));
+    put_manner(out, roster, flat);
     out.each("easier", all().map(|f| numbers(&f.easier)));
     let group_of = |pattern: &Pattern| {
         let at = Group::ALL
@@ -53,12 +57,51 @@ pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     out.put("training", K);
 }
 
+/// Tempo, rest, when to go back, and what goes in its place, of those movements that say it, by the movement's number.
+fn put_manner(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
+    fn of<'r, T>(
+        roster: &Roster<'r>,
+        flat: &Flat,
+        say: impl Fn(&Facts<'r>) -> Option<T>,
+    ) -> BTreeMap<usize, T> {
+        let all = flat.movements.iter().enumerate();
+        all.filter_map(|(i, ix)| Some((i, say(roster.of(*ix))?)))
+            .collect()
+    }
+    out.put(
+        "rep_s",
+        of(roster, flat, |f| (f.rep_s != K.rep_s).then_some(f.rep_s)),
+    );
+    out.put(
+        "tempo",
+        of(roster, flat, |f| f.of.tempo.map(|t| t.to_string())),
+    );
+    let held = |f: &Facts<'_>| f.of.hold.map(|h| (h.at.word(), h.seconds));
+    out.put("hold", of(roster, flat, held));
+    out.put("rest_s", of(roster, flat, |f| f.of.rest));
+    let back = |f: &Facts<'_>| Some(f.of.back_when.clone()).filter(|all| !all.is_empty());
+    out.put("back_when", of(roster, flat, back));
+    // What it is for (0 a part, 1 a class, 2 missing equipment), which, and the movement.
+    let instead = |f: &Facts<'_>| {
+        let one = |i: &Instead| {
+            let (kind, which) = match &i.when {
+                When::Part(part) => (0, json!(*part as u32)),
+                When::Class(class) => (1, json!(class.0)),
+                When::Without(word) => (2, json!(word)),
+            };
+            Some((kind, which, flat.number(i.movement)?))
+        };
+        let all: Vec<(u32, Value, u32)> = f.of.instead.iter().filter_map(one).collect();
+        Some(all).filter(|all| !all.is_empty())
+    };
+    out.put("instead", of(roster, flat, instead));
+}
+
 fn traits(f: &Facts<'_>) -> u32 {
     let set = |is: bool, flag: u32| if is { flag } else { 0 };
     set(f.straight, STRAIGHT)
         | set(f.strict, STRICT)
         | set(f.turnover, TURNOVER)
-        | set(f.heavy, HEAVY)
         | set(f.loaded(), LOADED)
         | set(f.own_dose, OWN_DOSE)
         | set(f.upright_balance(), UPRIGHT)
