@@ -159,6 +159,15 @@ fn value(dice: &mut Dice, key: &str, shape: Shape, depth: usize) -> String {
             format!("{{ {} }}", pairs.join(", "))
         }
         Shape::Needs => list(dice, |d| need(d, depth)),
+        Shape::Stresses => dice
+            .of(&[
+                "[]",
+                "wrist",
+                "[wrist, shoulder: loaded]",
+                "{ knee: light }",
+                "[wrist: [x]]",
+            ])
+            .into(),
         Shape::Equipment => dice
             .of(&["[]", "[bar]", "[[bar, rings]]", "[bar, rings]", "bar"])
             .into(),

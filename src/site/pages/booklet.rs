@@ -74,6 +74,7 @@ struct MovementPart<'a> {
     standard: String,
     each_side: bool,
     test: TestView<'a>,
+    instead: Vec<view::InsteadView>,
     needs: &'a str,
     opens: Cow<'a, str>,
     /// As HTML.
@@ -276,7 +277,8 @@ fn movement_part<'a>(
         cautions: names.collect(),
         standard: site.words(&m.standard),
         each_side: m.each_side,
-        test: view::test(m),
+        test: view::test(site.say(), m),
+        instead: view::instead(site, m),
         needs: site.needs(ix)?,
         opens: site.opens(ix, within)?,
         way_out: markdown::way_out(site, m)?,

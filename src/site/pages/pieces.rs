@@ -127,7 +127,7 @@ impl Material<'_> {
                 link: self.links.of(ix),
                 standard: self.words(&movement.standard),
                 each_side: movement.each_side,
-                test: view::test(movement),
+                test: view::test(self.say(), movement),
                 needs: self.needs(ix)?,
                 opens: &self.opens(ix, within)?,
             };

@@ -15,6 +15,7 @@ use crate::site::names::{change_words, stage_words};
 use crate::site::pages::markdown;
 use crate::site::pages::view::{self, Bar, Row};
 use crate::site::theme::ThemeError;
+use crate::training::paced;
 use crate::words::escape::escape;
 use crate::words::{Value, Words};
 use serde::Serialize;
@@ -113,7 +114,9 @@ pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError>
     );
     context.insert("needs", site.needs(ix)?);
     context.insert("opens", &site.opens(ix, None)?);
-    context.insert("test", &view::test(m));
+    context.insert("test", &view::test(site.say(), m));
+    context.insert("instead", &view::instead(site, m));
+    context.insert("rest", &rest(site.say(), m));
     context.insert("easier", &neighbours(site, ix, Way::Easier));
     context.insert("harder", &neighbours(site, ix, Way::Harder));
     context.insert(
@@ -192,6 +195,14 @@ pub(super) fn dose(site: &Material<'_>, m: &Movement) -> String {
         Some(dose) => site.words(&dose),
         None => school_dose(site, m.standard.measure()),
     };
+    let paced = paced(site.say(), m).into_iter().map(|text| escape(&text));
+    let words = match words.is_empty() {
+        true => words,
+        false => {
+            let all: Vec<String> = std::iter::once(words).chain(paced).collect();
+            site.say().list_html(&all)
+        }
+    };
     let says_so = m.dose.is_some_and(|dose| dose.each_side());
     if m.each_side && !words.is_empty() && !says_so {
         return site
@@ -199,6 +210,16 @@ pub(super) fn dose(site: &Material<'_>, m: &Movement) -> String {
             .fill_html("target.each_side", &[("amount", (&words).into())]);
     }
     words
+}
+
+/// How long to rest between sets, where the movement says it.
+fn rest(words: &Words, m: &Movement) -> Option<String> {
+    let seconds = m.rest?;
+    let (key, n) = match seconds % 60 {
+        0 => ("training.rest_min", seconds / 60),
+        _ => ("training.rest_s", seconds),
+    };
+    Some(words.fill(key, &[("n", n.into())]))
 }
 
 /// The school's dose in the movement's measure.

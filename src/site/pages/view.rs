@@ -2,14 +2,16 @@
 
 use crate::curriculum::caution::{ClassIx, Part};
 use crate::curriculum::ledger::Entry;
+use crate::curriculum::manner::When;
 use crate::curriculum::movement::Test;
-use crate::curriculum::note::SessionLine;
+use crate::curriculum::note::{Done, SessionLine};
 use crate::curriculum::target::Measure;
-use crate::curriculum::words::{Pattern, Phase, Position, Word};
+use crate::curriculum::words::{How, Pattern, Phase, Position, Word};
 use crate::curriculum::{Movement, MovementIx, Owner, SkillIx, Target};
 use crate::site::material::Material;
 use crate::site::names::{Mark, change_words, named, signal_word};
 use crate::site::theme::ThemeError;
+use crate::training::paced;
 use crate::words::escape::escape;
 use crate::words::{Value, Words, key};
 use serde::Serialize;
@@ -111,6 +113,9 @@ pub struct TestView<'a> {
     pub counts: &'a [String],
     pub stop: &'a [String],
     pub rest: &'a str,
+    /// Tempo, and where each rep is held.
+    pub paced: String,
+    pub back_when: &'a [String],
     /// The first day of this way to measure, or nothing.
     pub since: String,
     /// Tested only when its needs are met: inverted, loaded or lowering.
@@ -124,7 +129,7 @@ pub fn only_after(movement: &Movement) -> bool {
     movement.guarded() || movement.phase == Some(Phase::Lowering)
 }
 
-pub fn test(movement: &Movement) -> TestView<'_> {
+pub fn test<'a>(words: &Words, movement: &'a Movement) -> TestView<'a> {
     let test = movement.test.as_ref();
     let text = |of: fn(&Test) -> &Option<String>| test.and_then(|t| of(t).as_deref()).unwrap_or("");
     TestView {
@@ -132,12 +137,42 @@ pub fn test(movement: &Movement) -> TestView<'_> {
         counts: test.map_or(&[], |t| &t.counts),
         stop: test.map_or(&[], |t| &t.stop),
         rest: text(|t| &t.rest),
+        paced: words.list(&paced(words, movement)),
+        back_when: &movement.back_when,
         since: test
             .and_then(|t| t.since)
             .map_or(String::new(), |day| day.to_string()),
         only_after: only_after(movement),
         hold: movement.standard.measure() == Measure::Time,
     }
+}
+
+/// What goes in a movement's place.
+#[derive(Serialize)]
+pub struct InsteadView {
+    /// "With a sore wrist".
+    pub when: String,
+    pub link: String,
+}
+
+pub fn instead(site: &Material<'_>, movement: &Movement) -> Vec<InsteadView> {
+    let words = site.say();
+    let when = |when: &When| match when {
+        When::Part(part) => words.say(&key("sore", part.word())).to_string(),
+        When::Class(class) => {
+            let name = site.curriculum.cautions.class(*class).name(words);
+            words.fill("movement.instead_of_class", &[("class", name.into())])
+        }
+        When::Without(gear) => {
+            let gear = words.gear(gear);
+            words.fill("movement.instead_without", &[("gear", (&gear).into())])
+        }
+    };
+    let shown = movement.instead.iter().map(|one| InsteadView {
+        when: when(&one.when),
+        link: site.links.of(one.movement).to_string(),
+    });
+    shown.collect()
 }
 
 /// A test of the sheet.
@@ -166,27 +201,55 @@ pub struct PaperRow<'a> {
 /// A line of a session.
 #[derive(Serialize)]
 pub struct SessionRow {
+    /// `A1`, or nothing.
+    pub pair: String,
+    pub warm_up: bool,
+    /// The movement, or the coach's words.
     pub link: String,
     pub target: String,
+    pub reserve: String,
     pub rest: String,
     pub volume: String,
 }
 
 pub fn session_row(site: &Material<'_>, line: &SessionLine) -> SessionRow {
-    let amount = i64::from(line.target.sets()) * line.target.amount();
-    let (key, n) = match line.target.measure() {
-        Measure::Reps => ("target.reps", Value::Micro(amount)),
-        Measure::Time => ("session.seconds", Value::Micro(amount)),
-        _ => ("target.times", line.target.sets().into()),
+    let words = site.say();
+    let rest = line.rest.as_deref();
+    let left = line.in_reserve;
+    let (link, target, volume) = match &line.what {
+        Done::Words(text) => (escape(text), String::new(), String::new()),
+        Done::For(ix, time) => {
+            let long = site.words(time);
+            (site.links.of(*ix).to_string(), long.clone(), long)
+        }
+        Done::Sets(ix, target) => {
+            let amount = i64::from(target.sets()) * target.amount();
+            let (key, n) = match target.measure() {
+                Measure::Reps => ("target.reps", Value::Micro(amount)),
+                Measure::Time => ("session.seconds", Value::Micro(amount)),
+                _ => ("target.times", target.sets().into()),
+            };
+            let paced = paced(words, site.curriculum.movement(*ix));
+            let asked: Vec<String> = std::iter::once(site.words(target))
+                .chain(paced.iter().map(|text| escape(text)))
+                .collect();
+            let volume = escape(&words.fill(key, &[("n", n)]));
+            (
+                site.links.of(*ix).to_string(),
+                words.list_html(&asked),
+                volume,
+            )
+        }
     };
-    let volume = escape(&site.say().fill(key, &[("n", n)]));
     SessionRow {
-        link: site.links.of(line.movement).to_string(),
-        target: site.words(&line.target),
-        rest: line
-            .rest
-            .as_deref()
-            .map_or_else(String::new, |r| pause(site.say(), r)),
+        pair: line.pair.clone().unwrap_or_default(),
+        warm_up: line.warm_up,
+        link,
+        target,
+        rest: rest.map_or_else(String::new, |r| pause(words, r)),
+        reserve: left.map_or_else(String::new, |n| {
+            words.fill("training.reserve", &[("n", n.into())])
+        }),
         volume,
     }
 }
@@ -222,7 +285,15 @@ pub fn facts<'a>(site: &Material<'a>, movement: &Movement) -> Vec<Fact<'a>> {
     let stresses: Vec<String> = movement
         .stresses
         .iter()
-        .map(|s| word("body", s.word()))
+        .map(|s| {
+            let part = word("body", s.part.word());
+            let how = |how: How| {
+                let how = word("stressed", how.word());
+                let values = [("part", (&part).into()), ("how", (&how).into())];
+                words.fill("fact.stressed", &values)
+            };
+            s.how.map_or(part.clone(), how)
+        })
         .collect();
     let mut out = Vec::new();
     let mut add = |name: &str, value: Option<String>| {
