@@ -7,6 +7,7 @@
 //! Everything but [`io`] and [`command`] is pure: a snapshot of files goes in, findings and pages come out.
 
 pub mod chain;
+pub mod changes;
 pub mod command;
 pub mod curriculum;
 pub mod history;

@@ -10,6 +10,7 @@ mod rehearse;
 mod rename;
 pub mod report;
 mod schema;
+mod since;
 mod start;
 mod weigh;
 

@@ -1,12 +1,14 @@
 //! `publish`: proofread, make every page, write, read back, swap in.
 
-use super::{Common, Form, Status, report};
+use super::{Common, Form, Status, report, since};
+use crate::changes::{self, Difference, STANDING};
 use crate::curriculum::{Curriculum, Day};
 use crate::io::{self, Error, Outcome, Stopwatch};
+use crate::proof::Proofread;
 use crate::site::audit::Fault;
 use crate::site::{self, ThemeError};
 use crate::source::{Findings, Snapshot, legible};
-use serde_json::json;
+use serde_json::{Value, json};
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -23,12 +25,15 @@ pub struct Options {
     /// Refuse to publish with warnings
     #[arg(long)]
     strict: bool,
-    /// Record what changed in the ledger, with these words
+    /// Record what changed in the ledger, with these words; needed where something asks less of a body than the last publish
     #[arg(long, value_name = "WORDS", value_parser = some_words)]
     note: Option<String>,
     /// The day for the ledger, such as 2026-11-25 (default: today)
-    #[arg(long, value_name = "DATE", requires = "note", value_parser = super::day)]
+    #[arg(long, value_name = "DATE", value_parser = super::day)]
     today: Option<Day>,
+    /// Tell first whose states and plans would change, of the people whose results lie here; nothing of it is written
+    #[arg(long, value_name = "DIR")]
+    people: Option<PathBuf>,
 }
 
 /// Why no site was handed over though the curriculum is sound.
@@ -77,31 +82,111 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         }
         return Ok(status);
     }
+    let to = place(from, options.to.as_deref(), &proof.curriculum);
+    let changed = match changed(options, proof, &snapshot, &to)? {
+        Ok(changed) => changed,
+        Err(status) => return Ok(status),
+    };
     let ledger = options
         .note
         .as_ref()
-        .map(|words| ledger(options, words, &proof.curriculum));
+        .map(|words| ledger(options, words, &proof.curriculum, &changed.all));
     if let Some(text) = &ledger {
         snapshot = snapshot.with_text(LEDGER, text);
         built = site::build(&snapshot, &site::Options::default());
     }
     let proof = built.proof();
-    let to = options.to.clone().unwrap_or_else(|| {
-        from.join(
-            proof
-                .curriculum
-                .school
-                .publish_to
-                .as_deref()
-                .unwrap_or("site"),
-        )
-    });
     let named = options.to.is_some();
-    let done = write(&built, from, (&to, named), ledger.as_deref());
-    let status = answer(options, done, &to, started, &proof.findings, &snapshot);
+    let standing = since::standing(&proof.curriculum, &snapshot);
+    // With a note the ledger is written, and that it stands so now, or neither.
+    let mut kept: Vec<(PathBuf, String)> = Vec::new();
+    if let Some(text) = ledger {
+        kept.push((from.join(LEDGER), text));
+        kept.extend(standing.clone().map(|text| (from.join(STANDING), text)));
+    }
+    let done = write(&built, from, (&to, named), &kept);
+    if let (Ok(_), Some(text), true) = (&done, &standing, kept.is_empty())
+        && let Err(error) = io::replace(&from.join(STANDING), text)
+    {
+        let why = error.to_string();
+        let words = &proof.curriculum.words;
+        let line = words.fill("since.not_kept", &[("why", (&why).into())]);
+        anstream::eprintln!("{line}");
+    }
+    let status = answer(
+        options,
+        done,
+        &to,
+        started,
+        &proof.findings,
+        (&snapshot, &changed),
+    );
     // The process ends: taking thousands of records apart would only take time.
     std::mem::forget((built, snapshot));
     status
+}
+
+/// The site's folder.
+pub(super) fn place(from: &Path, to: Option<&Path>, curriculum: &Curriculum) -> PathBuf {
+    let default = || from.join(curriculum.school.publish_to.as_deref().unwrap_or("site"));
+    to.map_or_else(default, Path::to_path_buf)
+}
+
+/// What became other since the last publish, and whom it reaches.
+struct Changed {
+    all: Vec<Difference>,
+    /// For programs: `changes`, and `people` where they were asked for.
+    json: Value,
+    /// Loosenings that stand beside the note, in words.
+    noted: Option<String>,
+}
+
+/// Tells what became other; the status, where that needs a note and there is none.
+fn changed(
+    options: &Options,
+    proof: &Proofread,
+    snapshot: &Snapshot,
+    to: &Path,
+) -> Result<Result<Changed, Status>, Error> {
+    let (form, curriculum) = (options.common.form, &proof.curriculum);
+    let words = &curriculum.words;
+    let refused = |found: &Findings, all: &[Difference], people: &Value| {
+        match form {
+            Form::Json => report::answer(&json!({
+                "published": false, "findings": report::json(found, snapshot), "changes": since::json(all, curriculum), "people": people,
+            })),
+            Form::Text => {
+                report::print(found, snapshot);
+                anstream::eprintln!("{}", words.say("since.refused"));
+            }
+        }
+        Ok(Err(Status::AtFault))
+    };
+    let all = match since::differences(proof, snapshot) {
+        Ok(all) => all,
+        Err(found) => return refused(&found, &[], &Value::Null),
+    };
+    let people = match &options.people {
+        Some(folder) => {
+            let today = options.today.unwrap_or_else(io::today);
+            let people = since::people(folder, to, proof, snapshot, today)?;
+            if form == Form::Text {
+                people.print(to, words);
+            }
+            people.json()
+        }
+        None => Value::Null,
+    };
+    let loosened = changes::loosenings(&all).count();
+    if loosened > 0 && options.note.is_none() {
+        return refused(&changes::refusal(&all, curriculum), &all, &people);
+    }
+    let mut json = json!({ "changes": since::json(&all, curriculum) });
+    if options.people.is_some() {
+        json["people"] = people;
+    }
+    let noted = (loosened > 0).then(|| words.fill("since.noted", &[("n", loosened.into())]));
+    Ok(Ok(Changed { all, json, noted }))
 }
 
 fn answer(
@@ -110,13 +195,18 @@ fn answer(
     to: &Path,
     started: Stopwatch,
     findings: &Findings,
-    snapshot: &Snapshot,
+    (snapshot, changed): (&Snapshot, &Changed),
 ) -> Result<Status, Error> {
     match done {
         Ok(outcome) => {
             tell(options.common.form, &outcome, to, started, || {
-                report::json(findings, snapshot)
+                let mut more = changed.json.clone();
+                more["findings"] = report::json(findings, snapshot);
+                more
             });
+            if let (Some(noted), Form::Text) = (&changed.noted, options.common.form) {
+                anstream::println!("{noted}");
+            }
             Ok(Status::Done)
         }
         Err(Refusal::Machine(error)) => Err(error),
@@ -155,9 +245,17 @@ fn refuse(form: Form, lines: &[String], why: &str) -> Status {
 }
 
 /// The ledger with what changed since its last entry.
-fn ledger(options: &Options, words: &str, curriculum: &Curriculum) -> String {
+fn ledger(
+    options: &Options,
+    words: &str,
+    curriculum: &Curriculum,
+    changed: &[Difference],
+) -> String {
     let today = options.today.unwrap_or_else(io::today).to_string();
-    let ledger = curriculum.ledger.with_entry(curriculum, &today, words);
+    let mut ledger = curriculum.ledger.with_entry(curriculum, &today, words);
+    if let Some(entry) = ledger.entries.last_mut() {
+        changes::note(entry, changed);
+    }
     ledger.to_yaml()
 }
 
@@ -167,7 +265,7 @@ fn write(
     built: &site::Outcome,
     from: &Path,
     (to, named): (&Path, bool),
-    ledger: Option<&str>,
+    kept: &[(PathBuf, String)],
 ) -> Result<Outcome, Refusal> {
     let curriculum = &built.proof().curriculum;
     let site = built.site()?;
@@ -198,9 +296,7 @@ fn write(
         anstream::eprintln!("{line}");
     }
     std::mem::forget(site);
-    let path = from.join(LEDGER);
-    let ledger = ledger.map(|text| (path.as_path(), text));
-    Ok(folder.finish(written.hashes, ledger)?)
+    Ok(folder.finish(written.hashes, kept)?)
 }
 
 fn tell(
@@ -208,15 +304,21 @@ fn tell(
     outcome: &Outcome,
     to: &Path,
     started: Stopwatch,
-    findings: impl FnOnce() -> serde_json::Value,
+    more: impl FnOnce() -> Value,
 ) {
     let seconds = started.seconds();
     match form {
-        Form::Json => report::answer(&json!({
+        Form::Json => {
+            let mut out = json!({
             "published": true, "to": to.to_string_lossy(), "files": outcome.files, "written": outcome.written(),
             "new": outcome.new, "changed": outcome.changed, "removed": outcome.removed, "kept": outcome.kept,
-            "seconds": (seconds * 1000.0).round() / 1000.0, "findings": findings(),
-        })),
+            "seconds": (seconds * 1000.0).round() / 1000.0,
+            });
+            if let (Value::Object(out), Value::Object(more)) = (&mut out, more()) {
+                out.extend(more);
+            }
+            report::answer(&out);
+        }
         Form::Text => {
             anstream::println!(
                 "Published {} files to {}: {} new, {} changed, {} removed. {:.2} s.",

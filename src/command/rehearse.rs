@@ -1,6 +1,6 @@
 //! `rehearse`: the site shown while the coach writes. Every save is proofread; the last good site stays while something is wrong.
 
-use super::{Status, report};
+use super::{Status, report, since};
 use crate::io::{self, Error, Saved, Serving, Shown, Stopwatch, Told, Watch};
 use crate::site::{self, Outcome};
 use crate::source::{Content, FileId, Findings, Rule, Severity, Snapshot, SourceFile};
@@ -166,6 +166,13 @@ impl Stage<'_> {
             anstream::eprintln!("{text}\n\n{}", report::counted(findings));
         }
         let mut told = as_shown(findings, snapshot);
+        if !errors {
+            let proof = site.proof();
+            told.changes = match since::differences(proof, snapshot) {
+                Ok(all) => since::list(&all, &proof.curriculum, &proof.curriculum.words),
+                Err(found) => report::some(found.iter(), snapshot),
+            };
+        }
         if !errors
             && trial == Trial::Before
             && let Err(error) = site.try_out()
@@ -256,6 +263,7 @@ fn as_shown(findings: &Findings, snapshot: &Snapshot) -> Told {
     Told {
         errors: of(Severity::Error),
         warnings: of(Severity::Warning),
+        changes: String::new(),
         counted: report::counted(findings),
     }
 }

@@ -456,6 +456,11 @@ pub const LEDGER_ENTRY: &[Key] = &[
     must("on", Shape::Text, "The day."),
     must("note", Shape::Text, "The coach's words."),
     may("changes", Shape::Anything, "What changed."),
+    may(
+        "loosened",
+        Shape::Anything,
+        "What asks less of a body than the publish before.",
+    ),
 ];
 
 pub const LEDGER_STANDING: &[Key] = &[

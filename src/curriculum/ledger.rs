@@ -1,6 +1,7 @@
 //! The ledger: what each publish with a note added, removed, renamed, raised, lowered or recautioned.
 
 use super::Curriculum;
+use super::loosening::{Loosening, What};
 use super::target::Target;
 use std::collections::BTreeMap;
 use std::fmt::Write;
@@ -48,6 +49,8 @@ pub struct Entry {
     pub note: String,
     /// Movement id and what happened to it, sorted by id.
     pub changes: Vec<(String, Change)>,
+    /// What asks less of a body since the publish before; the note is about it.
+    pub loosened: Vec<Loosening>,
 }
 
 /// The whole ledger, oldest entry first.
@@ -87,6 +90,7 @@ impl Ledger {
             on: on.into(),
             note: note.trim().into(),
             changes,
+            loosened: Vec::new(),
         });
         next.stands = stands;
         next
@@ -123,6 +127,12 @@ impl Ledger {
             for (id, change) in &entry.changes {
                 let _ = writeln!(out, "      - {{ movement: {id}, {} }}", change_yaml(change));
             }
+            if !entry.loosened.is_empty() {
+                out.push_str("    loosened:\n");
+            }
+            for loosening in &entry.loosened {
+                let _ = writeln!(out, "      - {}", loosening_yaml(loosening));
+            }
         }
         out.push_str("stands:\n");
         for (id, standing) in &self.stands {
@@ -151,6 +161,39 @@ fn change_yaml(change: &Change) -> String {
             format!("cautions: [[{}], [{}]]", from.join(", "), to.join(", "))
         }
     }
+}
+
+fn loosening_yaml(loosening: &Loosening) -> String {
+    let Loosening {
+        of,
+        name,
+        signal,
+        what,
+    } = loosening;
+    let signal = signal.map_or_else(String::new, |s| format!(", signal: {}", s.word()));
+    let all = |texts: &[&str]| {
+        let texts: Vec<String> = texts.iter().map(|t| quoted(t)).collect();
+        format!("[{}]", texts.join(", "))
+    };
+    let texts = match what {
+        What::Gone | What::New | What::Choice => "[]".to_string(),
+        What::Exit { from, to } | What::Lowered { from, to } | What::Raised { from, to } => {
+            all(&[from, to])
+        }
+        What::ClassGone(text)
+        | What::ClassNew(text)
+        | What::StopGone(text)
+        | What::StopNew(text)
+        | What::CountsGone(text)
+        | What::CountsNew(text) => all(&[text]),
+        What::Need { movement, from, to } => all(&[movement, from, to]),
+        What::Signal { from, to } => all(&[from.word(), to.word()]),
+    };
+    format!(
+        "{{ of: {of}, name: {}{signal}, {}: {texts} }}",
+        quoted(name),
+        what.word()
+    )
 }
 
 /// A YAML text in double quotes. JSON leaves some characters bare that YAML does not read so.

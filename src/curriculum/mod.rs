@@ -9,6 +9,7 @@ pub mod gear;
 pub mod id;
 pub mod keys;
 pub mod ledger;
+pub mod loosening;
 pub mod manner;
 pub mod movement;
 pub mod naming;

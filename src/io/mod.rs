@@ -15,7 +15,7 @@ mod write;
 
 pub use change::change;
 pub use clock::{Stopwatch, today};
-pub use read::{content_now, path_within, results, snapshot};
+pub use read::{content_now, open_data, path_within, results, snapshot};
 pub use replace::replace;
 pub use serve::{Serving, Shown, Told};
 pub use watch::{Saved, Watch};

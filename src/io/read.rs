@@ -1,7 +1,7 @@
 //! A folder as a snapshot.
 
 use super::Error;
-use crate::source::snapshot::{LARGEST_MEDIA, LARGEST_TEXT};
+use crate::source::snapshot::{LARGEST_MEDIA, LARGEST_TEXT, STANDING};
 use crate::source::{Content, Snapshot, SourceFile};
 use rayon::prelude::*;
 use std::fs::File;
@@ -107,6 +107,20 @@ pub fn path_within(from: &Path, full: &Path) -> Option<String> {
     Some(parts.join("/"))
 }
 
+/// What a site keeps of the curriculum that it was made from: the files below `data/`, by their paths on the site; `None` where
+/// there is no site.
+pub fn open_data(site: &Path) -> Option<Snapshot> {
+    let root = site.join("data");
+    root.is_dir().then_some(())?;
+    let inside = Inside::of(site);
+    let files = WalkDir::new(root).follow_links(false).into_iter();
+    Some(Snapshot::new(
+        files
+            .filter_map(|entry| came_upon(site, &inside, entry))
+            .collect(),
+    ))
+}
+
 /// How results files end.
 const RESULTS: &[&str] = &["yaml", "yml", "json", "csv"];
 
@@ -178,7 +192,11 @@ fn content(path: &str, full: &Path) -> Content {
 fn content_of_file(path: &str, full: &Path) -> Content {
     let ending = path.rsplit_once('.').map_or("", |(_, e)| e);
     let is_text = TEXTS.iter().any(|e| ending.eq_ignore_ascii_case(e));
-    let limit = if is_text { LARGEST_TEXT } else { LARGEST_MEDIA };
+    // The program's own list of a large curriculum is longer than what people write.
+    let limit = match is_text && path != STANDING {
+        true => LARGEST_TEXT,
+        false => LARGEST_MEDIA,
+    };
     match bytes(full, limit) {
         Ok(Err(size)) => Content::TooLarge(size),
         Ok(Ok(bytes)) if is_text => match String::from_utf8(bytes) {

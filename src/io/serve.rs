@@ -44,6 +44,8 @@ pub struct Told {
     /// Why the last good site stays.
     pub errors: String,
     pub warnings: String,
+    /// What became other since the last publish.
+    pub changes: String,
     /// "0 errors, 4 warnings".
     pub counted: String,
 }
@@ -51,12 +53,15 @@ pub struct Told {
 impl Told {
     /// As news for a page; `None` where there is nothing to tell.
     fn news(&self) -> Option<String> {
-        let event = match (self.errors.is_empty(), self.warnings.is_empty()) {
+        let is_quiet = self.warnings.is_empty() && self.changes.is_empty();
+        let event = match (self.errors.is_empty(), is_quiet) {
             (true, true) => return None,
             (true, false) => "warnings",
             _ => "trouble",
         };
-        let data = serde_json::json!({ "errors": self.errors, "warnings": self.warnings, "counted": self.counted });
+        let data = serde_json::json!({
+            "errors": self.errors, "warnings": self.warnings, "changes": self.changes, "counted": self.counted,
+        });
         Some(format!("event: {event}\ndata: {data}\n\n"))
     }
 }
@@ -310,11 +315,11 @@ const RELOAD: &str = r"'use strict';
   panel.hidden = true;
   // Errors stand first; warnings are folded behind their count.
   const tell = (event) => {
-    const { errors, warnings, counted } = JSON.parse(event.data);
+    const { errors, warnings, changes, counted } = JSON.parse(event.data);
     const folded = made('details', '');
     folded.append(made('summary', counted), made('pre', warnings));
     panel.setAttribute('role', errors ? 'alert' : 'status');
-    panel.replaceChildren(...(errors ? [made('pre', errors)] : []), ...(warnings ? [folded] : errors && counted ? [made('p', counted)] : []));
+    panel.replaceChildren(...(errors ? [made('pre', errors)] : []), ...(changes ? [made('pre', changes)] : []), ...(warnings ? [folded] : errors && counted ? [made('p', counted)] : []));
     panel.hidden = false;
   };
   document.addEventListener('DOMContentLoaded', () => document.body.prepend(panel));

@@ -196,17 +196,13 @@ impl Site {
         self.links.iter().any(|l| Path::new(path).starts_with(l))
     }
 
-    /// Puts the new site in the place of the old one, in one step where the file system can. The ledger, its path and its text,
-    /// is written when nothing but that step is left.
+    /// Puts the new site in the place of the old one, in one step where the file system can. The ledger, each of its files with
+    /// its text, is written when nothing but that step is left, in the order given.
     ///
     /// # Errors
     /// When others' files stand where the new site needs room or cannot be moved, the ledger cannot be written, or the disk
     /// refuses; the old site and the old ledger then stand.
-    pub fn finish(
-        mut self,
-        hashes: Files,
-        ledger: Option<(&Path, &str)>,
-    ) -> Result<Outcome, Error> {
+    pub fn finish(mut self, hashes: Files, ledger: &[(PathBuf, String)]) -> Result<Outcome, Error> {
         let mut outcome = self.compared(&hashes);
         let kept = match self.existed {
             Some(_) => own::foreign(&self.target, &self.before, &hashes)?,
@@ -219,7 +215,10 @@ impl Site {
         let name = |p: &PathBuf| p.to_string_lossy().into_owned();
         outcome.kept = kept.iter().map(name).collect();
         let stands = self.existed.is_some();
-        let note = || ledger.map_or(Ok(()), |(path, text)| replace(path, text));
+        let note = || {
+            let mut files = ledger.iter();
+            files.try_for_each(|(path, text)| replace(path, text))
+        };
         if outcome.written() == 0 && outcome.removed.is_empty() && stands {
             note()?;
             return Ok(outcome);
@@ -230,13 +229,16 @@ impl Site {
         let path = self.staging.join(MANIFEST);
         fs::write(&path, own::listing(&hashes, &self.school))
             .map_err(|e| Error::new("write", &path, e))?;
-        let noted = ledger.and_then(|(path, _)| fs::read_to_string(path).ok());
-        note()?;
-        if let Err(error) = self.swap(&kept, &hashes) {
-            match (ledger, noted) {
-                (Some((path, _)), Some(text)) => drop(replace(path, &text)),
-                (Some((path, _)), None) => drop(fs::remove_file(path)),
-                (None, _) => {}
+        let noted: Vec<(&PathBuf, Option<String>)> = ledger
+            .iter()
+            .map(|(path, _)| (path, fs::read_to_string(path).ok()))
+            .collect();
+        if let Err(error) = note().and_then(|()| self.swap(&kept, &hashes)) {
+            for (path, text) in noted {
+                match text {
+                    Some(text) => drop(replace(path, &text)),
+                    None => drop(fs::remove_file(path)),
+                }
             }
             return Err(error);
         }

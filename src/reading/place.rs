@@ -49,6 +49,8 @@ pub fn role(path: &str) -> Role {
         ("", "yaml") if stem == "school" => Role::School,
         ("", "yaml") if stem == "cautions" => Role::Cautions,
         ("", "yaml") if stem == "ledger" => Role::Ledger,
+        // Read by who compares, and by nobody else.
+        ("", "json") if stem == "standing" => Role::Ignored,
         ("movements", "yaml") => Role::Movement,
         ("skills", "yaml") => Role::Skill,
         ("notes", "md")

@@ -3,6 +3,7 @@
 use super::fields::{self, Record};
 use crate::curriculum::caution::{Book, Class, ClassId, Part, Signal, Text, Word};
 use crate::curriculum::ledger::{Change, Entry, Ledger, Standing};
+use crate::curriculum::loosening::{Loosening, What};
 use crate::curriculum::school::{Dose, LeapLimits, School};
 use crate::curriculum::target::{KILOGRAM, ONE, POUND};
 use crate::curriculum::words::Position;
@@ -501,7 +502,79 @@ fn entry(node: &Node, findings: &mut Findings) -> Option<Entry> {
             changes.push(change(item)?);
         }
     }
-    Some(Entry { on, note, changes })
+    let mut loosened = Vec::new();
+    if let Some(list) = record.get("loosened") {
+        for item in fields::items(list, findings) {
+            loosened.push(loosening(item)?);
+        }
+    }
+    Some(Entry {
+        on,
+        note,
+        changes,
+        loosened,
+    })
+}
+
+fn loosening(node: &Node) -> Option<Loosening> {
+    let Value::Map(pairs) = &node.value else {
+        return None;
+    };
+    let find = |name: &str| {
+        let pair = pairs.iter().find(|(k, _)| k.text() == Some(name));
+        pair.map(|(_, v)| v)
+    };
+    let text = |name: &str| find(name).and_then(Node::text).map(str::to_string);
+    let is_head = |k: &str| matches!(k, "of" | "name" | "signal");
+    let (word, list) = pairs
+        .iter()
+        .filter_map(|(k, v)| Some((k.text()?, v)))
+        .find(|(k, _)| !is_head(k))?;
+    let Value::List(items) = &list.value else {
+        return None;
+    };
+    let texts: Option<Vec<String>> = items.iter().map(|i| i.text().map(str::to_string)).collect();
+    let signal = match text("signal") {
+        Some(word) => Some(Signal::read(&word)?),
+        None => None,
+    };
+    Some(Loosening {
+        of: text("of").filter(|id| is_id(id))?,
+        name: text("name")?,
+        signal,
+        what: what(word, texts?)?,
+    })
+}
+
+/// What a loosening says of itself.
+fn what(word: &str, texts: Vec<String>) -> Option<What> {
+    let mut texts = texts.into_iter();
+    let mut next = || texts.next();
+    Some(match word {
+        "gone" => What::Gone,
+        "choice" => What::Choice,
+        "exit" | "exit_gone" => What::Exit {
+            from: next()?,
+            to: next()?,
+        },
+        "class_gone" => What::ClassGone(next()?),
+        "need" | "need_gone" => What::Need {
+            movement: next()?,
+            from: next()?,
+            to: next()?,
+        },
+        "stop_gone" => What::StopGone(next()?),
+        "counts_gone" => What::CountsGone(next()?),
+        "lowered" => What::Lowered {
+            from: next()?,
+            to: next()?,
+        },
+        "weaker" => What::Signal {
+            from: Signal::read(&next()?)?,
+            to: Signal::read(&next()?)?,
+        },
+        _ => return None,
+    })
 }
 
 fn change(node: &Node) -> Option<(String, Change)> {

@@ -104,6 +104,7 @@ rules! {
     SignalWord Error "signal-word" "A signal word that is not agreed for its language, or a text about safety that nobody sees.";
     MissingPlaceholder Error "missing-placeholder" "A text of the interface that leaves out what it should say.";
     BadLedger Error "bad-ledger" "The ledger cannot be read.";
+    Loosening Error "loosening" "Something asks less of a body than the last publish, and no note says why.";
     ResultsVersion Error "results-version" "A results file of an unknown version.";
     BadResult Error "bad-result" "A result, a set or a pause that cannot be read.";
     BadDay Error "bad-day" "A day that is not in the calendar.";

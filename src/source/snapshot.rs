@@ -7,6 +7,8 @@ use std::sync::Arc;
 
 /// Text files above this many bytes are not read.
 pub const LARGEST_TEXT: u64 = 4_000_000;
+/// The program's own list of how everything stood at the last publish; it may be as large as a picture.
+pub const STANDING: &str = "content/standing.json";
 /// Pictures and clips above this many bytes are not read. All of them are held in memory while a site is made, and each is
 /// loaded over a phone's network.
 pub const LARGEST_MEDIA: u64 = 32_000_000;

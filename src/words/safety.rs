@@ -19,6 +19,7 @@ const SEEN: &[&str] = &[
     "map.sign_",
     "part.not_medical_advice",
     "guard.",
+    "means.",
     "offline.kept_from",
 ];
 

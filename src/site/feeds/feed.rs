@@ -1,9 +1,11 @@
 //! What others read besides pages: the Atom feed of changes, the web manifest, and schema.org data.
 
+use crate::curriculum::loosening::Loosening;
+use crate::curriculum::words::Units;
 use crate::curriculum::{MovementIx, Owner};
 use crate::site::material::{Item, Material};
 use crate::site::media::card;
-use crate::site::names::change_words;
+use crate::site::names::{change_words, other_changes};
 use crate::words::escape::escape_xml;
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -26,24 +28,23 @@ pub fn atom(site: &Material<'_>) -> Vec<u8> {
         "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n<feed xmlns=\"http://www.w3.org/2005/Atom\" xml:lang=\"{language}\">\n<title>{title}</title>\n<id>{address}changes.atom</id>\n<link rel=\"self\" href=\"{address}changes.atom\"/>\n<link rel=\"alternate\" type=\"text/html\" href=\"{address}changes.html\"/>\n<updated>{updated}T00:00:00Z</updated>\n<author><name>{name}</name></author>\n"
     );
     for (i, entry) in entries.iter().enumerate().rev().take(MOST) {
-        let mut lines: Vec<String> = entry
-            .changes
-            .iter()
-            .take(MOST_CHANGES)
-            .map(|(id, change)| {
-                let (movement, change) = (named(site, id), change_words(site.curriculum, change));
-                let values = [
-                    ("movement", (&movement).into()),
-                    ("change", (&change).into()),
-                ];
-                site.say().fill("change.line", &values)
-            })
-            .collect();
-        if entry.changes.len() > MOST_CHANGES {
-            lines.push(site.say().fill(
-                "shared.and_more",
-                &[("n", (entry.changes.len() - MOST_CHANGES).into())],
-            ));
+        let loosened = entry.loosened.iter().map(|l| loosened(site, l));
+        let mut lines: Vec<String> = loosened.collect();
+        let count = other_changes(entry).count();
+        let others = other_changes(entry).take(MOST_CHANGES).map(|(id, change)| {
+            let (movement, change) = (named(site, id), change_words(site.curriculum, change));
+            let values = [
+                ("movement", (&movement).into()),
+                ("change", (&change).into()),
+            ];
+            site.say().fill("change.line", &values)
+        });
+        lines.extend(others);
+        if count > MOST_CHANGES {
+            lines.push(
+                site.say()
+                    .fill("shared.and_more", &[("n", (count - MOST_CHANGES).into())]),
+            );
         }
         lines.push(site.say().say("part.not_medical_advice").to_string());
         let (title, on) = (escape_xml(&entry.note), escape_xml(&entry.on));
@@ -54,6 +55,20 @@ pub fn atom(site: &Material<'_>) -> Vec<u8> {
     }
     out.push_str("</feed>\n");
     out.into_bytes()
+}
+
+/// What asks less, and what that means for who owned it; never shortened.
+fn loosened(site: &Material<'_>, loosening: &Loosening) -> String {
+    let words = site.say();
+    let change = loosening.what.say(site.curriculum, words, Units::Metric);
+    let named = loosening.named(words);
+    let values = [("movement", (&named).into()), ("change", (&change).into())];
+    let line = words.fill("change.line", &values);
+    let means = loosening.means(words);
+    words.fill(
+        "since.beside",
+        &[("line", (&line).into()), ("means", means.into())],
+    )
 }
 
 /// A movement's name with its signal word; its id where it is gone.

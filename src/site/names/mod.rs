@@ -3,7 +3,7 @@
 pub mod mention;
 
 use crate::curriculum::caution::ClassIx;
-use crate::curriculum::ledger::Change;
+use crate::curriculum::ledger::{Change, Entry};
 use crate::curriculum::words::Units;
 use crate::curriculum::{Curriculum, FamilyIx, MovementIx, Owner, SkillIx, Target};
 use crate::site::theme::{Theme, ThemeError};
@@ -207,6 +207,22 @@ pub fn stage_words(words: &Words, stage: u32) -> String {
         0 => words.say("stage.ground").into(),
         n => words.fill("stage.rungs_up", &[("n", n.into())]),
     }
+}
+
+/// The changes that no loosening of the same record says more fully.
+pub fn other_changes(entry: &Entry) -> impl Iterator<Item = &(String, Change)> {
+    let told = |(id, change): &&(String, Change)| {
+        let of = |word: &str| {
+            let mut all = entry.loosened.iter();
+            all.any(|l| l.of == *id && l.what.word() == word)
+        };
+        match change {
+            Change::Removed => of("gone"),
+            Change::Lowered { .. } | Change::Standard { .. } => of("lowered"),
+            _ => false,
+        }
+    };
+    entry.changes.iter().filter(move |change| !told(change))
 }
 
 /// A change in words. A standard is said as the ledger keeps it, in metric units.

@@ -2,14 +2,15 @@
 
 use crate::curriculum::caution::{ClassIx, Part};
 use crate::curriculum::ledger::Entry;
+use crate::curriculum::loosening::Loosening;
 use crate::curriculum::manner::When;
 use crate::curriculum::movement::Test;
 use crate::curriculum::note::{Done, SessionLine};
 use crate::curriculum::target::Measure;
-use crate::curriculum::words::{How, Pattern, Phase, Position, Word};
+use crate::curriculum::words::{How, Pattern, Phase, Position, Units, Word};
 use crate::curriculum::{Movement, MovementIx, Owner, SkillIx, Target};
 use crate::site::material::Material;
-use crate::site::names::{Mark, change_words, named, signal_word};
+use crate::site::names::{Mark, change_words, named, other_changes, signal_word};
 use crate::site::theme::ThemeError;
 use crate::training::paced;
 use crate::words::escape::escape;
@@ -356,6 +357,8 @@ fn equipment(words: &Words, movement: &Movement) -> String {
 pub struct EntryView {
     pub on: String,
     pub note: String,
+    /// What asks less of a body, each with what it means for who owned it.
+    pub loosened: Vec<ChangeView>,
     pub changes: Vec<ChangeView>,
 }
 
@@ -365,10 +368,11 @@ pub struct ChangeView {
     pub link: String,
     pub gone: String,
     pub says: String,
+    pub means: String,
 }
 
 pub fn entry(site: &Material<'_>, entry: &Entry) -> EntryView {
-    let changes = entry.changes.iter().map(|(id, change)| {
+    let changes = other_changes(entry).map(|(id, change)| {
         let ix = site
             .curriculum
             .find_movement(id)
@@ -381,12 +385,35 @@ pub fn entry(site: &Material<'_>, entry: &Entry) -> EntryView {
                 String::new()
             },
             says: change_words(site.curriculum, change),
+            means: String::new(),
         }
     });
+    let loosened = entry.loosened.iter().map(|l| loosening(site, l));
     EntryView {
         on: entry.on.clone(),
         note: entry.note.clone(),
+        loosened: loosened.collect(),
         changes: changes.collect(),
+    }
+}
+
+fn loosening(site: &Material<'_>, loosening: &Loosening) -> ChangeView {
+    let (curriculum, words) = (site.curriculum, site.say());
+    let owner = curriculum.find(&loosening.of);
+    let link = match owner.filter(|o| curriculum.is_published(*o)) {
+        Some(Owner::Movement(ix)) => site.links.of(ix).to_string(),
+        Some(Owner::Skill(ix)) => site.links.skill(ix).to_string(),
+        Some(Owner::Family(ix)) => site.links.family(ix).to_string(),
+        _ => String::new(),
+    };
+    ChangeView {
+        gone: match link.is_empty() {
+            true => loosening.named(words),
+            false => String::new(),
+        },
+        link,
+        says: loosening.what.say(curriculum, words, Units::Metric),
+        means: loosening.means(words).to_string(),
     }
 }
 
