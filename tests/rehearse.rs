@@ -66,6 +66,15 @@ impl Rehearsal {
 
     /// The stream of news, after its head.
     fn news(&self) -> BufReader<TcpStream> {
+        self.news_from("retry")
+    }
+
+    /// The stream up to the warnings.
+    fn news_after_warnings(&self) -> BufReader<TcpStream> {
+        self.news_from("event: warnings")
+    }
+
+    fn news_from(&self, words: &str) -> BufReader<TcpStream> {
         let mut stream = TcpStream::connect(&self.host).expect("it listens");
         stream
             .set_read_timeout(Some(Duration::from_secs(20)))
@@ -73,7 +82,7 @@ impl Rehearsal {
         let request = format!("GET /rehearse-news HTTP/1.1\r\nHost: {}\r\n\r\n", self.host);
         stream.write_all(request.as_bytes()).expect("it reads");
         let mut reader = BufReader::new(stream);
-        next(&mut reader, "retry");
+        next(&mut reader, words);
         reader
     }
 }
@@ -175,6 +184,41 @@ fn saves_show_and_mistakes_are_said() {
 }
 
 /// Errors come first, warnings behind their count; a movement that is new and in error has an address that says why.
+/// Loosenings stand first in what a page is told, as it stands against the last publish.
+#[test]
+fn changes_since_the_last_publish_are_told() {
+    let dir = curriculum();
+    let from = dir.path().join("c");
+    let published = Command::new(env!("CARGO_BIN_EXE_rungbook"))
+        .args(["publish", "--from"])
+        .arg(&from)
+        .output()
+        .expect("it runs");
+    assert!(published.status.success());
+    let rehearsal = Rehearsal::start(&from);
+    let mut news = rehearsal.news();
+    let path = from.join("content/movements/pull-up-lowering.yaml");
+    let text = fs::read_to_string(&path).expect("a file");
+    let less = text
+        .replace(", pain in an elbow]", "]")
+        .replace("weeks: 4-8", "weeks: 4-9")
+        .replace(
+            "straight arms at the end]",
+            "straight arms at the end, no swing at all]",
+        );
+    save(&path, &less);
+    next(&mut news, "event: reload");
+    let mut later = rehearsal.news_after_warnings();
+    let told = next(&mut later, "data: ");
+    let first = told.find("asks less: ").unwrap_or_else(|| panic!("{told}"));
+    let second = told.find("new: ").unwrap_or_else(|| panic!("{told}"));
+    assert!(
+        first < second && told.contains("“pain in an elbow” is gone"),
+        "{told}"
+    );
+    save(&path, &text);
+}
+
 #[test]
 fn an_error_is_not_buried_and_a_new_page_says_why_it_is_not_here() {
     let dir = curriculum();

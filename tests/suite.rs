@@ -1,10 +1,11 @@
 //! Tests as data: `tests/suite/**.md`. A heading is a test; fences labelled with a path are its files, laid over a small sound
 //! curriculum; a `findings` fence is the exact expectation, a `chain ID` fence the exact answer, an
-//! `assess` fence what the files below `results/` come to on 2026-10-10. Everything runs in memory.
+//! `assess` fence what the files below `results/` come to on 2026-10-10, a `publish` fence what stops a publish without a note. Everything runs in memory.
 //!
 //! `REWRITE=1 cargo test --test suite` rewrites the expectations; nothing else does.
 
 use rungbook::chain;
+use rungbook::changes;
 use rungbook::curriculum::{Day, Owner};
 use rungbook::proof::{Proofread, proofread};
 use rungbook::readiness;
@@ -299,6 +300,16 @@ fn matches(expected: &str, got: &str) -> bool {
     rest.is_empty()
 }
 
+/// What publishing without a note finds besides.
+fn changed(proof: &Proofread, snapshot: &Snapshot) -> Findings {
+    let stood = match changes::Stood::read(snapshot, &proof.curriculum.ledger) {
+        Ok(stood) => stood,
+        Err(found) => return found,
+    };
+    let all = changes::since(&stood, &proof.curriculum);
+    changes::refusal(&all, &proof.curriculum)
+}
+
 #[test]
 fn every_case_gives_exactly_what_it_says() {
     let rewrite = std::env::var("REWRITE").is_ok();
@@ -320,6 +331,7 @@ fn every_case_gives_exactly_what_it_says() {
                 let got = match label.split_once(' ') {
                     Some(("chain", id)) => chain_of(&proof, id),
                     _ if label == "findings" => findings(&proof.findings, &snapshot),
+                    _ if label == "publish" => findings(&changed(&proof, &snapshot), &snapshot),
                     _ if label == "assess" => assessed(&proof, &case_results(case)),
                     _ => panic!("{}: `{label}` is no expectation", path.display()),
                 };
@@ -356,6 +368,7 @@ fn every_rule_has_a_case_that_fires_it() {
             fired.extend(proof.findings.iter().map(|f| f.rule.name()));
             let (_, found) = results::read(&case_results(&case), &proof.curriculum, today());
             fired.extend(found.iter().map(|f| f.rule.name()));
+            fired.extend(changed(&proof, &snapshot).iter().map(|f| f.rule.name()));
         }
     }
     let silent: Vec<&str> = Rule::ALL

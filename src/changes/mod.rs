@@ -44,7 +44,7 @@ impl Weight {
             Weight::Loosening => "loosening",
             Weight::Tightening => "tightening",
             Weight::Addition => "addition",
-            Weight::Other => "other",
+            Weight::Other => "change",
         }
     }
 }

@@ -28,9 +28,7 @@ pub fn implies(now: &Tree, then: &Tree, same: &impl Fn(&str, &str) -> bool) -> b
         || match now {
             Tree::Leaf(_) => false,
             Tree::All { all } => all.iter().any(|part| implies(part, then, same)),
-            Tree::Any { any } => {
-                !any.is_empty() && any.iter().all(|part| implies(part, then, same))
-            }
+            Tree::Any { any } => any.iter().all(|part| implies(part, then, same)),
             Tree::AtLeast { at_least, of } => {
                 let not = of.iter().filter(|part| !implies(part, then, same)).count();
                 not < *at_least as usize
