@@ -6,6 +6,7 @@ mod draft;
 mod drawing;
 pub(crate) mod fields;
 mod language;
+mod ledger;
 mod manner;
 mod need;
 mod note;
@@ -257,7 +258,7 @@ fn read_text(id: FileId, text: &str, role: Role, stem: String, findings: &mut Fi
     match role {
         Role::School => Read::School(Box::new(school::school(&root, findings))),
         Role::Cautions => Read::Cautions(school::cautions(&root, findings)),
-        Role::Ledger => Read::Ledger(school::ledger(&root, findings)),
+        Role::Ledger => Read::Ledger(ledger::ledger(&root, findings)),
         Role::Words(language) => {
             let own = words::own(&language, &root, findings);
             Read::Words(language, own)
