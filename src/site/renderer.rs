@@ -48,50 +48,13 @@ impl<'a> Renderer<'a> {
     }
 
     fn list(&self) -> Vec<Item> {
-        let curriculum = self.site.curriculum;
         let mut items: Vec<Item> = PAGES
             .iter()
             .filter(|page| page.made == Made::Once)
             .map(Item::Fixed)
             .collect();
-        let pages = |count: usize| 0..count.div_ceil(ROWS_A_PAGE).max(1);
-        let count = curriculum.published().count();
-        // The largest first, so that no thread is left alone with one at the end.
-        items.extend(pages(count).map(Item::SelfTest));
-        items.extend(pages(count).map(Item::Movements));
-        items.push(Item::Booklet(None));
-        items.extend(curriculum.skills().map(|(ix, _)| Item::Booklet(Some(ix))));
-        items.push(Item::Data);
-        items.push(Item::Tables);
-        items.push(Item::Search);
-        items.push(Item::Card(None));
-        items.extend(curriculum.skills().map(|(ix, _)| Item::Card(Some(ix))));
-        items.extend(
-            card::ICONS
-                .iter()
-                .map(|(size, cut)| Item::Icon(*size, *cut)),
-        );
-        items.extend(curriculum.skills().map(|(ix, _)| Item::Skill(ix)));
-        items.extend(curriculum.skills().map(|(ix, _)| Item::SkillTest(ix)));
-        items.extend(
-            curriculum
-                .families()
-                .filter(|(_, f)| !f.held_back)
-                .map(|(ix, _)| Item::Family(ix)),
-        );
-        items.extend(curriculum.published().map(|(ix, _)| Item::Movement(ix)));
-        items.extend(
-            curriculum
-                .notes()
-                .filter(|(_, n)| n.owner == NoteOwner::Page)
-                .map(|(ix, _)| Item::Page(ix)),
-        );
-        items.extend(
-            curriculum
-                .old_ids()
-                .filter(|(_, o)| curriculum.is_published(*o))
-                .map(|(id, o)| Item::Redirect(id.to_string(), o)),
-        );
+        self.list_large(&mut items);
+        self.list_records(&mut items);
         items.extend([
             Item::NotFound,
             Item::DataSchema,
@@ -103,33 +66,58 @@ impl<'a> Renderer<'a> {
             Item::Guard(guard::SHEET),
             Item::Guard(guard::SCRIPT),
         ]);
-        items.extend(
-            self.site
-                .theme
-                .assets()
-                .map(|path| Item::Asset(path.to_string())),
-        );
-        items.extend(
-            definitions::files(&self.site)
-                .iter()
-                .map(|file| Item::Definition(*file)),
-        );
-        let pictures = self
-            .site
+        self.list_copied(&mut items);
+        items
+    }
+
+    /// The largest first, so that no thread is left alone with one at the end.
+    fn list_large(&self, items: &mut Vec<Item>) {
+        let curriculum = self.site.curriculum;
+        let skills = || curriculum.skills().map(|(ix, _)| ix);
+        let pages = |count: usize| 0..count.div_ceil(ROWS_A_PAGE).max(1);
+        let count = curriculum.published().count();
+        items.extend(pages(count).map(Item::SelfTest));
+        items.extend(pages(count).map(Item::Movements));
+        items.push(Item::Booklet(None));
+        items.extend(skills().map(|ix| Item::Booklet(Some(ix))));
+        items.extend([Item::Data, Item::Tables, Item::Search, Item::Card(None)]);
+        items.extend(skills().map(|ix| Item::Card(Some(ix))));
+        let icons = card::ICONS.iter();
+        items.extend(icons.map(|(size, cut)| Item::Icon(*size, *cut)));
+    }
+
+    /// The pages of records, of notes and of old ids.
+    fn list_records(&self, items: &mut Vec<Item>) {
+        let curriculum = self.site.curriculum;
+        let skills = || curriculum.skills().map(|(ix, _)| ix);
+        items.extend(skills().map(Item::Skill));
+        items.extend(skills().map(Item::SkillTest));
+        let families = curriculum.families().filter(|(_, f)| !f.held_back);
+        items.extend(families.map(|(ix, _)| Item::Family(ix)));
+        items.extend(curriculum.published().map(|(ix, _)| Item::Movement(ix)));
+        let notes = curriculum.notes();
+        let pages = notes.filter(|(_, n)| n.owner == NoteOwner::Page);
+        items.extend(pages.map(|(ix, _)| Item::Page(ix)));
+        let old = curriculum.old_ids();
+        let published = old.filter(|(_, o)| curriculum.is_published(*o));
+        items.extend(published.map(|(id, o)| Item::Redirect(id.to_string(), o)));
+    }
+
+    /// What is taken over from the theme and from the coach.
+    fn list_copied(&self, items: &mut Vec<Item>) {
+        let site = &self.site;
+        let assets = site.theme.assets();
+        items.extend(assets.map(|path| Item::Asset(path.to_string())));
+        let definitions = definitions::files(site).iter();
+        items.extend(definitions.map(|file| Item::Definition(*file)));
+        let pictures = site
             .snapshot
             .files()
-            .filter_map(|(_, f)| f.path.strip_prefix("content/pictures/"));
-        items.extend(
-            pictures
-                .filter(|p| !picture::hidden(p))
-                .map(|p| Item::Picture(p.to_string())),
-        );
-        items.extend(
-            picture::sizes(&self.site)
-                .names()
-                .map(|n| Item::Smaller(n.to_string())),
-        );
-        items
+            .filter_map(|(_, f)| f.path.strip_prefix("content/pictures/"))
+            .filter(|name| !picture::hidden(name));
+        items.extend(pictures.map(|name| Item::Picture(name.to_string())));
+        let smaller = picture::sizes(site).names();
+        items.extend(smaller.map(|name| Item::Smaller(name.to_string())));
     }
 
     /// How many files the site has.

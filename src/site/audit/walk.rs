@@ -1,5 +1,6 @@
 //! A walk over one page: which elements are open, which movement each is about, and whether its mark stands in it.
 
+use super::attributes::Attributes;
 use super::tokens::{Handler, Tag};
 use super::{Auditor, Cautioned, POLICY, SIGNALS};
 use crate::words::seen;
@@ -7,7 +8,7 @@ use memchr::memchr2;
 
 /// The movement, skill or family that an element is about.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum About {
+pub enum About {
     Nothing,
     Cautioned(Cautioned),
     /// One without cautions, or an id that nobody bears.
@@ -29,12 +30,12 @@ struct Element {
 }
 
 pub struct Walk<'a> {
-    auditor: &'a Auditor,
+    pub(super) auditor: &'a Auditor,
     open: Vec<Element>,
     /// The names of the open elements, one after the other.
     names: String,
     small_letters: String,
-    faults: Vec<String>,
+    pub(super) faults: Vec<String>,
     policy: bool,
     referrer: bool,
     /// The guard's sheet and script were met, before anything else was loaded.
@@ -78,21 +79,6 @@ pub fn is_void(name: &str) -> bool {
             | "track"
             | "wbr"
     )
-}
-
-/// The attributes that the audit reads.
-#[derive(Default)]
-struct Attributes<'t> {
-    caution: Option<&'t str>,
-    about: Option<About>,
-    href: Option<&'t str>,
-    src: Option<&'t str>,
-    rel: Option<&'t str>,
-    name: Option<&'t str>,
-    kind: Option<&'t str>,
-    hidden: bool,
-    http_equiv: Option<&'t str>,
-    content: Option<&'t str>,
 }
 
 impl<'a> Walk<'a> {
@@ -180,7 +166,7 @@ impl<'a> Walk<'a> {
         self.open.is_empty() && self.faults.is_empty()
     }
 
-    fn about(&self, attribute: &str, id: &str) -> About {
+    pub(super) fn about(&self, attribute: &str, id: &str) -> About {
         let found = self.auditor.by_id.get(id).copied();
         let found = found.filter(|at| self.auditor.attribute(*at) == attribute);
         found.map_or(About::Another, About::Cautioned)
@@ -190,70 +176,6 @@ impl<'a> Walk<'a> {
         self.open
             .iter()
             .any(|e| e.about == About::Cautioned(movement))
-    }
-
-    fn read<'t>(&mut self, tag: &'t Tag<'_>) -> Attributes<'t> {
-        let mut read = Attributes::default();
-        for (key, value) in tag.attributes {
-            let (key, value) = (*key, value.as_ref());
-            match key {
-                "data-caution" => read.caution = Some(value),
-                // An element about two is taken for the one that bears cautions.
-                "data-movement" | "data-skill" | "data-family"
-                    if !matches!(read.about, Some(About::Cautioned(_))) =>
-                {
-                    read.about = Some(self.about(key, value));
-                }
-                "href" | "xlink:href" => {
-                    if key == "href" || read.href.is_none() {
-                        read.href = Some(value);
-                    }
-                    if tag.name == "link" {
-                        self.loads(tag.name, key, value);
-                    }
-                }
-                "src" => {
-                    read.src = Some(value);
-                    self.loads(tag.name, key, value);
-                }
-                "srcset" | "imagesrcset" | "poster" | "data" | "background" => {
-                    self.loads(tag.name, key, value);
-                }
-                "rel" => read.rel = Some(value),
-                "name" => read.name = Some(value),
-                "type" => read.kind = Some(value),
-                "hidden" => read.hidden = true,
-                "aria-hidden" => read.hidden |= value == "true",
-                "http-equiv" => read.http_equiv = Some(value),
-                "content" => read.content = Some(value),
-                "style" => self.forbidden(tag.name, key),
-                _ if key.len() > 2 && key.starts_with("on") => self.forbidden(tag.name, key),
-                _ => {}
-            }
-        }
-        read
-    }
-
-    fn forbidden(&mut self, name: &str, key: &str) {
-        self.faults.push(format!(
-            "`{name}` has the attribute `{key}`, which the policy forbids"
-        ));
-    }
-
-    /// Nothing from outside.
-    fn loads(&mut self, name: &str, key: &str, value: &str) {
-        let own = &self.auditor.own;
-        let outside = match key {
-            "srcset" | "imagesrcset" => value
-                .split(',')
-                .filter_map(|one| one.split_whitespace().next())
-                .any(|one| own.is_outside(one)),
-            _ => own.is_outside(value),
-        };
-        if outside {
-            self.faults
-                .push(format!("`{name}` loads something from outside: {value}"));
-        }
     }
 
     fn opened(&mut self, name: &str, about: About, marked: bool, hidden: bool, folded: bool) {
@@ -310,6 +232,63 @@ impl Walk<'_> {
         }
     }
 
+    /// What a tag says of the page as a whole: its policy, what it loads and where it leads.
+    fn of_the_page(&mut self, name: &str, read: &Attributes<'_>) {
+        self.policy |= name == "meta"
+            && !self.open.last().is_some_and(|e| e.hidden)
+            && read
+                .http_equiv
+                .is_some_and(|h| h.eq_ignore_ascii_case("content-security-policy"))
+            && read.content == Some(POLICY);
+        self.referrer |=
+            name == "meta" && read.name == Some("referrer") && read.content == Some("no-referrer");
+        self.guard(name, read);
+        if name == "script" && read.src.is_none() && read.kind != Some("application/ld+json") {
+            self.faults
+                .push("a script stands in the page itself".into());
+        }
+        if name == "style" {
+            self.faults.push("a style stands in the page itself".into());
+        }
+        if name == "meta"
+            && read
+                .http_equiv
+                .is_some_and(|h| h.trim().eq_ignore_ascii_case("refresh"))
+        {
+            self.refresh(read.content);
+        }
+    }
+
+    /// A mark begins: it speaks for the movement it stands in, not for those around it.
+    fn mark_begins(&mut self, signal: usize) {
+        self.mark_ends();
+        self.mark = Some((self.open.len(), signal, String::new()));
+        let folds = self.folds();
+        let mut around = self.open.iter().rev().map(|e| e.about);
+        let of = around
+            .find(|a| *a != About::Nothing)
+            .unwrap_or(About::Nothing);
+        self.open
+            .iter_mut()
+            .filter(|e| e.about == of && e.folds == folds)
+            .for_each(|e| e.marked = true);
+    }
+
+    /// A link to what bears cautions stands in an element about it.
+    fn link(&mut self, name: &str, read: &Attributes<'_>, about: About) {
+        if matches!(name, "a" | "area")
+            && let Some(to) = read.href.and_then(|href| self.auditor.leads_to(href))
+            && about != About::Cautioned(to)
+            && !self.stands_in(to)
+        {
+            let id = self.auditor.id(to);
+            self.faults.push(format!(
+                "a link leads to `{id}` outside an element with {}=\"{id}\" and its mark",
+                self.auditor.attribute(to)
+            ));
+        }
+    }
+
     /// A mark that ends has said its signal word; in a drawing, its sign.
     fn mark_ends(&mut self) {
         let Some((_, signal, says)) = self.mark.take() else {
@@ -351,7 +330,7 @@ fn unmarked(auditor: &Auditor, name: &str, about: About, marked: bool, faults: &
 }
 
 impl Handler for Walk<'_> {
-    /// All but those that are on most tags and that [`Walk::read`] does not know.
+    /// All but those that are on most tags and that [`Walk::attributes`] does not know.
     fn heeds(&self, key: &str) -> bool {
         !matches!(
             key,
@@ -389,65 +368,22 @@ impl Handler for Walk<'_> {
             }
             return;
         }
-        let read = self.read(tag);
-        self.policy |= name == "meta"
-            && !self.open.last().is_some_and(|e| e.hidden)
-            && read
-                .http_equiv
-                .is_some_and(|h| h.eq_ignore_ascii_case("content-security-policy"))
-            && read.content == Some(POLICY);
-        self.referrer |=
-            name == "meta" && read.name == Some("referrer") && read.content == Some("no-referrer");
-        self.guard(name, &read);
-        if name == "script" && read.src.is_none() && read.kind != Some("application/ld+json") {
-            self.faults
-                .push("a script stands in the page itself".into());
-        }
-        if name == "style" {
-            self.faults.push("a style stands in the page itself".into());
-        }
-        if name == "meta"
-            && read
-                .http_equiv
-                .is_some_and(|h| h.trim().eq_ignore_ascii_case("refresh"))
-        {
-            self.refresh(read.content);
-        }
+        let read = self.attributes(tag);
+        self.of_the_page(name, &read);
         let closes = tag.self_closing || is_void(name);
         let hidden = read.hidden || is_unshown(tag) || self.open.last().is_some_and(|e| e.hidden);
         let folded = name == "details" && !tag.attributes.iter().any(|(key, _)| *key == "open");
         let signal = read
             .caution
             .and_then(|s| SIGNALS.iter().position(|known| *known == s));
-        let folds = self.folds();
         if let Some(signal) = signal
             && !hidden
             && !closes
         {
-            self.mark_ends();
-            self.mark = Some((self.open.len(), signal, String::new()));
-            // A mark speaks for the movement it stands in, not for those around it.
-            let mut around = self.open.iter().rev().map(|e| e.about);
-            let of = around
-                .find(|a| *a != About::Nothing)
-                .unwrap_or(About::Nothing);
-            self.open
-                .iter_mut()
-                .filter(|e| e.about == of && e.folds == folds)
-                .for_each(|e| e.marked = true);
+            self.mark_begins(signal);
         }
         let about = read.about.unwrap_or(About::Nothing);
-        if matches!(name, "a" | "area")
-            && let Some(to) = read.href.and_then(|href| self.auditor.leads_to(href))
-            && about != About::Cautioned(to)
-            && !self.stands_in(to)
-        {
-            let id = self.auditor.id(to);
-            self.faults.push(format!(
-                "a link leads to `{id}` outside an element with {}=\"{id}\" and its mark",
-                self.auditor.attribute(to)
-            ));
-        }
+        self.link(name, &read, about);
         let marked = signal.is_some() && !hidden && !closes;
         if closes {
             unmarked(self.auditor, name, about, marked, &mut self.faults);

@@ -11,8 +11,8 @@ mod record;
 mod sheet;
 pub mod view;
 
-use crate::curriculum::Owner;
 use crate::curriculum::words::Word;
+use crate::curriculum::{NoteIx, Owner};
 use crate::site::feeds::{feed, tables, versions};
 use crate::site::material::{Item, Material};
 use crate::site::media::card::{self, Shared};
@@ -73,36 +73,9 @@ pub fn render(site: &Material<'_>, item: &Item, path: &str) -> Result<String, Th
         Item::Skill(ix) => record::skill(site, *ix)?,
         Item::SkillTest(ix) => sheet::skill_test(site, *ix)?,
         Item::Booklet(of) => booklet::booklet(site, *of)?,
-        Item::Page(ix) => {
-            let note = site.curriculum.note(*ix);
-            let mut context = Context::new();
-            context.insert("note", &markdown::render(site, *ix, 0)?);
-            (
-                "page.html".into(),
-                head(
-                    "page",
-                    &note.title,
-                    site.say().fill(
-                        "page.of_school",
-                        &[
-                            ("title", (&note.title).into()),
-                            ("school", (&site.curriculum.school.name).into()),
-                        ],
-                    ),
-                ),
-                context,
-            )
-        }
+        Item::Page(ix) => page(site, *ix)?,
         Item::Redirect(old, owner) => redirect(site, old, *owner),
-        Item::NotFound => (
-            "not-found.html".into(),
-            head(
-                "not-found",
-                site.say().say("page.not_found.title"),
-                site.say().say("page.not_found.description"),
-            ),
-            Context::new(),
-        ),
+        Item::NotFound => not_found(site),
         _ => unreachable!("every other item is no page"),
     };
     let mut head = head;
@@ -163,6 +136,40 @@ fn head(kind: &'static str, title: &str, description: impl Into<String>) -> Head
 
 /// The template of a page, what it says of itself, and the rest of its context.
 type Made = (Cow<'static, str>, Head, Context);
+
+/// A coach's own page.
+fn page(site: &Material<'_>, ix: NoteIx) -> Result<Made, ThemeError> {
+    let note = site.curriculum.note(ix);
+    let mut context = Context::new();
+    context.insert("note", &markdown::render(site, ix, 0)?);
+    Ok((
+        "page.html".into(),
+        head(
+            "page",
+            &note.title,
+            site.say().fill(
+                "page.of_school",
+                &[
+                    ("title", (&note.title).into()),
+                    ("school", (&site.curriculum.school.name).into()),
+                ],
+            ),
+        ),
+        context,
+    ))
+}
+
+fn not_found(site: &Material<'_>) -> Made {
+    (
+        "not-found.html".into(),
+        head(
+            "not-found",
+            site.say().say("page.not_found.title"),
+            site.say().say("page.not_found.description"),
+        ),
+        Context::new(),
+    )
+}
 
 fn redirect(site: &Material<'_>, old: &str, owner: Owner) -> Made {
     let curriculum = site.curriculum;
