@@ -1009,6 +1009,11 @@ fn search_forgives() {
         ("Front levr", "front-lever"),
         ("singel leg squat", "single-leg-squat"),
         ("knee to wal", "knee-to-wall"),
+        ("pullup", "pull-up"),
+        ("pushups", "push-up"),
+        ("pistol", "single-leg-squat"),
+        ("pistol squats", "single-leg-squat"),
+        ("chin-up", "pull-up"),
     ] {
         let field = browser.find("#find");
         browser.clear(&field);
@@ -1025,6 +1030,19 @@ fn search_forgives() {
         );
         assert_eq!(bare, json!([]));
     }
+    // What hurts leads to the page for it, a part of the body to what loads it.
+    let of = |typed: &str| {
+        let ask = "const i = document.getElementById('find'); i.value = arguments[0]; i.dispatchEvent(new Event('input')); return [...document.querySelectorAll('#found li')].map(l => l.querySelector('a').getAttribute('href'))";
+        super::texts(&browser.run(ask, &json!([typed])))
+    };
+    for typed in ["painful shoulder", "sore wrists", "knee hurts"] {
+        assert_eq!(
+            of(typed).first().map(String::as_str),
+            Some("if-it-hurts.html"),
+            "{typed}"
+        );
+    }
+    assert!(of("elbow").contains(&"bar-dip.html".to_string()));
     fits(&browser);
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }

@@ -16,6 +16,7 @@ mod reach;
 mod serve;
 mod take;
 mod today;
+mod way;
 mod webdriver;
 mod words;
 

@@ -725,6 +725,14 @@ interface Rungbook {
     timer: () => { element: HTMLElement; start: (seconds: number) => void };
     choices: () => HTMLElement;
   };
+  /** In pixels of a picture; loaded only when it is asked for. */
+  angle: {
+    open: (options: { measure: number; unit: string; done: (value: number, off: number) => void }) => void;
+    joint: (points: { x: number; y: number }[]) => number;
+    level: (points: { x: number; y: number }[]) => number;
+    length: (points: { x: number; y: number }[], known: number) => number;
+    doubt: (of: (points: { x: number; y: number }[]) => number, points: { x: number; y: number }[], off: number) => number;
+  };
   search: { find: (typed: string) => number[] };
   store: {
     entries: (kind: string) => Kept[];
@@ -807,6 +815,7 @@ interface Rungbook {
     line: (m: number, kept: (of: { key: string; news: (Node | string)[] }) => void) => HTMLElement | null;
     blame: (input: HTMLInputElement | HTMLSelectElement, fault: HTMLElement, why: string) => void;
     labelOf: (m: number, side?: string) => string;
+    fromPicture: (m: number, input: HTMLInputElement) => HTMLElement | null;
     SPANS: [string, string][];
   };
 }

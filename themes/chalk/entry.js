@@ -1,7 +1,7 @@
 'use strict';
 // Entering one result: the fields that fit the movement, the hold timer, and "it hurt".
 (() => {
-  const { targets, results, readiness, store, page, states, number: { doubtful, isMeant, blame, SPANS } } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, number: { doubtful, isMeant, blame, fromPicture, SPANS } } = globalThis.rungbook;
   const { make, named, units } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { TIME, LENGTH, DONE, NO_LOAD } = targets;
@@ -148,6 +148,7 @@
     } },
       ...(measure === TIME && options.today ? amounts.map((amount) => timer(sided ? amount.says : '', (held) => { amount.input.value = String(held); })) : []),
       make('div', { class: 'fields' }, ...[...amounts, sets, seconds, ...(hits || []), load, way].map((part) => part && part.whole)),
+      make('p', { class: 'pictures' }, ...amounts.map(({ input }) => fromPicture(m, input))),
       make('div', { class: 'fields' }, when.whole, on.whole),
       make('details', { class: 'more' }, make('summary', { text: say('entry.what_was_left') }), make('div', { class: 'fields' }, reserve.whole)),
       fault,

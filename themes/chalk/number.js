@@ -48,7 +48,7 @@
     if (!like.length || got.measure === DONE) return sayNodes('number.kept', shown);
     const before = best(like, atMost), by = got.amount - counted(before).amount;
     const all = { ...shown, by: states.shown({ ...got, amount: Math.abs(by), atMost: false }), day: states.dayOf(before.on) };
-    return sayNodes(by === 0 ? 'number.same' : by > 0 ? 'number.more' : 'number.less', all);
+    return sayNodes(`number.${by === 0 ? 'same' : by > 0 ? 'more' : 'less'}`, all);
   };
   /** @param {string} key @param {number[]} list @returns {PagePart[]} */
   const listed = (key, list) => (list.length ? [' ', ...sayNodes(key, { list: [...namedList(model.tables, list.slice(0, MOST_NAMES)), ...(list.length > MOST_NAMES ? [' ', say('shared.and_more', { n: list.length - MOST_NAMES })] : [])] })] : []);
@@ -89,6 +89,24 @@
   };
   /** What a field is called that has no label in sight. @param {number} m @param {string} [side] */
   const labelOf = (m, side) => (side ? say('number.of_side', { movement: model.tables.names[m], side }) : say('number.of', { movement: model.tables.names[m] }));
+  /** A button that measures in a picture of one's own, where the movement is measured so and the page has the script for it; the number
+   * goes into the field, and how far it may be off is said. @param {number} m @param {HTMLInputElement} input @returns {HTMLElement | null} */
+  const fromPicture = (m, input) => {
+    const { measure } = model.target(m);
+    if (![targets.TIME, LENGTH, ANGLE].includes(/** @type {any} */ (measure)) || !document.getElementById('angle-here')) return null;
+    const off = make('span', { class: 'hint', role: 'status' });
+    const open = async () => {
+      await page.load('angle-here');
+      globalThis.rungbook.angle.open({ measure, unit: unitOf(m)[0], done: (value, by) => {
+        // Degrees and seconds in whole numbers, never better than it was; a length to a tenth.
+        const down = model.target(m).atMost ? Math.ceil : Math.floor, fine = measure === LENGTH ? 10 : 1;
+        input.value = String(measure === targets.TIME ? Math.floor(value) : down(value * fine - (model.target(m).atMost ? 1e-9 : -1e-9)) / fine);
+        off.textContent = say('number.off', { off: globalThis.rungbook.words.number(Math.max(0.1, Math.round(by * 10) / 10)), unit: unitOf(m)[0] });
+        input.focus();
+      } });
+    };
+    return make('span', {}, make('button', { type: 'button', class: 'plain-button', text: measure === targets.TIME ? say('number.from_clip') : say('number.from_picture'), on: { click: () => { open().catch(() => { off.textContent = say('number.not_loaded'); }); } } }), off);
+  };
   let count = 0;
   /** An input that says what is wrong with it where it stands. @param {HTMLInputElement | HTMLSelectElement} input @param {HTMLElement} fault @param {string} why */
   const blame = (input, fault, why) => {
@@ -126,10 +144,10 @@
       if (odd && !await isMeant(m, odd)) inputs[0].focus();
       else kept(keep(m, /** @type {Got[]} */ (all), given));
     };
-    return make('form', { class: 'number-line', novalidate: true, 'data-movement': model.tables.ids[m], on: { submit } }, ...inputs, make('span', { class: 'unit', text: unitOf(m)[0] }),
+    return make('form', { class: 'number-line', novalidate: true, on: { submit } }, ...inputs, make('span', { class: 'unit', text: unitOf(m)[0] }),
       make('button', { type: 'submit', class: 'quiet', text: say('number.today') }),
-      make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), other, fault);
+      make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), ...inputs.map((input) => fromPicture(m, input)), other, fault);
   };
 
-  globalThis.rungbook.number = { doubtful, isMeant, news, isPlain, unitOf, read, keep, line, blame, labelOf, SPANS };
+  globalThis.rungbook.number = { doubtful, isMeant, news, isPlain, unitOf, read, keep, line, blame, labelOf, fromPicture, SPANS };
 })();

@@ -170,6 +170,10 @@
     if (!was || was === document.body || document.activeElement !== document.body) return;
     const to = (was.id && document.getElementById(was.id)) || document.getElementById(place);
     if (to) to.focus({ preventScroll: true });
+    const head = document.querySelector('h1');
+    if (document.activeElement !== document.body || !head) return;
+    head.tabIndex = -1;
+    head.focus({ preventScroll: true });
   };
 
   /** Follows a link of the site, so that what storage refused goes along. @param {string} href */

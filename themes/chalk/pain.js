@@ -83,6 +83,6 @@
     keep(false);
   });
   byId('pain-pause').addEventListener('click', () => keep(true));
-  store.onChange(draw);
+  store.onChange(() => page.hold(draw, 'pain-notice'));
   draw();
 })();

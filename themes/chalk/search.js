@@ -3,7 +3,10 @@
 (() => {
   const { make, byId } = globalThis.rungbook.page;
   const { say } = globalThis.rungbook.words;
-  const entries = globalThis.rungbookSearch || [];
+  /** A page of the site's own, and the words by which it is looked for. @param {string} id @param {string} name @param {string} also @returns {SearchEntry} */
+  const own = (id, name, also) => ['page', id, name, '', '', '', [also], ''];
+  const entries = [...(globalThis.rungbookSearch || []), own('if-it-hurts', say('shared.if_it_hurts'), say('search.also_hurts')), own('before-you-start', say('shared.before_you_start'), say('search.also_before')),
+    own('today', say('shared.today'), say('search.also_today')), own('where-i-stand', say('shared.where_i_stand'), say('search.also_stand'))];
   const MOST = 40;
   const NAME = 9, ALSO = 7, TEXT = 2;
 
@@ -14,7 +17,10 @@
   const index = new Map();
   entries.forEach((entry, i) => {
     const put = (/** @type {string} */ text, /** @type {number} */ weight) => {
-      for (const word of wordsOf(text)) {
+      const words = wordsOf(text);
+      // What is written in two words is also looked for as one.
+      const joined = weight === TEXT ? [] : words.slice(1).map((word, at) => words[at] + word);
+      for (const word of [...words, ...joined]) {
         const of = index.get(word) || new Map();
         of.set(i, Math.max(of.get(i) || 0, weight));
         index.set(word, of);
@@ -59,11 +65,19 @@
     return word.length > typed.length && distance(typed, word.slice(0, typed.length), most) <= most ? 1 : 0;
   };
 
-  /** The entries that answer every typed word, best first. @param {string} typed @returns {number[]} */
-  const find = (typed) => {
+  /** The trade's other names: what is typed, and what it is called here. */
+  const OTHER = say('search.other_names').split(';').map((pair) => pair.split('=').map(wordsOf)).filter((pair) => pair.length === 2 && pair[0].length && pair[1].length);
+  /** What is typed in other names too, each once. @param {string[]} typed @returns {string[][]} */
+  const otherwise = (typed) => OTHER.flatMap(([name, here]) => {
+    const at = typed.findIndex((_, i) => name.every((word, j) => typed[i + j] === word || (j === name.length - 1 && typed[i + j] === `${word}s`)));
+    return at < 0 ? [] : [[...typed.slice(0, at), ...here, ...typed.slice(at + name.length)]];
+  });
+
+  /** The entries that answer every word, with their worth. @param {string[]} parts @returns {Map<number, number>} */
+  const answer = (parts) => {
     /** @type {Map<number, number> | null} */
     let found = null;
-    for (const part of wordsOf(typed)) {
+    for (const part of parts) {
       /** @type {Map<number, number>} */
       const here = new Map();
       for (const word of vocabulary) {
@@ -79,8 +93,15 @@
       }
       found = both;
     }
-    const all = found ? [...found] : [];
-    return all.sort((a, b) => b[1] - a[1] || entries[a[0]][2].length - entries[b[0]][2].length || a[0] - b[0]).map(([i]) => i);
+    return found || new Map();
+  };
+  /** The entries that answer what is typed, in its own words or the trade's others, best first. @param {string} typed @returns {number[]} */
+  const find = (typed) => {
+    const words = wordsOf(typed);
+    /** @type {Map<number, number>} */
+    const all = new Map();
+    for (const of of [words, ...otherwise(words)]) for (const [i, worth] of answer(of)) all.set(i, Math.max(all.get(i) || 0, worth));
+    return [...all].sort((a, b) => b[1] - a[1] || entries[a[0]][2].length - entries[b[0]][2].length || a[0] - b[0]).map(([i]) => i);
   };
 
   globalThis.rungbook.search = { find };

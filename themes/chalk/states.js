@@ -120,6 +120,36 @@
       make('p', {}, make('a', { href: 'where-i-stand.html#rests', text: say('rests.where_lifted') })));
   };
 
+  /** On a movement's own page: a number of it. What that takes is loaded once it is asked for. */
+  const number = () => {
+    const here = document.querySelector('main[data-movement]'), place = document.getElementById('number-here'), form = document.getElementById('number-form');
+    const m = model && here ? model.numbers.get(/** @type {HTMLElement} */ (here).dataset.movement || '') : undefined;
+    if (!place || !form || m === undefined) return;
+    const tell = (/** @type {{ key: string, news: (Node | string)[] }} */ { key, news }) => {
+      const says = page.byId('number-news');
+      says.replaceChildren(...news, ' ', make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), on: { click: () => {
+        store.remove(key);
+        says.textContent = say('number.taken_back');
+        says.focus();
+      } } }));
+      says.focus();
+    };
+    const open = async () => {
+      await page.load('number-here');
+      const { number: of, entry } = globalThis.rungbook;
+      const ask = () => {
+        const stand = mine();
+        const field = of.isPlain(m) ? of.line(m, (told) => { tell(told); ask(); }) : entry.form(m, { today: false, kept: (key) => { tell({ key, news: of.news(m, stand) }); ask(); }, hurt: () => { form.replaceChildren(); } });
+        form.replaceChildren(...(field ? [field] : []));
+        return field;
+      };
+      const field = ask(), first = field && field.querySelector('input, a');
+      if (first instanceof HTMLElement) first.focus();
+    };
+    form.replaceChildren(make('button', { type: 'button', class: 'quiet', text: say('number.enter'), on: { click: () => { open().catch(() => { page.byId('number-news').textContent = say('number.not_loaded'); }); } } }));
+    place.hidden = false;
+  };
+
   const draw = () => {
     const stand = store.isEmpty() ? null : mine();
     for (const slot of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-state-of]'))) {
@@ -150,5 +180,6 @@
   globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, liftedBy, asideGot };
   store.onChange(() => { draw(); follow(); });
   draw();
+  number();
   follow();
 })();

@@ -222,7 +222,7 @@
       const about = left ? Math.max(1, Math.ceil(left.left * ASKED)) : 1;
       const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: () => step(m, null), more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
       panel.dataset.today = String(today);
-      speak(say('test.question', { number: steps.length + 1, n: about }), make('p', { class: 'asked' }, named(tables, m)), how ? make('p', { text: how }) : null, rest, form, ...advice(m, today),
+      speak(say('test.question', { number: steps.length + 1, n: about }), make('p', { class: 'asked' }, named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), form,
         all.length ? make('details', { class: 'rules' }, make('summary', { text: say('test.rules') }), ...all) : null,
         make('p', { class: 'acts' }, button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
       focus();

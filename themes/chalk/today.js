@@ -100,7 +100,10 @@
   const drawRests = ({ found }) => {
     const { causes } = found;
     byId('rests-today').hidden = causes.length === 0;
-    byId('rests-today-list').replaceChildren(...causes.map((cause) => make('li', {}, ...states.causeWords(cause))));
+    const kept = { paused: store.entries('paused'), restrict: store.entries('restrict') };
+    byId('rests-today-list').replaceChildren(...causes.map((cause) => make('li', {}, ...states.causeWords(cause), ' ', (cause.kind === 'paused' || cause.kind === 'restrict') && states.liftedBy(cause) === null
+      ? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => store.remove(kept[/** @type {'paused' | 'restrict'} */ (cause.kind)][cause.entry].key) } })
+      : make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') }))));
   };
   /** A plan for one sheet of paper, with empty boxes. @param {Training} of @param {PlannedSession} session */
   const paper = (of, session) => {
@@ -187,7 +190,29 @@
     }));
   };
 
-  store.onChange(() => { draw(); morning(); });
+  // ---- after the first session the browser's own way to keep the site at hand is offered, once
+
+  /** @type {any} */
+  let offer = null;
+  const install = () => {
+    const place = byId('install');
+    place.hidden = !offer || !store.entries('trained').length || Boolean(store.get('install-said'));
+    if (place.hidden || place.firstChild) return;
+    const done = () => {
+      store.note('install-said', true);
+      place.hidden = true;
+      byId('when').focus();
+    };
+    place.replaceChildren(make('p', { text: say('today.install_says') }), make('p', { class: 'acts' }, make('button', { type: 'button', text: say('today.install'), on: { click: () => { offer.prompt(); done(); } } }), ' ',
+      make('button', { type: 'button', class: 'quiet', text: say('today.not_now'), on: { click: done } })));
+  };
+  globalThis.addEventListener('beforeinstallprompt', (event) => {
+    event.preventDefault();
+    offer = event;
+    install();
+  });
+
+  store.onChange(() => { page.hold(draw, 'when'); morning(); install(); });
   page.units.onChange(draw);
   draw();
   morning();

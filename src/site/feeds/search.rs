@@ -3,7 +3,9 @@
 use crate::curriculum::Owner;
 use crate::curriculum::caution::Part;
 use crate::curriculum::note::NoteOwner;
+use crate::curriculum::words::Word;
 use crate::site::material::Material;
+use crate::words::key;
 use serde::Serialize;
 
 /// The path of the entries, and what stands before them: a page opened from disk can load a script but no data.
@@ -26,9 +28,15 @@ fn entries(site: &Material<'_>) -> Vec<u8> {
             .faults
             .iter()
             .flat_map(|f| [Some(f.see.as_str()), f.attempt.as_deref()]);
+        // The parts of the body that it loads are looked for too.
+        let parts = m
+            .stresses
+            .iter()
+            .map(|part| site.say().say(&key("body", part.word())));
         let text: Vec<&str> = std::iter::once(m.summary.as_str())
             .chain(m.cues.iter().map(String::as_str))
             .chain(faults.flatten())
+            .chain(parts)
             .collect();
         let text = text.join(". ");
         out.add(&(

@@ -9,7 +9,7 @@ pub const SHEET: &str = "guard.css";
 pub const SCRIPT: &str = "guard.js";
 
 /// The policy that every page carries.
-pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types rungbook-worker";
+pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; media-src 'self' blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types rungbook-worker";
 
 /// The attribute with which a mark begins, as templates write it.
 const MARK: &str = " data-caution=\"";
