@@ -32,7 +32,7 @@ fn entries(site: &Material<'_>) -> Vec<u8> {
         let parts = m
             .stresses
             .iter()
-            .map(|part| site.say().say(&key("body", part.word())));
+            .map(|part| site.say().say(&key("body", part.part.word())));
         let text: Vec<&str> = std::iter::once(m.summary.as_str())
             .chain(m.cues.iter().map(String::as_str))
             .chain(faults.flatten())
