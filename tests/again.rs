@@ -28,7 +28,7 @@ fn edited(text: &str, edit: &Edit) -> String {
     let mut lines: Vec<String> = text.lines().map(str::to_string).collect();
     let at = edit.at % lines.len().max(1);
     let change = |from: &str, to: &str| text.replacen(from, to, 1);
-    match edit.how % 16 {
+    match edit.how % 20 {
         0 => change("standard: ", "standard: 1"),
         1 => change(" reps", " reps with 5 kg"),
         2 => change("weeks: 2", "weeks: 3"),
@@ -51,6 +51,10 @@ fn edited(text: &str, edit: &Edit) -> String {
             lines.join("\n") + "\n"
         }
         14 => change("name: ", "name: New "),
+        15 => change("weeks: ", "rest: 90 s\nweeks: "),
+        16 => change("tempo: 3-1", "tempo: 2-2"),
+        17 => change("{ for: wrist, do: ", "{ for: elbow, do: "),
+        18 => change("stresses: [shoulder", "stresses: [shoulder: loaded"),
         _ => change(": 5 ", ": 6 "),
     }
 }

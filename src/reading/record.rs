@@ -374,3 +374,40 @@ fn goal(node: &Node, findings: &mut Findings) -> Option<RawLeaf> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::curriculum::keys::{FAMILY_ONLY, MEMBER_ONLY, MOVEMENT};
+    use crate::reading::read;
+    use crate::source::Snapshot;
+
+    /// Nobody reads a key whose nonsense is taken without a word.
+    #[test]
+    fn every_key_of_the_tables_is_read() {
+        let nonsense = "[[[{ a: [b] }]]]";
+        let found = |text: &str| {
+            let school = "school: S\naddress: https://s.example/\nlanguage: en\nunits: metric\n";
+            let files = [
+                ("content/school.yaml", school),
+                ("content/movements/x.yaml", text),
+            ];
+            let (_, findings) = read(&Snapshot::of_texts(files));
+            let at = |line: usize| text.lines().take(line).map(|l| l.len() + 1).sum::<usize>();
+            let start = at(text.lines().count() - 1) as u32;
+            findings.iter().any(|d| d.span.start > start)
+        };
+        for key in MOVEMENT.iter().filter(|k| k.name != "movement") {
+            let text = format!("movement: x\n{}: {nonsense}", key.name);
+            assert!(found(&text), "movement: {}", key.name);
+        }
+        for key in FAMILY_ONLY.iter().filter(|k| k.name != "family") {
+            let text = format!("family: x\n{}: {nonsense}", key.name);
+            assert!(found(&text), "family: {}", key.name);
+        }
+        for key in MEMBER_ONLY {
+            let head = "family: x\naxes: { a: [b] }\nmovements:\n  y:\n";
+            let text = format!("{head}    {}: {nonsense}", key.name);
+            assert!(found(&text), "member: {}", key.name);
+        }
+    }
+}
