@@ -3,7 +3,8 @@
 //! Only from a curriculum in which reading found nothing to one in which it finds nothing; only for a note, or a movement outside
 //! a family, that keeps what others refer to. Everything else is read whole.
 
-use super::assemble::{Claims, asked_of, derive_cautions};
+use super::asked::asked_of;
+use super::assemble::{Claims, derive_cautions};
 use super::record::MovementFile;
 use super::resolve::Ids;
 use super::spread::spread;

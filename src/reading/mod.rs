@@ -1,6 +1,7 @@
 //! From a snapshot of files to a curriculum: every record read, every id looked up, every finding in its place.
 
 mod again;
+mod asked;
 mod assemble;
 mod draft;
 mod drawing;
