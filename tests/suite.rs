@@ -10,7 +10,7 @@ use rungbook::curriculum::{Day, Owner};
 use rungbook::proof::{Proofread, proofread};
 use rungbook::readiness;
 use rungbook::results;
-use rungbook::source::{Content, Findings, Rule, Snapshot, SourceFile};
+use rungbook::source::{Content, Findings, Rule, Snapshot, SourceFile, Stray};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
@@ -101,7 +101,10 @@ fn snapshot(case: &Case) -> Snapshot {
                 files.remove(path);
             }
             "(not utf-8)" => {
-                files.insert(path.clone(), Content::NotUtf8(7));
+                files.insert(
+                    path.clone(),
+                    Content::NotUtf8(Stray::behind(7, b"name: D\xeep")),
+                );
             }
             "(33 MB)" => {
                 files.insert(path.clone(), Content::TooLarge(32_000_001));

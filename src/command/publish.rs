@@ -71,7 +71,11 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     let proof = built.proof();
     let status = report::status(&proof.findings, options.strict);
     if options.common.form == Form::Text {
-        report::print(&proof.findings, &snapshot);
+        // What keeps the site back is shown whole.
+        match status {
+            Status::Done => report::print_briefly(&proof.findings, &snapshot, from),
+            _ => report::print(&proof.findings, &snapshot),
+        }
     }
     if status != Status::Done {
         match options.common.form {

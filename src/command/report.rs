@@ -19,18 +19,56 @@ const LONGEST_EXCERPT: usize = 2_000;
 /// So many findings of one rule are printed; the others are counted.
 const SHOWN_OF_A_KIND: usize = 20;
 
-/// Prints findings to standard error, each with its source line marked, and a last line that counts them.
+/// Prints findings to standard error, each with its source line marked, errors before warnings, these by rule; and a last line
+/// that counts them.
 pub fn print(findings: &Findings, snapshot: &Snapshot) {
-    print_all(findings.iter(), snapshot);
+    let (errors, mut warnings) = by_severity(findings);
+    warnings.sort_by_key(|f| f.rule);
+    print_all(errors.into_iter().chain(warnings), snapshot);
     if !findings.is_empty() {
         anstream::eprintln!("{}", counted(findings));
     }
+}
+
+/// Prints what publishing has to say: errors whole, of each kind of warning one line.
+pub fn print_briefly(findings: &Findings, snapshot: &Snapshot, from: &Path) {
+    let (errors, warnings) = by_severity(findings);
+    print_all(errors.into_iter(), snapshot);
+    let mut kinds: BTreeMap<Rule, Vec<&Diagnostic>> = BTreeMap::new();
+    for warning in warnings {
+        kinds.entry(warning.rule).or_default().push(warning);
+    }
+    for (rule, all) in kinds {
+        let (line, _) = snapshot.place(all[0].span.file, all[0].span.start);
+        let more = match all.len() {
+            1 => String::new(),
+            n => format!(" (the first of {n})"),
+        };
+        anstream::eprintln!(
+            "warning[{}]: {}:{line}: {}{more}",
+            rule.name(),
+            legible(snapshot.path(all[0].span.file)),
+            shown(&all[0].message)
+        );
+    }
+    count_warnings(findings, from);
+}
+
+fn by_severity(findings: &Findings) -> (Vec<&Diagnostic>, Vec<&Diagnostic>) {
+    findings
+        .iter()
+        .partition(|f| f.severity() == Severity::Error)
 }
 
 /// Prints what stands in the way of an answer about clients: errors whole, warnings as a count.
 pub fn print_errors(findings: &Findings, snapshot: &Snapshot, from: &Path) {
     let errors = |f: &&Diagnostic| f.severity() == Severity::Error;
     print_all(findings.iter().filter(errors), snapshot);
+    count_warnings(findings, from);
+}
+
+/// How many warnings there are, and what shows them; beside errors, how many of both.
+fn count_warnings(findings: &Findings, from: &Path) {
     let from = match from == Path::new(".") {
         true => String::new(),
         false => format!(" --from {}", legible(&from.to_string_lossy())),

@@ -28,6 +28,64 @@ impl Day {
         ((1900..=9999).contains(&year) && found.parts() == (year, month, day)).then_some(found)
     }
 
+    /// What to type for a day that was written in another way: that very day, where it is one.
+    pub fn meant(text: &str) -> String {
+        match &Day::ways(text)[..] {
+            [] => "write year, month and day, such as `2026-11-25`".to_string(),
+            [one] => format!("write `{one}`"),
+            [one, other, ..] => format!("write `{one}` or `{other}`, whichever is meant"),
+        }
+    }
+
+    /// The days that a text in another order, with other marks or with the month's English name may mean.
+    fn ways(text: &str) -> Vec<Day> {
+        const MONTHS: [&str; 12] = [
+            "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec",
+        ];
+        let parts: Vec<&str> = text
+            .split(|c: char| !c.is_alphanumeric())
+            .filter(|p| !p.is_empty())
+            .collect();
+        let [first, second, third] = parts[..] else {
+            return Vec::new();
+        };
+        let number = |t: &str| {
+            let digits = t.trim_end_matches(|c: char| c.is_ascii_alphabetic());
+            (digits.len() <= 4)
+                .then(|| digits.parse::<i32>().ok())
+                .flatten()
+        };
+        let month = |t: &str| {
+            let lower = t.to_lowercase();
+            let named = MONTHS.iter().position(|m| lower.starts_with(m));
+            named.map(|at| at as i32 + 1)
+        };
+        let year = |n: i32| if n < 100 { 2000 + n } else { n };
+        let mut out = Vec::new();
+        let mut take = |y: Option<i32>, m: Option<i32>, d: Option<i32>| {
+            if let (Some(y), Some(m), Some(d)) = (y.map(year), m, d)
+                && let Some(day) = Day::read(&format!("{y:04}-{m:02}-{d:02}"))
+                && !out.contains(&day)
+            {
+                out.push(day);
+            }
+        };
+        if month(second).is_some() {
+            take(number(third), month(second), number(first));
+        } else if month(first).is_some() {
+            take(number(third), month(first), number(second));
+        } else if first.len() == 4 {
+            take(number(first), number(second), number(third));
+        } else {
+            take(number(third), number(second), number(first));
+            // Where days are written with strokes the month may come first.
+            if text.contains('/') {
+                take(number(third), number(first), number(second));
+            }
+        }
+        out
+    }
+
     /// How many days `self` lies after `other`; negative before it.
     pub fn days_after(self, other: Day) -> i32 {
         self.0 - other.0

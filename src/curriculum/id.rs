@@ -1,6 +1,7 @@
 //! Ids: the names that records are addressed by, in the folder and on the site.
 
 use super::page;
+use icu_normalizer::DecomposingNormalizerBorrowed;
 use std::fmt;
 use std::sync::Arc;
 
@@ -83,10 +84,34 @@ impl fmt::Display for Id {
     }
 }
 
+/// Letters that are no letter with a mark, as they are commonly written in ASCII.
+fn other_letter(c: char) -> &'static str {
+    match c {
+        'ß' => "ss",
+        'æ' => "ae",
+        'œ' => "oe",
+        'ø' => "o",
+        'ł' => "l",
+        'đ' => "d",
+        _ => "",
+    }
+}
+
 /// The text with everything outside the alphabet of ids turned into dashes.
 fn mend(text: &str) -> String {
-    let lower: String = text
-        .to_lowercase()
+    // Letters with their marks apart, so that the letter stays: î is i with a mark (Unicode Standard Annex 15, NFD).
+    let plain: String = DecomposingNormalizerBorrowed::new_nfd()
+        .normalize(&text.to_lowercase())
+        .chars()
+        .filter(|c| !('\u{300}'..='\u{36f}').contains(c))
+        .flat_map(|c| {
+            other_letter(c)
+                .chars()
+                .chain(other_letter(c).is_empty().then_some(c))
+                .collect::<Vec<_>>()
+        })
+        .collect();
+    let lower: String = plain
         .chars()
         .map(|c| if c.is_ascii_alphanumeric() { c } else { '-' })
         .collect();

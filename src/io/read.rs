@@ -2,7 +2,7 @@
 
 use super::Error;
 use crate::source::snapshot::{LARGEST_MEDIA, LARGEST_TEXT, STANDING};
-use crate::source::{Content, Snapshot, SourceFile};
+use crate::source::{Content, Snapshot, SourceFile, Stray};
 use rayon::prelude::*;
 use std::fs::File;
 use std::io::{ErrorKind, Read};
@@ -38,6 +38,14 @@ pub fn snapshot(from: &Path) -> Result<Snapshot, Error> {
         path: part.to_string(),
         content: Content::Outside,
     }));
+    // Somebody stands inside of `content`: reading says so.
+    let school = from.join("school.yaml");
+    if !from.join("content").exists() && school.is_file() {
+        files.push(SourceFile {
+            path: "school.yaml".to_string(),
+            content: content("school.yaml", &school),
+        });
+    }
     Ok(Snapshot::new(files))
 }
 
@@ -201,7 +209,10 @@ fn content_of_file(path: &str, full: &Path) -> Content {
         Ok(Err(size)) => Content::TooLarge(size),
         Ok(Ok(bytes)) if is_text => match String::from_utf8(bytes) {
             Ok(text) => Content::Text(text),
-            Err(error) => Content::NotUtf8(error.utf8_error().valid_up_to()),
+            Err(error) => Content::NotUtf8(Stray::behind(
+                error.utf8_error().valid_up_to(),
+                error.as_bytes(),
+            )),
         },
         Ok(Ok(bytes)) => Content::Bytes(bytes),
         Err(error) => Content::Unreadable(error.to_string()),

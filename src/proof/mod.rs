@@ -4,6 +4,7 @@
 //! rules. Nothing stops at the first finding.
 
 mod cautions;
+mod doubts;
 mod exits;
 mod loops;
 mod manner;
@@ -15,7 +16,7 @@ mod teaching;
 use crate::chain::Resolved;
 use crate::curriculum::Curriculum;
 use crate::reading::{self, Again};
-use crate::source::{FileId, Findings, Snapshot};
+use crate::source::{FileId, Findings, Rule, Snapshot};
 use rayon::prelude::*;
 use std::sync::Arc;
 
@@ -52,6 +53,15 @@ const fn of_notes(check: Check) -> Group {
     }
 }
 
+/// What may follow from an error of reading alone.
+const FOLLOWING: &[Rule] = &[
+    Rule::UnusedMovement,
+    Rule::UnlinkedNote,
+    Rule::NoGroundTest,
+    Rule::NoExitMovement,
+    Rule::ExitUntaught,
+];
+
 const RULES: &[Group] = &[
     of_records(|c, r, f| loops::check(c, &r.stages, f)),
     of_records(|c, r, f| needs::check(c, &r.stages, f)),
@@ -60,6 +70,7 @@ const RULES: &[Group] = &[
     of_records(|c, _, f| manner::check(c, f)),
     of_records(|c, r, f| teaching::check(c, &r.stages, f)),
     of_records(postures::check),
+    of_records(|c, _, f| doubts::check(c, f)),
     of_notes(|c, _, f| notes::check(c, f)),
 ];
 
@@ -121,6 +132,10 @@ fn found(group: &Group, curriculum: &Curriculum, resolved: &Resolved) -> Finding
 fn together(curriculum: Curriculum, resolved: Arc<Resolved>, by_rule: Vec<Findings>) -> Proofread {
     let mut findings = Findings::default();
     by_rule.iter().for_each(|f| findings.extend(f.clone()));
+    // What cannot be read may be what would have used, linked or taught the rest: nobody is told twice.
+    if by_rule[0].has_errors() {
+        findings.retain(|f| !FOLLOWING.contains(&f.rule));
+    }
     Proofread {
         curriculum,
         resolved,

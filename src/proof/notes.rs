@@ -35,7 +35,8 @@ pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
                     Span::top(note.file),
                     format!("no other note links `{}`", note.id),
                 )
-                .help("link it from the note of the movement before it"),
+                .help(format!(
+                    "write `[some words](movement:ID)` for a movement or `[some words](page:ID)` for a page into another note, with the id `{}`", note.id)),
             );
         }
     }

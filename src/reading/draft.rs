@@ -94,6 +94,22 @@ impl Draft {
                 .bytes()
                 .all(|b| b.is_ascii_digit() || b"x. ".contains(&b));
         let timed = |(dose, _): (Target, Span)| dose.measure() == Measure::Time;
+        // So many reps in one set are rarer than a hold whose unit was forgotten. Common practice, no source.
+        const MANY: u32 = 20;
+        let is_large = text.parse().is_ok_and(|n: u32| n > MANY);
+        if is_large && self.standard.is_some() && !self.dose.is_some_and(timed) {
+            findings.push(
+                Diagnostic::new(
+                    Rule::BareNumber,
+                    node.span,
+                    format!("`{text}` is read as {text} reps"),
+                )
+                .label("no unit")
+                .help(format!(
+                    "write `{text} s` for a hold, or `{text} reps` if reps are meant"
+                )),
+            );
+        }
         if bare && self.standard.is_some() && self.dose.is_some_and(timed) {
             findings.push(
                 Diagnostic::new(

@@ -4,6 +4,7 @@ use crate::curriculum::keys::{Key, MOVEMENT};
 use crate::curriculum::movement::Weeks;
 use crate::curriculum::words::Word;
 use crate::curriculum::{Day, Id, Target};
+use crate::source::meant;
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Diagnostic, Findings, Headline, Rule, Span};
@@ -54,6 +55,10 @@ impl<'a> Record<'a> {
                 .any(|(k, v)| k.text() == Some(key.name) && v.value != Value::Null)
             {
                 record.faulty = true;
+                if let Some(finding) = commented(pairs, key.name) {
+                    findings.push(finding);
+                    continue;
+                }
                 let span = pairs.first().map_or(node.span, |(k, _)| k.span);
                 findings.push(
                     Diagnostic::new(
@@ -86,11 +91,11 @@ impl<'a> Record<'a> {
         if let Some(known) = known {
             if value.value == Value::Null && !known.required {
                 self.faulty = true;
-                findings.push(
+                findings.push(commented(self.pairs, word).unwrap_or_else(|| {
                     Diagnostic::new(Rule::WrongShape, key.span, format!("`{word}` has no value"))
                         .label("nothing follows")
-                        .help("write the value, or delete the line"),
-                );
+                        .help("write the value, or delete the line")
+                }));
             }
             return;
         }
@@ -101,6 +106,7 @@ impl<'a> Record<'a> {
             format!("`{word}` belongs to the movement: move it left, until it begins under the movement’s other keys")
         });
         let help = help
+            .or_else(|| meant::instead_of(what, word, names.clone()).map(Into::into))
             .or_else(|| did_you_mean(word, names.clone()))
             .unwrap_or_else(|| {
                 let all: Vec<&str> = names.collect();
@@ -184,7 +190,7 @@ impl<'a> Record<'a> {
                     node.span,
                     format!("`{text}` is not a day of the calendar"),
                 )
-                .help("write it as year, month and day: 2026-11-28"),
+                .help(Day::meant(text)),
             );
         }
         day
@@ -215,6 +221,7 @@ pub fn shape_finding(node: &Node, message: &str) -> Headline {
 pub fn text(node: &Node, findings: &mut Findings) -> Option<String> {
     match node.text().map(str::trim) {
         Some(text) if !text.is_empty() => {
+            stray_quotes(node, text, findings);
             fits(node, text, LONGEST_TEXT, findings).then(|| text.to_string())
         }
         Some(_) => {
@@ -231,6 +238,26 @@ pub fn text(node: &Node, findings: &mut Findings) -> Option<String> {
             );
             None
         }
+    }
+}
+
+/// Typographic quotes around a text do not end it, as `"` would: readers see them.
+fn stray_quotes(node: &Node, text: &str, findings: &mut Findings) {
+    let inner = [('“', '”'), ('„', '“'), ('‘', '’'), ('«', '»'), ('”', '”')]
+        .iter()
+        .find_map(|(opens, closes)| text.strip_prefix(*opens)?.strip_suffix(*closes));
+    if let Some(inner) = inner.filter(|inner| !inner.contains(['“', '”', '‘', '»'])) {
+        findings.push(
+            Diagnostic::new(
+                Rule::StrayQuotes,
+                node.span,
+                "the quotes are read as a part of the text",
+            )
+            .label("shown with it")
+            .help(format!(
+                "write it without quotes, or with plain ones: `\"{inner}\"`"
+            )),
+        );
     }
 }
 
@@ -470,4 +497,21 @@ pub fn amount(
             None
         }
     }
+}
+
+/// A key whose value is a comment: what was meant to be its text begins with `#`.
+fn commented(pairs: &[(Node, Node)], name: &str) -> Option<Diagnostic> {
+    let (_, value) = pairs.iter().find(|(k, _)| k.text() == Some(name))?;
+    let is_comment = value.value == Value::Null && value.span.start < value.span.end;
+    is_comment.then(|| {
+        Diagnostic::new(
+            Rule::MissingKey,
+            value.span,
+            format!("`{name}` has no value: `#` begins a comment"),
+        )
+        .label("read by nobody")
+        .help(format!(
+            "put the text in quotes: `{name}: \"# ...\"`, or leave the `#` out"
+        ))
+    })
 }

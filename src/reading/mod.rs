@@ -102,9 +102,13 @@ pub fn read(snapshot: &Snapshot) -> (Curriculum, Findings) {
             folder,
             "there is no folder `content` with anything in it",
         );
-        findings.push(finding.help(
-            "run `rungbook start DIR` for a new curriculum, or name its folder with `--from DIR`",
-        ));
+        let inside = snapshot
+            .files()
+            .any(|(_, f)| f.path == "school.yaml" || f.path.starts_with("movements/"));
+        findings.push(finding.help(match inside {
+            true => "this looks like the inside of `content`: go one folder up, `cd ..`",
+            false => "run `rungbook start DIR` for a new curriculum, or name its folder with `--from DIR`",
+        }));
     } else if parts.school.is_none() && !parts.unread.contains("school") {
         let finding = Diagnostic::new(
             Rule::MissingFolder,
@@ -182,14 +186,11 @@ fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
     }
     match &file.content {
         Content::Text(text) => read_text(id, text, role, stem, findings),
-        Content::NotUtf8(offset) => {
+        Content::NotUtf8(stray) => {
             let finding = Diagnostic::new(
                 Rule::NotUtf8,
                 top,
-                format!(
-                    "the file is not UTF-8 text: byte {} cannot be read",
-                    offset + 1
-                ),
+                format!("the file is not UTF-8 text: {stray} cannot be read"),
             );
             unread(
                 finding.help("save it in your editor with the encoding UTF-8"),

@@ -97,12 +97,20 @@ fn part(item: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<Ra
             .and_then(|r| r.strip_suffix(" of"))
         {
             Some(count) => at_least(count, key, value, findings),
-            None if other.contains(' ') || matches!(value.value, Value::List(_)) => {
+            None if matches!(value.value, Value::List(_)) || joint(other).is_some() => {
+                let help = joint(other).unwrap_or_else(|| {
+                    "write `all of:`, `any of:` or `at least 2 of:`".to_string()
+                });
                 findings.push(
                     bad(key.span, format!("`{word}` is not a way to combine needs"))
                         .label("not known")
-                        .help(joint(other)),
+                        .help(help),
                 );
+                None
+            }
+            // A name where an id belongs.
+            None if other.contains(' ') => {
+                fields::id(key, findings);
                 None
             }
             None => {
@@ -119,7 +127,7 @@ fn part(item: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<Ra
 }
 
 /// What was meant by a key that holds a list.
-fn joint(word: &str) -> String {
+fn joint(word: &str) -> Option<String> {
     let letters: String = word.chars().filter(|c| c.is_alphanumeric()).collect();
     let of = letters
         .strip_prefix("atleast")
@@ -131,10 +139,7 @@ fn joint(word: &str) -> String {
             .filter(|k| !k.is_empty() && k.bytes().all(|b| b.is_ascii_digit()))
             .map(|k| format!("at least {k} of")),
     };
-    meant.map_or_else(
-        || "write `all of:`, `any of:` or `at least 2 of:`".to_string(),
-        |meant| format!("did you mean `{meant}`?"),
-    )
+    meant.map(|meant| format!("did you mean `{meant}`?"))
 }
 
 fn group(

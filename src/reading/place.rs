@@ -69,8 +69,15 @@ pub fn role(path: &str) -> Role {
         }
         ("words", "yaml") => Role::Words(stem.into()),
         (_, "yml") => Role::Nobody("rename it so that it ends in .yaml"),
+        ("movements" | "skills", "md") => {
+            Role::Nobody("files here end in .yaml; a note goes to content/notes")
+        }
         ("movements" | "skills", _) => Role::Nobody("files here end in .yaml"),
+        ("notes", "yaml" | "txt" | "markdown" | "") => Role::Nobody(
+            "rename it so that it ends in .md; a movement's file goes to content/movements",
+        ),
         ("notes", _) => Role::Nobody("notes end in .md; pictures go to content/pictures"),
+        ("families", "yaml") => Role::Nobody("a family's file goes to content/movements"),
         _ => Role::Nobody(
             "movements go to content/movements, skills to content/skills, notes to content/notes, pictures to content/pictures",
         ),

@@ -1,6 +1,7 @@
 //! Looking up the ids of needs and goals.
 
 use super::need::RawLeaf;
+use crate::curriculum::target::{Measure, decimal};
 use crate::curriculum::{Family, Leaf, Movement, MovementIx, Need, Owner};
 use crate::source::suggest::did_you_mean;
 use crate::source::{Diagnostic, Findings, Rule, Span};
@@ -54,7 +55,9 @@ impl Ids<'_> {
             .map(|(id, _)| id.as_str());
         Some(match did_you_mean(id, ids) {
             Some(help) => finding.help(help),
-            None => finding.help("write the movement's file, or take the need out"),
+            None => finding.help(format!(
+                "write the movement's file, `content/movements/{id}.yaml`, or name another"
+            )),
         })
     }
 
@@ -247,10 +250,15 @@ pub fn different_measure(
         movement.spans.standard,
         format!("its standard measures {}", direction(&movement.standard)),
     )
-    .help(format!(
-        "write it like its standard, `{}`",
-        movement.standard
-    ))
+    .help(match (movement.standard.measure(), target.measure()) {
+        // Read so where a unit was forgotten.
+        (Measure::Reps, Measure::Time) if movement.standard.sets() == 1 => format!(
+            "write it like its standard, `{}`; or, if that is a hold, mend the standard: `{} s`",
+            movement.standard,
+            decimal(movement.standard.amount())
+        ),
+        _ => format!("write it like its standard, `{}`", movement.standard),
+    })
 }
 
 fn first_span(parts: &[Need<RawLeaf>]) -> Span {

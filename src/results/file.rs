@@ -48,7 +48,10 @@ fn text_of<'a>(id: FileId, file: &'a SourceFile, findings: &mut Findings) -> Opt
     let (rule, message) = match &file.content {
         Content::Text(text) => return Some(text),
         Content::Bytes(_) => (Rule::NotUtf8, "this is no text".to_string()),
-        Content::NotUtf8(at) => (Rule::NotUtf8, format!("byte {at} is not UTF-8 text")),
+        Content::NotUtf8(stray) => (
+            Rule::NotUtf8,
+            format!("{stray} is not UTF-8 text: save it with the encoding UTF-8"),
+        ),
         Content::TooLarge(size) => (Rule::FileTooLarge, format!("{size} bytes are above 4 MB")),
         Content::Outside => (Rule::LinkOutside, "it is a link that leads away".into()),
         Content::Unreadable(why) => (Rule::UnreadableFile, format!("it cannot be read: {why}")),
@@ -158,7 +161,10 @@ pub(super) fn body_weight(record: &Record<'_>, findings: &mut Findings) -> Optio
                     format!("`{text}` is not a body weight"),
                 )
                 .label("here")
-                .help("write it like `72 kg` or `160 lb`, from 10 to 500 kg"),
+                .help(match text.parse::<f64>() {
+                    Ok(_) => format!("say the unit: `{text} kg`, or `{text} lb`"),
+                    Err(_) => "write it like `72 kg` or `160 lb`, from 10 to 500 kg".to_string(),
+                }),
             );
             None
         }
@@ -229,7 +235,7 @@ impl<'a> Reader<'a> {
                     format!("`{}` is not a day", text.trim()),
                 )
                 .label("here")
-                .help("write it like `2026-11-25`"),
+                .help(Day::meant(text)),
             );
         }
         day

@@ -95,6 +95,11 @@ impl Findings {
         self.0.iter().filter(|d| d.severity() == severity).count()
     }
 
+    /// Keeps those of which something holds.
+    pub fn retain(&mut self, holds: impl FnMut(&Diagnostic) -> bool) {
+        self.0.retain(holds);
+    }
+
     pub fn has_errors(&self) -> bool {
         self.0.iter().any(|d| d.severity() == Severity::Error)
     }

@@ -115,7 +115,11 @@ rules! {
     UnknownGoal Warning "unknown-goal" "A goal that is neither a skill nor a movement; none counts as chosen.";
     UnknownHave Warning "unknown-have" "Equipment at hand that the school has no word for.";
     UnfinishedText Warning "unfinished-text" "A text on which somebody’s safety hangs that still says `todo`.";
-    BareNumber Warning "bare-number" "A standard without a unit, which is read as reps, beside a dose in seconds.";
+    BareNumber Warning "bare-number" "A standard without a unit, which is read as reps: a large one, or one beside a dose in seconds.";
+    StrayQuotes Warning "stray-quotes" "Typographic quotes around a whole text, which are a part of it.";
+    DoseAboveStandard Warning "dose-above-standard" "A set of the dose that asks more than a set of the standard.";
+    InvertedWithoutNeeds Warning "inverted-without-needs" "A movement upside down that needs nothing first.";
+    NoAxisValue Warning "no-axis-value" "A member of a family without a value on one of its axes.";
     ImpliedNeed Warning "implied-need" "A need that another need already implies.";
     Leap Warning "leap" "A step too large to recommend.";
     NoEasierNeighbour Warning "no-easier-neighbour" "A family member that is not easiest and has no easier neighbour.";

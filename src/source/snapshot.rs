@@ -70,14 +70,48 @@ pub enum Content {
     Text(String),
     /// Pictures and clips.
     Bytes(Vec<u8>),
-    /// A text file that is not UTF-8; the first offending byte's offset.
-    NotUtf8(usize),
+    /// A text file that is not UTF-8, and what stops it.
+    NotUtf8(Stray),
     /// Above the limit and left unread; its size in bytes.
     TooLarge(u64),
     /// A symbolic link out of the curriculum's folder; what it leads to is not read.
     Outside,
     /// The machine refused; its reason.
     Unreadable(String),
+}
+
+/// The first byte of a file that is no UTF-8.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stray {
+    /// Its line, from 1.
+    pub line: usize,
+    pub byte: u8,
+}
+
+impl Stray {
+    /// The first stray byte, behind so many sound ones.
+    pub fn behind(sound: usize, bytes: &[u8]) -> Stray {
+        let lines = bytes.iter().take(sound).filter(|b| **b == b'\n').count();
+        Stray {
+            line: lines + 1,
+            byte: bytes.get(sound).copied().unwrap_or_default(),
+        }
+    }
+}
+
+impl std::fmt::Display for Stray {
+    /// The letter that it is in the older encoding of western Europe (ISO 8859-1), where it is one.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self.byte {
+            0xa1.. => write!(
+                f,
+                "the letter `{}` in line {}",
+                char::from(self.byte),
+                self.line
+            ),
+            byte => write!(f, "the byte {byte:02x} in line {}", self.line),
+        }
+    }
 }
 
 /// One file: its path from the curriculum's folder, with `/` between the parts.

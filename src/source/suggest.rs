@@ -3,7 +3,7 @@
 /// The known words nearest to `word`, best first, at most three; empty when none is near.
 ///
 /// Near means: at most a third of the word's letters differ (two at least for words of four letters and more), or one
-/// begins with the other.
+/// begins with the other, or both are made of the same words in another order.
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<&'a str> {
     let word = word.to_lowercase();
     let letters = word.chars().count();
@@ -15,7 +15,10 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<
         .into_iter()
         .filter(|k| k.len().abs_diff(word.len()) <= limit || k.starts_with(&word))
         .filter_map(|k| {
-            let distance = strsim::osa_distance(&word, &k.to_lowercase());
+            let distance = match same_words(&word, k) {
+                true => 1,
+                false => strsim::osa_distance(&word, &k.to_lowercase()),
+            };
             let begins = k.starts_with(&word) && letters >= 4;
             (distance <= limit || begins).then_some((distance, k))
         })
@@ -29,6 +32,16 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<
         .take(3)
         .map(|f| f.1)
         .collect()
+}
+
+/// Whether two names have the same words in another order.
+fn same_words(one: &str, other: &str) -> bool {
+    let words = |text: &str| {
+        let mut words: Vec<String> = text.split(['-', ' ', '_']).map(str::to_lowercase).collect();
+        words.sort();
+        words
+    };
+    one.len() == other.len() && one != other && words(one) == words(other)
 }
 
 /// "did you mean `a` or `b`?", or nothing.
@@ -60,6 +73,10 @@ mod tests {
         assert_eq!(nearest("puhs-up", known), ["push-up"]);
         assert_eq!(nearest("handstand", known), Vec::<&str>::new());
         assert_eq!(nearest("p", known), Vec::<&str>::new());
+        assert_eq!(
+            nearest("deficit-dip-x", ["dip-x-deficit", "deficit-dip"]),
+            ["dip-x-deficit"]
+        );
         assert_eq!(
             did_you_mean("plnk", known).as_deref(),
             Some("did you mean `plank`?")

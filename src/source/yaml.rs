@@ -185,6 +185,50 @@ fn offset_of(text: &str, line: usize, column: usize) -> usize {
             .map_or(rest.len(), |(i, _)| i)
 }
 
+/// The first quote, bracket or brace that a line opens and does not close, up to the line of a place where reading stopped.
+fn unclosed(text: &str, at: usize) -> Option<usize> {
+    let mut from = 0;
+    for line in text.split_inclusive('\n') {
+        if from > at {
+            return None;
+        }
+        if let Some(open) = left_open(line) {
+            return Some(from + open);
+        }
+        from += line.len();
+    }
+    None
+}
+
+/// What a line opens and does not close, where the next lines are no part of it: a value that ends with its line.
+fn left_open(line: &str) -> Option<usize> {
+    let mut open: Vec<(usize, char)> = Vec::new();
+    let mut quote: Option<(usize, char)> = None;
+    // Quotes and brackets count where a value begins.
+    let mut begins = true;
+    for (at, c) in line.char_indices() {
+        match (quote, c) {
+            (Some((_, mark)), c) if c == mark => quote = None,
+            (Some(_), _) => {}
+            (None, '#') if line[..at].ends_with([' ', '\t']) || at == 0 => break,
+            (None, '"' | '\'') if begins => quote = Some((at, c)),
+            (None, '[' | '{') if begins => open.push((at, c)),
+            (None, ']' | '}') => {
+                open.pop();
+            }
+            _ => {}
+        }
+        begins = match c {
+            ' ' | '\t' => begins,
+            _ => matches!(c, ':' | '-' | '[' | '{' | ','),
+        };
+    }
+    // A list may go on in the next line behind a comma or an opening bracket.
+    let goes_on = line.trim_end().ends_with([',', '[', '{']);
+    let unclosed = quote.or(open.last().copied().filter(|_| !goes_on));
+    unclosed.map(|(at, _)| at)
+}
+
 enum Open {
     List(usize, Vec<Node>),
     Map(usize, Pairs, Option<Node>),
@@ -307,8 +351,24 @@ impl Builder<'_> {
             .unwrap_or("")
             .trim_end()
             .len();
-        let span = if plain { here.within(0, written) } else { here };
+        let span = match value {
+            Value::Null if written == 0 => self.comment(here).unwrap_or(here),
+            _ if plain => here.within(0, written),
+            _ => here,
+        };
         self.place(Node { span, value });
+    }
+
+    /// The comment that stands where a value should.
+    fn comment(&self, here: Span) -> Option<Span> {
+        let rest = self.text.get(here.start as usize..)?;
+        let line = rest.lines().next().unwrap_or("");
+        let blank = line.len() - line.trim_start_matches([' ', '\t', ':']).len();
+        let is_comment = line[blank..].starts_with('#');
+        is_comment.then(|| {
+            let start = here.start as usize + blank;
+            Span::new(here.file, start, start + line[blank..].trim_end().len())
+        })
     }
 
     fn features(&mut self, anchor: usize, tag: bool, here: Span) {
@@ -412,6 +472,23 @@ impl Builder<'_> {
             }
             _ => "look at this line and the one above: indentation, quotes and dashes must line up",
         };
+        if indent.is_none()
+            && let Some(open) = unclosed(self.text, at)
+        {
+            let (what, closes) = match &self.text[open..=open] {
+                "[" => ("bracket", "]"),
+                "{" => ("brace", "}"),
+                other => ("quote", other),
+            };
+            let here = Span::new(self.file, open, open + 1);
+            let message = format!("this is not YAML: a {what} is opened here and never closed");
+            self.findings.push(
+                Diagnostic::new(Rule::NotYaml, here, message)
+                    .label(format!("`{closes}` is missing"))
+                    .help(format!("write `{closes}` where it ends, in this line")),
+            );
+            return;
+        }
         let here = Span::new(self.file, at, at + rest);
         self.findings.push(
             Diagnostic::new(Rule::NotYaml, here, format!("this is not YAML: {info}")).help(help),

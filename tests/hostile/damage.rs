@@ -2,7 +2,7 @@
 
 use super::pieces::{PIECES, VALUES};
 use proptest::prelude::*;
-use rungbook::source::{Content, SourceFile};
+use rungbook::source::{Content, SourceFile, Stray};
 
 /// One blow. Numbers are taken modulo what is there.
 #[derive(Clone, Debug)]
@@ -231,7 +231,7 @@ fn strike(files: &mut Vec<SourceFile>, blow: &Damage) -> Option<(usize, String)>
                 }
                 _ => {
                     files[index].content = [
-                        Content::NotUtf8(3),
+                        Content::NotUtf8(Stray::behind(3, b"abc\xe9")),
                         Content::TooLarge(5_000_000),
                         Content::Unreadable("it is locked".into()),
                         Content::Bytes(vec![0xff, 0xd8, 0xff, 0xe1, 0, 9, 1]),

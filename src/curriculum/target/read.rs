@@ -77,8 +77,8 @@ fn tokens(text: &str, forms: &'static str) -> Result<Vec<(Token, Range<usize>)>,
         } else if c.is_ascii_digit() || c == '.' {
             more(&|c| c.is_ascii_digit() || c == '.' || c == ',', &mut to);
             out.push((Token::Number(number(&text[from..to], from..to)?), from..to));
-        } else if c == '×' {
-            out.push((Token::Word("x".into()), from..to));
+        } else if let Some(word) = sign(c) {
+            out.push((Token::Word(word.into()), from..to));
         } else if c.is_alphabetic() {
             more(&char::is_alphabetic, &mut to);
             let run = text[from..to].to_lowercase();
@@ -97,7 +97,9 @@ fn tokens(text: &str, forms: &'static str) -> Result<Vec<(Token, Range<usize>)>,
             return Err(TargetError {
                 at: from..to,
                 message: format!("`{c}` does not belong here"),
-                help: clock(text).unwrap_or_else(|| forms.into()),
+                help: clock(text)
+                    .or_else(|| span(text, forms))
+                    .unwrap_or_else(|| forms.into()),
             });
         }
     }
@@ -115,6 +117,35 @@ fn clock(text: &str) -> Option<String> {
     Some(match s {
         0 => format!("write `{} s` or `{m} min`", m * 60),
         _ => format!("write `{} s`", m * 60 + s),
+    })
+}
+
+/// Signs that say a word.
+fn sign(c: char) -> Option<&'static str> {
+    match c {
+        '×' => Some("x"),
+        '°' => Some("deg"),
+        '%' => Some("%"),
+        _ => None,
+    }
+}
+
+/// What to write for an amount from one number to another, such as `8-12 reps`: a target is the least that counts.
+fn span(text: &str, forms: &str) -> Option<String> {
+    let (first, rest) = text.split_once(['-', '–', '—'])?;
+    let rest = rest.trim_start();
+    let digits = rest.len() - rest.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+    let ends_in_number = first.trim_end().ends_with(|c: char| c.is_ascii_digit());
+    let one = format!("{}{}", first.trim_end(), &rest[digits..]);
+    (digits > 0 && ends_in_number).then(|| match forms == FORMS {
+        true => format!(
+            "a target is one amount, the least that counts: write `{}`",
+            one.trim()
+        ),
+        false => format!(
+            "a result is one amount, what was done: write it like `{}`",
+            one.trim()
+        ),
     })
 }
 
@@ -160,10 +191,20 @@ fn number(text: &str, at: Range<usize>) -> Result<i64, TargetError> {
         help: help.into(),
     };
     if text.contains(',') {
-        return Err(fault(
-            format!("`{text}` has a comma"),
-            "write a decimal point: 2.5",
-        ));
+        // A comma before three digits may part the thousands; before fewer it is meant as the point.
+        let help = match text.rsplit_once(',') {
+            Some((whole, part)) if part.len() == 3 && !whole.is_empty() => {
+                format!(
+                    "write `{}`, or `{whole}.{part}` if a fraction is meant",
+                    text.replace(',', "")
+                )
+            }
+            Some((whole, part)) if !whole.is_empty() && !part.is_empty() => {
+                format!("write a decimal point: `{whole}.{part}`")
+            }
+            _ => "write a decimal point, as in `2.5`".to_string(),
+        };
+        return Err(fault(format!("`{text}` has a comma"), &help));
     }
     let (whole, fraction) = text.split_once('.').unwrap_or((text, ""));
     if whole.is_empty() || fraction.contains('.') || (text.contains('.') && fraction.is_empty()) {
@@ -365,6 +406,12 @@ impl Reader<'_> {
         } else if self.unit(&["lb", "lbs"]) {
             let mass = i128::from(number) * i128::from(POUND) / i128::from(KILOGRAM);
             Added::Mass(mass as i64)
+        } else if self.word("%") {
+            // Hundredths of the body weight.
+            if !self.unit(&["bw"]) {
+                return Err(self.fault("behind `%` stands `bw`: a share of the body weight"));
+            }
+            Added::BodyWeight(self.micro(number / 100, at)?)
         } else if self.unit(&["bw"]) {
             Added::BodyWeight(self.micro(number, at)?)
         } else {
