@@ -348,10 +348,15 @@ pub fn word<W: Word>(node: &Node, rule: Rule, findings: &mut Findings) -> Option
     };
     let found = W::read(&text.to_lowercase());
     if found.is_none() {
-        let help = did_you_mean(text, W::WORDS.iter().copied())
+        let help = meant::value_of(text, W::WORDS)
+            .or_else(|| did_you_mean(text, W::WORDS.iter().copied()))
             .unwrap_or_else(|| format!("type one of {}", listed(W::WORDS, "or")));
+        let message = match W::WHAT.ends_with('s') && !W::WHAT.contains(' ') {
+            true => format!("`{text}` is no word for {}", W::WHAT),
+            false => format!("`{text}` is not a {}", W::WHAT),
+        };
         findings.push(
-            Diagnostic::new(rule, node.span, format!("`{text}` is not a {}", W::WHAT))
+            Diagnostic::new(rule, node.span, message)
                 .label("not in the list")
                 .help(help),
         );

@@ -37,6 +37,9 @@ pub fn language(
     findings.push(
         Diagnostic::new(Rule::MissingWords, Span::top(file), message).help(match place {
             Some(_) => "they are said in English; `rungbook schema words` lists all of them".to_string(),
+            None if language.chars().count() > 3 && !language.contains('-') => {
+                "write the language's tag: `en` for English, `he` for Hebrew".to_string()
+            }
             None => format!(
                 "it speaks English until there is a file content/words/{language}.yaml with the keys that `rungbook schema words` lists"
             ),

@@ -1,7 +1,7 @@
 //! Needs as written: combinations over ids that are not looked up yet.
 
 use super::fields;
-use crate::curriculum::{Need, Target};
+use crate::curriculum::{Id, Need, Target};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Diagnostic, Findings, Headline, Rule, Span};
 
@@ -50,6 +50,14 @@ fn bad(span: Span, message: impl Into<String>) -> Headline {
 
 fn part(item: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<RawLeaf>> {
     let pairs = match &item.value {
+        Value::Scalar { text, .. } if text.trim().contains([' ', '\n']) => {
+            findings.push(
+                bad(item.span, format!("`{}` is not an id", shortened(text)))
+                    .label("an id has no blanks")
+                    .help(spaced(text)),
+            );
+            return None;
+        }
         Value::Scalar { text, .. } => {
             return Some(Need::Leaf(RawLeaf {
                 id: text.trim().into(),
@@ -126,6 +134,57 @@ fn part(item: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<Ra
     }
 }
 
+fn shortened(text: &str) -> String {
+    let line: Vec<&str> = text.split_whitespace().collect();
+    line.join(" ")
+}
+
+/// What was meant by an id with blanks in it.
+fn spaced(text: &str) -> String {
+    let text = shortened(text);
+    let id = |text: &str| {
+        let lower = text.trim().to_lowercase();
+        Id::new(&lower).map_or_else(
+            |(_, instead)| instead.trim_start_matches("type ").replace('`', ""),
+            |id| id.to_string(),
+        )
+    };
+    if text.contains(" - ") || text.starts_with('-') {
+        return "give each need a line of its own, with a dash and a blank before it".to_string();
+    }
+    if let Some((one, other)) = text.split_once(" or ") {
+        return format!("write `any of: [{}, {}]`", id(one), id(other));
+    }
+    if let Some((one, other)) = text.split_once(" and ") {
+        return format!(
+            "give each a line of its own: `- {}` and `- {}`",
+            id(one),
+            id(other)
+        );
+    }
+    // An amount behind it, with or without a word between.
+    let amount = text
+        .split(' ')
+        .position(|w| w.starts_with(|c: char| c.is_ascii_digit()));
+    if let Some(at) = amount.filter(|at| *at > 0) {
+        let words: Vec<&str> = text.split(' ').collect();
+        let target = words[at..].join(" ");
+        let linking = ["for", "at", "x", "with", "of", "to", "="];
+        let before: Vec<&str> = words[..at]
+            .iter()
+            .copied()
+            .filter(|w| !linking.contains(w))
+            .collect();
+        if Target::read(&target).is_ok() {
+            return format!(
+                "write a colon between them: `{}: {target}`",
+                id(&before.join(" "))
+            );
+        }
+    }
+    format!("type `{}`", id(&text))
+}
+
 /// What was meant by a key that holds a list.
 fn joint(word: &str) -> Option<String> {
     let letters: String = word.chars().filter(|c| c.is_alphanumeric()).collect();
@@ -166,7 +225,12 @@ fn group(
             findings.push(
                 bad(value.span, message)
                     .label(format!("this is {}", value.kind()))
-                    .help("begin each part with a dash"),
+                    .help(match value.text() {
+                        Some(text) if text.contains(',') => {
+                            format!("put them in brackets: `[{}]`", text.trim())
+                        }
+                        _ => "begin each part with a dash".to_string(),
+                    }),
             );
             None
         }

@@ -196,6 +196,26 @@ pub fn check(
     }
 }
 
+/// What to write for a link that names no kind of thing.
+fn whole_address(address: &str, ids: &Ids<'_>) -> String {
+    let name = address
+        .trim_end_matches(".html")
+        .trim_end_matches(".md")
+        .trim_end_matches('/');
+    let name = name.rsplit('/').next().unwrap_or(name);
+    let kind = ids.by_id.get(name).map(|owner| match owner {
+        Owner::Movement(_) => "movement",
+        Owner::Family(_) => "family",
+        Owner::Skill(_) => "skill",
+        Owner::Page(_) => "page",
+    });
+    match kind {
+        Some(kind) => format!("write `{kind}:{name}`"),
+        None if address.starts_with("www.") => format!("write `https://{address}`"),
+        None => "write `movement:some-id`, `family:some-id`, `skill:some-id`, `page:some-id` or `https://...`".to_string(),
+    }
+}
+
 fn check_link(link: &Reference, held_back: bool, ids: &Ids<'_>, findings: &mut Findings) {
     let address = link.to.as_str();
     let (scheme, rest) = address.split_once(':').unwrap_or(("", address));
@@ -206,9 +226,15 @@ fn check_link(link: &Reference, held_back: bool, ids: &Ids<'_>, findings: &mut F
         "" if address.starts_with('#') && address.len() > 1 => return,
         _ => {
             findings.push(
-                Diagnostic::new(Rule::LinkScheme, link.span, format!("`{address}` is neither a link into the curriculum nor to an outside page"))
-                    .label("not a link that works")
-                    .help("write `movement:some-id`, `family:some-id`, `skill:some-id`, `page:some-id` or `https://...`"),
+                Diagnostic::new(
+                    Rule::LinkScheme,
+                    link.span,
+                    format!(
+                        "`{address}` is neither a link into the curriculum nor to an outside page"
+                    ),
+                )
+                .label("not a link that works")
+                .help(whole_address(address, ids)),
             );
             return;
         }

@@ -305,8 +305,11 @@ impl Finish<'_, '_> {
             return;
         }
         let known = self.school.equipment.keys().map(String::as_str);
-        let help =
-            did_you_mean(word, known).unwrap_or_else(|| match self.school.equipment.is_empty() {
+        let several = word.contains(',') || word.contains(" and ");
+        let help = several.then(|| format!("write a list: `[{}]`", word.replace(" and ", ", ")));
+        let help = help
+            .or_else(|| did_you_mean(word, known))
+            .unwrap_or_else(|| match self.school.equipment.is_empty() {
                 true => format!("explain it in school.yaml: `equipment: {{ {word}: ... }}`"),
                 false => {
                     format!("add the line `  {word}: ...` under `equipment:` in school.yaml")

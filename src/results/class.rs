@@ -8,7 +8,8 @@ use crate::curriculum::words::{BodyPart, Pattern, Word};
 use crate::curriculum::{Curriculum, Day, keys};
 use crate::reading::fields::Record;
 use crate::source::yaml::{Node, Value};
-use crate::source::{Diagnostic, FileId, Findings, Rule, Span, suggest};
+use crate::source::{Diagnostic, FileId, Findings, Rule, Span, meant, suggest};
+use std::borrow::Cow;
 use std::collections::HashMap;
 
 const COLUMNS: &[&str] = &[
@@ -310,6 +311,19 @@ fn spared_by(curriculum: &Curriculum, what: &str) -> &'static str {
 /// Where each of the known columns stands in the first row.
 fn columns(first: Span, rows: &mut csv::Reader<&[u8]>, findings: &mut Findings) -> Option<Columns> {
     let head = rows.headers().ok()?.clone();
+    let is_known = |word: &str| {
+        let lower = word.to_lowercase();
+        COLUMNS.contains(&lower.as_str())
+            || meant::instead_of("a class", &lower, COLUMNS.iter().copied()).is_some()
+    };
+    if !head.iter().any(is_known) {
+        findings.push(
+            Diagnostic::new(Rule::MissingKey, first, "the first row names no columns")
+                .label("read as the names of the columns")
+                .help("write `name,movement,got,on` as the first row, above the results"),
+        );
+        return None;
+    }
     let mut out: Columns = Default::default();
     for (at, word) in head.iter().enumerate() {
         let lower = word.to_lowercase();
@@ -323,9 +337,12 @@ fn columns(first: Span, rows: &mut csv::Reader<&[u8]>, findings: &mut Findings) 
                 )
                 .label("the first row names the columns")
                 .help(
-                    suggest::did_you_mean(&lower, COLUMNS.iter().copied()).unwrap_or_else(|| {
-                        format!("the columns are {}", suggest::listed(COLUMNS, "and"))
-                    }),
+                    meant::instead_of("a class", &lower, COLUMNS.iter().copied())
+                        .map(Cow::into_owned)
+                        .or_else(|| suggest::did_you_mean(&lower, COLUMNS.iter().copied()))
+                        .unwrap_or_else(|| {
+                            format!("the columns are {}", suggest::listed(COLUMNS, "and"))
+                        }),
                 ),
             ),
         }

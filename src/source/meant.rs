@@ -1,5 +1,6 @@
 //! What was meant by a word that is known elsewhere in the trade, but not here.
 
+use super::suggest::listed;
 use std::borrow::Cow;
 
 /// Words that people type for a key, each with the keys that say it; the first that a record has is meant. Common practice, no
@@ -70,6 +71,14 @@ const KEYS: &[(&str, &[&str])] = &[
     ("references", &["sources"]),
     ("unilateral", &["each_side"]),
     ("per_side", &["each_side"]),
+    ("why", &["because"]),
+    ("cause", &["because"]),
+    ("fix", &["try"]),
+    ("correction", &["try"]),
+    ("fault", &["see"]),
+    ("what", &["see"]),
+    ("player", &["name"]),
+    ("client", &["name"]),
     ("rir", &["in_reserve"]),
     ("reserve", &["in_reserve"]),
     ("rpe", &["in_reserve"]),
@@ -85,6 +94,64 @@ const KEYS: &[(&str, &[&str])] = &[
     ("email", &["contact"]),
     ("output", &["publish_to"]),
 ];
+
+/// Words that people type for a value, each with those that say it here. Common practice, no source.
+const VALUES: &[(&str, &[&str])] = &[
+    ("negative", &["lowering"]),
+    ("negatives", &["lowering"]),
+    ("eccentric", &["lowering"]),
+    ("concentric", &["raising"]),
+    ("isometric", &["hold"]),
+    ("static", &["hold"]),
+    ("upside down", &["inverted"]),
+    ("upside-down", &["inverted"]),
+    ("standing", &["upright"]),
+    ("sitting", &["upright"]),
+    ("face down", &["prone"]),
+    ("face up", &["supine"]),
+    ("on the back", &["supine"]),
+    ("dips", &["support"]),
+    ("locked", &["straight"]),
+    ("bodyweight", &["body"]),
+    ("weighted", &["added"]),
+    ("weight", &["added"]),
+    ("band", &["assisted"]),
+    ("legs", &["squat", "hinge"]),
+    ("push", &["vertical push", "horizontal push"]),
+    ("pull", &["vertical pull", "horizontal pull"]),
+    ("press", &["vertical push", "horizontal push"]),
+    ("row", &["horizontal pull"]),
+    ("stretch", &["mobility"]),
+    ("flexibility", &["mobility"]),
+    ("abs", &["core"]),
+    ("lats", &["upper-back"]),
+    ("back", &["upper-back", "lower-back"]),
+    ("spine", &["lower-back", "neck"]),
+    ("chest", &["shoulder"]),
+    ("biceps", &["elbow"]),
+    ("triceps", &["elbow"]),
+    ("forearm", &["wrist", "fingers"]),
+    ("grip", &["fingers"]),
+    ("hand", &["wrist", "fingers"]),
+    ("calf", &["ankle"]),
+    ("quads", &["knee"]),
+    ("kg", &["metric"]),
+    ("cm", &["metric"]),
+    ("lb", &["imperial"]),
+    ("lbs", &["imperial"]),
+];
+
+/// "did you mean ...?" of a value that is known elsewhere, where some of what says it here is among the possible ones.
+pub fn value_of(word: &str, possible: &[&str]) -> Option<String> {
+    let lower = word.trim().to_lowercase();
+    let (_, said) = VALUES.iter().find(|(typed, _)| *typed == lower)?;
+    let said: Vec<String> = said
+        .iter()
+        .filter(|value| possible.contains(*value))
+        .map(|value| format!("`{value}`"))
+        .collect();
+    (!said.is_empty()).then(|| format!("did you mean {}?", listed(&said, "or")))
+}
 
 /// What is done instead of a key that no record has.
 const OTHERWISE: &[(&str, &[&str], &str)] = &[
@@ -161,6 +228,15 @@ mod tests {
         assert!(
             of("a movement", "note", &["name"]).is_some_and(|says| says.contains("content/notes/"))
         );
+        assert_eq!(
+            value_of("Eccentric", &["hold", "lowering"]).as_deref(),
+            Some("did you mean `lowering`?")
+        );
+        assert_eq!(
+            value_of("back", &["upper-back", "lower-back"]).as_deref(),
+            Some("did you mean `upper-back` or `lower-back`?")
+        );
+        assert_eq!(value_of("eccentric", &["upright"]), None);
         assert_eq!(of("a school", "note", &["name"]), None);
     }
 }

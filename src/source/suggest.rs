@@ -3,7 +3,8 @@
 /// The known words nearest to `word`, best first, at most three; empty when none is near.
 ///
 /// Near means: at most a third of the word's letters differ (two at least for words of four letters and more), or one
-/// begins with the other, or both are made of the same words in another order.
+/// begins with the other, or both are made of the same words in another order. Where none is so near, those that have this as a
+/// word, or that are a word of it.
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<&'a str> {
     let word = word.to_lowercase();
     let letters = word.chars().count();
@@ -11,8 +12,10 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<
         return Vec::new();
     }
     let limit = if letters < 4 { 1 } else { (letters / 3).max(2) };
-    let mut found: Vec<(usize, &str)> = known
-        .into_iter()
+    let all: Vec<&str> = known.into_iter().collect();
+    let mut found: Vec<(usize, &str)> = all
+        .iter()
+        .copied()
         .filter(|k| k.len().abs_diff(word.len()) <= limit || k.starts_with(&word))
         .filter_map(|k| {
             let distance = match same_words(&word, k) {
@@ -25,6 +28,9 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<
         .collect();
     found.sort();
     found.dedup();
+    if found.is_empty() {
+        return within(&word, &all);
+    }
     let best = found.first().map_or(0, |f| f.0);
     found
         .into_iter()
@@ -32,6 +38,33 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<
         .take(3)
         .map(|f| f.1)
         .collect()
+}
+
+/// The known words of which this is one word, or that are one word of it: `bar` for `pull-up bar`; at most three.
+fn within<'a>(word: &str, known: &[&'a str]) -> Vec<&'a str> {
+    let parts = |text: &str| -> Vec<String> {
+        let words = text.split(|c: char| !c.is_alphanumeric());
+        words
+            .filter(|w| w.chars().count() > 2)
+            .map(str::to_lowercase)
+            .collect()
+    };
+    let holds = |outer: &[String], inner: &[String]| {
+        !inner.is_empty() && inner.iter().all(|w| outer.contains(w))
+    };
+    let typed = parts(word);
+    let mut found: Vec<&str> = known
+        .iter()
+        .copied()
+        .filter(|k| {
+            let k = parts(k);
+            holds(&k, &typed) || holds(&typed, &k)
+        })
+        .collect();
+    found.sort_by_key(|k| (k.len().abs_diff(word.len()), *k));
+    found.dedup();
+    found.truncate(3);
+    found
 }
 
 /// Whether two names have the same words in another order.

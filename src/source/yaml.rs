@@ -185,6 +185,72 @@ fn offset_of(text: &str, line: usize, column: usize) -> usize {
             .map_or(rest.len(), |(i, _)| i)
 }
 
+/// A line above that was meant as a key and its value, but has no colon with a blank behind it.
+fn keyless(file: FileId, text: &str, at: usize, info: &str) -> Option<Diagnostic> {
+    if !info.contains("mapping values") {
+        return None;
+    }
+    let start = text[..at].rfind('\n').map_or(0, |i| i + 1);
+    // The colon that surprises is the first of its line: the line itself is a sound key.
+    let own = &text[start..at];
+    let is_key = !own.is_empty()
+        && own
+            .chars()
+            .all(|c| c.is_alphanumeric() || c == '_' || c == ' ');
+    let above = text[..start].trim_end_matches('\n');
+    let from = above.rfind('\n').map_or(0, |i| i + 1);
+    let line = above[from..].trim_end();
+    let indent = |l: &str| l.len() - l.trim_start_matches(' ').len();
+    let has_key =
+        line.contains(": ") || line.ends_with(':') || line.trim_start().starts_with(['-', '#']);
+    if !is_key || has_key || line.trim().is_empty() || indent(line) != indent(own) {
+        return None;
+    }
+    let line = line.trim_start();
+    let (message, help) = match line.split_once([':', '=']) {
+        Some((key, value)) => (
+            "this is not YAML: a key ends with a colon and a blank",
+            format!("write `{}: {}`", key.trim(), value.trim()),
+        ),
+        None => match line.split_once(' ') {
+            Some((key, value)) => (
+                "this is not YAML: this line has no colon",
+                format!("write `{key}: {}`", value.trim()),
+            ),
+            None => (
+                "this is not YAML: this line has no colon",
+                format!("write `{line}: ...`"),
+            ),
+        },
+    };
+    let begin = from + indent(&above[from..]);
+    let span = Span::new(file, begin, begin + line.len());
+    Some(Diagnostic::new(Rule::NotYaml, span, message).help(help))
+}
+
+/// What to do about a value whose first letter YAML reads as something else, in the line of a place.
+fn beginning(text: &str, at: usize) -> Option<String> {
+    let start = text[..at.min(text.len())].rfind('\n').map_or(0, |i| i + 1);
+    let line = text[start..].lines().next()?;
+    let body = line.trim_start();
+    if let Some(rest) = body.strip_prefix(['*', '•', '–', '—'])
+        && rest.starts_with(' ')
+    {
+        return Some("begin each part of a list with a dash, `- `".to_string());
+    }
+    let value = match body.split_once(": ") {
+        Some((_, value)) => value.trim_start(),
+        None => body.strip_prefix("- ")?.trim_start(),
+    };
+    let first = value.chars().next()?;
+    let odd = "@%*&!|>`".contains(first) || value.starts_with("- ");
+    odd.then(|| {
+        format!(
+            "put the text in quotes: a value that begins with `{first}` is something else in YAML"
+        )
+    })
+}
+
 /// The first quote, bracket or brace that a line opens and does not close, up to the line of a place where reading stopped.
 fn unclosed(text: &str, at: usize) -> Option<usize> {
     let mut from = 0;
@@ -371,6 +437,14 @@ impl Builder<'_> {
         })
     }
 
+    /// Whether a finding stands in the same line as a place, or reaches it.
+    fn is_above(&self, finding: &Diagnostic, at: usize) -> bool {
+        let start = finding.span.start as usize;
+        finding.span.file == self.file
+            && start <= at
+            && !self.text.get(start..at).unwrap_or("").contains('\n')
+    }
+
     fn features(&mut self, anchor: usize, tag: bool, here: Span) {
         if anchor != 0 {
             self.feature(here, "an anchor (`&name`)");
@@ -392,7 +466,7 @@ impl Builder<'_> {
                 here,
                 format!("{what} is not used in a curriculum"),
             )
-            .help("write the value out where it belongs"),
+            .help("write the value out where it belongs, or put it in quotes where it is text"),
         );
     }
 
@@ -461,9 +535,28 @@ impl Builder<'_> {
     fn scan_error(&mut self, at: usize, info: &str) {
         let at = at.min(self.text.len());
         let rest = self.text[at..].chars().next().map_or(0, char::len_utf8);
+        if self.faulty && self.findings.iter().any(|f| self.is_above(f, at)) {
+            // A feature that is none of ours, such as an alias, may have been meant as text: that was said of this line.
+            return;
+        }
+        if let Some(finding) = keyless(self.file, self.text, at, info) {
+            self.findings.push(finding);
+            return;
+        }
         let indent = misplaced(self.text, at);
+        let odd = beginning(self.text, at);
         let help = match info {
             _ if indent.is_some() => indent.as_deref().unwrap_or_default(),
+            _ if odd.is_some() => odd.as_deref().unwrap_or_default(),
+            i if i.contains("trailing content") => {
+                "the quote ended before: put a text that holds one in quotes of the other kind, \"so it's whole\""
+            }
+            i if i.contains("expected ',' or") => {
+                "inside brackets and braces a comma parts what stands there: `[a, b]`, `{ key: value, key: value }`"
+            }
+            i if i.contains("expected '-'") => {
+                "this stands in a list: begin it with a dash, or move it to where its record begins"
+            }
             i if i.contains("mapping values") => {
                 "put the text in quotes when it holds a colon and a space: \"like: this\""
             }

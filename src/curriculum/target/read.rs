@@ -74,6 +74,12 @@ fn tokens(text: &str, forms: &'static str) -> Result<Vec<(Token, Range<usize>)>,
         };
         if c.is_whitespace() {
             continue;
+        } else if c == '.' && text[from + 1..].trim().is_empty() {
+            return Err(TargetError {
+                at: from..to,
+                message: "`.` does not belong here".into(),
+                help: format!("leave it out: `{}`", text[..from].trim()),
+            });
         } else if c.is_ascii_digit() || c == '.' {
             more(&|c| c.is_ascii_digit() || c == '.' || c == ',', &mut to);
             out.push((Token::Number(number(&text[from..to], from..to)?), from..to));
@@ -99,6 +105,7 @@ fn tokens(text: &str, forms: &'static str) -> Result<Vec<(Token, Range<usize>)>,
                 message: format!("`{c}` does not belong here"),
                 help: clock(text)
                     .or_else(|| span(text, forms))
+                    .or_else(|| by_sign(text, c, from..to))
                     .unwrap_or_else(|| forms.into()),
             });
         }
@@ -147,6 +154,42 @@ fn span(text: &str, forms: &str) -> Option<String> {
             one.trim()
         ),
     })
+}
+
+/// What to write for a sign that says a word of a target in the shorthand of notebooks.
+fn by_sign(text: &str, sign: char, at: Range<usize>) -> Option<String> {
+    let (before, behind) = (text[..at.start].trim(), text[at.end..].trim());
+    let amount = behind.starts_with(|c: char| c.is_ascii_digit());
+    match sign {
+        '@' | '+' if amount && !before.is_empty() => {
+            Some(format!("write `{before} with {behind}`"))
+        }
+        '+' | '~' | '>' | '≥' | '=' => {
+            let plain = text.replace(['+', '~', '>', '≥', '='], "");
+            Some(format!(
+                "a target is the least that counts: write `{}`",
+                plain.trim()
+            ))
+        }
+        '<' | '≤' => Some(format!(
+            "write `at most {}`",
+            behind.trim_start_matches('=')
+        )),
+        '"' | '″' | '”' => Some(format!(
+            "write `{before} s` for seconds, `{before} in` for inches"
+        )),
+        '\'' | '′' | '’' => Some(format!("write `{before} min`")),
+        '/' if behind.starts_with("side")
+            || behind.starts_with("leg")
+            || behind.starts_with("arm") =>
+        {
+            Some(format!("write `{before} each side`"))
+        }
+        ',' => Some(format!(
+            "write one amount, `{before}`; how it is done stands under `test:`"
+        )),
+        _ => None,
+    }
 }
 
 /// Words of a target; written without blanks they run into each other.
@@ -242,6 +285,15 @@ struct Reader<'a> {
 impl Reader<'_> {
     fn target(&mut self) -> Result<Target, TargetError> {
         let at_most = if self.word("at") {
+            if self.next_is("least") {
+                self.at += 1;
+                let rest = self.text[self.here().start..].trim();
+                return Err(TargetError {
+                    at: 0..self.here().start,
+                    message: "`at least` is said of every target".into(),
+                    help: format!("leave it out: `{rest}`"),
+                });
+            }
             if !self.word("most") {
                 return Err(self.fault("`at` stands without `most`"));
             }
@@ -272,6 +324,11 @@ impl Reader<'_> {
         if self.word("with") {
             target.added = Some(self.added()?);
         }
+        if self.next_is("per") || self.next_is("a") {
+            return Err(self.instead("the sides are said in another way", |before| {
+                format!("write `{before} each side`")
+            }));
+        }
         if self.word("each") {
             if !self.word("side") {
                 return Err(self.fault("`each` stands without `side`"));
@@ -279,12 +336,9 @@ impl Reader<'_> {
             target.each_side = true;
         }
         if self.at < self.tokens.len() {
-            let at = self.here();
-            return Err(TargetError {
-                at,
-                message: "this does not belong here".into(),
-                help: self.forms.into(),
-            });
+            return Err(self.instead("this does not belong here", |before| {
+                format!("leave it out: `{before}`")
+            }));
         }
         if at_most
             && (!matches!(
@@ -415,13 +469,45 @@ impl Reader<'_> {
         } else if self.unit(&["bw"]) {
             Added::BodyWeight(self.micro(number, at)?)
         } else {
-            return Err(self.fault("a weight ends with `kg`, `lb` or `bw`"));
+            return Err(self.no_mass(&at));
         };
         Ok(match (self.word("help"), added) {
             (true, Added::Mass(n)) => Added::Mass(-n),
             (true, Added::BodyWeight(n)) => Added::BodyWeight(-n),
             (false, added) => added,
         })
+    }
+
+    /// What follows a weight's number and is no unit of mass.
+    fn no_mass(&self, number: &Range<usize>) -> TargetError {
+        let typed = self.text.get(number.clone()).unwrap_or("20").trim();
+        let rest = self.text[number.end..].to_lowercase();
+        let unit = match rest.trim_start_matches(|c: char| !c.is_alphabetic()) {
+            r if r.contains("bodyweight")
+                || r.contains("body weight")
+                || r.starts_with("of bw") =>
+            {
+                "bw"
+            }
+            r if r.starts_with("kilo") || r.starts_with("kgs") || r == "k" => "kg",
+            r if r.starts_with("pound") => "lb",
+            _ => return self.fault("a weight ends with `kg`, `lb` or `bw`"),
+        };
+        TargetError {
+            at: self.here(),
+            message: "a weight ends with `kg`, `lb` or `bw`".into(),
+            help: format!("write `with {typed} {unit}`"),
+        }
+    }
+
+    /// A fault from here on, with what to write by what stands before it.
+    fn instead(&self, message: &str, help: impl Fn(&str) -> String) -> TargetError {
+        let at = self.here().start;
+        TargetError {
+            at: at..self.end,
+            message: message.into(),
+            help: help(self.text[..at].trim()),
+        }
     }
 
     fn here(&self) -> Range<usize> {
@@ -446,9 +532,40 @@ impl Reader<'_> {
         let mass = match word.as_str() {
             "kg" => Some("kilograms"),
             "lb" | "lbs" => Some("pounds"),
-            "bw" => Some("body weights"),
+            "bw" | "bodyweight" => Some("body weights"),
             _ => None,
         };
+        let typed = self.text.get(number.clone()).unwrap_or("20").trim();
+        let whole = self.text.to_lowercase();
+        // Words of a notebook for sets, sides and what is left to the day.
+        let said = match word.as_str() {
+            "sets" | "set" | "rounds" => {
+                let amount: String = whole[at.end..]
+                    .chars()
+                    .filter(char::is_ascii_digit)
+                    .collect();
+                let unit = if whole[at.end..].contains("sec")
+                    || whole.ends_with('s') && whole[at.end..].contains(" s")
+                {
+                    " s"
+                } else {
+                    ""
+                };
+                Some(format!(
+                    "write `{typed}x{}{unit}`",
+                    if amount.is_empty() { "5" } else { &amount }
+                ))
+            }
+            "per" | "a" | "on" => Some(format!("write `{typed} reps each side`")),
+            _ => None,
+        };
+        if let Some(help) = said {
+            return TargetError {
+                at: at.clone(),
+                message: "this is not a unit".into(),
+                help,
+            };
+        }
         if let Some(mass) = mass {
             return TargetError {
                 at: number.start..at.end,
