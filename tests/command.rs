@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
 fn run(arguments: &[&str], dir: &Path) -> Output {
@@ -94,16 +94,14 @@ fn a_first_curriculum_publishes_as_it_stands() {
     assert_eq!(run(&["start", "c"], dir.path()).status.code(), Some(2));
 }
 
-/// The fences of the README as they are typed there: whole files by the path in their first line, and the needs of a copy.
-#[test]
-fn the_readme_can_be_followed() {
-    let dir = started();
-    let c = dir.path().join("c");
-    let readme = Path::new(env!("CARGO_MANIFEST_DIR")).join("README.md");
-    let readme = fs::read_to_string(readme).expect("text");
+/// Lays the fences of a text into a curriculum as they are typed there: whole files by the path in their first line. The paths,
+/// and what the other fences hold.
+fn laid(name: &str, c: &Path) -> (Vec<PathBuf>, String) {
+    let text = Path::new(env!("CARGO_MANIFEST_DIR")).join(name);
+    let text = fs::read_to_string(text).expect("text");
     let mut needs = String::new();
     let mut files = Vec::new();
-    for fence in readme.split("```yaml\n").skip(1) {
+    for fence in text.split("```yaml\n").skip(1) {
         let body = fence.split("```").next().expect("it is closed");
         let inwards = body.len() - body.trim_start_matches(' ').len();
         let lines: Vec<&str> = body
@@ -121,6 +119,44 @@ fn the_readme_can_be_followed() {
             None => needs.push_str(&text),
         }
     }
+    (files, needs)
+}
+
+/// What the manual shows stands as it is typed there.
+#[test]
+fn the_manual_can_be_followed() {
+    let dir = started();
+    let c = dir.path().join("c");
+    let (files, rest) = laid("MANUAL.md", &c);
+    assert!(files.len() >= 4 && rest.is_empty(), "{files:?} {rest}");
+    let manual = Path::new(env!("CARGO_MANIFEST_DIR")).join("MANUAL.md");
+    let manual = fs::read_to_string(manual).expect("text");
+    let session = manual.split("````\n").nth(1).expect("a session");
+    let note = c.join("content/notes/dead-hang.md");
+    let before = fs::read_to_string(&note).expect("text");
+    fs::write(&note, format!("{before}\n{session}")).expect("written");
+    for command in [
+        &["proof", "--strict"][..],
+        &["assess", "results/ben.yaml"],
+        &["dose", "results/ben.yaml"],
+        &["publish"],
+    ] {
+        let out = run(command, &c);
+        assert_eq!(
+            out.status.code(),
+            Some(0),
+            "{command:?}: {}",
+            text(&out.stderr)
+        );
+    }
+}
+
+/// The README as a new coach follows it: the needs go into a copy of a file.
+#[test]
+fn the_readme_can_be_followed() {
+    let dir = started();
+    let c = dir.path().join("c");
+    let (files, needs) = laid("README.md", &c);
     assert_eq!(files.len(), 4, "{files:?}");
     let hang = c.join("content/movements/dead-hang.yaml");
     let sound = fs::read_to_string(&hang).expect("text");
