@@ -11,6 +11,7 @@ use crate::morning::{Telling, Verdict, class, verdict};
 use crate::proof::{Proofread, proofread};
 use crate::readiness::{self, First, Readiness, State, Steps};
 use crate::results::{self, Goal as Chosen, Person};
+use crate::site::printed_histories;
 use crate::source::suggest::did_you_mean;
 use crate::source::{Findings, Snapshot};
 use crate::training::{Roster, Say};
@@ -39,6 +40,9 @@ pub struct Options {
     /// People as given, or first who needs a look first
     #[arg(long, value_name = "ORDER", default_value = "given")]
     by: Order,
+    /// Write everybody's lines and the drawings of their histories as a page into this file
+    #[arg(long, value_name = "FILE")]
+    page: Option<PathBuf>,
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
@@ -102,6 +106,16 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     let mut answers: Vec<Answer> = people.into_par_iter().map(|p| asked.of(p)).collect();
     if options.by == Order::Need {
         answers.sort_by_cached_key(|a| a.verdict.need());
+    }
+    if let Some(path) = &options.page {
+        let people: Vec<_> = answers.iter().map(|a| (&a.person, &a.verdict)).collect();
+        match printed_histories(&snapshot, &roster, &people, today) {
+            Ok(text) => io::replace(path, &text)?,
+            Err(why) => {
+                anstream::eprintln!("rungbook: {why}");
+                return Ok(Status::AtFault);
+            }
+        }
     }
     match options.common.form {
         Form::Json => print_json(&asked, &answers, &snapshot, &files, &found),

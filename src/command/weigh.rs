@@ -6,6 +6,7 @@ use crate::curriculum::{Curriculum, MovementIx};
 use crate::io::{self, Error};
 use crate::proof::proofread;
 use crate::results;
+use crate::site::printed_weighed;
 use crate::source::{Snapshot, Span};
 use crate::weigh::{
     self, LedTo, PEOPLE, Portion, Verdict, Weighed, WeighedNeed, WeighedStandard, WeighedWay,
@@ -22,6 +23,9 @@ pub struct Options {
     results: Vec<PathBuf>,
     #[command(flatten)]
     common: Common,
+    /// Write needs, weeks with their curves, and standards as a page into this file
+    #[arg(long, value_name = "FILE")]
+    page: Option<PathBuf>,
 }
 
 pub fn run(options: &Options) -> Result<Status, Error> {
@@ -33,6 +37,15 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     let files = io::results(&options.results)?;
     let (people, found) = results::read(&files, &proof.curriculum, io::today());
     let weighed = weigh::weigh(&proof.curriculum, &people);
+    if let Some(path) = &options.page {
+        match printed_weighed(&snapshot, &proof.curriculum, &weighed) {
+            Ok(text) => io::replace(path, &text)?,
+            Err(why) => {
+                anstream::eprintln!("rungbook: {why}");
+                return Ok(Status::AtFault);
+            }
+        }
+    }
     let at = At {
         curriculum: &proof.curriculum,
         snapshot: &snapshot,

@@ -4,18 +4,22 @@
 //! Pure: the day is an input.
 
 mod advice;
+mod drawing;
 mod look;
 
 pub use advice::Advice;
+pub use drawing::{Drawing, HEIGHT, Rung, WIDTH, drawing};
 pub use look::{Fallen, Point, Stall, Trend, Unit, fallen, stalled, theil_sen, trend};
 
 use crate::curriculum::MovementIx;
 use crate::curriculum::target::Measure;
 use crate::results::Tested;
 use crate::training::{Aim, Trainee, in_mass};
+use serde::Serialize;
 use std::collections::BTreeMap;
 
-/// The numbers of this room. Days are counted back from today.
+/// The numbers of this room. Days are counted back from today. The page's script has them from the tables.
+#[derive(Clone, Copy, Debug, Serialize)]
 pub struct Constants {
     /// A trend is of so many days. Common practice, no source.
     pub trend_days: i32,

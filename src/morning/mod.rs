@@ -6,6 +6,7 @@ mod class;
 mod fresh;
 mod rests;
 mod say;
+mod say_history;
 mod say_watch;
 mod together;
 mod watch;
@@ -13,7 +14,7 @@ mod watch;
 pub use class::{Class, Test, class};
 pub use fresh::Fresh;
 pub use rests::rests;
-pub use say::Telling;
+pub use say::{Telling, put_names};
 pub use watch::Watch;
 
 use crate::curriculum::{Curriculum, Day, MovementIx, Target};

@@ -2,7 +2,7 @@
 
 use super::{Class, Fresh, Next, Verdict, Watch};
 use crate::curriculum::target::{Got, Target};
-use crate::curriculum::{Curriculum, Day, MovementIx, Owner};
+use crate::curriculum::{Curriculum, Day, MovementIx, Owner, SkillIx};
 use crate::results::{Goal as Chosen, Person, Sides};
 use crate::training::{Gap, Roster, Say};
 use crate::words::Value;
@@ -16,6 +16,31 @@ const BESTS: usize = 4;
 pub struct Telling<'a> {
     pub(super) say: Say<'a>,
     pub(super) today: Day,
+    /// Names are set down as tokens, for a page to put its marked names in their place.
+    tokens: bool,
+}
+
+/// Stands around a token; no text of a coach's holds it.
+const TOKEN: char = '\u{1}';
+
+/// A text with each token made by `name`.
+///
+/// # Errors
+/// Those of `name`.
+pub fn put_names<E>(
+    text: &str,
+    mut name: impl FnMut(Owner) -> Result<String, E>,
+) -> Result<String, E> {
+    let mut out = String::new();
+    for (i, part) in text.split(TOKEN).enumerate() {
+        let token = (i % 2 == 1).then(|| part.split_at_checked(1)).flatten();
+        match token.and_then(|(kind, n)| Some((kind, n.parse().ok()?))) {
+            Some(("s", n)) => out.push_str(&name(Owner::Skill(SkillIx(n)))?),
+            Some((_, n)) => out.push_str(&name(Owner::Movement(MovementIx(n)))?),
+            None => out.push_str(part),
+        }
+    }
+    Ok(out)
 }
 
 impl<'a> Telling<'a> {
@@ -23,7 +48,14 @@ impl<'a> Telling<'a> {
         Telling {
             say: Say::of(roster),
             today,
+            tokens: false,
         }
+    }
+
+    /// With names as tokens: see [`put_names`].
+    pub fn in_tokens(mut self) -> Telling<'a> {
+        self.tokens = true;
+        self
     }
 
     pub(super) fn curriculum(&self) -> &'a Curriculum {
@@ -41,7 +73,19 @@ impl<'a> Telling<'a> {
 
     /// A movement with its mark.
     pub(super) fn named(&self, ix: MovementIx) -> String {
-        self.curriculum().named(Owner::Movement(ix), self.say.words)
+        self.owner(Owner::Movement(ix))
+    }
+
+    fn owner(&self, owner: Owner) -> String {
+        match (owner, self.tokens) {
+            (Owner::Movement(ix), true) => format!("{TOKEN}m{}{TOKEN}", ix.0),
+            (Owner::Skill(ix), true) => format!("{TOKEN}s{}{TOKEN}", ix.0),
+            _ => self.curriculum().named(owner, self.say.words),
+        }
+    }
+
+    pub(super) fn day(&self, day: Day) -> String {
+        self.say.words.day(&day.to_string())
     }
 
     pub(super) fn got(&self, got: &Got) -> String {
@@ -87,7 +131,20 @@ impl<'a> Telling<'a> {
 
     /// At most five lines on one person. `width`: that of the longest name.
     pub fn person(&self, of: &Verdict, person: &Person, width: usize) -> Vec<String> {
-        let mut out = vec![self.head(of, person, width)];
+        let head = self.head(of).join("   ");
+        let mut out = vec![format!("{:<width$}  {head}", person.name)];
+        let lines = self.lines(of, person);
+        let keys = ["next", "new", "watch", "aside"];
+        let wide = keys.map(|key| self.plain(key).chars().count());
+        let wide = wide.into_iter().max().unwrap_or(0);
+        for (label, text) in lines {
+            out.push(format!("  {label:<wide$}  {text}"));
+        }
+        out
+    }
+
+    /// What is next, new, to watch and kept aside: its name and its text, where there is one.
+    pub fn lines(&self, of: &Verdict, person: &Person) -> Vec<(&'a str, String)> {
         let (aside, watch): (Vec<&Watch>, Vec<&Watch>) =
             of.watch.iter().partition(|w| w.is_aside());
         let watch: Vec<String> = watch.iter().map(|w| self.watch(of, person, w)).collect();
@@ -98,24 +155,19 @@ impl<'a> Telling<'a> {
             ("watch", watch.join("; ")),
             ("aside", aside.join("; ")),
         ];
-        let labels = lines.each_ref().map(|(key, _)| self.plain(key));
-        let wide = labels.iter().map(|l| l.chars().count()).max().unwrap_or(0);
-        for (label, (_, text)) in labels.iter().zip(&lines) {
-            if !text.is_empty() {
-                out.push(format!("  {label:<wide$}  {text}"));
-            }
-        }
-        out
+        let said = lines.into_iter().filter(|(_, text)| !text.is_empty());
+        said.map(|(key, text)| (self.plain(key), text)).collect()
     }
 
-    fn head(&self, of: &Verdict, person: &Person, width: usize) -> String {
+    /// The goal, what is owned, and when the last test was.
+    pub fn head(&self, of: &Verdict) -> [String; 3] {
         let goal = match of.goal {
             Some(goal) => {
                 let owner = match goal {
                     Chosen::Skill(ix) => Owner::Skill(ix),
                     Chosen::Movement(ix) => Owner::Movement(ix),
                 };
-                let name = self.curriculum().named(owner, self.say.words);
+                let name = self.owner(owner);
                 match of.chosen {
                     true => name,
                     false => self.fill("nearest", &[("goal", (&name).into())]),
@@ -129,7 +181,7 @@ impl<'a> Telling<'a> {
             Some(0) => self.plain("tested_today").to_string(),
             Some(n) => self.fill("tested", &[("n", Value::Whole(n.into()))]),
         };
-        format!("{:<width$}  {goal}   {owned}   {tested}", person.name)
+        [goal, owned, tested]
     }
 
     fn next(&self, of: &Verdict) -> String {

@@ -99,7 +99,7 @@ impl Telling<'_> {
         self.got(&Got::of(measure, 1, amount, 0, None))
     }
 
-    fn point(&self, ix: MovementIx, point: &Point) -> String {
+    pub(super) fn point(&self, ix: MovementIx, point: &Point) -> String {
         let measure = self.curriculum().movement(ix).standard.measure();
         let added = (point.mass != 0).then_some(Added::Mass(point.mass));
         self.got(&Got::of(measure, 1, point.amount, 0, added))
@@ -129,7 +129,7 @@ impl Telling<'_> {
         self.fill("still", &values)
     }
 
-    fn advice(&self, advice: Advice) -> String {
+    pub(super) fn advice(&self, advice: Advice) -> String {
         let key = format!("advice.{}", advice.word());
         match advice.movement().map(|ix| self.named(ix)) {
             Some(movement) => self.fill(&key, &[("movement", (&movement).into())]),

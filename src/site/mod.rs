@@ -17,7 +17,9 @@ pub mod theme;
 pub use crate::words::escape::escape;
 pub use draw::{figure, map};
 pub use material::File;
-pub use outcome::{Options, Outcome, Site, Written, build, printed_plan};
+pub use outcome::{
+    Options, Outcome, Site, Written, build, printed_histories, printed_plan, printed_weighed,
+};
 pub use renderer::Renderer;
 pub use theme::saying::all as all_words;
 pub use theme::{Theme, ThemeError};

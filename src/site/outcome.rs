@@ -3,19 +3,23 @@
 //! [`build`] proofreads; everything else is made when it is asked for, once. After a change ([`Outcome::changed`]) nothing is kept
 //! from before but what cannot differ.
 
-use crate::curriculum::Curriculum;
+use crate::curriculum::{Curriculum, Day};
+use crate::morning::Verdict;
 use crate::proof::{Proofread, proofread, proofread_again};
 use crate::reading::Again;
+use crate::results::Person;
 use crate::site::audit::{Auditor, Fault};
 use crate::site::feeds::tables;
 use crate::site::material::{File, Kept, Material};
 use crate::site::names::Links;
 use crate::site::pages;
+use crate::site::pages::history::Histories;
 use crate::site::pages::plan::printed;
 use crate::site::renderer::Renderer;
 use crate::site::theme::{Theme, ThemeError};
 use crate::source::{Content, FileId, Snapshot};
-use crate::training::{Say, Training};
+use crate::training::{Roster, Say, Training};
+use crate::weigh::Weighed;
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
@@ -239,7 +243,46 @@ pub fn printed_plan(
 ) -> Result<String, String> {
     let curriculum = say.roster.curriculum;
     let theme = of_school(curriculum, snapshot).map_err(|e| e.to_string())?;
-    let text = printed(say, &theme, training, name).map_err(|e| e.to_string())?;
+    audited(curriculum, printed(say, &theme, training, name))
+}
+
+/// What `assess` says of people as a page of its own, with their histories drawn.
+///
+/// # Errors
+/// When the theme is at fault, or the audit stands against the page; in words.
+pub fn printed_histories(
+    snapshot: &Snapshot,
+    roster: &Roster<'_>,
+    people: &[(&Person, &Verdict)],
+    today: Day,
+) -> Result<String, String> {
+    let theme = of_school(roster.curriculum, snapshot).map_err(|e| e.to_string())?;
+    let of = Histories {
+        roster,
+        theme: &theme,
+        today,
+    };
+    audited(roster.curriculum, of.page(people))
+}
+
+/// What `weigh` found as a page of its own.
+///
+/// # Errors
+/// When the theme is at fault, or the audit stands against the page; in words.
+pub fn printed_weighed(
+    snapshot: &Snapshot,
+    curriculum: &Curriculum,
+    weighed: &Weighed,
+) -> Result<String, String> {
+    let theme = of_school(curriculum, snapshot).map_err(|e| e.to_string())?;
+    audited(
+        curriculum,
+        pages::weighed::page(curriculum, &theme, weighed),
+    )
+}
+
+fn audited(curriculum: &Curriculum, page: Result<String, ThemeError>) -> Result<String, String> {
+    let text = page.map_err(|e| e.to_string())?;
     let faults = Auditor::new(curriculum).outside(text.as_bytes());
     faults.into_iter().next().map_or(Ok(text), Err)
 }

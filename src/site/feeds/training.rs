@@ -6,6 +6,7 @@ use crate::curriculum::MovementIx;
 use crate::curriculum::manner::{Instead, When};
 use crate::curriculum::target::Measure;
 use crate::curriculum::words::{BodyPart, Pattern, Word};
+use crate::history::H;
 use crate::leverage::solve;
 use crate::strength::one_rep_max::{per_cent_of_max, range};
 use crate::training::{Facts, Group, K, ORDER, Roster, Rule};
@@ -55,6 +56,7 @@ pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     let rules: BTreeMap<&str, &str> = Rule::ALL.iter().map(|r| (r.name(), r.key())).collect();
     out.put("rules", rules);
     out.put("training", K);
+    out.put("history", H);
 }
 
 /// Tempo, rest, when to go back, and what goes in its place, of those movements that say it, by the movement's number.

@@ -155,9 +155,8 @@ pub fn named(
 pub fn named_from_outside(
     curriculum: &Curriculum,
     theme: &Theme,
-    ix: MovementIx,
+    owner: Owner,
 ) -> Result<String, ThemeError> {
-    let owner = Owner::Movement(ix);
     let address = &curriculum.school.address;
     let mark = mark(curriculum, &curriculum.cautions_of(owner)).map(|mark| Mark {
         href: format!("{address}{}", mark.href),

@@ -3,13 +3,16 @@
 mod about;
 pub mod booklet;
 pub mod highlight;
+pub mod history;
 mod index;
 pub mod markdown;
+mod outside;
 pub mod pieces;
 pub mod plan;
 mod record;
 mod sheet;
 pub mod view;
+pub mod weighed;
 
 use crate::curriculum::words::Word;
 use crate::curriculum::{NoteIx, Owner};

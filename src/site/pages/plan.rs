@@ -1,13 +1,12 @@
 //! The plan of one client as a page of its own, to print: made by the theme, in the school's language, outside the site.
 
-use crate::curriculum::MovementIx;
+use super::outside::{context, render};
+use crate::curriculum::{MovementIx, Owner};
 use crate::site::names::named_from_outside;
-use crate::site::theme::guard::POLICY;
 use crate::site::theme::{Theme, ThemeError};
 use crate::training::{Line, Say, Session, Training};
 use crate::words::Value;
 use serde::Serialize;
-use tera::Context;
 
 /// The theme's template.
 const TEMPLATE: &str = "plan.html";
@@ -49,7 +48,7 @@ pub fn printed(
     name: &str,
 ) -> Result<String, ThemeError> {
     let curriculum = say.roster.curriculum;
-    let named = |ix: MovementIx| named_from_outside(curriculum, theme, ix);
+    let named = |ix: MovementIx| named_from_outside(curriculum, theme, Owner::Movement(ix));
     let line = |l: &Line| {
         Ok(LineView {
             block: say.say(&format!("block.{}", l.block.key())),
@@ -93,25 +92,14 @@ pub fn printed(
         .iter()
         .map(|c| say.condition(*c))
         .collect();
-    let mut context = Context::new();
-    context.insert("policy", POLICY);
-    context.insert("language", say.words.language());
-    context.insert("direction", say.words.direction().word());
-    context.insert("school", &curriculum.school.name);
     let title = say
         .words
         .fill("training.printed", &[("name", Value::Text(name))]);
-    context.insert("title", &title);
+    let mut context = context(curriculum, &title);
     context.insert("today", &training.today.to_string());
     context.insert("refused", &training.refused);
     context.insert("conditions", &conditions);
     context.insert("sessions", &sessions);
     context.insert("retest", &retest);
-    theme
-        .tera()
-        .render(TEMPLATE, &context)
-        .map_err(|e| ThemeError {
-            message: format!("the plan of {name} cannot be made"),
-            detail: e.to_string(),
-        })
+    render(theme, TEMPLATE, &context)
 }

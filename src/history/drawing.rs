@@ -1,0 +1,134 @@
+//! The drawing of one movement's history as whole numbers of its box: time across, the movement's own thresholds up. What draws it
+//! (the theme's template, the theme's script) only puts these numbers down; the script works out the same ones.
+
+use super::History;
+use crate::curriculum::target::{Added, Got, Micro, Target};
+use crate::curriculum::{Day, MovementIx};
+use crate::results::Pause;
+use crate::training::{Trainee, in_mass};
+
+/// The box and its plot, in tenths of a pixel: left and right of the plot stand the names of rungs and the newest number.
+pub const WIDTH: i64 = 3600;
+pub const HEIGHT: i64 = 1300;
+const LEFT: i64 = 950;
+const RIGHT: i64 = 2850;
+const TOP: i64 = 160;
+const FOOT: i64 = 980;
+/// Names of rungs closer than this would lie on each other.
+const APART: i64 = 120;
+/// What rests for a day is still seen.
+const NARROWEST: i64 = 12;
+
+/// One threshold.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rung {
+    pub y: i64,
+    pub at: Got,
+    /// Whether there is room for its name.
+    pub named: bool,
+}
+
+#[derive(Clone, Debug, PartialEq)]
+pub struct Drawing {
+    pub movement: MovementIx,
+    /// From the easiest up.
+    pub rungs: Vec<Rung>,
+    /// Each test day: x, y.
+    pub marks: Vec<(i64, i64)>,
+    /// Training days.
+    pub ticks: Vec<i64>,
+    /// Pauses: x and width.
+    pub bands: Vec<(i64, i64)>,
+    /// The first test day.
+    pub from: Day,
+    pub to: Day,
+    /// What rested, by its first and last day within these.
+    pub rests: Vec<(Day, Day)>,
+}
+
+/// Draws a history; `asked` are the targets asked of its movement, its standard among them. Where the reps were always the same and
+/// the load was not, up is the load.
+pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<Drawing> {
+    let (first, newest) = (of.points.first()?, of.points.last()?);
+    let same_mass = of.points.iter().all(|p| p.mass == first.mass);
+    let by_load = !same_mass && of.points.iter().all(|p| p.amount == first.amount);
+    let value = |amount: Micro, mass: i64| if by_load { mass } else { amount };
+    let facts = trainee.roster.of(of.movement);
+    let fits = |t: &&Target| match in_mass(t.added(), trainee.person.body_weight) {
+        Some(_) if by_load => t.amount() <= first.amount,
+        Some(mass) => mass == newest.mass,
+        None => false,
+    };
+    let mass = |t: &Target| in_mass(t.added(), trainee.person.body_weight).unwrap_or(0);
+    let mut steps: Vec<i64> = asked
+        .iter()
+        .filter(fits)
+        .map(|t| value(t.amount(), mass(t)))
+        .collect();
+    steps.sort_unstable();
+    steps.dedup();
+    let values: Vec<i64> = of.points.iter().map(|p| value(p.amount, p.mass)).collect();
+    let all = || steps.iter().chain(&values).copied();
+    let low = all().min().unwrap_or(0).min(0);
+    let high = all().max().unwrap_or(0).max(low + 1);
+    let at_most = facts.of.standard.at_most();
+    let y = |v: i64| {
+        let part = ((v - low) * (FOOT - TOP)).div_euclid(high - low);
+        if at_most { TOP + part } else { FOOT - part }
+    };
+    let to = trainee.today;
+    let span = i64::from(to.days_after(first.on)).max(1);
+    let x =
+        |day: Day| LEFT + (i64::from(day.days_after(first.on)) * (RIGHT - LEFT)).div_euclid(span);
+    let got = |v: i64| match by_load {
+        true => Got::of(facts.measure(), 1, first.amount, 0, Some(Added::Mass(v))),
+        false => Got::of(facts.measure(), 1, v, 0, None),
+    };
+    let mut rungs: Vec<Rung> = steps
+        .iter()
+        .map(|v| Rung {
+            y: y(*v),
+            at: got(*v),
+            named: true,
+        })
+        .collect();
+    // The hardest keeps its name.
+    let mut last: Option<i64> = None;
+    for rung in rungs.iter_mut().rev() {
+        rung.named = last.is_none_or(|y| (y - rung.y).abs() >= APART);
+        if rung.named {
+            last = Some(rung.y);
+        }
+    }
+    let mut days: Vec<Day> = trainee.logged(of.movement).map(|l| l.of.on).collect();
+    days.retain(|day| *day >= first.on);
+    days.dedup();
+    let clipped = |p: &Pause| {
+        let (begins, ends) = (
+            p.on.max(first.on),
+            p.until.map_or(to, |until| until.min(to)),
+        );
+        (begins <= ends && trainee.reaches(p.what, of.movement)).then_some((begins, ends))
+    };
+    let pauses = trainee.person.pauses.iter();
+    let rests: Vec<(Day, Day)> = pauses
+        .chain(&trainee.person.restrictions)
+        .filter_map(clipped)
+        .collect();
+    let band = |(begins, ends): &(Day, Day)| (x(*begins), (x(*ends) - x(*begins)).max(NARROWEST));
+    Some(Drawing {
+        movement: of.movement,
+        marks: of
+            .points
+            .iter()
+            .zip(&values)
+            .map(|(p, v)| (x(p.on), y(*v)))
+            .collect(),
+        ticks: days.into_iter().map(x).collect(),
+        bands: rests.iter().map(band).collect(),
+        from: first.on,
+        to,
+        rests,
+        rungs,
+    })
+}
