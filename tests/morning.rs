@@ -171,6 +171,63 @@ fn falling_and_training_every_day_are_seen() {
     );
 }
 
+/// What is next falls, slowly or at once: it is said there, and nothing more of it is advised.
+#[test]
+fn next_says_that_it_falls() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let one = |name: &str, hangs: &[(u32, &str)]| {
+        let mut text = format!(
+            "results: 1\nname: {name}\ngoal: dead-hang\ntested:\n  - {{ movement: overhead-reach-on-back, got: 4 cm, on: 2026-11-15 }}\n"
+        );
+        for (got, on) in hangs {
+            text.push_str(&format!(
+                "  - {{ movement: dead-hang, got: {got} s, on: {on} }}\n"
+            ));
+        }
+        let path = dir.path().join(format!("{name}.yaml"));
+        fs::write(&path, text).expect("written");
+        path
+    };
+    let days = [
+        "2026-09-20",
+        "2026-10-04",
+        "2026-10-18",
+        "2026-11-01",
+        "2026-11-15",
+    ];
+    let with = |got: [u32; 5]| got.into_iter().zip(days).collect::<Vec<_>>();
+    let said = |path: PathBuf| {
+        let out = assess(&[], &[path]);
+        text(&out.stdout)
+    };
+    let slow = said(one("Slow", &with([29, 28, 28, 27, 27])));
+    assert!(
+        slow.contains("It falls: a lighter week before more of it"),
+        "{slow}"
+    );
+    assert!(
+        slow.contains("less from test to test, no better for"),
+        "{slow}"
+    );
+    assert!(!slow.contains("more sets a week"), "{slow}");
+    let fast = said(one("Fast", &with([29, 28, 28, 22, 21])));
+    assert!(
+        fast.contains("It falls: a lighter week")
+            && fast.contains("falls: 22 seconds, then 21 seconds"),
+        "{fast}"
+    );
+    let still = said(one("Still", &with([29, 28, 29, 28, 29])));
+    assert!(
+        !still.contains("falls") && still.contains("no better for"),
+        "{still}"
+    );
+    let up = said(one("Up", &with([23, 24, 26, 27, 29])));
+    assert!(
+        !up.contains("falls") && !up.contains("no better for"),
+        "{up}"
+    );
+}
+
 /// Every entry that decides nothing is said with its reason.
 #[test]
 fn what_is_kept_aside_is_said() {

@@ -93,10 +93,13 @@ fn in_log<'t>(
     })
 }
 
-/// What to change at a plateau: the first that applies.
-pub fn advice(t: &Trainee<'_>, aim: &Aim, ix: MovementIx) -> Advice {
+/// What to change at a plateau: the first that applies. Of what falls nothing is done more of.
+pub fn advice(t: &Trainee<'_>, aim: &Aim, ix: MovementIx, falling: bool) -> Advice {
     if lighter_is_due(t) {
         return Advice::LighterWeek;
+    }
+    if falling {
+        return Advice::Rest;
     }
     let below = t.roster.under([ix]);
     if let Some(limiter) = aim.limiter().map(|g| g.movement)

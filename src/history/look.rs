@@ -112,6 +112,20 @@ pub fn trend(points: &[Point], measure: Measure, today: Day) -> Option<Trend> {
     Some(Trend { per_week, unit })
 }
 
+/// Whether a trend loses at least a twentieth of the best within the days of standing still.
+pub fn slides(points: &[Point], trend: &Trend, at_most: bool) -> bool {
+    let of = |p: &Point| match trend.unit {
+        Unit::Amount(_) => p.amount as f64 / ONE as f64,
+        Unit::Load => p.mass as f64 / KILOGRAM as f64,
+    };
+    // Where less is better, what grows is lost.
+    let turn = if at_most { -1.0 } else { 1.0 };
+    let values = points.iter().map(of);
+    let best = values.fold(f64::NEG_INFINITY, |best, v| best.max(turn * v));
+    let lost = -turn * trend.per_week * f64::from(H.still_days) / WEEK;
+    lost > 0.0 && lost * 1000.0 >= best.abs() * H.sliding as f64
+}
+
 /// The median of the slopes of all pairs that differ in `x` (Theil 1950; Sen 1968, J Am Stat Assoc 63(324):1379-1389); `None`
 /// where no two do.
 pub fn theil_sen(x: &[f64], y: &[f64]) -> Option<f64> {

@@ -9,7 +9,7 @@ mod look;
 
 pub use advice::Advice;
 pub use drawing::{Drawing, HEIGHT, Rung, WIDTH, drawing};
-pub use look::{Fallen, Point, Stall, Trend, Unit, fallen, stalled, theil_sen, trend};
+pub use look::{Fallen, Point, Stall, Trend, Unit, fallen, slides, stalled, theil_sen, trend};
 
 use crate::curriculum::MovementIx;
 use crate::curriculum::target::Measure;
@@ -29,6 +29,9 @@ pub struct Constants {
     pub tests: usize,
     /// Thousandths: below this share of the best before, twice, is falling. Common practice, no source.
     pub falling: i64,
+    /// Thousandths of the best, lost by the trend in the days of standing still: from there on it falls, if slowly. Common practice,
+    /// no source.
+    pub sliding: i64,
     /// A lighter week is due after so many days without one. Common practice, no source.
     pub lighter_days: i32,
     /// A kind trained on fewer days a week has room for one more: with 48 h between, three fit a week.
@@ -41,6 +44,7 @@ pub const H: Constants = Constants {
     still_days: 42,
     tests: 3,
     falling: 900,
+    sliding: 50,
     lighter_days: 35,
     days_a_week: 3,
 };
@@ -61,6 +65,15 @@ pub struct History {
 pub struct Still {
     pub since: Stall,
     pub advice: Advice,
+    /// Its trend points away from the best.
+    pub falling: bool,
+}
+
+impl History {
+    /// Twice well below the best, or less from test to test for weeks.
+    pub fn falls(&self) -> bool {
+        self.fallen.is_some() || self.still.is_some_and(|s| s.falling)
+    }
 }
 
 /// The histories of all tested movements, by id. What is only done or not done has none.
@@ -85,15 +98,18 @@ fn history(trainee: &Trainee<'_>, aim: &Aim, ix: MovementIx, tests: &[&Tested]) 
     }
     let at_most = facts.of.standard.at_most();
     let points = points(trainee, ix, tests);
+    let trend = trend(&points, facts.measure(), trainee.today);
+    let falling = trend.is_some_and(|t| slides(&points, &t, at_most));
     let still = stalled(&points, at_most, trainee.today)
         .filter(|_| !advice::is_explained(trainee, ix))
         .map(|since| Still {
             since,
-            advice: advice::advice(trainee, aim, ix),
+            advice: advice::advice(trainee, aim, ix, falling),
+            falling,
         });
     Some(History {
         movement: ix,
-        trend: trend(&points, facts.measure(), trainee.today),
+        trend,
         still,
         fallen: fallen(&points, at_most, trainee.today),
         points,

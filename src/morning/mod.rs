@@ -40,6 +40,8 @@ pub struct Verdict {
     /// What matters most first.
     pub watch: Vec<Watch>,
     pub history: Vec<History>,
+    /// The place of the history of what is next, or of what stands below it, where that falls.
+    pub falls: Option<usize>,
     /// The tests that may be asked for, and how many movements wait for each.
     pub tests: Vec<(MovementIx, usize)>,
 }
@@ -70,14 +72,20 @@ pub enum Next {
     Nothing,
 }
 
+impl Next {
+    fn movement(&self, aim: &Aim) -> Option<MovementIx> {
+        match self {
+            Next::Test { movement, .. } => Some(*movement),
+            Next::Work | Next::Begin | Next::Show => Some(aim.limiter()?.movement),
+            _ => None,
+        }
+    }
+}
+
 impl Verdict {
     /// The movement of what is next.
     pub fn next_movement(&self) -> Option<MovementIx> {
-        match &self.next {
-            Next::Test { movement, .. } => Some(*movement),
-            Next::Work | Next::Begin | Next::Show => Some(self.aim.as_ref()?.limiter()?.movement),
-            _ => None,
-        }
+        self.next.movement(self.aim.as_ref()?)
     }
 
     /// The ranks of what to watch, the gravest first: who has the lower ones, or more of them, needs a look first.
@@ -123,7 +131,9 @@ pub fn verdict(
         history: &history,
         refused,
     };
+    let next = look.next();
     Verdict {
+        falls: look.falls(&next),
         goal: chosen.or(way.goal.as_ref().map(|g| g.of)),
         chosen: chosen.is_some(),
         owned: rows.iter().filter(owns).count(),
@@ -134,7 +144,7 @@ pub fn verdict(
             .map(|t| t.on)
             .filter(|on| *on <= today)
             .max(),
-        next: look.next(),
+        next,
         fresh: look.fresh(),
         watch: look.watch(),
         tests: look.tests(),
@@ -181,6 +191,17 @@ impl Look<'_, '_> {
             (false, true) if may => Next::Show,
             _ => Next::Work,
         }
+    }
+
+    /// What falls among what is next and what stands below that: the thing itself first.
+    fn falls(&self, next: &Next) -> Option<usize> {
+        let mut fall = self.history.iter().enumerate().filter(|(_, h)| h.falls());
+        fall.clone().next()?;
+        let ix = next.movement(self.aim)?;
+        let own = fall.clone().find(|(_, h)| h.movement == ix);
+        let below = self.trainee.roster.under([ix]);
+        own.or_else(|| fall.find(|(_, h)| below.contains(&h.movement)))
+            .map(|(at, _)| at)
     }
 
     /// Where no gap can be worked on: the one test that the goal waits for, else what stands in the way.

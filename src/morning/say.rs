@@ -150,7 +150,7 @@ impl<'a> Telling<'a> {
         let watch: Vec<String> = watch.iter().map(|w| self.watch(of, person, w)).collect();
         let aside: Vec<String> = aside.iter().map(|w| self.watch(of, person, w)).collect();
         let lines = [
-            ("next", self.next(of)),
+            ("next", self.next_and_falls(of)),
             ("new", self.bests(&of.fresh)),
             ("watch", watch.join("; ")),
             ("aside", aside.join("; ")),
@@ -182,6 +182,22 @@ impl<'a> Telling<'a> {
             Some(n) => self.fill("tested", &[("n", Value::Whole(n.into()))]),
         };
         [goal, owned, tested]
+    }
+
+    /// What is next, and that it falls: nothing is done more of before the reason is known.
+    fn next_and_falls(&self, of: &Verdict) -> String {
+        let next = self.next(of);
+        match of.falls.map(|at| of.history[at].movement) {
+            None => next,
+            Some(ix) if of.next_movement() == Some(ix) => {
+                self.fill("next_falls", &[("next", (&next).into())])
+            }
+            Some(ix) => {
+                let movement = self.named(ix);
+                let values = [("movement", (&movement).into()), ("next", (&next).into())];
+                self.fill("below_falls", &values)
+            }
+        }
     }
 
     fn next(&self, of: &Verdict) -> String {

@@ -126,7 +126,8 @@ impl Telling<'_> {
             ("n", crate::words::Value::Whole(still.since.weeks.into())),
             ("advice", (&advice).into()),
         ];
-        self.fill("still", &values)
+        let key = if still.falling { "slides" } else { "still" };
+        self.fill(key, &values)
     }
 
     pub(super) fn advice(&self, advice: Advice) -> String {

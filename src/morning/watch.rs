@@ -114,7 +114,7 @@ impl Look<'_, '_> {
         let still = histories().filter(|(_, h)| h.still.is_some() && h.fallen.is_none());
         out.extend(
             still
-                .filter(|(_, h)| matters(h.movement))
+                .filter(|(_, h)| h.falls() || matters(h.movement))
                 .map(|(i, _)| Watch::Still(i)),
         );
         out.extend(self.no_day_off());

@@ -63,7 +63,7 @@ impl Answering<'_> {
         let mut out = json!({
             "name": a.person.name, "movements": movements, "aside": aside(&a.person),
             "goal": { "skill": goal, "chosen": v.chosen, "reached": aim.is_some_and(|aim| aim.is_reached()) },
-            "limiter": limiter, "new": new, "watch": watch, "history": history,
+            "limiter": limiter, "falls": v.falls.map(|at| self.id(v.history[at].movement)), "new": new, "watch": watch, "history": history,
         });
         if let Some(route) = &a.route {
             out["route"] = chain::route_json(self.curriculum(), route);
@@ -176,7 +176,7 @@ impl Answering<'_> {
         let plateau = h.still.map(|s| {
             let about = s.advice.movement().map(|ix| self.id(ix));
             json!({
-                "since": s.since.best.to_string(), "weeks": s.since.weeks,
+                "since": s.since.best.to_string(), "weeks": s.since.weeks, "falling": s.falling,
                 "advice": s.advice.word(), "movement": about,
             })
         });
