@@ -1,6 +1,9 @@
 //! Weighing: worked cases by hand, the intervals and curves against statsmodels and lifelines, and simulated classes whose
 //! truth is known.
 
+#[path = "weigh/noisy.rs"]
+mod noisy;
+
 use rungbook::curriculum::Day;
 use rungbook::proof::{Proofread, proofread};
 use rungbook::results::{self, Person};
