@@ -17,6 +17,8 @@ pub struct Joints {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Touch {
     Hands,
+    /// The forearms, pressed at the elbows.
+    Forearms,
     Toes,
     Knees,
     Head,
@@ -30,7 +32,7 @@ pub enum Touch {
 
 impl Word for Touch {
     const WORDS: &'static [&'static str] = &[
-        "hands", "toes", "knees", "head", "back", "wall", "bar", "bars", "rings",
+        "hands", "forearms", "toes", "knees", "head", "back", "wall", "bar", "bars", "rings",
     ];
     const WHAT: &'static str = "place that is touched";
 
@@ -40,9 +42,43 @@ impl Word for Touch {
 
     fn read(text: &str) -> Option<Touch> {
         use Touch::*;
-        [Hands, Toes, Knees, Head, Back, Wall, Bar, Bars, Rings]
+        [
+            Hands, Forearms, Toes, Knees, Head, Back, Wall, Bar, Bars, Rings,
+        ]
+       
             .into_iter()
             .find(|t| t.word() == text)
+    }
+}
+
+/// What is held or worn besides what carries the hands and feet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Gear {
+    /// A weight on a belt, hanging between the legs.
+    Belt,
+    /// A rubber band from the grip to the knee.
+    Band,
+    /// A weight in the hand.
+    Weight,
+    /// Push-up handles.
+    Handles,
+    /// A stick in both hands.
+    Stick,
+}
+
+impl Word for Gear {
+    const WORDS: &'static [&'static str] = &["belt", "band", "weight", "handles", "stick"];
+    const WHAT: &'static str = "thing that is held or worn";
+
+    fn word(self) -> &'static str {
+        Self::WORDS[self as usize]
+    }
+
+    fn read(text: &str) -> Option<Gear> {
+        use Gear::*;
+        [Belt, Band, Weight, Handles, Stick]
+            .into_iter()
+            .find(|g| g.word() == text)
     }
 }
 
@@ -57,5 +93,7 @@ pub struct Posture {
     /// Centimetres above the floor, or above the grip's own height; `None` where the coach says nothing.
     pub hands_at: Option<f64>,
     pub feet_at: Option<f64>,
+    /// What is held, worn or stood on besides.
+    pub with: Vec<Gear>,
     pub span: Span,
 }

@@ -1,9 +1,10 @@
 //! From a shape and what it touches to a pose in space, by the balance of forces and moments.
 
 use super::body::{ANKLE_ALONG, BALL_ALONG, Body, rest};
+use super::place::{FootAt, placed};
 use super::plane::{Point, Turn, length, moment};
 use super::shape::{Points, Shape, centre};
-use crate::curriculum::posture::Touch;
+use crate::curriculum::posture::{Gear, Touch};
 use std::f64::consts::PI;
 
 /// Hands stand this far from a wall unless the height of the feet is given, in shares of stature: common practice, no source.
@@ -20,6 +21,8 @@ pub enum PostureError {
     Tips { past_by: f64 },
     /// Nothing says how a body stands on these.
     Unsupported(Vec<Touch>),
+    /// A shipped posture whose places belong together: nothing of it can be raised.
+    OwnHeights(String),
 }
 
 /// What of the feet is on the ground.
@@ -35,7 +38,7 @@ pub(super) enum Stance {
 }
 
 /// Which of the two ways to balance on the hands is meant: one shape fits both.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Hold {
     /// The centre of mass above the hands.
     Above,
@@ -43,6 +46,32 @@ pub(super) enum Hold {
     Below,
     /// The shoulders above the hips, as in a support and a dip.
     Upright,
+    /// Laid where the posture says, not where balance puts it: the direction from the hips to the shoulders in degrees (90 upright
+    /// and facing left, 0 face up, 180 face down) and the place of the hips in centimetres.
+    Placed { trunk: f64, hip: Point },
+}
+
+/// What stands about a body in a shipped posture, in centimetres of the pose.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Prop {
+    /// A box from left to right, and its top.
+    Box(f64, f64, f64),
+    /// A chair from left to right, and its seat; its back stands at the right.
+    Chair(f64, f64, f64),
+    /// A wall to the left of a face.
+    WallLeft(f64),
+    /// A wall to the right of a face.
+    WallRight(f64),
+    /// A wall to the right, where the toes are.
+    WallAtFeet,
+    /// An upright.
+    Post(f64),
+    /// A mat from left to right.
+    Mat(f64, f64),
+    /// A floor under a grip.
+    Floor,
+    /// A stick along the back.
+    BackStick,
 }
 
 /// What a posture touches, and where.
@@ -54,6 +83,13 @@ pub(super) struct Setting {
     /// Centimetres above the floor or the grip's own height.
     pub hands_at: f64,
     pub feet_at: Option<f64>,
+    /// Where feet and hands are put, in centimetres; the joints between them and the trunk follow. For [`Hold::Placed`] alone.
+    pub feet_to: [Option<FootAt>; 2],
+    pub hands_to: [Option<Point>; 2],
+    pub gear: Vec<Gear>,
+    pub props: &'static [Prop],
+    /// Seen from the front, not from the side.
+    pub front: bool,
 }
 
 impl Setting {
@@ -62,7 +98,7 @@ impl Setting {
     }
 
     /// The feet are on the ground, not the knees.
-    fn soles(&self) -> bool {
+    pub fn soles(&self) -> bool {
         self.touches(Touch::Toes) && !self.touches(Touch::Knees)
     }
 
@@ -77,14 +113,44 @@ impl Setting {
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct Turning {
     pub shoulder: f64,
+    pub elbow: f64,
+    /// Nothing where the hands lie on the floor: they press at the wrist.
+    pub wrist: f64,
     pub hip: f64,
+    pub knee: f64,
+}
+
+impl Turning {
+    /// The larger at each joint.
+    pub fn max(self, other: Turning) -> Turning {
+        Turning {
+            shoulder: self.shoulder.max(other.shoulder),
+            elbow: self.elbow.max(other.elbow),
+            wrist: self.wrist.max(other.wrist),
+            hip: self.hip.max(other.hip),
+            knee: self.knee.max(other.knee),
+        }
+    }
 }
 
 /// A posture in space: centimetres, y upwards from the floor or from the grip's own height, x from the hands (without hands, from
 /// what carries the body).
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Pose {
     pub points: Points,
+    pub touches: Vec<Touch>,
+    /// Centimetres above the floor or the grip's own height.
+    pub hands_at: f64,
+    /// The same; `None` where nobody says so.
+    pub feet_at: Option<f64>,
+    /// What is held or worn besides.
+    pub gear: Vec<Gear>,
+    /// What stands about.
+    pub props: &'static [Prop],
+    /// Seen from the front, not from the side.
+    pub front: bool,
+    /// Degrees that each leg points out of the plane.
+    pub legs_apart: f64,
     /// The centre of mass of the whole body.
     pub centre: Point,
     /// Where the hands press, if they do.
@@ -97,10 +163,18 @@ pub struct Pose {
     pub feet_carry: Option<f64>,
     /// `None` where balance does not decide it.
     pub turning: Option<Turning>,
-    stature_cm: f64,
+    pub(super) stature_cm: f64,
 }
 
 impl Pose {
+    /// Whether the floor is at height 0: something stands, lies or is raised on it.
+    pub fn on_floor(&self) -> bool {
+        self.touches
+            .iter()
+            .any(|t| !matches!(t, Touch::Bar | Touch::Bars | Touch::Rings))
+            || self.props.contains(&Prop::Floor)
+    }
+
     /// 2 inverted (the head below the hips, and hands or head carry the body), 1 part-inverted (the head below the hips), 0
     /// neither. A head that is lower by less than a twentieth of stature is level.
     pub fn inversion(&self) -> u8 {
@@ -129,6 +203,9 @@ struct Forces {
 
 pub(super) fn stand(setting: &Setting, shape: &Shape, body: &Body) -> Result<Pose, PostureError> {
     let cm = body.stature_cm;
+    if let Hold::Placed { trunk, hip } = setting.hold {
+        return Ok(put(setting, shape, body, placed(setting, shape, body, trunk, hip)));
+    }
     let mut laid = shape.points(body);
     if setting.touches(Touch::Hands) {
         // A hand on the floor is weighed where it presses; it is laid flat in the end.
@@ -185,6 +262,13 @@ pub(super) fn stand(setting: &Setting, shape: &Shape, body: &Body) -> Result<Pos
     let carried = |force: Option<Point>| force.map(|f| f.1);
     Ok(Pose {
         points: settled(points, setting, body),
+        touches: setting.touches.clone(),
+        hands_at: setting.hands_at,
+        feet_at: setting.feet_at,
+        gear: setting.gear.clone(),
+        props: setting.props,
+        front: setting.front,
+        legs_apart: shape.legs_apart,
         centre,
         hands,
         feet,
@@ -195,11 +279,54 @@ pub(super) fn stand(setting: &Setting, shape: &Shape, body: &Body) -> Result<Pos
     })
 }
 
+/// A pose that is laid where the posture says: shares are known where hands or feet alone carry.
+fn put(setting: &Setting, shape: &Shape, body: &Body, points: Points) -> Pose {
+    let (_, centre) = centre(points.masses(body).all());
+    let touches = |touch: Touch| setting.touches(touch);
+    let on_hands = setting.grip() || touches(Touch::Hands) || touches(Touch::Forearms);
+    let on_feet = touches(Touch::Toes) || touches(Touch::Knees);
+    let lies = touches(Touch::Back) || touches(Touch::Head);
+    let hands = on_hands.then_some(if setting.grip() {
+        points.fingers
+    } else {
+        points.wrist
+    });
+    let foot = points.legs[0];
+    let feet = (on_feet || touches(Touch::Wall)).then_some(match () {
+        () if touches(Touch::Knees) => foot.knee,
+        () if touches(Touch::Wall) => foot.toes,
+        () => foot.ball,
+    });
+    let alone = |this: bool, other: bool| (this && !other && !lies).then_some(1.0);
+    Pose {
+        points: settled(points, setting, body),
+        touches: setting.touches.clone(),
+        hands_at: setting.hands_at,
+        feet_at: setting.feet_at,
+        gear: setting.gear.clone(),
+        props: setting.props,
+        front: setting.front,
+        legs_apart: shape.legs_apart,
+        centre,
+        hands,
+        feet,
+        hands_carry: alone(on_hands, on_feet),
+        feet_carry: alone(on_feet, on_hands),
+        turning: None,
+        stature_cm: body.stature_cm,
+    }
+}
+
 fn hands_contact(setting: &Setting, laid: &Points, cm: f64) -> Option<Contact> {
     if setting.grip() {
         Some(Contact {
             at: laid.fingers,
             height: setting.hands_at,
+        })
+    } else if setting.touches(Touch::Forearms) {
+        Some(Contact {
+            at: laid.elbow,
+            height: setting.hands_at + rest::ELBOW * cm,
         })
     } else if setting.touches(Touch::Hands) {
         Some(Contact {
@@ -302,7 +429,7 @@ fn balanced(contact: Contact, laid: &Points, hold: Hold, body: &Body) -> Turn {
     match hold {
         Hold::Above => above,
         Hold::Upright if upright => above,
-        Hold::Below | Hold::Upright => below,
+        Hold::Below | Hold::Upright | Hold::Placed { .. } => below,
     }
 }
 
@@ -319,7 +446,7 @@ fn on_flat_feet(setting: &Setting, feet: Contact, laid: &Points, body: &Body) ->
     let above = masses
         .trunk
         .iter()
-        .chain(&masses.arms)
+        .chain(masses.arms.iter().flatten())
         .chain(masses.legs.iter().enumerate().flat_map(
             |(i, leg)| {
                 if i < flat { &leg[..2] } else { &leg[..] }
@@ -358,10 +485,23 @@ fn on_soles(mut points: Points, setting: &Setting, body: &Body) -> Points {
 fn settled(mut points: Points, setting: &Setting, body: &Body) -> Points {
     let cm = body.stature_cm;
     if setting.touches(Touch::Hands) {
-        points.fingers = (
-            points.wrist.0 - body.hand.length * cm,
-            points.wrist.1 - rest::WRIST * cm / 2.0,
-        );
+        // Fingers point ahead: to the left of a body on its feet, to the right of one upside down or face up.
+        let ahead = if points.shoulder.1 < points.hip.1 || points.faces_up() {
+            1.0
+        } else {
+            -1.0
+        };
+        let flat = |wrist: Point| {
+            (
+                wrist.0 + ahead * body.hand.length * cm,
+                wrist.1 - rest::WRIST * cm / 2.0,
+            )
+        };
+        let floor = setting.hands_at + 2.0 * rest::WRIST * cm;
+        points.fingers = flat(points.wrist);
+        if points.other.wrist.1 < floor {
+            points.other.fingers = flat(points.other.wrist);
+        }
     }
     if setting.stance == Stance::Balls && setting.soles() {
         for leg in &mut points.legs {
@@ -454,19 +594,33 @@ fn turning(
         (Some(at), Some(force)) => moment(about, at, force),
         _ => 0.0,
     };
-    let legs = if setting.stance == Stance::OneFlat && feet.is_some() {
+    let standing = if setting.stance == Stance::OneFlat && feet.is_some() {
         1
     } else {
         2
     };
-    let legs: f64 = masses.legs[..legs]
-        .iter()
-        .map(|leg| weights(points.hip, leg))
-        .sum();
+    // From a joint outwards: the parts of both arms, or of the legs that stand, from so many on.
+    let arms = |about: Point, from: usize| -> f64 {
+        masses.arms.iter().map(|a| weights(about, &a[from..])).sum()
+    };
+    let legs = |about: Point, from: usize| -> f64 {
+        let standing = &masses.legs[..standing];
+        standing.iter().map(|l| weights(about, &l[from..])).sum()
+    };
+    let hand = |about: Point| pushed(about, hands, forces.hands);
+    let foot = |about: Point| pushed(about, feet, forces.feet);
+    let (elbow, wrist, knee) = (points.elbow, points.wrist, points.legs[0].knee);
+    // On the knees nothing turns them but the shins, which lie.
+    let kneels = setting.touches(Touch::Knees);
     Turning {
-        shoulder: (weights(points.shoulder, &masses.arms)
-            + pushed(points.shoulder, hands, forces.hands))
-        .abs(),
-        hip: (legs + pushed(points.hip, feet, forces.feet)).abs(),
+        shoulder: (arms(points.shoulder, 0) + hand(points.shoulder)).abs(),
+        elbow: (arms(elbow, 1) + hand(elbow)).abs(),
+        wrist: (arms(wrist, 2) + hand(wrist)).abs(),
+        hip: (legs(points.hip, 0) + foot(points.hip)).abs(),
+        knee: if kneels {
+            0.0
+        } else {
+            (legs(knee, 1) + foot(knee)).abs()
+        },
     }
 }

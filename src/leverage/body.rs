@@ -122,6 +122,7 @@ const fn between(one: Segment, other: Segment) -> Segment {
 /// hand, ball of the foot, knee and back: stated, no source; equal ones cancel.
 pub mod rest {
     pub const WRIST: f64 = 0.018;
+    pub const ELBOW: f64 = 0.022;
     pub const BALL: f64 = 0.012;
     pub const KNEE: f64 = 0.03;
     pub const ANKLE: f64 = 0.039;

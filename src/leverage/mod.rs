@@ -13,15 +13,18 @@
 mod balance;
 mod body;
 mod named;
+mod place;
 mod plane;
 mod posture;
 mod published;
 mod shape;
+mod through;
 
-pub use balance::{Pose, PostureError, Turning};
+pub use balance::{Pose, PostureError, Prop, Turning};
 pub use body::{Body, FEMALE, MALE, STANDARD, Segment};
 pub use named::names;
 pub use plane::Point;
 pub use posture::{ArmsOf, Solved, arms, solve, solve_for};
 pub use published::{PUBLISHED, Published, unchecked};
-pub use shape::{Leg, Points};
+pub use shape::{Arm, Leg, Points};
+pub use through::{Through, through};

@@ -1,281 +1,342 @@
 //! The postures that ship with the tool, and how a coach's words fill and change them.
 
-use super::balance::{Hold, PostureError, Setting, Stance};
+mod floor;
+mod grip;
+mod hands;
+mod stand;
+
+use super::balance::{Hold, PostureError, Prop, Setting, Stance};
+use super::place::FootAt;
+use super::plane::Point;
 use super::shape::{LegAngles, Shape};
-use crate::curriculum::posture::{Posture, Touch};
-use Touch::{Bar, Bars, Hands, Head, Knees, Rings, Toes, Wall};
+use crate::curriculum::posture::{Gear, Joints, Posture, Touch};
+use Touch::{Bar, Bars, Forearms, Hands, Rings, Toes};
 
 /// A shipped posture. What a figure of it says stands in the words file, under `posture`.
 pub(super) struct Named {
     pub name: &'static str,
+    /// From the start through what lies between to the other end; one alone is held.
+    keys: &'static [Key],
+    /// With the feet raised, the hips bend so that the trunk leans as it does from the floor.
+    adapts: bool,
+}
+
+/// One moment of a posture.
+#[derive(Clone, Copy)]
+struct Key {
     touches: &'static [Touch],
     stance: Stance,
     hold: Hold,
     /// Centimetres, where the posture needs a height of its own.
     hands_at: f64,
-    start: Shape,
-    end: Option<Shape>,
+    shape: Shape,
+    feet_to: [Option<FootAt>; 2],
+    hands_to: [Option<Point>; 2],
+    gear: &'static [Gear],
+    props: &'static [Prop],
+    front: bool,
 }
 
 const fn leg(hip: f64, knee: f64, ankle: f64) -> LegAngles {
     LegAngles { hip, knee, ankle }
 }
 
-/// A posture on hands and the balls of the feet.
-const fn on_floor(name: &'static str, start: Shape) -> Named {
+const fn named(name: &'static str, keys: &'static [Key]) -> Named {
     Named {
         name,
+        keys,
+        adapts: false,
+    }
+}
+
+/// On hands and the balls of the feet.
+const fn on_floor(shape: Shape) -> Key {
+    Key {
         touches: &[Hands, Toes],
         stance: Stance::Balls,
         hold: Hold::Above,
         hands_at: 0.0,
-        start,
-        end: None,
+        shape,
+        feet_to: [None, None],
+        hands_to: [None, None],
+        gear: &[],
+        props: &[],
+        front: false,
     }
 }
 
-/// A posture that hangs from a bar.
-const fn hanging(name: &'static str, start: Shape) -> Named {
-    Named {
+/// Hanging from a bar.
+const fn hanging(shape: Shape) -> Key {
+    Key {
         touches: &[Bar],
         hold: Hold::Below,
-        ..on_floor(name, start)
+        ..on_floor(shape)
     }
 }
 
-/// A posture above two bars.
-const fn over_bars(name: &'static str, start: Shape) -> Named {
-    Named {
+/// Above two bars.
+const fn over_bars(shape: Shape) -> Key {
+    Key {
         touches: &[Bars],
         hold: Hold::Upright,
-        ..on_floor(name, start)
+        ..on_floor(shape)
     }
 }
 
-const fn standing(name: &'static str, start: Shape) -> Named {
-    Named {
+/// On flat feet, balanced.
+const fn standing(shape: Shape) -> Key {
+    Key {
         touches: &[Toes],
         stance: Stance::Flat,
-        ..on_floor(name, start)
+        ..on_floor(shape)
     }
 }
 
-/// Arms square to the trunk: the one assumption under which the published push-ups on the feet come near their values.
-const SQUARE: f64 = 90.0;
+/// Laid where it is said: the way from the hips to the shoulders in degrees, and the place of the hips.
+const fn laid(touches: &'static [Touch], trunk: f64, hip: Point, shape: Shape) -> Key {
+    Key {
+        touches,
+        hold: Hold::Placed { trunk, hip },
+        ..on_floor(shape)
+    }
+}
 
-/// The bottom of a push-up: the forearms upright, the elbows beside and above the back.
-const LOWERED: Shape = Shape {
-    elbows_out: 65.0,
-    ..Shape::new(-50.0, 40.0, 180.0, 180.0).looking_up(25.0)
-};
+/// A flat foot with its ball so far along the floor.
+const fn flat(x: f64) -> Option<FootAt> {
+    foot(x, 0.0, 0.0)
+}
 
-const ON_KNEES: LegAngles = leg(180.0, 70.0, 130.0);
+/// A foot on its ball, the heel raised by so many degrees.
+const fn tip(x: f64, heel_up: f64) -> Option<FootAt> {
+    foot(x, 0.0, heel_up)
+}
 
-const STRAIGHT: Shape = Shape::new(180.0, 180.0, 180.0, 180.0);
+const fn foot(x: f64, y: f64, heel_up: f64) -> Option<FootAt> {
+    Some(FootAt {
+        ball: (x, y),
+        heel_up,
+    })
+}
 
-const BENT_ARM_HANG: Shape = Shape {
-    elbows_out: 30.0,
-    ..Shape::new(20.0, 22.0, 180.0, 180.0).pointed()
-};
+impl Key {
+    const fn on(mut self, touches: &'static [Touch]) -> Key {
+        self.touches = touches;
+        self
+    }
+
+    const fn stance(mut self, stance: Stance) -> Key {
+        self.stance = stance;
+        self
+    }
+
+    const fn hold(mut self, hold: Hold) -> Key {
+        self.hold = hold;
+        self
+    }
+
+    const fn at(mut self, hands_at: f64) -> Key {
+        self.hands_at = hands_at;
+        self
+    }
+
+    /// Where the feet are put; `None` leaves a leg to its angles.
+    const fn feet(mut self, first: Option<FootAt>, second: Option<FootAt>) -> Key {
+        self.feet_to = [first, second];
+        self
+    }
+
+    /// Where both hands are put.
+    const fn hands(mut self, at: Point) -> Key {
+        self.hands_to = [Some(at), None];
+        self
+    }
+
+    const fn each_hand(mut self, first: Option<Point>, second: Option<Point>) -> Key {
+        self.hands_to = [first, second];
+        self
+    }
+
+    const fn gear(mut self, gear: &'static [Gear]) -> Key {
+        self.gear = gear;
+        self
+    }
+
+    const fn props(mut self, props: &'static [Prop]) -> Key {
+        self.props = props;
+        self
+    }
+
+    const fn from_the_front(mut self) -> Key {
+        self.front = true;
+        self
+    }
+
+    fn placed(&self) -> bool {
+        matches!(self.hold, Hold::Placed { .. })
+    }
+}
 
 /// The shipped postures, from the floor up.
-pub(super) const NAMED: &[Named] = &[
-    on_floor(
-        "plank",
-        Shape::new(SQUARE, 180.0, 180.0, 180.0).looking_up(10.0),
-    ),
-    Named {
-        end: Some(LOWERED),
-        ..on_floor(
-            "push-up",
-            Shape::new(SQUARE, 180.0, 180.0, 180.0).looking_up(10.0),
-        )
-    },
-    Named {
-        touches: &[Hands, Knees],
-        end: Some(Shape {
-            legs: [ON_KNEES, ON_KNEES],
-            ..LOWERED
-        }),
-        ..on_floor(
-            "knee-push-up",
-            Shape {
-                legs: [ON_KNEES, ON_KNEES],
-                ..Shape::new(SQUARE, 180.0, 180.0, 180.0).looking_up(10.0)
-            },
-        )
-    },
-    on_floor("pike", Shape::new(170.0, 180.0, 85.0, 180.0)),
-    Named {
-        end: Some(Shape {
-            elbows_out: 55.0,
-            ..Shape::new(45.0, 72.0, 100.0, 180.0)
-        }),
-        ..on_floor("pike-push-up", Shape::new(168.0, 180.0, 70.0, 180.0))
-    },
-    Named {
-        touches: &[Hands],
-        ..on_floor("handstand", STRAIGHT.pointed().looking_up(15.0))
-    },
-    Named {
-        touches: &[Hands, Wall],
-        ..on_floor("wall-handstand", STRAIGHT.pointed().looking_up(12.0))
-    },
-    Named {
-        touches: &[Hands, Head],
-        ..on_floor("headstand", Shape::new(100.0, 86.0, 180.0, 180.0).pointed())
-    },
-    Named {
-        stance: Stance::Flat,
-        ..on_floor("table-bridge", Shape::new(-90.0, 180.0, 180.0, 90.0))
-    },
-    Named {
-        stance: Stance::Flat,
-        ..on_floor(
-            "bridge",
-            Shape {
-                spine: 245.0,
-                ..Shape::new(225.0, 180.0, 215.0, 105.0)
-            },
-        )
-    },
-    Named {
-        end: Some(Shape::new(85.0, 180.0, 55.0, 55.0).looking_up(20.0)),
-        ..standing("squat", Shape::new(0.0, 180.0, 180.0, 180.0))
-    },
-    Named {
-        stance: Stance::OneFlat,
-        end: Some(Shape {
-            legs: [leg(50.0, 48.0, 90.0), leg(68.0, 178.0, 90.0)],
-            ..Shape::new(80.0, 180.0, 180.0, 180.0).looking_up(18.0)
-        }),
-        ..standing(
-            "single-leg-squat",
-            Shape {
-                legs: [leg(180.0, 180.0, 90.0), leg(150.0, 180.0, 90.0)],
-                ..Shape::new(45.0, 180.0, 180.0, 180.0)
-            },
-        )
-    },
-    over_bars("support", Shape::new(0.0, 180.0, 180.0, 180.0).pointed()),
-    over_bars("l-sit", Shape::new(12.0, 180.0, 90.0, 180.0).pointed()),
-    Named {
-        end: Some(Shape {
-            elbows_out: 20.0,
-            ..Shape::new(-50.0, 90.0, 160.0, 110.0)
-                .pointed()
-                .looking_up(15.0)
-        }),
-        ..over_bars("dip", Shape::new(-1.0, 180.0, 180.0, 150.0).pointed())
-    },
-    hanging("hang", STRAIGHT.pointed()),
-    hanging("bent-arm-hang", BENT_ARM_HANG),
-    Named {
-        end: Some(BENT_ARM_HANG),
-        ..hanging("pull-up", STRAIGHT.pointed())
-    },
-    Named {
-        touches: &[Bar, Toes],
-        stance: Stance::Heels,
-        hands_at: 95.0,
-        end: Some(Shape {
-            elbows_out: 30.0,
-            ..Shape::new(-40.0, 55.0, 180.0, 180.0)
-        }),
-        ..hanging("row", Shape::new(90.0, 180.0, 180.0, 180.0))
-    },
-    hanging(
-        "inverted-hang",
-        Shape::new(0.0, 180.0, 180.0, 180.0).pointed(),
-    ),
-    hanging(
-        "tuck-front-lever",
-        Shape {
-            spine: 140.0,
-            ..Shape::new(66.0, 180.0, 50.0, 40.0).pointed()
-        },
-    ),
-    hanging(
-        "advanced-tuck-front-lever",
-        Shape::new(59.0, 180.0, 90.0, 90.0).pointed(),
-    ),
-    hanging(
-        "one-leg-front-lever",
-        Shape {
-            legs: [leg(180.0, 180.0, 165.0), leg(60.0, 45.0, 165.0)],
-            ..Shape::new(56.0, 180.0, 180.0, 180.0)
-        },
-    ),
-    hanging(
-        "straddle-front-lever",
-        Shape {
-            legs_apart: 45.0,
-            ..Shape::new(52.0, 180.0, 180.0, 180.0).pointed()
-        },
-    ),
-    hanging(
-        "front-lever",
-        Shape::new(48.0, 180.0, 180.0, 180.0).pointed(),
-    ),
-];
+fn all() -> impl Iterator<Item = &'static Named> {
+    hands::HANDS
+        .iter()
+        .chain(floor::FLOOR)
+        .chain(stand::STAND)
+        .chain(grip::GRIP)
+}
 
 /// The names of the shipped postures.
 pub fn names() -> Vec<&'static str> {
-    NAMED.iter().map(|n| n.name).collect()
+    all().map(|n| n.name).collect()
 }
 
 /// A posture with everything filled in that the coach left open.
 pub(super) struct Filled {
     pub named: Option<&'static Named>,
-    pub setting: Setting,
-    pub start: Shape,
-    pub end: Option<Shape>,
+    /// The hips follow the height of the feet.
+    pub adapts: bool,
+    /// From the start to the other end, one at least.
+    pub keys: Vec<(Setting, Shape)>,
+    /// Elbow or knee alone, as the coach says them of the other end of a shipped posture: the rest of the body is part of the way.
+    pub part_way: Option<Part>,
+}
+
+/// The one angle that says how deep a coach goes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Part {
+    Elbow(f64),
+    Knee(f64),
+}
+
+fn part_of(joints: Option<&Joints>) -> Option<Part> {
+    match joints? {
+        Joints {
+            shoulder: None,
+            elbow: Some(elbow),
+            hip: None,
+            knee: None,
+        } => Some(Part::Elbow(*elbow)),
+        Joints {
+            shoulder: None,
+            elbow: None,
+            hip: None,
+            knee: Some(knee),
+        } => Some(Part::Knee(*knee)),
+        _ => None,
+    }
 }
 
 pub(super) fn filled(posture: &Posture) -> Result<Filled, PostureError> {
-    let named = match posture.named.as_deref() {
-        None => None,
-        Some(name) => Some(
-            NAMED
-                .iter()
-                .find(|n| n.name == name)
-                .ok_or_else(|| PostureError::Unknown(name.to_string()))?,
-        ),
+    let Some(name) = posture.named.as_deref() else {
+        return Ok(bare(posture));
     };
-    let shape = named.map_or(Shape::new(180.0, 180.0, 180.0, 180.0), |n| n.start);
-    let start = shape.with(&posture.start);
-    let end = match (named.and_then(|n| n.end), &posture.end) {
-        (Some(end), joints) => Some(joints.as_ref().map_or(end, |j| end.with(j))),
-        (None, Some(joints)) => Some(start.with(joints)),
-        (None, None) => None,
-    };
-    let touches = match named {
-        Some(named) if posture.touches.is_empty() => named.touches.to_vec(),
-        _ => posture.touches.clone(),
-    };
-    let hold = match named {
-        Some(named) => named.hold,
-        None => hold(&touches, &start),
-    };
-    let feet_only = !touches.iter().any(|t| !matches!(t, Toes));
+    let named = all()
+        .find(|n| n.name == name)
+        .ok_or_else(|| PostureError::Unknown(name.to_string()))?;
+    let raised = posture.hands_at.is_some() || posture.feet_at.is_some();
+    if raised && named.keys.iter().any(Key::placed) {
+        return Err(PostureError::OwnHeights(name.to_string()));
+    }
+    let own = named.keys[0].touches;
+    let last = named.keys.len() - 1;
+    let mut keys: Vec<(Setting, Shape)> = named
+        .keys
+        .iter()
+        .enumerate()
+        .map(|(i, key)| {
+            let mut setting = setting(key, posture);
+            if !posture.touches.is_empty() && key.touches == own {
+                setting.touches.clone_from(&posture.touches);
+            }
+            let joints = match (i, &posture.end) {
+                (0, _) => Some(&posture.start),
+                (i, Some(joints)) if i == last => Some(joints),
+                _ => None,
+            };
+            let shape = joints.map_or(key.shape, |joints| {
+                free(&mut setting, joints);
+                key.shape.with(joints)
+            });
+            (setting, shape)
+        })
+        .collect();
+    let mut part_way = None;
+    match part_of(posture.end.as_ref()) {
+        Some(part) if last > 0 => {
+            keys[last].1 = named.keys[last].shape;
+            keys[last].0 = Setting {
+                touches: keys[last].0.touches.clone(),
+                ..setting(&named.keys[last], posture)
+            };
+            part_way = Some(part);
+        }
+        _ => {}
+    }
+    if last == 0
+        && let Some(joints) = &posture.end
+    {
+        let (mut setting, shape) = keys[0].clone();
+        free(&mut setting, joints);
+        keys.push((setting, shape.with(joints)));
+    }
+    let says_hip = posture.start.hip.is_some() || posture.end.is_some_and(|end| end.hip.is_some());
     Ok(Filled {
-        named,
-        setting: Setting {
-            stance: match named {
-                Some(named) => named.stance,
-                None if feet_only => Stance::Flat,
-                None => Stance::Balls,
-            },
-            hold,
-            hands_at: posture
-                .hands_at
-                .unwrap_or_else(|| named.map_or(0.0, |n| n.hands_at)),
-            feet_at: posture.feet_at,
-            touches,
-        },
-        start,
-        end,
+        named: Some(named),
+        adapts: named.adapts && !says_hip && posture.feet_at.is_some_and(|height| height > 0.0),
+        keys,
+        part_way,
     })
+}
+
+/// Limbs whose angles the coach says are not put anywhere.
+fn free(setting: &mut Setting, joints: &Joints) {
+    if joints.shoulder.is_some() || joints.elbow.is_some() {
+        setting.hands_to = [None, None];
+    }
+    if joints.hip.is_some() || joints.knee.is_some() {
+        setting.feet_to = [None, None];
+    }
+}
+
+fn setting(key: &Key, posture: &Posture) -> Setting {
+    let mut gear = key.gear.to_vec();
+    gear.extend(posture.with.iter().filter(|g| !key.gear.contains(g)));
+    Setting {
+        touches: key.touches.to_vec(),
+        stance: key.stance,
+        hold: key.hold,
+        hands_at: posture.hands_at.unwrap_or(key.hands_at),
+        feet_at: posture.feet_at,
+        feet_to: key.feet_to,
+        hands_to: key.hands_to,
+        gear,
+        props: key.props,
+        front: key.front,
+    }
+}
+
+/// Joint angles and what is touched, without a name.
+fn bare(posture: &Posture) -> Filled {
+    let start = Shape::new(180.0, 180.0, 180.0, 180.0).with(&posture.start);
+    let feet_only = !posture.touches.iter().any(|t| !matches!(t, Toes));
+    let stance = if feet_only {
+        Stance::Flat
+    } else {
+        Stance::Balls
+    };
+    let key = on_floor(start).hold(hold(&posture.touches, &start)).stance(stance);
+    let mut setting = setting(&key, posture);
+    setting.touches.clone_from(&posture.touches);
+    let end = posture.end.as_ref().map(|joints| start.with(joints));
+    Filled {
+        named: None,
+        adapts: false,
+        keys: std::iter::once(start)
+            .chain(end)
+            .map(|shape| (setting.clone(), shape))
+            .collect(),
+        part_way: None,
+    }
 }
 
 /// One shape can hang below a grip or stand above it. With the straight line from shoulder to hand within 30 degrees of the trunk

@@ -1,8 +1,11 @@
 //! From a declared posture to its two ends in space.
 
-use super::balance::{Pose, PostureError, Turning, stand};
+use super::balance::{Hold, Pose, PostureError, Setting, Turning, stand};
 use super::body::{Body, STANDARD};
-use super::named::filled;
+use super::named::{Filled, Part, filled};
+use super::place::FootAt;
+use super::plane::Point;
+use super::shape::Shape;
 use crate::curriculum::posture::{Posture, Touch};
 
 /// A posture that stands: its start, and its other end where the movement has one.
@@ -18,12 +21,16 @@ pub struct Solved {
     /// Degrees that each leg points out of the plane.
     pub legs_apart: f64,
     pub start: Pose,
+    /// What is passed on the way.
+    pub between: Vec<Pose>,
     pub end: Option<Pose>,
 }
 
 impl Solved {
     pub fn poses(&self) -> impl Iterator<Item = &Pose> {
-        std::iter::once(&self.start).chain(&self.end)
+        std::iter::once(&self.start)
+            .chain(&self.between)
+            .chain(&self.end)
     }
 
     /// The most inverted of its ends; see [`Pose::inversion`].
@@ -36,11 +43,7 @@ impl Solved {
         self.poses()
             .map(|p| p.turning)
             .reduce(|one, other| {
-                let (one, other) = (one?, other?);
-                Some(Turning {
-                    shoulder: one.shoulder.max(other.shoulder),
-                    hip: one.hip.max(other.hip),
-                })
+                Some(one?.max(other?))
             })
             .flatten()
     }
@@ -51,18 +54,146 @@ impl Solved {
 /// # Errors
 /// An unknown name; contacts that cannot be reached; a centre of mass beyond its support; contacts that say nothing.
 pub fn solve_for(posture: &Posture, body: &Body) -> Result<Solved, PostureError> {
-    let filled = filled(posture)?;
-    let at = |shape| stand(&filled.setting, &shape, body);
-    let (start, end) = (at(filled.start)?, filled.end.map(at).transpose()?);
+    let mut filled = filled(posture)?;
+    if filled.adapts {
+        let (setting, shape) = &filled.keys[0];
+        let less = floor_lean(setting, shape, body)? * stacked(setting);
+        for (setting, shape) in &mut filled.keys {
+            *shape = leaning(setting, shape, less, body)?;
+        }
+    }
+    if let Some(part) = filled.part_way {
+        deepen(&mut filled, part, body)?;
+    }
+    let mut poses = filled
+        .keys
+        .iter()
+        .map(|(setting, shape)| stand(setting, shape, body))
+        .collect::<Result<Vec<Pose>, PostureError>>()?
+        .into_iter();
+    let (setting, shape) = &filled.keys[0];
+    let start = poses.next().ok_or_else(|| PostureError::Unsupported(setting.touches.clone()))?;
+    let end = poses.next_back();
     Ok(Solved {
         named: filled.named.map(|n| n.name),
-        hands_at: filled.setting.hands_at,
-        feet_at: filled.setting.feet_at,
-        legs_apart: filled.start.legs_apart,
-        touches: filled.setting.touches,
+        touches: setting.touches.clone(),
+        hands_at: setting.hands_at,
+        feet_at: setting.feet_at,
+        legs_apart: shape.legs_apart,
         start,
+        between: poses.collect(),
         end,
     })
+}
+
+/// The share between two values at which something reaches a wanted value, from where it is below it to where it is above.
+fn halve(mut below: f64, mut above: f64, wanted: f64, of: impl Fn(f64) -> Option<f64>) -> f64 {
+    for _ in 0..50 {
+        let middle = (below + above) / 2.0;
+        match of(middle) {
+            Some(value) if value >= wanted => above = middle,
+            _ => below = middle,
+        }
+    }
+    (below + above) / 2.0
+}
+
+/// Feet this high bring the hips over the hands: common practice, no source.
+const STACKED_CM: f64 = 45.0;
+
+/// How much of the floor's lean the height of the feet takes away, 0 to 1.
+fn stacked(setting: &Setting) -> f64 {
+    (setting.feet_at.unwrap_or(0.0) / STACKED_CM).clamp(0.0, 1.0)
+}
+
+/// How far the trunk leans from upside down towards the hands, in degrees.
+fn lean(setting: &Setting, shape: &Shape, body: &Body) -> Result<f64, PostureError> {
+    let p = stand(setting, shape, body)?.points;
+    Ok(libm::atan2(p.hip.0 - p.shoulder.0, p.hip.1 - p.shoulder.1).to_degrees())
+}
+
+fn floor_lean(setting: &Setting, shape: &Shape, body: &Body) -> Result<f64, PostureError> {
+    let floor = Setting {
+        feet_at: None,
+        ..setting.clone()
+    };
+    lean(&floor, shape, body)
+}
+
+/// With the feet raised the hips bend until the trunk leans so much less than from the floor.
+fn leaning(
+    setting: &Setting,
+    shape: &Shape,
+    less: f64,
+    body: &Body,
+) -> Result<Shape, PostureError> {
+    let wanted = floor_lean(setting, shape, body)? - less;
+    let bent = |hip: f64| {
+        let mut bent = *shape;
+        bent.legs.iter_mut().for_each(|leg| leg.hip = hip);
+        bent
+    };
+    // Where the hips fold too far to reach the box there is no lean yet.
+    let hip = halve(60.0, 180.0, wanted, |hip| lean(setting, &bent(hip), body).ok());
+    let open = bent(hip);
+    stand(setting, &open, body)?;
+    Ok(open)
+}
+
+/// Brings the other end part of the way from the start, to where elbow or knee is bent as the coach says.
+fn deepen(filled: &mut Filled, part: Part, body: &Body) -> Result<(), PostureError> {
+    let last = filled.keys.len() - 1;
+    let (from, to) = (filled.keys[0].clone(), filled.keys[last].clone());
+    let mixed = |share: f64| (mix(&from.0, &to.0, share), from.1.part_way(&to.1, share));
+    let bent = |share: f64| {
+        let (setting, shape) = mixed(share);
+        let p = stand(&setting, &shape, body).ok()?.points;
+        let straight = match part {
+            Part::Elbow(_) => angle(p.shoulder, p.elbow, p.wrist),
+            Part::Knee(_) => angle(p.hip, p.legs[0].knee, p.legs[0].ankle),
+        };
+        Some(180.0 - straight)
+    };
+    let (Part::Elbow(wanted) | Part::Knee(wanted)) = part;
+    let share = halve(0.0, 1.0, 180.0 - wanted, bent);
+    filled.keys[last] = mixed(share);
+    Ok(())
+}
+
+fn mix(from: &Setting, to: &Setting, share: f64) -> Setting {
+    let number = |a: f64, b: f64| a + (b - a) * share;
+    let point = |a: Point, b: Point| (number(a.0, b.0), number(a.1, b.1));
+    let hold = match (from.hold, to.hold) {
+        (Hold::Placed { trunk: a, hip: p }, Hold::Placed { trunk: b, hip: q }) => Hold::Placed {
+            trunk: number(a, b),
+            hip: point(p, q),
+        },
+        (_, hold) => hold,
+    };
+    let feet = |i: usize| match (from.feet_to[i], to.feet_to[i]) {
+        (Some(a), Some(b)) => Some(FootAt {
+            ball: point(a.ball, b.ball),
+            heel_up: number(a.heel_up, b.heel_up),
+        }),
+        (_, b) => b,
+    };
+    let hands = |i: usize| match (from.hands_to[i], to.hands_to[i]) {
+        (Some(a), Some(b)) => Some(point(a, b)),
+        (_, b) => b,
+    };
+    Setting {
+        hold,
+        feet_to: [feet(0), feet(1)],
+        hands_to: [hands(0), hands(1)],
+        ..to.clone()
+    }
+}
+
+/// The angle at a joint between its two neighbours, in degrees.
+fn angle(from: Point, joint: Point, to: Point) -> f64 {
+    let way = |p: Point| libm::atan2(p.1 - joint.1, p.0 - joint.0).to_degrees();
+    let apart = (way(from) - way(to)).abs();
+    apart.min(360.0 - apart)
 }
 
 /// Where a declared posture has the arms, and what it touches: told without standing a body in it.
@@ -78,11 +209,12 @@ pub struct ArmsOf {
 /// Where a posture has the arms; `None` where its name is unknown.
 pub fn arms(posture: &Posture) -> Option<ArmsOf> {
     let filled = filled(posture).ok()?;
-    let ends = || std::iter::once(&filled.start).chain(&filled.end);
+    // Hands that are put somewhere have no angle of their own before the body stands.
+    let free = || filled.keys.iter().filter(|(setting, _)| setting.hands_to[0].is_none());
     Some(ArmsOf {
-        angles: ends().map(|shape| shape.shoulder).collect(),
-        elbows: ends().map(|shape| shape.elbow).collect(),
-        touches: filled.setting.touches,
+        angles: free().map(|(_, shape)| shape.shoulder).collect(),
+        elbows: free().map(|(_, shape)| shape.elbow).collect(),
+        touches: filled.keys[0].0.touches.clone(),
     })
 }
 

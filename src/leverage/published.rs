@@ -32,6 +32,7 @@ impl Published {
             end: None,
             hands_at: Some(self.hands_at),
             feet_at: Some(self.feet_at),
+            with: Vec::new(),
             span: Span::top(FileId::FOLDER),
         };
         let solved = solve(&posture).ok()?;

@@ -25,6 +25,12 @@ pub(super) struct Shape {
     pub spine: f64,
     /// How far the head is bent back from the line of the chest, in degrees.
     pub neck: f64,
+    /// Shoulder and elbow of an arm that is not as the first; the first is the one that touches.
+    pub other_arm: Option<(f64, f64)>,
+    /// At the wrist: 180 straight, more where the back of the hand is bent towards the forearm, less where the palm is.
+    pub wrist: f64,
+    /// How far the shoulders are drawn up to the ears, in shares of the length from their line to the vertex.
+    pub sunk: f64,
     /// How far the upper arms point out of the plane to each side.
     pub elbows_out: f64,
     /// How far the legs point out of the plane to each side.
@@ -45,6 +51,9 @@ impl Shape {
             legs: [leg, leg],
             spine: 180.0,
             neck: 0.0,
+            other_arm: None,
+            wrist: 180.0,
+            sunk: 0.0,
             elbows_out: 0.0,
             legs_apart: 0.0,
         }
@@ -61,6 +70,75 @@ impl Shape {
     pub const fn looking_up(mut self, degrees: f64) -> Shape {
         self.neck = degrees;
         self
+    }
+
+    /// The second leg.
+    pub const fn other_leg(mut self, hip: f64, knee: f64, ankle: f64) -> Shape {
+        self.legs[1] = LegAngles { hip, knee, ankle };
+        self
+    }
+
+    /// The second arm.
+    pub const fn other_arm(mut self, shoulder: f64, elbow: f64) -> Shape {
+        self.other_arm = Some((shoulder, elbow));
+        self
+    }
+
+    /// Both ankles.
+    pub const fn ankles(mut self, degrees: f64) -> Shape {
+        self.legs[0].ankle = degrees;
+        self.legs[1].ankle = degrees;
+        self
+    }
+
+    pub const fn spine(mut self, degrees: f64) -> Shape {
+        self.spine = degrees;
+        self
+    }
+
+    pub const fn wrist(mut self, degrees: f64) -> Shape {
+        self.wrist = degrees;
+        self
+    }
+
+    pub const fn elbows_out(mut self, degrees: f64) -> Shape {
+        self.elbows_out = degrees;
+        self
+    }
+
+    pub const fn sunk(mut self, share: f64) -> Shape {
+        self.sunk = share;
+        self
+    }
+
+    /// Every angle `share` of the way to another shape.
+    pub fn part_way(&self, to: &Shape, share: f64) -> Shape {
+        let mix = |from: f64, to: f64| from + (to - from) * share;
+        let leg = |i: usize| {
+            let (from, to): (&LegAngles, &LegAngles) = (&self.legs[i], &to.legs[i]);
+            LegAngles {
+                hip: mix(from.hip, to.hip),
+                knee: mix(from.knee, to.knee),
+                ankle: mix(from.ankle, to.ankle),
+            }
+        };
+        let other = |shape: &Shape| shape.other_arm.unwrap_or((shape.shoulder, shape.elbow));
+        let both = self.other_arm.or(to.other_arm).map(|_| {
+            let (from, to) = (other(self), other(to));
+            (mix(from.0, to.0), mix(from.1, to.1))
+        });
+        Shape {
+            shoulder: mix(self.shoulder, to.shoulder),
+            elbow: mix(self.elbow, to.elbow),
+            legs: [leg(0), leg(1)],
+            spine: mix(self.spine, to.spine),
+            neck: mix(self.neck, to.neck),
+            other_arm: both,
+            wrist: mix(self.wrist, to.wrist),
+            sunk: mix(self.sunk, to.sunk),
+            elbows_out: mix(self.elbows_out, to.elbows_out),
+            legs_apart: mix(self.legs_apart, to.legs_apart),
+        }
     }
 
     /// What the coach says overrides; of two legs that differ, the first.
@@ -104,15 +182,23 @@ impl Shape {
             body.head,
             1.0,
         );
-        let upper = -self.shoulder.to_radians();
-        let lower = upper - (180.0 - self.elbow).to_radians();
-        let elbow = walk(
-            shoulder,
-            upper,
-            body.upper_arm,
-            libm::cos(self.elbows_out.to_radians()),
-        );
-        let wrist = walk(elbow, lower, body.forearm, 1.0);
+        let root = part_way(shoulder, vertex, self.sunk);
+        let out = libm::cos(self.elbows_out.to_radians());
+        let arm = |shoulder_angle: f64, elbow_angle: f64| {
+            let upper = -shoulder_angle.to_radians();
+            let lower = upper - (180.0 - elbow_angle).to_radians();
+            let elbow = walk(root, upper, body.upper_arm, out);
+            let wrist = walk(elbow, lower, body.forearm, 1.0);
+            let hand = lower + (self.wrist - 180.0).to_radians();
+            let fingers = walk(wrist, hand, body.hand, 1.0);
+            Arm {
+                elbow,
+                wrist,
+                fingers,
+            }
+        };
+        let first = arm(self.shoulder, self.elbow);
+        let other = self.other_arm.map_or(first, |(s, e)| arm(s, e));
         let seen = libm::cos(self.legs_apart.to_radians());
         let legs = self.legs.map(|angles| {
             let thigh = -(180.0 - angles.hip).to_radians();
@@ -132,9 +218,11 @@ impl Shape {
             chest,
             waist,
             hip,
-            elbow,
-            wrist,
-            fingers: walk(wrist, lower, body.hand, 1.0),
+            root,
+            elbow: first.elbow,
+            wrist: first.wrist,
+            fingers: first.fingers,
+            other,
             legs,
         }
     }
@@ -152,7 +240,7 @@ pub struct Leg {
 
 impl Leg {
     /// A leg whose sole points in a direction: facing along it, the ankle lies to the right of the sole.
-    fn with_foot(knee: Point, ankle: Point, forward: f64, body: &Body) -> Leg {
+    pub(super) fn with_foot(knee: Point, ankle: Point, forward: f64, body: &Body) -> Leg {
         let cm = body.stature_cm;
         let under = along(ankle, forward + PI / 2.0, rest::ANKLE * cm);
         let sole = |share: f64| {
@@ -187,7 +275,16 @@ impl Leg {
     }
 }
 
-/// The points of a body; both arms are alike.
+/// Points of one arm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Arm {
+    pub elbow: Point,
+    pub wrist: Point,
+    /// The knuckles.
+    pub fingers: Point,
+}
+
+/// The points of a body.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Points {
     pub vertex: Point,
@@ -198,10 +295,15 @@ pub struct Points {
     /// Height of the navel.
     pub waist: Point,
     pub hip: Point,
+    /// Where the arms begin: the shoulder, but for shoulders drawn up or down.
+    pub root: Point,
+    /// Of the arm that touches, or of both.
     pub elbow: Point,
     pub wrist: Point,
     /// The knuckles.
     pub fingers: Point,
+    /// The second arm; as the first where both are alike.
+    pub other: Arm,
     /// The leg that is longer, or stands, first.
     pub legs: [Leg; 2],
 }
@@ -214,10 +316,31 @@ impl Points {
             chest: place(self.chest),
             waist: place(self.waist),
             hip: place(self.hip),
+            root: place(self.root),
             elbow: place(self.elbow),
             wrist: place(self.wrist),
             fingers: place(self.fingers),
+            other: Arm {
+                elbow: place(self.other.elbow),
+                wrist: place(self.other.wrist),
+                fingers: place(self.other.fingers),
+            },
             legs: self.legs.map(|leg| leg.map(&place)),
+        }
+    }
+
+    /// Whether the front of the trunk looks up rather than down. Bodies are turned, never mirrored: shoulders to the right of the
+    /// hips are face up.
+    pub fn faces_up(&self) -> bool {
+        self.shoulder.0 - self.hip.0 > (self.shoulder.1 - self.hip.1).abs()
+    }
+
+    /// The arm that touches.
+    pub fn first(&self) -> Arm {
+        Arm {
+            elbow: self.elbow,
+            wrist: self.wrist,
+            fingers: self.fingers,
         }
     }
 
@@ -237,11 +360,13 @@ impl Points {
                 one(body.waist, self.chest, self.waist, 1.0),
                 one(body.pelvis, self.waist, self.hip, 1.0),
             ],
-            arms: [
-                one(body.upper_arm, self.shoulder, self.elbow, 1.0),
-                one(body.forearm, self.elbow, self.wrist, 1.0),
-                one(body.hand, self.wrist, self.fingers, 1.0),
-            ],
+            arms: [self.first(), self.other].map(|arm| {
+                [
+                    one(body.upper_arm, self.root, arm.elbow, 0.5),
+                    one(body.forearm, arm.elbow, arm.wrist, 0.5),
+                    one(body.hand, arm.wrist, arm.fingers, 0.5),
+                ]
+            }),
             legs: self.legs.map(|leg| {
                 let (share, sole) = one(body.foot, leg.heel, leg.toes, 0.5);
                 // Half way between the sole and the height of the ankle.
@@ -264,7 +389,8 @@ impl Points {
 /// Shares of body mass with their places, by part of the body.
 pub(super) struct Masses {
     pub trunk: [(f64, Point); 4],
-    pub arms: [(f64, Point); 3],
+    /// Upper arm, forearm and hand of each arm.
+    pub arms: [[(f64, Point); 3]; 2],
     /// Thigh, shank and foot of each leg.
     pub legs: [[(f64, Point); 3]; 2],
 }
@@ -273,7 +399,7 @@ impl Masses {
     pub fn all(&self) -> impl Iterator<Item = (f64, Point)> + '_ {
         self.trunk
             .iter()
-            .chain(&self.arms)
+            .chain(self.arms.iter().flatten())
             .chain(self.legs.iter().flatten())
             .copied()
     }

@@ -10,12 +10,12 @@ mod scene;
 mod words;
 
 use crate::curriculum::words::Units;
-use crate::leverage::Solved;
+use crate::leverage::{Pose, Solved};
 use crate::words::Words;
 use crate::words::escape::escape;
 use pen::Bounds;
 pub(in crate::site) use pen::number;
-use scene::{Scene, Way};
+use scene::{Marks, Scene, Way};
 use std::fmt::Write;
 
 /// A drawing and the text that stands in its place.
@@ -35,23 +35,32 @@ const PIXELS: f64 = 1.5;
 pub fn figure(solved: &Solved, words: &Words, units: Units) -> Figure {
     let says = words::Says { words, units };
     let (title, description) = (says.title(solved), says.description(solved));
-    let start = &solved.start;
-    let scenes = match &solved.end {
-        None => vec![scene::draw(solved, start, Some(says), Way::Held)],
-        Some(end) => {
+    let marks = |says, way| Marks {
+        says,
+        way,
+        plumb: true,
+    };
+    let poses: Vec<&Pose> = solved.poses().collect();
+    let scenes: Vec<Scene> = match poses.as_slice() {
+        [one] => vec![scene::draw(solved, one, marks(Some(says), Way::Held))],
+        [start, end] => {
             // The effort leads from the lower end to the higher.
             let rises = end.centre.1 > start.centre.1;
             let (up, down) = (Way::Towards(end), Way::Towards(start));
+            let way = |this: bool, way| if this { way } else { Way::None };
             vec![
-                scene::draw(
-                    solved,
-                    start,
-                    Some(says),
-                    if rises { up } else { Way::None },
-                ),
-                scene::draw(solved, end, None, if rises { Way::None } else { down }),
+                scene::draw(solved, start, marks(Some(says), way(rises, up))),
+                scene::draw(solved, end, marks(None, way(!rises, down))),
             ]
         }
+        all => all
+            .iter()
+            .enumerate()
+            .map(|(i, pose)| {
+                let says = (i == 0).then_some(says);
+                scene::draw(solved, pose, marks(says, Way::None))
+            })
+            .collect(),
     };
     Figure {
         svg: row(&scenes, "figure", PIXELS, &title, &description),
@@ -68,8 +77,7 @@ pub fn strip<N: AsRef<str>>(family: &[(N, &Solved)], words: &Words) -> Figure {
     let description = words.fill("figure.strip_names", &[("names", (&names).into())]);
     let mut scenes: Vec<Scene> = Vec::new();
     for (_, solved) in family {
-        let pose = solved.end.as_ref().unwrap_or(&solved.start);
-        let scene = scene::draw(solved, pose, None, Way::None);
+        let scene = scene::draw(solved, telling(solved), PLAIN);
         if scenes.iter().all(|drawn| drawn.svg != scene.svg) {
             scenes.push(scene);
         }
@@ -84,6 +92,66 @@ pub fn strip<N: AsRef<str>>(family: &[(N, &Solved)], words: &Words) -> Figure {
         ),
         alt: format!("{title} {description}"),
     }
+}
+
+/// Nothing but body and apparatus.
+const PLAIN: Marks<'static> = Marks {
+    says: None,
+    way: Way::None,
+    plumb: false,
+};
+
+/// The pose by which a movement is known: what is passed on the way, or else the other end, or else the start.
+fn telling(solved: &Solved) -> &Pose {
+    let passed = solved.between.first();
+    passed.or(solved.end.as_ref()).unwrap_or(&solved.start)
+}
+
+/// The least width and height of a small figure, in centimetres: a crouch is not blown up to the size of a hang.
+const LEAST: f64 = 150.0;
+
+/// Colours of a figure that stands as a file of its own: those of the shipped theme, in the light and in the dark.
+const COLOURS: &str = "svg{color:#23262a;--far:#7d8288;--rule:#cfc9bd;--paper:#f7f5f0;--mark:#b4472b}\
+@media(prefers-color-scheme:dark){svg{color:#eeece4;--far:#93989b;--rule:#4a535b;--paper:#20262b;--mark:#e0927e}}\
+path,circle,rect{fill:none;stroke-linecap:round}\
+.figure-body,.figure-near,.figure-far{fill:currentColor;stroke:var(--paper);stroke-width:2;paint-order:stroke}\
+.figure-far{fill:var(--far)}\
+.figure-ground{fill:var(--rule);stroke:var(--far);stroke-width:2}\
+.figure-grip,.figure-strap,.figure-chain{stroke:var(--far);stroke-width:4}\
+.figure-strap,.figure-chain{stroke-width:2.5}\
+.figure-behind{opacity:.55}\
+.figure-bar{fill:var(--paper);stroke-width:2.5}\
+.figure-band{stroke:var(--mark);stroke-width:3}\
+.figure-belt{stroke:var(--paper);stroke-width:4}\
+.figure-plate{fill:var(--mark);stroke:var(--paper);stroke-width:1.5}\
+.figure-hole{fill:var(--paper)}\
+.figure-plumb{stroke:var(--mark);stroke-width:2.5;stroke-dasharray:5 6}\
+.figure-centre{fill:var(--mark);stroke:var(--paper);stroke-width:2}";
+
+/// A small square figure as a file of its own: the pose by which the movement is known, with its plumb line.
+pub fn small(solved: &Solved) -> String {
+    let marks = Marks {
+        plumb: true,
+        ..PLAIN
+    };
+    let scene = scene::draw(solved, telling(solved), marks);
+    let b = scene.bounds;
+    let side = (b.right - b.left).max(b.top - b.bottom).max(LEAST) + 2.0 * MARGIN;
+    let left = (b.left + b.right - side) / 2.0;
+    // What stands on the floor stands at the bottom, what hangs hangs at the top.
+    let hangs = telling(solved).hands.is_some_and(|at| at.1 > telling(solved).centre.1);
+    let top = if hangs {
+        -b.top - MARGIN
+    } else {
+        -b.bottom + MARGIN - side
+    };
+    format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{} {} {side} {side}\" width=\"96\" height=\"96\"><style>{COLOURS}</style>{}</svg>",
+        number(left),
+        number(top),
+        scene.svg,
+        side = number(side),
+    )
 }
 
 /// Scenes side by side on one level.
@@ -148,6 +216,7 @@ mod tests {
             end: None,
             hands_at,
             feet_at,
+            with: Vec::new(),
             span: Span::top(FileId(0)),
         })
         .expect("a shipped posture stands")

@@ -1,4 +1,4 @@
-//! Paths from round-ended strokes of changing width, with what they cover.
+//! Paths from limbs that taper and swell, and from smooth outlines, with what they cover.
 
 use crate::leverage::Point;
 use std::f64::consts::PI;
@@ -19,6 +19,14 @@ pub fn number(value: f64) -> String {
 /// A point with y downwards, as SVG has it.
 pub fn point((x, y): Point) -> String {
     format!("{} {}", number(x), number(-y))
+}
+
+/// The same to a tenth of a centimetre: what an outline needs.
+fn short((x, y): Point) -> String {
+    let tenth = |value: f64| number((value * 10.0).round() / 10.0);
+    let (x, y) = (tenth(x), tenth(-y));
+    let between = if y.starts_with('-') { "" } else { " " };
+    format!("{x}{between}{y}")
 }
 
 /// The smallest upright rectangle round everything drawn.
@@ -52,6 +60,14 @@ impl Bounds {
     }
 }
 
+/// How far a limb swells past the straight line between its two ends, and where along it: on the left of the way and on its
+/// right.
+#[derive(Clone, Copy)]
+pub struct Swell {
+    pub left: (f64, f64),
+    pub right: (f64, f64),
+}
+
 /// One path; everything in it turns the same way, so that overlaps stay filled.
 #[derive(Clone, Debug)]
 pub struct Pen {
@@ -73,16 +89,16 @@ impl Pen {
         self.bounds.include(a, wide);
         self.bounds.include(b, narrow);
         let (dx, dy) = (b.0 - a.0, b.1 - a.1);
-        let apart = (dx * dx + dy * dy).sqrt();
+        let apart = libm::hypot(dx, dy);
         if apart <= (wide - narrow).abs() + 1e-6 {
             let (centre, radius) = if wide >= narrow { from } else { to };
-            self.ellipse(centre, radius, radius, 0.0);
+            self.circle(centre, radius);
             return;
         }
         let direction = libm::atan2(dy, dx);
         let open = libm::acos((wide - narrow) / apart);
         let touch = |(centre, radius): (Point, f64), angle: f64| {
-            point((
+            short((
                 centre.0 + radius * libm::cos(angle),
                 centre.1 + radius * libm::sin(angle),
             ))
@@ -104,6 +120,40 @@ impl Pen {
         );
     }
 
+    /// A limb from one round end to another, its sides curved.
+    pub fn limb(&mut self, from: (Point, f64), to: (Point, f64), swell: Swell) {
+        let ((a, first), (b, last)) = (from, to);
+        self.bounds.include(a, first);
+        self.bounds.include(b, last);
+        let way = (b.0 - a.0, b.1 - a.1);
+        let long = libm::hypot(way.0, way.1).max(1e-9);
+        let (x, y) = (way.0 / long, way.1 / long);
+        // To the left of the way, and so far along it.
+        let beside = |along: f64, left: f64| {
+            (
+                a.0 + x * along * long - y * left,
+                a.1 + y * along * long + x * left,
+            )
+        };
+        let control = |(by, at): (f64, f64), side: f64| {
+            let straight = first + (last - first) * at;
+            beside(at, side * (straight + 2.0 * by))
+        };
+        let _ = write!(
+            self.path,
+            "M{}Q{} {}A{r} {r} 0 0 1 {}Q{} {}A{w} {w} 0 0 1 {}Z",
+            short(beside(0.0, first)),
+            short(control(swell.left, 1.0)),
+            short(beside(1.0, last)),
+            short(beside(1.0, -last)),
+            short(control(swell.right, -1.0)),
+            short(beside(0.0, -first)),
+            short(beside(0.0, first)),
+            r = number(last),
+            w = number(first),
+        );
+    }
+
     /// Strokes through several circles.
     pub fn chain(&mut self, circles: &[(Point, f64)]) {
         for pair in circles.windows(2) {
@@ -111,22 +161,60 @@ impl Pen {
         }
     }
 
-    /// An ellipse: half its length along a direction in radians, half its width across.
-    pub fn ellipse(&mut self, centre: Point, along: f64, across: f64, direction: f64) {
-        self.bounds.include(centre, along.max(across));
-        let (x, y) = (along * libm::cos(direction), along * libm::sin(direction));
-        let (one, other) = (
-            point((centre.0 + x, centre.1 + y)),
-            point((centre.0 - x, centre.1 - y)),
+    pub fn circle(&mut self, centre: Point, radius: f64) {
+        self.bounds.include(centre, radius);
+        let at = |x: f64| short((centre.0 + x, centre.1));
+        let _ = write!(
+            self.path,
+            "M{left}A{r} {r} 0 0 1 {right}A{r} {r} 0 0 1 {left}Z",
+            left = at(-radius),
+            right = at(radius),
+            r = number(radius),
         );
-        let radii = format!(
-            "{} {} {}",
-            number(along),
-            number(across),
-            number(-direction.to_degrees())
-        );
-        let _ = write!(self.path, "M{one}A{radii} 0 1 {other}A{radii} 0 1 {one}Z");
     }
+
+    /// A closed smooth line through points; it is turned so that it fills with the rest.
+    pub fn outline(&mut self, points: &[Point]) {
+        let turned: Vec<Point>;
+        let points = if area(points) > 0.0 {
+            turned = points.iter().rev().copied().collect();
+            &turned
+        } else {
+            points
+        };
+        let n = points.len();
+        for at in points {
+            self.bounds.include(*at, 0.5);
+        }
+        let _ = write!(self.path, "M{}C", short(points[0]));
+        for i in 0..n {
+            let [before, from, to, after] =
+                [n + i - 1, i, i + 1, i + 2].map(|k| points[k % n]);
+            let lean = |at: Point, a: Point, b: Point, by: f64| {
+                (at.0 + (b.0 - a.0) * by, at.1 + (b.1 - a.1) * by)
+            };
+            let _ = write!(
+                self.path,
+                "{}{} {} {}",
+                if i == 0 { "" } else { " " },
+                short(lean(from, before, to, 1.0 / 6.0)),
+                short(lean(to, from, after, -1.0 / 6.0)),
+                short(to)
+            );
+        }
+        self.path.push('Z');
+    }
+}
+
+/// Twice the area inside, positive where the points turn to the left.
+fn area(points: &[Point]) -> f64 {
+    let n = points.len();
+    (0..n)
+        .map(|i| {
+            let (a, b) = (points[i], points[(i + 1) % n]);
+            a.0 * b.1 - b.0 * a.1
+        })
+        .sum()
 }
 
 #[cfg(test)]
@@ -145,5 +233,15 @@ mod tests {
         ] {
             assert_eq!(number(value), text);
         }
+    }
+
+    #[test]
+    fn outlines_turn_alike_whichever_way_they_are_written() {
+        let square = [(0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)];
+        let (mut one, mut other) = (Pen::new(), Pen::new());
+        one.outline(&square);
+        other.outline(&[square[3], square[2], square[1], square[0]]);
+        assert_eq!(one.path, other.path);
+        assert!((one.bounds.right - 10.5).abs() < 1e-9);
     }
 }

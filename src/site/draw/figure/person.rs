@@ -1,42 +1,51 @@
-//! The outline of a person in a pose: limbs that taper, a trunk with its curve, a head with a face.
+//! The outline of a person in a pose: limbs that swell and taper, a trunk with its curve, a head with a face.
 
-use super::pen::Pen;
-use crate::leverage::{Leg, Point, Pose, STANDARD};
+use super::pen::{Pen, Swell};
+use crate::leverage::{Arm, Leg, Point, Pose, STANDARD};
 
 /// Half thicknesses from the side, as shares of stature: a lean body's, stated, no source.
 mod half {
     pub const NECK: f64 = 0.03;
-    pub const SHOULDER: f64 = 0.042;
-    pub const CHEST: f64 = 0.057;
-    pub const WAIST: f64 = 0.046;
-    pub const PELVIS: f64 = 0.053;
-    pub const UPPER_ARM: f64 = 0.029;
-    pub const ELBOW: f64 = 0.022;
-    pub const FOREARM: f64 = 0.0235;
-    pub const WRIST: f64 = 0.0155;
-    pub const KNUCKLES: f64 = 0.0125;
-    pub const FIST: f64 = 0.021;
-    pub const FINGERTIPS: f64 = 0.007;
-    pub const THIGH: f64 = 0.05;
-    pub const KNEE: f64 = 0.032;
-    pub const CALF: f64 = 0.0325;
-    pub const ANKLE: f64 = 0.02;
-    pub const HEEL: f64 = 0.016;
-    pub const BALL: f64 = 0.013;
-    pub const TOES: f64 = 0.0085;
+    pub const DELTOID: f64 = 0.034;
+    pub const UPPER_ARM: f64 = 0.0255;
+    pub const ELBOW: f64 = 0.0205;
+    pub const WRIST: f64 = 0.0145;
+    pub const FIST: f64 = 0.0215;
+    pub const THIGH: f64 = 0.049;
+    pub const KNEE: f64 = 0.03;
+    pub const ANKLE: f64 = 0.0185;
 }
 
-/// Half the height of a head: Drillis and Contini 1966, 0.130 of stature. Its half depth: stated, no source.
-const HEAD: (f64, f64) = (0.065, 0.052);
+/// The profile of a head that looks ahead, as shares of its height from its middle: ahead and up.
+const FACE: [Point; 14] = [
+    (0.02, 0.5),
+    (0.26, 0.38),
+    (0.37, 0.16),
+    (0.35, 0.07),
+    (0.45, -0.1),
+    (0.36, -0.15),
+    (0.38, -0.25),
+    (0.35, -0.41),
+    (0.24, -0.47),
+    (0.04, -0.4),
+    (-0.2, -0.38),
+    (-0.38, -0.12),
+    (-0.4, 0.14),
+    (-0.24, 0.4),
+];
 
-/// A person as three paths, from the back to the front.
+/// The height of a head: Drillis and Contini 1966, 0.130 of stature.
+const HEAD: f64 = 0.13;
+
+/// A person as paths, from the back to the front.
 pub struct Person {
     pub far: Pen,
     pub body: Pen,
-    pub near: Pen,
+    pub leg: Pen,
+    pub arm: Pen,
 }
 
-/// How the hands are: flat on the floor, or round something.
+/// How a hand is: flat on the floor, or round something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum HandShape {
     Flat,
@@ -44,27 +53,50 @@ pub enum HandShape {
     Free,
 }
 
-pub fn draw(pose: &Pose, hands: HandShape, legs_apart: f64) -> Person {
+/// How far the far side of a body is seen beside its near one, in centimetres.
+pub const DEPTH: Point = (3.6, 1.7);
+
+pub fn beside((x, y): Point, share: f64) -> Point {
+    (x + DEPTH.0 * share, y + DEPTH.1 * share)
+}
+
+pub fn draw(pose: &Pose, hands: [HandShape; 2]) -> Person {
     let mut person = Person {
         far: Pen::new(),
         body: Pen::new(),
-        near: Pen::new(),
+        leg: Pen::new(),
+        arm: Pen::new(),
     };
     let p = &pose.points;
     // Legs out of the plane are seen a little from above: the near one lower, the far one higher.
-    let fan = libm::tan(legs_apart.to_radians()) * 0.19;
-    // Arms are alike, and legs mostly: what the near one hides is not drawn.
-    if p.legs[0] != p.legs[1] || fan > 0.0 {
-        leg(&mut person.far, p.hip, &fanned(&p.legs[1], p.hip, fan));
-    }
+    let fan = libm::tan(pose.legs_apart.to_radians()) * 0.19;
+    let depth = if pose.front { 0.0 } else { 1.0 };
+    let far = |at: Point| beside(at, depth);
+    leg(
+        &mut person.far,
+        far(p.hip),
+        &shifted(&fanned(&p.legs[1], p.hip, fan), far),
+        pose.front,
+    );
+    let other = Arm {
+        elbow: far(p.other.elbow),
+        wrist: far(p.other.wrist),
+        fingers: far(p.other.fingers),
+    };
+    arm(&mut person.far, far(p.root), &other, hands[1]);
     trunk(&mut person.body, pose);
     head(&mut person.body, pose);
-    leg(&mut person.near, p.hip, &fanned(&p.legs[0], p.hip, -fan));
-    arm(&mut person.near, pose, hands);
+    leg(
+        &mut person.leg,
+        p.hip,
+        &fanned(&p.legs[0], p.hip, -fan),
+        pose.front,
+    );
+    arm(&mut person.arm, p.root, &p.first(), hands[0]);
     person
 }
 
-fn cm(share: f64) -> f64 {
+pub fn cm(share: f64) -> f64 {
     share * STANDARD.stature_cm
 }
 
@@ -75,22 +107,22 @@ fn toward(from: Point, to: Point, share: f64) -> Point {
     )
 }
 
-fn length((x, y): Point) -> f64 {
-    (x * x + y * y).sqrt()
-}
-
-fn unit(from: Point, to: Point) -> Point {
+pub fn unit(from: Point, to: Point) -> Point {
     let (x, y) = (to.0 - from.0, to.1 - from.1);
-    let long = length((x, y)).max(1e-9);
+    let long = libm::hypot(x, y).max(1e-9);
     (x / long, y / long)
 }
 
-fn offset(from: Point, direction: Point, by: f64) -> Point {
+pub fn offset(from: Point, direction: Point, by: f64) -> Point {
     (from.0 + direction.0 * by, from.1 + direction.1 * by)
 }
 
-fn fanned(leg: &Leg, hip: Point, by: f64) -> Leg {
-    let place = |p: Point| (p.0, p.1 + by * length((p.0 - hip.0, p.1 - hip.1)));
+/// A quarter turn to the right.
+fn right((x, y): Point) -> Point {
+    (y, -x)
+}
+
+fn shifted(leg: &Leg, place: impl Fn(Point) -> Point) -> Leg {
     Leg {
         knee: place(leg.knee),
         ankle: place(leg.ankle),
@@ -100,94 +132,194 @@ fn fanned(leg: &Leg, hip: Point, by: f64) -> Leg {
     }
 }
 
+fn fanned(leg: &Leg, hip: Point, by: f64) -> Leg {
+    shifted(leg, |p| {
+        (p.0, p.1 + by * libm::hypot(p.0 - hip.0, p.1 - hip.1))
+    })
+}
+
 fn trunk(pen: &mut Pen, pose: &Pose) {
     let p = &pose.points;
-    // The front of a part of the trunk, seen along it from the shoulder: to its right.
-    let front = |from: Point, to: Point| {
-        let d = unit(from, to);
-        (d.1, -d.0)
+    let [upper, middle, lower] = [
+        unit(p.shoulder, p.chest),
+        unit(p.chest, p.waist),
+        unit(p.waist, p.hip),
+    ];
+    // From the neck to below the hips: where, along which part, and how thick in front and behind.
+    let flat = pose.front;
+    let stations = [
+        (offset(p.shoulder, upper, -cm(0.026)), upper, 0.026, 0.03),
+        (offset(p.shoulder, upper, cm(0.012)), upper, 0.043, 0.05),
+        (toward(p.shoulder, p.chest, 0.75), upper, 0.062, 0.055),
+        (toward(p.chest, p.waist, 0.45), middle, 0.05, 0.046),
+        (toward(p.waist, p.hip, 0.1), lower, 0.045, 0.043),
+        (toward(p.waist, p.hip, 0.78), lower, 0.046, 0.058),
+        (offset(p.hip, lower, cm(0.022)), lower, 0.038, 0.05),
+    ];
+    let side = |front: bool| {
+        stations.map(|(at, way, ahead, behind)| {
+            let thick = match (flat, front) {
+                (true, _) => (ahead + behind) * 0.62,
+                (false, true) => ahead,
+                (false, false) => behind,
+            };
+            let sign = if front { 1.0 } else { -1.0 };
+            offset(at, right(way), sign * cm(thick))
+        })
     };
-    let (upper, lower) = (front(p.shoulder, p.chest), front(p.waist, p.hip));
-    let chest = offset(toward(p.shoulder, p.chest, 0.7), upper, cm(0.008));
-    let waist = toward(p.chest, p.waist, 0.75);
-    let pelvis = offset(toward(p.waist, p.hip, 0.8), lower, -cm(0.006));
-    pen.chain(&[
-        (p.shoulder, cm(half::SHOULDER)),
-        (chest, cm(half::CHEST)),
-        (waist, cm(half::WAIST)),
-        (pelvis, cm(half::PELVIS)),
-        (p.hip, cm(half::THIGH)),
-    ]);
+    let mut outline = side(true).to_vec();
+    outline.push(offset(p.hip, lower, cm(0.046)));
+    outline.extend(side(false).iter().rev());
+    pen.outline(&outline);
 }
 
 fn head(pen: &mut Pen, pose: &Pose) {
     let p = &pose.points;
     let up = unit(p.shoulder, p.vertex);
     // The face looks to the left of the way up.
-    let front = (-up.1, up.0);
-    let middle = offset(offset(p.vertex, up, -cm(HEAD.0)), front, cm(0.012));
-    pen.stroke(
-        (offset(p.shoulder, up, cm(0.01)), cm(half::NECK * 1.15)),
-        (offset(middle, up, -cm(0.03)), cm(half::NECK)),
+    let ahead = (-up.1, up.0);
+    let middle = offset(
+        offset(p.vertex, up, -cm(HEAD / 2.0)),
+        ahead,
+        if pose.front { 0.0 } else { cm(0.01) },
     );
-    pen.ellipse(middle, cm(HEAD.0), cm(HEAD.1), libm::atan2(up.1, up.0));
-    let jaw = offset(offset(middle, up, -cm(0.038)), front, cm(0.024));
-    pen.stroke((middle, cm(0.04)), (jaw, cm(0.022)));
-    let nose = offset(offset(middle, up, -cm(0.008)), front, cm(0.05));
-    pen.stroke((middle, cm(0.02)), (nose, cm(0.0075)));
+    let neck = unit(p.chest, p.shoulder);
+    let wide = if pose.front { 1.15 } else { 1.0 };
+    pen.stroke(
+        (offset(p.shoulder, neck, cm(0.006)), cm(half::NECK * 1.25)),
+        (
+            offset(offset(middle, up, -cm(0.036)), ahead, -cm(0.006)),
+            cm(half::NECK * wide),
+        ),
+    );
+    let height = cm(HEAD);
+    let face = FACE.map(|(x, y)| {
+        // From the front both sides are as the back of the head.
+        let x = if pose.front && x > 0.0 { x.min(0.34) } else { x };
+        offset(offset(middle, up, y * height), ahead, x * height)
+    });
+    pen.outline(&face);
 }
 
-fn arm(pen: &mut Pen, pose: &Pose, hands: HandShape) {
-    let p = &pose.points;
-    pen.chain(&[
-        (p.shoulder, cm(half::UPPER_ARM * 1.12)),
-        (toward(p.shoulder, p.elbow, 0.4), cm(half::UPPER_ARM)),
-        (p.elbow, cm(half::ELBOW)),
-        (toward(p.elbow, p.wrist, 0.25), cm(half::FOREARM)),
-        (p.wrist, cm(half::WRIST)),
-    ]);
-    match hands {
-        HandShape::Fist => pen.stroke((p.wrist, cm(half::WRIST)), (p.fingers, cm(half::FIST))),
-        HandShape::Flat | HandShape::Free => {
-            let tips = offset(p.fingers, unit(p.wrist, p.fingers), cm(0.052));
-            let tips = if hands == HandShape::Flat {
-                (tips.0, p.fingers.1 - cm(0.001))
-            } else {
-                tips
-            };
+fn arm(pen: &mut Pen, shoulder: Point, arm: &Arm, hand: HandShape) {
+    pen.limb(
+        (shoulder, cm(half::DELTOID)),
+        (arm.elbow, cm(half::ELBOW)),
+        Swell {
+            left: (cm(0.0035), 0.5),
+            right: (cm(0.0045), 0.55),
+        },
+    );
+    pen.limb(
+        (arm.elbow, cm(half::ELBOW)),
+        (arm.wrist, cm(half::WRIST)),
+        Swell {
+            left: (cm(0.0055), 0.28),
+            right: (cm(0.004), 0.3),
+        },
+    );
+    let along = unit(arm.wrist, arm.fingers);
+    match hand {
+        HandShape::Fist => {
+            pen.stroke(
+                (arm.wrist, cm(half::WRIST)),
+                (arm.fingers, cm(half::FIST)),
+            );
+        }
+        HandShape::Flat => {
+            // The palm lies on the floor, the thumb beside it.
+            let down = if along.0 > 0.0 { right(along) } else { right((-along.0, -along.1)) };
+            let tips = offset(offset(arm.fingers, along, cm(0.05)), down, cm(0.006));
             pen.chain(&[
-                (p.wrist, cm(half::WRIST)),
-                (p.fingers, cm(half::KNUCKLES)),
-                (tips, cm(half::FINGERTIPS)),
+                (arm.wrist, cm(half::WRIST)),
+                (arm.fingers, cm(0.0125)),
+                (tips, cm(0.007)),
             ]);
+            pen.stroke(
+                (toward(arm.wrist, arm.fingers, 0.4), cm(0.011)),
+                (offset(toward(arm.wrist, arm.fingers, 0.95), down, cm(0.008)), cm(0.0065)),
+            );
+        }
+        HandShape::Free => {
+            let palm = right(along);
+            let knuckle = offset(arm.fingers, palm, -cm(0.003));
+            let middle = offset(offset(knuckle, along, cm(0.028)), palm, -cm(0.006));
+            let tips = offset(offset(middle, along, cm(0.02)), palm, -cm(0.014));
+            pen.chain(&[
+                (arm.wrist, cm(half::WRIST)),
+                (toward(arm.wrist, knuckle, 0.8), cm(0.0175)),
+                (middle, cm(0.0115)),
+                (tips, cm(0.0075)),
+            ]);
+            let thumb = offset(toward(arm.wrist, arm.fingers, 0.95), palm, cm(0.021));
+            pen.stroke(
+                (toward(arm.wrist, arm.fingers, 0.3), cm(0.011)),
+                (thumb, cm(0.0065)),
+            );
         }
     }
 }
 
-fn leg(pen: &mut Pen, hip: Point, leg: &Leg) {
-    pen.chain(&[
+fn leg(pen: &mut Pen, hip: Point, leg: &Leg, front: bool) {
+    pen.limb(
         (hip, cm(half::THIGH)),
-        (toward(hip, leg.knee, 0.35), cm(half::THIGH * 0.9)),
         (leg.knee, cm(half::KNEE)),
-        (toward(leg.knee, leg.ankle, 0.3), cm(half::CALF)),
+        Swell {
+            left: (cm(0.004), 0.5),
+            right: (cm(0.007), 0.5),
+        },
+    );
+    pen.limb(
+        (leg.knee, cm(half::KNEE)),
         (leg.ankle, cm(half::ANKLE)),
-    ]);
-    // The foot's points lie on its sole; its outline is drawn inside it.
+        Swell {
+            left: (cm(0.0125), 0.3),
+            right: (cm(0.002), 0.4),
+        },
+    );
+    foot(pen, leg, front);
+}
+
+/// The foot's points lie on its sole; its outline stands on them.
+fn foot(pen: &mut Pen, leg: &Leg, front: bool) {
+    let along = unit(leg.heel, leg.ball);
     let under = toward(leg.heel, leg.toes, 0.25);
-    let up = unit(under, leg.ankle);
-    let heel = offset(leg.heel, up, cm(half::HEEL));
-    let heel = toward(heel, leg.ankle, 0.18);
-    let ball = offset(leg.ball, up, cm(half::BALL));
-    let toes = offset(leg.toes, up, cm(half::TOES));
-    let toes = toward(toes, ball, 0.1);
-    let middle = toward(heel, ball, 0.45);
-    pen.stroke((leg.ankle, cm(half::ANKLE)), (heel, cm(half::HEEL)));
-    pen.stroke((leg.ankle, cm(half::ANKLE)), (middle, cm(half::HEEL)));
-    pen.chain(&[
-        (heel, cm(half::HEEL)),
-        (middle, cm(half::HEEL)),
-        (ball, cm(half::BALL)),
-        (toes, cm(half::TOES)),
+    let up = {
+        let (x, y) = (-along.1, along.0);
+        let ankle = (leg.ankle.0 - under.0, leg.ankle.1 - under.1);
+        if x * ankle.0 + y * ankle.1 >= 0.0 {
+            (x, y)
+        } else {
+            (-x, -y)
+        }
+    };
+    let at = |from: Point, ahead: f64, high: f64| offset(offset(from, along, ahead), up, high);
+    if front {
+        // Seen from the toes: short.
+        let ankle = offset(leg.ankle, along, 0.0);
+        pen.stroke((ankle, cm(half::ANKLE)), (at(under, cm(0.02), cm(0.017)), cm(0.017)));
+        return;
+    }
+    let toe = unit(leg.ball, leg.toes);
+    let toe_up = if toe.0 * along.0 + toe.1 * along.1 > 0.999 {
+        up
+    } else {
+        let (x, y) = (-toe.1, toe.0);
+        if x * up.0 + y * up.1 >= 0.0 { (x, y) } else { (-x, -y) }
+    };
+    pen.outline(&[
+        at(leg.ankle, -3.1, 2.0),
+        at(leg.heel, 0.4, 4.4),
+        at(leg.heel, 0.2, 1.4),
+        at(leg.heel, 2.4, 0.0),
+        at(leg.heel, 10.0, 0.7),
+        at(leg.ball, -0.6, 0.0),
+        offset(leg.toes, toe, -1.4),
+        offset(offset(leg.toes, toe, 0.0), toe_up, 1.4),
+        offset(offset(leg.toes, toe, -2.4), toe_up, 3.0),
+        at(leg.ball, -1.2, 4.6),
+        at(leg.ankle, 5.4, -0.4),
+        at(leg.ankle, 3.0, 2.6),
     ]);
-    pen.stroke((leg.ankle, cm(half::ANKLE * 0.9)), (ball, cm(half::BALL)));
+    pen.circle(leg.ankle, cm(half::ANKLE));
 }

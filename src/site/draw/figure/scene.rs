@@ -1,10 +1,11 @@
 //! One pose with what it touches and what is marked.
 
 use super::pen::{Bounds, number, point};
-use super::person::{self, HandShape, Person};
+use super::pen::Pen;
+use super::person::{self, HandShape};
 use super::words::Says;
-use crate::curriculum::posture::Touch;
-use crate::leverage::{Point, Pose, Solved};
+use crate::curriculum::posture::{Gear, Touch};
+use crate::leverage::{Point, Pose, Prop, Solved};
 use crate::words::escape::escape;
 use std::fmt::Write;
 
@@ -70,18 +71,12 @@ impl Layer {
         );
     }
 
-    fn person(&mut self, person: &Person) {
-        for (class, pen) in [
-            ("figure-far", &person.far),
-            ("figure-body", &person.body),
-            ("figure-near", &person.near),
-        ] {
-            if pen.path.is_empty() {
-                continue;
-            }
-            self.bounds = self.bounds.with(pen.bounds);
-            let _ = write!(self.svg, "<path class=\"{class}\" d=\"{}\"/>", pen.path);
+    fn pen(&mut self, class: &str, pen: &Pen) {
+        if pen.path.is_empty() {
+            return;
         }
+        self.bounds = self.bounds.with(pen.bounds);
+        let _ = write!(self.svg, "<path class=\"{class}\" d=\"{}\"/>", pen.path);
     }
 
     /// A height in whole centimetres beside what it is the height of.
@@ -130,38 +125,44 @@ impl Layer {
     }
 }
 
-/// Draws a pose. Heights are marked where `marked`; an arrow shows the way `towards` the other end, or without one how the hands
-/// press.
-pub fn draw(solved: &Solved, pose: &Pose, marked: Option<Says<'_>>, way: Way) -> Scene {
-    let touches = |touch: Touch| solved.touches.contains(&touch);
-    let hands = if grips(solved) {
-        HandShape::Fist
-    } else if touches(Touch::Hands) {
-        HandShape::Flat
-    } else {
-        HandShape::Free
-    };
-    let person = person::draw(pose, hands, solved.legs_apart);
-    let body = person
-        .far
-        .bounds
-        .with(person.body.bounds)
-        .with(person.near.bounds);
+/// What is shown besides the body and what carries it.
+#[derive(Clone, Copy)]
+pub struct Marks<'a> {
+    /// Heights are written where somebody says them.
+    pub says: Option<Says<'a>>,
+    pub way: Way<'a>,
+    /// The plumb line from the centre of mass.
+    pub plumb: bool,
+}
+
+/// Draws a pose: what is behind it, the far limbs, the body, the near ones, and what is before it.
+pub fn draw(solved: &Solved, pose: &Pose, marks: Marks<'_>) -> Scene {
+    let person = person::draw(pose, hand_shapes(pose));
+    let body = [&person.far, &person.body, &person.leg, &person.arm]
+        .iter()
+        .fold(Bounds::NONE, |all, pen| all.with(pen.bounds));
     let mut layer = Layer {
         svg: String::new(),
         bounds: Bounds::NONE,
     };
-    ground(&mut layer, solved, pose, body);
-    hung(&mut layer, solved, pose);
-    layer.person(&person);
-    grip(&mut layer, solved, pose);
-    plumb(&mut layer, pose);
-    if let Some(says) = marked {
-        heights(&mut layer, solved, pose, body, says);
+    ground(&mut layer, pose, body);
+    behind(&mut layer, solved, pose);
+    layer.pen("figure-far", &person.far);
+    layer.pen("figure-body", &person.body);
+    worn(&mut layer, pose);
+    layer.pen("figure-near", &person.leg);
+    before(&mut layer, solved, pose);
+    layer.pen("figure-near", &person.arm);
+    held(&mut layer, pose);
+    if marks.plumb {
+        plumb(&mut layer, pose);
     }
-    match way {
+    if let Some(says) = marks.says {
+        heights(&mut layer, pose, body, says);
+    }
+    match marks.way {
         Way::Towards(other) => travel(&mut layer, pose, other),
-        Way::Held => press(&mut layer, solved, pose),
+        Way::Held => press(&mut layer, pose),
         Way::None => {}
     }
     Scene {
@@ -170,93 +171,256 @@ pub fn draw(solved: &Solved, pose: &Pose, marked: Option<Says<'_>>, way: Way) ->
     }
 }
 
-fn grips(solved: &Solved) -> bool {
+fn grips(pose: &Pose) -> bool {
     [Touch::Bar, Touch::Bars, Touch::Rings]
         .iter()
-        .any(|t| solved.touches.contains(t))
+        .any(|t| pose.touches.contains(t))
 }
 
-/// Floor, boxes and wall.
-fn ground(layer: &mut Layer, solved: &Solved, pose: &Pose, body: Bounds) {
-    const CLASS: &str = "figure-ground";
-    let touches = |touch: Touch| solved.touches.contains(&touch);
+/// The near hand and the far one: round what it holds, flat on what it presses, or free.
+fn hand_shapes(pose: &Pose) -> [HandShape; 2] {
+    let p = &pose.points;
+    let apart = libm::hypot(
+        p.fingers.0 - p.other.fingers.0,
+        p.fingers.1 - p.other.fingers.1,
+    );
+    let holds = [Gear::Weight, Gear::Stick, Gear::Handles]
+        .iter()
+        .any(|g| pose.gear.contains(g));
+    let near = match () {
+        () if grips(pose) || holds || pose.touches.contains(&Touch::Forearms) => HandShape::Fist,
+        () if pose.touches.contains(&Touch::Hands) => HandShape::Flat,
+        () if pose.props.iter().any(|p| matches!(p, Prop::Post(_) | Prop::BackStick)) => {
+            HandShape::Fist
+        }
+        () => HandShape::Free,
+    };
+    let far = match () {
+        () if apart < 1.0 => near,
+        () if pose.touches.contains(&Touch::Hands) && p.other.wrist.1 < 6.0 => HandShape::Flat,
+        () if pose.props.contains(&Prop::BackStick) => HandShape::Fist,
+        () => HandShape::Free,
+    };
+    [near, far]
+}
+
+const GROUND: &str = "figure-ground";
+const GRIP: &str = "figure-grip";
+const FAR_GRIP: &str = "figure-grip figure-behind";
+
+/// Floor, boxes, walls and what else stands about.
+fn ground(layer: &mut Layer, pose: &Pose, body: Bounds) {
+    let touches = |touch: Touch| pose.touches.contains(&touch);
+    let floored = pose.on_floor();
     if touches(Touch::Hands)
-        && solved.hands_at > 0.0
+        && pose.hands_at > 0.0
         && let Some(at) = pose.hands
     {
-        layer.block(
-            CLASS,
-            at.0 - BOX - 8.0,
-            at.0 + BOX - 8.0,
-            0.0,
-            solved.hands_at,
-        );
+        if pose.gear.contains(&Gear::Handles) {
+            handles(layer, at, pose.hands_at);
+        } else {
+            let ahead = if pose.points.fingers.0 < at.0 { -8.0 } else { 8.0 };
+            layer.block(GROUND, at.0 + ahead - BOX, at.0 + ahead + BOX, 0.0, pose.hands_at);
+        }
     }
-    if let (Some(at), Some(height)) = (pose.feet, solved.feet_at)
+    if let (Some(at), Some(height)) = (pose.feet, pose.feet_at)
         && height > 0.0
         && !touches(Touch::Wall)
     {
-        layer.block(CLASS, at.0 - BOX, at.0 + BOX, 0.0, height);
+        layer.block(GROUND, at.0 - BOX, at.0 + BOX, 0.0, height);
     }
     let mut right = body.right + 6.0;
+    let mut left = body.left - 6.0;
+    let feet = pose.points.legs.iter().fold(f64::NEG_INFINITY, |most, leg| {
+        most.max(leg.toes.0).max(leg.heel.0).max(leg.ball.0)
+    });
+    let top = body.top.clamp(90.0, 210.0) + 4.0;
+    let mut wall = |layer: &mut Layer, face: f64, side: f64| {
+        let back = face + 5.0 * side;
+        layer.block(GROUND, face.min(back), face.max(back), 0.0, top);
+        (left, right) = (left.min(back), right.max(back));
+        if side > 0.0 {
+            right = back;
+        } else {
+            left = back;
+        }
+    };
     if touches(Touch::Wall)
-        && let Some(at) = pose.feet
+        && !pose.props.iter().any(|p| matches!(p, Prop::WallLeft(_)))
     {
-        let face = at.0 + 1.2;
-        right = face + 4.0;
-        layer.block(CLASS, face, right, 0.0, at.1 + 14.0);
+        wall(layer, feet + 1.2, 1.0);
     }
-    let on_floor = [
-        Touch::Hands,
-        Touch::Toes,
-        Touch::Knees,
-        Touch::Head,
-        Touch::Back,
-    ]
-    .iter()
-    .any(|t| touches(*t));
-    if on_floor {
-        let left = layer.bounds.left.min(body.left) - 6.0;
-        layer.line(
-            CLASS,
-            (left, 0.0),
-            (right.max(layer.bounds.right + 6.0), 0.0),
-        );
+    for prop in pose.props {
+        match *prop {
+            Prop::Box(from, to, height) => layer.block(GROUND, from, to, 0.0, height),
+            Prop::Chair(from, to, seat) => chair(layer, from, to, seat),
+            Prop::WallLeft(face) => wall(layer, face, -1.0),
+            Prop::WallRight(face) => wall(layer, face, 1.0),
+            Prop::WallAtFeet if !touches(Touch::Wall) => wall(layer, feet + 1.2, 1.0),
+            Prop::Post(x) => layer.block(GROUND, x - 2.0, x + 2.0, 0.0, 150.0),
+            Prop::Mat(from, to) => layer.block("figure-ground figure-mat", from, to, -3.0, -0.6),
+            Prop::WallAtFeet | Prop::Floor | Prop::BackStick => {}
+        }
+    }
+    if floored {
+        let from = left.min(layer.bounds.left - 4.0);
+        let to = right.max(layer.bounds.right + 4.0);
+        layer.line("figure-ground figure-floor", (from, -0.6), (to, -0.6));
     }
 }
 
-/// Bars and their posts, straps.
-fn hung(layer: &mut Layer, solved: &Solved, pose: &Pose) {
-    const CLASS: &str = "figure-grip";
-    let Some((x, y)) = pose.hands else { return };
-    // Alike for both ends.
+fn chair(layer: &mut Layer, from: f64, to: f64, seat: f64) {
+    layer.block(GROUND, from, to, seat - 3.0, seat);
+    layer.line(GRIP, (from + 2.0, seat - 4.0), (from + 2.0, 0.0));
+    layer.line(GRIP, (to - 2.0, seat + 38.0), (to - 2.0, 0.0));
+}
+
+fn handles(layer: &mut Layer, at: Point, height: f64) {
+    let (x, top) = (at.0, height);
+    layer.line(GRIP, (x - 8.0, top), (x + 8.0, top));
+    for foot in [x - 6.0, x + 6.0] {
+        layer.line(GRIP, (foot, top), (foot, 0.0));
+    }
+}
+
+/// How far rings hang below what holds their straps, and bars stand above the ground, where nothing else says.
+fn reach_of(solved: &Solved, y: f64) -> (f64, f64) {
     let mut ends = Bounds::NONE;
     for p in solved.poses().map(|pose| &pose.points) {
         [p.vertex, p.hip, p.legs[0].knee, p.legs[0].toes]
             .iter()
             .for_each(|at| ends.include(*at, 0.0));
     }
-    if solved.touches.contains(&Touch::Rings) {
-        let top = (ends.top + 10.0).max(y + 4.0 * RING);
-        layer.line(CLASS, (x, y + 2.0 * RING), (x, top));
+    let top = (ends.top + 10.0).max(y + 4.0 * RING);
+    (top, (ends.bottom - 5.0).min(y - 30.0))
+}
+
+/// What of a grip is behind the body: the far bar, the far ring and its strap.
+fn behind(layer: &mut Layer, solved: &Solved, pose: &Pose) {
+    let Some((x, y)) = pose.hands else { return };
+    let (top, foot) = reach_of(solved, y);
+    let foot = if pose.on_floor() { 0.0 } else { foot };
+    if pose.touches.contains(&Touch::Rings) {
+        layer.line("figure-strap", (x, y + 2.0 * RING), (x, top));
+        let (x, y) = person::beside((x, y), 1.0);
+        layer.line("figure-strap figure-behind", (x, y + 2.0 * RING), (x, top));
+        layer.circle(FAR_GRIP, (x, y + RING), RING);
     }
-    if solved.touches.contains(&Touch::Bars) {
-        layer.line(CLASS, (x - 26.0, y), (x + 26.0, y));
-        let foot = (ends.bottom - 5.0).min(y - 30.0);
-        for post in [x - 20.0, x + 20.0] {
-            layer.line(CLASS, (post, y), (post, foot));
-        }
+    if pose.touches.contains(&Touch::Bars) {
+        let (x, y) = person::beside((x, y), 1.6);
+        two_posts(layer, FAR_GRIP, x, y, foot);
+    }
+    if pose.touches.contains(&Touch::Bar) {
+        layer.line(
+            "figure-grip figure-rod",
+            person::beside((x, y), -1.4),
+            person::beside((x, y), 3.6),
+        );
     }
 }
 
-/// What the near hand is round.
-fn grip(layer: &mut Layer, solved: &Solved, pose: &Pose) {
-    let Some((x, y)) = pose.hands else { return };
-    if solved.touches.contains(&Touch::Bar) {
-        layer.circle("figure-grip figure-bar", (x, y), 2.0);
+fn two_posts(layer: &mut Layer, class: &str, x: f64, y: f64, foot: f64) {
+    layer.line(class, (x - 28.0, y), (x + 28.0, y));
+    for post in [x - 22.0, x + 22.0] {
+        layer.line(class, (post, y), (post, foot));
     }
-    if solved.touches.contains(&Touch::Rings) {
-        layer.circle("figure-grip", (x, y + RING), RING);
+}
+
+/// What of a grip is before trunk and legs.
+fn before(layer: &mut Layer, solved: &Solved, pose: &Pose) {
+    let Some((x, y)) = pose.hands else { return };
+    let (_, foot) = reach_of(solved, y);
+    let foot = if pose.on_floor() { 0.0 } else { foot };
+    if pose.touches.contains(&Touch::Rings) {
+        layer.circle(GRIP, (x, y + RING), RING);
+    }
+    if pose.touches.contains(&Touch::Bars) {
+        two_posts(layer, GRIP, x, y, foot);
+    }
+    if pose.touches.contains(&Touch::Bar) && pose.gear.contains(&Gear::Band) {
+        band(layer, pose, (x, y));
+    }
+}
+
+/// A band from the bar round the near knee.
+fn band(layer: &mut Layer, pose: &Pose, bar: Point) {
+    let knee = pose.points.legs[0].knee;
+    let way = person::unit(bar, knee);
+    let low = person::offset(knee, way, 6.5);
+    let side = (way.1, -way.0);
+    for by in [-4.5, 4.5] {
+        let from = person::offset(bar, side, by * 0.4);
+        layer.line("figure-band", from, person::offset(person::offset(low, way, -6.5), side, by));
+    }
+    let [one, other] = [-4.5, 4.5].map(|by| person::offset(person::offset(low, way, -6.5), side, by));
+    let _ = write!(
+        layer.svg,
+        "<path class=\"figure-band\" d=\"M{}Q{} {}\"/>",
+        point(one),
+        point(person::offset(low, way, 5.0)),
+        point(other)
+    );
+}
+
+/// A belt with its weight between the legs.
+fn worn(layer: &mut Layer, pose: &Pose) {
+    if !pose.gear.contains(&Gear::Belt) {
+        return;
+    }
+    let p = &pose.points;
+    let trunk = person::unit(p.waist, p.hip);
+    let across = (trunk.1, -trunk.0);
+    let belt = person::offset(p.hip, trunk, -5.0);
+    let thick = person::cm(0.05);
+    layer.line(
+        "figure-belt",
+        person::offset(belt, across, -thick),
+        person::offset(belt, across, thick),
+    );
+    let front = person::offset(belt, across, thick + 1.0);
+    let plate = (front.0 - 4.0, front.1 - 46.0);
+    layer.line("figure-chain", front, (plate.0, plate.1 + 11.0));
+    layer.circle("figure-plate", plate, 11.0);
+    layer.circle("figure-hole", plate, 2.2);
+}
+
+/// What the near hand is round, and a stick.
+fn held(layer: &mut Layer, pose: &Pose) {
+    let p = &pose.points;
+    if pose.touches.contains(&Touch::Bar)
+        && let Some(at) = pose.hands
+    {
+        layer.circle("figure-grip figure-bar", person::beside(at, -1.4), 1.8);
+    }
+    if pose.gear.contains(&Gear::Stick) {
+        let at = p.fingers;
+        layer.line("figure-grip figure-rod", person::beside(at, -2.4), person::beside(at, 3.4));
+        layer.circle("figure-grip figure-bar", person::beside(at, -2.4), 1.7);
+    }
+    if pose.gear.contains(&Gear::Weight) {
+        let stands_on_one = pose.touches == [Touch::Toes]
+            && (p.legs[0].ankle.1 - p.legs[1].ankle.1).abs() > 20.0
+            && p.fingers.1 < p.hip.1;
+        let at = if stands_on_one {
+            person::beside(p.other.fingers, 1.0)
+        } else {
+            p.fingers
+        };
+        weight(layer, at);
+    }
+    if pose.props.contains(&Prop::BackStick) {
+        let way = person::unit(p.hip, p.shoulder);
+        let back = (way.1, -way.0);
+        let low = person::offset(person::offset(p.hip, way, -9.0), back, person::cm(0.068));
+        layer.line("figure-grip figure-rod", low, person::offset(low, way, 98.0));
+    }
+}
+
+/// A dumbbell from the side.
+fn weight(layer: &mut Layer, (x, y): Point) {
+    layer.line("figure-grip figure-rod", (x - 9.0, y), (x + 9.0, y));
+    for disc in [x - 11.0, x + 11.0] {
+        layer.block("figure-plate", disc - 2.5, disc + 2.5, y - 6.5, y + 6.5);
     }
 }
 
@@ -265,6 +429,8 @@ fn plumb(layer: &mut Layer, pose: &Pose) {
     let end = match (pose.hands, pose.feet) {
         (Some(hands), None) if hands.1 > pose.centre.1 => hands.1,
         (Some(hands), None) => hands.1.min(0.0).max(hands.1 - 4.0),
+        _ if pose.on_floor() => 0.0,
+        (Some(hands), _) => hands.1,
         _ => 0.0,
     };
     layer.line(
@@ -275,10 +441,9 @@ fn plumb(layer: &mut Layer, pose: &Pose) {
     layer.circle("figure-mark figure-centre", pose.centre, 1.8);
 }
 
-fn heights(layer: &mut Layer, solved: &Solved, pose: &Pose, body: Bounds, says: Says<'_>) {
-    let feet = solved.feet_at.filter(|height| *height > 0.0);
-    let on_floor = solved.touches.contains(&Touch::Hands) || pose.feet.is_some();
-    if on_floor && solved.hands_at > 0.0 {
+fn heights(layer: &mut Layer, pose: &Pose, body: Bounds, says: Says<'_>) {
+    let feet = pose.feet_at.filter(|height| *height > 0.0);
+    if pose.on_floor() && pose.hands_at > 0.0 {
         let hands = pose.hands.map_or(0.0, |at| at.0);
         let (left, right) = (
             layer.bounds.left.min(body.left),
@@ -286,7 +451,7 @@ fn heights(layer: &mut Layer, solved: &Solved, pose: &Pose, body: Bounds, says: 
         );
         let to_the_left = hands - left < right - hands;
         let x = if to_the_left { left - 3.0 } else { right + 3.0 };
-        layer.height(x, solved.hands_at, to_the_left, says);
+        layer.height(x, pose.hands_at, to_the_left, says);
     }
     if let Some(height) = feet {
         let right = layer.bounds.right.max(body.right);
@@ -302,6 +467,16 @@ fn travel(layer: &mut Layer, pose: &Pose, other: &Pose) {
         other.points.shoulder.1 - p.shoulder.1,
     );
     let long = (dx * dx + dy * dy).sqrt();
+    let knee = |pose: &Pose| pose.points.legs[0].knee;
+    let (kx, ky) = (knee(other).0 - knee(pose).0, knee(other).1 - knee(pose).1);
+    let knees = libm::hypot(kx, ky);
+    if knees > 20.0 && knees > 1.6 * long {
+        // It is the legs that move.
+        let way = (kx / knees, ky / knees);
+        let start = person::offset(knee(pose), way, 12.0);
+        layer.arrow(start, person::offset(start, way, 19.0));
+        return;
+    }
     if long < 5.0 {
         return;
     }
@@ -323,7 +498,7 @@ fn travel(layer: &mut Layer, pose: &Pose, other: &Pose) {
 }
 
 /// An arrow at the hands for what they do to what they touch: turn it towards the hips, or press along the arm.
-fn press(layer: &mut Layer, solved: &Solved, pose: &Pose) {
+fn press(layer: &mut Layer, pose: &Pose) {
     let (Some((x, y)), Some(turning)) = (pose.hands, pose.turning) else {
         return;
     };
@@ -344,9 +519,9 @@ fn press(layer: &mut Layer, solved: &Solved, pose: &Pose) {
         let beside = if pose.inversion() > 0 { 19.0 } else { 10.0 };
         layer.arrow((x - beside, y + 8.0), (x - beside, y - 8.0));
     } else {
-        let (x, top) = if solved.touches.contains(&Touch::Bars) {
+        let (x, top) = if pose.touches.contains(&Touch::Bars) {
             (x + 31.0, y - 2.0)
-        } else if grips(solved) {
+        } else if grips(pose) {
             (x + RING + 7.0, y - 2.0)
         } else {
             (x, -3.0)

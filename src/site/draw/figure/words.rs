@@ -33,7 +33,16 @@ impl Says<'_> {
     /// "Start: arms straight, ... End: ..."
     pub fn description(self, solved: &Solved) -> String {
         let start = self.shape(&solved.start);
+        let between: Vec<String> = solved.between.iter().map(|pose| self.shape(pose)).collect();
         match solved.end.as_ref().map(|end| self.shape(end)) {
+            Some(end) if !between.is_empty() => self.words.fill(
+                "figure.by_way_of",
+                &[
+                    ("start", (&start).into()),
+                    ("between", (&between.join("; ")).into()),
+                    ("end", (&end).into()),
+                ],
+            ),
             None => self
                 .words
                 .fill("figure.one_end", &[("shape", (&capital(&start)).into())]),
@@ -80,6 +89,7 @@ impl Says<'_> {
             .iter()
             .map(|touch| match touch {
                 Touch::Hands => high("hands", solved.hands_at),
+                Touch::Forearms => say("figure.forearms_on_floor"),
                 Touch::Toes if one_foot => high("foot", feet),
                 Touch::Toes => high("feet", feet),
                 Touch::Knees => high("knees", feet),

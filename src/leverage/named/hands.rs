@@ -1,0 +1,226 @@
+//! Postures that press on the hands or the forearms: push-ups, planks, handstands and the ways into and out of them.
+
+use super::*;
+use Touch::{Head, Knees, Wall};
+
+/// Arms square to the trunk: the one assumption under which the published push-ups on the feet come near their values.
+const SQUARE: f64 = 90.0;
+
+/// The bottom of a push-up: the forearms upright, the elbows beside and above the back.
+const LOWERED: Shape = Shape {
+    elbows_out: 65.0,
+    ..Shape::new(-50.0, 40.0, 180.0, 180.0).looking_up(25.0)
+};
+
+const ON_KNEES: LegAngles = leg(180.0, 70.0, 130.0);
+
+const fn on_knees(shape: Shape) -> Shape {
+    Shape {
+        legs: [ON_KNEES, ON_KNEES],
+        ..shape
+    }
+}
+
+pub(super) const STRAIGHT: Shape = Shape::new(180.0, 180.0, 180.0, 180.0);
+
+const UP: Shape = Shape::new(SQUARE, 180.0, 180.0, 180.0).looking_up(10.0);
+
+const PIKE: Shape = Shape::new(170.0, 180.0, 85.0, 180.0);
+
+const HANDSTAND: Shape = STRAIGHT.pointed().looking_up(15.0);
+
+/// A long lunge with the arms beside the ears.
+const LUNGE: Key = laid(&[Toes], 97.0, (2.0, 72.0), Shape::new(172.0, 180.0, 180.0, 180.0))
+    .feet(flat(-40.0), tip(48.0, 50.0));
+
+/// The hands have landed, one leg is high, the other foot leaves the floor.
+const KICKING: Key = laid(
+    &[Hands],
+    -130.0,
+    (-14.4, 92.8),
+    Shape::new(170.0, 180.0, 180.0, 180.0)
+        .looking_up(15.0)
+        .other_leg(192.0, 178.0, 165.0),
+)
+.hands((-57.0, 3.0))
+.feet(tip(-8.0, 55.0), None);
+
+/// Heels against a wall at the back.
+const HEELS_ON_WALL: Key = laid(
+    &[Hands, Wall],
+    -86.0,
+    (-8.0, 107.0),
+    Shape::new(175.0, 180.0, 186.0, 180.0).ankles(150.0).looking_up(15.0),
+)
+.hands((0.0, 3.0))
+.props(&[Prop::WallLeft(-29.0)]);
+
+const HEELS_OFF_WALL: Key = laid(
+    &[Hands],
+    -88.0,
+    (-3.0, 107.5),
+    Shape::new(178.0, 180.0, 182.0, 180.0).pointed().looking_up(15.0),
+)
+.hands((0.0, 3.0))
+.props(&[Prop::WallLeft(-29.0)]);
+
+const ON_WALL: Key = Key {
+    touches: &[Hands, Wall],
+    ..on_floor(STRAIGHT.pointed().looking_up(12.0))
+};
+
+pub(super) const HANDS: &[Named] = &[
+    named("plank", &[on_floor(UP)]),
+    named(
+        "forearm-plank",
+        &[on_floor(Shape::new(82.0, 90.0, 180.0, 180.0).looking_up(8.0)).on(&[Forearms, Toes])],
+    ),
+    named("push-up", &[on_floor(UP), on_floor(LOWERED)]),
+    named(
+        "knee-push-up",
+        &[
+            on_floor(on_knees(UP)).on(&[Hands, Knees]),
+            on_floor(on_knees(LOWERED)).on(&[Hands, Knees]),
+        ],
+    ),
+    named(
+        "ring-push-up",
+        &[
+            on_floor(UP).on(&[Rings, Toes]).at(14.0),
+            on_floor(LOWERED).on(&[Rings, Toes]).at(14.0),
+        ],
+    ),
+    Named {
+        adapts: true,
+        ..named("pike", &[on_floor(PIKE)])
+    },
+    Named {
+        adapts: true,
+        ..named(
+            "pike-push-up",
+            &[
+                on_floor(Shape::new(168.0, 180.0, 70.0, 180.0)),
+                on_floor(Shape::new(45.0, 72.0, 100.0, 180.0).elbows_out(55.0)),
+            ],
+        )
+    },
+    named("pike-shrug", &[on_floor(PIKE.sunk(0.14)), on_floor(PIKE.sunk(-0.05))]),
+    named(
+        "pike-step-down",
+        &[
+            laid(&[Hands, Toes], -101.0, (19.0, 106.0), Shape::new(175.0, 180.0, 90.0, 180.0))
+                .hands((0.0, 3.0))
+                .feet(foot(93.0, 50.0, 65.0), foot(93.0, 50.0, 65.0))
+                .props(&[Prop::Box(78.0, 128.0, 50.0)]),
+            laid(&[Hands, Toes], -140.0, (45.0, 90.0), Shape::new(170.0, 180.0, 90.0, 180.0))
+                .hands((0.0, 3.0))
+                .feet(flat(36.0), foot(93.0, 50.0, 55.0))
+                .props(&[Prop::Box(78.0, 128.0, 50.0)]),
+        ],
+    ),
+    named(
+        "crow",
+        &[on_floor(
+            Shape::new(72.0, 118.0, 62.0, 40.0)
+                .spine(150.0)
+                .pointed()
+                .looking_up(35.0),
+        )
+        .on(&[Hands])],
+    ),
+    named("handstand", &[on_floor(HANDSTAND).on(&[Hands])]),
+    named("wall-handstand", &[ON_WALL]),
+    named(
+        "one-foot-wall-handstand",
+        &[Key {
+            shape: STRAIGHT.pointed().looking_up(12.0).other_leg(205.0, 178.0, 165.0),
+            ..ON_WALL
+        }],
+    ),
+    named(
+        "wall-toe-pull",
+        &[
+            laid(
+                &[Hands, Wall],
+                -99.0,
+                (11.0, 106.8),
+                Shape::new(175.0, 180.0, 177.0, 180.0).pointed().looking_up(12.0),
+            )
+            .hands((0.0, 3.0))
+            .props(&[Prop::WallAtFeet]),
+            laid(
+                &[Hands],
+                -93.0,
+                (4.0, 107.4),
+                Shape::new(178.0, 180.0, 178.0, 180.0).pointed().looking_up(12.0),
+            )
+            .hands((0.0, 3.0))
+            .props(&[Prop::WallRight(32.0)]),
+        ],
+    ),
+    named("wall-heel-pull", &[HEELS_ON_WALL, HEELS_OFF_WALL]),
+    named(
+        "wall-walk",
+        &[
+            on_floor(UP).props(&[Prop::WallAtFeet]),
+            laid(
+                &[Hands, Wall],
+                -152.0,
+                (92.0, 53.0),
+                Shape::new(178.0, 180.0, 176.0, 180.0).ankles(120.0).looking_up(12.0),
+            )
+            .hands((0.0, 3.0))
+            .props(&[Prop::WallAtFeet]),
+        ],
+    ),
+    named(
+        "lunge-kick",
+        &[LUNGE, KICKING],
+    ),
+    named(
+        "kick-up",
+        &[LUNGE, KICKING, on_floor(HANDSTAND).on(&[Hands])],
+    ),
+    named(
+        "wall-kick-up",
+        &[
+            LUNGE.props(&[Prop::WallLeft(-86.0)]),
+            KICKING.props(&[Prop::WallLeft(-86.0)]),
+            HEELS_ON_WALL,
+        ],
+    ),
+    named(
+        "quarter-turn-exit",
+        &[
+            on_floor(HANDSTAND).on(&[Hands]),
+            laid(
+                &[Hands],
+                -90.0,
+                (4.0, 105.0),
+                Shape::new(175.0, 180.0, 150.0, 180.0).pointed().other_leg(205.0, 180.0, 165.0),
+            )
+            .each_hand(Some((-16.0, 3.0)), Some((20.0, 3.0)))
+            .from_the_front(),
+            laid(
+                &[Hands, Toes],
+                -142.0,
+                (40.0, 86.0),
+                Shape::new(165.0, 180.0, 150.0, 180.0).other_leg(168.0, 180.0, 150.0),
+            )
+            .each_hand(Some((-10.0, 3.0)), Some((-42.0, 30.0)))
+            .feet(flat(44.0), None),
+        ],
+    ),
+    named(
+        "headstand",
+        &[on_floor(Shape::new(100.0, 86.0, 180.0, 180.0).pointed()).on(&[Hands, Head])],
+    ),
+    named(
+        "table-bridge",
+        &[on_floor(Shape::new(-90.0, 180.0, 180.0, 90.0)).stance(Stance::Flat)],
+    ),
+    named(
+        "bridge",
+        &[on_floor(Shape::new(225.0, 180.0, 215.0, 105.0).spine(245.0)).stance(Stance::Flat)],
+    ),
+];
