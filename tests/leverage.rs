@@ -25,6 +25,7 @@ fn posture(named: Option<&str>, touches: &[Touch], start: Joints) -> Posture {
         end: None,
         hands_at: None,
         feet_at: None,
+        with: Vec::new(),
         span: Span::top(FileId(0)),
     }
 }

@@ -5,7 +5,7 @@ mod results;
 pub use results::*;
 
 use super::caution::Signal;
-use super::posture::Touch;
+use super::posture::{Gear, Touch};
 use super::words::{
     Arms, ArmsAt, EasierFirst, Load, Pattern, Phase, Position, Practice, Units, Word,
 };
@@ -249,6 +249,11 @@ pub const LEVERAGE: &[Key] = &[
         "Height of the hands, such as 30 cm.",
     ),
     may("feet_at", Shape::Text, "Height of the feet, such as 40 cm."),
+    may(
+        "with",
+        Shape::Words(Gear::WORDS),
+        "What is held or worn besides, for the figure.",
+    ),
 ];
 
 /// What a movement, a family and a member may all say.

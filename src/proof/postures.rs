@@ -1,11 +1,11 @@
-//! Postures that cannot stand, are more inverted than declared, or leap in weight on the hands or in turning load.
+//! Postures that cannot stand, go through the floor or themselves, are more inverted than declared, or leap in weight on the hands or in turning load.
 
 use crate::chain::Resolved;
 use crate::curriculum::posture::Posture;
 use crate::curriculum::target::ONE;
 use crate::curriculum::words::{Position, Word};
 use crate::curriculum::{Curriculum, Leaf, Movement};
-use crate::leverage::{PostureError, Solved, names};
+use crate::leverage::{PostureError, Solved, Through, names, through};
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::{Diagnostic, Findings, Rule};
 
@@ -105,6 +105,10 @@ fn leaps(
 
 /// More inverted than its position says.
 fn inverted(movement: &Movement, posture: &Posture, solved: &Solved, findings: &mut Findings) {
+    if let Some(found) = through(solved) {
+        findings.push(goes_through(posture, found));
+        return;
+    }
     let declared = movement.positions.iter().map(|p| match p {
         Position::Inverted => 2,
         // In a bridge the head is low by nature, and its caution says so.
@@ -137,6 +141,30 @@ fn inverted(movement: &Movement, posture: &Posture, solved: &Solved, findings: &
     }
 }
 
+fn goes_through(posture: &Posture, found: Through) -> Diagnostic {
+    let (message, help) = match found {
+        Through::Floor(part, by) => (
+            format!("the posture goes through the floor: the {part} lies {by} cm under it"),
+            "raise hands_at or feet_at, or bend the joints less",
+        ),
+        Through::Bar(part) => (
+            format!("the posture goes through the bar: the {part} is where it is"),
+            "bend the elbows less, or bring the arms further from the trunk",
+        ),
+        Through::Wall(part, by) => (
+            format!("the posture goes through the wall: the {part} is {by} cm behind its face"),
+            "mend the joint angles",
+        ),
+        Through::Itself(part, angle) => (
+            format!("the posture goes through itself: the {part} is folded to {angle} deg"),
+            "open the joint: a hip folds to about 20 deg, a knee to 22, an elbow to 15",
+        ),
+    };
+    Diagnostic::new(Rule::PostureThrough, posture.span, message)
+        .label("no body does this")
+        .help(help)
+}
+
 fn cannot_stand(posture: &Posture, error: &PostureError) -> Diagnostic {
     let finding = |rule, message: String| Diagnostic::new(rule, posture.span, message);
     match error {
@@ -160,6 +188,12 @@ fn cannot_stand(posture: &Posture, error: &PostureError) -> Diagnostic {
         )
         .label("does not balance")
         .help("mend the joint angles, or the heights, until the weight is between the places that are touched"),
+        PostureError::OwnHeights(name) => finding(
+            Rule::BadPosture,
+            format!("the heights of `{name}` belong together"),
+        )
+        .label("hands_at and feet_at cannot be changed here")
+        .help("leave them out, or say a posture that stands at any height, such as `push-up` or `pike`"),
         PostureError::Unsupported(touches) => {
             let words: Vec<&str> = touches.iter().map(|t| t.word()).collect();
             finding(

@@ -35,6 +35,9 @@ pub fn read(node: &Node, findings: &mut Findings) -> Option<Posture> {
         end: record.get("end").and_then(|n| joints(n, findings)),
         hands_at: record.amount("hands_at", LENGTH, findings),
         feet_at: record.amount("feet_at", LENGTH, findings),
+        with: record
+            .get("with")
+            .map_or_else(Vec::new, |n| fields::words(n, Rule::BadPosture, findings)),
         span: node.span,
     })
 }

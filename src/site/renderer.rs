@@ -1,6 +1,7 @@
 //! The files of a site: which there are, where each lies, and each made when it is asked for, so that whoever writes can do so in
 //! parallel without holding the whole site.
 
+use super::draw::figure;
 use super::feeds::{data, definitions, extras, feed, offline, search, tables, versions};
 use super::material::{File, Item, Material, ROWS_A_PAGE};
 use super::media::{card, picture};
@@ -95,6 +96,9 @@ impl<'a> Renderer<'a> {
         let families = curriculum.families().filter(|(_, f)| !f.held_back);
         items.extend(families.map(|(ix, _)| Item::Family(ix)));
         items.extend(curriculum.published().map(|(ix, _)| Item::Movement(ix)));
+        let drawn = |ix| self.site.resolved.solved(ix).is_some();
+        let movements = curriculum.published().map(|(ix, _)| ix);
+        items.extend(movements.filter(|ix| drawn(*ix)).map(Item::Figure));
         let notes = curriculum.notes();
         let pages = notes.filter(|(_, n)| n.owner == NoteOwner::Page);
         items.extend(pages.map(|(ix, _)| Item::Page(ix)));
@@ -138,7 +142,7 @@ impl<'a> Renderer<'a> {
     pub fn is_drawn(&self, position: usize) -> bool {
         matches!(
             self.items()[position],
-            Item::Card(_) | Item::Icon(..) | Item::Picture(_) | Item::Smaller(_)
+            Item::Card(_) | Item::Figure(_) | Item::Icon(..) | Item::Picture(_) | Item::Smaller(_)
         )
     }
 
@@ -184,6 +188,11 @@ impl<'a> Renderer<'a> {
             ),
             Item::Picture(name) => picture::published(&self.site, name),
             Item::Smaller(name) => picture::sizes(&self.site).bytes(name),
+            Item::Figure(ix) => self
+                .site
+                .resolved
+                .solved(*ix)
+                .map_or_else(Vec::new, |s| figure::small(s).into_bytes()),
             Item::Card(of) => card::draw(&self.site, *of),
             Item::Icon(size, maskable) => card::icon(&self.site, *size, *maskable),
             _ => pages::render(&self.site, item, &path)?.into_bytes(),
@@ -225,6 +234,7 @@ impl<'a> Renderer<'a> {
             Item::Guard(path) => path.to_string(),
             Item::Asset(path) => format!("theme/{path}"),
             Item::Picture(name) | Item::Smaller(name) => format!("pictures/{name}"),
+            Item::Figure(ix) => pages::view::figure_path(&self.site, *ix),
             Item::Card(of) => card::path(&self.site, *of),
             Item::Icon(size, maskable) => card::icon_path(*size, *maskable),
         }

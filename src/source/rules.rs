@@ -84,6 +84,7 @@ rules! {
     BentArmsInverted Error "bent-arms-inverted" "A way out that bends the arms of a body upside down on straight arms; read in English.";
     PostureInverted Error "posture-inverted" "A posture that is more inverted than the position declared.";
     PostureOpen Error "posture-open" "A posture that cannot close on what it touches.";
+    PostureThrough Error "posture-through" "A posture that goes through the floor, the bar, a wall or itself.";
     BadPosture Error "bad-posture" "A posture that cannot be read.";
     BrokenLink Error "broken-link" "A link in a note that leads nowhere.";
     BrokenReference Error "broken-reference" "A Markdown reference without its definition.";

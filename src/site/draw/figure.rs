@@ -31,8 +31,22 @@ const MARGIN: f64 = 4.0;
 /// Screen pixels to a centimetre, for a reader without the theme's styles.
 const PIXELS: f64 = 1.5;
 
-/// A posture from the side: its start, and to the right of it its end, where it has one.
-pub fn figure(solved: &Solved, words: &Words, units: Units) -> Figure {
+/// A posture from the side: its start, and to the right of it what it passes and its end, where it has one. What is only lowered
+/// is drawn from its upper end to its lower.
+pub fn figure(solved: &Solved, lowering: bool, words: &Words, units: Units) -> Figure {
+    let turned;
+    let solved = match &solved.end {
+        Some(end) if lowering && end.centre.1 > solved.start.centre.1 => {
+            turned = Solved {
+                start: end.clone(),
+                between: solved.between.iter().rev().cloned().collect(),
+                end: Some(solved.start.clone()),
+                ..solved.clone()
+            };
+            &turned
+        }
+        _ => solved,
+    };
     let says = words::Says { words, units };
     let (title, description) = (says.title(solved), says.description(solved));
     let marks = |says, way| Marks {
@@ -44,8 +58,8 @@ pub fn figure(solved: &Solved, words: &Words, units: Units) -> Figure {
     let scenes: Vec<Scene> = match poses.as_slice() {
         [one] => vec![scene::draw(solved, one, marks(Some(says), Way::Held))],
         [start, end] => {
-            // The effort leads from the lower end to the higher.
-            let rises = end.centre.1 > start.centre.1;
+            // The effort leads from the lower end to the higher, but in what is only lowered.
+            let rises = end.centre.1 > start.centre.1 || lowering;
             let (up, down) = (Way::Towards(end), Way::Towards(start));
             let way = |this: bool, way| if this { way } else { Way::None };
             vec![
@@ -197,7 +211,7 @@ mod tests {
     use super::*;
 
     fn figure(solved: &Solved) -> Figure {
-        super::figure(solved, Words::english(), Units::Metric)
+        super::figure(solved, false, Words::english(), Units::Metric)
     }
 
     fn strip(family: &[(&str, &Solved)]) -> Figure {

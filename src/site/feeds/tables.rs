@@ -27,6 +27,8 @@ const EACH_SIDE: u32 = 1;
 const GUARDED: u32 = 2;
 const NEVER_PRESUMED: u32 = 4;
 const LOWERING: u32 = 8;
+/// It has a figure: `figures/<id>.svg`.
+const DRAWN: u32 = 16;
 
 /// `data/tables.js`, with the version by which a page names it; kept.
 pub fn made<'a>(site: &Material<'a>) -> &'a (Vec<u8>, String) {
@@ -123,7 +125,13 @@ fn columns(site: &Material<'_>) -> Vec<(&'static str, String)> {
     );
     out.each("pattern", movements().map(|m| m.pattern as u32));
     out.each("day_order", movements().map(placement::day_order));
-    out.each("flags", movements().map(flags));
+    out.each(
+        "flags",
+        shown.iter().map(|ix| {
+            let drawn = site.resolved.solved(*ix).map_or(0, |_| DRAWN);
+            flags(curriculum.movement(*ix)) | drawn
+        }),
+    );
     out.each(
         "stresses",
         movements().map(|m| {

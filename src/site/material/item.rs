@@ -53,6 +53,8 @@ pub enum Item {
     Picture(String),
     /// A photograph in a smaller width, by its path below `pictures`.
     Smaller(String),
+    /// The small figure of a movement.
+    Figure(MovementIx),
     /// The picture of a link to a skill, or to anything else.
     Card(Option<SkillIx>),
     /// An icon of the installed site: its size, and whether it may be cut to any shape.

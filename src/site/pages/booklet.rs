@@ -4,6 +4,7 @@
 
 use super::{Made, head, record, sheet};
 use crate::curriculum::caution::ClassIx;
+use crate::curriculum::words::Phase;
 use crate::curriculum::{MovementIx, Owner, SkillIx};
 use crate::site::draw::figure;
 use crate::site::material::Material;
@@ -287,7 +288,7 @@ fn movement_part<'a>(
         cues: &m.cues,
         faults: record::faults(m),
         figure: solved.map_or_else(String::new, |s| {
-            figure::figure(s, site.say(), site.curriculum.school.units).svg
+            figure::figure(s, m.phase == Some(Phase::Lowering), site.say(), site.curriculum.school.units).svg
         }),
         leverage: solved.map_or_else(Vec::new, |s| record::leverage_lines(site.say(), s, m.load)),
         pictures: record::pictures(site, m),

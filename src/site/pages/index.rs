@@ -265,6 +265,8 @@ fn words(site: &Material<'_>, context: &mut Context) {
 #[derive(Serialize)]
 struct MovementRow<'a> {
     link: &'a str,
+    /// The address of its small figure, or nothing.
+    figure: String,
     standard: String,
     stage: String,
     pattern: &'a str,
@@ -296,6 +298,7 @@ pub fn movements(site: &Material<'_>, index: usize) -> Made {
             let skills = site.chains.skills_of[ix.at()].iter().take(8);
             MovementRow {
                 link: site.links.of(*ix),
+                figure: super::view::figure_of(site, *ix),
                 standard: site.words(&m.standard),
                 stage: stage_words(site.say(), site.resolved.stages.of(*ix).unwrap_or(0)),
                 pattern: site.say().say(&key("pattern", m.pattern.word())),

@@ -125,6 +125,7 @@ impl Material<'_> {
             let row = TestRow {
                 id: movement.id.as_str(),
                 link: self.links.of(ix),
+                figure: view::figure_of(self, ix),
                 standard: self.words(&movement.standard),
                 each_side: movement.each_side,
                 test: view::test(self.say(), movement),
@@ -146,6 +147,7 @@ impl Material<'_> {
             let row = PaperRow {
                 id: movement.id.as_str(),
                 link: self.links.of(ix),
+                figure: view::figure_of(self, ix),
                 standard: self.words(&movement.standard),
                 each_side: movement.each_side,
                 only_after: view::only_after(movement),

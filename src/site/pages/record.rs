@@ -3,7 +3,7 @@
 use super::{Made, head};
 use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
 use crate::curriculum::family::Way;
-use crate::curriculum::words::Load;
+use crate::curriculum::words::{Load, Phase};
 use crate::curriculum::{FamilyIx, Movement, MovementIx, Owner, SkillIx};
 use crate::leverage::Solved;
 use crate::site::draw::figure;
@@ -17,7 +17,7 @@ use crate::site::pages::view::{self, Bar, Row};
 use crate::site::theme::ThemeError;
 use crate::training::paced;
 use crate::words::escape::escape;
-use crate::words::{Value, Words};
+use crate::words::{Value, Words, key};
 use serde::Serialize;
 use tera::Context;
 
@@ -136,7 +136,7 @@ pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError>
     context.insert(
         "figure",
         &solved.map_or_else(String::new, |s| {
-            figure::figure(s, site.say(), site.curriculum.school.units).svg
+            figure::figure(s, m.phase == Some(Phase::Lowering), site.say(), site.curriculum.school.units).svg
         }),
     );
     context.insert(
@@ -314,7 +314,7 @@ pub(super) fn leverage_lines(words: &Words, solved: &Solved, load: Load) -> Vec<
         .map(|s| (s * 100.0).round() as i64)
         .collect();
     match hands.as_slice() {
-        [start, end] if start != end => {
+        [start, .., end] if start != end => {
             let values = [("start", Value::Whole(*start)), ("end", Value::Whole(*end))];
             out.push(words.fill("leverage.hands_both", &values));
         }
@@ -329,11 +329,26 @@ pub(super) fn leverage_lines(words: &Words, solved: &Solved, load: Load) -> Vec<
     }
     if let Some(turning) = solved.turning() {
         let whole = |n: f64| Value::Whole(n.round() as i64);
-        let values = [
-            ("shoulder", whole(turning.shoulder)),
-            ("hip", whole(turning.hip)),
+        // What is nothing is not said: the wrists on the floor, the knees of who hangs.
+        let joints = [
+            ("shoulder", turning.shoulder),
+            ("elbow", turning.elbow),
+            ("wrist", turning.wrist),
+            ("hip", turning.hip),
+            ("knee", turning.knee),
         ];
-        out.push(words.fill("leverage.turning", &values));
+        let said: Vec<String> = joints
+            .iter()
+            .filter(|(_, load)| load.round() > 0.0)
+            .map(|(joint, load)| {
+                let load = [("load", whole(*load))];
+                words.fill(&key("leverage", &format!("turning_{joint}")), &load)
+            })
+            .collect();
+        if !said.is_empty() {
+            let said = words.list(&said);
+            out.push(words.fill("leverage.turning", &[("loads", (&said).into())]));
+        }
     }
     out
 }
@@ -479,6 +494,7 @@ pub fn skill(site: &Material<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
         let row = Row {
             id: m.id.as_str(),
             link: site.links.of(link.movement),
+            figure: view::figure_of(site, link.movement),
             needs: site.needs(link.movement)?,
             standard: site.words(&m.standard),
             opens: site.opens(link.movement, Some(ix))?,

@@ -94,11 +94,26 @@ impl Named {
     }
 }
 
+/// The address of a movement's small figure; nothing where no posture is declared.
+pub fn figure_of(site: &Material<'_>, ix: MovementIx) -> String {
+    match site.resolved.solved(ix) {
+        Some(_) => figure_path(site, ix),
+        None => String::new(),
+    }
+}
+
+/// Where the small figure of a movement lies.
+pub fn figure_path(site: &Material<'_>, ix: MovementIx) -> String {
+    format!("figures/{}.svg", site.curriculum.movement(ix).id)
+}
+
 /// A row of a skill's readiness table.
 #[derive(Serialize)]
 pub struct Row<'a> {
     pub id: &'a str,
     pub link: &'a str,
+    /// The address of its small figure, or nothing.
+    pub figure: String,
     pub needs: &'a str,
     pub standard: String,
     pub opens: Cow<'a, str>,
@@ -181,6 +196,8 @@ pub fn instead(site: &Material<'_>, movement: &Movement) -> Vec<InsteadView> {
 pub struct TestRow<'a> {
     pub id: &'a str,
     pub link: &'a str,
+    /// The address of its small figure, or nothing.
+    pub figure: String,
     pub standard: String,
     pub each_side: bool,
     pub test: TestView<'a>,
@@ -193,6 +210,8 @@ pub struct TestRow<'a> {
 pub struct PaperRow<'a> {
     pub id: &'a str,
     pub link: &'a str,
+    /// The address of its small figure, or nothing.
+    pub figure: String,
     pub standard: String,
     pub each_side: bool,
     pub only_after: bool,

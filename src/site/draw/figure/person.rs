@@ -7,7 +7,6 @@ use crate::leverage::{Arm, Leg, Point, Pose, STANDARD};
 mod half {
     pub const NECK: f64 = 0.03;
     pub const DELTOID: f64 = 0.034;
-    pub const UPPER_ARM: f64 = 0.0255;
     pub const ELBOW: f64 = 0.0205;
     pub const WRIST: f64 = 0.0145;
     pub const FIST: f64 = 0.0215;
