@@ -210,6 +210,7 @@ pub(super) fn stand(setting: &Setting, shape: &Shape, body: &Body) -> Result<Pos
     if setting.touches(Touch::Hands) {
         // A hand on the floor is weighed where it presses; it is laid flat in the end.
         laid.fingers = laid.wrist;
+        laid.other.fingers = laid.other.wrist;
     }
     let hands = hands_contact(setting, &laid, cm);
     let feet = feet_contact(setting, &laid, cm);

@@ -58,8 +58,9 @@ pub fn solve_for(posture: &Posture, body: &Body) -> Result<Solved, PostureError>
     if filled.adapts {
         let (setting, shape) = &filled.keys[0];
         let less = floor_lean(setting, shape, body)? * stacked(setting);
+        let top = filled.keys[0].1;
         for (setting, shape) in &mut filled.keys {
-            *shape = leaning(setting, shape, less, body)?;
+            *shape = over_the_floor(setting, (&top, shape), less, body)?;
         }
     }
     if let Some(part) = filled.part_way {
@@ -95,11 +96,11 @@ fn halve(mut below: f64, mut above: f64, wanted: f64, of: impl Fn(f64) -> Option
             _ => below = middle,
         }
     }
-    (below + above) / 2.0
+    above
 }
 
 /// Feet this high bring the hips over the hands: common practice, no source.
-const STACKED_CM: f64 = 45.0;
+const STACKED_CM: f64 = 85.0;
 
 /// How much of the floor's lean the height of the feet takes away, 0 to 1.
 fn stacked(setting: &Setting) -> f64 {
@@ -118,6 +119,23 @@ fn floor_lean(setting: &Setting, shape: &Shape, body: &Body) -> Result<f64, Post
         ..setting.clone()
     };
     lean(&floor, shape, body)
+}
+
+/// As deep as the head leaves room: the steeper the trunk, the sooner it meets the floor.
+fn over_the_floor(
+    setting: &Setting,
+    (top, bottom): (&Shape, &Shape),
+    less: f64,
+    body: &Body,
+) -> Result<Shape, PostureError> {
+    for twentieth in (1..=20).rev() {
+        let shape = top.part_way(bottom, f64::from(twentieth) / 20.0);
+        let shape = leaning(setting, &shape, less, body)?;
+        if stand(setting, &shape, body)?.points.vertex.1 > 0.0 {
+            return Ok(shape);
+        }
+    }
+    leaning(setting, top, less, body)
 }
 
 /// With the feet raised the hips bend until the trunk leans so much less than from the floor.

@@ -1,7 +1,11 @@
 //! Published values to hold the model against: what was measured, by whom, and what this model gives.
 
+use super::balance::{Hold, Setting, Stance};
+use super::body::{Body, STANDARD};
 use super::named::names;
+use super::place::placed;
 use super::posture::solve;
+use super::shape::{Shape, centre};
 use crate::curriculum::posture::{Joints, Posture};
 use crate::source::{FileId, Span};
 
@@ -15,6 +19,8 @@ pub struct Published {
     feet_at: f64,
     /// The lower end of the movement instead of its start.
     lower_end: bool,
+    /// A straight body leans on its heels, its trunk so many degrees from the vertical, and pulls along the arms.
+    leaning: Option<f64>,
     /// As a fraction of body weight.
     pub value: f64,
     /// How near the model must come: points of body weight as a fraction.
@@ -25,6 +31,9 @@ pub struct Published {
 impl Published {
     /// What the model gives for the body of mean build.
     pub fn ours(&self) -> Option<f64> {
+        if let Some(degrees) = self.leaning {
+            return Some(pulled_along_the_arms(degrees, &STANDARD));
+        }
         let posture = Posture {
             named: Some(self.posture.to_string()),
             touches: Vec::new(),
@@ -43,6 +52,36 @@ impl Published {
     }
 }
 
+/// The share of body weight that pulls along the arms of a straight body on its heels, the arms square to the trunk, which leans
+/// so many degrees from the vertical: moments about the heels. Straps swing to where they pull, a bar does not.
+pub fn pulled_along_the_arms(degrees: f64, body: &Body) -> f64 {
+    let shape = Shape::new(90.0, 180.0, 180.0, 180.0);
+    let trunk = 90.0 - degrees;
+    let setting = Setting {
+        touches: Vec::new(),
+        stance: Stance::Heels,
+        hold: Hold::Above,
+        hands_at: 0.0,
+        feet_at: None,
+        feet_to: [None, None],
+        hands_to: [None, None],
+        gear: Vec::new(),
+        props: &[],
+        front: false,
+    };
+    let points = placed(&setting, &shape, body, trunk, (0.0, 0.0));
+    let (_, centre) = centre(points.masses(body).all());
+    let heel = points.legs[0].heel;
+    let (way, hand) = (
+        (points.wrist.0 - points.shoulder.0, points.wrist.1 - points.shoulder.1),
+        (points.fingers.0 - heel.0, points.fingers.1 - heel.1),
+    );
+    let lever = (hand.0 * way.1 - hand.1 * way.0) / libm::hypot(way.0, way.1);
+    ((centre.0 - heel.0) / lever).abs()
+}
+
+const GULMEZ: &str = "Gulmez 2017, J Strength Cond Res 31(4):1017-1023; the rings of ours at the floor";
+const MELROSE: &str = "Melrose, Dawes 2015, J Athl Enhancement 4(1), n = 40";
 const EBBEN: &str = "Ebben et al. 2011, J Strength Cond Res 25(10):2891-2894";
 const SUPRAK: &str = "Suprak, Dawes, Stephenson 2011, J Strength Cond Res 25(2):497-503";
 const GOUVALI: &str = "Gouvali, Boudolos 2005, J Strength Cond Res 19(1):146-151";
@@ -62,9 +101,18 @@ const fn of(
         hands_at: at.0,
         feet_at: at.1,
         lower_end,
+        leaning: None,
         value,
         within,
         source,
+    }
+}
+
+/// A row on straps, the trunk so many degrees from the vertical.
+const fn row(key: &'static str, degrees: f64, value: f64, within: f64) -> Published {
+    Published {
+        leaning: Some(degrees),
+        ..of(key, "row", (0.0, 0.0), false, (value, within), MELROSE)
     }
 }
 
@@ -182,11 +230,33 @@ pub const PUBLISHED: &[Published] = &[
         (0.529, 0.10),
         GOUVALI,
     ),
+    of(
+        "on_rings_arms_straight_a_miss",
+        "ring-push-up",
+        (0.0, 0.0),
+        false,
+        (0.504, 0.14),
+        GULMEZ,
+    ),
+    of(
+        "on_rings_arms_bent",
+        "ring-push-up",
+        (0.0, 0.0),
+        true,
+        (0.753, 0.06),
+        GULMEZ,
+    ),
+    row("row_leaning_30", 30.0, 0.3744, 0.08),
+    row("row_leaning_45", 45.0, 0.5288, 0.08),
+    row("row_leaning_60", 60.0, 0.6808, 0.10),
+    row("row_leaning_75_a_miss", 75.0, 0.7938, 0.14),
 ];
 
 /// The named postures for which no share on the hands was ever measured: computed, unchecked.
 pub fn unchecked() -> impl Iterator<Item = &'static str> {
-    let measured = |name: &&str| PUBLISHED.iter().any(|p| p.posture == *name);
+    // The rows that were measured pull along straps; ours press straight up.
+    let measured =
+        |name: &&str| PUBLISHED.iter().any(|p| p.posture == *name && p.leaning.is_none());
     names().into_iter().filter(move |name| !measured(name))
 }
 

@@ -27,7 +27,7 @@ pub(super) struct Shape {
     pub neck: f64,
     /// Shoulder and elbow of an arm that is not as the first; the first is the one that touches.
     pub other_arm: Option<(f64, f64)>,
-    /// At the wrist: 180 straight, more where the back of the hand is bent towards the forearm, less where the palm is.
+    /// At the wrist of the first arm, or of both alike: 180 straight, more where the back of the hand is bent towards the forearm, less where the palm is.
     pub wrist: f64,
     /// How far the shoulders are drawn up to the ears, in shares of the length from their line to the vertex.
     pub sunk: f64,
@@ -184,12 +184,12 @@ impl Shape {
         );
         let root = part_way(shoulder, vertex, self.sunk);
         let out = libm::cos(self.elbows_out.to_radians());
-        let arm = |shoulder_angle: f64, elbow_angle: f64| {
+        let arm = |shoulder_angle: f64, elbow_angle: f64, bent: f64| {
             let upper = -shoulder_angle.to_radians();
             let lower = upper - (180.0 - elbow_angle).to_radians();
             let elbow = walk(root, upper, body.upper_arm, out);
             let wrist = walk(elbow, lower, body.forearm, 1.0);
-            let hand = lower + (self.wrist - 180.0).to_radians();
+            let hand = lower + (bent - 180.0).to_radians();
             let fingers = walk(wrist, hand, body.hand, 1.0);
             Arm {
                 elbow,
@@ -197,8 +197,8 @@ impl Shape {
                 fingers,
             }
         };
-        let first = arm(self.shoulder, self.elbow);
-        let other = self.other_arm.map_or(first, |(s, e)| arm(s, e));
+        let first = arm(self.shoulder, self.elbow, self.wrist);
+        let other = self.other_arm.map_or(first, |(s, e)| arm(s, e, 180.0));
         let seen = libm::cos(self.legs_apart.to_radians());
         let legs = self.legs.map(|angles| {
             let thigh = -(180.0 - angles.hip).to_radians();

@@ -24,7 +24,7 @@ const LIMB: f64 = 0.015;
 const SLACK_CM: f64 = 2.5;
 
 /// Less than this no hip, knee or elbow folds, in degrees.
-const FOLDED: [(&str, f64); 3] = [("hip", 20.0), ("knee", 22.0), ("elbow", 15.0)];
+const FOLDED: [(&str, f64); 3] = [("hip", 15.0), ("knee", 22.0), ("elbow", 15.0)];
 
 /// The first thing that a solved posture goes through.
 pub fn through(solved: &Solved) -> Option<Through> {

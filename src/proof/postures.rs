@@ -3,7 +3,7 @@
 use crate::chain::Resolved;
 use crate::curriculum::posture::Posture;
 use crate::curriculum::target::ONE;
-use crate::curriculum::words::{Position, Word};
+use crate::curriculum::words::{Pattern, Position, Word};
 use crate::curriculum::{Curriculum, Leaf, Movement};
 use crate::leverage::{PostureError, Solved, Through, names, through};
 use crate::source::suggest::{did_you_mean, listed};
@@ -71,6 +71,10 @@ fn leaps(
     findings: &mut Findings,
 ) {
     for load in loads(curriculum) {
+        // Who balances on the hands alone carries everything on them: that is not the step.
+        if load.key == "share" && movement.pattern == Pattern::Balance {
+            continue;
+        }
         let Some(here) = (load.of)(here) else {
             continue;
         };
@@ -157,7 +161,7 @@ fn goes_through(posture: &Posture, found: Through) -> Diagnostic {
         ),
         Through::Itself(part, angle) => (
             format!("the posture goes through itself: the {part} is folded to {angle} deg"),
-            "open the joint: a hip folds to about 20 deg, a knee to 22, an elbow to 15",
+            "open the joint: a hip folds to about 15 deg, a knee to 22, an elbow to 15",
         ),
     };
     Diagnostic::new(Rule::PostureThrough, posture.span, message)

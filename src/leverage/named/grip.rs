@@ -192,8 +192,8 @@ pub(super) const GRIP: &[Named] = &[
     named(
         "bent-knee-row",
         &[
-            rowing(Shape::new(90.0, 180.0, 180.0, 92.0), Stance::Flat),
-            rowing(Shape { legs: [leg(180.0, 92.0, 90.0), leg(180.0, 92.0, 90.0)], ..ROWED }, Stance::Flat),
+            rowing(Shape::new(90.0, 180.0, 180.0, 88.0).looking_up(-22.0), Stance::Flat).at(98.0),
+            rowing(Shape { legs: [leg(180.0, 96.0, 90.0), leg(180.0, 96.0, 90.0)], ..ROWED }, Stance::Flat).at(98.0),
         ],
     ),
     named(

@@ -120,13 +120,16 @@ pub(super) const HANDS: &[Named] = &[
     ),
     named(
         "crow",
-        &[on_floor(
-            Shape::new(72.0, 118.0, 62.0, 40.0)
-                .spine(150.0)
+        &[laid(
+            &[Hands],
+            196.0,
+            (18.0, 56.0),
+            Shape::new(60.0, 110.0, 19.0, 36.0)
+                .spine(158.0)
                 .pointed()
-                .looking_up(35.0),
+                .looking_up(38.0),
         )
-        .on(&[Hands])],
+        .hands((0.0, 3.0))],
     ),
     named("handstand", &[on_floor(HANDSTAND).on(&[Hands])]),
     named("wall-handstand", &[ON_WALL]),
@@ -175,7 +178,7 @@ pub(super) const HANDS: &[Named] = &[
     ),
     named(
         "lunge-kick",
-        &[LUNGE, KICKING],
+        &[LUNGE, KICKING.on(&[Hands, Toes])],
     ),
     named(
         "kick-up",
