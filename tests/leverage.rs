@@ -201,7 +201,10 @@ const ROWS: [(&str, &[&str]); 16] = [
         ],
     ),
     ("knee push-up, down, static", &["on_the_knees_arms_bent"]),
-    ("ring push-up, up, static", &["on_rings_arms_straight_a_miss"]),
+    (
+        "ring push-up, up, static",
+        &["on_rings_arms_straight_a_miss"],
+    ),
     ("ring push-up, down, static", &["on_rings_arms_bent"]),
     ("row on straps, trunk 30 deg", &["row_leaning_30"]),
     ("row on straps, trunk 45 deg", &["row_leaning_45"]),
@@ -423,7 +426,10 @@ fn a_shape_hangs_or_stands_by_its_grip() {
 #[test]
 fn who_stands_free_does_not_tip() {
     for name in names() {
-        if ["box", "held", "hip"].iter().any(|part| name.contains(part)) {
+        if ["box", "held", "hip"]
+            .iter()
+            .any(|part| name.contains(part))
+        {
             continue;
         }
         for pose in stands(&named(name), &STANDARD).poses() {
@@ -432,7 +438,12 @@ fn who_stands_free_does_not_tip() {
             }
             // Each foot that is down; a raised one carries nothing.
             let lowest = |leg: &rungbook::leverage::Leg| leg.toes.1.min(leg.heel.1);
-            let ground = pose.points.legs.iter().map(lowest).fold(f64::INFINITY, f64::min);
+            let ground = pose
+                .points
+                .legs
+                .iter()
+                .map(lowest)
+                .fold(f64::INFINITY, f64::min);
             let ends: Vec<f64> = pose
                 .points
                 .legs
@@ -442,7 +453,9 @@ fn who_stands_free_does_not_tip() {
                 .collect();
             let (from, to) = ends
                 .iter()
-                .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(*x), b.max(*x)));
+                .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| {
+                    (a.min(*x), b.max(*x))
+                });
             assert!(
                 (from..=to).contains(&pose.centre.0),
                 "{name}: {} is not in {from} to {to}",
@@ -537,7 +550,11 @@ fn a_pike_stands_on_boxes_of_any_height() {
 /// One angle of the other end says how deep: the rest of the body is part of the way.
 #[test]
 fn one_angle_says_how_deep() {
-    for (name, knee) in [("squat", 90.0), ("single-leg-squat", 90.0), ("split-squat", 115.0)] {
+    for (name, knee) in [
+        ("squat", 90.0),
+        ("single-leg-squat", 90.0),
+        ("split-squat", 115.0),
+    ] {
         let posture = Posture {
             end: Some(Joints {
                 knee: Some(knee),
@@ -551,7 +568,10 @@ fn one_angle_says_how_deep() {
         let leg = end.points.legs[0];
         let way = |p: (f64, f64)| (p.1 - leg.knee.1).atan2(p.0 - leg.knee.0).to_degrees();
         let apart = (way(end.points.hip) - way(leg.ankle)).abs();
-        assert!((apart.min(360.0 - apart) - knee).abs() < 0.5, "{name} {apart}");
+        assert!(
+            (apart.min(360.0 - apart) - knee).abs() < 0.5,
+            "{name} {apart}"
+        );
     }
 }
 

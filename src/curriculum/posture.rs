@@ -45,9 +45,8 @@ impl Word for Touch {
         [
             Hands, Forearms, Toes, Knees, Head, Back, Wall, Bar, Bars, Rings,
         ]
-       
-            .into_iter()
-            .find(|t| t.word() == text)
+        .into_iter()
+        .find(|t| t.word() == text)
     }
 }
 

@@ -204,7 +204,12 @@ struct Forces {
 pub(super) fn stand(setting: &Setting, shape: &Shape, body: &Body) -> Result<Pose, PostureError> {
     let cm = body.stature_cm;
     if let Hold::Placed { trunk, hip } = setting.hold {
-        return Ok(put(setting, shape, body, placed(setting, shape, body, trunk, hip)));
+        return Ok(put(
+            setting,
+            shape,
+            body,
+            placed(setting, shape, body, trunk, hip),
+        ));
     }
     let mut laid = shape.points(body);
     if setting.touches(Touch::Hands) {

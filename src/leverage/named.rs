@@ -324,7 +324,9 @@ fn bare(posture: &Posture) -> Filled {
     } else {
         Stance::Balls
     };
-    let key = on_floor(start).hold(hold(&posture.touches, &start)).stance(stance);
+    let key = on_floor(start)
+        .hold(hold(&posture.touches, &start))
+        .stance(stance);
     let mut setting = setting(&key, posture);
     setting.touches.clone_from(&posture.touches);
     let end = posture.end.as_ref().map(|joints| start.with(joints));

@@ -42,9 +42,7 @@ impl Solved {
     pub fn turning(&self) -> Option<Turning> {
         self.poses()
             .map(|p| p.turning)
-            .reduce(|one, other| {
-                Some(one?.max(other?))
-            })
+            .reduce(|one, other| Some(one?.max(other?)))
             .flatten()
     }
 }
@@ -73,7 +71,9 @@ pub fn solve_for(posture: &Posture, body: &Body) -> Result<Solved, PostureError>
         .collect::<Result<Vec<Pose>, PostureError>>()?
         .into_iter();
     let (setting, shape) = &filled.keys[0];
-    let start = poses.next().ok_or_else(|| PostureError::Unsupported(setting.touches.clone()))?;
+    let start = poses
+        .next()
+        .ok_or_else(|| PostureError::Unsupported(setting.touches.clone()))?;
     let end = poses.next_back();
     Ok(Solved {
         named: filled.named.map(|n| n.name),
@@ -152,7 +152,9 @@ fn leaning(
         bent
     };
     // Where the hips fold too far to reach the box there is no lean yet.
-    let hip = halve(60.0, 180.0, wanted, |hip| lean(setting, &bent(hip), body).ok());
+    let hip = halve(60.0, 180.0, wanted, |hip| {
+        lean(setting, &bent(hip), body).ok()
+    });
     let open = bent(hip);
     stand(setting, &open, body)?;
     Ok(open)
@@ -228,7 +230,12 @@ pub struct ArmsOf {
 pub fn arms(posture: &Posture) -> Option<ArmsOf> {
     let filled = filled(posture).ok()?;
     // Hands that are put somewhere have no angle of their own before the body stands.
-    let free = || filled.keys.iter().filter(|(setting, _)| setting.hands_to[0].is_none());
+    let free = || {
+        filled
+            .keys
+            .iter()
+            .filter(|(setting, _)| setting.hands_to[0].is_none())
+    };
     Some(ArmsOf {
         angles: free().map(|(_, shape)| shape.shoulder).collect(),
         elbows: free().map(|(_, shape)| shape.elbow).collect(),

@@ -73,14 +73,18 @@ pub fn pulled_along_the_arms(degrees: f64, body: &Body) -> f64 {
     let (_, centre) = centre(points.masses(body).all());
     let heel = points.legs[0].heel;
     let (way, hand) = (
-        (points.wrist.0 - points.shoulder.0, points.wrist.1 - points.shoulder.1),
+        (
+            points.wrist.0 - points.shoulder.0,
+            points.wrist.1 - points.shoulder.1,
+        ),
         (points.fingers.0 - heel.0, points.fingers.1 - heel.1),
     );
     let lever = (hand.0 * way.1 - hand.1 * way.0) / libm::hypot(way.0, way.1);
     ((centre.0 - heel.0) / lever).abs()
 }
 
-const GULMEZ: &str = "Gulmez 2017, J Strength Cond Res 31(4):1017-1023; the rings of ours at the floor";
+const GULMEZ: &str =
+    "Gulmez 2017, J Strength Cond Res 31(4):1017-1023; the rings of ours at the floor";
 const MELROSE: &str = "Melrose, Dawes 2015, J Athl Enhancement 4(1), n = 40";
 const EBBEN: &str = "Ebben et al. 2011, J Strength Cond Res 25(10):2891-2894";
 const SUPRAK: &str = "Suprak, Dawes, Stephenson 2011, J Strength Cond Res 25(2):497-503";
@@ -255,8 +259,11 @@ pub const PUBLISHED: &[Published] = &[
 /// The named postures for which no share on the hands was ever measured: computed, unchecked.
 pub fn unchecked() -> impl Iterator<Item = &'static str> {
     // The rows that were measured pull along straps; ours press straight up.
-    let measured =
-        |name: &&str| PUBLISHED.iter().any(|p| p.posture == *name && p.leaning.is_none());
+    let measured = |name: &&str| {
+        PUBLISHED
+            .iter()
+            .any(|p| p.posture == *name && p.leaning.is_none())
+    };
     names().into_iter().filter(move |name| !measured(name))
 }
 

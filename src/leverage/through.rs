@@ -79,13 +79,11 @@ fn one(pose: &Pose) -> Option<Through> {
 
 /// The face of the wall, and whether it stands to the right.
 fn wall(pose: &Pose) -> Option<(f64, bool)> {
-    pose.props
-        .iter()
-        .find_map(|prop| match prop {
-            Prop::WallLeft(x) => Some((*x, false)),
-            Prop::WallRight(x) => Some((*x, true)),
-            _ => None,
-        })
+    pose.props.iter().find_map(|prop| match prop {
+        Prop::WallLeft(x) => Some((*x, false)),
+        Prop::WallRight(x) => Some((*x, true)),
+        _ => None,
+    })
 }
 
 /// The bar runs across the body: it cannot lie inside trunk or head.

@@ -5,7 +5,12 @@ use Touch::{Back, Knees};
 
 /// Rounded on the back, the shoulder blades off the floor.
 const fn hollow(shape: Shape) -> Key {
-    laid(&[Back], 13.0, (0.0, 11.5), shape.spine(152.0).looking_up(-18.0).pointed())
+    laid(
+        &[Back],
+        13.0,
+        (0.0, 11.5),
+        shape.spine(152.0).looking_up(-18.0).pointed(),
+    )
 }
 
 const fn on_back(shape: Shape) -> Key {
@@ -19,10 +24,15 @@ const KNEELING: LegAngles = leg(100.0, 90.0, 172.0);
 
 pub(super) const FLOOR: &[Named] = &[
     named("hollow", &[hollow(Shape::new(166.0, 180.0, 152.0, 180.0))]),
-    named("tuck-hollow", &[hollow(Shape::new(12.0, 178.0, 80.0, 80.0))]),
+    named(
+        "tuck-hollow",
+        &[hollow(Shape::new(12.0, 178.0, 80.0, 80.0))],
+    ),
     named(
         "one-leg-hollow",
-        &[hollow(Shape::new(98.0, 180.0, 152.0, 180.0).other_leg(80.0, 80.0, 165.0))],
+        &[hollow(
+            Shape::new(98.0, 180.0, 152.0, 180.0).other_leg(80.0, 80.0, 165.0),
+        )],
     ),
     named(
         "arch",
@@ -30,7 +40,10 @@ pub(super) const FLOOR: &[Named] = &[
             &[Back],
             167.0,
             (0.0, 9.5),
-            Shape::new(172.0, 180.0, 205.0, 178.0).spine(212.0).looking_up(12.0).pointed(),
+            Shape::new(172.0, 180.0, 205.0, 178.0)
+                .spine(212.0)
+                .looking_up(12.0)
+                .pointed(),
         )],
     ),
     named(
@@ -68,26 +81,36 @@ pub(super) const FLOOR: &[Named] = &[
             &[Back],
             -88.0,
             (0.0, 61.0),
-            Shape::new(-82.0, 68.0, 180.0, 180.0).looking_up(-84.0).pointed(),
+            Shape::new(-82.0, 68.0, 180.0, 180.0)
+                .looking_up(-84.0)
+                .pointed(),
         )],
     ),
     named(
         "hip-bridge",
         &[
             on_back(Shape::new(6.0, 178.0, 120.0, 70.0)).feet(flat(-54.0), flat(-54.0)),
-            laid(&[Back, Toes], -34.0, (0.0, 37.0), Shape::new(-36.0, 178.0, 180.0, 90.0).looking_up(-30.0))
-                .feet(flat(-54.0), flat(-54.0)),
+            laid(
+                &[Back, Toes],
+                -34.0,
+                (0.0, 37.0),
+                Shape::new(-36.0, 178.0, 180.0, 90.0).looking_up(-30.0),
+            )
+            .feet(flat(-54.0), flat(-54.0)),
         ],
     ),
     named(
         "single-leg-hip-bridge",
         &[
-            on_back(Shape::new(6.0, 178.0, 120.0, 70.0).other_leg(150.0, 178.0, 110.0)).feet(flat(-54.0), None),
+            on_back(Shape::new(6.0, 178.0, 120.0, 70.0).other_leg(150.0, 178.0, 110.0))
+                .feet(flat(-54.0), None),
             laid(
                 &[Back, Toes],
                 -34.0,
                 (0.0, 37.0),
-                Shape::new(-36.0, 178.0, 180.0, 90.0).looking_up(-30.0).other_leg(172.0, 178.0, 110.0),
+                Shape::new(-36.0, 178.0, 180.0, 90.0)
+                    .looking_up(-30.0)
+                    .other_leg(172.0, 178.0, 110.0),
             )
             .feet(flat(-54.0), None),
         ],
@@ -95,14 +118,23 @@ pub(super) const FLOOR: &[Named] = &[
     named(
         "roll-back",
         &[
-            laid(&[Toes], 118.0, (14.0, 27.0), Shape::new(75.0, 165.0, 50.0, 45.0).spine(150.0).looking_up(-5.0))
-                .feet(flat(-11.0), flat(-11.0))
-                .props(&[Prop::Mat(10.0, 120.0)]),
+            laid(
+                &[Toes],
+                118.0,
+                (14.0, 27.0),
+                Shape::new(75.0, 165.0, 50.0, 45.0)
+                    .spine(150.0)
+                    .looking_up(-5.0),
+            )
+            .feet(flat(-11.0), flat(-11.0))
+            .props(&[Prop::Mat(10.0, 120.0)]),
             laid(
                 &[Back],
                 -8.0,
                 (24.0, 24.0),
-                Shape::new(58.0, 140.0, 44.0, 48.0).spine(128.0).looking_up(-26.0),
+                Shape::new(58.0, 140.0, 44.0, 48.0)
+                    .spine(128.0)
+                    .looking_up(-26.0),
             )
             .props(&[Prop::Mat(10.0, 120.0)]),
         ],
@@ -110,10 +142,28 @@ pub(super) const FLOOR: &[Named] = &[
     named(
         "kneeling-wrist-reach",
         &[
-            laid(&[Hands, Knees], 170.0, (10.0, 44.5), Shape { legs: [KNEELING, KNEELING], ..Shape::new(80.0, 180.0, 90.0, 90.0) }.looking_up(12.0))
-                .hands((-34.0, 3.0)),
-            laid(&[Hands, Knees], 166.0, (-4.0, 42.0), Shape { legs: [leg(124.7, 110.7, 172.0), leg(124.7, 110.7, 172.0)], ..Shape::new(80.0, 180.0, 90.0, 90.0) }.looking_up(12.0))
-                .hands((-34.0, 3.0)),
+            laid(
+                &[Hands, Knees],
+                170.0,
+                (10.0, 44.5),
+                Shape {
+                    legs: [KNEELING, KNEELING],
+                    ..Shape::new(80.0, 180.0, 90.0, 90.0)
+                }
+                .looking_up(12.0),
+            )
+            .hands((-34.0, 3.0)),
+            laid(
+                &[Hands, Knees],
+                166.0,
+                (-4.0, 42.0),
+                Shape {
+                    legs: [leg(124.7, 110.7, 172.0), leg(124.7, 110.7, 172.0)],
+                    ..Shape::new(80.0, 180.0, 90.0, 90.0)
+                }
+                .looking_up(12.0),
+            )
+            .hands((-34.0, 3.0)),
         ],
     ),
 ];

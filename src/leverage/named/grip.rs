@@ -45,25 +45,34 @@ const fn rings_and_toes(height: f64, trunk: f64, hip: Point, feet: Option<FootAt
         .feet(feet, feet)
 }
 
-const LOW_SUPPORT: Key = rings_and_toes(84.0, 93.0, (3.0, 90.5), tip(24.0, 70.0)).hands((0.0, 90.5));
+const LOW_SUPPORT: Key =
+    rings_and_toes(84.0, 93.0, (3.0, 90.5), tip(24.0, 70.0)).hands((0.0, 90.5));
 const LOW_DIP: Key = rings_and_toes(84.0, 114.0, (12.0, 68.0), tip(24.0, 60.0)).hands((0.0, 90.5));
 
 /// The pull ends with the rings at the breastbone, wrists over them.
 const PULLED: Shape = Shape {
     elbows_out: 20.0,
-    ..Shape::new(-22.0, 38.0, 176.0, 172.0).pointed().wrist(115.0).looking_up(12.0)
+    ..Shape::new(-22.0, 38.0, 176.0, 172.0)
+        .pointed()
+        .wrist(115.0)
+        .looking_up(12.0)
 };
 
 /// Half way round: the shoulders over the rings, the elbows behind and high.
 const TURNED: Shape = Shape {
     elbows_out: 15.0,
-    ..Shape::new(-68.0, 48.0, 140.0, 150.0).pointed().looking_up(12.0)
+    ..Shape::new(-68.0, 48.0, 140.0, 150.0)
+        .pointed()
+        .looking_up(12.0)
 };
 
 const FALSE_GRIP: Shape = Shape::new(176.0, 165.0, 125.0, 75.0).wrist(112.0).pointed();
 
 const TUCKED_HANG: Shape = Shape::new(160.0, 180.0, 52.0, 42.0).spine(155.0).pointed();
-const TUCKED_UPSIDE_DOWN: Shape = Shape::new(34.0, 180.0, 42.0, 40.0).spine(150.0).looking_up(-15.0).pointed();
+const TUCKED_UPSIDE_DOWN: Shape = Shape::new(34.0, 180.0, 42.0, 40.0)
+    .spine(150.0)
+    .looking_up(-15.0)
+    .pointed();
 const TUCKED_BEHIND: Shape = Shape::new(-88.0, 180.0, 55.0, 45.0).spine(150.0).pointed();
 
 const UPSIDE_DOWN: Shape = Shape::new(0.0, 180.0, 180.0, 180.0).pointed();
@@ -81,11 +90,23 @@ const BOX_UNDER: &[Prop] = &[Prop::Floor, Prop::Box(-30.0, 22.0, 30.0)];
 
 pub(super) const GRIP: &[Named] = &[
     named("support", &[over_bars(SUPPORT)]),
-    named("support-shrug", &[over_bars(SUPPORT.sunk(0.16)), over_bars(SUPPORT.sunk(-0.04))]),
+    named(
+        "support-shrug",
+        &[
+            over_bars(SUPPORT.sunk(0.16)),
+            over_bars(SUPPORT.sunk(-0.04)),
+        ],
+    ),
     named("ring-support", &[over_rings(SUPPORT)]),
     named("ring-support-feet-down", &[LOW_SUPPORT]),
-    named("tuck-sit", &[over_bars(Shape::new(6.0, 180.0, 78.0, 62.0).pointed())]),
-    named("l-sit", &[over_bars(Shape::new(12.0, 180.0, 90.0, 180.0).pointed())]),
+    named(
+        "tuck-sit",
+        &[over_bars(Shape::new(6.0, 180.0, 78.0, 62.0).pointed())],
+    ),
+    named(
+        "l-sit",
+        &[over_bars(Shape::new(12.0, 180.0, 90.0, 180.0).pointed())],
+    ),
     named("dip", &[over_bars(DIP_TOP), over_bars(DIP)]),
     named("ring-dip", &[over_rings(DIP_TOP), over_rings(DIP)]),
     named(
@@ -96,34 +117,54 @@ pub(super) const GRIP: &[Named] = &[
                 .hands((0.0, 125.0))
                 .feet(foot(36.0, 50.0, 72.0), foot(36.0, 50.0, 72.0))
                 .props(BOX_OF_BARS),
-            laid(&[Bars, Toes], 116.0, (10.0, 103.0), SUPPORT.elbows_out(15.0).looking_up(12.0))
-                .at(118.0)
-                .hands((0.0, 125.0))
-                .feet(foot(36.0, 50.0, 66.0), foot(36.0, 50.0, 66.0))
-                .props(BOX_OF_BARS),
+            laid(
+                &[Bars, Toes],
+                116.0,
+                (10.0, 103.0),
+                SUPPORT.elbows_out(15.0).looking_up(12.0),
+            )
+            .at(118.0)
+            .hands((0.0, 125.0))
+            .feet(foot(36.0, 50.0, 66.0), foot(36.0, 50.0, 66.0))
+            .props(BOX_OF_BARS),
         ],
     ),
     named("ring-dip-feet-down", &[LOW_SUPPORT, LOW_DIP]),
     named(
         "ring-step-down",
         &[
-            laid(&[Rings], 92.0, (1.0, 99.0), Shape::new(0.0, 180.0, 168.0, 105.0).pointed())
-                .at(92.0)
-                .hands((0.0, 98.5))
-                .props(&[Prop::Floor]),
-            laid(&[Rings, Toes], 92.0, (2.0, 89.5), Shape::new(0.0, 180.0, 180.0, 180.0).other_arm(6.0, 170.0))
-                .at(92.0)
-                .each_hand(Some((0.0, 98.5)), None)
-                .feet(flat(-11.0), flat(-11.0)),
+            laid(
+                &[Rings],
+                92.0,
+                (1.0, 99.0),
+                Shape::new(0.0, 180.0, 168.0, 105.0).pointed(),
+            )
+            .at(92.0)
+            .hands((0.0, 98.5))
+            .props(&[Prop::Floor]),
+            laid(
+                &[Rings, Toes],
+                92.0,
+                (2.0, 89.5),
+                Shape::new(0.0, 180.0, 180.0, 180.0).other_arm(6.0, 170.0),
+            )
+            .at(92.0)
+            .each_hand(Some((0.0, 98.5)), None)
+            .feet(flat(-11.0), flat(-11.0)),
         ],
     ),
     named(
         "step-off-bars",
         &[
-            laid(&[Bars], 92.0, (1.0, 129.0), Shape::new(0.0, 180.0, 176.0, 100.0).pointed())
-                .at(122.0)
-                .hands((0.0, 128.5))
-                .props(BOX_UNDER),
+            laid(
+                &[Bars],
+                92.0,
+                (1.0, 129.0),
+                Shape::new(0.0, 180.0, 176.0, 100.0).pointed(),
+            )
+            .at(122.0)
+            .hands((0.0, 128.5))
+            .props(BOX_UNDER),
             laid(&[Bars, Toes], 93.0, (2.0, 119.5), SUPPORT)
                 .at(122.0)
                 .hands((0.0, 128.5))
@@ -132,14 +173,35 @@ pub(super) const GRIP: &[Named] = &[
         ],
     ),
     named("hang", &[hanging(HANG)]),
-    named("active-hang", &[hanging(HANG.sunk(0.16)), hanging(HANG.sunk(-0.03))]),
+    named(
+        "active-hang",
+        &[hanging(HANG.sunk(0.16)), hanging(HANG.sunk(-0.03))],
+    ),
     named("false-grip-hang", &[on_rings(FALSE_GRIP)]),
-    named("knee-raise", &[hanging(HANG), hanging(Shape::new(160.0, 180.0, 40.0, 62.0).spine(148.0).pointed())]),
-    named("leg-raise", &[hanging(HANG), hanging(Shape::new(166.0, 180.0, 92.0, 180.0).spine(168.0).pointed())]),
+    named(
+        "knee-raise",
+        &[
+            hanging(HANG),
+            hanging(Shape::new(160.0, 180.0, 40.0, 62.0).spine(148.0).pointed()),
+        ],
+    ),
+    named(
+        "leg-raise",
+        &[
+            hanging(HANG),
+            hanging(Shape::new(166.0, 180.0, 92.0, 180.0).spine(168.0).pointed()),
+        ],
+    ),
     named("bent-arm-hang", &[hanging(BENT_ARM_HANG)]),
     named("pull-up", &[hanging(HANG), hanging(BENT_ARM_HANG)]),
-    named("chest-to-bar-pull-up", &[hanging(HANG), hanging(PULLED.wrist(180.0).looking_up(25.0))]),
-    named("false-grip-pull-up", &[on_rings(HANG.wrist(115.0)), on_rings(PULLED)]),
+    named(
+        "chest-to-bar-pull-up",
+        &[hanging(HANG), hanging(PULLED.wrist(180.0).looking_up(25.0))],
+    ),
+    named(
+        "false-grip-pull-up",
+        &[on_rings(HANG.wrist(115.0)), on_rings(PULLED)],
+    ),
     named(
         "pull-up-feet-on-box",
         &[
@@ -158,10 +220,15 @@ pub(super) const GRIP: &[Named] = &[
     named(
         "step-off-bar",
         &[
-            laid(&[Bar], 89.0, (1.0, 107.0), Shape::new(180.0, 180.0, 178.0, 105.0).pointed())
-                .at(220.0)
-                .hands((0.0, 212.0))
-                .props(BOX_UNDER),
+            laid(
+                &[Bar],
+                89.0,
+                (1.0, 107.0),
+                Shape::new(180.0, 180.0, 178.0, 105.0).pointed(),
+            )
+            .at(220.0)
+            .hands((0.0, 212.0))
+            .props(BOX_UNDER),
             laid(&[Bar, Toes], 90.0, (1.0, 119.8), HANG)
                 .at(220.0)
                 .hands((0.0, 212.0))
@@ -192,28 +259,43 @@ pub(super) const GRIP: &[Named] = &[
     named(
         "bent-knee-row",
         &[
-            rowing(Shape::new(90.0, 180.0, 180.0, 88.0).looking_up(-22.0), Stance::Flat).at(98.0),
-            rowing(Shape { legs: [leg(180.0, 96.0, 90.0), leg(180.0, 96.0, 90.0)], ..ROWED }, Stance::Flat).at(98.0),
+            rowing(
+                Shape::new(90.0, 180.0, 180.0, 88.0).looking_up(-22.0),
+                Stance::Flat,
+            )
+            .at(98.0),
+            rowing(
+                Shape {
+                    legs: [leg(180.0, 96.0, 90.0), leg(180.0, 96.0, 90.0)],
+                    ..ROWED
+                },
+                Stance::Flat,
+            )
+            .at(98.0),
         ],
     ),
     named(
         "false-grip-row",
         &[
-            rowing(Shape::new(90.0, 172.0, 180.0, 180.0).wrist(112.0), Stance::Heels).on(&[Rings, Toes]),
+            rowing(
+                Shape::new(90.0, 172.0, 180.0, 180.0).wrist(112.0),
+                Stance::Heels,
+            )
+            .on(&[Rings, Toes]),
             rowing(ROWED.wrist(112.0), Stance::Heels).on(&[Rings, Toes]),
         ],
     ),
     named("inverted-hang", &[hanging(UPSIDE_DOWN)]),
     named("tuck-inverted-hang", &[hanging(TUCKED_UPSIDE_DOWN)]),
-    named("lever-shrug", &[hanging(TUCKED_HANG), hanging(Shape::new(112.0, 180.0, 50.0, 40.0).spine(152.0).pointed())]),
     named(
-        "tuck-front-lever",
-        &[hanging(TUCK_LEVER)],
+        "lever-shrug",
+        &[
+            hanging(TUCKED_HANG),
+            hanging(Shape::new(112.0, 180.0, 50.0, 40.0).spine(152.0).pointed()),
+        ],
     ),
-    named(
-        "advanced-tuck-front-lever",
-        &[hanging(ADVANCED_LEVER)],
-    ),
+    named("tuck-front-lever", &[hanging(TUCK_LEVER)]),
+    named("advanced-tuck-front-lever", &[hanging(ADVANCED_LEVER)]),
     named(
         "one-leg-front-lever",
         &[hanging(Shape {
@@ -221,10 +303,7 @@ pub(super) const GRIP: &[Named] = &[
             ..Shape::new(56.0, 180.0, 180.0, 180.0)
         })],
     ),
-    named(
-        "straddle-front-lever",
-        &[hanging(STRADDLE_LEVER)],
-    ),
+    named("straddle-front-lever", &[hanging(STRADDLE_LEVER)]),
     named("front-lever", &[hanging(LEVER)]),
     named(
         "tuck-front-lever-lowering",
@@ -239,10 +318,22 @@ pub(super) const GRIP: &[Named] = &[
     ),
     named(
         "straddle-front-lever-lowering",
-        &[hanging(Shape { legs_apart: 45.0, ..UPSIDE_DOWN }), hanging(STRADDLE_LEVER)],
+        &[
+            hanging(Shape {
+                legs_apart: 45.0,
+                ..UPSIDE_DOWN
+            }),
+            hanging(STRADDLE_LEVER),
+        ],
     ),
-    named("front-lever-lowering", &[hanging(UPSIDE_DOWN), hanging(LEVER)]),
-    named("german-hang", &[on_rings(Shape::new(-92.0, 180.0, 168.0, 172.0).pointed())]),
+    named(
+        "front-lever-lowering",
+        &[hanging(UPSIDE_DOWN), hanging(LEVER)],
+    ),
+    named(
+        "german-hang",
+        &[on_rings(Shape::new(-92.0, 180.0, 168.0, 172.0).pointed())],
+    ),
     named(
         "german-hang-feet-down",
         &[
@@ -250,10 +341,15 @@ pub(super) const GRIP: &[Named] = &[
                 .at(110.0)
                 .hands((2.0, 108.0))
                 .feet(flat(-60.0), flat(-60.0)),
-            laid(&[Rings, Toes], 112.0, (-30.0, 46.0), SUPPORT.looking_up(14.0))
-                .at(110.0)
-                .hands((2.0, 108.0))
-                .feet(flat(-62.0), flat(-62.0)),
+            laid(
+                &[Rings, Toes],
+                112.0,
+                (-30.0, 46.0),
+                SUPPORT.looking_up(14.0),
+            )
+            .at(110.0)
+            .hands((2.0, 108.0))
+            .feet(flat(-62.0), flat(-62.0)),
         ],
     ),
     named(
@@ -268,7 +364,11 @@ pub(super) const GRIP: &[Named] = &[
     ),
     named(
         "skin-the-cat",
-        &[on_rings(TUCKED_HANG), on_rings(TUCKED_UPSIDE_DOWN), on_rings(TUCKED_BEHIND)],
+        &[
+            on_rings(TUCKED_HANG),
+            on_rings(TUCKED_UPSIDE_DOWN),
+            on_rings(TUCKED_BEHIND),
+        ],
     ),
     named(
         "muscle-up-turnover",
@@ -277,19 +377,33 @@ pub(super) const GRIP: &[Named] = &[
     named(
         "turnover-feet-down",
         &[
-            laid(&[Rings, Toes], 74.0, (22.0, 46.0), SUPPORT.elbows_out(15.0).wrist(130.0))
-                .at(84.0)
-                .hands((2.0, 86.0))
-                .feet(flat(-22.0), flat(-22.0)),
-            laid(&[Rings, Toes], 118.0, (14.0, 66.0), SUPPORT.elbows_out(15.0).looking_up(12.0))
-                .at(84.0)
-                .hands((1.0, 91.0))
-                .feet(tip(20.0, 55.0), tip(20.0, 55.0)),
+            laid(
+                &[Rings, Toes],
+                74.0,
+                (22.0, 46.0),
+                SUPPORT.elbows_out(15.0).wrist(130.0),
+            )
+            .at(84.0)
+            .hands((2.0, 86.0))
+            .feet(flat(-22.0), flat(-22.0)),
+            laid(
+                &[Rings, Toes],
+                118.0,
+                (14.0, 66.0),
+                SUPPORT.elbows_out(15.0).looking_up(12.0),
+            )
+            .at(84.0)
+            .hands((1.0, 91.0))
+            .feet(tip(20.0, 55.0), tip(20.0, 55.0)),
             LOW_SUPPORT,
         ],
     ),
     named(
         "muscle-up",
-        &[on_rings(HANG.wrist(115.0)), over_rings(TURNED), over_rings(SUPPORT)],
+        &[
+            on_rings(HANG.wrist(115.0)),
+            over_rings(TURNED),
+            over_rings(SUPPORT),
+        ],
     ),
 ];

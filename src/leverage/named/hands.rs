@@ -30,8 +30,13 @@ const PIKE: Shape = Shape::new(170.0, 180.0, 85.0, 180.0);
 const HANDSTAND: Shape = STRAIGHT.pointed().looking_up(15.0);
 
 /// A long lunge with the arms beside the ears.
-const LUNGE: Key = laid(&[Toes], 97.0, (2.0, 72.0), Shape::new(172.0, 180.0, 180.0, 180.0))
-    .feet(flat(-40.0), tip(48.0, 50.0));
+const LUNGE: Key = laid(
+    &[Toes],
+    97.0,
+    (2.0, 72.0),
+    Shape::new(172.0, 180.0, 180.0, 180.0),
+)
+.feet(flat(-40.0), tip(48.0, 50.0));
 
 /// The hands have landed, one leg is high, the other foot leaves the floor.
 const KICKING: Key = laid(
@@ -50,7 +55,9 @@ const HEELS_ON_WALL: Key = laid(
     &[Hands, Wall],
     -86.0,
     (-8.0, 107.0),
-    Shape::new(175.0, 180.0, 186.0, 180.0).ankles(150.0).looking_up(15.0),
+    Shape::new(175.0, 180.0, 186.0, 180.0)
+        .ankles(150.0)
+        .looking_up(15.0),
 )
 .hands((0.0, 3.0))
 .props(&[Prop::WallLeft(-29.0)]);
@@ -59,7 +66,9 @@ const HEELS_OFF_WALL: Key = laid(
     &[Hands],
     -88.0,
     (-3.0, 107.5),
-    Shape::new(178.0, 180.0, 182.0, 180.0).pointed().looking_up(15.0),
+    Shape::new(178.0, 180.0, 182.0, 180.0)
+        .pointed()
+        .looking_up(15.0),
 )
 .hands((0.0, 3.0))
 .props(&[Prop::WallLeft(-29.0)]);
@@ -104,18 +113,31 @@ pub(super) const HANDS: &[Named] = &[
             ],
         )
     },
-    named("pike-shrug", &[on_floor(PIKE.sunk(0.14)), on_floor(PIKE.sunk(-0.05))]),
+    named(
+        "pike-shrug",
+        &[on_floor(PIKE.sunk(0.14)), on_floor(PIKE.sunk(-0.05))],
+    ),
     named(
         "pike-step-down",
         &[
-            laid(&[Hands, Toes], -101.0, (19.0, 106.0), Shape::new(175.0, 180.0, 90.0, 180.0))
-                .hands((0.0, 3.0))
-                .feet(foot(93.0, 50.0, 65.0), foot(93.0, 50.0, 65.0))
-                .props(&[Prop::Box(78.0, 128.0, 50.0)]),
-            laid(&[Hands, Toes], -140.0, (45.0, 90.0), Shape::new(170.0, 180.0, 90.0, 180.0))
-                .hands((0.0, 3.0))
-                .feet(flat(36.0), foot(93.0, 50.0, 55.0))
-                .props(&[Prop::Box(78.0, 128.0, 50.0)]),
+            laid(
+                &[Hands, Toes],
+                -101.0,
+                (19.0, 106.0),
+                Shape::new(175.0, 180.0, 90.0, 180.0),
+            )
+            .hands((0.0, 3.0))
+            .feet(foot(93.0, 50.0, 65.0), foot(93.0, 50.0, 65.0))
+            .props(&[Prop::Box(78.0, 128.0, 50.0)]),
+            laid(
+                &[Hands, Toes],
+                -140.0,
+                (45.0, 90.0),
+                Shape::new(170.0, 180.0, 90.0, 180.0),
+            )
+            .hands((0.0, 3.0))
+            .feet(flat(36.0), foot(93.0, 50.0, 55.0))
+            .props(&[Prop::Box(78.0, 128.0, 50.0)]),
         ],
     ),
     named(
@@ -136,7 +158,10 @@ pub(super) const HANDS: &[Named] = &[
     named(
         "one-foot-wall-handstand",
         &[Key {
-            shape: STRAIGHT.pointed().looking_up(12.0).other_leg(205.0, 178.0, 165.0),
+            shape: STRAIGHT
+                .pointed()
+                .looking_up(12.0)
+                .other_leg(205.0, 178.0, 165.0),
             ..ON_WALL
         }],
     ),
@@ -147,7 +172,9 @@ pub(super) const HANDS: &[Named] = &[
                 &[Hands, Wall],
                 -99.0,
                 (11.0, 106.8),
-                Shape::new(175.0, 180.0, 177.0, 180.0).pointed().looking_up(12.0),
+                Shape::new(175.0, 180.0, 177.0, 180.0)
+                    .pointed()
+                    .looking_up(12.0),
             )
             .hands((0.0, 3.0))
             .props(&[Prop::WallAtFeet]),
@@ -155,7 +182,9 @@ pub(super) const HANDS: &[Named] = &[
                 &[Hands],
                 -93.0,
                 (4.0, 107.4),
-                Shape::new(178.0, 180.0, 178.0, 180.0).pointed().looking_up(12.0),
+                Shape::new(178.0, 180.0, 178.0, 180.0)
+                    .pointed()
+                    .looking_up(12.0),
             )
             .hands((0.0, 3.0))
             .props(&[Prop::WallRight(32.0)]),
@@ -170,16 +199,15 @@ pub(super) const HANDS: &[Named] = &[
                 &[Hands, Wall],
                 -152.0,
                 (92.0, 53.0),
-                Shape::new(178.0, 180.0, 176.0, 180.0).ankles(120.0).looking_up(12.0),
+                Shape::new(178.0, 180.0, 176.0, 180.0)
+                    .ankles(120.0)
+                    .looking_up(12.0),
             )
             .hands((0.0, 3.0))
             .props(&[Prop::WallAtFeet]),
         ],
     ),
-    named(
-        "lunge-kick",
-        &[LUNGE, KICKING.on(&[Hands, Toes])],
-    ),
+    named("lunge-kick", &[LUNGE, KICKING.on(&[Hands, Toes])]),
     named(
         "kick-up",
         &[LUNGE, KICKING, on_floor(HANDSTAND).on(&[Hands])],
@@ -200,7 +228,9 @@ pub(super) const HANDS: &[Named] = &[
                 &[Hands],
                 -90.0,
                 (4.0, 105.0),
-                Shape::new(175.0, 180.0, 150.0, 180.0).pointed().other_leg(205.0, 180.0, 165.0),
+                Shape::new(175.0, 180.0, 150.0, 180.0)
+                    .pointed()
+                    .other_leg(205.0, 180.0, 165.0),
             )
             .each_hand(Some((-16.0, 3.0)), Some((20.0, 3.0)))
             .from_the_front(),

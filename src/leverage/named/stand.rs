@@ -77,8 +77,13 @@ pub(super) const STAND: &[Named] = &[
     ),
     named(
         "deep-squat",
-        &[laid(&[Toes], 108.0, (14.0, 26.0), Shape::new(62.0, 95.0, 50.0, 45.0).looking_up(10.0))
-            .feet(flat(-11.0), flat(-11.0))],
+        &[laid(
+            &[Toes],
+            108.0,
+            (14.0, 26.0),
+            Shape::new(62.0, 95.0, 50.0, 45.0).looking_up(10.0),
+        )
+        .feet(flat(-11.0), flat(-11.0))],
     ),
     named(
         "single-leg-squat",
@@ -134,7 +139,10 @@ pub(super) const STAND: &[Named] = &[
             .props(&[Prop::Mat(6.0, 72.0)]),
         ],
     ),
-    named("split-squat", &[stride(90.0, (0.0, 79.0)), stride(95.0, (4.0, 42.5))]),
+    named(
+        "split-squat",
+        &[stride(90.0, (0.0, 79.0)), stride(95.0, (4.0, 42.5))],
+    ),
     named(
         "raised-split-squat",
         &[
@@ -152,9 +160,14 @@ pub(super) const STAND: &[Named] = &[
             laid(&[Toes], 104.0, (2.0, 86.0), RELAXED)
                 .feet(foot(-38.0, 45.0, 0.0), flat(6.0))
                 .props(STEP_BOX),
-            laid(&[Toes], 90.0, (-26.0, 135.0), RELAXED.other_leg(176.0, 150.0, 110.0))
-                .feet(foot(-38.0, 45.0, 0.0), None)
-                .props(STEP_BOX),
+            laid(
+                &[Toes],
+                90.0,
+                (-26.0, 135.0),
+                RELAXED.other_leg(176.0, 150.0, 110.0),
+            )
+            .feet(foot(-38.0, 45.0, 0.0), None)
+            .props(STEP_BOX),
         ],
     ),
     named(
@@ -172,40 +185,67 @@ pub(super) const STAND: &[Named] = &[
     ),
     named(
         "one-leg-stand",
-        &[on_one(Shape::new(6.0, 170.0, 180.0, 180.0).other_leg(90.0, 88.0, 100.0))],
+        &[on_one(
+            Shape::new(6.0, 170.0, 180.0, 180.0).other_leg(90.0, 88.0, 100.0),
+        )],
     ),
     named(
         "hinge",
         &[
-            tall(Shape::new(-38.0, 92.0, 180.0, 180.0).other_arm(150.0, 38.0)).props(&[Prop::BackStick]),
-            laid(&[Toes], 158.0, (17.0, 84.0), Shape::new(-38.0, 92.0, 90.0, 160.0).other_arm(150.0, 38.0))
-                .feet(flat(-11.0), flat(-11.0))
+            tall(Shape::new(-38.0, 92.0, 180.0, 180.0).other_arm(150.0, 38.0))
                 .props(&[Prop::BackStick]),
+            laid(
+                &[Toes],
+                158.0,
+                (17.0, 84.0),
+                Shape::new(-38.0, 92.0, 90.0, 160.0).other_arm(150.0, 38.0),
+            )
+            .feet(flat(-11.0), flat(-11.0))
+            .props(&[Prop::BackStick]),
         ],
     ),
     named(
         "pick-up",
         &[
-            laid(&[Toes], 148.0, (21.0, 72.0), Shape::new(58.0, 180.0, 70.0, 120.0).looking_up(12.0))
-                .feet(flat(-11.0), flat(-11.0))
+            laid(
+                &[Toes],
+                148.0,
+                (21.0, 72.0),
+                Shape::new(58.0, 180.0, 70.0, 120.0).looking_up(12.0),
+            )
+            .feet(flat(-11.0), flat(-11.0))
+            .gear(&[Weight])
+            .props(PICKED),
+            tall(Shape::new(12.0, 180.0, 180.0, 180.0))
                 .gear(&[Weight])
                 .props(PICKED),
-            tall(Shape::new(12.0, 180.0, 180.0, 180.0)).gear(&[Weight]).props(PICKED),
         ],
     ),
     named(
         "single-leg-hinge",
         &[
             on_one(Shape::new(6.0, 178.0, 180.0, 180.0).other_leg(172.0, 138.0, 110.0)),
-            laid(&[Toes], 170.0, (9.0, 88.0), Shape::new(80.0, 180.0, 90.0, 165.0).other_leg(178.0, 176.0, 110.0).looking_up(8.0))
-                .feet(flat(-11.0), None),
+            laid(
+                &[Toes],
+                170.0,
+                (9.0, 88.0),
+                Shape::new(80.0, 180.0, 90.0, 165.0)
+                    .other_leg(178.0, 176.0, 110.0)
+                    .looking_up(8.0),
+            )
+            .feet(flat(-11.0), None),
         ],
     ),
     named(
         "carry",
-        &[laid(&[Toes], 91.0, (0.0, 87.0), Shape::new(2.0, 180.0, 180.0, 180.0).other_arm(26.0, 160.0))
-            .feet(foot(-30.0, 2.0, -18.0), tip(24.0, 38.0))
-            .gear(&[Weight])],
+        &[laid(
+            &[Toes],
+            91.0,
+            (0.0, 87.0),
+            Shape::new(2.0, 180.0, 180.0, 180.0).other_arm(26.0, 160.0),
+        )
+        .feet(foot(-30.0, 2.0, -18.0), tip(24.0, 38.0))
+        .gear(&[Weight])],
     ),
     named(
         "knee-to-wall",
@@ -213,7 +253,9 @@ pub(super) const STAND: &[Named] = &[
             &[Toes, Knees],
             94.0,
             (3.0, 46.0),
-            Shape::new(60.0, 130.0, 90.0, 90.0).wrist(112.0).other_leg(192.0, 101.0, 170.0),
+            Shape::new(60.0, 130.0, 90.0, 90.0)
+                .wrist(112.0)
+                .other_leg(192.0, 101.0, 170.0),
         )
         .feet(flat(-22.0), None)
         .hands((-39.5, 92.0))

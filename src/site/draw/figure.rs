@@ -153,7 +153,9 @@ pub fn small(solved: &Solved) -> String {
     let side = (b.right - b.left).max(b.top - b.bottom).max(LEAST) + 2.0 * MARGIN;
     let left = (b.left + b.right - side) / 2.0;
     // What stands on the floor stands at the bottom, what hangs hangs at the top.
-    let hangs = telling(solved).hands.is_some_and(|at| at.1 > telling(solved).centre.1);
+    let hangs = telling(solved)
+        .hands
+        .is_some_and(|at| at.1 > telling(solved).centre.1);
     let top = if hangs {
         -b.top - MARGIN
     } else {

@@ -288,7 +288,13 @@ fn movement_part<'a>(
         cues: &m.cues,
         faults: record::faults(m),
         figure: solved.map_or_else(String::new, |s| {
-            figure::figure(s, m.phase == Some(Phase::Lowering), site.say(), site.curriculum.school.units).svg
+            figure::figure(
+                s,
+                m.phase == Some(Phase::Lowering),
+                site.say(),
+                site.curriculum.school.units,
+            )
+            .svg
         }),
         leverage: solved.map_or_else(Vec::new, |s| record::leverage_lines(site.say(), s, m.load)),
         pictures: record::pictures(site, m),

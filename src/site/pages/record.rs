@@ -136,7 +136,13 @@ pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError>
     context.insert(
         "figure",
         &solved.map_or_else(String::new, |s| {
-            figure::figure(s, m.phase == Some(Phase::Lowering), site.say(), site.curriculum.school.units).svg
+            figure::figure(
+                s,
+                m.phase == Some(Phase::Lowering),
+                site.say(),
+                site.curriculum.school.units,
+            )
+            .svg
         }),
     );
     context.insert(

@@ -188,8 +188,7 @@ impl Pen {
         }
         let _ = write!(self.path, "M{}C", short(points[0]));
         for i in 0..n {
-            let [before, from, to, after] =
-                [n + i - 1, i, i + 1, i + 2].map(|k| points[k % n]);
+            let [before, from, to, after] = [n + i - 1, i, i + 1, i + 2].map(|k| points[k % n]);
             let lean = |at: Point, a: Point, b: Point, by: f64| {
                 (at.0 + (b.0 - a.0) * by, at.1 + (b.1 - a.1) * by)
             };

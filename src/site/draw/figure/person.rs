@@ -194,7 +194,11 @@ fn head(pen: &mut Pen, pose: &Pose) {
     let height = cm(HEAD);
     let face = FACE.map(|(x, y)| {
         // From the front both sides are as the back of the head.
-        let x = if pose.front && x > 0.0 { x.min(0.34) } else { x };
+        let x = if pose.front && x > 0.0 {
+            x.min(0.34)
+        } else {
+            x
+        };
         offset(offset(middle, up, y * height), ahead, x * height)
     });
     pen.outline(&face);
@@ -220,14 +224,15 @@ fn arm(pen: &mut Pen, shoulder: Point, arm: &Arm, hand: HandShape) {
     let along = unit(arm.wrist, arm.fingers);
     match hand {
         HandShape::Fist => {
-            pen.stroke(
-                (arm.wrist, cm(half::WRIST)),
-                (arm.fingers, cm(half::FIST)),
-            );
+            pen.stroke((arm.wrist, cm(half::WRIST)), (arm.fingers, cm(half::FIST)));
         }
         HandShape::Flat => {
             // The palm lies on the floor, the thumb beside it.
-            let down = if along.0 > 0.0 { right(along) } else { right((-along.0, -along.1)) };
+            let down = if along.0 > 0.0 {
+                right(along)
+            } else {
+                right((-along.0, -along.1))
+            };
             let tips = offset(offset(arm.fingers, along, cm(0.05)), down, cm(0.006));
             pen.chain(&[
                 (arm.wrist, cm(half::WRIST)),
@@ -236,7 +241,10 @@ fn arm(pen: &mut Pen, shoulder: Point, arm: &Arm, hand: HandShape) {
             ]);
             pen.stroke(
                 (toward(arm.wrist, arm.fingers, 0.4), cm(0.011)),
-                (offset(toward(arm.wrist, arm.fingers, 0.95), down, cm(0.008)), cm(0.0065)),
+                (
+                    offset(toward(arm.wrist, arm.fingers, 0.95), down, cm(0.008)),
+                    cm(0.0065),
+                ),
             );
         }
         HandShape::Free => {
@@ -296,7 +304,10 @@ fn foot(pen: &mut Pen, leg: &Leg, front: bool) {
     if front {
         // Seen from the toes: short.
         let ankle = offset(leg.ankle, along, 0.0);
-        pen.stroke((ankle, cm(half::ANKLE)), (at(under, cm(0.02), cm(0.017)), cm(0.017)));
+        pen.stroke(
+            (ankle, cm(half::ANKLE)),
+            (at(under, cm(0.02), cm(0.017)), cm(0.017)),
+        );
         return;
     }
     let toe = unit(leg.ball, leg.toes);
@@ -304,7 +315,11 @@ fn foot(pen: &mut Pen, leg: &Leg, front: bool) {
         up
     } else {
         let (x, y) = (-toe.1, toe.0);
-        if x * up.0 + y * up.1 >= 0.0 { (x, y) } else { (-x, -y) }
+        if x * up.0 + y * up.1 >= 0.0 {
+            (x, y)
+        } else {
+            (-x, -y)
+        }
     };
     pen.outline(&[
         at(leg.ankle, -3.1, 2.0),

@@ -1,7 +1,7 @@
 //! One pose with what it touches and what is marked.
 
-use super::pen::{Bounds, number, point};
 use super::pen::Pen;
+use super::pen::{Bounds, number, point};
 use super::person::{self, HandShape};
 use super::words::Says;
 use crate::curriculum::posture::{Gear, Touch};
@@ -190,7 +190,11 @@ fn hand_shapes(pose: &Pose) -> [HandShape; 2] {
     let near = match () {
         () if grips(pose) || holds || pose.touches.contains(&Touch::Forearms) => HandShape::Fist,
         () if pose.touches.contains(&Touch::Hands) => HandShape::Flat,
-        () if pose.props.iter().any(|p| matches!(p, Prop::Post(_) | Prop::BackStick)) => {
+        () if pose
+            .props
+            .iter()
+            .any(|p| matches!(p, Prop::Post(_) | Prop::BackStick)) =>
+        {
             HandShape::Fist
         }
         () => HandShape::Free,
@@ -219,8 +223,18 @@ fn ground(layer: &mut Layer, pose: &Pose, body: Bounds) {
         if pose.gear.contains(&Gear::Handles) {
             handles(layer, at, pose.hands_at);
         } else {
-            let ahead = if pose.points.fingers.0 < at.0 { -8.0 } else { 8.0 };
-            layer.block(GROUND, at.0 + ahead - BOX, at.0 + ahead + BOX, 0.0, pose.hands_at);
+            let ahead = if pose.points.fingers.0 < at.0 {
+                -8.0
+            } else {
+                8.0
+            };
+            layer.block(
+                GROUND,
+                at.0 + ahead - BOX,
+                at.0 + ahead + BOX,
+                0.0,
+                pose.hands_at,
+            );
         }
     }
     if let (Some(at), Some(height)) = (pose.feet, pose.feet_at)
@@ -231,9 +245,13 @@ fn ground(layer: &mut Layer, pose: &Pose, body: Bounds) {
     }
     let mut right = body.right + 6.0;
     let mut left = body.left - 6.0;
-    let feet = pose.points.legs.iter().fold(f64::NEG_INFINITY, |most, leg| {
-        most.max(leg.toes.0).max(leg.heel.0).max(leg.ball.0)
-    });
+    let feet = pose
+        .points
+        .legs
+        .iter()
+        .fold(f64::NEG_INFINITY, |most, leg| {
+            most.max(leg.toes.0).max(leg.heel.0).max(leg.ball.0)
+        });
     let top = body.top.clamp(90.0, 210.0) + 4.0;
     let mut wall = |layer: &mut Layer, face: f64, side: f64| {
         let back = face + 5.0 * side;
@@ -245,9 +263,7 @@ fn ground(layer: &mut Layer, pose: &Pose, body: Bounds) {
             left = back;
         }
     };
-    if touches(Touch::Wall)
-        && !pose.props.iter().any(|p| matches!(p, Prop::WallLeft(_)))
-    {
+    if touches(Touch::Wall) && !pose.props.iter().any(|p| matches!(p, Prop::WallLeft(_))) {
         wall(layer, feet + 1.2, 1.0);
     }
     for prop in pose.props {
@@ -350,9 +366,14 @@ fn band(layer: &mut Layer, pose: &Pose, bar: Point) {
     let side = (way.1, -way.0);
     for by in [-4.5, 4.5] {
         let from = person::offset(bar, side, by * 0.4);
-        layer.line("figure-band", from, person::offset(person::offset(low, way, -6.5), side, by));
+        layer.line(
+            "figure-band",
+            from,
+            person::offset(person::offset(low, way, -6.5), side, by),
+        );
     }
-    let [one, other] = [-4.5, 4.5].map(|by| person::offset(person::offset(low, way, -6.5), side, by));
+    let [one, other] =
+        [-4.5, 4.5].map(|by| person::offset(person::offset(low, way, -6.5), side, by));
     let _ = write!(
         layer.svg,
         "<path class=\"figure-band\" d=\"M{}Q{} {}\"/>",
@@ -394,7 +415,11 @@ fn held(layer: &mut Layer, pose: &Pose) {
     }
     if pose.gear.contains(&Gear::Stick) {
         let at = p.fingers;
-        layer.line("figure-grip figure-rod", person::beside(at, -2.4), person::beside(at, 3.4));
+        layer.line(
+            "figure-grip figure-rod",
+            person::beside(at, -2.4),
+            person::beside(at, 3.4),
+        );
         layer.circle("figure-grip figure-bar", person::beside(at, -2.4), 1.7);
     }
     if pose.gear.contains(&Gear::Weight) {
@@ -412,7 +437,11 @@ fn held(layer: &mut Layer, pose: &Pose) {
         let way = person::unit(p.hip, p.shoulder);
         let back = (way.1, -way.0);
         let low = person::offset(person::offset(p.hip, way, -9.0), back, person::cm(0.068));
-        layer.line("figure-grip figure-rod", low, person::offset(low, way, 98.0));
+        layer.line(
+            "figure-grip figure-rod",
+            low,
+            person::offset(low, way, 98.0),
+        );
     }
 }
 
