@@ -733,6 +733,8 @@ interface Rungbook {
     length: (points: { x: number; y: number }[], known: number) => number;
     doubt: (of: (points: { x: number; y: number }[]) => number, points: { x: number; y: number }[], off: number) => number;
   };
+  /** Over all skills; loaded only when it is looked at. */
+  standing: { draw: (stand: Stand) => void };
   search: { find: (typed: string) => number[] };
   store: {
     entries: (kind: string) => Kept[];

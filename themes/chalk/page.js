@@ -193,16 +193,24 @@
     if (tt && !policy) policy = tt.createPolicy('rungbook-worker', { createScriptURL: (/** @type {string} */ of) => of });
     return policy ? policy.createScriptURL(url) : url;
   };
-  /** Loads what an element names in `data-src`, and the next ones beside it, in their order, once. @param {string} id @returns {Promise<void>} */
+  /** What was asked for, by its address: each is loaded once. @type {Map<string, Promise<unknown>>} */
+  const loads = new Map();
+  /** @param {string} src */
+  const loaded = (src) => {
+    const known = loads.get(src);
+    if (known) return known;
+    const waits = new Promise((resolve, reject) => {
+      const script = /** @type {HTMLScriptElement} */ (make('script', { on: { load: resolve, error: () => { loads.delete(src); reject(new Error(src)); } } }));
+      script.src = trusted(src);
+      document.head.append(script);
+    });
+    loads.set(src, waits);
+    return waits;
+  };
+  /** Loads what an element's parts name in `data-src`, one after the other. @param {string} id @returns {Promise<void>} */
   const load = async (id) => {
-    for (const of of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(`#${id} [data-src]`))) {
-      const { src = '' } = of.dataset;
-      if (!/^theme[/][a-z-]+[.]js[?]v=[0-9a-f]+$/.test(src) || document.querySelector(`script[src="${src}"]`)) continue;
-      await new Promise((resolve, reject) => {
-        const script = /** @type {HTMLScriptElement} */ (make('script', { on: { load: resolve, error: reject } }));
-        script.src = trusted(src);
-        document.head.append(script);
-      });
+    for (const { dataset: { src = '' } } of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(`#${id} [data-src]`))) {
+      if (/^theme[/][a-z-]+[.]js[?]v=[0-9a-f]+$/.test(src) && !document.querySelector(`script[defer][src="${src}"]`)) await loaded(src);
     }
   };
   /** Has the worker keep pages for when there is no network. @param {string[]} pages */

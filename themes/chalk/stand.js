@@ -1,8 +1,8 @@
 'use strict';
 // Where I stand: states over all skills, what is missing, what rests, history, and the keeping of one's own numbers.
 (() => {
-  const { targets, results, readiness, placement, training, aim, store, page, states, number } = globalThis.rungbook;
-  const { make, named, namedList, byId, units } = page;
+  const { targets, results, readiness, training, aim, store, page, states, number } = globalThis.rungbook;
+  const { make, named, byId, units } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine, mark } = states;
   if (!model) return;
@@ -20,50 +20,6 @@
     notice.scrollIntoView({ block: 'center' });
   };
 
-  /** A demand in words, and what there is of it. @param {Missing} of */
-  const missingLine = ({ leaf, movement, got, share }) => {
-    const asked = { movement: named(tables, movement), target: states.target(leaf) };
-    return make('li', {}, ...(got === null ? sayNodes('stand.untested', asked) : sayNodes('stand.you_have', { ...asked, got: states.got(got), share: Math.floor(Number(share) / 10) })));
-  };
-  /** What comes first, where what is missing may not be tried itself. @param {{ direct: boolean, steps: Missing[] }} first */
-  const under = ({ direct, steps }) => (direct || steps.length === 0 ? [] : [make('p', { text: say('stand.first') }), make('ul', { class: 'lack' }, ...steps.map(missingLine))]);
-  /** Why a movement stands as it does. @param {Stand} stand @param {number} m @returns {(Node | string)[]} */
-  const why = ({ found, person }, m) => {
-    // Who is to ask first reads what is missing, and is told to do nothing about it.
-    const barred = states.barred();
-    const lack = () => make('ul', { class: 'lack' }, ...found.missing(m).map(missingLine));
-    switch (found.states[m]) {
-      case readiness.PAUSED:
-        return [make('ul', { class: 'lack' }, ...found.pausedBy(m).map((cause) => make('li', {}, ...sayNodes('stand.rest', { pause: states.causeWords(cause) }))))];
-      case readiness.OWNED: {
-        const root = found.countedBecause(m);
-        return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => /** @type {Node | string} */ (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack(), ...(barred ? [] : under(found.first(m)))] : [])];
-      }
-      case readiness.OPEN: return [barred === 'ask' ? say('stand.ask_first') : barred ? say('stand.health_first') : say('stand.may_start')];
-      case readiness.ALMOST: {
-        if (barred) return [lack()];
-        const first = found.first(m);
-        if (!first.direct && first.steps.length) return [make('p', { text: say('stand.do_not_try') }), lack(), ...under(first)];
-        return [...sayNodes('stand.train_first', { movement: named(tables, model.of(found.nearly(m))) }).map((part) => /** @type {Node | string} */ (part)), lack()];
-      }
-      case readiness.NOT_YET: return barred ? [lack()] : [lack(), ...under(found.first(m))];
-      default: {
-        if (!person) return [];
-        if (barred) return [barred === 'ask' ? say('stand.ask_first') : say('stand.health_first')];
-        const first = found.first(m);
-        if (!first.direct) return first.steps.length ? under(first) : [lack()];
-        const tests = [...new Set(first.steps.map(({ movement }) => movement))];
-        return sayNodes('stand.tests_would_show', { tests: namedList(tables, tests) }).map((part) => /** @type {Node | string} */ (part));
-      }
-    }
-  };
-
-  /** @param {Stand} stand */
-  const summary = (stand) => {
-    const counts = readiness.STATES.map((_, state) => stand.found.states.filter((s) => s === state).length);
-    byId('summary').replaceChildren(make('ul', { class: 'plain counts' }, ...counts.map((count, state) => (count ? make('li', {}, mark(state), ` ${globalThis.rungbook.words.number(count)}`) : null)).filter((li) => li !== null)));
-  };
-
   /** What the latest day changed. @param {Stand} stand */
   const changes = (stand) => {
     const days = [...new Set(stand.person.tested.map(({ on }) => on))].sort((a, b) => b - a);
@@ -74,27 +30,6 @@
     const moved = model.order.filter((m) => before.states[m] !== stand.found.states[m]);
     byId('changed-list').replaceChildren(...(moved.length ? moved.map((m) => make('li', {}, ...sayNodes('stand.moved', { movement: named(tables, m), before: mark(before.states[m]), now: mark(stand.found.states[m]) }))) : [make('li', { text: say('stand.nothing_moved') })]));
     byId('changed-since').replaceChildren(...sayNodes('stand.since', { day: states.day(results.dayText(days[1])) }).map((part) => /** @type {Node | string} */ (part)));
-  };
-
-  /** @param {Stand} stand @param {Skill} skill */
-  const skillPart = (stand, skill) => {
-    /** @type {{ m: number, today: boolean }[]} */
-    const tests = [];
-    for (let asked = /** @type {number[]} */ ([]); !states.barred() && tests.length < 3; asked = tests.map(({ m }) => m)) {
-      const question = placement.next(model, stand.found, skill.members, asked, stand.day);
-      if (!question) break;
-      tests.push({ m: question.movement, today: question.today });
-    }
-    const goal = model.of(skill.goal);
-    const rows = skill.members.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
-      make('td', { 'data-label': say('stand.state') }, mark(stand.found.states[m], stand.found.counted[m] === 1)), make('td', { 'data-label': say('stand.why') }, ...why(stand, m))));
-    return make('section', { class: 'skill-stand' },
-      make('h2', {}, page.namedSkill(tables, skill, goal)),
-      make('p', {}, say('shared.the_goal'), ' ', named(tables, goal), ' ', states.target(skill.goal), ' ', mark(stand.found.states[goal], stand.found.counted[goal] === 1)),
-      tests.length ? make('p', {}, ...sayNodes('stand.would_decide', { tests: tests.flatMap(({ m, today }, i) => [i ? say('list.separator') : '', named(tables, m), today ? '' : ` ${say('stand.from_training')}`]) }), ' ',
-        make('a', { href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })) : states.barred() ? null : make('p', { text: skill.members.some((m) => stand.found.states[m] === readiness.TEST_FIRST) ? say('stand.nothing_to_ask') : say('stand.nothing_in_doubt') }),
-      make('details', {}, make('summary', { text: say('stand.all_movements', { n: skill.members.length }) }),
-        make('div', { class: 'wide', tabindex: '0' }, make('table', { class: 'list ready-mine' }, make('thead', {}, make('tr', {}, ...[say('shared.movement'), say('stand.state'), say('stand.why')].map((text) => make('th', { scope: 'col', text })))), make('tbody', {}, ...rows)))));
   };
 
   /** A small chart of one test's results; the list beside it says the same. @param {{ on: number, amount: number }[]} points */
@@ -197,11 +132,9 @@
   };
 
   const all = /** @type {HTMLDetailsElement} */ (byId('all'));
-  /** Every skill takes a while to work out: only where it is looked at. @param {Stand} stand */
+  /** Every skill takes a while to load and to work out: only where it is looked at. @param {Stand} stand */
   const drawAll = (stand) => {
-    if (!all.open) return;
-    summary(stand);
-    byId('skills-mine').replaceChildren(...tables.skills.map((skill) => skillPart(stand, skill)));
+    if (all.open) page.load('all').then(() => globalThis.rungbook.standing.draw(stand), () => { byId('skills-mine').textContent = say('number.not_loaded'); });
   };
   all.addEventListener('toggle', () => {
     const stand = mine();

@@ -118,7 +118,11 @@
       return { box, whole: make('label', { class: 'chip' }, box, text) };
     });
     const fault = make('p', { class: 'fault', role: 'alert', id: 'known-fault' });
-    const done = () => { store.note('known', { ...store.get('known'), [of.id]: true }); };
+    // Who is asked about a skill before any goal was chosen has chosen one.
+    const done = () => {
+      store.note('known', { ...store.get('known'), [of.id]: true });
+      if (!store.facts().goal) store.put('goal', of.id);
+    };
     const keep = async () => {
       const said = rows.filter(({ input }) => input.value.trim() !== '').map(({ m, input }) => ({ m, input, got: number.read(m, input.value) }));
       rows.forEach(({ input }) => input.removeAttribute('aria-invalid'));

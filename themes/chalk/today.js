@@ -1,7 +1,7 @@
 'use strict';
 // Today: the session between a person and the goal, one card a line. What is ticked is the training log that moving on reads.
 (() => {
-  const { targets, results, store, page, states, entry, training, aim, rest } = globalThis.rungbook;
+  const { targets, results, store, page, states, training, aim, rest } = globalThis.rungbook;
   const { make, named, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine } = states;
@@ -57,10 +57,17 @@
     return '';
   };
 
+  /** What entering a number and “it hurt” take is loaded once it is asked for. @returns {Promise<Rungbook['entry']>} */
+  const entry = () => page.load('entry-here').then(() => globalThis.rungbook.entry);
   /** Where the number of a line is entered: of what is shown, or measured. @param {Line} line */
   const number = ({ movement, rule }) => {
-    const form = entry.form(movement, { today: true, kept: () => {}, hurt: () => {} });
-    return rule === 'show it' ? form : make('details', { class: 'number' }, make('summary', { text: say('today.enter_measured') }), form);
+    const place = make('div', {});
+    const show = () => { entry().then(({ form }) => place.replaceChildren(form(movement, { today: true, kept: () => {}, hurt: () => {} })), () => { place.textContent = say('number.not_loaded'); }); };
+    if (rule === 'show it') {
+      show();
+      return place;
+    }
+    return make('details', { class: 'number', on: { toggle: () => { if (!place.firstChild) show(); } } }, make('summary', { text: say('today.enter_measured') }), place);
   };
 
   /** What a line asks, what it is for, and why. @param {Line} line @param {Training} of */
@@ -77,7 +84,7 @@
     const id = tables.ids[line.movement];
     const done = store.entries('trained').filter(({ entry: one }) => one.on === on && model.numbers.get(one.movement) === line.movement);
     const head = make('h3', { tabindex: -1 }, named(tables, line.movement));
-    const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry.hurt(line.movement); } } });
+    const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => ask(line.movement), () => { location.href = 'if-it-hurts.html'; }); } } });
     if (done.length) {
       return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
         make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => done.forEach(({ key }) => store.remove(key)) } }), ' ', hurt));
