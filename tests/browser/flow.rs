@@ -728,7 +728,8 @@ fn it_hurt_pauses() {
     );
     press_button(&browser, "Lift this pause");
     press_button(&browser, "Lift this pause");
-    browser.wait_until("rungbook.states.mine() === null");
+    browser
+        .wait_until("!rungbook.states.mine() || rungbook.states.mine().found.causes.length === 0");
 }
 
 /// Script in every text of an imported file stays text, on both pages that open files.
