@@ -219,6 +219,33 @@ fn the_code_map_is_the_tree() {
     assert_eq!(listed, there);
 }
 
+/// Every file and folder that DEVELOPERS.md names is there, from the root, a room, the theme, or the room whose line it stands in.
+#[test]
+fn what_the_manual_names_is_there() {
+    let text = fs::read_to_string(root().join("DEVELOPERS.md")).expect("text");
+    let endings = [".rs", ".js", ".html", ".yaml", ".py", "/"];
+    let mut seen = 0;
+    for line in text.lines() {
+        let own = line.strip_prefix("| `").and_then(|l| l.split('`').next());
+        let places = ["", "src", "src/site", "themes/chalk", "tests/page"];
+        for name in line.split('`').skip(1).step_by(2) {
+            let is_path = name
+                .chars()
+                .all(|c| c.is_alphanumeric() || "/-_.".contains(c));
+            if !is_path || !endings.iter().any(|e| name.ends_with(e)) {
+                continue;
+            }
+            seen += 1;
+            let there = |place: &str| root().join(place).join(name).exists();
+            // What `publish` writes, or a coach may have.
+            let elsewhere = name.starts_with("themes/<") || name == ".site.new";
+            let found = places.into_iter().chain(own).any(there) || elsewhere;
+            assert!(found, "DEVELOPERS.md names `{name}`, which is not there");
+        }
+    }
+    assert!(seen > 40, "{seen}");
+}
+
 /// Publishing looks at a script line by line when it leaves the comments out.
 #[test]
 fn no_text_of_a_script_runs_over_a_line() {

@@ -2,9 +2,9 @@
 
 use super::raster::{self, Kind};
 use std::io::Cursor;
-use zune_core::bytestream::ZCursor;
-use zune_core::options::DecoderOptions;
 use zune_jpeg::JpegDecoder;
+use zune_jpeg::zune_core::bytestream::ZCursor;
+use zune_jpeg::zune_core::options::DecoderOptions;
 
 /// Pictures of more pixels are not opened, by nobody: a small file can claim to be a large picture. Common practice, no source.
 pub const MOST: usize = 64_000_000;

@@ -6,10 +6,10 @@ use crate::source::raster::{self, Kind};
 use std::collections::HashMap;
 use std::io::Cursor;
 use std::sync::{Arc, LazyLock, Mutex};
-use zune_core::bytestream::ZCursor;
-use zune_core::colorspace::ColorSpace;
-use zune_core::options::DecoderOptions;
 use zune_jpeg::JpegDecoder;
+use zune_jpeg::zune_core::bytestream::ZCursor;
+use zune_jpeg::zune_core::colorspace::ColorSpace;
+use zune_jpeg::zune_core::options::DecoderOptions;
 
 /// Of 100: photographs of people under cues look the same, at a third of the weight.
 const QUALITY: u8 = 80;
