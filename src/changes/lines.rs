@@ -32,13 +32,18 @@ fn kept(before: &[String], now: &[String]) -> usize {
 
 /// The lines of before that no line of now still says.
 pub fn gone<'a>(before: &'a [String], now: &[String]) -> Vec<&'a String> {
+    // Most lines stand as they stood.
+    let changed: Vec<&String> = before.iter().filter(|line| !now.contains(line)).collect();
+    if changed.is_empty() {
+        return changed;
+    }
     let now: Vec<Vec<String>> = now.iter().map(|line| words(line)).collect();
     let said = |line: &&String| {
         let line = words(line);
         now.iter()
             .any(|now| kept(&line, now) * 100 >= line.len() * STILL_SAID)
     };
-    before.iter().filter(|line| !said(line)).collect()
+    changed.into_iter().filter(said).collect()
 }
 
 /// Whether a way out says less than it said: fewer words, or fewer movements named.

@@ -216,6 +216,12 @@ impl Words {
         all.collect::<BTreeMap<_, _>>().into_iter()
     }
 
+    /// Every key that begins so, in no order.
+    pub fn keys_from<'w>(&'w self, prefix: &'w str) -> impl Iterator<Item = &'w str> {
+        let keys = self.0.entries.keys().map(String::as_str);
+        keys.filter(move |key| key.starts_with(prefix))
+    }
+
     /// The text of an entry without placeholders.
     ///
     /// # Panics

@@ -9,9 +9,14 @@ const BLANK: [char; 5] = ['\u{2800}', '\u{115f}', '\u{1160}', '\u{3164}', '\u{ff
 
 /// Whether nobody sees a letter.
 fn is_unseen(c: char) -> bool {
-    c.is_control()
-        || BLANK.contains(&c)
-        || CodePointSetData::new::<DefaultIgnorableCodePoint>().contains(c)
+    match c.is_ascii() {
+        true => c.is_control(),
+        false => {
+            c.is_control()
+                || BLANK.contains(&c)
+                || CodePointSetData::new::<DefaultIgnorableCodePoint>().contains(c)
+        }
+    }
 }
 
 /// How many letters and digits of a text are seen.
@@ -32,8 +37,21 @@ pub fn name(text: &str) -> String {
         .chars()
         .filter(|c| c.is_whitespace() || !is_unseen(*c))
         .collect();
+    match seen.is_ascii() {
+        true => in_ascii(&seen),
+        false => in_full(&seen),
+    }
+}
+
+/// What [`in_full`] gives for these letters, which are all compatible with themselves alone.
+fn in_ascii(seen: &str) -> String {
+    let small = seen.to_ascii_lowercase();
+    small.split_whitespace().collect::<Vec<&str>>().join(" ")
+}
+
+fn in_full(seen: &str) -> String {
     let normal = ComposingNormalizerBorrowed::new_nfkc();
-    let small = normal.normalize(&seen).to_lowercase();
+    let small = normal.normalize(seen).to_lowercase();
     let words: Vec<&str> = small.split_whitespace().collect();
     normal.normalize(&words.join(" ")).into_owned()
 }
@@ -41,6 +59,13 @@ pub fn name(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    proptest::proptest! {
+        #[test]
+        fn ascii_is_read_as_every_letter_is(text in "[ -~\\t\\n\\r]{0,40}") {
+            proptest::prop_assert_eq!(in_ascii(&text), in_full(&text));
+        }
+    }
 
     #[test]
     fn names_are_read_as_readers_do() {
