@@ -3,6 +3,7 @@
 use super::{Made, about, head, turn};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::Page;
+use crate::curriculum::words::{Pattern, Word};
 use crate::curriculum::{MovementIx, SkillIx};
 use crate::site::material::{Material, ROWS_A_PAGE};
 use crate::site::names::stage_words;
@@ -64,6 +65,8 @@ struct SkillCard<'a> {
     summary: Option<&'a str>,
     stage: u32,
     stage_words: String,
+    /// The address of its goal's small figure, or nothing.
+    figure: String,
 }
 
 fn home(site: &Material<'_>, context: &mut Context) {
@@ -76,6 +79,7 @@ fn home(site: &Material<'_>, context: &mut Context) {
             summary: skill.summary.as_deref(),
             stage,
             stage_words: stage_words(site.say(), stage),
+            figure: view::figure_of(site, skill.goal.movement),
         }
     };
     context.insert(
@@ -128,11 +132,11 @@ struct ClassView<'a> {
 
 fn cautions(site: &Material<'_>, context: &mut Context) {
     let mut by_class: BTreeMap<ClassIx, Vec<MovementIx>> = BTreeMap::new();
-    for (ix, movement) in site.curriculum.published() {
-        movement
-            .cautions
+    for ix in in_order(site) {
+        let classes = &site.curriculum.movement(*ix).cautions;
+        classes
             .iter()
-            .for_each(|c| by_class.entry(*c).or_default().push(ix));
+            .for_each(|c| by_class.entry(*c).or_default().push(*ix));
     }
     let all = 0..site.curriculum.cautions.classes().len();
     let view = |i: usize| {
@@ -159,14 +163,21 @@ struct FaultRow<'a> {
     movements: Vec<&'a str>,
 }
 
+/// The faults that are seen first in movements of one pattern.
+#[derive(Serialize)]
+struct FaultGroup<'a> {
+    name: &'a str,
+    rows: Vec<FaultRow<'a>>,
+}
+
 /// A fault by which rows are joined: what is seen in small letters, then its parts as written.
 type FaultKey<'a> = (String, &'a str, Option<&'a str>, Option<&'a str>);
 
-/// Faults by what is seen; the same fault of several movements once.
+/// Faults by pattern, then by what is seen; the same fault of several movements once, where it is met first.
 fn faults(site: &Material<'_>, context: &mut Context) {
     let mut by_fault: BTreeMap<FaultKey<'_>, Vec<MovementIx>> = BTreeMap::new();
-    for (ix, movement) in site.curriculum.published() {
-        for fault in &movement.faults {
+    for ix in in_order(site).iter().copied() {
+        for fault in &site.curriculum.movement(ix).faults {
             let key = (
                 fault.see.to_lowercase(),
                 fault.see.as_str(),
@@ -177,10 +188,18 @@ fn faults(site: &Material<'_>, context: &mut Context) {
         }
     }
     let total = by_fault.len();
-    let rows: Vec<FaultRow<'_>> = by_fault
-        .into_iter()
-        .take(ROWS_A_PAGE * 2)
-        .map(|((_, see, because, attempt), movements)| FaultRow {
+    let mut groups: Vec<FaultGroup<'_>> = Pattern::ALL
+        .iter()
+        .map(|pattern| FaultGroup {
+            name: site.say().say(&key("pattern", pattern.word())),
+            rows: Vec::new(),
+        })
+        .collect();
+    let shown = by_fault.into_iter().take(ROWS_A_PAGE * 2);
+    for ((_, see, because, attempt), movements) in shown {
+        let pattern = site.curriculum.movement(movements[0]).pattern;
+        let of = Pattern::ALL.iter().position(|p| *p == pattern);
+        groups[of.unwrap_or(0)].rows.push(FaultRow {
             see,
             because,
             attempt,
@@ -189,10 +208,12 @@ fn faults(site: &Material<'_>, context: &mut Context) {
                 .take(MOST_LINKS)
                 .map(|m| site.links.of(*m))
                 .collect(),
-        })
-        .collect();
-    context.insert("more", &(total - rows.len()));
-    context.insert("faults", &rows);
+        });
+    }
+    groups.retain(|group| !group.rows.is_empty());
+    let rows: usize = groups.iter().map(|group| group.rows.len()).sum();
+    context.insert("more", &(total - rows));
+    context.insert("groups", &groups);
 }
 
 #[derive(Serialize)]
@@ -207,7 +228,8 @@ struct EquipmentRow<'a> {
 fn equipment(site: &Material<'_>, context: &mut Context) {
     let mut by_word: BTreeMap<&str, Vec<MovementIx>> = BTreeMap::new();
     let mut without = Vec::new();
-    for (ix, movement) in site.curriculum.published() {
+    for ix in in_order(site).iter().copied() {
+        let movement = site.curriculum.movement(ix);
         movement
             .equipment
             .iter()
@@ -268,46 +290,56 @@ struct MovementRow<'a> {
     /// The address of its small figure, or nothing.
     figure: String,
     standard: String,
-    stage: String,
     pattern: &'a str,
-    skills: Vec<&'a str>,
 }
 
-/// Every published movement by name; kept.
-fn by_name<'a>(site: &Material<'a>) -> &'a [MovementIx] {
-    site.kept.names_order.get_or_init(|| sorted_by_name(site))
+/// The movements that stand at the same height.
+#[derive(Serialize)]
+struct StageGroup<'a> {
+    stage: u32,
+    says: String,
+    rows: Vec<MovementRow<'a>>,
 }
 
-fn sorted_by_name(site: &Material<'_>) -> Vec<MovementIx> {
-    let mut all: Vec<MovementIx> = site.curriculum.published().map(|(ix, _)| ix).collect();
-    all.sort_by_cached_key(|ix| (site.curriculum.movement(*ix).name.to_lowercase(), *ix));
-    all
+/// Every published movement from the ground up, by name on each rung; kept.
+fn in_order<'a>(site: &Material<'a>) -> &'a [MovementIx] {
+    site.kept.ground_up.get_or_init(|| {
+        let mut all: Vec<MovementIx> = site.curriculum.published().map(|(ix, _)| ix).collect();
+        all.sort_by_cached_key(|ix| {
+            let name = site.curriculum.movement(*ix).name.to_lowercase();
+            (stage_of(site, *ix), name, *ix)
+        });
+        all
+    })
 }
 
-/// Every movement by name, a long table.
+fn stage_of(site: &Material<'_>, ix: MovementIx) -> u32 {
+    site.resolved.stages.of(ix).unwrap_or(0)
+}
+
+/// Every movement from the ground up, a long table.
 pub fn movements(site: &Material<'_>, index: usize) -> Made {
-    use crate::curriculum::words::Word;
-    let all = by_name(site);
-    let rows: Vec<MovementRow<'_>> = all
-        .chunks(ROWS_A_PAGE)
-        .nth(index)
-        .unwrap_or(&[])
-        .iter()
-        .map(|ix| {
-            let m = site.curriculum.movement(*ix);
-            let skills = site.chains.skills_of[ix.at()].iter().take(8);
-            MovementRow {
-                link: site.links.of(*ix),
-                figure: super::view::figure_of(site, *ix),
-                standard: site.words(&m.standard),
-                stage: stage_words(site.say(), site.resolved.stages.of(*ix).unwrap_or(0)),
-                pattern: site.say().say(&key("pattern", m.pattern.word())),
-                skills: skills.map(|s| site.links.skill(*s)).collect(),
-            }
+    let all = in_order(site);
+    let row = |ix: &MovementIx| {
+        let m = site.curriculum.movement(*ix);
+        MovementRow {
+            link: site.links.of(*ix),
+            figure: view::figure_of(site, *ix),
+            standard: site.words(&m.standard),
+            pattern: site.say().say(&key("pattern", m.pattern.word())),
+        }
+    };
+    let here = all.chunks(ROWS_A_PAGE).nth(index).unwrap_or(&[]);
+    let groups: Vec<StageGroup<'_>> = here
+        .chunk_by(|a, b| stage_of(site, *a) == stage_of(site, *b))
+        .map(|rung| StageGroup {
+            stage: stage_of(site, rung[0]),
+            says: stage_words(site.say(), stage_of(site, rung[0])),
+            rows: rung.iter().map(row).collect(),
         })
         .collect();
     let mut context = Context::new();
-    context.insert("rows", &rows);
+    context.insert("groups", &groups);
     context.insert("count", &all.len());
     context.insert(
         "turn",
