@@ -524,6 +524,7 @@ pub fn skill(site: &Material<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     context.insert("summary", &s.summary);
     context.insert("goal", site.links.of(s.goal.movement));
     context.insert("goal_target", &site.words(&s.goal.target));
+    context.insert("goal_figure", &view::figure_of(site, s.goal.movement));
     context.insert("goal_mark", &site.links.mark(s.goal.movement));
     context.insert("stages", &stages);
     context.insert("map", &map::of_skill(site, ix));
