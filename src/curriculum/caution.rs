@@ -278,6 +278,12 @@ pub struct Traits<'a> {
 }
 
 impl Traits<'_> {
+    /// Face down with nothing carried by the hands: the belly lies on the floor.
+    fn on_belly(&self) -> bool {
+        let hands = self.declared.contains(&Book::shipped(Shipped::WristExtension));
+        self.passes(Position::Prone) && self.load == Load::None && !hands
+    }
+
     fn passes(&self, position: Position) -> bool {
         self.positions.contains(&position)
     }
@@ -308,6 +314,7 @@ pub fn derived(of: &Traits<'_>) -> Vec<ClassIx> {
         (of.passes(Position::Inverted), Inverted),
         (of.passes(Position::PartInverted), PartInverted),
         (of.passes(Position::Supine), Supine),
+        (of.on_belly(), Prone),
         (of.loaded, Loaded),
         (of.loaded, BreathHolding),
         (straight, StraightArm),

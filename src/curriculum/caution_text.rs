@@ -75,7 +75,7 @@ fn signal(class: Shipped) -> Signal {
         Shipped::Inverted | Shipped::Loaded | Shipped::NeckLoad | Shipped::FallHeight => {
             Signal::Warning
         }
-        Shipped::Alone | Shipped::Supine => Signal::Notice,
+        Shipped::Alone | Shipped::Supine | Shipped::Prone => Signal::Notice,
         _ => Signal::Caution,
     }
 }

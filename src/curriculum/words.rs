@@ -77,7 +77,7 @@ words! {
 words! {
     /// The caution classes that ship with the tool, in the order of the cautions page.
     Shipped "caution class" {
-        Inverted "inverted", PartInverted "part-inverted", Supine "supine", Loaded "loaded", StraightArm "straight-arm",
+        Inverted "inverted", PartInverted "part-inverted", Supine "supine", Prone "prone", Loaded "loaded", StraightArm "straight-arm",
         Lowering "lowering", Overhead "overhead", WristExtension "wrist-extension", ShoulderExtension "shoulder-extension",
         SpineExtension "spine-extension", DeepKneeFlexion "deep-knee-flexion", Rolling "rolling", NeckLoad "neck-load",
         BreathHolding "breath-holding", FallHeight "fall-height", Momentum "momentum", Equipment "equipment", Alone "alone",

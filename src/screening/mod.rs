@@ -137,6 +137,7 @@ pub const QUESTIONS: &[Question] = &[
             "breath-holding",
             "neck-load",
             "supine",
+            "prone",
         ],
         &[],
     ),
@@ -251,6 +252,7 @@ mod tests {
                 .map_or(&[][..], |q| q.classes)
         };
         assert!(of("pregnancy").contains(&"inverted") && of("pregnancy").contains(&"supine"));
+        assert!(of("pregnancy").contains(&"prone"));
         assert!(of("bones").contains(&"rolling"));
         assert_eq!(of("dislocation"), ["shoulder-extension", "loaded"]);
         assert_eq!(of("eyes"), of("pressure"));

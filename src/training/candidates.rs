@@ -42,6 +42,7 @@ impl Candidates {
             gaps,
             all: Vec::new(),
             left: Vec::new(),
+            rests: false,
         };
         for at in 0..gaps.len() {
             pool.for_gap(at);
@@ -73,6 +74,8 @@ struct Pool<'t, 'a> {
     gaps: &'t [Gap],
     all: Vec<Candidate>,
     left: Vec<(MovementIx, Left)>,
+    /// A gap rests or lacks its equipment, and nothing stands in its place.
+    rests: bool,
 }
 
 impl Pool<'_, '_> {
@@ -148,7 +151,10 @@ impl Pool<'_, '_> {
                         ..one
                     });
                 }
-                None => self.left.push((ix, why)),
+                None => {
+                    self.rests = true;
+                    self.left.push((ix, why));
+                }
             }
             return;
         }
@@ -277,8 +283,65 @@ impl Pool<'_, '_> {
             let has_line =
                 |c: &Candidate| c.block.is_hard() && roster.of(c.movement).group() == Some(group);
             if !self.all.iter().any(has_line) {
-                self.try_group(group, &list);
+                self.try_one(&list, Reason::NothingOfGroup(group));
             }
+        }
+        if self.rests {
+            self.fill(&can);
+        }
+        self.keep_balance(chain);
+    }
+
+    /// Where a gap rests and nothing stands in its place, the rest of the body has the room: a plain line of each pattern without
+    /// one, a second of the core, and all plain range. Common practice, no source.
+    fn fill(&mut self, can: &[MovementIx]) {
+        let roster = self.trainee.roster;
+        for pattern in ORDER {
+            let list: Vec<MovementIx> = can
+                .iter()
+                .copied()
+                .filter(|ix| roster.of(*ix).pattern() == pattern && !roster.of(*ix).guarded())
+                .collect();
+            let lines = if pattern == Pattern::Core { 2 } else { 1 };
+            let of = |c: &&Candidate| {
+                c.block.is_hard() && roster.of(c.movement).pattern() == pattern
+            };
+            for _ in 0..lines {
+                let full = self.all.iter().filter(of).count() >= lines;
+                if !full && self.keep(&list, Reason::WholeBody).is_none() {
+                    self.try_one(&list, Reason::WholeBody);
+                }
+            }
+        }
+        let range = roster.standing.iter().copied().filter(|ix| {
+            let facts = roster.of(*ix);
+            facts.mobility() && !facts.guarded() && self.trainee.may(*ix)
+        });
+        for ix in range.collect::<Vec<_>>() {
+            self.add(Candidate {
+                block: Block::Range,
+                ..self.kept(ix, Rule::Range, Reason::WholeBody)
+            });
+        }
+    }
+
+    /// Where no gap has a line of balance, the highest rung of the chain that is known stays in practice. Common practice, no
+    /// source.
+    fn keep_balance(&mut self, chain: &[MovementIx]) {
+        let t = self.trainee;
+        let of = |ix: MovementIx| t.roster.of(ix).pattern() == Pattern::Balance;
+        if self.all.iter().any(|c| of(c.movement)) {
+            return;
+        }
+        let known = |ix: &MovementIx| {
+            of(*ix) && t.may(*ix) && t.now(*ix).is_some_and(|now| now.whole() >= 1)
+        };
+        let known = chain.iter().copied().filter(known);
+        if let Some(ix) = known.min_by_key(|ix| (Reverse(t.roster.of(*ix).stage), *ix)) {
+            self.add(Candidate {
+                block: Block::Practice,
+                ..self.kept(ix, Rule::KeptUp, Reason::NoGap(Pattern::Balance))
+            });
         }
     }
 
@@ -304,16 +367,19 @@ impl Pool<'_, '_> {
         Some(t.roster.of(best).pattern())
     }
 
-    /// Of a group without any line: the lowest rung, bent arms, the fewest cautions.
-    fn try_group(&mut self, group: Group, list: &[MovementIx]) {
+    /// A first try: the lowest rung, bent arms, the fewest cautions.
+    fn try_one(&mut self, list: &[MovementIx], why: Reason) {
         let t = self.trainee;
-        let unknown = list.iter().filter(|ix| t.now(**ix).is_none());
+        let stands = |ix: MovementIx| self.all.iter().any(|c| c.movement == ix && !c.single);
+        let unknown = list
+            .iter()
+            .filter(|ix| t.now(**ix).is_none() && !stands(**ix));
         let easiest = unknown.min_by_key(|ix| {
             let f = t.roster.of(**ix);
             (f.stage, f.straight, f.of.cautions.len(), **ix)
         });
         if let Some(ix) = easiest {
-            self.add(self.kept(*ix, Rule::FirstTry, Reason::NothingOfGroup(group)));
+            self.add(self.kept(*ix, Rule::FirstTry, why));
         }
     }
 

@@ -95,6 +95,12 @@ impl Trainee<'_> {
             false => c.movement,
         };
         let (facts, now) = (self.roster.of(movement), self.now(movement));
+        let (standing, why) = self.standing(c, at);
+        let c = &Candidate {
+            rule: standing,
+            why,
+            ..c.clone()
+        };
         let asked = self.asked(movement, c, gaps, at, &ease)?;
         // Range is held for seconds, whatever is measured.
         let shown = c.rule == Rule::Show && ease.by.is_none();
@@ -139,6 +145,18 @@ impl Trainee<'_> {
         line.rest_s = self.rest(&line);
         line.minutes = self.minutes_of(&line);
         Some(line)
+    }
+
+    /// The rule that a candidate stands by: what was shown earlier in the plan is trained on until its result is in, where it fits.
+    fn standing(&self, c: &Candidate, at: At) -> (Rule, Vec<Reason>) {
+        match (c.rule, c.block) {
+            (Rule::Show, Block::Range) if at.tried => (Rule::Range, Vec::new()),
+            (Rule::Show, Block::Practice) if at.tried => (Rule::Practice, Vec::new()),
+            (Rule::Show, _) if at.tried && self.fits(c.movement) == Some(true) => {
+                (Rule::Itself, Vec::new())
+            }
+            (rule, _) => (rule, c.why.clone()),
+        }
     }
 
     fn asked(

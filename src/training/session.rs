@@ -60,6 +60,14 @@ impl Diary {
         self.stood.entry(ix).or_default().insert(on);
     }
 
+    /// Whether a group was trained in the days before.
+    fn trained(&self, group: Group, on: Day, days: i32) -> bool {
+        let days_of = self.groups.get(&group).into_iter().flatten();
+        days_of
+            .into_iter()
+            .any(|day| (1..=days).contains(&on.days_after(*day)))
+    }
+
     /// How often a movement stood in the days before.
     fn times(&self, ix: MovementIx, on: Day, days: i32) -> usize {
         let stood = self.stood.get(&ix).into_iter().flatten();
@@ -320,7 +328,24 @@ impl<'t, 'a> Laying<'t, 'a> {
             let facts = self.trainee.roster.of(all[*i].movement);
             (times(i), place_of(facts.pattern()), all[*i].movement)
         });
-        first.extend(rounds.into_iter().map(|(_, i)| i));
+        // A group that no gap trains stands once in seven days, before the second of the others, one a session.
+        let served: BTreeSet<Group> = all
+            .iter()
+            .filter(|c| c.block == Block::Strength)
+            .filter_map(|c| self.trainee.roster.of(c.movement).group())
+            .collect();
+        let due = |i: &usize| {
+            let group = self.trainee.roster.of(all[*i].movement).group();
+            group.is_some_and(|g| !served.contains(&g) && !self.diary.trained(g, on, 6))
+        };
+        let early = kept.iter().position(due).map(|at| kept.remove(at));
+        let of_round = |first: bool| {
+            let in_round = rounds.iter().filter(move |(round, _)| (*round == 0) == first);
+            in_round.map(|(_, i)| *i)
+        };
+        first.extend(of_round(true));
+        first.extend(early);
+        first.extend(of_round(false));
         first.extend(kept);
         first
     }

@@ -152,7 +152,8 @@ fn answers_become_classes_and_a_clearance_is_by_class() {
             "fall-height",
             "breath-holding",
             "neck-load",
-            "supine"
+            "supine",
+            "prone"
         ]
     );
     // The answers themselves are nowhere: not in storage, not in the copy, not on the form.

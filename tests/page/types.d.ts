@@ -379,6 +379,8 @@ interface Candidate {
 interface Pool {
   out: Map<string, Candidate>;
   lost: LeftOut[];
+  /** A gap rests or lacks its equipment, and nothing stands in its place. */
+  rests: boolean;
   add: (m: number, gap: Gap | null, rule: string, more?: { why?: Reason[]; single?: boolean; insteadOf?: number; block?: TrainingBlock }) => void;
 }
 
@@ -445,6 +447,7 @@ interface Diary {
   did: (m: number, on: number, hard: boolean) => void;
   stood: (m: number, on: number) => void;
   times: (m: number, on: number, days: number) => number;
+  trained: (group: number, on: number, days: number) => boolean;
   groupIsNear: (group: number, on: number) => boolean;
   partIsNear: (m: number, on: number) => boolean;
 }

@@ -4,7 +4,7 @@ Part of the reference for training (see training.py), written only from its spec
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -102,6 +102,7 @@ class Coach:
         self.plate = client.c.school.plate
         self.left_out = []  # movement ids that no candidate stands for, whatever the day
         self.found = {}
+        self.rests = False
         self.from_gaps()
         known = [x for x in self.found.values() if not x.instead_of and x.gap]
         last = lambda gap: not gap.known or gap.share == WHOLE
@@ -244,6 +245,7 @@ class Coach:
                 return self.add(j, gap, "instead", instead_of=i)
         js = [j for j, o in self.c.movements.items() if fine(j, o)] if m.group and not m.practised else []
         if not js:
+            self.rests = True
             return self.left_out.append(i)
         nearest = min(js, key=lambda j: (abs(self.c[j].stage - m.stage), self.c[j].stage, j))
         return self.add(nearest, gap, "instead", instead_of=i)
@@ -262,10 +264,40 @@ class Coach:
             if all(GROUPS[pattern] != group for pattern in known):
                 known |= self.keep(js)
             if not any(c[x.movement].group == group and x.block in ("strength", "kept up") for x in self.found.values()):
-                unknown = [j for j in js if client.now(j) is None]
-                if unknown:
-                    j = min(unknown, key=lambda j: (c[j].stage, c[j].straight, len(c[j].classes), j))
-                    self.add(j, None, "first try", block="kept up")
+                self.try_one(js)
+        if self.rests:
+            self.fill(can)
+        self.keep_balance()
+
+    def try_one(self, js):
+        c = self.c
+        unknown = [j for j in js if self.client.now(j) is None and (j, False) not in self.found]
+        if unknown:
+            j = min(unknown, key=lambda j: (c[j].stage, c[j].straight, len(c[j].classes), j))
+            self.add(j, None, "first try", block="kept up")
+
+    def fill(self, can):
+        """A gap rests and nothing stands in for it: other patterns, a second core line and all plain range have the room."""
+        c = self.c
+        for pattern in ORDER:
+            js = [j for j in can if c[j].pattern == pattern and not c[j].guarded]
+            there = lambda: sum(c[x.movement].pattern == pattern and x.block in ("strength", "kept up") for x in self.found.values())
+            lines = 2 if pattern == "core" else 1
+            for _ in range(lines):
+                if there() < lines and not self.keep(js):
+                    self.try_one(js)
+        for j, m in c.movements.items():
+            if m.mobility and not m.guarded and self.client.may(j):
+                self.add(j, None, "range")
+
+    def keep_balance(self):
+        c, client = self.c, self.client
+        if any(c[x.movement].pattern == "balance" for x in self.found.values()):
+            return
+        can = lambda j: client.may(j) and client.now(j) is not None and client.now(j).amount >= 1
+        js = [j for j in self.goal.chain if c[j].pattern == "balance" and can(j)]
+        if js:
+            self.add(min(js, key=lambda j: (-c[j].stage, j)), None, "kept up")
 
     def keep(self, js):
         """The highest rung that fits and does not stand already, bent arms first; where it is too easy the next. Its pattern."""
@@ -459,6 +491,10 @@ class Coach:
                 return None
             id = known[0] if known else id
         m, now = self.c[id], self.client.now(id)
+        candidate = x
+        if x.rule == "show it" and tried:  # trained on until the result is in
+            on_with = {"range": "range", "practice": "practice"}.get(x.block) or self.fits(x.movement) and "the gap itself"
+            x = replace(x, rule=on_with or x.rule)
         if ease.rule and not m.mobility and (now is None or x.rule == "show it" or x.single):
             return None
         rule, kg, reserve, unit = x.rule, None, None, m.unit
@@ -483,7 +519,7 @@ class Coach:
         rule = ease.rule or rule
         side, weaker = self.sides(m, now)
         return Line(
-            x, id, int(sets), int(amount), unit, kg, side, weaker, self.rest(m, unit, amount, side), reserve, rule,
+            candidate, id, int(sets), int(amount), unit, kg, side, weaker, self.rest(m, unit, amount, side), reserve, rule,
             ease.light or ease.easier,
         )
 

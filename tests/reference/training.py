@@ -109,7 +109,12 @@ class Planner:
         rounds = [(k, x) for queue in queues.values() for k, x in enumerate(sorted(queue, key=turn))]
         rounds.sort(key=lambda kx: (kx[0], *weight(kx[1])))
         kept.sort(key=lambda x: (self.times(x.movement, on, IN_TURN), ORDER.index(self.c[x.movement].pattern), x.movement))
-        return every_time + [x for _, x in rounds] + kept
+        group = lambda x: self.c[x.movement].group
+        served = {group(x) for x in self.coach.candidates if x.block == "strength"}
+        recent = lambda g: any(0 < (on - d).days < DAYS for d in self.trained.get(g, ()))
+        early = [x for x in kept if group(x) not in served and not recent(group(x))][:1]
+        late = [x for x in kept if not any(x is e for e in early)]
+        return every_time + [x for k, x in rounds if k == 0] + early + [x for k, x in rounds if k > 0] + late
 
     # ------------------------------------------------------------ the plan
 

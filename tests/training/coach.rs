@@ -334,6 +334,7 @@ impl Case<'_> {
                     "breath-holding",
                     "neck-load",
                     "supine",
+                    "prone",
                 ] {
                     self.never(class, &|m| self.bears(m, class));
                 }

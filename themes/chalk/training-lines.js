@@ -130,7 +130,7 @@
     const out = new Map();
     /** @type {Pool} */
     const pool = {
-      out, lost: [],
+      out, lost: [], rests: false,
       add: (m, gap, rule, more = {}) => {
         const { why = [], single = false, insteadOf = null, block } = more, key = `${m} ${single}`;
         if (out.has(key)) return;
@@ -209,6 +209,7 @@
       && facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false);
     const own = byCoach(c, m);
     if (!can.length && own === undefined) {
+      pool.rests = true;
       pool.lost.push({ movement: m, why });
       return;
     }
@@ -225,23 +226,43 @@
     const straight = (/** @type {number} */ m) => (facts.has(m, STRAIGHT) ? 1 : 0);
     const keep = (/** @type {number[]} */ list, /** @type {Reason} */ why) => {
       const [m] = list.filter((one) => fits(c, one) && !pool.out.has(`${one} false`)).sort((a, b) => straight(a) - straight(b) || higher(c)(a, b));
-      if (m === undefined) return;
+      if (m === undefined) return false;
       known.add(tables.pattern[m]);
       const up = harder(c, m);
       if (up === undefined || !fits(c, up)) pool.add(m, null, 'kept up', { why: [why], block: 'kept up' });
       if (up !== undefined) pool.add(up, null, 'harder', { why: told(c, m, 'why.easy'), block: 'kept up' });
+      return true;
     };
+    const tryOne = (/** @type {number[]} */ list, /** @type {Reason} */ why) => {
+      const [m] = list.filter((one) => now(c, one) === null && !pool.out.has(`${one} false`))
+        .sort((a, b) => tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
+      if (m !== undefined) pool.add(m, null, 'first try', { why: [why], block: 'kept up' });
+    };
+    const isHard = (/** @type {Candidate} */ { block }) => block === 'strength' || block === 'kept up';
     for (const pattern of tables.pattern_order) {
       if (chain.has(pattern) && !known.has(pattern)) keep(can.filter((m) => tables.pattern[m] === pattern), because('why.no_gap', { pattern }));
     }
     for (let group = 0; group < tables.group_names.length; group += 1) {
       const plain = can.filter((m) => facts.group(m) === group && !isGuarded(c, m));
       if (![...known].some((pattern) => tables.groups[pattern] === group)) keep(plain, because('why.whole_body'));
-      if (all().some(({ movement, block }) => facts.group(movement) === group && (block === 'strength' || block === 'kept up'))) continue;
-      const [m] = plain.filter((one) => now(c, one) === null)
-        .sort((a, b) => tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
-      if (m !== undefined) pool.add(m, null, 'first try', { why: [because('why.nothing_of_group', { group })], block: 'kept up' });
+      if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryOne(plain, because('why.nothing_of_group', { group }));
     }
+    // Where a gap rests and nothing stands in its place, the rest of the body has the room.
+    for (const pattern of pool.rests ? tables.pattern_order : []) {
+      const plain = can.filter((m) => tables.pattern[m] === pattern && !isGuarded(c, m)), lines = tables.patterns[pattern] === 'core' ? 2 : 1;
+      for (let i = 0; i < lines; i += 1) {
+        const full = all().filter((of) => isHard(of) && tables.pattern[of.movement] === pattern).length >= lines;
+        if (!full && !keep(plain, because('why.whole_body'))) tryOne(plain, because('why.whole_body'));
+      }
+    }
+    for (const m of pool.rests ? c.model.order : []) {
+      if (facts.isMobility(m) && !isGuarded(c, m) && may(c, m)) pool.add(m, null, 'range', { why: [because('why.whole_body')] });
+    }
+    // Where no gap has a line of balance, the highest rung of the chain that is known stays in practice.
+    const balances = (/** @type {number} */ m) => facts.word(m) === 'balance', of = goal ? goal.chain : c.model.order;
+    if (all().some(({ movement }) => balances(movement))) return;
+    const [still] = of.filter((m) => { const is = now(c, m); return balances(m) && may(c, m) && is !== null && whole(is) >= 1; }).sort(higher(c));
+    if (still !== undefined) pool.add(still, null, 'kept up', { why: [because('why.no_gap', { pattern: tables.pattern[still] })] });
   };
   /** From 65 an upright balance movement in every session: of the gaps, else the highest rung. @param {Trainee} c @param {Pool} pool @returns {Candidate | null} */
   const upright = (c, pool) => {
@@ -411,12 +432,16 @@
       if (low === undefined && (isGuarded(c, m) || isLowering(c, m))) return null;
       if (low !== undefined) m = low;
     }
-    const does = asked(c, of, m, taken, at);
+    // What was shown earlier in the plan is trained on until its result is in, where it fits.
+    const shown = of.rule === 'show it' && at.tried;
+    const goesOn = of.block === 'range' ? 'range' : of.block === 'practice' ? 'practice' : fits(c, of.movement) ? 'the gap itself' : 'show it';
+    const by = shown && goesOn !== 'show it' ? { ...of, rule: goesOn, why: [] } : of;
+    const does = asked(c, by, m, taken, at);
     if (!does) return null;
-    const { facts, K } = c, unit = facts.measure(m) === REPS && (!facts.isMobility(m) || (of.rule === 'show it' && !taken.rule)) ? 'reps' : 's';
-    let { rule } = of;
+    const { facts, K } = c, unit = facts.measure(m) === REPS && (!facts.isMobility(m) || (by.rule === 'show it' && !taken.rule)) ? 'reps' : 's';
+    let { rule } = by;
     if (does.rule === 'first try' || does.rule === 'until it is tested' || ['strict', 'two for two', 'what training shows'].includes(does.rule)) rule = does.rule;
-    const why = does.rule === 'until it is tested' ? [] : [...of.why];
+    const why = does.rule === 'until it is tested' ? [] : [...by.why];
     if (does.why) why.push(does.why);
     if (taken.rule && taken.why) {
       rule = taken.rule;

@@ -51,6 +51,7 @@
     return {
       did, stood: (m, on) => note(movements, m, on),
       times: (m, on, days) => [...(movements.get(m) || [])].filter((day) => day < on && on - day <= days).length,
+      trained: (group, on, days) => [...(groups.get(group) || [])].some((day) => day < on && on - day <= days),
       groupIsNear: (group, on) => near(groups, group, on),
       partIsNear: (m, on) => tables.parts.some((_, part) => ((tables.heavy_on[m] >> part) & 1) === 1 && near(parts, part, on)),
     };
@@ -65,8 +66,8 @@
     return Math.min(most, down(Math.max(K.week_one, risen) * (more / than) ** full));
   };
 
-  /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times */
-  const inTurn = (c, { all, balance }, times) => {
+  /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times @param {(group: number) => boolean} trained in the last seven days */
+  const inTurn = (c, { all, balance }, times, trained) => {
     const { facts, tables } = c;
     const byWeight = (/** @type {Candidate} */ a, /** @type {Candidate} */ b) => b.weight - a.weight || a.movement - b.movement || Number(a.single) - Number(b.single);
     const first = all.filter((of) => of.first).sort((a, b) => Number(b === balance) - Number(a === balance) || byWeight(a, b));
@@ -76,7 +77,11 @@
     rounds.sort((a, b) => a.round - b.round || byWeight(a.of, b.of));
     const place = (/** @type {Candidate} */ { movement }) => tables.pattern_order.indexOf(tables.pattern[movement]);
     const kept = all.filter((of) => !of.first && of.block === 'kept up').sort((a, b) => times(a.movement) - times(b.movement) || place(a) - place(b) || a.movement - b.movement);
-    return [...first, ...rounds.map(({ of }) => of), ...kept];
+    // A group that no gap trains stands once in seven days, before the second of the others, one a session.
+    const served = new Set(all.filter(({ block }) => block === 'strength').map(({ movement }) => facts.group(movement)));
+    const early = kept.find(({ movement }) => !served.has(facts.group(movement)) && !trained(facts.group(movement)));
+    const of = (/** @type {boolean} */ isFirst) => rounds.filter(({ round }) => (round === 0) === isFirst).map((one) => one.of);
+    return [...first, ...of(true), ...(early ? [early] : []), ...of(false), ...kept.filter((one) => one !== early)];
   };
 
   // ---- one session
@@ -89,7 +94,7 @@
     /** @type {Line[]} */
     const lines = [];
     const lost = [...work.lost];
-    for (const of of inTurn(c, work, (m) => log.times(m, on, K.turns))) {
+    for (const of of inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1))) {
       const line = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), isLimiter: of.gap !== null && of.gap === work.limiter });
       if (!line || lines.some(({ movement }) => movement === line.movement)) continue;
       const sameKind = (/** @type {Line} */ { movement }) => facts.kind(movement) === facts.kind(line.movement);
