@@ -280,7 +280,9 @@ pub struct Traits<'a> {
 impl Traits<'_> {
     /// Face down with nothing carried by the hands: the belly lies on the floor.
     fn on_belly(&self) -> bool {
-        let hands = self.declared.contains(&Book::shipped(Shipped::WristExtension));
+        let hands = self
+            .declared
+            .contains(&Book::shipped(Shipped::WristExtension));
         self.passes(Position::Prone) && self.load == Load::None && !hands
     }
 

@@ -303,9 +303,8 @@ impl Pool<'_, '_> {
                 .filter(|ix| roster.of(*ix).pattern() == pattern && !roster.of(*ix).guarded())
                 .collect();
             let lines = if pattern == Pattern::Core { 2 } else { 1 };
-            let of = |c: &&Candidate| {
-                c.block.is_hard() && roster.of(c.movement).pattern() == pattern
-            };
+            let of =
+                |c: &&Candidate| c.block.is_hard() && roster.of(c.movement).pattern() == pattern;
             for _ in 0..lines {
                 let full = self.all.iter().filter(of).count() >= lines;
                 if !full && self.keep(&list, Reason::WholeBody).is_none() {

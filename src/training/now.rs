@@ -4,8 +4,8 @@
 use super::constants::K;
 use super::facts::Facts;
 use super::trainee::{Logged, Mass, Trainee, in_mass};
-use crate::curriculum::MovementIx;
 use crate::curriculum::target::{Added, Got, Micro, ONE, Target, Tries};
+use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Share, WHOLE};
 use crate::results::{Sides, Tested};
 use std::cmp::Ordering;
@@ -59,13 +59,15 @@ impl Trainee<'_> {
             false => now,
         };
         let own = self.own_now(ix);
+        // What is only presumed stands back behind what a harder member shows.
+        let measured = self.has_result(ix);
         let mut best = own;
         let above = match facts.counted {
             true => self.roster.above(ix),
             false => Vec::new(),
         };
         for theirs in above.into_iter().filter_map(|up| self.own_now(up)) {
-            let one = match own {
+            let one = match own.filter(|_| measured) {
                 Some(own) if theirs.mass < own.mass => continue,
                 Some(own) => Now {
                     amount: own.amount.max(theirs.amount),
@@ -80,6 +82,22 @@ impl Trainee<'_> {
         best
     }
 
+    /// The day after which results and log of a movement count.
+    fn counts_from(&self, ix: MovementIx) -> Day {
+        let foot = self.long_off(self.roster.of(ix).pattern());
+        let lasts = self.roster.curriculum.school.results_last_days as i32;
+        let since = self.today.plus(-lasts - 1);
+        foot.map_or(since, |foot| foot.max(since))
+    }
+
+    /// Whether a result or the log speaks of a movement itself.
+    fn has_result(&self, ix: MovementIx) -> bool {
+        let from = self.counts_from(ix);
+        let counts = |on: Day| on > from && on <= self.today;
+        let tested = |t: &Tested| t.movement == ix && counts(t.on);
+        self.person.tested.iter().any(tested) || self.logged(ix).any(|t| counts(t.of.on))
+    }
+
     /// A movement's own results and log.
     fn own_now(&self, ix: MovementIx) -> Option<Now> {
         *self.own[ix.at()].get_or_init(|| self.find_own_now(ix))
@@ -88,10 +106,8 @@ impl Trainee<'_> {
     fn find_own_now(&self, ix: MovementIx) -> Option<Now> {
         let facts = self.roster.of(ix);
         let foot = self.long_off(facts.pattern());
-        let lasts = self.roster.curriculum.school.results_last_days as i32;
-        let mut since = self.today.plus(-lasts - 1);
-        since = foot.map_or(since, |foot| foot.max(since));
-        let from = since;
+        let from = self.counts_from(ix);
+        let mut since = from;
         let counts = |t: &&Tested| t.movement == ix && t.on > from && t.on <= self.today;
         let tests = self.person.tested.iter().filter(counts);
         let mut best: Option<Now> = None;

@@ -340,7 +340,9 @@ impl<'t, 'a> Laying<'t, 'a> {
         };
         let early = kept.iter().position(due).map(|at| kept.remove(at));
         let of_round = |first: bool| {
-            let in_round = rounds.iter().filter(move |(round, _)| (*round == 0) == first);
+            let in_round = rounds
+                .iter()
+                .filter(move |(round, _)| (*round == 0) == first);
             in_round.map(|(_, i)| *i)
         };
         first.extend(of_round(true));

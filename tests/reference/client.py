@@ -481,10 +481,12 @@ class Client:
     def find_now(self, id):
         m, own = self.c[id], self.own_now(id)
         known = [own] if own else []
+        since = max(self.forgotten(m.pattern), self.today - (self.c.school.results_last + 1) * DAY)
+        measured = any(x.movement == id and since < x.on for x in [*self.tests, *self.log])
         if m.counted:
             for j in self.c.above[id]:
                 shown = self.own_now(j)
-                if shown and own is None:
+                if shown and (own is None or not measured):
                     known.append(shown._replace(kg=shown.kg if m.loaded else min(Fraction(0), shown.kg)))
                 elif shown and shown.kg >= own.kg:
                     known.append(own._replace(amount=max(own.amount, shown.amount)))

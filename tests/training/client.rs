@@ -2,7 +2,7 @@
 
 use super::throw::Throw;
 use rungbook::curriculum::target::{Measure, ONE};
-use rungbook::curriculum::words::{BodyPart, Word};
+use rungbook::curriculum::words::{BodyPart, Phase, Word};
 use rungbook::curriculum::{Curriculum, Day, Movement};
 use serde_json::{Map, Value, json};
 
@@ -37,6 +37,9 @@ const PATTERNS: [&str; 6] = [
     "exit",
 ];
 
+/// In a hundred clients so many are aimed at a rare rule.
+const AIMED: u64 = 25;
+
 /// The results file of a random client.
 pub fn results(throw: &mut Throw, c: &Curriculum) -> Value {
     let movements: Vec<&Movement> = c.published().map(|(_, m)| m).collect();
@@ -60,7 +63,95 @@ pub fn results(throw: &mut Throw, c: &Curriculum) -> Value {
     if !log.is_empty() {
         out.insert("trained".into(), log.into());
     }
+    if throw.chance(AIMED) {
+        aim(throw, c, &movements, &mut out);
+    }
     Value::Object(out)
+}
+
+/// Aims a client at a rule that chance alone seldom meets: rested, of age, its goal one movement, and of that movement what the
+/// rule asks for.
+fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map<String, Value>) {
+    for key in [
+        "paused", "restrict", "cleared", "pain", "have", "screened", "trained",
+    ] {
+        out.remove(key);
+    }
+    out.insert("born".into(), json!(1990));
+    out.insert("train".into(), json!({ "a_week": 3, "minutes": 90 }));
+    let reps = |m: &&Movement| m.standard.measure() == Measure::Reps;
+    let counted: Vec<&Movement> = movements.iter().copied().filter(reps).collect();
+    if counted.is_empty() {
+        return;
+    }
+    // Single reps stand beside what builds them: plain full reps with something of their pattern below.
+    let single = |m: &&Movement| {
+        let leaves = m.needs.leaves();
+        let mut below = leaves.iter().map(|leaf| c.movement(leaf.movement));
+        m.phase == Some(Phase::Full) && !m.guarded() && below.any(|low| low.pattern == m.pattern)
+    };
+    let singles: Vec<&Movement> = counted.iter().copied().filter(single).collect();
+    let kind = throw.below(6);
+    let from = if kind < 2 && !singles.is_empty() {
+        &singles
+    } else {
+        &counted
+    };
+    let m = from[throw.below(from.len())];
+    let (standard, load) = (m.standard.amount() / ONE, load(throw, m));
+    let mut tested: Vec<Value> = movements
+        .iter()
+        .filter(|other| other.id != m.id)
+        .map(|other| {
+            let plenty = match other.standard.measure() {
+                Measure::Done => "done".into(),
+                _ => other
+                    .standard
+                    .to_string()
+                    .replace(" each side", "")
+                    .replace("at most ", ""),
+            };
+            json!({ "movement": other.id.as_str(), "got": plenty, "on": ago(5) })
+        })
+        .collect();
+    let mut known = |reps: i64| {
+        let got = format!("{reps} reps{load}");
+        tested.push(json!({ "movement": m.id.as_str(), "got": got, "on": ago(9) }));
+    };
+    let mut log = |days: &[i64], did: Value, reserve: i64| {
+        let one = |day: &i64| {
+            let mut of = json!({ "movement": m.id.as_str(), "did": did, "on": ago(*day), "in_reserve": reserve });
+            if !load.is_empty() {
+                of["with"] = json!(load.trim_start_matches(" with "));
+            }
+            of
+        };
+        let all: Vec<Value> = days.iter().map(one).collect();
+        out.insert("trained".into(), all.into());
+    };
+    let sets = (standard / 2).max(2);
+    let mut born = None;
+    match kind {
+        0 | 1 => known(throw.one(&[1, 1, 1, 2, 3])),
+        2 => {
+            known((standard - 1).max(3));
+            log(&[6, 3], json!([sets, sets, sets + 2]), 2);
+        }
+        3 => {
+            known((standard - 1).max(3));
+            log(&[8, 5, 2], json!([sets, sets, sets]), 3);
+        }
+        4 => {
+            known((standard - 1).max(3));
+            log(&[6, 3], json!([sets, sets, 1]), 0);
+        }
+        _ => born = Some(1950),
+    }
+    out.insert("goal".into(), json!(m.id.as_str()));
+    if let Some(born) = born {
+        out.insert("born".into(), json!(born));
+    }
+    out.insert("tested".into(), tested.into());
 }
 
 fn about(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map<String, Value>) {

@@ -158,6 +158,13 @@
     return best;
   };
 
+  /** Whether a result or the log speaks of a movement itself. @param {Trainee} c @param {number} m */
+  const hasResult = (c, m) => {
+    const from = Math.max(foot(c, c.tables.pattern[m]), c.day - c.tables.results_last_days - 1);
+    const counts = (/** @type {{ on: number }} */ { on }) => on > from && on <= c.day;
+    return (c.tests.get(m) || []).some(counts) || (c.trained.get(m) || []).some(counts);
+  };
+
   /** Reached by going up easier neighbours of the same phase and measure. @param {Trainee} c @param {number} m */
   const above = ({ facts: of, tables }, m) => {
     const seen = new Set([m]), todo = [m];
@@ -179,12 +186,14 @@
     if (kept[m] !== undefined) return kept[m];
     const clip = (/** @type {Now | null} */ of) => of && (c.facts.has(m, LOADED) || !c.facts.isCounted(m) ? of : { ...of, load: Math.min(0, of.load) });
     const mine = clip(own(c, m));
+    // What is only presumed stands back behind what a harder member shows.
+    const measured = hasResult(c, m);
     let best = mine;
     if (c.facts.isCounted(m)) {
       for (const up of above(c, m)) {
         const theirs = clip(own(c, up));
-        if (!theirs || (mine && theirs.load < mine.load)) continue;
-        const one = mine ? { ...mine, amount: Math.max(mine.amount, theirs.amount) } : theirs;
+        if (!theirs || (mine && measured && theirs.load < mine.load)) continue;
+        const one = mine && measured ? { ...mine, amount: Math.max(mine.amount, theirs.amount) } : theirs;
         if (!best || isBetter(c, m, one, best)) best = one;
       }
     }
