@@ -13,6 +13,7 @@
 
 mod balance;
 mod body;
+mod forces;
 mod named;
 mod place;
 mod plane;

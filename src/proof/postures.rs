@@ -20,7 +20,7 @@ pub fn check(curriculum: &Curriculum, resolved: &Resolved, findings: &mut Findin
         }
     }
     for (ix, movement) in curriculum.movements().filter(|(_, m)| !m.faulty) {
-        if let Some(here) = resolved.solved(ix) {
+        if let Some(here) = resolved.solved(ix).filter(|here| through(here).is_none()) {
             leaps(curriculum, movement, here, resolved, findings);
         }
     }

@@ -384,7 +384,7 @@ pub(super) const GRIP: &[Named] = &[
                 SUPPORT.elbows_out(15.0).wrist(130.0),
             )
             .at(84.0)
-            .hands((2.0, 86.0))
+            .hands((2.0, 77.0))
             .feet(flat(-22.0), flat(-22.0)),
             laid(
                 &[Rings, Toes],
