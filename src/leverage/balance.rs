@@ -3,7 +3,7 @@
 use super::body::{ANKLE_ALONG, BALL_ALONG, Body, rest};
 use super::forces::{forces, turning};
 use super::place::{FootAt, placed};
-use super::plane::{Point, Turn, length, moment};
+use super::plane::{Point, Turn, length};
 use super::shape::{Points, Shape, centre};
 use crate::curriculum::posture::{Gear, Touch};
 use std::f64::consts::PI;
