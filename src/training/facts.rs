@@ -7,6 +7,7 @@ use crate::curriculum::family::Way;
 use crate::curriculum::gear::Gear;
 use crate::curriculum::manner::Stress;
 use crate::curriculum::movement::Movement;
+use crate::curriculum::posture::Joints;
 use crate::curriculum::target::{Measure, Micro, ONE, Target};
 use crate::curriculum::words::{Arms, BodyPart, How, Load, Pattern, Phase, Position};
 use crate::curriculum::{Curriculum, MovementIx};
@@ -346,7 +347,12 @@ fn heavy_on(book: &Book, m: &Movement) -> Vec<BodyPart> {
 }
 
 fn share(m: &Movement) -> Option<f64> {
-    let solved = solve(m.posture.as_ref()?).ok()?;
+    let posture = m.posture.as_ref()?;
+    // Of a part of the range no load is reckoned as of the whole.
+    if posture.start != Joints::default() || posture.end.is_some() {
+        return None;
+    }
+    let solved = solve(posture).ok()?;
     solved
         .poses()
         .filter_map(|p| p.hands_carry)
