@@ -43,7 +43,7 @@ pub fn gone<'a>(before: &'a [String], now: &[String]) -> Vec<&'a String> {
         now.iter()
             .any(|now| kept(&line, now) * 100 >= line.len() * STILL_SAID)
     };
-    changed.into_iter().filter(said).collect()
+    changed.into_iter().filter(|line| !said(line)).collect()
 }
 
 /// Whether a way out says less than it said: fewer words, or fewer movements named.
