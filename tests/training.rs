@@ -142,6 +142,10 @@ fn program_page_and_reference_train_alike() {
             let answer = ask(&proof, &told, &results, &mut others.borrow_mut())
                 .map_err(|found| TestCaseError::fail(format!("{found}\n{}", text())))?;
             counts.borrow_mut().count(&results, &answer);
+            let by_coach = by_coach(&proof, &answer);
+            counts
+                .borrow_mut()
+                .add("instead: the coach's own", by_coach);
         }
         Ok(())
     });
@@ -151,6 +155,23 @@ fn program_page_and_reference_train_alike() {
     counts
         .borrow()
         .assert_each((cases * CLIENTS_EACH * LEAST_PER_MILLE / 1000).max(1));
+}
+
+/// Whether a line stands in the place of a movement because its definition says so.
+fn by_coach(proof: &Proofread, answer: &Value) -> bool {
+    let c = &proof.curriculum;
+    let list = |value: &Value| value.as_array().cloned().unwrap_or_default();
+    let sessions = list(&answer["sessions"]);
+    let mut lines = sessions.iter().flat_map(|s| list(&s["lines"]));
+    lines.any(|line| {
+        let of = line["instead_of"]
+            .as_str()
+            .and_then(|id| c.find_movement(id));
+        let named = of.map_or(&[][..], |ix| &c.movement(ix).instead);
+        named
+            .iter()
+            .any(|i| line["movement"] == c.movement(i.movement).id.as_str())
+    })
 }
 
 #[test]

@@ -64,6 +64,7 @@ arms: straight
 equipment: []
 summary: ~T~
 standard: 60 s
+back_when: [~T~, ~T~]
 test: { how: ~T~, counts: [~T~, ~T~], stop: [~T~], rest: ~T~ }
 exit: ~T~
 dose: 4x20 s
@@ -164,7 +165,7 @@ movements:
 pub const NOTES: &[(&str, &str)] = &[
     (
         "content/notes/plank.md",
-        "First words. See [the stand](movement:stand) and [](movement:hang), [the skill](skill:upside), [hangs](family:hangs).\n\n## A heading\n\n![A line](picture:line.svg)\n\n```session\nhang  3x10 s  rest 2 min\nplank  4x20 s\n```\n\n| a | b |\n|---|---|\n| 1 | [out](https://out.example/x) |\n\n- one\n- `two`\n\n> three[^1]\n\n[^1]: Foot.\n\n```yaml\na: b\n```\n",
+        "First words. See [the stand](movement:stand) and [](movement:hang), [the skill](skill:upside), [hangs](family:hangs).\n\n## A heading\n\n![A line](picture:line.svg)\n\n```session\nwarm-up: some words\nA1  hang  3x10 s  rest 2 min  2 in reserve\nA2  plank  4x20 s\n10 min  plank\n```\n\n| a | b |\n|---|---|\n| 1 | [out](https://out.example/x) |\n\n- one\n- `two`\n\n> three[^1]\n\n[^1]: Foot.\n\n```yaml\na: b\n```\n",
     ),
     ("content/notes/stand.md", "Up with [](movement:plank).\n"),
     ("content/notes/upside.md", "The way [up](movement:stand).\n"),

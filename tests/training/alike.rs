@@ -25,7 +25,7 @@ pub struct Others {
 pub struct Counts(BTreeMap<String, usize>);
 
 impl Counts {
-    fn add(&mut self, what: &str, is: bool) {
+    pub fn add(&mut self, what: &str, is: bool) {
         *self.0.entry(what.to_string()).or_default() += usize::from(is);
     }
 
