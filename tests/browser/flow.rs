@@ -1278,7 +1278,7 @@ fn an_update_never_mixes_two_versions() {
     // The standard of the page's own row, and the one in the tables that it loaded.
     let both = r"
         const t = rungbook.states.model.tables, m = t.ids.indexOf('dead-hang');
-        return [document.querySelector('tr[data-movement=dead-hang] [data-label=Standard]').textContent, rungbook.states.target(m).textContent];";
+        return [document.querySelector('tr[data-movement=dead-hang] .cell-standard').textContent, rungbook.states.target(m).textContent];";
     let old = browser.run(both, &json!([]));
     assert_eq!(old[0], old[1]);
     let file = content.join("content/movements/dead-hang.yaml");
