@@ -82,7 +82,10 @@
     byId('aim').hidden = barred;
     byId('plan').hidden = barred;
     if (barred) return;
-    const of = aim.planOf(stand), way = aim.way(of, (m) => number.line(m, tellNews));
+    const of = aim.planOf(stand);
+    // A field invites: it stands beside what may be trained, and not beside what waits or rests.
+    const may = (/** @type {number} */ m) => stand.found.states[m] === readiness.OWNED || stand.found.states[m] === readiness.OPEN || (of.limiter !== null && of.limiter.movement === m);
+    const way = aim.way(of, (m) => (may(m) ? number.line(m, tellNews) : null));
     byId('goal').replaceChildren(aim.goalChoice('stand'));
     byId('aim-says').replaceChildren(...aim.sentence(of));
     byId('how-long').replaceChildren(...aim.howLong(of));
