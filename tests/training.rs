@@ -18,6 +18,8 @@ mod client;
 mod coach;
 #[path = "training/facts.rs"]
 mod facts;
+#[path = "training/histories.rs"]
+mod histories;
 #[path = "training/lives.rs"]
 mod lives;
 #[path = "training/rules.rs"]

@@ -59,7 +59,12 @@ pub fn is_explained(t: &Trainee<'_>, ix: MovementIx) -> bool {
             && (p.score >= K.pain[0] || t.stops(p))
     });
     let mut rests = t.person.pauses.iter().chain(&t.person.restrictions);
-    hurts || t.rests(ix) || rests.any(|p| long(&p)) || was_lighter(t, ix, begins)
+    // Who is to ask a clinician first trains nothing.
+    hurts
+        || Trainee::is_refused(t.person, t.today)
+        || t.rests(ix)
+        || rests.any(|p| long(&p))
+        || was_lighter(t, ix, begins)
 }
 
 /// Two weeks off in these weeks, or at most half the sets of as many days before.

@@ -26,7 +26,11 @@ impl Telling<'_> {
                 ("n", Value::Whole(still.since.weeks.into())),
                 ("advice", (&advice).into()),
             ];
-            return self.say.words.fill("history.still", &values);
+            let key = match still.falling {
+                true => "history.slides",
+                false => "history.still",
+            };
+            return self.say.words.fill(key, &values);
         }
         let Some(trend) = of.trend else {
             let values = [

@@ -4,6 +4,7 @@
 // { words: a target's parts, units, side } -> its words
 // { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, first, paused_by } }, aside, next, questions, forToday }
 // { train: true, tables, results, today, skill? } -> what `dose` answers in JSON about one person, but for the name
+// { history: true, tables, results, today } -> the histories: tests, trend, plateau, falling, their line, the drawing's numbers
 // { load: true, tables, results, today } -> the load of the last seven days
 'use strict';
 const fs = require('node:fs');
@@ -15,7 +16,7 @@ const theme = process.argv[2];
 // What a published script has in its first line.
 globalThis.rungbookLanguage = process.argv[4];
 globalThis.rungbookWords = JSON.parse(fs.readFileSync(process.argv[3], 'utf8'));
-for (const name of ['health.js', 'page.js', 'targets.js', 'readiness.js', 'results.js', 'placement.js', 'training-known.js', 'training-route.js', 'training-lines.js', 'training.js']) {
+for (const name of ['health.js', 'page.js', 'targets.js', 'readiness.js', 'results.js', 'placement.js', 'training-known.js', 'training-route.js', 'training-lines.js', 'training.js', 'history.js']) {
   const file = path.join(theme, name);
   vm.runInThisContext(fs.readFileSync(file, 'utf8'), { filename: file });
 }
@@ -59,6 +60,11 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
   if (asked.train) {
     if (asked.skill) person.goal = asked.skill;
     process.stdout.write(JSON.stringify(training.answer(model, person, found, day)) + '\n');
+    return;
+  }
+  if (asked.history) {
+    if (asked.skill) person.goal = asked.skill;
+    process.stdout.write(JSON.stringify(globalThis.rungbook.history.answer(model, person, found, day)) + '\n');
     return;
   }
   if (asked.load) {

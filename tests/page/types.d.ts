@@ -84,6 +84,7 @@ interface Tables {
   one_rep: number[];
   chart: number[];
   training: TrainingNumbers;
+  history: { trend_days: number; still_days: number; tests: number; falling: number; sliding: number; lighter_days: number; days_a_week: number };
   /** For each rule by its name the key of its words. */
   rules: Record<string, string>;
   equipment: string[][][];
@@ -481,6 +482,52 @@ interface Entry {
   state: { left: number; used: Map<string, number>; sets: Map<number, number>; firsts: number; shows: number };
 }
 
+/** The best of one day. */
+interface Point extends Now {
+  on: number;
+}
+interface MovementHistory {
+  movement: number;
+  points: Point[];
+  trend: { perWeek: number; byLoad: boolean } | null;
+  still: { since: number; weeks: number; falling: boolean; advice: { key: string; movement: number | null } } | null;
+  fallen: { best: Point; last: Point[] } | null;
+}
+/** What one person's verdict is made from. */
+interface MorningLook {
+  c: Trainee;
+  isRefused: boolean;
+  goal: TrainingGoal | null;
+  gaps: Map<number, Gap>;
+  limiter: Gap | null;
+  aside: Aside[];
+  histories: MovementHistory[];
+}
+/** How a verdict is told: as texts, or as parts of a page. */
+interface Saying {
+  say: (key: string, values: Record<string, any>) => any;
+  name: (m: number) => any;
+  join: (parts: any[], between: string) => any;
+  cause: (cause: Pause) => any;
+}
+interface FreshBest {
+  movement: number;
+  test: Tested;
+  was: Tested | null;
+  owned: boolean;
+  opens: number[];
+}
+/** In tenths of a pixel. */
+interface HistoryDrawing {
+  rungs: { y: number; at: Got; named: boolean }[];
+  marks: number[][];
+  ticks: number[];
+  bands: number[][];
+  from: number;
+  to: number;
+  rests: number[][];
+}
+
 interface Training {
   trainee: Trainee;
   goal: TrainingGoal | null;
@@ -661,6 +708,29 @@ interface Rungbook {
     dayWords: (day: number) => string;
     today: () => number;
   };
+  class: {
+    read: (name: string, written: string, day: number, model: Model) => { copies: Exported[]; notes: string[] };
+    readPlain: (text: string) => Record<string, any>;
+  };
+  morning: {
+    look: (model: Model, person: Person, found: Assessment, aside: Aside[], day: number) => MorningLook;
+    lines: (of: MorningLook, saying: Saying) => [string, any][];
+    head: (of: MorningLook, saying: Saying) => any[];
+  };
+  history: {
+    points: (c: Trainee, m: number, of?: Tested[]) => Point[];
+    isAbove: (a: Point, b: Point, atMost: boolean) => boolean;
+    covers: (a: Point, b: Point, atMost: boolean) => boolean;
+    histories: (c: Trainee, limiter: number | null) => MovementHistory[];
+    limiterOf: (c: Trainee) => number | null;
+    line: <T>(c: Trainee, of: MovementHistory, tell: (key: string, values: Record<string, any>) => T, name: (m: number) => any) => T;
+    drawing: (c: Trainee, of: MovementHistory) => HistoryDrawing | null;
+    picture: (c: Trainee, of: MovementHistory) => Element | null;
+    table: (c: Trainee, of: MovementHistory) => HTMLElement;
+    beside: (c: Trainee, of: MovementHistory) => HTMLElement[];
+    says: (c: Trainee, of: MovementHistory) => HTMLElement;
+    answer: (model: Model, person: Person, found: Assessment, day: number) => object;
+  };
   placement: {
     next: (model: Model, assessment: Assessment, chain: number[], asked: number[], today: number) => Question | null;
     mayBeTested: (model: Model, assessment: Assessment, m: number, today: number) => boolean;
@@ -669,6 +739,7 @@ interface Rungbook {
     begin: (model: Model, person: Person, found: Assessment, day: number) => Trainee;
     by: <T>(list: T[], key: (one: T) => number) => Map<number, T[]>;
     foot: (c: Trainee, pattern: number) => number;
+    ofTest: (c: Trainee, m: number, tested: Tested) => Now;
     isOwned: (c: Trainee, m: number) => boolean;
     isOpen: (c: Trainee, m: number) => boolean;
     isAtHand: (c: Trainee, m: number) => boolean;
@@ -689,6 +760,7 @@ interface Rungbook {
     limiter: (candidates: Candidate[]) => Gap | null;
     chainOf: (model: Model, from: number[]) => number[];
     candidates: (c: Trainee, goal: TrainingGoal | null, gaps: Map<number, Gap>) => { all: Candidate[]; lost: LeftOut[]; limiter: Gap | null; balance: Candidate | null };
+    sides: (c: Trainee, m: number) => { side: Line['side']; weaker: Line['weaker'] };
     line: (c: Trainee, of: Candidate, at: { on: number; first: number; before: number; tried: boolean; isLimiter: boolean }) => Line | null;
     minutes: (c: Trainee, line: Line) => number;
     plan: (model: Model, person: Person, found: Assessment, day: number) => Training;

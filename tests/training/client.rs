@@ -344,7 +344,7 @@ fn got(throw: &mut Throw, m: &Movement, level: i64, load: &str) -> String {
     }
 }
 
-fn test(throw: &mut Throw, m: &Movement, level: i64) -> Value {
+pub fn test(throw: &mut Throw, m: &Movement, level: i64) -> Value {
     let days = throw.one(&[0, 1, 3, 9, 20, 20, 40, 60, 80, 84, 85]);
     let mut out = json!({ "movement": m.id.as_str(), "on": ago(days) });
     let load = load(throw, m);

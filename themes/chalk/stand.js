@@ -9,7 +9,6 @@
   const { tables } = model;
   /** The newest numbers that a short text says. */
   const MOST_SHARED = 6;
-  const SVG = 'http://www.w3.org/2000/svg';
   /** Notices of the last act, said once. */
   const notice = byId('notice');
   const tell = (/** @type {string} */ text) => { notice.textContent = text; };
@@ -32,32 +31,12 @@
     byId('changed-since').replaceChildren(...sayNodes('stand.since', { day: states.day(results.dayText(days[1])) }).map((part) => /** @type {Node | string} */ (part)));
   };
 
-  /** A small chart of one test's results; the list beside it says the same. @param {{ on: number, amount: number }[]} points */
-  const chart = (points) => {
-    const width = 240, height = 48, pad = 6;
-    const days = points.map(({ on }) => on), amounts = points.map(({ amount }) => amount);
-    const [first, last, low, high] = [Math.min(...days), Math.max(...days), Math.min(0, ...amounts), Math.max(...amounts)];
-    const x = (/** @type {number} */ on) => (last === first ? width / 2 : pad + ((on - first) / (last - first)) * (width - 2 * pad));
-    const y = (/** @type {number} */ amount) => (high === low ? height / 2 : height - pad - ((amount - low) / (high - low)) * (height - 2 * pad));
-    const svg = document.createElementNS(SVG, 'svg');
-    svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
-    svg.setAttribute('class', 'chart');
-    svg.setAttribute('aria-hidden', 'true');
-    const line = document.createElementNS(SVG, 'polyline');
-    line.setAttribute('points', points.map((p) => `${x(p.on).toFixed(1)},${y(p.amount).toFixed(1)}`).join(' '));
-    svg.append(line, ...points.map((p) => {
-      const dot = document.createElementNS(SVG, 'circle');
-      dot.setAttribute('cx', x(p.on).toFixed(1));
-      dot.setAttribute('cy', y(p.amount).toFixed(1));
-      dot.setAttribute('r', '3');
-      return dot;
-    }));
-    return svg;
-  };
-
   /** @param {Stand} stand */
   const history = (stand) => {
-    const kept = store.entries('tested');
+    const kept = store.entries('tested'), { trainee, limiter } = aim.planOf(stand), isBarred = states.barred() !== '';
+    // Nobody is told to train more before the health questions, nor where they say to ask a clinician first.
+    const { history: drawings } = globalThis.rungbook;
+    const looks = new Map(!drawings ? [] : drawings.histories(trainee, limiter && limiter.movement).map((one) => [one.movement, isBarred ? { ...one, still: null } : one]));
     /** @type {Map<number, Tested[]>} */
     const of = new Map();
     for (const tested of [...stand.person.tested].sort((a, b) => a.on - b.on)) {
@@ -65,15 +44,24 @@
       if (list) list.push(tested);
       else of.set(tested.movement, [tested]);
     }
-    const past = (/** @type {Tested} */ tested) => make('li', {}, ...sayNodes('stand.past', { day: states.day(results.dayText(tested.on)), got: states.got(readiness.sidesText(tested, model.target(tested.movement).atMost)) }), ' ',
-      make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: results.dayWords(tested.on) }), on: { click: () => store.remove(kept[tested.entry].key) } }));
-    // The newest is in sight, with a field for the next; what was before is folded.
+    const back = (/** @type {Tested} */ tested) => make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: results.dayWords(tested.on) }), on: { click: () => store.remove(kept[tested.entry].key) } });
+    const day = (/** @type {Tested} */ { on }) => states.day(results.dayText(on)), got = (/** @type {Tested} */ tested) => states.got(readiness.sidesText(tested, model.target(tested.movement).atMost));
+    const past = (/** @type {Tested} */ tested) => make('li', {}, ...sayNodes('stand.past', { day: day(tested), got: got(tested) }), ' ', back(tested));
+    const table = (/** @type {Tested[]} */ list) => make('table', { class: 'list' }, make('thead', {}, make('tr', {}, ...[say('history.day'), say('history.result'), ''].map((text) => make(text ? 'th' : 'td', text ? { scope: 'col', text } : {})))),
+      make('tbody', {}, ...list.map((tested) => make('tr', {}, make('th', { scope: 'row' }, day(tested)), make('td', {}, ...got(tested)), make('td', {}, back(tested))))));
+    /** @param {number} m @param {Tested[]} list */
+    const drawn = (m, list) => {
+      const look = looks.get(m);
+      return [...(look && look.points.length > 1 ? [drawings.says(trainee, look), drawings.picture(trainee, look)] : []),
+        make('details', {}, make('summary', { text: say('stand.earlier', { n: list.length - 1 }) }), table(list.slice(0, -1).reverse()), ...(look ? drawings.beside(trainee, look) : []))];
+    };
+    // The newest is in sight, with a field for the next; what was before is drawn, and folded as a table.
     const lines = [...of].sort(([a], [b]) => tables.stage[b] - tables.stage[a] || a - b).map(([m, list]) => make('article', { class: 'past', 'data-movement': tables.ids[m] },
-      make('h3', {}, named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1])), number.line(m, tellNews),
-      ...(list.length > 1 ? [make('details', {}, make('summary', { text: say('stand.earlier', { n: list.length - 1 }) }), chart(list.map(({ on, sides }) => ({ on, amount: Math.min(...sides.map(({ amount }) => amount)) }))),
-        make('ul', { class: 'plain' }, ...list.slice(0, -1).reverse().map(past)))] : [])));
+      make('h3', {}, named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1])), number.line(m, tellNews), ...(list.length > 1 ? drawn(m, list) : [])));
     byId('history-list').replaceChildren(...lines);
     byId('history').hidden = lines.length === 0;
+    // What looks back is loaded by those who have something to look back on.
+    if (!drawings && [...of.values()].some((list) => list.length > 1)) page.load('history').then(() => { const now = mine(); if (now) history(now); }, () => {});
   };
 
   /** What holds back, and the weeks ahead; none before the health questions, nor where they say to ask a clinician first. @param {Stand} stand */

@@ -261,7 +261,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, isOwned, isOpen, isAtHand, may, isMissed, now, whole, down, share, got, newestPains, ended, NEVER,
+    begin, by, foot, ofTest, isOwned, isOpen, isAtHand, may, isMissed, now, whole, down, share, got, newestPains, ended, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

@@ -458,5 +458,5 @@
     return out;
   };
 
-  Object.assign(training, { candidates, line, minutes });
+  Object.assign(training, { candidates, line, sides, minutes });
 })();

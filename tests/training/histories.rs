@@ -1,0 +1,127 @@
+//! Histories on random rows of tests: the page's script says what the program says, in the same words, with the same drawing.
+
+use super::client::{self, TODAY, today};
+use super::throw::Throw;
+use super::{answerer, person, shipped};
+use rungbook::chain;
+use rungbook::curriculum::{MovementIx, Target};
+use rungbook::history::{History, Point, Unit, drawing};
+use rungbook::morning::{Telling, verdict};
+use rungbook::proof::Proofread;
+use rungbook::readiness::assess;
+use rungbook::results::Person;
+use rungbook::training::{Roster, Trainee};
+use serde_json::{Map, Value, json};
+
+const CASES: u64 = 60;
+/// Movements of each client with a row of tests.
+const ROWS: usize = 8;
+
+/// A client with some rows of tests added: flat, rising, falling, as it comes.
+fn client(throw: &mut Throw, proof: &Proofread) -> Value {
+    let mut out = client::results(throw, &proof.curriculum);
+    let movements: Vec<_> = proof.curriculum.published().map(|(_, m)| m).collect();
+    for _ in 0..ROWS {
+        let m = throw.one(&movements);
+        let same = client::test(throw, m, 12);
+        let repeats = throw.chance(50);
+        for _ in 0..throw.between(2, 9) {
+            let mut test = match repeats {
+                true => same.clone(),
+                false => client::test(throw, m, 12),
+            };
+            test["on"] = json!(client::ago(throw.between(0, 120)));
+            out["tested"].as_array_mut().expect("tests").push(test);
+        }
+    }
+    out
+}
+
+fn point(p: &Point) -> Value {
+    json!([p.on.to_string(), p.amount, p.mass])
+}
+
+fn told(
+    roster: &Roster<'_>,
+    telling: &Telling<'_>,
+    trainee: &Trainee<'_>,
+    h: &History,
+    asked: &[Target],
+) -> Value {
+    let id = |ix: MovementIx| roster.curriculum.movement(ix).id.to_string();
+    let drawn = drawing(trainee, h, asked).map(|d| {
+        let rungs: Vec<Value> = d.rungs.iter().map(|r| json!([r.y, telling.amount_of(&r.at), r.named])).collect();
+        let rests: Vec<Value> = d.rests.iter().map(|(a, b)| json!([a.to_string(), b.to_string()])).collect();
+        json!({ "rungs": rungs, "marks": d.marks, "ticks": d.ticks, "bands": d.bands, "rests": rests })
+    });
+    json!({
+        "tests": h.points.iter().map(point).collect::<Vec<_>>(),
+        "trend": h.trend.map(|t| (t.per_week * 1000.0).round() / 1000.0),
+        "by_load": h.trend.map(|t| t.unit == Unit::Load),
+        "still": h.still.map(|s| json!([s.since.best.to_string(), s.since.weeks, s.advice.word(), s.advice.movement().map(id)])),
+        "fallen": h.fallen.map(|f| json!([point(&f.best), point(&f.last[0]), point(&f.last[1])])),
+        "says": telling.history(h), "drawn": drawn,
+    })
+}
+
+fn ours(proof: &Proofread, person: &Person) -> Value {
+    let roster = Roster::new(&proof.curriculum, &proof.resolved.stages);
+    let readiness = assess(&proof.curriculum, &proof.resolved.stages, person, today());
+    let verdict = verdict(&roster, person, &readiness, None, &[], today());
+    let telling = Telling::new(&roster, today());
+    let trainee = Trainee::new(&roster, person, today());
+    let ladders = chain::ladders(&proof.curriculum, &|_| true);
+    let one = |h: &History| {
+        let m = proof.curriculum.movement(h.movement);
+        let steps = ladders.get(&h.movement).into_iter().flatten();
+        let asked: Vec<Target> = steps.map(|s| s.target).chain([m.standard]).collect();
+        (
+            m.id.to_string(),
+            told(&roster, &telling, &trainee, h, &asked),
+        )
+    };
+    Value::Object(verdict.history.iter().map(one).collect::<Map<_, _>>())
+}
+
+#[test]
+fn the_page_says_and_draws_the_same_histories() {
+    let Some(mut page) = answerer::page() else {
+        return;
+    };
+    let (proof, curricula) = shipped();
+    let (mut still, mut fallen, mut trends, mut loads, mut bands) = (0, 0, 0, 0, 0);
+    for seed in 0..CASES {
+        let results = client(&mut Throw::new(seed), &proof);
+        let ours = ours(&proof, &person(&proof, &results));
+        let theirs = page.ask(&json!({ "tables": curricula.tables, "results": results, "today": TODAY, "history": true }));
+        for (id, of) in ours.as_object().expect("a record") {
+            let other = &theirs[id];
+            // A slope of whole numbers over sevenths of a week: the last place may round apart.
+            let near = |a: &Value, b: &Value| match (a.as_f64(), b.as_f64()) {
+                (Some(a), Some(b)) => (a - b).abs() < 0.0015,
+                _ => a == b,
+            };
+            assert!(
+                near(&of["trend"], &other["trend"]),
+                "{seed} {id}: {of} {other}"
+            );
+            for key in ["tests", "by_load", "still", "fallen", "says", "drawn"] {
+                assert_eq!(of[key], other[key], "case {seed}, {id}, {key}");
+            }
+            still += usize::from(!of["still"].is_null());
+            fallen += usize::from(!of["fallen"].is_null());
+            trends += usize::from(!of["trend"].is_null());
+            loads += usize::from(of["by_load"] == true);
+            bands += of["drawn"]["bands"].as_array().map_or(0, Vec::len);
+        }
+        assert_eq!(
+            ours.as_object().map(Map::len),
+            theirs.as_object().map(Map::len),
+            "case {seed}"
+        );
+    }
+    println!(
+        "{still} plateaus, {fallen} falling, {trends} trends, {loads} by load, {bands} pauses"
+    );
+    assert!(still > 5 && fallen > 5 && trends > 50 && bands > 5);
+}
