@@ -5,6 +5,8 @@
 // { tables, results, today, skill?, asked? } -> { movements: { id: { state, presumed, missing, first, paused_by } }, aside, next, questions, forToday }
 // { train: true, tables, results, today, skill? } -> what `dose` answers in JSON about one person, but for the name
 // { history: true, tables, results, today } -> the histories: tests, trend, plateau, falling, their line, the drawing's numbers
+// { morning: true, tables, results, today } -> the lines on a person, by their keys; a pause as its kind
+// { class: text, name, tables, today } -> the people of a file, or why it is refused
 // { load: true, tables, results, today } -> the load of the last seven days
 'use strict';
 const fs = require('node:fs');
@@ -16,7 +18,7 @@ const theme = process.argv[2];
 // What a published script has in its first line.
 globalThis.rungbookLanguage = process.argv[4];
 globalThis.rungbookWords = JSON.parse(fs.readFileSync(process.argv[3], 'utf8'));
-for (const name of ['health.js', 'page.js', 'targets.js', 'readiness.js', 'results.js', 'placement.js', 'training-known.js', 'training-route.js', 'training-lines.js', 'training.js', 'history.js']) {
+for (const name of ['health.js', 'page.js', 'targets.js', 'readiness.js', 'results.js', 'placement.js', 'training-known.js', 'training-route.js', 'training-lines.js', 'training.js', 'history.js', 'morning.js', 'class.js']) {
   const file = path.join(theme, name);
   vm.runInThisContext(fs.readFileSync(file, 'utf8'), { filename: file });
 }
@@ -47,6 +49,16 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
     model = readiness.prepare(asked.tables);
   }
   const day = results.readDay(asked.today);
+  if (asked.class !== undefined) {
+    let out;
+    try {
+      out = globalThis.rungbook.class.read(asked.name, asked.class, day, model);
+    } catch (error) {
+      out = { refused: error.message };
+    }
+    process.stdout.write(JSON.stringify(out) + '\n');
+    return;
+  }
   let sound;
   try {
     sound = results.check(asked.results, day);
@@ -60,6 +72,14 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
   if (asked.train) {
     if (asked.skill) person.goal = asked.skill;
     process.stdout.write(JSON.stringify(training.answer(model, person, found, day)) + '\n');
+    return;
+  }
+  if (asked.morning) {
+    if (asked.skill) person.goal = asked.skill;
+    const { words: { say }, morning } = globalThis.rungbook;
+    const name = (m) => { const mark = tables.marks[tables.mark[m]]; return tables.names[m] + (mark ? ` [${mark.word}]` : ''); };
+    const saying = { say, name, join: (parts, between) => parts.join(between), cause: ({ kind }) => `<${kind}>` };
+    process.stdout.write(JSON.stringify(Object.fromEntries(morning.lines(morning.look(model, person, found, aside, day), saying))) + '\n');
     return;
   }
   if (asked.history) {

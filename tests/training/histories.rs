@@ -125,3 +125,112 @@ fn the_page_says_and_draws_the_same_histories() {
     );
     assert!(still > 5 && fallen > 5 && trends > 50 && bands > 5);
 }
+
+/// What is next, new and kept aside, in the same words; what to watch too, where nothing rests: a pause is told by each in its own.
+#[test]
+fn the_page_says_the_same_of_a_person() {
+    let Some(mut page) = answerer::page() else {
+        return;
+    };
+    let (proof, curricula) = shipped();
+    let roster = Roster::new(&proof.curriculum, &proof.resolved.stages);
+    let telling = Telling::new(&roster, today());
+    let mut counts = std::collections::BTreeMap::<&str, usize>::new();
+    for seed in 0..CASES {
+        let results = client(&mut Throw::new(seed), &proof);
+        let person = person(&proof, &results);
+        let readiness = assess(&proof.curriculum, &proof.resolved.stages, &person, today());
+        let verdict = verdict(&roster, &person, &readiness, None, &[], today());
+        let theirs = page.ask(
+            &json!({ "tables": curricula.tables, "results": results, "today": TODAY, "morning": true }),
+        );
+        let rests = verdict
+            .watch
+            .iter()
+            .any(|w| matches!(w, rungbook::morning::Watch::Rests(_)));
+        let labels = ["next", "new", "watch", "aside"];
+        let lines: std::collections::BTreeMap<_, _> =
+            telling.lines(&verdict, &person).into_iter().collect();
+        for label in labels {
+            let ours = lines.get(label).map_or(Value::Null, |text| json!(text));
+            if label != "watch" || !rests {
+                assert_eq!(ours, theirs[label], "case {seed}, {label}");
+                *counts.entry(label).or_default() += usize::from(!ours.is_null());
+            }
+        }
+    }
+    println!("{counts:?}");
+    assert!(labels_of(&counts) >= 3, "{counts:?}");
+}
+
+fn labels_of(counts: &std::collections::BTreeMap<&str, usize>) -> usize {
+    counts.values().filter(|n| **n > 5).count()
+}
+
+/// One class in every way of writing it: the page reads the people that the program reads.
+#[test]
+fn the_page_reads_the_tables_that_the_program_reads() {
+    let Some(mut page) = answerer::page() else {
+        return;
+    };
+    let (proof, curricula) = shipped();
+    let rows = [
+        "name|movement|got|left|right|on|in_reserve|bodyweight|with|paused|until|born|goal",
+        "Ann|dead-hang|41 s|||2026-12-01|||||||pull-up",
+        "\"Ben|the, younger\"|single-leg-balance||20 s|31 s|2026-12-02|||||||",
+        "Ann|pull-up|5 reps|||2026-12-02|1|62 kg|5 kg|||1990|",
+        "Ann|||||2026-12-03||||wrist|2026-12-30||",
+    ];
+    for (mark, bom) in [(",", ""), (";", "\u{feff}"), ("\t", "")] {
+        let text = format!(
+            "{bom}{}\r\n",
+            rows.map(|r| r.replace('|', mark)).join("\r\n")
+        );
+        let files = rungbook::source::Snapshot::of_texts([("c.csv", text.as_str())]);
+        let (people, found) = rungbook::results::read(&files, &proof.curriculum, today());
+        assert_eq!((people.len(), found.len()), (2, 0), "{text}");
+        let theirs = page.ask(
+            &json!({ "tables": curricula.tables, "class": text, "name": "c.csv", "today": TODAY }),
+        );
+        let copies = theirs["copies"]
+            .as_array()
+            .unwrap_or_else(|| panic!("{theirs}"));
+        for (ours, copy) in people.iter().zip(copies) {
+            assert_eq!(copy["name"], ours.name.as_str());
+            let again = person(&proof, copy);
+            assert_eq!(&again, ours);
+        }
+        assert_eq!(copies.len(), people.len());
+        assert_eq!(theirs["notes"], json!([]));
+    }
+    let mut ask = |name: &str, text: &str| {
+        page.ask(
+            &json!({ "tables": curricula.tables, "class": text, "name": name, "today": TODAY }),
+        )
+    };
+    let odd = ask(
+        "c.csv",
+        "name,movment,movement,got\nAnn,,dead-hang,41 s\n,,dead-hang,3 s\n",
+    );
+    assert_eq!(odd["notes"].as_array().map(Vec::len), Some(2), "{odd}");
+    assert!(
+        odd["notes"][0]
+            .as_str()
+            .is_some_and(|n| n.contains("movement")),
+        "{odd}"
+    );
+    for text in [
+        "results: 1\nname: |\n  Ann\n",
+        "results: 1\nname: &a Ann\n",
+        "results: 1\nname: Ann\nname: Ben\n",
+        "results: 1\ntested: [\n",
+    ] {
+        let refused = ask("a.yaml", text);
+        assert!(
+            refused["refused"]
+                .as_str()
+                .is_some_and(|why| why.contains("line ")),
+            "{text} {refused}"
+        );
+    }
+}

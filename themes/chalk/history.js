@@ -236,7 +236,7 @@
   /** Its test days and results. @param {Trainee} c @param {MovementHistory} of */
   const table = (c, { movement, points: all }) => {
     const { make } = page, measure = c.facts.measure(movement);
-    return make('table', { class: 'list' }, make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: say('history.day') }), make('th', { scope: 'col', text: say('history.result') }))),
+    return make('table', { class: 'history-table' }, make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: say('history.day') }), make('th', { scope: 'col', text: say('history.result') }))),
       make('tbody', {}, ...all.map(({ on, amount, load }) => make('tr', {}, make('th', { scope: 'row', text: results.dayWords(on) }), make('td', { text: targets.words(gotOf(measure, amount, load), units()) })))));
   };
   /** Its line with marked names. @param {Trainee} c @param {MovementHistory} of @returns {HTMLElement} */

@@ -47,7 +47,7 @@
     const back = (/** @type {Tested} */ tested) => make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: results.dayWords(tested.on) }), on: { click: () => store.remove(kept[tested.entry].key) } });
     const day = (/** @type {Tested} */ { on }) => states.day(results.dayText(on)), got = (/** @type {Tested} */ tested) => states.got(readiness.sidesText(tested, model.target(tested.movement).atMost));
     const past = (/** @type {Tested} */ tested) => make('li', {}, ...sayNodes('stand.past', { day: day(tested), got: got(tested) }), ' ', back(tested));
-    const table = (/** @type {Tested[]} */ list) => make('table', { class: 'list' }, make('thead', {}, make('tr', {}, ...[say('history.day'), say('history.result'), ''].map((text) => make(text ? 'th' : 'td', text ? { scope: 'col', text } : {})))),
+    const table = (/** @type {Tested[]} */ list) => make('table', { class: 'history-table' }, make('thead', {}, make('tr', {}, ...[say('history.day'), say('history.result'), ''].map((text) => make(text ? 'th' : 'td', text ? { scope: 'col', text } : {})))),
       make('tbody', {}, ...list.map((tested) => make('tr', {}, make('th', { scope: 'row' }, day(tested)), make('td', {}, ...got(tested)), make('td', {}, back(tested))))));
     /** @param {number} m @param {Tested[]} list */
     const drawn = (m, list) => {
