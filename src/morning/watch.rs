@@ -147,6 +147,10 @@ impl Look<'_, '_> {
     fn sides(&self) -> Vec<Watch> {
         let t = self.trainee;
         let of = |h: &crate::history::History| {
+            // What a one-sided neighbour shows of it has no sides of its own.
+            if !t.roster.of(h.movement).of.each_side {
+                return None;
+            }
             t.apart(h.movement)?;
             let (left, right) = t.now(h.movement)?.sides?;
             Some(Watch::Sides {

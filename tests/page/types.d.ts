@@ -760,6 +760,7 @@ interface Rungbook {
     limiter: (candidates: Candidate[]) => Gap | null;
     chainOf: (model: Model, from: number[]) => number[];
     candidates: (c: Trainee, goal: TrainingGoal | null, gaps: Map<number, Gap>) => { all: Candidate[]; lost: LeftOut[]; limiter: Gap | null; balance: Candidate | null };
+    whyNot: (c: Trainee, m: number) => Reason;
     sides: (c: Trainee, m: number) => { side: Line['side']; weaker: Line['weaker'] };
     line: (c: Trainee, of: Candidate, at: { on: number; first: number; before: number; tried: boolean; isLimiter: boolean }) => Line | null;
     minutes: (c: Trainee, line: Line) => number;

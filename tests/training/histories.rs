@@ -177,7 +177,7 @@ fn the_page_reads_the_tables_that_the_program_reads() {
     let rows = [
         "name|movement|got|left|right|on|in_reserve|bodyweight|with|paused|until|born|goal",
         "Ann|dead-hang|41 s|||2026-12-01|||||||pull-up",
-        "\"Ben|the, younger\"|single-leg-balance||20 s|31 s|2026-12-02|||||||",
+        "\"Ben, the younger\"|single-leg-balance||20 s|31 s|2026-12-02|||||||",
         "Ann|pull-up|5 reps|||2026-12-02|1|62 kg|5 kg|||1990|",
         "Ann|||||2026-12-03||||wrist|2026-12-30||",
     ];

@@ -82,7 +82,10 @@
       ? say('morning.test', { movement: name(movement), target: target(leaf), list: few(decides.map(name), saying) }) : say('morning.test_goal', { movement: name(movement), target: target(leaf) }) });
     if (!limiter) {
       const { steps } = found.first(model.of(goal.leaf)), step = steps.find(({ got, movement }) => got === null && mayTest(c, movement));
-      if (!step) return plain(say('training.nothing', {}));
+      if (!step) {
+        const gap = [...of.gaps.values()].sort(training.heavier).find(({ movement: m }) => training.isOpen(c, m) && !training.may(c, m));
+        return plain(gap ? say('morning.blocked', { movement: name(gap.movement), why: training.whyOf(c, training.whyNot(c, gap.movement)) }) : say('training.nothing', {}));
+      }
       const gap = of.gaps.get(step.movement);
       return test(step.movement, step.leaf, gap ? gap.opens : [model.of(goal.leaf)]);
     }

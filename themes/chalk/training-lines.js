@@ -22,6 +22,8 @@
     const what = movement !== null ? { movement } : part !== null ? { part } : cls !== null ? { cls } : { pattern: Number(pattern) };
     return because(kind === 'pain' ? 'left.pain' : kind === 'restrict' ? 'left.restricted' : 'left.paused', what);
   };
+  /** Why an open movement may not be trained. @param {Trainee} c @param {number} m @returns {Reason} */
+  const whyNot = (c, m) => (c.found.reached[m] === 1 ? because('left.equipment') : spared(c, m));
   /** @param {Trainee} c @param {number} m */
   const isLowering = (c, m) => c.model.is(m, LOWERING);
   /** @param {Trainee} c @param {number} m */
@@ -203,7 +205,7 @@
   /** What stands for a gap that rests, or whose equipment is missing: the coach's own first. @param {Trainee} c @param {Pool} pool @param {Gap} gap */
   const instead = (c, pool, gap) => {
     const m = gap.movement, { tables, facts } = c;
-    const why = c.found.reached[m] === 1 ? because('left.equipment') : spared(c, m);
+    const why = whyNot(c, m);
     const away = (/** @type {number} */ other) => Math.abs(tables.stage[other] - tables.stage[m]);
     const can = facts.group(m) < 0 || facts.isPractice(m) ? [] : c.model.order.filter((other) => tables.pattern[other] === tables.pattern[m] && facts.has(other, STRAIGHT) === facts.has(m, STRAIGHT)
       && facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false);
@@ -458,5 +460,5 @@
     return out;
   };
 
-  Object.assign(training, { candidates, line, sides, minutes });
+  Object.assign(training, { candidates, line, sides, whyNot, minutes });
 })();
