@@ -154,7 +154,7 @@
       }
       const plain = (isInside ? /^[^,[\]{}]*/ : /^.*/).exec(text.slice(at));
       const said = (plain ? plain[0] : '').trim();
-      if (/^[&*!|>%@`"'?]/.test(said) || /:(\s|$)/.test(said)) unlike(line);
+      if (/^[&*!|>%@\x60"'?]/.test(said) || /:(\s|$)/.test(said)) unlike(line);
       at += plain ? plain[0].length : 0;
       return said === '' || said === '~' || said === 'null' ? null : said;
     };
