@@ -7,7 +7,6 @@ use crate::curriculum::manner::{Instead, When};
 use crate::curriculum::target::Measure;
 use crate::curriculum::words::{BodyPart, Pattern, Word};
 use crate::history::H;
-use crate::leverage::solve;
 use crate::strength::one_rep_max::{per_cent_of_max, range};
 use crate::training::{Facts, Group, K, ORDER, Roster, Rule};
 use serde_json::{Value, json};
@@ -110,17 +109,12 @@ fn traits(f: &Facts<'_>) -> u32 {
         | set(f.of.inverted(), INVERTED)
 }
 
-/// The share of body weight on the hands of what is trained by its weight in reps, by the movement's number: the larger of a
-/// posture's two ends.
+/// The share of body weight on the hands of what is trained by its weight in reps, by the movement's number.
 fn shares(roster: &Roster<'_>, flat: &Flat) -> BTreeMap<usize, f64> {
     let of = |ix: &MovementIx| {
-        let m = roster.of(*ix).of;
-        let weighed = m.loaded && m.standard.measure() == Measure::Reps;
-        let solved = weighed.then(|| solve(m.posture.as_ref()?).ok()).flatten()?;
-        solved
-            .poses()
-            .filter_map(|p| p.hands_carry)
-            .reduce(f64::max)
+        let facts = roster.of(*ix);
+        let weighed = facts.of.standard.measure() == Measure::Reps;
+        weighed.then_some(facts.share).flatten()
     };
     let all = flat.movements.iter().enumerate();
     all.filter_map(|(i, ix)| Some((i, of(ix)?))).collect()
