@@ -166,7 +166,7 @@ impl Key {
         self
     }
 
-    const fn from_the_front(mut self) -> Key {
+    const fn seen_from_the_front(mut self) -> Key {
         self.front = true;
         self
     }

@@ -2,6 +2,7 @@
 
 use rungbook::chain;
 use rungbook::curriculum::manner::{Instead, When};
+use rungbook::curriculum::posture::Joints;
 use rungbook::curriculum::target::{KILOGRAM, Target};
 use rungbook::curriculum::words::{Arms, Word};
 use rungbook::curriculum::{Curriculum, Day, Leaf, Movement, MovementIx, Need};
@@ -75,7 +76,12 @@ fn instead(c: &Curriculum, of: &Instead) -> Value {
 
 /// The share of body weight on the hands, the larger of both ends, where the posture tells it.
 fn share(m: &Movement) -> Option<f64> {
-    let solved = solve(m.posture.as_ref()?).ok()?;
+    let posture = m.posture.as_ref()?;
+    // A part of the range is not the whole.
+    if posture.start != Joints::default() || posture.end.is_some() {
+        return None;
+    }
+    let solved = solve(posture).ok()?;
     solved
         .poses()
         .filter_map(|pose| pose.hands_carry)

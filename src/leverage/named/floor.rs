@@ -59,7 +59,7 @@ pub(super) const FLOOR: &[Named] = &[
     ),
     named(
         "side-plank",
-        &[on_floor(SIDE).on(&[Forearms, Toes]).from_the_front()],
+        &[on_floor(SIDE).on(&[Forearms, Toes]).seen_from_the_front()],
     ),
     named(
         "lying-leg-raise",

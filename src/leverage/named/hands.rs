@@ -233,7 +233,7 @@ pub(super) const HANDS: &[Named] = &[
                     .other_leg(205.0, 180.0, 165.0),
             )
             .each_hand(Some((-16.0, 3.0)), Some((20.0, 3.0)))
-            .from_the_front(),
+            .seen_from_the_front(),
             laid(
                 &[Hands, Toes],
                 -142.0,
