@@ -62,10 +62,8 @@ impl Diary {
 
     /// Whether a group was trained in the days before.
     fn trained(&self, group: Group, on: Day, days: i32) -> bool {
-        let days_of = self.groups.get(&group).into_iter().flatten();
-        days_of
-            .into_iter()
-            .any(|day| (1..=days).contains(&on.days_after(*day)))
+        let mut trained = self.groups.get(&group).into_iter().flatten();
+        trained.any(|day| (1..=days).contains(&on.days_after(*day)))
     }
 
     /// How often a movement stood in the days before.
