@@ -1,12 +1,11 @@
-'use strict';self.rungbookIs+="entry.js=f90be7da ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.centimetres":"Centimetres","entry.change":"Change it","entry.choose":"choose","entry.could_have_done":"Could have done more","entry.countdown":"five seconds to get into place","entry.degrees":"Degrees","entry.done":"Done","entry.emergency":"Chest pain, fainting, numbness, a joint out of place: call the emergency number. Anything else that hurts: ask a licensed clinician.","entry.go_back":"Go back","entry.good_tries":"Good tries","entry.helps":"helps me","entry.if_it_hurts":"If it hurts","entry.inches":"Inches","entry.is_added":"is added","entry.it_hurt":"It hurt","entry.just_now":"just now","entry.keep":"Keep this number","entry.keep_anyway":"It is right, keep it","entry.longer":"longer ago, or I do not know","entry.of_left":"{amount}, left","entry.of_right":"{amount}, right","entry.on_day":"The day","entry.out_of_tries":"Out of tries","entry.pause":"Pause it","entry.reps":"Reps","entry.seconds":"Seconds","entry.seconds_of_each":"Seconds of each rep","entry.sets":"Sets","entry.start_timer":"Start the hold timer","entry.starts_in":"in {seconds}","entry.stop":"Stop","entry.stop_here":"Stop here. {movement} rests from now until you or your coach lift it.","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Do you mean it?","entry.the_weight":"The weight","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.weight_in_kilograms":"Weight (kg)","entry.weight_in_pounds":"Weight (lb)","entry.what_was_left":"Could you have done more?","entry.when":"When was it?","entry.where":"Where did it hurt?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","entry.write_reserve":"Write a whole number for what you could have done more.","pain.came_with":"Was any of this with it?","pain.how_much":"How much did it hurt, from 0 to 10?","pain.none":"0, not at all","pain.not_said":"I cannot say","pain.sign_giving_way":"the joint gives way","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling","pain.sign_sharp":"sharp, stabbing","pain.what_follows":"Up to 2 you go on. From 3 to 5 nothing gets harder for two weeks. Above 5, or with any of these, the part rests until you keep a lower number; ask a licensed clinician.","pain.worst":"10, the worst there is"});
+'use strict';self.rungbookIs+="entry.js=8d088630 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.centimetres":"Centimetres","entry.choose":"choose","entry.could_have_done":"Could have done more","entry.countdown":"five seconds to get into place","entry.degrees":"Degrees","entry.done":"Done","entry.emergency":"Chest pain, fainting, numbness, a joint out of place: call the emergency number. Anything else that hurts: ask a licensed clinician.","entry.go_back":"Go back","entry.good_tries":"Good tries","entry.helps":"helps me","entry.if_it_hurts":"If it hurts","entry.inches":"Inches","entry.is_added":"is added","entry.it_hurt":"It hurt","entry.just_now":"just now","entry.keep":"Keep this number","entry.of_left":"{amount}, left","entry.of_right":"{amount}, right","entry.on_day":"The day","entry.out_of_tries":"Out of tries","entry.pause":"Pause it","entry.reps":"Reps","entry.seconds":"Seconds","entry.seconds_of_each":"Seconds of each rep","entry.sets":"Sets","entry.start_timer":"Start the hold timer","entry.starts_in":"in {seconds}","entry.stop":"Stop","entry.stop_here":"Stop here. {movement} rests from now until you or your coach lift it.","entry.the_weight":"The weight","entry.weight_in_kilograms":"Weight (kg)","entry.weight_in_pounds":"Weight (lb)","entry.what_was_left":"Could you have done more?","entry.when":"When was it?","entry.where":"Where did it hurt?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","entry.write_reserve":"Write a whole number for what you could have done more.","pain.came_with":"Was any of this with it?","pain.how_much":"How much did it hurt, from 0 to 10?","pain.none":"0, not at all","pain.not_said":"I cannot say","pain.sign_giving_way":"the joint gives way","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling","pain.sign_sharp":"sharp, stabbing","pain.what_follows":"Up to 2 you go on. From 3 to 5 nothing gets harder for two weeks. Above 5, or with any of these, the part rests until you keep a lower number; ask a licensed clinician.","pain.worst":"10, the worst there is"});
 'use strict';
 (() => {
-const { targets, results, readiness, store, page, states } = globalThis.rungbook;
+const { targets, results, readiness, store, page, states, number: { doubtful, isMeant, blame, fromPicture, SPANS } } = globalThis.rungbook;
 const { make, named, units } = page;
 const { say, sayNodes } = globalThis.rungbook.words;
 const { TIME, LENGTH, DONE, NO_LOAD } = targets;
-const FOUR_WEEKS = 28;
 const COUNTDOWN = 5;
 const WORDS = [say('entry.reps'), say('entry.seconds'), say('entry.centimetres'), say('entry.degrees'), say('entry.done')];
 const UNITS = ['reps', 's', 'cm', 'deg', 'done'];
@@ -79,7 +78,7 @@ const load = use.load ? field(weight === 'lb' ? say('entry.weight_in_pounds') : 
 const way = use.load ? choice(say('entry.the_weight'), [...(use.help ? [['help', say('entry.helps')]] : []), ['added', say('entry.is_added')], ...(use.help ? [] : [['help', say('entry.helps')]])].map((o) => (o))) : null;
 const reserve = field(say('entry.could_have_done'), { ...number, placeholder: '0' });
 const when = choice(say('entry.when'), ([...(options.today ? [['0', say('entry.just_now')]] : [['', say('entry.choose')]]),
-['6', say('entry.this_week')], [String(FOUR_WEEKS), say('entry.this_month')], ['day', say('entry.a_day')], ['long', say('entry.longer')]]));
+...SPANS]));
 const on = field(say('entry.on_day'), { type: 'date', max: results.dayText(day), min: results.dayText(day - 3650) });
 on.whole.hidden = true;
 when.input.addEventListener('change', () => { on.whole.hidden = when.input.value !== 'day'; });
@@ -88,7 +87,8 @@ if (when.input.value === 'long') return null;
 const read = when.input.value === 'day' ? results.readDay(on.input.value) : when.input.value === '' ? null : day - Number(when.input.value);
 return read === null || read > day ? undefined : read;
 };
-const fault = make('p', { class: 'fault', role: 'alert' });
+count += 1;
+const fault = make('p', { class: 'fault', role: 'alert', id: `fault-${count}` });
 const written = (of) => of.input.value.trim().replace(',', '.');
 const text = (amount) => {
 if (measure === DONE) return amount.input.checked ? 'done' : 'not done';
@@ -104,23 +104,22 @@ event.preventDefault();
 const read = amounts.map((amount) => targets.readGot(text(amount)));
 const bad = read.findIndex((got) => got === null);
 const left = Number(written(reserve) || '0');
+[...amounts, reserve].forEach(({ input }) => input.removeAttribute('aria-invalid'));
 if (bad >= 0) {
-fault.textContent = say('entry.write_numbers');
-amounts[bad].input.focus();
+blame(amounts[bad].input, fault, say('entry.write_numbers'));
 return;
 }
 if (!Number.isInteger(left) || left < 0) {
-fault.textContent = say('entry.write_reserve');
-reserve.input.focus();
+blame(reserve.input, fault, say('entry.write_reserve'));
 return;
 }
 const from = given();
 if (from === undefined) {
-fault.textContent = say('entry.write_day');
-(when.input.value === 'day' ? on.input : when.input).focus();
+blame(when.input.value === 'day' ? on.input : when.input, fault, say('entry.write_day'));
 return;
 }
 fault.textContent = '';
+when.input.removeAttribute('aria-invalid');
 const texts = read.map((got) => targets.text((got)));
 const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
 const keep = () => options.kept(from === null ? store.add('undated', { movement: model.tables.ids[m], ...sides })
@@ -132,27 +131,13 @@ else keep();
 } },
 ...(measure === TIME && options.today ? amounts.map((amount) => timer(sided ? amount.says : '', (held) => { amount.input.value = String(held); })) : []),
 make('div', { class: 'fields' }, ...[...amounts, sets, seconds, ...(hits || []), load, way].map((part) => part && part.whole)),
+make('p', { class: 'pictures' }, ...amounts.map(({ input }) => fromPicture(m, input))),
 make('div', { class: 'fields' }, when.whole, on.whole),
 make('details', { class: 'more' }, make('summary', { text: say('entry.what_was_left') }), make('div', { class: 'fields' }, reserve.whole)),
 fault,
-make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('entry.keep') }), ' ',
+make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('entry.keep') }), ' ', ...(options.more || []),
 make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => hurt(m, options.today ? 'test' : 'training').then((paused) => { if (paused) options.hurt(); }) } })));
 return whole;
-};
-const FAR = 6;
-const WIDEST = 180;
-const doubtful = (model, m, { measure, amount }) => {
-if (measure === targets.REPS && amount % targets.ONE !== 0) return true;
-if (measure === targets.ANGLE) return amount > WIDEST * targets.ONE;
-const most = Math.max(...model.demands[m].map((leaf) => model.target(leaf).amount));
-return measure !== DONE && amount > FAR * most;
-};
-const isMeant = async (m, got) => {
-const model = (states.model), says = { movement: named(model.tables, m), got: states.shown(got), standard: states.target(m) };
-const part = got.measure === targets.REPS && got.amount % targets.ONE !== 0;
-const answer = await page.ask(say('entry.sure'), [make('p', {}, ...(part ? sayNodes('entry.sure_parts', says) : sayNodes('entry.sure_far', says)))],
-[['', say('entry.change')], ['keep', say('entry.keep_anyway')]]);
-return answer === 'keep';
 };
 const scores = () => ([['', say('pain.not_said')], ...Array.from({ length: 11 }, (_, n) => [String(n), n === 0 ? say('pain.none') : n === 10 ? say('pain.worst') : globalThis.rungbook.words.number(n)])]);
 const hurt = async (m, where = 'training') => {
@@ -184,5 +169,5 @@ if (score.input.value !== '' || came.length) store.add('pain', { part, score: Nu
 store.set('fit', null);
 return true;
 };
-globalThis.rungbook.entry = { form, hurt, doubtful, isMeant };
+globalThis.rungbook.entry = { form, hurt };
 })();

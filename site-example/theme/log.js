@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="log.js=2faa304b ";
+'use strict';self.rungbookIs+="log.js=2e035dbb ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.reps":"Reps","entry.seconds":"Seconds","list.separator":", ","log.change":"Change","log.change_of":"Change {movement}, {day}","log.day":"Day","log.delete":"Delete","log.delete_of":"Delete {movement}, {day}","log.earlier":{"one":"{n} earlier day","other":"{n} earlier days"},"log.help":"with {weight} of help","log.keep":"Keep the change","log.leave":"Leave it","log.line":"{movement}: {sets}","log.no_day":"Give a day up to today.","log.sets":"{unit} of each set","log.weight":"Weight","log.with":"with {weight}","target.body_weight":{"one":"{n} % of body weight","other":"{n} % of body weight"},"today.left_in_reserve":"Could you have done more?","today.tick":"Tick the sets that you did, and write numbers.","training.reserve":"{n} left"});
 'use strict';
 (() => {
@@ -78,6 +78,6 @@ place.hidden = days.size === 0;
 const all = [...days].map(([on, list]) => make('section', {}, make('h3', {}, states.day(on)), make('ul', { class: 'plain log-day' }, ...list.map(line))));
 byId('log-list').replaceChildren(...all.slice(0, OPEN), ...(all.length > OPEN ? [make('details', {}, make('summary', { text: say('log.earlier', { n: all.length - OPEN }) }), ...all.slice(OPEN))] : []));
 };
-store.onChange(draw);
+store.onChange(() => page.hold(draw, 'log-head'));
 draw();
 })();

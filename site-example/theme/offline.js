@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="offline.js=b4b74cfc ";
+'use strict';self.rungbookIs+="offline.js=a1b5ccf6 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"offline.home":"Home","offline.if_it_hurts":"If it hurts","offline.kept_from":"The network did not answer. This is the copy of {day}: a caution may have changed since.","offline.not_kept":"This page is not on this device","offline.open_it_once":"There is no network now, and this page was not opened here before. With a network, open it once and it stays."});
 'use strict';
 (() => {
@@ -17,6 +17,7 @@ const path = url.split('#')[0].split('?')[0].slice(here('').length).replace(/[/]
 if (path === '') return here('index.html');
 return here(path.slice(path.lastIndexOf('/') + 1).includes('.') ? path : `${path}.html`);
 };
+const keptAt = async (cache, url) => await cache.match(url) || await caches.match(url);
 const fetched = async (url) => {
 const response = await fetch(url, { cache: 'no-cache' });
 if (!response.ok) throw new Error(`${url}: ${response.status}`);
@@ -66,7 +67,7 @@ await scope.clients.claim();
 };
 const versioned = async (request) => {
 const cache = await caches.open(CACHE);
-const kept = await cache.match(request.url);
+const kept = await keptAt(cache, request.url);
 if (kept) return kept;
 const [response, isRight] = await asset(request.url);
 if (isRight) await cache.put(request.url, response.clone());
@@ -79,7 +80,7 @@ const note = `<p class="kept-from" role="status">${say('offline.kept_from', { da
 return answer((await kept.text()).replace(/<main\b[^>]*>/, (main) => main + note));
 };
 const nothing = async (cache) => {
-const home = await cache.match(here('index.html'));
+const home = await keptAt(cache, here('index.html'));
 if (!home) return Response.error();
 const says = `<main id="main"><h1>${say('offline.not_kept')}</h1><p>${say('offline.open_it_once')}</p><p><a href="${here('index.html')}">${say('offline.home')}</a> <a href="${here('if-it-hurts.html')}">${say('offline.if_it_hurts')}</a></p></main>`;
 const html = (await home.text()).replace(/<main\b[^]*<[/]main>/, () => says).replace(/<script\b[^>]*><[/]script>/g, '');
@@ -91,7 +92,7 @@ const cache = await caches.open(CACHE);
 const network = fetch(request.url, { cache: 'no-cache', redirect: 'manual' });
 const copied = network.then((response) => (response.ok ? keep(cache, address, response.clone()) : null));
 finish(copied.catch(() => {}));
-const kept = await cache.match(address);
+const kept = await keptAt(cache, address);
 const late = new Promise((resolve) => setTimeout(resolve, kept ? PATIENCE : 60000));
 try {
 const response = await Promise.race([network, late]);

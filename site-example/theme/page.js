@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="page.js=350d2cc2 ";
+'use strict';self.rungbookIs+="page.js=04fcba19 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","part.name_with_signal":"{name} [{signal}]"});
 'use strict';
 (() => {
@@ -124,18 +124,59 @@ resolve(dialog.returnValue || null);
 document.body.append(dialog);
 dialog.showModal();
 });
-globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, units } });
+const hold = (draw, place) => {
+const was = document.activeElement;
+draw();
+if (!was || was === document.body || document.activeElement !== document.body) return;
+const to = (was.id && document.getElementById(was.id)) || document.getElementById(place);
+if (to) to.focus({ preventScroll: true });
+const head = document.querySelector('h1');
+if (document.activeElement !== document.body || !head) return;
+head.tabIndex = -1;
+head.focus({ preventScroll: true });
+};
+const go = (href) => {
+const link = make('a', { href, hidden: true });
+document.body.append(link);
+link.click();
+};
+let policy = null;
+const trusted = (url) => {
+const tt = (globalThis).trustedTypes;
+if (tt && !policy) policy = tt.createPolicy('rungbook-worker', { createScriptURL: (of) => of });
+return policy ? policy.createScriptURL(url) : url;
+};
+const loads = new Map();
+const loaded = (src) => {
+const known = loads.get(src);
+if (known) return known;
+const waits = new Promise((resolve, reject) => {
+const script = (make('script', { on: { load: resolve, error: () => { loads.delete(src); reject(new Error(src)); } } }));
+script.src = trusted(src);
+document.head.append(script);
+});
+loads.set(src, waits);
+return waits;
+};
+const load = async (id) => {
+for (const { dataset: { src = '' } } of (document.querySelectorAll(`#${id} [data-src]`))) {
+if (/^theme[/][a-z-]+[.]js[?]v=[0-9a-f]+$/.test(src) && !document.querySelector(`script[defer][src="${src}"]`)) await loaded(src);
+}
+};
+const keepPages = async (pages) => {
+if (!document.documentElement.dataset.worker || !('serviceWorker' in navigator) || !location.protocol.startsWith('http')) return;
+const { active } = await navigator.serviceWorker.ready;
+if (active) active.postMessage({ keep: pages });
+};
+globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, hold, go, load, keepPages, units } });
 const worker = document.documentElement.dataset.worker;
 if (worker && location.protocol.startsWith('http')) document.head.append(make('link', { rel: 'manifest', href: 'manifest.webmanifest' }));
 if (worker && 'serviceWorker' in navigator && location.protocol.startsWith('http')) {
-const tt = (globalThis).trustedTypes;
-const policy = tt ? tt.createPolicy('rungbook-worker', { createScriptURL: (url) => url }) : null;
 const had = Boolean(navigator.serviceWorker.controller);
-navigator.serviceWorker.register(policy ? policy.createScriptURL(worker) : worker, { updateViaCache: 'none' }).then(async () => {
-const ready = await navigator.serviceWorker.ready;
-const skill = document.body.dataset.skill;
-if (ready.active && skill) ready.active.postMessage({ keep: [`${skill}.html`, `self-test-${skill}.html`] });
-}, () => {});
+navigator.serviceWorker.register(trusted(worker), { updateViaCache: 'none' }).then(() => {
+const { skill } = document.body.dataset;
+return skill ? keepPages([`${skill}.html`, `self-test-${skill}.html`]) : null;
+}).catch(() => {});
 navigator.serviceWorker.addEventListener('controllerchange', () => { if (had) document.body.dataset.newer = 'true'; });
 }
 })();

@@ -1,23 +1,27 @@
-'use strict';self.rungbookIs+="pain.js=b34d26ed ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","pain.came_with":"Was any of this with it?","pain.choose_part":"Choose where it hurts.","pain.choose_score":"Choose a number from 0 to 10.","pain.fine":"You can go on. Keep a number again if it comes back.","pain.goes_on":"Go on with care: nothing gets harder for two weeks.","pain.how_much":"How much did it hurt, from 0 to 10?","pain.keep_morning":"Keep","pain.kept":"Kept.","pain.line":"{day}: {part}, {score} of 10","pain.line_morning":"{line}, {morning} the next morning","pain.line_signs":"{line}; {signs}","pain.next_morning":"The next morning","pain.none":"0, not at all","pain.rests_now":"The part rests from now. Ask a licensed clinician before you train it again.","pain.sign_giving_way":"the joint gives way","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling","pain.sign_sharp":"sharp, stabbing","pain.take_back":"Take back","pain.what_follows":"Up to 2 you go on. From 3 to 5 nothing gets harder for two weeks. Above 5, or with any of these, the part rests until you keep a lower number; ask a licensed clinician.","pain.worse":"Worse the next morning: the next sessions are lighter.","pain.worst":"10, the worst there is"});
+'use strict';self.rungbookIs+="pain.js=835ccb8c ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","pain.came_with":"Was any of this with it?","pain.choose_part":"Choose where it hurts.","pain.choose_score":"Choose a number from 0 to 10.","pain.fine":"You can go on. Keep a number again if it comes back.","pain.goes_on":"Go on with care: nothing gets harder for two weeks.","pain.how_much":"How much did it hurt, from 0 to 10?","pain.keep_morning":"Keep","pain.kept":"Kept.","pain.lift_of":"{part}: lift this pause","pain.lifted":"Lifted.","pain.line":"{day}: {part}, {score} of 10","pain.line_morning":"{line}, {morning} the next morning","pain.line_signs":"{line}; {signs}","pain.next_morning":"The next morning","pain.none":"0, not at all","pain.paused":"{part} rests from now, in every session and on every page, until you lift it here. If it is not better in a few days, ask a licensed clinician.","pain.rests_now":"The part rests from now. Ask a licensed clinician before you train it again.","pain.sign_giving_way":"the joint gives way","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling","pain.sign_sharp":"sharp, stabbing","pain.take_back":"Take back","pain.what_follows":"Up to 2 you go on. From 3 to 5 nothing gets harder for two weeks. Above 5, or with any of these, the part rests until you keep a lower number; ask a licensed clinician.","pain.worse":"Worse the next morning: the next sessions are lighter.","pain.worst":"10, the worst there is","rests.paused":"{what}, paused since {day}","stand.lift":"Lift this pause"});
 'use strict';
 (() => {
 const { results, store, page } = globalThis.rungbook;
 const { make, byId } = page;
 const { say, sayNodes, number } = globalThis.rungbook.words;
 const GOES_ON = 5, FINE = 2;
-const parts = (byId('pain-part'));
-const tell = (text) => { byId('pain-notice').textContent = text; };
+const parts = [...(document.querySelectorAll('#pain-part input'))];
+const tell = (text) => {
+byId('pain-notice').textContent = text;
+byId('pain-notice').focus();
+};
 const signWord = (sign) => say(`pain.sign_${sign.replace('-', '_')}`);
+const scoreWord = (n) => (n === 0 ? say('pain.none') : n === 10 ? say('pain.worst') : number(n));
 const scores = (id) => (make('select', { id }, make('option', { value: '', text: '' }),
-...Array.from({ length: 11 }, (_, n) => make('option', { value: n, text: n === 0 ? say('pain.none') : n === 10 ? say('pain.worst') : number(n) }))));
-const score = scores('pain-score');
+...Array.from({ length: 11 }, (_, n) => make('option', { value: n, text: scoreWord(n) }))));
+const score = Array.from({ length: 11 }, (_, n) => (make('input', { type: 'radio', name: 'pain-score', value: n, 'aria-label': scoreWord(n) })));
 const signs = results.SIGNS.map((sign) => (make('input', { type: 'checkbox', id: `pain-${sign}`, value: sign })));
-byId('pain-rest').append(make('p', { class: 'field' }, make('label', { for: 'pain-score', text: say('pain.how_much') }), score), make('p', { text: say('pain.came_with') }),
+byId('pain-rest').append(make('fieldset', { id: 'pain-score' }, make('legend', { text: say('pain.how_much') }), make('div', { class: 'chips' }, ...score.map((box, n) => make('label', { class: 'chip' }, box, number(n))))), make('p', { text: say('pain.came_with') }),
 make('ul', { class: 'plain parts' }, ...signs.map((box) => make('li', {}, box, ' ', make('label', { for: box.id, text: signWord(box.value) })))), make('p', { class: 'hint', text: say('pain.what_follows') }));
 const partWord = (part) => {
-const option = [...parts.options].find(({ value }) => value === part);
-return option ? option.text : part;
+const box = parts.find(({ value }) => value === part);
+return box && box.parentElement ? String(box.parentElement.textContent) : part;
 };
 const day = (text) => make('time', { datetime: text, text: results.dayWords(Number(results.readDay(text))) });
 const line = ({ key, entry }, i) => {
@@ -41,23 +45,36 @@ const draw = () => {
 const kept = store.entries('pain').reverse();
 byId('pain-kept').hidden = kept.length === 0;
 byId('pain-list').replaceChildren(...kept.map(line));
+const resting = store.entries('paused').filter(({ entry }) => entry.part && !(entry.until && Number(results.readDay(entry.until)) < results.today()));
+byId('pain-resting').hidden = resting.length === 0;
+byId('pain-resting-list').replaceChildren(...resting.map(({ key, entry }) => make('li', {}, ...sayNodes('rests.paused', { what: partWord(entry.part), day: day(entry.on) }).map((part) => (part)), ' ',
+make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), 'aria-label': say('pain.lift_of', { part: partWord(entry.part) }), on: { click: () => { store.remove(key); tell(say('pain.lifted')); } } }))));
 };
 byId('pain').hidden = false;
-byId('pain-form').addEventListener('submit', (event) => {
-event.preventDefault();
+const keep = (rests) => {
 const came = signs.filter(({ checked }) => checked).map(({ value }) => value);
-const fault = parts.value === '' ? say('pain.choose_part') : score.value === '' ? say('pain.choose_score') : '';
+const part = parts.find(({ checked }) => checked), much = score.find(({ checked }) => checked);
+const fault = !part ? say('pain.choose_part') : !much && !rests ? say('pain.choose_score') : '';
 byId('pain-fault').textContent = fault;
-if (fault) {
-(parts.value === '' ? parts : score).focus();
+if (!part || fault) {
+const first = (part ? score : parts)[0];
+first.setAttribute('aria-describedby', 'pain-fault');
+first.focus();
 return;
 }
-const much = Number(score.value);
-store.add('pain', { part: parts.value, score: much, on: results.dayText(results.today()), ...(came.length ? { signs: came } : {}) });
-if (much > 0) store.set('fit', null);
-tell(`${say('pain.kept')} ${much > GOES_ON || came.length ? say('pain.rests_now') : much > FINE ? say('pain.goes_on') : say('pain.fine')}`);
+const on = results.dayText(results.today()), kept = Number(much ? much.value : 0);
+store.addAll([...(much || came.length ? [(['pain', { part: part.value, score: kept, on, ...(came.length ? { signs: came } : {}) }])] : []),
+...(rests ? [(['paused', { part: part.value, on, by: 'client', because: 'it hurts' }])] : [])]);
+if (rests || kept > 0) store.set('fit', null);
+const what = partWord(part.value);
+tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${kept > GOES_ON || came.length ? say('pain.rests_now') : kept > FINE ? say('pain.goes_on') : say('pain.fine')}`);
 (byId('pain-form')).reset();
+};
+byId('pain-form').addEventListener('submit', (event) => {
+event.preventDefault();
+keep(false);
 });
-store.onChange(draw);
+byId('pain-pause').addEventListener('click', () => keep(true));
+store.onChange(() => page.hold(draw, 'pain-notice'));
 draw();
 })();

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="screening.js=d93aa953 ";
+'use strict';self.rungbookIs+="screening.js=3e4c7ffe ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"screening.allowed":"Allowed on {day}, until {until}.","screening.allowed_by":"Allowed by {by} on {day}, until {until}.","screening.answer_each":"Answer each question, yes or no.","screening.answered_on":"As of {day}. Answer again when your health has changed.","screening.clear_day":"Give the day, up to today.","screening.clear_until":"Give the last day: from today to a year after it was allowed.","screening.clear_what":"Choose what was allowed.","screening.clear_who":"Write who allowed it.","screening.growing":"You are still growing: at any pain in a wrist or an elbow stop that work until a clinician has looked. The growth plates there are softer than the tendons.","screening.left":"Because of your answers, this is left alone:","screening.left_alone":"left alone until a clinician allows it","screening.says_again":"You answered more than a year ago. Please answer again.","screening.says_allowed_hard":"Your answers said to ask a clinician first. Hard effort was allowed.","screening.says_allowed_light":"Your answers said to ask a clinician first. Light to moderate effort was allowed.","screening.says_ask":"Ask a licensed clinician first, and show them what you want to do. Until then this site offers no test and no training.","screening.says_clear":"Nothing in your answers stands in the way. Test with a fresh head, and stop at the first sign listed beside a test.","screening.says_light":"You do not exercise regularly yet: train lightly, keep two or three reps in reserve, and build up. Inverted, loaded and lowering work waits until you have trained regularly for three months.","screening.says_run_out":"What a clinician allowed has run out. Ask again; until then this site offers no test and no training.","screening.take_back":"Take back","screening.to_self_test":"To the self-test","screening.what_follows":"What follows","screening.write_year":"Write the year you were born, such as 1994.","screening.young":"You are under 16: train only with a parent’s consent and a coach in the room."});
 'use strict';
 (() => {
@@ -47,6 +47,7 @@ make('button', { type: 'button', class: 'quiet', text: say('screening.take_back'
 }
 return [says === 'clear' ? say('screening.says_clear') : say('screening.says_light')];
 };
+const onward = () => { const { goal } = store.facts(); return goal && goal === store.get('goal-test') ? `self-test-${goal}.html` : 'self-test.html'; };
 const draw = () => {
 const { screened, born } = store.facts(), today = results.today();
 const lines = leftLines();
@@ -62,7 +63,7 @@ make('p', {}, ...sentence(screened, says, stale)), make('p', { class: 'hint' }, 
 ...(age !== null && age < YOUNG ? [make('p', { text: say('screening.young') })] : []),
 ...(age !== null && age < GROWN ? [make('p', { text: say('screening.growing') })] : []),
 ...(lines.length ? [make('p', { text: say('screening.left') }), make('ul', {}, ...lines)] : []),
-...(says === 'ask' || stale || says === null ? [] : [make('p', { class: 'invites' }, make('a', { class: 'act', href: 'self-test.html', text: say('screening.to_self_test') }))]));
+...(says === 'ask' || stale || says === null ? [] : [make('p', { class: 'invites' }, make('a', { class: 'act', href: onward(), text: say('screening.to_self_test') }))]));
 const open = new Set(left().filter(({ entry: of }) => of.class && !allowed(of)).map(({ entry: of }) => of.class));
 for (const item of (clearance.querySelectorAll('[data-class]'))) item.hidden = !open.has(item.dataset.class || '');
 byId('clear-effort').hidden = says !== 'ask';
@@ -72,6 +73,12 @@ field('clear-on').max = results.dayText(today);
 if (!field('clear-on').value) field('clear-on').value = results.dayText(today);
 };
 questions.hidden = false;
+byId('no-to-the-rest').addEventListener('click', () => {
+for (const set of (questions.querySelectorAll('fieldset:not([data-column="regular"])'))) {
+if (!set.querySelector('input:checked')) (set.querySelector('input[value="no"]')).checked = true;
+}
+questions.requestSubmit();
+});
 questions.addEventListener('submit', (event) => {
 event.preventDefault();
 const sets = [...(questions.querySelectorAll('fieldset'))];
@@ -80,9 +87,13 @@ const today = results.today(), born = Number(field('born').value.trim());
 const bornFine = /^\s*[0-9]{4}\s*$/.test(field('born').value) && results.fact('born', born, today).why === '';
 const open = sets.find((set) => yes(nameOf(set)) === null);
 byId('questions-fault').textContent = !bornFine ? say('screening.write_year') : open ? say('screening.answer_each') : '';
+field('born').setAttribute('aria-invalid', String(!bornFine));
 if (!bornFine || open) {
 const first = bornFine && open ? open.querySelector('input') : field('born');
-if (first) first.focus();
+if (first) {
+first.setAttribute('aria-describedby', 'questions-fault');
+first.focus();
+}
 return;
 }
 const said = (column) => sets.filter((set) => set.dataset.column === column).some((set) => yes(nameOf(set)));

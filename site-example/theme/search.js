@@ -1,17 +1,21 @@
-'use strict';self.rungbookIs+="search.js=543212fa ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"search.caution_class":"caution class","search.count_found":{"one":"{n} found","other":"{n} found"},"search.family":"family","search.nothing_found":"Nothing found. Try fewer or other words.","search.skill":"skill","search.to_read":"to read","signal.caution":"caution","signal.notice":"notice","signal.warning":"warning"});
+'use strict';self.rungbookIs+="search.js=baa8e717 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"search.also_before":"health, pregnant, blood pressure, doctor, clinician, age","search.also_hurts":"pain, painful, sore, ache, hurt, injured, injury; neck, shoulder, elbow, wrist, fingers, back, hip, hamstring, knee, ankle, foot","search.also_stand":"my numbers, results, copy, progress, limiter","search.also_today":"session, plan, training, workout","search.caution_class":"caution class","search.count_found":{"one":"{n} found","other":"{n} found"},"search.family":"family","search.nothing_found":"Nothing found. Try fewer or other words.","search.other_names":"pistol = single-leg squat; pistol squat = single-leg squat; press-up = push-up; chin-up = pull-up; chin = pull-up; inverted row = row; bodyweight row = row; sit-up = core; deadlift = hinge; toes = leg raise; lat = pull-up; abs = core; biceps = pull-up; triceps = dip; chest = push-up; quads = squat; glutes = hinge; calf = calf raise; shoulders = shoulder; wrists = wrist; knees = knee; hamstrings = hamstring; hips = hip; ankles = ankle","search.skill":"skill","search.to_read":"to read","shared.before_you_start":"Before you start","shared.if_it_hurts":"If it hurts","shared.today":"Today","shared.where_i_stand":"Where I stand","signal.caution":"caution","signal.notice":"notice","signal.warning":"warning"});
 'use strict';
 (() => {
 const { make, byId } = globalThis.rungbook.page;
 const { say } = globalThis.rungbook.words;
-const entries = globalThis.rungbookSearch || [];
+const own = (id, name, also) => ['page', id, name, '', '', '', [also], ''];
+const entries = [...(globalThis.rungbookSearch || []), own('if-it-hurts', say('shared.if_it_hurts'), say('search.also_hurts')), own('before-you-start', say('shared.before_you_start'), say('search.also_before')),
+own('today', say('shared.today'), say('search.also_today')), own('where-i-stand', say('shared.where_i_stand'), say('search.also_stand'))];
 const MOST = 40;
 const NAME = 9, ALSO = 7, TEXT = 2;
 const wordsOf = (text) => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().match(/[\p{L}\p{N}]+/gu) || [];
 const index = new Map();
 entries.forEach((entry, i) => {
 const put = (text, weight) => {
-for (const word of wordsOf(text)) {
+const words = wordsOf(text);
+const joined = weight === TEXT ? [] : words.slice(1).map((word, at) => words[at] + word);
+for (const word of [...words, ...joined]) {
 const of = index.get(word) || new Map();
 of.set(i, Math.max(of.get(i) || 0, weight));
 index.set(word, of);
@@ -50,9 +54,14 @@ const near = distance(typed, word, most);
 if (near <= most) return 4 - near;
 return word.length > typed.length && distance(typed, word.slice(0, typed.length), most) <= most ? 1 : 0;
 };
-const find = (typed) => {
+const OTHER = say('search.other_names').split(';').map((pair) => pair.split('=').map(wordsOf)).filter((pair) => pair.length === 2 && pair[0].length && pair[1].length);
+const otherwise = (typed) => OTHER.flatMap(([name, here]) => {
+const at = typed.findIndex((_, i) => name.every((word, j) => typed[i + j] === word || (j === name.length - 1 && typed[i + j] === `${word}s`)));
+return at < 0 ? [] : [[...typed.slice(0, at), ...here, ...typed.slice(at + name.length)]];
+});
+const answer = (parts) => {
 let found = null;
-for (const part of wordsOf(typed)) {
+for (const part of parts) {
 const here = new Map();
 for (const word of vocabulary) {
 const worth = answers(part, word);
@@ -66,8 +75,13 @@ if (sofar !== undefined) both.set(i, sofar + worth);
 }
 found = both;
 }
-const all = found ? [...found] : [];
-return all.sort((a, b) => b[1] - a[1] || entries[a[0]][2].length - entries[b[0]][2].length || a[0] - b[0]).map(([i]) => i);
+return found || new Map();
+};
+const find = (typed) => {
+const words = wordsOf(typed);
+const all = new Map();
+for (const of of [words, ...otherwise(words)]) for (const [i, worth] of answer(of)) all.set(i, Math.max(all.get(i) || 0, worth));
+return [...all].sort((a, b) => b[1] - a[1] || entries[a[0]][2].length - entries[b[0]][2].length || a[0] - b[0]).map(([i]) => i);
 };
 globalThis.rungbook.search = { find };
 const input = (byId('find'));

@@ -1,52 +1,20 @@
-'use strict';self.rungbookIs+="stand.js=78fd19d7 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","list.separator":", ","results.too_large":"The file is larger than 1 MB","results.unreadable":"The file cannot be read","shared.movement":"Movement","shared.the_goal":"The goal:","stand.all_movements":{"one":"All {n} movements","other":"All {n} movements"},"stand.allowed":"{pause} (allowed by a clinician)","stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.ask_first":"ask a licensed clinician first","stand.change_nothing":"Change nothing","stand.copy_choice":"Put together only what is one person’s. Replacing erases all that is kept here, the outcome of the health questions too.","stand.copy_named":"The copy is of {file}; the numbers here bear no name.","stand.copy_only":"Entries that stand only in the copy: {there}; only here: {here}.","stand.copy_other_name":"The copy is of {file}; the numbers here are of {here}.","stand.copy_unlike":{"one":"{n} test in the copy has another result here on the same day.","other":"{n} tests in the copy have another result here on the same day."},"stand.counted_because":"counted because you own {movement}","stand.do_not_try":"do not try this yet","stand.ended":"{pause} (ended)","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.first":"First:","stand.foundations_missing":"These foundations are missing:","stand.from_training":"(the number from training; do not try it today)","stand.health_first":"answer the health questions first","stand.in_brackets":"({text})","stand.in_clipboard":"The text is in your clipboard.","stand.keep_them":"Keep them","stand.keep_weight":"Keep {weight}","stand.lift":"Lift this pause","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}.","stand.may_start":"you may start training this","stand.moved":"{movement} {before} now {now}","stand.no_room":"The copy does not fit into this browser’s storage. Nothing was changed.","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_changed":"Nothing was changed.","stand.nothing_in_doubt":"Nothing here is open to doubt that a question could decide.","stand.nothing_moved":"Nothing.","stand.nothing_open":"nothing","stand.nothing_owned_yet":"nothing yet","stand.nothing_to_ask":"No question would decide more here: what is still to be tested stands above something that is missing.","stand.odd":"Cannot be read: {reason}. {text}","stand.past":"{day}: {got}","stand.put_together":"Put together","stand.refused":"Refused, nothing was changed. {why}.","stand.replace_mine":"Replace what is here","stand.rest":"Rest: {pause}","stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.share_open":"open: {list}","stand.share_owned":"owned: {list}","stand.shared":"Shared.","stand.since":"Since {day}:","stand.state":"State","stand.storage":"Your numbers are kept in this browser, on this device, and go nowhere else. Whoever uses this browser can read them; from disk, so can other pages opened from disk. A browser may clear the storage of a site that is not visited for about a week: save a copy.","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_away":"Take away","stand.take_back":"Take back","stand.take_back_of":"Take back {day}","stand.take_weight":"Take {weight}","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in, {same} were here already.","other":"{n} entries taken in, {same} were here already."},"stand.tests_would_show":"these tests would show it: {tests}","stand.to_come":"{pause} (still to come)","stand.to_the_questions":"To the questions","stand.train_first":"train {movement} first; do not try this yet","stand.two_weights":"Two body weights","stand.undated":"{movement}, {got}: nobody knows the day. It stays on this device and is not in your copy.","stand.untested":"{movement} {target}, untested","stand.weight_kept":"Body weight kept.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.whose_copy":"Whose numbers are these?","stand.why":"Why","stand.would_decide":"The tests that would decide most: {tests}.","stand.you_have":"{movement} {target}, you have {got} ({share} %)","test.before_you_start":"Before you start"});
+'use strict';self.rungbookIs+="stand.js=02b13a9d ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","history.day":"day","history.result":"result","list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","results.too_large":"The file is larger than 1 MB","results.unreadable":"The file cannot be read","stand.add_person":"Begin for them","stand.allowed":"{pause} (allowed by a clinician)","stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.change_nothing":"Change nothing","stand.copy_choice":"Put together only what is one person’s. Replacing erases all that is kept here, the outcome of the health questions too.","stand.copy_named":"The copy is of {file}; the numbers here bear no name.","stand.copy_only":"Entries that stand only in the copy: {there}; only here: {here}.","stand.copy_other_name":"The copy is of {file}; the numbers here are of {here}.","stand.copy_unlike":{"one":"{n} test in the copy has another result here on the same day.","other":"{n} tests in the copy have another result here on the same day."},"stand.earlier":{"one":"{n} earlier result","other":"{n} earlier results"},"stand.ended":"{pause} (ended)","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.here":"{name}, here now","stand.in_brackets":"({text})","stand.in_clipboard":"The text is in your clipboard.","stand.keep_them":"Keep them","stand.keep_weight":"Keep {weight}","stand.lift":"Lift this pause","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}.","stand.moved":"{movement} {before} now {now}","stand.new_person":"Name of somebody new","stand.no_name":"without a name","stand.no_room":"The copy does not fit into this browser’s storage. Nothing was changed.","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_changed":"Nothing was changed.","stand.nothing_moved":"Nothing.","stand.odd":"Cannot be read: {reason}. {text}","stand.past":"{day}: {got}","stand.put_together":"Put together","stand.refused":"Refused, nothing was changed. {why}.","stand.replace_mine":"Replace what is here","stand.saved":"Saved as {file}. Send it to your coach.","stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.shared":"Shared.","stand.shared_file":"The copy is on its way.","stand.since":"Since {day}:","stand.storage":"Your numbers are kept in this browser, on this device, and go nowhere else. Whoever uses this browser can read them; from disk, so can other pages opened from disk. A browser may clear the storage of a site that is not visited for about a week: save a copy.","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_away":"Take away","stand.take_back":"Take back","stand.take_back_of":"Take back {day}","stand.take_weight":"Take {weight}","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in, {same} were here already.","other":"{n} entries taken in, {same} were here already."},"stand.to_come":"{pause} (still to come)","stand.to_the_questions":"To the questions","stand.two_weights":"Two body weights","stand.undated":"{movement}, {got}: nobody knows the day. It stays on this device and is not in your copy.","stand.weight_kept":"Body weight kept.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.whose_copy":"Whose numbers are these?","test.before_you_start":"Before you start"});
 'use strict';
 (() => {
-const { targets, results, readiness, placement, training, aim, store, page, states } = globalThis.rungbook;
-const { make, named, namedList, byId, units } = page;
+const { targets, results, readiness, training, aim, store, page, states, number } = globalThis.rungbook;
+const { make, named, byId, units } = page;
 const { say, sayNodes } = globalThis.rungbook.words;
 const { model, mine, mark } = states;
 if (!model) return;
 const { tables } = model;
-const SVG = 'http://www.w3.org/2000/svg';
+const MOST_SHARED = 6;
 const notice = byId('notice');
 const tell = (text) => { notice.textContent = text; };
-const missingLine = ({ leaf, movement, got, share }) => {
-const asked = { movement: named(tables, movement), target: states.target(leaf) };
-return make('li', {}, ...(got === null ? sayNodes('stand.untested', asked) : sayNodes('stand.you_have', { ...asked, got: states.got(got), share: Math.floor(Number(share) / 10) })));
-};
-const under = ({ direct, steps }) => (direct || steps.length === 0 ? [] : [make('p', { text: say('stand.first') }), make('ul', { class: 'lack' }, ...steps.map(missingLine))]);
-const why = ({ found, person }, m) => {
-const barred = states.barred();
-const lack = () => make('ul', { class: 'lack' }, ...found.missing(m).map(missingLine));
-switch (found.states[m]) {
-case readiness.PAUSED:
-return [make('ul', { class: 'lack' }, ...found.pausedBy(m).map((cause) => make('li', {}, ...sayNodes('stand.rest', { pause: states.causeWords(cause) }))))];
-case readiness.OWNED: {
-const root = found.countedBecause(m);
-return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack(), ...(barred ? [] : under(found.first(m)))] : [])];
-}
-case readiness.OPEN: return [barred === 'ask' ? say('stand.ask_first') : barred ? say('stand.health_first') : say('stand.may_start')];
-case readiness.ALMOST: {
-if (barred) return [lack()];
-const first = found.first(m);
-if (!first.direct && first.steps.length) return [make('p', { text: say('stand.do_not_try') }), lack(), ...under(first)];
-return [...sayNodes('stand.train_first', { movement: named(tables, model.of(found.nearly(m))) }).map((part) => (part)), lack()];
-}
-case readiness.NOT_YET: return barred ? [lack()] : [lack(), ...under(found.first(m))];
-default: {
-if (!person) return [];
-if (barred) return [barred === 'ask' ? say('stand.ask_first') : say('stand.health_first')];
-const first = found.first(m);
-if (!first.direct) return first.steps.length ? under(first) : [lack()];
-const tests = [...new Set(first.steps.map(({ movement }) => movement))];
-return sayNodes('stand.tests_would_show', { tests: namedList(tables, tests) }).map((part) => (part));
-}
-}
-};
-const summary = (stand) => {
-const counts = readiness.STATES.map((_, state) => stand.found.states.filter((s) => s === state).length);
-byId('summary').replaceChildren(make('ul', { class: 'plain counts' }, ...counts.map((count, state) => (count ? make('li', {}, mark(state), ` ${globalThis.rungbook.words.number(count)}`) : null)).filter((li) => li !== null)));
+const tellNews = ({ key, news }) => {
+notice.replaceChildren(...news, ' ', make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), on: { click: () => { store.remove(key); tell(say('number.taken_back')); } } }));
+notice.focus();
+notice.scrollIntoView({ block: 'center' });
 };
 const changes = (stand) => {
 const days = [...new Set(stand.person.tested.map(({ on }) => on))].sort((a, b) => b - a);
@@ -58,70 +26,46 @@ const moved = model.order.filter((m) => before.states[m] !== stand.found.states[
 byId('changed-list').replaceChildren(...(moved.length ? moved.map((m) => make('li', {}, ...sayNodes('stand.moved', { movement: named(tables, m), before: mark(before.states[m]), now: mark(stand.found.states[m]) }))) : [make('li', { text: say('stand.nothing_moved') })]));
 byId('changed-since').replaceChildren(...sayNodes('stand.since', { day: states.day(results.dayText(days[1])) }).map((part) => (part)));
 };
-const skillPart = (stand, skill) => {
-const tests = [];
-for (let asked = ([]); !states.barred() && tests.length < 3; asked = tests.map(({ m }) => m)) {
-const question = placement.next(model, stand.found, skill.members, asked, stand.day);
-if (!question) break;
-tests.push({ m: question.movement, today: question.today });
-}
-const goal = model.of(skill.goal);
-const rows = skill.members.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
-make('td', { 'data-label': say('stand.state') }, mark(stand.found.states[m], stand.found.counted[m] === 1)), make('td', { 'data-label': say('stand.why') }, ...why(stand, m))));
-return make('section', { class: 'skill-stand' },
-make('h2', {}, page.namedSkill(tables, skill, goal)),
-make('p', {}, say('shared.the_goal'), ' ', named(tables, goal), ' ', states.target(skill.goal), ' ', mark(stand.found.states[goal], stand.found.counted[goal] === 1)),
-tests.length ? make('p', {}, ...sayNodes('stand.would_decide', { tests: tests.flatMap(({ m, today }, i) => [i ? say('list.separator') : '', named(tables, m), today ? '' : ` ${say('stand.from_training')}`]) }), ' ',
-make('a', { href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })) : states.barred() ? null : make('p', { text: skill.members.some((m) => stand.found.states[m] === readiness.TEST_FIRST) ? say('stand.nothing_to_ask') : say('stand.nothing_in_doubt') }),
-make('details', {}, make('summary', { text: say('stand.all_movements', { n: skill.members.length }) }),
-make('div', { class: 'wide', tabindex: '0' }, make('table', { class: 'list ready-mine' }, make('thead', {}, make('tr', {}, ...[say('shared.movement'), say('stand.state'), say('stand.why')].map((text) => make('th', { scope: 'col', text })))), make('tbody', {}, ...rows)))));
-};
-const chart = (points) => {
-const width = 240, height = 48, pad = 6;
-const days = points.map(({ on }) => on), amounts = points.map(({ amount }) => amount);
-const [first, last, low, high] = [Math.min(...days), Math.max(...days), Math.min(0, ...amounts), Math.max(...amounts)];
-const x = (on) => (last === first ? width / 2 : pad + ((on - first) / (last - first)) * (width - 2 * pad));
-const y = (amount) => (high === low ? height / 2 : height - pad - ((amount - low) / (high - low)) * (height - 2 * pad));
-const svg = document.createElementNS(SVG, 'svg');
-svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
-svg.setAttribute('class', 'chart');
-svg.setAttribute('aria-hidden', 'true');
-const line = document.createElementNS(SVG, 'polyline');
-line.setAttribute('points', points.map((p) => `${x(p.on).toFixed(1)},${y(p.amount).toFixed(1)}`).join(' '));
-svg.append(line, ...points.map((p) => {
-const dot = document.createElementNS(SVG, 'circle');
-dot.setAttribute('cx', x(p.on).toFixed(1));
-dot.setAttribute('cy', y(p.amount).toFixed(1));
-dot.setAttribute('r', '3');
-return dot;
-}));
-return svg;
-};
 const history = (stand) => {
-const kept = store.entries('tested');
+const kept = store.entries('tested'), { trainee, limiter } = aim.planOf(stand), isBarred = states.barred() !== '';
+const { history: drawings } = globalThis.rungbook;
+const looks = new Map(!drawings ? [] : drawings.histories(trainee, limiter && limiter.movement).map((one) => [one.movement, isBarred ? { ...one, still: null } : one]));
 const of = new Map();
 for (const tested of [...stand.person.tested].sort((a, b) => a.on - b.on)) {
 const list = of.get(tested.movement);
 if (list) list.push(tested);
 else of.set(tested.movement, [tested]);
 }
-const lines = [...of].sort(([a], [b]) => tables.stage[a] - tables.stage[b] || a - b).map(([m, list]) => make('article', { class: 'past', 'data-movement': tables.ids[m] },
-make('h3', {}, named(tables, m)), ...(list.length > 1 ? [chart(list.map(({ on, sides }) => ({ on, amount: Math.min(...sides.map(({ amount }) => amount)) })))] : []),
-make('ul', { class: 'plain' }, ...list.map((tested) => make('li', {}, ...sayNodes('stand.past', { day: states.day(results.dayText(tested.on)), got: states.got(readiness.sidesText(tested, model.target(m).atMost)) }), ' ',
-make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: results.dayWords(tested.on) }), on: { click: () => store.remove(kept[tested.entry].key) } }))))));
+const back = (tested) => make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: results.dayWords(tested.on) }), on: { click: () => store.remove(kept[tested.entry].key) } });
+const day = ({ on }) => states.day(results.dayText(on)), got = (tested) => states.got(readiness.sidesText(tested, model.target(tested.movement).atMost));
+const past = (tested) => make('li', {}, ...sayNodes('stand.past', { day: day(tested), got: got(tested) }), ' ', back(tested));
+const table = (list) => make('table', { class: 'history-table' }, make('thead', {}, make('tr', {}, ...[say('history.day'), say('history.result'), ''].map((text) => make(text ? 'th' : 'td', text ? { scope: 'col', text } : {})))),
+make('tbody', {}, ...list.map((tested) => make('tr', {}, make('th', { scope: 'row' }, day(tested)), make('td', {}, ...got(tested)), make('td', {}, back(tested))))));
+const drawn = (m, list) => {
+const look = looks.get(m);
+return [...(look && look.points.length > 1 ? [drawings.says(trainee, look), drawings.picture(trainee, look)] : []),
+make('details', {}, make('summary', { text: say('stand.earlier', { n: list.length - 1 }) }), table(list.slice(0, -1).reverse()), ...(look ? drawings.beside(trainee, look) : []))];
+};
+const lines = [...of].sort(([a], [b]) => tables.stage[b] - tables.stage[a] || a - b).map(([m, list]) => make('article', { class: 'past', 'data-movement': tables.ids[m] },
+make('h3', {}, named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1])), number.line(m, tellNews), ...(list.length > 1 ? drawn(m, list) : [])));
 byId('history-list').replaceChildren(...lines);
 byId('history').hidden = lines.length === 0;
+if (!drawings && [...of.values()].some((list) => list.length > 1)) page.load('history').then(() => { const now = mine(); if (now) history(now); }, () => {});
 };
 const ahead = (stand) => {
 const barred = states.barred() !== '';
 byId('aim').hidden = barred;
 byId('plan').hidden = barred;
 if (barred) return;
-const of = aim.planOf(stand), way = aim.way(of);
+const of = aim.planOf(stand);
+const may = (m) => stand.found.states[m] === readiness.OWNED || stand.found.states[m] === readiness.OPEN || (of.limiter !== null && of.limiter.movement === m);
+const way = aim.way(of, (m) => (may(m) ? number.line(m, tellNews) : null));
 byId('goal').replaceChildren(aim.goalChoice('stand'));
 byId('aim-says').replaceChildren(...aim.sentence(of));
 byId('how-long').replaceChildren(...aim.howLong(of));
 byId('way').replaceChildren(...(way ? [way] : []));
+const skill = of.goal && tables.skills.find(({ id }) => of.goal && id === of.goal.id);
+byId('to-questions').replaceChildren(...(skill ? [make('a', { class: 'act quiet', href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })] : []));
 byId('plan-list').replaceChildren(...aim.weeks(of));
 byId('plan-end').replaceChildren(...aim.weeksEnd(of));
 };
@@ -157,25 +101,43 @@ byId('aside-list').replaceChildren(...undated.map(({ key, entry: of }) => make('
 ...odd.map(({ key, why: reason, text }) => make('li', {}, ...sayNodes('stand.odd', { reason, text: make('bdi', {}, make('code', { text: text.slice(0, 200) })) }), ' ', key.startsWith('about:') ? make('button', { type: 'button', class: 'quiet', text: say('stand.take_away'), on: { click: () => store.put(key.slice(6), null) } }) : away(key))),
 ...stand.aside.map(({ movement, got, on, why: reason }) => make('li', {}, ...sayNodes('stand.aside_line', { movement: make('bdi', { text: movement }), got: states.asideGot(got), day: states.day(on), reason }))));
 };
+const all = (byId('all'));
+const drawAll = (stand) => {
+if (all.open) page.load('all').then(() => globalThis.rungbook.standing.draw(stand), () => { byId('skills-mine').textContent = say('number.not_loaded'); });
+};
+all.addEventListener('toggle', () => {
+const stand = mine();
+if (stand) drawAll(stand);
+});
 const draw = () => {
 const stand = mine();
 byId('nothing-yet').hidden = stand !== null;
-for (const id of ['aim', 'summary', 'skills-mine', 'changed', 'rests', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null;
+for (const id of ['aim', 'all', 'changed', 'rests', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null;
 const trouble = store.trouble();
 byId('storage').textContent = trouble === 'full' ? say('stand.storage_full')
 : trouble === 'forbidden' ? say('stand.storage_forbidden')
 : say('stand.storage');
 if (!stand) return;
-summary(stand);
 changes(stand);
-byId('skills-mine').replaceChildren(...tables.skills.map((skill) => skillPart(stand, skill)));
+drawAll(stand);
 rests(stand);
 ahead(stand);
 load(stand);
 history(stand);
 asides(stand);
 };
-byId('save').addEventListener('click', () => page.download(`results-${results.dayText(results.today())}.json`, `${JSON.stringify(store.all(), null, 2)}\n`, 'application/json'));
+const name = (byId('name-mine'));
+name.value = String(store.facts().name || '');
+const copyName = () => {
+const who = (store.facts().name || '').normalize('NFD').replace(/[^A-Za-z0-9]+/g, '-').replace(/^-|-$/g, '').toLowerCase();
+return `results-${who ? `${who}-` : ''}${results.dayText(results.today())}.json`;
+};
+const copyText = () => `${JSON.stringify(store.all(), null, 2)}\n`;
+const tellCopy = (text) => { byId('copy-says').textContent = text; };
+byId('save').addEventListener('click', () => {
+page.download(copyName(), copyText(), 'application/json');
+tellCopy(say('stand.saved', { file: copyName() }));
+});
 const howToTake = async (exported) => {
 const about = store.facts();
 const { there, here, unlike } = store.beside(exported);
@@ -193,6 +155,7 @@ if (exported.bodyweight === undefined || about.bodyweight === undefined || expor
 return page.ask(say('stand.two_weights'), [make('p', { text: say('stand.which_weight', { here: about.bodyweight, file: exported.bodyweight }) })],
 [['mine', say('stand.keep_weight', { weight: about.bodyweight })], ['theirs', say('stand.take_weight', { weight: exported.bodyweight })], ['', say('stand.change_nothing')]]);
 };
+const tellTaken = (text) => { byId('take-says').textContent = text; };
 const open = (byId('open'));
 open.addEventListener('change', async () => {
 const file = open.files && open.files[0];
@@ -201,13 +164,13 @@ try {
 if (file.size > results.LARGEST_FILE) throw new results.Refused(say('results.too_large'));
 const exported = results.readFile(await file.text(), results.today());
 const answer = await howToTake(exported);
-if (answer === null) tell(say('stand.nothing_changed'));
+if (answer === null) tellTaken(say('stand.nothing_changed'));
 else {
 const { added, same, fits } = answer === 'replace' ? store.replace(exported) : store.merge(exported, answer === 'theirs');
-tell(!fits ? say('stand.no_room') : same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }));
+tellTaken(!fits ? say('stand.no_room') : same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }));
 }
 } catch (error) {
-tell(error instanceof results.Refused ? say('stand.refused', { why: error.message }) : say('stand.refused', { why: say('results.unreadable') }));
+tellTaken(error instanceof results.Refused ? say('stand.refused', { why: error.message }) : say('stand.refused', { why: say('results.unreadable') }));
 }
 open.value = '';
 });
@@ -221,23 +184,25 @@ tell(say('stand.erased'));
 byId('share').addEventListener('click', async () => {
 const stand = mine();
 if (!stand) return;
-const lines = tables.skills.map((skill) => {
-const of = (state) => skill.members.filter((m) => stand.found.states[m] === state).map((m) => page.marked(tables, m));
-return `${skill.name}\n  ${say('stand.share_owned', { list: of(readiness.OWNED).join(say('list.separator')) || say('stand.nothing_owned_yet') })}\n  ${say('stand.share_open', { list: of(readiness.OPEN).join(say('list.separator')) || say('stand.nothing_open') })}`;
-});
-const text = `${tables.school}${say('list.separator')}${results.dayWords(stand.day)}\n${lines.join('\n')}\n${say('stand.share_end')}`;
+const of = aim.planOf(stand), about = store.facts(), barred = states.barred() !== '';
+const newest = [...stand.person.tested].sort((a, b) => b.on - a.on || b.entry - a.entry).slice(0, MOST_SHARED)
+.map((tested) => `${page.marked(tables, tested.movement)}: ${aim.plain(states.got(readiness.sidesText(tested, model.target(tested.movement).atMost)))}, ${results.dayWords(tested.on)}`);
+const text = [[about.name, tables.school, results.dayWords(stand.day)].filter(Boolean).join(say('list.separator')), ...(barred ? [] : [aim.sentenceText(of)]), ...newest, say('stand.share_end')].join('\n');
+const file = 'File' in globalThis ? new File([copyText()], copyName(), { type: 'application/json' }) : null;
 try {
-const canShare = 'share' in navigator;
-if (canShare) await navigator.share({ text });
+const canFile = file && 'canShare' in navigator && navigator.canShare({ files: [file] });
+if (canFile) await navigator.share({ files: [file], text });
+else if ('share' in navigator) await navigator.share({ text });
 else await (navigator).clipboard.writeText(text);
-tell(canShare ? say('stand.shared') : say('stand.in_clipboard'));
+tellCopy(canFile ? say('stand.shared_file') : 'share' in navigator ? say('stand.shared') : say('stand.in_clipboard'));
 } catch {
-tell(say('stand.not_shared'));
+tellCopy(say('stand.not_shared'));
 }
 });
 const weight = (byId('weight'));
 const weightInput = (byId('weight-input'));
 weightInput.value = String(store.facts().bodyweight || '');
+const tellWeight = (text) => { byId('weight-says').textContent = text; };
 weight.addEventListener('submit', (event) => {
 event.preventDefault();
 const unit = units.current() === 'imperial' ? 'lb' : 'kg';
@@ -245,12 +210,15 @@ const bare = weightInput.value.trim().replace(',', '.');
 const written = /[a-z]/i.test(bare) ? bare : `${bare} ${unit}`;
 const mass = targets.readMass(written);
 if (mass === null || mass < 10 * targets.KILOGRAM || mass > 500 * targets.KILOGRAM) {
-tell(say('stand.no_weight', { example: `72 ${unit}` }));
+tellWeight(say('stand.no_weight', { example: `72 ${unit}` }));
+weightInput.setAttribute('aria-invalid', 'true');
+weightInput.focus();
 return;
 }
 store.put('bodyweight', written);
 weightInput.value = written;
-tell(say('stand.weight_kept'));
+weightInput.removeAttribute('aria-invalid');
+tellWeight(say('stand.weight_kept'));
 });
 const equipment = [...new Set(tables.equipment.flat(2))].sort();
 byId('have-list').replaceChildren(...equipment.map((word) => {
@@ -264,6 +232,18 @@ store.put('have', have.size ? [...have].sort() : null);
 });
 return make('li', {}, box, ' ', make('label', { for: `have-${word}`, text: tables.gear[word] || word.replace(/-/g, ' ') }));
 }));
-store.onChange(draw);
+byId('name-mine').addEventListener('change', () => store.put('name', (byId('name-mine')).value.trim() || null));
+const people = () => {
+const all = store.people(), field = (make('input', { id: 'new-person', maxlength: 60, autocomplete: 'off', dir: 'auto' }));
+byId('people-list').replaceChildren(...(all.length > 1 ? all.map(({ who, name, isHere }) => make('li', {}, isHere ? make('strong', { text: say('stand.here', { name: name || say('stand.no_name') }) })
+: make('button', { type: 'button', class: 'quiet', text: name || say('stand.no_name'), on: { click: () => store.become(who) } }))) : []),
+make('li', {}, make('form', { class: 'fields', on: { submit: (event) => {
+event.preventDefault();
+if (field.value.trim()) store.welcome(field.value.trim());
+else field.focus();
+} } }, make('p', { class: 'field' }, make('label', { for: 'new-person', text: say('stand.new_person') }), field), make('button', { type: 'submit', class: 'quiet', text: say('stand.add_person') }))));
+};
+people();
+store.onChange(() => page.hold(draw, 'notice'));
 draw();
 })();

@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="states.js=ae51e52a ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.class":"what is marked {name}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until you keep a lower number for it","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"light training only, by the health questions of {day}","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.where_lifted":"Where it is lifted","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first"});
+'use strict';self.rungbookIs+="states.js=50df4ef4 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","number.enter":"Enter your number","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.class":"what is marked {name}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.hurts":"it hurts","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until you keep a lower number for it","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"light training only, by the health questions of {day}","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.where_lifted":"Where it is lifted","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","stand.take_back":"Take back","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first"});
 'use strict';
 (() => {
 const { readiness, results, store, page } = globalThis.rungbook;
@@ -21,7 +21,7 @@ const { person, aside } = results.person(exported, ready, day);
 return { person, aside, exported, day, found: readiness.assess(ready, person, day) };
 };
 const mine = () => {
-if (!model || store.isEmpty()) return null;
+if (!model || (store.isEmpty() && !store.facts().goal)) return null;
 const day = results.today(), exported = store.all();
 const key = `${day}:${JSON.stringify(exported)}`;
 if (!kept || kept.key !== key) kept = { key, value: current(model, day, exported) };
@@ -53,7 +53,7 @@ return says === 'ask' ? 'ask' : says === null || today > on + globalThis.rungboo
 };
 const barred = () => { const says = health(); return says === 'none' ? 'first' : says === 'ask' ? 'ask' : ''; };
 const who = (by) => (['client', 'coach', 'screening'].includes(by) ? say(`rests.by_${by}`) : by);
-const BECAUSE = { 'it hurt in a test': say('rests.hurt_in_test'), 'it hurt in training': say('rests.hurt_in_training') };
+const BECAUSE = { 'it hurt in a test': say('rests.hurt_in_test'), 'it hurt in training': say('rests.hurt_in_training'), 'it hurts': say('rests.hurts') };
 const causeWords = (cause) => {
 const { tables } = (model);
 const since = dayOf(cause.on);
@@ -86,8 +86,36 @@ if (!stand || place.hidden) return;
 place.replaceChildren(make('p', { text: say('rests.this_rests') }), make('ul', { class: 'plain' }, ...stand.found.pausedBy(m).map((cause) => make('li', {}, ...causeWords(cause)))),
 make('p', {}, make('a', { href: 'where-i-stand.html#rests', text: say('rests.where_lifted') })));
 };
-const draw = () => {
+const number = () => {
+const here = document.querySelector('main[data-movement]'), place = document.getElementById('number-here'), form = document.getElementById('number-form');
+const m = model && here ? model.numbers.get((here).dataset.movement || '') : undefined;
+if (!place || !form || m === undefined) return;
+const tell = ({ key, news }) => {
+const says = page.byId('number-news');
+says.replaceChildren(...news, ' ', make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), on: { click: () => {
+store.remove(key);
+says.textContent = say('number.taken_back');
+says.focus();
+} } }));
+says.focus();
+};
+const open = async () => {
+await page.load('number-here');
+const { number: of, entry } = globalThis.rungbook;
+const ask = () => {
 const stand = mine();
+const field = of.isPlain(m) ? of.line(m, (told) => { tell(told); ask(); }) : entry.form(m, { today: false, kept: (key) => { tell({ key, news: of.news(m, stand) }); ask(); }, hurt: () => { form.replaceChildren(); } });
+form.replaceChildren(...(field ? [field] : []));
+return field;
+};
+const field = ask(), first = field && field.querySelector('input, a');
+if (first instanceof HTMLElement) first.focus();
+};
+form.replaceChildren(make('button', { type: 'button', class: 'quiet', text: say('number.enter'), on: { click: () => { open().catch(() => { page.byId('number-news').textContent = say('number.not_loaded'); }); } } }));
+place.hidden = false;
+};
+const draw = () => {
+const stand = store.isEmpty() ? null : mine();
 for (const slot of (document.querySelectorAll('[data-state-of]'))) {
 const m = model ? model.numbers.get(slot.dataset.stateOf || '') : undefined;
 slot.replaceChildren(...(stand && m !== undefined ? [mark(stand.found.states[m], stand.found.counted[m] === 1)] : []));
@@ -96,7 +124,22 @@ slot.hidden = !stand;
 drawRest();
 globalThis.rungbook.health.draw();
 };
+const keepChain = () => {
+const { goal } = store.facts();
+const skill = model && goal ? model.tables.skills.find(({ id }) => id === goal) : undefined;
+if (!model || !goal || (!skill && !model.numbers.has(goal))) return;
+page.keepPages([`${goal}.html`, ...(skill ? [`self-test-${goal}.html`, ...skill.members.map((m) => `${model.tables.ids[m]}.html`)] : [])]).catch(() => {});
+};
+let followed = '';
+const follow = () => {
+const { goal } = store.facts();
+if (!goal || goal === followed) return;
+followed = goal;
+keepChain();
+};
 globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, liftedBy, asideGot };
-store.onChange(draw);
+store.onChange(() => { draw(); follow(); });
 draw();
+number();
+follow();
 })();

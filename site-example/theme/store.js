@@ -1,8 +1,7 @@
-'use strict';self.rungbookIs+="store.js=3091ca35 ";
+'use strict';self.rungbookIs+="store.js=cd8d7632 ";
 'use strict';
 (() => {
-const site = document.documentElement.dataset.site || '';
-const PREFIX = `rungbook:${site}:`;
+const { own: OWN, prefix: PREFIX } = globalThis.rungbook.health;
 const PROBE = `${PREFIX}probe`;
 const NEVER_CARRIED = ['screened', 'cleared', 'fit'];
 const isCarried = (key) => !NEVER_CARRIED.includes(key.split(':')[0]);
@@ -66,13 +65,14 @@ if (kept) kept.removeItem(PREFIX + key);
 gone.add(key);
 }
 };
+const isMine = (key) => !key.startsWith('@') && key !== 'who' && key !== 'units';
 const keys = () => {
 const out = new Set(visit.keys());
 try {
 const kept = storage();
 for (let i = 0; kept && i < kept.length; i += 1) {
 const key = kept.key(i);
-if (key && key.startsWith(PREFIX) && !gone.has(key.slice(PREFIX.length))) out.add(key.slice(PREFIX.length));
+if (key && key.startsWith(PREFIX) && isMine(key.slice(PREFIX.length)) && !gone.has(key.slice(PREFIX.length))) out.add(key.slice(PREFIX.length));
 }
 } catch {
 }
@@ -131,12 +131,25 @@ else odd.push({ key: key === 'screened' ? key : `about:${key}`, why: of.why, tex
 }
 return { sound, odd };
 };
-const add = (kind, entry) => {
+const NEXT = 'next';
+const askToLast = (kind) => {
+const { storage: lasting } = globalThis.navigator || {};
+if (!['tested', 'trained'].includes(kind) || !lasting || !lasting.persist || read('lasting')) return;
+write('lasting', 'true');
+lasting.persist().catch(() => {});
+};
+const addAll = (list) => {
+const made = list.map(([kind, entry]) => {
 const key = `${kind}:${name()}`;
 write(key, JSON.stringify(entry));
-changed();
+askToLast(kind);
 return key;
+});
+remove(NEXT);
+changed();
+return made;
 };
+const add = (kind, entry) => addAll([[kind, entry]])[0];
 const all = () => {
 const { sound } = gathered(kinds());
 const out = { results: 1, ...facts().sound };
@@ -185,6 +198,7 @@ else write(key, text);
 return { added, same, lost, undo };
 };
 const whole = (take) => {
+remove(NEXT);
 const was = trouble;
 const { added, same, lost, undo } = take();
 const fits = lost === 0 || trouble !== 'full';
@@ -210,9 +224,41 @@ if (kind === 'tested') unlike += onlyThere.filter((of) => days.has(day(of))).len
 }
 return { there, here, unlike };
 };
+const people = () => {
+const found = new Set(['']);
+try {
+const all = storage();
+for (let i = 0; all && i < all.length; i += 1) {
+const other = /^@([0-9]+):/.exec((all.key(i) || '').startsWith(OWN) ? String(all.key(i)).slice(OWN.length) : '');
+if (other) found.add(other[1]);
+}
+const here = /@([0-9]+):$/.exec(PREFIX);
+if (here) found.add(here[1]);
+return [...found].sort((a, b) => Number(a) - Number(b)).map((who) => {
+const about = parsed(all ? all.getItem(`${OWN}${who ? `@${who}:` : ''}about`) : null);
+return { who, name: about && typeof about.name === 'string' ? about.name : '', isHere: PREFIX === `${OWN}${who ? `@${who}:` : ''}` };
+});
+} catch {
+return [{ who: '', name: '', isHere: true }];
+}
+};
+const become = (who) => {
+const kept = storage();
+if (!kept) return;
+if (who) kept.setItem(`${OWN}who`, who);
+else kept.removeItem(`${OWN}who`);
+location.reload();
+};
+const welcome = (called) => {
+const kept = storage(), who = String(Math.max(0, ...people().map(({ who: of }) => Number(of))) + 1);
+if (!kept) return;
+kept.setItem(`${OWN}@${who}:about`, JSON.stringify({ name: called }));
+become(who);
+};
 globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
 store: {
-entries, add, all, odd, beside,
+people, become, welcome,
+entries, add, addAll, all, odd, beside,
 merge: (exported, weightToo) => whole(() => takeIn(exported, weightToo)),
 replace: (exported) => whole(() => {
 const before = keys().map((key) => ([key, read(key)]));
@@ -225,6 +271,7 @@ before.forEach(([key, text]) => { if (text !== null) write(key, text); });
 }),
 remove: (key) => {
 remove(key);
+remove(NEXT);
 changed();
 },
 erase: () => {
@@ -242,6 +289,7 @@ isEmpty: () => !keys().some((key) => /^(tested|trained|sessions|paused|pain|rema
 keeps: () => canKeep('?'),
 facts: () => facts().sound,
 put: (key, value) => {
+remove(NEXT);
 if (key === 'screened' && value === null) remove(key);
 else if (key === 'screened') write(key, JSON.stringify(value));
 else write('about', JSON.stringify({ ...aboutMe(), [key]: value === null ? undefined : value }));

@@ -1,8 +1,8 @@
-'use strict';self.rungbookIs+="today.js=b50ce465 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.it_hurt":"It hurt","list.separator":", ","today.between":"You trained a short time ago: what needs 48 hours waits, and the next whole session is on {day}.","today.block_kept_up":"Fewer sets, so that what you have stays.","today.block_practice":"While fresh, few attempts. End at the first one that is not clean.","today.block_range":"Slowly, without pain.","today.block_strength":"What stands between you and the goal.","today.done":"Done today: {sets}.","today.enter_measured":"Enter what you measured","today.head_kept_up":"Kept up","today.head_practice":"Practice","today.head_range":"Range","today.head_strength":"Strength","today.instead_of":"In the place of {movement}.","today.keep":"Keep this training","today.left_in_reserve":"Could you have done more?","today.morning":"{part}, {score} of 10 on {day}. How is it this morning, 0 to 10?","today.next":"Today is free. Next: {session}","today.no_session":"Write whole numbers, 0 to 10 for the effort, and the minutes.","today.no_weight":"Write the weight as a number.","today.nothing_open":"Nothing can be trained today with the equipment at hand. Test something first.","today.paper_each_set":"Done","today.paper_left":"Left","today.paper_movement":"Movement","today.paper_rest":"Rest","today.paper_what":"Sets","today.session":"Kept: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"{set}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did, and write numbers.","today.whole_left":"Write a whole number for what you could have done more.","training.more_left":"one set more left","training.more_right":"one set more right","training.then.did":"enter what you did","training.then.result":"enter the result","training.then.step":"if all was done: one step; else the same again","training.then.stop_two":"in the second set go on while it is clean, stop with two left, and enter that number"});
+'use strict';self.rungbookIs+="today.js=d0abf0d5 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.it_hurt":"It hurt","list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","stand.lift":"Lift this pause","test.before_you_start":"Before you start","today.back_when":"Go back when: {signs}.","today.between":"You trained a short time ago: what needs 48 hours waits, and the next whole session is on {day}.","today.block_kept_up":"Fewer sets, so that what you have stays.","today.block_practice":"While fresh, few attempts. End at the first one that is not clean.","today.block_range":"Slowly, without pain.","today.block_strength":"What stands between you and the goal.","today.done":"Done today: {sets}.","today.enter_measured":"Enter what you measured","today.head_kept_up":"Kept up","today.head_practice":"Practice","today.head_range":"Range","today.head_strength":"Strength","today.install":"Keep it there","today.install_says":"Keep this site on your home screen? It opens without a network.","today.instead_of":"In the place of {movement}.","today.keep":"Keep this training","today.left_in_reserve":"Could you have done more?","today.morning":"{part}, {score} of 10 on {day}. How is it this morning, 0 to 10?","today.next":"Today is free. Next: {session}","today.no_session":"Write whole numbers, 0 to 10 for the effort, and the minutes.","today.no_weight":"Write the weight as a number.","today.not_now":"Not now","today.nothing_open":"Nothing can be trained today with the equipment at hand. Test something first.","today.paper_each_set":"Done","today.paper_left":"Left","today.paper_movement":"Movement","today.paper_rest":"Rest","today.paper_what":"Sets","today.session":"Kept: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"{set}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did, and write numbers.","today.whole_left":"Write a whole number for what you could have done more.","today.why":"Why this","training.more_left":"one set more left","training.more_right":"one set more right","training.then.did":"enter what you did","training.then.result":"enter the result","training.then.step":"if all was done: one step; else the same again","training.then.stop_two":"in the second set go on while it is clean, stop with two left, and enter that number"});
 'use strict';
 (() => {
-const { targets, results, store, page, states, entry, training, aim, rest } = globalThis.rungbook;
+const { targets, results, store, page, states, training, aim, rest } = globalThis.rungbook;
 const { make, named, byId } = page;
 const { say, sayNodes } = globalThis.rungbook.words;
 const { model, mine } = states;
@@ -46,21 +46,28 @@ const help = (line.load || 0) < 0 ? ' help' : '';
 store.add('trained', { movement: tables.ids[line.movement], did, ...(load ? { with: `${load} ${inPounds() ? 'lb' : 'kg'}${help}` } : {}), ...(reserve === null ? {} : { in_reserve: reserve }), on });
 return '';
 };
+const entry = () => page.load('entry-here').then(() => globalThis.rungbook.entry);
 const number = ({ movement, rule }) => {
-const form = entry.form(movement, { today: true, kept: () => {}, hurt: () => {} });
-return rule === 'show it' ? form : make('details', { class: 'number' }, make('summary', { text: say('today.enter_measured') }), form);
+const place = make('div', {});
+const show = () => { entry().then(({ form }) => place.replaceChildren(form(movement, { today: true, kept: () => {}, hurt: () => {} })), () => { place.textContent = say('number.not_loaded'); }); };
+if (rule === 'show it') {
+show();
+return place;
+}
+return make('details', { class: 'number', on: { toggle: () => { if (!place.firstChild) show(); } } }, make('summary', { text: say('today.enter_measured') }), place);
 };
 const about = (line, of) => {
 const towards = aim.towards(of, line);
 return [make('p', { class: 'dose' }, aim.sets(line)), make('p', { class: 'line-facts' }, make('span', { text: aim.restWords(line) }), towards ? ' ' : null, towards ? make('span', {}, ...towards) : null),
 line.insteadOf === null ? null : make('p', { class: 'line-facts' }, ...nodes(sayNodes('today.instead_of', { movement: named(tables, line.insteadOf) }))),
-make('p', { class: 'hint says' }, ...aim.why(of, line)), make('p', { class: 'hint says', text: say(`training.then.${line.then}`) })];
+tables.back_when[line.movement] ? make('p', { class: 'line-facts', text: say('today.back_when', { signs: tables.back_when[line.movement].join('; ') }) }) : null,
+make('p', { class: 'hint says', text: say(`training.then.${line.then}`) }), make('details', { class: 'because hint' }, make('summary', { text: say('today.why') }), make('p', { class: 'says' }, ...aim.why(of, line)))];
 };
 const card = (line, of, on) => {
 const id = tables.ids[line.movement];
 const done = store.entries('trained').filter(({ entry: one }) => one.on === on && model.numbers.get(one.movement) === line.movement);
 const head = make('h3', { tabindex: -1 }, named(tables, line.movement));
-const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry.hurt(line.movement); } } });
+const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => ask(line.movement), () => { location.href = 'if-it-hurts.html'; }); } } });
 if (done.length) {
 return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
 make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => done.forEach(({ key }) => store.remove(key)) } }), ' ', hurt));
@@ -79,7 +86,10 @@ weight && weight.whole, left && left.whole, line.block === 'range' && !logged ? 
 const drawRests = ({ found }) => {
 const { causes } = found;
 byId('rests-today').hidden = causes.length === 0;
-byId('rests-today-list').replaceChildren(...causes.map((cause) => make('li', {}, ...states.causeWords(cause))));
+const kept = { paused: store.entries('paused'), restrict: store.entries('restrict') };
+byId('rests-today-list').replaceChildren(...causes.map((cause) => make('li', {}, ...states.causeWords(cause), ' ', (cause.kind === 'paused' || cause.kind === 'restrict') && states.liftedBy(cause) === null
+? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => store.remove(kept[(cause.kind)][cause.entry].key) } })
+: make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') }))));
 };
 const paper = (of, session) => {
 const box = ({ sets, weaker }) => Array.from({ length: sets + (weaker ? 1 : 0) }, () => make('span', { class: 'box' }));
@@ -152,7 +162,25 @@ store.remove(key);
 return make('p', {}, make('label', { for: select.id, text: say('today.morning', { part: states.partWord(of.part), score: of.score, day: results.dayWords(Number(results.readDay(of.on))) }) }), ' ', select);
 }));
 };
-store.onChange(() => { draw(); morning(); });
+let offer = null;
+const install = () => {
+const place = byId('install');
+place.hidden = !offer || !store.entries('trained').length || Boolean(store.get('install-said'));
+if (place.hidden || place.firstChild) return;
+const done = () => {
+store.note('install-said', true);
+place.hidden = true;
+byId('when').focus();
+};
+place.replaceChildren(make('p', { text: say('today.install_says') }), make('p', { class: 'acts' }, make('button', { type: 'button', text: say('today.install'), on: { click: () => { offer.prompt(); done(); } } }), ' ',
+make('button', { type: 'button', class: 'quiet', text: say('today.not_now'), on: { click: done } })));
+};
+globalThis.addEventListener('beforeinstallprompt', (event) => {
+event.preventDefault();
+offer = event;
+install();
+});
+store.onChange(() => { page.hold(draw, 'when'); morning(); install(); });
 page.units.onChange(draw);
 draw();
 morning();

@@ -1,10 +1,10 @@
-'use strict';self.rungbookIs+="training-known.js=cafb5280 ";
+'use strict';self.rungbookIs+="training-known.js=8e2c935e ";
 'use strict';
 (() => {
 const { targets, readiness } = globalThis.rungbook;
 const { ONE, REPS, TIME } = targets;
 const { TRUE, UNTESTED, LOWERING, WHOLE } = readiness;
-const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, HEAVY = 8, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128;
+const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128;
 const NEVER = -Infinity;
 const facts = (model) => {
 const { tables } = model, school = tables.dose_of_school;
@@ -119,6 +119,11 @@ if (best && c.facts.isCounted(m)) best = { ...best, amount: Math.floor(best.amou
 kept[m] = best;
 return best;
 };
+const hasResult = (c, m) => {
+const from = Math.max(foot(c, c.tables.pattern[m]), c.day - c.tables.results_last_days - 1);
+const counts = ({ on }) => on > from && on <= c.day;
+return (c.tests.get(m) || []).some(counts) || (c.trained.get(m) || []).some(counts);
+};
 const above = ({ facts: of, tables }, m) => {
 const seen = new Set([m]), todo = [m];
 for (let low = todo.pop(); low !== undefined; low = todo.pop()) {
@@ -136,12 +141,13 @@ const { now: kept } = c.memo;
 if (kept[m] !== undefined) return kept[m];
 const clip = (of) => of && (c.facts.has(m, LOADED) || !c.facts.isCounted(m) ? of : { ...of, load: Math.min(0, of.load) });
 const mine = clip(own(c, m));
+const measured = hasResult(c, m);
 let best = mine;
 if (c.facts.isCounted(m)) {
 for (const up of above(c, m)) {
 const theirs = clip(own(c, up));
-if (!theirs || (mine && theirs.load < mine.load)) continue;
-const one = mine ? { ...mine, amount: Math.max(mine.amount, theirs.amount) } : theirs;
+if (!theirs || (mine && measured && theirs.load < mine.load)) continue;
+const one = mine && measured ? { ...mine, amount: Math.max(mine.amount, theirs.amount) } : theirs;
 if (!best || isBetter(c, m, one, best)) best = one;
 }
 }
@@ -191,7 +197,7 @@ if (!of) return null;
 return { measure, atMost: false, sets: 1, amount: of.amount, seconds: measure === REPS ? c.facts.seconds(m) : 0, unit: of.load ? targets.MASS : targets.NO_LOAD, load: of.load, hits: 0, of: 0 };
 };
 globalThis.rungbook.training = ({
-begin, by, foot, isOwned, isOpen, may, isMissed, now, whole, down, share, got, newestPains, ended, NEVER,
-TRAITS: { STRAIGHT, STRICT, TURNOVER, HEAVY, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
+begin, by, foot, ofTest, isOwned, isOpen, isAtHand, may, isMissed, now, whole, down, share, got, newestPains, ended, NEVER,
+TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
 });
 })();

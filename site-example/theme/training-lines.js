@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="training-lines.js=5c0a4c62 ";
+'use strict';self.rungbookIs+="training-lines.js=c0168c38 ";
 'use strict';
 (() => {
 const { targets, readiness, training } = globalThis.rungbook;
@@ -17,6 +17,7 @@ if (kind === 'light') return because('left.light');
 const what = movement !== null ? { movement } : part !== null ? { part } : cls !== null ? { cls } : { pattern: Number(pattern) };
 return because(kind === 'pain' ? 'left.pain' : kind === 'restrict' ? 'left.restricted' : 'left.paused', what);
 };
+const whyNot = (c, m) => (c.found.reached[m] === 1 ? because('left.equipment') : spared(c, m));
 const isLowering = (c, m) => c.model.is(m, LOWERING);
 const isGuarded = (c, m) => c.model.is(m, GUARDED);
 const isTimed = (c, m) => c.facts.measure(m) === TIME;
@@ -94,7 +95,7 @@ const harder = (c, m) => (isTooEasy(c, m) ? c.facts.harder[m].filter((up) => may
 const candidates = (c, goal, gaps) => {
 const out = new Map();
 const pool = {
-out, lost: [],
+out, lost: [], rests: false,
 add: (m, gap, rule, more = {}) => {
 const { why = [], single = false, insteadOf = null, block } = more, key = `${m} ${single}`;
 if (out.has(key)) return;
@@ -149,17 +150,29 @@ pool.add(m, gap, 'the gap itself', { why: [because('why.short_sets')] });
 pool.lost.push({ movement: m, why: because('left.too_hard') });
 }
 };
+const isKeptFrom = (c, m, [kind, which]) => {
+const { tables, found, person } = c;
+if (kind === 2) return tables.equipment[m].flat().includes(String(which)) && person.have !== null && !person.have.includes(String(which)) && !training.isAtHand(c, m);
+const own = kind === 0 ? ((tables.stresses[m] >> Number(which)) & 1) === 1 : tables.cautions[m].includes(Number(which));
+return own && found.states[m] === readiness.PAUSED && found.pausedBy(m).some(({ part, cls }) => (kind === 0 ? part : cls) === which);
+};
+const byCoach = (c, m) => {
+const of = (c.tables.instead[m] || []).find((one) => isKeptFrom(c, m, one) && may(c, one[2]) && (c.facts.isMobility(one[2]) || (c.facts.isCounted(one[2]) && fits(c, one[2]) !== false)));
+return of === undefined ? undefined : of[2];
+};
 const instead = (c, pool, gap) => {
 const m = gap.movement, { tables, facts } = c;
-const why = c.found.reached[m] === 1 ? because('left.equipment') : spared(c, m);
+const why = whyNot(c, m);
 const away = (other) => Math.abs(tables.stage[other] - tables.stage[m]);
 const can = facts.group(m) < 0 || facts.isPractice(m) ? [] : c.model.order.filter((other) => tables.pattern[other] === tables.pattern[m] && facts.has(other, STRAIGHT) === facts.has(m, STRAIGHT)
 && facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false);
-if (!can.length) {
+const own = byCoach(c, m);
+if (!can.length && own === undefined) {
+pool.rests = true;
 pool.lost.push({ movement: m, why });
 return;
 }
-const nearest = can.reduce((a, b) => ((away(b) - away(a) || lower(c)(b, a)) < 0 ? b : a));
+const nearest = own !== undefined ? own : can.reduce((a, b) => ((away(b) - away(a) || lower(c)(b, a)) < 0 ? b : a));
 pool.add(nearest, gap, 'instead', { why: [because('why.instead', { movement: m, why })], insteadOf: m });
 };
 const keptUp = (c, pool, goal) => {
@@ -170,23 +183,41 @@ const can = c.model.order.filter((m) => facts.group(m) >= 0 && facts.isCounted(m
 const straight = (m) => (facts.has(m, STRAIGHT) ? 1 : 0);
 const keep = (list, why) => {
 const [m] = list.filter((one) => fits(c, one) && !pool.out.has(`${one} false`)).sort((a, b) => straight(a) - straight(b) || higher(c)(a, b));
-if (m === undefined) return;
+if (m === undefined) return false;
 known.add(tables.pattern[m]);
 const up = harder(c, m);
 if (up === undefined || !fits(c, up)) pool.add(m, null, 'kept up', { why: [why], block: 'kept up' });
 if (up !== undefined) pool.add(up, null, 'harder', { why: told(c, m, 'why.easy'), block: 'kept up' });
+return true;
 };
+const tryOne = (list, why) => {
+const [m] = list.filter((one) => now(c, one) === null && !pool.out.has(`${one} false`))
+.sort((a, b) => tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
+if (m !== undefined) pool.add(m, null, 'first try', { why: [why], block: 'kept up' });
+};
+const isHard = ({ block }) => block === 'strength' || block === 'kept up';
 for (const pattern of tables.pattern_order) {
 if (chain.has(pattern) && !known.has(pattern)) keep(can.filter((m) => tables.pattern[m] === pattern), because('why.no_gap', { pattern }));
 }
 for (let group = 0; group < tables.group_names.length; group += 1) {
 const plain = can.filter((m) => facts.group(m) === group && !isGuarded(c, m));
 if (![...known].some((pattern) => tables.groups[pattern] === group)) keep(plain, because('why.whole_body'));
-if (all().some(({ movement, block }) => facts.group(movement) === group && (block === 'strength' || block === 'kept up'))) continue;
-const [m] = plain.filter((one) => now(c, one) === null)
-.sort((a, b) => tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
-if (m !== undefined) pool.add(m, null, 'first try', { why: [because('why.nothing_of_group', { group })], block: 'kept up' });
+if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryOne(plain, because('why.nothing_of_group', { group }));
 }
+for (const pattern of pool.rests ? tables.pattern_order : []) {
+const plain = can.filter((m) => tables.pattern[m] === pattern && !isGuarded(c, m)), lines = tables.patterns[pattern] === 'core' ? 2 : 1;
+for (let i = 0; i < lines; i += 1) {
+const full = all().filter((of) => isHard(of) && tables.pattern[of.movement] === pattern).length >= lines;
+if (!full && !keep(plain, because('why.whole_body'))) tryOne(plain, because('why.whole_body'));
+}
+}
+for (const m of pool.rests ? c.model.order : []) {
+if (facts.isMobility(m) && !isGuarded(c, m) && may(c, m)) pool.add(m, null, 'range', { why: [because('why.whole_body')] });
+}
+const balances = (m) => facts.word(m) === 'balance', of = goal ? goal.chain : c.model.order;
+if (all().some(({ movement }) => balances(movement))) return;
+const [still] = of.filter((m) => { const is = now(c, m); return balances(m) && may(c, m) && is !== null && whole(is) >= 1; }).sort(higher(c));
+if (still !== undefined) pool.add(still, null, 'kept up', { why: [because('why.no_gap', { pattern: tables.pattern[still] })] });
 };
 const upright = (c, pool) => {
 if (c.age === null || c.age < c.K.balance_age) return null;
@@ -313,9 +344,10 @@ const [low, high] = [Math.min(is.left, is.right), Math.max(is.left, is.right)];
 const apart = measure === LENGTH ? c.K.sides_cm * ONE : measure === ANGLE ? c.K.sides_deg * ONE : measure === DONE ? ONE : c.K.sides * high + 1e-6;
 return { side: 'weaker first', weaker: high - low > apart ? ((is.left < is.right) !== atMost ? 'left' : 'right') : null };
 };
-const work = (c, m, unit, amount) => amount * (c.facts.seconds(m) && unit === 'reps' ? c.facts.seconds(m) / ONE : unit === 's' ? 1 : c.K.rep_s) * (c.model.is(m, EACH_SIDE) ? 2 : 1);
+const work = (c, m, unit, amount) => amount * (c.facts.seconds(m) && unit === 'reps' ? c.facts.seconds(m) / ONE : unit === 's' ? 1 : c.tables.rep_s[m] || c.K.rep_s) * (c.model.is(m, EACH_SIDE) ? 2 : 1);
 const restOf = (c, m, unit, amount) => {
 const { K: { rest, short }, facts } = c, word = facts.word(m), grouped = facts.group(m) >= 0;
+if (c.tables.rest_s[m]) return c.tables.rest_s[m];
 if (facts.isMobility(m) || ((word === 'balance' || word === 'exit') && work(c, m, unit, amount) <= short)) return rest.range;
 if (isGuarded(c, m) && grouped) return rest.guarded;
 return !grouped || word === 'core' || unit === 's' ? rest.easy : rest.strength;
@@ -329,12 +361,15 @@ const low = below(c, m).find((one) => !isGuarded(c, one) && now(c, one) !== null
 if (low === undefined && (isGuarded(c, m) || isLowering(c, m))) return null;
 if (low !== undefined) m = low;
 }
-const does = asked(c, of, m, taken, at);
+const shown = of.rule === 'show it' && at.tried;
+const goesOn = of.block === 'range' ? 'range' : of.block === 'practice' ? 'practice' : fits(c, of.movement) ? 'the gap itself' : 'show it';
+const by = shown && goesOn !== 'show it' ? { ...of, rule: goesOn, why: [] } : of;
+const does = asked(c, by, m, taken, at);
 if (!does) return null;
-const { facts, K } = c, unit = facts.measure(m) === REPS && (!facts.isMobility(m) || (of.rule === 'show it' && !taken.rule)) ? 'reps' : 's';
-let { rule } = of;
+const { facts, K } = c, unit = facts.measure(m) === REPS && (!facts.isMobility(m) || (by.rule === 'show it' && !taken.rule)) ? 'reps' : 's';
+let { rule } = by;
 if (does.rule === 'first try' || does.rule === 'until it is tested' || ['strict', 'two for two', 'what training shows'].includes(does.rule)) rule = does.rule;
-const why = does.rule === 'until it is tested' ? [] : [...of.why];
+const why = does.rule === 'until it is tested' ? [] : [...by.why];
 if (does.why) why.push(does.why);
 if (taken.rule && taken.why) {
 rule = taken.rule;
@@ -349,5 +384,5 @@ then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, 
 out.minutes = minutes(c, out);
 return out;
 };
-Object.assign(training, { candidates, line, minutes });
+Object.assign(training, { candidates, line, sides, whyNot, minutes });
 })();
