@@ -3,7 +3,7 @@
 use html5gum::{Token, Tokenizer};
 use rungbook::chain::necessary_leaves;
 use rungbook::curriculum::target::{Added, Target};
-use rungbook::curriculum::words::Pattern;
+use rungbook::curriculum::words::{BodyPart, Pattern, Position, Word};
 use rungbook::proof::{Proofread, proofread};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::fs;
@@ -373,6 +373,33 @@ fn nothing_opens_without_what_keeps_it_safe() {
             "{}: help in kilograms is not the same for everybody",
             m.id
         );
+    }
+}
+
+/// A sore part spares what bears on it, so that each movement has to say so. Common practice, no source.
+#[test]
+fn what_bears_on_a_part_says_so() {
+    use BodyPart::*;
+    let proof = shipped();
+    for (_, m) in proof.curriculum.movements() {
+        let on = |position: Position| m.positions.contains(&position);
+        let hangs = on(Position::Hanging);
+        let stands_on_hands = !hangs
+            && (on(Position::Inverted) || on(Position::PartInverted) || on(Position::Bridge));
+        let of = |is: bool, parts: &'static [BodyPart]| parts.iter().filter(move |_| is);
+        let parts = of(hangs, &[Shoulder, Elbow, Fingers])
+            .chain(of(on(Position::Support), &[Shoulder, Elbow]))
+            .chain(of(stands_on_hands, &[Shoulder, Elbow, Wrist]))
+            .chain(of(m.pattern == Pattern::Squat, &[Knee, Hip, Ankle]));
+        for part in parts {
+            let says = m.stresses.iter().any(|s| s.part == *part);
+            assert!(
+                says,
+                "{} bears on {} and does not say so",
+                m.id,
+                part.word()
+            );
+        }
     }
 }
 

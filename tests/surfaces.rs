@@ -158,8 +158,8 @@ fn a_row_that_drops_the_link_with_its_mark() {
         "skill.html",
         |t| {
             t.replace(
-                "<th scope=\"row\">{{ r.link | safe }}",
-                "<th scope=\"row\">{{ r.id }}",
+                "{{<ui.figure src={r.figure}/>}}{{ r.link | safe }}",
+                "{{<ui.figure src={r.figure}/>}}{{ r.id }}",
             )
         },
         "is named in a <tr> without its caution mark",

@@ -341,7 +341,7 @@ fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
         );
         out.extend(say.left_out(s).map(|left| format!("  {left}")));
     }
-    if let Some(retest) = &t.retest {
+    if let Some(retest) = t.retest.as_ref().filter(|r| !r.tests.is_empty()) {
         let tests: Vec<String> = retest.tests.iter().map(|ix| say.named(*ix)).collect();
         let (day, list) = (retest.on.to_string(), say.words.list(&tests));
         out.push(fill(

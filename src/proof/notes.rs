@@ -1,7 +1,7 @@
 //! Notes that nobody is led to.
 
-use crate::curriculum::Curriculum;
 use crate::curriculum::note::NoteOwner;
+use crate::curriculum::{Curriculum, Owner};
 use crate::source::{Diagnostic, Findings, Rule, Span};
 use foldhash::fast::FixedState;
 use std::collections::HashSet;
@@ -25,7 +25,7 @@ pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
         // A skill stands on the home page; only pages, movements and families depend on being linked.
         let counts = match note.owner {
             NoteOwner::Page => true,
-            NoteOwner::Record(owner) => !matches!(owner, crate::curriculum::Owner::Skill(_)),
+            NoteOwner::Record(owner) => !matches!(owner, Owner::Skill(_)),
             NoteOwner::FixedPage | NoteOwner::Nobody => false,
         };
         if counts && !note.held_back && !linked.contains(note.id.as_str()) {
@@ -36,8 +36,21 @@ pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
                     format!("no other note links `{}`", note.id),
                 )
                 .help(format!(
-                    "write `[some words](movement:ID)` for a movement or `[some words](page:ID)` for a page into another note, with the id `{}`", note.id)),
+                    "paste `[some words]({}:{})` into another note",
+                    kind(&note.owner),
+                    note.id
+                )),
             );
         }
+    }
+}
+
+/// How a link names what a note belongs to.
+fn kind(owner: &NoteOwner) -> &'static str {
+    match owner {
+        NoteOwner::Record(Owner::Family(_)) => "family",
+        NoteOwner::Record(Owner::Skill(_)) => "skill",
+        NoteOwner::Record(Owner::Movement(_)) => "movement",
+        _ => "page",
     }
 }

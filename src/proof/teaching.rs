@@ -50,7 +50,7 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
                     format!("no skill uses `{}`", movement.id),
                 )
                 .label("in no chain")
-                .help("make it a need of something, or hold it back with `held_back: true`"),
+                .help("make it the goal of a skill or a need of something, or hold it back with `held_back: true`"),
             );
         }
     }

@@ -220,6 +220,13 @@ pub fn shape_finding(node: &Node, message: &str) -> Headline {
 
 pub fn text(node: &Node, findings: &mut Findings) -> Option<String> {
     match node.text().map(str::trim) {
+        Some("..." | "…") => {
+            findings.push(
+                shape_finding(node, "the dots stand for words of your own")
+                    .help("write the words in their place"),
+            );
+            None
+        }
         Some(text) if !text.is_empty() => {
             stray_quotes(node, text, findings);
             fits(node, text, LONGEST_TEXT, findings).then(|| text.to_string())

@@ -211,8 +211,15 @@ impl Reader<'_, '_> {
                 .iter()
                 .filter(|(_, o)| matches!(o, Owner::Movement(_)));
             if !self.ids.unread.contains(id) {
-                let help = did_you_mean(id, movements.map(|(id, _)| id.as_str()))
-                    .unwrap_or_else(|| "begin the line with the id of a movement".into());
+                let bare = id.trim_end_matches(':');
+                let help = match bare.to_lowercase().as_str() {
+                    "warmup" | "warm_up" | "warm" => "write `warm-up:`".to_string(),
+                    lower if pair(&lower.to_uppercase()).is_some() => {
+                        format!("leave out the colon: `{}`", lower.to_uppercase())
+                    }
+                    _ => did_you_mean(bare, movements.map(|(id, _)| id.as_str()))
+                        .unwrap_or_else(|| "begin the line with the id of a movement".into()),
+                };
                 self.bad(
                     span,
                     format!("there is no movement `{id}` in this session"),

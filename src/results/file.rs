@@ -264,7 +264,14 @@ impl<'a> Reader<'a> {
         let Some(node) = record.get(key) else {
             return Some(None);
         };
-        let text = node.text().unwrap_or("");
+        let Some(text) = node.text() else {
+            self.findings.push(
+                Diagnostic::new(Rule::BadResult, node.span, "a result is one amount")
+                    .label(format!("this is {}", node.kind()))
+                    .help("sides have keys of their own: `left: 5 reps, right: 4 reps` in place of `got`"),
+            );
+            return None;
+        };
         let span = |from: usize, to: usize| match from < to {
             true => node.part(from, to),
             false => node.span,

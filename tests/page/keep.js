@@ -43,7 +43,7 @@ const load = ({ storage = storageOf(5e6), hash = '' } = {}) => {
     history: { replaceState: () => {} }, addEventListener: () => {},
   });
   const run = (name) => vm.runInContext(fs.readFileSync(path.join(theme, name), 'utf8'), context, { filename: name });
-  ['health.js', 'page.js', 'targets.js', 'readiness.js', 'results.js'].forEach(run);
+  run('page.js');
   context.document = { documentElement: { dataset: { site: 't' }, lang: 'en' }, addEventListener: () => {} };
   for (const name of ['localStorage', 'sessionStorage']) {
     Object.defineProperty(context, name, { get: () => {
@@ -51,7 +51,7 @@ const load = ({ storage = storageOf(5e6), hash = '' } = {}) => {
       return name === 'localStorage' ? storage : null;
     } });
   }
-  run('store.js');
+  ['health.js', 'targets.js', 'readiness.js', 'results.js', 'store.js'].forEach(run);
   return { ...context.rungbook, storage };
 };
 const plain = (value) => JSON.parse(JSON.stringify(value));

@@ -268,6 +268,13 @@ impl Reader<'_> {
             }
             target.each_side = true;
         }
+        for side in ["left", "right"] {
+            if self.next_is(side) {
+                return Err(self.instead("one side has a key of its own", |before| {
+                    format!("write `{side}: {before}`, and the other side beside it")
+                }));
+            }
+        }
         if self.at < self.tokens.len() {
             return Err(self.instead("this does not belong here", |before| {
                 format!("leave it out: `{before}`")

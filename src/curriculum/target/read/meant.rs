@@ -138,6 +138,9 @@ impl Reader<'_> {
                     if amount.is_empty() { "5" } else { &amount }
                 ))
             }
+            "m" | "metres" | "meters" | "metre" | "meter" | "km" => {
+                Some("distances are not counted: say how long, such as `40 s`".to_string())
+            }
             "per" | "a" | "on" => Some(format!("write `{typed} reps each side`")),
             _ => None,
         };
