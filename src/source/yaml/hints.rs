@@ -123,12 +123,33 @@ pub(super) fn unclosed(text: &str, at: usize) -> Option<usize> {
         if from > at {
             return None;
         }
-        if let Some(open) = left_open(line) {
+        if let Some(open) = left_open(line)
+            && !is_closed_below(&line[open..], &text[from + line.len()..])
+        {
             return Some(from + open);
         }
         from += line.len();
     }
     None
+}
+
+/// Whether what is opened at the start of a text is closed further down, before the next key or the next part of a list: a text or
+/// a list over several lines is sound.
+fn is_closed_below(opened: &str, below: &str) -> bool {
+    let closes = match opened.chars().next() {
+        Some('[') => ']',
+        Some('{') => '}',
+        Some(quote) => quote,
+        None => return false,
+    };
+    let goes_on = |line: &&str| {
+        let body = line.trim_start();
+        !body.starts_with("- ") && !body.contains(": ") && !body.trim_end().ends_with(':')
+    };
+    below
+        .lines()
+        .take_while(goes_on)
+        .any(|l| l.contains(closes))
 }
 
 /// What a line opens and does not close, where the next lines are no part of it: a value that ends with its line.
