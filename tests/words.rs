@@ -316,6 +316,8 @@ fn a_word_that_nobody_has_names_its_template() {
             "home.html says `home.x`",
         ),
         ("themes/own/own.js", "say('home.x')", "own.js says `home.x`"),
+        // What begins with a hole may be every word that there is.
+        ("themes/own/own.js", "say(`${section}.x`)", "own.js says ``"),
         (
             "themes/own/own.css",
             "a::before { content: \"{{ w.home.x }}\" }",

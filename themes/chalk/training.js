@@ -272,9 +272,9 @@
   const nameOf = (tables, m) => { const mark = tables.marks[tables.mark[m]]; return `${tables.names[m]}${mark ? ` [${mark.signal}]` : ''}`; };
   /** What a reason speaks of, in words. @param {Trainee} c @param {Reason['values']} values @returns {Record<string, string | number>} */
   const valuesOf = (c, { movement, part, pattern, group, cls, got, standard, weight, why, ...rest }) => {
-    const { tables, model } = c, word = (/** @type {string} */ section, /** @type {string} */ of) => say(`${section}.${of.replace(/[ -]/g, '_')}`);
-    const what = [movement === undefined ? '' : nameOf(tables, movement), part === undefined ? '' : word('body', tables.parts[part]),
-      pattern === undefined ? '' : word('pattern', tables.patterns[pattern]), cls === undefined ? '' : tables.class_names[cls]].find((of) => of !== '') || '';
+    const { tables, model } = c;
+    const what = [movement === undefined ? '' : nameOf(tables, movement), part === undefined ? '' : say(`body.${tables.parts[part].replace(/[ -]/g, '_')}`),
+      pattern === undefined ? '' : say(`pattern.${tables.patterns[pattern].replace(/[ -]/g, '_')}`), cls === undefined ? '' : tables.class_names[cls]].find((of) => of !== '') || '';
     return {
       ...rest, what, movement: what, part: what, pattern: what, group: group === undefined ? '' : say(`training.group.${tables.group_names[group]}`), got: got ? targets.words(got, units()) : '',
       standard: standard === undefined ? '' : targets.words(model.target(standard), units()), weight: weight === undefined ? '' : targets.massInWords(weight, true, units()), why: why ? whyOf(c, why) : '',

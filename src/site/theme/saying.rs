@@ -168,7 +168,8 @@ fn keys_of_script(path: &str, text: &str, words: &Words) -> Result<BTreeSet<Stri
         // `say(open ? 'a.b' : 'a.c'` is written as two calls, so that nothing here needs to read a script.
         for prefix in made_up_after(text, &format!("{call}`")) {
             let all: Vec<String> = words.keys_from(&prefix).map(str::to_string).collect();
-            if all.is_empty() {
+            // Without its section it would be every word that there is.
+            if all.is_empty() || !prefix.contains('.') {
                 return Err(unknown(path, &prefix, words));
             }
             out.extend(all);
