@@ -128,20 +128,61 @@ const LEAST: f64 = 150.0;
 /// Colours of a figure that stands as a file of its own: those of the shipped theme, in the light and in the dark.
 const COLOURS: &str = "svg{color:#23262a;--far:#7d8288;--rule:#cfc9bd;--paper:#f7f5f0;--mark:#b4472b}\
 @media(prefers-color-scheme:dark){svg{color:#eeece4;--far:#93989b;--rule:#4a535b;--paper:#20262b;--mark:#e0927e}}\
-path,circle,rect{fill:none;stroke-linecap:round}\
-.figure-body,.figure-near,.figure-far{fill:currentColor;stroke:var(--paper);stroke-width:2;paint-order:stroke}\
-.figure-far{fill:var(--far)}\
-.figure-ground{fill:var(--rule);stroke:var(--far);stroke-width:2}\
-.figure-grip,.figure-strap,.figure-chain{stroke:var(--far);stroke-width:4}\
-.figure-strap,.figure-chain{stroke-width:2.5}\
-.figure-behind{opacity:.55}\
-.figure-bar{fill:var(--paper);stroke-width:2.5}\
-.figure-band{stroke:var(--mark);stroke-width:3}\
-.figure-belt{stroke:var(--paper);stroke-width:4}\
-.figure-plate{fill:var(--mark);stroke:var(--paper);stroke-width:1.5}\
-.figure-hole{fill:var(--paper)}\
-.figure-plumb{stroke:var(--mark);stroke-width:2.5;stroke-dasharray:5 6}\
-.figure-centre{fill:var(--mark);stroke:var(--paper);stroke-width:2}";
+path,circle,rect{fill:none;stroke-linecap:round}";
+
+/// What is in it, by class.
+const LOOKS: [(&[&str], &str); 13] = [
+    (
+        &["body", "near", "far"],
+        "fill:currentColor;stroke:var(--paper);stroke-width:2;paint-order:stroke",
+    ),
+    (&["far"], "fill:var(--far)"),
+    (
+        &["ground"],
+        "fill:var(--rule);stroke:var(--far);stroke-width:2",
+    ),
+    (
+        &["grip", "strap", "chain"],
+        "stroke:var(--far);stroke-width:4",
+    ),
+    (&["strap", "chain"], "stroke-width:2.5"),
+    (&["behind"], "opacity:.55"),
+    (&["bar"], "fill:var(--paper);stroke-width:2.5"),
+    (&["band"], "stroke:var(--mark);stroke-width:3"),
+    (&["belt"], "stroke:var(--paper);stroke-width:4"),
+    (
+        &["plate"],
+        "fill:var(--mark);stroke:var(--paper);stroke-width:1.5",
+    ),
+    (&["hole"], "fill:var(--paper)"),
+    (
+        &["plumb"],
+        "stroke:var(--mark);stroke-width:2.5;stroke-dasharray:5 6",
+    ),
+    (
+        &["centre"],
+        "fill:var(--mark);stroke:var(--paper);stroke-width:2",
+    ),
+];
+
+/// The colours of what a drawing holds.
+fn colours(svg: &str) -> String {
+    let mut out = COLOURS.to_string();
+    for (classes, look) in LOOKS {
+        let held: Vec<String> = classes
+            .iter()
+            .map(|class| format!("figure-{class}"))
+            .filter(|class| {
+                svg.contains(&format!("{class}\"")) || svg.contains(&format!("{class} "))
+            })
+            .map(|class| format!(".{class}"))
+            .collect();
+        if !held.is_empty() {
+            let _ = write!(out, "{}{{{look}}}", held.join(","));
+        }
+    }
+    out
+}
 
 /// A small square figure as a file of its own: the pose by which the movement is known, with its plumb line.
 pub fn small(solved: &Solved) -> String {
@@ -163,9 +204,10 @@ pub fn small(solved: &Solved) -> String {
         -b.bottom + MARGIN - side
     };
     format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{} {} {side} {side}\" width=\"96\" height=\"96\"><style>{COLOURS}</style>{}</svg>",
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{} {} {side} {side}\" width=\"96\" height=\"96\"><style>{}</style>{}</svg>",
         number(left),
         number(top),
+        colours(&scene.svg),
         scene.svg,
         side = number(side),
     )
@@ -246,8 +288,8 @@ mod tests {
             assert!(!svg.contains(word), "{word} in {svg}");
         }
         for number in svg.split(|c: char| !(c.is_ascii_digit() || c == '.')) {
-            let decimals = number.split_once('.').map_or(0, |(_, d)| d.len());
-            assert!(decimals <= 2, "{number}");
+            // Two points are two numbers: `.5.5`.
+            assert!(number.split('.').skip(1).all(|d| d.len() <= 2), "{number}");
         }
         for class in svg.split("class=\"").skip(1) {
             let names = class.split('"').next().expect("a class");

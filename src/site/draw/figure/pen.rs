@@ -21,12 +21,22 @@ pub fn point((x, y): Point) -> String {
     format!("{} {}", number(x), number(-y))
 }
 
-/// The same to a tenth of a centimetre: what an outline needs.
-fn short((x, y): Point) -> String {
-    let tenth = |value: f64| number((value * 10.0).round() / 10.0);
-    let (x, y) = (tenth(x), tenth(-y));
-    let between = if y.starts_with('-') { "" } else { " " };
-    format!("{x}{between}{y}")
+/// Tenths of a centimetre, y downwards: what an outline needs.
+type Tenths = (i64, i64);
+
+fn tenths((x, y): Point) -> Tenths {
+    let tenth = |value: f64| (value * 10.0).round() as i64;
+    (tenth(x), tenth(-y))
+}
+
+/// A number of tenths as short as SVG takes it.
+fn short(tenths: i64) -> String {
+    let sign = if tenths < 0 { "-" } else { "" };
+    match (tenths.abs() / 10, tenths.abs() % 10) {
+        (whole, 0) => format!("{sign}{whole}"),
+        (0, part) => format!("{sign}.{part}"),
+        (whole, part) => format!("{sign}{whole}.{part}"),
+    }
 }
 
 /// The smallest upright rectangle round everything drawn.
@@ -68,11 +78,13 @@ pub struct Swell {
     pub right: (f64, f64),
 }
 
-/// One path; everything in it turns the same way, so that overlaps stay filled.
+/// One path; everything in it turns the same way, so that overlaps stay filled. Each part begins at its own place and goes on
+/// from point to point, so that parts of one shape are written alike wherever they stand.
 #[derive(Clone, Debug)]
 pub struct Pen {
     pub path: String,
     pub bounds: Bounds,
+    at: Tenths,
 }
 
 impl Pen {
@@ -80,7 +92,46 @@ impl Pen {
         Pen {
             path: String::new(),
             bounds: Bounds::NONE,
+            at: (0, 0),
         }
+    }
+
+    /// A number behind a letter or another number.
+    fn number(&mut self, tenths: i64) {
+        let text = short(tenths);
+        let before = self.path.rfind(|c: char| !c.is_ascii_digit());
+        let parted = text.starts_with('-')
+            || self.path.ends_with(|c: char| c.is_ascii_alphabetic())
+            || text.starts_with('.') && before.is_some_and(|at| self.path[at..].starts_with('.'));
+        if !parted {
+            self.path.push(' ');
+        }
+        self.path.push_str(&text);
+    }
+
+    /// A letter, and points by their way from where the pen is, which goes to the last of them.
+    fn on(&mut self, letter: char, points: &[Tenths]) {
+        self.path.push(letter);
+        let from = self.at;
+        for to in points {
+            self.number(to.0 - from.0);
+            self.number(to.1 - from.1);
+            self.at = *to;
+        }
+    }
+
+    fn begin(&mut self, at: Tenths) {
+        self.at = (0, 0);
+        self.on('M', &[at]);
+    }
+
+    /// Round to a point, by the left.
+    fn round(&mut self, radius: f64, large: bool, to: Tenths) {
+        let radius = short((radius * 10.0).round() as i64);
+        let _ = write!(self.path, "a{radius} {radius} 0 {} 1", u8::from(large));
+        self.number(to.0 - self.at.0);
+        self.number(to.1 - self.at.1);
+        self.at = to;
     }
 
     /// A stroke from one circle to another, with the straight lines that touch both.
@@ -98,26 +149,19 @@ impl Pen {
         let direction = libm::atan2(dy, dx);
         let open = libm::acos((wide - narrow) / apart);
         let touch = |(centre, radius): (Point, f64), angle: f64| {
-            short((
+            tenths((
                 centre.0 + radius * libm::cos(angle),
                 centre.1 + radius * libm::sin(angle),
             ))
         };
         let (left, right) = (direction + open, direction - open);
-        let large = |far: bool| u8::from((open > PI / 2.0) == far);
-        let _ = write!(
-            self.path,
-            "M{}L{}A{r} {r} 0 {} 1 {}L{}A{w} {w} 0 {} 1 {}Z",
-            touch(from, left),
-            touch(to, left),
-            large(true),
-            touch(to, right),
-            touch(from, right),
-            large(false),
-            touch(from, left),
-            r = number(narrow),
-            w = number(wide),
-        );
+        let large = |far: bool| (open > PI / 2.0) == far;
+        self.begin(touch(from, left));
+        self.on('l', &[touch(to, left)]);
+        self.round(narrow, large(true), touch(to, right));
+        self.on('l', &[touch(from, right)]);
+        self.round(wide, large(false), touch(from, left));
+        self.path.push('z');
     }
 
     /// A limb from one round end to another, its sides curved.
@@ -130,28 +174,21 @@ impl Pen {
         let (x, y) = (way.0 / long, way.1 / long);
         // To the left of the way, and so far along it.
         let beside = |along: f64, left: f64| {
-            (
+            tenths((
                 a.0 + x * along * long - y * left,
                 a.1 + y * along * long + x * left,
-            )
+            ))
         };
         let control = |(by, at): (f64, f64), side: f64| {
             let straight = first + (last - first) * at;
             beside(at, side * (straight + 2.0 * by))
         };
-        let _ = write!(
-            self.path,
-            "M{}Q{} {}A{r} {r} 0 0 1 {}Q{} {}A{w} {w} 0 0 1 {}Z",
-            short(beside(0.0, first)),
-            short(control(swell.left, 1.0)),
-            short(beside(1.0, last)),
-            short(beside(1.0, -last)),
-            short(control(swell.right, -1.0)),
-            short(beside(0.0, -first)),
-            short(beside(0.0, first)),
-            r = number(last),
-            w = number(first),
-        );
+        self.begin(beside(0.0, first));
+        self.on('q', &[control(swell.left, 1.0), beside(1.0, last)]);
+        self.round(last, false, beside(1.0, -last));
+        self.on('q', &[control(swell.right, -1.0), beside(0.0, -first)]);
+        self.round(first, false, beside(0.0, first));
+        self.path.push('z');
     }
 
     /// Strokes through several circles.
@@ -163,14 +200,12 @@ impl Pen {
 
     pub fn circle(&mut self, centre: Point, radius: f64) {
         self.bounds.include(centre, radius);
-        let at = |x: f64| short((centre.0 + x, centre.1));
-        let _ = write!(
-            self.path,
-            "M{left}A{r} {r} 0 0 1 {right}A{r} {r} 0 0 1 {left}Z",
-            left = at(-radius),
-            right = at(radius),
-            r = number(radius),
-        );
+        let (x, y) = tenths(centre);
+        let r = (radius * 10.0).round() as i64;
+        self.begin((x - r, y));
+        self.round(radius, false, (x + r, y));
+        self.round(radius, false, (x - r, y));
+        self.path.push('z');
     }
 
     /// A closed smooth line through points; it is turned so that it fills with the rest.
@@ -186,22 +221,21 @@ impl Pen {
         for at in points {
             self.bounds.include(*at, 0.5);
         }
-        let _ = write!(self.path, "M{}C", short(points[0]));
+        self.begin(tenths(points[0]));
         for i in 0..n {
             let [before, from, to, after] = [n + i - 1, i, i + 1, i + 2].map(|k| points[k % n]);
             let lean = |at: Point, a: Point, b: Point, by: f64| {
-                (at.0 + (b.0 - a.0) * by, at.1 + (b.1 - a.1) * by)
+                tenths((at.0 + (b.0 - a.0) * by, at.1 + (b.1 - a.1) * by))
             };
-            let _ = write!(
-                self.path,
-                "{}{} {} {}",
-                if i == 0 { "" } else { " " },
-                short(lean(from, before, to, 1.0 / 6.0)),
-                short(lean(to, from, after, -1.0 / 6.0)),
-                short(to)
-            );
+            let leave = lean(from, before, to, 1.0 / 6.0);
+            let come = lean(to, from, after, -1.0 / 6.0);
+            // Behind the first, each leaves a point as it came to it.
+            match i {
+                0 => self.on('c', &[leave, come, tenths(to)]),
+                _ => self.on('s', &[come, tenths(to)]),
+            }
         }
-        self.path.push('Z');
+        self.path.push('z');
     }
 }
 
