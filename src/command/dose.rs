@@ -12,7 +12,9 @@ use crate::site::printed_plan;
 use crate::source::Snapshot;
 use crate::strength::load::{WeekLoad, last_week};
 use crate::strength::{self, Estimate};
-use crate::training::{self, Gap, Line, Roster, Say, Session, Side, Training, Unit, kilograms};
+use crate::training::{
+    self, Gap, Line, Reason, Roster, Say, Session, Side, Training, Unit, kilograms,
+};
 use crate::words::Value as Put;
 use serde_json::{Map, Value, json};
 use std::fmt::Write;
@@ -202,7 +204,7 @@ fn answer(say: &Say<'_>, a: &Answer) -> Value {
         "name": a.person.name, "today": t.today.to_string(),
         "goal": { "skill": a.goal, "chosen": a.chosen, "reached": t.is_reached() },
         "refused": t.refused.then(|| json!({ "why": say.say("ask") })),
-        "conditions": conditions, "limiter": limiter,
+        "clinician": say.clinician(&a.person, t.today), "conditions": conditions, "limiter": limiter,
         "sessions": t.sessions.iter().map(|s| session(say, t, s)).collect::<Vec<_>>(),
         "retest": retest, "week_sets": kinds,
         "estimate": true, "strength": strength(say, &a.estimates), "session_load": a.load.map(week_load),
@@ -229,7 +231,7 @@ fn session(say: &Say<'_>, t: &Training, s: &Session) -> Value {
         .collect();
     json!({
         "on": s.on.to_string(), "week": s.week, "name": s.name.map(String::from).unwrap_or_default(), "lighter": s.lighter,
-        "minutes": s.minutes, "warm_up": say.warm_up(s, t),
+        "minutes": s.minutes, "warm_up": say.warm_up(s, t), "care": say.care_lines(s),
         "lines": s.lines.iter().map(|l| line(say, t, l)).collect::<Vec<_>>(),
         "left_out": left,
     })
@@ -308,7 +310,11 @@ fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
     let t = &a.training;
     let fill =
         |key: &str, values: &[(&str, Put<'_>)]| say.words.fill(&format!("training.{key}"), values);
-    let mut out = vec![format!("{}, {}", a.person.name, t.today)];
+    let clinician = say.clinician(&a.person, t.today).into_iter();
+    let mut out: Vec<String> = clinician
+        .map(|pain| format!("{}: {pain}", a.person.name))
+        .collect();
+    out.push(format!("{}, {}", a.person.name, t.today));
     if t.refused {
         out.extend([say.say("ask"), say.say("careful")]);
         return out.join("\n") + "\n";
@@ -333,6 +339,13 @@ fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
         let warm_up = say.warm_up(s, t);
         if !weeks && !warm_up.is_empty() {
             out.push(format!("  {}: {}", say.say("warm_up"), warm_up.join(" ")));
+        }
+        if !weeks {
+            out.extend(
+                say.care_lines(s)
+                    .into_iter()
+                    .map(|care| format!("  {care}")),
+            );
         }
         out.extend(
             s.lines
@@ -360,23 +373,35 @@ fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
 fn holds_back(say: &Say<'_>, t: &Training) -> Option<String> {
     let Some(at) = t.limiter else {
         t.goal.as_ref()?;
-        return Some(say.say(if t.is_reached() { "reached" } else { "nothing" }));
+        // What stands in the place of the way's own is work for it too.
+        let instead = t.sessions.iter().flat_map(|s| &s.lines);
+        let key = match t.is_reached() {
+            true => "reached",
+            false if instead.clone().any(|l| l.gap.is_some()) => "nothing_but",
+            false => "nothing",
+        };
+        return Some(say.say(key));
     };
     let gap = &t.gaps[at];
-    let (low, high) = gap.months();
-    let got = gap.got.map_or_else(
-        || say.say("unknown"),
-        |got| got.parts().say(say.units, say.words),
-    );
+    let got = match (gap.got, gap.from) {
+        (None, _) => say.say("unknown"),
+        (Some(got), Some(from)) => say.why(&[Reason::Counts(got, from)]),
+        (Some(got), None) => got.parts().say(say.units, say.words),
+    };
     let target = gap.target.say(say.units, say.words);
     let movement = say.named(gap.movement);
     let values = [
         ("movement", Put::Text(&movement)),
         ("got", Put::Text(&got)),
         ("target", Put::Text(&target)),
-        ("low", Put::Whole(low)),
-        ("high", Put::Whole(high)),
     ];
+    let Some(time) = say.time(gap) else {
+        return Some(say.words.fill("training.limiter_close", &values));
+    };
+    let values: Vec<_> = values
+        .into_iter()
+        .chain([("time", Put::Text(&time))])
+        .collect();
     Some(say.words.fill("training.limiter", &values))
 }
 

@@ -13,7 +13,7 @@ mod watch;
 
 pub use class::{Class, Test, class};
 pub use fresh::Fresh;
-pub use rests::rests;
+pub use rests::{rests, together as resting_together, what_rests};
 pub use say::{Telling, put_names};
 pub use watch::Watch;
 
@@ -28,7 +28,10 @@ pub struct Verdict {
     /// Chosen, else the nearest; of who is to ask first only what was chosen.
     pub goal: Option<Chosen>,
     pub chosen: bool,
+    /// Resting ones too: nothing is lost by a pause.
     pub owned: usize,
+    /// Of these so many rest.
+    pub paused: usize,
     /// Of so many movements.
     pub of: usize,
     /// The newest day with a test.
@@ -123,7 +126,11 @@ pub fn verdict(
     };
     let way = aim.as_ref().unwrap_or(&nothing);
     let history = histories(&trainee, way);
-    let owns = |ix: &&MovementIx| readiness.of(**ix).is_some_and(|s| s.state == State::Owned);
+    let owned = rows.iter().filter(|ix| trainee.owns(**ix));
+    let rests = |ix: &&MovementIx| {
+        let state = readiness.of(**ix).map(|s| s.state);
+        state == Some(State::Paused)
+    };
     let look = Look {
         trainee: &trainee,
         readiness,
@@ -136,7 +143,8 @@ pub fn verdict(
         falls: look.falls(&next),
         goal: chosen.or(way.goal.as_ref().map(|g| g.of)),
         chosen: chosen.is_some(),
-        owned: rows.iter().filter(owns).count(),
+        owned: owned.clone().count(),
+        paused: owned.filter(rests).count(),
         of: rows.len(),
         tested: person
             .tested

@@ -6,8 +6,11 @@ use crate::readiness::Cause;
 use crate::results::{Pause, Paused, Person};
 use crate::words::Words;
 
-/// A cause in words.
-pub fn rests(curriculum: &Curriculum, words: &Words, person: &Person, cause: Cause) -> String {
+/// Causes that are alike in words, as one.
+pub fn rests(curriculum: &Curriculum, words: &Words, person: &Person, causes: &[Cause]) -> String {
+    let Some(cause) = causes.first().copied() else {
+        return String::new();
+    };
     let Some(pause) = cause.pause(person) else {
         return match cause {
             Cause::Pain(i) => {
@@ -23,17 +26,7 @@ pub fn rests(curriculum: &Curriculum, words: &Words, person: &Person, cause: Cau
             }
         };
     };
-    let what = match pause.what {
-        Paused::Movement(ix) => curriculum.named(Owner::Movement(ix), words),
-        Paused::Part(of) => part(words, of).to_string(),
-        Paused::Class(ix) => {
-            let name = curriculum.cautions.class(ix).name(words);
-            words.fill("rests.class", &[("name", name.into())])
-        }
-        Paused::Pattern(of) => words
-            .say(&format!("pattern.{}", of.word().replace(' ', "_")))
-            .to_string(),
-    };
+    let what = what_rests(curriculum, words, person, causes);
     let key = match cause {
         Cause::Restriction(_) => "rests.left_alone",
         _ => "rests.paused",
@@ -41,6 +34,60 @@ pub fn rests(curriculum: &Curriculum, words: &Words, person: &Person, cause: Cau
     let since = pause.on.to_string();
     let values = [("what", (&what).into()), ("day", (&since).into())];
     ends(words, pause, words.fill(key, &values))
+}
+
+/// What rests for some causes, without since when and why.
+pub fn what_rests(
+    curriculum: &Curriculum,
+    words: &Words,
+    person: &Person,
+    causes: &[Cause],
+) -> String {
+    let (mut what, mut classes) = (Vec::new(), Vec::new());
+    for cause in causes {
+        match (cause.pause(person).map(|pause| pause.what), cause) {
+            (Some(Paused::Movement(ix)), _) => {
+                what.push(curriculum.named(Owner::Movement(ix), words));
+            }
+            (Some(Paused::Part(of)), _) => what.push(part(words, of).to_string()),
+            (Some(Paused::Class(ix)), _) => {
+                classes.push(curriculum.cautions.class(ix).name(words).to_string());
+            }
+            (Some(Paused::Pattern(of)), _) => {
+                let key = format!("pattern.{}", of.word().replace(' ', "_"));
+                what.push(words.say(&key).to_string());
+            }
+            (None, Cause::Pain(i)) => what.push(part(words, person.pains[*i].part).to_string()),
+            (None, _) => what.push(words.say("training.left.light").to_string()),
+        }
+    }
+    if !classes.is_empty() {
+        let list = words.list(&classes);
+        what.push(words.fill("rests.classes", &[("list", (&list).into())]));
+    }
+    words.list(&what)
+}
+
+/// Causes that differ only in what rests, together.
+pub fn together(person: &Person, causes: &[Cause]) -> Vec<Vec<Cause>> {
+    let mut out: Vec<Vec<Cause>> = Vec::new();
+    for cause in causes {
+        match out.iter_mut().find(|all| alike(person, all[0], *cause)) {
+            Some(all) => all.push(*cause),
+            None => out.push(vec![*cause]),
+        }
+    }
+    out
+}
+
+/// Whether two causes differ only in what rests.
+fn alike(person: &Person, a: Cause, b: Cause) -> bool {
+    let (Some(one), Some(other)) = (a.pause(person), b.pause(person)) else {
+        return a == b;
+    };
+    a.word() == b.word()
+        && (one.on, one.until) == (other.on, other.until)
+        && (&one.by, &one.because) == (&other.by, &other.because)
 }
 
 /// By whom, and until when.

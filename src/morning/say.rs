@@ -11,6 +11,8 @@ use crate::words::Value;
 const NAMED: usize = 3;
 /// So many bests are told.
 const BESTS: usize = 4;
+/// Lines on one person at the terminal.
+const LINES: usize = 5;
 
 /// Tells verdicts in the school's language and units.
 pub struct Telling<'a> {
@@ -71,6 +73,11 @@ impl<'a> Telling<'a> {
         self.say.words.say(&format!("morning.{key}"))
     }
 
+    /// What a line of [`Telling::lines`] is called.
+    pub fn label(&self, key: &str) -> &'a str {
+        self.plain(key)
+    }
+
     /// A movement with its mark.
     pub(super) fn named(&self, ix: MovementIx) -> String {
         self.owner(Owner::Movement(ix))
@@ -129,34 +136,49 @@ impl<'a> Telling<'a> {
         self.few(&names)
     }
 
-    /// At most five lines on one person. `width`: that of the longest name.
+    /// At most five lines on one person; whom to ask first before all else. `width`: that of the longest name.
     pub fn person(&self, of: &Verdict, person: &Person, width: usize) -> Vec<String> {
         let head = self.head(of).join("   ");
-        let mut out = vec![format!("{:<width$}  {head}", person.name)];
-        let lines = self.lines(of, person);
+        let mut lines = self.lines(of, person);
+        let mut out = Vec::new();
+        let mut name = person.name.as_str();
+        if lines.first().is_some_and(|(key, _)| *key == "ask") {
+            out.push(format!("{name:<width$}  {}", lines.remove(0).1));
+            name = "";
+        }
+        out.push(format!("{name:<width$}  {head}"));
+        // The last two share a line where there would be six.
+        if out.len() + lines.len() > LINES
+            && let (Some((_, aside)), Some((_, watch))) = (lines.pop(), lines.last_mut())
+        {
+            *watch = format!("{watch}; {aside}");
+        }
         let keys = ["next", "new", "watch", "aside"];
         let wide = keys.map(|key| self.plain(key).chars().count());
         let wide = wide.into_iter().max().unwrap_or(0);
-        for (label, text) in lines {
-            out.push(format!("  {label:<wide$}  {text}"));
+        for (key, text) in lines {
+            out.push(format!("  {:<wide$}  {text}", self.plain(key)));
         }
         out
     }
 
-    /// What is next, new, to watch and kept aside: its name and its text, where there is one.
-    pub fn lines(&self, of: &Verdict, person: &Person) -> Vec<(&'a str, String)> {
-        let (aside, watch): (Vec<&Watch>, Vec<&Watch>) =
-            of.watch.iter().partition(|w| w.is_aside());
-        let watch: Vec<String> = watch.iter().map(|w| self.watch(of, person, w)).collect();
-        let aside: Vec<String> = aside.iter().map(|w| self.watch(of, person, w)).collect();
+    /// Whom to ask first, what is next, new, to watch and kept aside: its key under `morning`, and its text, where there is one.
+    pub fn lines(&self, of: &Verdict, person: &Person) -> Vec<(&'static str, String)> {
+        let told = |which: fn(&Watch) -> bool| {
+            let all = of.watch.iter().filter(|w| which(w));
+            all.map(|w| self.watch(of, person, w)).collect::<Vec<_>>()
+        };
+        let (ask, aside) = (told(Watch::stops), told(Watch::is_aside));
+        let watch = self.watches(of, person);
         let lines = [
+            ("ask", ask.join(" ")),
             ("next", self.next_and_falls(of)),
             ("new", self.bests(&of.fresh)),
             ("watch", watch.join("; ")),
             ("aside", aside.join("; ")),
         ];
         let said = lines.into_iter().filter(|(_, text)| !text.is_empty());
-        said.map(|(key, text)| (self.plain(key), text)).collect()
+        said.collect()
     }
 
     /// The goal, what is owned, and when the last test was.
@@ -175,7 +197,15 @@ impl<'a> Telling<'a> {
             }
             None => self.plain("no_goal").to_string(),
         };
-        let owned = self.fill("owned", &[("n", of.owned.into()), ("all", of.of.into())]);
+        let values = [
+            ("n", of.owned.into()),
+            ("all", of.of.into()),
+            ("paused", of.paused.into()),
+        ];
+        let owned = match of.paused {
+            0 => self.fill("owned", &values[..2]),
+            _ => self.fill("owned_paused", &values),
+        };
         let tested = match of.tested.map(|on| self.today.days_after(on)) {
             None => self.plain("untested").to_string(),
             Some(0) => self.plain("tested_today").to_string(),
@@ -253,15 +283,18 @@ impl<'a> Telling<'a> {
         let what = match next {
             Next::Show => self.fill("show", &values),
             Next::Begin => self.fill("begin", &values[..2]),
-            _ => self.fill("work", &values),
+            _ => match gap.from.map(|ix| self.named(ix)) {
+                Some(from) => {
+                    let from = ("from", (&from).into());
+                    let values: Vec<_> = values.into_iter().chain([from]).collect();
+                    self.fill("counts", &values)
+                }
+                None => self.fill("work", &values),
+            },
         };
-        let (low, high) = gap.months();
-        let months = match low == high {
-            true => self.fill("months", &[("n", Value::Whole(high))]),
-            false => self.fill(
-                "months_between",
-                &[("low", Value::Whole(low)), ("n", Value::Whole(high))],
-            ),
+        // Of what is reached already no way is left to speak of.
+        let Some(months) = self.say.time(gap) else {
+            return what;
         };
         let way = match held {
             0 => self.fill("goal_itself", &[("months", (&months).into())]),
@@ -270,11 +303,7 @@ impl<'a> Telling<'a> {
                 &[("n", n.into()), ("months", (&months).into())],
             ),
         };
-        // Of what is reached already no way is left to speak of.
-        match high {
-            0 => what,
-            _ => format!("{what} {way}"),
-        }
+        format!("{what} {way}")
     }
 
     fn bests(&self, all: &[Fresh]) -> String {

@@ -6,13 +6,24 @@ use crate::curriculum::MovementIx;
 use crate::curriculum::target::{Added, Got, Micro};
 use crate::history::{Advice, Fallen, Point, Still};
 use crate::readiness::Cause;
-use crate::results::{Pain, Person};
+use crate::results::Person;
 
 impl Telling<'_> {
     pub(super) fn watch(&self, of: &Verdict, person: &Person, watch: &Watch) -> String {
         match watch {
-            Watch::Pain { at, stops } => self.pain(&person.pains[*at], *stops),
-            Watch::Rests(cause) => self.rests(person, *cause),
+            Watch::Pain { at, stops } => self.say.pain(&person.pains[*at], *stops),
+            Watch::Rests(cause) => self.rests(person, &[*cause]),
+            Watch::ToFailure { on, movements } => {
+                let (list, day) = (self.few_named(movements), on.to_string());
+                self.fill(
+                    "to_failure",
+                    &[("list", (&list).into()), ("day", (&day).into())],
+                )
+            }
+            Watch::TimeOff(days) => {
+                let days = crate::words::Value::Whole((*days).into());
+                self.fill("time_off", &[("n", days)])
+            }
             Watch::Fallen(at) => {
                 let history = &of.history[*at];
                 let fallen = history.fallen.as_ref();
@@ -66,28 +77,27 @@ impl Telling<'_> {
         }
     }
 
-    fn pain(&self, pain: &Pain, stops: bool) -> String {
-        let day = pain.on.to_string();
-        let values = [
-            ("part", self.say.part(pain.part).into()),
-            ("score", pain.score.into()),
-            ("day", (&day).into()),
-        ];
-        let out = self.fill("pain", &values);
-        let worse = pain.next_morning.filter(|m| *m > pain.score);
-        let out = match worse {
-            Some(n) => self.fill("pain_morning", &[("pain", (&out).into()), ("n", n.into())]),
-            None => out,
-        };
-        match stops {
-            true => self.fill("pain_stops", &[("pain", (&out).into())]),
-            false => out,
+    /// What to watch, but what hurts so that its part stops: that is said before all else. What rests alike is said once.
+    pub(super) fn watches(&self, of: &Verdict, person: &Person) -> Vec<String> {
+        let causes: Vec<Cause> = of.watch.iter().filter_map(Watch::rests).collect();
+        let rests = super::rests::together(person, &causes);
+        let mut out = Vec::new();
+        for watch in of.watch.iter().filter(|w| !w.is_aside() && !w.stops()) {
+            match watch.rests() {
+                None => out.push(self.watch(of, person, watch)),
+                Some(cause) => {
+                    let all = rests.iter().find(|all| all[0] == cause);
+                    out.extend(all.map(|all| self.rests(person, all)));
+                }
+            }
         }
+        out
     }
 
-    fn rests(&self, person: &Person, cause: Cause) -> String {
-        let out = rests(self.curriculum(), self.say.words, person, cause);
-        match cause.pause(person).is_some_and(|p| p.until.is_none()) {
+    fn rests(&self, person: &Person, causes: &[Cause]) -> String {
+        let out = rests(self.curriculum(), self.say.words, person, causes);
+        let of = causes.first().and_then(|cause| cause.pause(person));
+        match of.is_some_and(|p| p.until.is_none()) {
             true => self.fill("no_end", &[("pause", (&out).into())]),
             false => out,
         }
@@ -155,7 +165,7 @@ impl Telling<'_> {
             }
         }
         let one = |(why, list): &(&str, Vec<String>)| {
-            let list = self.say.words.list(list);
+            let list = self.few(list);
             self.fill(
                 "because",
                 &[("list", (&list).into()), ("why", (*why).into())],

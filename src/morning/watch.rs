@@ -6,7 +6,7 @@ use crate::curriculum::target::Micro;
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, State, causes};
 use crate::results::Tested;
-use crate::training::{Group, K};
+use crate::training::{Group, K, Logged};
 use std::collections::BTreeMap;
 
 /// Results that run out within so many days are said. Common practice, no source.
@@ -31,6 +31,13 @@ pub enum Watch {
         left: Micro,
         right: Micro,
     },
+    /// The newest of yesterday and today on which something was trained with nothing left in reserve.
+    ToFailure {
+        on: Day,
+        movements: Vec<MovementIx>,
+    },
+    /// So many days without a logged session.
+    TimeOff(i32),
     /// The last days on which a group was trained on two days running.
     NoDayOff {
         group: Group,
@@ -61,7 +68,7 @@ impl Watch {
             Watch::Pain { .. } => 2,
             Watch::Fallen(_) => 3,
             Watch::Still(_) => 4,
-            Watch::NoDayOff { .. } => 5,
+            Watch::NoDayOff { .. } | Watch::ToFailure { .. } | Watch::TimeOff(_) => 5,
             Watch::Sides { .. } => 6,
             Watch::RunsOut { .. } => 7,
             Watch::OutOfDate(_) => 8,
@@ -79,10 +86,25 @@ impl Watch {
             Watch::Still(_) => "plateau",
             Watch::Sides { .. } => "sides",
             Watch::NoDayOff { .. } => "no_day_off",
+            Watch::ToFailure { .. } => "to_failure",
+            Watch::TimeOff(_) => "time_off",
             Watch::RunsOut { .. } => "runs_out",
             Watch::Aside => "aside",
             Watch::Helped(_) => "helped",
             Watch::OutOfDate(_) => "out_of_date",
+        }
+    }
+
+    /// A pain for which its part rests.
+    pub fn stops(&self) -> bool {
+        matches!(self, Watch::Pain { stops: true, .. })
+    }
+
+    /// Why something rests.
+    pub(super) fn rests(&self) -> Option<Cause> {
+        match self {
+            Watch::Rests(cause) => Some(*cause),
+            _ => None,
         }
     }
 
@@ -96,6 +118,8 @@ impl Look<'_, '_> {
     pub(super) fn watch(&self) -> Vec<Watch> {
         let t = self.trainee;
         let mut out = self.pains();
+        out.extend(self.to_failure());
+        out.extend(self.time_off());
         let others = causes(t.person, t.today).into_iter();
         out.extend(
             others
@@ -142,6 +166,36 @@ impl Look<'_, '_> {
             .collect();
         out.sort_by_key(Watch::rank);
         out
+    }
+
+    /// What was trained today or yesterday until nothing was left.
+    fn to_failure(&self) -> Option<Watch> {
+        let t = self.trainee;
+        let failed = |one: &&crate::results::Trained| {
+            let logged = Logged { of: one, mass: 0 };
+            let ago = t.today.days_after(one.on);
+            (0..=1).contains(&ago) && (one.in_reserve == Some(0) || logged.missed())
+        };
+        let all: Vec<_> = t.person.trained.iter().filter(failed).collect();
+        let on = all.iter().map(|one| one.on).max()?;
+        let mut movements: Vec<MovementIx> = all
+            .iter()
+            .filter(|one| one.on == on && t.roster.find(one.movement).is_some())
+            .map(|one| one.movement)
+            .collect();
+        movements.sort_unstable();
+        movements.dedup();
+        (!movements.is_empty()).then_some(Watch::ToFailure { on, movements })
+    }
+
+    /// Since the newest logged session, where that is long enough ago for lighter weeks.
+    fn time_off(&self) -> Option<Watch> {
+        let t = self.trainee;
+        let trained = t.person.trained.iter().map(|one| one.on);
+        let days = trained.chain(t.person.sessions.iter().map(|one| one.on));
+        let last = days.filter(|on| *on <= t.today).max()?;
+        let off = t.today.days_after(last);
+        (off >= K.off[0]).then_some(Watch::TimeOff(off))
     }
 
     fn sides(&self) -> Vec<Watch> {

@@ -129,7 +129,7 @@ impl<'a> Trainee<'a> {
         let (hold, practice) = (facts.is_hold(), facts.practised());
         let (start, top) = self.start_and_top(facts, now);
         let mut amount = start;
-        let (mut rule, mut why) = (None, self.got(ix).map(Reason::Best));
+        let (mut rule, mut why) = (None, self.known(ix, Reason::Best));
         let step = if hold { i64::from(K.step_s) } else { 1 };
         match self.last(ix, Some(now.mass)) {
             Last::Full(last, earned) => {

@@ -6,6 +6,7 @@ use super::goal::{Gap, Goal};
 use super::reason::{Block, Left, Reason, Rule};
 use super::trainee::Trainee;
 use crate::curriculum::MovementIx;
+use crate::curriculum::target::Got;
 use crate::curriculum::words::{Pattern, Phase};
 use std::cmp::Reverse;
 
@@ -163,7 +164,7 @@ impl Pool<'_, '_> {
         }
         let anew = gap.now.is_none() && t.long_off(facts.pattern()).is_some();
         let simple = if gap.is_whole() && facts.counted && !(t.is_minor() && facts.loaded()) {
-            let known = t.got(ix).map(Reason::Known);
+            let known = t.known(ix, Reason::Known).map(Reason::to_show);
             Some((Rule::Show, known.into_iter().collect()))
         } else if facts.mobility() {
             Some((Rule::Range, Vec::new()))
@@ -191,7 +192,7 @@ impl Pool<'_, '_> {
             self.add(self.of_gap(ix, at, Rule::Itself, Vec::new()));
         }
         if let Some(up) = up {
-            let why = t.got(ix).map(|got| Reason::Easy(ix, got));
+            let why = t.easy(ix);
             self.add(self.of_gap(up, at, Rule::Harder, why.into_iter().collect()));
         }
     }
@@ -207,15 +208,15 @@ impl Pool<'_, '_> {
                 true => !facts.loaded(),
                 false => !facts.guarded() && amount >= i64::from(K.itself),
             };
-        let got = t.got(ix).filter(|_| !anew);
+        let known = |plain: &dyn Fn(Got) -> Reason| t.known(ix, plain).filter(|_| !anew);
         match t.builder(ix, anew) {
             Some(low) if !(itself && t.is_too_easy(low)) => {
-                let why = got.map(|got| Reason::TooFew(ix, got));
+                let why = known(&|got| Reason::TooFew(ix, got));
                 self.add(self.of_gap(low, at, Rule::Builder, why.into_iter().collect()));
                 let few = (1..=i64::from(K.singles)).contains(&amount);
                 let full = facts.is_reps() && facts.of.phase == Some(Phase::Full);
                 if !anew && few && full && !facts.strict && !t.is_minor() {
-                    let why = got.map(Reason::Single);
+                    let why = known(&Reason::Single);
                     let one = self.of_gap(ix, at, Rule::Singles, why.into_iter().collect());
                     self.add(Candidate {
                         single: true,
@@ -360,8 +361,8 @@ impl Pool<'_, '_> {
         if up.is_none_or(|up| t.fits(up) != Some(true)) {
             self.add(self.kept(best, Rule::KeptUp, why));
         }
-        if let (Some(up), Some(got)) = (up, t.got(best)) {
-            self.add(self.kept(up, Rule::Harder, Reason::Easy(best, got)));
+        if let (Some(up), Some(why)) = (up, t.easy(best)) {
+            self.add(self.kept(up, Rule::Harder, why));
         }
         Some(t.roster.of(best).pattern())
     }

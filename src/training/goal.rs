@@ -35,6 +35,8 @@ pub struct Gap {
     pub now: Option<Now>,
     /// What is known, as a result would be written.
     pub got: Option<Got>,
+    /// Where nobody measured it: the movement that it follows from.
+    pub from: Option<MovementIx>,
     pub share: Share,
     /// The movements that ask for it, by id.
     pub opens: Vec<MovementIx>,
@@ -192,6 +194,7 @@ impl Trainee<'_> {
             share: self.share(now.as_ref(), &target),
             now,
             got: self.got(movement),
+            from: self.follows_from(movement),
             opens,
             weight: 0,
             low: 0,

@@ -91,7 +91,7 @@ impl Trainee<'_> {
     }
 
     /// Whether a result or the log speaks of a movement itself.
-    fn has_result(&self, ix: MovementIx) -> bool {
+    pub(super) fn has_result(&self, ix: MovementIx) -> bool {
         let from = self.counts_from(ix);
         let counts = |on: Day| on > from && on <= self.today;
         let tested = |t: &Tested| t.movement == ix && counts(t.on);
@@ -99,7 +99,7 @@ impl Trainee<'_> {
     }
 
     /// A movement's own results and log.
-    fn own_now(&self, ix: MovementIx) -> Option<Now> {
+    pub(super) fn own_now(&self, ix: MovementIx) -> Option<Now> {
         *self.own[ix.at()].get_or_init(|| self.find_own_now(ix))
     }
 

@@ -115,13 +115,19 @@ pub enum Reason {
     TriedAnew,
     Instead(MovementIx, Left),
     Known(Got),
+    /// Nobody measured it: it follows from another movement, and has to be shown.
+    KnownFrom(Got, MovementIx),
     Easy(MovementIx, Got),
+    /// Easy by what only follows from another movement.
+    EasyFrom(MovementIx),
     TooFew(MovementIx, Got),
     Single(Got),
     ShortSets,
     NoGap(Pattern),
     WholeBody,
     Best(Got),
+    /// Nobody measured it: it follows from another movement.
+    Counts(Got, MovementIx),
     Load,
     LoadHeld(Mass),
     InFull,
@@ -139,6 +145,16 @@ pub enum Reason {
     },
     /// Which week after it.
     AfterPause(i32),
+}
+
+impl Reason {
+    /// What only follows, said of a line that asks to show it.
+    pub fn to_show(self) -> Reason {
+        match self {
+            Reason::Counts(got, from) => Reason::KnownFrom(got, from),
+            other => other,
+        }
+    }
 }
 
 /// Why something does not stand in a session.

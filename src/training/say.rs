@@ -1,6 +1,7 @@
 //! Training in words: lines, reasons, what is left out. The page's script says the same from the same words.
 
 use super::facts::{Group, Kind, Roster};
+use super::goal::Gap;
 use super::line::{Line, Side, Sides, Unit};
 use super::plan::{Condition, Training};
 use super::reason::{Left, Reason};
@@ -11,6 +12,9 @@ use crate::curriculum::words::{BodyPart, End, Pattern, Units, Word};
 use crate::curriculum::{Movement, MovementIx};
 use crate::results::Paused;
 use crate::words::{Value, Words};
+
+/// Weeks: what is no longer is said in them, not in months.
+const A_MONTH: i64 = 4;
 
 /// Says training in a language.
 pub struct Say<'a> {
@@ -125,13 +129,16 @@ impl<'a> Say<'a> {
                 )
             }
             Reason::Known(got) => with("show", &[("got", (&self.got(&got)).into())]),
+            Reason::KnownFrom(got, ix) => self.of_movement("show_counts", ix, &got),
             Reason::Easy(ix, got) => self.of_movement("easy", ix, &got),
+            Reason::EasyFrom(ix) => with("easy_kept", &[("movement", (&self.named(ix)).into())]),
             Reason::TooFew(ix, got) => self.of_movement("too_few", ix, &got),
             Reason::Single(got) => with("single", &[("got", (&self.got(&got)).into())]),
             Reason::ShortSets => plain("short_sets"),
             Reason::NoGap(pattern) => with("no_gap", &[("pattern", self.pattern(pattern).into())]),
             Reason::WholeBody => plain("whole_body"),
             Reason::Best(got) => with("best", &[("got", (&self.got(&got)).into())]),
+            Reason::Counts(got, ix) => self.of_movement("counts", ix, &got),
             Reason::Load => plain("load"),
             Reason::LoadHeld(mass) => with("load_held", &[("weight", (&self.mass(mass)).into())]),
             Reason::InFull => plain("in_full"),
@@ -190,6 +197,31 @@ impl<'a> Say<'a> {
             Left::Light => plain("light"),
             Left::Below => plain("below"),
         }
+    }
+
+    /// About how long a path is, ends that are alike once, below a month in weeks; `None` where nothing of it is left.
+    pub fn time(&self, gap: &Gap) -> Option<String> {
+        if gap.high == 0 {
+            return None;
+        }
+        let (low, high) = gap.tenths_of_weeks();
+        let weeks = |tenths: u64| tenths.div_ceil(10).max(1) as i64;
+        let (unit, low, high) = match (weeks(low), weeks(high)) {
+            (low, high) if high <= A_MONTH => ("weeks", low, high),
+            _ => {
+                let (low, high) = gap.months();
+                ("months", low.max(1), high)
+            }
+        };
+        let (key, low) = match low == high {
+            true => (format!("time.{unit}"), Vec::new()),
+            false => (
+                format!("time.{unit}_between"),
+                vec![("low", Value::Whole(low))],
+            ),
+        };
+        let values: Vec<_> = low.into_iter().chain([("n", Value::Whole(high))]).collect();
+        Some(self.fill(&key, &values))
     }
 
     pub fn condition(&self, condition: Condition) -> String {

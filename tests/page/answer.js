@@ -78,7 +78,7 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
     if (asked.skill) person.goal = asked.skill;
     const { words: { say }, morning } = globalThis.rungbook;
     const name = (m) => { const mark = tables.marks[tables.mark[m]]; return tables.names[m] + (mark ? ` [${mark.word}]` : ''); };
-    const saying = { say, name, join: (parts, between) => parts.join(between), cause: ({ kind }) => `<${kind}>` };
+    const saying = { say, name, join: (parts, between) => parts.join(between), causes: (causes) => causes.map(({ kind }) => `<${kind}>`) };
     process.stdout.write(JSON.stringify(Object.fromEntries(morning.lines(morning.look(model, person, found, aside, day), saying))) + '\n');
     return;
   }

@@ -508,7 +508,7 @@ interface Saying {
   say: (key: string, values: Record<string, any>) => any;
   name: (m: number) => any;
   join: (parts: any[], between: string) => any;
-  cause: (cause: Pause) => any;
+  causes: (causes: Pause[]) => any[];
 }
 interface FreshBest {
   movement: number;
@@ -750,6 +750,11 @@ interface Rungbook {
     down: (n: number) => number;
     share: (c: Trainee, of: Now | null, target: Got) => number;
     got: (c: Trainee, m: number) => Got | null;
+    followsFrom: (c: Trainee, m: number) => number | null;
+    timeOf: (gap: Gap) => string | null;
+    painWords: (tables: Tables, pain: Pain, stops: boolean) => string;
+    clinician: (c: Trainee) => string[];
+    care: (c: Trainee, session: PlannedSession) => { asks: string; movements: number[] }[];
     newestPains: (c: Trainee) => Pain[];
     ended: (c: Trainee) => Ended[];
     NEVER: number;
@@ -792,6 +797,7 @@ interface Rungbook {
     towards: (of: Training, line: Line) => (Node | string)[] | null;
     head: (of: PlannedSession) => (Node | string)[];
     warmUp: (of: Training, session: PlannedSession) => HTMLElement[];
+    care: (of: Training, session: PlannedSession) => HTMLElement[];
     leftOut: (of: Training, all: LeftOut[]) => HTMLElement[];
     weeks: (of: Training) => HTMLElement[];
     weeksEnd: (of: Training) => HTMLElement[];
@@ -871,7 +877,8 @@ interface Rungbook {
     health: () => 'none' | 'clear' | 'light' | 'ask';
     /** Why nothing may be tested or trained: the questions come first, or a clinician does; empty when it may. */
     barred: () => '' | 'first' | 'ask';
-    causeWords: (cause: Pause) => (Node | string)[];
+    causeWords: (cause: Pause, all?: Pause[]) => (Node | string)[];
+    together: (all: Pause[]) => Pause[][];
     asideGot: (got: string) => PagePart | PagePart[];
     /** How a cause is lifted; null where its own list has a button for it. */
     liftedBy: (cause: Pause) => string | null;

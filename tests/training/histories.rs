@@ -148,7 +148,7 @@ fn the_page_says_the_same_of_a_person() {
             .watch
             .iter()
             .any(|w| matches!(w, rungbook::morning::Watch::Rests(_)));
-        let labels = ["next", "new", "watch", "aside"];
+        let labels = ["ask", "next", "new", "watch", "aside"];
         let lines: std::collections::BTreeMap<_, _> =
             telling.lines(&verdict, &person).into_iter().collect();
         for label in labels {

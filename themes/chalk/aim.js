@@ -7,7 +7,7 @@
   const { model } = states;
   if (!model) return;
   const { tables } = model;
-  const MINUTE = 60, DAYS_A_MONTH = 30.45, WEEK = 7;
+  const MINUTE = 60;
 
   /** What is next, for the home page, which works nothing out: the first line that has a known amount, else the first one, with its last number. @param {Training} of */
   const noteNext = (of) => {
@@ -56,17 +56,17 @@
   /** A demand of a gap: the movement, what there is of it, what is asked. @param {Training} of @param {Gap} gap @returns {Record<string, PagePart | PagePart[]>} */
   const asked = ({ trainee }, { movement, leaf }) => {
     const got = training.got(trainee, movement);
-    return { movement: named(tables, movement), got: got ? states.shown(got) : say('training.unknown'), target: states.target(leaf) };
+    const from = training.followsFrom(trainee, movement);
+    const there = !got ? say('training.unknown') : from === null ? states.shown(got) : nodes(sayNodes('training.why.counts', { got: states.shown(got), movement: named(tables, from) }));
+    return { movement: named(tables, movement), got: there, target: states.target(leaf) };
   };
-  /** Months of a path, up. @param {number} path half weeks times thousandths */
-  const months = (path) => Math.ceil((path / 2000) * (WEEK / DAYS_A_MONTH) - 1e-9);
   /** The goal and what holds back, in one sentence. @param {Training} of @returns {(Node | string)[]} */
   const sentence = (of) => {
     const { goal, limiter } = of;
     if (!goal) return [say('training.no_goal')];
     const named_ = { goal: goalName(goal) };
     if (training.isReached(goal)) return nodes(sayNodes('aim.reached', named_));
-    if (!limiter) return nodes(sayNodes('aim.nothing', named_));
+    if (!limiter) return nodes(sayNodes(of.sessions.some(({ lines }) => lines.some(({ gap }) => gap !== null)) ? 'aim.nothing_but' : 'aim.nothing', named_));
     const key = goal.chosen ? (limiter.now ? 'aim.needs' : 'aim.needs_unknown') : limiter.now ? 'aim.nearest_needs' : 'aim.nearest_unknown';
     return nodes(sayNodes(key, { ...named_, ...asked(of, limiter) }));
   };
@@ -83,8 +83,8 @@
   /** About how long it is. @param {Training} of @returns {(Node | string)[]} */
   const howLong = ({ goal, limiter }) => {
     if (!goal || !limiter) return [];
-    const [low, high] = [months(limiter.low), months(limiter.high)];
-    return [low === high ? say('aim.months', { n: high }) : say('aim.months_between', { low, n: high })];
+    const time = training.timeOf(limiter);
+    return time === null ? [] : [say('aim.time', { time })];
   };
   /** The way from what holds back up to the goal, each with what there is of it. @param {Training} of
    * @param {(m: number) => HTMLElement | null} [field] where a new number of it is entered */
@@ -138,6 +138,8 @@
     ...(sore ? [make('li', { text: say('training.leave_out', { parts: sore }) })] : []), ...text.map((line) => make('li', { text: line })),
     ...(easy && names ? [make('li', {}, ...nodes(sayNodes('training.easy_set', { amount: easy.amount, movement: named(tables, easy.movement) })))] : []),
   ];
+  /** Who stands by, and how to breathe. @param {Training} of @param {PlannedSession} session @returns {HTMLElement[]} */
+  const care = ({ trainee }, session) => training.care(trainee, session).map(({ asks, movements }) => make('li', {}, asks, ': ', ...namedList(tables, movements)));
   /** What is left out, the movements of one reason together. @param {Training} of @param {LeftOut[]} all @returns {HTMLElement[]} */
   const leftOut = (of, all) => {
     /** @type {Map<string, { why: Reason, list: number[] }>} */
@@ -166,5 +168,5 @@
       ...(kinds.length ? [make('p', { class: 'hint', text: say('training.week_sets', { list: kinds.join(say('list.separator')) }) })] : [])];
   };
 
-  globalThis.rungbook.aim = { planOf, goalName, goalChoice, plain, sentenceText, sentence, howLong, way, sets, restWords, reason, why, towards, head, warmUp, leftOut, weeks, weeksEnd, nodes };
+  globalThis.rungbook.aim = { planOf, goalName, goalChoice, plain, sentenceText, sentence, howLong, way, sets, restWords, reason, why, towards, head, warmUp, care, leftOut, weeks, weeksEnd, nodes };
 })();

@@ -92,10 +92,10 @@
     const { movement, leaf, now, share, opens } = limiter, may = mayTest(c, movement);
     if (!now && may) return test(movement, leaf, opens);
     const had = training.got(c, movement), values = { movement: name(movement), target: target(leaf), got: had ? text(had) : '' };
-    const what = !now ? say('morning.begin', values) : share === readiness.WHOLE && may ? say('morning.show', values) : say('morning.work', values);
-    const [low, high] = [limiter.low, limiter.high].map((path) => Math.ceil((path / 2000) * (WEEK / DAYS_A_MONTH) - 1e-9)), held = heldBack(of, movement);
-    if (high === 0) return { told: what, movement };
-    const months = low === high ? say('morning.months', { n: high }) : say('morning.months_between', { low, n: high });
+    const from = training.followsFrom(c, movement);
+    const what = !now ? say('morning.begin', values) : share === readiness.WHOLE && may ? say('morning.show', values) : from === null ? say('morning.work', values) : say('morning.counts', { ...values, from: name(from) });
+    const months = training.timeOf(limiter), held = heldBack(of, movement);
+    if (months === null) return { told: what, movement };
     return { movement, told: saying.join([what, held ? say('morning.holds_back', { n: held, months }) : say('morning.goal_itself', { months })], ' ') };
   };
 
@@ -116,12 +116,8 @@
     const shown = (/** @type {number} */ m, /** @type {Point} */ { amount, load }) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: load ? MASS : NO_LOAD, load, hits: 0, of: 0 });
     const stopping = found.causes.filter(({ kind }) => kind === 'pain');
     const pains = training.newestPains(c).map((pain) => ({ pain, stops: stopping.some(({ entry }) => entry === pain.entry) })).filter(({ pain, stops }) => stops || (pain.score > 0 && day - pain.on < K.pain_days))
-      .sort((a, b) => Number(b.stops) - Number(a.stops)).map(({ pain, stops }) => {
-        const plain = say('morning.pain', { part: words.say(`body.${tables.parts[pain.part].replace('-', '_')}`), score: pain.score, day: results.dayText(pain.on) });
-        const whole = pain.nextMorning !== null && pain.nextMorning > pain.score ? say('morning.pain_morning', { pain: plain, n: pain.nextMorning }) : plain;
-        return stops ? say('morning.pain_stops', { pain: whole }) : whole;
-      });
-    const rests = found.causes.filter(({ kind }) => kind !== 'pain').map((cause) => saying.cause(cause)).filter((one) => one !== null);
+      .filter(({ stops }) => !stops).map(({ pain }) => training.painWords(tables, pain, false));
+    const rests = saying.causes(found.causes.filter(({ kind }) => kind !== 'pain'));
     const falls = histories.flatMap(({ movement: m, fallen }) => (fallen ? [say('morning.falls', { movement: name(m), first: shown(m, fallen.last[0]), then: shown(m, fallen.last[1]), best: shown(m, fallen.best), day: results.dayText(fallen.best.on) })] : []));
     const still = histories.filter(({ movement: m, still: of_, fallen }) => of_ && !fallen && (of_.falling || gaps.has(m) || !training.isOwned(c, m))).map(({ movement, still: is }) => {
       const advice = is && is.advice;
@@ -134,7 +130,18 @@
       const one = (/** @type {number} */ amount) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 });
       return weaker && now && now.left !== null && now.right !== null ? [say('morning.sides_differ', { movement: name(m), left: one(now.left), right: one(now.right) })] : [];
     });
-    return [...pains, ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
+    return [...pains, ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
+  };
+  /** What was trained today or yesterday until nothing was left. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
+  const toFailure = ({ c: { person, day } }, saying) => {
+    const all = person.trained.filter((one) => one.on <= day && day - one.on <= 1 && (one.reserve === 0 || training.isMissed(one))), on = Math.max(...all.map((one) => one.on));
+    const movements = [...new Set(all.filter((one) => one.on === on).map(({ movement }) => movement))].sort((a, b) => a - b);
+    return movements.length ? [saying.say('morning.to_failure', { day: results.dayText(on), list: few(movements.map(saying.name), saying) })] : [];
+  };
+  /** Since the newest logged session, where that is long enough ago for lighter weeks. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
+  const timeOff = ({ c: { person, day, K } }, { say }) => {
+    const last = Math.max(...[...person.trained, ...person.sessions].map(({ on }) => on).filter((on) => on <= day));
+    return Number.isFinite(last) && day - last >= K.off[0] ? [say('morning.time_off', { n: day - last })] : [];
   };
   /** The newest two days running of each group. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const noDayOff = ({ c }, { say }) => {
@@ -165,11 +172,12 @@
     return all.length ? [saying.say('morning.helped', { list: few(all.map(saying.name), saying) })] : [];
   };
   /** Every entry that decides nothing, those of one reason together. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
-  const keptAside = ({ aside }, { say, join }) => {
+  const keptAside = ({ aside }, saying) => {
+    const { say } = saying;
     /** @type {Map<string, any[]>} */
     const by = new Map();
     for (const { movement, got, on, why } of aside) by.set(why, [...(by.get(why) || []), say('morning.entry', { movement, got, day: on })]);
-    return [...by].map(([why, list]) => say('morning.because', { list: join(list, words.say('list.separator')), why }));
+    return [...by].map(([why, list]) => say('morning.because', { list: few(list, saying), why }));
   };
 
   /** The lines on a person, those with something to say: their key under `morning` and what they say. @param {MorningLook} of @param {Saying} saying @returns {[string, any][]} */
@@ -182,16 +190,19 @@
       return opens.length ? say('morning.opens', { best: out, list: few(opens.map(name), saying) }) : out;
     });
     const told = join(bests, '; '), goal = of.goal ? of.goal.chain : null;
+    const first = training.clinician(of.c);
     return [
-      ['next', nextAndFalls(of, saying)], ...(all.length ? [/** @type {[string, any]} */ (['new', all.length > BESTS ? say('morning.more', { list: told, n: all.length - BESTS }) : told])] : []),
+      ...(first.length ? [/** @type {[string, any]} */ (['ask', first.join(' ')])] : []), ['next', nextAndFalls(of, saying)], ...(all.length ? [/** @type {[string, any]} */ (['new', all.length > BESTS ? say('morning.more', { list: told, n: all.length - BESTS }) : told])] : []),
       ...[/** @type {[string, any[]]} */ (['watch', watch(of, saying)]), /** @type {[string, any[]]} */ (['aside', [...ageing(of, saying, goal).old, ...helped(of, saying), ...keptAside(of, saying)]])]
         .filter(([, list]) => list.length).map(([key, list]) => /** @type {[string, any]} */ ([key, join(list, '; ')])),
     ];
   };
   /** What is owned, and when the last test was. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
-  const head = ({ c: { found, model, person, day } }, { say }) => {
+  const head = ({ c }, { say }) => {
+    const { found, model, person, day } = c;
     const last = Math.max(...person.tested.map(({ on }) => on)), n = day - last;
-    return [say('morning.owned', { n: found.states.filter((state) => state === readiness.OWNED).length, all: model.count }),
+    const owned = model.order.filter((m) => training.isOwned(c, m)), paused = owned.filter((m) => found.states[m] === readiness.PAUSED).length;
+    return [say(paused ? 'morning.owned_paused' : 'morning.owned', { n: owned.length, all: model.count, paused }),
       person.tested.length === 0 ? say('morning.untested', {}) : n === 0 ? say('morning.tested_today', {}) : say('morning.tested', { n })];
   };
 

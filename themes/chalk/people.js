@@ -16,10 +16,10 @@
   const saying = {
     say: (key, values) => sayNodes(key, values), name: (m) => named(tables, m),
     join: (parts, between) => parts.flatMap((part, i) => (i ? [between, ...[part].flat()] : [part].flat())),
-    cause: (cause) => (cause.until === null && (cause.kind === 'paused' || cause.kind === 'restrict') ? sayNodes('morning.no_end', { pause: states.causeWords(cause) }) : states.causeWords(cause)),
+    causes: (causes) => states.together(causes).map((all) => (all[0].until === null && (all[0].kind === 'paused' || all[0].kind === 'restrict') ? sayNodes('morning.no_end', { pause: states.causeWords(all[0], all) }) : states.causeWords(all[0], all))),
   };
   /** A label of a line, as `morning` has it. @param {string} key */
-  const label = (key) => (key === 'next' ? say('morning.next') : key === 'new' ? say('morning.new') : key === 'watch' ? say('morning.watch') : say('morning.aside'));
+  const label = (key) => (key === 'ask' ? say('morning.ask') : key === 'next' ? say('morning.next') : key === 'new' ? say('morning.new') : key === 'watch' ? say('morning.watch') : say('morning.aside'));
   /** What there is to say of one person: the lines, and how it went. @param {string} name @param {MorningLook} look */
   const verdict = (name, look) => {
     const goal = look.goal ? (look.goal.chosen ? [aim.goalName(look.goal)] : sayNodes('morning.nearest', { goal: aim.goalName(look.goal) })) : [say('morning.no_goal')];

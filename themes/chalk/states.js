@@ -80,14 +80,28 @@
   const who = (by) => (['client', 'coach', 'screening'].includes(by) ? say(`rests.by_${by}`) : by);
   /** Own words for what the pages themselves write: an entry is for every reader of the file. @type {Record<string, string>} */
   const BECAUSE = { 'it hurt in a test': say('rests.hurt_in_test'), 'it hurt in training': say('rests.hurt_in_training'), 'it hurts': say('rests.hurts') };
-  /** What is left alone, by whom, since and until when, and why. @param {Pause} cause @returns {(Node | string)[]} */
-  const causeWords = (cause) => {
+  /** Whether two causes differ only in what rests. @param {Pause} a @param {Pause} b */
+  const alike = (a, b) => (a.kind === 'paused' || a.kind === 'restrict') && a.kind === b.kind && a.on === b.on && a.until === b.until && a.by === b.by && a.because === b.because;
+  /** Causes that differ only in what rests, together. @param {Pause[]} all @returns {Pause[][]} */
+  const together = (all) => {
+    /** @type {Pause[][]} */
+    const out = [];
+    for (const cause of all) {
+      const same = out.find(([first]) => alike(first, cause));
+      if (same) same.push(cause);
+      else out.push([cause]);
+    }
+    return out;
+  };
+  /** What is left alone, by whom, since and until when, and why; of causes that are alike said once. @param {Pause} cause @param {Pause[]} [all] @returns {(Node | string)[]} */
+  const causeWords = (cause, all = [cause]) => {
     const { tables } = /** @type {Model} */ (model);
     const since = dayOf(cause.on);
     const word = (/** @type {string[]} */ list, /** @type {number | null} */ i) => list[Number(i)];
     if (cause.kind === 'light') return /** @type {(Node | string)[]} */ (sayNodes('rests.light', { day: since }));
-    const what = cause.movement !== null ? page.named(tables, cause.movement) : cause.part !== null ? partWord(word(tables.parts, cause.part))
-      : cause.cls !== null ? sayNodes('rests.class', { name: tables.class_names[cause.cls] }) : say(`pattern.${word(tables.patterns, cause.pattern).replace(/ /g, '_')}`);
+    const single = all.filter(({ cls }) => cls === null).map(({ movement, part, pattern }) => (movement !== null ? page.named(tables, movement) : part !== null ? partWord(word(tables.parts, part)) : say(`pattern.${word(tables.patterns, pattern).replace(/ /g, '_')}`)));
+    const classes = all.flatMap(({ cls }) => (cls === null ? [] : [tables.class_names[cls]]));
+    const what = [...single, ...(classes.length ? [sayNodes('rests.classes', { list: classes.join(say('list.separator')) })] : [])].flatMap((one, i) => [...(i ? [say('list.separator')] : []), ...[one].flat()]);
     if (cause.kind === 'pain') return /** @type {(Node | string)[]} */ (sayNodes('rests.pain', { what, day: since }));
     let out = cause.kind === 'restrict' ? sayNodes('rests.left_alone', { what, day: since }) : sayNodes('rests.paused', { what, day: since });
     if (cause.by) out = sayNodes('rests.by', { pause: out, who: who(cause.by) });
@@ -177,7 +191,7 @@
     keepChain();
   };
 
-  globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, liftedBy, asideGot };
+  globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, together, liftedBy, asideGot };
   store.onChange(() => { draw(); follow(); });
   draw();
   number();

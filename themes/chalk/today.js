@@ -108,7 +108,9 @@
     const { causes } = found;
     byId('rests-today').hidden = causes.length === 0;
     const kept = { paused: store.entries('paused'), restrict: store.entries('restrict') };
-    byId('rests-today-list').replaceChildren(...causes.map((cause) => make('li', {}, ...states.causeWords(cause), ' ', (cause.kind === 'paused' || cause.kind === 'restrict') && states.liftedBy(cause) === null
+    const hasButton = (/** @type {Pause} */ cause) => (cause.kind === 'paused' || cause.kind === 'restrict') && states.liftedBy(cause) === null;
+    const groups = [...causes.filter(hasButton).map((cause) => [cause]), ...states.together(causes.filter((cause) => !hasButton(cause)))];
+    byId('rests-today-list').replaceChildren(...groups.map(([cause, ...alike]) => make('li', {}, ...states.causeWords(cause, [cause, ...alike]), ' ', hasButton(cause)
       ? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => store.remove(kept[/** @type {'paused' | 'restrict'} */ (cause.kind)][cause.entry].key) } })
       : make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') }))));
   };
@@ -125,6 +127,9 @@
     const lines = session ? session.lines : [];
     byId('warm').hidden = lines.length === 0;
     byId('warm-up').replaceChildren(...(session ? aim.warmUp(of, session) : []));
+    const care = session ? aim.care(of, session) : [];
+    byId('care').hidden = care.length === 0;
+    byId('care').replaceChildren(...care);
     byId('sets').replaceChildren(...(lines.length ? BLOCKS.flatMap((block) => {
       const all = lines.filter((line) => line.block === block), key = block.replace(' ', '_');
       return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`today.head_${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => card(line, of, on))))] : [];
@@ -152,6 +157,9 @@
     byId('how-long').replaceChildren(...aim.howLong(of));
     byId('goal').replaceChildren(aim.goalChoice('today'));
     byId('conditions').replaceChildren(...training.conditions(of).map((text) => make('li', { text })));
+    const first = training.clinician(of.trainee);
+    byId('clinician').hidden = first.length === 0;
+    byId('clinician').replaceChildren(...first.map((text) => make('p', { text })), make('p', {}, make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') })));
     drawRests(stand);
     drawSession(stand, of);
     drawAfter(results.dayText(stand.day));

@@ -260,8 +260,20 @@
     return { measure, atMost: false, sets: 1, amount: of.amount, seconds: measure === REPS ? c.facts.seconds(m) : 0, unit: of.load ? targets.MASS : targets.NO_LOAD, load: of.load, hits: 0, of: 0 };
   };
 
+  /** The movement from which the number of another follows; null where its own results or log say it, or nothing does. @param {Trainee} c @param {number} m @returns {number | null} */
+  const followsFrom = (c, m) => {
+    const is = now(c, m), alike = (/** @type {Now | null} */ of) => of !== null && is !== null && whole(of) === whole(is);
+    if (!is) return null;
+    const mine = alike(own(c, m)), { presumed, roots } = c.found.known, root = (/** @type {number} */ of) => (presumed[of] ? Number(roots.get(of)) : null);
+    if (mine && hasResult(c, m)) return null;
+    if (mine && root(m) !== null) return root(m);
+    if (!c.facts.isCounted(m)) return null;
+    const [up] = [...above(c, m)].filter((of) => alike(own(c, of))).sort((a, b) => Number(hasResult(c, b)) - Number(hasResult(c, a)) || a - b);
+    return up === undefined ? null : hasResult(c, up) ? up : root(up);
+  };
+
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, ofTest, isOwned, isOpen, isAtHand, may, isMissed, now, whole, down, share, got, newestPains, ended, NEVER,
+    begin, by, foot, ofTest, isOwned, isOpen, isAtHand, may, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

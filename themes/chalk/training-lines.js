@@ -13,6 +13,13 @@
   const because = (key, values = {}) => ({ key, values });
   /** @param {Trainee} c @param {number} m @param {string} key said where something is known of it */
   const told = (c, m, key) => { const is = got(c, m); return is ? [because(key, { movement: m, got: is, standard: m })] : []; };
+  /** Where a number only follows from another movement's, what is said instead. @type {Record<string, string>} */
+  const FOLLOWS = { 'why.show': 'why.show_counts', 'why.easy': 'why.easy_kept' };
+  /** The same, said of what only follows as what it counts as. @param {Trainee} c @param {number} m @param {string} key */
+  const measured = (c, m, key) => {
+    const from = training.followsFrom(c, m), instead_ = FOLLOWS[key] || 'why.counts';
+    return from === null ? told(c, m, key) : told(c, m, instead_).map(({ key: of, values }) => because(of, { ...values, movement: instead_ === 'why.easy_kept' ? m : from }));
+  };
   /** Why an open movement rests. @param {Trainee} c @param {number} m @returns {Reason} */
   const spared = (c, m) => {
     const [cause] = c.found.pausedBy(m);
@@ -165,14 +172,14 @@
       return;
     }
     const anew = isAnew(c, m);
-    if (gap.share === WHOLE && facts.isCounted(m) && !(c.minor && loaded)) pool.add(m, gap, 'show it', { why: told(c, m, 'why.show') });
+    if (gap.share === WHOLE && facts.isCounted(m) && !(c.minor && loaded)) pool.add(m, gap, 'show it', { why: measured(c, m, 'why.show') });
     else if (facts.isMobility(m)) pool.add(m, gap, 'range');
     else if (facts.isPractice(m) && !(anew && isLowering(c, m))) pool.add(m, gap, 'practice');
     else if (gap.now === null && !anew) pool.add(m, gap, 'first try');
     else if (!anew && fits(c, m)) {
       const up = harder(c, m);
       if (up === undefined || !fits(c, up)) pool.add(m, gap, 'the gap itself');
-      if (up !== undefined) pool.add(up, gap, 'harder', { why: told(c, m, 'why.easy') });
+      if (up !== undefined) pool.add(up, gap, 'harder', { why: measured(c, m, 'why.easy') });
     } else built(c, pool, gap, anew);
   };
   /** A gap that is too hard for sets. @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {boolean} anew */
@@ -181,9 +188,9 @@
     const itself = !isLowering(c, m) && (anew ? !facts.has(m, LOADED) : !isGuarded(c, m) && reps >= K.itself);
     const low = builder(c, m, anew);
     if (low !== undefined && !(isTooEasy(c, low) && itself)) {
-      pool.add(low, gap, 'builder', { why: anew ? [] : told(c, m, 'why.too_few') });
+      pool.add(low, gap, 'builder', { why: anew ? [] : measured(c, m, 'why.too_few') });
       const single = !anew && reps >= 1 && reps <= K.singles && facts.measure(m) === REPS && c.tables.phase[m] === FULL && !facts.has(m, STRICT) && !c.minor;
-      if (single) pool.add(m, gap, 'singles', { why: told(c, m, 'why.single'), single: true });
+      if (single) pool.add(m, gap, 'singles', { why: measured(c, m, 'why.single'), single: true });
     } else if (itself) {
       pool.add(m, gap, 'the gap itself', { why: [because('why.short_sets')] });
     } else {
@@ -232,7 +239,7 @@
       known.add(tables.pattern[m]);
       const up = harder(c, m);
       if (up === undefined || !fits(c, up)) pool.add(m, null, 'kept up', { why: [why], block: 'kept up' });
-      if (up !== undefined) pool.add(up, null, 'harder', { why: told(c, m, 'why.easy'), block: 'kept up' });
+      if (up !== undefined) pool.add(up, null, 'harder', { why: measured(c, m, 'why.easy'), block: 'kept up' });
       return true;
     };
     const tryOne = (/** @type {number[]} */ list, /** @type {Reason} */ why) => {
@@ -358,7 +365,7 @@
     const fewest = c.minor && facts.has(m, LOADED) && !timed && facts.group(m) >= 0 ? K.minor_reps : 1;
     amount = Math.max(fewest, amount);
     const { last, full, missed, earned } = said(c, m, is.load), done = last ? Math.floor(last.did[0] / ONE) : 0;
-    let rule = '', [why] = told(c, m, 'why.best');
+    let rule = '', [why] = measured(c, m, 'why.best');
     if (full) {
       amount = Math.max(amount, done);
       if (earned && !taken.hold) [amount, rule, why] = [amount + step, strict ? 'strict' : 'two for two', because(strict ? 'why.in_full' : 'why.two_over')];

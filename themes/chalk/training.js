@@ -9,7 +9,7 @@
   const { TURNOVER, LOADED, STRAIGHT, INVERTED } = training.TRAITS;
   const { say } = globalThis.rungbook.words;
   const BLOCKS = ['practice', 'strength', 'kept up', 'range'];
-  const WEEK = 7, DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
+  const WEEK = 7, DAYS_A_MONTH = 30.45, A_MONTH = 4, DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
   const LETTERS = 'ABCDEFGH', MOST_MONOTONY = 10;
   /** First tries and showings stand beside the sets that are counted. @param {string} rule */
   const isTrial = (rule) => rule === 'first try' || rule === 'show it';
@@ -299,6 +299,31 @@
     ...(c.minor && [...gaps.keys()].some((m) => c.facts.has(m, LOADED)) ? [say('training.sixes')] : []),
   ];
 
+  /** About how long a path is, ends that are alike once, below a month in weeks; null where nothing of it is left. @param {Gap} gap */
+  const timeOf = ({ low: from, high: to }) => {
+    if (to === 0) return null;
+    const [few, many] = [from, to].map((path) => Math.max(1, Math.ceil(Math.floor((path + 100) / 200) / 10)));
+    const [unit, low, n] = many <= A_MONTH ? ['weeks', few, many] : ['months', Math.max(1, months(from)), months(to)];
+    return low === n ? say(`training.time.${unit}`, { n }) : say(`training.time.${unit}_between`, { low, n });
+  };
+  /** Months of a path, up. @param {number} path half weeks times thousandths */
+  const months = (path) => Math.ceil((path / 2000) * (WEEK / DAYS_A_MONTH) - 1e-9);
+  /** What hurt, when, with its signs; where the part rests for it, whom to ask before it is trained again. @param {Tables} tables @param {Pain} pain @param {boolean} stops @returns {string} */
+  const painWords = (tables, { part, score, on, signs, nextMorning }, stops) => {
+    const name = say(`body.${tables.parts[part].replace('-', '_')}`);
+    let out = say('morning.pain', { part: name, score, day: results.dayText(on) });
+    if (nextMorning !== null && nextMorning > score) out = say('morning.pain_morning', { pain: out, n: nextMorning });
+    if (signs.length) out = say('morning.pain_signs', { pain: out, signs: signs.map((sign) => say(`training.sign.${sign.replace('-', '_')}`)).join(say('list.separator')) });
+    return stops ? say('morning.pain_stops', { pain: out, part: name }) : out;
+  };
+  /** The pains that stop their part today: what is said before all else. @param {Trainee} c @returns {string[]} */
+  const clinician = (c) => c.found.causes.filter(({ kind }) => kind === 'pain').flatMap(({ entry }) => c.person.pains.filter((pain) => pain.entry === entry)).map((pain) => painWords(c.tables, pain, true));
+  /** Who stands by, and how to breathe: once a session, with the movements for which. @param {Trainee} c @param {PlannedSession} session @returns {{ asks: string, movements: number[] }[]} */
+  const care = ({ tables }, { lines }) => [['alone', say('training.not_alone')], ['breath-holding', say('training.breathe')]].flatMap(([id, asks]) => {
+    const cls = tables.classes.indexOf(id), movements = [...new Set(lines.map(({ movement }) => movement).filter((m) => tables.cautions[m].includes(cls)))];
+    return movements.length ? [{ asks, movements }] : [];
+  });
+
   /** @param {Tables} tables @param {WarmUp} warm */
   const warmUpText = (tables, { sore, text, easy }) => [...(sore ? [say('training.leave_out', { parts: sore })] : []), ...text,
     ...(easy ? [say('training.easy_set', { amount: easy.amount, movement: nameOf(tables, easy.movement) })] : [])];
@@ -343,5 +368,5 @@
     return { total, monotony, strain: total * monotony };
   };
 
-  Object.assign(training, { lastWeek, plan, answer, gotOf, inWords, whyOf, valuesOf, conditions, isRefused, isReached, weeksOf });
+  Object.assign(training, { lastWeek, timeOf, painWords, clinician, care, plan, answer, gotOf, inWords, whyOf, valuesOf, conditions, isRefused, isReached, weeksOf });
 })();

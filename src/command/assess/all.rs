@@ -3,8 +3,8 @@
 use super::super::{chain, report};
 use super::Answer;
 use crate::curriculum::{Curriculum, Day, MovementIx};
-use crate::morning::{Next, rests};
-use crate::readiness::{self, Cause, First, Missing, Standing, State};
+use crate::morning::{Next, resting_together, rests, what_rests};
+use crate::readiness::{self, First, Missing, Standing, State, causes};
 use crate::results::Person;
 use crate::words::Words;
 use std::fmt::Write;
@@ -43,6 +43,11 @@ fn person(out: &mut String, curriculum: &Curriculum, a: &Answer, rows: &[Movemen
         .map(|(state, count)| format!("{count} {}", state.word()))
         .collect();
     let _ = writeln!(out, "\n{}, {today}: {}", a.person.name, counts.join(", "));
+    // Since when, by whom and until when is said once, what rests beside each movement.
+    for causes in resting_together(&a.person, &causes(&a.person, today)) {
+        let text = rests(curriculum, Words::english(), &a.person, &causes);
+        let _ = writeln!(out, "  {:<10}  {text}", State::Paused.word());
+    }
     for (ix, standing) in &standings {
         let movement = curriculum.movement(*ix);
         let name = report::named(curriculum, *ix);
@@ -61,14 +66,18 @@ fn person(out: &mut String, curriculum: &Curriculum, a: &Answer, rows: &[Movemen
     }
 }
 
-/// The same, line by line.
+/// What decides nothing, a line for each reason.
 fn aside_words(out: &mut String, person: &Person) {
+    let mut by: Vec<(&str, Vec<String>)> = Vec::new();
     for a in &person.aside {
-        let _ = writeln!(
-            out,
-            "  kept aside  {} {}, {}: {}",
-            a.movement, a.got, a.on, a.why
-        );
+        let one = format!("{} {}, {}", a.movement, a.got, a.on);
+        match by.iter_mut().find(|(why, _)| *why == a.why) {
+            Some((_, list)) => list.push(one),
+            None => by.push((a.why, vec![one])),
+        }
+    }
+    for (why, list) in by {
+        let _ = writeln!(out, "  kept aside  {}: {why}", list.join("; "));
     }
 }
 
@@ -99,15 +108,7 @@ fn why(
         None => lines(&standing.missing),
     };
     match standing.state {
-        State::Paused => {
-            let one = |cause: &Cause| rests(curriculum, Words::english(), person, *cause);
-            standing
-                .paused_by
-                .iter()
-                .map(one)
-                .collect::<Vec<_>>()
-                .join("; ")
-        }
+        State::Paused => what_rests(curriculum, Words::english(), person, &standing.paused_by),
         State::Owned => {
             let root = standing.counted_because.map(name);
             let counted = root.map(|root| format!("counted because {root} is owned"));

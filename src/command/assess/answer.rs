@@ -140,6 +140,7 @@ impl Answering<'_> {
                 let pain = &a.person.pains[*at];
                 json!({
                     "part": pain.part.word(), "score": pain.score, "next_morning": pain.next_morning, "on": pain.on.to_string(),
+                    "signs": pain.signs.iter().map(|s| s.word()).collect::<Vec<_>>(),
                     "rests": stops,
                 })
             }
@@ -156,6 +157,10 @@ impl Answering<'_> {
             Watch::NoDayOff { group, first, then } => {
                 json!({ "group": group.word(), "days": [first.to_string(), then.to_string()] })
             }
+            Watch::ToFailure { on, movements } => {
+                json!({ "on": on.to_string(), "movements": self.ids(movements) })
+            }
+            Watch::TimeOff(days) => json!({ "days": days }),
             Watch::RunsOut { from, movements } => {
                 json!({ "from": from.to_string(), "movements": self.ids(movements) })
             }

@@ -129,7 +129,7 @@ impl Histories<'_> {
                 escape::escape(&tested),
             ],
             lines: lines
-                .map(|(label, text)| Ok((label.to_string(), self.html(&text)?)))
+                .map(|(key, text)| Ok((telling.label(key).to_string(), self.html(&text)?)))
                 .collect::<Result<_, ThemeError>>()?,
             once,
             drawings,

@@ -1,0 +1,96 @@
+//! What is said for safety before a session: pains that stop their part, somebody who stands by, and the breath.
+
+use super::say::Say;
+use super::session::Session;
+use crate::curriculum::caution::{Book, Shipped, Word};
+use crate::curriculum::{Day, MovementIx};
+use crate::readiness::{Cause, causes};
+use crate::results::{Pain, Person};
+
+/// The classes of which a session says once what they ask, and the word that says it.
+const ASKED: [(Shipped, &str); 2] = [
+    (Shipped::Alone, "not_alone"),
+    (Shipped::BreathHolding, "breathe"),
+];
+
+/// Something to keep to in a session, and the movements for which.
+pub struct Care {
+    /// What, in words.
+    pub asks: String,
+    pub movements: Vec<MovementIx>,
+}
+
+impl Say<'_> {
+    /// What hurt, when, with its signs; where the part rests for it, whom to ask before it is trained again.
+    pub fn pain(&self, pain: &Pain, stops: bool) -> String {
+        let fill = |key: &str, values: &[(&str, crate::words::Value<'_>)]| {
+            self.words.fill(&format!("morning.{key}"), values)
+        };
+        let (part, day) = (self.part(pain.part), pain.on.to_string());
+        let values = [
+            ("part", part.into()),
+            ("score", pain.score.into()),
+            ("day", (&day).into()),
+        ];
+        let mut out = fill("pain", &values);
+        if let Some(n) = pain.next_morning.filter(|m| *m > pain.score) {
+            out = fill("pain_morning", &[("pain", (&out).into()), ("n", n.into())]);
+        }
+        if !pain.signs.is_empty() {
+            let sign = |sign: &crate::curriculum::words::PainSign| {
+                self.say(&format!("sign.{}", sign.word().replace('-', "_")))
+            };
+            let signs: Vec<String> = pain.signs.iter().map(sign).collect();
+            let signs = self.words.list(&signs);
+            let values = [("pain", (&out).into()), ("signs", (&signs).into())];
+            out = fill("pain_signs", &values);
+        }
+        match stops {
+            true => fill(
+                "pain_stops",
+                &[("pain", (&out).into()), ("part", part.into())],
+            ),
+            false => out,
+        }
+    }
+
+    /// The pains that stop their part on a day: what is said before all else.
+    pub fn clinician(&self, person: &Person, today: Day) -> Vec<String> {
+        let stopping = causes(person, today).into_iter();
+        let pains = stopping.filter_map(|cause| match cause {
+            Cause::Pain(at) => person.pains.get(at),
+            _ => None,
+        });
+        pains.map(|pain| self.pain(pain, true)).collect()
+    }
+
+    /// Who stands by, and how to breathe: once a session, with the movements for which.
+    pub fn care(&self, session: &Session) -> Vec<Care> {
+        let of = |(class, key): (Shipped, &str)| {
+            let bears = |ix: &MovementIx| {
+                let m = self.roster.curriculum.movement(*ix);
+                m.cautions.contains(&Book::shipped(class))
+            };
+            let mut movements: Vec<MovementIx> = Vec::new();
+            for ix in session.lines.iter().map(|l| l.movement).filter(bears) {
+                if !movements.contains(&ix) {
+                    movements.push(ix);
+                }
+            }
+            (!movements.is_empty()).then(|| Care {
+                asks: self.say(key),
+                movements,
+            })
+        };
+        ASKED.into_iter().filter_map(of).collect()
+    }
+
+    /// The same as lines.
+    pub fn care_lines(&self, session: &Session) -> Vec<String> {
+        let line = |care: Care| {
+            let names: Vec<String> = care.movements.iter().map(|ix| self.named(*ix)).collect();
+            format!("{}: {}", care.asks, self.words.list(&names))
+        };
+        self.care(session).into_iter().map(line).collect()
+    }
+}
