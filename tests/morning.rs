@@ -82,9 +82,9 @@ fn ana_is_told_what_holds_back_and_what_is_new() {
         &[
             "Strict ring muscle-up [warning]   ",
             "tested 3 days ago",
-            "next   Bar dip [caution]: 9 reps, needs 10 reps. Holds back ",
-            "new    Bar dip [caution] 9 reps (was 4 reps), now owned",
-            "Pull-up [caution]: no better for 7 weeks (",
+            "next   Bar dip [warning]: 9 reps, needs 10 reps. Holds back ",
+            "new    Bar dip [warning] 9 reps (was 4 reps), now owned",
+            "Pull-up [warning]: no better for 7 weeks (",
             "Standing balance on one leg: left 31 seconds, right 18 seconds",
         ],
         &["aside"],
@@ -168,7 +168,7 @@ fn falling_and_training_every_day_are_seen() {
     check(
         "Gil",
         &[
-            "Pull-up [caution] falls: 10 reps, then 9 reps; was 12 reps on 2026-10-01",
+            "Pull-up [warning] falls: 10 reps, then 9 reps; was 12 reps on 2026-10-01",
             "pull on 2026-11-22 and 2026-11-23, no day off between",
         ],
         &["no better for"],
@@ -239,7 +239,7 @@ fn what_is_kept_aside_is_said() {
         "Hana",
         &[
             "out of date: Active hang [caution], Dead hang [caution]",
-            "done with help where none counts: Pull-up [caution]",
+            "done with help where none counts: Pull-up [warning]",
             "plank 12 reps (2026-11-20): it measures another thing",
             "muscle-upp 2 reps (2026-11-20): this curriculum has no such movement",
             "single-leg-balance 30 s (2026-11-20): one side only",

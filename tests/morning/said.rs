@@ -315,6 +315,30 @@ fn what_is_kept_aside_is_grouped_by_reason() {
     assert!(all.contains("x-ff 3 reps"), "{all}");
 }
 
+/// Held up by the arms alone, in support or drawn up to the bar, somebody is higher than they stand; a class of a fall from height
+/// spares who must not fall. Common practice, no source.
+#[test]
+fn who_is_higher_than_standing_can_fall_from_there() {
+    use rungbook::curriculum::words::{Arms, Load, Pattern, Position};
+    let proof = rungbook::proof::proofread(&rungbook::io::snapshot(root()).expect("the example"));
+    let book = &proof.curriculum.cautions;
+    let mut seen = 0;
+    for (_, m) in proof.curriculum.published() {
+        let alone = matches!(m.load, Load::Body | Load::Added);
+        let support = m.positions.contains(&Position::Support) && m.pattern != Pattern::Exit;
+        let drawn_up = m.pattern == Pattern::VerticalPull && m.arms == Some(Arms::Bent);
+        if alone && (support || drawn_up) {
+            seen += 1;
+            let bears = m
+                .cautions
+                .iter()
+                .any(|c| book.class(*c).id == "fall-height");
+            assert!(bears, "{}", m.id);
+        }
+    }
+    assert!(seen > 15, "{seen}");
+}
+
 /// Once a session, above its lines, with the movements for which.
 #[test]
 fn who_stands_by_and_how_to_breathe_is_said_once_a_session() {
