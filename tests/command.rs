@@ -583,6 +583,28 @@ fn help_has_an_example_and_completions_are_printed() {
     }
 }
 
+/// What a new coach types next is what the first ten minutes say, one skill is one skill, and the examples of help are answered.
+#[test]
+fn the_first_steps_are_said_as_they_are_taken() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let said = text(&run(&["start", "x"], dir.path()).stdout);
+    assert!(said.contains("  cd x\n  rungbook rehearse\n"), "{said}");
+    let home = dir.path().join("x");
+    let said = text(&run(&["proof"], &home).stdout);
+    assert!(
+        said.contains("3 movements, 0 families, 1 skill, 3 notes."),
+        "{said}"
+    );
+    fs::write(home.join("ana.yaml"), "results: 1\nname: Ana\n").expect("written");
+    for command in ["dose", "chain"] {
+        let help = text(&run(&[command, "--help"], dir.path()).stdout);
+        let example = help.rsplit("rungbook ").next().unwrap_or_default().trim();
+        let typed: Vec<&str> = example.split_whitespace().collect();
+        let out = run(&typed, &home);
+        assert!(out.status.success(), "{example}: {}", text(&out.stderr));
+    }
+}
+
 /// What a client's file holds does not steer the coach's terminal.
 #[test]
 fn results_do_not_steer_the_terminal() {

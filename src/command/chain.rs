@@ -153,9 +153,10 @@ pub(super) fn route_words(curriculum: &Curriculum, route: &Route) -> String {
         )
     };
     format!(
-        "{} movement{s} to own, about {} weeks of training in all{guess}{exact}: {}",
+        "{} movement{s} to own, about {} week{} of training in all{guess}{exact}: {}",
         route.movements.len(),
         weeks(route.half_weeks),
+        if route.half_weeks == 2 { "" } else { "s" },
         report::marked_ids(curriculum, &route.movements)
     )
 }

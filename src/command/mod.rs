@@ -51,18 +51,18 @@ enum Command {
     #[command(after_help = "Example:\n  rungbook rehearse --from my-curriculum")]
     Rehearse(rehearse::Options),
     /// Show everything under a skill or a movement, in stages
-    #[command(after_help = "Example:\n  rungbook chain strict-ring-muscle-up")]
+    #[command(after_help = "Example:\n  rungbook chain slow-way-down")]
     Chain(chain::Options),
     /// Read clients' results: for each what is next, what is new and what to watch; with `--all` every movement and why
     #[command(
-        after_help = "Examples:\n  rungbook assess ana.json\n  rungbook assess --by need results/\n  rungbook assess --all --skill strict-ring-muscle-up ana.json ben.yaml"
+        after_help = "Examples:\n  rungbook assess ana.yaml\n  rungbook assess --by need results/\n  rungbook assess --all --skill slow-way-down ana.yaml ben.json"
     )]
     Assess(assess::Options),
     /// Pick today's working sets from a client's results, and a plan over weeks
-    #[command(after_help = "Example:\n  rungbook dose ana.json --skill strict-ring-muscle-up")]
+    #[command(after_help = "Example:\n  rungbook dose ana.yaml --skill slow-way-down")]
     Dose(dose::Options),
     /// Give a movement, family or skill another id in every file; the old one stays under `was`
-    #[command(after_help = "Example:\n  rungbook rename pull-up-band pull-up-banded")]
+    #[command(after_help = "Example:\n  rungbook rename shoulder-pull shoulder-lift")]
     Rename(rename::Options),
     /// Hold the curriculum against what people did: needs, weeks and standards, with the lines to change
     #[command(after_help = "Example:\n  rungbook weigh results/*.json")]

@@ -46,12 +46,16 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             report::print(findings, &snapshot);
             if findings.is_empty() {
                 let curriculum = &proofread.curriculum;
+                let count = |n: usize, one: &str, more: &str| match n {
+                    1 => format!("1 {one}"),
+                    n => format!("{n} {more}"),
+                };
                 anstream::println!(
-                    "Nothing found: {} movements, {} families, {} skills, {} notes.",
-                    curriculum.len(),
-                    curriculum.families().count(),
-                    curriculum.skills().count(),
-                    curriculum.notes().count()
+                    "Nothing found: {}, {}, {}, {}.",
+                    count(curriculum.len(), "movement", "movements"),
+                    count(curriculum.families().count(), "family", "families"),
+                    count(curriculum.skills().count(), "skill", "skills"),
+                    count(curriculum.notes().count(), "note", "notes")
                 );
             }
         }

@@ -34,7 +34,10 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     let dir = legible(&options.dir.to_string_lossy()).into_owned();
     anstream::println!("Made a first curriculum in {dir}. Next:");
     anstream::println!("  cd {dir}");
-    anstream::println!("  rungbook publish");
-    anstream::println!("then open site/index.html, and change the files in content.");
+    anstream::println!("  rungbook rehearse");
+    anstream::println!(
+        "then open the address that it prints, and change the files in content: the page follows each save."
+    );
+    anstream::println!("`rungbook publish` writes the site into site.");
     Ok(Status::Done)
 }

@@ -319,6 +319,21 @@ fn missing_alt(span: Span, what: &str) -> Diagnostic {
 fn pictures(node: &Node, findings: &mut Findings) -> Vec<(Picture, Span)> {
     let mut out = Vec::new();
     for item in fields::items(node, findings) {
+        if let Some(name) = item.text() {
+            let picture = format!("{{ file: {name}, alt: what it shows }}");
+            let help = match node.text() {
+                Some(_) => format!("write `pictures: [{picture}]`"),
+                None => format!("write `{picture}`"),
+            };
+            findings.push(
+                fields::shape_finding(
+                    item,
+                    "a picture has a file, and words for who does not see it",
+                )
+                .help(help),
+            );
+            continue;
+        }
         let Some(record) = Record::open(item, "a picture", keys::PICTURE, findings) else {
             continue;
         };

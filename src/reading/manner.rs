@@ -37,16 +37,21 @@ pub fn tempo(node: &Node, findings: &mut Findings) -> Option<Tempo> {
     let text = node.text().unwrap_or("").trim();
     let tempo = Tempo::read(text);
     if tempo.is_none() {
-        let digits = text.chars().all(|c| c.is_ascii_digit()) && text.len() == 4;
-        let help = match (digits, text.to_lowercase().contains('x')) {
-            (true, _) => {
-                let each: Vec<String> = text.chars().map(String::from).collect();
-                format!("type `{}`", each.join("-"))
-            }
-            (_, true) => format!(
-                "as fast as can be is 1 second: type `{}`",
-                text.to_lowercase().replace('x', "1")
-            ),
+        // Four figures side by side or apart; `x` says as fast as can be.
+        let fast = text.to_lowercase().contains('x');
+        let plain = text.to_lowercase().replace('x', "1");
+        let four: Vec<String> = match plain.len() {
+            4 => plain.chars().map(String::from).collect(),
+            _ => plain
+                .split(|c: char| !c.is_ascii_digit())
+                .filter(|part| !part.is_empty())
+                .map(str::to_string)
+                .collect(),
+        };
+        let typed = four.join("-");
+        let help = match (Tempo::read(&typed).is_some(), fast) {
+            (true, true) => format!("as fast as can be is 1 second: type `{typed}`"),
+            (true, false) => format!("type `{typed}`"),
             _ => "write the seconds of lowering, pause, lifting and pause, each at most 60: `3-1-1-0`".into(),
         };
         findings.push(bad(node, format!("`{text}` is not a tempo"), help));

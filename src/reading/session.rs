@@ -3,7 +3,7 @@
 use super::note::held_back_finding;
 use super::resolve::{Ids, different_measure};
 use crate::curriculum::note::{Done, SessionLine};
-use crate::curriculum::target::{Measure, TargetError};
+use crate::curriculum::target::{Measure, TargetError, in_reserve};
 use crate::curriculum::{MovementIx, Owner, Target};
 use crate::source::markdown::Line;
 use crate::source::suggest::did_you_mean;
@@ -77,6 +77,27 @@ fn pair(word: &str) -> Option<char> {
     (!number.is_empty() && number.bytes().all(|b| b.is_ascii_digit())).then_some(letter)
 }
 
+/// What to write for what is left in reserve, where a text says it in the shorthand of notebooks.
+fn shorthand(text: &str) -> Option<String> {
+    let (at, left) = in_reserve(text)?;
+    Some(match left {
+        Some(n) => format!("write `{n} in reserve` for `{}`", text[at].trim()),
+        None => "write it like `2 in reserve`".into(),
+    })
+}
+
+/// What to write for an amount that cannot be read.
+fn meant(id: &str, text: &str) -> Option<String> {
+    if let Some(help) = shorthand(text) {
+        return Some(help);
+    }
+    if let Some(plain) = text.strip_suffix(',') {
+        return Some(format!("leave out the comma: `{id}  {plain}`"));
+    }
+    let time = text.strip_prefix("for ")?.trim();
+    Some(format!("practice by time begins with it: `{time}  {id}`"))
+}
+
 struct Reader<'a, 'f> {
     line: &'a Line,
     held_back: bool,
@@ -96,6 +117,11 @@ impl Reader<'_, '_> {
     fn bad(&mut self, at: Span, message: String, help: &str) {
         let finding = Diagnostic::new(Rule::BadSession, at, message).label("here");
         self.findings.push(finding.help(help));
+    }
+
+    /// Whether a word is the id of a movement.
+    fn known(&self, id: &Word<'_>) -> bool {
+        matches!(self.ids.by_id.get(id.text), Some(Owner::Movement(_)))
     }
 
     /// The text of words as it was written.
@@ -173,11 +199,19 @@ impl Reader<'_, '_> {
             Target::read(time).ok().filter(is_time).map(|t| (n, t))
         };
         let Some((n, time)) = reads(2).or_else(|| reads(1)) else {
-            let help = "practice by time reads `10 min  movement-id`; sets read `movement-id  5x5`";
+            let turned = match words {
+                [amount, id] => self
+                    .known(id)
+                    .then(|| format!("write `{}  {}`", id.text, amount.text)),
+                _ => None,
+            };
+            let help = turned.unwrap_or_else(|| {
+                "practice by time reads `10 min  movement-id`; sets read `movement-id  5x5`".into()
+            });
             self.bad(
                 self.place(&words[..1]),
                 "a line begins with the id of a movement, or with a time".into(),
-                help,
+                &help,
             );
             return None;
         };
@@ -189,6 +223,15 @@ impl Reader<'_, '_> {
             );
             return None;
         };
+        if let ("of" | "for", [id, ..]) = (id.text, more) {
+            let help = format!("write `{}  {}`", self.text(&words[..n]), id.text);
+            self.bad(
+                self.place(&words[n..=n]),
+                "a movement follows the time".into(),
+                &help,
+            );
+            return None;
+        }
         let ix = self.movement(id)?;
         if !more.is_empty() {
             self.bad(
@@ -214,6 +257,10 @@ impl Reader<'_, '_> {
                 let bare = id.trim_end_matches(':');
                 let help = match bare.to_lowercase().as_str() {
                     "warmup" | "warm_up" | "warm" => "write `warm-up:`".to_string(),
+                    "practice" | "practise" => {
+                        "leave it out: a time before a movement is practice, `10 min  movement-id`"
+                            .to_string()
+                    }
                     lower if pair(&lower.to_uppercase()).is_some() => {
                         format!("leave out the colon: `{}`", lower.to_uppercase())
                     }
@@ -260,6 +307,16 @@ impl Reader<'_, '_> {
             let end = number.filter(|n| *n > at).unwrap_or(words.len());
             self.text(&words[at + 1..end]).to_string()
         });
+        if let (Some(at), Some(pause)) = (rest, &pause)
+            && let Some(help) = shorthand(pause)
+        {
+            self.bad(
+                self.place(&words[at + 1..]),
+                "what is left in reserve is said in words".into(),
+                &help,
+            );
+            return None;
+        }
         if pause.as_deref() == Some("") {
             self.bad(
                 self.line.span,
@@ -291,15 +348,26 @@ impl Reader<'_, '_> {
         let target = match Target::read(&text) {
             Ok(target) => target,
             Err(TargetError { message, .. }) => {
-                self.bad(span, format!("`{text}` is not a target: {message}"), SHAPE);
+                let id = movement.id.as_str();
+                let help = meant(id, &text).unwrap_or_else(|| SHAPE.into());
+                let message = match shorthand(&text) {
+                    Some(_) => "what is left in reserve is said in words".into(),
+                    None => format!("`{text}` is not a target: {message}"),
+                };
+                self.bad(span, message, &help);
                 return None;
             }
         };
         let fits = target.compares_with(&movement.standard)
             || movement.dose.is_some_and(|d| d.compares_with(&target));
         if !fits && !movement.faulty {
-            self.findings
-                .push(different_measure(&target, span, movement));
+            let by_time = target.measure() == Measure::Time && text.contains("min");
+            let mut finding = different_measure(&target, span, movement);
+            if by_time {
+                let id = &movement.id;
+                finding.help = format!("practice by time begins with it: `{text}  {id}`");
+            }
+            self.findings.push(finding);
             return None;
         }
         Some(target)

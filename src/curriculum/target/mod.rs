@@ -7,6 +7,7 @@ mod read;
 mod say;
 
 pub use got::Got;
+pub use read::in_reserve;
 pub use say::{say_length, say_mass};
 
 use std::cmp::Ordering;

@@ -1,9 +1,11 @@
 //! Reading a target from its text: tokens, then the grammar of the manual.
 
 mod meant;
+mod reserve;
 
 use super::{Added, INCH, KILOGRAM, Measure, Micro, ONE, POUND, Target, TargetError, Tries};
 use meant::{by_sign, clock, span};
+pub use reserve::in_reserve;
 use std::ops::Range;
 
 /// The largest number that may be typed.
@@ -21,11 +23,16 @@ const GOT: &str = "write it like `9 reps`, `3x8`, `45 s`, `5 reps with 20 kg`, `
 
 /// Reads a whole target.
 pub(super) fn target(text: &str) -> Result<Target, TargetError> {
-    reader(text, FORMS)?.target()
+    let read = reader(text, FORMS).and_then(|mut reader| reader.target());
+    read.map_err(|error| reserve::instead(text, FORMS).unwrap_or(error))
 }
 
 /// Reads what was done: an amount that may be 0, or `not done`; never "at most" or "each side".
 pub(super) fn got(text: &str) -> Result<Target, TargetError> {
+    done(text).map_err(|error| reserve::instead(text, GOT).unwrap_or(error))
+}
+
+fn done(text: &str) -> Result<Target, TargetError> {
     let mut reader = reader(text, GOT)?;
     if reader.word("not") {
         let mut target = reader.target()?;

@@ -52,6 +52,9 @@ pub(super) fn misplaced(text: &str, at: usize) -> Option<String> {
 
 /// A line above that was meant as a key and its value, but has no colon with a blank behind it.
 pub(super) fn keyless(file: FileId, text: &str, at: usize, info: &str) -> Option<Diagnostic> {
+    if info.contains("simple key expected") {
+        return bare_key(file, text, at);
+    }
     if !info.contains("mapping values") {
         return None;
     }
@@ -90,6 +93,33 @@ pub(super) fn keyless(file: FileId, text: &str, at: usize, info: &str) -> Option
     };
     let begin = from + indent(&above[from..]);
     let span = Span::new(file, begin, begin + line.len());
+    Some(Diagnostic::new(Rule::NotYaml, span, message).help(help))
+}
+
+/// A key whose colon is missing, its values on the lines below or beside it.
+fn bare_key(file: FileId, text: &str, at: usize) -> Option<Diagnostic> {
+    let start = text[..at].rfind('\n').map_or(0, |i| i + 1);
+    let line = text[start..].lines().next()?.trim_end();
+    let body = line.trim_start();
+    let (key, value) = body.split_once(' ').unwrap_or((body, ""));
+    let is_key = !key.is_empty() && key.chars().all(|c| c.is_alphanumeric() || c == '_');
+    if !is_key || body.contains(':') {
+        return None;
+    }
+    let below = text[start + line.len()..]
+        .lines()
+        .find(|l| !l.trim().is_empty());
+    let indent = |l: &str| l.len() - l.trim_start_matches(' ').len();
+    let has_values =
+        below.is_some_and(|l| indent(l) > indent(line) || l.trim_start().starts_with('-'));
+    let help = match value.trim() {
+        "" if has_values => format!("write a colon behind it: `{key}:`"),
+        "" => format!("write `{key}: ...`"),
+        value => format!("write a colon behind `{key}`: `{key}: {value}`"),
+    };
+    let begin = start + indent(line);
+    let span = Span::new(file, begin, start + line.len());
+    let message = "this is not YAML: this line has no colon";
     Some(Diagnostic::new(Rule::NotYaml, span, message).help(help))
 }
 

@@ -4,6 +4,9 @@ use super::{FORMS, Reader, TargetError, Token, UNITS};
 use crate::source::suggest::nearest;
 use std::ops::Range;
 
+/// Metres that somebody may reach or jump; more is a distance to walk.
+const REACH: f64 = 3.0;
+
 /// What to write for a time as a clock shows it, such as `1:30`.
 pub(super) fn clock(text: &str) -> Option<String> {
     let (minutes, seconds) = text.trim().split_once(':')?;
@@ -73,6 +76,20 @@ pub(super) fn by_sign(text: &str, sign: char, at: Range<usize>) -> Option<String
     }
 }
 
+/// What to write for metres: what can be reached is measured in centimetres, what is walked in seconds.
+fn metres(typed: &str, word: &str) -> String {
+    let walked = "a distance that is walked is not counted, but its time: `40 s`";
+    let metres: f64 = typed.parse().unwrap_or(f64::MAX);
+    let minutes = match word {
+        "m" => format!("; minutes are `{typed} min`"),
+        _ => String::new(),
+    };
+    match metres <= REACH && word != "km" {
+        true => format!("write `{} cm`{minutes}; {walked}", (metres * 100.0).round()),
+        false => format!("{walked}{minutes}"),
+    }
+}
+
 impl Reader<'_> {
     /// What follows a weight's number and is no unit of mass.
     pub(super) fn no_mass(&self, number: &Range<usize>) -> TargetError {
@@ -138,9 +155,7 @@ impl Reader<'_> {
                     if amount.is_empty() { "5" } else { &amount }
                 ))
             }
-            "m" | "metres" | "meters" | "metre" | "meter" | "km" => {
-                Some("distances are not counted: say how long, such as `40 s`".to_string())
-            }
+            "m" | "metres" | "meters" | "metre" | "meter" | "km" => Some(metres(typed, word)),
             "per" | "a" | "on" => Some(format!("write `{typed} reps each side`")),
             _ => None,
         };
