@@ -109,6 +109,14 @@ fn refuses(file: &str, change: impl Fn(&str) -> String, says: &str) {
     assert_ne!(text, changed, "the change of {file} does not change it");
     fs::create_dir_all(dir.path().join("themes/chalk")).expect("a folder");
     fs::write(dir.path().join("themes/chalk").join(file), changed).expect("a template");
+    // Told by pieces too, no page at fault is sound; nor is one that is made as one text, as pages of an own theme are.
+    let (pages, told, found) = told_and_found(&built(dir.path(), true));
+    if file.ends_with(".html") {
+        assert!(
+            told <= found && found < pages,
+            "{file}: {told} {found} {pages}"
+        );
+    }
     let second = publish(dir.path());
     let error = String::from_utf8_lossy(&second.stderr).into_owned();
     assert_eq!(second.status.code(), Some(1), "{file}: {error}");
@@ -806,4 +814,65 @@ fn skills_and_families_in_data_search_and_tables() {
     let bare = ["`stand` stands in the tables without its caution mark"];
     assert_eq!(says("data/tables.js", &tables("To stand")), bare);
     assert!(says("data/tables.js", &tables("To stand [warning]")).is_empty());
+}
+
+/// What the pieces of pages tell, against what reading every page as a whole finds: a page told to be sound is sound. Returns how
+/// many pages there are, how many of them are told to be sound, and how many are.
+fn told_and_found(built: &rungbook::site::Outcome) -> (usize, usize, usize) {
+    let pages = built.site().expect("a site").both_ways().expect("pages");
+    for (path, told, faults) in &pages {
+        assert!(
+            !told || faults.is_empty(),
+            "{path} is told to be sound: {faults:?}"
+        );
+    }
+    let told = pages.iter().filter(|(_, told, _)| *told).count();
+    let found = pages
+        .iter()
+        .filter(|(.., faults)| faults.is_empty())
+        .count();
+    (pages.len(), told, found)
+}
+
+/// The site of a folder whose theme is used in pieces, or not, whosever it is.
+fn built(dir: &Path, in_pieces: bool) -> rungbook::site::Outcome {
+    use rungbook::site::{Options, Theme, build};
+    let snapshot = rungbook::io::snapshot(dir).expect("a folder");
+    let plain = build(&snapshot, &Options::default());
+    let school = &plain.proof().curriculum.school;
+    let theme = Theme::load(&school.theme, &snapshot, &plain.proof().curriculum.words);
+    let theme = theme.expect("a theme").in_pieces(in_pieces);
+    let theme = Some(std::sync::Arc::new(theme));
+    build(&snapshot, &Options { theme })
+}
+
+/// Every page of a site is the same, made of pieces or as one text, and is told right by its pieces.
+#[test]
+fn pages_of_pieces_are_as_pages_that_are_one_text() {
+    let shipped = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let small = curriculum();
+    for dir in [shipped, small.path()] {
+        let (ropes, whole) = (built(dir, true), built(dir, false));
+        let (ropes_of, whole_of) = (
+            ropes.renderer().expect("a site"),
+            whole.renderer().expect("a site"),
+        );
+        assert_eq!(ropes_of.paths(), whole_of.paths());
+        for i in (0..ropes_of.len()).filter(|i| !ropes_of.is_drawn(*i) && *i != ropes_of.last()) {
+            let (one, other) = (
+                ropes_of.render(i).expect("a file"),
+                whole_of.render(i).expect("a file"),
+            );
+            assert!(one == other, "{} differs", one.path);
+            assert!(
+                !String::from_utf8_lossy(&one.bytes).contains("<piece-"),
+                "{}",
+                one.path
+            );
+        }
+        // All of them: none is read twice.
+        let (pages, told, found) = told_and_found(&ropes);
+        assert_eq!((pages, pages), (told, found));
+        assert_eq!(told_and_found(&whole), (pages, 0, pages));
+    }
 }

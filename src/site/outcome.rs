@@ -8,13 +8,14 @@ use crate::morning::Verdict;
 use crate::proof::{Proofread, proofread, proofread_again};
 use crate::reading::Again;
 use crate::results::Person;
+use crate::site::audit::pieces::{Pieces, Verdicts};
 use crate::site::audit::{Auditor, Fault};
 use crate::site::feeds::tables;
 use crate::site::material::{File, Kept, Material};
 use crate::site::names::Links;
-use crate::site::pages;
 use crate::site::pages::history::Histories;
 use crate::site::pages::plan::printed;
+use crate::site::pages::{self, Rope};
 use crate::site::renderer::Renderer;
 use crate::site::theme::{Theme, ThemeError};
 use crate::source::{Content, FileId, Snapshot};
@@ -173,14 +174,20 @@ impl Outcome {
     /// # Errors
     /// When the theme is at fault.
     pub fn site(&self) -> Result<Site<'_>, ThemeError> {
-        let (theme, mut auditor) =
+        let (theme, auditor) =
             rayon::join(|| self.theme(), || Auditor::new(&self.proof.curriculum));
         theme?;
         let renderer = self.renderer()?;
         renderer.prepare();
+        // The first page of all waits for the frame, else each would.
         let site = renderer.material();
-        auditor.know(&site.links.by_id(site.curriculum), &pages::frame(site)?);
-        Ok(Site { renderer, auditor })
+        pages::frame(site)?;
+        let verdicts = Verdicts::new(|kind| site.count(kind));
+        Ok(Site {
+            renderer,
+            auditor,
+            verdicts,
+        })
     }
 
     /// Makes what several pages need, and one page of each kind, so that a template at fault is known before it is shown.
@@ -291,6 +298,7 @@ fn audited(curriculum: &Curriculum, page: Result<String, ThemeError>) -> Result<
 pub struct Site<'a> {
     renderer: Renderer<'a>,
     auditor: Auditor,
+    verdicts: Verdicts,
 }
 
 /// What was written: the hash of each file by its path, and what the audit says.
@@ -312,6 +320,37 @@ impl Site<'_> {
         self.renderer.material().theme.own_scripts()
     }
 
+    /// Whether nothing is wrong with what was written, as the pieces of its rope tell for certain.
+    fn is_sound(&self, file: &File, rope: Option<&Rope>, written: &[u8]) -> bool {
+        let Some(rope) = rope.filter(|_| written == file.bytes) else {
+            return false;
+        };
+        let find = |piece| self.renderer.material().piece(piece);
+        let pieces = Pieces {
+            find: &find,
+            verdicts: &self.verdicts,
+        };
+        self.auditor.is_sound(&file.path, rope, written, pieces)
+    }
+
+    /// Every page with what its pieces tell of it, and what reading the whole of it finds, in the order of the paths: whether it is
+    /// told to be sound, and its faults. For tests.
+    ///
+    /// # Errors
+    /// When a template is at fault.
+    pub fn both_ways(&self) -> Result<Vec<(String, bool, Vec<Fault>)>, ThemeError> {
+        let read = |i: usize| {
+            let (file, rope) = self.renderer.made(i)?;
+            let sound = self.is_sound(&file, rope.as_ref(), &file.bytes);
+            let faults = self.auditor.file(&file.path, &file.bytes);
+            Ok((file.path, sound, faults))
+        };
+        let pages = (0..self.renderer.len()).filter(|i| self.renderer.is_page(*i));
+        let mut all: Vec<_> = pages.map(read).collect::<Result<_, ThemeError>>()?;
+        all.sort_by(|a, b| a.0.cmp(&b.0));
+        Ok(all)
+    }
+
     /// Makes every file, in parallel, and gives it to `put` with who reads it back: it answers with the hash of what it wrote
     /// and what the reader said. The worker comes last: its version covers the others.
     ///
@@ -324,8 +363,11 @@ impl Site<'_> {
         let renderer = &self.renderer;
         let last = renderer.last();
         let put = |i: usize| {
-            let file = renderer.render(i)?;
-            let audit = |written: &[u8]| self.auditor.file(&file.path, written);
+            let (file, rope) = renderer.made(i)?;
+            let audit = |written: &[u8]| match self.is_sound(&file, rope.as_ref(), written) {
+                true => Vec::new(),
+                false => self.auditor.file(&file.path, written),
+            };
             let (hash, faults) = put(&file, &audit)?;
             Ok((file.path, hash, faults))
         };

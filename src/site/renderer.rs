@@ -5,7 +5,7 @@ use super::draw::figure;
 use super::feeds::{data, definitions, extras, feed, offline, search, tables, versions};
 use super::material::{File, Item, Material, ROWS_A_PAGE};
 use super::media::{card, picture};
-use super::pages;
+use super::pages::{self, Rope};
 use super::theme::ThemeError;
 use super::theme::guard::{self, stamped};
 use crate::curriculum::Owner;
@@ -146,6 +146,11 @@ impl<'a> Renderer<'a> {
         )
     }
 
+    /// Whether the file at a position is a page.
+    pub(super) fn is_page(&self, position: usize) -> bool {
+        self.path(&self.items()[position]).ends_with(".html")
+    }
+
     /// The position of one file of each kind.
     pub(super) fn one_of_each_kind(&self) -> Vec<usize> {
         let mut seen = Vec::new();
@@ -167,6 +172,12 @@ impl<'a> Renderer<'a> {
     /// # Errors
     /// When a template fails; the error names the page, the template and the line.
     pub fn render(&self, position: usize) -> Result<File, ThemeError> {
+        self.made(position).map(|(file, _)| file)
+    }
+
+    /// As [`Renderer::render`], with the rope of a page that is one.
+    pub(super) fn made(&self, position: usize) -> Result<(File, Option<Rope>), ThemeError> {
+        let mut rope = None;
         let item = &self.items()[position];
         let path = self.path(item);
         let bytes = match item {
@@ -195,9 +206,13 @@ impl<'a> Renderer<'a> {
                 .map_or_else(Vec::new, |s| figure::small(s).into_bytes()),
             Item::Card(of) => card::draw(&self.site, *of),
             Item::Icon(size, maskable) => card::icon(&self.site, *size, *maskable),
-            _ => pages::render(&self.site, item, &path)?.into_bytes(),
+            _ => {
+                let page = pages::render(&self.site, item, &path)?;
+                rope = page.rope;
+                page.html.into_bytes()
+            }
         };
-        Ok(File { path, bytes })
+        Ok((File { path, bytes }, rope))
     }
 
     fn path(&self, item: &Item) -> String {

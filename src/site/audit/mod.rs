@@ -6,8 +6,8 @@
 mod address;
 mod attributes;
 mod data;
-mod known;
 mod openings;
+pub(super) mod pieces;
 mod plain;
 mod tokens;
 mod walk;
@@ -18,15 +18,16 @@ use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Owner};
 use crate::site::feeds::search;
 use crate::site::feeds::tables;
+use crate::site::pages::Rope;
 use crate::site::theme::guard::Guard;
 pub use crate::site::theme::guard::POLICY;
 use crate::words::escape::escape;
 use crate::words::{Words, seen};
 use data::style_sheet;
 use foldhash::fast::FixedState;
-use known::Known;
 use memchr::{memchr2, memmem};
 use openings::Openings;
+use pieces::Pieces;
 use std::collections::HashMap;
 use std::fmt;
 use walk::Walk;
@@ -81,7 +82,6 @@ pub struct Auditor {
     /// Their names in small letters with all that bear them, where no other kind of record bears the same name.
     names: HashMap<String, Vec<Cautioned>, FixedState>,
     openings: Openings,
-    known: Option<Known>,
     own: address::Own,
     address: String,
     /// Pages that lead on by themselves, and where.
@@ -173,7 +173,6 @@ impl Auditor {
             by_id,
             pages,
             names,
-            known: None,
             own: address::Own::new(&curriculum.school.address),
             redirects: redirects.collect(),
             signals: SIGNALS.map(|signal| {
@@ -185,12 +184,6 @@ impl Auditor {
                 .unwrap_or_default(),
             address: curriculum.school.address.clone(),
         }
-    }
-
-    /// Reads what stands on many pages, so that it is taken apart once: the names of movements, given by id, and what frames
-    /// every page.
-    pub fn know(&mut self, names: &[(&str, &str)], frame: &[&str]) {
-        self.known = Some(Known::of(self, names, frame));
     }
 
     fn id(&self, bearer: Cautioned) -> &str {
@@ -287,13 +280,33 @@ impl Auditor {
     }
 
     fn page(&self, path: &str, html: &[u8]) -> Vec<String> {
-        let to = self.redirects.get(path).map(String::as_str);
-        let mut walk = Walk::new(self).leading_to(to);
-        if plain::read(html, &mut walk).is_none() {
-            walk = Walk::new(self).leading_to(to);
-            tokens::read(html, &mut walk);
+        let walk = || {
+            let to = self.redirects.get(path).map(String::as_str);
+            Walk::new(self).leading_to(to)
+        };
+        let mut read = walk();
+        if plain::read(html, &mut read).is_none() {
+            read = walk();
+            tokens::read(html, &mut read);
         }
-        walk.finish()
+        read.finish()
+    }
+
+    /// Whether nothing is wrong with a page, as its rope tells for certain; `whole` is the page as it is written.
+    /// [`Auditor::file`] then finds nothing either.
+    pub(super) fn is_sound<'a>(
+        &'a self,
+        path: &str,
+        rope: &Rope,
+        whole: &[u8],
+        pieces: Pieces<'a>,
+    ) -> bool {
+        let to = self.redirects.get(path).map(String::as_str);
+        let mut walk = Walk::new(self).leading_to(to).in_pieces(pieces);
+        // A thin page that is not plain is left to the reader of the whole.
+        plain::read(rope.thin.as_bytes(), &mut walk).is_some()
+            && walk.is_sound_rope(rope.pieces)
+            && self.head(path, whole).is_empty()
     }
 
     /// The movement that an address of the site leads to, if it has cautions.

@@ -53,13 +53,7 @@ impl<'p> Page<'p> {
             }
             _ => {}
         }
-        match to.known(self.rest) {
-            0 => self.take(1),
-            known => {
-                self.take(known);
-                return Some(());
-            }
-        };
+        self.take(1);
         let name = self.name()?;
         let self_closing = self.attributes(to)?;
         to.start(&Tag {

@@ -18,10 +18,6 @@ pub trait Handler {
     fn heeds(&self, _key: &str) -> bool {
         true
     }
-    /// How many bytes of what begins with a tag are known and need not be told.
-    fn known(&mut self, _rest: &str) -> usize {
-        0
-    }
 }
 
 /// A start tag, with every attribute and its value, entities read.

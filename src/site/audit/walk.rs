@@ -1,8 +1,10 @@
 //! A walk over one page: which elements are open, which movement each is about, and whether its mark stands in it.
 
 use super::attributes::Attributes;
+use super::pieces::{Pieces, Summary};
 use super::tokens::{Handler, Tag};
 use super::{Auditor, Cautioned, POLICY, SIGNALS};
+use crate::site::names::piece::Piece;
 use crate::words::seen;
 use memchr::memchr2;
 
@@ -44,6 +46,14 @@ pub struct Walk<'a> {
     leads_to: Option<&'a str>,
     /// The mark that is open: where among the open elements, its signal, and what it says.
     mark: Option<(usize, usize, String)>,
+    /// For what the tags on a rope stand; none where the whole is read.
+    pieces: Option<Pieces<'a>>,
+    /// How many of them were met.
+    met: usize,
+    /// One was met that is not sound, or stands where that does not suffice.
+    unsure: bool,
+    /// What it does to the elements around it, where a part is walked.
+    does: Option<Summary>,
 }
 
 /// The letters of a mark that are looked at.
@@ -94,14 +104,27 @@ impl<'a> Walk<'a> {
             guarded: [false; 2],
             leads_to: None,
             mark: None,
+            pieces: None,
+            met: 0,
+            unsure: false,
+            does: None,
         }
     }
 
-    /// For a part of pages: what stands before it on them is not known.
-    pub fn of_part(auditor: &'a Auditor) -> Walk<'a> {
+    /// For a piece alone, as if it stood in some element behind the guard.
+    pub fn of_part(auditor: &'a Auditor, pieces: Pieces<'a>) -> Walk<'a> {
+        let mut walk = Walk::new(auditor).in_pieces(pieces);
+        walk.guarded = [true; 2];
+        walk.does = Some(Summary::default());
+        walk.opened("div", About::Nothing, false, false, false);
+        walk
+    }
+
+    /// For a page whose pieces are still tags.
+    pub fn in_pieces(self, pieces: Pieces<'a>) -> Walk<'a> {
         Walk {
-            guarded: [true; 2],
-            ..Walk::new(auditor)
+            pieces: Some(pieces),
+            ..self
         }
     }
 
@@ -161,9 +184,35 @@ impl<'a> Walk<'a> {
         }
     }
 
-    /// Whether all that was walked stands for itself: every element is closed, and nothing was wrong.
-    pub fn is_faultless(&self) -> bool {
-        self.open.is_empty() && self.faults.is_empty()
+    /// What a part does to the elements around it, if nothing was wrong with it.
+    pub fn sound_part(self) -> Option<Summary> {
+        let sound = self.open.len() == 1 && self.faults.is_empty() && self.mark.is_none();
+        self.does.filter(|_| sound && !self.unsure)
+    }
+
+    /// Whether nothing is wrong with a rope in which so many tags stand for pieces.
+    pub fn is_sound_rope(self, pieces: usize) -> bool {
+        !self.unsure && self.met == pieces && self.finish().is_empty()
+    }
+
+    /// A tag that stands for a piece.
+    fn piece(&mut self, pieces: Pieces<'a>, piece: Piece) {
+        self.met += 1;
+        let place = self.open.last();
+        let suffices = self.guarded == [true; 2]
+            && self.mark.is_none()
+            && !place.is_some_and(|e| e.hidden || e.quiet);
+        let summary = pieces.summary(self.auditor, piece);
+        let Some(summary) = summary.filter(|_| suffices) else {
+            self.unsure = true;
+            return;
+        };
+        for of in &summary.marks {
+            self.speaks_for(About::Cautioned(*of));
+        }
+        if summary.free {
+            self.speaks_here();
+        }
     }
 
     pub(super) fn about(&self, attribute: &str, id: &str) -> About {
@@ -263,11 +312,25 @@ impl Walk<'_> {
     fn mark_begins(&mut self, signal: usize) {
         self.mark_ends();
         self.mark = Some((self.open.len(), signal, String::new()));
-        let folds = self.folds();
+        self.speaks_here();
+    }
+
+    /// A mark speaks for what the place it stands in is about.
+    fn speaks_here(&mut self) {
         let mut around = self.open.iter().rev().map(|e| e.about);
-        let of = around
-            .find(|a| *a != About::Nothing)
-            .unwrap_or(About::Nothing);
+        let of = around.find(|about| *about != About::Nothing);
+        let folds = self.folds();
+        if let (Some(does), None, 0) = (&mut self.does, of, folds) {
+            does.free = true;
+        }
+        self.speaks_for(of.unwrap_or(About::Nothing));
+    }
+
+    fn speaks_for(&mut self, of: About) {
+        let folds = self.folds();
+        if let (Some(does), About::Cautioned(of), 0) = (&mut self.does, of, folds) {
+            does.add(of);
+        }
         self.open
             .iter_mut()
             .filter(|e| e.about == of && e.folds == folds)
@@ -338,29 +401,13 @@ impl Handler for Walk<'_> {
         )
     }
 
-    /// What was read before: all that a name does to the elements around it is to mark those about its movement.
-    fn known(&mut self, rest: &str) -> usize {
-        if self.guarded != [true; 2] {
-            return 0;
-        }
-        let hidden = self.open.last().is_some_and(|e| e.hidden);
-        let known = self.auditor.known.as_ref();
-        let Some((length, movement)) = known.and_then(|k| k.at(rest, hidden)) else {
-            return 0;
-        };
-        if let Some(movement) = movement {
-            let (about, folds) = (About::Cautioned(movement), self.folds());
-            let of_it = self
-                .open
-                .iter_mut()
-                .filter(|e| e.about == about && e.folds == folds);
-            of_it.for_each(|e| e.marked = true);
-        }
-        length
-    }
-
     fn start(&mut self, tag: &Tag<'_>) {
         let name = tag.name;
+        if let Some(pieces) = self.pieces
+            && let Some(piece) = Piece::named(name)
+        {
+            return self.piece(pieces, piece);
+        }
         if tag.attributes.is_empty() && !matches!(name, "script" | "style") {
             if !tag.self_closing && !is_void(name) {
                 let hidden = is_unshown(tag) || self.open.last().is_some_and(|e| e.hidden);

@@ -3,8 +3,9 @@
 
 use super::Item;
 use crate::curriculum::caution::ClassIx;
-use crate::curriculum::{Curriculum, Movement, MovementIx};
+use crate::curriculum::{Curriculum, MovementIx};
 use crate::site::names::Links;
+use crate::site::names::piece::Made;
 use crate::source::FileId;
 use std::collections::{BTreeMap, HashMap};
 use std::sync::{Arc, OnceLock};
@@ -13,8 +14,10 @@ use std::sync::{Arc, OnceLock};
 pub struct Kept {
     pub links: Arc<Links>,
     pub pieces: Vec<Pieces>,
-    /// Each caution class in full, as HTML, once for all movements that it tells the same.
-    pub cautions: HashMap<(ClassIx, u64), OnceLock<Box<str>>>,
+    /// Each caution class in full, once for all movements that it tells the same.
+    pub cautions: Vec<OnceLock<Made>>,
+    /// Which of them, by what it tells.
+    pub told: HashMap<(ClassIx, u64), usize>,
     /// With their version.
     pub tables: OnceLock<(Vec<u8>, String)>,
     pub search: OnceLock<Vec<u8>>,
@@ -33,10 +36,12 @@ pub struct Kept {
 
 impl Kept {
     pub fn new(curriculum: &Curriculum, links: Arc<Links>) -> Kept {
+        let told = told(curriculum);
         Kept {
             links,
             pieces: curriculum.movements().map(|_| Pieces::default()).collect(),
-            cautions: told(curriculum),
+            cautions: told.iter().map(|_| OnceLock::new()).collect(),
+            told,
             tables: OnceLock::new(),
             search: OnceLock::new(),
             versions: OnceLock::new(),
@@ -53,14 +58,18 @@ impl Kept {
     }
 }
 
-/// Every class with what of its movements' positions it tells apart.
-fn told(curriculum: &Curriculum) -> HashMap<(ClassIx, u64), OnceLock<Box<str>>> {
-    let of = |m: &Movement| -> Vec<(ClassIx, u64)> {
-        let told = |c: &ClassIx| curriculum.cautions.class(*c).told_apart(&m.positions);
-        m.cautions.iter().map(|c| (*c, told(c))).collect()
-    };
-    let all = curriculum.movements().flat_map(|(_, m)| of(m));
-    all.map(|key| (key, OnceLock::new())).collect()
+/// Every class with what of its movements' positions it tells apart, numbered.
+fn told(curriculum: &Curriculum) -> HashMap<(ClassIx, u64), usize> {
+    let mut all = HashMap::new();
+    for (_, movement) in curriculum.movements() {
+        for class in &movement.cautions {
+            let told = curriculum.cautions.class(*class);
+            let next = all.len();
+            let key = (*class, told.told_apart(&movement.positions));
+            all.entry(key).or_insert(next);
+        }
+    }
+    all
 }
 
 /// A picture in a smaller width.
@@ -75,10 +84,10 @@ pub struct Smaller {
 #[derive(Default)]
 pub struct Sizes(pub BTreeMap<String, Vec<Smaller>>);
 
-/// The pieces of one movement, as HTML; empty where there is nothing to show.
+/// The pieces of one movement; empty where there is nothing to show.
 #[derive(Default)]
 pub struct Pieces {
-    pub needs: OnceLock<Box<str>>,
+    pub needs: OnceLock<Made>,
     pub opens: Scoped,
     pub test: Scoped,
     pub on_paper: Scoped,
@@ -87,15 +96,15 @@ pub struct Pieces {
 /// A piece that shows what a movement's number opens.
 #[derive(Default)]
 pub struct Scoped {
-    pub whole: OnceLock<Box<str>>,
+    pub whole: OnceLock<Made>,
     /// Within the first skill that it is part of; most are part of one.
-    pub in_first_skill: OnceLock<Box<str>>,
+    pub in_first_skill: OnceLock<Made>,
 }
 
 /// What every page has: what it loads, its head and its foot.
 pub struct Frame {
-    pub links: String,
+    pub links: Made,
     /// By the page of the navigation on which it stands, "" for all other pages.
-    pub tops: BTreeMap<&'static str, String>,
-    pub foot: String,
+    pub tops: Vec<(&'static str, Made)>,
+    pub foot: Made,
 }

@@ -13,6 +13,7 @@ use crate::curriculum::words::Units;
 use crate::curriculum::{Curriculum, Owner, Target};
 use crate::proof::Proofread;
 use crate::site::names::Links;
+use crate::site::names::piece::{Kind, Made, Piece};
 use crate::site::theme::{Theme, ThemeError};
 use crate::source::Snapshot;
 use crate::words::Words;
@@ -59,6 +60,40 @@ impl<'a> Material<'a> {
     /// What the interface says in the school's language.
     pub(in crate::site) fn say(&self) -> &'a Words {
         &self.curriculum.words
+    }
+
+    /// The piece for which a tag stands; other pieces in it may still be tags. None where there is no such piece, or nobody has made
+    /// it yet.
+    pub(in crate::site) fn piece(&self, piece: Piece) -> Option<&'a str> {
+        let of = || self.kept.pieces.get(piece.at);
+        let frame = || self.kept.frame.get();
+        let made = match piece.kind {
+            Kind::Movement | Kind::Skill | Kind::Family => return self.links.piece(piece),
+            Kind::Needs => of()?.needs.get(),
+            Kind::Opens => of()?.opens.whole.get(),
+            Kind::OpensInFirst => of()?.opens.in_first_skill.get(),
+            Kind::Test => of()?.test.whole.get(),
+            Kind::TestInFirst => of()?.test.in_first_skill.get(),
+            Kind::Paper => of()?.on_paper.whole.get(),
+            Kind::PaperInFirst => of()?.on_paper.in_first_skill.get(),
+            Kind::Caution => self.kept.cautions.get(piece.at)?.get(),
+            Kind::Links => frame().map(|frame| &frame.links),
+            Kind::Top => frame()?.tops.get(piece.at).map(|(_, top)| top),
+            Kind::Foot => frame().map(|frame| &frame.foot),
+        };
+        made.map(Made::html)
+    }
+
+    /// How many pieces of a kind there are at most.
+    pub(in crate::site) fn count(&self, kind: Kind) -> usize {
+        match kind {
+            Kind::Skill => self.curriculum.skills().count(),
+            Kind::Family => self.curriculum.families().count(),
+            Kind::Caution => self.kept.cautions.len(),
+            Kind::Links | Kind::Foot => 1,
+            Kind::Top => self.kept.frame.get().map_or(0, |frame| frame.tops.len()),
+            _ => self.kept.pieces.len(),
+        }
     }
 
     /// A target in the school's units as HTML. Where the other units say it otherwise, that stands beside it for the reader's

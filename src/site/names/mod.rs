@@ -1,6 +1,7 @@
 //! Naming a movement, a skill, a family: always a link with its caution mark, always through the theme's one part for it.
 
 pub mod mention;
+pub mod piece;
 
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::ledger::{Change, Entry};
@@ -10,6 +11,7 @@ use crate::site::theme::{Theme, ThemeError};
 use crate::words::escape::escape;
 use crate::words::{Words, key};
 use mention::Mentions;
+use piece::{Kind, Made, Piece};
 use serde::Serialize;
 use tera::Context;
 
@@ -47,7 +49,7 @@ fn mark(curriculum: &Curriculum, classes: &[ClassIx]) -> Option<Mark> {
 /// Rendered names with their marks.
 #[derive(Default)]
 struct Names {
-    named: Vec<String>,
+    named: Vec<Made>,
     marks: Vec<Option<Mark>>,
 }
 
@@ -55,18 +57,21 @@ impl Names {
     fn of(
         curriculum: &Curriculum,
         theme: &Theme,
+        kind: Kind,
         owners: impl Iterator<Item = Owner>,
     ) -> Result<Names, ThemeError> {
         use rayon::prelude::*;
         let owners: Vec<Owner> = owners.collect();
-        let both: Result<Vec<(String, Option<Mark>)>, ThemeError> = owners
+        let both: Result<Vec<(Made, Option<Mark>)>, ThemeError> = owners
             .par_iter()
-            .map(|owner| {
+            .enumerate()
+            .map(|(at, owner)| {
                 let mark = mark(curriculum, &curriculum.cautions_of(*owner));
                 let text = escape(curriculum.name_of(*owner));
                 let href = format!("{}.html", curriculum.id_of(*owner));
                 let named = with_mark(curriculum, mark.as_ref(), theme, *owner, &text, &href)?;
-                Ok((named, mark))
+                let piece = Piece { kind, at };
+                Ok((Made::new(piece, named, theme.is_in_pieces()), mark))
             })
             .collect();
         let (named, marks) = both?.into_iter().unzip();
@@ -88,19 +93,11 @@ impl Links {
         let skills = curriculum.skills().map(|(ix, _)| Owner::Skill(ix));
         let families = curriculum.families().map(|(ix, _)| Owner::Family(ix));
         Ok(Links {
-            movements: Names::of(curriculum, theme, movements)?,
-            skills: Names::of(curriculum, theme, skills)?,
-            families: Names::of(curriculum, theme, families)?,
+            movements: Names::of(curriculum, theme, Kind::Movement, movements)?,
+            skills: Names::of(curriculum, theme, Kind::Skill, skills)?,
+            families: Names::of(curriculum, theme, Kind::Family, families)?,
             mentions: Mentions::new(curriculum),
         })
-    }
-
-    /// The name of every movement with its mark, as HTML, by id.
-    pub fn by_id<'l>(&'l self, curriculum: &'l Curriculum) -> Vec<(&'l str, &'l str)> {
-        let movements = curriculum.movements();
-        movements
-            .map(|(ix, m)| (m.id.as_str(), self.of(ix)))
-            .collect()
     }
 
     /// The movement's mark, if it has cautions.
@@ -110,7 +107,7 @@ impl Links {
 
     /// The movement's name as a link with its mark, as HTML.
     pub fn of(&self, ix: MovementIx) -> &str {
-        &self.movements.named[ix.at()]
+        self.movements.named[ix.at()].shown()
     }
 
     /// The mark of a record, if it bears cautions.
@@ -123,6 +120,27 @@ impl Links {
         }
     }
 
+    /// The rendered name of a record; none for a page.
+    pub fn of_owner(&self, owner: Owner) -> Option<&str> {
+        match owner {
+            Owner::Movement(ix) => Some(self.of(ix)),
+            Owner::Skill(ix) => Some(self.skill(ix)),
+            Owner::Family(ix) => Some(self.family(ix)),
+            Owner::Page(_) => None,
+        }
+    }
+
+    /// The name for which a tag stands; none for another kind of piece.
+    pub fn piece(&self, piece: Piece) -> Option<&str> {
+        let names = match piece.kind {
+            Kind::Movement => &self.movements,
+            Kind::Skill => &self.skills,
+            Kind::Family => &self.families,
+            _ => return None,
+        };
+        names.named.get(piece.at).map(Made::html)
+    }
+
     /// What a running text may mention.
     pub fn mentions(&self) -> &Mentions {
         &self.mentions
@@ -130,12 +148,12 @@ impl Links {
 
     /// The skill's name as a link with its mark, as HTML.
     pub fn skill(&self, ix: SkillIx) -> &str {
-        &self.skills.named[ix.at()]
+        self.skills.named[ix.at()].shown()
     }
 
     /// The family's name as a link with its mark, as HTML.
     pub fn family(&self, ix: FamilyIx) -> &str {
-        &self.families.named[ix.at()]
+        self.families.named[ix.at()].shown()
     }
 }
 

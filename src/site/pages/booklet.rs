@@ -306,13 +306,14 @@ fn movement_part<'a>(
 /// What stands before an address.
 const HREF: &str = " href=\"";
 
-/// The page with every link to what stands in this booklet turned into an anchor; the rest still leads to its page.
-pub fn anchored(site: &Material<'_>, of: Option<SkillIx>, html: &str) -> String {
-    let Some(movements) = movements(site, of) else {
-        return html.to_string();
-    };
+/// Addresses, each with the anchor that takes its place.
+pub type Anchors = HashMap<String, String, FixedState>;
+
+/// What stands in this booklet, by its address elsewhere; none where too much would.
+pub fn anchors(site: &Material<'_>, of: Option<SkillIx>) -> Option<Anchors> {
+    let movements = movements(site, of)?;
     let curriculum = site.curriculum;
-    let mut anchors: HashMap<String, String, FixedState> = HashMap::default();
+    let mut anchors = Anchors::default();
     for ix in &movements {
         let id = &curriculum.movement(*ix).id;
         anchors.insert(format!("{id}.html"), format!("#movement-{id}"));
@@ -325,6 +326,11 @@ pub fn anchored(site: &Material<'_>, of: Option<SkillIx>, html: &str) -> String 
         let id = &curriculum.cautions.class(ix).id;
         anchors.insert(format!("cautions.html#{id}"), format!("#caution-{id}"));
     }
+    Some(anchors)
+}
+
+/// The page with every link to what stands in this booklet turned into an anchor; the rest still leads to its page.
+pub fn anchored(anchors: &Anchors, html: &str) -> String {
     // Anchors are longer than addresses.
     let mut out = String::with_capacity(html.len() + html.len() / 8);
     let mut copied = 0;

@@ -272,15 +272,18 @@ struct AlsoRow<'a> {
 }
 
 fn words(site: &Material<'_>, context: &mut Context) {
-    let mut also: Vec<AlsoRow<'_>> = Vec::new();
+    let mut named: Vec<(&str, MovementIx)> = Vec::new();
     for (ix, movement) in site.curriculum.published() {
-        also.extend(movement.also.iter().map(|a| AlsoRow {
-            also: a,
-            link: site.links.of(ix),
-        }));
+        named.extend(movement.also.iter().map(|also| (also.as_str(), ix)));
     }
-    also.sort_by(|a, b| (a.also.to_lowercase(), a.link).cmp(&(b.also.to_lowercase(), b.link)));
-    also.truncate(ROWS_A_PAGE * 2);
+    let id = |ix: MovementIx| site.curriculum.movement(ix).id.as_str();
+    named.sort_by_cached_key(|(also, ix)| (also.to_lowercase(), id(*ix)));
+    named.truncate(ROWS_A_PAGE * 2);
+    let row = |(also, ix)| AlsoRow {
+        also,
+        link: site.links.of(ix),
+    };
+    let also: Vec<AlsoRow<'_>> = named.into_iter().map(row).collect();
     context.insert("also", &also);
 }
 

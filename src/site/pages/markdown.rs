@@ -161,10 +161,7 @@ impl<'e> Writer<'_, '_> {
         }
         let mut last = 0;
         for (at, ix) in found {
-            let words = escape(&text[at.clone()]);
-            let href = format!("{}.html", self.site.curriculum.movement(ix).id);
-            let (c, theme) = (self.site.curriculum, self.site.theme);
-            let html = named(c, theme, Owner::Movement(ix), &words, &href)?;
+            let html = self.named(Owner::Movement(ix), escape(&text[at.clone()]), "")?;
             out.push(Event::Text(text[last..at.start].to_string().into()));
             out.push(Event::InlineHtml(html.into()));
             last = at.end;
@@ -255,9 +252,7 @@ impl<'e> Writer<'_, '_> {
             }
         };
         if let Some(owner @ (Owner::Movement(_) | Owner::Skill(_) | Owner::Family(_))) = target {
-            // An old id leads to the page that it has now.
-            let href = format!("{}.html{fragment}", curriculum.id_of(owner));
-            return named(curriculum, self.site.theme, owner, &name(owner), &href);
+            return self.named(owner, name(owner), &fragment);
         }
         Ok(match target {
             Some(owner) => format!(
@@ -292,6 +287,20 @@ impl<'e> Writer<'_, '_> {
             }
             None => text.to_string(),
         })
+    }
+
+    /// A record under a text of the note (HTML), leading to a fragment of its page; an old id leads to the page that it has now.
+    fn named(&self, owner: Owner, text: String, fragment: &str) -> Result<String, ThemeError> {
+        let (site, curriculum) = (self.site, self.site.curriculum);
+        let kept = site.links.of_owner(owner);
+        if fragment.is_empty()
+            && text == escape(curriculum.name_of(owner))
+            && let Some(kept) = kept
+        {
+            return Ok(kept.to_string());
+        }
+        let href = format!("{}.html{fragment}", curriculum.id_of(owner));
+        named(curriculum, site.theme, owner, &text, &href)
     }
 
     fn code_block(&mut self, kind: &CodeBlockKind<'_>, text: &str) -> Result<String, ThemeError> {

@@ -19,7 +19,10 @@ use crate::curriculum::{NoteIx, Owner};
 use crate::site::feeds::{feed, tables, versions};
 use crate::site::material::{Item, Material};
 use crate::site::media::card::{self, Shared};
+use crate::site::names::piece;
 use crate::site::theme::ThemeError;
+use crate::site::theme::guard::Guard;
+use booklet::Anchors;
 use serde::Serialize;
 use std::borrow::Cow;
 use tera::{Context, Value};
@@ -65,8 +68,21 @@ fn turn(name: &str, index: usize, count: usize) -> Turn {
     }
 }
 
+/// A page: as it is written, and as a rope, where it is one.
+pub struct Page {
+    pub html: String,
+    pub rope: Option<Rope>,
+}
+
+/// A page whose pieces are still tags.
+pub struct Rope {
+    pub thin: String,
+    /// How many of its tags a piece took the place of.
+    pub pieces: usize,
+}
+
 /// Makes one HTML page.
-pub fn render(site: &Material<'_>, item: &Item, path: &str) -> Result<String, ThemeError> {
+pub fn render(site: &Material<'_>, item: &Item, path: &str) -> Result<Page, ThemeError> {
     let (template, head, mut context) = match item {
         Item::Fixed(page) => index::fixed(site, page)?,
         Item::SelfTest(index) => sheet::self_test(site, *index)?,
@@ -105,24 +121,48 @@ pub fn render(site: &Material<'_>, item: &Item, path: &str) -> Result<String, Th
     context.insert("page", &head);
     context.insert_value("school", site.school().clone());
     context.insert_value("v", versions::of(site).clone());
-    let html = site.template(&template, &context, path)?;
-    let html = match item {
-        Item::Booklet(of) => booklet::anchored(site, *of, &html),
-        _ => html,
+    let thin = site.template(&template, &context, path)?;
+    let anchors = match item {
+        Item::Booklet(of) => booklet::anchors(site, *of),
+        _ => None,
     };
-    Ok(site.theme.guard().guarded(html, &head.root))
+    Ok(written(site, thin, anchors.as_ref(), &head.root))
 }
 
-/// The parts that frame every page, as HTML.
+/// The page as it is written: its pieces in place, links that lead to the page itself turned into anchors, the guard behind the
+/// policy.
+fn written(site: &Material<'_>, thin: String, anchors: Option<&Anchors>, root: &str) -> Page {
+    let anchored = |html: String| match anchors {
+        Some(anchors) => booklet::anchored(anchors, &html),
+        None => html,
+    };
+    let guarded = |html: &mut String, marks: usize| {
+        Guard::put(html, &site.theme.guard().tags(root, marks));
+    };
+    if !site.theme.is_in_pieces() {
+        let mut html = anchored(thin);
+        let marks = Guard::marks(&html);
+        guarded(&mut html, marks);
+        return Page { html, rope: None };
+    }
+    let mut html = String::with_capacity(thin.len() * 3);
+    let pieces = piece::put(&thin, &|piece| site.piece(piece), &mut html);
+    let (mut html, mut thin) = (anchored(html), anchored(thin));
+    let marks = Guard::marks(&html);
+    guarded(&mut html, marks);
+    guarded(&mut thin, marks);
+    Page {
+        html,
+        rope: Some(Rope { thin, pieces }),
+    }
+}
+
+/// Makes what frames every page.
 ///
 /// # Errors
-/// When the theme cannot make them.
-pub fn frame<'a>(site: &'a Material<'_>) -> Result<Vec<&'a str>, ThemeError> {
-    let frame = site.frame()?;
-    let tops = frame.tops.values().map(String::as_str);
-    Ok(tops
-        .chain([frame.links.as_str(), frame.foot.as_str()])
-        .collect())
+/// When the theme cannot make it.
+pub fn frame(site: &Material<'_>) -> Result<(), ThemeError> {
+    site.frame().map(drop)
 }
 
 fn head(kind: &'static str, title: &str, description: impl Into<String>) -> Head {
@@ -178,9 +218,9 @@ fn redirect(site: &Material<'_>, old: &str, owner: Owner) -> Made {
     let curriculum = site.curriculum;
     let name = &site.named(owner);
     let link = match owner {
-        Owner::Movement(ix) => site.links.of(ix).to_string(),
-        Owner::Skill(ix) => site.links.skill(ix).to_string(),
-        Owner::Family(ix) => site.links.family(ix).to_string(),
+        Owner::Movement(_) | Owner::Skill(_) | Owner::Family(_) => {
+            site.links.of_owner(owner).unwrap_or_default().to_string()
+        }
         Owner::Page(ix) => {
             let note = curriculum.note(ix);
             view::Named::page(&note.id, &note.title).link

@@ -8,6 +8,7 @@ use crate::curriculum::{Leaf, Movement, MovementIx, Need, SkillIx};
 use crate::site::feeds::versions;
 use crate::site::material::Material;
 use crate::site::material::kept::{Frame, Scoped};
+use crate::site::names::piece::{Kind, Made, Piece};
 use crate::site::pages::view::{self, PaperRow, TestRow, caution};
 use crate::site::theme::ThemeError;
 use crate::words::key;
@@ -26,11 +27,13 @@ pub struct Framed<'a> {
 
 /// A frame as it stands on a page of this name.
 pub fn at<'a>(frame: &'a Frame, here: &str) -> Framed<'a> {
-    let top = frame.tops.get(here).or_else(|| frame.tops.get(""));
+    let top = |name: &str| frame.tops.iter().find(|(of, _)| *of == name);
     Framed {
-        links: &frame.links,
-        top: top.map_or("", String::as_str),
-        foot: &frame.foot,
+        links: frame.links.shown(),
+        top: top(here)
+            .or_else(|| top(""))
+            .map_or("", |(_, top)| top.shown()),
+        foot: frame.foot.shown(),
     }
 }
 
@@ -95,12 +98,13 @@ impl Material<'_> {
             if let Need::All(parts) = &self.curriculum.movement(ix).needs {
                 parts.iter().for_each(|p| need_lines(self, p, &mut lines));
             }
-            match lines.is_empty() {
-                true => Ok("".into()),
-                false => self.part("ui.needs", "lines", &lines).map(Into::into),
-            }
+            let html = match lines.is_empty() {
+                true => String::new(),
+                false => self.part("ui.needs", "lines", &lines)?,
+            };
+            Ok(self.made(Kind::Needs, ix.at(), html))
         });
-        made.map(|made| &**made)
+        made.map(Made::shown)
     }
 
     /// What a movement's number opens, in the whole curriculum or within the chain of a skill.
@@ -109,7 +113,9 @@ impl Material<'_> {
         ix: MovementIx,
         within: Option<SkillIx>,
     ) -> Result<Cow<'_, str>, ThemeError> {
-        self.scoped(ix, within, &self.kept.pieces[ix.at()].opens, |within| {
+        let kinds = [Kind::Opens, Kind::OpensInFirst];
+        let place = &self.kept.pieces[ix.at()].opens;
+        self.scoped(ix, within, (place, kinds), |within| {
             self.ladder(ix, within, "ui.opens")
         })
     }
@@ -120,7 +126,9 @@ impl Material<'_> {
         ix: MovementIx,
         within: Option<SkillIx>,
     ) -> Result<Cow<'_, str>, ThemeError> {
-        self.scoped(ix, within, &self.kept.pieces[ix.at()].test, |within| {
+        let kinds = [Kind::Test, Kind::TestInFirst];
+        let place = &self.kept.pieces[ix.at()].test;
+        self.scoped(ix, within, (place, kinds), |within| {
             let movement = self.curriculum.movement(ix);
             let row = TestRow {
                 id: movement.id.as_str(),
@@ -142,7 +150,9 @@ impl Material<'_> {
         ix: MovementIx,
         within: Option<SkillIx>,
     ) -> Result<Cow<'_, str>, ThemeError> {
-        self.scoped(ix, within, &self.kept.pieces[ix.at()].on_paper, |within| {
+        let kinds = [Kind::Paper, Kind::PaperInFirst];
+        let place = &self.kept.pieces[ix.at()].on_paper;
+        self.scoped(ix, within, (place, kinds), |within| {
             let movement = self.curriculum.movement(ix);
             let row = PaperRow {
                 id: movement.id.as_str(),
@@ -164,11 +174,13 @@ impl Material<'_> {
             .cautions
             .class(class)
             .told_apart(&of.positions);
-        let made = once(&self.kept.cautions[&(class, told)], || {
+        let at = self.kept.told[&(class, told)];
+        let made = once(&self.kept.cautions[at], || {
             let view = caution(self, class, &of.positions);
-            self.part("ui.caution", "c", &view).map(Into::into)
+            let html = self.part("ui.caution", "c", &view)?;
+            Ok(self.made(Kind::Caution, at, html))
         });
-        made.map(|made| &**made)
+        made.map(Made::shown)
     }
 
     /// What stands on every page before and after its own.
@@ -178,17 +190,17 @@ impl Material<'_> {
 
     /// The same with `root` before every address.
     pub(super) fn framed(&self, root: &str) -> Result<Frame, ThemeError> {
-        let part = |name: &str, values: Vec<(&'static str, Value)>| {
+        // Of a frame with another root there is one page.
+        let in_pieces = root.is_empty() && self.theme.is_in_pieces();
+        let part = |name: &str, kind: Kind, at: usize, values: Vec<(&'static str, Value)>| {
             let root = ("root", Value::from(root));
-            self.component(name, &[vec![root], values].concat())
+            let html = self.component(name, &[vec![root], values].concat())?;
+            Ok::<_, ThemeError>(Made::new(Piece { kind, at }, html, in_pieces))
         };
-        let top = |here: &'static str| {
+        let top = |(at, here): (usize, &'static str)| {
             let ways = Value::from_serializable(&self.ways(Place::Top, here));
-            let made = part(
-                "ui.top",
-                vec![("school", self.school().clone()), ("ways", ways)],
-            );
-            made.map(|made| (here, made))
+            let values = vec![("school", self.school().clone()), ("ways", ways)];
+            part("ui.top", Kind::Top, at, values).map(|made| (here, made))
         };
         let named = PAGES.iter().filter(|page| page.place == Place::Top);
         let groups = Group::ALL.map(|group| Ways {
@@ -196,14 +208,22 @@ impl Material<'_> {
             ways: self.ways(Place::Foot(group), ""),
         });
         Ok(Frame {
-            links: part("ui.links", vec![("v", versions::of(self).clone())])?,
+            links: part(
+                "ui.links",
+                Kind::Links,
+                0,
+                vec![("v", versions::of(self).clone())],
+            )?,
             tops: named
                 .map(|page| page.name)
                 .chain([""])
+                .enumerate()
                 .map(top)
                 .collect::<Result<_, _>>()?,
             foot: part(
                 "ui.foot",
+                Kind::Foot,
+                0,
                 vec![
                     ("school", self.school().clone()),
                     ("groups", Value::from_serializable(&groups)),
@@ -229,20 +249,26 @@ impl Material<'_> {
         &'s self,
         ix: MovementIx,
         within: Option<SkillIx>,
-        place: &'s Scoped,
+        (place, [whole, in_first]): (&'s Scoped, [Kind; 2]),
         make: impl Fn(Option<SkillIx>) -> Result<String, ThemeError>,
     ) -> Result<Cow<'s, str>, ThemeError> {
+        let kept = |place: &'s OnceLock<Made>, kind: Kind, within: Option<SkillIx>| {
+            let made = once(place, || Ok(self.made(kind, ix.at(), make(within)?)))?;
+            Ok(Cow::Borrowed(made.shown()))
+        };
         let asked = self.chains.ladders.get(&ix).into_iter().flatten();
         let mut asking = asked.flat_map(|step| &step.opens);
         if asking.all(|ix| self.is_within(*ix, within)) {
-            let made = once(&place.whole, || make(None).map(Into::into))?;
-            return Ok(Cow::Borrowed(made));
+            return kept(&place.whole, whole, None);
         }
         if self.chains.skills_of[ix.at()].first() == within.as_ref() {
-            let made = once(&place.in_first_skill, || make(within).map(Into::into))?;
-            return Ok(Cow::Borrowed(made));
+            return kept(&place.in_first_skill, in_first, within);
         }
         make(within).map(Cow::Owned)
+    }
+
+    fn made(&self, kind: Kind, at: usize, html: String) -> Made {
+        Made::new(Piece { kind, at }, html, self.theme.is_in_pieces())
     }
 
     fn is_within(&self, ix: MovementIx, skill: Option<SkillIx>) -> bool {

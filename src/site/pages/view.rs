@@ -419,12 +419,9 @@ pub fn entry(site: &Material<'_>, entry: &Entry) -> EntryView {
 fn loosening(site: &Material<'_>, loosening: &Loosening) -> ChangeView {
     let (curriculum, words) = (site.curriculum, site.say());
     let owner = curriculum.find(&loosening.of);
-    let link = match owner.filter(|o| curriculum.is_published(*o)) {
-        Some(Owner::Movement(ix)) => site.links.of(ix).to_string(),
-        Some(Owner::Skill(ix)) => site.links.skill(ix).to_string(),
-        Some(Owner::Family(ix)) => site.links.family(ix).to_string(),
-        _ => String::new(),
-    };
+    let published = owner.filter(|o| curriculum.is_published(*o));
+    let link = published.and_then(|owner| site.links.of_owner(owner));
+    let link = link.unwrap_or_default().to_string();
     ChangeView {
         gone: match link.is_empty() {
             true => loosening.named(words),

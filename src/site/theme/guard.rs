@@ -4,6 +4,7 @@
 use super::compact::{compact, compact_sheet};
 use super::{ThemeError, saying, version};
 use crate::words::Words;
+use memchr::memmem;
 
 pub const SHEET: &str = "guard.css";
 pub const SCRIPT: &str = "guard.js";
@@ -47,19 +48,26 @@ impl Guard {
         format!("{SCRIPT}?v={}", self.script_version)
     }
 
-    /// The page with the guard's tags behind its policy, so that nothing of the theme is loaded before them. A page without a
-    /// policy is left to the audit.
-    pub fn guarded(&self, html: String, root: &str) -> String {
-        let policy = html.find(POLICY);
-        let Some(end) = policy.and_then(|at| html[at..].find('>').map(|end| at + end + 1)) else {
-            return html;
-        };
-        let marks = html.matches(MARK).count();
+    /// How many marks a page has.
+    pub fn marks(html: &str) -> usize {
+        memmem::find_iter(html.as_bytes(), MARK).count()
+    }
+
+    /// What loads the guard on a page with so many marks.
+    pub fn tags(&self, root: &str, marks: usize) -> String {
         let (sheet, script) = (self.sheet_address(), self.script_address());
-        let tags = format!(
+        format!(
             "\n<meta name=\"referrer\" content=\"no-referrer\">\n<link rel=\"stylesheet\" href=\"{root}{sheet}\">\n<script defer src=\"{root}{script}\" data-marks=\"{marks}\"></script>"
-        );
-        format!("{}{tags}{}", &html[..end], &html[end..])
+        )
+    }
+
+    /// Puts these tags behind the policy of a page, so that nothing of the theme is loaded before them. A page without a policy is
+    /// left to the audit.
+    pub fn put(html: &mut String, tags: &str) {
+        let policy = html.find(POLICY);
+        if let Some(end) = policy.and_then(|at| html[at..].find('>').map(|end| at + end + 1)) {
+            html.insert_str(end, tags);
+        }
     }
 }
 

@@ -44,6 +44,7 @@ pub struct Theme {
     assets: BTreeMap<String, Vec<u8>>,
     guard: Guard,
     own_scripts: Vec<String>,
+    in_pieces: bool,
 }
 
 impl Theme {
@@ -96,7 +97,22 @@ impl Theme {
                 )
         };
         let own_scripts = files.keys().filter(is_own).cloned().collect();
-        Theme::of_files(files, words, own_scripts)
+        let is_shipped = |(path, bytes): (&String, &Vec<u8>)| {
+            !path.ends_with(".html") || shipped(path).map(str::as_bytes) == Some(bytes)
+        };
+        let in_pieces = files.iter().all(is_shipped);
+        let theme = Theme::of_files(files, words, own_scripts)?;
+        Ok(theme.in_pieces(in_pieces))
+    }
+
+    /// Whether pages are made as ropes of pieces. Else every page is made and read back as one text: what templates of one's own
+    /// do with a piece is not known. The bytes are the same.
+    pub fn in_pieces(self, in_pieces: bool) -> Theme {
+        Theme { in_pieces, ..self }
+    }
+
+    pub(in crate::site) fn is_in_pieces(&self) -> bool {
+        self.in_pieces
     }
 
     /// The scripts, and the drawings that may hold some, which are the curriculum's own: nothing checks what they do.
@@ -142,6 +158,7 @@ impl Theme {
             assets,
             guard,
             own_scripts,
+            in_pieces: false,
         })
     }
 
@@ -151,7 +168,10 @@ impl Theme {
 
     /// A page with what the program itself puts on every page.
     pub fn guarded(&self, html: &str) -> String {
-        self.guard.guarded(html.to_string(), "")
+        let mut html = html.to_string();
+        let tags = self.guard.tags("", Guard::marks(&html));
+        Guard::put(&mut html, &tags);
+        html
     }
 
     /// What the program itself puts on every page.
