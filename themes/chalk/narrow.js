@@ -9,6 +9,8 @@
   /** Small letters without accents. @param {string} text */
   const plain = (text) => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
   const items = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('[data-item]')]).map((item) => ({ item, text: plain(item.textContent || '') }));
+  /** So many may stand open at once: more of them tell nobody anything, and take long to lay out. */
+  const MOST_OPEN = 30;
   const groups = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('[data-group]')]);
   /** The groups that the reader opened. @type {Set<HTMLElement>} */
   const opened = new Set();
@@ -23,7 +25,7 @@
     }
     for (const group of groups) {
       group.hidden = !group.querySelector('[data-item]:not([hidden])');
-      if (group instanceof HTMLDetailsElement && (parts.length > 0 || narrowed)) group.open = parts.length > 0 ? !group.hidden : opened.has(group);
+      if (group instanceof HTMLDetailsElement && (parts.length > 0 || narrowed)) group.open = parts.length > 0 && found <= MOST_OPEN ? !group.hidden : opened.has(group);
     }
     narrowed = parts.length > 0;
     said.textContent = !narrowed ? '' : found === 0 ? say('search.nothing_found') : say('search.count_found', { n: found });

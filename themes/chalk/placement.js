@@ -3,6 +3,9 @@
 (() => {
   const { value, leavesOf, presume, TRUE, UNKNOWN, FALSE, UNTESTED, GUARDED } = globalThis.rungbook.readiness;
   const STRENGTH = 2, ALL_OUT_SETS = 2, STATE = 3;
+  /** How much an answer leaves to do, worked out once for a chain as it stands: first the answer met, then missed.
+   * @type {WeakMap<Assessment, Map<number[], Map<number, [number, number]>>>} */
+  const worked = new WeakMap();
 
   /**
    * The next question for a skill, or null when everything is decided or nothing may be asked.
@@ -76,6 +79,13 @@
       const board = after(m, met), above = beyond(board), doubt = undecided(board, above);
       return (STATE * doubt.length + useful(board, doubt, above).size) ** 2;
     };
+    const chains = worked.get(assessment) || new Map(), known = chains.get(chain) || new Map();
+    worked.set(assessment, chains.set(chain, known));
+    const lefts = (/** @type {number} */ m) => {
+      const both = known.get(m) || [left(m, true), left(m, false)];
+      known.set(m, both);
+      return both;
+    };
     const past = beyond(now);
     const open = undecided(now, past);
     const unasked = [...useful(now, open, past)].filter((m) => !asked.includes(m));
@@ -91,7 +101,7 @@
     /** @type {number[] | null} */
     let best = null;
     for (const m of candidates) {
-      const rank = [likely(m) * left(m, true) + (10 - likely(m)) * left(m, false), tables.day_order[m], m];
+      const [met, missed] = lefts(m), rank = [likely(m) * met + (10 - likely(m)) * missed, tables.day_order[m], m];
       if (!best || rank[0] - best[0] < 0 || (rank[0] === best[0] && (rank[1] - best[1] || rank[2] - best[2]) < 0)) best = rank;
     }
     return best && { movement: best[2], today: mayBeTested(model, assessment, best[2], today), left: open.length };

@@ -59,8 +59,9 @@
       element.hidden = false;
       stop.hidden = false;
       says.textContent = say('rest.begun', { n: seconds });
-      // A tone may sound only where the page was touched before: this begins at a touch.
-      if (!silenced().sound && !audio && 'AudioContext' in globalThis) audio = new AudioContext();
+      // A tone may sound only where the page was touched before: this begins at a touch. It takes a while to make ready, so the
+      // tick is shown first.
+      if (!silenced().sound && !audio && 'AudioContext' in globalThis) setTimeout(() => { audio = audio || new AudioContext(); }, 100);
       const { wakeLock } = /** @type {any} */ (navigator);
       if (!silenced().awake && wakeLock && !awake) wakeLock.request('screen').then((/** @type {any} */ lock) => { if (ticking) awake = lock; else lock.release(); }, () => {});
       show();

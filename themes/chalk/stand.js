@@ -31,6 +31,8 @@
     byId('changed-since').replaceChildren(...sayNodes('stand.since', { day: states.day(results.dayText(days[1])) }).map((part) => /** @type {Node | string} */ (part)));
   };
 
+  /** What is shown of a movement, by all that it is drawn from: a number draws its own movement anew and no other. @type {Map<number, { from: string, line: HTMLElement }>} */
+  const shownOf = new Map();
   /** @param {Stand} stand */
   const history = (stand) => {
     const kept = store.entries('tested'), { trainee, limiter } = aim.planOf(stand), isBarred = states.barred() !== '';
@@ -56,8 +58,14 @@
         make('details', {}, make('summary', { text: say('stand.earlier', { n: list.length - 1 }) }), table(list.slice(0, -1).reverse()), ...(look ? drawings.beside(trainee, look) : []))];
     };
     // The newest is in sight, with a field for the next; what was before is drawn, and folded as a table.
-    const lines = [...of].sort(([a], [b]) => tables.stage[b] - tables.stage[a] || a - b).map(([m, list]) => make('article', { class: 'past', 'data-movement': tables.ids[m] },
-      make('h3', {}, named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1])), number.line(m, tellNews), ...(list.length > 1 ? drawn(m, list) : [])));
+    const lines = [...of].sort(([a], [b]) => tables.stage[b] - tables.stage[a] || a - b).map(([m, list]) => {
+      const from = JSON.stringify([list.map((tested) => [kept[tested.entry], tested.sides]), looks.get(m), isBarred, units.current(), stand.day]), known = shownOf.get(m);
+      if (known && known.from === from) return known.line;
+      const line = make('article', { class: 'past', 'data-movement': tables.ids[m] },
+        make('h3', {}, named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1])), number.line(m, tellNews), ...(list.length > 1 ? drawn(m, list) : []));
+      shownOf.set(m, { from, line });
+      return line;
+    });
     byId('history-list').replaceChildren(...lines);
     byId('history').hidden = lines.length === 0;
     // What looks back is loaded by those who have something to look back on.

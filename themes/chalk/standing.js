@@ -73,11 +73,20 @@
         make('div', { class: 'wide', tabindex: '0' }, make('table', { class: 'list ready-mine' }, make('thead', {}, make('tr', {}, ...[say('shared.movement'), say('stand.state'), say('stand.why')].map((text) => make('th', { scope: 'col', text })))), make('tbody', {}, ...rows)))));
   };
 
-  globalThis.rungbook.standing = {
-    /** @param {Stand} stand */
-    draw: (stand) => {
-      summary(stand);
-      byId('skills-mine').replaceChildren(...tables.skills.map((skill) => skillPart(stand, skill)));
-    },
+  let drawing = 0;
+  /** One skill after the other, so that the page answers meanwhile. @param {Stand} stand */
+  const draw = (stand) => {
+    const place = byId('skills-mine'), skills = [...tables.skills];
+    summary(stand);
+    place.replaceChildren();
+    clearTimeout(drawing);
+    const next = () => {
+      const skill = skills.shift();
+      if (!skill) return;
+      place.append(skillPart(stand, skill));
+      drawing = Number(setTimeout(next));
+    };
+    next();
   };
+  globalThis.rungbook.standing = { draw };
 })();
