@@ -42,6 +42,13 @@ impl Gear {
         }
     }
 
+    /// Whether a word is of what only measures.
+    pub fn measures(word: &str) -> bool {
+        [Gear::MeasuresLength, Gear::MeasuresAngle]
+            .iter()
+            .any(|gear| gear.is(word))
+    }
+
     /// Whether a word of a school is of this kind.
     pub fn is(self, word: &str) -> bool {
         word.split('-').any(|part| self.words().contains(&part))

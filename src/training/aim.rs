@@ -61,9 +61,13 @@ pub fn aim(trainee: &Trainee<'_>, asked: Option<Chosen>) -> Aim {
 }
 
 impl Trainee<'_> {
-    /// Whether a test may be asked for: it may be trained, and under 18 it is not with weight.
+    /// Whether a test may be asked for: it may be trained, what measures it is at hand, it stresses no part that hurts, and under
+    /// 18 it is not with weight.
     pub fn may_test(&self, ix: MovementIx) -> bool {
-        self.may(ix) && !(self.is_minor() && self.roster.of(ix).loaded())
+        self.may(ix)
+            && self.has_all(ix)
+            && self.sore_part(ix).is_none()
+            && !(self.is_minor() && self.roster.of(ix).loaded())
     }
 
     /// The weaker side, where the newest test has them far apart.

@@ -71,6 +71,12 @@ impl<'a> Trainee<'a> {
         Last::Full(last, earned)
     }
 
+    /// The newest session of a movement, of the last two weeks.
+    pub(super) fn did_lately(&self, ix: MovementIx) -> Option<&Logged<'a>> {
+        let newest = self.logged(ix).next_back();
+        newest.filter(|t| self.today.days_after(t.of.on) < K.off[0])
+    }
+
     /// The steps that a plan shows for a line that stood so often in its earlier full weeks.
     fn planned(&self, facts: &Facts<'_>, times: u32, ease: &Ease) -> i64 {
         let every = if facts.strict { K.three } else { K.two };
@@ -111,11 +117,15 @@ impl<'a> Trainee<'a> {
             }
             _ => {}
         }
+        let mut sets = i64::from(facts.dose.sets());
+        if let Some(last) = self.did_lately(ix).filter(|_| ease.sore) {
+            (mass, sets) = (mass.min(last.mass), sets.min(last.sets()));
+        }
         let planned = (mass + self.planned(facts, times, ease) * plate) as f64;
         let bounded = self.bound(ix).map_or(planned, |bound| planned.min(bound));
         let share = if ease.light { K.light } else { 1.0 };
         Amounts {
-            sets: i64::from(facts.dose.sets()),
+            sets,
             amount: reps,
             mass: Some(self.in_plates(bounded * share).max(plate)),
             rule,
@@ -155,7 +165,12 @@ impl<'a> Trainee<'a> {
         };
         let planned = amount + self.planned(facts, times, ease) * step;
         amount = amount.max(planned.min(limit));
-        let sets = sets_of(facts, amount);
+        let mut sets = sets_of(facts, amount);
+        if let Some(last) = self.did_lately(ix).filter(|_| ease.sore) {
+            // Where it hurts nothing grows.
+            amount = amount.min(last.first() / ONE).max(self.fewest(facts));
+            sets = sets.min(last.sets());
+        }
         if ease.light {
             amount = down(amount as f64 * K.light).max(self.fewest(facts));
         }

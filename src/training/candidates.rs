@@ -25,6 +25,8 @@ pub struct Candidate {
     pub weight: u64,
     /// Comes in every session: the limiter's lines, and from 65 the balance line.
     pub first: bool,
+    /// Of the goal's chain, and trained in the last two weeks: it keeps its line.
+    pub goes_on: bool,
 }
 
 /// All candidates in the order found, what has none, and the place of the limiter's gap.
@@ -38,9 +40,11 @@ pub struct Candidates {
 
 impl Candidates {
     pub fn of(trainee: &Trainee<'_>, goal: Option<&Goal>, gaps: &[Gap]) -> Candidates {
+        let in_chain = chain_of(trainee, goal);
         let mut pool = Pool {
             trainee,
             gaps,
+            in_chain: &in_chain,
             all: Vec::new(),
             left: Vec::new(),
             rests: false,
@@ -54,6 +58,7 @@ impl Candidates {
         let Pool { mut all, left, .. } = pool;
         for (i, one) in all.iter_mut().enumerate() {
             one.first = Some(i) == balance || (one.gap.is_some() && one.gap == limiter);
+            one.goes_on = in_chain[one.movement.at()] && trainee.did_lately(one.movement).is_some();
         }
         Candidates {
             all,
@@ -70,9 +75,18 @@ impl Candidates {
     }
 }
 
+/// For each movement whether it is of the goal's chain; without a goal all are.
+fn chain_of(trainee: &Trainee<'_>, goal: Option<&Goal>) -> Vec<bool> {
+    let mut out = vec![goal.is_none(); trainee.roster.curriculum.len()];
+    let chain = goal.iter().flat_map(|g| &g.chain);
+    chain.for_each(|ix| out[ix.at()] = true);
+    out
+}
+
 struct Pool<'t, 'a> {
     trainee: &'t Trainee<'a>,
     gaps: &'t [Gap],
+    in_chain: &'t [bool],
     all: Vec<Candidate>,
     left: Vec<(MovementIx, Left)>,
     /// A gap rests or lacks its equipment, and nothing stands in its place.
@@ -119,6 +133,7 @@ impl Pool<'_, '_> {
             instead_of: None,
             weight: self.gaps[gap].weight,
             first: false,
+            goes_on: false,
         }
     }
 
@@ -133,6 +148,7 @@ impl Pool<'_, '_> {
             instead_of: None,
             weight: 0,
             first: false,
+            goes_on: false,
         }
     }
 
@@ -162,6 +178,9 @@ impl Pool<'_, '_> {
         if t.is_minor() && facts.loaded() && facts.lowering() {
             return self.left.push((ix, Left::Minor));
         }
+        if t.is_too_new(ix) {
+            return self.eased_in(at);
+        }
         let anew = gap.now.is_none() && t.long_off(facts.pattern()).is_some();
         let simple = if gap.is_whole() && facts.counted && !(t.is_minor() && facts.loaded()) {
             let known = t.known(ix, Reason::Known).map(Reason::to_show);
@@ -181,6 +200,20 @@ impl Pool<'_, '_> {
         match !anew && t.fits(ix) == Some(true) {
             true => self.itself_or_harder(at),
             false => self.build_up(at, anew),
+        }
+    }
+
+    /// What is not to be tried first: what is known below it, else nothing.
+    fn eased_in(&mut self, at: usize) {
+        let t = self.trainee;
+        let ix = self.gaps[at].movement;
+        let strength = t.roster.of(ix).group().is_some() && !t.roster.of(ix).practised();
+        // What is a gap itself has a line of its own.
+        let is_gap = |low: &MovementIx| self.gaps.iter().any(|g| g.movement == *low);
+        let low = t.builder(ix, true).filter(|low| strength && !is_gap(low));
+        match low {
+            Some(low) => self.add(self.of_gap(low, at, Rule::Care, vec![Reason::Waits(ix)])),
+            None => self.left.push((ix, t.why_not_new(ix))),
         }
     }
 
@@ -234,7 +267,8 @@ impl Pool<'_, '_> {
 
     /// The heaviest gap that has a line of its own, unknown ones and those whose target is reached last.
     fn limiter(&self) -> Option<usize> {
-        let own = self.all.iter().filter(|c| c.instead_of.is_none());
+        let own = self.all.iter();
+        let own = own.filter(|c| c.instead_of.is_none() && c.rule != Rule::Care);
         own.filter_map(|c| c.gap).min_by_key(|at| {
             let gap = &self.gaps[*at];
             (gap.now.is_none() || gap.is_whole(), *at)
@@ -287,10 +321,24 @@ impl Pool<'_, '_> {
                 self.try_one(&list, Reason::NothingOfGroup(group));
             }
         }
+        self.go_on(&can);
         if self.rests {
             self.fill(&can);
         }
         self.keep_balance(chain);
+    }
+
+    /// What was trained lately of the chain goes on, if less: it does not make room for others. Common practice, no source.
+    fn go_on(&mut self, can: &[MovementIx]) {
+        let t = self.trainee;
+        let goes_on = |ix: &MovementIx| {
+            t.did_lately(*ix).is_some() && t.fits(*ix) == Some(true) && !t.is_too_easy(*ix)
+        };
+        for ix in can.iter().copied().filter(goes_on) {
+            if self.in_chain[ix.at()] && !self.all.iter().any(|c| c.movement == ix && !c.single) {
+                self.add(self.kept(ix, Rule::GoesOn, Reason::GoesOn));
+            }
+        }
     }
 
     /// Where a gap rests and nothing stands in its place, the rest of the body has the room: a plain line of each pattern without
@@ -315,7 +363,8 @@ impl Pool<'_, '_> {
         }
         let range = roster.standing.iter().copied().filter(|ix| {
             let facts = roster.of(*ix);
-            facts.mobility() && !facts.guarded() && self.trainee.may(*ix)
+            let t = self.trainee;
+            facts.mobility() && !facts.guarded() && t.may(*ix) && !t.is_too_new(*ix)
         });
         for ix in range.collect::<Vec<_>>() {
             self.add(Candidate {
@@ -373,7 +422,7 @@ impl Pool<'_, '_> {
         let stands = |ix: MovementIx| self.all.iter().any(|c| c.movement == ix && !c.single);
         let unknown = list
             .iter()
-            .filter(|ix| t.now(**ix).is_none() && !stands(**ix));
+            .filter(|ix| t.now(**ix).is_none() && !stands(**ix) && !t.is_too_new(**ix));
         let easiest = unknown.min_by_key(|ix| {
             let f = t.roster.of(**ix);
             (f.stage, f.straight, f.of.cautions.len(), **ix)
@@ -394,7 +443,8 @@ impl Pool<'_, '_> {
         if let Some(at) = self.all.iter().position(found) {
             return Some(at);
         }
-        let all = t.roster.standing.iter().copied().filter(|ix| stands(*ix));
+        let all = t.roster.standing.iter().copied();
+        let all = all.filter(|ix| stands(*ix) && !t.is_too_new(*ix));
         let best = all.min_by_key(|ix| (Reverse(t.roster.of(*ix).stage), *ix))?;
         self.all.retain(|c| c.movement != best || c.single);
         self.add(Candidate {

@@ -81,6 +81,8 @@ pub struct Constants {
     pub range_sets: u32,
     pub range_limiter: u32,
     pub unknown_s: u32,
+    /// Lines of range at most while pulling, pushing or legs have no time. Common practice, no source.
+    pub range_lines: u32,
     /// The share of the minutes of practice, and of range.
     pub block: f64,
     /// Warm-up: share of the minutes, minutes at most. Common practice, no source.
@@ -134,6 +136,8 @@ pub struct Constants {
     pub pain: [u32; 2],
     /// Days without steps.
     pub pain_days: i32,
+    /// Lines of strength on parts that were worse the next morning, at most. Common practice, no source.
+    pub sore_lines: u32,
     /// A pause of so many days is come back from in `pause_weeks` weeks. Common practice, no source.
     pub pause_days: i32,
     pub pause_weeks: i32,
@@ -224,6 +228,7 @@ pub const K: Constants = Constants {
     range_sets: 2,
     range_limiter: 4,
     unknown_s: 10,
+    range_lines: 2,
     block: 0.25,
     warm_up: 0.2,
     warm_up_most: 10,
@@ -252,6 +257,7 @@ pub const K: Constants = Constants {
     light: 0.8,
     pain: [3, 6],
     pain_days: 14,
+    sore_lines: 3,
     pause_days: 7,
     pause_weeks: 3,
     sides: 0.15,

@@ -3,8 +3,10 @@
 use super::constants::K;
 use super::reason::{Reason, Rule};
 use super::trainee::Trainee;
-use crate::curriculum::words::Pattern;
+use crate::curriculum::words::{BodyPart, Pattern};
 use crate::curriculum::{Day, MovementIx};
+use crate::readiness::{Cause, causes};
+use crate::results::Pain;
 
 const WEEK: i32 = 7;
 
@@ -17,8 +19,26 @@ pub struct Ease {
     pub easier: bool,
     /// Nothing moves on.
     pub hold: bool,
+    /// Held for a pain of 3 to 5: neither sets nor amounts grow.
+    pub sore: bool,
+    /// And it is worse the next morning.
+    pub worse: bool,
     /// The last rule that took something back, with its reason.
     pub by: Option<(Rule, Reason)>,
+}
+
+impl Ease {
+    /// With what another says of a part that hurts.
+    pub(super) fn and_sore(mut self, other: Ease) -> Ease {
+        if other.sore && !self.sore {
+            self.hold = true;
+            self.sore = true;
+            self.light |= other.worse;
+            self.worse = other.worse;
+            self.by = other.by;
+        }
+        self
+    }
 }
 
 impl Trainee<'_> {
@@ -30,13 +50,13 @@ impl Trainee<'_> {
             _ => self.after_time_off(ix, on, first),
         };
         for pain in self.newest_pains() {
-            let felt = (K.pain[0]..K.pain[1]).contains(&pain.score);
-            let recent = on.days_after(pain.on) <= K.pain_days;
-            if !facts.stresses(pain.part) || !felt || !recent {
+            if !facts.stresses(pain.part) || !holds(pain, on) {
                 continue;
             }
             let worse = pain.next_morning.unwrap_or(0) > pain.score;
             ease.hold = true;
+            ease.sore = true;
+            ease.worse |= worse;
             ease.light |= worse;
             ease.easier |= worse;
             let why = Reason::Hurts {
@@ -87,6 +107,41 @@ impl Trainee<'_> {
             easier: longer || facts.lowering(),
             hold: true,
             by: Some((Rule::TimeOff, Reason::DaysOff(off))),
+            ..Ease::default()
         }
     }
+
+    /// A part that a movement stresses and on which nothing grows today.
+    pub(super) fn sore_part(&self, ix: MovementIx) -> Option<BodyPart> {
+        let facts = self.roster.of(ix);
+        let hurts = |p: &&Pain| facts.stresses(p.part) && holds(p, self.today);
+        self.newest_pains().into_iter().find(hurts).map(|p| p.part)
+    }
+
+    /// Something is restricted or paused for pain, a part hurts, or training has only begun again: nothing harder is tried first.
+    pub(super) fn asks_for_care(&self) -> bool {
+        let spared = causes(self.person, self.today);
+        spared.iter().any(|cause| !matches!(cause, Cause::Pause(_)))
+            || self.newest_pains().iter().any(|p| holds(p, self.today))
+            || self.is_back_lately()
+    }
+
+    /// By the whole log: two weeks off or more, now or ended less than a week ago, from four weeks on less than two.
+    fn is_back_lately(&self) -> bool {
+        let mut days: Vec<Day> = self.log.iter().map(|t| t.of.on).collect();
+        days.push(self.today);
+        let long = days
+            .windows(2)
+            .rev()
+            .find(|two| two[1].days_after(two[0]) >= K.off[0]);
+        long.is_some_and(|two| {
+            let longer = two[1].days_after(two[0]) >= K.off[1];
+            self.today.days_after(two[1]) < K.off_for[usize::from(longer)]
+        })
+    }
+}
+
+/// A pain of 3 to 5, of the last two weeks.
+fn holds(pain: &Pain, on: Day) -> bool {
+    (K.pain[0]..K.pain[1]).contains(&pain.score) && on.days_after(pain.on) <= K.pain_days
 }

@@ -87,6 +87,7 @@ const HEAVY: [&str; 5] = [
 /// A movement as training sees it.
 #[derive(Clone, Debug)]
 pub struct Facts<'a> {
+    pub ix: MovementIx,
     pub of: &'a Movement,
     /// Rungs up.
     pub stage: u32,
@@ -202,7 +203,7 @@ impl<'a> Roster<'a> {
         let mut all: Vec<Option<Facts<'a>>> = curriculum
             .movements()
             .map(|(ix, m)| {
-                stands(ix).then(|| facts(curriculum, m, stages.of(ix).unwrap_or(0), middle))
+                stands(ix).then(|| facts(curriculum, (ix, m), stages.of(ix).unwrap_or(0), middle))
             })
             .collect();
         let standing: Vec<MovementIx> = curriculum
@@ -297,7 +298,12 @@ fn median_half_weeks(curriculum: &Curriculum) -> u32 {
     given.get(given.len() / 2).copied().unwrap_or(8)
 }
 
-fn facts<'a>(curriculum: &Curriculum, m: &'a Movement, stage: u32, middle: u32) -> Facts<'a> {
+fn facts<'a>(
+    curriculum: &Curriculum,
+    (ix, m): (MovementIx, &'a Movement),
+    stage: u32,
+    middle: u32,
+) -> Facts<'a> {
     let school = &curriculum.school.dose;
     let dose = m.dose.unwrap_or_else(|| match m.standard.measure() {
         Measure::Time => school.hold,
@@ -308,6 +314,7 @@ fn facts<'a>(curriculum: &Curriculum, m: &'a Movement, stage: u32, middle: u32) 
     let on_rings = m.names_gear(Gear::Rings);
     let passes = |position| m.positions.contains(&position);
     Facts {
+        ix,
         of: m,
         stage,
         dose,

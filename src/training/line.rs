@@ -60,6 +60,9 @@ pub struct Line {
     pub of: usize,
     /// Light or easier.
     pub eased: bool,
+    /// Of a part that hurts: nothing grows; and whether it was worse the next morning.
+    pub sore: bool,
+    pub worse: bool,
 }
 
 /// Where in a plan a line is asked for.
@@ -94,8 +97,10 @@ impl Trainee<'_> {
             true => self.easier(c.movement)?,
             false => c.movement,
         };
+        // What stands in may stress what the other does not.
+        let ease = ease.and_sore(self.ease(movement, at.on, at.first));
         let (facts, now) = (self.roster.of(movement), self.now(movement));
-        let (standing, why) = self.standing(c, at);
+        let (standing, why) = self.standing(c, at.tried || ease.by.is_some());
         let c = &Candidate {
             rule: standing,
             why,
@@ -141,18 +146,21 @@ impl Trainee<'_> {
             },
             of,
             eased: ease.light || ease.easier,
+            sore: ease.sore,
+            worse: ease.worse,
         };
         line.rest_s = self.rest(&line);
         line.minutes = self.minutes_of(&line);
         Some(line)
     }
 
-    /// The rule that a candidate stands by: what was shown earlier in the plan is trained on until its result is in, where it fits.
-    fn standing(&self, c: &Candidate, at: At) -> (Rule, Vec<Reason>) {
+    /// The rule that a candidate stands by: what was shown earlier in the plan, or is taken back, is trained on until its result is in,
+    /// where it fits.
+    fn standing(&self, c: &Candidate, goes_on: bool) -> (Rule, Vec<Reason>) {
         match (c.rule, c.block) {
-            (Rule::Show, Block::Range) if at.tried => (Rule::Range, Vec::new()),
-            (Rule::Show, Block::Practice) if at.tried => (Rule::Practice, Vec::new()),
-            (Rule::Show, _) if at.tried && self.fits(c.movement) == Some(true) => {
+            (Rule::Show, Block::Range) if goes_on => (Rule::Range, Vec::new()),
+            (Rule::Show, Block::Practice) if goes_on => (Rule::Practice, Vec::new()),
+            (Rule::Show, _) if goes_on && self.fits(c.movement) == Some(true) => {
                 (Rule::Itself, Vec::new())
             }
             (rule, _) => (rule, c.why.clone()),
@@ -207,7 +215,7 @@ impl Trainee<'_> {
         why.extend(amounts.why);
         Some(Asked {
             sets: match kept {
-                true => K.keep_sets[usize::from(self.is_from(K.keep_age))].into(),
+                true => self.kept_sets(ix, ease),
                 false => amounts.sets,
             },
             amount: amounts.amount,
@@ -216,6 +224,12 @@ impl Trainee<'_> {
             why,
             in_reserve: amounts.in_reserve,
         })
+    }
+
+    fn kept_sets(&self, ix: MovementIx, ease: &Ease) -> i64 {
+        let sets = K.keep_sets[usize::from(self.is_from(K.keep_age))].into();
+        let last = self.did_lately(ix).filter(|_| ease.sore);
+        last.map_or(sets, |last| last.sets().min(sets))
     }
 
     /// Range: in seconds the dose, at most 0.7 of now, unknown 10 s; else 30 s; the limiter four sets.

@@ -8,7 +8,7 @@ use super::session::{Laying, Session, Week, counts_as_hard};
 use super::trainee::Trainee;
 use crate::curriculum::{Day, MovementIx};
 use crate::results::{Goal as Chosen, Person};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 const WEEK: i32 = 7;
 const LETTERS: [char; 8] = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'];
@@ -146,6 +146,7 @@ fn weeks(
             full: if lighter && full > 0 { full - 1 } else { full },
             before: before.clone(),
             sets: BTreeMap::new(),
+            sore: BTreeSet::new(),
             first,
         };
         for (i, on) in days.iter().enumerate() {
@@ -153,6 +154,9 @@ fn weeks(
             sessions.push(laying.session(&mut week, *on, to_come));
         }
         full += u32::from(!lighter);
+        for kind in week.sore.into_iter().filter(|_| !lighter) {
+            *laying.sore.entry(kind).or_default() += 1;
+        }
         if lighter {
             retest = Some(days.last().copied().unwrap_or(begins).plus(1));
         }
@@ -236,18 +240,24 @@ impl Trainee<'_> {
             .chain(gaps.iter().map(|g| g.movement));
         let (mut out, mut kinds): (Vec<MovementIx>, BTreeMap<Kind, u32>) = Default::default();
         for ix in due {
-            if out.len() >= K.tests as usize || out.contains(&ix) || !self.may(ix) {
+            if out.len() >= K.tests as usize || out.contains(&ix) || !self.tests_on(ix, on) {
                 continue;
             }
             let facts = self.roster.of(ix);
             let count = kinds.entry(facts.kind()).or_default();
             let room = facts.mobility() || *count < K.tests_kind;
-            if room && !(self.is_minor() && facts.loaded()) {
+            if room {
                 *count += 1;
                 out.push(ix);
             }
         }
         out
+    }
+
+    /// Whether a test may be asked for on a day to come.
+    fn tests_on(&self, ix: MovementIx, on: Day) -> bool {
+        let minor = self.is_minor() && self.roster.of(ix).loaded();
+        self.may(ix) && self.has_all(ix) && !minor && !self.ease(ix, on, on).sore
     }
 
     /// The parts that hurt, and those that rest.

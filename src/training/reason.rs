@@ -43,12 +43,16 @@ rules! {
     Itself "the gap itself" "itself" Some(LEFT);
     /// What stands closest below a gap that does not fit.
     Builder "builder" "builder" None;
+    /// Nothing new that is harder than what is known, while something asks for care.
+    Care "care first" "care" None;
     /// What is too easy gives way to its lowest harder neighbour.
     Harder "harder" "harder" None;
     /// Exits, balance and turnovers: attempts while fresh.
     Practice "practice" "practice" None;
     Range "range" "range" Some("Garber et al. 2011, Med Sci Sports Exerc 43(7):1334-1359");
     KeptUp "kept up" "kept_up" Some("Bickel et al. 2011, Med Sci Sports Exerc 43(7):1177-1187");
+    /// Of the goal's chain and trained lately: it does not make room for others.
+    GoesOn "goes on" "goes_on" None;
     Balance "balance from 65" "balance" None;
     /// What stands nearest to a gap that rests or lacks its equipment.
     Instead "instead" "instead" None;
@@ -145,6 +149,10 @@ pub enum Reason {
     },
     /// Which week after it.
     AfterPause(i32),
+    /// Something harder is not tried first.
+    Waits(MovementIx),
+    /// Of the goal's chain, and trained lately.
+    GoesOn,
 }
 
 impl Reason {
@@ -176,6 +184,12 @@ pub enum Left {
     Pain(BodyPart),
     Light,
     Below,
+    /// Nothing new on a part that hurts.
+    Sore(BodyPart),
+    /// Nothing harder than what is known.
+    Careful,
+    /// Enough lines on a part that was worse the next morning.
+    Enough,
 }
 
 /// What follows a line.

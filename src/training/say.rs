@@ -159,6 +159,8 @@ impl<'a> Say<'a> {
                 if worse { "pain_worse" } else { "pain_hold" },
                 &[("part", self.part(part).into()), ("score", score.into())],
             ),
+            Reason::Waits(ix) => with("waits", &[("movement", (&self.named(ix)).into())]),
+            Reason::GoesOn => plain("goes_on"),
             Reason::AfterPause(n) => with("after_pause", &[("n", Value::Whole(n.into()))]),
         }
     }
@@ -194,6 +196,12 @@ impl<'a> Say<'a> {
                 let what = self.spared(Paused::Part(part));
                 self.fill("left.pain", &[("what", (&what).into())])
             }
+            Left::Sore(part) => {
+                let what = self.spared(Paused::Part(part));
+                self.fill("left.sore", &[("what", (&what).into())])
+            }
+            Left::Careful => plain("careful"),
+            Left::Enough => plain("enough"),
             Left::Light => plain("light"),
             Left::Below => plain("below"),
         }

@@ -91,6 +91,8 @@ pub struct Week {
     pub before: Vec<u32>,
     /// Hard sets of a kind so far.
     pub sets: BTreeMap<Kind, i64>,
+    /// Kinds with a line that could not grow.
+    pub sore: BTreeSet<Kind>,
     pub first: Day,
 }
 
@@ -104,6 +106,8 @@ pub struct Laying<'t, 'a> {
     pub tried: BTreeSet<MovementIx>,
     /// For each candidate how often it stood in full weeks so far.
     pub done: Vec<u32>,
+    /// Full weeks in which a kind could not grow.
+    pub sore: BTreeMap<Kind, u32>,
     most_firsts: usize,
 }
 
@@ -116,6 +120,8 @@ struct Draft {
     sets: BTreeMap<Kind, i64>,
     lines: Vec<Line>,
     left: Vec<(MovementIx, Left)>,
+    /// Lines of range at most.
+    most_range: usize,
 }
 
 impl Draft {
@@ -152,12 +158,49 @@ impl<'t, 'a> Laying<'t, 'a> {
             diary: Diary::of(trainee),
             tried: BTreeSet::new(),
             done: vec![0; candidates.all.len()],
+            sore: BTreeMap::new(),
             most_firsts: if few { K.first_new } else { K.first } as usize,
         }
     }
 
     /// Lays a session. `to_come`: sessions of its week from this one on.
     pub fn session(&mut self, week: &mut Week, on: Day, to_come: u32) -> Session {
+        let warm_up = warm_up_minutes(self.trainee.minutes);
+        let order = self.in_turn(on);
+        let lay = |most| self.draft(week, on, to_come, &order, most);
+        let mut draft = lay(usize::MAX);
+        // Two lines of range where a group has no time for any, and fewer where that is its only one in seven days.
+        let most = K.range_lines as usize;
+        if self.without_time(&draft, false) > 0 {
+            draft = lay(most);
+        }
+        for fewer in (0..most).rev() {
+            let without = self.without_time(&draft, true);
+            if without == 0 {
+                break;
+            }
+            let other = lay(fewer);
+            if self.without_time(&other, true) < without {
+                draft = other;
+            }
+        }
+        self.close(week, draft, warm_up)
+    }
+
+    /// How many of pulling, pushing and legs have no line for want of time; `only` those that were not trained in six days.
+    fn without_time(&self, draft: &Draft, only: bool) -> usize {
+        let group = |ix: MovementIx| self.trainee.roster.of(ix).group();
+        let lacks = |g: &&Group| {
+            let late = |(ix, why): &(MovementIx, Left)| *why == Left::Time && group(*ix) == Some(**g);
+            draft.left.iter().any(late)
+                && !draft.lines.iter().any(|l| group(l.movement) == Some(**g))
+                && !(only && self.diary.trained(**g, draft.on, 6))
+        };
+        let groups = [Group::Pull, Group::Push, Group::Legs];
+        groups.iter().filter(lacks).count()
+    }
+
+    fn draft(&self, week: &Week, on: Day, to_come: u32, order: &[usize], most: usize) -> Draft {
         let warm_up = warm_up_minutes(self.trainee.minutes);
         let mut draft = Draft {
             on,
@@ -167,8 +210,9 @@ impl<'t, 'a> Laying<'t, 'a> {
             sets: BTreeMap::new(),
             lines: Vec::new(),
             left: self.candidates.left.clone(),
+            most_range: most,
         };
-        for of in self.in_turn(on) {
+        for &of in order {
             let c = &self.candidates.all[of];
             let at = At {
                 on,
@@ -181,7 +225,7 @@ impl<'t, 'a> Laying<'t, 'a> {
                 self.place(week, &mut draft, c, line);
             }
         }
-        self.close(week, draft, warm_up)
+        draft
     }
 
     fn place(&self, week: &Week, draft: &mut Draft, c: &Candidate, line: Line) {
@@ -208,8 +252,15 @@ impl<'t, 'a> Laying<'t, 'a> {
         if c.block == Block::Strength && draft.count(Block::Strength) >= K.lines as usize {
             return draft.left.push((line.movement, Left::Turns));
         }
+        if c.block == Block::Range && !c.first && draft.count(Block::Range) >= draft.most_range {
+            return draft.left.push((line.movement, Left::Time));
+        }
+        let worse = draft.lines.iter().filter(|l| l.worse && l.block.is_hard());
+        if line.worse && line.block.is_hard() && worse.count() >= K.sore_lines as usize {
+            return draft.left.push((line.movement, Left::Enough));
+        }
         let movement = line.movement;
-        match self.fitted(week, draft, line) {
+        match self.fitted(week, draft, c.goes_on, line) {
             Ok(line) => {
                 draft.left_minutes -= line.minutes;
                 *draft.used.entry(line.block).or_default() += line.minutes;
@@ -247,13 +298,22 @@ impl<'t, 'a> Laying<'t, 'a> {
     }
 
     /// The line with as many sets as the week and the day have room for.
-    fn fitted(&self, week: &Week, draft: &Draft, mut line: Line) -> Result<Line, Left> {
+    fn fitted(
+        &self,
+        week: &Week,
+        draft: &Draft,
+        goes_on: bool,
+        mut line: Line,
+    ) -> Result<Line, Left> {
         let t = self.trainee;
         if counts_as_hard(&line) {
             let kind = t.roster.of(line.movement).kind();
             let done = |sets: &BTreeMap<Kind, i64>| sets.get(&kind).copied().unwrap_or(0);
-            let rest = self.ceiling(kind, week.full) - done(&week.sets);
-            let room = (rest + draft.to_come - 1).div_euclid(draft.to_come) - done(&draft.sets);
+            let rest = self.ceiling(kind, week.full, line.sore) - done(&week.sets);
+            let mut room = (rest + draft.to_come - 1).div_euclid(draft.to_come) - done(&draft.sets);
+            if let Some(last) = t.did_lately(line.movement).filter(|_| goes_on) {
+                room = room.max(last.sets().min(rest - done(&draft.sets)));
+            }
             if room < i64::from(K.fewest) {
                 return Err(Left::Sets);
             }
@@ -281,20 +341,26 @@ impl<'t, 'a> Laying<'t, 'a> {
     }
 
     /// Hard sets of a kind in a week: a third above the mean of what was logged in three weeks, or six if more, a third more after
-    /// each full week, at most ten, after twelve weeks of log fifteen. Common practice, no source.
-    pub fn ceiling(&self, kind: Kind, full: u32) -> i64 {
+    /// each full week, at most ten, after twelve weeks of log fifteen. Of what hurts the mean itself, or twice what is kept up.
+    /// Common practice, no source.
+    pub fn ceiling(&self, kind: Kind, full: u32, sore: bool) -> i64 {
         let t = self.trainee;
         let of_kind = t.log.iter().filter(|l| {
             t.roster.of(l.of.movement).kind() == kind && t.today.days_after(l.of.on) <= K.logged
         });
         let sets: usize = of_kind.clone().map(|l| l.of.did.len()).sum();
         let rise = f64::from(K.rise[0]) / f64::from(K.rise[1]);
+        let full = full.saturating_sub(self.sore.get(&kind).copied().unwrap_or(0));
         let risen = of_kind.clone().next().map_or(0.0, |first| {
             let days = t.today.days_after(first.of.on).max(7);
             (sets * 7) as f64 * f64::from(K.rise[0]) / f64::from(days * K.rise[1] as i32)
         });
         let begun = t.log.first().map(|l| t.today.days_after(l.of.on));
         let most = K.cap[usize::from(begun.is_some_and(|days| days >= K.cap_days))];
+        if sore {
+            let kept = f64::from(K.keep_sets[0] * K.keep_week);
+            return down((risen / rise).max(kept)).min(most.into());
+        }
         down(risen.max(K.week_one.into()) * rise.powi(full as i32)).min(most.into())
     }
 
@@ -318,13 +384,22 @@ impl<'t, 'a> Laying<'t, 'a> {
         }
         let mut rounds: Vec<(usize, usize)> = Vec::new();
         for mut queue in queues.into_values() {
-            queue.sort_by_key(|i| (times(i), weight(i)));
+            queue.sort_by_key(|i| (!self.keeps_its_line(&all[*i], on), times(i), weight(i)));
             rounds.extend(queue.into_iter().enumerate());
         }
         rounds.sort_by_key(|(round, i)| (*round, weight(i)));
+        // The first of each group, then the second of each.
         kept.sort_by_key(|i| {
             let facts = self.trainee.roster.of(all[*i].movement);
-            (times(i), place_of(facts.pattern()), all[*i].movement)
+            let keeps = self.keeps_its_line(&all[*i], on);
+            (!keeps, times(i), place_of(facts.pattern()), all[*i].movement)
+        });
+        let mut seen: BTreeMap<Option<Group>, usize> = BTreeMap::new();
+        kept.sort_by_cached_key(|i| {
+            let group = self.trainee.roster.of(all[*i].movement).group();
+            let round = seen.entry(group).or_default();
+            *round += 1;
+            *round
         });
         // A group that no gap trains stands once in seven days, before the second of the others, one a session.
         let served: BTreeSet<Group> = all
@@ -350,6 +425,11 @@ impl<'t, 'a> Laying<'t, 'a> {
         first
     }
 
+    /// Of the goal's chain, trained lately, and not yet twice in these seven days.
+    fn keeps_its_line(&self, c: &Candidate, on: Day) -> bool {
+        c.goes_on && self.diary.times(c.movement, on, 6) < K.keep_week as usize
+    }
+
     /// Writes a session down; in a lighter week it is the full one with half its sets, range apart.
     fn close(&mut self, week: &mut Week, draft: Draft, warm_up: i64) -> Session {
         let Draft {
@@ -362,7 +442,10 @@ impl<'t, 'a> Laying<'t, 'a> {
         for line in &lines {
             let c = &self.candidates.all[line.of];
             self.diary.stand(c.movement, on);
-            self.done[line.of] += u32::from(!week.lighter);
+            self.done[line.of] += u32::from(!week.lighter && !line.sore);
+            if line.sore && counts_as_hard(line) {
+                week.sore.insert(self.trainee.roster.of(line.movement).kind());
+            }
             if matches!(line.rule, Rule::FirstTry | Rule::Show) {
                 self.tried.insert(c.movement);
             }

@@ -1,9 +1,10 @@
 //! One person on one day: age, time, log, states, what rests, what is at hand.
 
 use super::constants::K;
-use super::facts::Roster;
+use super::facts::{Facts, Roster};
 use super::now::Now;
 use super::reason::Left;
+use crate::curriculum::gear::Gear;
 use crate::curriculum::manner::When;
 use crate::curriculum::target::{Added, KILOGRAM, ONE};
 use crate::curriculum::words::{BodyPart, Pattern, Phase, Screening, Weekday};
@@ -31,6 +32,11 @@ impl Logged<'_> {
 
     pub fn best(&self) -> i64 {
         self.of.did.iter().copied().max().unwrap_or(0)
+    }
+
+    /// Sets, two at least.
+    pub fn sets(&self) -> i64 {
+        (self.of.did.len() as i64).max(K.fewest.into())
     }
 
     /// No set below the first.
@@ -75,6 +81,9 @@ pub struct Trainee<'a> {
     pub(super) fits: Vec<OnceCell<Option<bool>>>,
     pub(super) below: Vec<OnceCell<Vec<MovementIx>>>,
     pub(super) foot: BTreeMap<Pattern, Option<Day>>,
+    /// Nothing harder than what is known is tried first.
+    careful: bool,
+    reach: BTreeMap<Pattern, OnceCell<u32>>,
 }
 
 impl<'a> Trainee<'a> {
@@ -121,6 +130,8 @@ impl<'a> Trainee<'a> {
             fits: vec![OnceCell::new(); count],
             below: vec![OnceCell::new(); count],
             foot: BTreeMap::new(),
+            careful: false,
+            reach: Pattern::ALL.iter().map(|p| (*p, OnceCell::new())).collect(),
             log,
         };
         for pattern in Pattern::ALL {
@@ -128,6 +139,7 @@ impl<'a> Trainee<'a> {
             trainee.foot.insert(*pattern, foot);
         }
         trainee.ended = trainee.ended_pauses();
+        trainee.careful = trainee.asks_for_care();
         trainee
     }
 
@@ -163,15 +175,60 @@ impl<'a> Trainee<'a> {
             .is_some_and(|s| s.state == State::Paused)
     }
 
+    /// What only measures is not needed to train range.
     fn is_at_hand(&self, ix: MovementIx) -> bool {
-        let has = |word: &String| self.person.have.as_ref().is_none_or(|h| h.contains(word));
+        let m = self.roster.curriculum.movement(ix);
+        let spare = |word: &String| m.pattern == Pattern::Mobility && Gear::measures(word);
+        let fine = |word: &String| self.has(word) || spare(word);
+        m.equipment.iter().all(|one_of| one_of.iter().any(fine))
+    }
+
+    fn has(&self, word: &String) -> bool {
+        self.person.have.as_ref().is_none_or(|h| h.contains(word))
+    }
+
+    /// What measures too.
+    pub(super) fn has_all(&self, ix: MovementIx) -> bool {
         let needed = &self.roster.curriculum.movement(ix).equipment;
-        needed.iter().all(|one_of| one_of.iter().any(has))
+        let has = |one_of: &Vec<String>| one_of.iter().any(|word| self.has(word));
+        needed.iter().all(has)
     }
 
     /// Open or owned, resting in no way, and its equipment at hand.
     pub fn may(&self, ix: MovementIx) -> bool {
         self.roster.find(ix).is_some() && self.is_open(ix) && !self.rests(ix) && self.is_at_hand(ix)
+    }
+
+    /// Unknown, and not to be tried first today: it stresses a part that hurts, or where care is asked for it is harder than
+    /// anything of its pattern that is known or was done; where nothing of that is known, than the lowest.
+    pub(super) fn is_too_new(&self, ix: MovementIx) -> bool {
+        if self.now(ix).is_some() {
+            return false;
+        }
+        let facts = self.roster.of(ix);
+        let harder = || !facts.mobility() && facts.stage > self.reach(facts.pattern());
+        self.sore_part(ix).is_some() || self.careful && harder()
+    }
+
+    /// Why something is not tried first.
+    pub(super) fn why_not_new(&self, ix: MovementIx) -> Left {
+        self.sore_part(ix).map_or(Left::Careful, Left::Sore)
+    }
+
+    /// The highest rung of a pattern that is known or was done; where there is none, the lowest that may be trained.
+    fn reach(&self, pattern: Pattern) -> u32 {
+        let find = || {
+            let of = self.roster.standing.iter().map(|ix| self.roster.of(*ix));
+            let of: Vec<&Facts<'_>> = of.filter(|f| f.pattern() == pattern).collect();
+            let done = |f: &&&Facts<'_>| {
+                let ix = f.ix;
+                self.owns(ix) || self.now(ix).is_some() || self.logged(ix).next().is_some()
+            };
+            let highest = of.iter().filter(done).map(|f| f.stage).max();
+            let open = of.iter().filter(|f| self.may(f.ix)).map(|f| f.stage);
+            highest.or(open.min()).unwrap_or(0)
+        };
+        self.reach.get(&pattern).map_or(0, |r| *r.get_or_init(find))
     }
 
     /// Whether this keeps a movement from being trained: a part or a class of its own that rests, or missing equipment.

@@ -48,7 +48,10 @@ impl Trainee<'_> {
             return None;
         }
         let fine = |up: &MovementIx| {
-            self.may(*up) && !self.roster.of(*up).lowering() && self.fits(*up) != Some(false)
+            self.may(*up)
+                && !self.roster.of(*up).lowering()
+                && self.fits(*up) != Some(false)
+                && !self.is_too_new(*up)
         };
         let ups = self.roster.of(ix).harder.iter().copied().filter(fine);
         ups.min_by_key(|up| (self.roster.of(*up).stage, *up))
@@ -103,7 +106,9 @@ impl Trainee<'_> {
 
     /// What builds a movement that does not fit yet: of those of its phase what fits, then what is unknown, then of the others.
     pub(super) fn builder(&self, ix: MovementIx, plain: bool) -> Option<MovementIx> {
-        let fine = |low: &MovementIx| !plain || !self.roster.of(*low).guarded();
+        let fine = |low: &MovementIx| {
+            !(plain && self.roster.of(*low).guarded()) && !self.is_too_new(*low)
+        };
         let list: Vec<MovementIx> = self.below(ix).iter().copied().filter(fine).collect();
         for alike in [true, false] {
             for known in [Some(true), None] {
@@ -139,7 +144,9 @@ impl Trainee<'_> {
         let fine = |other: MovementIx| {
             let counts =
                 |o: &Facts<'_>| o.mobility() || o.counted && self.fits(other) != Some(false);
-            self.may(other) && self.roster.find(other).is_some_and(counts)
+            self.may(other)
+                && !self.is_too_new(other)
+                && self.roster.find(other).is_some_and(counts)
         };
         let named = self.roster.of(ix).of.instead.iter();
         let mut apt = named.filter(|one| self.is_kept_from(ix, &one.when) && fine(one.movement));
@@ -160,6 +167,7 @@ impl Trainee<'_> {
                 && (o.of.phase == facts.of.phase || !o.lowering())
                 && self.may(*other)
                 && self.fits(*other) != Some(false)
+                && !self.is_too_new(*other)
         };
         let others = self.roster.standing.iter().copied().filter(fine);
         others.min_by_key(|other| {

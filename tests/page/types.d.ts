@@ -78,6 +78,8 @@ interface Tables {
   /** For each pattern its group; -1 for none. */
   groups: number[];
   group_names: string[];
+  /** Words for equipment that only measures. */
+  measures: string[];
   /** Patterns in the order of a session. */
   pattern_order: number[];
   /** The lowest one-rep maximum by 1 to 12 reps, as a multiple of what moves, and the load chart in per cent. */
@@ -319,7 +321,7 @@ interface Trainee {
   age: number | null;
   minor: boolean;
   young: boolean;
-  memo: { own: (Now | null)[]; now: (Now | null)[]; foot: number[]; fits: (boolean | null)[]; below: number[][]; under: number[][]; ended: Ended[] | null };
+  memo: { own: (Now | null)[]; now: (Now | null)[]; foot: number[]; fits: (boolean | null)[]; below: number[][]; under: number[][]; ended: Ended[] | null; care: boolean | null; reach: number[] };
 }
 
 /** A tree of needs: true when k of its parts are; a demand is a leaf. */
@@ -375,6 +377,8 @@ interface Candidate {
   insteadOf: number | null;
   weight: number;
   first: boolean;
+  /** Of the goal's chain, and trained in the last two weeks. */
+  goesOn: boolean;
 }
 
 interface Pool {
@@ -389,6 +393,9 @@ interface Ease {
   light: boolean;
   easier: boolean;
   hold: boolean;
+  /** A part hurts: nothing grows; and it was worse the next morning. */
+  sore: boolean;
+  worse: boolean;
   rule: string | null;
   why: Reason | null;
 }
@@ -423,6 +430,8 @@ interface Line {
   why: Reason[];
   then: string;
   eased: boolean;
+  sore: boolean;
+  worse: boolean;
   candidate: Candidate;
 }
 
@@ -464,6 +473,15 @@ interface Work {
   /** Tried or shown earlier in the plan. */
   tried: Set<number>;
   done: Map<Candidate, number>;
+  /** Full weeks in which a kind could not grow. */
+  sore: Map<number, number>;
+}
+
+interface DayDraft {
+  lines: Line[];
+  lost: LeftOut[];
+  state: Entry['state'];
+  without: (only: boolean) => number;
 }
 
 interface Planned {
@@ -472,6 +490,7 @@ interface Planned {
   before: Map<Candidate, number>;
   full: number;
   sets: Map<number, number>;
+  sore: Set<number>;
   toCome: number;
 }
 
@@ -479,7 +498,7 @@ interface Entry {
   on: number;
   line: Line;
   lines: Line[];
-  state: { left: number; used: Map<string, number>; sets: Map<number, number>; firsts: number; shows: number };
+  state: { left: number; used: Map<string, number>; sets: Map<number, number>; firsts: number; shows: number; mostRange: number };
 }
 
 /** The best of one day. */
@@ -552,9 +571,9 @@ interface TrainingNumbers {
   share: number; hold: number; reps: number; reps_strict: number; sets: [number, number]; held: [number, number]; hold_most: number; attempts: [number, number]; practice_fewest: number;
   fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_sets: number; again: number; first: number; first_new: number; known: number; shows: number;
   left: number; lines: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
-  unknown_s: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; rest: { guarded: number; strength: number; easy: number; range: number };
+  unknown_s: number; range_lines: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; rest: { guarded: number; strength: number; easy: number; range: number };
   rep_s: number; short: number; of_body: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
-  planned: number; off: [number, number, number]; off_for: [number, number]; light: number; pain: [number, number]; pain_days: number; pause_days: number; pause_weeks: number;
+  planned: number; off: [number, number, number]; off_for: [number, number]; light: number; pain: [number, number]; pain_days: number; sore_lines: number; pause_days: number; pause_weeks: number;
   sides: number; sides_cm: number; sides_deg: number; adult: number; youth: number; minor_reps: number; clearance: number; weeks: number; apart: number; turns: number;
   cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; tests: number; tests_kind: number; tests_ahead: number;
 }
@@ -743,6 +762,14 @@ interface Rungbook {
     isOwned: (c: Trainee, m: number) => boolean;
     isOpen: (c: Trainee, m: number) => boolean;
     isAtHand: (c: Trainee, m: number) => boolean;
+    hasAll: (c: Trainee, m: number) => boolean;
+    isHolding: (c: Trainee, pain: Pain, on: number) => boolean;
+    sorePart: (c: Trainee, m: number) => number;
+    isTooNew: (c: Trainee, m: number) => boolean;
+    mayTest: (c: Trainee, m: number) => boolean;
+    ease: (c: Trainee, m: number, on: number, first: number) => Ease;
+    didLately: (c: Trainee, m: number) => Logged | null;
+    setsOf: (c: Trainee, of: Logged) => number;
     may: (c: Trainee, m: number) => boolean;
     isMissed: (of: Trained) => boolean;
     now: (c: Trainee, m: number) => Now | null;

@@ -30,6 +30,10 @@ PAIN_EASES, PAIN_PAUSES = 3, 6  # from so much on, out of 10
 A_PAUSE = 7  # days that make a pause of which one comes back by steps
 GROWTH_PLATES = ("wrist", "elbow")
 DAY = timedelta(days=1)
+MEASURES = {"tape", "ruler", "phone", "goniometer", "protractor", "level"}
+LAPSED = 14  # days
+PAIN_DAYS = 14
+OFF_LONGER, COMING_BACK = 28, (7, 14)  # days off, days for which one takes care after it
 NEVER = date.min
 
 
@@ -302,7 +306,8 @@ class Client:
         self.pains = self.read_pains(results.get("pain") or ())
         self.judge()
         self.spare()
-        self.memory = {}
+        self.memory, self.rungs = {}, {}
+        self.careful = self.restricted or any(self.holds(pains[-1], today) for pains in self.pains.values()) or self.is_back_lately()
 
     @property
     def minor(self):
@@ -391,6 +396,7 @@ class Client:
     def spare(self):
         """What is paused or restricted today, and the pauses of a week or more that have ended."""
         holding, self.ended, self.spared_parts = [], [], []
+        self.restricted = self.says == "light"
         cleared = {}
         for entry in self.said.get("cleared") or ():
             on = read_day(entry.get("on"), self.today)
@@ -411,6 +417,7 @@ class Client:
                 if until is None or until >= self.today:
                     holding.append(Spared(kind, name))
                     self.spared_parts += [name] if kind == "part" else []
+                    self.restricted |= key == "restrict"
                 elif key == "paused" and (until - on).days + 1 >= A_PAUSE:
                     self.ended.append((Spared(kind, name), until))
         for part, pains in self.pains.items():
@@ -425,6 +432,7 @@ class Client:
         if bad[-1]:
             holding.append(Spared("part", part))
             self.spared_parts.append(part)
+            self.restricted = True
         elif any(bad):
             last = max(k for k, b in enumerate(bad) if b)
             first = last
@@ -449,6 +457,11 @@ class Client:
         return direct
 
     def has_equipment(self, id):
+        """What only measures is not needed to train range."""
+        measures = lambda word: self.c[id].mobility and bool(set(word.split("-")) & MEASURES)
+        return self.have is None or all(any(word in self.have or measures(word) for word in one_of) for one_of in self.c[id].equipment)
+
+    def has_all(self, id):
         return self.have is None or all(any(word in self.have for word in one_of) for one_of in self.c[id].equipment)
 
     def is_kept_from(self, m, one):
@@ -462,6 +475,44 @@ class Client:
 
     def may(self, id):
         return self.states.get(id) in ("open", "owned") and id not in self.spared and self.has_equipment(id)
+
+    # ------------------------------------------------------------ what is not tried first
+
+    def holds(self, pain, on):
+        """Whether a pain is one under which nothing grows."""
+        return PAIN_EASES <= pain.score < PAIN_PAUSES and (on - pain.on).days <= PAIN_DAYS
+
+    def is_sore(self, m):
+        return any(self.holds(self.pains[part][-1], self.today) for part in m.parts & set(self.pains))
+
+    def is_back_lately(self):
+        """Two weeks off or more, now or ended lately."""
+        days = sorted({s.on for s in self.log}) + [self.today]
+        for before, after in reversed(list(zip(days, days[1:]))):
+            off = (after - before).days
+            if off >= LAPSED:
+                return (self.today - after).days < COMING_BACK[off >= OFF_LONGER]
+        return False
+
+    def reach(self, pattern):
+        """The highest rung of a pattern that is known or was done, else the lowest that may be trained."""
+        if pattern not in self.rungs:
+            of = [m for m in self.c.movements.values() if m.pattern == pattern]
+            done = [m.stage for m in of if self.owns(m.id) or self.now(m.id) or any(s.movement == m.id for s in self.log)]
+            self.rungs[pattern] = max(done) if done else min((m.stage for m in of if self.may(m.id)), default=0)
+        return self.rungs[pattern]
+
+    def too_new(self, id):
+        """Unknown, and not to be tried first today."""
+        m = self.c[id]
+        if self.now(id) is not None:
+            return False
+        return self.is_sore(m) or (self.careful and not m.mobility and m.stage > self.reach(m.pattern))
+
+    def lately(self, id):
+        """The newest session of a movement, of the last two weeks."""
+        log = [s for s in self.log if s.movement == id]
+        return log[-1] if log and (self.today - log[-1].on).days < LAPSED else None
 
     # ------------------------------------------------------------ now
 

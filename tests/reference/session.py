@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from client import DAY, GROUPS, NEVER, ORDER, PAIN_EASES, PAIN_PAUSES, floor
+from client import DAY, GROUPS, LAPSED, NEVER, ORDER, floor
 from gaps import WHOLE
 from readiness import leaves
 
@@ -27,11 +27,9 @@ CHART = [100, 95, 93, 90, 87, 85, 83, 80, 77, 75, 72.5, 70]  # per cent for 1 to
 MINOR_REPS = 6
 SESSIONS, STRICT_SESSIONS, OVER, LEFT = 2, 3, 2, 2
 STEP_REPS, STEP_HOLD, PLATE_SHARE = 1, 2, Fraction(5, 100)
-LAPSED = 14  # days
 MOST_STEPS = 2
 LIGHT = Fraction(8, 10)
 OFF_LIGHT, OFF_EASIER, WEEK = 14, 28, 7
-PAIN_DAYS = 14
 PAUSE_WEEKS = 3
 SIDES = {"reps": Fraction(15, 100), "s": Fraction(15, 100), "cm": 2, "deg": 5}
 SECONDS_A_REP = 4
@@ -52,6 +50,7 @@ class Candidate:
     instead_of: str | None = None
     weight: Fraction = Fraction(0)
     first: bool = False  # comes every time
+    goes_on: bool = False  # of the goal's chain, and trained lately
 
 
 class Ease(NamedTuple):
@@ -60,9 +59,16 @@ class Ease(NamedTuple):
     light: bool = False
     easier: bool = False
     rule: str | None = None
+    sore: bool = False  # nothing grows
+    worse: bool = False  # the next morning
 
     def with_more(self, light, easier, rule):
-        return Ease(self.light or light, self.easier or easier, rule)
+        return self._replace(light=self.light or light, easier=self.easier or easier, rule=rule)
+
+    def and_sore(self, other):
+        if not other.sore or self.sore:
+            return self
+        return self._replace(light=self.light or other.worse, rule=other.rule, sore=True, worse=other.worse)
 
 
 class Line(NamedTuple):
@@ -78,6 +84,8 @@ class Line(NamedTuple):
     reserve: int | None
     rule: str
     eased: bool
+    sore: bool
+    worse: bool
 
 
 def one_rep_max(moved, reps):
@@ -104,7 +112,7 @@ class Coach:
         self.found = {}
         self.rests = False
         self.from_gaps()
-        known = [x for x in self.found.values() if not x.instead_of and x.gap]
+        known = [x for x in self.found.values() if not x.instead_of and x.gap and x.rule != "care first"]
         last = lambda gap: not gap.known or gap.share == WHOLE
         self.limiter = min((x.gap for x in known), key=lambda gap: (last(gap), *gap.heaviest_first), default=None)
         self.keep_up()
@@ -112,6 +120,7 @@ class Coach:
         for x in self.found.values():
             x.weight = x.gap.weight if x.gap else Fraction(0)
             x.first = x is self.balance or x.gap is not None and x.gap is self.limiter
+            x.goes_on = x.movement in goal.chain and self.client.lately(x.movement) is not None
 
     @property
     def candidates(self):
@@ -142,7 +151,7 @@ class Coach:
             return None
         fine = [
             j for j in self.c.harder[id]
-            if self.client.may(j) and not self.c[j].lowering and self.fits(j) is not False
+            if self.client.may(j) and not self.c[j].lowering and self.fits(j) is not False and not self.client.too_new(j)
         ]
         return min(fine, key=lambda j: (self.c[j].stage, j), default=None)
 
@@ -168,7 +177,7 @@ class Coach:
         return sorted(out, key=lambda j: not self.same_phase(id, j))
 
     def builder(self, id, plain=False):
-        js = self.builders(id, plain)
+        js = [j for j in self.builders(id, plain) if not self.client.too_new(j)]
         for alike in (True, False):
             for known in (True, None):
                 for j in js:
@@ -198,6 +207,8 @@ class Coach:
             return self.instead(gap)
         if client.minor and m.loaded and m.lowering:
             return self.left_out.append(i)
+        if client.too_new(i):
+            return self.eased_in(gap)
         anew = now is None and client.forgotten(m.pattern) != NEVER
         if gap.share == WHOLE and m.counted and not (client.minor and m.loaded):
             return self.add(i, gap, "show it")
@@ -213,6 +224,12 @@ class Coach:
                 self.add(i, gap, "the gap itself")
             return j and self.add(j, gap, "harder")
         return self.from_below(gap, anew)
+
+    def eased_in(self, gap):
+        """What is not to be tried first: what is known below it, else nothing."""
+        m = self.c[gap.movement]
+        j = self.builder(m.id, plain=True) if m.group and not m.practised else None
+        return self.add(j, gap, "care first") if j and j not in self.gaps else self.left_out.append(m.id)
 
     def from_below(self, gap, anew):
         i, m, now = gap.movement, self.c[gap.movement], self.client.now(gap.movement)
@@ -235,13 +252,13 @@ class Coach:
         def fine(j, o):
             return (
                 o.pattern == m.pattern and o.straight == m.straight and self.client.may(j) and o.counted and not o.practised
-                and (o.phase == m.phase or not o.lowering) and self.fits(j) is not False
+                and (o.phase == m.phase or not o.lowering) and self.fits(j) is not False and not self.client.too_new(j)
             )
 
         for one in m.instead:
             j, o = one["do"], self.c.movements.get(one["do"])
             can = o and (o.mobility or o.counted and self.fits(j) is not False)
-            if can and self.client.may(j) and self.client.is_kept_from(m, one):
+            if can and self.client.may(j) and not self.client.too_new(j) and self.client.is_kept_from(m, one):
                 return self.add(j, gap, "instead", instead_of=i)
         js = [j for j, o in self.c.movements.items() if fine(j, o)] if m.group and not m.practised else []
         if not js:
@@ -265,13 +282,16 @@ class Coach:
                 known |= self.keep(js)
             if not any(c[x.movement].group == group and x.block in ("strength", "kept up") for x in self.found.values()):
                 self.try_one(js)
+        for j in can:
+            if j in self.goal.chain and client.lately(j) and self.fits(j) and not self.too_easy(j):
+                self.add(j, None, "goes on", block="kept up")
         if self.rests:
             self.fill(can)
         self.keep_balance()
 
     def try_one(self, js):
         c = self.c
-        unknown = [j for j in js if self.client.now(j) is None and (j, False) not in self.found]
+        unknown = [j for j in js if self.client.now(j) is None and (j, False) not in self.found and not self.client.too_new(j)]
         if unknown:
             j = min(unknown, key=lambda j: (c[j].stage, c[j].straight, len(c[j].classes), j))
             self.add(j, None, "first try", block="kept up")
@@ -287,7 +307,7 @@ class Coach:
                 if there() < lines and not self.keep(js):
                     self.try_one(js)
         for j, m in c.movements.items():
-            if m.mobility and not m.guarded and self.client.may(j):
+            if m.mobility and not m.guarded and self.client.may(j) and not self.client.too_new(j):
                 self.add(j, None, "range")
 
     def keep_balance(self):
@@ -321,7 +341,7 @@ class Coach:
         for x in self.found.values():
             if upright(self.c[x.movement]) and x.rule != "show it":
                 return x
-        js = [m for m in self.c.movements.values() if upright(m)]
+        js = [m for m in self.c.movements.values() if upright(m) and not client.too_new(m.id)]
         if not js:
             return None
         j = min(js, key=lambda m: (-m.stage, m.id)).id
@@ -374,9 +394,9 @@ class Coach:
             found = self.after_time_off(m, on, first_session)
         for part in sorted(m.parts & set(client.pains)):
             pain = client.pains[part][-1]
-            if PAIN_EASES <= pain.score < PAIN_PAUSES and (on - pain.on).days <= PAIN_DAYS:
+            if client.holds(pain, on):
                 worse = pain.next_morning > pain.score
-                found = found.with_more(worse, worse, "pain")
+                found = found.with_more(worse, worse, "pain")._replace(sore=True, worse=found.worse or worse)
         for what, last in client.ended:
             week = ((on - last).days - 1) // WEEK + 1
             if client.reaches(what, m) and week <= PAUSE_WEEKS:
@@ -428,11 +448,17 @@ class Coach:
                 kg, rule = kg + self.plate, "strict"
         elif last and last.missed:
             kg, rule, reserve = min(kg, last.kg), "what training shows", LEFT
+        sets, lately = int(m.dose.sets), client.lately(id) if ease.sore else None
+        if lately:
+            kg, sets = min(kg, lately.kg), min(sets, self.sets_like(lately))
         kg += self.planned_steps(m, times, ease) * self.plate
         bound = self.bound(id)
         kg = min(kg, bound) if bound is not None else kg
         kg = max(self.plate, self.in_plates(kg * (LIGHT if ease.light else 1)))
-        return int(m.dose.sets), reps, kg, rule, reserve
+        return sets, reps, kg, rule, reserve
+
+    def sets_like(self, session):
+        return max(SETS[0], len(session.did))
 
     def amounts(self, id, times, ease):
         """(sets, amount, kg, rule or None, reserve) of a known movement, that stood so often in the weeks before."""
@@ -463,8 +489,10 @@ class Coach:
             amount, rule = min(amount, floor(last.did[0])), "what training shows"
         amount = max(fewest, min(amount, top))
         amount = max(amount, min(amount + self.planned_steps(m, times, ease) * step, planned_top))
+        sets, lately = self.sets_of(m, amount, hold), client.lately(id) if ease.sore else None
+        if lately:
+            amount, sets = max(fewest, min(amount, floor(lately.did[0]))), min(sets, self.sets_like(lately))
         reserve = None if hold else min(MOST_LEFT, max(0, now.amount - amount))
-        sets = self.sets_of(m, amount, hold)
         if ease.light:
             amount = max(fewest, floor(amount * LIGHT))
             reserve = None if hold else min(MOST_LEFT, max(0, now.amount - amount))
@@ -491,8 +519,9 @@ class Coach:
                 return None
             id = known[0] if known else id
         m, now = self.c[id], self.client.now(id)
+        ease = ease.and_sore(self.ease(id, on, first_session))
         candidate = x
-        if x.rule == "show it" and tried:  # trained on until the result is in
+        if x.rule == "show it" and (tried or ease.rule):  # trained on until the result is in
             on_with = {"range": "range", "practice": "practice"}.get(x.block) or self.fits(x.movement) and "the gap itself"
             x = replace(x, rule=on_with or x.rule)
         if ease.rule and not m.mobility and (now is None or x.rule == "show it" or x.single):
@@ -513,14 +542,16 @@ class Coach:
             sets, amount, kg, said, reserve = self.amounts(id, 0 if x.block == "kept up" else times, ease)
             rule = said or rule
             if x.block == "kept up":
-                sets = KEPT_UP_OLDER if self.client.age is not None and self.client.age >= OLDER else KEPT_UP
+                sets, lately = KEPT_UP_OLDER if self.client.age is not None and self.client.age >= OLDER else KEPT_UP, self.client.lately(id)
+                if lately and ease.sore:
+                    sets = min(sets, self.sets_like(lately))
         if ease.light:
             sets = max(2, -(-sets // 2))
         rule = ease.rule or rule
         side, weaker = self.sides(m, now)
         return Line(
             candidate, id, int(sets), int(amount), unit, kg, side, weaker, self.rest(m, unit, amount, side), reserve, rule,
-            ease.light or ease.easier,
+            ease.light or ease.easier, ease.sore, ease.worse,
         )
 
     def range(self, x, m, now):

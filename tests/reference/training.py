@@ -41,6 +41,8 @@ FEWEST_SETS, FEWEST_ATTEMPTS = 2, 3
 TIME_OFF = 14
 TESTS, TESTS_OF_A_KIND, RUNS_OUT = 6, 2, 28
 SECOND_TEN = 16
+RANGE_LINES, SORE_LINES = 2, 3
+KEPT_SETS = 2
 BLOCKS = ("practice", "strength", "kept up", "range")
 
 
@@ -53,6 +55,7 @@ class Planner:
             self.note(self.c[s.movement], s.on, True)
             self.stood.setdefault(s.movement, set()).add(s.on)
         self.tried, self.week_sets = set(), {}
+        self.sore = {}  # full weeks in which a kind could not grow
         few = [x for x in coach.candidates if x.rule not in ("first try", "show it", "range")]
         self.first_tries = FIRST_TRIES_NEW if len(few) < FEW_KNOWN else FIRST_TRIES
         self.warming = min(MOST_WARM_UP, floor(WARM_UP * client.minutes))
@@ -81,7 +84,7 @@ class Planner:
     def times(self, id, on, days):
         return sum(0 < (on - d).days <= days for d in self.stood.get(id, ()))
 
-    def ceiling(self, kind, full_weeks):
+    def ceiling(self, kind, full_weeks, sore):
         """Hard sets of a kind in a week of the plan."""
         client = self.client
         log = [s for s in client.log if self.c[s.movement].kind == kind and (client.today - s.on).days <= LOG_DAYS]
@@ -89,13 +92,17 @@ class Planner:
         if log:
             mean = Fraction(sum(len(s.did) for s in log) * DAYS, max(DAYS, (client.today - log[0].on).days))
         trained = client.log and (client.today - client.log[0].on).days >= TRAINED_DAYS
-        return min(CAP_TRAINED if trained else CAP, floor(max(FIRST_WEEK, mean * RISE) * RISE**full_weeks))
+        most = CAP_TRAINED if trained else CAP
+        if sore:
+            return min(most, floor(max(mean, KEPT_SETS * KEPT_A_WEEK)))
+        return min(most, floor(max(FIRST_WEEK, mean * RISE) * RISE ** max(0, full_weeks - self.sore.get(kind, 0))))
 
     # ------------------------------------------------------------ in turn
 
     def in_turn(self, on):
         weight = lambda x: (-x.weight, x.movement, x.single)
-        turn = lambda x: (self.times(x.movement, on, IN_TURN), *weight(x))
+        others = lambda x: not (x.goes_on and self.times(x.movement, on, 6) < KEPT_A_WEEK)
+        turn = lambda x: (others(x), self.times(x.movement, on, IN_TURN), *weight(x))
         every_time = [x for x in self.coach.candidates if x.first]
         every_time.sort(key=lambda x: (x is not self.coach.balance, *weight(x)))
         queues, kept = {}, []
@@ -108,8 +115,10 @@ class Planner:
                 queues.setdefault(self.c[x.movement].group if x.block == "strength" else x.block, []).append(x)
         rounds = [(k, x) for queue in queues.values() for k, x in enumerate(sorted(queue, key=turn))]
         rounds.sort(key=lambda kx: (kx[0], *weight(kx[1])))
-        kept.sort(key=lambda x: (self.times(x.movement, on, IN_TURN), ORDER.index(self.c[x.movement].pattern), x.movement))
+        kept.sort(key=lambda x: (others(x), self.times(x.movement, on, IN_TURN), ORDER.index(self.c[x.movement].pattern), x.movement))
         group = lambda x: self.c[x.movement].group
+        place = {id(x): sum(group(y) == group(x) for y in kept[:k]) for k, x in enumerate(kept)}
+        kept.sort(key=lambda x: place[id(x)])
         served = {group(x) for x in self.coach.candidates if x.block == "strength"}
         recent = lambda g: any(0 < (on - d).days < DAYS for d in self.trained.get(g, ()))
         early = [x for x in kept if group(x) not in served and not recent(group(x))][:1]
@@ -126,18 +135,32 @@ class Planner:
             before = before if lighter else dict(done)
             week = Week(lighter, max(0, full_weeks - lighter), before, first_session)
             for k, on in enumerate(dates):
-                session = Laying(self, week, on, min(len(dates) - k, TO_COME)).lay()
+                session = self.lay(week, on, min(len(dates) - k, TO_COME))
                 for line in session["_lines"]:
                     id = line.candidate.movement
-                    done[id] = done.get(id, 0) + (0 if lighter else 1)
+                    done[id] = done.get(id, 0) + (0 if lighter or line.sore else 1)
                 session["week"] = w + 1
                 sessions.append(session)
             full_weeks += 0 if lighter else 1
+            for kind in () if lighter else week.sore:
+                self.sore[kind] = self.sore.get(kind, 0) + 1
             if lighter and dates:
                 retest = dates[-1] + DAY
         self.count_first_week(sessions)
         self.name(sessions)
         return sessions, retest and {"on": str(retest), "tests": self.tests(retest)}
+
+    def lay(self, week, on, to_come):
+        """A session; less of its range where a group has no time."""
+        laid = lambda most: Laying(self, week, on, to_come, most).lay()
+        best = laid(99)
+        if best.without_time(False):
+            best = laid(RANGE_LINES)
+        for most in range(RANGE_LINES - 1, -1, -1):
+            if best.without_time(True):
+                other = laid(most)
+                best = other if other.without_time(True) < best.without_time(True) else best
+        return best.close()
 
     def count_first_week(self, sessions):
         for session in sessions:
@@ -169,7 +192,8 @@ class Planner:
         for i in dict.fromkeys(due):
             m = self.c[i]
             room = m.mobility or kinds.get(m.kind, 0) < TESTS_OF_A_KIND
-            if client.may(i) and not (client.minor and m.loaded) and room and len(out) < TESTS:
+            fine = client.may(i) and client.has_all(i) and not self.coach.ease(i, retest, retest).sore
+            if fine and not (client.minor and m.loaded) and room and len(out) < TESTS:
                 kinds[m.kind] = kinds.get(m.kind, 0) + 1
                 out.append(i)
         return out
@@ -179,12 +203,14 @@ class Week:
     def __init__(self, lighter, full_before, before, first_session):
         self.lighter, self.full_before, self.before, self.first_session = lighter, full_before, before, first_session
         self.sets = {}  # hard sets of a kind in its sessions so far
+        self.sore = set()  # kinds that could not grow
 
 
 class Laying:
     """One session while its lines are laid."""
 
-    def __init__(self, planner, week, on, to_come):
+    def __init__(self, planner, week, on, to_come, most_range):
+        self.most_range, self.no_time = most_range, []
         self.p, self.week, self.on, self.to_come = planner, week, on, to_come
         self.c, self.coach = planner.c, planner.coach
         self.left = planner.client.minutes - planner.warming
@@ -210,7 +236,14 @@ class Laying:
             if line.eased and self.c[x.movement].group and alike:
                 continue
             self.place(x, line, tried)
-        return self.close()
+        return self
+
+    def without_time(self, only):
+        """How many of pulling, pushing and legs have no line for want of time."""
+        group = lambda id: self.c[id].group
+        recent = lambda g: any(0 < (self.on - d).days < DAYS for d in self.p.trained.get(g, ()))
+        there, late = {group(line.movement) for line in self.lines}, {group(id) for id in self.no_time}
+        return sum(g in late and g not in there and not (only and recent(g)) for g in ("pull", "push", "legs"))
 
     def hard(self, line):
         """Whether its sets count."""
@@ -231,10 +264,20 @@ class Laying:
         if self.in_the_way(line, m, tried) or x.block == "strength" and self.count("strength") >= LINES:
             self.left_out.append(line.movement)
             return
+        if x.block == "range" and not x.first and self.count("range") >= self.most_range:
+            self.no_time.append(line.movement)
+            self.left_out.append(line.movement)
+            return
+        strength = lambda line: line.candidate.block in ("strength", "kept up")
+        if line.worse and strength(line) and sum(o.worse and strength(o) for o in self.lines) >= SORE_LINES:
+            self.left_out.append(line.movement)
+            return
         sets = line.sets
         if self.hard(line):
-            top = self.p.ceiling(m.kind, self.week.full_before)
-            share = -(-(top - self.week.sets.get(m.kind, 0)) // self.to_come) - self.sets.get(m.kind, 0)
+            rest = self.p.ceiling(m.kind, self.week.full_before, line.sore) - self.week.sets.get(m.kind, 0)
+            share = -(-rest // self.to_come) - self.sets.get(m.kind, 0)
+            if x.goes_on and (lately := self.p.client.lately(line.movement)):
+                share = max(share, min(self.coach.sets_like(lately), rest - self.sets.get(m.kind, 0)))
             if share < FEWEST_SETS:
                 self.left_out.append(line.movement)
                 return
@@ -269,6 +312,7 @@ class Laying:
         while self.coach.minutes(line) > most and line.rule != "show it" and line.sets > fewest:
             line = line._replace(sets=line.sets - 1)
         if self.coach.minutes(line) > most:
+            self.no_time.append(line.movement)
             self.left_out.append(line.movement)
             return None
         return line
@@ -278,6 +322,8 @@ class Laying:
             x, m = line.candidate, self.c[line.movement]
             self.p.stood.setdefault(x.movement, set()).add(self.on)
             self.p.note(m, self.on, self.as_strength(line))
+            if line.sore and self.hard(line):
+                self.week.sore.add(m.kind)
             if line.rule in ("first try", "show it"):
                 self.p.tried.add(x.movement)
         for kind, sets in self.sets.items():

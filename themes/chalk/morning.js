@@ -4,7 +4,6 @@
 (() => {
   const { targets, readiness, results, training, history, page } = globalThis.rungbook;
   const { MASS, NO_LOAD } = targets;
-  const { LOADED } = training.TRAITS;
   const { words } = globalThis.rungbook;
   /** So many of a list are named, so many bests told; tests of so many days are one round; results that run out within so many days
    * are said. */
@@ -63,8 +62,7 @@
     }
     return out.length;
   };
-  /** @param {Trainee} c @param {number} m */
-  const mayTest = (c, m) => training.may(c, m) && !(c.minor && c.facts.has(m, LOADED));
+  const { mayTest } = training;
   /** The first few, and how many more. @param {any[]} all @param {Saying} saying */
   const few = (all, { say, join }) => {
     const shown = all.length === NAMED + 1 ? all.length : NAMED, list = join(all.slice(0, shown), words.say('list.separator'));

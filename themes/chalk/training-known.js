@@ -69,14 +69,16 @@
     const school = tables.dose_of_school, train = person.train || {};
     const age = globalThis.rungbook.results.ageOn(person.born, day);
     const under = (/** @type {number} */ years) => age !== null && age < years;
-    return {
+    /** @type {Trainee} */
+    const c = {
       model, tables, K, person, found, day, log,
       facts: factsOf(model),
       tests: by(person.tested, ({ movement }) => movement), trained: by(log, ({ movement }) => movement),
       daysOf: by(log, ({ movement }) => tables.pattern[movement]),
       aWeek: Math.min(7, Math.max(1, train.a_week || school.a_week)), minutes: train.minutes || K.minutes, weekdays: train.days || [],
-      age, minor: under(K.adult), young: under(K.youth), memo: { own: [], now: [], foot: [], fits: [], below: [], under: [], ended: null },
+      age, minor: under(K.adult), young: under(K.youth), memo: { own: [], now: [], foot: [], fits: [], below: [], under: [], ended: null, care: null, reach: [] },
     };
+    return c;
   };
 
   /** The last training of a pattern before so long off that what was before is unknown. @param {Trainee} c @param {number} pattern */
@@ -93,10 +95,48 @@
   const isOwned = ({ found: { known: { shown, presumed } } }, m) => shown[m] === TRUE || (shown[m] === UNTESTED && presumed[m] === 1);
   /** Open or owned, whether it rests or not. @param {Trainee} c @param {number} m */
   const isOpen = (c, m) => c.found.needs[m] === TRUE || isOwned(c, m);
-  /** @param {Trainee} c @param {number} m */
-  const isAtHand = ({ tables, person: { have } }, m) => have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word)));
+  /** What measures too. @param {Trainee} c @param {number} m */
+  const hasAll = ({ tables, person: { have } }, m) => have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word)));
+  /** What only measures is not needed to train range. @param {Trainee} c @param {number} m */
+  const isAtHand = ({ tables, facts: of, person: { have } }, m) => have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word) || (of.isMobility(m) && tables.measures.includes(word))));
   /** Open or owned, resting in no way, and its equipment at hand. @param {Trainee} c @param {number} m */
   const may = (c, m) => c.found.reached[m] === 1 && isOpen(c, m) && isAtHand(c, m);
+
+  // ---- what is not tried first
+
+  /** A pain of 3 to 5, of the last two weeks. @param {Trainee} c @param {Pain} pain @param {number} on */
+  const isHolding = ({ K }, { score, on: day }, on) => score >= K.pain[0] && score < K.pain[1] && on - day <= K.pain_days;
+  /** A part that a movement stresses and on which nothing grows today; -1 where there is none. @param {Trainee} c @param {number} m */
+  const sorePart = (c, m) => {
+    const pain = newestPains(c).find((one) => ((c.tables.stresses[m] >> one.part) & 1) === 1 && isHolding(c, one, c.day));
+    return pain ? pain.part : -1;
+  };
+  /** By the whole log: two weeks off or more, now or ended less than a week ago, from four weeks on less than two. @param {Trainee} c */
+  const isBackLately = ({ log, day, K }) => {
+    const days = [...log.map(({ on }) => on), day];
+    for (let i = days.length - 1; i > 0; i -= 1) if (days[i] - days[i - 1] >= K.off[0]) return day - days[i] < K.off_for[days[i] - days[i - 1] >= K.off[1] ? 1 : 0];
+    return false;
+  };
+  /** Something is restricted or paused for pain, a part hurts, or training has only begun again. @param {Trainee} c */
+  const asksForCare = (c) => {
+    if (c.memo.care === null) c.memo.care = c.found.causes.some(({ kind }) => kind !== 'paused') || newestPains(c).some((pain) => isHolding(c, pain, c.day)) || isBackLately(c);
+    return c.memo.care;
+  };
+  /** The highest rung of a pattern that is known or was done; where there is none, the lowest that may be trained. @param {Trainee} c @param {number} pattern */
+  const reachOf = (c, pattern) => {
+    const { reach: kept } = c.memo, { tables, model } = c;
+    if (kept[pattern] === undefined) {
+      const of = model.order.filter((m) => tables.pattern[m] === pattern), stages = (/** @type {number[]} */ list) => list.map((m) => tables.stage[m]);
+      const done = of.filter((m) => isOwned(c, m) || now(c, m) !== null || c.trained.has(m)), open = done.length ? [] : of.filter((m) => may(c, m));
+      kept[pattern] = done.length ? Math.max(...stages(done)) : open.length ? Math.min(...stages(open)) : 0;
+    }
+    return kept[pattern];
+  };
+  /** Unknown, and not to be tried first today: it stresses a part that hurts, or where care is asked for it is harder than anything of its
+   * pattern that is known or was done. @param {Trainee} c @param {number} m */
+  const isTooNew = (c, m) => now(c, m) === null && (sorePart(c, m) >= 0 || (asksForCare(c) && !c.facts.isMobility(m) && c.tables.stage[m] > reachOf(c, c.tables.pattern[m])));
+  /** Whether a test may be asked for. @param {Trainee} c @param {number} m */
+  const mayTest = (c, m) => may(c, m) && hasAll(c, m) && sorePart(c, m) < 0 && !(c.minor && c.facts.has(m, LOADED));
 
   // ---- what a person can do
 
@@ -273,7 +313,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, ofTest, isOwned, isOpen, isAtHand, may, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
+    begin, by, foot, ofTest, isOwned, isOpen, isAtHand, hasAll, may, isHolding, sorePart, isTooNew, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

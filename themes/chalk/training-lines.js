@@ -118,7 +118,7 @@
   };
   /** What builds a movement that does not fit yet. @param {Trainee} c @param {number} m @param {boolean} [plain] neither inverted nor loaded */
   const builder = (c, m, plain = false) => {
-    const list = below(c, m).filter((low) => !plain || !isGuarded(c, low)), alike = list.filter((low) => isAlike(c, m, low));
+    const list = below(c, m).filter((low) => !(plain && isGuarded(c, low)) && !training.isTooNew(c, low)), alike = list.filter((low) => isAlike(c, m, low));
     const first = (/** @type {number[]} */ of, /** @type {boolean | null} */ is) => of.find((low) => fits(c, low) === is);
     return [first(alike, true), first(alike, null), first(list, true), first(list, null)].find((low) => low !== undefined);
   };
@@ -129,7 +129,7 @@
     return isTimed(c, m) ? whole(is) > c.K.easy_hold * each : whole(is) >= each + c.K.easy;
   };
   /** The lowest open harder neighbour of what is too easy. @param {Trainee} c @param {number} m */
-  const harder = (c, m) => (isTooEasy(c, m) ? c.facts.harder[m].filter((up) => may(c, up) && !isLowering(c, up) && fits(c, up) !== false).sort(lower(c))[0] : undefined);
+  const harder = (c, m) => (isTooEasy(c, m) ? c.facts.harder[m].filter((up) => may(c, up) && !isLowering(c, up) && fits(c, up) !== false && !training.isTooNew(c, up)).sort(lower(c))[0] : undefined);
 
   // ---- what could stand in a session
 
@@ -146,21 +146,25 @@
         const unknown = now(c, m) === null && !c.facts.isMobility(m);
         const first = unknown && !why.length ? [because(foot(c, c.tables.pattern[m]) === NEVER ? 'why.nothing_known' : 'why.tried_anew')] : [];
         out.set(key, {
-          movement: m, gap, single, insteadOf, rule: unknown ? 'first try' : rule, why: [...why, ...first], weight: gap ? gap.weight : 0, first: false,
+          movement: m, gap, single, insteadOf, rule: unknown ? 'first try' : rule, why: [...why, ...first], weight: gap ? gap.weight : 0, first: false, goesOn: false,
           block: block || (c.facts.isMobility(m) ? 'range' : c.facts.isPractice(m) || single ? 'practice' : 'strength'),
         });
       },
     };
-    for (const gap of [...gaps.values()].sort(heavier)) forGap(c, pool, gap);
+    for (const gap of [...gaps.values()].sort(heavier)) forGap(c, pool, gap, gaps);
     const limiter = training.limiter([...out.values()]);
-    keptUp(c, pool, goal);
+    const chain = new Set(goal ? goal.chain : c.model.order);
+    keptUp(c, pool, goal, chain);
     const balance = upright(c, pool);
-    for (const of of out.values()) of.first = (balance !== null && of === balance) || (of.gap !== null && of.gap === limiter);
+    for (const of of out.values()) {
+      of.first = (balance !== null && of === balance) || (of.gap !== null && of.gap === limiter);
+      of.goesOn = chain.has(of.movement) && didLately(c, of.movement) !== null;
+    }
     return { all: [...out.values()], lost: pool.lost, limiter, balance };
   };
 
-  /** @param {Trainee} c @param {Pool} pool @param {Gap} gap */
-  const forGap = (c, pool, gap) => {
+  /** @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Map<number, Gap>} gaps */
+  const forGap = (c, pool, gap, gaps) => {
     const m = gap.movement, { facts } = c, loaded = facts.has(m, LOADED);
     if (!training.isOpen(c, m)) return;
     if (!may(c, m)) {
@@ -169,6 +173,10 @@
     }
     if (c.minor && loaded && isLowering(c, m)) {
       pool.lost.push({ movement: m, why: because('left.minor') });
+      return;
+    }
+    if (training.isTooNew(c, m)) {
+      easedIn(c, pool, gap, gaps);
       return;
     }
     const anew = isAnew(c, m);
@@ -181,6 +189,13 @@
       if (up === undefined || !fits(c, up)) pool.add(m, gap, 'the gap itself');
       if (up !== undefined) pool.add(up, gap, 'harder', { why: measured(c, m, 'why.easy') });
     } else built(c, pool, gap, anew);
+  };
+  /** What is not to be tried first: what is known below it, else nothing. @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Map<number, Gap>} gaps */
+  const easedIn = (c, pool, gap, gaps) => {
+    const m = gap.movement, part = training.sorePart(c, m), low = c.facts.group(m) >= 0 && !c.facts.isPractice(m) ? builder(c, m, true) : undefined;
+    // What is a gap itself has a line of its own.
+    if (low !== undefined && !gaps.has(low)) pool.add(low, gap, 'care first', { why: [because('why.waits', { movement: m })] });
+    else pool.lost.push({ movement: m, why: part >= 0 ? because('left.sore', { part }) : because('left.careful') });
   };
   /** A gap that is too hard for sets. @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {boolean} anew */
   const built = (c, pool, gap, anew) => {
@@ -206,7 +221,7 @@
   };
   /** The first that the coach names for it, and that may be trained and is not too hard. @param {Trainee} c @param {number} m */
   const byCoach = (c, m) => {
-    const of = (c.tables.instead[m] || []).find((one) => isKeptFrom(c, m, one) && may(c, one[2]) && (c.facts.isMobility(one[2]) || (c.facts.isCounted(one[2]) && fits(c, one[2]) !== false)));
+    const of = (c.tables.instead[m] || []).find((one) => isKeptFrom(c, m, one) && may(c, one[2]) && !training.isTooNew(c, one[2]) && (c.facts.isMobility(one[2]) || (c.facts.isCounted(one[2]) && fits(c, one[2]) !== false)));
     return of === undefined ? undefined : of[2];
   };
   /** What stands for a gap that rests, or whose equipment is missing: the coach's own first. @param {Trainee} c @param {Pool} pool @param {Gap} gap */
@@ -215,7 +230,7 @@
     const why = whyNot(c, m);
     const away = (/** @type {number} */ other) => Math.abs(tables.stage[other] - tables.stage[m]);
     const can = facts.group(m) < 0 || facts.isPractice(m) ? [] : c.model.order.filter((other) => tables.pattern[other] === tables.pattern[m] && facts.has(other, STRAIGHT) === facts.has(m, STRAIGHT)
-      && facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false);
+      && facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false && !training.isTooNew(c, other));
     const own = byCoach(c, m);
     if (!can.length && own === undefined) {
       pool.rests = true;
@@ -226,8 +241,8 @@
     pool.add(nearest, gap, 'instead', { why: [because('why.instead', { movement: m, why })], insteadOf: m });
   };
 
-  /** What keeps the rest of the body as it is. @param {Trainee} c @param {Pool} pool @param {TrainingGoal | null} goal */
-  const keptUp = (c, pool, goal) => {
+  /** What keeps the rest of the body as it is. @param {Trainee} c @param {Pool} pool @param {TrainingGoal | null} goal @param {Set<number>} inChain */
+  const keptUp = (c, pool, goal, inChain) => {
     const { tables, facts } = c, all = () => [...pool.out.values()];
     const known = new Set(all().filter(({ block, rule }) => block === 'strength' && rule !== 'first try' && rule !== 'show it').map(({ movement }) => tables.pattern[movement]));
     const chain = new Set((goal ? goal.chain : c.model.order).map((m) => tables.pattern[m]));
@@ -243,7 +258,7 @@
       return true;
     };
     const tryOne = (/** @type {number[]} */ list, /** @type {Reason} */ why) => {
-      const [m] = list.filter((one) => now(c, one) === null && !pool.out.has(`${one} false`))
+      const [m] = list.filter((one) => now(c, one) === null && !pool.out.has(`${one} false`) && !training.isTooNew(c, one))
         .sort((a, b) => tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
       if (m !== undefined) pool.add(m, null, 'first try', { why: [why], block: 'kept up' });
     };
@@ -256,6 +271,10 @@
       if (![...known].some((pattern) => tables.groups[pattern] === group)) keep(plain, because('why.whole_body'));
       if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryOne(plain, because('why.nothing_of_group', { group }));
     }
+    // What was trained lately of the chain goes on, if less: it does not make room for others.
+    for (const m of can) {
+      if (inChain.has(m) && didLately(c, m) && fits(c, m) && !isTooEasy(c, m)) pool.add(m, null, 'goes on', { why: [because('why.goes_on')], block: 'kept up' });
+    }
     // Where a gap rests and nothing stands in its place, the rest of the body has the room.
     for (const pattern of pool.rests ? tables.pattern_order : []) {
       const plain = can.filter((m) => tables.pattern[m] === pattern && !isGuarded(c, m)), lines = tables.patterns[pattern] === 'core' ? 2 : 1;
@@ -265,7 +284,7 @@
       }
     }
     for (const m of pool.rests ? c.model.order : []) {
-      if (facts.isMobility(m) && !isGuarded(c, m) && may(c, m)) pool.add(m, null, 'range', { why: [because('why.whole_body')] });
+      if (facts.isMobility(m) && !isGuarded(c, m) && may(c, m) && !training.isTooNew(c, m)) pool.add(m, null, 'range', { why: [because('why.whole_body')] });
     }
     // Where no gap has a line of balance, the highest rung of the chain that is known stays in practice.
     const balances = (/** @type {number} */ m) => facts.word(m) === 'balance', of = goal ? goal.chain : c.model.order;
@@ -279,7 +298,7 @@
     const stands = (/** @type {number} */ m) => c.facts.has(m, UPRIGHT) && may(c, m);
     const of = [...pool.out.values()].find(({ movement, rule }) => stands(movement) && rule !== 'show it');
     if (of) return of;
-    const [m] = c.model.order.filter(stands).sort(higher(c));
+    const [m] = c.model.order.filter((one) => stands(one) && !training.isTooNew(c, one)).sort(higher(c));
     if (m === undefined) return null;
     pool.out.delete(`${m} false`);
     pool.add(m, null, 'balance from 65');
@@ -292,7 +311,7 @@
   const ease = (c, m, on, first) => {
     const { K, tables, facts } = c, pattern = tables.pattern[m];
     /** @type {Ease} */
-    const out = { light: false, easier: false, hold: false, rule: null, why: null };
+    const out = { light: false, easier: false, hold: false, sore: false, worse: false, rule: null, why: null };
     if (!facts.isMobility(m) && facts.word(m) !== 'exit') {
       const since = foot(c, pattern), days = [...new Set((c.daysOf.get(pattern) || []).map((of) => of.on))].filter((day) => day > since);
       const ends = [...days.slice(1), Math.max(c.day, first)];
@@ -304,10 +323,11 @@
         break;
       }
     }
-    for (const { part, score, nextMorning, on: day } of training.newestPains(c)) {
-      if (!((tables.stresses[m] >> part) & 1) || score < K.pain[0] || score >= K.pain[1] || on - day > K.pain_days) continue;
+    for (const pain of training.newestPains(c)) {
+      const { part, score, nextMorning } = pain;
+      if (!((tables.stresses[m] >> part) & 1) || !training.isHolding(c, pain, on)) continue;
       const worse = nextMorning !== null && nextMorning > score;
-      Object.assign(out, { hold: true, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(worse ? 'why.pain_worse' : 'why.pain_hold', { part, score }) });
+      Object.assign(out, { hold: true, sore: true, worse: out.worse || worse, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(worse ? 'why.pain_worse' : 'why.pain_hold', { part, score }) });
     }
     for (const { spares, until } of training.ended(c)) {
       const week = Math.floor((on - until - 1) / 7);
@@ -317,7 +337,18 @@
     return out;
   };
 
+  /** With what another movement says of a part that hurts. @param {Ease} of @param {Ease} other @returns {Ease} */
+  const andSore = (of, other) => (other.sore && !of.sore ? { ...of, hold: true, sore: true, worse: other.worse, light: of.light || other.worse, rule: other.rule, why: other.why } : of);
+
   // ---- how much
+
+  /** The newest session of a movement, of the last two weeks. @param {Trainee} c @param {number} m @returns {Logged | null} */
+  const didLately = (c, m) => {
+    const all = c.trained.get(m) || [], last = all[all.length - 1];
+    return last && c.day - last.on < c.K.off[0] ? last : null;
+  };
+  /** Sets of a logged session, two at least. @param {Trainee} c @param {Logged} of */
+  const setsOf = ({ K }, { did }) => Math.max(K.fewest, did.length);
 
   /** What the log says of moving on, at this load; any where none is given. @param {Trainee} c @param {number} m @param {number | null} at */
   const said = (c, m, at) => {
@@ -342,8 +373,11 @@
     } else if (last && missed) {
       [kilos, rule, left, why] = [Math.min(kilos, last.load), 'what training shows', K.left, because('why.fell_short')];
     }
+    let { sets } = c.facts.dose(m);
+    const lately = taken.sore ? didLately(c, m) : null;
+    if (lately) [kilos, sets] = [Math.min(kilos, lately.load), Math.min(sets, setsOf(c, lately))];
     kilos = inPlates(c, Math.min(kilos + plus * plateOf(c), bound(c, m)) * (taken.light ? K.light : 1));
-    return { sets: c.facts.dose(m).sets, amount: each, load: Math.max(plateOf(c), kilos), rule, why, left };
+    return { sets, amount: each, load: Math.max(plateOf(c), kilos), rule, why, left };
   };
 
   /** @param {Trainee} c @param {number} m @param {Now} is what can be done now @param {number} before how often it stood in the earlier weeks of the plan @param {Ease} taken @returns {Amounts} */
@@ -376,7 +410,10 @@
     amount = Math.max(amount, Math.min(amount + plus * step, timed || practice ? top : Math.min(top, can - K.left)));
     const round = (/** @type {number} */ of) => Math.floor((2 * of + amount * ONE) / (2 * amount * ONE));
     const volume = dose.all, [least, most] = practice ? [own ? 1 : K.attempts[0], K.attempts[1]] : K.sets;
-    const sets = Math.max(least, Math.min(most, round(timed && !practice ? Math.min(Math.max(volume, K.held[0] * ONE), K.held[1] * ONE) : volume)));
+    let sets = Math.max(least, Math.min(most, round(timed && !practice ? Math.min(Math.max(volume, K.held[0] * ONE), K.held[1] * ONE) : volume)));
+    const lately = taken.sore ? didLately(c, m) : null;
+    // Where it hurts nothing grows.
+    if (lately) [amount, sets] = [Math.max(fewest, Math.min(amount, Math.floor(lately.did[0] / ONE))), Math.min(sets, setsOf(c, lately))];
     if (taken.light) amount = Math.max(fewest, down(amount * K.light));
     return { sets, amount, load: facts.has(m, LOADED) && is.load >= 0 ? load(c, m) : is.load || null, rule, why, left: timed ? null : Math.min(K.reserve, Math.max(0, can - amount)) };
   };
@@ -406,7 +443,10 @@
     }
     if (of.single) return taken.rule ? null : { sets: K.single_sets, amount: 1, load: is.load || null, rule: '', why: null, left: null };
     const out = amounts(c, m, is, of.block === 'kept up' ? 0 : before, taken);
-    if (of.block === 'kept up') out.sets = K.keep_sets[c.age !== null && c.age >= K.keep_age ? 1 : 0];
+    if (of.block === 'kept up') {
+      const lately = taken.sore ? didLately(c, m) : null;
+      out.sets = Math.min(K.keep_sets[c.age !== null && c.age >= K.keep_age ? 1 : 0], lately ? setsOf(c, lately) : Infinity);
+    }
     return out;
   };
 
@@ -434,15 +474,17 @@
 
   /** The line of a candidate on a day, or null. @param {Trainee} c @param {Candidate} of @param {{ on: number, first: number, before: number, tried: boolean, isLimiter: boolean }} at @returns {Line | null} */
   const line = (c, of, at) => {
-    const taken = ease(c, of.movement, at.on, at.first);
+    const eased = ease(c, of.movement, at.on, at.first);
     let m = of.movement;
-    if (taken.easier && !c.facts.isMobility(m)) {
+    if (eased.easier && !c.facts.isMobility(m)) {
       const low = below(c, m).find((one) => !isGuarded(c, one) && now(c, one) !== null);
       if (low === undefined && (isGuarded(c, m) || isLowering(c, m))) return null;
       if (low !== undefined) m = low;
     }
-    // What was shown earlier in the plan is trained on until its result is in, where it fits.
-    const shown = of.rule === 'show it' && at.tried;
+    // What stands in may stress what the other does not.
+    const taken = andSore(eased, ease(c, m, at.on, at.first));
+    // What was shown earlier in the plan, or is taken back, is trained on until its result is in, where it fits.
+    const shown = of.rule === 'show it' && (at.tried || taken.rule !== null);
     const goesOn = of.block === 'range' ? 'range' : of.block === 'practice' ? 'practice' : fits(c, of.movement) ? 'the gap itself' : 'show it';
     const by = shown && goesOn !== 'show it' ? { ...of, rule: goesOn, why: [] } : of;
     const does = asked(c, by, m, taken, at);
@@ -461,11 +503,11 @@
     const out = {
       block: of.block, movement: m, sets: taken.light ? Math.max(K.fewest, Math.ceil(does.sets / 2)) : does.sets, amount: does.amount, unit, seconds: unit === 'reps' && facts.seconds(m) ? facts.seconds(m) / ONE : null,
       load: does.load, ...sides(c, m), rest: restOf(c, m, unit, does.amount), left: does.left, minutes: 0, gap: of.gap, insteadOf: of.insteadOf, rule, why,
-      then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, m) ? 'did' : 'stop_two') : 'step', eased: taken.light || taken.easier, candidate: of,
+      then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, m) ? 'did' : 'stop_two') : 'step', eased: taken.light || taken.easier, sore: taken.sore, worse: taken.worse, candidate: of,
     };
     out.minutes = minutes(c, out);
     return out;
   };
 
-  Object.assign(training, { candidates, line, sides, whyNot, minutes });
+  Object.assign(training, { candidates, line, sides, whyNot, minutes, ease, didLately, setsOf });
 })();

@@ -328,7 +328,7 @@
    * @param {Candidate[]} candidates @returns {Gap | null} */
   const limiter = (candidates) => {
     /** @type {Gap[]} */
-    const worked = candidates.flatMap(({ gap, insteadOf }) => (gap && insteadOf === null ? [gap] : []));
+    const worked = candidates.flatMap(({ gap, insteadOf, rule }) => (gap && insteadOf === null && rule !== 'care first' ? [gap] : []));
     const last = (/** @type {Gap} */ { now, share }) => (now === null || share === WHOLE ? 1 : 0);
     return worked.sort((a, b) => last(a) - last(b) || heavier(a, b))[0] || null;
   };

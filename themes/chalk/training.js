@@ -5,7 +5,7 @@
   const { targets, results, readiness, training } = globalThis.rungbook;
   const { KILOGRAM } = targets;
   const { WHOLE } = readiness;
-  const { may, down, heavier, minutes, whole } = training;
+  const { may, down, heavier, minutes } = training;
   const { TURNOVER, LOADED, STRAIGHT, INVERTED } = training.TRAITS;
   const { say } = globalThis.rungbook.words;
   const BLOCKS = ['practice', 'strength', 'kept up', 'range'];
@@ -57,26 +57,32 @@
     };
   };
 
-  /** Hard sets of a kind in a week. @param {Trainee} c @param {number} kind @param {number} full how many full weeks of the plan came before */
-  const ceiling = (c, kind, full) => {
+  /** Hard sets of a kind in a week. @param {Trainee} c @param {number} kind @param {number} full how many full weeks of the plan came before @param {boolean} sore of what hurts the mean itself, or twice what is kept up */
+  const ceiling = (c, kind, full, sore) => {
     const { log, day, K, facts } = c, of = log.filter(({ movement, on }) => facts.kind(movement) === kind && day - on <= K.logged);
     const sets = of.reduce((sum, { did }) => sum + did.length, 0);
     const [more, than] = K.rise, risen = of.length ? (sets * WEEK * more) / (Math.max(WEEK, day - of[0].on) * than) : 0;
     const most = K.cap[log.length && day - log[0].on >= K.cap_days ? 1 : 0];
+    if (sore) return Math.min(most, down(Math.max((risen * than) / more, K.keep_sets[0] * K.keep_week)));
     return Math.min(most, down(Math.max(K.week_one, risen) * (more / than) ** full));
   };
 
-  /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times @param {(group: number) => boolean} trained in the last seven days */
-  const inTurn = (c, { all, balance }, times, trained) => {
-    const { facts, tables } = c;
+  /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times @param {(group: number) => boolean} trained in the last seven days @param {(m: number) => number} lately how often in them */
+  const inTurn = (c, { all, balance }, times, trained, lately) => {
+    const { facts, tables, K } = c;
+    // Of the goal's chain, trained lately, and not yet twice in these seven days.
+    const keeps = (/** @type {Candidate} */ of) => of.goesOn && lately(of.movement) < K.keep_week;
     const byWeight = (/** @type {Candidate} */ a, /** @type {Candidate} */ b) => b.weight - a.weight || a.movement - b.movement || Number(a.single) - Number(b.single);
     const first = all.filter((of) => of.first).sort((a, b) => Number(b === balance) - Number(a === balance) || byWeight(a, b));
     const rest = all.filter((of) => !of.first && of.block !== 'kept up');
     const queues = training.by(rest, (of) => (of.block === 'strength' ? facts.group(of.movement) : -1 - BLOCKS.length + BLOCKS.indexOf(of.block)));
-    const rounds = [...queues.values()].flatMap((queue) => queue.sort((a, b) => times(a.movement) - times(b.movement) || byWeight(a, b)).map((of, round) => ({ of, round })));
+    const rounds = [...queues.values()].flatMap((queue) => queue.sort((a, b) => Number(keeps(b)) - Number(keeps(a)) || times(a.movement) - times(b.movement) || byWeight(a, b)).map((of, round) => ({ of, round })));
     rounds.sort((a, b) => a.round - b.round || byWeight(a.of, b.of));
     const place = (/** @type {Candidate} */ { movement }) => tables.pattern_order.indexOf(tables.pattern[movement]);
-    const kept = all.filter((of) => !of.first && of.block === 'kept up').sort((a, b) => times(a.movement) - times(b.movement) || place(a) - place(b) || a.movement - b.movement);
+    const kept = all.filter((of) => !of.first && of.block === 'kept up').sort((a, b) => Number(keeps(b)) - Number(keeps(a)) || times(a.movement) - times(b.movement) || place(a) - place(b) || a.movement - b.movement);
+    // The first of each group, then the second of each.
+    const inGroup = [...training.by(kept, ({ movement }) => facts.group(movement)).values()], round = new Map(inGroup.flatMap((list) => list.map((of, i) => [of, i])));
+    kept.sort((a, b) => Number(round.get(a)) - Number(round.get(b)));
     // A group that no gap trains stands once in seven days, before the second of the others, one a session.
     const served = new Set(all.filter(({ block }) => block === 'strength').map(({ movement }) => facts.group(movement)));
     const early = kept.find(({ movement }) => !served.has(facts.group(movement)) && !trained(facts.group(movement)));
@@ -86,22 +92,23 @@
 
   // ---- one session
 
-  /** @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @returns {PlannedSession} */
-  const session = (c, work, week, on) => {
+  /** The lines of a day, with so many of range at most beside what comes every time.
+   * @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @param {Candidate[]} order @param {number} mostRange @returns {DayDraft} */
+  const draftOf = (c, work, week, on, order, mostRange) => {
     const { K, facts } = c, { diary: log, tried } = work;
     const warm = Math.min(K.warm_up_most, down(K.warm_up * c.minutes));
-    const state = { left: c.minutes - warm, used: new Map(), sets: new Map(), firsts: 0, shows: 0 };
+    const state = { left: c.minutes - warm, used: new Map(), sets: new Map(), firsts: 0, shows: 0, mostRange };
     /** @type {Line[]} */
     const lines = [];
     const lost = [...work.lost];
-    for (const of of inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1))) {
+    for (const of of order) {
       const line = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), isLimiter: of.gap !== null && of.gap === work.limiter });
       if (!line || lines.some(({ movement }) => movement === line.movement)) continue;
       const sameKind = (/** @type {Line} */ { movement }) => facts.kind(movement) === facts.kind(line.movement);
       if (line.eased && facts.group(of.movement) >= 0 && lines.some(sameKind)) continue;
       const no = barred(c, work, week, { on, line, lines, state });
       if (no === '') continue;
-      const why = no || fitted(c, week, { line, state });
+      const why = no || fitted(c, work, week, { line, state });
       if (why) {
         lost.push({ movement: line.movement, why });
         continue;
@@ -114,10 +121,32 @@
       if (counted) state.sets.set(kind, (state.sets.get(kind) || 0) + line.sets);
       lines.push(line);
     }
+    return { lines, lost, state, without: (only) => withoutTime(c, log, on, { lines, lost }, only) };
+  };
+  /** How many of pulling, pushing and legs have no line for want of time; `only` those that were not trained in six days.
+   * @param {Trainee} c @param {Diary} log @param {number} on @param {{ lines: Line[], lost: LeftOut[] }} of @param {boolean} only */
+  const withoutTime = ({ facts, tables }, log, on, { lines, lost }, only) => ['pull', 'push', 'legs'].filter((name) => {
+    const group = tables.group_names.indexOf(name), is = (/** @type {{ movement: number }} */ { movement }) => facts.group(movement) === group;
+    return lost.some((one) => is(one) && one.why.key === 'left.time') && !lines.some(is) && !(only && log.trained(group, on, WEEK - 1));
+  }).length;
+  /** @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @returns {PlannedSession} */
+  const session = (c, work, week, on) => {
+    const { K, facts } = c, { diary: log, tried } = work;
+    const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (m) => log.times(m, on, WEEK - 1));
+    const lay = (/** @type {number} */ most) => draftOf(c, work, week, on, order, most);
+    let draft = lay(Infinity);
+    // Two lines of range where a group has no time for any, and fewer where that is its only one in seven days.
+    if (draft.without(false)) draft = lay(K.range_lines);
+    for (let fewer = K.range_lines - 1; fewer >= 0 && draft.without(true); fewer -= 1) {
+      const other = lay(fewer);
+      if (other.without(true) < draft.without(true)) draft = other;
+    }
+    const { lines, lost, state } = draft;
     for (const line of lines) {
       const { candidate } = line, { movement, single } = candidate, m = line.movement;
       log.stood(movement, on);
-      if (!week.lighter) work.done.set(candidate, (work.done.get(candidate) || 0) + 1);
+      if (!week.lighter && !line.sore) work.done.set(candidate, (work.done.get(candidate) || 0) + 1);
+      if (line.sore && isHard(line.block) && !isTrial(line.rule)) week.sore.add(facts.kind(m));
       if (isTrial(line.rule)) tried.add(movement);
       log.did(m, on, isHard(line.block) || single || facts.has(m, TURNOVER));
     }
@@ -145,15 +174,18 @@
     if (rule === 'first try' && (week.lighter || state.firsts >= work.mostFirst)) return { key: 'left.try_turns', values: {} };
     if (block === 'kept up' && (log.times(of.movement, on, WEEK - 1) >= K.keep_week || count('kept up') >= Math.max(K.keep_lines, K.lines - count('strength')))) return '';
     if (block === 'strength' && count('strength') >= K.lines) return { key: 'left.turns', values: {} };
+    if (block === 'range' && !of.first && count('range') >= state.mostRange) return { key: 'left.time', values: {} };
+    if (line.worse && hard && lines.filter((other) => other.worse && isHard(other.block)).length >= K.sore_lines) return { key: 'left.enough', values: {} };
     return null;
   };
   /** Takes sets from a line until it fits the week and the day; the reason where two do not.
-   * @param {Trainee} c @param {Planned} week @param {{ line: Line, state: Entry['state'] }} at @returns {Reason | null} */
-  const fitted = (c, week, { line, state }) => {
+   * @param {Trainee} c @param {Work} work @param {Planned} week @param {{ line: Line, state: Entry['state'] }} at @returns {Reason | null} */
+  const fitted = (c, work, week, { line, state }) => {
     const { K, facts } = c, hard = isHard(line.block), kind = facts.kind(line.movement);
     if (hard && !isTrial(line.rule)) {
-      const top = ceiling(c, kind, Math.max(0, week.full - (week.lighter ? 1 : 0)));
-      const room = Math.ceil((top - (week.sets.get(kind) || 0)) / Math.min(week.toCome, K.per_week)) - (state.sets.get(kind) || 0);
+      const full = Math.max(0, Math.max(0, week.full - (week.lighter ? 1 : 0)) - (work.sore.get(kind) || 0)), here = state.sets.get(kind) || 0;
+      const rest = ceiling(c, kind, full, line.sore) - (week.sets.get(kind) || 0), lately = line.candidate.goesOn ? training.didLately(c, line.movement) : null;
+      const room = Math.max(Math.ceil(rest / Math.min(week.toCome, K.per_week)) - here, lately ? Math.min(training.setsOf(c, lately), rest - here) : -Infinity);
       if (room < K.fewest) return { key: 'left.sets', values: {} };
       line.sets = Math.min(line.sets, room);
     }
@@ -205,7 +237,7 @@
     const weeks = daysOf(c), start = startOf(c), every = Math.max(1, Math.floor(tables.dose_of_school.lighter_every / WEEK));
     const known = all.filter(({ rule }) => !isTrial(rule) && rule !== 'range').length;
     /** @type {Work} */
-    const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : K.first_new, diary: diary(c), tried: new Set(), done: new Map() };
+    const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : K.first_new, diary: diary(c), tried: new Set(), done: new Map(), sore: new Map() };
     /** @type {PlannedSession[]} */
     const sessions = [];
     /** @type {Map<number, number>} */
@@ -215,9 +247,10 @@
       const lighter = (Math.floor((day + WEEK * w - start) / WEEK) + 1) % every === 0;
       if (!lighter) before = new Map(work.done);
       /** @type {Planned} */
-      const week = { number: w + 1, lighter, before, full, sets: new Map(), toCome: 0 };
+      const week = { number: w + 1, lighter, before, full, sets: new Map(), sore: new Set(), toCome: 0 };
       days.forEach((on, i) => sessions.push(session(c, work, { ...week, toCome: days.length - i }, on)));
       if (!lighter) full += 1;
+      if (!lighter) for (const kind of week.sore) work.sore.set(kind, (work.sore.get(kind) || 0) + 1);
       if (lighter) retest = (days.length ? days[days.length - 1] : day + WEEK * w) + 1;
     });
     for (const { movement: m, sets, block, rule } of sessions.filter(({ week }) => week === 1).flatMap(({ lines }) => lines)) {
@@ -251,7 +284,8 @@
     const kinds = new Map();
     for (const m of new Set(all)) {
       const kind = facts.kind(m), known = kinds.get(kind) || 0;
-      if (out.length >= K.tests || !may(c, m) || (c.minor && facts.has(m, LOADED)) || (!facts.isMobility(m) && known >= K.tests_kind)) continue;
+      const tests = may(c, m) && training.hasAll(c, m) && !(c.minor && facts.has(m, LOADED)) && !training.ease(c, m, on, on).sore;
+      if (out.length >= K.tests || !tests || (!facts.isMobility(m) && known >= K.tests_kind)) continue;
       kinds.set(kind, known + 1);
       out.push(m);
     }
