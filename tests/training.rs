@@ -1,5 +1,5 @@
 //! Training: the same sessions, loads, limiter and weeks from the program, from the page's own script run in a JavaScript engine,
-//! and from an independent reference in Python, on random curricula and clients; thirty clients read as a coach reads them; and
+//! and from an independent reference in Python, on random curricula and clients; forty-two clients read as a coach reads them; and
 //! half a year of random lives.
 //!
 //! `RUNGBOOK_CASES=1000 cargo test --release --test training` throws as many curricula, each with five clients, and as many clients of
@@ -12,6 +12,8 @@ mod dice;
 mod alike;
 #[path = "training/answerer.rs"]
 mod answerer;
+#[path = "training/care.rs"]
+mod care;
 #[path = "training/client.rs"]
 mod client;
 #[path = "training/coach.rs"]
@@ -193,11 +195,11 @@ fn clients_of_the_shipped_curriculum_are_trained_alike() {
 
 /// The demands stand in words in each client's file, and as checks in `training/coach.rs`.
 #[test]
-fn a_coach_would_sign_the_thirty_sessions() {
+fn a_coach_would_sign_these_sessions() {
     let (proof, told) = shipped();
     let mut others = others();
     let cases = coach::cases(&proof);
-    assert_eq!(cases.len(), 30);
+    assert_eq!(cases.len(), 42);
     let mut unsigned = Vec::new();
     for case in &cases {
         let signed = std::panic::catch_unwind(|| {

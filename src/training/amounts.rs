@@ -71,10 +71,26 @@ impl<'a> Trainee<'a> {
         Last::Full(last, earned)
     }
 
-    /// The newest session of a movement, of the last two weeks.
+    /// The newest session of the last two weeks of a movement, or of a harder member of its family.
     pub(super) fn did_lately(&self, ix: MovementIx) -> Option<&Logged<'a>> {
-        let newest = self.logged(ix).next_back();
-        newest.filter(|t| self.today.days_after(t.of.on) < K.off[0])
+        let find = || {
+            let recent = |at: &usize| self.today.days_after(self.log[*at].of.on) < K.off[0];
+            let mut recent = (0..self.log.len()).rev().take_while(recent);
+            let of = |at: &usize| self.log[*at].of.movement;
+            let own = recent.clone().find(|at| of(at) == ix);
+            own.or_else(|| {
+                let any = self.roster.of(ix).counted && recent.clone().next().is_some();
+                let above = if any {
+                    self.roster.above(ix)
+                } else {
+                    Vec::new()
+                };
+                recent.find(|at| above.contains(&of(at)))
+            })
+        };
+        self.lately[ix.at()]
+            .get_or_init(find)
+            .map(|at| &self.log[at])
     }
 
     /// The steps that a plan shows for a line that stood so often in its earlier full weeks.
@@ -115,7 +131,14 @@ impl<'a> Trainee<'a> {
                 (mass, rule, why) = (mass.min(last.mass), Some(Rule::Shows), Reason::FellShort);
                 left = K.left;
             }
-            _ => {}
+            _ => {
+                let harder = self.did_lately(ix).filter(|t| t.of.movement != ix);
+                if let Some(t) = harder.filter(|t| t.full() && t.first() >= reps * ONE)
+                    && t.mass > mass
+                {
+                    (mass, why, left) = (t.mass, Reason::LoadHeld(t.mass), K.left);
+                }
+            }
         }
         let mut sets = i64::from(facts.dose.sets());
         if let Some(last) = self.did_lately(ix).filter(|_| ease.sore) {

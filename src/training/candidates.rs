@@ -332,7 +332,8 @@ impl Pool<'_, '_> {
     fn go_on(&mut self, can: &[MovementIx]) {
         let t = self.trainee;
         let goes_on = |ix: &MovementIx| {
-            t.did_lately(*ix).is_some() && t.fits(*ix) == Some(true) && !t.is_too_easy(*ix)
+            let itself = t.did_lately(*ix).is_some_and(|did| did.of.movement == *ix);
+            itself && t.fits(*ix) == Some(true) && !t.is_too_easy(*ix)
         };
         for ix in can.iter().copied().filter(goes_on) {
             if self.in_chain[ix.at()] && !self.all.iter().any(|c| c.movement == ix && !c.single) {

@@ -191,7 +191,8 @@ impl<'t, 'a> Laying<'t, 'a> {
     fn without_time(&self, draft: &Draft, only: bool) -> usize {
         let group = |ix: MovementIx| self.trainee.roster.of(ix).group();
         let lacks = |g: &&Group| {
-            let late = |(ix, why): &(MovementIx, Left)| *why == Left::Time && group(*ix) == Some(**g);
+            let late =
+                |(ix, why): &(MovementIx, Left)| *why == Left::Time && group(*ix) == Some(**g);
             draft.left.iter().any(late)
                 && !draft.lines.iter().any(|l| group(l.movement) == Some(**g))
                 && !(only && self.diary.trained(**g, draft.on, 6))
@@ -245,7 +246,13 @@ impl<'t, 'a> Laying<'t, 'a> {
         if c.block == Block::KeptUp {
             let room = (K.lines as usize).saturating_sub(draft.count(Block::Strength));
             let often = self.diary.times(c.movement, draft.on, 6) >= K.keep_week as usize;
-            if often || draft.count(Block::KeptUp) >= room.max(K.keep_lines as usize) {
+            let goes_on = |l: &&Line| self.candidates.all[l.of].goes_on;
+            let kept = draft
+                .lines
+                .iter()
+                .filter(|l| l.block == Block::KeptUp && !goes_on(l));
+            let full = !c.goes_on && kept.count() >= room.max(K.keep_lines as usize);
+            if often || full {
                 return;
             }
         }
@@ -311,8 +318,12 @@ impl<'t, 'a> Laying<'t, 'a> {
             let done = |sets: &BTreeMap<Kind, i64>| sets.get(&kind).copied().unwrap_or(0);
             let rest = self.ceiling(kind, week.full, line.sore) - done(&week.sets);
             let mut room = (rest + draft.to_come - 1).div_euclid(draft.to_come) - done(&draft.sets);
-            if let Some(last) = t.did_lately(line.movement).filter(|_| goes_on) {
-                room = room.max(last.sets().min(rest - done(&draft.sets)));
+            match t.did_lately(line.movement).filter(|_| goes_on) {
+                Some(last) => room = room.max(last.sets().min(rest - done(&draft.sets))),
+                None if self.has_to_come(kind, draft) => {
+                    room = room.min((room - i64::from(K.fewest)).max(K.fewest.into()));
+                }
+                None => {}
             }
             if room < i64::from(K.fewest) {
                 return Err(Left::Sets);
@@ -338,6 +349,17 @@ impl<'t, 'a> Laying<'t, 'a> {
             true => Ok(line),
             false => Err(Left::Time),
         }
+    }
+
+    /// Whether something of a kind that keeps its line has none yet: two sets are left for it.
+    fn has_to_come(&self, kind: Kind, draft: &Draft) -> bool {
+        let waits = |c: &Candidate| {
+            self.trainee.roster.of(c.movement).kind() == kind
+                && c.block.is_hard()
+                && self.keeps_its_line(c, draft.on)
+                && !draft.lines.iter().any(|l| l.movement == c.movement)
+        };
+        self.candidates.all.iter().any(waits)
     }
 
     /// Hard sets of a kind in a week: a third above the mean of what was logged in three weeks, or six if more, a third more after
@@ -392,7 +414,12 @@ impl<'t, 'a> Laying<'t, 'a> {
         kept.sort_by_key(|i| {
             let facts = self.trainee.roster.of(all[*i].movement);
             let keeps = self.keeps_its_line(&all[*i], on);
-            (!keeps, times(i), place_of(facts.pattern()), all[*i].movement)
+            (
+                !keeps,
+                times(i),
+                place_of(facts.pattern()),
+                all[*i].movement,
+            )
         });
         let mut seen: BTreeMap<Option<Group>, usize> = BTreeMap::new();
         kept.sort_by_cached_key(|i| {
@@ -420,6 +447,10 @@ impl<'t, 'a> Laying<'t, 'a> {
         };
         first.extend(of_round(true));
         first.extend(early);
+        let (keeps, kept): (Vec<usize>, Vec<usize>) = kept
+            .into_iter()
+            .partition(|i| self.keeps_its_line(&all[*i], on));
+        first.extend(keeps);
         first.extend(of_round(false));
         first.extend(kept);
         first
@@ -444,7 +475,8 @@ impl<'t, 'a> Laying<'t, 'a> {
             self.diary.stand(c.movement, on);
             self.done[line.of] += u32::from(!week.lighter && !line.sore);
             if line.sore && counts_as_hard(line) {
-                week.sore.insert(self.trainee.roster.of(line.movement).kind());
+                week.sore
+                    .insert(self.trainee.roster.of(line.movement).kind());
             }
             if matches!(line.rule, Rule::FirstTry | Rule::Show) {
                 self.tried.insert(c.movement);

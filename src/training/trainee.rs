@@ -80,6 +80,8 @@ pub struct Trainee<'a> {
     pub(super) now: Vec<OnceCell<Option<Now>>>,
     pub(super) fits: Vec<OnceCell<Option<bool>>>,
     pub(super) below: Vec<OnceCell<Vec<MovementIx>>>,
+    /// The place in the log.
+    pub(super) lately: Vec<OnceCell<Option<usize>>>,
     pub(super) foot: BTreeMap<Pattern, Option<Day>>,
     /// Nothing harder than what is known is tried first.
     careful: bool,
@@ -129,6 +131,7 @@ impl<'a> Trainee<'a> {
             now: vec![OnceCell::new(); count],
             fits: vec![OnceCell::new(); count],
             below: vec![OnceCell::new(); count],
+            lately: vec![OnceCell::new(); count],
             foot: BTreeMap::new(),
             careful: false,
             reach: Pattern::ALL.iter().map(|p| (*p, OnceCell::new())).collect(),

@@ -321,7 +321,7 @@ interface Trainee {
   age: number | null;
   minor: boolean;
   young: boolean;
-  memo: { own: (Now | null)[]; now: (Now | null)[]; foot: number[]; fits: (boolean | null)[]; below: number[][]; under: number[][]; ended: Ended[] | null; care: boolean | null; reach: number[] };
+  memo: { own: (Now | null)[]; now: (Now | null)[]; foot: number[]; fits: (boolean | null)[]; below: number[][]; builders: number[][]; ended: Ended[] | null; care: boolean | null; reach: number[]; lately: (Logged | null)[] };
 }
 
 /** A tree of needs: true when k of its parts are; a demand is a leaf. */
@@ -758,6 +758,7 @@ interface Rungbook {
     begin: (model: Model, person: Person, found: Assessment, day: number) => Trainee;
     by: <T>(list: T[], key: (one: T) => number) => Map<number, T[]>;
     foot: (c: Trainee, pattern: number) => number;
+    above: (c: Trainee, m: number) => Set<number>;
     ofTest: (c: Trainee, m: number, tested: Tested) => Now;
     isOwned: (c: Trainee, m: number) => boolean;
     isOpen: (c: Trainee, m: number) => boolean;

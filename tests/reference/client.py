@@ -510,9 +510,11 @@ class Client:
         return self.is_sore(m) or (self.careful and not m.mobility and m.stage > self.reach(m.pattern))
 
     def lately(self, id):
-        """The newest session of a movement, of the last two weeks."""
-        log = [s for s in self.log if s.movement == id]
-        return log[-1] if log and (self.today - log[-1].on).days < LAPSED else None
+        """The newest session of the last two weeks of a movement, or of a harder member of its family."""
+        log = [s for s in self.log if (self.today - s.on).days < LAPSED]
+        own = [s for s in log if s.movement == id]
+        harder = [s for s in log if self.c[id].counted and s.movement in self.c.above[id]]
+        return own[-1] if own else harder[-1] if harder else None
 
     # ------------------------------------------------------------ now
 

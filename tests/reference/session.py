@@ -283,7 +283,8 @@ class Coach:
             if not any(c[x.movement].group == group and x.block in ("strength", "kept up") for x in self.found.values()):
                 self.try_one(js)
         for j in can:
-            if j in self.goal.chain and client.lately(j) and self.fits(j) and not self.too_easy(j):
+            did = client.lately(j)
+            if j in self.goal.chain and did and did.movement == j and self.fits(j) and not self.too_easy(j):
                 self.add(j, None, "goes on", block="kept up")
         if self.rests:
             self.fill(can)
@@ -448,6 +449,8 @@ class Coach:
                 kg, rule = kg + self.plate, "strict"
         elif last and last.missed:
             kg, rule, reserve = min(kg, last.kg), "what training shows", LEFT
+        elif (did := client.lately(id)) and did.movement != id and did.full and did.did[0] >= reps and did.kg > kg:
+            kg, reserve = did.kg, LEFT
         sets, lately = int(m.dose.sets), client.lately(id) if ease.sore else None
         if lately:
             kg, sets = min(kg, lately.kg), min(sets, self.sets_like(lately))

@@ -97,11 +97,15 @@ class Planner:
             return min(most, floor(max(mean, KEPT_SETS * KEPT_A_WEEK)))
         return min(most, floor(max(FIRST_WEEK, mean * RISE) * RISE ** max(0, full_weeks - self.sore.get(kind, 0))))
 
+    def keeps(self, x, on):
+        """Of the goal's chain, trained lately, and not yet twice in seven days."""
+        return x.goes_on and self.times(x.movement, on, 6) < KEPT_A_WEEK
+
     # ------------------------------------------------------------ in turn
 
     def in_turn(self, on):
         weight = lambda x: (-x.weight, x.movement, x.single)
-        others = lambda x: not (x.goes_on and self.times(x.movement, on, 6) < KEPT_A_WEEK)
+        others = lambda x: not self.keeps(x, on)
         turn = lambda x: (others(x), self.times(x.movement, on, IN_TURN), *weight(x))
         every_time = [x for x in self.coach.candidates if x.first]
         every_time.sort(key=lambda x: (x is not self.coach.balance, *weight(x)))
@@ -123,7 +127,9 @@ class Planner:
         recent = lambda g: any(0 < (on - d).days < DAYS for d in self.trained.get(g, ()))
         early = [x for x in kept if group(x) not in served and not recent(group(x))][:1]
         late = [x for x in kept if not any(x is e for e in early)]
-        return every_time + [x for k, x in rounds if k == 0] + early + [x for k, x in rounds if k > 0] + late
+        going_on = [x for x in late if self.keeps(x, on)]
+        late = [x for x in late if not self.keeps(x, on)]
+        return every_time + [x for k, x in rounds if k == 0] + early + going_on + [x for k, x in rounds if k > 0] + late
 
     # ------------------------------------------------------------ the plan
 
@@ -257,7 +263,8 @@ class Laying:
         m = self.c[line.movement]
         if x.block == "kept up":
             room = max(1, LINES - self.count("strength"))
-            if self.p.times(x.movement, self.on, 6) >= KEPT_A_WEEK or self.count("kept up") >= room:
+            kept = sum(line.candidate.block == "kept up" and not line.candidate.goes_on for line in self.lines)
+            if self.p.times(x.movement, self.on, 6) >= KEPT_A_WEEK or not x.goes_on and kept >= room:
                 # Left alone without a word, unless something else would have been in the way before.
                 if not self.in_the_way(line, m, tried):
                     return
@@ -278,6 +285,8 @@ class Laying:
             share = -(-rest // self.to_come) - self.sets.get(m.kind, 0)
             if x.goes_on and (lately := self.p.client.lately(line.movement)):
                 share = max(share, min(self.coach.sets_like(lately), rest - self.sets.get(m.kind, 0)))
+            elif any(self.waits(y, m.kind) for y in self.coach.candidates):
+                share = min(share, max(FEWEST_SETS, share - FEWEST_SETS))
             if share < FEWEST_SETS:
                 self.left_out.append(line.movement)
                 return
@@ -293,6 +302,11 @@ class Laying:
         self.firsts += line.rule == "first try"
         self.shows += line.rule == "show it"
         self.lines.append(line)
+
+    def waits(self, x, kind):
+        """Whether it keeps its line and has none yet."""
+        there = any(line.movement == x.movement for line in self.lines)
+        return self.c[x.movement].kind == kind and x.block in ("strength", "kept up") and self.p.keeps(x, self.on) and not there
 
     def in_the_way(self, line, m, tried):
         if self.as_strength(line) and self.near(self.p.trained.get(m.group, ())):

@@ -76,7 +76,7 @@
       tests: by(person.tested, ({ movement }) => movement), trained: by(log, ({ movement }) => movement),
       daysOf: by(log, ({ movement }) => tables.pattern[movement]),
       aWeek: Math.min(7, Math.max(1, train.a_week || school.a_week)), minutes: train.minutes || K.minutes, weekdays: train.days || [],
-      age, minor: under(K.adult), young: under(K.youth), memo: { own: [], now: [], foot: [], fits: [], below: [], under: [], ended: null, care: null, reach: [] },
+      age, minor: under(K.adult), young: under(K.youth), memo: { own: [], now: [], foot: [], fits: [], below: [], builders: [], ended: null, care: null, reach: [], lately: [] },
     };
     return c;
   };
@@ -313,7 +313,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, ofTest, isOwned, isOpen, isAtHand, hasAll, may, isHolding, sorePart, isTooNew, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
+    begin, by, foot, above, ofTest, isOwned, isOpen, isAtHand, hasAll, may, isHolding, sorePart, isTooNew, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

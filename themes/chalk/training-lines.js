@@ -96,11 +96,39 @@
     if (c.minor && facts.has(m, LOADED) && facts.measure(m) === REPS && facts.group(m) >= 0) return whole(is) > K.minor_reps;
     return whole(is) >= (isTimed(c, m) ? K.hold_fits : Math.max(K.fits[0], Math.min(facts.dose(m).each, K.fits[1])));
   };
-  /** Everything that a movement's needs mention, all the way down. @param {Trainee} c @param {number} m */
-  const under = (c, m) => {
-    const { under: kept } = c.memo;
-    if (!kept[m]) kept[m] = training.chainOf(c.model, [m, ...c.tables.easier[m]]).filter((below) => below !== m);
-    return kept[m];
+  /** For each movement everything that its needs mention, all the way down, as bits: worked out once, from the ground up, in one pass but
+   * where needs run in circles. @param {Model} model @returns {Uint32Array[]} */
+  const depths = (model) => {
+    const { tables, order } = model, words = Math.ceil(model.count / 32), sets = tables.ids.map(() => new Uint32Array(words));
+    const asked = tables.needs.map((need) => [...new Set(readiness.leavesOf(need).map(model.of))]), up = [...order].sort((a, b) => tables.stage[a] - tables.stage[b]);
+    for (let changed = true; changed;) {
+      changed = false;
+      for (const m of up) {
+        const set = sets[m];
+        for (const low of asked[m]) {
+          const more = sets[low];
+          for (let w = 0; w < words; w += 1) {
+            const all = set[w] | more[w] | (w === low >> 5 ? 1 << (low & 31) : 0);
+            if (all >>> 0 !== set[w]) { set[w] = all; changed = true; }
+          }
+        }
+      }
+    }
+    return sets;
+  };
+  /** @type {WeakMap<Model, Uint32Array[]>} */
+  const known = new WeakMap();
+  /** Whether the needs of one of these mention a movement, all the way down. @param {Trainee} c @param {number[]} from @returns {(low: number) => boolean} */
+  const isUnder = ({ model }, from) => {
+    const sets = known.get(model) || depths(model);
+    known.set(model, sets);
+    return (low) => from.some((m) => (sets[m][low >> 5] >>> (low & 31)) & 1);
+  };
+  /** What may build others of its pattern, by the higher rung. @param {Trainee} c @param {number} pattern */
+  const builders = (c, pattern) => {
+    const { builders: kept } = c.memo, { tables, facts, model } = c;
+    if (!kept[pattern]) kept[pattern] = model.order.filter((low) => tables.pattern[low] === pattern && facts.isCounted(low) && !isLowering(c, low) && may(c, low)).sort(higher(c));
+    return kept[pattern];
   };
   /** Of the phase that builds another: its own, the full movement for a lowering one. @param {Trainee} c @param {number} m @param {number} low */
   const isAlike = ({ tables: { phase }, model }, m, low) => (phase[low] || FULL) === (model.is(m, LOWERING) ? FULL : phase[m] || FULL);
@@ -108,11 +136,9 @@
   const below = (c, m) => {
     const { below: kept } = c.memo;
     if (kept[m]) return kept[m];
-    const { tables, facts, model } = c;
-    const fine = (/** @type {number} */ low) => low !== m && tables.pattern[low] === tables.pattern[m] && facts.isCounted(low) && !isLowering(c, low) && may(c, low);
-    const byRung = (/** @type {number[]} */ list) => [...new Set(list)].filter(fine).sort(higher(c));
-    const arms = (/** @type {number[]} */ list) => byRung(list.filter((low) => facts.has(low, STRAIGHT) === facts.has(m, STRAIGHT)));
-    const all = [...new Set([...byRung(tables.easier[m]), ...arms(readiness.leavesOf(tables.needs[m]).map(model.of)), ...arms(under(c, m))])];
+    const { tables, facts, model } = c, fine = builders(c, tables.pattern[m]).filter((low) => low !== m), armed = fine.filter((low) => facts.has(low, STRAIGHT) === facts.has(m, STRAIGHT));
+    const named = readiness.leavesOf(tables.needs[m]).map(model.of);
+    const all = [...new Set([...fine.filter((low) => tables.easier[m].includes(low)), ...armed.filter((low) => named.includes(low)), ...armed.filter(isUnder(c, [m, ...tables.easier[m]]))])];
     kept[m] = [...all.filter((low) => isAlike(c, m, low)), ...all.filter((low) => !isAlike(c, m, low))];
     return kept[m];
   };
@@ -273,7 +299,8 @@
     }
     // What was trained lately of the chain goes on, if less: it does not make room for others.
     for (const m of can) {
-      if (inChain.has(m) && didLately(c, m) && fits(c, m) && !isTooEasy(c, m)) pool.add(m, null, 'goes on', { why: [because('why.goes_on')], block: 'kept up' });
+      const did = didLately(c, m);
+      if (inChain.has(m) && did && did.movement === m && fits(c, m) && !isTooEasy(c, m)) pool.add(m, null, 'goes on', { why: [because('why.goes_on')], block: 'kept up' });
     }
     // Where a gap rests and nothing stands in its place, the rest of the body has the room.
     for (const pattern of pool.rests ? tables.pattern_order : []) {
@@ -342,10 +369,13 @@
 
   // ---- how much
 
-  /** The newest session of a movement, of the last two weeks. @param {Trainee} c @param {number} m @returns {Logged | null} */
+  /** The newest session of the last two weeks of a movement, or of a harder member of its family. @param {Trainee} c @param {number} m @returns {Logged | null} */
   const didLately = (c, m) => {
-    const all = c.trained.get(m) || [], last = all[all.length - 1];
-    return last && c.day - last.on < c.K.off[0] ? last : null;
+    const { lately: kept } = c.memo;
+    if (kept[m] !== undefined) return kept[m];
+    const recent = c.log.filter(({ on }) => c.day - on < c.K.off[0]).reverse(), up = recent.length && c.facts.isCounted(m) ? training.above(c, m) : new Set();
+    kept[m] = recent.find(({ movement }) => movement === m) || recent.find(({ movement }) => up.has(movement)) || null;
+    return kept[m];
   };
   /** Sets of a logged session, two at least. @param {Trainee} c @param {Logged} of */
   const setsOf = ({ K }, { did }) => Math.max(K.fewest, did.length);
@@ -372,6 +402,9 @@
       if (earned && !taken.hold && plateOf(c) <= K.plate_share * (body + kilos) + 1e-6) [kilos, rule, why] = [kilos + plateOf(c), 'strict', because('why.in_full')];
     } else if (last && missed) {
       [kilos, rule, left, why] = [Math.min(kilos, last.load), 'what training shows', K.left, because('why.fell_short')];
+    } else {
+      const did = didLately(c, m), inFull = did && did.movement !== m && did.did.every((set) => set >= did.did[0]) && did.did[0] >= each * ONE;
+      if (did && inFull && did.load > kilos) [kilos, left, why] = [did.load, K.left, because('why.load_held', { weight: did.load })];
     }
     let { sets } = c.facts.dose(m);
     const lately = taken.sore ? didLately(c, m) : null;

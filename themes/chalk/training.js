@@ -67,11 +67,12 @@
     return Math.min(most, down(Math.max(K.week_one, risen) * (more / than) ** full));
   };
 
-  /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times @param {(group: number) => boolean} trained in the last seven days @param {(m: number) => number} lately how often in them */
-  const inTurn = (c, { all, balance }, times, trained, lately) => {
-    const { facts, tables, K } = c;
-    // Of the goal's chain, trained lately, and not yet twice in these seven days.
-    const keeps = (/** @type {Candidate} */ of) => of.goesOn && lately(of.movement) < K.keep_week;
+  /** Of the goal's chain, trained lately, and not yet twice in these seven days. @param {Trainee} c @param {Work} work @param {Candidate} of @param {number} on */
+  const keepsItsLine = ({ K }, { diary: log }, of, on) => of.goesOn && log.times(of.movement, on, WEEK - 1) < K.keep_week;
+
+  /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times @param {(group: number) => boolean} trained in the last seven days @param {(of: Candidate) => boolean} keeps its line */
+  const inTurn = (c, { all, balance }, times, trained, keeps) => {
+    const { facts, tables } = c;
     const byWeight = (/** @type {Candidate} */ a, /** @type {Candidate} */ b) => b.weight - a.weight || a.movement - b.movement || Number(a.single) - Number(b.single);
     const first = all.filter((of) => of.first).sort((a, b) => Number(b === balance) - Number(a === balance) || byWeight(a, b));
     const rest = all.filter((of) => !of.first && of.block !== 'kept up');
@@ -87,28 +88,29 @@
     const served = new Set(all.filter(({ block }) => block === 'strength').map(({ movement }) => facts.group(movement)));
     const early = kept.find(({ movement }) => !served.has(facts.group(movement)) && !trained(facts.group(movement)));
     const of = (/** @type {boolean} */ isFirst) => rounds.filter(({ round }) => (round === 0) === isFirst).map((one) => one.of);
-    return [...first, ...of(true), ...(early ? [early] : []), ...of(false), ...kept.filter((one) => one !== early)];
+    const later = kept.filter((one) => one !== early);
+    return [...first, ...of(true), ...(early ? [early] : []), ...later.filter(keeps), ...of(false), ...later.filter((one) => !keeps(one))];
   };
 
   // ---- one session
 
   /** The lines of a day, with so many of range at most beside what comes every time.
-   * @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @param {Candidate[]} order @param {number} mostRange @returns {DayDraft} */
+   * @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @param {Line[]} order in turn @param {number} mostRange @returns {DayDraft} */
   const draftOf = (c, work, week, on, order, mostRange) => {
-    const { K, facts } = c, { diary: log, tried } = work;
+    const { K, facts } = c, { diary: log } = work;
     const warm = Math.min(K.warm_up_most, down(K.warm_up * c.minutes));
     const state = { left: c.minutes - warm, used: new Map(), sets: new Map(), firsts: 0, shows: 0, mostRange };
     /** @type {Line[]} */
     const lines = [];
     const lost = [...work.lost];
-    for (const of of order) {
-      const line = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), isLimiter: of.gap !== null && of.gap === work.limiter });
-      if (!line || lines.some(({ movement }) => movement === line.movement)) continue;
+    for (const asked of order) {
+      const line = { ...asked }, of = line.candidate;
+      if (lines.some(({ movement }) => movement === line.movement)) continue;
       const sameKind = (/** @type {Line} */ { movement }) => facts.kind(movement) === facts.kind(line.movement);
       if (line.eased && facts.group(of.movement) >= 0 && lines.some(sameKind)) continue;
       const no = barred(c, work, week, { on, line, lines, state });
       if (no === '') continue;
-      const why = no || fitted(c, work, week, { line, state });
+      const why = no || fitted(c, work, week, { on, line, lines, state });
       if (why) {
         lost.push({ movement: line.movement, why });
         continue;
@@ -132,7 +134,10 @@
   /** @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @returns {PlannedSession} */
   const session = (c, work, week, on) => {
     const { K, facts } = c, { diary: log, tried } = work;
-    const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (m) => log.times(m, on, WEEK - 1));
+    const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (of) => keepsItsLine(c, work, of, on)).flatMap((of) => {
+      const line = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), isLimiter: of.gap !== null && of.gap === work.limiter });
+      return line ? [line] : [];
+    });
     const lay = (/** @type {number} */ most) => draftOf(c, work, week, on, order, most);
     let draft = lay(Infinity);
     // Two lines of range where a group has no time for any, and fewer where that is its only one in seven days.
@@ -159,7 +164,9 @@
       state.left -= line.minutes;
     }
     lines.sort(inOrder(c));
-    return { on, week: week.number, name: '', lighter: week.lighter, minutes: c.minutes - state.left, warmUp: warmUp(c, lines), lines, leftOut: lost.filter(({ movement }, i) => !lines.some((line) => line.movement === movement) && lost.findIndex((other) => other.movement === movement) === i) };
+    // Each once, for the first reason.
+    const said = new Set(lines.map(({ movement }) => movement));
+    return { on, week: week.number, name: '', lighter: week.lighter, minutes: c.minutes - state.left, warmUp: warmUp(c, lines), lines, leftOut: lost.filter(({ movement }) => { const isNew = !said.has(movement); said.add(movement); return isNew; }) };
   };
 
   /** Why a line does not stand today: a reason, '' where nothing is said of it, null where it may.
@@ -172,20 +179,23 @@
     if (rule === 'show it' && work.tried.has(of.movement)) return { key: 'left.waits', values: {} };
     if (rule === 'show it' && (week.lighter || state.shows >= K.shows)) return { key: 'left.show_turns', values: {} };
     if (rule === 'first try' && (week.lighter || state.firsts >= work.mostFirst)) return { key: 'left.try_turns', values: {} };
-    if (block === 'kept up' && (log.times(of.movement, on, WEEK - 1) >= K.keep_week || count('kept up') >= Math.max(K.keep_lines, K.lines - count('strength')))) return '';
+    if (block === 'kept up' && (log.times(of.movement, on, WEEK - 1) >= K.keep_week || (!of.goesOn && lines.filter((other) => other.block === 'kept up' && !other.candidate.goesOn).length >= Math.max(K.keep_lines, K.lines - count('strength'))))) return '';
     if (block === 'strength' && count('strength') >= K.lines) return { key: 'left.turns', values: {} };
     if (block === 'range' && !of.first && count('range') >= state.mostRange) return { key: 'left.time', values: {} };
     if (line.worse && hard && lines.filter((other) => other.worse && isHard(other.block)).length >= K.sore_lines) return { key: 'left.enough', values: {} };
     return null;
   };
   /** Takes sets from a line until it fits the week and the day; the reason where two do not.
-   * @param {Trainee} c @param {Work} work @param {Planned} week @param {{ line: Line, state: Entry['state'] }} at @returns {Reason | null} */
-  const fitted = (c, work, week, { line, state }) => {
+   * @param {Trainee} c @param {Work} work @param {Planned} week @param {Entry} at @returns {Reason | null} */
+  const fitted = (c, work, week, { on, line, lines, state }) => {
     const { K, facts } = c, hard = isHard(line.block), kind = facts.kind(line.movement);
     if (hard && !isTrial(line.rule)) {
       const full = Math.max(0, Math.max(0, week.full - (week.lighter ? 1 : 0)) - (work.sore.get(kind) || 0)), here = state.sets.get(kind) || 0;
       const rest = ceiling(c, kind, full, line.sore) - (week.sets.get(kind) || 0), lately = line.candidate.goesOn ? training.didLately(c, line.movement) : null;
-      const room = Math.max(Math.ceil(rest / Math.min(week.toCome, K.per_week)) - here, lately ? Math.min(training.setsOf(c, lately), rest - here) : -Infinity);
+      // Two sets are left for what keeps its line and has none yet.
+      const waits = (/** @type {Candidate} */ of) => facts.kind(of.movement) === kind && isHard(of.block) && keepsItsLine(c, work, of, on) && !lines.some((other) => other.movement === of.movement);
+      const share = Math.ceil(rest / Math.min(week.toCome, K.per_week)) - here;
+      const room = lately ? Math.max(share, Math.min(training.setsOf(c, lately), rest - here)) : work.all.some(waits) ? Math.min(share, Math.max(K.fewest, share - K.fewest)) : share;
       if (room < K.fewest) return { key: 'left.sets', values: {} };
       line.sets = Math.min(line.sets, room);
     }
