@@ -119,7 +119,7 @@ impl<'a> Evidence<'a> {
     /// How many sets of a movement were tested on this day, as far as it is the latest: a set for each result, and more where
     /// the result says several sets or tries. Both sides together are one.
     pub fn sets_on(&self, ix: MovementIx, day: Day) -> u32 {
-        let sets = |tested: &&Tested| {
+        let sets = |tested: &Tested| {
             let of = tested.sides.all().map(|got| {
                 let parts = got.parts();
                 parts
@@ -128,7 +128,10 @@ impl<'a> Evidence<'a> {
             });
             of.max().unwrap_or(1)
         };
-        let results = self.latest[ix.at()].iter().filter(|t| t.on == day);
+        // What was never done leaves the day as fresh as it was.
+        let done = |t: &Tested| t.sides.all().any(|got| got.parts().amount() != 0);
+        let results = self.latest[ix.at()].iter().copied();
+        let results = results.filter(|t| t.on == day && done(t));
         results.map(sets).fold(0, u32::saturating_add)
     }
 

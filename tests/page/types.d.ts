@@ -832,7 +832,7 @@ interface Rungbook {
     nodes: (parts: PagePart[]) => (Node | string)[];
   };
   rest: {
-    timer: () => { element: HTMLElement; start: (seconds: number) => void };
+    timer: () => { element: HTMLElement; start: (seconds: number) => void; end: () => void };
     choices: () => HTMLElement;
   };
   /** In pixels of a picture; loaded only when it is asked for. */
@@ -906,6 +906,10 @@ interface Rungbook {
     /** Why nothing may be tested or trained: the questions come first, or a clinician does; empty when it may. */
     barred: () => '' | 'first' | 'ask';
     causeWords: (cause: Pause, all?: Pause[]) => (Node | string)[];
+    /** The newest pains that keep their parts from anything new, whether a movement bears on one, and what is said of those that do not rest. */
+    sore: (stand: Stand) => Pain[];
+    bearsOnSore: (stand: Stand, m: number) => boolean;
+    soreLines: (stand: Stand) => HTMLElement[];
     together: (all: Pause[]) => Pause[][];
     asideGot: (got: string) => PagePart | PagePart[];
     /** How a cause is lifted; null where its own list has a button for it. */

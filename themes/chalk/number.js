@@ -30,7 +30,7 @@
     const says = { movement: named(model.tables, m), got: states.shown(got), standard: states.target(m) };
     const part = got.measure === REPS && got.amount % ONE !== 0;
     const answer = await page.ask(say('entry.sure'), [make('p', {}, ...(part ? sayNodes('entry.sure_parts', says) : sayNodes('entry.sure_far', says)))],
-      [['', say('entry.change')], ['keep', say('entry.keep_anyway')]]);
+      [['change', say('entry.change')], ...(part ? [] : [/** @type {[string, string]} */ (['keep', say('entry.keep_anyway')])])]);
     return answer === 'keep';
   };
 
@@ -62,10 +62,11 @@
     const said = [...beside(m, newest, tests(before))];
     const was = before || { found: readiness.assess(model, results.nobody(), now.day) };
     const became = (/** @type {number} */ state) => model.order.filter((of) => now.found.states[of] === state && was.found.states[of] !== state);
-    const yours = became(readiness.OWNED), open = states.barred() ? [] : became(readiness.OPEN);
+    const spared = (/** @type {number} */ of) => states.bearsOnSore(now, of);
+    const yours = became(readiness.OWNED), open = states.barred() ? [] : became(readiness.OPEN).filter((of) => !spared(of));
     const met = model.demands[m].filter((leaf) => now.found.known.shown[leaf] === readiness.TRUE && was.found.known.shown[leaf] !== readiness.TRUE);
-    const enough = model.order.filter((of) => of !== m && now.found.states[of] !== readiness.OWNED && !open.includes(of) && readiness.leavesOf(model.tables.needs[of]).some((leaf) => met.includes(leaf)));
-    return nodes([...said, ...listed('number.yours', yours), ...listed('number.opens', open), ...listed('number.enough_for', states.barred() ? [] : enough)]);
+    const enough = model.order.filter((of) => of !== m && now.found.states[of] !== readiness.OWNED && !open.includes(of) && !spared(of) && readiness.leavesOf(model.tables.needs[of]).some((leaf) => met.includes(leaf)));
+    return nodes([...said, ...listed('number.yours', yours), ...listed('number.opens', open), ...listed('number.enough_for', states.barred() ? [] : enough), ...(states.sore(now).length ? [' ', say('number.sore')] : [])]);
   };
 
   // ---- one field

@@ -151,7 +151,7 @@
    * @returns {Promise<string | null>} */
   const ask = (title, inside, choices) => new Promise((resolve) => {
     const head = make('h2', { id: 'ask-head', tabindex: '-1', autofocus: true, text: title });
-    const buttons = choices.map(([value, says]) => make('button', { value, type: 'submit', class: value === '' ? 'quiet' : null, text: says }));
+    const buttons = choices.map(([value, says], i) => make('button', { value, type: 'submit', class: value === '' || (i > 0 && choices.every(([any]) => any !== '')) ? 'quiet' : null, text: says }));
     const dialog = /** @type {HTMLDialogElement} */ (make('dialog', { 'aria-labelledby': 'ask-head' },
       make('form', { method: 'dialog' }, head, ...inside, make('p', { class: 'acts' }, ...buttons))));
     dialog.addEventListener('close', () => {

@@ -107,11 +107,13 @@
     return best && { movement: best[2], today: mayBeTested(model, assessment, best[2], today), left: open.length };
   };
 
+  /** Whether a result took any work: what was never done leaves the day as fresh as it was. @param {Tested} of */
+  const isDone = ({ sides }) => sides.some(({ amount }) => amount !== 0);
   /** Whether a movement may be tested today: its needs are shown, and the day has room for it.
    * @param {Model} model @param {Assessment} assessment @param {number} m @param {number} today */
   const mayBeTested = (model, assessment, m, today) => {
     const { tables } = model;
-    const done = [...assessment.known.latest].filter(([, results]) => results[0].on === today);
+    const done = [...assessment.known.latest].filter(([, results]) => results[0].on === today && results.some(isDone));
     const inOrder = done.every(([of]) => tables.day_order[of] <= tables.day_order[m]);
     // A set for each result, and more where it says several sets or tries; both sides together are one.
     const sets = (/** @type {Tested} */ { sides }) => Math.max(...sides.map((got) => got.sets * Math.max(got.of, 1)));

@@ -25,7 +25,7 @@
     }
   };
 
-  /** The timer, and the start of a rest of some seconds. @returns {{ element: HTMLElement, start: (seconds: number) => void }} */
+  /** The timer, and the start of a rest of some seconds. @returns {{ element: HTMLElement, start: (seconds: number) => void, end: () => void }} */
   const timer = () => {
     const face = make('span', { class: 'timer-face', role: 'timer', text: '0:00' });
     const says = make('span', { class: 'aside', role: 'status' });
@@ -67,7 +67,7 @@
       show();
     };
     const element = make('div', { class: 'timer', hidden: true }, make('p', {}, say('rest.rest'), ' ', face, ' ', stop, says));
-    return { element, start };
+    return { element, start, end: () => end(false) };
   };
 
   /** The boxes that silence. */

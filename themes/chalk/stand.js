@@ -100,7 +100,8 @@
   };
 
   /** What is left alone: what holds today first, then what ended or is still to come. @param {Stand} stand */
-  const rests = ({ found, person, day }) => {
+  const rests = (stand) => {
+    const { found, person, day } = stand;
     const kept = { paused: store.entries('paused'), restrict: store.entries('restrict') };
     const others = person.pauses.filter((pause) => !found.causes.includes(pause));
     const button = (/** @type {Pause} */ { kind, entry }) => (kind === 'paused' || kind === 'restrict'
@@ -115,7 +116,7 @@
       const words = { pause: states.causeWords(pause) };
       return pause.on > day ? sayNodes('stand.to_come', words) : pause.until !== null && pause.until < day ? sayNodes('stand.ended', words) : sayNodes('stand.allowed', words);
     };
-    const lines = [...found.causes.map(line), ...others.map((pause) => make('li', { class: 'hint' }, ...said(pause), ' ', states.liftedBy(pause) === null ? button(pause) : null))];
+    const lines = [...found.causes.map(line), ...states.soreLines(stand), ...others.map((pause) => make('li', { class: 'hint' }, ...said(pause), ' ', states.liftedBy(pause) === null ? button(pause) : null))];
     byId('rests').hidden = lines.length === 0 && allowed.length === 0;
     byId('rests-list').replaceChildren(...lines);
   };

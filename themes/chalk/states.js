@@ -93,6 +93,21 @@
     }
     return out;
   };
+  /** The newest pain of each part that is neither fine nor old: nothing is proposed that bears on these parts. @param {Stand} stand @returns {Pain[]} */
+  const sore = ({ person, day }) => {
+    const { pain: [from], pain_days } = /** @type {Model} */ (model).tables.training;
+    /** @type {Map<number, Pain>} */
+    const newest = new Map();
+    for (const pain of [...person.pains].sort((a, b) => a.on - b.on)) if (pain.on <= day) newest.set(pain.part, pain);
+    return [...newest.values()].filter((pain) => readiness.isPausing(/** @type {Model} */ (model), person, pain, day) || (pain.score >= from && day - pain.on <= pain_days));
+  };
+  /** Whether a movement bears on a part that is sore. @param {Stand} stand @param {number} m */
+  const bearsOnSore = (stand, m) => sore(stand).some(({ part }) => ((/** @type {Model} */ (model).tables.stresses[m] >> part) & 1) === 1);
+  /** The sore parts that do not rest, with what to do about each. @param {Stand} stand */
+  const soreLines = (stand) => sore(stand).filter(({ entry }) => !stand.found.causes.some((cause) => cause.kind === 'pain' && cause.entry === entry))
+    .map(({ part, score, on }) => make('li', {}, ...sayNodes('rests.sore', { part: partWord(/** @type {Model} */ (model).tables.parts[part]), score, day: dayOf(on) }).map((piece) => /** @type {Node | string} */ (piece)), ' ',
+      make('a', { href: 'if-it-hurts.html#pain', text: say('rests.sore_better') })));
+
   /** What is left alone, by whom, since and until when, and why; of causes that are alike said once. @param {Pause} cause @param {Pause[]} [all] @returns {(Node | string)[]} */
   const causeWords = (cause, all = [cause]) => {
     const { tables } = /** @type {Model} */ (model);
@@ -191,7 +206,7 @@
     keepChain();
   };
 
-  globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, together, liftedBy, asideGot };
+  globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, sore, bearsOnSore, soreLines, together, liftedBy, asideGot };
   store.onChange(() => { draw(); follow(); });
   draw();
   number();

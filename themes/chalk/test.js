@@ -118,10 +118,10 @@
       return { box, whole: make('label', { class: 'chip' }, box, text) };
     });
     const fault = make('p', { class: 'fault', role: 'alert', id: 'known-fault' });
-    // Who is asked about a skill before any goal was chosen has chosen one.
+    // Who answers for a skill has chosen it as the goal.
     const done = () => {
       store.note('known', { ...store.get('known'), [of.id]: true });
-      if (!store.facts().goal) store.put('goal', of.id);
+      if (store.facts().goal !== of.id) store.put('goal', of.id);
     };
     const keep = async () => {
       const said = rows.filter(({ input }) => input.value.trim() !== '').map(({ m, input }) => ({ m, input, got: number.read(m, input.value) }));
@@ -159,7 +159,7 @@
     /** After so many answers of “not sure” in a row the questions end with what to test first. */
     const UNSURE = 6;
     /** A question that may be tested today is looked for among so many. */
-    const AHEAD = 4;
+    const AHEAD = 12;
     /** What is asked of a sheet is about this share of it (the middle of simulated clients). */
     const ASKED = 0.35;
     const TESTS = 3;
@@ -185,6 +185,15 @@
       panel.scrollIntoView({ block: 'start' });
     };
 
+    /** Something hurts: the tests of this day are over. */
+    const over = () => {
+      isOn = false;
+      steps = [];
+      show(-1);
+      speak(say('test.over'), make('p', { text: say('test.over_says') }), make('p', { class: 'acts' }, make('a', { class: 'act', href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.to_today') })));
+      drawEntries();
+      focus();
+    };
     const stop = () => {
       isOn = false;
       show(-1);
@@ -224,7 +233,7 @@
       const before = steps.length ? steps[steps.length - 1] : null, last = before ? articles.get(before.m) : null;
       const rest = today && last && before && before.key && last.dataset.rest ? make('p', { class: 'hint', text: say('test.rest_first', { rest: last.dataset.rest || '' }) }) : null;
       const about = left ? Math.max(1, Math.ceil(left.left * ASKED)) : 1;
-      const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: () => step(m, null), more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
+      const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: over, more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
       panel.dataset.today = String(today);
       speak(say('test.question', { number: steps.length + 1, n: about }), make('p', { class: 'asked' }, named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), form,
         all.length ? make('details', { class: 'rules' }, make('summary', { text: say('test.rules') }), ...all) : null,
@@ -251,7 +260,8 @@
         return;
       }
       const at = found();
-      const open = skill.members.filter((m) => at.states[m] === readiness.OPEN);
+      const stand = mine();
+      const open = skill.members.filter((m) => at.states[m] === readiness.OPEN && !(stand && states.bearsOnSore(stand, m)));
       const yours = skill.members.filter((m) => at.states[m] === readiness.OWNED);
       const tests = unsure >= UNSURE ? asked().filter(mayTest).slice(-UNSURE).slice(0, TESTS) : [];
       isOn = false;
@@ -261,7 +271,7 @@
         tests.length ? make('p', {}, `${say('test.test_first')} `, ...namedList(tables, tests)) : null,
         make('p', {}, yours.length ? `${say('test.yours')} ` : say('test.nothing_yours'), ...namedList(tables, yours)),
         barred() ? null : make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
-        make('p', { class: 'acts' }, make('a', { class: 'act', href: 'where-i-stand.html', text: say('test.where_i_stand') }), ' ', copyButton(), ' ', button(say('test.ask_again'), start)));
+        make('p', { class: 'acts' }, barred() ? null : make('a', { class: 'act', href: 'today.html', text: say('test.to_today') }), ' ', make('a', { class: 'act quiet', href: 'where-i-stand.html', text: say('test.where_i_stand') }), ' ', copyButton(), ' ', button(say('test.ask_again'), start)));
       steps = [];
       drawEntries();
       focus();
@@ -301,7 +311,7 @@
       }
       if (why === '' && !isFit()) {
         speak(say('test.today'), make('p', { text: say('test.not_today') }), make('ul', {}, ...[say('test.ill'), say('test.hurts'), say('test.drank'), say('test.trained_hard')].map((text) => make('li', { text }))),
-          make('p', { class: 'acts' }, button(say('test.ready'), () => { store.set('fit', results.dayText(results.today())); start(); }, false), ' ', button(say('test.only_numbers'), start)));
+          make('p', { class: 'acts' }, button(say('test.ready'), () => { store.set('fit', results.dayText(results.today())); start(); }, false), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.one_true') }), ' ', button(say('test.only_numbers'), start)));
         return;
       }
       speak(say('test.few_questions'), warning, make('p', { text: say('test.each_asks', { n: skill.members.length }) }),

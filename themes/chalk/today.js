@@ -59,6 +59,18 @@
 
   /** What entering a number and “it hurt” take is loaded once it is asked for. @returns {Promise<Rungbook['entry']>} */
   const entry = () => page.load('entry-here').then(() => globalThis.rungbook.entry);
+  /** A set is asked about from so many times what was asked. */
+  const MANY = 3;
+  /** Whether a ticked number is a slip: far above all that is asked of its movement, and not meant. @param {Line} line @param {ReturnType<typeof ticks>} sets */
+  const isSlip = async (line, sets) => {
+    const most = Math.max(0, ...sets.filter(({ tick }) => tick.checked).map(({ amount }) => Number(amount.value.trim().replace(',', '.')) || 0));
+    const got = most > MANY * line.amount ? targets.readGot(`${most} ${line.unit}`) : null;
+    if (!got) return false;
+    // Without what asks, it is kept as it is written.
+    if (!await entry().catch(() => null)) return false;
+    const { doubtful, isMeant } = globalThis.rungbook.number;
+    return doubtful(model, line.movement, got) && !await isMeant(line.movement, got);
+  };
   /** Where the number of a line is entered: of what is shown, or measured. @param {Line} line */
   const number = ({ movement, rule }) => {
     const place = make('div', {});
@@ -84,7 +96,7 @@
     const id = tables.ids[line.movement];
     const done = store.entries('trained').filter(({ entry: one }) => one.on === on && model.numbers.get(one.movement) === line.movement);
     const head = make('h3', { tabindex: -1 }, named(tables, line.movement));
-    const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => ask(line.movement), () => { location.href = 'if-it-hurts.html'; }); } } });
+    const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => { timer.end(); return ask(line.movement); }, () => { location.href = 'if-it-hurts.html'; }); } } });
     if (done.length) {
       return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
         make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => done.forEach(({ key }) => store.remove(key)) } }), ' ', hurt));
@@ -96,23 +108,27 @@
     const weight = logged && line.load ? field(`weight-${id}`, say(line.load < 0 ? 'today.help_used' : 'today.weight_used'), draft.weight === null ? typed(line.load) : draft.weight, say(inPounds() ? 'today.pounds' : 'today.kilograms')) : null;
     const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: left ? left.input.value : '', weight: weight ? weight.input.value : null } } });
     const fault = make('p', { class: 'fault', role: 'alert' });
-    const keeps = make('button', { type: 'button', text: say('today.keep'), on: { click: () => { fault.textContent = keep(line, on, sets, left ? left.input.value : '', weight && weight.input.value); } } });
+    const keeps = make('button', { type: 'button', text: say('today.keep'), on: { click: async () => {
+      if (logged && await isSlip(line, sets)) return;
+      fault.textContent = keep(line, on, sets, left ? left.input.value : '', weight && weight.input.value);
+    } } });
     return make('article', { class: 'check line', 'data-movement': id, on: { input: jot } }, head, ...about(line, of), make('ul', { class: 'ticks' }, ...sets.map(({ whole }) => whole)),
-      weight && weight.whole, left && left.whole, line.block === 'range' && !logged ? number(line) : null, fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
+      weight && weight.whole, left && left.whole, logged ? null : make('p', { class: 'hint', text: say('today.not_kept') }), line.block === 'range' && !logged ? number(line) : null, fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
   };
 
   // ---- the page
 
   /** What rests today and until when. @param {Stand} stand */
-  const drawRests = ({ found }) => {
-    const { causes } = found;
-    byId('rests-today').hidden = causes.length === 0;
+  const drawRests = (stand) => {
+    const { causes } = stand.found;
+    const sore = states.soreLines(stand);
+    byId('rests-today').hidden = causes.length === 0 && sore.length === 0;
     const kept = { paused: store.entries('paused'), restrict: store.entries('restrict') };
     const hasButton = (/** @type {Pause} */ cause) => (cause.kind === 'paused' || cause.kind === 'restrict') && states.liftedBy(cause) === null;
     const groups = [...causes.filter(hasButton).map((cause) => [cause]), ...states.together(causes.filter((cause) => !hasButton(cause)))];
     byId('rests-today-list').replaceChildren(...groups.map(([cause, ...alike]) => make('li', {}, ...states.causeWords(cause, [cause, ...alike]), ' ', hasButton(cause)
       ? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => store.remove(kept[/** @type {'paused' | 'restrict'} */ (cause.kind)][cause.entry].key) } })
-      : make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') }))));
+      : make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') }))), ...sore);
   };
   /** A plan for one sheet of paper, with empty boxes. @param {Training} of @param {PlannedSession} session */
   const paper = (of, session) => {
