@@ -3,6 +3,8 @@
 
 #[path = "words/marked.rs"]
 mod marked;
+#[path = "words/used.rs"]
+mod used;
 
 use html5gum::{Token, Tokenizer};
 use proptest::prelude::*;
@@ -211,6 +213,19 @@ fn a_stray_word_is_seen() {
 }
 
 /// English and Hebrew have the same keys and placeholders, and every plural form that their language tells apart.
+/// What nothing says any more is taken out.
+#[test]
+fn every_key_of_the_words_is_said_somewhere() {
+    let sources = used::Sources::read(root());
+    let english = shipped("en").expect("shipped").entries;
+    let said = |(key, _): &&(String, Entry)| !sources.use_key(key);
+    let unused: Vec<&String> = english.iter().filter(said).map(|(key, _)| key).collect();
+    assert!(unused.is_empty(), "{unused:#?}");
+    for gone in ["dose.close", "training.left.abandoned", "morning.months_between"] {
+        assert!(!sources.use_key(gone), "{gone}");
+    }
+}
+
 #[test]
 fn the_shipped_languages_are_complete() {
     let of = |language: &str| -> BTreeMap<String, Entry> {

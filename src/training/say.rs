@@ -224,7 +224,7 @@ impl<'a> Say<'a> {
         let (key, low) = match low == high {
             true => (format!("time.{unit}"), Vec::new()),
             false => (
-                format!("time.{unit}_between"),
+                format!("time.between.{unit}"),
                 vec![("low", Value::Whole(low))],
             ),
         };

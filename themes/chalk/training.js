@@ -348,7 +348,7 @@
     if (to === 0) return null;
     const [few, many] = [from, to].map((path) => Math.max(1, Math.ceil(Math.floor((path + 100) / 200) / 10)));
     const [unit, low, n] = many <= A_MONTH ? ['weeks', few, many] : ['months', Math.max(1, months(from)), months(to)];
-    return low === n ? say(`training.time.${unit}`, { n }) : say(`training.time.${unit}_between`, { low, n });
+    return low === n ? say(`training.time.${unit}`, { n }) : say(`training.time.between.${unit}`, { low, n });
   };
   /** Months of a path, up. @param {number} path half weeks times thousandths */
   const months = (path) => Math.ceil((path / 2000) * (WEEK / DAYS_A_MONTH) - 1e-9);
