@@ -353,7 +353,7 @@ fn a_script_brings_the_words_that_it_says_and_no_others() {
         &[],
         &[(
             "themes/own/own.js",
-            "'use strict';\nsay('home.families'); say(`signal.${a}`);\n".to_string(),
+            "'use strict';\nsay('home.families'); say(`signal.${a}`); say(a ? 'home.to_read' : 'list.and');\n".to_string(),
         )],
     );
     let theme = Theme::load("own", &snapshot, Words::english()).expect("a theme");
@@ -380,7 +380,7 @@ fn a_script_brings_the_words_that_it_says_and_no_others() {
     let said: Value = serde_json::from_str(said).expect("JSON");
     assert_eq!(
         said,
-        json!({ "home.families": "Families", "signal.caution": "caution", "signal.notice": "notice", "signal.warning": "warning" })
+        json!({ "home.families": "Families", "home.to_read": "To read", "list.and": "{before} and {last}", "signal.caution": "caution", "signal.notice": "notice", "signal.warning": "warning" })
     );
 }
 

@@ -157,7 +157,8 @@ fn placed(path: &str, text: &str, words: &Words, form: Form) -> Result<String, T
     Ok(out)
 }
 
-/// The keys that a script says: `say('a.b'`, `sayNodes('a.b'`, and of a made-up key, as in `` say(`a.${b}`) ``, all that begin so.
+/// The keys that a script says: `say('a.b'`, `sayNodes('a.b'`, every other quoted text that is a key (`say(open ? 'a.b' : 'a.c')`),
+/// and of a made-up key, as in `` say(`a.${b}`) ``, all that begin so.
 fn keys_of_script(path: &str, text: &str, words: &Words) -> Result<BTreeSet<String>, ThemeError> {
     let mut out = BTreeSet::new();
     for call in ["say(", "sayNodes("] {
@@ -165,7 +166,6 @@ fn keys_of_script(path: &str, text: &str, words: &Words) -> Result<BTreeSet<Stri
             known(path, &key, words)?;
             out.insert(key);
         }
-        // `say(open ? 'a.b' : 'a.c'` is written as two calls, so that nothing here needs to read a script.
         for prefix in made_up_after(text, &format!("{call}`")) {
             let all: Vec<String> = words.keys_from(&prefix).map(str::to_string).collect();
             // Without its section it would be every word that there is.
@@ -175,7 +175,15 @@ fn keys_of_script(path: &str, text: &str, words: &Words) -> Result<BTreeSet<Stri
             out.extend(all);
         }
     }
+    let quoted = text.split('\'').filter(|part| is_key(part));
+    out.extend(quoted.filter(|key| words.entry(key).is_some()).map(str::to_string));
     Ok(out)
+}
+
+/// Whether a text looks like a key.
+fn is_key(text: &str) -> bool {
+    let sound = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_' || c == '.';
+    text.contains('.') && text.chars().all(sound)
 }
 
 fn quoted_after(text: &str, open: &str) -> Vec<String> {
