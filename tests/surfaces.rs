@@ -204,8 +204,8 @@ fn a_ladder_by_plain_link() {
 fn a_checklist_item() {
     let plain = |t: &str| {
         t.replace(
-            "<h3>{{ r.link | safe }} {{<ui.state",
-            "<h3>{{ r.id }} {{<ui.state",
+            "<span class=\"led\">{{ r.link | safe }} {{<ui.state",
+            "<span class=\"led\">{{ r.id }} {{<ui.state",
         )
     };
     refuses(
@@ -219,8 +219,8 @@ fn a_checklist_item() {
 fn a_row_of_the_sheet_for_paper() {
     let plain = |t: &str| {
         t.replace(
-            "<th scope=\"row\">{{ r.link | safe }}{% if r.only_after %} <span class=\"after\"",
-            "<th scope=\"row\">{{ r.id }}{% if r.only_after %} <span class=\"after\"",
+            "{{ r.link | safe }}{% if r.only_after %} <span class=\"after\"",
+            "{{ r.id }}{% if r.only_after %} <span class=\"after\"",
         )
     };
     refuses(

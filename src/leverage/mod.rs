@@ -26,7 +26,7 @@ pub use balance::{Pose, PostureError, Prop, Turning};
 pub use body::{Body, FEMALE, MALE, STANDARD, Segment};
 pub use named::names;
 pub use plane::Point;
-pub use posture::{ArmsOf, Solved, arms, solve, solve_for};
+pub use posture::{ArmsOf, Solved, arms, on_the_way, solve, solve_for};
 pub use published::{PUBLISHED, Published, pulled_along_the_arms, unchecked};
 pub use shape::{Arm, Leg, Points};
 pub use through::{Through, through};

@@ -52,18 +52,7 @@ impl Solved {
 /// # Errors
 /// An unknown name; contacts that cannot be reached; a centre of mass beyond its support; contacts that say nothing.
 pub fn solve_for(posture: &Posture, body: &Body) -> Result<Solved, PostureError> {
-    let mut filled = filled(posture)?;
-    if filled.adapts {
-        let (setting, shape) = &filled.keys[0];
-        let less = floor_lean(setting, shape, body)? * stacked(setting);
-        let top = filled.keys[0].1;
-        for (setting, shape) in &mut filled.keys {
-            *shape = over_the_floor(setting, (&top, shape), less, body)?;
-        }
-    }
-    if let Some(part) = filled.part_way {
-        deepen(&mut filled, part, body)?;
-    }
+    let filled = adapted(posture, body)?;
     let mut poses = filled
         .keys
         .iter()
@@ -85,6 +74,44 @@ pub fn solve_for(posture: &Posture, body: &Body) -> Result<Solved, PostureError>
         between: poses.collect(),
         end,
     })
+}
+
+/// Poses on the way through a posture's ends, in order: each of them, and `between` more from one to the next, as far as they
+/// stand. One pose, or none, where nothing moves.
+pub fn on_the_way(posture: &Posture, between: usize, body: &Body) -> Vec<Pose> {
+    let Ok(filled) = adapted(posture, body) else {
+        return Vec::new();
+    };
+    let steps = between + 1;
+    let pairs = filled.keys.windows(2).flat_map(|pair| {
+        (0..steps).filter_map(|step| {
+            let share = step as f64 / steps as f64;
+            let setting = mix(&pair[0].0, &pair[1].0, share);
+            let own = if step == 0 { &pair[0].0 } else { &setting };
+            stand(own, &pair[0].1.part_way(&pair[1].1, share), body).ok()
+        })
+    });
+    let last = filled.keys.last();
+    pairs
+        .chain(last.and_then(|(setting, shape)| stand(setting, shape, body).ok()))
+        .collect()
+}
+
+/// The keys of a posture, fitted to its heights and to how deep the coach says it is.
+fn adapted(posture: &Posture, body: &Body) -> Result<Filled, PostureError> {
+    let mut filled = filled(posture)?;
+    if filled.adapts {
+        let (setting, shape) = &filled.keys[0];
+        let less = floor_lean(setting, shape, body)? * stacked(setting);
+        let top = filled.keys[0].1;
+        for (setting, shape) in &mut filled.keys {
+            *shape = over_the_floor(setting, (&top, shape), less, body)?;
+        }
+    }
+    if let Some(part) = filled.part_way {
+        deepen(&mut filled, part, body)?;
+    }
+    Ok(filled)
 }
 
 /// The share between two values at which something reaches a wanted value, from where it is below it to where it is above.

@@ -97,8 +97,10 @@ impl<'a> Renderer<'a> {
         items.extend(families.map(|(ix, _)| Item::Family(ix)));
         items.extend(curriculum.published().map(|(ix, _)| Item::Movement(ix)));
         let drawn = |ix| self.site.resolved.solved(ix).is_some();
-        let movements = curriculum.published().map(|(ix, _)| ix);
-        items.extend(movements.filter(|ix| drawn(*ix)).map(Item::Figure));
+        for (ix, _) in curriculum.published().filter(|(ix, _)| drawn(*ix)) {
+            items.push(Item::Figure(ix));
+            items.extend(pages::moving::moves(&self.site, ix).then_some(Item::Film(ix)));
+        }
         let notes = curriculum.notes();
         let pages = notes.filter(|(_, n)| n.owner == NoteOwner::Page);
         items.extend(pages.map(|(ix, _)| Item::Page(ix)));
@@ -142,7 +144,7 @@ impl<'a> Renderer<'a> {
     pub fn is_drawn(&self, position: usize) -> bool {
         matches!(
             self.items()[position],
-            Item::Card(_) | Item::Figure(_) | Item::Icon(..) | Item::Picture(_) | Item::Smaller(_)
+            Item::Card(_) | Item::Figure(_) | Item::Film(_) | Item::Icon(..) | Item::Picture(_) | Item::Smaller(_)
         )
     }
 
@@ -204,6 +206,7 @@ impl<'a> Renderer<'a> {
                 .resolved
                 .solved(*ix)
                 .map_or_else(Vec::new, |s| figure::small(s).into_bytes()),
+            Item::Film(ix) => pages::moving::film(&self.site, *ix).into_bytes(),
             Item::Card(of) => card::draw(&self.site, *of),
             Item::Icon(size, maskable) => card::icon(&self.site, *size, *maskable),
             _ => {
@@ -250,6 +253,7 @@ impl<'a> Renderer<'a> {
             Item::Asset(path) => format!("theme/{path}"),
             Item::Picture(name) | Item::Smaller(name) => format!("pictures/{name}"),
             Item::Figure(ix) => pages::view::figure_path(&self.site, *ix),
+            Item::Film(ix) => pages::moving::film_path(&self.site, *ix),
             Item::Card(of) => card::path(&self.site, *of),
             Item::Icon(size, maskable) => card::icon_path(*size, *maskable),
         }

@@ -706,7 +706,7 @@ interface Rungbook {
     WHOLE: number;
     STATES: string[];
     TRUE: 2; UNKNOWN: 1; FALSE: 0; UNTESTED: 3; MEETS: 0; MISSES: 1;
-    EACH_SIDE: 1; GUARDED: 2; LOWERING: 8;
+    EACH_SIDE: 1; GUARDED: 2; LOWERING: 8; DRAWN: 16;
     PAUSED: 0; OWNED: 1; OPEN: 2; ALMOST: 3; NOT_YET: 4; TEST_FIRST: 5;
   };
   results: {
@@ -887,10 +887,11 @@ interface Rungbook {
     go: (href: string) => void;
     /** Loads the scripts that an element names in `data-src`. */
     load: (id: string) => Promise<void>;
-    keepPages: (pages: string[]) => Promise<void>;
+    keepPages: (pages: string[], whole?: boolean) => Promise<void>;
     units: { ofSchool: string; ofOther: string; current: () => string; onChange: (act: () => void) => void };
   };
   states: {
+    figure(m: number, size?: number): HTMLElement | null;
     model: Model | null;
     mine: () => Stand | null;
     mark: (state: number, counted?: boolean, askFirst?: boolean) => HTMLElement;

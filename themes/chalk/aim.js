@@ -1,7 +1,7 @@
 'use strict';
 // What Today and Where I stand say alike: the goal and its choice, what holds back, a line and a session in words.
 (() => {
-  const { targets, results, store, page, states, training } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, training } = globalThis.rungbook;
   const { make, named, namedList, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model } = states;
@@ -9,14 +9,16 @@
   const { tables } = model;
   const MINUTE = 60;
 
-  /** What is next, for the home page, which works nothing out: the first line that has a known amount, else the first one, with its last number. @param {Training} of */
-  const noteNext = (of) => {
+  /** What is next, for the home page, which works nothing out: the first line that has a known amount, else the first one, with its last number, and the highest rung of each skill that is owned.
+   * @param {Training} of @param {Stand} stand */
+  const noteNext = (of, { found }) => {
     const [session] = of.sessions, lines = session ? session.lines : [];
     const line = lines.find((one) => of.limiter && one.gap && one.gap.movement === of.limiter.movement) || lines.find(({ block }) => block === 'strength') || lines[0];
     if (!line || !of.goal) return;
     const m = line.movement, got = training.got(of.trainee, m), skill = tables.skills.find(({ id }) => of.goal && id === of.goal.id);
     const next = { id: tables.ids[m], name: tables.names[m], mark: tables.marks[tables.mark[m]] || null, sets: sets(line).textContent, got: got ? states.shown(got).textContent : '',
-      goal: skill ? skill.name : page.marked(tables, model.of(of.goal.leaf)), test: skill && skill.id };
+      goal: skill ? skill.name : page.marked(tables, model.of(of.goal.leaf)), test: skill && skill.id,
+      drawn: model.is(m, readiness.DRAWN), places: Object.fromEntries(tables.skills.map(({ id, members }) => [id, Math.max(-1, ...members.filter((one) => found.states[one] === readiness.OWNED).map((one) => tables.stage[one]))])) };
     if (JSON.stringify(store.get('next')) !== JSON.stringify(next)) store.note('next', next);
   };
   /** The plan of a stand, worked out once. @type {WeakMap<Stand, Training>} */
@@ -25,7 +27,7 @@
   const planOf = (stand) => {
     const known = plans.get(stand) || training.plan(model, stand.person, stand.found, stand.day);
     plans.set(stand, known);
-    noteNext(known);
+    noteNext(known, stand);
     return known;
   };
 
@@ -97,7 +99,7 @@
       steps.push(at);
       at = at.opens.map((m) => gaps.get(m)).filter((gap) => gap !== undefined).map((gap) => /** @type {Gap} */ (gap)).sort(training.heavier)[0];
     }
-    return make('ol', { class: 'ladder way-up' }, ...steps.map((gap) => make('li', { 'data-movement': tables.ids[gap.movement] }, ...nodes(sayNodes(gap.now ? 'aim.step' : 'aim.step_unknown', asked(of, gap))), field(gap.movement))));
+    return make('ol', { class: 'ladder way-up' }, ...steps.map((gap) => make('li', { 'data-movement': tables.ids[gap.movement] }, states.figure(gap.movement), ...nodes(sayNodes(gap.now ? 'aim.step' : 'aim.step_unknown', asked(of, gap))), field(gap.movement))));
   };
 
   // ---- a line

@@ -51,6 +51,7 @@
 
   /** Two rungs up and down from the highest movement that is owned. @param {Stand | null} stand */
   const whereYouAre = (stand) => {
+    you = -1;
     if (!here) return;
     here.hidden = true;
     const skill = model && model.tables.skills.find(({ id }) => id === document.body.dataset.skill);
@@ -58,6 +59,7 @@
     const { tables } = model;
     const owned = skill.members.filter((m) => stand.found.states[m] === readiness.OWNED);
     const at = owned.reduce((best, m) => (best < 0 || tables.stage[m] > tables.stage[best] ? m : best), -1);
+    you = at;
     const level = at < 0 ? -1 : tables.stage[at];
     /** Movements of a stage: those that lead here or from here, where there are any. @param {number} stage */
     const of = (stage) => {
@@ -86,16 +88,43 @@
       if (!list.length) return null;
       const shown = list.slice(0, MOST);
       return make('li', { class: stage === level ? 'map-you' : null }, make('span', { class: 'map-level', text: stage === level ? say('map.you_are_here', { stage: words(stage) }) : words(stage) }),
-        ...shown.flatMap((m, i) => [i ? say('list.separator') : '', ...namedList(tables, [m]), ' ', mark(stand.found.states[m])]), list.length > MOST ? say('map.and_more', { n: list.length - MOST }) : '');
+        make('ul', { class: 'rise' }, ...shown.map((m) => make('li', { 'data-movement': tables.ids[m] }, states.figure(m), make('span', {}, ...namedList(tables, [m]), ' ', mark(stand.found.states[m]))))), list.length > MOST ? say('map.and_more', { n: list.length - MOST }) : '');
     });
     here.replaceChildren(make('p', { text: at < 0 ? say('map.nothing_owned') : say('map.highest') }), make('ol', {}, ...lines));
     here.hidden = false;
   };
 
+  const picture = /** @type {SVGSVGElement | null} */ (box.querySelector('.map'));
+  /** The lines that are still to be gone are lit: those that lead to something essential that is not owned. @param {Stand | null} stand */
+  const way = (stand) => {
+    if (!picture || !model) return;
+    picture.classList.toggle('map-mine', stand !== null);
+    for (const line of /** @type {NodeListOf<SVGElement>} */ (picture.querySelectorAll('[data-to]'))) {
+      const to = (line.dataset.to || '').split(' ').map((id) => model.numbers.get(id));
+      line.classList.toggle('map-lit', stand !== null && to.some((m) => m !== undefined && stand.found.states[m] !== readiness.OWNED));
+    }
+  };
+  /** The box of the highest movement that is owned, or else the foot of the map. @param {number} at @returns {Element | null} */
+  const boxOf = (at) => (picture && model ? picture.querySelector(at < 0 ? '.map-movement' : `.map-movement[data-movement="${model.tables.ids[at]}"]`) : null);
+  let you = -1;
+  /** Where the map is larger than its window, it opens with your place in the middle. */
+  const centre = () => {
+    const to = boxOf(you), view = /** @type {HTMLElement | null} */ (box.querySelector('.map-scroll'));
+    if (!to || !view) return;
+    const inner = to.getBoundingClientRect(), outer = view.getBoundingClientRect();
+    view.scrollBy(inner.left + inner.width / 2 - outer.left - outer.width / 2, inner.top + inner.height / 2 - outer.top - outer.height / 2);
+  };
+  box.addEventListener('toggle', () => { if (box.open) centre(); });
+
   const draw = () => {
     const stand = mine();
     document.querySelectorAll('[data-state-map]').forEach((slot) => state(stand, /** @type {SVGTextElement} */ (slot)));
+    way(stand);
     whereYouAre(stand);
+    document.querySelectorAll('.map-here-box').forEach((old) => old.classList.remove('map-here-box'));
+    const to = stand && you >= 0 ? boxOf(you) : null;
+    if (to) to.classList.add('map-here-box');
+    if (box.open) centre();
   };
   store.onChange(draw);
   draw();

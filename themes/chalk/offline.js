@@ -11,6 +11,7 @@
   const scope = /** @type {any} */ (globalThis);
   const here = (/** @type {string} */ path) => new URL(path, scope.registration.scope).href;
   const isVersioned = (/** @type {string} */ url) => /(guard[.]|theme[/]|data[/])[^/?]+[?]v=[0-9a-f]+$/.test(url);
+  const isFigure = (/** @type {string} */ url) => /figures[/][a-z0-9-]+[.]svg$/.test(url);
   /** @param {string} key @param {Record<string, string>} [values] */
   const say = (key, values = {}) => String((globalThis.rungbookWords || {})[key]).replace(/\{([a-z_]+)\}/g, (hole, name) => values[name] || hole)
     .replace(/[&<>"']/g, (letter) => `&#${letter.charCodeAt(0)};`);
@@ -65,17 +66,32 @@
     await cache.put(address, new Response(html, { headers }));
   };
 
+  /** Keeps a figure of this version. @param {Cache} cache @param {string} url */
+  const keepFigure = async (cache, url) => {
+    const response = await fetch(url, { cache: 'no-cache' });
+    if (response.ok) await cache.put(url, response.clone());
+    return response;
+  };
+  /** Keeps the figures that a kept page shows; the page is whole without one that did not come. @param {Cache} cache @param {string} address */
+  const keepFigures = async (cache, address) => {
+    const page = await cache.match(address), html = page ? await page.text() : '';
+    for (const [, path] of html.matchAll(/src="(figures[/][a-z0-9-]+[.]svg)"/g)) {
+      if (!await cache.match(here(path))) await keepFigure(cache, here(path)).catch(() => {});
+    }
+  };
+
   const install = async () => {
     const cache = await caches.open(CACHE);
     for (const path of shell) {
       const address = here(path);
       await keep(cache, address, await fetched(address));
     }
+    await keepFigures(cache, here('index.html'));
     // What an older worker kept, such as the chosen skill's pages, is kept in the new version too; what is gone is let go.
     for (const name of (await caches.keys()).filter((other) => other.startsWith(OWN) && other !== CACHE)) {
       for (const { url } of await (await caches.open(name)).keys()) {
         if (isVersioned(url) || await cache.match(url)) continue;
-        await fetched(url).then((response) => keep(cache, url, response)).catch(() => {});
+        await (isFigure(url) ? keepFigure(cache, url) : fetched(url).then((response) => keep(cache, url, response))).catch(() => {});
       }
     }
   };
@@ -95,6 +111,12 @@
     // The page itself sees that it got another version, and says so.
     if (isRight) await cache.put(request.url, response.clone());
     return response;
+  };
+
+  /** A figure: kept by this version, else from the network, else what another version kept. @param {Request} request */
+  const figure = async ({ url }) => {
+    const cache = await caches.open(CACHE), kept = await cache.match(url);
+    return kept || keepFigure(cache, url).catch(async () => await caches.match(url) || Response.error());
   };
 
   const answer = (/** @type {string} */ html) => new Response(html, { headers: { 'content-type': 'text/html; charset=utf-8' } });
@@ -144,6 +166,7 @@
     if (request.method !== 'GET' || !request.url.startsWith(scope.registration.scope)) return;
     if (request.mode === 'navigate') event.respondWith(page(request, (work) => event.waitUntil(work)));
     else if (isVersioned(request.url)) event.respondWith(versioned(request));
+    else if (isFigure(request.url)) event.respondWith(figure(request));
   });
   scope.addEventListener('message', (/** @type {any} */ event) => {
     const asked = event.data && Array.isArray(event.data.keep) ? event.data.keep.filter((/** @type {unknown} */ p) => typeof p === 'string') : [];
@@ -154,6 +177,7 @@
         if (url.startsWith(scope.registration.scope) && !(await cache.match(addressOf(url)))) {
           await fetched(url).then((response) => keep(cache, addressOf(url), response)).catch(() => {});
         }
+        if (event.data.whole === true) await keepFigures(cache, addressOf(url));
       }
     })());
   });

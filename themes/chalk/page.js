@@ -213,11 +213,11 @@
       if (/^theme[/][a-z-]+[.]js[?]v=[0-9a-f]+$/.test(src) && !document.querySelector(`script[defer][src="${src}"]`)) await loaded(src);
     }
   };
-  /** Has the worker keep pages for when there is no network. @param {string[]} pages */
-  const keepPages = async (pages) => {
+  /** Has the worker keep pages for when there is no network; `whole` with the figures that they show. @param {string[]} pages @param {boolean} [whole] */
+  const keepPages = async (pages, whole = false) => {
     if (!document.documentElement.dataset.worker || !('serviceWorker' in navigator) || !location.protocol.startsWith('http')) return;
     const { active } = await navigator.serviceWorker.ready;
-    if (active) active.postMessage({ keep: pages });
+    if (active) active.postMessage({ keep: pages, whole });
   };
 
   globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, hold, go, load, keepPages, units } });

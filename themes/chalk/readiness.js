@@ -6,7 +6,7 @@
   const { A_YEAR, saysOn } = globalThis.rungbook.health;
   const FALSE = 0, UNKNOWN = 1, TRUE = 2, UNTESTED = 3;
   const MEETS = 0, MISSES = 1, SILENT = 2, UNSURE = 3;
-  const EACH_SIDE = 1, GUARDED = 2, NEVER_PRESUMED = 4, LOWERING = 8;
+  const EACH_SIDE = 1, GUARDED = 2, NEVER_PRESUMED = 4, LOWERING = 8, DRAWN = 16;
   const STATES = ['paused', 'owned', 'open', 'almost', 'not yet', 'test first'];
   const PAUSED = 0, OWNED = 1, OPEN = 2, ALMOST = 3, NOT_YET = 4, TEST_FIRST = 5;
   const ALL = -1, ANY = -2;
@@ -471,7 +471,7 @@
   };
 
   globalThis.rungbook.readiness = {
-    prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, mass, reaches, isPausing, WHOLE, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING,
+    prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, mass, reaches, isPausing, WHOLE, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING, DRAWN,
     PAUSED, OWNED, OPEN, ALMOST, NOT_YET, TEST_FIRST,
   };
 })();

@@ -62,7 +62,7 @@
       const from = JSON.stringify([list.map((tested) => [kept[tested.entry], tested.sides]), looks.get(m), isBarred, units.current(), stand.day]), known = shownOf.get(m);
       if (known && known.from === from) return known.line;
       const line = make('article', { class: 'past', 'data-movement': tables.ids[m] },
-        make('h3', {}, named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1])), number.line(m, tellNews), ...(list.length > 1 ? drawn(m, list) : []));
+        make('h3', {}, states.figure(m), named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1])), number.line(m, tellNews), ...(list.length > 1 ? drawn(m, list) : []));
       shownOf.set(m, { from, line });
       return line;
     });

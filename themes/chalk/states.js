@@ -195,7 +195,7 @@
     const { goal } = store.facts();
     const skill = model && goal ? model.tables.skills.find(({ id }) => id === goal) : undefined;
     if (!model || !goal || (!skill && !model.numbers.has(goal))) return;
-    page.keepPages([`${goal}.html`, ...(skill ? [`self-test-${goal}.html`, ...skill.members.map((m) => `${model.tables.ids[m]}.html`)] : [])]).catch(() => {});
+    page.keepPages([`${goal}.html`, ...(skill ? [`self-test-${goal}.html`, ...skill.members.map((m) => `${model.tables.ids[m]}.html`)] : [])], true).catch(() => {});
   };
   /** The goal whose pages were asked for. */
   let followed = '';
@@ -206,7 +206,12 @@
     keepChain();
   };
 
-  globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, sore, bearsOnSore, soreLines, together, liftedBy, asideGot };
+  /** A movement's small figure, which has no text of its own: the name stands beside it. Nothing where none is drawn.
+   * @param {number} m @param {number} [size] in pixels */
+  const figure = (m, size = 48) => (model && model.is(m, readiness.DRAWN)
+    ? page.make('img', { class: 'small-figure', alt: '', width: size, height: size, loading: 'lazy', decoding: 'async', src: `figures/${model.tables.ids[m]}.svg` }) : null);
+
+  globalThis.rungbook.states = { model, mine, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, sore, bearsOnSore, soreLines, together, liftedBy, asideGot };
   store.onChange(() => { draw(); follow(); });
   draw();
   number();

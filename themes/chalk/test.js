@@ -111,7 +111,7 @@
       const name = tables.names[m];
       const input = /** @type {HTMLInputElement} */ (make('input', { id: `known-${i}`, type: 'text', inputmode: 'decimal', size: 4, autocomplete: 'off', 'aria-label': number.labelOf(m) }));
       const never = make('button', { type: 'button', class: 'plain-button', text: say('known.never'), 'aria-label': say('known.never_of', { movement: name }), on: { click: () => { input.value = '0'; input.focus({ preventScroll: true }); } } });
-      return { m, input, whole: make('li', { 'data-movement': tables.ids[m] }, named(tables, m), make('span', { class: 'known-field' }, input, make('span', { class: 'unit', text: model.is(m, readiness.EACH_SIDE) ? say('known.each_side', { unit: number.unitOf(m)[0] }) : number.unitOf(m)[0] }), never)) };
+      return { m, input, whole: make('li', { 'data-movement': tables.ids[m] }, states.figure(m), named(tables, m), make('span', { class: 'known-field' }, input, make('span', { class: 'unit', text: model.is(m, readiness.EACH_SIDE) ? say('known.each_side', { unit: number.unitOf(m)[0] }) : number.unitOf(m)[0] }), never)) };
     });
     const when = number.SPANS.filter(([value]) => value !== 'day').map(([value, text]) => {
       const box = /** @type {HTMLInputElement} */ (make('input', { type: 'radio', name: 'known-when', value }));
@@ -235,7 +235,7 @@
       const about = left ? Math.max(1, Math.ceil(left.left * ASKED)) : 1;
       const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: over, more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
       panel.dataset.today = String(today);
-      speak(say('test.question', { number: steps.length + 1, n: about }), make('p', { class: 'asked' }, named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), form,
+      speak(say('test.question', { number: steps.length + 1, n: about }), make('div', { class: 'asked', 'data-movement': tables.ids[m] }, states.figure(m, 120), named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), form,
         all.length ? make('details', { class: 'rules' }, make('summary', { text: say('test.rules') }), ...all) : null,
         make('p', { class: 'acts' }, button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
       focus();

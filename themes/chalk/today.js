@@ -95,7 +95,7 @@
   const card = (line, of, on) => {
     const id = tables.ids[line.movement];
     const done = store.entries('trained').filter(({ entry: one }) => one.on === on && model.numbers.get(one.movement) === line.movement);
-    const head = make('h3', { tabindex: -1 }, named(tables, line.movement));
+    const head = make('h3', { tabindex: -1 }, states.figure(line.movement, 72), named(tables, line.movement));
     const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => { timer.end(); return ask(line.movement); }, () => { location.href = 'if-it-hurts.html'; }); } } });
     if (done.length) {
       return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
@@ -133,7 +133,7 @@
   /** A plan for one sheet of paper, with empty boxes. @param {Training} of @param {PlannedSession} session */
   const paper = (of, session) => {
     const box = (/** @type {Line} */ { sets, weaker }) => Array.from({ length: sets + (weaker ? 1 : 0) }, () => make('span', { class: 'box' }));
-    const row = (/** @type {Line} */ line) => make('tr', { 'data-movement': tables.ids[line.movement] }, make('th', { scope: 'row' }, named(tables, line.movement)), make('td', {}, aim.sets(line)), make('td', { text: aim.restWords(line) }), make('td', { class: 'boxes' }, ...box(line)), make('td', { class: 'boxes' }, make('span', { class: 'box' })));
+    const row = (/** @type {Line} */ line) => make('tr', { 'data-movement': tables.ids[line.movement] }, make('th', { scope: 'row' }, states.figure(line.movement), named(tables, line.movement)), make('td', {}, aim.sets(line)), make('td', { text: aim.restWords(line) }), make('td', { class: 'boxes' }, ...box(line)), make('td', { class: 'boxes' }, make('span', { class: 'box' })));
     return make('table', { class: 'paper' }, make('caption', {}, ...aim.head(session)), make('thead', {}, make('tr', {}, ...['movement', 'what', 'rest', 'each_set', 'left'].map((key) => make('th', { scope: 'col', text: say(`today.paper_${key}`) })))), make('tbody', {}, ...session.lines.map(row)));
   };
   /** The session of today, or the next. @param {Stand} stand @param {Training} of */

@@ -5,6 +5,7 @@
 //! heights). Knows nothing of pages.
 
 mod apparatus;
+mod film;
 mod pen;
 mod person;
 mod scene;
@@ -14,6 +15,7 @@ use crate::curriculum::words::Units;
 use crate::leverage::{Pose, Solved};
 use crate::words::Words;
 use crate::words::escape::escape;
+pub use film::{Pace, film};
 use pen::Bounds;
 pub(in crate::site) use pen::number;
 use scene::{Marks, Scene, Way};
@@ -54,6 +56,7 @@ pub fn figure(solved: &Solved, lowering: bool, words: &Words, units: Units) -> F
         says,
         way,
         plumb: true,
+        room: None,
     };
     let poses: Vec<&Pose> = solved.poses().collect();
     let scenes: Vec<Scene> = match poses.as_slice() {
@@ -114,12 +117,31 @@ const PLAIN: Marks<'static> = Marks {
     says: None,
     way: Way::None,
     plumb: false,
+    room: None,
 };
 
-/// The pose by which a movement is known: what is passed on the way, or else the other end, or else the start.
+/// The pose by which a movement is known: what is passed on the way, or else the other end, or else the start; of a movement that
+/// ends in plain standing the start.
 fn telling(solved: &Solved) -> &Pose {
     let passed = solved.between.first();
-    passed.or(solved.end.as_ref()).unwrap_or(&solved.start)
+    let told = passed.or(solved.end.as_ref()).unwrap_or(&solved.start);
+    match is_standing(told) && !is_standing(&solved.start) {
+        true => &solved.start,
+        false => told,
+    }
+}
+
+/// Upright on straight legs, on both feet, the hands free.
+fn is_standing(pose: &Pose) -> bool {
+    let p = &pose.points;
+    let upright = p.shoulder.1 - p.hip.1 > 0.96 * libm::hypot(p.shoulder.0 - p.hip.0, p.shoulder.1 - p.hip.1);
+    let straight = p.legs.iter().all(|leg| {
+        let long = libm::hypot(leg.ankle.0 - p.hip.0, leg.ankle.1 - p.hip.1);
+        let bent = libm::hypot(leg.knee.0 - p.hip.0, leg.knee.1 - p.hip.1)
+            + libm::hypot(leg.ankle.0 - leg.knee.0, leg.ankle.1 - leg.knee.1);
+        leg.ankle.1 < p.hip.1 && long > 0.985 * bent
+    });
+    pose.touches == [crate::curriculum::posture::Touch::Toes] && upright && straight
 }
 
 /// The least width and height of a small figure, in centimetres: a crouch is not blown up to the size of a hang.
@@ -192,8 +214,11 @@ pub fn small(solved: &Solved) -> String {
     };
     let scene = scene::draw(solved, telling(solved), marks);
     let b = scene.bounds;
-    let side = (b.right - b.left).max(b.top - b.bottom).max(LEAST) + 2.0 * MARGIN;
-    let left = (b.left + b.right - side) / 2.0;
+    // The plumb line hangs in the middle: one figure under another, they hang on one line.
+    let plumb = telling(solved).centre.0;
+    let half = (plumb - b.left).max(b.right - plumb);
+    let side = (2.0 * half).max(b.top - b.bottom).max(LEAST) + 2.0 * MARGIN;
+    let left = plumb - side / 2.0;
     // What stands on the floor stands at the bottom, what hangs hangs at the top.
     let hangs = telling(solved)
         .hands
@@ -343,6 +368,43 @@ mod tests {
             alt("one-leg-front-lever")
                 .contains("one leg: hip and knee straight; the other: hip at 60")
         );
+    }
+
+    #[test]
+    fn what_has_two_ends_plays_between_them() {
+        let of = |name: &str| Posture {
+            named: Some(name.into()),
+            touches: Vec::new(),
+            start: Joints::default(),
+            end: None,
+            hands_at: None,
+            feet_at: None,
+            with: Vec::new(),
+            span: Span::top(FileId(0)),
+        };
+        let pace = Pace {
+            there: 3,
+            held: 1,
+            back: 1,
+            rest: 1,
+        };
+        for name in names() {
+            let (posture, solved) = (of(name), named(name, &[], None, None));
+            let poses = crate::leverage::on_the_way(&posture, 4, &crate::leverage::STANDARD);
+            let svg = super::film(&solved, &poses, pace);
+            if solved.end.is_none() {
+                assert!(svg.is_empty(), "{name}");
+                continue;
+            }
+            assert!(poses.len() >= 4, "{name}: {} poses", poses.len());
+            assert_eq!(poses.first(), Some(&solved.start), "{name}");
+            assert_eq!(poses.last(), solved.end.as_ref(), "{name}");
+            assert!(!svg.contains("NaN") && !svg.replace("infinite", "").contains("inf"), "{name}");
+            assert!(svg.contains("prefers-reduced-motion:no-preference"));
+            // Every pose is seen, and at any time one alone: what one leaves the next takes up.
+            assert_eq!(svg.matches("@keyframes").count(), poses.len());
+            assert!(svg.len() < 60_000, "{name}: {} bytes", svg.len());
+        }
     }
 
     #[test]

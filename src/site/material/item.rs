@@ -55,6 +55,8 @@ pub enum Item {
     Smaller(String),
     /// The small figure of a movement.
     Figure(MovementIx),
+    /// A drawing that plays.
+    Film(MovementIx),
     /// The picture of a link to a skill, or to anything else.
     Card(Option<SkillIx>),
     /// An icon of the installed site: its size, and whether it may be cut to any shape.

@@ -158,6 +158,8 @@ fn cautions(site: &Material<'_>, context: &mut Context) {
 #[derive(Serialize)]
 struct FaultRow<'a> {
     see: &'a str,
+    /// The address of the small figure of the movement where it is met first, or nothing.
+    figure: String,
     because: Option<&'a str>,
     attempt: Option<&'a str>,
     movements: Vec<&'a str>,
@@ -201,6 +203,7 @@ fn faults(site: &Material<'_>, context: &mut Context) {
         let of = Pattern::ALL.iter().position(|p| *p == pattern);
         groups[of.unwrap_or(0)].rows.push(FaultRow {
             see,
+            figure: view::figure_of(site, movements[0]),
             because,
             attempt,
             movements: movements

@@ -6,6 +6,7 @@ pub mod highlight;
 pub mod history;
 mod index;
 pub mod markdown;
+pub mod moving;
 mod outside;
 pub mod pieces;
 pub mod plan;
@@ -109,9 +110,12 @@ pub fn render(site: &Material<'_>, item: &Item, path: &str) -> Result<Page, Them
         head.root = site.curriculum.school.address.clone();
     }
     let here = match item {
+        Item::Fixed(page) if page.name == "faults" => pieces::WITHIN_MOVEMENTS,
         Item::Fixed(page) => page.name,
-        Item::SelfTest(_) | Item::SkillTest(_) => "self-test",
+        Item::SelfTest(_) => "self-test",
+        Item::SkillTest(_) => pieces::WITHIN_TESTS,
         Item::Movements(_) => "movements",
+        Item::Movement(_) | Item::Family(_) => pieces::WITHIN_MOVEMENTS,
         _ => "",
     };
     match head.root.as_str() {

@@ -17,6 +17,11 @@ use std::borrow::Cow;
 use std::sync::OnceLock;
 use tera::Value;
 
+/// Before the name of the place on top to which a page belongs.
+const WITHIN: &str = "within ";
+pub const WITHIN_MOVEMENTS: &str = "within movements";
+pub const WITHIN_TESTS: &str = "within self-test";
+
 /// The frame of one page.
 #[derive(Serialize)]
 pub struct Framed<'a> {
@@ -42,8 +47,8 @@ pub fn at<'a>(frame: &'a Frame, here: &str) -> Framed<'a> {
 struct Way<'a> {
     href: String,
     name: &'a str,
-    /// Whether this is the page.
-    here: bool,
+    /// What `aria-current` says of it: `page` on the page itself, `true` on one that belongs to it, else nothing.
+    here: &'static str,
 }
 
 /// Pages of the foot that belong together.
@@ -56,20 +61,26 @@ struct Ways<'a> {
 /// A line of a needs tree: the part `ui.needs` nests lists by `open` and `close`.
 #[derive(Serialize)]
 #[serde(tag = "kind", rename_all = "lowercase")]
-enum NeedLine<'a> {
+pub(super) enum NeedLine<'a> {
     Open { says: String },
     Close,
-    Leaf { link: &'a str, target: String },
+    Leaf {
+        link: &'a str,
+        target: String,
+        figure: String,
+    },
 }
 
 /// One rung of a threshold ladder: "your number opens ...".
 #[derive(Serialize)]
-struct StepView<'a> {
+pub(super) struct StepView<'a> {
     target: String,
     /// The movements that need nothing else.
     opens: Vec<&'a str>,
     /// Those that need more besides.
     enough_for: Vec<&'a str>,
+    /// The small figures of the first, then of the second, where the part shows them.
+    figures: Vec<String>,
     /// The skills whose goal it reaches.
     skills: Vec<&'a str>,
     /// How many more movements ask it than are listed.
@@ -94,10 +105,7 @@ impl Material<'_> {
     /// What a movement needs.
     pub(super) fn needs(&self, ix: MovementIx) -> Result<&str, ThemeError> {
         let made = once(&self.kept.pieces[ix.at()].needs, || {
-            let mut lines = Vec::new();
-            if let Need::All(parts) = &self.curriculum.movement(ix).needs {
-                parts.iter().for_each(|p| need_lines(self, p, &mut lines));
-            }
+            let lines = stands_on(self, ix);
             let html = match lines.is_empty() {
                 true => String::new(),
                 false => self.part("ui.needs", "lines", &lines)?,
@@ -216,7 +224,7 @@ impl Material<'_> {
             )?,
             tops: named
                 .map(|page| page.name)
-                .chain([""])
+                .chain([WITHIN_MOVEMENTS, WITHIN_TESTS, ""])
                 .enumerate()
                 .map(top)
                 .collect::<Result<_, _>>()?,
@@ -239,7 +247,11 @@ impl Material<'_> {
             .map(|page| Way {
                 href: format!("{}.html", page.name),
                 name: self.say().say(&key("shared", page.label)),
-                here: page.name == here,
+                here: match here.strip_prefix(WITHIN) {
+                    Some(place) if place == page.name => "true",
+                    None if here == page.name => "page",
+                    _ => "",
+                },
             })
             .collect()
     }
@@ -285,7 +297,7 @@ impl Material<'_> {
         let Some(ladder) = self.chains.ladders.get(&ix) else {
             return Ok(String::new());
         };
-        let steps = steps(self, ix, ladder, &|ix| self.is_within(*ix, within));
+        let steps = steps(self, ix, ladder, &|ix| self.is_within(*ix, within), false);
         match steps.is_empty() {
             true => Ok(String::new()),
             false => self.part(part, "steps", &steps),
@@ -302,12 +314,28 @@ impl Material<'_> {
     }
 }
 
+/// What a movement needs, line by line.
+pub(super) fn stands_on<'a>(site: &'a Material<'_>, ix: MovementIx) -> Vec<NeedLine<'a>> {
+    let mut lines = Vec::new();
+    if let Need::All(parts) = &site.curriculum.movement(ix).needs {
+        parts.iter().for_each(|p| need_lines(site, p, &mut lines));
+    }
+    lines
+}
+
+/// What a movement's number opens in the whole curriculum, with the small figures of what it opens.
+pub(super) fn opens_above<'a>(site: &'a Material<'_>, ix: MovementIx) -> Vec<StepView<'a>> {
+    let ladder = site.chains.ladders.get(&ix);
+    ladder.map_or_else(Vec::new, |ladder| steps(site, ix, ladder, &|_| true, true))
+}
+
 fn need_lines<'a>(site: &'a Material<'_>, need: &Need<Leaf>, out: &mut Vec<NeedLine<'a>>) {
     let (says, parts) = match need {
         Need::Leaf(leaf) => {
             out.push(NeedLine::Leaf {
                 link: site.links.of(leaf.movement),
                 target: site.words(&leaf.target),
+                figure: view::figure_of(site, leaf.movement),
             });
             return;
         }
@@ -323,12 +351,13 @@ fn need_lines<'a>(site: &'a Material<'_>, need: &Need<Leaf>, out: &mut Vec<NeedL
     out.push(NeedLine::Close);
 }
 
-/// The ladder of a movement in words, of those movements that are `inside`.
+/// The ladder of a movement in words, of those movements that are `inside`; `drawn` with their figures.
 fn steps<'a>(
     site: &'a Material<'_>,
     of: MovementIx,
     ladder: &[Step],
     inside: &dyn Fn(&MovementIx) -> bool,
+    drawn: bool,
 ) -> Vec<StepView<'a>> {
     let view = |step: &Step| {
         let asked: Vec<MovementIx> = step.opens.iter().copied().filter(|ix| inside(ix)).collect();
@@ -337,10 +366,13 @@ fn steps<'a>(
             .iter()
             .take(MOST_OPENS)
             .partition(|ix| site.curriculum.movement(**ix).needs.holds(&reached));
+        let figures = opens.iter().chain(&enough).filter(|_| drawn);
+        let figures = figures.map(|ix| view::figure_of(site, *ix)).collect();
         let links = |list: Vec<MovementIx>| list.into_iter().map(|ix| site.links.of(ix)).collect();
         StepView {
             target: site.words(&step.target),
             more: asked.len().saturating_sub(MOST_OPENS),
+            figures,
             opens: links(opens),
             enough_for: links(enough),
             skills: step.skills.iter().map(|s| site.links.skill(*s)).collect(),

@@ -13,6 +13,8 @@ use crate::site::material::Material;
 use crate::site::media::picture;
 use crate::site::names::{change_words, stage_words};
 use crate::site::pages::markdown;
+use crate::site::pages::moving;
+use crate::site::pages::pieces;
 use crate::site::pages::view::{self, Bar, Row};
 use crate::site::theme::ThemeError;
 use crate::training::paced;
@@ -71,6 +73,7 @@ struct ClipView<'a> {
 struct NeighbourView {
     axis: String,
     link: String,
+    figure: String,
 }
 
 pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
@@ -112,8 +115,11 @@ pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError>
             .map(|c| site.caution(*c, m))
             .collect::<Result<Vec<&str>, ThemeError>>()?,
     );
-    context.insert("needs", site.needs(ix)?);
-    context.insert("opens", &site.opens(ix, None)?);
+    context.insert("figure_small", &view::figure_of(site, ix));
+    let film = moving::moves(site, ix).then(|| moving::film_path(site, ix));
+    context.insert("film", &film.unwrap_or_default());
+    context.insert("stands_on", &pieces::stands_on(site, ix));
+    context.insert("opens", &pieces::opens_above(site, ix));
     context.insert("test", &view::test(site.say(), m));
     context.insert("instead", &view::instead(site, m));
     context.insert("rest", &rest(site.say(), m));
@@ -251,6 +257,7 @@ fn neighbours(site: &Material<'_>, ix: MovementIx, way: Way) -> Vec<NeighbourVie
     let view = |n: Neighbour| NeighbourView {
         axis: axes[n.axis].name.replace('-', " "),
         link: site.links.of(n.movement).to_string(),
+        figure: view::figure_of(site, n.movement),
     };
     neighbours_of(site.curriculum, ix, way)
         .into_iter()
@@ -401,6 +408,7 @@ struct RowView {
 #[derive(Serialize)]
 struct CellView {
     id: String,
+    figure: String,
     bar: Option<Bar>,
     link: String,
     standard: String,
@@ -414,6 +422,7 @@ pub fn family(site: &Material<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
     let cell = |cell: GridCell| {
         cell.map(|ix| CellView {
             id: site.curriculum.movement(ix).id.to_string(),
+            figure: view::figure_of(site, ix),
             bar: view::bar(site, ix),
             link: site.links.of(ix).to_string(),
             standard: site.words(&site.curriculum.movement(ix).standard),

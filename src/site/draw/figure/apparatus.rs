@@ -115,16 +115,28 @@ fn reach_of(solved: &Solved, y: f64) -> (f64, f64) {
     (top, (ends.bottom - 5.0).min(y - 30.0))
 }
 
+/// The middle of a ring: above the hand, or round a hand that lies in it with the wrist on its lower edge.
+fn ring(pose: &Pose, (x, y): Point) -> Point {
+    let p = &pose.points;
+    let arm = person::unit(p.elbow, p.wrist);
+    let hand = person::unit(p.wrist, p.fingers);
+    match arm.0 * hand.0 + arm.1 * hand.1 < 0.75 {
+        true => (p.wrist.0 + 3.0 * hand.0, p.wrist.1 + RING + 0.5),
+        false => (x, y + RING),
+    }
+}
+
 /// What of a grip is behind the body: the far bar, the far ring and its strap.
 pub fn behind(layer: &mut Layer, solved: &Solved, pose: &Pose) {
     let Some((x, y)) = pose.hands else { return };
     let (top, foot) = reach_of(solved, y);
     let foot = if pose.on_floor() { 0.0 } else { foot };
     if pose.touches.contains(&Touch::Rings) {
-        layer.line("figure-strap", (x, y + 2.0 * RING), (x, top));
+        let (x, y) = ring(pose, (x, y));
+        layer.line("figure-strap", (x, y + RING), (x, top));
         let (x, y) = person::beside((x, y), 1.0);
-        layer.line("figure-strap figure-behind", (x, y + 2.0 * RING), (x, top));
-        layer.circle(FAR_GRIP, (x, y + RING), RING);
+        layer.line("figure-strap figure-behind", (x, y + RING), (x, top));
+        layer.circle(FAR_GRIP, (x, y), RING);
     }
     if pose.touches.contains(&Touch::Bars) {
         let (x, y) = person::beside((x, y), 1.6);
@@ -152,7 +164,7 @@ pub fn before(layer: &mut Layer, solved: &Solved, pose: &Pose) {
     let (_, foot) = reach_of(solved, y);
     let foot = if pose.on_floor() { 0.0 } else { foot };
     if pose.touches.contains(&Touch::Rings) {
-        layer.circle(GRIP, (x, y + RING), RING);
+        layer.circle(GRIP, ring(pose, (x, y)), RING);
     }
     if pose.touches.contains(&Touch::Bars) {
         two_posts(layer, GRIP, x, y, foot);

@@ -36,6 +36,10 @@ const FACE: [Point; 14] = [
 /// The height of a head: Drillis and Contini 1966, 0.130 of stature.
 const HEAD: f64 = 0.13;
 
+/// Half the width of a trunk from the front, from the neck to below the hips, as shares of stature: shoulders and hips as wide as
+/// Drillis and Contini 1966 have them (0.259, 0.191), a little narrower for the outline's roundness.
+const WIDE: [f64; 7] = [0.05, 0.112, 0.1, 0.078, 0.074, 0.088, 0.072];
+
 /// A person as paths, from the back to the front.
 pub struct Person {
     pub far: Pen,
@@ -71,10 +75,15 @@ pub fn draw(pose: &Pose, hands: [HandShape; 2]) -> Person {
     let fan = libm::tan(pose.legs_apart.to_radians()) * 0.19;
     let depth = if pose.front { 0.0 } else { 1.0 };
     let far = |at: Point| beside(at, depth);
+    // From the front one leg lies on the other.
+    let over = |at: Point| match pose.front {
+        true => (at.0, at.1 + cm(0.052)),
+        false => far(at),
+    };
     leg(
         &mut person.far,
-        far(p.hip),
-        &shifted(&fanned(&p.legs[1], p.hip, fan), far),
+        over(p.hip),
+        &shifted(&fanned(&p.legs[1], p.hip, fan), over),
         pose.front,
     );
     let other = Arm {
@@ -85,13 +94,28 @@ pub fn draw(pose: &Pose, hands: [HandShape; 2]) -> Person {
     arm(&mut person.far, far(p.root), &other, hands[1]);
     trunk(&mut person.body, pose);
     head(&mut person.body, pose);
+    let under = if pose.front { cm(0.03) } else { 0.0 };
     leg(
         &mut person.leg,
-        p.hip,
+        (p.hip.0, p.hip.1 - under),
         &fanned(&p.legs[0], p.hip, -fan),
         pose.front,
     );
-    arm(&mut person.arm, p.root, &p.first(), hands[0]);
+    // From the front the arm begins at the lower edge of the shoulders, and the forearm points to who looks.
+    let near = p.first();
+    match pose.front {
+        true => {
+            let short = |at: Point| toward(near.elbow, at, 0.45);
+            let near = Arm {
+                elbow: near.elbow,
+                wrist: short(near.wrist),
+                fingers: short(near.fingers),
+            };
+            let root = offset(p.root, unit(p.root, near.elbow), cm(0.085));
+            arm(&mut person.arm, root, &near, hands[0]);
+        }
+        false => arm(&mut person.arm, p.root, &near, hands[0]),
+    }
     person
 }
 
@@ -156,9 +180,11 @@ fn trunk(pen: &mut Pen, pose: &Pose) {
         (offset(p.hip, lower, cm(0.022)), lower, 0.038, 0.05),
     ];
     let side = |front: bool| {
+        let mut wide = WIDE.iter();
         stations.map(|(at, way, ahead, behind)| {
+            let wide = wide.next().copied().unwrap_or_default();
             let thick = match (flat, front) {
-                (true, _) => (ahead + behind) * 0.62,
+                (true, _) => wide,
                 (false, true) => ahead,
                 (false, false) => behind,
             };
@@ -193,11 +219,10 @@ fn head(pen: &mut Pen, pose: &Pose) {
     );
     let height = cm(HEAD);
     let face = FACE.map(|(x, y)| {
-        // From the front both sides are as the back of the head.
-        let x = if pose.front && x > 0.0 {
-            x.min(0.34)
-        } else {
-            x
+        // From the front both sides are round.
+        let x = match pose.front {
+            true => x.clamp(-0.34, 0.34) * if y < -0.2 { 0.8 } else { 1.0 },
+            false => x,
         };
         offset(offset(middle, up, y * height), ahead, x * height)
     });

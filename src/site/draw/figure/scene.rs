@@ -128,19 +128,19 @@ pub struct Marks<'a> {
     pub way: Way<'a>,
     /// The plumb line from the centre of mass.
     pub plumb: bool,
+    /// The room of all poses of a drawing that plays: floor and wall stay as they are.
+    pub room: Option<Bounds>,
 }
 
 /// Draws a pose: what is behind it, the far limbs, the body, the near ones, and what is before it.
 pub fn draw(solved: &Solved, pose: &Pose, marks: Marks<'_>) -> Scene {
     let person = person::draw(pose, hand_shapes(pose));
-    let body = [&person.far, &person.body, &person.leg, &person.arm]
-        .iter()
-        .fold(Bounds::NONE, |all, pen| all.with(pen.bounds));
+    let body = around(&person);
     let mut layer = Layer {
         svg: String::new(),
         bounds: Bounds::NONE,
     };
-    ground(&mut layer, pose, body);
+    ground(&mut layer, pose, marks.room.unwrap_or(body));
     behind(&mut layer, solved, pose);
     layer.pen("figure-far", &person.far);
     layer.pen("figure-body", &person.body);
@@ -164,6 +164,17 @@ pub fn draw(solved: &Solved, pose: &Pose, marks: Marks<'_>) -> Scene {
         svg: layer.svg,
         bounds: layer.bounds,
     }
+}
+
+/// What a body covers.
+pub fn body(pose: &Pose) -> Bounds {
+    around(&person::draw(pose, hand_shapes(pose)))
+}
+
+fn around(person: &person::Person) -> Bounds {
+    [&person.far, &person.body, &person.leg, &person.arm]
+        .iter()
+        .fold(Bounds::NONE, |all, pen| all.with(pen.bounds))
 }
 
 fn grips(pose: &Pose) -> bool {

@@ -7,6 +7,7 @@ use crate::site::draw::figure::number;
 use crate::site::names::stage_words;
 use crate::words::Words;
 use crate::words::escape::escape;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 
 /// Where the plumb line hangs.
@@ -56,14 +57,9 @@ pub fn draw(
         escape(label)
     );
     levels(&mut out, placed, side, words);
-    let kinds = [
-        ("map-line", false, false),
-        (DOWN, false, true),
-        ("map-line map-heavy", true, false),
-    ];
-    for (class, heavy, down) in kinds {
+    for (class, down) in [("map-line", false), (DOWN, true)] {
         let mut path = String::new();
-        let of_kind = |c: &&Curve| c.down == down && (down || c.heavy == heavy);
+        let of_kind = |c: &&Curve| c.down == down && (down || !c.heavy);
         placed
             .curves
             .iter()
@@ -73,6 +69,7 @@ pub fn draw(
             let _ = write!(out, "<path class=\"{class}\" d=\"{path}\"/>");
         }
     }
+    essential(&mut out, layered, placed, members, side);
     let mut heads = String::new();
     for c in placed.curves.iter().filter(|c| c.arrives) {
         let (x, y) = c.low;
@@ -102,6 +99,44 @@ pub fn draw(
     }
     out.push_str("</svg>");
     out
+}
+
+/// The lines of the essential path, those that lead to the same movements in one stroke: a page lights those that somebody still
+/// has to go.
+fn essential(
+    out: &mut String,
+    layered: &Layered,
+    placed: &Placed,
+    members: &[Member],
+    side: Side,
+) {
+    let mut above: Vec<BTreeSet<usize>> = vec![BTreeSet::new(); layered.nodes.len()];
+    for row in layered.layers.iter().rev() {
+        for node in row {
+            let through = match layered.nodes[*node].kind {
+                Kind::Movement(i) => BTreeSet::from([i]),
+                Kind::Joint(_) | Kind::Point => {
+                    let heavy = layered.edges.iter().filter(|e| e.low == *node && e.heavy);
+                    heavy.flat_map(|e| &above[e.high]).copied().collect()
+                }
+            };
+            above[*node] = through;
+        }
+    }
+    let mut strokes: BTreeMap<&BTreeSet<usize>, String> = BTreeMap::new();
+    for (edge, c) in layered.edges.iter().zip(&placed.curves) {
+        if c.heavy && !c.down {
+            curve(strokes.entry(&above[edge.high]).or_default(), c, side);
+        }
+    }
+    for (to, path) in strokes {
+        let ids: Vec<&str> = to.iter().map(|i| members[*i].id.as_str()).collect();
+        let _ = write!(
+            out,
+            "<path class=\"map-line map-heavy\" data-to=\"{}\" d=\"{path}\"/>",
+            escape(&ids.join(" "))
+        );
+    }
 }
 
 /// The plumb line, and a level rung for each stage with its words.
