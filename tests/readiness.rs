@@ -868,7 +868,7 @@ fn english() -> &'static Path {
     static FILE: OnceLock<PathBuf> = OnceLock::new();
     FILE.get_or_init(|| {
         let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join("readiness-words.json");
-        let words = rungbook::site::all_words(rungbook::words::Words::english());
+        let words = rungbook::site::before_scripts(rungbook::words::Words::english());
         std::fs::write(&path, words.to_string()).expect("the words");
         path
     })

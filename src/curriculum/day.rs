@@ -7,6 +7,9 @@ use std::fmt;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Day(i32);
 
+/// Days of a week.
+pub const WEEK: i32 = 7;
+
 impl Day {
     /// The day so many days after 1970-01-01.
     pub fn of_count(days: i32) -> Day {

@@ -1,12 +1,11 @@
 //! What explains a plateau, and what to change at one.
 
 use super::H;
+use crate::curriculum::day::WEEK;
 use crate::curriculum::target::ONE;
 use crate::curriculum::{Day, MovementIx};
-use crate::results::{Pause, Paused};
+use crate::results::{LIMITS, Pause, Paused};
 use crate::training::{Aim, K, Kind, Logged, Trainee};
-
-const WEEK: i32 = 7;
 
 /// The one thing to change. Common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -56,7 +55,7 @@ pub fn is_explained(t: &Trainee<'_>, ix: MovementIx) -> bool {
     let hurts = t.person.pains.iter().any(|p| {
         (begins..=t.today).contains(&p.on)
             && t.reaches(Paused::Part(p.part), ix)
-            && (p.score >= K.pain[0] || t.stops(p))
+            && (p.score >= LIMITS.pain[0] || t.stops(p))
     });
     let mut rests = t.person.pauses.iter().chain(&t.person.restrictions);
     // Who is to ask a clinician first trains nothing.

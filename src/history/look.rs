@@ -5,7 +5,7 @@ use crate::curriculum::Day;
 use crate::curriculum::target::{KILOGRAM, Measure, Micro, ONE, Tries};
 use crate::training::Mass;
 
-const WEEK: f64 = 7.0;
+const WEEK: f64 = crate::curriculum::day::WEEK as f64;
 
 /// The best of one day.
 #[derive(Clone, Copy, Debug, PartialEq)]

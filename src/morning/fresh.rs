@@ -1,13 +1,10 @@
 //! What is new: bests of the newest round of tests, and what each opens.
 
-use super::Look;
+use super::{Look, M};
 use crate::curriculum::{Day, MovementIx};
 use crate::history::points;
 use crate::readiness::{self, Readiness, State};
 use crate::results::{Person, Sides, Tested};
-
-/// Tests of so many days are one round: nobody tests everything on one day. Common practice, no source.
-const ROUND_DAYS: i32 = 7;
 
 /// A best of the newest round.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,7 +28,7 @@ impl Look<'_, '_> {
         let Some(newest) = t.person.tested.iter().filter(past).map(|t| t.on).max() else {
             return Vec::new();
         };
-        let begins = newest.plus(1 - ROUND_DAYS);
+        let begins = newest.plus(1 - M.round_days);
         let earlier = Person {
             tested: t
                 .person

@@ -1,16 +1,13 @@
 //! What to watch: what hurts and rests, what falls or stands still, sides that differ, results that run out, training without a
 //! day off, and what decides nothing.
 
-use super::Look;
+use super::{Look, M};
 use crate::curriculum::target::Micro;
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, State, causes};
 use crate::results::Tested;
 use crate::training::{Group, K, Logged};
 use std::collections::BTreeMap;
-
-/// Results that run out within so many days are said. Common practice, no source.
-const RUNS_OUT_DAYS: i32 = 14;
 
 /// One thing to watch.
 #[derive(Clone, Debug, PartialEq)]
@@ -266,7 +263,7 @@ impl Look<'_, '_> {
                 .is_some_and(|s| s.state == State::Owned);
             match left {
                 ..=0 if !owned => old.push(ix),
-                1..=RUNS_OUT_DAYS => soon.push((from, ix)),
+                left if (1..=M.runs_out_days).contains(&left) => soon.push((from, ix)),
                 _ => {}
             }
         }

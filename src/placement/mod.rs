@@ -31,7 +31,7 @@ pub fn day_order(movement: &Movement) -> u32 {
 /// From here on a test is an all-out set.
 pub const STRENGTH: u32 = 2;
 /// All-out sets of one pattern on one day. Common practice, no source.
-const ALL_OUT_SETS: u32 = 2;
+pub const ALL_OUT_SETS: u32 = 2;
 
 /// What to ask next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

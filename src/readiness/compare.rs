@@ -3,21 +3,14 @@
 //! Works part by part: sets, amount, seconds of each rep, load, tries. Of two sides the worse counts in every part.
 
 use crate::curriculum::Target;
-use crate::curriculum::target::{Added, Got, KILOGRAM, Measure, Micro, ONE, Tries};
-use crate::results::Sides;
+use crate::curriculum::target::{Added, Got, Measure, ONE, Tries};
+use crate::results::{LIMITS, Sides};
 use std::cmp::Ordering;
 
 /// Thousandths, rounded down; 1000 is all of it.
 pub type Share = u16;
 /// All of it.
 pub const WHOLE: Share = 1000;
-/// A near miss has at least this share. Common practice, no source.
-const NEAR: Share = 800;
-/// A length may be short by 3 cm, an angle by 10 degrees. Common practice, no source.
-const NEAR_LENGTH: Micro = 3 * ONE;
-const NEAR_ANGLE: Micro = 10 * ONE;
-/// Loads that were converted are equal within a millionth of a kilogram.
-const SAME_MASS: i64 = KILOGRAM / ONE;
 
 /// What a result says of a target.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -137,7 +130,7 @@ fn compare_loads(
         return Some(a.cmp(&b));
     }
     let (a, b) = (mass(ours, body_weight)?, mass(theirs, body_weight)?);
-    Some(match (a - b).abs() <= SAME_MASS {
+    Some(match (a - b).abs() <= LIMITS.same_mass {
         true => Ordering::Equal,
         false => a.cmp(&b),
     })
@@ -228,16 +221,16 @@ fn ratio(part: i64, of: i64) -> Share {
 /// Whether a result that misses is within the limit of a near miss.
 pub fn is_near(sides: &Sides, target: &Target, body_weight: Option<i64>) -> bool {
     let limit = match target.measure() {
-        Measure::Length => NEAR_LENGTH,
-        Measure::Angle => NEAR_ANGLE,
-        _ => return share(sides, target, body_weight) >= NEAR,
+        Measure::Length => LIMITS.near_length,
+        Measure::Angle => LIMITS.near_angle,
+        _ => return share(sides, target, body_weight) >= LIMITS.near,
     };
     sides.all().all(|got| {
         let short = match target.at_most() {
             true => got.parts().amount() - target.amount(),
             false => target.amount() - got.parts().amount(),
         };
-        short <= limit && other_share(got, target, body_weight) >= NEAR
+        short <= limit && other_share(got, target, body_weight) >= LIMITS.near
     })
 }
 

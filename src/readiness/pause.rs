@@ -4,12 +4,7 @@
 use crate::chain::{Stages, stages_where};
 use crate::curriculum::words::{BodyPart, Pattern, Phase, Screening};
 use crate::curriculum::{Curriculum, Day, Leaf, Movement, MovementIx, Need};
-use crate::results::{A_YEAR, Pain, Pause, Paused, Person};
-
-/// A pain above this, or one with any sign, pauses its part.
-const PAIN_GOES_ON: u32 = 5;
-/// Under this age pain in a wrist or an elbow pauses it whatever its number: the growth plates (common practice, no source).
-const GROWN: i32 = 18;
+use crate::results::{LIMITS, Pain, Pause, Paused, Person};
 
 /// Why a movement rests.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -71,7 +66,7 @@ fn lifted(person: &Person, pause: &Pause, today: Day) -> bool {
         return false;
     };
     person.cleared.iter().any(|clearance| {
-        let last = clearance.on.plus(A_YEAR);
+        let last = clearance.on.plus(LIMITS.clearance);
         let last = clearance.until.map_or(last, |until| until.min(last));
         clearance.class == class
             && pause.on <= clearance.on
@@ -90,10 +85,10 @@ fn pausing_pains(person: &Person, today: Day) -> Vec<usize> {
             None => newest.push((pain.part, i)),
         }
     }
-    let grows = person.age_on(today).is_some_and(|age| age < GROWN);
+    let grows = person.age_on(today).is_some_and(|age| age < LIMITS.adult);
     let growing = |part| grows && matches!(part, BodyPart::Wrist | BodyPart::Elbow);
     let pauses = |pain: &Pain| {
-        pain.score > PAIN_GOES_ON
+        pain.score >= LIMITS.pain[1]
             || !pain.signs.is_empty()
             || (pain.score > 0 && growing(pain.part))
     };

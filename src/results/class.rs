@@ -2,8 +2,8 @@
 //! nothing else in a row says who it is: two clients of one name are written apart, as `Ann K.` and `Ann B.`, or each in a file of
 //! their own. Columns are parted by commas, semicolons or tabs.
 
-use super::Person;
 use super::file::{Reader, body_weight};
+use super::{LIMITS, Person};
 use crate::curriculum::words::{BodyPart, Pattern, Word};
 use crate::curriculum::{Curriculum, Day, keys};
 use crate::reading::fields::Record;
@@ -33,9 +33,6 @@ const PARTED_BY: [u8; 3] = *b",;\t";
 const MARK: &str = "\u{feff}";
 
 type Columns = [Option<usize>; COLUMNS.len()];
-
-/// More people than this are no class, and one answer for all of them would fill the memory. Common practice, no source.
-const MOST_PEOPLE: usize = 1000;
 
 /// Reads a class row by row; people in the order of their first row, the first thousand of them.
 pub(super) fn read(
@@ -116,7 +113,7 @@ struct Class {
 
 impl Class {
     fn is_full_for(&self, name: &str) -> bool {
-        self.people.len() == MOST_PEOPLE && !self.places.contains_key(name)
+        self.people.len() == LIMITS.class && !self.places.contains_key(name)
     }
 
     /// The year in which somebody was born, as the rows so far have it.
@@ -206,11 +203,14 @@ impl Row<'_> {
                         Rule::BadClass,
                         self.value(name).span,
                         format!(
-                            "a class has at most {MOST_PEOPLE} people; who comes after them is not read"
+                            "a class has at most {} people; who comes after them is not read",
+                            LIMITS.class
                         ),
                     )
                     .label("one more")
-                    .help("give the others a file of their own, and assess one file after the other"),
+                    .help(
+                        "give the others a file of their own, and assess one file after the other",
+                    ),
                 );
             }
             return;

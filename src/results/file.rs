@@ -1,9 +1,9 @@
 //! Reading a results file: YAML or JSON, one client; findings in their places, as in proof.
 
 use super::named::place;
-use super::{Aside, Person, Session, Sides, Tested, Trained, VERSION, class};
+use super::{Aside, LIMITS, Person, Session, Sides, Tested, Trained, VERSION, class};
 use crate::curriculum::keys;
-use crate::curriculum::target::{Added, Got, KILOGRAM, Measure, Micro};
+use crate::curriculum::target::{Added, Got, Measure, Micro};
 use crate::curriculum::{Curriculum, Day};
 use crate::reading::fields::{self, Record};
 use crate::source::yaml::{self, Node, Value};
@@ -14,10 +14,6 @@ use std::ops::RangeInclusive;
 
 /// Why a result from before `test.since` is kept aside.
 const OTHERWISE: &str = "since then it is measured in another way";
-
-/// The lightest and heaviest body weight that is read, in hundred-millionths of a kilogram.
-const LIGHTEST: i64 = 10 * KILOGRAM;
-const HEAVIEST: i64 = 500 * KILOGRAM;
 
 /// Reads every file of a snapshot as results: `.csv` as a class, anything else as one client. A file in error gives findings
 /// and whatever of it stands.
@@ -150,8 +146,9 @@ pub(super) fn record_items<'a>(
 pub(super) fn body_weight(record: &Record<'_>, findings: &mut Findings) -> Option<i64> {
     let node = record.get("bodyweight")?;
     let read = added(node.text().unwrap_or(""));
+    let [lightest, heaviest] = LIMITS.body_weight;
     match read {
-        Some(Added::Mass(mass)) if (LIGHTEST..=HEAVIEST).contains(&mass) => Some(mass),
+        Some(Added::Mass(mass)) if (lightest..=heaviest).contains(&mass) => Some(mass),
         _ => {
             let text = node.text().unwrap_or("").trim();
             findings.push(

@@ -6,18 +6,18 @@
 mod about;
 mod class;
 mod file;
+mod limits;
 mod named;
 mod rest;
 
 pub use file::read;
+pub use limits::{LIMITS, Limits};
 
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::target::{Added, Got, Micro};
 use crate::curriculum::words::{BodyPart, PainSign, Pattern, Screening, Weekday};
 use crate::curriculum::{Day, MovementIx, SkillIx};
 
-/// The longest that a clearance lasts, in days.
-pub const A_YEAR: i32 = 366;
 /// The version of the layout that is read and written.
 pub const VERSION: u32 = 1;
 
@@ -54,7 +54,9 @@ impl Person {
     /// `ask` runs out with its last day, after a year at the latest.
     pub fn screening_on(&self, day: Day) -> Option<Screening> {
         let screened = self.screened.as_ref().filter(|s| s.on <= day)?;
-        let last = screened.until.map(|u| u.min(screened.on.plus(A_YEAR)));
+        let last = screened
+            .until
+            .map(|u| u.min(screened.on.plus(LIMITS.clearance)));
         Some(match last.is_some_and(|last| day > last) {
             true => Screening::Ask,
             false => screened.says,

@@ -21,5 +21,5 @@ pub use outcome::{
     Options, Outcome, Site, Written, build, printed_histories, printed_plan, printed_weighed,
 };
 pub use renderer::Renderer;
-pub use theme::saying::all as all_words;
+pub use theme::saying::all as before_scripts;
 pub use theme::{Theme, ThemeError};

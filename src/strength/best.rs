@@ -5,9 +5,9 @@ use crate::curriculum::{Curriculum, Day, MovementIx};
 use crate::results::{Person, Tested, Trained};
 use std::cmp::Ordering;
 
-/// Sets recorded together leave something in reserve from three sets on. Common practice, no source.
-const SEVERAL_SETS: u32 = 3;
-const FOR_SEVERAL: i64 = 2;
+/// Sets recorded together leave so many reps in reserve from so many sets on. Common practice, no source.
+pub const SEVERAL_SETS: u32 = 3;
+pub const SETS_HIDE: u32 = 2;
 
 /// A best set.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -81,7 +81,8 @@ fn of_test(tested: &Tested) -> Best {
         .flatten();
     let reps = sides().all(|p| p.measure() == Measure::Reps);
     let more = match reps {
-        true => i64::from(tested.in_reserve) + if sets >= SEVERAL_SETS { FOR_SEVERAL } else { 0 },
+        true if sets >= SEVERAL_SETS => (tested.in_reserve + SETS_HIDE).into(),
+        true => tested.in_reserve.into(),
         false => 0,
     };
     Best {

@@ -1,7 +1,7 @@
 //! Loads: what a set moves, and what a week of sessions adds up to.
 
 use crate::curriculum::Day;
-use crate::results::Session;
+use crate::results::{LIMITS, Session};
 
 /// The load that a set moves, in the unit of `body_weight`: share of body weight, plus what is added, less what helps.
 ///
@@ -29,7 +29,7 @@ pub struct WeekLoad {
 }
 
 /// Where all days are nearly equal the deviation vanishes; the quotient is capped (practice of some, no one source).
-pub const MOST_MONOTONY: f64 = 10.0;
+pub const MOST_MONOTONY: f64 = LIMITS.monotony as f64;
 
 /// The load of the last seven days, `today` the last of them; `None` without a session in them.
 pub fn last_week(sessions: &[Session], today: Day) -> Option<WeekLoad> {

@@ -2,7 +2,7 @@
 //!
 //! Estimates all of them, and said so wherever they are shown.
 
-mod best;
+pub mod best;
 mod estimate;
 pub mod load;
 pub mod one_rep_max;

@@ -4,6 +4,9 @@
 
 use std::fmt;
 
+/// The most reps that the formulas and the chart are read for.
+pub const MOST_REPS: u32 = 12;
+
 /// A formula: a load in any unit, and reps done with it until no more could be done.
 #[derive(Clone, Copy, Debug)]
 pub struct Formula {
@@ -11,7 +14,7 @@ pub struct Formula {
     /// As published.
     pub says: &'static str,
     pub source: &'static str,
-    /// The most reps for which it is used; beyond 12 none is.
+    /// The most reps for which it is used; beyond [`MOST_REPS`] none is.
     pub most_reps: u32,
     of: fn(f64) -> f64,
 }
@@ -62,13 +65,13 @@ impl fmt::Display for OutOfRange {
 ///
 /// # Source
 /// Named with each. Years, journals and pages are from memory; the formulas were seen in public copies. Brzycki's is meant
-/// for fewer than 10 reps; the others are used to 12 here (common practice, no source).
+/// for fewer than 10 reps; the others are used to [`MOST_REPS`] here (common practice, no source).
 pub const FORMULAS: &[Formula] = &[
     Formula {
         name: "Epley",
         says: "w (1 + r / 30)",
         source: "Epley 1985, Boyd Epley Workout",
-        most_reps: 12,
+        most_reps: MOST_REPS,
         of: |r| 1.0 + r / 30.0,
     },
     Formula {
@@ -82,35 +85,35 @@ pub const FORMULAS: &[Formula] = &[
         name: "Lander",
         says: "100 w / (101.3 - 2.67123 r)",
         source: "Lander 1985, NSCA Journal 6(6):60-61",
-        most_reps: 12,
+        most_reps: MOST_REPS,
         of: |r| 100.0 / (101.3 - 2.67123 * r),
     },
     Formula {
         name: "Lombardi",
         says: "w r^0.10",
         source: "Lombardi 1989, Beginning Weight Training",
-        most_reps: 12,
+        most_reps: MOST_REPS,
         of: |r| libm::pow(r, 0.1),
     },
     Formula {
         name: "Mayhew",
         says: "100 w / (52.2 + 41.9 e^(-0.055 r))",
         source: "Mayhew et al. 1992, J Appl Sport Sci Res 6:200-206",
-        most_reps: 12,
+        most_reps: MOST_REPS,
         of: |r| 100.0 / (52.2 + 41.9 * libm::exp(-0.055 * r)),
     },
     Formula {
         name: "O’Conner",
         says: "w (1 + 0.025 r)",
         source: "O’Conner, Simmons, O’Shea 1989, Weight Training Today",
-        most_reps: 12,
+        most_reps: MOST_REPS,
         of: |r| 1.0 + 0.025 * r,
     },
     Formula {
         name: "Wathan",
         says: "100 w / (48.8 + 53.8 e^(-0.075 r))",
         source: "Wathan 1994, in Baechle (ed.), Essentials",
-        most_reps: 12,
+        most_reps: MOST_REPS,
         of: |r| 100.0 / (48.8 + 53.8 * libm::exp(-0.075 * r)),
     },
 ];
@@ -145,7 +148,7 @@ pub fn range(load: f64, reps: u32) -> Result<(f64, f64), OutOfRange> {
 /// NSCA Training Load Chart (Baechle & Earle; Haff & Triplett), 1 to 12 reps as printed; 11 is the middle of its neighbours
 /// (not printed in the chart seen). Individual spread is wide: 6 to 26 reps at 70 % (Zourdos et al. 2021, JSCR 35(S):S158).
 pub fn per_cent_of_max(reps: u32) -> Option<f64> {
-    const CHART: [f64; 12] = [
+    const CHART: [f64; MOST_REPS as usize] = [
         100.0, 95.0, 93.0, 90.0, 87.0, 85.0, 83.0, 80.0, 77.0, 75.0, 72.5, 70.0,
     ];
     CHART.get(reps.checked_sub(1)? as usize).copied()

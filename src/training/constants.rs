@@ -1,5 +1,7 @@
-//! Every number of the training rules, once, with its source. The page's tables carry the same table.
+//! Every number of the training rules, once, with its source. The page's tables carry the same table. What results are judged by
+//! before there is a plan (pain, ages, clearances) is `results/limits.rs`.
 
+use crate::strength::best;
 use serde::Serialize;
 
 /// The numbers. Pairs are lowest and highest, or first and then, as each line says; shares are of one.
@@ -11,7 +13,8 @@ pub struct Constants {
     pub reserve: u32,
     /// Below this share of what is known, two failing sessions say what training shows. Common practice, no source.
     pub missed: f64,
-    /// Reps that a single set would have had more than one of three or more sets. Common practice, no source.
+    /// From the first many sets recorded together, a single one would have had the second more reps. Common practice, no source.
+    pub several: u32,
     pub sets_hide: u32,
 
     // Which variation.
@@ -131,10 +134,7 @@ pub struct Constants {
     pub off_for: [i32; 2],
     /// Light: this share of the amount.
     pub light: f64,
-    /// Pain from the first goes on without steps, from the second pauses (Silbernagel et al. 2007, Am J Sports Med 35(6):897-906:
-    /// one tendon; the cut between bands is theirs, the rest common practice).
-    pub pain: [u32; 2],
-    /// Days without steps.
+    /// Days without steps after a pain that goes on.
     pub pain_days: i32,
     /// Lines of strength on parts that were worse the next morning, at most. Common practice, no source.
     pub sore_lines: u32,
@@ -147,16 +147,15 @@ pub struct Constants {
     pub sides_deg: u32,
 
     // Age.
-    /// Under these ages. Common practice, no source (growth plates: common practice too).
-    pub adult: i32,
-    pub youth: i32,
-    /// Reps with added weight under 18, at least.
+    /// Reps with added weight of who is no adult yet, at least.
     pub minor_reps: u32,
-    /// A clearance ends after so many days at the latest.
-    pub clearance: i32,
 
     // The week.
     pub weeks: u32,
+    /// 365.25 days a year, twelve months, seven days a week.
+    pub weeks_a_month: f64,
+    /// A path of at most so many weeks is said in weeks, a longer one in months.
+    pub said_in_weeks: i64,
     /// Days between two trainings of a group (Garber et al. 2011; tendon: Magnusson, Langberg & Kjaer 2010, Nat Rev Rheumatol
     /// 6:262-268, from memory).
     pub apart: i32,
@@ -190,7 +189,8 @@ pub struct Rest {
 pub const K: Constants = Constants {
     reserve: 4,
     missed: 0.9,
-    sets_hide: 2,
+    several: best::SEVERAL_SETS,
+    sets_hide: best::SETS_HIDE,
     fits: [2, 5],
     hold_fits: 5,
     singles: 3,
@@ -255,7 +255,6 @@ pub const K: Constants = Constants {
     off: [14, 28, 56],
     off_for: [7, 14],
     light: 0.8,
-    pain: [3, 6],
     pain_days: 14,
     sore_lines: 3,
     pause_days: 7,
@@ -263,11 +262,10 @@ pub const K: Constants = Constants {
     sides: 0.15,
     sides_cm: 2,
     sides_deg: 5,
-    adult: 18,
-    youth: 16,
     minor_reps: 6,
-    clearance: 366,
     weeks: 4,
+    weeks_a_month: 4.35,
+    said_in_weeks: 4,
     apart: 2,
     turns: 14,
     cap: [10, 15],
@@ -292,12 +290,6 @@ mod tests {
         assert!((10..=30).contains(&K.unknown_s) && (10..=30).contains(&K.range_s));
     }
 
-    /// Silbernagel et al. 2007: up to 2 of 10 safe, up to 5 acceptable, above 5 not.
-    #[test]
-    fn pain_is_silbernagels() {
-        assert_eq!(K.pain, [3, 6]);
-    }
-
     /// Bickel, Cross & Bamman 2011: a third of the volume kept what was built; from 60 it took more than a ninth.
     #[test]
     fn kept_up_is_bickels_third() {
@@ -314,6 +306,6 @@ mod tests {
     #[test]
     fn the_table_is_one_flat_record() {
         let table = serde_json::to_value(K).expect("a table");
-        assert!(table.as_object().is_some_and(|t| t.len() > 70));
+        assert!(table.as_object().is_some_and(|t| t.len() > 65));
     }
 }

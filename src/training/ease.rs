@@ -3,12 +3,11 @@
 use super::constants::K;
 use super::reason::{Reason, Rule};
 use super::trainee::Trainee;
+use crate::curriculum::day::WEEK;
 use crate::curriculum::words::{BodyPart, Pattern};
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, causes};
-use crate::results::Pain;
-
-const WEEK: i32 = 7;
+use crate::results::{LIMITS, Pain};
 
 /// How a line is made less.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -143,5 +142,5 @@ impl Trainee<'_> {
 
 /// A pain of 3 to 5, of the last two weeks.
 fn holds(pain: &Pain, on: Day) -> bool {
-    (K.pain[0]..K.pain[1]).contains(&pain.score) && on.days_after(pain.on) <= K.pain_days
+    (LIMITS.pain[0]..LIMITS.pain[1]).contains(&pain.score) && on.days_after(pain.on) <= K.pain_days
 }

@@ -1,5 +1,6 @@
 //! The goal, and the gaps between a person and it.
 
+use super::constants::K;
 use super::facts::Roster;
 use super::now::Now;
 use super::trainee::Trainee;
@@ -10,9 +11,6 @@ use crate::readiness::{Share, Truth, WHOLE, client_route};
 use crate::results::Goal as Chosen;
 use std::cmp::{Ordering, Reverse};
 use std::collections::HashMap;
-
-/// 365.25 days a year, twelve months, seven days a week.
-const WEEKS_A_MONTH: f64 = 4.35;
 
 /// What a person trains for.
 #[derive(Clone, Debug)]
@@ -70,7 +68,7 @@ impl Gap {
 
     /// The path in months, low and high, up.
     pub fn months(&self) -> (i64, i64) {
-        let months = |halves: u64| (halves as f64 / 2000.0 / WEEKS_A_MONTH).ceil() as i64;
+        let months = |halves: u64| (halves as f64 / 2000.0 / K.weeks_a_month).ceil() as i64;
         (months(self.low), months(self.high))
     }
 }

@@ -6,10 +6,9 @@ use super::trainee::{Mass, Trainee, down, in_mass, kilograms};
 use crate::curriculum::MovementIx;
 use crate::curriculum::target::{KILOGRAM, ONE};
 use crate::curriculum::words::Pattern;
-use crate::strength::one_rep_max::{per_cent_of_max, range};
+use crate::strength::one_rep_max::{self, per_cent_of_max, range};
 
-/// The most reps that the formulas and the chart know.
-const MOST_REPS: i64 = 12;
+const MOST_REPS: i64 = one_rep_max::MOST_REPS as i64;
 
 impl Trainee<'_> {
     /// Reps of a set with added weight: the dose's; under 18 six or more.

@@ -10,9 +10,6 @@ use crate::readiness::{Share, WHOLE};
 use crate::results::{Sides, Tested};
 use std::cmp::Ordering;
 
-/// From so many sets recorded together on, a single one would have had more. Common practice, no source.
-const SEVERAL_SETS: u32 = 3;
-
 /// What is known of a movement.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Now {
@@ -150,7 +147,7 @@ impl Trainee<'_> {
         let weight = tested.body_weight.or(self.person.body_weight);
         let amount = |got: &Got| {
             let more = match facts.is_reps() {
-                true if got.parts().sets() >= SEVERAL_SETS => tested.in_reserve + K.sets_hide,
+                true if got.parts().sets() >= K.several => tested.in_reserve + K.sets_hide,
                 true => tested.in_reserve,
                 false => 0,
             };

@@ -6,11 +6,11 @@ use super::facts::{Kind, Roster};
 use super::goal::{Gap, Goal};
 use super::session::{Laying, Session, Week, counts_as_hard};
 use super::trainee::Trainee;
+use crate::curriculum::day::WEEK;
 use crate::curriculum::{Day, MovementIx};
 use crate::results::{Goal as Chosen, Person};
 use std::collections::{BTreeMap, BTreeSet};
 
-const WEEK: i32 = 7;
 const LETTERS: [char; 8] = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'];
 
 /// The day on which tests are done again, and which.

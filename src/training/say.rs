@@ -1,5 +1,6 @@
 //! Training in words: lines, reasons, what is left out. The page's script says the same from the same words.
 
+use super::constants::K;
 use super::facts::{Group, Kind, Roster};
 use super::goal::Gap;
 use super::line::{Line, Side, Sides, Unit};
@@ -12,9 +13,6 @@ use crate::curriculum::words::{BodyPart, End, Pattern, Units, Word};
 use crate::curriculum::{Movement, MovementIx};
 use crate::results::Paused;
 use crate::words::{Value, Words};
-
-/// Weeks: what is no longer is said in them, not in months.
-const A_MONTH: i64 = 4;
 
 /// Says training in a language.
 pub struct Say<'a> {
@@ -215,7 +213,7 @@ impl<'a> Say<'a> {
         let (low, high) = gap.tenths_of_weeks();
         let weeks = |tenths: u64| tenths.div_ceil(10).max(1) as i64;
         let (unit, low, high) = match (weeks(low), weeks(high)) {
-            (low, high) if high <= A_MONTH => ("weeks", low, high),
+            (low, high) if high <= K.said_in_weeks => ("weeks", low, high),
             _ => {
                 let (low, high) = gap.months();
                 ("months", low.max(1), high)

@@ -10,7 +10,7 @@ use crate::curriculum::target::{Added, KILOGRAM, ONE};
 use crate::curriculum::words::{BodyPart, Pattern, Phase, Screening, Weekday};
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{self, Cause, Evidence, Readiness, State};
-use crate::results::{Paused, Person, Trained};
+use crate::results::{LIMITS, Paused, Person, Trained};
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
@@ -152,11 +152,11 @@ impl<'a> Trainee<'a> {
     }
 
     pub fn is_minor(&self) -> bool {
-        self.age.is_some_and(|age| age < K.adult)
+        self.age.is_some_and(|age| age < LIMITS.adult)
     }
 
     pub fn is_youth(&self) -> bool {
-        self.age.is_some_and(|age| age < K.youth)
+        self.age.is_some_and(|age| age < LIMITS.youth)
     }
 
     pub fn is_from(&self, years: i32) -> bool {
@@ -338,7 +338,7 @@ impl<'a> Trainee<'a> {
     /// Whether an entry pauses its part: from 6 of 10, with any sign; under 18 any pain of wrist or elbow (growth plates).
     pub fn stops(&self, pain: &crate::results::Pain) -> bool {
         let growing = matches!(pain.part, BodyPart::Wrist | BodyPart::Elbow);
-        pain.score >= K.pain[1]
+        pain.score >= LIMITS.pain[1]
             || !pain.signs.is_empty()
             || (self.is_minor() && growing && pain.score > 0)
     }

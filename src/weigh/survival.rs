@@ -1,5 +1,7 @@
 //! How long something takes when not everybody has got there yet: the Kaplan-Meier estimate.
 
+use super::wilson::Z;
+
 /// One person's days on the way, and whether they arrived at the end of them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Way {
@@ -26,8 +28,6 @@ pub struct Curve {
 
 /// Shares so near to each other are one: a half by many steps is a half.
 const SAME: f64 = 1e-12;
-/// The normal quantile of 97.5 %.
-const Z: f64 = 1.959_963_984_540_054;
 
 impl Curve {
     /// The estimate of Kaplan & Meier 1958 (J Am Stat Assoc 53:457-481), its interval by Greenwood's variance on the scale

@@ -7,7 +7,7 @@ use crate::curriculum::MovementIx;
 use crate::curriculum::movement::Weeks;
 
 /// A week in days.
-const WEEK: f64 = 7.0;
+const WEEK: f64 = crate::curriculum::day::WEEK as f64;
 
 pub fn of(all: &Histories<'_>, ix: MovementIx) -> WeighedWay {
     let movement = all.curriculum.movement(ix);

@@ -9,7 +9,7 @@ pub struct Portion {
 }
 
 /// The normal quantile of 97.5 %.
-const Z: f64 = 1.959_963_984_540_054;
+pub(super) const Z: f64 = 1.959_963_984_540_054;
 
 /// The interval of Wilson 1927 (J Am Stat Assoc 22:209-212), without continuity correction. Of nobody it says nothing: the whole
 /// range.

@@ -17,7 +17,9 @@ const vm = require('node:vm');
 const theme = process.argv[2];
 // What a published script has in its first line.
 globalThis.rungbookLanguage = process.argv[4];
-globalThis.rungbookWords = JSON.parse(fs.readFileSync(process.argv[3], 'utf8'));
+const head = JSON.parse(fs.readFileSync(process.argv[3], 'utf8'));
+globalThis.rungbookWords = head.words;
+globalThis.rungbookLimits = head.limits;
 for (const name of ['health.js', 'page.js', 'targets.js', 'readiness.js', 'results.js', 'placement.js', 'training-known.js', 'training-route.js', 'training-lines.js', 'training.js', 'history.js', 'morning.js', 'class.js']) {
   const file = path.join(theme, name);
   vm.runInThisContext(fs.readFileSync(file, 'utf8'), { filename: file });

@@ -34,11 +34,13 @@ const storageOf = (room) => {
   };
 };
 
+/** What a published script has in its first lines. */
+const head = JSON.parse(fs.readFileSync(words, 'utf8'));
 /** A page with its own scripts. */
 const load = ({ storage = storageOf(5e6), hash = '' } = {}) => {
   const forbidden = storage === null;
   const context = vm.createContext({
-    rungbookLanguage: 'en', rungbookWords: JSON.parse(fs.readFileSync(words, 'utf8')), DOMException, crypto: globalThis.crypto, Intl, Date, console,
+    rungbookLanguage: 'en', rungbookWords: head.words, rungbookLimits: head.limits, DOMException, crypto: globalThis.crypto, Intl, Date, console,
     location: { hash, href: `https://test.example/x.html${hash}`, pathname: '/x.html', protocol: 'https:', host: 'test.example' },
     history: { replaceState: () => {} }, addEventListener: () => {},
   });

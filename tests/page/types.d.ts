@@ -51,6 +51,8 @@ interface Tables {
   stage: number[];
   pattern: number[];
   day_order: number[];
+  /** All-out sets of one pattern on one day. */
+  all_out_sets: number;
   flags: number[];
   stresses: number[];
   marks: Mark[];
@@ -87,6 +89,7 @@ interface Tables {
   chart: number[];
   training: TrainingNumbers;
   history: { trend_days: number; still_days: number; tests: number; falling: number; sliding: number; lighter_days: number; days_a_week: number };
+  morning: { round_days: number; runs_out_days: number };
   /** For each rule by its name the key of its words. */
   rules: Record<string, string>;
   equipment: string[][][];
@@ -111,6 +114,12 @@ interface Tables {
   implied: number[][];
   targets: number[][];
   target_text: string[];
+}
+
+/** The numbers by which results are judged: `src/results/limits.rs`. */
+interface Limits {
+  pain: [number, number]; adult: number; youth: number; clearance: number; body_weight: [number, number]; class: number;
+  near: number; near_length: number; near_angle: number; same_mass: number; monotony: number;
 }
 
 interface Model {
@@ -567,14 +576,14 @@ interface Draft {
 
 /** The numbers of the training rules, as the tables carry them. */
 interface TrainingNumbers {
-  reserve: number; missed: number; sets_hide: number; fits: [number, number]; hold_fits: number; singles: number; single_sets: number; easy: number; easy_hold: number; itself: number;
+  reserve: number; missed: number; several: number; sets_hide: number; fits: [number, number]; hold_fits: number; singles: number; single_sets: number; easy: number; easy_hold: number; itself: number;
   share: number; hold: number; reps: number; reps_strict: number; sets: [number, number]; held: [number, number]; hold_most: number; attempts: [number, number]; practice_fewest: number;
   fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_sets: number; again: number; first: number; first_new: number; known: number; shows: number;
   left: number; lines: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
   unknown_s: number; range_lines: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; rest: { guarded: number; strength: number; easy: number; range: number };
   rep_s: number; short: number; of_body: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
-  planned: number; off: [number, number, number]; off_for: [number, number]; light: number; pain: [number, number]; pain_days: number; sore_lines: number; pause_days: number; pause_weeks: number;
-  sides: number; sides_cm: number; sides_deg: number; adult: number; youth: number; minor_reps: number; clearance: number; weeks: number; apart: number; turns: number;
+  planned: number; off: [number, number, number]; off_for: [number, number]; light: number; pain_days: number; sore_lines: number; pause_days: number; pause_weeks: number;
+  sides: number; sides_cm: number; sides_deg: number; minor_reps: number; weeks: number; weeks_a_month: number; said_in_weeks: number; apart: number; turns: number;
   cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; tests: number; tests_kind: number; tests_ahead: number;
 }
 
@@ -670,8 +679,7 @@ interface Rungbook {
     number: (n: number) => string;
   };
   health: {
-    /** The longest that a clearance lasts, in days. */
-    A_YEAR: number;
+    LIMITS: Limits;
     draw: () => void;
     /** Before the keys of this site, and of whom the page is for. */
     own: string;
@@ -779,7 +787,7 @@ interface Rungbook {
     share: (c: Trainee, of: Now | null, target: Got) => number;
     got: (c: Trainee, m: number) => Got | null;
     followsFrom: (c: Trainee, m: number) => number | null;
-    timeOf: (gap: Gap) => string | null;
+    timeOf: (tables: Tables, gap: Gap) => string | null;
     painWords: (tables: Tables, pain: Pain, stops: boolean) => string;
     clinician: (c: Trainee) => string[];
     care: (c: Trainee, session: PlannedSession) => { asks: string; movements: number[] }[];
@@ -946,5 +954,6 @@ declare var rungbookSearch: SearchEntry[] | undefined;
 declare var rungbookTables: Tables | undefined;
 declare var rungbookOffline: { site: string; version: string; shell: string[]; language: string };
 declare var rungbookWords: Record<string, string | Record<string, string>> | undefined;
+declare var rungbookLimits: Limits;
 /** The language where there is no page. */
 declare var rungbookLanguage: string | undefined;

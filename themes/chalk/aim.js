@@ -85,7 +85,7 @@
   /** About how long it is. @param {Training} of @returns {(Node | string)[]} */
   const howLong = ({ goal, limiter }) => {
     if (!goal || !limiter) return [];
-    const time = training.timeOf(limiter);
+    const time = training.timeOf(tables, limiter);
     return time === null ? [] : [say('aim.time', { time })];
   };
   /** The way from what holds back up to the goal, each with what there is of it. @param {Training} of

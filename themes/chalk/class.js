@@ -6,7 +6,7 @@
   const { Refused } = results;
   const { say } = globalThis.rungbook.words;
   const COLUMNS = ['name', 'movement', 'got', 'left', 'right', 'on', 'in_reserve', 'bodyweight', 'with', 'paused', 'until', 'born', 'goal'];
-  const MOST_PEOPLE = 1000;
+  const MOST_PEOPLE = globalThis.rungbook.health.LIMITS.class;
 
   // ---- a table
 

@@ -2,13 +2,13 @@
 // What the health questions say, before anything of the page is shown: who was told to ask a clinician first is invited to nothing,
 // on any page. The style sheet hides what invites.
 (() => {
-  /** The longest that what a clinician allowed lasts, in days. */
-  const A_YEAR = 366;
+  /** The numbers by which results are judged: the program's own, put into the first line when this is published. */
+  const LIMITS = globalThis.rungbookLimits;
   /** What the health questions say on a day, counted from 1970-01-01: what a clinician allowed until a day runs out, at the latest after a year;
    * null where they were not answered. @param {{ says: string, on: number, until: number | null } | null} screened @param {number} today */
   const saysOn = (screened, today) => {
     if (!screened || screened.on > today) return null;
-    return screened.until !== null && today > Math.min(screened.until, screened.on + A_YEAR) ? 'ask' : screened.says;
+    return screened.until !== null && today > Math.min(screened.until, screened.on + LIMITS.clearance) ? 'ask' : screened.says;
   };
   const root = globalThis.document ? document.documentElement : null;
   const own = `rungbook:${root ? root.dataset.site || '' : ''}:`;
@@ -38,7 +38,7 @@
     const on = screened && day(screened.on), says = on === null ? null : saysOn({ says: screened.says, on, until: day(screened.until) }, today);
     root.dataset.health = says || 'none';
   };
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { A_YEAR, saysOn, draw, own, prefix: PREFIX } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, draw, own, prefix: PREFIX } });
   draw();
   if (root) globalThis.addEventListener('storage', draw);
 })();

@@ -4,6 +4,7 @@
 (() => {
   const { targets, readiness, results, training, page } = globalThis.rungbook;
   const { ONE, KILOGRAM, DONE, MASS, NO_LOAD } = targets;
+  const { LIMITS } = globalThis.rungbook.health;
   const { LOADED } = training.TRAITS;
   const { say } = globalThis.rungbook.words;
   const WEEK = 7;
@@ -79,7 +80,7 @@
     const long = (/** @type {Pause} */ p) => readiness.reaches(model, p, m) && Math.min(p.until === null ? day : p.until, day) - Math.max(p.on, begins) + 1 >= K.pause_days;
     // Who is to ask a clinician first trains nothing.
     if (training.isRefused(person, day)) return true;
-    const hurts = person.pains.some((p) => p.on >= begins && p.on <= day && ((tables.stresses[m] >> p.part) & 1) === 1 && (p.score >= K.pain[0] || readiness.isPausing(model, person, p, day)));
+    const hurts = person.pains.some((p) => p.on >= begins && p.on <= day && ((tables.stresses[m] >> p.part) & 1) === 1 && (p.score >= LIMITS.pain[0] || readiness.isPausing(model, person, p, day)));
     if (hurts || c.found.states[m] === readiness.PAUSED || person.pauses.some(long)) return true;
     const kind = c.facts.kind(m), before = sets(inLog(c, kind, begins - H.still_days, begins - 1));
     if (before > 0 && 2 * sets(inLog(c, kind, begins, day)) <= before) return true;

@@ -5,10 +5,8 @@
   const { targets, readiness, results, training, history, page } = globalThis.rungbook;
   const { MASS, NO_LOAD } = targets;
   const { words } = globalThis.rungbook;
-  /** So many of a list are named, so many bests told; tests of so many days are one round; results that run out within so many days
-   * are said. */
-  const NAMED = 3, BESTS = 4, ROUND_DAYS = 7, RUNS_OUT_DAYS = 14;
-  const DAYS_A_MONTH = 30.45, WEEK = 7;
+  /** So many of a list are named, so many bests told. */
+  const NAMED = 3, BESTS = 4;
 
   const units = () => (page && page.units ? page.units.ofSchool : 'metric');
   const text = (/** @type {Got} */ got) => targets.words(got, units());
@@ -28,7 +26,7 @@
   /** @param {MorningLook} of @returns {FreshBest[]} */
   const fresh = ({ c, isRefused }) => {
     const { model, person, found, day, tables } = c, past = person.tested.filter(({ on }) => on <= day);
-    const begins = Math.max(...past.map(({ on }) => on)) + 1 - ROUND_DAYS, earlier = person.tested.filter(({ on }) => on < begins);
+    const begins = Math.max(...past.map(({ on }) => on)) + 1 - tables.morning.round_days, earlier = person.tested.filter(({ on }) => on < begins);
     if (!past.length || !earlier.length) return [];
     const before = readiness.assess(model, { ...person, tested: earlier }, day);
     const opens = (/** @type {number} */ m) => (isRefused ? [] : model.order.filter((up) => found.states[up] === readiness.OPEN
@@ -92,7 +90,7 @@
     const had = training.got(c, movement), values = { movement: name(movement), target: target(leaf), got: had ? text(had) : '' };
     const from = training.followsFrom(c, movement);
     const what = !now ? say('morning.begin', values) : share === readiness.WHOLE && may ? say('morning.show', values) : from === null ? say('morning.work', values) : say('morning.counts', { ...values, from: name(from) });
-    const months = training.timeOf(limiter), held = heldBack(of, movement);
+    const months = training.timeOf(c.tables, limiter), held = heldBack(of, movement);
     if (months === null) return { told: what, movement };
     return { movement, told: saying.join([what, held ? say('morning.holds_back', { n: held, months }) : say('morning.goal_itself', { months })], ' ') };
   };
@@ -154,7 +152,7 @@
   const ageing = ({ c }, saying, chain) => {
     const { day, tables, found } = c, { say, name } = saying;
     const newest = [...c.tests].filter(([m]) => chain === null || chain.includes(m)).map(([m, list]) => ({ m, from: Math.max(...list.map(({ on }) => on)) + tables.results_last_days + 1 }));
-    const soon = newest.filter(({ from }) => from - day >= 1 && from - day <= RUNS_OUT_DAYS).sort((a, b) => a.from - b.from || a.m - b.m);
+    const soon = newest.filter(({ from }) => from - day >= 1 && from - day <= tables.morning.runs_out_days).sort((a, b) => a.from - b.from || a.m - b.m);
     const old = newest.filter(({ m, from }) => from <= day && found.states[m] !== readiness.OWNED).sort((a, b) => a.m - b.m);
     return {
       soon: soon.length ? [say('morning.runs_out', { day: results.dayText(soon[0].from), list: few(soon.map(({ m }) => name(m)), saying) })] : [],

@@ -4,8 +4,8 @@
   const { results, store, page } = globalThis.rungbook;
   const { make, byId } = page;
   const { say, sayNodes, number } = globalThis.rungbook.words;
-  /** A pain above this, or one with any sign, pauses its part; up to the other nothing changes. */
-  const GOES_ON = 5, FINE = 2;
+  /** From the first a pain is felt in training, from the second, or with any sign, its part rests. */
+  const [FELT, RESTS] = globalThis.rungbook.health.LIMITS.pain;
   const parts = [.../** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll('#pain-part input'))];
   /** Says what became of it, where the reader is. @param {string} text */
   const tell = (text) => {
@@ -39,8 +39,8 @@
         store.remove(key);
         store.add('pain', { ...entry, next_morning: Number(morning.value) });
         // What hurts so much the morning after is a pain of its own.
-        if (Number(morning.value) > GOES_ON && worse) store.add('pain', { part: entry.part, score: Number(morning.value), on: results.dayText(Number(results.readDay(entry.on)) + 1) });
-        tell(Number(morning.value) > GOES_ON ? say('pain.rests_now') : worse ? say('pain.worse') : say('pain.kept'));
+        if (Number(morning.value) >= RESTS && worse) store.add('pain', { part: entry.part, score: Number(morning.value), on: results.dayText(Number(results.readDay(entry.on)) + 1) });
+        tell(Number(morning.value) >= RESTS ? say('pain.rests_now') : worse ? say('pain.worse') : say('pain.kept'));
       } } })] : [];
     return make('li', {}, ...text.filter((part) => part !== null).map((part) => /** @type {Node | string} */ (part)), ' ', ...ask, ' ',
       make('button', { type: 'button', class: 'quiet', text: say('pain.take_back'), on: { click: () => store.remove(key) } }));
@@ -75,7 +75,7 @@
     // No more tests today, unless the reader says anew that nothing hurts.
     if (rests || kept > 0) store.set('fit', null);
     const what = partWord(part.value);
-    tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${kept > GOES_ON || came.length ? say('pain.rests_now') : kept > FINE ? say('pain.goes_on') : say('pain.fine')}`);
+    tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${kept >= RESTS || came.length ? say('pain.rests_now') : kept >= FELT ? say('pain.goes_on') : say('pain.fine')}`);
     /** @type {HTMLFormElement} */ (byId('pain-form')).reset();
   };
   byId('pain-form').addEventListener('submit', (event) => {

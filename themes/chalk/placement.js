@@ -2,7 +2,7 @@
 // The guided self-test: which question next. The same rule as the program's own, on the same tables.
 (() => {
   const { value, leavesOf, presume, TRUE, UNKNOWN, FALSE, UNTESTED, GUARDED } = globalThis.rungbook.readiness;
-  const STRENGTH = 2, ALL_OUT_SETS = 2, STATE = 3;
+  const STRENGTH = 2, STATE = 3;
   /** How much an answer leaves to do, worked out once for a chain as it stands: first the answer met, then missed.
    * @type {WeakMap<Assessment, Map<number[], Map<number, [number, number]>>>} */
   const worked = new WeakMap();
@@ -118,7 +118,7 @@
     // A set for each result, and more where it says several sets or tries; both sides together are one.
     const sets = (/** @type {Tested} */ { sides }) => Math.max(...sides.map((got) => got.sets * Math.max(got.of, 1)));
     const same = done.filter(([of]) => tables.pattern[of] === tables.pattern[m]).flatMap(([, results]) => results).reduce((all, tested) => all + sets(tested), 0);
-    const fresh = tables.day_order[m] < STRENGTH || same < ALL_OUT_SETS;
+    const fresh = tables.day_order[m] < STRENGTH || same < tables.all_out_sets;
     return Boolean(assessment.reached[m]) && inOrder && fresh && assessment.needs[m] === TRUE;
   };
 

@@ -3,14 +3,14 @@
 // answers as the program's own. No page, no storage, no clock.
 (() => {
   const { text, ONE, LENGTH, ANGLE, NO_LOAD, BODY_WEIGHT } = globalThis.rungbook.targets;
-  const { A_YEAR, saysOn } = globalThis.rungbook.health;
+  const { LIMITS, saysOn } = globalThis.rungbook.health;
   const FALSE = 0, UNKNOWN = 1, TRUE = 2, UNTESTED = 3;
   const MEETS = 0, MISSES = 1, SILENT = 2, UNSURE = 3;
   const EACH_SIDE = 1, GUARDED = 2, NEVER_PRESUMED = 4, LOWERING = 8, DRAWN = 16;
   const STATES = ['paused', 'owned', 'open', 'almost', 'not yet', 'test first'];
   const PAUSED = 0, OWNED = 1, OPEN = 2, ALMOST = 3, NOT_YET = 4, TEST_FIRST = 5;
   const ALL = -1, ANY = -2;
-  const WHOLE = 1000, NEAR = 800, NEAR_LENGTH = 3 * ONE, NEAR_ANGLE = 10 * ONE, SAME_MASS = 100;
+  const WHOLE = 1000;
 
   /** The tables with what is worked out from them once. @param {Tables} tables @returns {Model} */
   const prepare = (tables) => {
@@ -51,7 +51,7 @@
     if (kind(got) === kind(target) || Math.sign(a) !== Math.sign(b) || a === 0) return a - b;
     const [x, y] = [mass(got.unit, a, bodyWeight), mass(target.unit, b, bodyWeight)];
     if (x === null || y === null) return null;
-    return Math.abs(x - y) <= SAME_MASS ? 0 : x - y;
+    return Math.abs(x - y) <= LIMITS.same_mass ? 0 : x - y;
   };
 
   /** @param {Got} got */
@@ -117,11 +117,11 @@
 
   /** @param {Tested} tested @param {Got} target @param {number | null} bodyWeight */
   const isNear = (tested, target, bodyWeight) => {
-    if (target.measure !== LENGTH && target.measure !== ANGLE) return share(tested, target, bodyWeight) >= NEAR;
-    const limit = target.measure === LENGTH ? NEAR_LENGTH : NEAR_ANGLE;
+    if (target.measure !== LENGTH && target.measure !== ANGLE) return share(tested, target, bodyWeight) >= LIMITS.near;
+    const limit = target.measure === LENGTH ? LIMITS.near_length : LIMITS.near_angle;
     return tested.sides.every((got) => {
       const short = target.atMost ? got.amount - target.amount : target.amount - got.amount;
-      return short <= limit && otherShare(got, target, bodyWeight) >= NEAR;
+      return short <= limit && otherShare(got, target, bodyWeight) >= LIMITS.near;
     });
   };
 
@@ -246,18 +246,14 @@
     }
   };
 
-  /** A pain above this, or one with any sign, pauses its part. */
-  const PAIN_GOES_ON = 5;
-  /** Under this age pain in a wrist or an elbow pauses it whatever its number: the growth plates. */
-  const GROWN = 18;
   /** What a growing person leaves alone at the first pain. */
   const GROWING = ['wrist', 'elbow'];
 
   /** Whether a pain pauses its part. @param {Model} model @param {Person} person @param {Pain} pain @param {number} today */
   const isPausing = (model, person, { part, score, signs }, today) => {
     const age = globalThis.rungbook.results.ageOn(person.born, today);
-    const growing = age !== null && age < GROWN && GROWING.includes(model.tables.parts[part]);
-    return score > PAIN_GOES_ON || signs.length > 0 || (score > 0 && growing);
+    const growing = age !== null && age < LIMITS.adult && GROWING.includes(model.tables.parts[part]);
+    return score >= LIMITS.pain[1] || signs.length > 0 || (score > 0 && growing);
   };
 
   /** The newest pain of each part, where it pauses the part. @param {Model} model @param {Person} person @param {number} today */
@@ -276,7 +272,7 @@
   const causes = (model, person, today) => {
     const nothing = { movement: null, part: null, cls: null, pattern: null, until: null, by: null, because: null };
     const lifted = (/** @type {Pause} */ { cls, on }) => cls !== null && person.cleared.some((of) => of.cls === cls && on <= of.on && of.on <= today
-      && today <= Math.min(of.until === null ? Infinity : of.until, of.on + A_YEAR));
+      && today <= Math.min(of.until === null ? Infinity : of.until, of.on + LIMITS.clearance));
     const holding = person.pauses.filter((pause) => pause.on <= today && (pause.until === null || today <= pause.until) && !lifted(pause));
     const pains = pausingPains(model, person, today).map(({ part, on, entry }) => ({ ...nothing, kind: /** @type {const} */ ('pain'), part, on, entry }));
     const screened = saysOn(person.screened, today) === 'light' && person.screened

@@ -1,10 +1,10 @@
 'use strict';
 // A client's results: reading the exported form against the tables, and making it. A file that is not sound is refused whole.
 (() => {
-  const { readGot, readMass, text, KILOGRAM, DONE } = globalThis.rungbook.targets;
+  const { readGot, readMass, text, DONE } = globalThis.rungbook.targets;
   const { say } = globalThis.rungbook.words;
   const VERSION = 1;
-  const LIGHTEST = 10 * KILOGRAM, HEAVIEST = 500 * KILOGRAM;
+  const [LIGHTEST, HEAVIEST] = globalThis.rungbook.health.LIMITS.body_weight;
   /** The largest file that is read, in bytes. */
   const LARGEST_FILE = 1000000;
 

@@ -3,14 +3,12 @@
 // left alone, the year of birth and the day are. What a clinician allowed is kept by class, with the day, by whom, and until when.
 (() => {
   const { results, store, page } = globalThis.rungbook;
-  const { A_YEAR, saysOn } = globalThis.rungbook.health;
+  const { LIMITS, saysOn } = globalThis.rungbook.health;
   const { make, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const questions = /** @type {HTMLFormElement} */ (byId('questions'));
   const clearance = /** @type {HTMLFormElement} */ (byId('clearance'));
   const outcome = byId('outcome');
-  /** Under these ages: with a coach and a parent's consent; with growth plates that are still open. */
-  const YOUNG = 16, GROWN = 18;
   const SCREENING = 'screening';
   const field = (/** @type {string} */ id) => /** @type {HTMLInputElement} */ (byId(id));
   const yes = (/** @type {string} */ name) => {
@@ -30,13 +28,13 @@
   const allowed = (of) => {
     const today = results.today();
     return store.entries('cleared').find(({ entry: { class: id, on, until } }) => {
-      const from = Number(results.readDay(on)), last = Math.min(until ? Number(results.readDay(until)) : Infinity, from + A_YEAR);
+      const from = Number(results.readDay(on)), last = Math.min(until ? Number(results.readDay(until)) : Infinity, from + LIMITS.clearance);
       return id === of.class && of.on <= on && from <= today && today <= last;
     });
   };
   /** What was allowed, by whom, until when. @param {{ on: string, until?: string, by?: string }} of */
   const allowedBy = ({ on, until, by }) => {
-    const last = until || results.dayText(Number(results.readDay(on)) + A_YEAR);
+    const last = until || results.dayText(Number(results.readDay(on)) + LIMITS.clearance);
     return by ? sayNodes('screening.allowed_by', { by: make('bdi', { text: by }), day: day(on), until: day(last) }) : sayNodes('screening.allowed', { day: day(on), until: day(last) });
   };
   const leftLines = () => left().map(({ entry: of }) => {
@@ -68,11 +66,11 @@
     if (!screened) return;
     const on = Number(results.readDay(screened.on)), age = results.ageOn(born === undefined ? null : born, today);
     const says = saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null }, today);
-    const stale = says !== 'ask' && today > on + A_YEAR;
+    const stale = says !== 'ask' && today > on + LIMITS.clearance;
     outcome.replaceChildren(make('h3', { tabindex: -1, id: 'outcome-head', text: say('screening.what_follows') }),
       make('p', {}, ...sentence(screened, says, stale)), make('p', { class: 'hint' }, ...sayNodes('screening.answered_on', { day: day(screened.on) })),
-      ...(age !== null && age < YOUNG ? [make('p', { text: say('screening.young') })] : []),
-      ...(age !== null && age < GROWN ? [make('p', { text: say('screening.growing') })] : []),
+      ...(age !== null && age < LIMITS.youth ? [make('p', { text: say('screening.young') })] : []),
+      ...(age !== null && age < LIMITS.adult ? [make('p', { text: say('screening.growing') })] : []),
       ...(lines.length ? [make('p', { text: say('screening.left') }), make('ul', {}, ...lines)] : []),
       ...(says === 'ask' || stale || says === null ? [] : [make('p', { class: 'invites' }, make('a', { class: 'act', href: onward(), text: say('screening.to_self_test') }))]));
     const open = new Set(left().filter(({ entry: of }) => of.class && !allowed(of)).map(({ entry: of }) => of.class));
@@ -139,7 +137,7 @@
       [!chosen && classes.length === 0, say('screening.clear_what'), byId('clear-effort').hidden ? 'clear-by' : ''],
       [by === '', say('screening.clear_who'), 'clear-by'],
       [on === null || on > today, say('screening.clear_day'), 'clear-on'],
-      [until === null || on === null || until < today || until > on + A_YEAR, say('screening.clear_until'), 'clear-until'],
+      [until === null || on === null || until < today || until > on + LIMITS.clearance, say('screening.clear_until'), 'clear-until'],
     ];
     const fault = faults.find(([wrong]) => wrong);
     byId('clear-fault').textContent = fault ? fault[1] : '';

@@ -71,7 +71,7 @@
     const { screened } = store.facts(), today = results.today();
     const on = screened ? Number(results.readDay(screened.on)) : 0;
     const says = screened ? globalThis.rungbook.health.saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null }, today) : null;
-    return says === 'ask' ? 'ask' : says === null || today > on + globalThis.rungbook.health.A_YEAR ? 'none' : says === 'light' ? 'light' : 'clear';
+    return says === 'ask' ? 'ask' : says === null || today > on + globalThis.rungbook.health.LIMITS.clearance ? 'none' : says === 'light' ? 'light' : 'clear';
   };
   /** Why nothing may be tested or trained; empty when it may. @returns {'' | 'first' | 'ask'} */
   const barred = () => { const says = health(); return says === 'none' ? 'first' : says === 'ask' ? 'ask' : ''; };

@@ -4,6 +4,7 @@
 (() => {
   const { targets, readiness } = globalThis.rungbook;
   const { ONE, REPS, TIME } = targets;
+  const { LIMITS } = globalThis.rungbook.health;
   const { TRUE, UNTESTED, LOWERING, WHOLE } = readiness;
   const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128;
   const NEVER = -Infinity;
@@ -76,7 +77,7 @@
       tests: by(person.tested, ({ movement }) => movement), trained: by(log, ({ movement }) => movement),
       daysOf: by(log, ({ movement }) => tables.pattern[movement]),
       aWeek: Math.min(7, Math.max(1, train.a_week || school.a_week)), minutes: train.minutes || K.minutes, weekdays: train.days || [],
-      age, minor: under(K.adult), young: under(K.youth), memo: { own: [], now: [], foot: [], fits: [], below: [], builders: [], ended: null, care: null, reach: [], lately: [] },
+      age, minor: under(LIMITS.adult), young: under(LIMITS.youth), memo: { own: [], now: [], foot: [], fits: [], below: [], builders: [], ended: null, care: null, reach: [], lately: [] },
     };
     return c;
   };
@@ -105,7 +106,7 @@
   // ---- what is not tried first
 
   /** A pain of 3 to 5, of the last two weeks. @param {Trainee} c @param {Pain} pain @param {number} on */
-  const isHolding = ({ K }, { score, on: day }, on) => score >= K.pain[0] && score < K.pain[1] && on - day <= K.pain_days;
+  const isHolding = ({ K }, { score, on: day }, on) => score >= LIMITS.pain[0] && score < LIMITS.pain[1] && on - day <= K.pain_days;
   /** A part that a movement stresses and on which nothing grows today; -1 where there is none. @param {Trainee} c @param {number} m */
   const sorePart = (c, m) => {
     const pain = newestPains(c).find((one) => ((c.tables.stresses[m] >> one.part) & 1) === 1 && isHolding(c, one, c.day));
@@ -150,7 +151,7 @@
   /** A test's result as one set. @param {Trainee} c @param {number} m @param {Tested} tested @returns {Now} */
   const ofTest = (c, m, { sides, reserve, bodyWeight }) => {
     const reps = c.facts.measure(m) === REPS, { atMost } = c.model.target(m), weight = bodyWeight === null ? c.person.bodyWeight : bodyWeight;
-    const amounts = sides.map((side) => side.amount + (reps ? (reserve + (side.sets >= c.K.three ? c.K.sets_hide : 0)) * ONE : 0));
+    const amounts = sides.map((side) => side.amount + (reps ? (reserve + (side.sets >= c.K.several ? c.K.sets_hide : 0)) * ONE : 0));
     const tries = sides.map(({ hits, of }) => (of > 0 ? { hits, of } : { hits: 1, of: 1 })).reduce((a, b) => (b.hits * a.of < a.hits * b.of ? b : a));
     return {
       amount: atMost ? Math.max(...amounts) : Math.min(...amounts), load: Math.min(...sides.map((side) => readiness.mass(side.unit, side.load, weight) || 0)),

@@ -9,8 +9,8 @@
   const { TURNOVER, LOADED, STRAIGHT, INVERTED } = training.TRAITS;
   const { say } = globalThis.rungbook.words;
   const BLOCKS = ['practice', 'strength', 'kept up', 'range'];
-  const WEEK = 7, DAYS_A_MONTH = 30.45, A_MONTH = 4, DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
-  const LETTERS = 'ABCDEFGH', MOST_MONOTONY = 10;
+  const WEEK = 7, DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
+  const LETTERS = 'ABCDEFGH', MOST_MONOTONY = globalThis.rungbook.health.LIMITS.monotony;
   /** First tries and showings stand beside the sets that are counted. @param {string} rule */
   const isTrial = (rule) => rule === 'first try' || rule === 'show it';
   /** @param {string} block */
@@ -344,14 +344,13 @@
   ];
 
   /** About how long a path is, ends that are alike once, below a month in weeks; null where nothing of it is left. @param {Gap} gap */
-  const timeOf = ({ low: from, high: to }) => {
+  const timeOf = ({ training: K }, { low: from, high: to }) => {
+    const months = (/** @type {number} */ path) => Math.ceil(path / 2000 / K.weeks_a_month);
     if (to === 0) return null;
     const [few, many] = [from, to].map((path) => Math.max(1, Math.ceil(Math.floor((path + 100) / 200) / 10)));
-    const [unit, low, n] = many <= A_MONTH ? ['weeks', few, many] : ['months', Math.max(1, months(from)), months(to)];
+    const [unit, low, n] = many <= K.said_in_weeks ? ['weeks', few, many] : ['months', Math.max(1, months(from)), months(to)];
     return low === n ? say(`training.time.${unit}`, { n }) : say(`training.time.between.${unit}`, { low, n });
   };
-  /** Months of a path, up. @param {number} path half weeks times thousandths */
-  const months = (path) => Math.ceil((path / 2000) * (WEEK / DAYS_A_MONTH) - 1e-9);
   /** What hurt, when, with its signs; where the part rests for it, whom to ask before it is trained again. @param {Tables} tables @param {Pain} pain @param {boolean} stops @returns {string} */
   const painWords = (tables, { part, score, on, signs, nextMorning }, stops) => {
     const name = say(`body.${tables.parts[part].replace('-', '_')}`);

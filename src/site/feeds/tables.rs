@@ -125,6 +125,7 @@ fn columns(site: &Material<'_>) -> Vec<(&'static str, String)> {
     );
     out.each("pattern", movements().map(|m| m.pattern as u32));
     out.each("day_order", movements().map(placement::day_order));
+    out.put("all_out_sets", placement::ALL_OUT_SETS);
     out.each(
         "flags",
         shown.iter().map(|ix| {

@@ -8,7 +8,8 @@ use crate::curriculum::manner::{Instead, When};
 use crate::curriculum::target::Measure;
 use crate::curriculum::words::{BodyPart, Pattern, Word};
 use crate::history::H;
-use crate::strength::one_rep_max::{per_cent_of_max, range};
+use crate::morning::M;
+use crate::strength::one_rep_max::{MOST_REPS, per_cent_of_max, range};
 use crate::training::{Facts, Group, K, ORDER, Roster, Rule};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -20,9 +21,6 @@ const LOADED: u32 = 16;
 const OWN_DOSE: u32 = 32;
 const UPRIGHT: u32 = 64;
 const INVERTED: u32 = 128;
-
-/// Reps for which a one-rep maximum is estimated and the chart is read.
-const MOST_REPS: u32 = 12;
 
 pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     let all = || flat.movements.iter().map(|ix| roster.of(*ix));
@@ -59,6 +57,7 @@ pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     out.put("rules", rules);
     out.put("training", K);
     out.put("history", H);
+    out.put("morning", M);
 }
 
 /// Tempo, rest, when to go back, and what goes in its place, of those movements that say it, by the movement's number.

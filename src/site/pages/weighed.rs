@@ -17,7 +17,7 @@ const LEFT: i64 = 400;
 const RIGHT: i64 = 3500;
 const TOP: i64 = 100;
 const FOOT: i64 = 1200;
-const WEEK: i64 = 7;
+const WEEK: i64 = crate::curriculum::day::WEEK as i64;
 
 #[derive(Serialize)]
 struct NeedView {

@@ -1,13 +1,17 @@
 //! The words of the interface in a theme: put into templates and style sheets once, when the theme is loaded; filled by
-//! functions where they have placeholders; handed to each script, those that it says and no others.
+//! functions where they have placeholders; handed to each script, those that it says and no others. The numbers that results are judged by reach the scripts here too.
 
 use super::ThemeError;
+use crate::results::LIMITS;
 use crate::source::suggest::did_you_mean;
 use crate::words::escape::escape;
 use crate::words::{Entry, Form, Value, Words};
+use serde_json::json;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use tera::{Kwargs, State, Tera, TeraResult};
 
+/// By this a script asks for the numbers that results are judged by.
+const LIMITS_OF_SCRIPT: &str = "globalThis.rungbookLimits";
 /// What stands before the words of a script.
 const ASSIGN: &str =
     "'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, ";
@@ -43,19 +47,24 @@ pub fn asset(path: &str, bytes: Vec<u8>, words: &Words) -> Result<Vec<u8>, Theme
         return Ok(bytes);
     }
     let keys = keys_of_script(path, text, words)?;
-    if keys.is_empty() {
-        return Ok(bytes);
+    let mut head = String::new();
+    if text.contains(LIMITS_OF_SCRIPT) {
+        head.push_str(&format!("{LIMITS_OF_SCRIPT} = {};\n", json!(LIMITS)));
     }
-    let said = said(keys.iter().map(String::as_str), words);
-    Ok(format!("{ASSIGN}{said});\n{text}").into_bytes())
+    if !keys.is_empty() {
+        let said = said(keys.iter().map(String::as_str), words);
+        head.push_str(&format!("{ASSIGN}{said});\n"));
+    }
+    head.push_str(text);
+    Ok(head.into_bytes())
 }
 
 /// Entries as the page's script reads them.
 fn said<'k>(keys: impl Iterator<Item = &'k str>, words: &Words) -> serde_json::Value {
     keys.filter_map(|key| {
         let value = match words.entry(key)? {
-            Entry::Text(text) => serde_json::json!(text),
-            Entry::Plural(forms) => serde_json::json!(forms),
+            Entry::Text(text) => json!(text),
+            Entry::Plural(forms) => json!(forms),
         };
         Some((key.to_string(), value))
     })
@@ -63,9 +72,9 @@ fn said<'k>(keys: impl Iterator<Item = &'k str>, words: &Words) -> serde_json::V
     .into()
 }
 
-/// Every entry, for those who run the scripts without a page.
+/// What stands before the scripts, for those who run them without a page: every entry, and the numbers.
 pub fn all(words: &Words) -> serde_json::Value {
-    said(words.entries().map(|(key, _)| key), words)
+    json!({ "words": said(words.entries().map(|(key, _)| key), words), "limits": LIMITS })
 }
 
 /// The functions of the templates: `say`, `list`, `number`, `day`.

@@ -1,0 +1,60 @@
+//! The numbers by which results are read and judged, each once. The page's scripts have the same table in their first line, for
+//! pages that load no other: the health questions and what hurts are asked without the tables.
+
+use crate::curriculum::target::{KILOGRAM, Micro, ONE};
+use serde::Serialize;
+
+/// The numbers. Pairs are lowest and highest, or first and then, as each line says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Limits {
+    /// Of 10. Pain from the first goes on without steps, from the second its part rests (Silbernagel et al. 2007, Am J Sports Med
+    /// 35(6):897-906: one tendon; the cut between bands is theirs, the rest common practice).
+    pub pain: [u32; 2],
+    /// Years. Under this age growth plates are open: no tests with added weight, and a wrist or an elbow rests at any pain.
+    /// Common practice, no source.
+    pub adult: i32,
+    /// Years. Under this age with a coach and a parent's consent. Common practice, no source.
+    pub youth: i32,
+    /// A clearance ends after so many days at the latest: a year, whichever.
+    pub clearance: i32,
+    /// The lightest and the heaviest body weight that is read, in hundred-millionths of a kilogram.
+    pub body_weight: [i64; 2],
+    /// People of one class's table at most: more are no class, and one answer for all of them would fill the memory. Common
+    /// practice, no source.
+    pub class: usize,
+    /// Thousandths: a near miss has at least this share. Common practice, no source.
+    pub near: u16,
+    /// A length may be short by so much, an angle too; millionths of a centimetre, of a degree. Common practice, no source.
+    pub near_length: Micro,
+    pub near_angle: Micro,
+    /// Loads that were converted are equal within so much, in hundred-millionths of a kilogram.
+    pub same_mass: i64,
+    /// The monotony of a week's load is at most said to be this: days all alike have no deviation to divide by.
+    pub monotony: u32,
+}
+
+/// The table.
+pub const LIMITS: Limits = Limits {
+    pain: [3, 6],
+    adult: 18,
+    youth: 16,
+    clearance: 366,
+    body_weight: [10 * KILOGRAM, 500 * KILOGRAM],
+    class: 1000,
+    near: 800,
+    near_length: 3 * ONE,
+    near_angle: 10 * ONE,
+    same_mass: KILOGRAM / ONE,
+    monotony: 10,
+};
+
+#[cfg(test)]
+mod tests {
+    use super::LIMITS;
+
+    /// Silbernagel et al. 2007: up to 2 of 10 safe, up to 5 acceptable, above 5 not.
+    #[test]
+    fn pain_is_silbernagels() {
+        assert_eq!(LIMITS.pain, [3, 6]);
+    }
+}
