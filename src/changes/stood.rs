@@ -1,6 +1,7 @@
 //! How a curriculum stood at its last publish: `content/standing.json`, the ledger's other half. One record a line, so that a
 //! change of one shows as one line. Without it the ledger's own `stands` is compared, which knows standards and cautions alone.
 
+use crate::curriculum::caution::ClassIx;
 use crate::curriculum::ledger::Ledger;
 use crate::curriculum::note::NoteOwner;
 use crate::curriculum::{Curriculum, Leaf, Movement, Need, Owner};
@@ -212,16 +213,47 @@ fn asked(curriculum: &Curriculum, leaf: &Leaf) -> Asked {
 }
 
 fn movement(curriculum: &Curriculum, m: &Movement) -> StoodMovement {
-    let class =
-        |c: &crate::curriculum::caution::ClassIx| curriculum.cautions.class(*c).id.to_string();
-    let test = m.test.as_ref();
+    // Taken apart without `..`: of a key that is added it is decided here whether a change of it is told.
+    let Movement {
+        name,
+        standard,
+        cautions,
+        needs,
+        exit,
+        says,
+        // The record it is kept under.
+        id: _,
+        // In what follows from them: the cautions, and who is guarded.
+        positions: _,
+        load: _,
+        loaded: _,
+        declared: _,
+        // Neither asks more of a body nor less.
+        also: _,
+        was: _,
+        pattern: _,
+        equipment: _,
+        each_side: _,
+        summary: _,
+        dose: _,
+        instead: _,
+        pictures: _,
+        clip: _,
+        held_back: _,
+        place: _,
+        note: _,
+        spans: _,
+        faulty: _,
+    } = m;
+    let class = |c: &ClassIx| curriculum.cautions.class(*c).id.to_string();
+    let test = says.test.as_ref();
     StoodMovement {
-        name: m.name.clone(),
-        standard: m.standard.to_string(),
+        name: name.clone(),
+        standard: standard.to_string(),
         guarded: m.guarded(),
-        cautions: m.cautions.iter().map(class).collect(),
-        needs: Some(tree(curriculum, &m.needs)),
-        exit: m.exit.clone().unwrap_or_default(),
+        cautions: cautions.iter().map(class).collect(),
+        needs: Some(tree(curriculum, needs)),
+        exit: exit.clone().unwrap_or_default(),
         counts: test.map_or_else(Vec::new, |t| t.counts.clone()),
         stop: test.map_or_else(Vec::new, |t| t.stop.clone()),
     }

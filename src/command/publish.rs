@@ -63,6 +63,16 @@ impl From<ThemeError> for Refusal {
     }
 }
 
+/// Says that nothing was published.
+fn kept_back(options: &Options, proof: &Proofread, snapshot: &Snapshot) {
+    match options.common.form {
+        Form::Json => report::answer(
+            &json!({ "published": false, "findings": report::json(&proof.findings, snapshot) }),
+        ),
+        Form::Text => anstream::eprintln!("Nothing was published."),
+    }
+}
+
 pub fn run(options: &Options) -> Result<Status, Error> {
     let started = Stopwatch::start();
     let from = &options.common.from;
@@ -78,12 +88,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         }
     }
     if status != Status::Done {
-        match options.common.form {
-            Form::Json => report::answer(
-                &json!({ "published": false, "findings": report::json(&proof.findings, &snapshot) }),
-            ),
-            Form::Text => anstream::eprintln!("Nothing was published."),
-        }
+        kept_back(options, proof, &snapshot);
         return Ok(status);
     }
     let to = place(from, options.to.as_deref(), &proof.curriculum);

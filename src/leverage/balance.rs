@@ -1,6 +1,7 @@
 //! From a shape and what it touches to a pose in space, by the balance of forces and moments.
 
 use super::body::{ANKLE_ALONG, BALL_ALONG, Body, rest};
+use super::contact::{Contact, Contacts};
 use super::forces::{forces, turning};
 use super::place::{FootAt, placed};
 use super::plane::{Point, Turn, length};
@@ -188,13 +189,6 @@ impl Pose {
     }
 }
 
-/// A place that presses, and how high it is.
-#[derive(Clone, Copy)]
-struct Contact {
-    at: Point,
-    height: f64,
-}
-
 pub(super) fn stand(setting: &Setting, shape: &Shape, body: &Body) -> Result<Pose, PostureError> {
     let cm = body.stature_cm;
     if let Hold::Placed { trunk, hip } = setting.hold {
@@ -211,53 +205,21 @@ pub(super) fn stand(setting: &Setting, shape: &Shape, body: &Body) -> Result<Pos
         laid.fingers = laid.wrist;
         laid.other.fingers = laid.other.wrist;
     }
-    let hands = hands_contact(setting, &laid, cm);
-    let feet = feet_contact(setting, &laid, cm);
-    let wall = setting.touches(Touch::Wall);
-    let head = setting.touches(Touch::Head).then_some(Contact {
-        at: laid.vertex,
-        height: 0.0,
-    });
-    let back = setting.touches(Touch::Back).then_some(Contact {
-        at: (0.0, rest::BACK * cm),
-        height: 0.0,
-    });
-    let unsupported = || PostureError::Unsupported(setting.touches.clone());
-    let turn = match (hands, head.or(back), feet) {
-        (Some(hands), None, Some(feet)) if wall => against_wall(setting, hands, feet, cm)?,
-        (Some(one), _, Some(feet)) | (None, Some(one), Some(feet)) => {
-            closed(one, feet, &laid, setting.hold != Hold::Below, body)?
-        }
-        (Some(hands), Some(head), None) if back.is_none() => {
-            closed(hands, head, &laid, true, body)?
-        }
-        (Some(hands), None, None) => balanced(hands, &laid, setting.hold, body),
-        (None, Some(_), None) if head.is_none() => {
-            // Face up: the body is laid out face down.
-            let about = back.ok_or_else(unsupported)?.at;
-            Turn {
-                by: PI,
-                about,
-                to: (0.0, 0.0),
-            }
-        }
-        (None, None, Some(feet)) => match setting.stance {
-            Stance::Flat | Stance::OneFlat if setting.soles() => {
-                on_flat_feet(setting, feet, &laid, body)
-            }
-            _ => balanced(feet, &laid, Hold::Above, body),
-        },
-        _ => return Err(unsupported()),
-    };
+    let contacts = Contacts::of(setting, &laid, cm);
+    let turn = turned(setting, &contacts, &laid, body)?;
     let points = on_soles(laid.map(|p| turn.of(p)), setting, body);
     let here = |contact: Option<Contact>| contact.map(|c| turn.of(c.at));
-    let (hands, mut feet) = (here(hands), here(feet));
+    let (hands, head, mut feet) = (
+        here(contacts.hands),
+        here(contacts.top()),
+        here(contacts.feet),
+    );
     let (_, centre) = centre(points.masses(body).all());
-    if let (None, None, Some(feet)) = (hands, head.or(back), &mut feet) {
+    if let (None, None, Some(feet)) = (hands, head, &mut feet) {
         // Alone on the feet, the floor presses straight under the centre of mass.
         feet.0 = centre.0;
     }
-    let forces = forces(hands, feet, here(head.or(back)), wall, centre)?;
+    let forces = forces(hands, feet, head, contacts.wall, centre)?;
     let turning = forces.map(|forces| turning(&points, body, setting, forces, hands, feet));
     let carried = |force: Option<Point>| force.map(|f| f.1);
     Ok(Pose {
@@ -276,6 +238,42 @@ pub(super) fn stand(setting: &Setting, shape: &Shape, body: &Body) -> Result<Pos
         feet_carry: forces.and_then(|f| carried(f.feet)),
         turning,
         stature_cm: cm,
+    })
+}
+
+/// How the laid body is turned so that what touches lies where it is said to be.
+fn turned(
+    setting: &Setting,
+    contacts: &Contacts,
+    laid: &Points,
+    body: &Body,
+) -> Result<Turn, PostureError> {
+    let unsupported = || PostureError::Unsupported(setting.touches.clone());
+    let (hands, feet) = (contacts.hands, contacts.feet);
+    Ok(match (hands, contacts.top(), feet) {
+        (Some(hands), None, Some(feet)) if contacts.wall => {
+            against_wall(setting, hands, feet, body.stature_cm)?
+        }
+        (Some(one), _, Some(feet)) | (None, Some(one), Some(feet)) => {
+            closed(one, feet, laid, setting.hold != Hold::Below, body)?
+        }
+        (Some(hands), Some(head), None) if contacts.back.is_none() => {
+            closed(hands, head, laid, true, body)?
+        }
+        (Some(hands), None, None) => balanced(hands, laid, setting.hold, body),
+        // Face up: the body is laid out face down.
+        (None, Some(_), None) if contacts.head.is_none() => Turn {
+            by: PI,
+            about: contacts.back.ok_or_else(unsupported)?.at,
+            to: (0.0, 0.0),
+        },
+        (None, None, Some(feet)) => match setting.stance {
+            Stance::Flat | Stance::OneFlat if setting.soles() => {
+                on_flat_feet(setting, feet, laid, body)
+            }
+            _ => balanced(feet, laid, Hold::Above, body),
+        },
+        _ => return Err(unsupported()),
     })
 }
 
@@ -315,49 +313,6 @@ fn put(setting: &Setting, shape: &Shape, body: &Body, points: Points) -> Pose {
         turning: None,
         stature_cm: body.stature_cm,
     }
-}
-
-fn hands_contact(setting: &Setting, laid: &Points, cm: f64) -> Option<Contact> {
-    if setting.grip() {
-        Some(Contact {
-            at: laid.fingers,
-            height: setting.hands_at,
-        })
-    } else if setting.touches(Touch::Forearms) {
-        Some(Contact {
-            at: laid.elbow,
-            height: setting.hands_at + rest::ELBOW * cm,
-        })
-    } else if setting.touches(Touch::Hands) {
-        Some(Contact {
-            at: laid.wrist,
-            height: setting.hands_at + rest::WRIST * cm,
-        })
-    } else {
-        None
-    }
-}
-
-fn feet_contact(setting: &Setting, laid: &Points, cm: f64) -> Option<Contact> {
-    let floor = setting.feet_at.unwrap_or(0.0);
-    let leg = &laid.legs[0];
-    let (at, over) = if setting.touches(Touch::Knees) {
-        (leg.knee, rest::KNEE)
-    } else if setting.touches(Touch::Wall) {
-        (leg.toes, 0.0)
-    } else if setting.touches(Touch::Toes) {
-        match setting.stance {
-            Stance::Balls => (leg.ball, rest::BALL),
-            Stance::Heels => (leg.heel, 0.0),
-            Stance::Flat | Stance::OneFlat => (leg.ankle, rest::ANKLE),
-        }
-    } else {
-        return None;
-    };
-    Some(Contact {
-        at,
-        height: floor + over * cm,
-    })
 }
 
 /// Both contacts at their heights, the body on the upper or the lower side of them.

@@ -13,6 +13,7 @@
 
 mod balance;
 mod body;
+mod contact;
 mod forces;
 mod named;
 mod place;

@@ -199,19 +199,6 @@ impl Shape {
         };
         let first = arm(self.shoulder, self.elbow, self.wrist);
         let other = self.other_arm.map_or(first, |(s, e)| arm(s, e, 180.0));
-        let seen = libm::cos(self.legs_apart.to_radians());
-        let legs = self.legs.map(|angles| {
-            let thigh = -(180.0 - angles.hip).to_radians();
-            let shank = thigh + (180.0 - angles.knee).to_radians();
-            let knee = walk(hip, thigh, body.thigh, seen);
-            let ankle = walk(knee, shank, body.shank, seen);
-            Leg::with_foot(
-                knee,
-                ankle,
-                shank - (180.0 - angles.ankle).to_radians(),
-                body,
-            )
-        });
         Points {
             vertex,
             shoulder,
@@ -223,8 +210,20 @@ impl Shape {
             wrist: first.wrist,
             fingers: first.fingers,
             other,
-            legs,
+            legs: self.legs_from(hip, body),
         }
+    }
+
+    fn legs_from(&self, hip: Point, body: &Body) -> [Leg; 2] {
+        let (cm, seen) = (body.stature_cm, libm::cos(self.legs_apart.to_radians()));
+        self.legs.map(|angles| {
+            let thigh = -(180.0 - angles.hip).to_radians();
+            let shank = thigh + (180.0 - angles.knee).to_radians();
+            let knee = along(hip, thigh, body.thigh.length * seen * cm);
+            let ankle = along(knee, shank, body.shank.length * seen * cm);
+            let forward = shank - (180.0 - angles.ankle).to_radians();
+            Leg::with_foot(knee, ankle, forward, body)
+        })
     }
 }
 

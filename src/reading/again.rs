@@ -43,60 +43,84 @@ pub fn again(
         movements: &before.movements,
         families: &before.families,
     };
+    let mut anew = Anew {
+        before,
+        ids,
+        snapshot,
+        file,
+        findings,
+    };
     match read {
-        Read::Note { id, page } => {
-            let (ix, old) = before.notes().find(|(_, n)| n.file == file)?;
-            let title = note::title(&id, snapshot.text(file));
-            // Pages are listed by their titles.
-            if old.title != title && old.owner == NoteOwner::Page {
-                return None;
-            }
-            let outline = markdown::outline(file, snapshot.text(file));
-            let part = (file, id, page);
-            let new = note::build(part, outline, old.owner.clone(), title, &ids, &mut findings);
-            note::check(&new.outline, new.held_back, &ids, snapshot, &mut findings);
-            let mut after = before.clone();
-            after.notes[ix.at()] = Arc::new(new);
-            findings.is_empty().then_some((after, Again::Note(ix)))
-        }
-        Read::Movement(record @ MovementFile::Movement(_)) => {
-            let mut of_this_file = before
-                .movements()
-                .filter(|(_, m)| m.spans.whole.file == file);
-            let (ix, old) = of_this_file.next()?;
-            let (mut waiting, _) = spread(
-                vec![(file, record)],
-                &before.cautions,
-                &before.school,
-                true,
-                snapshot,
-                &mut Claims::default(),
-                &mut findings,
-            );
-            let waiting = waiting.pop()?;
-            let mut new = Arc::unwrap_or_clone(waiting.movement);
-            new.note = old.note;
-            if !refers_alike(old, &new) {
-                return None;
-            }
-            let mut after = before.clone();
-            let standard = new.standard;
-            after.movements[ix.at()] = Arc::new(new);
-            let ids = Ids {
-                movements: &after.movements,
-                ..ids
-            };
-            let asked = asked_of(ix, &waiting.needs, waiting.instead, &ids, &mut findings);
-            if !asked.good || !findings.is_empty() {
-                return None;
-            }
-            let movement = Arc::make_mut(&mut after.movements[ix.at()]);
-            (movement.needs, movement.instead) = (asked.needs, asked.instead);
-            own_standards(&mut after, ix, standard);
-            derive_cautions(&mut after);
-            Some((after, Again::Movement(ix)))
-        }
+        Read::Note { id, page } => anew.note(id, page),
+        Read::Movement(record @ MovementFile::Movement(_)) => anew.movement(record),
         _ => None,
+    }
+}
+
+/// One file read anew, with what it is read against.
+struct Anew<'a> {
+    before: &'a Curriculum,
+    ids: Ids<'a>,
+    snapshot: &'a Snapshot,
+    file: FileId,
+    findings: Findings,
+}
+
+impl Anew<'_> {
+    fn note(&mut self, id: String, page: bool) -> Option<(Curriculum, Again)> {
+        let (file, text) = (self.file, self.snapshot.text(self.file));
+        let (ix, old) = self.before.notes().find(|(_, n)| n.file == file)?;
+        let title = note::title(&id, text);
+        // Pages are listed by their titles.
+        if old.title != title && old.owner == NoteOwner::Page {
+            return None;
+        }
+        let outline = markdown::outline(file, text);
+        let (part, ids, findings) = ((file, id, page), &self.ids, &mut self.findings);
+        let new = note::build(part, outline, old.owner.clone(), title, ids, findings);
+        note::check(&new.outline, new.held_back, ids, self.snapshot, findings);
+        let mut after = self.before.clone();
+        after.notes[ix.at()] = Arc::new(new);
+        findings.is_empty().then_some((after, Again::Note(ix)))
+    }
+
+    fn movement(&mut self, record: MovementFile) -> Option<(Curriculum, Again)> {
+        let (before, findings) = (self.before, &mut self.findings);
+        let mut of_this_file = before
+            .movements()
+            .filter(|(_, m)| m.spans.whole.file == self.file);
+        let (ix, old) = of_this_file.next()?;
+        let (mut waiting, _) = spread(
+            vec![(self.file, record)],
+            &before.cautions,
+            &before.school,
+            true,
+            self.snapshot,
+            &mut Claims::default(),
+            findings,
+        );
+        let waiting = waiting.pop()?;
+        let mut new = Arc::unwrap_or_clone(waiting.movement);
+        new.note = old.note;
+        if !refers_alike(old, &new) {
+            return None;
+        }
+        let mut after = before.clone();
+        let standard = new.standard;
+        after.movements[ix.at()] = Arc::new(new);
+        let ids = Ids {
+            movements: &after.movements,
+            ..self.ids
+        };
+        let asked = asked_of(ix, &waiting.needs, waiting.instead, &ids, findings);
+        if !asked.good || !findings.is_empty() {
+            return None;
+        }
+        let movement = Arc::make_mut(&mut after.movements[ix.at()]);
+        (movement.needs, movement.instead) = (asked.needs, asked.instead);
+        own_standards(&mut after, ix, standard);
+        derive_cautions(&mut after);
+        Some((after, Again::Movement(ix)))
     }
 }
 

@@ -82,25 +82,17 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
     records.settle();
     let (words, found) = said;
     findings.extend(found);
-    let Records {
-        movements,
-        families,
-        skills,
-        by_id,
-        old_ids,
-        ..
-    } = records;
     let mut curriculum = Curriculum {
         school: Arc::new(school),
         cautions: Arc::new(cautions),
         ledger: Arc::new(ledger),
         words,
-        movements,
-        families: Arc::new(families),
-        skills,
+        movements: records.movements,
+        families: Arc::new(records.families),
+        skills: records.skills,
         notes,
-        by_id: Arc::new(by_id),
-        old_ids: Arc::new(old_ids),
+        by_id: Arc::new(records.by_id),
+        old_ids: Arc::new(records.old_ids),
     };
     give_notes(&mut curriculum);
     derive_cautions(&mut curriculum);
@@ -167,25 +159,12 @@ fn joined(
     unread.extend(faulty_skills.into_iter().map(|s| s.id.to_string()));
     skills.sort_by(|a, b| a.id.cmp(&b.id));
 
-    let mut by_id: HashMap<String, Owner> = HashMap::with_capacity(waiting.len() * 2);
-    by_id.extend(waiting.iter().enumerate().map(|(i, w)| {
-        (
-            w.movement.id.to_string(),
-            Owner::Movement(MovementIx(i as u32)),
-        )
-    }));
-    by_id.extend(
-        waiting_families
-            .iter()
-            .enumerate()
-            .map(|(i, f)| (f.family.id.to_string(), Owner::Family(FamilyIx(i as u32)))),
-    );
-    by_id.extend(
-        skills
-            .iter()
-            .enumerate()
-            .map(|(i, s)| (s.id.to_string(), Owner::Skill(SkillIx(i as u32)))),
-    );
+    let owners = Owners {
+        movements: &waiting,
+        families: &waiting_families,
+        skills: &skills,
+    };
+    let mut by_id = owners.by_id();
     for (i, (file, id, page)) in notes.iter().enumerate() {
         let is_page = *page && !page::is_extendable(id);
         if is_page
@@ -195,22 +174,7 @@ fn joined(
             by_id.insert(id.clone(), Owner::Page(NoteIx(i as u32)));
         }
     }
-    let was = waiting.iter().enumerate().flat_map(|(i, w)| {
-        w.was
-            .iter()
-            .map(move |o| (o, Owner::Movement(MovementIx(i as u32))))
-    });
-    let was_families = waiting_families.iter().enumerate().flat_map(|(i, f)| {
-        f.was
-            .iter()
-            .map(move |o| (o, Owner::Family(FamilyIx(i as u32))))
-    });
-    let was_skills = skills.iter().enumerate().flat_map(|(i, s)| {
-        s.was
-            .iter()
-            .map(move |o| (o, Owner::Skill(SkillIx(i as u32))))
-    });
-    let old_ids = old_ids(was.chain(was_families).chain(was_skills), &by_id, findings);
+    let old_ids = old_ids(owners.were(), &by_id, findings);
 
     let asks = |w: Waiting| (w.movement, (w.needs, w.instead));
     let (movements, raw): (Vec<Arc<Movement>>, Vec<_>) = waiting.into_iter().map(asks).unzip();
@@ -248,6 +212,48 @@ fn joined(
     records.skills = skills;
     records.said = said;
     records
+}
+
+/// The records that claimed their ids, each sorted by id: their places are their positions.
+struct Owners<'r> {
+    movements: &'r [Waiting],
+    families: &'r [WaitingFamily],
+    skills: &'r [SkillRecord],
+}
+
+impl<'r> Owners<'r> {
+    fn by_id(&self) -> HashMap<String, Owner> {
+        let mut by_id = HashMap::with_capacity(self.movements.len() * 2);
+        let movements = (0..).zip(self.movements);
+        by_id.extend(movements.map(|(i, w)| (w.movement.id.to_string(), movement(i))));
+        let families = (0..).zip(self.families);
+        by_id.extend(families.map(|(i, f)| (f.family.id.to_string(), family(i))));
+        let skills = (0..).zip(self.skills);
+        by_id.extend(skills.map(|(i, s)| (s.id.to_string(), Owner::Skill(SkillIx(i)))));
+        by_id
+    }
+
+    /// The old ids, each with the record that bears it.
+    fn were(&self) -> impl Iterator<Item = (&'r (Id, Span), Owner)> + use<'r> {
+        fn of(was: &[(Id, Span)], owner: Owner) -> impl Iterator<Item = (&(Id, Span), Owner)> {
+            was.iter().map(move |old| (old, owner))
+        }
+        let movements = (0..).zip(self.movements);
+        let families = (0..).zip(self.families);
+        let skills = (0..).zip(self.skills);
+        movements
+            .flat_map(|(i, w)| of(&w.was, movement(i)))
+            .chain(families.flat_map(|(i, f)| of(&f.was, family(i))))
+            .chain(skills.flat_map(|(i, s)| of(&s.was, Owner::Skill(SkillIx(i)))))
+    }
+}
+
+fn movement(at: u32) -> Owner {
+    Owner::Movement(MovementIx(at))
+}
+
+fn family(at: u32) -> Owner {
+    Owner::Family(FamilyIx(at))
 }
 
 /// Who claimed which id first.

@@ -47,18 +47,8 @@ pub fn too_many_copies(text: &str) -> Option<(usize, usize)> {
     if let Some(place) = copied_by_a_sheet(text, &elements, &by_id) {
         return Some(place);
     }
-    // A name that is spelt in two ways would not be recognised.
-    let is_odd = |id: &str| id.contains(['&', '%']);
-    let mut refers = elements.iter().filter(|e| !e.refers.is_empty()).peekable();
-    if refers.peek().is_some() {
-        let odd = refers.filter(|e| e.refers.iter().any(|id| is_odd(id)));
-        let named = by_id.iter().filter(|(id, _)| is_odd(id));
-        let places = odd
-            .map(|e| e.at)
-            .chain(named.map(|(_, at)| elements[*at].at));
-        if let Some(first) = places.min() {
-            return Some((first, 1));
-        }
+    if let Some(first) = spelt_oddly(&elements, &by_id) {
+        return Some((first, 1));
     }
     // What is drawn with each: the elements in it, and those that it refers to.
     let referred: Vec<Vec<usize>> = elements
@@ -108,6 +98,18 @@ pub fn too_many_copies(text: &str) -> Option<(usize, usize)> {
     let most = (0..elements.len()).map(total).max().unwrap_or(0);
     let own = elements.len() as u64;
     (most.saturating_sub(own) > MOST_COPIES).then_some((0, 1))
+}
+
+/// The first element whose name, or a name it refers to, may be spelt in two ways: it would not be recognised. Where nothing
+/// refers to anything names do not matter.
+fn spelt_oddly(elements: &[Element<'_>], by_id: &HashMap<&str, usize>) -> Option<usize> {
+    let is_odd = |id: &str| id.contains(['&', '%']);
+    let mut refers = elements.iter().filter(|e| !e.refers.is_empty()).peekable();
+    refers.peek()?;
+    let odd = refers.filter(|e| e.refers.iter().any(|id| is_odd(id)));
+    let named = by_id.iter().filter(|(id, _)| is_odd(id));
+    let named = named.map(|(_, at)| elements[*at].at);
+    odd.map(|e| e.at).chain(named).min()
 }
 
 /// A style sheet's reference to more than a run of colours: a rule fits any number of elements, so its copies are not counted

@@ -15,6 +15,9 @@ const INSIDE_A_MOVEMENT: &[&str] = &["a test", "a fault", "a picture", "a clip",
 /// A record whose keys were checked against a table.
 pub struct Record<'a> {
     pairs: &'a [(Node, Node)],
+    /// The keys of its table: one that is read and does not stand there is ours to mend.
+    #[cfg(debug_assertions)]
+    keys: Vec<&'static str>,
     /// An unknown or missing key was found.
     pub faulty: bool,
 }
@@ -44,6 +47,8 @@ impl<'a> Record<'a> {
         };
         let mut record = Record {
             pairs,
+            #[cfg(debug_assertions)]
+            keys: keys.iter().map(|k| k.name).collect(),
             faulty: false,
         };
         for (key, value) in pairs {
@@ -125,6 +130,8 @@ impl<'a> Record<'a> {
 
     /// The value of a key, if there is one.
     pub fn get(&self, name: &str) -> Option<&'a Node> {
+        #[cfg(debug_assertions)]
+        assert!(self.keys.contains(&name), "no key table has `{name}`");
         self.pairs
             .iter()
             .find(|(k, v)| k.text() == Some(name) && v.value != Value::Null)

@@ -156,46 +156,44 @@ fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
         .and_then(|n| n.rsplit_once('.'))
         .map_or("", |(s, _)| s)
         .to_string();
-    let top = Span::top(id);
-    let unread = |finding: Diagnostic, findings: &mut Findings| {
+    if let Some(finding) = not_read(id, file, &role, leads_out) {
         findings.push(finding);
-        Read::Unread(stem.clone())
-    };
-    if leads_out {
-        let finding = Diagnostic::new(
-            Rule::LinkOutside,
-            top,
-            "this link leads out of the curriculum's folder, and is not read",
-        );
-        let help = "put a copy of what it leads to in its place, or take the link away: only what lies in the folder is published";
-        return unread(finding.help(help), findings);
-    }
-    if let Content::Unreadable(why) = &file.content {
-        let finding = Diagnostic::new(
-            Rule::UnreadableFile,
-            top,
-            format!("the file cannot be read: {why}"),
-        );
-        let help = "check that the file is there and that you may read it";
-        return unread(finding.help(help), findings);
-    }
-    if let Role::Nobody(help) = role {
-        let finding =
-            Diagnostic::new(Rule::UnknownPlace, top, "nothing reads a file here").help(help);
-        return unread(finding, findings);
+        return Read::Unread(stem);
     }
     match &file.content {
         Content::Text(text) => read_text(id, text, role, stem, findings),
+        Content::Bytes(bytes) => {
+            if role == Role::Picture {
+                picture::check_raster(id, &file.path, bytes, findings);
+            }
+            Read::Picture
+        }
+        _ => Read::Unread(stem),
+    }
+}
+
+/// Why nothing of a file is read, where nothing is.
+fn not_read(id: FileId, file: &SourceFile, role: &Role, leads_out: bool) -> Option<Diagnostic> {
+    let top = Span::top(id);
+    if leads_out {
+        let message = "this link leads out of the curriculum's folder, and is not read";
+        let help = "put a copy of what it leads to in its place, or take the link away: only what lies in the folder is published";
+        return Some(Diagnostic::new(Rule::LinkOutside, top, message).help(help));
+    }
+    if let Content::Unreadable(why) = &file.content {
+        let message = format!("the file cannot be read: {why}");
+        let help = "check that the file is there and that you may read it";
+        return Some(Diagnostic::new(Rule::UnreadableFile, top, message).help(help));
+    }
+    if let Role::Nobody(help) = role {
+        let message = "nothing reads a file here";
+        return Some(Diagnostic::new(Rule::UnknownPlace, top, message).help(*help));
+    }
+    match &file.content {
         Content::NotUtf8(stray) => {
-            let finding = Diagnostic::new(
-                Rule::NotUtf8,
-                top,
-                format!("the file is not UTF-8 text: {stray} cannot be read"),
-            );
-            unread(
-                finding.help("save it in your editor with the encoding UTF-8"),
-                findings,
-            )
+            let message = format!("the file is not UTF-8 text: {stray} cannot be read");
+            let help = "save it in your editor with the encoding UTF-8";
+            Some(Diagnostic::new(Rule::NotUtf8, top, message).help(help))
         }
         Content::TooLarge(bytes) => {
             let (limit, help) = match role {
@@ -211,19 +209,11 @@ fn read_file(id: FileId, file: &SourceFile, findings: &mut Findings) -> Read {
             let (size, limit) = (bytes.div_ceil(MEGABYTE), limit / MEGABYTE);
             let message =
                 format!("the file has {size} MB and is not read; the limit is {limit} MB");
-            unread(
-                Diagnostic::new(Rule::FileTooLarge, top, message).help(help),
-                findings,
-            )
+            Some(Diagnostic::new(Rule::FileTooLarge, top, message).help(help))
         }
         // Said above, wherever the file lies.
-        Content::Unreadable(_) | Content::Outside => Read::Unread(stem),
-        Content::Bytes(bytes) => {
-            if role == Role::Picture {
-                picture::check_raster(id, &file.path, bytes, findings);
-            }
-            Read::Picture
-        }
+        Content::Unreadable(_) | Content::Outside => None,
+        Content::Text(_) | Content::Bytes(_) => None,
     }
 }
 

@@ -50,22 +50,7 @@ fn bad(span: Span, message: impl Into<String>) -> Headline {
 
 fn part(item: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<RawLeaf>> {
     let pairs = match &item.value {
-        Value::Scalar { text, .. } if text.trim().contains([' ', '\n']) => {
-            findings.push(
-                bad(item.span, format!("`{}` is not an id", shortened(text)))
-                    .label("an id has no blanks")
-                    .help(spaced(text)),
-            );
-            return None;
-        }
-        Value::Scalar { text, .. } => {
-            return Some(Need::Leaf(RawLeaf {
-                id: text.trim().into(),
-                span: item.span,
-                target: None,
-                family: false,
-            }));
-        }
+        Value::Scalar { text, .. } => return plain(item, text, findings),
         Value::Map(pairs) => pairs,
         _ => {
             findings.push(
@@ -90,47 +75,68 @@ fn part(item: &Node, in_choice: bool, findings: &mut Findings) -> Option<Need<Ra
         return None;
     }
     let (key, value) = pairs.first()?;
-    let word = key.text().unwrap_or("").trim().to_string();
-    let spaced = word
-        .split_whitespace()
-        .collect::<Vec<_>>()
-        .join(" ")
-        .to_lowercase();
-    match spaced.as_str() {
-        "all of" => group(key, value, false, findings).map(Need::All),
-        "any of" => group(key, value, true, findings).map(Need::Any),
-        "family" => family(key, value, in_choice, findings),
-        other => match other
-            .strip_prefix("at least ")
-            .and_then(|r| r.strip_suffix(" of"))
-        {
-            Some(count) => at_least(count, key, value, findings),
-            None if matches!(value.value, Value::List(_)) || joint(other).is_some() => {
-                let help = joint(other).unwrap_or_else(|| {
-                    "write `all of:`, `any of:` or `at least 2 of:`".to_string()
-                });
-                findings.push(
-                    bad(key.span, format!("`{word}` is not a way to combine needs"))
-                        .label("not known")
-                        .help(help),
-                );
-                None
-            }
-            // A name where an id belongs.
-            None if other.contains(' ') => {
-                fields::id(key, findings);
-                None
-            }
-            None => {
-                let target = fields::target(value, findings)?;
-                Some(Need::Leaf(RawLeaf {
-                    id: word,
-                    span: key.span,
-                    target: Some((target, value.span)),
-                    family: false,
-                }))
-            }
-        },
+    keyed(key, value, in_choice, findings)
+}
+
+/// An id alone: at its own standard.
+fn plain(item: &Node, text: &str, findings: &mut Findings) -> Option<Need<RawLeaf>> {
+    if text.trim().contains([' ', '\n']) {
+        findings.push(
+            bad(item.span, format!("`{}` is not an id", shortened(text)))
+                .label("an id has no blanks")
+                .help(spaced(text)),
+        );
+        return None;
+    }
+    Some(Need::Leaf(RawLeaf {
+        id: text.trim().into(),
+        span: item.span,
+        target: None,
+        family: false,
+    }))
+}
+
+/// A way to combine needs, or an id at a target.
+fn keyed(
+    key: &Node,
+    value: &Node,
+    in_choice: bool,
+    findings: &mut Findings,
+) -> Option<Need<RawLeaf>> {
+    let word = key.text().unwrap_or("").trim();
+    let spaced = shortened(word).to_lowercase();
+    let count = spaced
+        .strip_prefix("at least ")
+        .and_then(|r| r.strip_suffix(" of"));
+    match (spaced.as_str(), count) {
+        ("all of", _) => group(key, value, false, findings).map(Need::All),
+        ("any of", _) => group(key, value, true, findings).map(Need::Any),
+        ("family", _) => family(key, value, in_choice, findings),
+        (_, Some(count)) => at_least(count, key, value, findings),
+        (other, None) if matches!(value.value, Value::List(_)) || joint(other).is_some() => {
+            let help = joint(other)
+                .unwrap_or_else(|| "write `all of:`, `any of:` or `at least 2 of:`".to_string());
+            findings.push(
+                bad(key.span, format!("`{word}` is not a way to combine needs"))
+                    .label("not known")
+                    .help(help),
+            );
+            None
+        }
+        // A name where an id belongs.
+        (other, None) if other.contains(' ') => {
+            fields::id(key, findings);
+            None
+        }
+        (_, None) => {
+            let target = fields::target(value, findings)?;
+            Some(Need::Leaf(RawLeaf {
+                id: word.to_string(),
+                span: key.span,
+                target: Some((target, value.span)),
+                family: false,
+            }))
+        }
     }
 }
 

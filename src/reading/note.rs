@@ -196,6 +196,16 @@ pub fn check(
     }
 }
 
+/// What a link writes before the id of a record.
+fn kind(owner: &Owner) -> &'static str {
+    match owner {
+        Owner::Movement(_) => "movement",
+        Owner::Family(_) => "family",
+        Owner::Skill(_) => "skill",
+        Owner::Page(_) => "page",
+    }
+}
+
 /// What to write for a link that names no kind of thing.
 fn whole_address(address: &str, ids: &Ids<'_>) -> String {
     let name = address
@@ -203,13 +213,7 @@ fn whole_address(address: &str, ids: &Ids<'_>) -> String {
         .trim_end_matches(".md")
         .trim_end_matches('/');
     let name = name.rsplit('/').next().unwrap_or(name);
-    let kind = ids.by_id.get(name).map(|owner| match owner {
-        Owner::Movement(_) => "movement",
-        Owner::Family(_) => "family",
-        Owner::Skill(_) => "skill",
-        Owner::Page(_) => "page",
-    });
-    match kind {
+    match ids.by_id.get(name).map(kind) {
         Some(kind) => format!("write `{kind}:{name}`"),
         None if address.starts_with("www.") => format!("write `https://{address}`"),
         None => "write `movement:some-id`, `family:some-id`, `skill:some-id`, `page:some-id` or `https://...`".to_string(),
@@ -239,56 +243,22 @@ fn check_link(link: &Reference, held_back: bool, ids: &Ids<'_>, findings: &mut F
             return;
         }
     };
-    let owner = ids.by_id.get(id).copied();
-    let fits = match (expected, owner) {
-        ("movement", Some(Owner::Movement(ix))) => {
-            if ids.movements[ix.at()].held_back && !held_back {
-                findings.push(held_back_finding(link.span, id));
-            }
-            true
-        }
-        ("family", Some(Owner::Family(ix))) => {
-            if ids.families[ix.at()].held_back && !held_back {
-                findings.push(held_back_finding(link.span, id));
-            }
-            true
-        }
-        ("skill", Some(Owner::Skill(_))) | ("page", Some(Owner::Page(_))) => true,
-        ("page", None) => page::is_linkable(id),
+    let owner = ids.by_id.get(id);
+    let hidden = match owner {
+        Some(Owner::Movement(ix)) => ids.movements[ix.at()].held_back,
+        Some(Owner::Family(ix)) => ids.families[ix.at()].held_back,
         _ => false,
     };
+    let fits = match owner {
+        Some(owner) => kind(owner) == expected,
+        None => expected == "page" && page::is_linkable(id),
+    };
+    if fits && hidden && !held_back {
+        findings.push(held_back_finding(link.span, id));
+    }
     if fits || ids.unread.contains(id) {
         return;
     }
-    let kind = |o: &Owner| match o {
-        Owner::Movement(_) => "movement",
-        Owner::Family(_) => "family",
-        Owner::Skill(_) => "skill",
-        Owner::Page(_) => "page",
-    };
-    let help = match owner {
-        Some(owner) => format!(
-            "`{id}` is a {}: write `{}:{id}`",
-            kind(&owner),
-            kind(&owner)
-        ),
-        None => match ids.old.get(id) {
-            Some(owner) => format!(
-                "`{id}` was renamed: type `{}:{}`",
-                kind(owner),
-                ids.id_of(*owner)
-            ),
-            None => {
-                let same_kind = ids
-                    .by_id
-                    .iter()
-                    .filter(|(_, o)| kind(o) == expected)
-                    .map(|(id, _)| id.as_str());
-                did_you_mean(id, same_kind)
-                    .unwrap_or_else(|| format!("name a {expected} of this curriculum"))
-            }
-        },
-    };
     findings.push(
         Diagnostic::new(
             Rule::BrokenLink,
@@ -296,6 +266,21 @@ fn check_link(link: &Reference, held_back: bool, ids: &Ids<'_>, findings: &mut F
             format!("there is no {expected} `{id}`"),
         )
         .label("leads nowhere")
-        .help(help),
+        .help(instead(expected, id, ids)),
     );
+}
+
+/// What to write for a link whose id is none of its kind.
+fn instead(expected: &str, id: &str, ids: &Ids<'_>) -> String {
+    if let Some(owner) = ids.by_id.get(id) {
+        let kind = kind(owner);
+        return format!("`{id}` is a {kind}: write `{kind}:{id}`");
+    }
+    if let Some(owner) = ids.old.get(id) {
+        let (kind, now) = (kind(owner), ids.id_of(*owner));
+        return format!("`{id}` was renamed: type `{kind}:{now}`");
+    }
+    let same_kind = ids.by_id.iter().filter(|(_, o)| kind(o) == expected);
+    did_you_mean(id, same_kind.map(|(id, _)| id.as_str()))
+        .unwrap_or_else(|| format!("name a {expected} of this curriculum"))
 }

@@ -226,30 +226,13 @@ fn members(
         };
         if draft.standard.is_none() && !family_has_standard && record.get("standard").is_none() {
             draft.faulty = true;
-            findings.push(
-                Diagnostic::new(
-                    Rule::MissingKey,
-                    key.span,
-                    "a member needs the key `standard`",
-                )
-                .label("neither it nor its family says one")
-                .help("add `standard: ...`: the target at which it counts as owned"),
-            );
+            findings.push(no_standard(key.span));
         }
         if let Some(other) = out
             .iter()
             .find(|m| m.rungs == rungs && record.get("at").is_some())
         {
-            findings.push(
-                Diagnostic::new(
-                    Rule::DuplicatePlace,
-                    key.span,
-                    format!("`{id}` stands at the same place as `{}`", other.id),
-                )
-                .label("second at this place")
-                .related(other.id_span, "first at this place")
-                .help("give one of them another value on an axis"),
-            );
+            findings.push(same_place(key.span, &id, other));
         }
         let whole = Span::new(
             key.span.file,
@@ -265,6 +248,20 @@ fn members(
         });
     }
     out
+}
+
+fn no_standard(span: Span) -> Diagnostic {
+    Diagnostic::new(Rule::MissingKey, span, "a member needs the key `standard`")
+        .label("neither it nor its family says one")
+        .help("add `standard: ...`: the target at which it counts as owned")
+}
+
+fn same_place(span: Span, id: &Id, other: &MemberRecord) -> Diagnostic {
+    let message = format!("`{id}` stands at the same place as `{}`", other.id);
+    Diagnostic::new(Rule::DuplicatePlace, span, message)
+        .label("second at this place")
+        .related(other.id_span, "first at this place")
+        .help("give one of them another value on an axis")
 }
 
 /// The place of a member; an axis called `phase` sets the phase.

@@ -302,36 +302,8 @@ pub fn cautions(root: &Node, findings: &mut Findings) -> Book {
             class.name = name;
         }
         if let Some(node) = record.get("signal") {
-            match node.text().and_then(Signal::read) {
-                Some(signal) if known.is_none() || signal >= class.signal => class.signal = signal,
-                Some(_) => findings.push(
-                    Diagnostic::new(
-                        Rule::CautionIncomplete,
-                        node.span,
-                        format!(
-                            "`{id}` cannot become less grave than `{}`",
-                            class.signal.word()
-                        ),
-                    )
-                    .help(format!(
-                        "type `{}`, or leave the line out",
-                        class.signal.word()
-                    )),
-                ),
-                None => {
-                    let text = node.text().unwrap_or("");
-                    let help = did_you_mean(text, Signal::WORDS.iter().copied())
-                        .unwrap_or_else(|| "type warning, caution or notice".into());
-                    findings.push(
-                        Diagnostic::new(
-                            Rule::BadValue,
-                            node.span,
-                            format!("`{text}` is not a signal word"),
-                        )
-                        .help(help),
-                    );
-                }
-            }
+            let least = known.map(|_| class.signal);
+            class.signal = signal(node, &id, least, findings).unwrap_or(class.signal);
         }
         for part in Part::ALL {
             if let Some(text) = reworded(&record, value, *part, &id, findings) {
@@ -359,6 +331,28 @@ pub fn cautions(root: &Node, findings: &mut Findings) -> Book {
         }
     }
     book
+}
+
+/// The signal word of a class; never less grave than the shipped one's, `least`.
+fn signal(node: &Node, id: &str, least: Option<Signal>, findings: &mut Findings) -> Option<Signal> {
+    let text = node.text().unwrap_or("");
+    let finding = match (Signal::read(text), least) {
+        (Some(signal), Some(least)) if signal < least => {
+            let least = least.word();
+            let message = format!("`{id}` cannot become less grave than `{least}`");
+            Diagnostic::new(Rule::CautionIncomplete, node.span, message)
+                .help(format!("type `{least}`, or leave the line out"))
+        }
+        (Some(signal), _) => return Some(signal),
+        (None, _) => {
+            let help = did_you_mean(text, Signal::WORDS.iter().copied())
+                .unwrap_or_else(|| "type warning, caution or notice".into());
+            let message = format!("`{text}` is not a signal word");
+            Diagnostic::new(Rule::BadValue, node.span, message).help(help)
+        }
+    };
+    findings.push(finding);
+    None
 }
 
 fn has_key(node: &Node, name: &str) -> bool {

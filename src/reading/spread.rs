@@ -8,7 +8,7 @@ use super::record::{FamilyRecord, MovementFile};
 use super::{note, picture};
 use crate::curriculum::caution::{Book, ClassIx};
 use crate::curriculum::manner::When;
-use crate::curriculum::movement::{Place, Rung, Spans};
+use crate::curriculum::movement::{Clip, Picture, Place, Rung, Spans};
 use crate::curriculum::school::School;
 use crate::curriculum::words::{BodyPart, Load, Pattern, Position, Word};
 use crate::curriculum::{Family, FamilyIx, Id, Movement, Need, Target};
@@ -51,7 +51,43 @@ pub fn spread(
     claims: &mut Claims,
     findings: &mut Findings,
 ) -> (Vec<Waiting>, Vec<WaitingFamily>) {
-    // Boxed: they are large, and sorted.
+    let (mut claimed, families) = claimed(records, claims, findings);
+    let mut order: Vec<usize> = (0..families.len()).collect();
+    order.sort_by(|a, b| families[*a].id.cmp(&families[*b].id));
+    let mut rank = vec![0u32; families.len()];
+    order
+        .iter()
+        .enumerate()
+        .for_each(|(new, old)| rank[*old] = new as u32);
+    claimed.sort_by(|a, b| a.id.cmp(&b.id));
+    let finished: Vec<(Waiting, Findings)> = claimed
+        .into_par_iter()
+        .map(|claimed| {
+            with_findings(|findings| {
+                let mut context = Finish {
+                    cautions,
+                    school,
+                    school_was_read,
+                    snapshot,
+                    findings,
+                };
+                context.finish(*claimed, &rank)
+            })
+        })
+        .collect();
+    let mut families: Vec<WaitingFamily> = families.into_iter().map(family).collect();
+    families.sort_by(|a, b| a.family.id.cmp(&b.family.id));
+    (told(finished, findings), families)
+}
+
+/// Who claims an id that nobody else has: single movements and members, each with its family's share, and the families in the
+/// order read.
+#[expect(clippy::vec_box, reason = "they are large, and sorted")]
+fn claimed(
+    records: Vec<(FileId, MovementFile)>,
+    claims: &mut Claims,
+    findings: &mut Findings,
+) -> (Vec<Box<Claimed>>, Vec<FamilyRecord>) {
     let mut claimed: Vec<Box<Claimed>> = Vec::with_capacity(records.len());
     let mut families: Vec<FamilyRecord> = Vec::new();
     for (_, record) in records {
@@ -95,32 +131,7 @@ pub fn spread(
             }
         }
     }
-    let mut order: Vec<usize> = (0..families.len()).collect();
-    order.sort_by(|a, b| families[*a].id.cmp(&families[*b].id));
-    let mut rank = vec![0u32; families.len()];
-    order
-        .iter()
-        .enumerate()
-        .for_each(|(new, old)| rank[*old] = new as u32);
-    claimed.sort_by(|a, b| a.id.cmp(&b.id));
-    let finished: Vec<(Waiting, Findings)> = claimed
-        .into_par_iter()
-        .map(|claimed| {
-            with_findings(|findings| {
-                let mut context = Finish {
-                    cautions,
-                    school,
-                    school_was_read,
-                    snapshot,
-                    findings,
-                };
-                context.finish(*claimed, &rank)
-            })
-        })
-        .collect();
-    let mut families: Vec<WaitingFamily> = families.into_iter().map(family).collect();
-    families.sort_by(|a, b| a.family.id.cmp(&b.family.id));
-    (told(finished, findings), families)
+    (claimed, families)
 }
 
 fn family(record: FamilyRecord) -> WaitingFamily {
@@ -176,59 +187,67 @@ impl Finish<'_, '_> {
             draft,
             place,
         } = claimed;
-        let (standard, standard_span) = draft.standard.unwrap_or((placeholder(), id_span));
-        let complete = draft.standard.is_some()
-            && draft.pattern.is_some()
-            && draft.load.is_some()
-            && !draft.positions.is_empty();
-        let (exit, exit_span) = draft.exit.unzip();
-        let equipment = self.equipment(draft.equipment);
-        let declared = draft
-            .cautions
-            .iter()
-            .filter_map(|(word, span)| self.caution(word, *span))
-            .collect();
-        for (picture, span) in &draft.pictures {
-            picture::exists(&picture.file, *span, self.snapshot, self.findings);
-        }
-        if let Some((clip, span)) = &draft.clip {
-            picture::exists(&clip.file, *span, self.snapshot, self.findings);
-            if let Some(poster) = &clip.poster {
-                picture::exists(poster, *span, self.snapshot, self.findings);
-            }
-        }
-        let faulty = draft.faulty || !complete;
-        let instead = self.instead(draft.instead);
-        let movement = Movement {
-            name: draft
-                .name
-                .unwrap_or_else(|| note::capital(&id.as_str().replace('-', " "))),
-            id,
-            also: draft.also,
-            was: draft.was.iter().map(|w| w.0.clone()).collect(),
-            pattern: draft.pattern.unwrap_or(Pattern::Core),
-            positions: if draft.positions.is_empty() {
-                vec![Position::Upright]
-            } else {
-                draft.positions
-            },
-            load: draft.load.unwrap_or(Load::Body),
+        // Taken apart without `..`: of a key that is added it is decided here what becomes of it.
+        let Draft {
+            name,
+            also,
+            was,
+            pattern,
+            positions,
+            load,
             equipment,
-            each_side: draft.each_side.unwrap_or(false) || standard.each_side(),
-            summary: draft.summary.unwrap_or_default(),
+            each_side,
+            summary,
+            needs,
+            standard,
+            exit,
+            dose,
+            instead,
+            tempo_at,
+            cautions,
+            pictures,
+            clip,
+            held_back,
+            says,
+            faulty,
+        } = draft;
+        let complete =
+            standard.is_some() && pattern.is_some() && load.is_some() && !positions.is_empty();
+        let (standard, standard_span) = standard.unwrap_or((placeholder(), id_span));
+        let (exit, exit_span) = exit.unzip();
+        let equipment = self.equipment(equipment);
+        let classes = cautions.iter();
+        let declared = classes.filter_map(|(word, span)| self.caution(word, *span));
+        let declared = declared.collect();
+        self.media(&pictures, clip.as_ref());
+        let instead = self.instead(instead);
+        let called = || note::capital(&id.as_str().replace('-', " "));
+        let movement = Movement {
+            name: name.unwrap_or_else(called),
+            also,
+            was: was.iter().map(|w| w.0.clone()).collect(),
+            pattern: pattern.unwrap_or(Pattern::Core),
+            positions: match positions.is_empty() {
+                true => vec![Position::Upright],
+                false => positions,
+            },
+            load: load.unwrap_or(Load::Body),
+            equipment,
+            each_side: each_side.unwrap_or(false) || standard.each_side(),
+            summary: summary.unwrap_or_default(),
             needs: Need::nothing(),
             // The movement says the sides once.
             standard: standard.of_one_side(),
             exit,
-            dose: draft.dose.map(|d| d.0),
+            dose: dose.map(|d| d.0),
             instead: Vec::new(),
-            says: draft.says,
+            says,
             declared,
             cautions: Vec::new(),
             loaded: false,
-            pictures: draft.pictures.into_iter().map(|p| p.0).collect(),
-            clip: draft.clip.map(|c| c.0),
-            held_back: draft.held_back.unwrap_or(false),
+            pictures: pictures.into_iter().map(|p| p.0).collect(),
+            clip: clip.map(|c| c.0),
+            held_back: held_back.unwrap_or(false),
             place: place.map(|(rungs, family)| Place {
                 family: FamilyIx(rank[family]),
                 rungs,
@@ -239,15 +258,32 @@ impl Finish<'_, '_> {
                 whole,
                 standard: standard_span,
                 exit: exit_span.flatten(),
-                tempo: draft.tempo_at,
+                tempo: tempo_at,
             },
-            faulty,
+            faulty: faulty || !complete,
+            id,
         };
         Waiting {
             movement: Arc::new(movement),
-            needs: draft.needs,
+            needs,
             instead,
-            was: draft.was,
+            was,
+        }
+    }
+
+    /// Whether the pictures, the clip and its poster are in the folder.
+    fn media(&mut self, pictures: &[(Picture, Span)], clip: Option<&(Clip, Span)>) {
+        let mut exists = |file: &str, span| {
+            picture::exists(file, span, self.snapshot, self.findings);
+        };
+        for (picture, span) in pictures {
+            exists(&picture.file, *span);
+        }
+        if let Some((clip, span)) = clip {
+            exists(&clip.file, *span);
+            if let Some(poster) = &clip.poster {
+                exists(poster, *span);
+            }
         }
     }
 

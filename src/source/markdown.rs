@@ -41,21 +41,7 @@ pub struct Outline {
 pub fn outline(file: FileId, text: &str) -> Outline {
     let mut undefined = Vec::new();
     let on_broken = |link: BrokenLink<'_>| -> Option<(CowStr<'_>, CowStr<'_>)> {
-        // `[word]` alone is ordinary text in brackets; only the written-out forms are meant as links.
-        if matches!(
-            link.link_type,
-            LinkType::Reference
-                | LinkType::ReferenceUnknown
-                | LinkType::Collapsed
-                | LinkType::CollapsedUnknown
-        ) {
-            let to = link.reference.to_string();
-            undefined.push(Reference {
-                to,
-                text: String::new(),
-                span: Span::new(file, link.span.start, link.span.end),
-            });
-        }
+        undefined.extend(meant_as_link(file, &link));
         None
     };
     let mut out = Outline::default();
@@ -104,6 +90,22 @@ pub fn outline(file: FileId, text: &str) -> Outline {
     }
     out.undefined = undefined;
     out
+}
+
+/// `[word]` alone is ordinary text in brackets; only the written-out forms are meant as links.
+fn meant_as_link(file: FileId, link: &BrokenLink<'_>) -> Option<Reference> {
+    let meant = matches!(
+        link.link_type,
+        LinkType::Reference
+            | LinkType::ReferenceUnknown
+            | LinkType::Collapsed
+            | LinkType::CollapsedUnknown
+    );
+    meant.then(|| Reference {
+        to: link.reference.to_string(),
+        text: String::new(),
+        span: Span::new(file, link.span.start, link.span.end),
+    })
 }
 
 /// Whether a fenced block is a training session.

@@ -224,26 +224,9 @@ struct Reader<'a> {
 
 impl Reader<'_> {
     fn target(&mut self) -> Result<Target, TargetError> {
-        let at_most = if self.word("at") {
-            if self.next_is("least") {
-                self.at += 1;
-                let rest = self.text[self.here().start..].trim();
-                return Err(TargetError {
-                    at: 0..self.here().start,
-                    message: "`at least` is said of every target".into(),
-                    help: format!("leave it out: `{rest}`"),
-                });
-            }
-            if !self.word("most") {
-                return Err(self.fault("`at` stands without `most`"));
-            }
-            true
-        } else {
-            false
-        };
         let mut target = Target {
             measure: Measure::Reps,
-            at_most,
+            at_most: self.at_most()?,
             sets: 1,
             amount: ONE,
             seconds: 0,
@@ -251,29 +234,67 @@ impl Reader<'_> {
             tries: None,
             each_side: false,
         };
-        let start = self.here();
+        let start = self.here().start;
         if self.word("done") {
             target.measure = Measure::Done;
         } else {
             self.amount(&mut target)?;
         }
-        let amount_end = self
-            .tokens
-            .get(self.at.wrapping_sub(1))
-            .map_or(self.end, |t| t.1.end);
+        let amount = start..self.end_of_last();
         if self.word("with") {
             target.added = Some(self.added()?);
         }
+        target.each_side = self.each_side()?;
+        if self.at < self.tokens.len() {
+            return Err(self.instead("this does not belong here", |before| {
+                format!("leave it out: `{before}`")
+            }));
+        }
+        let lasts = matches!(
+            target.measure,
+            Measure::Length | Measure::Angle | Measure::Time
+        );
+        if target.at_most && (!lasts || target.added.is_some()) {
+            return Err(TargetError {
+                at: amount,
+                message: "`at most` goes with cm, in, deg, s and min, and with nothing added"
+                    .into(),
+                help: "leave out `at most`, or write a length, an angle or a time".into(),
+            });
+        }
+        Ok(target)
+    }
+
+    /// `["at most"]`
+    fn at_most(&mut self) -> Result<bool, TargetError> {
+        if !self.word("at") {
+            return Ok(false);
+        }
+        if self.next_is("least") {
+            self.at += 1;
+            let rest = self.text[self.here().start..].trim();
+            return Err(TargetError {
+                at: 0..self.here().start,
+                message: "`at least` is said of every target".into(),
+                help: format!("leave it out: `{rest}`"),
+            });
+        }
+        if !self.word("most") {
+            return Err(self.fault("`at` stands without `most`"));
+        }
+        Ok(true)
+    }
+
+    /// `["each side"]`
+    fn each_side(&mut self) -> Result<bool, TargetError> {
         if self.next_is("per") || self.next_is("a") {
             return Err(self.instead("the sides are said in another way", |before| {
                 format!("write `{before} each side`")
             }));
         }
-        if self.word("each") {
-            if !self.word("side") {
-                return Err(self.fault("`each` stands without `side`"));
-            }
-            target.each_side = true;
+        let each = self.word("each");
+        if each && !self.word("side") {
+            return Err(self.fault("`each` stands without `side`"));
         }
         for side in ["left", "right"] {
             if self.next_is(side) {
@@ -282,27 +303,13 @@ impl Reader<'_> {
                 }));
             }
         }
-        if self.at < self.tokens.len() {
-            return Err(self.instead("this does not belong here", |before| {
-                format!("leave it out: `{before}`")
-            }));
-        }
-        if at_most
-            && (!matches!(
-                target.measure,
-                Measure::Length | Measure::Angle | Measure::Time
-            ) || target.added.is_some())
-        {
-            let at = start.start..amount_end;
-            let message =
-                "`at most` goes with cm, in, deg, s and min, and with nothing added".into();
-            return Err(TargetError {
-                at,
-                message,
-                help: "leave out `at most`, or write a length, an angle or a time".into(),
-            });
-        }
-        Ok(target)
+        Ok(each)
+    }
+
+    /// Where the part that was read last ends.
+    fn end_of_last(&self) -> usize {
+        let last = self.tokens.get(self.at.wrapping_sub(1));
+        last.map_or(self.end, |t| t.1.end)
     }
 
     /// `[sets "x"] number unit ...`
@@ -320,11 +327,7 @@ impl Reader<'_> {
             target.sets = (number / ONE) as u32;
             number = self.number("the amount of each set")?;
         }
-        let amount_at = at.start
-            ..self
-                .tokens
-                .get(self.at.wrapping_sub(1))
-                .map_or(self.end, |t| t.1.end);
+        let amount_at = at.start..self.end_of_last();
         target.amount = number;
         if self.unit(&["reps", "rep"])
             || self.next_is("of")
@@ -355,16 +358,20 @@ impl Reader<'_> {
         } else {
             return Err(self.no_unit(&amount_at));
         }
+        self.asks_something(target, amount_at)
+    }
+
+    fn asks_something(&self, target: &Target, at: Range<usize>) -> Result<(), TargetError> {
         if target.amount > LARGEST * ONE {
             return Err(TargetError {
-                at: amount_at,
+                at,
                 message: format!("this is more than {LARGEST} seconds or centimetres"),
                 help: "write a number that a person can reach".into(),
             });
         }
         if target.amount == 0 && !target.at_most && self.forms == FORMS {
             return Err(TargetError {
-                at: amount_at,
+                at,
                 message: "a target of 0 asks nothing".into(),
                 help: "write the amount that counts".into(),
             });
@@ -384,7 +391,7 @@ impl Reader<'_> {
             return Err(self.fault("tries are written `3 of 5 tries`"));
         }
         let of = self.whole("the number of tries")?;
-        let at = start..self.tokens.get(self.at - 1).map_or(self.end, |t| t.1.end);
+        let at = start..self.end_of_last();
         if !self.unit(&["tries", "try"]) {
             return Err(self.fault("tries are written `3 of 5 tries`"));
         }

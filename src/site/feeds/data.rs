@@ -1,6 +1,7 @@
 //! The curriculum as open JSON, and its JSON Schema.
 
 use crate::curriculum::caution::{Class, ClassIx, Part};
+use crate::curriculum::movement::Place;
 use crate::curriculum::words::Word;
 use crate::curriculum::{Leaf, Movement, MovementIx, Need, Owner, schema as schemas};
 use crate::site::material::Material;
@@ -134,29 +135,58 @@ enum Tree<'a> {
 }
 
 fn movement<'a>(site: &Material<'a>, ix: MovementIx, m: &'a Movement) -> InData<'a> {
+    // Taken apart without `..`: of a key that is added it is decided here whether others read it.
+    let Movement {
+        id,
+        name,
+        also,
+        was,
+        pattern,
+        positions,
+        load,
+        equipment,
+        each_side,
+        summary,
+        needs,
+        standard,
+        cautions,
+        loaded,
+        place,
+        // What is taught stands on the pages alone.
+        exit: _,
+        dose: _,
+        instead: _,
+        says: _,
+        pictures: _,
+        clip: _,
+        // What it says, not how it was read: `cautions` are the declared and the derived.
+        declared: _,
+        held_back: _,
+        note: _,
+        spans: _,
+        faulty: _,
+    } = m;
     let class = |class: &ClassIx| site.curriculum.cautions.class(*class);
+    let family = |p: &Place| site.curriculum.family(p.family).id.as_str();
     InData {
-        id: m.id.as_str(),
-        name: &m.name,
-        summary: &m.summary,
-        pattern: m.pattern.word(),
-        positions: m.positions.iter().map(|p| p.word()).collect(),
-        load: m.load.word(),
+        id: id.as_str(),
+        name,
+        summary,
+        pattern: pattern.word(),
+        positions: positions.iter().map(|p| p.word()).collect(),
+        load: load.word(),
         inverted: m.inverted(),
-        loaded: m.loaded,
-        signal: m.cautions.first().map(|c| class(c).signal.word()),
-        cautions: m.cautions.iter().map(|c| class(c).id.as_str()).collect(),
-        standard: m.standard.to_string(),
-        each_side: m.each_side,
+        loaded: *loaded,
+        signal: cautions.first().map(|c| class(c).signal.word()),
+        cautions: cautions.iter().map(|c| class(c).id.as_str()).collect(),
+        standard: standard.to_string(),
+        each_side: *each_side,
         stage: site.resolved.stages.of(ix).unwrap_or(0),
-        needs: tree(site, &m.needs),
-        equipment: &m.equipment,
-        family: m
-            .place
-            .as_ref()
-            .map(|place| site.curriculum.family(place.family).id.as_str()),
-        also: &m.also,
-        was: m.was.iter().map(|w| w.as_str()).collect(),
+        needs: tree(site, needs),
+        equipment,
+        family: place.as_ref().map(family),
+        also,
+        was: was.iter().map(|w| w.as_str()).collect(),
     }
 }
 

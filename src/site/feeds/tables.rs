@@ -4,11 +4,11 @@
 //! prefix order: a demand by its number, or -1 and a count for "all of", -2 and a count for "any of", -3, k and a count.
 
 use super::training;
-use crate::chain::Flat;
+use crate::chain::{Chain, Flat};
 use crate::curriculum::school::School;
 use crate::curriculum::target::{Added, Measure, ONE};
 use crate::curriculum::words::{BodyPart, Pattern, Phase, Word};
-use crate::curriculum::{MovementIx, Owner, Target};
+use crate::curriculum::{Movement, MovementIx, Owner, Skill, SkillIx, Target};
 use crate::placement;
 use crate::readiness::never_presumed;
 use crate::site::material::Material;
@@ -82,31 +82,23 @@ impl Columns {
 
 /// Every column.
 fn columns(site: &Material<'_>) -> Vec<(&'static str, String)> {
-    let curriculum = site.curriculum;
-    let school = &curriculum.school;
-    let flat = &site.chains.flat;
-    let shown = &flat.movements;
-    let movements = || shown.iter().map(|ix| curriculum.movement(*ix));
-    let skills: Vec<Value> = curriculum
-        .skills()
-        .zip(&site.chains.of_skills)
-        .map(|((ix, skill), chain)| {
-            let members: Vec<u32> = chain.movements.iter().filter_map(|l| flat.number(l.movement)).collect();
-            // A choice or a text that names it says its signal word too.
-            let named = site.named(Owner::Skill(ix));
-            json!({ "id": skill.id.as_str(), "name": named, "plain": skill.name, "goal": flat.find(&skill.goal), "members": members })
-        })
-        .collect();
-    let (targets, target_of) = targets(flat);
-    let old: Map<String, Value> = curriculum
-        .old_ids()
-        .filter_map(|(id, owner)| match owner {
-            Owner::Movement(ix) => Some((id.to_string(), json!(flat.number(ix)?))),
-            _ => None,
-        })
-        .collect();
-    let (marks, mark) = marks(site, shown);
     let mut out = Columns::default();
+    put_site(&mut out, site);
+    put_movements(&mut out, site);
+    put_training(&mut out, site);
+    put_classes(&mut out, site);
+    put_trees(&mut out, site);
+    out.0
+}
+
+/// The published movements, in the order of their numbers.
+fn movements<'a>(site: &'a Material<'_>) -> impl Iterator<Item = &'a Movement> {
+    let numbered = site.chains.flat.movements.iter();
+    numbered.map(|ix| site.curriculum.movement(*ix))
+}
+
+fn put_site(out: &mut Columns, site: &Material<'_>) {
+    let school = &site.curriculum.school;
     out.put("format", 1);
     out.put("site", site_key(&school.address));
     out.put("school", &school.name);
@@ -115,74 +107,85 @@ fn columns(site: &Material<'_>) -> Vec<(&'static str, String)> {
     out.put("units", school.units.word());
     out.put("patterns", Pattern::WORDS);
     out.put("parts", BodyPart::WORDS);
-    out.each("ids", movements().map(|m| m.id.as_str()));
-    out.each("names", movements().map(|m| m.name.as_str()));
-    out.each(
-        "stage",
-        shown
-            .iter()
-            .map(|ix| site.resolved.stages.of(*ix).unwrap_or(0)),
-    );
-    out.each("pattern", movements().map(|m| m.pattern as u32));
-    out.each("day_order", movements().map(placement::day_order));
+}
+
+fn put_movements(out: &mut Columns, site: &Material<'_>) {
+    let shown = &site.chains.flat.movements;
+    out.each("ids", movements(site).map(|m| m.id.as_str()));
+    out.each("names", movements(site).map(|m| m.name.as_str()));
+    let stage = |ix: &MovementIx| site.resolved.stages.of(*ix).unwrap_or(0);
+    out.each("stage", shown.iter().map(stage));
+    out.each("pattern", movements(site).map(|m| m.pattern as u32));
+    out.each("day_order", movements(site).map(placement::day_order));
     out.put("all_out_sets", placement::ALL_OUT_SETS);
-    out.each(
-        "flags",
-        shown.iter().map(|ix| {
-            let drawn = site.resolved.solved(*ix).map_or(0, |_| DRAWN);
-            flags(curriculum.movement(*ix)) | drawn
-        }),
-    );
-    out.each(
-        "stresses",
-        movements().map(|m| {
-            m.stresses
-                .iter()
-                .fold(0, |bits, s| bits | 1_u32 << s.part as u32)
-        }),
-    );
+    let drawn = |ix: &MovementIx| site.resolved.solved(*ix).map_or(0, |_| DRAWN);
+    let flags = |ix: &MovementIx| flags(site.curriculum.movement(*ix)) | drawn(ix);
+    out.each("flags", shown.iter().map(flags));
+    let stresses = |m: &Movement| {
+        let parts = m.stresses.iter();
+        parts.fold(0, |bits, s| bits | 1_u32 << s.part as u32)
+    };
+    out.each("stresses", movements(site).map(stresses));
+    let (marks, mark) = marks(site, shown);
     out.put("marks", marks);
     out.put("mark", mark);
-    out.each("equipment", movements().map(|m| &m.equipment));
-    let gear: BTreeMap<&str, String> = movements()
+    out.each("equipment", movements(site).map(|m| &m.equipment));
+}
+
+fn put_training(out: &mut Columns, site: &Material<'_>) {
+    let school = &site.curriculum.school;
+    let gear: BTreeMap<&str, String> = movements(site)
         .flat_map(|m| m.equipment.iter().flatten())
         .map(|word| (word.as_str(), site.say().gear(word)))
         .collect();
     out.put("gear", gear);
-    out.each("dose", movements().map(|m| m.dose.map(|d| dose(&d))));
+    out.each("dose", movements(site).map(|m| m.dose.map(|d| dose(&d))));
     out.put("dose_of_school", of_school(school));
     out.put("warm_up", &school.warm_up);
-    let roster = Roster::new(curriculum, &site.resolved.stages);
-    training::put(&mut out, &roster, flat);
-    let classes = curriculum.cautions.classes();
+    let roster = Roster::new(site.curriculum, &site.resolved.stages);
+    training::put(out, &roster, &site.chains.flat);
+}
+
+fn put_classes(out: &mut Columns, site: &Material<'_>) {
+    let classes = site.curriculum.cautions.classes();
     out.each("classes", classes.iter().map(|c| c.id.as_str()));
     let words = site.say();
     out.each("class_names", classes.iter().map(|c| c.name(words)));
-    out.each(
-        "cautions",
-        movements().map(|m| m.cautions.iter().map(|c| c.0).collect::<Vec<u16>>()),
-    );
+    let of = |m: &Movement| m.cautions.iter().map(|c| c.0).collect::<Vec<u16>>();
+    out.each("cautions", movements(site).map(of));
+}
+
+/// Needs, goals, old ids, demands and their targets.
+fn put_trees(out: &mut Columns, site: &Material<'_>) {
+    let (curriculum, flat) = (site.curriculum, &site.chains.flat);
     out.put("needs", &flat.trees);
     out.put("necessary", &flat.necessary);
-    out.put("skills", &skills);
-    out.put("old", &old);
-    let since = movements().zip(0_u32..).filter_map(|(m, number)| {
+    let skills = curriculum.skills().zip(&site.chains.of_skills);
+    let skill = |((ix, skill), chain): ((SkillIx, &Skill), &Chain)| {
+        let members = chain.movements.iter();
+        let members: Vec<u32> = members.filter_map(|l| flat.number(l.movement)).collect();
+        // A choice or a text that names it says its signal word too.
+        let named = site.named(Owner::Skill(ix));
+        json!({ "id": skill.id.as_str(), "name": named, "plain": skill.name, "goal": flat.find(&skill.goal), "members": members })
+    };
+    out.each("skills", skills.map(skill));
+    let old = curriculum.old_ids().filter_map(|(id, owner)| match owner {
+        Owner::Movement(ix) => Some((id.to_string(), json!(flat.number(ix)?))),
+        _ => None,
+    });
+    out.put("old", old.collect::<Map<String, Value>>());
+    let since = movements(site).zip(0_u32..).filter_map(|(m, number)| {
         let since = m.test.as_ref()?.since?;
         Some((number.to_string(), since.to_string()))
     });
     // The first day of today's way to measure, of those movements that were measured otherwise before.
     out.put("since", since.collect::<BTreeMap<String, String>>());
-    out.each(
-        "leaves",
-        flat.demands
-            .iter()
-            .zip(&target_of)
-            .flat_map(|((m, _), t)| [*m, *t]),
-    );
+    let (targets, target_of) = targets(flat);
+    let demands = flat.demands.iter().zip(&target_of);
+    out.each("leaves", demands.flat_map(|((m, _), t)| [*m, *t]));
     out.put("implied", &flat.implied);
     out.each("targets", targets.iter().map(parts));
     out.each("target_text", targets.iter().map(Target::to_string));
-    out.0
 }
 
 /// measure, sets, amount, seconds of each rep, unit of the load, load.
@@ -221,7 +224,7 @@ pub fn site_key(address: &str) -> String {
     blake3::hash(address.as_bytes()).to_hex()[..12].to_string()
 }
 
-fn flags(movement: &crate::curriculum::Movement) -> u32 {
+fn flags(movement: &Movement) -> u32 {
     let set = |is: bool, flag: u32| if is { flag } else { 0 };
     set(movement.each_side, EACH_SIDE)
         | set(movement.guarded(), GUARDED)

@@ -90,6 +90,22 @@ fn metres(typed: &str, word: &str) -> String {
     }
 }
 
+/// What to write for a word of a notebook, for sets, sides and what is left to the day; `behind` stands after it, in small letters.
+fn by_word(word: &str, typed: &str, behind: &str) -> Option<String> {
+    match word {
+        "sets" | "set" | "rounds" => {
+            let amount: String = behind.chars().filter(char::is_ascii_digit).collect();
+            let amount = if amount.is_empty() { "5" } else { &amount };
+            let timed = behind.contains("sec") || behind.ends_with('s') && behind.contains(" s");
+            let unit = if timed { " s" } else { "" };
+            Some(format!("write `{typed}x{amount}{unit}`"))
+        }
+        "m" | "metres" | "meters" | "metre" | "meter" | "km" => Some(metres(typed, word)),
+        "per" | "a" | "on" => Some(format!("write `{typed} reps each side`")),
+        _ => None,
+    }
+}
+
 impl Reader<'_> {
     /// What follows a weight's number and is no unit of mass.
     pub(super) fn no_mass(&self, number: &Range<usize>) -> TargetError {
@@ -135,30 +151,7 @@ impl Reader<'_> {
             _ => None,
         };
         let typed = self.text.get(number.clone()).unwrap_or("20").trim();
-        let whole = self.text.to_lowercase();
-        // Words of a notebook for sets, sides and what is left to the day.
-        let said = match word.as_str() {
-            "sets" | "set" | "rounds" => {
-                let amount: String = whole[at.end..]
-                    .chars()
-                    .filter(char::is_ascii_digit)
-                    .collect();
-                let unit = if whole[at.end..].contains("sec")
-                    || whole.ends_with('s') && whole[at.end..].contains(" s")
-                {
-                    " s"
-                } else {
-                    ""
-                };
-                Some(format!(
-                    "write `{typed}x{}{unit}`",
-                    if amount.is_empty() { "5" } else { &amount }
-                ))
-            }
-            "m" | "metres" | "meters" | "metre" | "meter" | "km" => Some(metres(typed, word)),
-            "per" | "a" | "on" => Some(format!("write `{typed} reps each side`")),
-            _ => None,
-        };
+        let said = by_word(word, typed, &self.text[at.end..].to_lowercase());
         if let Some(help) = said {
             return TargetError {
                 at: at.clone(),
@@ -170,10 +163,7 @@ impl Reader<'_> {
             return TargetError {
                 at: number.start..at.end,
                 message: format!("{mass} alone are not a target"),
-                help: format!(
-                    "say how many reps with it: `5 reps with {} {word}`",
-                    self.text.get(number.clone()).unwrap_or("20").trim()
-                ),
+                help: format!("say how many reps with it: `5 reps with {typed} {word}`"),
             };
         }
         let known = UNITS.iter().flat_map(|(_, words)| *words).copied();
