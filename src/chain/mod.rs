@@ -2,6 +2,7 @@
 //!
 //! Knows the model only; nothing of findings or pages.
 
+mod components;
 mod essential;
 pub mod flat;
 mod ladder;

@@ -1,9 +1,8 @@
 //! Who can be reached at all, in how many steps, and which needs run in a circle.
 
+use super::components::components;
 use crate::curriculum::{Curriculum, Leaf, MovementIx};
-use petgraph::algo::tarjan_scc;
-use petgraph::graph::{DiGraph, NodeIndex};
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 
 /// The stage of every movement: how many steps above the ground it stands.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -100,27 +99,24 @@ pub struct Loop {
 /// The circles at fault, and the movements that cannot be reached for another reason. Whoever merely depends on them is not
 /// named again: a circle is at fault when it could not be entered even if everything outside it were reached.
 pub fn loops(curriculum: &Curriculum, stages: &Stages) -> (Vec<Loop>, Vec<MovementIx>) {
-    let lost: HashSet<MovementIx> = curriculum
+    // Sorted, as the movements are.
+    let lost: Vec<MovementIx> = curriculum
         .movements()
         .filter(|(ix, m)| !m.faulty && !stages.is_reached(*ix))
         .map(|(ix, _)| ix)
         .collect();
-    let mut graph: DiGraph<MovementIx, ()> = DiGraph::new();
-    let mut sorted: Vec<MovementIx> = lost.iter().copied().collect();
-    sorted.sort_unstable();
-    let nodes: std::collections::HashMap<MovementIx, NodeIndex> =
-        sorted.iter().map(|ix| (*ix, graph.add_node(*ix))).collect();
-    for ix in &sorted {
-        curriculum.movement(*ix).needs.visit(&mut |leaf| {
-            if let Some(to) = nodes.get(&leaf.movement) {
-                graph.add_edge(nodes[ix], *to, ());
-            }
-        });
-    }
+    let nodes: HashMap<MovementIx, usize> = lost.iter().copied().zip(0..).collect();
+    let edges = |ix: &MovementIx| {
+        let mut to = Vec::new();
+        let needs = &curriculum.movement(*ix).needs;
+        needs.visit(&mut |leaf| to.extend(nodes.get(&leaf.movement)));
+        to
+    };
+    let edges: Vec<Vec<usize>> = lost.iter().map(edges).collect();
     let mut circles = Vec::new();
     let mut alone = Vec::new();
-    for component in tarjan_scc(&graph) {
-        let mut members: Vec<MovementIx> = component.iter().map(|n| graph[*n]).collect();
+    for component in components(&edges) {
+        let mut members: Vec<MovementIx> = component.iter().map(|n| lost[*n]).collect();
         members.sort_unstable();
         let inside: HashSet<MovementIx> = members.iter().copied().collect();
         if can_be_entered(curriculum, &members, &inside) {
@@ -164,8 +160,7 @@ fn circle(
     start: MovementIx,
     inside: &HashSet<MovementIx>,
 ) -> Option<Vec<(MovementIx, Leaf)>> {
-    let mut came: std::collections::HashMap<MovementIx, (MovementIx, Leaf)> =
-        std::collections::HashMap::new();
+    let mut came: HashMap<MovementIx, (MovementIx, Leaf)> = HashMap::new();
     let mut queue = std::collections::VecDeque::from([start]);
     while let Some(ix) = queue.pop_front() {
         for leaf in curriculum.movement(ix).needs.leaves() {

@@ -1,6 +1,8 @@
 //! Texts of before and now: what was taken away from them. Letters may be mended and words moved; what counts is which words of
 //! a line are still said in one line.
 
+use crate::source::suggest::edits;
+
 /// This share of a line's words, in percent, must still stand in one line. Common practice, no source.
 const STILL_SAID: usize = 75;
 
@@ -17,7 +19,7 @@ fn words(text: &str) -> Vec<String> {
 fn alike(a: &str, b: &str) -> bool {
     let long = a.chars().count().min(b.chars().count()) >= 4;
     let number = |w: &str| w.chars().any(char::is_numeric);
-    a == b || (long && !number(a) && !number(b) && strsim::osa_distance(a, b) <= 1)
+    a == b || (long && !number(a) && !number(b) && edits(a, b) <= 1)
 }
 
 /// How many of the words of one text, each once, stand in another.

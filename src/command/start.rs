@@ -3,10 +3,10 @@
 use super::Status;
 use crate::io::{self, Error};
 use crate::source::legible;
-use include_dir::{Dir, include_dir};
 use std::path::PathBuf;
 
-static FIRST: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/src/command/first");
+/// What it writes: paths and bytes.
+const FIRST: &[(&str, &[u8])] = include!(concat!(env!("OUT_DIR"), "/first.rs"));
 
 #[derive(clap::Args)]
 pub struct Options {
@@ -17,16 +17,11 @@ pub struct Options {
 
 /// The files of a first curriculum: path and text.
 pub fn files() -> Vec<(&'static str, &'static str)> {
-    fn collect(dir: &'static Dir<'static>, out: &mut Vec<(&'static str, &'static str)>) {
-        out.extend(
-            dir.files()
-                .filter_map(|f| Some((f.path().to_str()?, f.contents_utf8()?))),
-        );
-        dir.dirs().for_each(|d| collect(d, out));
-    }
-    let mut out = Vec::new();
-    collect(&FIRST, &mut out);
-    out
+    let text = |(path, bytes): &(&'static str, &'static [u8])| {
+        let text = std::str::from_utf8(bytes).ok()?;
+        Some((*path, text))
+    };
+    FIRST.iter().filter_map(text).collect()
 }
 
 pub fn run(options: &Options) -> Result<Status, Error> {

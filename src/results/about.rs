@@ -1,7 +1,7 @@
 //! What a results file says of the client besides numbers: year of birth, goal, time to train, the health questions'
 //! outcome, the coach's remarks.
 
-use super::file::{Reader, record_items};
+use super::entry::{Reader, record_items};
 use super::named::place;
 use super::{Goal, Remark, Screened, Train};
 use crate::curriculum::words::Weekday;

@@ -2,7 +2,7 @@
 //! nothing else in a row says who it is: two clients of one name are written apart, as `Ann K.` and `Ann B.`, or each in a file of
 //! their own. Columns are parted by commas, semicolons or tabs.
 
-use super::file::{Reader, body_weight};
+use super::entry::{Reader, body_weight};
 use super::{LIMITS, Person};
 use crate::curriculum::words::{BodyPart, Pattern, Word};
 use crate::curriculum::{Curriculum, Day, keys};
@@ -198,20 +198,7 @@ impl Row<'_> {
         };
         if class.is_full_for(name) {
             if !std::mem::replace(&mut class.crowded, true) {
-                reader.findings.push(
-                    Diagnostic::new(
-                        Rule::BadClass,
-                        self.value(name).span,
-                        format!(
-                            "a class has at most {} people; who comes after them is not read",
-                            LIMITS.class
-                        ),
-                    )
-                    .label("one more")
-                    .help(
-                        "give the others a file of their own, and assess one file after the other",
-                    ),
-                );
+                reader.findings.push(crowded(self.value(name).span));
             }
             return;
         }
@@ -242,15 +229,14 @@ impl Row<'_> {
         if let (Some(one), Some(other)) = (class.born(name), reader.person.born)
             && one != other
         {
-            reader.findings.push(
-                Diagnostic::new(
-                    Rule::BadClass,
-                    self.value(name).span,
-                    format!("`{name}` is born in {one} and in {other}"),
-                )
-                .label("one name is one person here")
-                .help("give two people two names, such as a letter more, or mend the year"),
-            );
+            let finding = Diagnostic::new(
+                Rule::BadClass,
+                self.value(name).span,
+                format!("`{name}` is born in {one} and in {other}"),
+            )
+            .label("one name is one person here");
+            let help = "give two people two names, such as a letter more, or mend the year";
+            reader.findings.push(finding.help(help));
         }
         let on = self.cell("on").and_then(Day::read).unwrap_or(reader.today);
         class.take(name, reader.person, on);
@@ -285,6 +271,16 @@ impl Row<'_> {
             value: Value::Map(entries),
         }
     }
+}
+
+fn crowded(span: Span) -> Diagnostic {
+    let message = format!(
+        "a class has at most {} people; who comes after them is not read",
+        LIMITS.class
+    );
+    Diagnostic::new(Rule::BadClass, span, message)
+        .label("one more")
+        .help("give the others a file of their own, and assess one file after the other")
 }
 
 fn node(span: Span, text: &str, exact: bool) -> Node {
@@ -329,22 +325,7 @@ fn columns(first: Span, rows: &mut csv::Reader<&[u8]>, findings: &mut Findings) 
         let lower = word.to_lowercase();
         match COLUMNS.iter().position(|c| *c == lower) {
             Some(i) => out[i] = Some(at),
-            None => findings.push(
-                Diagnostic::new(
-                    Rule::UnknownKey,
-                    first,
-                    format!("a class has no column `{word}`"),
-                )
-                .label("the first row names the columns")
-                .help(
-                    meant::instead_of("a class", &lower, COLUMNS.iter().copied())
-                        .map(Cow::into_owned)
-                        .or_else(|| suggest::did_you_mean(&lower, COLUMNS.iter().copied()))
-                        .unwrap_or_else(|| {
-                            format!("the columns are {}", suggest::listed(COLUMNS, "and"))
-                        }),
-                ),
-            ),
+            None => findings.push(unknown_column(first, word, &lower)),
         }
     }
     let there = |name: &str| {
@@ -372,6 +353,17 @@ fn columns(first: Span, rows: &mut csv::Reader<&[u8]>, findings: &mut Findings) 
         return None;
     }
     Some(out)
+}
+
+fn unknown_column(first: Span, word: &str, lower: &str) -> Diagnostic {
+    let help = meant::instead_of("a class", lower, COLUMNS.iter().copied()).map(Cow::into_owned);
+    let help = help
+        .or_else(|| suggest::did_you_mean(lower, COLUMNS.iter().copied()))
+        .unwrap_or_else(|| format!("the columns are {}", suggest::listed(COLUMNS, "and")));
+    let message = format!("a class has no column `{word}`");
+    Diagnostic::new(Rule::UnknownKey, first, message)
+        .label("the first row names the columns")
+        .help(help)
 }
 
 /// The line that holds a byte.

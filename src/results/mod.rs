@@ -5,6 +5,7 @@
 
 mod about;
 mod class;
+mod entry;
 mod file;
 mod limits;
 mod named;

@@ -1,6 +1,6 @@
 //! Which movement an entry speaks of, and where it says so.
 
-use super::file::Reader;
+use super::entry::Reader;
 use crate::curriculum::{MovementIx, Owner};
 use crate::reading::fields::Record;
 use crate::source::yaml::Node;

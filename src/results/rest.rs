@@ -1,6 +1,6 @@
 //! What is left alone: pauses, restrictions, clearances and pains of a results file.
 
-use super::file::{Reader, record_items};
+use super::entry::{Reader, record_items};
 use super::{Clearance, Pain, Pause, Paused};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::words::{BodyPart, PainSign};

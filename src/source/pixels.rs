@@ -23,11 +23,11 @@ pub fn fault(bytes: &[u8]) -> Option<Fault> {
     if matches!(kind, Kind::Clip | Kind::WebM) {
         return None;
     }
-    let Ok(size) = imagesize::blob_size(bytes) else {
+    let Some((width, height)) = size(bytes) else {
         return Some(Fault::Unreadable);
     };
-    if size.width.saturating_mul(size.height) > MOST {
-        return Some(Fault::TooLarge(size.width, size.height));
+    if width.saturating_mul(height) > MOST {
+        return Some(Fault::TooLarge(width, height));
     }
     let read = match kind {
         Kind::Jpeg => jpeg(bytes),
@@ -36,16 +36,46 @@ pub fn fault(bytes: &[u8]) -> Option<Fault> {
         // No reader of these is part of the program.
         Kind::Gif | Kind::Clip | Kind::WebM => Some(()),
     };
-    (read.is_none() || size.width * size.height == 0).then_some(Fault::Unreadable)
+    (read.is_none() || width * height == 0).then_some(Fault::Unreadable)
 }
 
-fn jpeg(bytes: &[u8]) -> Option<()> {
+/// Width and height of a photograph in pixels, as its head says; `None` for clips, and where there is no such head.
+pub fn size(bytes: &[u8]) -> Option<(usize, usize)> {
+    match raster::kind(bytes)? {
+        Kind::Jpeg => {
+            let mut decoder = decoder(bytes);
+            decoder.decode_headers().ok()?;
+            decoder.dimensions()
+        }
+        Kind::Png => {
+            let mut decoder = png::Decoder::new(Cursor::new(bytes));
+            let info = decoder.read_header_info().ok()?;
+            Some((info.width as usize, info.height as usize))
+        }
+        Kind::WebP => {
+            let decoder = image_webp::WebPDecoder::new(Cursor::new(bytes)).ok()?;
+            let (width, height) = decoder.dimensions();
+            Some((width as usize, height as usize))
+        }
+        // The logical screen of GIF 89a, section 18: two numbers of two bytes, the low one first.
+        Kind::Gif => {
+            let at = |i: usize| Some(u16::from_le_bytes([*bytes.get(i)?, *bytes.get(i + 1)?]));
+            Some((at(6)?.into(), at(8)?.into()))
+        }
+        Kind::Clip | Kind::WebM => None,
+    }
+}
+
+fn decoder(bytes: &[u8]) -> JpegDecoder<ZCursor<&[u8]>> {
     let options = DecoderOptions::default()
         .set_use_unsafe(false)
         .set_max_width(1 << 16)
         .set_max_height(1 << 16);
-    let mut decoder = JpegDecoder::new_with_options(ZCursor::new(bytes), options);
-    decoder.decode().ok().map(drop)
+    JpegDecoder::new_with_options(ZCursor::new(bytes), options)
+}
+
+fn jpeg(bytes: &[u8]) -> Option<()> {
+    decoder(bytes).decode().ok().map(drop)
 }
 
 fn png(bytes: &[u8]) -> Option<()> {

@@ -20,7 +20,7 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<
         .filter_map(|k| {
             let distance = match same_words(&word, k) {
                 true => 1,
-                false => strsim::osa_distance(&word, &k.to_lowercase()),
+                false => edits(&word, &k.to_lowercase()),
             };
             let begins = k.starts_with(&word) && letters >= 4;
             (distance <= limit || begins).then_some((distance, k))
@@ -38,6 +38,27 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<
         .take(3)
         .map(|f| f.1)
         .collect()
+}
+
+/// How many letters must be added, taken away, replaced or exchanged with their neighbour to make one text of the other, no place
+/// twice: the optimal string alignment.
+pub fn edits(a: &str, b: &str) -> usize {
+    let (a, b): (Vec<char>, Vec<char>) = (a.chars().collect(), b.chars().collect());
+    let mut before: Vec<usize> = Vec::new();
+    let mut above: Vec<usize> = (0..=b.len()).collect();
+    for i in 1..=a.len() {
+        let mut row = vec![i];
+        for j in 1..=b.len() {
+            let replaced = above[j - 1] + usize::from(a[i - 1] != b[j - 1]);
+            let mut least = replaced.min(above[j] + 1).min(row[j - 1] + 1);
+            if i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1] {
+                least = least.min(before[j - 2] + 1);
+            }
+            row.push(least);
+        }
+        before = std::mem::replace(&mut above, row);
+    }
+    above[b.len()]
 }
 
 /// The known words of which this is one word, or that are one word of it: `bar` for `pull-up bar`; at most three.

@@ -3,8 +3,8 @@
 use super::Value;
 use icu_decimal::options::{DecimalFormatterOptions, GroupingStrategy};
 use icu_decimal::{DecimalFormatter, input::Decimal};
-use icu_locale_core::Locale;
 use icu_plurals::{PluralCategory, PluralRules};
+use icu_provider::prelude::icu_locale_core::Locale;
 
 /// How a language writes and counts.
 #[derive(Debug)]

@@ -13,12 +13,12 @@ use crate::source::{Content, Snapshot};
 use crate::words::Words;
 use compact::{compact, compact_sheet};
 use guard::Guard;
-use include_dir::{Dir, include_dir};
 use std::collections::BTreeMap;
 use std::fmt;
 use tera::Tera;
 
-static CHALK: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/chalk");
+/// The shipped theme: paths and bytes, sorted by path.
+const CHALK: &[(&str, &[u8])] = include!(concat!(env!("OUT_DIR"), "/chalk.rs"));
 
 /// The name of the shipped theme.
 pub const SHIPPED: &str = "chalk";
@@ -53,8 +53,7 @@ impl Theme {
     /// # Errors
     /// A theme that exists nowhere; a template that cannot be read, with its line; a word that no words file has.
     pub fn load(name: &str, snapshot: &Snapshot, words: &Words) -> Result<Theme, ThemeError> {
-        let mut files: BTreeMap<String, Vec<u8>> = BTreeMap::new();
-        collect(&CHALK, &mut files);
+        let mut files = chalk();
         let prefix = format!("themes/{name}/");
         let mut found = name == SHIPPED;
         for (_, file) in snapshot.files() {
@@ -199,18 +198,19 @@ impl Theme {
 
 /// The text of a shipped file.
 fn shipped(path: &str) -> Option<&'static str> {
-    CHALK.get_file(path)?.contents_utf8()
+    let found = CHALK.iter().find(|(of, _)| *of == path)?;
+    std::str::from_utf8(found.1).ok()
 }
 
-fn collect(dir: &Dir<'_>, files: &mut BTreeMap<String, Vec<u8>>) {
-    for file in dir.files() {
-        let path = file.path().to_string_lossy().replace('\\', "/");
-        let bytes = match file.contents_utf8() {
-            Some(text) if path.ends_with(".js") => compact(text).into_bytes(),
-            Some(text) if path.ends_with(".css") => compact_sheet(text).into_bytes(),
-            _ => file.contents().to_vec(),
+/// The shipped theme as it is published.
+fn chalk() -> BTreeMap<String, Vec<u8>> {
+    let published = |(path, bytes): &(&str, &[u8])| {
+        let published = match std::str::from_utf8(bytes) {
+            Ok(text) if path.ends_with(".js") => compact(text).into_bytes(),
+            Ok(text) if path.ends_with(".css") => compact_sheet(text).into_bytes(),
+            _ => bytes.to_vec(),
         };
-        files.insert(path, bytes);
-    }
-    dir.dirs().for_each(|d| collect(d, files));
+        (path.to_string(), published)
+    };
+    CHALK.iter().map(published).collect()
 }

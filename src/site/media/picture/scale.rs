@@ -33,11 +33,10 @@ struct Raster {
 
 /// Width and height in pixels as a browser shows them, turned as the camera says.
 pub fn seen_size(bytes: &[u8]) -> Option<(usize, usize)> {
-    let size = imagesize::blob_size(bytes).ok()?;
-    Some(if raster::orientation(bytes) >= 5 {
-        (size.height, size.width)
-    } else {
-        (size.width, size.height)
+    let (width, height) = pixels::size(bytes)?;
+    Some(match raster::orientation(bytes) >= 5 {
+        true => (height, width),
+        false => (width, height),
     })
 }
 
