@@ -343,7 +343,7 @@
     ...(c.minor && [...gaps.keys()].some((m) => c.facts.has(m, LOADED)) ? [say('training.sixes')] : []),
   ];
 
-  /** About how long a path is, ends that are alike once, below a month in weeks; null where nothing of it is left. @param {Gap} gap */
+  /** About how long a path is, ends that are alike once, below a month in weeks; null where nothing of it is left. @param {Tables} tables @param {Gap} gap */
   const timeOf = ({ training: K }, { low: from, high: to }) => {
     const months = (/** @type {number} */ path) => Math.ceil(path / 2000 / K.weeks_a_month);
     if (to === 0) return null;
