@@ -95,7 +95,7 @@
   };
   /** The newest pain of each part that is neither fine nor old: nothing is proposed that bears on these parts. @param {Stand} stand @returns {Pain[]} */
   const sore = ({ person, day }) => {
-    const { pain: [from], pain_days } = /** @type {Model} */ (model).tables.training;
+    const [from] = globalThis.rungbook.health.LIMITS.pain, { pain_days } = /** @type {Model} */ (model).tables.training;
     /** @type {Map<number, Pain>} */
     const newest = new Map();
     for (const pain of [...person.pains].sort((a, b) => a.on - b.on)) if (pain.on <= day) newest.set(pain.part, pain);
