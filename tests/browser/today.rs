@@ -256,6 +256,24 @@ fn it_hurt_stands_on_every_card() {
     assert_eq!(run(&browser, UNMARKED), json!([]));
 }
 
+/// A sore part that does not rest is said on top, and no news names what bears on it.
+#[test]
+fn what_is_sore_is_said_and_is_no_news() {
+    let Some((browser, _)) = today() else {
+        return;
+    };
+    run(
+        &browser,
+        "rungbook.store.add('pain', { part: 'shoulder', score: 4, on: rungbook.results.dayText(rungbook.results.today()) })",
+    );
+    browser.wait_until("document.getElementById('rests-today').checkVisibility()");
+    let said = text(&browser, "#rests-today-list");
+    assert!(said.contains("4 of 10"), "{said}");
+    let sore = "const { states } = rungbook, stand = states.mine(), { ids } = states.model.tables;
+        return ['pull-up', 'single-leg-balance'].map(id => states.bearsOnSore(stand, ids.indexOf(id)))";
+    assert_eq!(run(&browser, sore), json!([true, false]));
+}
+
 /// How hard the whole session was: refused beyond 10 and without minutes, kept, exported, taken back.
 #[test]
 fn the_whole_session_is_rated() {
