@@ -72,6 +72,8 @@ pub struct Constants {
     // Blocks.
     /// Strength lines a session. Common practice, no source.
     pub lines: u32,
+    /// Lines of strength and of what is kept up, at most, where what goes on adds to them. Common practice, no source.
+    pub lines_most: u32,
     /// Lines kept up at least, sets (under `keep_age`, from it), times in seven days: a third of the volume keeps what was built
     /// (Bickel, Cross & Bamman 2011, Med Sci Sports Exerc 43(7):1177-1187).
     pub keep_lines: u32,
@@ -220,6 +222,7 @@ pub const K: Constants = Constants {
     shows: 2,
     left: 2,
     lines: 5,
+    lines_most: 7,
     keep_lines: 1,
     keep_sets: [2, 3],
     keep_age: 60,

@@ -2,7 +2,7 @@
 
 use super::constants::K;
 use super::reason::{Reason, Rule};
-use super::trainee::Trainee;
+use super::trainee::{Logged, Trainee};
 use crate::curriculum::day::WEEK;
 use crate::curriculum::words::{BodyPart, Pattern};
 use crate::curriculum::{Day, MovementIx};
@@ -115,6 +115,21 @@ impl Trainee<'_> {
         let facts = self.roster.of(ix);
         let hurts = |p: &&Pain| facts.stresses(p.part) && holds(p, self.today);
         self.newest_pains().into_iter().find(hurts).map(|p| p.part)
+    }
+
+    /// A part that hurts and that a movement stresses, where it was trained lately, but not by this: it would be more on it.
+    pub(super) fn is_added(&self, ix: MovementIx) -> Option<BodyPart> {
+        let facts = self.roster.of(ix);
+        if facts.mobility() || self.did_lately(ix).is_some() {
+            return None;
+        }
+        let recent = |t: &&Logged<'_>| self.today.days_after(t.of.on) < K.off[0];
+        let lately = self.log.iter().rev().take_while(recent);
+        let on_it = |pain: &&Pain| {
+            let stresses = |t: &Logged<'_>| self.roster.of(t.of.movement).stresses(pain.part);
+            facts.stresses(pain.part) && holds(pain, self.today) && lately.clone().any(stresses)
+        };
+        self.newest_pains().into_iter().find(on_it).map(|p| p.part)
     }
 
     /// Something is restricted or paused for pain, a part hurts, or training has only begun again: nothing harder is tried first.

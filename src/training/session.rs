@@ -251,7 +251,11 @@ impl<'t, 'a> Laying<'t, 'a> {
                 .lines
                 .iter()
                 .filter(|l| l.block == Block::KeptUp && !goes_on(l));
-            let full = !c.goes_on && kept.count() >= room.max(K.keep_lines as usize);
+            let hard = draft.count(Block::Strength) + draft.count(Block::KeptUp);
+            let full = match c.goes_on {
+                true => hard >= K.lines_most as usize,
+                false => kept.count() >= room.max(K.keep_lines as usize),
+            };
             if often || full {
                 return;
             }
@@ -291,6 +295,11 @@ impl<'t, 'a> Laying<'t, 'a> {
         }
         if facts.heavy_on.iter().any(near) {
             return Some(Left::Heavy);
+        }
+        if line.sore
+            && let Some(part) = self.trainee.is_added(line.movement)
+        {
+            return Some(Left::Sore(part));
         }
         match line.rule {
             Rule::Show if self.tried.contains(&c.movement) => Some(Left::Waits),

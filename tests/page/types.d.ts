@@ -579,7 +579,7 @@ interface TrainingNumbers {
   reserve: number; missed: number; several: number; sets_hide: number; fits: [number, number]; hold_fits: number; singles: number; single_sets: number; easy: number; easy_hold: number; itself: number;
   share: number; hold: number; reps: number; reps_strict: number; sets: [number, number]; held: [number, number]; hold_most: number; attempts: [number, number]; practice_fewest: number;
   fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_sets: number; again: number; first: number; first_new: number; known: number; shows: number;
-  left: number; lines: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
+  left: number; lines: number; lines_most: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
   unknown_s: number; range_lines: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; rest: { guarded: number; strength: number; easy: number; range: number };
   rep_s: number; short: number; of_body: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
   planned: number; off: [number, number, number]; off_for: [number, number]; light: number; pain_days: number; sore_lines: number; pause_days: number; pause_weeks: number;
@@ -779,6 +779,7 @@ interface Rungbook {
     ease: (c: Trainee, m: number, on: number, first: number) => Ease;
     didLately: (c: Trainee, m: number) => Logged | null;
     setsOf: (c: Trainee, of: Logged) => number;
+    addedOn: (c: Trainee, m: number) => number;
     may: (c: Trainee, m: number) => boolean;
     isMissed: (of: Trained) => boolean;
     now: (c: Trainee, m: number) => Now | null;

@@ -485,6 +485,12 @@ class Client:
     def is_sore(self, m):
         return any(self.holds(self.pains[part][-1], self.today) for part in m.parts & set(self.pains))
 
+    def is_added(self, id):
+        """Whether it would be more on a part that hurts and was trained lately."""
+        m, recent = self.c[id], [s for s in self.log if (self.today - s.on).days < LAPSED]
+        parts = {part for part in m.parts & set(self.pains) if self.holds(self.pains[part][-1], self.today)}
+        return not m.mobility and not self.lately(id) and any(parts & self.c[s.movement].parts for s in recent)
+
     def is_back_lately(self):
         """Two weeks off or more, now or ended lately."""
         days = sorted({s.on for s in self.log}) + [self.today]

@@ -28,7 +28,7 @@ WEEKS, DAYS = 4, 7
 WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 WARM_UP, MOST_WARM_UP = Fraction(1, 5), 10
 BLOCK = Fraction(1, 4)
-LINES = 5
+LINES, LINES_MOST = 5, 7
 FIRST_TRIES, FIRST_TRIES_NEW, FEW_KNOWN = 2, 4, 3
 SHOWN = 2
 APART = 2  # days between two trainings of one group
@@ -264,7 +264,7 @@ class Laying:
         if x.block == "kept up":
             room = max(1, LINES - self.count("strength"))
             kept = sum(line.candidate.block == "kept up" and not line.candidate.goes_on for line in self.lines)
-            if self.p.times(x.movement, self.on, 6) >= KEPT_A_WEEK or not x.goes_on and kept >= room:
+            if self.p.times(x.movement, self.on, 6) >= KEPT_A_WEEK or (self.count("strength") + self.count("kept up") >= LINES_MOST if x.goes_on else kept >= room):
                 # Left alone without a word, unless something else would have been in the way before.
                 if not self.in_the_way(line, m, tried):
                     return
@@ -312,6 +312,8 @@ class Laying:
         if self.as_strength(line) and self.near(self.p.trained.get(m.group, ())):
             return True
         if any(self.near(self.p.heavy.get(part, ())) for part in m.heavy_parts):
+            return True
+        if line.sore and self.p.client.is_added(line.movement):
             return True
         if line.rule == "show it" and (self.week.lighter or self.shows >= SHOWN or tried):
             return True

@@ -1,6 +1,7 @@
 //! Random clients of any curriculum: tests, logs with steps earned and missed, time off, pain, health, equipment, time.
 
 use super::throw::Throw;
+use rungbook::curriculum::manner::{Instead, When};
 use rungbook::curriculum::target::{Measure, ONE};
 use rungbook::curriculum::words::{BodyPart, Phase, Word};
 use rungbook::curriculum::{Curriculum, Day, Movement};
@@ -38,7 +39,7 @@ const PATTERNS: [&str; 6] = [
 ];
 
 /// In a hundred clients so many are aimed at a rare rule.
-const AIMED: u64 = 25;
+const AIMED: u64 = 45;
 
 /// The results file of a random client.
 pub fn results(throw: &mut Throw, c: &Curriculum) -> Value {
@@ -91,11 +92,25 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
         m.phase == Some(Phase::Full) && !m.guarded() && below.any(|low| low.pattern == m.pattern)
     };
     let singles: Vec<&Movement> = counted.iter().copied().filter(single).collect();
-    let kind = throw.below(6);
-    let from = if kind < 2 && !singles.is_empty() {
-        &singles
-    } else {
-        &counted
+    // What a coach names for a part, a class or equipment that a movement has, and the other has not.
+    let apt = |m: &Movement, one: &Instead| {
+        let other = c.movement(one.movement);
+        let has = |of: &Movement| match &one.when {
+            When::Part(part) => of.stresses_part(*part),
+            When::Class(class) => of.cautions.contains(class),
+            When::Without(word) => of.equipment.contains(&vec![word.clone()]),
+        };
+        has(m) && !has(other)
+    };
+    let named = |m: &&Movement| m.instead.iter().any(|one| apt(m, one));
+    let named: Vec<&Movement> = counted.iter().copied().filter(named).collect();
+    let kind = throw.one(&[
+        0, 0, 0, 0, 1, 2, 3, 3, 4, 5, 5, 5, 5, 6, 7, 7, 7, 8, 9, 9, 9, 9,
+    ]);
+    let from = match kind {
+        0 | 1 | 7 if !singles.is_empty() => &singles,
+        9 if !named.is_empty() => &named,
+        _ => &counted,
     };
     let m = from[throw.below(from.len())];
     let (standard, load) = (m.standard.amount() / ONE, load(throw, m));
@@ -114,7 +129,7 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
             json!({ "movement": other.id.as_str(), "got": plenty, "on": ago(5) })
         })
         .collect();
-    let mut known = |reps: i64| {
+    let known = |tested: &mut Vec<Value>, reps: i64| {
         let got = format!("{reps} reps{load}");
         tested.push(json!({ "movement": m.id.as_str(), "got": got, "on": ago(9) }));
     };
@@ -132,20 +147,70 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
     let sets = (standard / 2).max(2);
     let mut born = None;
     match kind {
-        0 | 1 => known(throw.one(&[1, 1, 1, 2, 3])),
+        0 | 1 => known(&mut tested, throw.one(&[1, 1, 1, 2, 3])),
         2 => {
-            known((standard - 1).max(3));
+            known(&mut tested, (standard - 1).max(3));
             log(&[6, 3], json!([sets, sets, sets + 2]), 2);
         }
         3 => {
-            known((standard - 1).max(3));
+            known(&mut tested, (standard - 1).max(3));
             log(&[8, 5, 2], json!([sets, sets, sets]), 3);
         }
         4 => {
-            known((standard - 1).max(3));
+            known(&mut tested, (standard - 1).max(3));
             log(&[6, 3], json!([sets, sets, 1]), 0);
         }
-        _ => born = Some(1950),
+        5 => born = Some(1950),
+        6 => {
+            // Trained lately, and owned: it goes on.
+            known(&mut tested, standard + 2);
+            log(&[6, 3], json!([sets, sets, sets]), 2);
+        }
+        7 => {
+            // Something harder than what is known waits.
+            let harder = |other: &Movement| other.pattern == m.pattern && other.id >= m.id;
+            let kept = movements.iter().filter(|other| !harder(other));
+            let kept: Vec<&str> = kept.map(|other| other.id.as_str()).collect();
+            tested.retain(|one| {
+                one["movement"]
+                    .as_str()
+                    .is_some_and(|id| kept.contains(&id))
+            });
+            out.insert(
+                "restrict".into(),
+                json!([{ "class": throw.one(&CLASSES), "on": ago(20), "by": "screening" }]),
+            );
+        }
+        9 => {
+            // What rests or is missing, and what the coach names for it.
+            let spare = |key: &str, of: &str| json!([{ key: of, "on": ago(4), "by": "coach" }]);
+            let one = m.instead.iter().find(|one| apt(m, one));
+            match one.map(|one| &one.when) {
+                Some(When::Part(part)) => {
+                    out.insert("paused".into(), spare("part", part.word()));
+                }
+                Some(When::Class(class)) => {
+                    let id = c.cautions.class(*class).id.as_str();
+                    out.insert("paused".into(), spare("class", id));
+                }
+                Some(When::Without(word)) => {
+                    let words = c.school.equipment.keys();
+                    let rest: Vec<&String> = words.filter(|one| *one != word).collect();
+                    out.insert("have".into(), json!(rest));
+                }
+                None => {}
+            }
+        }
+        _ => {
+            known(&mut tested, standard);
+            log(&[6, 3, 1], json!([sets, sets, sets + 2]), 2);
+            let part = m.stresses.first().map_or("shoulder", |s| s.part.word());
+            let morning = throw.one(&[2, 3, 5, 6]);
+            out.insert(
+                "pain".into(),
+                json!([{ "part": part, "score": 4, "next_morning": morning, "on": ago(2) }]),
+            );
+        }
     }
     out.insert("goal".into(), json!(m.id.as_str()));
     if let Some(born) = born {

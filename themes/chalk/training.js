@@ -176,10 +176,12 @@
     const count = (/** @type {string} */ name) => lines.filter((other) => other.block === name).length;
     if ((hard || of.single || facts.has(m, TURNOVER)) && facts.group(m) >= 0 && log.groupIsNear(facts.group(m), on)) return { key: 'left.apart', values: { group: facts.group(m) } };
     if (log.partIsNear(m, on)) return { key: 'left.heavy', values: {} };
+    const added = line.sore ? training.addedOn(c, m) : -1;
+    if (added >= 0) return { key: 'left.sore', values: { part: added } };
     if (rule === 'show it' && work.tried.has(of.movement)) return { key: 'left.waits', values: {} };
     if (rule === 'show it' && (week.lighter || state.shows >= K.shows)) return { key: 'left.show_turns', values: {} };
     if (rule === 'first try' && (week.lighter || state.firsts >= work.mostFirst)) return { key: 'left.try_turns', values: {} };
-    if (block === 'kept up' && (log.times(of.movement, on, WEEK - 1) >= K.keep_week || (!of.goesOn && lines.filter((other) => other.block === 'kept up' && !other.candidate.goesOn).length >= Math.max(K.keep_lines, K.lines - count('strength'))))) return '';
+    if (block === 'kept up' && (log.times(of.movement, on, WEEK - 1) >= K.keep_week || (of.goesOn ? count('strength') + count('kept up') >= K.lines_most : lines.filter((other) => other.block === 'kept up' && !other.candidate.goesOn).length >= Math.max(K.keep_lines, K.lines - count('strength'))))) return '';
     if (block === 'strength' && count('strength') >= K.lines) return { key: 'left.turns', values: {} };
     if (block === 'range' && !of.first && count('range') >= state.mostRange) return { key: 'left.time', values: {} };
     if (line.worse && hard && lines.filter((other) => other.worse && isHard(other.block)).length >= K.sore_lines) return { key: 'left.enough', values: {} };
