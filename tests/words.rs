@@ -221,7 +221,11 @@ fn every_key_of_the_words_is_said_somewhere() {
     let said = |(key, _): &&(String, Entry)| !sources.use_key(key);
     let unused: Vec<&String> = english.iter().filter(said).map(|(key, _)| key).collect();
     assert!(unused.is_empty(), "{unused:#?}");
-    for gone in ["dose.close", "training.left.abandoned", "morning.months_between"] {
+    for gone in [
+        "dose.close",
+        "training.left.abandoned",
+        "morning.months_between",
+    ] {
         assert!(!sources.use_key(gone), "{gone}");
     }
 }

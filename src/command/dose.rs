@@ -12,9 +12,7 @@ use crate::site::printed_plan;
 use crate::source::Snapshot;
 use crate::strength::load::{WeekLoad, last_week};
 use crate::strength::{self, Estimate};
-use crate::training::{
-    self, Gap, Line, Reason, Roster, Say, Session, Side, Training, Unit, kilograms,
-};
+use crate::training::{self, Gap, Line, Roster, Say, Session, Side, Training, Unit, kilograms};
 use crate::words::Value as Put;
 use serde_json::{Map, Value, json};
 use std::fmt::Write;
@@ -174,7 +172,7 @@ fn write_files(
         io::replace(path, &text)?;
     }
     if let Some(path) = &options.page {
-        match printed_plan(snapshot, say, &one.training, &one.person.name) {
+        match printed_plan(snapshot, say, &one.training, &one.person) {
             Ok(text) => io::replace(path, &text)?,
             Err(why) => {
                 anstream::eprintln!("rungbook: {why}");
@@ -319,20 +317,9 @@ fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
         out.extend([say.say("ask"), say.say("careful")]);
         return out.join("\n") + "\n";
     }
-    out.push(match &t.goal {
-        Some(goal) => {
-            let owner = match goal.of {
-                Chosen::Skill(ix) => Owner::Skill(ix),
-                Chosen::Movement(ix) => Owner::Movement(ix),
-            };
-            let name = say.roster.curriculum.named(owner, say.words);
-            let key = if goal.chosen { "goal" } else { "goal_nearest" };
-            fill(key, &[("goal", (&name).into())])
-        }
-        None => say.say("no_goal"),
-    });
+    out.push(say.goal(t));
     out.extend(t.conditions.iter().map(|c| say.condition(*c)));
-    out.extend(holds_back(say, t));
+    out.extend(say.holds_back(t));
     let shown = if weeks { t.sessions.len() } else { 1 };
     for s in t.sessions.iter().take(shown) {
         out.push(say.head(s));
@@ -367,42 +354,6 @@ fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
     }
     out.push(say.say("careful"));
     out.join("\n") + "\n"
-}
-
-/// What stands between the person and the goal first.
-fn holds_back(say: &Say<'_>, t: &Training) -> Option<String> {
-    let Some(at) = t.limiter else {
-        t.goal.as_ref()?;
-        // What stands in the place of the way's own is work for it too.
-        let instead = t.sessions.iter().flat_map(|s| &s.lines);
-        let key = match t.is_reached() {
-            true => "reached",
-            false if instead.clone().any(|l| l.gap.is_some()) => "nothing_but",
-            false => "nothing",
-        };
-        return Some(say.say(key));
-    };
-    let gap = &t.gaps[at];
-    let got = match (gap.got, gap.from) {
-        (None, _) => say.say("unknown"),
-        (Some(got), Some(from)) => say.why(&[Reason::Counts(got, from)]),
-        (Some(got), None) => got.parts().say(say.units, say.words),
-    };
-    let target = gap.target.say(say.units, say.words);
-    let movement = say.named(gap.movement);
-    let values = [
-        ("movement", Put::Text(&movement)),
-        ("got", Put::Text(&got)),
-        ("target", Put::Text(&target)),
-    ];
-    let Some(time) = say.time(gap) else {
-        return Some(say.words.fill("training.limiter_close", &values));
-    };
-    let values: Vec<_> = values
-        .into_iter()
-        .chain([("time", Put::Text(&time))])
-        .collect();
-    Some(say.words.fill("training.limiter", &values))
 }
 
 /// A line: block, movement, sets, rest, minutes, what it works towards, its rule and reason.

@@ -4,7 +4,7 @@ use super::{Class, Fresh, Next, Verdict, Watch};
 use crate::curriculum::target::{Got, Target};
 use crate::curriculum::{Curriculum, Day, MovementIx, Owner, SkillIx};
 use crate::results::{Goal as Chosen, Person, Sides};
-use crate::training::{Gap, Roster, Say};
+use crate::training::{Gap, Roster, Say, TOKEN};
 use crate::words::Value;
 
 /// So many of a list are named; the others are counted.
@@ -21,9 +21,6 @@ pub struct Telling<'a> {
     /// Names are set down as tokens, for a page to put its marked names in their place.
     tokens: bool,
 }
-
-/// Stands around a token; no text of a coach's holds it.
-const TOKEN: char = '\u{1}';
 
 /// A text with each token made by `name`.
 ///

@@ -246,11 +246,13 @@ pub fn printed_plan(
     snapshot: &Snapshot,
     say: &Say<'_>,
     training: &Training,
-    name: &str,
+    person: &Person,
 ) -> Result<String, String> {
     let curriculum = say.roster.curriculum;
     let theme = of_school(curriculum, snapshot).map_err(|e| e.to_string())?;
-    audited(curriculum, printed(say, &theme, training, name))
+    let page = printed(say, &theme, training, person).map_err(|e| e.to_string())?;
+    let faults = Auditor::new(curriculum).printed(&page.text, &page.style);
+    faults.into_iter().next().map_or(Ok(page.text), Err)
 }
 
 /// What `assess` says of people as a page of its own, with their histories drawn.

@@ -20,6 +20,7 @@ mod plan;
 mod presumed;
 mod reason;
 mod say;
+mod say_way;
 mod session;
 mod trainee;
 mod variation;
@@ -33,7 +34,7 @@ pub use line::{Line, Side, Sides, Unit};
 pub use now::Now;
 pub use plan::{Condition, Retest, Training, train};
 pub use reason::{Block, Left, Reason, Rule, Then};
-pub use say::{Say, paced};
+pub use say::{Say, TOKEN, paced};
 pub use session::{Session, warm_up_minutes};
 pub use trainee::{Logged, Mass, Trainee, in_mass, kilograms};
 

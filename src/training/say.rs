@@ -19,7 +19,12 @@ pub struct Say<'a> {
     pub roster: &'a Roster<'a>,
     pub words: &'a Words,
     pub units: Units,
+    /// Names are set down as tokens, for a page to put its marked names in their place.
+    pub tokens: bool,
 }
+
+/// Stands around a token; no text of a coach's holds it.
+pub const TOKEN: char = '\u{1}';
 
 impl<'a> Say<'a> {
     /// In the school's own language and units.
@@ -28,6 +33,7 @@ impl<'a> Say<'a> {
             roster,
             words: &roster.curriculum.words,
             units: roster.curriculum.school.units,
+            tokens: false,
         }
     }
 
@@ -46,6 +52,9 @@ impl<'a> Say<'a> {
 
     /// A movement with the signal word of its mark.
     pub fn named(&self, ix: MovementIx) -> String {
+        if self.tokens {
+            return format!("{TOKEN}m{}{TOKEN}", ix.0);
+        }
         match self.signal(ix) {
             Some(signal) => format!("{} [{signal}]", self.name(ix)),
             None => self.name(ix).to_string(),

@@ -21,6 +21,7 @@ use crate::site::feeds::tables;
 use crate::site::pages::Rope;
 use crate::site::theme::guard::Guard;
 pub use crate::site::theme::guard::POLICY;
+use crate::site::theme::paper;
 use crate::words::escape::escape;
 use crate::words::{Words, seen};
 use data::style_sheet;
@@ -277,6 +278,21 @@ impl Auditor {
         let mut walk = Walk::new(self).loading_nothing();
         tokens::read(html, &mut walk);
         walk.finish()
+    }
+
+    /// The same of a page to print, which carries this style and no other.
+    pub fn printed(&self, html: &str, style: &str) -> Vec<String> {
+        let Some(bare) = paper::without(html, style) else {
+            return vec![
+                "the page does not carry the theme's style, allowed by its hash, once".into(),
+            ];
+        };
+        let mut faults = style_sheet(style);
+        if style.contains('<') {
+            faults.push("a style to print holds a tag".into());
+        }
+        faults.extend(self.outside(bare.as_bytes()));
+        faults
     }
 
     fn page(&self, path: &str, html: &[u8]) -> Vec<String> {

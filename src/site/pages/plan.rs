@@ -2,30 +2,45 @@
 
 use super::outside::{context, render};
 use crate::curriculum::{MovementIx, Owner};
+use crate::morning::put_names;
+use crate::results::Person;
 use crate::site::names::named_from_outside;
-use crate::site::theme::{Theme, ThemeError};
+use crate::site::theme::{Theme, ThemeError, paper};
 use crate::training::{Line, Say, Session, Training};
-use crate::words::Value;
+use crate::words::{Value, escape};
 use serde::Serialize;
+use tera::Context;
 
 /// The theme's template.
 const TEMPLATE: &str = "plan.html";
+/// The theme's own colour, where the school has none.
+const ACCENT: &str = "#b4472b";
 
+/// A page and the style that it carries.
+pub struct Printed {
+    pub text: String,
+    pub style: String,
+}
+
+/// Texts with names are HTML, each name with its mark.
 #[derive(Serialize)]
 struct SessionView {
     head: String,
     warm_up: Vec<String>,
+    care: Vec<String>,
     lines: Vec<LineView>,
+    left: Option<String>,
 }
 
 #[derive(Serialize)]
 struct LineView {
     block: String,
-    /// As HTML, with its mark.
     named: String,
     sets: String,
     rest: String,
+    toward: Option<String>,
     rule: String,
+    why: String,
     /// One for each set, to tick.
     boxes: Vec<i64>,
 }
@@ -33,8 +48,62 @@ struct LineView {
 #[derive(Serialize)]
 struct RetestView {
     on: String,
-    /// As HTML.
     tests: Vec<String>,
+}
+
+struct Making<'a> {
+    /// Its names are tokens.
+    say: &'a Say<'a>,
+    theme: &'a Theme,
+    training: &'a Training,
+}
+
+impl Making<'_> {
+    fn name(&self, owner: Owner) -> Result<String, ThemeError> {
+        named_from_outside(self.say.roster.curriculum, self.theme, owner)
+    }
+
+    fn named(&self, ix: MovementIx) -> Result<String, ThemeError> {
+        self.name(Owner::Movement(ix))
+    }
+
+    fn html(&self, text: &str) -> Result<String, ThemeError> {
+        put_names(&escape::escape(text), |owner| self.name(owner))
+    }
+
+    fn all(&self, texts: Vec<String>) -> Result<Vec<String>, ThemeError> {
+        texts.iter().map(|text| self.html(text)).collect()
+    }
+
+    fn line(&self, l: &Line) -> Result<LineView, ThemeError> {
+        let say = self.say;
+        let toward = say.toward(l, self.training);
+        Ok(LineView {
+            block: say.say(&format!("block.{}", l.block.key())),
+            named: self.named(l.movement)?,
+            sets: say.sets(l),
+            rest: say.rest(l),
+            toward: toward.map(|text| self.html(&text)).transpose()?,
+            rule: say.rule(l),
+            why: self.html(&say.why(&l.why))?,
+            boxes: (0..l.sets).collect(),
+        })
+    }
+
+    fn session(&self, s: &Session) -> Result<SessionView, ThemeError> {
+        let left = self.say.left_out(s);
+        Ok(SessionView {
+            head: self.say.head(s),
+            warm_up: self.all(self.say.warm_up(s, self.training))?,
+            care: self.all(self.say.care_lines(s))?,
+            lines: s
+                .lines
+                .iter()
+                .map(|l| self.line(l))
+                .collect::<Result<_, ThemeError>>()?,
+            left: left.map(|text| self.html(&text)).transpose()?,
+        })
+    }
 }
 
 /// The printed plan. Its links lead to the site's own address; every name bears its mark.
@@ -45,61 +114,58 @@ pub fn printed(
     say: &Say<'_>,
     theme: &Theme,
     training: &Training,
-    name: &str,
-) -> Result<String, ThemeError> {
+    person: &Person,
+) -> Result<Printed, ThemeError> {
     let curriculum = say.roster.curriculum;
-    let named = |ix: MovementIx| named_from_outside(curriculum, theme, Owner::Movement(ix));
-    let line = |l: &Line| {
-        Ok(LineView {
-            block: say.say(&format!("block.{}", l.block.key())),
-            named: named(l.movement)?,
-            sets: say.sets(l),
-            rest: say.rest(l),
-            rule: say.rule(l),
-            boxes: (0..l.sets).collect(),
-        })
+    let say = &Say {
+        tokens: true,
+        ..*say
     };
-    let session = |s: &Session| {
-        Ok(SessionView {
-            head: say.head(s),
-            // The easy set names its movement, which stands marked below.
-            warm_up: say.warm_up_plain(s, training),
-            lines: s
-                .lines
-                .iter()
-                .map(line)
-                .collect::<Result<_, ThemeError>>()?,
-        })
+    let making = Making {
+        say,
+        theme,
+        training,
     };
-    let sessions: Vec<SessionView> = training
-        .sessions
-        .iter()
-        .map(session)
-        .collect::<Result<_, ThemeError>>()?;
+    let sessions = training.sessions.iter().map(|s| making.session(s));
+    let sessions: Vec<SessionView> = sessions.collect::<Result<_, ThemeError>>()?;
     let retest = match &training.retest {
         Some(r) => Some(RetestView {
             on: r.on.to_string(),
             tests: r
                 .tests
                 .iter()
-                .map(|ix| named(*ix))
+                .map(|ix| making.named(*ix))
                 .collect::<Result<_, ThemeError>>()?,
         }),
         None => None,
     };
-    let conditions: Vec<String> = training
-        .conditions
-        .iter()
-        .map(|c| say.condition(*c))
-        .collect();
-    let title = say
-        .words
-        .fill("training.printed", &[("name", Value::Text(name))]);
+    let conditions = training.conditions.iter();
+    let conditions: Vec<String> = conditions.map(|c| say.condition(*c)).collect();
+    let way = match training.refused {
+        true => Vec::new(),
+        false => [say.goal(training)]
+            .into_iter()
+            .chain(say.holds_back(training))
+            .collect(),
+    };
+    let name = [("name", Value::Text(&person.name))];
+    let title = say.words.fill("training.printed", &name);
+    let mut of_style = Context::new();
+    of_style.insert(
+        "accent",
+        curriculum.school.accent.as_deref().unwrap_or(ACCENT),
+    );
+    let style = render(theme, paper::STYLE, &of_style)?;
     let mut context = context(curriculum, &title);
+    context.insert("policy", &paper::policy(&style));
+    context.insert("style", &style);
     context.insert("today", &training.today.to_string());
+    context.insert("clinician", &say.clinician(person, training.today));
+    context.insert("way", &making.all(way)?);
     context.insert("refused", &training.refused);
     context.insert("conditions", &conditions);
     context.insert("sessions", &sessions);
     context.insert("retest", &retest);
-    render(theme, TEMPLATE, &context)
+    let text = render(theme, TEMPLATE, &context)?;
+    Ok(Printed { text, style })
 }

@@ -2,6 +2,7 @@
 
 pub mod compact;
 pub mod guard;
+pub mod paper;
 pub mod saying;
 mod version;
 
