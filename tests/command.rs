@@ -669,6 +669,19 @@ fn a_plan_is_written_whole() {
         assert!(page.contains(part), "{part} is missing: {page}");
     }
     assert!(!page.contains("style="), "{page}");
+    // As `dose` says it: what a line works towards, its rule and its reason; the warm-up of all sessions once.
+    for part in [
+        "size: A4",
+        "style-src 'sha256-",
+        "first try: nothing is known of",
+        "towards ",
+        "Between you and it, first: ",
+    ] {
+        assert!(page.contains(part), "{part} is missing: {page}");
+    }
+    let session = page.matches("<section>").count();
+    assert!(session > 10, "{page}");
+    assert!(page.matches("brisk walking").count() < session, "{page}");
     let calendar = fs::read_to_string(folder.path().join("p.ics")).expect("a calendar");
     assert_eq!(calendar.matches("BEGIN:VEVENT").count(), 13, "{calendar}");
     let two = dose(

@@ -90,11 +90,18 @@ impl Making<'_> {
         })
     }
 
-    fn session(&self, s: &Session) -> Result<SessionView, ThemeError> {
+    /// `before`: the session above it. What both warm up with is not said again, but for the easy set.
+    fn session(&self, s: &Session, before: Option<&Session>) -> Result<SessionView, ThemeError> {
         let left = self.say.left_out(s);
+        let plain = |s: &Session| self.say.warm_up_plain(s, self.training);
+        let said = match before.map(plain) {
+            Some(lines) if lines == plain(s) => lines.len(),
+            _ => 0,
+        };
+        let warm_up = self.say.warm_up(s, self.training).split_off(said);
         Ok(SessionView {
             head: self.say.head(s),
-            warm_up: self.all(self.say.warm_up(s, self.training))?,
+            warm_up: self.all(warm_up)?,
             care: self.all(self.say.care_lines(s))?,
             lines: s
                 .lines
@@ -126,7 +133,9 @@ pub fn printed(
         theme,
         training,
     };
-    let sessions = training.sessions.iter().map(|s| making.session(s));
+    let before = std::iter::once(None).chain(training.sessions.iter().map(Some));
+    let sessions = training.sessions.iter().zip(before);
+    let sessions = sessions.map(|(s, before)| making.session(s, before));
     let sessions: Vec<SessionView> = sessions.collect::<Result<_, ThemeError>>()?;
     let retest = match &training.retest {
         Some(r) => Some(RetestView {
