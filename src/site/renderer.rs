@@ -144,7 +144,12 @@ impl<'a> Renderer<'a> {
     pub fn is_drawn(&self, position: usize) -> bool {
         matches!(
             self.items()[position],
-            Item::Card(_) | Item::Figure(_) | Item::Film(_) | Item::Icon(..) | Item::Picture(_) | Item::Smaller(_)
+            Item::Card(_)
+                | Item::Figure(_)
+                | Item::Film(_)
+                | Item::Icon(..)
+                | Item::Picture(_)
+                | Item::Smaller(_)
         )
     }
 

@@ -134,7 +134,8 @@ fn telling(solved: &Solved) -> &Pose {
 /// Upright on straight legs, on both feet, the hands free.
 fn is_standing(pose: &Pose) -> bool {
     let p = &pose.points;
-    let upright = p.shoulder.1 - p.hip.1 > 0.96 * libm::hypot(p.shoulder.0 - p.hip.0, p.shoulder.1 - p.hip.1);
+    let upright =
+        p.shoulder.1 - p.hip.1 > 0.96 * libm::hypot(p.shoulder.0 - p.hip.0, p.shoulder.1 - p.hip.1);
     let straight = p.legs.iter().all(|leg| {
         let long = libm::hypot(leg.ankle.0 - p.hip.0, leg.ankle.1 - p.hip.1);
         let bent = libm::hypot(leg.knee.0 - p.hip.0, leg.knee.1 - p.hip.1)
@@ -399,7 +400,10 @@ mod tests {
             assert!(poses.len() >= 4, "{name}: {} poses", poses.len());
             assert_eq!(poses.first(), Some(&solved.start), "{name}");
             assert_eq!(poses.last(), solved.end.as_ref(), "{name}");
-            assert!(!svg.contains("NaN") && !svg.replace("infinite", "").contains("inf"), "{name}");
+            assert!(
+                !svg.contains("NaN") && !svg.replace("infinite", "").contains("inf"),
+                "{name}"
+            );
             assert!(svg.contains("prefers-reduced-motion:no-preference"));
             // Every pose is seen, and at any time one alone: what one leaves the next takes up.
             assert_eq!(svg.matches("@keyframes").count(), poses.len());

@@ -1,246 +1,198 @@
-//! Sessions and definitions as HTML with class names. Each line is read by itself: from the left, whatever is first.
+//! Sessions and definitions as HTML with class names, by two small grammars of our own.
+//!
+//! Definitions repeat many of their keys and lines, and most lines mean the same wherever they stand: those are read once a
+//! thread.
 
 use crate::words::escape::escape_into;
+use foldhash::fast::FixedState;
+use memchr::{memchr, memchr3};
+use std::cell::RefCell;
+use std::collections::HashMap;
+use std::sync::LazyLock;
+use syntect::dumps::from_uncompressed_data;
+use syntect::html::{ClassStyle, line_tokens_to_classed_spans};
+use syntect::parsing::{ParseState, ScopeStack, SyntaxSet};
+use syntect::util::LinesWithEndings;
 
-/// Part of a line: how long it is, and the class it is shown with, if any.
-type Part = (usize, Option<&'static str>);
+static SYNTAXES: LazyLock<SyntaxSet> = LazyLock::new(|| {
+    from_uncompressed_data(include_bytes!(concat!(env!("OUT_DIR"), "/grammars.bin")))
+        .expect("the grammars were compiled with the program")
+});
 
-/// Reads what begins at a place of a line; nothing where nothing does.
-type Reader = fn(line: &str, at: usize) -> Option<Vec<Part>>;
+static SESSION: LazyLock<Option<Grammar>> = LazyLock::new(|| Grammar::new("Session"));
+static DEFINITION: LazyLock<Option<Grammar>> = LazyLock::new(|| Grammar::new("Definition"));
+
+const STYLE: ClassStyle = ClassStyle::SpacedPrefixed { prefix: "hl-" };
+/// Lines that a thread remembers.
+const REMEMBERED: usize = 4096;
+
+/// Lines or keys with their HTML.
+type Lines = HashMap<String, String, FixedState>;
+
+/// A grammar as it stands between two lines that have nothing to do with each other.
+struct Grammar {
+    /// Each line stands for itself, and the key at its beginning has nothing to do with what follows.
+    has_keys: bool,
+    between: At,
+    /// What opens the text.
+    opening: String,
+}
+
+/// Where reading stands.
+#[derive(Clone, PartialEq)]
+struct At {
+    state: ParseState,
+    stack: ScopeStack,
+    /// Elements that are open.
+    open: isize,
+}
+
+impl At {
+    /// The line as HTML, and reading after it.
+    fn line(&mut self, line: &str) -> Option<String> {
+        let ops = self.state.parse_line(line, &SYNTAXES).ok()?;
+        let (html, opened) =
+            line_tokens_to_classed_spans(line, &ops, STYLE, &mut self.stack).ok()?;
+        self.open += opened;
+        Some(html)
+    }
+}
+
+impl Grammar {
+    fn new(name: &str) -> Option<Grammar> {
+        let mut between = At {
+            state: ParseState::new(SYNTAXES.find_syntax_by_name(name)?),
+            stack: ScopeStack::new(),
+            open: 0,
+        };
+        let opening = between.line("\n")?.trim_end().to_string();
+        Some(Grammar {
+            has_keys: name == "Definition",
+            between,
+            opening,
+        })
+    }
+
+    fn html(&self, text: &str, known: &mut Lines) -> Option<String> {
+        let mut out = String::with_capacity(text.len() * 5);
+        out.push_str(&self.opening);
+        let mut at: Option<At> = None;
+        for line in LinesWithEndings::from(text) {
+            if at.is_none()
+                && self.has_keys
+                && let Some((key, rest)) = key_and_rest(line)
+            {
+                match known.get(key) {
+                    Some(html) => out.push_str(html),
+                    None => {
+                        let alone = self.between.clone().line(&format!("{key}\n"))?;
+                        let html = alone.trim_end_matches('\n');
+                        out.push_str(html);
+                        known.insert(key.to_string(), html.to_string());
+                    }
+                }
+                escape_into(&mut out, rest);
+                continue;
+            }
+            if at.is_none()
+                && let Some(html) = known.get(line)
+            {
+                out.push_str(html);
+                continue;
+            }
+            let stood_between = at.is_none();
+            let mut now = at.unwrap_or_else(|| self.between.clone());
+            let html = now.line(line)?;
+            out.push_str(&html);
+            at = (now != self.between).then_some(now);
+            if stood_between && at.is_none() && known.len() < REMEMBERED {
+                known.insert(line.to_string(), html);
+            }
+        }
+        let open = at.map_or(self.between.open, |a| a.open);
+        (0..open).for_each(|_| out.push_str("</span>"));
+        Some(out)
+    }
+}
+
+/// A line of a definition as its key with the colon, and what follows, where that is nothing but text; a line without a colon
+/// is all text. Nothing where a comment, a quote or a second colon may mean more.
+fn key_and_rest(line: &str) -> Option<(&str, &str)> {
+    if memchr3(b'#', b'"', b'\'', line.as_bytes()).is_some() {
+        return None;
+    }
+    let Some((key, rest)) = line.split_once(':') else {
+        return Some(("", line));
+    };
+    let ends = rest.starts_with([' ', '\n']) && memchr(b':', rest.as_bytes()).is_none();
+    ends.then(|| line.split_at(key.len() + 1))
+}
+
+thread_local! {
+    static KNOWN: RefCell<[Lines; 2]> = RefCell::default();
+}
 
 /// The text of a session as HTML spans whose classes begin with `hl-`.
 pub fn session(text: &str) -> String {
-    html("session", in_session, text)
+    html(&SESSION, 0, text)
 }
 
 /// The text of a definition as HTML spans whose classes begin with `hl-`.
 pub fn definition(text: &str) -> String {
-    html("definition", in_definition, text)
+    html(&DEFINITION, 1, text)
 }
 
-fn html(class: &str, read: Reader, text: &str) -> String {
+fn html(grammar: &LazyLock<Option<Grammar>>, which: usize, text: &str) -> String {
     if text.is_empty() {
         return String::new();
     }
-    let mut out = String::with_capacity(text.len() * 3);
-    out.push_str(&format!("<span class=\"hl-{class}\">"));
-    for whole in text.split_inclusive('\n') {
-        let line = whole.strip_suffix('\n').unwrap_or(whole);
-        let mut at = 0;
-        while let Some(c) = line[at..].chars().next() {
-            let parts = read(line, at).unwrap_or_else(|| vec![(c.len_utf8(), None)]);
-            for (length, class) in parts.into_iter().filter(|(length, _)| *length > 0) {
-                let part = &line[at..at + length];
-                match class {
-                    Some(class) => {
-                        out.push_str(&format!("<span class=\"hl-{class}\">"));
-                        escape_into(&mut out, part);
-                        out.push_str("</span>");
-                    }
-                    None => escape_into(&mut out, part),
-                }
-                at += length;
-            }
-        }
-        out.push_str(&whole[line.len()..]);
-    }
-    out.push_str("</span>");
-    out
-}
-
-/// The length of what all letters of a text's beginning are.
-fn span(text: &str, is: impl Fn(char) -> bool) -> usize {
-    text.find(|c| !is(c)).unwrap_or(text.len())
-}
-
-fn spaces(text: &str) -> usize {
-    span(text, char::is_whitespace)
-}
-
-fn digits(text: &str) -> usize {
-    span(text, |c| c.is_ascii_digit())
-}
-
-/// The length of a key, such as `any of` or `standard`, with a colon behind it; the colon is not counted.
-fn key(text: &str) -> Option<usize> {
-    let begins = text.starts_with(|c: char| c.is_ascii_alphabetic());
-    let word = span(text, |c| {
-        c.is_ascii_alphanumeric() || matches!(c, '_' | '-')
+    let made = KNOWN.with_borrow_mut(|known| {
+        let grammar = grammar.as_ref();
+        grammar.and_then(|g| g.html(text, &mut known[which]))
     });
-    begins
-        .then_some(word)
-        .filter(|n| text[*n..].starts_with(':'))
-}
-
-/// The length of a key of several words.
-fn key_of_needs(text: &str) -> Option<usize> {
-    let plain = ["any of", "all of"]
-        .into_iter()
-        .find(|k| text.starts_with(k));
-    let counted = || {
-        let count = digits(text.strip_prefix("at least ")?);
-        let end = "at least ".len() + count;
-        (count > 0 && text[end..].starts_with(" of")).then_some(end + " of".len())
-    };
-    let end = plain.map(str::len).or_else(counted)?;
-    text[end..].starts_with(':').then_some(end)
-}
-
-/// A comment, a key, a text in quotes.
-fn in_definition(line: &str, at: usize) -> Option<Vec<Part>> {
-    let rest = &line[at..];
-    if at == 0 {
-        let mut before = spaces(rest);
-        while rest[before..].starts_with("- ") {
-            before += 2;
-        }
-        let of = &rest[before..];
-        let ends = |n: &usize| of[n + 1..].chars().next().is_none_or(char::is_whitespace);
-        if let Some(length) = key_of_needs(of).or_else(|| key(of)).filter(ends) {
-            return Some(vec![(before, None), (length, Some("key")), (1, None)]);
-        }
-    }
-    match rest.as_bytes()[0] {
-        b'#' => Some(vec![(rest.len(), Some("comment"))]),
-        b'{' | b',' => {
-            let before = 1 + spaces(&rest[1..]);
-            let length = key(&rest[before..])?;
-            // A line's end is space too.
-            let after = rest[before + length + 1..].chars().next();
-            let ends = after.is_none_or(char::is_whitespace);
-            ends.then(|| vec![(before, None), (length, Some("key")), (1, None)])
-        }
-        quote @ (b'"' | b'\'') => {
-            let end = rest[1..].find(char::from(quote))?;
-            Some(vec![(end + 2, Some("string"))])
-        }
-        _ => None,
-    }
-}
-
-const UNITS: [&str; 19] = [
-    "reps", "rep", "s", "min", "cm", "in", "deg", "kg", "lb", "bw", "with", "help", "of", "each",
-    "side", "at", "most", "tries", "x",
-];
-
-/// A pair, a movement, numbers and their units, rests, what stays in reserve.
-fn in_session(line: &str, at: usize) -> Option<Vec<Part>> {
-    let rest = &line[at..];
-    if at == 0
-        && let Some(parts) = beginning(rest)
-    {
-        return Some(parts);
-    }
-    let number = digits(rest);
-    if number > 0 {
-        let of_one = rest[number..].strip_prefix('.').map_or(0, digits);
-        let fraction = if of_one > 0 { 1 + of_one } else { 0 };
-        return Some(vec![(number + fraction, Some("numeric"))]);
-    }
-    let is_word = |c: char| c.is_alphanumeric() || c == '_';
-    if line[..at].ends_with(is_word) {
-        return None;
-    }
-    match &rest[..span(rest, is_word)] {
-        "reserve" => Some(vec![("reserve".len(), Some("rest"))]),
-        word @ "rest" => {
-            let behind = &rest[word.len()..];
-            let mut ends = behind.char_indices().map(|(i, _)| i);
-            let end = ends.find(|i| is_reserve(&behind[*i..]));
-            let pause = end.unwrap_or(behind.len());
-            Some(vec![(word.len(), Some("rest")), (pause, Some("pause"))])
-        }
-        word if UNITS.contains(&word) => Some(vec![(word.len(), Some("unit"))]),
-        _ => None,
-    }
-}
-
-/// Whether a text begins as `2 in reserve` does.
-fn is_reserve(text: &str) -> bool {
-    let behind =
-        |text: &str| -> Option<usize> { Some(span(text, |c| c == ' ')).filter(|n| *n > 0) };
-    let of = || {
-        let number = Some(digits(text)).filter(|n| *n > 0)?;
-        let text = &text[number..];
-        let text = text[behind(text)?..].strip_prefix("in")?;
-        text[behind(text)?..].strip_prefix("reserve")
-    };
-    of().is_some()
-}
-
-/// The beginning of a line, up to the movement: `A1 warm-up: 2 min hang`, each part but the last left out at will.
-fn beginning(line: &str) -> Option<Vec<Part>> {
-    // What is left out is tried last.
-    (0..8).find_map(|left_out| {
-        let mut parts = vec![(spaces(line), None)];
-        let mut at = parts[0].0;
-        let mut take = |length: usize, class: Option<&'static str>| {
-            parts.push((length, class));
-            at += length;
-            &line[at..]
-        };
-        let mut rest = take(0, None);
-        if left_out & 4 == 0 {
-            let number = digits(rest.strip_prefix(|c: char| c.is_ascii_uppercase())?);
-            rest = take(1 + number, Some("unit"));
-            let space = spaces(rest);
-            (number > 0 && space > 0).then_some(())?;
-            rest = take(space, None);
-        }
-        if left_out & 2 == 0 {
-            rest.strip_prefix("warm-up:")?;
-            rest = take("warm-up:".len(), Some("rest"));
-            rest = take(spaces(rest), None);
-        }
-        if left_out & 1 == 0 {
-            let number = span(rest, |c| c.is_ascii_digit() || c == '.');
-            (number > 0).then_some(())?;
-            rest = take(number, Some("numeric"));
-            rest = take(spaces(rest), None);
-            let unit = ["min", "s"]
-                .into_iter()
-                .find(|unit| rest.starts_with(unit))?;
-            rest = take(unit.len(), Some("unit"));
-            let space = spaces(rest);
-            (space > 0).then_some(())?;
-            rest = take(space, None);
-        }
-        let movement = span(rest, |c| {
-            c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-'
-        });
-        rest.starts_with(|c: char| c.is_ascii_lowercase())
-            .then_some(())?;
-        take(movement, Some("movement"));
-        Some(parts)
-    })
+    made.unwrap_or_else(|| crate::words::escape::escape(text))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
+    use syntect::html::ClassedHTMLGenerator;
 
-    #[test]
-    fn a_definition_shows_its_keys_texts_and_comments() {
-        let text = "movement: hang # why\nneeds:\n  - at least 2 of:\n      - { for: \"a: b\", do: 'c' }\nat:x\n<";
-        assert_eq!(
-            definition(text),
-            "<span class=\"hl-definition\"><span class=\"hl-key\">movement</span>: hang <span class=\"hl-comment\"># why</span>\n\
-             <span class=\"hl-key\">needs</span>:\n  - <span class=\"hl-key\">at least 2 of</span>:\n      - { <span class=\"hl-key\">for</span>: \
-             <span class=\"hl-string\">&quot;a: b&quot;</span>, <span class=\"hl-key\">do</span>: <span class=\"hl-string\">&#39;c&#39;</span> }\nat:x\n&lt;</span>"
-        );
-        assert_eq!(definition(""), "");
+    /// The library's own way, without memory.
+    fn plainly(name: &str, text: &str) -> String {
+        let syntax = SYNTAXES.find_syntax_by_name(name).expect("a grammar");
+        let mut generator = ClassedHTMLGenerator::new_with_class_style(syntax, &SYNTAXES, STYLE);
+        for line in LinesWithEndings::from(text) {
+            generator
+                .parse_html_for_line_which_includes_newline(line)
+                .expect("a line");
+        }
+        generator.finalize()
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(2000) })]
+
+        #[test]
+        fn keys_apart_change_nothing(pieces in prop::collection::vec(prop::sample::select(vec![
+            "a", "any of", "at least 2 of", "at least x of", ":", ": ", "- ", "  ", "\n", "{", "}", ",", "[", "]", "#", "\"", "'", "x-y_9", "é", "<", "&", "5x5", "\t", "|",
+        ]), 0..24)) {
+            let text = pieces.concat();
+            prop_assert_eq!(definition(&text), plainly("Definition", &text), "{}", text);
+        }
     }
 
     #[test]
-    fn a_session_shows_its_parts() {
-        let text =
-            "A1 warm-up: 2 min hang 3x8.5 reps, rest 90 s 2 in reserve\nresting restful rest";
-        assert_eq!(
-            session(text),
-            "<span class=\"hl-session\"><span class=\"hl-unit\">A1</span> <span class=\"hl-rest\">warm-up:</span> <span class=\"hl-numeric\">2</span> \
-             <span class=\"hl-unit\">min</span> <span class=\"hl-movement\">hang</span> <span class=\"hl-numeric\">3</span>x<span class=\"hl-numeric\">8.5</span> \
-             <span class=\"hl-unit\">reps</span>, <span class=\"hl-rest\">rest</span><span class=\"hl-pause\"> 90 s </span><span class=\"hl-numeric\">2</span> \
-             <span class=\"hl-unit\">in</span> <span class=\"hl-rest\">reserve</span>\n<span class=\"hl-movement\">resting</span> restful <span class=\"hl-rest\">rest</span></span>"
-        );
+    fn memory_changes_nothing() {
+        let odd = "a: |\n  text: # no\n\n# c\nb: \"x\n  y\"\n- [1, {c: d}]\ne: 'f'";
+        let usual =
+            "movement: hang\nname: Hang # why\nneeds:\n  - pull: 5x5\n  - any of:\n      - a\n";
+        for text in [usual, odd, usual, "", "x", "# only\n"] {
+            for _ in 0..2 {
+                assert_eq!(definition(text), plainly("Definition", text));
+                assert_eq!(session(text), plainly("Session", text));
+            }
+        }
     }
 }

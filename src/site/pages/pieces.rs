@@ -62,7 +62,9 @@ struct Ways<'a> {
 #[derive(Serialize)]
 #[serde(tag = "kind", rename_all = "lowercase")]
 pub(super) enum NeedLine<'a> {
-    Open { says: String },
+    Open {
+        says: String,
+    },
     Close,
     Leaf {
         link: &'a str,

@@ -185,7 +185,11 @@ fn keys_of_script(path: &str, text: &str, words: &Words) -> Result<BTreeSet<Stri
         }
     }
     let quoted = text.split('\'').filter(|part| is_key(part));
-    out.extend(quoted.filter(|key| words.entry(key).is_some()).map(str::to_string));
+    out.extend(
+        quoted
+            .filter(|key| words.entry(key).is_some())
+            .map(str::to_string),
+    );
     Ok(out)
 }
 

@@ -46,9 +46,8 @@ pub fn film(solved: &Solved, poses: &[Pose], pace: Pace) -> String {
         let (from, from_back) = share((i as f64 - 0.5) / last);
         let (to, to_back) = share((i as f64 + 0.5) / last);
         let there = |share: f64| share * f64::from(pace.there) / total;
-        let back = |share: f64| {
-            (f64::from(pace.there + pace.held) + share * f64::from(pace.back)) / total
-        };
+        let back =
+            |share: f64| (f64::from(pace.there + pace.held) + share * f64::from(pace.back)) / total;
         let windows = match i {
             0 => [(0.0, there(to)), (back(to_back), 1.0)],
             _ if i + 1 == poses.len() => [(there(from), back(from_back)); 2],

@@ -103,13 +103,7 @@ pub fn draw(
 
 /// The lines of the essential path, those that lead to the same movements in one stroke: a page lights those that somebody still
 /// has to go.
-fn essential(
-    out: &mut String,
-    layered: &Layered,
-    placed: &Placed,
-    members: &[Member],
-    side: Side,
-) {
+fn essential(out: &mut String, layered: &Layered, placed: &Placed, members: &[Member], side: Side) {
     let mut above: Vec<BTreeSet<usize>> = vec![BTreeSet::new(); layered.nodes.len()];
     for row in layered.layers.iter().rev() {
         for node in row {
