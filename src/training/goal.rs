@@ -91,17 +91,22 @@ fn leaf_of(roster: &Roster<'_>, of: Chosen) -> Leaf {
 
 impl Trainee<'_> {
     fn goal_of(&self, of: Chosen, chosen: bool) -> Goal {
-        let (curriculum, stages) = (self.roster.curriculum, self.roster.stages);
         let leaf = leaf_of(self.roster, of);
-        let mut chain = below(curriculum, leaf.movement);
-        chain.retain(|ix| stages.is_reached(*ix) && self.roster.find(*ix).is_some());
         Goal {
             of,
-            route: client_route(curriculum, self.person, self.today, &leaf),
+            route: client_route(self.roster.curriculum, self.person, self.today, &leaf),
+            chain: self.chain_of(leaf.movement),
             leaf,
             chosen,
-            chain,
         }
+    }
+
+    /// A movement and all that its needs mention, down to the ground.
+    fn chain_of(&self, goal: MovementIx) -> Vec<MovementIx> {
+        let (curriculum, stages) = (self.roster.curriculum, self.roster.stages);
+        let mut chain = below(curriculum, goal);
+        chain.retain(|ix| stages.is_reached(*ix) && self.roster.find(*ix).is_some());
+        chain
     }
 
     /// The goal that was asked for, else the person's own, else the skill with the largest share owned that is not finished,
@@ -115,24 +120,31 @@ impl Trainee<'_> {
             let goal = curriculum.skill(*ix).goal.movement;
             self.roster.find(goal).is_some() && self.roster.stages.is_reached(goal)
         };
-        let share = |goal: &Goal| {
-            let owned = goal.chain.iter().filter(|ix| self.owns(**ix)).count();
-            (owned as u64, goal.chain.len().max(1) as u64)
+        let share = |ix: &SkillIx| {
+            let chain = self.chain_of(curriculum.skill(*ix).goal.movement);
+            let owned = chain.iter().filter(|ix| self.owns(**ix)).count();
+            (owned as u64, chain.len().max(1) as u64)
         };
         let more = |(a, of_a): (u64, u64), (b, of_b): (u64, u64)| (b * of_a).cmp(&(a * of_b));
-        let weeks = |goal: &Goal| goal.route.as_ref().map_or(0, |r| r.half_weeks);
-        curriculum
+        let mut skills: Vec<(SkillIx, (u64, u64))> = curriculum
             .skills()
             .map(|(ix, _)| ix)
             .filter(stands)
-            .map(|ix| (ix, self.goal_of(Chosen::Skill(ix), false)))
-            .filter(|(_, g)| g.route.as_ref().is_some_and(|r| !r.movements.is_empty()))
-            .min_by(|(a_ix, a), (b_ix, b)| {
-                more(share(a), share(b))
-                    .then(weeks(a).cmp(&weeks(b)))
-                    .then(a_ix.cmp(b_ix))
+            .map(|ix| (ix, share(&ix)))
+            .collect();
+        skills.sort_by(|(_, a), (_, b)| more(*a, *b));
+        // A route costs more than a share: only those of an equal share are walked, until one is not finished.
+        let weeks = |goal: &Goal| goal.route.as_ref().map_or(0, |r| r.half_weeks);
+        let alike = skills.chunk_by(|(_, a), (_, b)| more(*a, *b).is_eq());
+        alike
+            .filter_map(|of| {
+                of.iter()
+                    .map(|(ix, _)| (ix, self.goal_of(Chosen::Skill(*ix), false)))
+                    .filter(|(_, g)| g.route.as_ref().is_some_and(|r| !r.movements.is_empty()))
+                    .min_by_key(|(ix, g)| (weeks(g), **ix))
             })
             .map(|(_, goal)| goal)
+            .next()
     }
 
     /// The gaps, the heaviest first: from the goal down, through movements not owned, each untrue leaf under groups not true
