@@ -258,7 +258,7 @@ fn chain_of(proof: &Proofread, id: &str) -> String {
             ));
         }
     }
-    if let Some(route) = chain::newcomer_route(curriculum, &proof.resolved.stages, goal.movement) {
+    if let Some(route) = chain::newcomer_route(curriculum, goal.movement) {
         let names: Vec<String> = route.movements.iter().map(|ix| name(*ix)).collect();
         out.push_str(&format!(
             "route {} half weeks{}: {}\n",

@@ -1,7 +1,7 @@
 //! Who can be reached at all, in how many steps, and which needs run in a circle.
 
 use super::components::components;
-use crate::curriculum::{Curriculum, Leaf, MovementIx};
+use crate::curriculum::{Curriculum, Leaf, MovementIx, Need};
 use std::collections::{HashMap, HashSet};
 
 /// The stage of every movement: how many steps above the ground it stands.
@@ -30,43 +30,44 @@ pub fn stages(curriculum: &Curriculum) -> Stages {
 
 /// The stages when only the movements that `stands` accepts exist.
 pub fn stages_where(curriculum: &Curriculum, stands: &dyn Fn(MovementIx) -> bool) -> Stages {
-    let dependants = dependants(curriculum);
-    let mut stage: Vec<Option<u32>> = vec![None; curriculum.len()];
-    let is_met = |ix: MovementIx, stage: &[Option<u32>]| {
-        curriculum
-            .movement(ix)
-            .needs
-            .holds(&|leaf: &Leaf| stage[leaf.movement.at()].is_some())
-    };
-    let mut front: Vec<MovementIx> = curriculum
-        .movements()
-        .map(|(ix, _)| ix)
-        .filter(|ix| stands(*ix) && is_met(*ix, &stage))
+    let needs: Vec<&Need<Leaf>> = curriculum.movements().map(|(_, m)| &m.needs).collect();
+    let number = |leaf: &Leaf| leaf.movement.at();
+    let above = dependants(&needs, &number);
+    let stands = |n: usize| stands(MovementIx(n as u32));
+    Stages(climb(&needs, &number, &above, &stands))
+}
+
+/// The stages of anything numbered, from its needs, what each leaf's number is, and its dependants.
+pub(super) fn climb<L>(
+    needs: &[&Need<L>],
+    number: &impl Fn(&L) -> usize,
+    above: &[Vec<usize>],
+    stands: &dyn Fn(usize) -> bool,
+) -> Vec<Option<u32>> {
+    let mut stage: Vec<Option<u32>> = vec![None; needs.len()];
+    let is_met =
+        |n: usize, stage: &[Option<u32>]| needs[n].holds(&|leaf| stage[number(leaf)].is_some());
+    let mut front: Vec<usize> = (0..needs.len())
+        .filter(|n| stands(*n) && is_met(*n, &stage))
         .collect();
     let mut level = 0;
     while !front.is_empty() {
-        front.iter().for_each(|ix| stage[ix.at()] = Some(level));
-        let mut next: Vec<MovementIx> = front
-            .iter()
-            .flat_map(|ix| &dependants[ix.at()])
-            .copied()
-            .collect();
+        front.iter().for_each(|n| stage[*n] = Some(level));
+        let mut next: Vec<usize> = front.iter().flat_map(|n| &above[*n]).copied().collect();
         next.sort_unstable();
         next.dedup();
-        next.retain(|ix| stage[ix.at()].is_none() && stands(*ix) && is_met(*ix, &stage));
+        next.retain(|n| stage[*n].is_none() && stands(*n) && is_met(*n, &stage));
         front = next;
         level += 1;
     }
-    Stages(stage)
+    stage
 }
 
-/// For each movement, those whose needs mention it.
-pub fn dependants(curriculum: &Curriculum) -> Vec<Vec<MovementIx>> {
-    let mut out = vec![Vec::new(); curriculum.len()];
-    for (ix, movement) in curriculum.movements() {
-        movement
-            .needs
-            .visit(&mut |leaf| out[leaf.movement.at()].push(ix));
+/// For each number those whose needs mention it.
+pub(super) fn dependants<L>(needs: &[&Need<L>], number: &impl Fn(&L) -> usize) -> Vec<Vec<usize>> {
+    let mut out = vec![Vec::new(); needs.len()];
+    for (n, need) in needs.iter().enumerate() {
+        need.visit(&mut |leaf| out[number(leaf)].push(n));
     }
     out
 }

@@ -3,11 +3,11 @@
 //! Finding it is hard in general (shared foundations count once), so the search is cut by node count, never by time, and says
 //! when its answer may not be the smallest.
 
-use super::essential::essentials;
-use super::reach::{Stages, below, stages_where};
+use super::ground::{Ground, Set};
 use crate::curriculum::{Curriculum, Leaf, MovementIx, Need};
+use foldhash::fast::FixedState;
 use std::cmp::Reverse;
-use std::collections::{BTreeSet, BinaryHeap, HashMap, HashSet};
+use std::collections::{BTreeSet, BinaryHeap, HashSet};
 
 /// Sets looked at before the search is cut.
 const MOST_NODES: usize = 4_000;
@@ -29,25 +29,35 @@ pub struct Route {
 }
 
 /// The set being grown, ordered as routes are compared: weeks, number of movements, ids.
-type Node = (u32, usize, Vec<MovementIx>);
+type Node = (u32, usize, Set);
 
 /// The route of a client who owns nothing yet. `None` when the goal cannot be reached.
-pub fn newcomer_route(curriculum: &Curriculum, stages: &Stages, goal: MovementIx) -> Option<Route> {
-    Search::new(curriculum, stages, goal)?.run()
+pub fn newcomer_route(curriculum: &Curriculum, goal: MovementIx) -> Option<Route> {
+    route_where(curriculum, goal, &|_, _| false)
+}
+
+/// The route where some leaves of some movements' needs are free: they ask nothing. `None` when the goal cannot be reached.
+pub fn route_where(
+    curriculum: &Curriculum,
+    goal: MovementIx,
+    is_free: &dyn Fn(MovementIx, &Leaf) -> bool,
+) -> Option<Route> {
+    let ground = Ground::new(curriculum, goal, is_free);
+    ground.is_reached(ground.goal).then_some(())?;
+    Search::new(curriculum, ground).run()
 }
 
 struct Search<'a> {
     curriculum: &'a Curriculum,
-    stages: &'a Stages,
-    goal: MovementIx,
-    median: u32,
+    ground: Ground,
+    /// In half weeks, by number.
+    costs: Vec<u32>,
     large: bool,
-    without: HashMap<MovementIx, Vec<MovementIx>>,
+    essentials: Vec<Set>,
 }
 
 impl<'a> Search<'a> {
-    fn new(curriculum: &'a Curriculum, stages: &'a Stages, goal: MovementIx) -> Option<Search<'a>> {
-        stages.of(goal)?;
+    fn new(curriculum: &'a Curriculum, ground: Ground) -> Search<'a> {
         let mut given: Vec<u32> = curriculum
             .published()
             .filter_map(|(_, m)| m.weeks)
@@ -55,26 +65,27 @@ impl<'a> Search<'a> {
             .collect();
         given.sort_unstable();
         let median = given.get(given.len() / 2).copied().unwrap_or(8);
-        let large = below(curriculum, goal).len() > LARGE;
-        Some(Search {
+        let cost = |ix: &MovementIx| {
+            let weeks = curriculum.movement(*ix).weeks;
+            weeks.map_or(median, |w| w.from + w.to)
+        };
+        let large = ground.movements.len() > LARGE;
+        Search {
             curriculum,
-            stages,
-            goal,
-            median,
+            costs: ground.movements.iter().map(cost).collect(),
             large,
-            without: HashMap::new(),
-        })
+            essentials: ground.essentials(&|n| !large || n == ground.goal),
+            ground,
+        }
     }
 
-    fn run(mut self) -> Option<Route> {
-        let start = self.with(&BTreeSet::new(), self.goal);
-        let mut open: BinaryHeap<Reverse<Node>> = BinaryHeap::from([Reverse(self.node(&start))]);
-        let mut seen: HashSet<Vec<MovementIx>> = HashSet::new();
+    fn run(self) -> Option<Route> {
+        let start = self.with(&Set::default(), self.ground.goal);
+        let mut open: BinaryHeap<Reverse<Node>> = BinaryHeap::from([Reverse(self.node(start))]);
+        let mut seen: HashSet<Set, FixedState> = HashSet::default();
         let mut looked_at = 0;
         while let Some(Reverse((cost, _, set))) = open.pop() {
-            let set: BTreeSet<MovementIx> = set.into_iter().collect();
-            let options = self.options(&set);
-            match options {
+            match self.options(&set) {
                 None => return Some(self.route(&set, cost, true)),
                 Some(_) if looked_at >= MOST_NODES => {
                     let greedy = self.greedy(set)?;
@@ -83,10 +94,10 @@ impl<'a> Search<'a> {
                 Some(options) => {
                     looked_at += 1;
                     for option in options {
-                        let larger = self.with_all(&set, &option);
-                        let node = self.node(&larger);
-                        if seen.insert(node.2.clone()) {
-                            open.push(Reverse(node));
+                        let larger = self.with(&set, option);
+                        if !seen.contains(&larger) {
+                            seen.insert(larger.clone());
+                            open.push(Reverse(self.node(larger)));
                         }
                     }
                 }
@@ -95,102 +106,68 @@ impl<'a> Search<'a> {
         None
     }
 
-    fn route(&self, set: &BTreeSet<MovementIx>, at_least: u32, exact: bool) -> Route {
-        let mut movements: Vec<MovementIx> = set.iter().copied().collect();
-        movements.sort_by_key(|ix| (self.stages.of(*ix), *ix));
-        let half_weeks = movements.iter().map(|ix| self.cost(*ix)).sum();
+    fn route(&self, set: &Set, at_least: u32, exact: bool) -> Route {
+        let mut numbers: Vec<usize> = set.iter().collect();
+        numbers.sort_by_key(|n| (self.ground.stages[*n], *n));
+        let movements: Vec<MovementIx> =
+            numbers.iter().map(|n| self.ground.movements[*n]).collect();
         let guessed = movements
             .iter()
             .any(|ix| self.curriculum.movement(*ix).weeks.is_none());
         Route {
             movements,
-            half_weeks,
+            half_weeks: set.iter().map(|n| self.costs[n]).sum(),
             exact,
             at_least_half_weeks: at_least,
             guessed,
         }
     }
 
-    fn cost(&self, ix: MovementIx) -> u32 {
-        self.curriculum
-            .movement(ix)
-            .weeks
-            .map_or(self.median, |w| w.from + w.to)
-    }
-
-    fn node(&self, set: &BTreeSet<MovementIx>) -> Node {
-        (
-            set.iter().map(|ix| self.cost(*ix)).sum(),
-            set.len(),
-            set.iter().copied().collect(),
-        )
+    fn node(&self, set: Set) -> Node {
+        let (weeks, count) = set.iter().fold((0, 0), |(weeks, count), n| {
+            (weeks + self.costs[n], count + 1)
+        });
+        (weeks, count, set)
     }
 
     /// The set with a movement and all that it cannot be reached without.
-    fn with(&mut self, set: &BTreeSet<MovementIx>, ix: MovementIx) -> BTreeSet<MovementIx> {
-        if !self.without.contains_key(&ix) {
-            let all = if self.large && ix != self.goal {
-                vec![ix]
-            } else {
-                essentials(self.curriculum, self.stages, ix)
-                    .into_iter()
-                    .collect()
-            };
-            self.without.insert(ix, all);
+    fn with(&self, set: &Set, n: usize) -> Set {
+        match self.large && n != self.ground.goal {
+            true => set.with(n),
+            false => set.with_all(&self.essentials[n]),
         }
-        set.iter()
-            .copied()
-            .chain(self.without[&ix].iter().copied())
-            .collect()
     }
 
-    fn with_all(
-        &mut self,
-        set: &BTreeSet<MovementIx>,
-        option: &[MovementIx],
-    ) -> BTreeSet<MovementIx> {
-        option
+    /// The ways on from a set: each a movement to add. `None` when it is a whole route already.
+    fn options(&self, set: &Set) -> Option<Vec<usize>> {
+        let needs = &self.ground.needs;
+        let lacking = set
             .iter()
-            .fold(set.clone(), |set, ix| self.with(&set, *ix))
-    }
-
-    /// The ways on from a set: each a group of movements to add. `None` when it is a whole route already.
-    fn options(&self, set: &BTreeSet<MovementIx>) -> Option<Vec<Vec<MovementIx>>> {
-        let lacking = set.iter().find(|ix| {
-            !self
-                .needs(**ix)
-                .holds(&|leaf: &Leaf| set.contains(&leaf.movement))
-        });
-        if let Some(ix) = lacking {
+            .find(|n| !needs[*n].holds(&|below: &usize| set.has(*below)));
+        if let Some(n) = lacking {
             let mut out = Vec::new();
-            self.ways(self.needs(*ix), set, &mut out);
+            self.ways(&needs[n], set, &mut out);
             return Some(out);
         }
-        let derived = stages_where(self.curriculum, &|ix| set.contains(&ix));
-        if derived.is_reached(self.goal) {
+        let derived = self.ground.stages_of(set);
+        if derived[self.ground.goal].is_some() {
             return None;
         }
         // The set only supports itself in a circle: bring in something from outside it.
-        let stuck = set.iter().filter(|ix| !derived.is_reached(**ix));
-        let outside: BTreeSet<MovementIx> = stuck
-            .flat_map(|ix| self.needs(*ix).leaves())
-            .map(|l| l.movement)
-            .filter(|ix| !set.contains(ix) && self.stages.is_reached(*ix))
+        let stuck = set.iter().filter(|n| derived[*n].is_none());
+        let outside: BTreeSet<usize> = stuck
+            .flat_map(|n| needs[n].leaves())
+            .copied()
+            .filter(|n| !set.has(*n) && self.ground.is_reached(*n))
             .collect();
-        Some(outside.into_iter().map(|ix| vec![ix]).collect())
-    }
-
-    fn needs(&self, ix: MovementIx) -> &'a Need<Leaf> {
-        &self.curriculum.movement(ix).needs
+        Some(outside.into_iter().collect())
     }
 
     /// The movements that would bring a tree one part closer to true; one option for each part of its first open choice.
-    fn ways(&self, need: &Need<Leaf>, set: &BTreeSet<MovementIx>, out: &mut Vec<Vec<MovementIx>>) {
-        let holds = |need: &Need<Leaf>| need.holds(&|leaf: &Leaf| set.contains(&leaf.movement));
+    fn ways(&self, need: &Need<usize>, set: &Set, out: &mut Vec<usize>) {
+        let holds = |need: &Need<usize>| need.holds(&|n: &usize| set.has(*n));
         match need {
-            Need::Leaf(leaf) if self.stages.is_reached(leaf.movement) => {
-                out.push(vec![leaf.movement])
-            }
+            Need::Leaf(n) if self.ground.is_reached(*n) => out.push(*n),
             Need::Leaf(_) => {}
             Need::All(parts) => {
                 if let Some(part) = parts.iter().find(|p| !holds(p)) {
@@ -205,11 +182,10 @@ impl<'a> Search<'a> {
     }
 
     /// A whole route by always taking the cheapest next option.
-    fn greedy(&mut self, mut set: BTreeSet<MovementIx>) -> Option<BTreeSet<MovementIx>> {
+    fn greedy(&self, mut set: Set) -> Option<Set> {
         while let Some(options) = self.options(&set) {
-            let sets: Vec<BTreeSet<MovementIx>> =
-                options.iter().map(|o| self.with_all(&set, o)).collect();
-            set = sets.into_iter().min_by_key(|s| self.node(s))?;
+            let nodes = options.iter().map(|n| self.node(self.with(&set, *n)));
+            set = nodes.min()?.2;
         }
         Some(set)
     }

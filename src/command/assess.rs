@@ -9,7 +9,7 @@ use crate::curriculum::{Curriculum, Day, Leaf, MovementIx, Owner};
 use crate::io::{self, Error};
 use crate::morning::{Telling, Verdict, class, verdict};
 use crate::proof::{Proofread, proofread};
-use crate::readiness::{self, First, Readiness, State, Steps};
+use crate::readiness::{self, Evidence, First, Readiness, State, Steps};
 use crate::results::{self, Goal as Chosen, Person};
 use crate::site::printed_histories;
 use crate::source::suggest::did_you_mean;
@@ -155,8 +155,10 @@ impl Asked<'_> {
                 true => first(self.proof, &person, &readiness, &self.rows, self.today),
                 false => HashMap::new(),
             },
-            route: goal
-                .and_then(|g| readiness::client_route(curriculum, &person, self.today, &g.0)),
+            route: goal.and_then(|g| {
+                let evidence = Evidence::new(curriculum, &person, self.today);
+                readiness::client_route(&evidence, &g.0)
+            }),
             verdict,
             readiness,
             person,

@@ -45,7 +45,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         });
     };
     let resolved = chain::resolve(curriculum, &proof.resolved.stages, &goal);
-    let route = chain::newcomer_route(curriculum, &proof.resolved.stages, goal.movement);
+    let route = chain::newcomer_route(curriculum, goal.movement);
     match options.common.form {
         Form::Json => {
             let mut answer = answer(&proof, &resolved, route.as_ref());

@@ -61,6 +61,17 @@ impl<L> Need<L> {
         }
     }
 
+    /// The same joints over other leaves; a leaf may become a tree.
+    pub fn map<M>(&self, f: &mut impl FnMut(&L) -> Need<M>) -> Need<M> {
+        let mut parts = |parts: &[Need<L>]| parts.iter().map(|p| p.map(f)).collect();
+        match self {
+            Need::All(all) => Need::All(parts(all)),
+            Need::Any(any) => Need::Any(parts(any)),
+            Need::AtLeast(k, of) => Need::AtLeast(*k, parts(of)),
+            Need::Leaf(leaf) => f(leaf),
+        }
+    }
+
     /// Whether the tree is true when exactly the leaves that `f` accepts are true.
     pub fn holds(&self, f: &impl Fn(&L) -> bool) -> bool {
         match self {

@@ -16,7 +16,7 @@ pub enum Truth {
 
 /// A person's results, ready to be asked.
 pub struct Evidence<'a> {
-    curriculum: &'a Curriculum,
+    pub(super) curriculum: &'a Curriculum,
     person: &'a Person,
     /// For each movement its results of the latest day, as written; none when untested or too old.
     latest: Vec<Vec<&'a Tested>>,

@@ -94,7 +94,7 @@ impl Trainee<'_> {
         let leaf = leaf_of(self.roster, of);
         Goal {
             of,
-            route: client_route(self.roster.curriculum, self.person, self.today, &leaf),
+            route: client_route(&self.evidence, &leaf),
             chain: self.chain_of(leaf.movement),
             leaf,
             chosen,

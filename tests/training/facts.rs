@@ -103,8 +103,9 @@ fn tree(c: &Curriculum, need: &Need<Leaf>) -> Value {
 /// The client's route to every skill and to a goal that is a movement, with the chain below it.
 pub fn routes(proof: &Proofread, person: &Person, today: Day) -> Value {
     let c = &proof.curriculum;
+    let evidence = readiness::Evidence::new(c, person, today);
     let way = |goal: &Leaf| {
-        let route = readiness::client_route(c, person, today, goal);
+        let route = readiness::client_route(&evidence, goal);
         let chain = chain::resolve(c, &proof.resolved.stages, goal);
         let chain: Vec<&str> = chain.movements.iter().map(|l| id(c, l.movement)).collect();
         let movements: Vec<&str> = route
