@@ -218,7 +218,7 @@ impl<'a> Side<'a> {
     fn of(roster: &Roster<'a>, person: &'a Person, today: Day) -> Side<'a> {
         let curriculum = roster.curriculum;
         let readiness = readiness::assess(curriculum, roster.stages, person, today);
-        let v = verdict(roster, person, &readiness, None, &[], today);
+        let v = verdict(roster, person, &readiness, None, &[], None, today);
         let target = |ix: MovementIx| {
             let gaps = v.aim.iter().flat_map(|aim| &aim.gaps);
             let gap = gaps.into_iter().find(|g| g.movement == ix);

@@ -7,19 +7,19 @@ use super::{Common, Form, Status, dose, report};
 use crate::chain::{self, Route};
 use crate::curriculum::{Curriculum, Day, Leaf, MovementIx, Owner};
 use crate::io::{self, Error};
-use crate::morning::{Telling, Verdict, class, verdict};
+use crate::morning::{Standing, Telling, Verdict, class, verdict};
 use crate::proof::{Proofread, proofread};
 use crate::readiness::{self, Evidence, First, Readiness, State, Steps};
 use crate::results::{self, Goal as Chosen, Person};
 use crate::site::printed_histories;
 use crate::source::suggest::did_you_mean;
-use crate::source::{Findings, Snapshot};
+use crate::source::{Findings, Snapshot, legible};
 use crate::training::{Roster, Say};
 use answer::Answering;
 use rayon::prelude::*;
 use serde_json::Value;
 use std::collections::HashMap;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 #[derive(clap::Args)]
 pub struct Options {
@@ -43,6 +43,12 @@ pub struct Options {
     /// Write everybody's lines and the drawings of their histories as a page into this file
     #[arg(long, value_name = "FILE")]
     page: Option<PathBuf>,
+    /// Tell as new what is not in this file, which an earlier `--save` wrote (default: what is newer than the test before)
+    #[arg(long, value_name = "FILE")]
+    since: Option<PathBuf>,
+    /// Keep in this file what everybody has shown until today, for `--since`
+    #[arg(long, value_name = "FILE")]
+    save: Option<PathBuf>,
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
@@ -67,6 +73,7 @@ struct Asked<'a> {
     roster: &'a Roster<'a>,
     goal: Option<(Leaf, Chosen)>,
     rows: Vec<MovementIx>,
+    since: Option<Standing>,
     today: Day,
     /// The reasons of every movement too.
     whole: bool,
@@ -95,11 +102,25 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     let files = io::results(&options.results)?;
     let (people, found) = results::read(&files, curriculum, today);
     let roster = Roster::new(curriculum, &proof.resolved.stages);
+    let since = match &options.since {
+        Some(path) => match standing(path, curriculum)? {
+            Some(since) => Some(since),
+            None => {
+                let file = path.to_string_lossy();
+                let values = [("file", file.as_ref().into())];
+                let said = Say::of(&roster).words.fill("morning.no_standing", &values);
+                anstream::eprintln!("rungbook: {}", legible(&said));
+                return Ok(Status::Failed);
+            }
+        },
+        None => None,
+    };
     let asked = Asked {
         proof: &proof,
         roster: &roster,
         rows: rows(&proof, goal.as_ref().map(|g| &g.0)),
         goal,
+        since,
         today,
         whole: options.all || options.common.form == Form::Json,
     };
@@ -116,6 +137,10 @@ pub fn run(options: &Options) -> Result<Status, Error> {
                 return Ok(Status::AtFault);
             }
         }
+    }
+    if let Some(path) = &options.save {
+        let people = answers.iter().map(|a| &a.person);
+        io::replace(path, &Standing::text(people, curriculum, today))?;
     }
     match options.common.form {
         Form::Json => print_json(&asked, &answers, &snapshot, &files, &found),
@@ -136,6 +161,13 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     Ok(worst(&proof.findings, &found))
 }
 
+/// What a file says was seen; `None` where it is no saved standing.
+fn standing(path: &Path, curriculum: &Curriculum) -> Result<Option<Standing>, Error> {
+    let files = io::results(&[path.to_path_buf()])?;
+    let text = files.files().next().map_or("", |(id, _)| files.text(id));
+    Ok(Standing::read(text, curriculum))
+}
+
 impl Asked<'_> {
     fn of(&self, person: Person) -> Answer {
         let (curriculum, stages) = (&self.proof.curriculum, &self.proof.resolved.stages);
@@ -147,6 +179,7 @@ impl Asked<'_> {
             &readiness,
             asked,
             &self.rows,
+            self.since.as_ref().and_then(|s| s.of(&person.name)),
             self.today,
         );
         let goal = self.goal.as_ref().filter(|_| self.whole);

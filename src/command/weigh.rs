@@ -97,8 +97,11 @@ impl At<'_> {
             .iter()
             .map(|s| self.standard_json(s))
             .collect();
+        let sees = weighed
+            .sees()
+            .map(|s| json!({ "owners": s.owners, "too_high_from": s.too_high, "holds_from_owners": s.least }));
         json!({
-            "people": weighed.people, "needs": needs, "movements": ways, "standards": standards, "findings": findings,
+            "people": weighed.people, "sees": sees, "needs": needs, "movements": ways, "standards": standards, "findings": findings,
         })
     }
 
@@ -203,6 +206,9 @@ impl At<'_> {
             ("few", Said::Whole(few)),
         ];
         let _ = writeln!(out, "\n{}", self.words().fill("weigh.rest", &counts));
+        if let Some(sees) = weighed.sees() {
+            let _ = writeln!(out, "{}", weigh::sees(self.words(), &sees));
+        }
         let _ = writeln!(out, "{}", self.words().say("weigh.how"));
         out
     }
@@ -239,16 +245,12 @@ impl At<'_> {
             _ => return None,
         };
         let name = report::named(self.curriculum, way.movement);
-        let tenths =
-            |weeks: Option<f64>| weeks.map_or("–".to_string(), |w| self.words().tenth(w));
-        let (median, low, high) = (tenths(way.median), tenths(way.low), tenths(way.high));
+        let half = weigh::half(self.words(), way);
         let declared = written_weeks(declared);
         let values = [
             ("movement", Said::Text(&name)),
             ("declared", Said::Text(&declared)),
-            ("median", Said::Text(&median)),
-            ("low", Said::Text(&low)),
-            ("high", Said::Text(&high)),
+            ("half", Said::Text(&half)),
             ("n", Said::Whole(way.curve.people as i64)),
         ];
         let said = self.words().fill(key, &values);

@@ -1,12 +1,12 @@
-//! What is new: bests of the newest round of tests, and what each opens.
+//! What is new: bests since the saved standing or, without one, of the newest round of tests, and what each opens.
 
-use super::{Look, M};
+use super::{Look, M, Seen};
 use crate::curriculum::{Day, MovementIx};
 use crate::history::points;
 use crate::readiness::{self, Readiness, State};
 use crate::results::{Person, Sides, Tested};
 
-/// A best of the newest round.
+/// A new best.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fresh {
     pub movement: MovementIx,
@@ -21,55 +21,56 @@ pub struct Fresh {
 }
 
 impl Look<'_, '_> {
-    /// The bests since the round before; without an earlier one nothing is new.
-    pub(super) fn fresh(&self) -> Vec<Fresh> {
+    /// The bests that were not seen yet; where nothing was saved, those since the round before, and without an earlier one nothing.
+    pub(super) fn fresh(&self, seen: Option<&Seen>) -> Vec<Fresh> {
         let t = self.trainee;
-        let past = |tested: &&Tested| tested.on <= t.today;
-        let Some(newest) = t.person.tested.iter().filter(past).map(|t| t.on).max() else {
+        let past = || t.person.tested.iter().filter(|one| one.on <= t.today);
+        let Some(newest) = past().map(|one| one.on).max() else {
             return Vec::new();
         };
         let begins = newest.plus(1 - M.round_days);
-        let earlier = Person {
-            tested: t
-                .person
-                .tested
-                .iter()
-                .filter(|t| t.on < begins)
-                .cloned()
-                .collect(),
-            ..t.person.clone()
+        let is_new = |one: &Tested| match seen {
+            Some(seen) => !seen.contains(&(one.movement, one.on)),
+            None => one.on >= begins,
         };
-        if earlier.tested.is_empty() {
-            return Vec::new();
-        }
-        let roster = t.roster;
-        let before = readiness::assess(roster.curriculum, roster.stages, &earlier, t.today);
-        let mut movements: Vec<MovementIx> = t
-            .person
-            .tested
-            .iter()
-            .filter(|t| t.on >= begins)
-            .map(|t| t.movement)
+        let mut movements: Vec<MovementIx> = past()
+            .filter(|one| is_new(one))
+            .map(|one| one.movement)
             .collect();
         movements.sort_unstable();
         movements.dedup();
+        let earlier: Vec<Tested> = past().filter(|one| !is_new(one)).cloned().collect();
+        if movements.is_empty() || (seen.is_none() && earlier.is_empty()) {
+            return Vec::new();
+        }
+        let earlier = Person {
+            tested: earlier,
+            ..t.person.clone()
+        };
+        let roster = t.roster;
+        let before = readiness::assess(roster.curriculum, roster.stages, &earlier, t.today);
         let mut out: Vec<Fresh> = movements
             .into_iter()
-            .filter_map(|ix| self.best(ix, begins, &before))
+            .filter_map(|ix| self.best(ix, &is_new, &before))
             .collect();
         // What opens most stands first, then what is owned now.
         out.sort_by_key(|f| (std::cmp::Reverse((f.opens.len(), f.owned)), f.movement));
         out
     }
 
-    /// The best of a movement since a day, where it is better than all before or opens something.
-    fn best(&self, ix: MovementIx, begins: Day, before: &Readiness) -> Option<Fresh> {
+    /// The best of a movement among what is new, where it is better than all before or opens something.
+    fn best(
+        &self,
+        ix: MovementIx,
+        is_new: &dyn Fn(&Tested) -> bool,
+        before: &Readiness,
+    ) -> Option<Fresh> {
         let t = self.trainee;
         let facts = t.roster.find(ix)?;
         let at_most = facts.of.standard.at_most();
         let of = |new: bool| -> Vec<&Tested> {
             let list = t.person.tested.iter().filter(|t| t.movement == ix);
-            list.filter(|one| one.on <= t.today && (one.on >= begins) == new)
+            list.filter(|one| one.on <= t.today && is_new(one) == new)
                 .collect()
         };
         let best = |tests: &[&Tested]| {

@@ -8,6 +8,7 @@ mod rests;
 mod say;
 mod say_history;
 mod say_watch;
+mod standing;
 mod together;
 mod watch;
 
@@ -15,6 +16,7 @@ pub use class::{Class, Test, class};
 pub use fresh::Fresh;
 pub use rests::{rests, together as resting_together, what_rests};
 pub use say::{Telling, put_names};
+pub use standing::{Seen, Standing};
 pub use watch::Watch;
 
 use crate::curriculum::{Curriculum, Day, MovementIx, Target};
@@ -119,7 +121,7 @@ impl Verdict {
 }
 
 /// The verdict on one person. `asked` goes before the person's own goal; `rows` are the movements answered for, `readiness` their
-/// standing today.
+/// standing today; `seen` what was new once already, without which the newest round of tests is new.
 ///
 /// # Complexity
 /// That of the way to the goal; without a chosen one, to each skill.
@@ -129,6 +131,7 @@ pub fn verdict(
     readiness: &Readiness,
     asked: Option<Chosen>,
     rows: &[MovementIx],
+    seen: Option<&Seen>,
     today: Day,
 ) -> Verdict {
     let trainee = Trainee::new(roster, person, today);
@@ -169,7 +172,7 @@ pub fn verdict(
             .filter(|on| *on <= today)
             .max(),
         next,
-        fresh: look.fresh(),
+        fresh: look.fresh(seen),
         watch: look.watch(),
         tests: look.tests(),
         history,

@@ -6,11 +6,13 @@
 
 mod history;
 mod needs;
+mod say;
 mod standards;
 mod survival;
 mod ways;
 mod wilson;
 
+pub use say::{half, sees};
 pub use survival::{Curve, Step, Way};
 pub use wilson::{Portion, portion};
 
@@ -119,6 +121,32 @@ pub struct LedTo {
     pub portion: Portion,
 }
 
+/// What the rules for needs can show of so many owners.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Sees {
+    /// The most of any need.
+    pub owners: usize,
+    /// A need is called too high once so many of them came without it.
+    pub too_high: usize,
+    /// Below so many owners no need can be said to hold, though nobody came without it.
+    pub least: usize,
+}
+
+impl Sees {
+    /// `None` where there are too few owners for anything.
+    ///
+    /// # Complexity
+    /// Linear in the owners.
+    pub fn of(owners: usize) -> Option<Sees> {
+        (owners >= PEOPLE).then_some(())?;
+        Some(Sees {
+            owners,
+            too_high: (0..=owners).find(|hits| portion(*hits, owners).low > COMMON)?,
+            least: (PEOPLE..).find(|n| portion(0, *n).high < RARE)?,
+        })
+    }
+}
+
 /// A curriculum weighed; each list in the order of the movements' ids.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Weighed {
@@ -126,6 +154,13 @@ pub struct Weighed {
     pub needs: Vec<WeighedNeed>,
     pub movements: Vec<WeighedWay>,
     pub standards: Vec<WeighedStandard>,
+}
+
+impl Weighed {
+    /// What the need with the most owners could show.
+    pub fn sees(&self) -> Option<Sees> {
+        Sees::of(self.needs.iter().map(|n| n.owners).max()?)
+    }
 }
 
 /// Weighs a curriculum by all dated results of these people, however old.

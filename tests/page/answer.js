@@ -6,6 +6,7 @@
 // { train: true, tables, results, today, skill? } -> what `dose` answers in JSON about one person, but for the name
 // { history: true, tables, results, today } -> the histories: tests, trend, plateau, falling, their line, the drawing's numbers
 // { morning: true, tables, results, today } -> the lines on a person, by their keys; a pause as its kind
+// { together: [results, ...], tables, today } -> the three tables on a class: a heading's key and its lines
 // { class: text, name, tables, today } -> the people of a file, or why it is refused
 // { load: true, tables, results, today } -> the load of the last seven days
 'use strict';
@@ -28,6 +29,11 @@ const { readiness, results, placement, targets, training } = globalThis.rungbook
 
 let known = '';
 let model = null;
+const saying = () => {
+  const { tables } = model, { words: { say } } = globalThis.rungbook;
+  const name = (m) => { const mark = tables.marks[tables.mark[m]]; return tables.names[m] + (mark ? ` [${mark.word}]` : ''); };
+  return { say, name, join: (parts, between) => parts.join(between), causes: (causes) => causes.map(({ kind }) => `<${kind}>`) };
+};
 readline.createInterface({ input: process.stdin }).on('line', (line) => {
   const asked = JSON.parse(line);
   if (asked.read) {
@@ -61,6 +67,15 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
     process.stdout.write(JSON.stringify(out) + '\n');
     return;
   }
+  if (asked.together) {
+    const { morning } = globalThis.rungbook;
+    const looks = asked.together.map((of) => {
+      const { person, aside } = results.person(results.check(of, day), model, day);
+      return morning.look(model, person, readiness.assess(model, person, day), aside, day);
+    });
+    process.stdout.write(JSON.stringify(morning.together(looks, (i) => asked.together[i].name, saying())) + '\n');
+    return;
+  }
   let sound;
   try {
     sound = results.check(asked.results, day);
@@ -78,10 +93,8 @@ readline.createInterface({ input: process.stdin }).on('line', (line) => {
   }
   if (asked.morning) {
     if (asked.skill) person.goal = asked.skill;
-    const { words: { say }, morning } = globalThis.rungbook;
-    const name = (m) => { const mark = tables.marks[tables.mark[m]]; return tables.names[m] + (mark ? ` [${mark.word}]` : ''); };
-    const saying = { say, name, join: (parts, between) => parts.join(between), causes: (causes) => causes.map(({ kind }) => `<${kind}>`) };
-    process.stdout.write(JSON.stringify(Object.fromEntries(morning.lines(morning.look(model, person, found, aside, day), saying))) + '\n');
+    const { morning } = globalThis.rungbook;
+    process.stdout.write(JSON.stringify(Object.fromEntries(morning.lines(morning.look(model, person, found, aside, day), saying()))) + '\n');
     return;
   }
   if (asked.history) {

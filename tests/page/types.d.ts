@@ -743,6 +743,7 @@ interface Rungbook {
     look: (model: Model, person: Person, found: Assessment, aside: Aside[], day: number) => MorningLook;
     lines: (of: MorningLook, saying: Saying) => [string, any][];
     head: (of: MorningLook, saying: Saying) => any[];
+    together: (all: MorningLook[], called: (i: number) => any, saying: Saying) => [string, any[]][];
   };
   history: {
     points: (c: Trainee, m: number, of?: Tested[]) => Point[];

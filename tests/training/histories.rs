@@ -67,7 +67,7 @@ fn told(
 fn ours(proof: &Proofread, person: &Person) -> Value {
     let roster = Roster::new(&proof.curriculum, &proof.resolved.stages);
     let readiness = assess(&proof.curriculum, &proof.resolved.stages, person, today());
-    let verdict = verdict(&roster, person, &readiness, None, &[], today());
+    let verdict = verdict(&roster, person, &readiness, None, &[], None, today());
     let telling = Telling::new(&roster, today());
     let trainee = Trainee::new(&roster, person, today());
     let ladders = chain::ladders(&proof.curriculum, &|_| true);
@@ -140,10 +140,16 @@ fn the_page_says_the_same_of_a_person() {
         let results = client(&mut Throw::new(seed), &proof);
         let person = person(&proof, &results);
         let readiness = assess(&proof.curriculum, &proof.resolved.stages, &person, today());
-        let verdict = verdict(&roster, &person, &readiness, None, &[], today());
+        let verdict = verdict(&roster, &person, &readiness, None, &[], None, today());
         let theirs = page.ask(
             &json!({ "tables": curricula.tables, "results": results, "today": TODAY, "morning": true }),
         );
+        let falls = verdict.falls.map(|at| verdict.history[at].movement);
+        if let Some(ix) = falls {
+            let own = falls_itself(&verdict, ix);
+            let key = if own { "falls itself" } else { "falls below" };
+            *counts.entry(key).or_default() += 1;
+        }
         let rests = verdict
             .watch
             .iter()
@@ -161,6 +167,75 @@ fn the_page_says_the_same_of_a_person() {
     }
     println!("{counts:?}");
     assert!(labels_of(&counts) >= 3, "{counts:?}");
+    assert!(
+        counts["falls itself"] > 1 && counts["falls below"] > 1,
+        "{counts:?}"
+    );
+}
+
+/// What holds back most, who could work together, what to test today: the same lines, with the same numbers, for classes of two to
+/// twelve.
+#[test]
+fn the_page_says_the_same_of_a_class() {
+    let Some(mut page) = answerer::page() else {
+        return;
+    };
+    let (proof, curricula) = shipped();
+    let roster = Roster::new(&proof.curriculum, &proof.resolved.stages);
+    let telling = Telling::new(&roster, today());
+    let words = rungbook::words::Words::english();
+    let (mut lines, mut groups) = (0, 0);
+    for seed in 0..CASES / 3 {
+        let mut throw = Throw::new(seed + 1000);
+        let people: Vec<Value> = (0..throw.between(2, 12))
+            .map(|i| {
+                let mut one = client(&mut throw, &proof);
+                one["name"] = json!(format!("P{i}"));
+                one
+            })
+            .collect();
+        let verdicts: Vec<_> = people
+            .iter()
+            .map(|results| {
+                let person = person(&proof, results);
+                let readiness = assess(&proof.curriculum, &proof.resolved.stages, &person, today());
+                verdict(&roster, &person, &readiness, None, &[], None, today())
+            })
+            .collect();
+        let names: Vec<&str> = people.iter().filter_map(|p| p["name"].as_str()).collect();
+        let class = rungbook::morning::class(&roster, &verdicts);
+        let theirs =
+            page.ask(&json!({ "tables": curricula.tables, "together": people, "today": TODAY }));
+        let theirs = theirs.as_array().expect("three tables");
+        let mut told = Vec::new();
+        for table in theirs {
+            told.push(
+                words
+                    .say(&format!("morning.{}", table[0].as_str().expect("a key")))
+                    .to_string(),
+            );
+            let list = table[1].as_array().expect("lines");
+            match list.is_empty() {
+                true => told.push(format!("  {}", words.say("morning.none"))),
+                false => told.extend(
+                    list.iter()
+                        .map(|l| format!("  {}", l.as_str().expect("text"))),
+                ),
+            }
+        }
+        assert_eq!(told, telling.class(&class, &names), "class {seed}");
+        lines += told.len();
+        groups += class.together.len();
+    }
+    println!("{lines} lines, {groups} groups");
+    assert!(lines > 150 && groups > 10, "{lines} {groups}");
+}
+
+fn falls_itself(verdict: &rungbook::morning::Verdict, ix: MovementIx) -> bool {
+    let tested =
+        matches!(&verdict.next, rungbook::morning::Next::Test { movement, .. } if *movement == ix);
+    let limiter = verdict.aim.as_ref().and_then(|aim| aim.limiter());
+    tested || limiter.is_some_and(|gap| gap.movement == ix)
 }
 
 fn labels_of(counts: &std::collections::BTreeMap<&str, usize>) -> usize {

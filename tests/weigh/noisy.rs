@@ -5,7 +5,7 @@ use super::{Dice, curriculum, found, person};
 use rungbook::curriculum::Day;
 use rungbook::proof::Proofread;
 use rungbook::results::Person;
-use rungbook::weigh::Verdict;
+use rungbook::weigh::{Sees, Verdict};
 use std::fmt::Write as _;
 
 /// About normal: the sum of twelve even rolls less six (the central limit theorem) has a spread of 1.
@@ -82,6 +82,8 @@ struct Said {
     weeks: Vec<Verdict>,
     /// Proposals for the need, in reps.
     proposed: Vec<i64>,
+    /// Owners, and those who came without the need.
+    seen: Vec<(usize, usize)>,
 }
 
 fn said(base_asked: u32, weeks: &str, classes: u64) -> Said {
@@ -90,15 +92,47 @@ fn said(base_asked: u32, weeks: &str, classes: u64) -> Said {
         needs: Vec::new(),
         weeks: Vec::new(),
         proposed: Vec::new(),
+        seen: Vec::new(),
     };
     for seed in 0..classes {
         let said = found(&proof, &class(&proof, 40, &mut Dice(seed * 104_729 + 7)));
         out.needs.push(said.need.verdict);
         out.weeks.push(said.way.verdict);
+        out.seen.push((said.need.owners, said.need.below));
         out.proposed
             .extend(said.need.suggest.map(|t| t.amount() / 1_000_000));
     }
     out
+}
+
+/// The probability of at least so many of `n`, each with `p` (the binomial distribution).
+fn at_least(k: usize, n: usize, p: f64) -> f64 {
+    let mut exactly = (1.0 - p).powi(n as i32);
+    let mut below = 0.0;
+    for i in 0..k {
+        below += exactly;
+        exactly *= (n - i) as f64 / (i + 1) as f64 * p / (1.0 - p);
+    }
+    1.0 - below
+}
+
+impl Said {
+    /// The share of all owners who came without the need.
+    fn share(&self) -> f64 {
+        let (owners, below) = self
+            .seen
+            .iter()
+            .fold((0, 0), |(a, b), (n, k)| (a + n, b + k));
+        below as f64 / owners as f64
+    }
+
+    /// In how many classes the rule would call the need too high if everybody came without it at that share.
+    fn expected(&self) -> f64 {
+        let of = |(owners, _): &(usize, usize)| {
+            Sees::of(*owners).map_or(0.0, |s| at_least(s.too_high, *owners, self.share()))
+        };
+        self.seen.iter().map(of).sum()
+    }
 }
 
 fn count(all: &[Verdict], which: &[Verdict]) -> usize {
@@ -139,6 +173,27 @@ fn noise_does_not_raise_alarms() {
     tell("10 reps, 2-4 weeks", &quick);
     tell("10 reps, 5-8 weeks", &hasty);
     tell("10 reps, 20-30 weeks", &slow);
+    for (what, of) in [("10", &right), ("13", &near), ("20", &far)] {
+        let owners = of.seen.iter().map(|(n, _)| n).sum::<usize>() / of.seen.len();
+        let sees = Sees::of(owners).map(|s| s.too_high);
+        println!(
+            "{what} reps: {owners} owners a class, of whom {:.0} % came without it; too high from {sees:?} on: expected in {:.1} classes, called in {}",
+            of.share() * 100.0,
+            of.expected(),
+            count(&of.needs, &[Verdict::TooHigh])
+        );
+    }
+    // What is a little off is missed as often as the rule implies: four standard deviations.
+    for of in [&near, &far] {
+        let (expected, called) = (of.expected(), count(&of.needs, &[Verdict::TooHigh]) as f64);
+        let spread = (expected * (1.0 - expected / classes as f64))
+            .sqrt()
+            .max(1.0);
+        assert!(
+            (called - expected).abs() <= 4.0 * spread,
+            "{called} called too high, {expected} expected"
+        );
+    }
     let twentieth = classes as usize / 20;
     let most = classes as usize * 9 / 10;
     let false_needs = count(&right.needs, &alarms);

@@ -202,5 +202,46 @@
       person.tested.length === 0 ? say('morning.untested', {}) : n === 0 ? say('morning.tested_today', {}) : say('morning.tested', { n })];
   };
 
-  globalThis.rungbook.morning = { look, lines, head };
+  // ---- all of them together
+
+  /** The tests that may be asked for: those of gaps without a number, or with one that has to be shown. @param {MorningLook} of */
+  const testsOf = ({ c, gaps }) => [...gaps.values()].filter(({ movement, now, share }) => (!now || share === readiness.WHOLE) && mayTest(c, movement));
+  /** Groups of at least two, the largest first, each around one movement and its neighbours; nobody in two. @param {number[][]} easier @param {Map<number, number[]>} next */
+  const groups = (easier, next) => {
+    /** @type {{ movements: number[], who: number[] }[]} */
+    const out = [];
+    let left = [...next.keys()].sort((a, b) => a - b);
+    for (;;) {
+      const around = left.map((m) => left.filter((of) => of === m || easier[m].includes(of) || easier[of].includes(m))).map((movements) => ({ movements, who: movements.flatMap((m) => next.get(m) || []).sort((a, b) => a - b) }));
+      const [best] = around.sort((a, b) => b.who.length - a.who.length || a.movements.length - b.movements.length || a.movements[0] - b.movements[0]);
+      if (!best || best.who.length < 2) return out;
+      out.push(best);
+      left = left.filter((m) => !best.movements.includes(m));
+    }
+  };
+  /** Three short tables: what holds back most, who could work together, the tests that decide most; each a heading and its lines.
+   * @param {MorningLook[]} all @param {(i: number) => any} called @param {Saying} saying @returns {[string, any[]][]} */
+  const together = (all, called, saying) => {
+    const { say, name } = saying, who = (/** @type {number[]} */ list) => few(list.map((i) => called(i)), saying);
+    /** @type {Map<number, number[]>} */
+    const held = new Map();
+    /** @type {Map<number, { people: number[], decides: number }>} */
+    const tests = new Map();
+    all.forEach((of, i) => {
+      const { movement } = next(of, saying);
+      if (movement !== null) held.set(movement, [...(held.get(movement) || []), i]);
+      for (const { movement: m } of testsOf(of)) {
+        const { people, decides } = tests.get(m) || { people: [], decides: 0 };
+        tests.set(m, { people: [...people, i], decides: decides + Math.max(heldBack(of, m), 1) });
+      }
+    });
+    const most = [...held].sort(([a, of], [b, with_]) => with_.length - of.length || a - b).slice(0, all[0].c.tables.morning.tests);
+    const first = [...tests].sort(([a, of], [b, with_]) => with_.decides - of.decides || a - b).slice(0, all[0].c.tables.morning.tests);
+    const near = all.length ? groups(all[0].c.tables.easier, held) : [];
+    return [['held_back', most.map(([m, list]) => say('morning.held', { movement: name(m), n: list.length, people: who(list) }))],
+      ['together', near.map(({ movements, who: list }) => say('morning.group', { movements: few(movements.map(name), saying), people: who(list) }))],
+      ['to_test', first.map(([m, { people, decides }]) => say('morning.decides', { movement: name(m), n: decides, people: who(people) }))]];
+  };
+
+  globalThis.rungbook.morning = { look, lines, head, together };
 })();

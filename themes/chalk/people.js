@@ -49,6 +49,10 @@
       make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: say('shared.movement') }), ...people.map((_, i) => make('th', { scope: 'col', text: called(i) })))),
       make('tbody', {}, ...rows.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
         ...people.map(({ found, barred }) => make('td', {}, mark(found.states[m], found.counted[m] === 1, barred)))))));
+    const heads = new Map([['held_back', say('morning.held_back')], ['together', say('morning.together')], ['to_test', say('morning.to_test')]]);
+    const tableOf = (/** @type {any[]} */ lines) => make('ul', { class: 'plain' }, ...(lines.length ? lines : [say('morning.none')]).map((line) => make('li', {}, ...[line].flat())));
+    byId('together').replaceChildren(...(people.length > 1 ? morning.together(people.map(({ look }) => look), (i) => make('bdi', { text: called(i) }), saying) : [])
+      .flatMap(([key, lines]) => [make('h2', { text: heads.get(key) }), tableOf(lines)]));
     byId('each').replaceChildren(...people.map(({ look }, i) => verdict(called(i), look)));
     byId('class-aside').replaceChildren(...people.flatMap(({ aside }, i) => aside.map((of) => make('li', {}, ...sayNodes('people.aside_line', { name: called(i), movement: make('bdi', { text: of.movement }), got: states.asideGot(of.got), day: states.day(of.on), reason: of.why })))));
   };

@@ -196,6 +196,18 @@
       [['mine', say('stand.keep_weight', { weight: about.bodyweight })], ['theirs', say('stand.take_weight', { weight: exported.bodyweight })], ['', say('stand.change_nothing')]]);
   };
 
+  /** The copy in a file. YAML and tables are read by a script of their own; of several people the one of the name above.
+   * @param {File} file @returns {Promise<{ exported: Exported, notes: string[] }>} */
+  const copyIn = async (file) => {
+    const text = await file.text(), day = results.today();
+    if (!/\.(ya?ml|csv)$/i.test(file.name)) return { exported: results.readFile(text, day), notes: [] };
+    await page.load('take');
+    const { copies, notes } = globalThis.rungbook.class.read(file.name, text, day, model), own = copies.filter((of) => of.name === store.facts().name);
+    const [exported, other] = copies.length > 1 ? own : copies;
+    if (!copies.length) throw new results.Refused(notes.join('; ') || say('results.unreadable'));
+    if (!exported || other) throw new results.Refused(say('stand.several_in_copy', { n: copies.length }));
+    return { exported, notes };
+  };
   const tellTaken = (/** @type {string} */ text) => { byId('take-says').textContent = text; };
   const open = /** @type {HTMLInputElement} */ (byId('open'));
   open.addEventListener('change', async () => {
@@ -203,12 +215,11 @@
     if (!file) return;
     try {
       if (file.size > results.LARGEST_FILE) throw new results.Refused(say('results.too_large'));
-      const exported = results.readFile(await file.text(), results.today());
-      const answer = await howToTake(exported);
+      const { exported, notes } = await copyIn(file), answer = await howToTake(exported);
       if (answer === null) tellTaken(say('stand.nothing_changed'));
       else {
         const { added, same, fits } = answer === 'replace' ? store.replace(exported) : store.merge(exported, answer === 'theirs');
-        tellTaken(!fits ? say('stand.no_room') : same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }));
+        tellTaken([!fits ? say('stand.no_room') : same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }), ...notes].join(' '));
       }
     } catch (error) {
       tellTaken(error instanceof results.Refused ? say('stand.refused', { why: error.message }) : say('stand.refused', { why: say('results.unreadable') }));

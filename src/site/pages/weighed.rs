@@ -4,7 +4,7 @@ use super::outside::{context, render};
 use crate::curriculum::{Curriculum, MovementIx, Owner};
 use crate::site::names::named_from_outside;
 use crate::site::theme::{Theme, ThemeError};
-use crate::weigh::{Portion, Step, Verdict, Weighed, WeighedWay};
+use crate::weigh::{Portion, Step, Verdict, Weighed, WeighedWay, half, sees};
 use crate::words::Value;
 use serde::Serialize;
 
@@ -114,6 +114,8 @@ pub fn page(curriculum: &Curriculum, theme: &Theme, of: &Weighed) -> Result<Stri
     };
     context.insert("people", &curriculum.words.fill(people, &n));
     context.insert("early", &early);
+    let seen = of.sees().map(|s| sees(&curriculum.words, &s));
+    context.insert("sees", &seen.unwrap_or_default());
     context.insert("needs", &needs);
     context.insert("ways", &ways);
     context.insert("standards", &standards);
@@ -144,6 +146,16 @@ impl View<'_> {
             .to_string()
     }
 
+    /// Weeks ask nothing: they are longer or shorter than they say.
+    fn of_weeks(&self, of: Verdict) -> String {
+        let words = &self.curriculum.words;
+        match of {
+            Verdict::TooHigh => words.say("weigh.took_less").to_string(),
+            Verdict::TooLow => words.say("weigh.took_more").to_string(),
+            _ => self.verdict(of),
+        }
+    }
+
     /// In whole percent, the interval rounded outwards.
     fn share(&self, of: &Portion) -> String {
         self.percents(of.share, of.low, of.high)
@@ -164,14 +176,11 @@ impl View<'_> {
             true => w.from.to_string(),
             false => format!("{}-{}", w.from, w.to),
         };
-        let tenth = |weeks: Option<f64>| weeks.map_or("–".to_string(), |w| words.tenth(w));
-        let (median, low, high) = (tenth(of.median), tenth(of.low), tenth(of.high));
+        let half = half(words, of);
         let values = [
             ("n", Value::Whole(of.curve.people as i64)),
             ("arrived", Value::Whole(of.curve.arrived as i64)),
-            ("median", (&median).into()),
-            ("low", (&low).into()),
-            ("high", (&high).into()),
+            ("half", (&half).into()),
         ];
         let steps = &of.curve.steps;
         let declared = of.declared.map_or(0, |w| i64::from(w.to) * WEEK);
@@ -191,7 +200,7 @@ impl View<'_> {
             named: self.named(of.movement)?,
             declared: of.declared.map_or_else(String::new, written),
             says: words.fill("weigh.curve", &values),
-            verdict: self.verdict(of.verdict),
+            verdict: self.of_weeks(of.verdict),
             suggest: of.suggest.map_or_else(String::new, written),
             line: corners(&edge(steps, &x, end, |s| s.share)),
             band: corners(&band(steps, &x, end)),
