@@ -3,6 +3,8 @@
 
 #[path = "morning/history.rs"]
 mod history;
+#[path = "morning/page.rs"]
+mod page;
 #[path = "morning/said.rs"]
 mod said;
 #[path = "morning/table.rs"]

@@ -215,14 +215,16 @@
       return svg('text', own === other ? at : { ...at, 'data-other': other }, own);
     };
     const got = (/** @type {Point} */ { amount, load }) => gotOf(measure, amount, load);
-    const out = svg('svg', { class: 'history-drawing', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, direction: 'ltr', 'aria-hidden': 'true' });
+    // Time goes to the right in every language. A text that is read from the right begins at its right end.
+    const direction = document.documentElement.dir === 'rtl' ? 'rtl' : 'ltr', [left, right] = direction === 'rtl' ? ['end', 'start'] : ['start', 'end'];
+    const out = svg('svg', { class: 'history-drawing', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, direction, 'aria-hidden': 'true' });
     out.append(...drawn.bands.map(([x, width]) => svg('rect', { class: 'rests', x, y: 60, width, height: 1060 })),
-      ...drawn.rungs.flatMap(({ y, at, named }) => [svg('path', { class: 'rung', d: `M${LEFT} ${y}H${RIGHT}` }), ...(named ? [label(at, { x: LEFT - 40, y: y + 35, 'text-anchor': 'end' })] : [])]),
+      ...drawn.rungs.flatMap(({ y, at, named }) => [svg('path', { class: 'rung', d: `M${LEFT} ${y}H${RIGHT}` }), ...(named ? [label(at, { x: LEFT - 40, y: y + 35, 'text-anchor': right })] : [])]),
       svg('polyline', { points: marks.map(([x, y]) => `${x},${y}`).join(' ') }), ...marks.map(([cx, cy]) => svg('circle', { cx, cy, r: 32 })),
       ...drawn.ticks.map((x) => svg('path', { class: 'tick', d: `M${x} 1040V1110` })),
-      ...(marks.length > 1 ? [label(got(of.points[0]), { x: marks[0][0] + 20, y: marks[0][1] - 60 })] : []),
-      label(got(of.points[of.points.length - 1]), { class: 'newest', x: 2900, y: dot[1] + 35 }),
-      svg('text', { x: 0, y: 1250 }, results.dayWords(drawn.from)), svg('text', { x: WIDTH - 10, y: 1250, 'text-anchor': 'end' }, results.dayWords(drawn.to)));
+      ...(marks.length > 1 ? [label(got(of.points[0]), { x: marks[0][0] + 20, y: marks[0][1] - 60, 'text-anchor': left })] : []),
+      label(got(of.points[of.points.length - 1]), { class: 'newest', x: 2900, y: dot[1] + 35, 'text-anchor': left }),
+      svg('text', { x: 0, y: 1250, 'text-anchor': left }, results.dayWords(drawn.from)), svg('text', { x: WIDTH - 10, y: 1250, 'text-anchor': right }, results.dayWords(drawn.to)));
     return out;
   };
   /** What the drawing says beside its tests: what is asked, training, pauses. @param {Trainee} c @param {MovementHistory} of @returns {HTMLElement[]} */

@@ -83,6 +83,12 @@ impl Histories<'_> {
         context.insert("today", &self.today.to_string());
         context.insert("people", &people);
         context.insert("box", &(WIDTH, HEIGHT));
+        // Time goes to the right in every language. A text that is read from the right begins at its right end.
+        let anchor = match self.roster.curriculum.words.is_right_to_left() {
+            true => ["end", "start"],
+            false => ["start", "end"],
+        };
+        context.insert("anchor", &anchor);
         render(self.theme, TEMPLATE, &context)
     }
 
