@@ -1,14 +1,15 @@
 //! `cargo bench`: publishing, proofreading and rehearsing generated curricula, beside the floor (the bare libraries doing the same
 //! kind of work, with the system's allocator) and a plain Python script. Prints tables; asserts no time.
 //!
-//! `cargo bench -- [--sizes 100,1000] [--chain N] [--large] [--deep] [--tangled] [--python] [--runs N]`: without any, 100, 1,000
+//! `cargo bench -- [--sizes 100,1000] [--chain N] [--large] [--deep] [--tangled] [--python] [--runs N] [--people N]`: without any, 100, 1,000
 //! and 10,000 movements, with about 100 movements in the chain of each skill, and 10,000 in 200 layers, which makes chains of
 //! 200, beside the same in 20 layers; `--chain 1000` makes the chains ten times as long. `--large` adds 50,000, and the script
-//! at 10,000; `--tangled` a curriculum whose chains hold most of it.
+//! at 10,000; `--people` measures `assess` on so many people alone; `--tangled` a curriculum whose chains hold most of it.
 
 mod floor;
 #[path = "../scale/generate.rs"]
 mod generate;
+mod people;
 mod rehearse;
 mod run;
 
@@ -29,6 +30,7 @@ struct Wish {
     tangled: bool,
     python: bool,
     runs: Option<usize>,
+    people: Option<usize>,
 }
 
 impl Wish {
@@ -54,6 +56,7 @@ impl Wish {
             deep: has("--deep") || chosen.is_none(),
             tangled: has("--tangled"),
             python: has("--python") || has("--large"),
+            people: value("--people").map(|n| n.parse().expect("a number")),
             runs: value("--runs").map(|n| n.parse().expect("a number")),
         }
     }
@@ -102,6 +105,25 @@ fn main() {
     }
     if wish.tangled {
         shapes.push(("10000, tangled".into(), Shape::tangled(10_000)));
+    }
+    if let Some(people) = wish.people {
+        println!(
+            "| goals | people | assess ms | CPU ms | proof ms |\n| --- | ---: | ---: | ---: | ---: |"
+        );
+        for (_, shape) in shapes {
+            let from = scratch.path().join("curriculum");
+            generate::write(&from, shape);
+            let rows = people::rows(
+                Path::new(PROGRAM),
+                &from,
+                scratch.path(),
+                people,
+                shape.count,
+            );
+            println!("{}", rows.join("\n"));
+            fs::remove_dir_all(&from).expect("removed");
+        }
+        return;
     }
     let rehearsed = wish.sizes.iter().copied().filter(|n| *n <= 10_000).max();
     let (mut rows, mut stages, mut rehearsals) = (Vec::new(), Vec::new(), Vec::new());

@@ -19,6 +19,8 @@ const CLASS: &str = r"
         rows: [...table.querySelectorAll('tbody tr')].map(tr => [tr.dataset.movement, ...[...tr.querySelectorAll('td')].map(cell)]),
         everyone: [...document.querySelectorAll('#everyone [data-movement]')].map(e => e.dataset.movement),
         aside: document.querySelectorAll('#class-aside li').length,
+        together: [...document.querySelectorAll('#together ul')].map(ul => [...ul.querySelectorAll('li')].map(li =>
+            [[...li.querySelectorAll('[data-movement]')].map(e => e.dataset.movement), li.textContent])),
     };";
 
 /// What the exports are made of, from the page's own tables.
@@ -147,6 +149,55 @@ fn compare(page: &Value, program: &Value, states: &mut BTreeMap<String, usize>) 
     }
 }
 
+/// The three tables on all of them: the movements and the numbers of `assess`.
+fn compare_tables(page: &Value, program: &Value) -> usize {
+    let class = &program["class"];
+    let lists = [
+        (&class["held_back"], "people"),
+        (&class["together"], ""),
+        (&class["tests"], "decides"),
+    ];
+    let mut lines = 0;
+    for (shown, (list, number)) in lines_of(page).iter().zip(lists) {
+        let all: Vec<&Value> = list.as_array().expect("a list").iter().take(5).collect();
+        let shown: Vec<&Value> = shown
+            .iter()
+            .filter(|l| l[0] != json!([]))
+            .copied()
+            .collect();
+        assert_eq!(all.len(), shown.len(), "{list} {shown:?}");
+        for (ours, line) in all.iter().zip(shown) {
+            let text = line[1].as_str().expect("text");
+            let n = match &ours[number] {
+                Value::Array(people) => people.len().to_string(),
+                n => n.to_string(),
+            };
+            match ours["movement"].is_string() {
+                true => {
+                    assert_eq!(json!([ours["movement"]]), line[0], "{text}");
+                    assert!(text.contains(&format!(" {n} ")), "{n}: {text}");
+                }
+                // Of many movements the first are named.
+                false => assert!(
+                    texts(&ours["movements"]).starts_with(&texts(&line[0])),
+                    "{ours} {text}"
+                ),
+            }
+            lines += 1;
+        }
+    }
+    lines
+}
+
+fn lines_of(page: &Value) -> Vec<Vec<&Value>> {
+    let tables = page["together"].as_array().expect("tables");
+    assert_eq!(tables.len(), 3);
+    tables
+        .iter()
+        .map(|t| t.as_array().into_iter().flatten().collect())
+        .collect()
+}
+
 fn open(browser: &Browser, files: &[PathBuf]) {
     for file in files {
         browser.upload(&browser.find("#open"), file);
@@ -175,6 +226,7 @@ fn my_people_is_the_class_of_assess() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut states = BTreeMap::new();
     let mut lists = BTreeSet::new();
+    let mut lines = 0;
     for (class, people) in [2, 3, 5, 6].into_iter().enumerate() {
         let files: Vec<PathBuf> = (0..people)
             .map(|i| {
@@ -187,7 +239,9 @@ fn my_people_is_the_class_of_assess() {
             .collect();
         open(&browser, &files);
         let program = assess(&files, &stock.today, None);
-        compare(&browser.run(CLASS, &json!([])), &program, &mut states);
+        let page = browser.run(CLASS, &json!([]));
+        compare(&page, &program, &mut states);
+        lines += compare_tables(&page, &program);
         lists.insert(program["everyone"].to_string());
         let skill = browser.run(
             r"
@@ -204,6 +258,7 @@ fn my_people_is_the_class_of_assess() {
             &json!([]),
         );
     }
+    assert!(lines > 8, "{lines} lines of the three tables");
     assert_eq!(states.len(), 7, "every state came up: {states:?}");
     assert!(
         lists.len() > 2 && !lists.contains("[]"),

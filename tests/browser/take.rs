@@ -208,3 +208,69 @@ fn an_unknown_key_is_refused_and_a_set_in_another_measure_is_said() {
     );
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }
+
+/// YAML and a table are taken in as JSON is; what reads them is loaded only then. Of several people the one of the name that stands
+/// on the page is taken, and nobody where none has it.
+#[test]
+fn yaml_and_tables_are_taken_in() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let folder = tempfile::tempdir().expect("a folder");
+    browser.open(&format!("{}where-i-stand.html", disk(&site())));
+    let is_loaded = "return Boolean(rungbook.class) || document.querySelectorAll('script[src*=\"class.js\"]').length > 0";
+    assert_eq!(browser.run(is_loaded, &json!([])), json!(false));
+    let take = |name: &str, text: &str| -> (String, Value) {
+        browser.run(
+            "rungbook.store.erase(); document.getElementById('take-says').textContent = ''",
+            &json!([]),
+        );
+        if name.ends_with("named.csv") {
+            browser.run("rungbook.store.put('name', 'Ben')", &json!([]));
+        }
+        let file = folder.path().join(name);
+        fs::write(&file, text).expect("a copy");
+        browser.upload(&browser.find("#open"), &file);
+        browser.wait_until("document.querySelector('dialog[open]') || document.getElementById('take-says').textContent !== ''");
+        let asked = browser.run(
+            "return Boolean(document.querySelector('dialog[open]'))",
+            &json!([]),
+        );
+        if asked == json!(true) {
+            choose(&browser, "merge");
+        }
+        let said = browser.run(
+            "return document.getElementById('take-says').textContent",
+            &json!([]),
+        );
+        let kept = browser.run(
+            "return rungbook.store.all().tested.map(t => [t.movement, t.got, t.on])",
+            &json!([]),
+        );
+        (said.as_str().expect("text").to_string(), kept)
+    };
+    let yaml =
+        "results: 1\nname: Ana\ntested:\n  - { movement: squat, got: 9 reps, on: 2026-11-02 }\n";
+    assert_eq!(
+        take("a.yaml", yaml).1,
+        json!([["squat", "9 reps", "2026-11-02"]])
+    );
+    assert_eq!(browser.run(is_loaded, &json!([])), json!(true));
+    let one = "name;movement;got;on\nAna;squat;9 reps;2026-11-02\n";
+    assert_eq!(
+        take("a.csv", one).1,
+        json!([["squat", "9 reps", "2026-11-02"]])
+    );
+    let two = "name,movement,got,on\nAna,squat,9 reps,2026-11-02\nBen,squat,4 reps,2026-11-03\n";
+    let (said, kept) = take("two.csv", two);
+    assert_eq!(kept, json!([]), "{said}");
+    assert!(said.contains("2 people are in the file"), "{said}");
+    assert_eq!(
+        take("named.csv", two).1,
+        json!([["squat", "4 reps", "2026-11-03"]])
+    );
+    let (said, kept) = take("odd.yaml", "results: 1\nname: &a Ana\n");
+    assert_eq!(kept, json!([]));
+    assert!(said.contains("line 2"), "{said}");
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}

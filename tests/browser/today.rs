@@ -351,3 +351,47 @@ fn today_prints_on_one_sheet() {
         assert!(words.contains(part), "{part}: {words}");
     }
 }
+
+/// What the browser offers is kept back until there is a session, shown once, and never again once it was answered.
+#[test]
+fn installing_is_offered_once_after_the_first_session() {
+    let Some((browser, base)) = today() else {
+        return;
+    };
+    let address = format!("{base}today.html");
+    let offer = r"
+        const event = new Event('beforeinstallprompt', { cancelable: true });
+        event.prompt = () => { globalThis.prompted = (globalThis.prompted || 0) + 1; };
+        globalThis.dispatchEvent(event);
+        const place = document.getElementById('install');
+        return [event.defaultPrevented, place.hidden, place.querySelectorAll('button').length];";
+    run(&browser, "rungbook.store.erase()");
+    browser.open(&address);
+    assert_eq!(
+        run(&browser, offer),
+        json!([true, true, 0]),
+        "no session yet"
+    );
+    let train = "rungbook.store.add('trained', { movement: rungbook.states.model.tables.ids[0], did: [5], on: rungbook.results.dayText(rungbook.results.today()) })";
+    run(&browser, train);
+    let shown = "return document.getElementById('install').hidden";
+    assert_eq!(run(&browser, shown), json!(false), "after the first one");
+    run(
+        &browser,
+        "document.querySelector('#install button').click()",
+    );
+    assert_eq!(
+        run(
+            &browser,
+            "return [globalThis.prompted, document.getElementById('install').hidden]"
+        ),
+        json!([1, true])
+    );
+    run(&browser, train);
+    browser.open(&address);
+    assert_eq!(
+        run(&browser, offer),
+        json!([true, true, 0]),
+        "it was answered"
+    );
+}

@@ -37,11 +37,12 @@ const storageOf = (room) => {
 /** What a published script has in its first lines. */
 const head = JSON.parse(fs.readFileSync(words, 'utf8'));
 /** A page with its own scripts. */
-const load = ({ storage = storageOf(5e6), hash = '' } = {}) => {
+const load = ({ storage = storageOf(5e6), hash = '', navigator = {} } = {}) => {
+  let reloads = 0;
   const forbidden = storage === null;
   const context = vm.createContext({
-    rungbookLanguage: 'en', rungbookWords: head.words, rungbookLimits: head.limits, DOMException, crypto: globalThis.crypto, Intl, Date, console,
-    location: { hash, href: `https://test.example/x.html${hash}`, pathname: '/x.html', protocol: 'https:', host: 'test.example' },
+    rungbookLanguage: 'en', rungbookWords: head.words, rungbookLimits: head.limits, DOMException, crypto: globalThis.crypto, Intl, Date, console, navigator,
+    location: { hash, href: `https://test.example/x.html${hash}`, pathname: '/x.html', protocol: 'https:', host: 'test.example', reload: () => { reloads += 1; } },
     history: { replaceState: () => {} }, addEventListener: () => {},
   });
   const run = (name) => vm.runInContext(fs.readFileSync(path.join(theme, name), 'utf8'), context, { filename: name });
@@ -54,7 +55,7 @@ const load = ({ storage = storageOf(5e6), hash = '' } = {}) => {
     } });
   }
   ['health.js', 'targets.js', 'readiness.js', 'results.js', 'store.js'].forEach(run);
-  return { ...context.rungbook, storage };
+  return { ...context.rungbook, storage, reloads: () => reloads };
 };
 const plain = (value) => JSON.parse(JSON.stringify(value));
 const tested = (n, of = () => 'squat') => Array.from({ length: n }, (_, i) => ({ movement: of(i), got: `${1 + (i % 90)} reps`, on: `2026-0${1 + (i % 9)}-${String(1 + (Math.floor(i / 9) % 28)).padStart(2, '0')}`, in_reserve: 1 + Math.floor(i / 252) }));
@@ -147,6 +148,70 @@ for (const [here, there, stands] of [['ask', 'clear', 'ask'], ['clear', 'light',
   console.log(`17,000 entries: ${times.map((ms) => ms.toFixed(0)).join(', ')} ms (taken in, again, beside, read, read on another page)`);
   assert.ok(Math.max(...times) < 1000, String(times));
 }
+
+// A name is the person's own: it is in every copy, and another's copy does not take its place.
+{
+  const { store, results } = load();
+  assert.equal(store.all().name, undefined);
+  store.put('name', 'Ada');
+  assert.equal(plain(store.all()).name, 'Ada');
+  store.merge(results.check({ ...copyOf(tested(2)), name: 'Ben' }, results.today()), false);
+  assert.deepEqual([store.facts().name, store.all().tested.length], ['Ada', 2]);
+  assert.equal(results.readFile(JSON.stringify(store.all()), results.today()).name, 'Ada');
+  store.put('name', null);
+  assert.equal(store.all().name, undefined);
+}
+
+// Two people on one device: each has a name and numbers of their own, whoever adds, exports, takes in or erases.
+{
+  const ada = load(), { storage } = ada;
+  ada.store.put('name', 'Ada');
+  ada.store.put('screened', { says: 'ask', on: '2026-11-20' });
+  ada.store.add('tested', { movement: 'squat', got: '5 reps', on: '2026-11-20' });
+  const hers = plain(ada.store.all());
+  assert.deepEqual(plain(ada.store.people()), [{ who: '', name: 'Ada', isHere: true }]);
+  ada.store.welcome('Ben');
+  assert.equal(ada.reloads(), 1, 'the page is read anew');
+  const ben = load({ storage });
+  assert.deepEqual(plain(ben.store.people()), [{ who: '', name: 'Ada', isHere: false }, { who: '1', name: 'Ben', isHere: true }]);
+  assert.deepEqual(plain(ben.store.all()), { results: 1, name: 'Ben', tested: [], trained: [], paused: [] });
+  assert.equal(ben.store.facts().screened, undefined, 'what another answered is not his');
+  ben.store.merge(ben.results.check(copyOf(tested(3)), ben.results.today()), false);
+  ben.store.add('pain', { part: 'knee', score: 4, on: '2026-11-20' });
+  const his = plain(ben.store.all());
+  assert.deepEqual([his.tested.length, his.pain.length], [3, 1]);
+  ben.store.welcome('Cy');
+  const cy = load({ storage });
+  assert.deepEqual(plain(cy.store.people()).map(({ who, name, isHere }) => [who, name, isHere]), [['', 'Ada', false], ['1', 'Ben', false], ['2', 'Cy', true]]);
+  cy.store.become('');
+  const again = load({ storage });
+  assert.deepEqual(plain(again.store.all()), hers, 'hers are as they were');
+  assert.deepEqual(plain(again.store.odd()), []);
+  again.store.erase();
+  assert.equal(again.store.isEmpty(), true);
+  again.store.become('1');
+  const left = load({ storage });
+  assert.deepEqual(plain(left.store.all()), his, 'erasing takes one person away alone');
+  left.store.replace(left.results.check(copyOf([]), left.results.today()));
+  left.store.become('2');
+  assert.equal(load({ storage }).store.facts().name, 'Cy');
+}
+
+// With the first number of one's own, and then never again, the browser is asked to keep it for good; a refusal loses nothing.
+for (const persist of [async () => true, async () => { throw new Error('no'); }]) {
+  let asked = 0;
+  const navigator = { storage: { persist: () => { asked += 1; return persist(); } } }, first = load({ navigator }), { storage } = first;
+  first.store.put('name', 'Ada');
+  first.store.add('paused', { part: 'knee', on: '2026-11-20' });
+  assert.equal(asked, 0, 'nothing of worth is kept yet');
+  first.store.add('tested', { movement: 'squat', got: '5 reps', on: '2026-11-20' });
+  assert.equal(asked, 1);
+  first.store.add('trained', { movement: 'squat', did: [5], on: '2026-11-20' });
+  load({ storage, navigator }).store.add('tested', { movement: 'squat', got: '6 reps', on: '2026-11-21' });
+  assert.equal(asked, 1, 'nobody is asked twice');
+  assert.deepEqual(plain(load({ storage }).store.odd()), [], 'that it was asked is no entry');
+}
+load().store.add('tested', { movement: 'squat', got: '5 reps', on: '2026-11-20' });
 
 // The day is that of the device, east and west of Greenwich.
 for (const zone of ['Pacific/Kiritimati', 'Pacific/Niue', 'UTC', 'America/St_Johns']) {

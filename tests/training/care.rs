@@ -205,7 +205,15 @@ impl Case<'_> {
         for (skill, _) in c.skills() {
             let asked = Some(rungbook::results::Goal::Skill(skill));
             let readiness = assess(c, stages, &self.person, self.today);
-            let verdict = verdict(&roster, &self.person, &readiness, asked, &[], self.today);
+            let verdict = verdict(
+                &roster,
+                &self.person,
+                &readiness,
+                asked,
+                &[],
+                None,
+                self.today,
+            );
             let tests = verdict.tests.iter().map(|t| t.0);
             for ix in verdict.next_movement().into_iter().chain(tests) {
                 let m = c.movement(ix);
