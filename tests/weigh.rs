@@ -3,6 +3,8 @@
 
 #[path = "weigh/noisy.rs"]
 mod noisy;
+#[path = "weigh/page.rs"]
+mod page;
 
 use rungbook::curriculum::Day;
 use rungbook::proof::{Proofread, proofread};
@@ -41,13 +43,13 @@ impl Dice {
 
 /// The base, what is built on it, and standards that everybody and nobody meets. Truth: `press` takes a base of 10 reps and then
 /// 6 to 14 weeks.
-fn curriculum(base_asked: u32, weeks: &str) -> Proofread {
+fn texts(base_asked: u32, weeks: &str) -> [(String, String); 6] {
     let movement = |id: &str, standard: &str, rest: &str| {
         format!(
             "movement: {id}\nname: {id}\npattern: horizontal push\nposition: prone\nload: body\nequipment: []\nsummary: One of six.\nstandard: {standard}\ntest: {{ how: Count the clean ones. }}\ncues: [Breathe.]\nfaults: [{{ see: it sags, because: tired, try: rest }}]\n{rest}"
         )
     };
-    let texts = [
+    [
         ("content/school.yaml".to_string(), "school: Weighing room\naddress: https://weighing.example/\nlanguage: en\nunits: metric\n".to_string()),
         ("content/movements/base.yaml".into(), movement("base", "20 reps", "")),
         (
@@ -57,7 +59,11 @@ fn curriculum(base_asked: u32, weeks: &str) -> Proofread {
         ("content/movements/easy.yaml".into(), movement("easy", "2 reps", "")),
         ("content/movements/hopeless.yaml".into(), movement("hopeless", "90 reps", "")),
         ("content/skills/press-well.yaml".into(), "skill: press-well\nname: Press well\ngoal: press\n".into()),
-    ];
+    ]
+}
+
+fn curriculum(base_asked: u32, weeks: &str) -> Proofread {
+    let texts = texts(base_asked, weeks);
     let proof = proofread(&Snapshot::of_texts(
         texts
             .iter()

@@ -113,7 +113,7 @@ fn at_least(k: usize, n: usize, p: f64) -> f64 {
         below += exactly;
         exactly *= (n - i) as f64 / (i + 1) as f64 * p / (1.0 - p);
     }
-    1.0 - below
+    (1.0 - below).max(0.0)
 }
 
 impl Said {
