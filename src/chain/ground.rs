@@ -119,6 +119,21 @@ impl Set {
         out
     }
 
+    pub fn without(&self, other: &Set) -> Set {
+        let mut out = self.clone();
+        out.0.iter_mut().zip(&other.0).for_each(|(a, b)| *a &= !b);
+        out
+    }
+
+    /// Takes away what is below a number; everything where there is none.
+    pub fn keep_from(&mut self, n: Option<usize>) {
+        let Some(n) = n else {
+            return self.0.clear();
+        };
+        self.0[..n / 64].fill(0);
+        self.0[n / 64] &= u64::MAX << (n % 64);
+    }
+
     pub fn iter(&self) -> impl Iterator<Item = usize> + '_ {
         let bits = |word: u64| {
             std::iter::successors(Some(word), |w| Some(w & w.wrapping_sub(1)))
@@ -168,6 +183,17 @@ mod tests {
             [2, 3, 4],
             [1, 64, 199],
         ];
+        let mut kept = [3, 64, 200]
+            .iter()
+            .fold(Set::default(), |set, n| set.with(*n));
+        kept.keep_from(Some(64));
+        assert_eq!(kept.iter().collect::<Vec<_>>(), [64, 200]);
+        assert_eq!(
+            kept.without(&Set::default().with(200))
+                .iter()
+                .collect::<Vec<_>>(),
+            [64]
+        );
         let set = |list: &[usize; 3]| list.iter().fold(Set::default(), |set, n| set.with(*n));
         for a in &lists {
             assert_eq!(set(a).iter().collect::<Vec<_>>(), a);

@@ -28,8 +28,9 @@ pub struct Route {
     pub guessed: bool,
 }
 
-/// The set being grown, ordered as routes are compared: weeks, number of movements, ids.
-type Node = (u32, usize, Set);
+/// The set being grown, ordered as routes are compared: weeks, number of movements, ids; and those of it whose needs are not known
+/// to hold in it. What holds in a set holds in every larger one.
+type Node = (u32, usize, Set, Set);
 
 /// The route of a client who owns nothing yet. `None` when the goal cannot be reached.
 pub fn newcomer_route(curriculum: &Curriculum, goal: MovementIx) -> Option<Route> {
@@ -80,24 +81,24 @@ impl<'a> Search<'a> {
     }
 
     fn run(self) -> Option<Route> {
-        let start = self.with(&Set::default(), self.ground.goal);
-        let mut open: BinaryHeap<Reverse<Node>> = BinaryHeap::from([Reverse(self.node(start))]);
+        let start = self.grown(&Node::default(), self.ground.goal);
+        let mut open: BinaryHeap<Reverse<Node>> = BinaryHeap::from([Reverse(start)]);
         let mut seen: HashSet<Set, FixedState> = HashSet::default();
         let mut looked_at = 0;
-        while let Some(Reverse((cost, _, set))) = open.pop() {
-            match self.options(&set) {
-                None => return Some(self.route(&set, cost, true)),
+        while let Some(Reverse(mut node)) = open.pop() {
+            match self.options(&mut node) {
+                None => return Some(self.route(&node.2, node.0, true)),
                 Some(_) if looked_at >= MOST_NODES => {
-                    let greedy = self.greedy(set)?;
+                    let cost = node.0;
+                    let greedy = self.greedy(node)?;
                     return Some(self.route(&greedy, cost, false));
                 }
                 Some(options) => {
                     looked_at += 1;
                     for option in options {
-                        let larger = self.with(&set, option);
-                        if !seen.contains(&larger) {
-                            seen.insert(larger.clone());
-                            open.push(Reverse(self.node(larger)));
+                        let larger = self.grown(&node, option);
+                        if seen.insert(larger.2.clone()) {
+                            open.push(Reverse(larger));
                         }
                     }
                 }
@@ -123,11 +124,15 @@ impl<'a> Search<'a> {
         }
     }
 
-    fn node(&self, set: Set) -> Node {
-        let (weeks, count) = set.iter().fold((0, 0), |(weeks, count), n| {
+    /// The node with a movement and all that it cannot be reached without.
+    fn grown(&self, node: &Node, n: usize) -> Node {
+        let (weeks, count, set, open) = node;
+        let larger = self.with(set, n);
+        let added = larger.without(set);
+        let (more, many) = added.iter().fold((0, 0), |(weeks, count), n| {
             (weeks + self.costs[n], count + 1)
         });
-        (weeks, count, set)
+        (weeks + more, count + many, larger, open.with_all(&added))
     }
 
     /// The set with a movement and all that it cannot be reached without.
@@ -139,11 +144,13 @@ impl<'a> Search<'a> {
     }
 
     /// The ways on from a set: each a movement to add. `None` when it is a whole route already.
-    fn options(&self, set: &Set) -> Option<Vec<usize>> {
+    fn options(&self, node: &mut Node) -> Option<Vec<usize>> {
+        let (_, _, set, open) = node;
         let needs = &self.ground.needs;
-        let lacking = set
+        let lacking = open
             .iter()
             .find(|n| !needs[*n].holds(&|below: &usize| set.has(*below)));
+        open.keep_from(lacking);
         if let Some(n) = lacking {
             let mut out = Vec::new();
             self.ways(&needs[n], set, &mut out);
@@ -182,11 +189,10 @@ impl<'a> Search<'a> {
     }
 
     /// A whole route by always taking the cheapest next option.
-    fn greedy(&self, mut set: Set) -> Option<Set> {
-        while let Some(options) = self.options(&set) {
-            let nodes = options.iter().map(|n| self.node(self.with(&set, *n)));
-            set = nodes.min()?.2;
+    fn greedy(&self, mut node: Node) -> Option<Set> {
+        while let Some(options) = self.options(&mut node) {
+            node = options.iter().map(|n| self.grown(&node, *n)).min()?;
         }
-        Some(set)
+        Some(node.2)
     }
 }

@@ -91,15 +91,24 @@ pub struct Trainee<'a> {
 impl<'a> Trainee<'a> {
     pub fn new(roster: &'a Roster<'a>, person: &'a Person, today: Day) -> Trainee<'a> {
         let curriculum = roster.curriculum;
-        let bare = Person {
-            pauses: Vec::new(),
-            restrictions: Vec::new(),
-            pains: Vec::new(),
-            screened: None,
-            ..person.clone()
-        };
-        let free = readiness::assess(curriculum, roster.stages, &bare, today);
+        let resting = readiness::assess(curriculum, roster.stages, person, today);
+        let spares = person.screened.is_some()
+            || !(person.pauses.is_empty()
+                && person.restrictions.is_empty()
+                && person.pains.is_empty());
+        let free = spares.then(|| {
+            let bare = Person {
+                pauses: Vec::new(),
+                restrictions: Vec::new(),
+                pains: Vec::new(),
+                screened: None,
+                ..person.clone()
+            };
+            readiness::assess(curriculum, roster.stages, &bare, today)
+        });
+        let free = free.as_ref().unwrap_or(&resting);
         let state = |ix: MovementIx| free.of(ix).map(|s| s.state);
+        let states = curriculum.movements().map(|(ix, _)| state(ix)).collect();
         let count = curriculum.len();
         let mass = |t: &Trained| in_mass(t.added, person.body_weight).unwrap_or(0);
         let stands = |t: &&Trained| t.on < today && roster.find(t.movement).is_some();
@@ -125,8 +134,8 @@ impl<'a> Trainee<'a> {
             minutes: person.train.minutes.unwrap_or(K.minutes),
             days: &person.train.days,
             ended: Vec::new(),
-            states: curriculum.movements().map(|(ix, _)| state(ix)).collect(),
-            resting: readiness::assess(curriculum, roster.stages, person, today),
+            states,
+            resting,
             own: vec![OnceCell::new(); count],
             now: vec![OnceCell::new(); count],
             fits: vec![OnceCell::new(); count],
