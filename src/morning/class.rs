@@ -1,14 +1,11 @@
 //! All people together: what holds back most, who could work together, and the few tests that decide the most.
 
-use super::Verdict;
+use super::{M, Verdict};
 use super::together::together;
 use crate::curriculum::MovementIx;
 use crate::training::Roster;
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
-
-/// Tests named at most.
-pub(super) const TESTS: usize = 5;
 
 /// People by their place in what was given.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -52,7 +49,7 @@ pub fn class<'v>(roster: &Roster<'_>, verdicts: impl IntoIterator<Item = &'v Ver
     }
     let mut tests: Vec<Test> = tests.into_values().collect();
     tests.sort_by_key(|t| (Reverse(t.decides), t.movement));
-    tests.truncate(TESTS);
+    tests.truncate(M.tests);
     let together = together(&next, &|a, b| {
         let facts = roster.of(a);
         facts.easier.contains(&b) || facts.harder.contains(&b)

@@ -26,19 +26,22 @@ use crate::results::{Goal as Chosen, Person};
 use crate::training::{Aim, Left, Roster, Trainee, aim};
 use serde::Serialize;
 
-/// The numbers of this room, in days. The page's script has them from the tables. Common practice, no source.
+/// The numbers of this room. The page's script has them from the tables. Common practice, no source.
 #[derive(Clone, Copy, Debug, Serialize)]
 pub struct Constants {
     /// Tests of so many days are one round: nobody tests everything on one day.
     pub round_days: i32,
     /// Results that run out within so many days are said.
     pub runs_out_days: i32,
+    /// Of a class so many tests are named, and so many movements that hold back.
+    pub tests: usize,
 }
 
 /// The table.
 pub const M: Constants = Constants {
     round_days: 7,
     runs_out_days: 14,
+    tests: 5,
 };
 
 /// What there is to say of one person.

@@ -345,7 +345,7 @@ impl<'a> Telling<'a> {
         let held = of
             .held_back
             .iter()
-            .take(super::class::TESTS)
+            .take(super::M.tests)
             .map(|(ix, list)| {
                 let (movement, who) = (self.named(*ix), who(list));
                 let values = [

@@ -89,7 +89,7 @@ interface Tables {
   chart: number[];
   training: TrainingNumbers;
   history: { trend_days: number; still_days: number; tests: number; falling: number; sliding: number; lighter_days: number; days_a_week: number };
-  morning: { round_days: number; runs_out_days: number };
+  morning: { round_days: number; runs_out_days: number; tests: number };
   /** For each rule by its name the key of its words. */
   rules: Record<string, string>;
   equipment: string[][][];

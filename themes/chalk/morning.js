@@ -222,7 +222,7 @@
   /** Three short tables: what holds back most, who could work together, the tests that decide most; each a heading and its lines.
    * @param {MorningLook[]} all @param {(i: number) => any} called @param {Saying} saying @returns {[string, any[]][]} */
   const together = (all, called, saying) => {
-    const { say, name } = saying, who = (/** @type {number[]} */ list) => few(list.map((i) => called(i)), saying);
+    const { say, name } = saying, [{ c: { tables } }] = all, who = (/** @type {number[]} */ list) => few(list.map((i) => called(i)), saying);
     /** @type {Map<number, number[]>} */
     const held = new Map();
     /** @type {Map<number, { people: number[], decides: number }>} */
@@ -235,9 +235,9 @@
         tests.set(m, { people: [...people, i], decides: decides + Math.max(heldBack(of, m), 1) });
       }
     });
-    const most = [...held].sort(([a, of], [b, with_]) => with_.length - of.length || a - b).slice(0, all[0].c.tables.morning.tests);
-    const first = [...tests].sort(([a, of], [b, with_]) => with_.decides - of.decides || a - b).slice(0, all[0].c.tables.morning.tests);
-    const near = all.length ? groups(all[0].c.tables.easier, held) : [];
+    const most = [...held].sort(([a, of], [b, with_]) => with_.length - of.length || a - b).slice(0, tables.morning.tests);
+    const first = [...tests].sort(([a, of], [b, with_]) => with_.decides - of.decides || a - b).slice(0, tables.morning.tests);
+    const near = groups(tables.easier, held);
     return [['held_back', most.map(([m, list]) => say('morning.held', { movement: name(m), n: list.length, people: who(list) }))],
       ['together', near.map(({ movements, who: list }) => say('morning.group', { movements: few(movements.map(name), saying), people: who(list) }))],
       ['to_test', first.map(([m, { people, decides }]) => say('morning.decides', { movement: name(m), n: decides, people: who(people) }))]];
