@@ -5,6 +5,7 @@ use rungbook::chain::necessary_leaves;
 use rungbook::curriculum::target::{Added, Target};
 use rungbook::curriculum::words::{BodyPart, Pattern, Position, Word};
 use rungbook::proof::{Proofread, proofread};
+use rungbook::site::{self, Renderer};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -422,5 +423,86 @@ fn one_page_says_what_pain_means() {
                 "{path} has a rule for pain of its own: {sentence}"
             );
         }
+    }
+}
+
+/// The site of the shipped curriculum, as its pages are written.
+fn rendered<'a>(renderer: &'a Renderer<'_>, path: &str) -> String {
+    let at = renderer.position(path).expect(path);
+    let file = renderer.render(at).expect("a page");
+    String::from_utf8(file.bytes).expect("text")
+}
+
+#[test]
+fn a_figure_stands_where_a_movement_is_chosen() {
+    let snapshot = rungbook::io::snapshot(root()).expect("the repository is a curriculum");
+    let built = site::build(&snapshot, &site::Options::default());
+    let renderer = built.renderer().expect("a site");
+    // How many at least: each skill's goal, each row, each test on screen and on paper.
+    let pages = [
+        ("index.html", 7),
+        ("self-test.html", 100),
+        ("movements.html", 100),
+        ("faults.html", 50),
+        ("strict-ring-muscle-up.html", 40),
+        ("self-test-strict-ring-muscle-up.html", 80),
+        ("push-ups.html", 5),
+        ("ring-dip.html", 5),
+    ];
+    for (page, least) in pages {
+        let html = rendered(renderer, page);
+        let figures: Vec<&str> = html
+            .split("<img class=\"small-figure\"")
+            .skip(1)
+            .map(|rest| rest.split('>').next().expect("a tag"))
+            .collect();
+        assert!(figures.len() >= least, "{page}: {} figures", figures.len());
+        for tag in figures {
+            // It keeps its room, waits until it is seen, and says nothing beside the name.
+            for part in [" alt=\"\"", " width=\"", " height=\"", " loading=\"lazy\""] {
+                assert!(tag.contains(part), "{page}: no{part} in {tag}");
+            }
+            let src = tag.split("src=\"").nth(1).and_then(|rest| rest.split('"').next());
+            let src = src.expect("an address");
+            assert!(renderer.position(src).is_some(), "{page}: {src} is not published");
+        }
+    }
+}
+
+#[test]
+fn what_has_two_ends_can_be_seen_moving() {
+    let snapshot = rungbook::io::snapshot(root()).expect("the repository is a curriculum");
+    let built = site::build(&snapshot, &site::Options::default());
+    let renderer = built.renderer().expect("a site");
+    let page = rendered(renderer, "ring-dip.html");
+    let folded = page.split("<details class=\"plays").nth(1).expect("a fold");
+    let folded = folded.split("</details>").next().expect("its end");
+    assert!(folded.contains("src=\"figures/moves/ring-dip.svg\"") && folded.contains("loading=\"lazy\""));
+    // Its tempo is 3-0-1-1: three seconds down, one up, one at the top.
+    let svg = rendered(renderer, "figures/moves/ring-dip.svg");
+    assert!(svg.contains("animation:a0 5s step-end infinite"), "{svg}");
+    assert!(svg.contains("@media(prefers-reduced-motion:no-preference)"));
+    assert!(!rendered(renderer, "plank.html").contains("figures/moves/"));
+}
+
+#[test]
+fn the_navigation_says_where_one_is() {
+    let snapshot = rungbook::io::snapshot(root()).expect("the repository is a curriculum");
+    let built = site::build(&snapshot, &site::Options::default());
+    let renderer = built.renderer().expect("a site");
+    for (page, place, says) in [
+        ("self-test.html", "self-test", "page"),
+        ("today.html", "today", "page"),
+        ("where-i-stand.html", "where-i-stand", "page"),
+        ("movements.html", "movements", "page"),
+        ("self-test-heavy-dip.html", "self-test", "true"),
+        ("ring-dip.html", "movements", "true"),
+        ("push-ups.html", "movements", "true"),
+        ("faults.html", "movements", "true"),
+    ] {
+        let html = rendered(renderer, page);
+        let said = format!("<a href=\"{place}.html\" aria-current=\"{says}\">");
+        assert!(html.contains(&said), "{page}: no {said}");
+        assert_eq!(html.matches("aria-current=").count(), 1, "{page}");
     }
 }

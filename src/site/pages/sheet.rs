@@ -95,6 +95,9 @@ pub fn self_test(site: &Material<'_>, index: usize) -> Result<Made, ThemeError> 
     let mut context = Context::new();
     context.insert("groups", &on_screen(site, rows, None)?);
     context.insert("skills", &skills);
+    let goals = site.curriculum.skills().map(|(_, s)| s.goal.movement);
+    let figures = goals.map(|ix| view::figure_of(site, ix));
+    context.insert("figures", &figures.collect::<Vec<_>>());
     context.insert(
         "turn",
         &turn("self-test", index, all.len().div_ceil(ROWS_A_PAGE).max(1)),
