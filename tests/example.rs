@@ -427,7 +427,7 @@ fn one_page_says_what_pain_means() {
 }
 
 /// The site of the shipped curriculum, as its pages are written.
-fn rendered<'a>(renderer: &'a Renderer<'_>, path: &str) -> String {
+fn rendered(renderer: &Renderer<'_>, path: &str) -> String {
     let at = renderer.position(path).expect(path);
     let file = renderer.render(at).expect("a page");
     String::from_utf8(file.bytes).expect("text")
@@ -450,7 +450,7 @@ fn a_figure_stands_where_a_movement_is_chosen() {
         ("ring-dip.html", 5),
     ];
     for (page, least) in pages {
-        let html = rendered(renderer, page);
+        let html = rendered(&renderer, page);
         let figures: Vec<&str> = html
             .split("<img class=\"small-figure\"")
             .skip(1)
@@ -474,15 +474,15 @@ fn what_has_two_ends_can_be_seen_moving() {
     let snapshot = rungbook::io::snapshot(root()).expect("the repository is a curriculum");
     let built = site::build(&snapshot, &site::Options::default());
     let renderer = built.renderer().expect("a site");
-    let page = rendered(renderer, "ring-dip.html");
+    let page = rendered(&renderer, "ring-dip.html");
     let folded = page.split("<details class=\"plays").nth(1).expect("a fold");
     let folded = folded.split("</details>").next().expect("its end");
     assert!(folded.contains("src=\"figures/moves/ring-dip.svg\"") && folded.contains("loading=\"lazy\""));
     // Its tempo is 3-0-1-1: three seconds down, one up, one at the top.
-    let svg = rendered(renderer, "figures/moves/ring-dip.svg");
+    let svg = rendered(&renderer, "figures/moves/ring-dip.svg");
     assert!(svg.contains("animation:a0 5s step-end infinite"), "{svg}");
     assert!(svg.contains("@media(prefers-reduced-motion:no-preference)"));
-    assert!(!rendered(renderer, "plank.html").contains("figures/moves/"));
+    assert!(!rendered(&renderer, "plank.html").contains("figures/moves/"));
 }
 
 #[test]
@@ -500,7 +500,7 @@ fn the_navigation_says_where_one_is() {
         ("push-ups.html", "movements", "true"),
         ("faults.html", "movements", "true"),
     ] {
-        let html = rendered(renderer, page);
+        let html = rendered(&renderer, page);
         let said = format!("<a href=\"{place}.html\" aria-current=\"{says}\">");
         assert!(html.contains(&said), "{page}: no {said}");
         assert_eq!(html.matches("aria-current=").count(), 1, "{page}");
