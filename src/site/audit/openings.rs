@@ -27,6 +27,13 @@ impl Openings {
         1 << name.len().min(63)
     }
 
+    /// False only for what begins as no name does, however its spaces and capitals are.
+    pub fn may_begin(&self, words: &str) -> bool {
+        let first = words.bytes().next().map(|b| b.to_ascii_lowercase());
+        let of = |b: u8| self.lengths.get(usize::from(b));
+        first.is_some_and(|b| of(b).is_none_or(|l| *l != 0)) || !words.is_ascii()
+    }
+
     /// False only for what is no name in any capitals.
     pub fn may_be_name(&self, words: &str) -> bool {
         // Letters that nobody sees make a name longer.

@@ -469,6 +469,9 @@ impl Handler for Walk<'_> {
             }
             return;
         }
+        if !self.auditor.openings.may_begin(words) {
+            return;
+        }
         // A browser shows any space between words as one.
         let wide = words.len() <= self.auditor.openings.longest * 4
             && (memchr2(b'\n', b'\t', words.as_bytes()).is_some() || words.contains("  "));

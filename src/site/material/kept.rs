@@ -91,6 +91,7 @@ pub struct Pieces {
     pub opens: Scoped,
     pub test: Scoped,
     pub on_paper: Scoped,
+    pub figure: OnceLock<Made>,
 }
 
 /// A piece that shows what a movement's number opens.

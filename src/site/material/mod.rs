@@ -76,6 +76,7 @@ impl<'a> Material<'a> {
             Kind::TestInFirst => of()?.test.in_first_skill.get(),
             Kind::Paper => of()?.on_paper.whole.get(),
             Kind::PaperInFirst => of()?.on_paper.in_first_skill.get(),
+            Kind::Figure => of()?.figure.get(),
             Kind::Caution => self.kept.cautions.get(piece.at)?.get(),
             Kind::Links => frame().map(|frame| &frame.links),
             Kind::Top => frame()?.tops.get(piece.at).map(|(_, top)| top),

@@ -7,7 +7,12 @@ use std::ops::Range;
 
 /// The names to look for, by their first word, the longest first; all in small letters.
 #[derive(Default)]
-pub struct Mentions(HashMap<String, Vec<(String, MovementIx)>, FixedState>);
+pub struct Mentions {
+    by_first: HashMap<String, Vec<(String, MovementIx)>, FixedState>,
+    /// For each first byte the lengths of the first words that begin so, as bits; the last bit is any length from there on. Most
+    /// words of a text are told from them at a glance.
+    lengths: HashMap<u8, u64, FixedState>,
+}
 
 impl Mentions {
     /// The names of the guarded movements, but for those that a movement without that guard bears too.
@@ -26,13 +31,26 @@ impl Mentions {
         {
             let first = words(&name).next().map(|first| name[first].to_string());
             if let Some(first) = first {
-                out.0.entry(first).or_default().push((name, ix));
+                out.add(first, name, ix);
             }
         }
-        for names in out.0.values_mut() {
+        for names in out.by_first.values_mut() {
             names.sort_by_key(|(name, ix)| (std::cmp::Reverse(name.len()), *ix));
         }
         out
+    }
+
+    fn add(&mut self, first: String, name: String, ix: MovementIx) {
+        let begins = first.bytes().next().unwrap_or_default();
+        *self.lengths.entry(begins).or_default() |= bit(first.len());
+        self.by_first.entry(first).or_default().push((name, ix));
+    }
+
+    /// False only for what is no first word of a name, nor the plural of one.
+    fn may_begin(&self, word: &str) -> bool {
+        let begins = word.bytes().next().unwrap_or_default();
+        let lengths = self.lengths.get(&begins).copied().unwrap_or_default();
+        lengths & (bit(word.len()) | bit(word.len() - 1)) != 0
     }
 
     /// Where a text mentions which movements, in order; an English plural is one too. A text whose capitals are longer than
@@ -40,7 +58,7 @@ impl Mentions {
     pub fn find(&self, text: &str) -> Vec<(Range<usize>, MovementIx)> {
         let mut out: Vec<(Range<usize>, MovementIx)> = Vec::new();
         let small = text.to_lowercase();
-        if self.0.is_empty() || small.len() != text.len() {
+        if self.by_first.is_empty() || small.len() != text.len() {
             return out;
         }
         for first in words(&small) {
@@ -50,10 +68,13 @@ impl Mentions {
             let at = first.start;
             // The plural of a name of one word is another word.
             let word = &small[first];
+            if !self.may_begin(word) {
+                continue;
+            }
             let known = self
-                .0
+                .by_first
                 .get(word)
-                .or_else(|| self.0.get(word.strip_suffix('s')?));
+                .or_else(|| self.by_first.get(word.strip_suffix('s')?));
             let found = known.into_iter().flatten().find_map(|(name, ix)| {
                 let rest = small[at..].strip_prefix(name.as_str())?;
                 let ends = |rest: &str| !rest.starts_with(char::is_alphanumeric);
@@ -71,13 +92,25 @@ impl Mentions {
     }
 }
 
+fn bit(length: usize) -> u64 {
+    1 << length.min(63)
+}
+
 /// Where the words of a text stand.
 fn words(text: &str) -> impl Iterator<Item = Range<usize>> + '_ {
+    let is_ascii = text.is_ascii();
+    // How far it is to the first letter that is part of a word, or that is none.
+    let find = move |from: usize, part: bool| {
+        let rest = &text[from..];
+        match is_ascii {
+            true => rest.bytes().position(|b| b.is_ascii_alphanumeric() == part),
+            false => rest.find(|c: char| c.is_alphanumeric() == part),
+        }
+    };
     let mut at = 0;
     std::iter::from_fn(move || {
-        let start = at + text[at..].find(char::is_alphanumeric)?;
-        let length = text[start..].find(|c: char| !c.is_alphanumeric());
-        at = length.map_or(text.len(), |n| start + n);
+        let start = at + find(at, true)?;
+        at = find(start, false).map_or(text.len(), |n| start + n);
         Some(start..at)
     })
 }
@@ -96,8 +129,8 @@ mod tests {
         ];
         for (name, ix) in names {
             let first = name.split(' ').next().unwrap_or_default().to_string();
-            let of = mentions.0.entry(first).or_default();
-            of.push((name.to_string(), MovementIx(ix)));
+            mentions.add(first.clone(), name.to_string(), MovementIx(ix));
+            let of = mentions.by_first.entry(first).or_default();
             of.sort_by_key(|(name, _)| std::cmp::Reverse(name.len()));
         }
         let text = "Inverted hangs come before an inverted hang, tucked. Handstands: uninverted hang, inverted hanger.";

@@ -23,6 +23,8 @@ pub enum Kind {
     PaperInFirst,
     /// A caution class as it is told to some positions.
     Caution,
+    /// The figure of a movement.
+    Figure,
     /// What frames every page.
     Links,
     Top,
@@ -30,7 +32,7 @@ pub enum Kind {
 }
 
 impl Kind {
-    pub const ALL: [Kind; 14] = [
+    pub const ALL: [Kind; 15] = [
         Kind::Movement,
         Kind::Skill,
         Kind::Family,
@@ -42,6 +44,7 @@ impl Kind {
         Kind::Paper,
         Kind::PaperInFirst,
         Kind::Caution,
+        Kind::Figure,
         Kind::Links,
         Kind::Top,
         Kind::Foot,
@@ -181,7 +184,7 @@ mod tests {
             at: 0,
         };
         let shown = |html: &str| Made::new(piece, html.into(), true).shown().to_string();
-        assert_eq!(shown("<b>x</b>"), "<piece-n0>");
+        assert_eq!(shown("<b>x</b>"), "<piece-o0>");
         for html in [
             "",
             "x",

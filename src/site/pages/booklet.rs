@@ -4,9 +4,7 @@
 
 use super::{Made, head, record, sheet};
 use crate::curriculum::caution::ClassIx;
-use crate::curriculum::words::Phase;
 use crate::curriculum::{MovementIx, Owner, SkillIx};
-use crate::site::draw::figure;
 use crate::site::material::Material;
 use crate::site::names::Mark;
 use crate::site::names::stage_words;
@@ -84,7 +82,7 @@ struct MovementPart<'a> {
     dose: String,
     cues: &'a [String],
     faults: Vec<record::FaultView<'a>>,
-    figure: String,
+    figure: &'a str,
     leverage: Vec<String>,
     pictures: Vec<record::PictureView<'a>>,
     note: String,
@@ -287,15 +285,7 @@ fn movement_part<'a>(
         dose: record::dose(site, m),
         cues: &m.cues,
         faults: record::faults(m),
-        figure: solved.map_or_else(String::new, |s| {
-            figure::figure(
-                s,
-                m.phase == Some(Phase::Lowering),
-                site.say(),
-                site.curriculum.school.units,
-            )
-            .svg
-        }),
+        figure: site.figure(ix),
         leverage: solved.map_or_else(Vec::new, |s| record::leverage_lines(site.say(), s, m.load)),
         pictures: record::pictures(site, m),
         note,

@@ -4,7 +4,9 @@
 use crate::chain::Step;
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::{Group, PAGES, Place};
+use crate::curriculum::words::Phase;
 use crate::curriculum::{Leaf, Movement, MovementIx, Need, SkillIx};
+use crate::site::draw::figure;
 use crate::site::feeds::versions;
 use crate::site::material::Material;
 use crate::site::material::kept::{Frame, Scoped};
@@ -175,6 +177,19 @@ impl Material<'_> {
             };
             self.part("ui.paper_row", "r", &row)
         })
+    }
+
+    /// A movement's figure; empty where no posture is declared.
+    pub(super) fn figure(&self, ix: MovementIx) -> &str {
+        let make = || {
+            let movement = self.curriculum.movement(ix);
+            let lowering = movement.phase == Some(Phase::Lowering);
+            let units = self.curriculum.school.units;
+            let solved = self.resolved.solved(ix);
+            let html = solved.map(|s| figure::figure(s, lowering, self.say(), units).svg);
+            self.made(Kind::Figure, ix.at(), html.unwrap_or_default())
+        };
+        self.kept.pieces[ix.at()].figure.get_or_init(make).shown()
     }
 
     /// A caution class in full, as it is told to who does this movement.

@@ -3,7 +3,7 @@
 use super::{Made, head};
 use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
 use crate::curriculum::family::Way;
-use crate::curriculum::words::{Load, Phase};
+use crate::curriculum::words::Load;
 use crate::curriculum::{FamilyIx, Movement, MovementIx, Owner, SkillIx};
 use crate::leverage::Solved;
 use crate::site::draw::figure;
@@ -139,18 +139,7 @@ pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError>
             .unwrap_or_default(),
     );
     let solved = site.resolved.solved(ix);
-    context.insert(
-        "figure",
-        &solved.map_or_else(String::new, |s| {
-            figure::figure(
-                s,
-                m.phase == Some(Phase::Lowering),
-                site.say(),
-                site.curriculum.school.units,
-            )
-            .svg
-        }),
-    );
+    context.insert("figure", site.figure(ix));
     context.insert(
         "leverage",
         &solved.map_or_else(Vec::new, |s| leverage_lines(site.say(), s, m.load)),

@@ -4,7 +4,8 @@
 use super::compact::{compact, compact_sheet};
 use super::{ThemeError, saying, version};
 use crate::words::Words;
-use memchr::memmem;
+use memchr::memmem::{self, Finder};
+use std::sync::LazyLock;
 
 pub const SHEET: &str = "guard.css";
 pub const SCRIPT: &str = "guard.js";
@@ -64,7 +65,8 @@ impl Guard {
     /// Puts these tags behind the policy of a page, so that nothing of the theme is loaded before them. A page without a policy is
     /// left to the audit.
     pub fn put(html: &mut String, tags: &str) {
-        let policy = html.find(POLICY);
+        static FINDER: LazyLock<Finder<'_>> = LazyLock::new(|| Finder::new(POLICY));
+        let policy = FINDER.find(html.as_bytes());
         if let Some(end) = policy.and_then(|at| html[at..].find('>').map(|end| at + end + 1)) {
             html.insert_str(end, tags);
         }

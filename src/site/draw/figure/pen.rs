@@ -31,12 +31,27 @@ fn tenths((x, y): Point) -> Tenths {
 
 /// A number of tenths as short as SVG takes it.
 fn short(tenths: i64) -> String {
-    let sign = if tenths < 0 { "-" } else { "" };
-    match (tenths.abs() / 10, tenths.abs() % 10) {
-        (whole, 0) => format!("{sign}{whole}"),
-        (0, part) => format!("{sign}.{part}"),
-        (whole, part) => format!("{sign}{whole}.{part}"),
+    let (whole, part) = (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10);
+    let mut out = String::with_capacity(8);
+    if tenths < 0 {
+        out.push('-');
     }
+    if whole > 0 || part == 0 {
+        digits(&mut out, whole);
+    }
+    if part > 0 {
+        out.push('.');
+        digits(&mut out, part);
+    }
+    out
+}
+
+/// A whole number without the formatter: a figure has thousands.
+fn digits(out: &mut String, number: u64) {
+    if number >= 10 {
+        digits(out, number / 10);
+    }
+    out.push(char::from(b'0' + (number % 10) as u8));
 }
 
 /// The smallest upright rectangle round everything drawn.
