@@ -183,7 +183,7 @@
     link.click();
   };
 
-  // ---- scripts that a page loads only when they are asked for, and the worker
+  // ---- scripts and styles that a page loads only when they are asked for, and the worker
 
   /** @type {any} */
   let policy = null;
@@ -200,9 +200,10 @@
     const known = loads.get(src);
     if (known) return known;
     const waits = new Promise((resolve, reject) => {
-      const script = /** @type {HTMLScriptElement} */ (make('script', { on: { load: resolve, error: () => { loads.delete(src); reject(new Error(src)); } } }));
-      script.src = trusted(src);
-      document.head.append(script);
+      const on = { load: resolve, error: () => { loads.delete(src); reject(new Error(src)); } };
+      const script = /** @type {HTMLScriptElement} */ (make('script', { on }));
+      if (src.includes('.js?')) script.src = trusted(src);
+      document.head.append(script.src ? script : make('link', { rel: 'stylesheet', href: src, on }));
     });
     loads.set(src, waits);
     return waits;
@@ -210,7 +211,7 @@
   /** Loads what an element's parts name in `data-src`, one after the other. @param {string} id @returns {Promise<void>} */
   const load = async (id) => {
     for (const { dataset: { src = '' } } of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(`#${id} [data-src]`))) {
-      if (/^theme[/][a-z-]+[.]js[?]v=[0-9a-f]+$/.test(src) && !document.querySelector(`script[defer][src="${src}"]`)) await loaded(src);
+      if (/^theme[/][a-z-]+[.](?:js|css)[?]v=[0-9a-f]+$/.test(src) && !document.querySelector(`script[defer][src="${src}"], link[href="${src}"]`)) await loaded(src);
     }
   };
   /** Has the worker keep pages for when there is no network; `whole` with the figures that they show. @param {string[]} pages @param {boolean} [whole] */

@@ -311,7 +311,7 @@
       }
       if (why === '' && !isFit()) {
         speak(say('test.today'), make('p', { text: say('test.not_today') }), make('ul', {}, ...[say('test.ill'), say('test.hurts'), say('test.drank'), say('test.trained_hard')].map((text) => make('li', { text }))),
-          make('p', { class: 'acts' }, button(say('test.ready'), () => { store.set('fit', results.dayText(results.today())); start(); }, false), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.one_true') }), ' ', button(say('test.only_numbers'), start)));
+          make('p', { class: 'acts' }, button(say('test.ready'), () => { store.note('fit', results.dayText(results.today())); start(); }, false), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.one_true') }), ' ', button(say('test.only_numbers'), start)));
         return;
       }
       speak(say('test.few_questions'), warning, make('p', { text: say('test.each_asks', { n: skill.members.length }) }),
