@@ -3,6 +3,7 @@
 //! Needs chromium and chromedriver, and for a second engine WebKitWebDriver and Xvfb. Where they are missing the tests say so
 //! and pass, except under `CI=true`.
 
+mod access;
 mod barred;
 mod booklet;
 mod class;

@@ -56,6 +56,7 @@ impl Browser {
             &json!({
                 "browserName": "chrome",
                 "pageLoadStrategy": "normal",
+                "timeouts": { "script": 55_000 },
                 "goog:loggingPrefs": { "browser": "ALL" },
                 "goog:chromeOptions": { "binary": browser, "args": [
                     "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
