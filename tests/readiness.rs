@@ -222,6 +222,8 @@ struct Screened {
     says: usize,
     ago: i32,
     lasts: Option<i32>,
+    /// A clearance lasts six weeks at most.
+    six_weeks: bool,
 }
 
 #[derive(Clone, Debug)]
@@ -363,8 +365,14 @@ fn screened() -> impl Strategy<Value = Screened> {
         0..3_usize,
         prop_oneof![6 => -1..30_i32, 1 => 350..400_i32],
         proptest::option::weighted(0.4, prop_oneof![1 => 0..30_i32, 1 => 300..500_i32]),
+        proptest::bool::weighted(0.3),
     )
-        .prop_map(|(says, ago, lasts)| Screened { says, ago, lasts })
+        .prop_map(|(says, ago, lasts, six_weeks)| Screened {
+            says,
+            ago: if six_weeks && ago > 300 { ago - 310 } else { ago },
+            lasts,
+            six_weeks,
+        })
 }
 
 fn case() -> impl Strategy<Value = Case> {
@@ -381,7 +389,7 @@ fn case() -> impl Strategy<Value = Case> {
             prop_oneof![1 => Just(Vec::new()), 1 => proptest::collection::vec(pain(), 0..4)],
             proptest::option::weighted(
                 0.5,
-                prop_oneof![Just(1994), Just(2007), Just(2008), Just(2012)],
+                prop_oneof![Just(1994), Just(2007), Just(2008), Just(2012), Just(2013), Just(2014), Just(2019)],
             ),
             proptest::option::weighted(0.35, screened()),
             any::<bool>(),
@@ -657,6 +665,9 @@ impl Case {
                 s.ago,
                 s.lasts,
             );
+            if s.six_weeks {
+                out["screened"]["lasts"] = json!(42);
+            }
         }
         if let Some(weight) = self.body_weight {
             out["bodyweight"] = json!(WEIGHTS[weight]);

@@ -201,7 +201,7 @@ fn answer(say: &Say<'_>, a: &Answer) -> Value {
     json!({
         "name": a.person.name, "today": t.today.to_string(),
         "goal": { "skill": a.goal, "chosen": a.chosen, "reached": t.is_reached() },
-        "refused": t.refused.then(|| json!({ "why": say.say("ask") })),
+        "refused": t.refused.then(|| json!({ "why": say.refusal(t) })),
         "clinician": say.clinician(&a.person, t.today), "conditions": conditions, "limiter": limiter,
         "sessions": t.sessions.iter().map(|s| session(say, t, s)).collect::<Vec<_>>(),
         "retest": retest, "week_sets": kinds,
@@ -314,7 +314,7 @@ fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
         .collect();
     out.push(format!("{}, {}", a.person.name, t.today));
     if t.refused {
-        out.extend([say.say("ask"), say.say("careful")]);
+        out.extend([say.refusal(t), say.say("careful")]);
         return out.join("\n") + "\n";
     }
     out.push(say.goal(t));

@@ -100,11 +100,15 @@ impl Reader<'_> {
         let on = self.day(&record, "on")?.unwrap_or(self.today);
         let until = self.until(&record, on)?;
         let by = record.text("by", self.findings);
+        let was = record.word("was", self.findings);
+        let lasts = self.whole(&record, "lasts", 1..=super::LIMITS.clearance as u32, "`screened`");
         Some(Screened {
             says,
             on,
             until,
             by,
+            was,
+            lasts,
         })
     }
 

@@ -15,6 +15,9 @@ pub struct Limits {
     pub adult: i32,
     /// Years. Under this age with a coach and a parent's consent. Common practice, no source.
     pub youth: i32,
+    /// Years. Under this age nobody tests or trains by a page, but only with a coach in person. A page asks its reader to judge
+    /// effort, what was left, and pain from 0 to 10 alone: under twelve that is a coach's to see. Common practice, no source.
+    pub alone: i32,
     /// A clearance ends after so many days at the latest: a year, whichever.
     pub clearance: i32,
     /// The lightest and the heaviest body weight that is read, in hundred-millionths of a kilogram.
@@ -38,6 +41,7 @@ pub const LIMITS: Limits = Limits {
     pain: [3, 6],
     adult: 18,
     youth: 16,
+    alone: 12,
     clearance: 366,
     body_weight: [10 * KILOGRAM, 500 * KILOGRAM],
     class: 1000,

@@ -52,12 +52,14 @@ pub struct Person {
 
 impl Person {
     /// What the health questions say on a day; `None` where they were not answered by then. What a clinician allowed instead of
-    /// `ask` runs out with its last day, after a year at the latest.
+    /// `ask` runs out with its last day, after a year at the latest. Whoever is too young for a page hears `ask` whatever was said.
     pub fn screening_on(&self, day: Day) -> Option<Screening> {
+        if self.is_child_on(day) {
+            return Some(Screening::Ask);
+        }
         let screened = self.screened.as_ref().filter(|s| s.on <= day)?;
-        let last = screened
-            .until
-            .map(|u| u.min(screened.on.plus(LIMITS.clearance)));
+        let most = screened.lasts.map_or(LIMITS.clearance, |days| (days as i32).min(LIMITS.clearance));
+        let last = screened.until.map(|u| u.min(screened.on.plus(most)));
         Some(match last.is_some_and(|last| day > last) {
             true => Screening::Ask,
             false => screened.says,
@@ -67,6 +69,11 @@ impl Person {
     /// Whole years of age on a day, the birthday still to come; `None` where the year is not said.
     pub fn age_on(&self, day: Day) -> Option<i32> {
         self.born.map(|born| day.year() - born - 1)
+    }
+
+    /// Too young to test or train by a page.
+    pub fn is_child_on(&self, day: Day) -> bool {
+        self.age_on(day).is_some_and(|age| age < LIMITS.alone)
     }
 
     /// The person with every text of the client's as a terminal may show it: characters that steer a terminal or turn the
@@ -207,6 +214,10 @@ pub struct Screened {
     /// Where a clinician allowed it although the answers said `ask`: the last day.
     pub until: Option<Day>,
     pub by: Option<String>,
+    /// What the answers said before a clinician's word was entered.
+    pub was: Option<Screening>,
+    /// The longest that a clinician's word lasts after these answers, in days, where that is less than a year.
+    pub lasts: Option<u32>,
 }
 
 /// A caution class that a clinician allowed.

@@ -6,6 +6,8 @@
 //! guidelines for exercise testing and prescription, 9th edition 2014 (seen in a public copy). What other questions restrict
 //! names its source beside it; that they lead to a clinician first is common practice, no source.
 
+use crate::results::LIMITS;
+
 /// What may be done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Outcome {
@@ -74,6 +76,8 @@ pub enum Column {
     Symptoms,
     /// Not in the table: yes leads to a clinician first whatever the rest says.
     Other,
+    /// Not in the table: yes leaves its classes alone until a clinician has cleared them, and bars nothing else.
+    Spares,
 }
 
 impl Column {
@@ -83,8 +87,19 @@ impl Column {
             Column::Disease => "disease",
             Column::Symptoms => "symptoms",
             Column::Other => "other",
+            Column::Spares => "spares",
         }
     }
+}
+
+/// Who is asked a question.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Asked {
+    Everybody,
+    /// Under this age.
+    Under(i32),
+    /// From this age on.
+    From(i32),
 }
 
 /// A question. Its words stand in the words file, under `health`.
@@ -92,83 +107,196 @@ impl Column {
 pub struct Question {
     pub id: &'static str,
     pub column: Column,
-    /// The caution classes that yes restricts until a clinician has cleared them.
+    pub asked: Asked,
+    /// The caution classes that yes restricts until a clinician has cleared them: those, and no others, whose "ask a clinician
+    /// first" names what is asked.
     pub classes: &'static [&'static str],
     /// The body parts that yes restricts.
     pub parts: &'static [&'static str],
+    /// The longest that a clearance lasts after yes, in days, where that is less than a year.
+    pub lasts: Option<i32>,
 }
 
-const fn question(
+const fn question(id: &'static str, column: Column, classes: &'static [&'static str]) -> Question {
+    Question {
+        id,
+        column,
+        asked: Asked::Everybody,
+        classes,
+        parts: &[],
+        lasts: None,
+    }
+}
+
+/// A question to those whose bones still grow: yes rests the parts, and the classes.
+const fn growing(
     id: &'static str,
-    column: Column,
     classes: &'static [&'static str],
     parts: &'static [&'static str],
 ) -> Question {
     Question {
-        id,
-        column,
-        classes,
+        asked: Asked::Under(LIMITS.adult),
         parts,
+        ..question(id, Column::Other, classes)
     }
 }
 
-/// Head down and the breath held: what raises the pressure in the head, the eyes and the vessels.
-const PRESSURE: &[&str] = &["inverted", "part-inverted", "breath-holding"];
+/// From this age falls are asked about (Montero-Odasso et al. 2022, Age and Ageing 51(9):afac205: each year from 65; from memory).
+pub const FALLS_FROM: i32 = 65;
+/// The longest that a clearance lasts in what changes from week to week, in days. Common practice, no source.
+pub const SIX_WEEKS: i32 = 42;
 
-/// Every question, in the order asked.
+/// Every question, in the order asked. The one table of which answer leaves which classes alone: the cautions' own words name
+/// the same (held by a test over all of both, in each language).
 ///
 /// # Source
 /// Pregnancy: ACOG Committee Opinion 804 (2020). Bones: bending the spine forwards brought new fractures in 89 %, bending
-/// backwards in 16 % (Sinaki & Mikkelsen 1984, Arch Phys Med Rehabil 65:593-596, pages from memory). Growth plates, pressure,
-/// hernia, neck, balance, dislocation: common practice, no source.
+/// backwards in 16 % (Sinaki & Mikkelsen 1984, Arch Phys Med Rehabil 65:593-596, pages from memory). Concussion: nothing with
+/// a risk of a blow to the head before a clinician allows it (Patricios et al. 2023, Br J Sports Med 57:695-711, from memory).
+/// All the rest, and the weeks after a birth: common practice, no source.
 pub const QUESTIONS: &[Question] = &[
-    question("regular", Column::Regular, &[], &[]),
-    question("heart", Column::Disease, PRESSURE, &[]),
-    question("metabolism", Column::Disease, &[], &[]),
-    question("symptoms", Column::Symptoms, &[], &[]),
-    question("pressure", Column::Other, PRESSURE, &[]),
-    question("eyes", Column::Other, PRESSURE, &[]),
+    question("regular", Column::Regular, &[]),
+    question("heart", Column::Disease, PRESSURE),
+    question("metabolism", Column::Disease, &[]),
+    question("symptoms", Column::Symptoms, &[]),
+    question("pressure", Column::Other, PRESSURE),
     question(
-        "pregnancy",
+        "eyes",
+        Column::Other,
+        &["inverted", "part-inverted", "breath-holding"],
+    ),
+    question(
+        "fits",
         Column::Other,
         &[
             "inverted",
-            "fall-height",
-            "breath-holding",
+            "part-inverted",
             "neck-load",
-            "supine",
-            "prone",
+            "fall-height",
+            "momentum",
+            "loaded",
+            "alone",
         ],
-        &[],
     ),
-    question(
-        "bones",
-        Column::Other,
-        &["inverted", "neck-load", "fall-height", "rolling"],
-        &[],
-    ),
-    question("hernia", Column::Other, &["loaded", "breath-holding"], &[]),
-    question(
-        "neck",
-        Column::Other,
-        &["inverted", "neck-load", "rolling"],
-        &[],
-    ),
-    question(
-        "dislocation",
-        Column::Other,
-        &["shoulder-extension", "loaded"],
-        &[],
-    ),
-    question("injury", Column::Other, &[], &[]),
     question(
         "dizziness",
         Column::Other,
-        &["inverted", "part-inverted", "fall-height"],
-        &[],
+        &[
+            "inverted",
+            "part-inverted",
+            "fall-height",
+            "supine",
+            "alone",
+        ],
     ),
-    question("growth", Column::Other, &[], &["wrist", "elbow"]),
+    Question {
+        lasts: Some(SIX_WEEKS),
+        ..question(
+            "concussion",
+            Column::Other,
+            &[
+                "inverted",
+                "part-inverted",
+                "rolling",
+                "neck-load",
+                "breath-holding",
+                "fall-height",
+                "momentum",
+                "loaded",
+            ],
+        )
+    },
+    question(
+        "bleeding",
+        Column::Other,
+        &[
+            "inverted",
+            "rolling",
+            "neck-load",
+            "fall-height",
+            "momentum",
+            "loaded",
+            "equipment",
+        ],
+    ),
+    Question {
+        lasts: Some(SIX_WEEKS),
+        ..question(
+            "pregnancy",
+            Column::Other,
+            &[
+                "inverted",
+                "part-inverted",
+                "fall-height",
+                "breath-holding",
+                "neck-load",
+                "supine",
+                "prone",
+                "rolling",
+                "loaded",
+            ],
+        )
+    },
+    question(
+        "bones",
+        Column::Other,
+        &[
+            "inverted",
+            "neck-load",
+            "fall-height",
+            "rolling",
+            "loaded",
+            "equipment",
+        ],
+    ),
+    question(
+        "hernia",
+        Column::Other,
+        &["loaded", "breath-holding", "prone"],
+    ),
+    question(
+        "neck",
+        Column::Other,
+        &["inverted", "part-inverted", "neck-load", "rolling"],
+    ),
+    question(
+        "back",
+        Column::Spares,
+        &["inverted", "loaded", "spine-extension", "rolling"],
+    ),
+    question(
+        "dislocation",
+        Column::Spares,
+        &[
+            "shoulder-extension",
+            "loaded",
+            "straight-arm",
+            "overhead",
+            "momentum",
+            "deep-knee-flexion",
+        ],
+    ),
+    question(
+        "mobile",
+        Column::Spares,
+        &["straight-arm", "shoulder-extension"],
+    ),
+    question("injury", Column::Other, &["loaded", "momentum"]),
+    growing("growth", &[], &["wrist", "elbow"]),
+    growing("growth_back", &["spine-extension"], &["lower-back"]),
+    growing("growth_legs", &[], &["hip", "knee", "ankle", "foot"]),
+    Question {
+        asked: Asked::From(FALLS_FROM),
+        ..question(
+            "falls",
+            Column::Other,
+            &["inverted", "fall-height", "momentum", "equipment"],
+        )
+    },
 ];
+
+/// Head down, the breath held, and weight: what raises the pressure in the head and the vessels.
+const PRESSURE: &[&str] = &["inverted", "part-inverted", "breath-holding", "loaded"];
 
 /// The published signs and symptoms, one of which is enough. Their words stand in the words file, under `health.sign`.
 pub const SIGNS: &[&str] = &[
@@ -196,65 +324,4 @@ pub fn fitting(regular: bool, disease: bool, symptoms: bool) -> &'static Row {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::{Column, Outcome, QUESTIONS, ROWS, SIGNS, fitting};
-    use crate::curriculum::words::{BodyPart, Word};
-
-    /// The six-row outcome table of Riebe et al. 2015.
-    #[test]
-    fn the_published_table() {
-        for (regular, disease, symptoms, outcome) in [
-            (false, false, false, Outcome::Light),
-            (false, true, false, Outcome::Ask),
-            (false, false, true, Outcome::Ask),
-            (false, true, true, Outcome::Ask),
-            (true, false, false, Outcome::Clear),
-            (true, true, false, Outcome::Ask),
-            (true, false, true, Outcome::Ask),
-            (true, true, true, Outcome::Ask),
-        ] {
-            assert_eq!(fitting(regular, disease, symptoms).outcome, outcome);
-        }
-        assert_eq!(ROWS.len(), 6);
-    }
-
-    /// The nine signs of table 2.1 (source: the head of this file).
-    #[test]
-    fn the_published_signs() {
-        assert_eq!(SIGNS.len(), 9);
-        let asked = |column| QUESTIONS.iter().filter(|q| q.column == column).count();
-        assert_eq!(
-            (
-                asked(Column::Regular),
-                asked(Column::Disease),
-                asked(Column::Symptoms)
-            ),
-            (1, 2, 1)
-        );
-    }
-
-    /// Each answer restricts classes and parts that exist, and the published column by itself restricts nothing.
-    #[test]
-    fn answers_restrict_what_exists() {
-        let book = crate::curriculum::caution::Book::default();
-        for question in QUESTIONS {
-            for class in question.classes {
-                assert!(book.find(class).is_some(), "{class}");
-            }
-            for part in question.parts {
-                assert!(BodyPart::WORDS.contains(part), "{part}");
-            }
-        }
-        let of = |id: &str| {
-            QUESTIONS
-                .iter()
-                .find(|q| q.id == id)
-                .map_or(&[][..], |q| q.classes)
-        };
-        assert!(of("pregnancy").contains(&"inverted") && of("pregnancy").contains(&"supine"));
-        assert!(of("pregnancy").contains(&"prone"));
-        assert!(of("bones").contains(&"rolling"));
-        assert_eq!(of("dislocation"), ["shoulder-extension", "loaded"]);
-        assert_eq!(of("eyes"), of("pressure"));
-    }
-}
+mod tests;

@@ -1,6 +1,7 @@
 //! What is said for safety before a session: pains that stop their part, somebody who stands by, and the breath.
 
 use super::say::Say;
+use super::plan::Training;
 use super::session::Session;
 use crate::curriculum::caution::{Book, Shipped, Word};
 use crate::curriculum::{Day, MovementIx};
@@ -52,6 +53,14 @@ impl Say<'_> {
             ),
             false => out,
         }
+    }
+
+    /// Why nothing may be planned: too young for a page, else a clinician first.
+    pub fn refusal(&self, training: &Training) -> String {
+        self.say(match training.too_young {
+            true => "child",
+            false => "ask",
+        })
     }
 
     /// The pains that stop their part on a day: what is said before all else.

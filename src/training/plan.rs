@@ -25,6 +25,8 @@ pub struct Training {
     pub today: Day,
     /// The health questions said: a clinician first. Then there is nothing below.
     pub refused: bool,
+    /// Too young for a page, which is why it is refused.
+    pub too_young: bool,
     pub goal: Option<Goal>,
     /// The heaviest first.
     pub gaps: Vec<Gap>,
@@ -43,6 +45,8 @@ pub struct Training {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Condition {
     CoachPresent,
+    /// From 65: balance and one-leg work beside a wall or a rail. Common practice, no source.
+    WallNear,
     Sixes,
 }
 
@@ -60,7 +64,7 @@ impl Training {
 /// Linear in the curriculum but for the route; each session looks at every candidate once.
 pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today: Day) -> Training {
     if Trainee::is_refused(person, today) {
-        return refused(today);
+        return refused(person, today);
     }
     let trainee = Trainee::new(roster, person, today);
     let goal = trainee.goal(asked);
@@ -81,6 +85,7 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
     Training {
         today,
         refused: false,
+        too_young: false,
         conditions: conditions(&trainee, &gaps),
         sore: trainee.sore(),
         limiter: candidates.limiter,
@@ -92,10 +97,11 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
     }
 }
 
-fn refused(today: Day) -> Training {
+fn refused(person: &Person, today: Day) -> Training {
     Training {
         today,
         refused: true,
+        too_young: person.is_child_on(today),
         goal: None,
         gaps: Vec::new(),
         limiter: None,
@@ -113,6 +119,9 @@ fn conditions(trainee: &Trainee<'_>, gaps: &[Gap]) -> Vec<Condition> {
     let mut out = Vec::new();
     if trainee.is_youth() {
         out.push(Condition::CoachPresent);
+    }
+    if trainee.is_from(K.balance_age) {
+        out.push(Condition::WallNear);
     }
     if sixes {
         out.push(Condition::Sixes);

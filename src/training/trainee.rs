@@ -155,7 +155,7 @@ impl<'a> Trainee<'a> {
         trainee
     }
 
-    /// The health questions said: a clinician first.
+    /// The health questions said: a clinician first; or the person is too young for a page.
     pub fn is_refused(person: &Person, today: Day) -> bool {
         person.screening_on(today) == Some(Screening::Ask)
     }

@@ -206,7 +206,7 @@ interface Person {
   goal: string | null;
   train: TrainTimes | null;
   /** The outcome of the health questions: clear, light or ask. */
-  screened: { says: string; on: number; until: number | null; by: string | null } | null;
+  screened: { says: string; on: number; until: number | null; by: string | null; lasts: number | null } | null;
   cleared: Cleared[];
   pains: Pain[];
   remarks: { movement: number; on: number; words: string }[];
@@ -656,7 +656,7 @@ interface Exported {
   born?: number;
   goal?: string;
   train?: TrainTimes;
-  screened?: { says: string; on: string; until?: string; by?: string };
+  screened?: { says: string; on: string; until?: string; by?: string; was?: string; lasts?: number };
   restrict?: ExportedPause[];
   cleared?: { class: string; on: string; until?: string; by?: string }[];
   pain?: { part: string; score: number; next_morning?: number; on: string; signs?: string[] }[];
@@ -684,7 +684,8 @@ interface Rungbook {
     /** Before the keys of this site, and of whom the page is for. */
     own: string;
     prefix: string;
-    saysOn: (screened: { says: string; on: number; until: number | null } | null, today: number) => string | null;
+    saysOn: (screened: { says: string; on: number; until: number | null; lasts?: number | null } | null, today: number, born: number | null | undefined) => string | null;
+    isChild: (born: unknown, today: number) => boolean;
   };
   targets: {
     readGot: (text: string) => Got | null;

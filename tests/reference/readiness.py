@@ -411,6 +411,7 @@ def presume(movements, client):
 
 A_YEAR = 366  # days: the longest that a clearance lasts
 GROWN = 18
+ALONE_FROM = 12  # years: younger ones neither test nor train by a page
 
 def day_or(text, usual):
     return date.fromisoformat(text) if text else usual
@@ -439,10 +440,13 @@ def hurting_parts(results, today):
 
 def screening(results, today):
     """What the health questions say: a clinician's word runs out, and then they say ask again."""
+    born = results.get("born")
+    if born is not None and today.year - int(born) - 1 < ALONE_FROM:
+        return "ask"
     of = results.get("screened")
     if not of or day_or(of.get("on"), today) > today:
         return None
-    if of.get("until") and today > min(date.fromisoformat(of["until"]), day_or(of.get("on"), today) + timedelta(days=A_YEAR)):
+    if of.get("until") and today > min(date.fromisoformat(of["until"]), day_or(of.get("on"), today) + timedelta(days=min(of.get("lasts") or A_YEAR, A_YEAR))):
         return "ask"
     return of["says"]
 

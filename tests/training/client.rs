@@ -228,7 +228,7 @@ fn about(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut M
     }
     if throw.chance(60) {
         let ages = [
-            14, 15, 16, 17, 18, 19, 25, 40, 59, 60, 61, 64, 65, 66, 67, 80,
+            11, 12, 14, 15, 16, 17, 18, 19, 25, 40, 59, 60, 61, 64, 65, 66, 67, 80,
         ];
         out.insert("born".into(), json!(2026 - throw.one(&ages)));
     }

@@ -4,11 +4,15 @@
 (() => {
   /** The numbers by which results are judged: the program's own, put into the first line when this is published. */
   const LIMITS = globalThis.rungbookLimits;
+  /** Too young for a page; the birthday counts as still to come. @param {unknown} born the year @param {number} today */
+  const isChild = (born, today) => Number.isInteger(born) && new Date(today * 86400000).getUTCFullYear() - Number(born) - 1 < LIMITS.alone;
   /** What the health questions say on a day, counted from 1970-01-01: what a clinician allowed until a day runs out, at the latest after a year;
-   * null where they were not answered. @param {{ says: string, on: number, until: number | null } | null} screened @param {number} today */
-  const saysOn = (screened, today) => {
+   * null where they were not answered. Whoever is too young hears ask whatever was said.
+   * @param {{ says: string, on: number, until: number | null, lasts?: number | null } | null} screened @param {number} today @param {number | null | undefined} born */
+  const saysOn = (screened, today, born) => {
+    if (isChild(born, today)) return 'ask';
     if (!screened || screened.on > today) return null;
-    return screened.until !== null && today > Math.min(screened.until, screened.on + LIMITS.clearance) ? 'ask' : screened.says;
+    return screened.until !== null && today > Math.min(screened.until, screened.on + Math.min(screened.lasts || LIMITS.clearance, LIMITS.clearance)) ? 'ask' : screened.says;
   };
   const root = globalThis.document ? document.documentElement : null;
   const own = `rungbook:${root ? root.dataset.site || '' : ''}:`;
@@ -25,20 +29,23 @@
   const PREFIX = prefix();
   const draw = () => {
     if (!root) return;
-    let screened = null;
+    let screened = null, born = null;
     for (const kept of [() => sessionStorage, () => localStorage]) {
       try {
         screened = screened || JSON.parse(kept().getItem(`${PREFIX}screened`) || 'null');
+        const about = JSON.parse(kept().getItem(`${PREFIX}about`) || 'null');
+        born = born || (about && about.born);
       } catch {
         // Nothing is kept there, or nothing that can be read: the pages that ask look again.
       }
     }
     const day = (/** @type {unknown} */ text) => (typeof text === 'string' && Number.isFinite(Date.parse(text)) ? Date.parse(text) / 86400000 : null);
     const now = new Date(), today = Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / 86400000;
-    const on = screened && day(screened.on), says = on === null ? null : saysOn({ says: screened.says, on, until: day(screened.until) }, today);
+    const on = screened && day(screened.on), says = saysOn(on === null ? null : { says: screened.says, on, until: day(screened.until), lasts: screened.lasts }, today, born);
     root.dataset.health = says || 'none';
+    root.dataset.age = isChild(born, today) ? 'child' : '';
   };
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, draw, own, prefix: PREFIX } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, isChild, draw, own, prefix: PREFIX } });
   draw();
   if (root) globalThis.addEventListener('storage', draw);
 })();

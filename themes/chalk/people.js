@@ -69,7 +69,7 @@
         refused.push(...notes.map((note) => `${file.name}: ${note}`));
         for (const exported of copies) {
           const { person, aside } = results.person(exported, model, day), found = readiness.assess(model, person, day);
-          const of = { name: exported.name || file.name.replace(/\.(json|ya?ml|csv)$/i, ''), found, aside, barred: globalThis.rungbook.health.saysOn(person.screened, day) === 'ask', look: morning.look(model, person, found, aside, day) };
+          const of = { name: exported.name || file.name.replace(/\.(json|ya?ml|csv)$/i, ''), found, aside, barred: globalThis.rungbook.health.saysOn(person.screened, day, person.born) === 'ask', look: morning.look(model, person, found, aside, day) };
           const known = people.findIndex(({ name }) => name === of.name);
           // Two of one name are two people, unless the coach says that it is one: then the newer copy counts.
           const same = known >= 0 && await page.ask(say('people.same_name'), [make('p', {}, ...sayNodes('people.same_name_says', { name: make('bdi', { text: of.name }) }))], [['same', say('people.same_person')], ['', say('people.another')]]) === 'same';

@@ -275,7 +275,7 @@
       && today <= Math.min(of.until === null ? Infinity : of.until, of.on + LIMITS.clearance));
     const holding = person.pauses.filter((pause) => pause.on <= today && (pause.until === null || today <= pause.until) && !lifted(pause));
     const pains = pausingPains(model, person, today).map(({ part, on, entry }) => ({ ...nothing, kind: /** @type {const} */ ('pain'), part, on, entry }));
-    const screened = saysOn(person.screened, today) === 'light' && person.screened
+    const screened = saysOn(person.screened, today, person.born) === 'light' && person.screened
       ? [{ ...nothing, kind: /** @type {const} */ ('light'), on: person.screened.on, entry: 0 }] : [];
     return [...holding, ...pains, ...screened];
   };

@@ -113,7 +113,7 @@
     sessions: ['effort', 'minutes', 'on'],
     paused: ['part', 'movement', 'class', 'pattern', 'on', 'until', 'by', 'because'],
     train: ['a_week', 'minutes', 'days'],
-    screened: ['says', 'on', 'until', 'by'],
+    screened: ['says', 'on', 'until', 'by', 'was', 'lasts'],
     cleared: ['class', 'on', 'until', 'by'],
     pain: ['part', 'score', 'next_morning', 'on', 'signs'],
     remarks: ['movement', 'words', 'on'],
@@ -224,7 +224,9 @@
     },
     screened: (value, what, day) => {
       const entry = keyed(value, what, KEYS.screened);
-      return { says: oneOf(entry.says, SAYS, what), on: dayText(dayOr(entry.on, what, day)), ...untilOf(entry, what, day), ...saidOf(entry, what, ['by']) };
+      const { was, lasts } = entry;
+      return { says: oneOf(entry.says, SAYS, what), on: dayText(dayOr(entry.on, what, day)), ...untilOf(entry, what, day), ...saidOf(entry, what, ['by']),
+        ...(was === undefined ? {} : { was: oneOf(was, SAYS, what) }), ...(lasts === undefined ? {} : { lasts: wholeOf(lasts, 1, 366, () => say('results.not_between', { what, key: 'lasts', least: 1, most: 366 })) }) };
     },
   };
 
@@ -321,7 +323,7 @@
     out.born = exported.born === undefined ? null : exported.born;
     out.goal = exported.goal || null;
     out.train = exported.train || null;
-    if (exported.screened) out.screened = { says: exported.screened.says, on: Number(readDay(exported.screened.on)), until: lastDay(exported.screened), by: exported.screened.by || null };
+    if (exported.screened) out.screened = { says: exported.screened.says, on: Number(readDay(exported.screened.on)), until: lastDay(exported.screened), by: exported.screened.by || null, lasts: exported.screened.lasts || null };
     /** @type {Aside[]} */
     const aside = [];
     const otherwise = (/** @type {number} */ movement, /** @type {string} */ on) => on < (model.tables.since[movement] || '');

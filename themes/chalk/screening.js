@@ -3,7 +3,7 @@
 // left alone, the year of birth and the day are. What a clinician allowed is kept by class, with the day, by whom, and until when.
 (() => {
   const { results, store, page } = globalThis.rungbook;
-  const { LIMITS, saysOn } = globalThis.rungbook.health;
+  const { LIMITS, saysOn, isChild } = globalThis.rungbook.health;
   const { make, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const questions = /** @type {HTMLFormElement} */ (byId('questions'));
@@ -43,17 +43,22 @@
       make('button', { type: 'button', class: 'quiet', text: say('screening.take_back'), on: { click: () => store.remove(lifts.key) } })] : [say('screening.left_alone')]));
   });
 
-  /** What follows, in a sentence: never that the answers raise nothing where they did. @param {NonNullable<Exported['screened']>} screened @param {string | null} says @param {boolean} stale @returns {PagePart[]} */
-  const sentence = (screened, says, stale) => {
+  /** The longest that a clearance lasts after these answers. @param {Exported['screened']} screened */
+  const most = (screened) => Math.min((screened && screened.lasts) || LIMITS.clearance, LIMITS.clearance);
+  /** What follows, in a sentence: never that the answers raise nothing where they did. @param {NonNullable<Exported['screened']>} screened @param {string | null} says @param {boolean} stale @param {boolean} young @returns {PagePart[]} */
+  const sentence = (screened, says, stale, young) => {
     if (stale || says === null) return [say('screening.says_again')];
     if (says === 'ask') return [screened.until ? say('screening.says_run_out') : say('screening.says_ask')];
     if (screened.until) {
       return [says === 'clear' ? say('screening.says_allowed_hard') : say('screening.says_allowed_light'), ' ', ...allowedBy(screened), ' ',
-        make('button', { type: 'button', class: 'quiet', text: say('screening.take_back'), on: { click: () => store.put('screened', { says: 'ask', on: results.dayText(results.today()) }) } })];
+        make('button', { type: 'button', class: 'quiet', text: say('screening.take_back'), on: { click: () => store.put('screened', { says: 'ask', on: results.dayText(results.today()), ...lasting(screened) }) } })];
     }
-    return [says === 'clear' ? say('screening.says_clear') : say('screening.says_light')];
+    if (says !== 'clear') return [say('screening.says_light')];
+    return [...(young ? [] : [say(left().length ? 'screening.says_spared' : 'screening.says_clear'), ' ']), say('screening.says_fresh')];
   };
 
+  /** How long a clearance lasts, kept where it is less than a year: which answer says so is not. @param {Exported['screened']} screened */
+  const lasting = (screened) => (screened && screened.lasts ? { lasts: screened.lasts } : {});
   /** The questions of the goal, where one is chosen. */
   const onward = () => { const { goal } = store.facts(); return goal && goal === store.get('goal-test') ? `self-test-${goal}.html` : 'self-test.html'; };
 
@@ -65,11 +70,10 @@
     globalThis.rungbook.health.draw();
     if (!screened) return;
     const on = Number(results.readDay(screened.on)), age = results.ageOn(born === undefined ? null : born, today);
-    const says = saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null }, today);
-    const stale = says !== 'ask' && today > on + LIMITS.clearance;
+    const says = saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null, lasts: screened.lasts }, today, born);
+    const stale = says !== 'ask' && today > on + LIMITS.clearance, child = isChild(born, today), young = age !== null && age < LIMITS.youth;
     outcome.replaceChildren(make('h3', { tabindex: -1, id: 'outcome-head', text: say('screening.what_follows') }),
-      make('p', {}, ...sentence(screened, says, stale)), make('p', { class: 'hint' }, ...sayNodes('screening.answered_on', { day: day(screened.on) })),
-      ...(age !== null && age < LIMITS.youth ? [make('p', { text: say('screening.young') })] : []),
+      ...(child ? [make('p', {}, make('strong', { text: say('screening.child') }))] : [...(young ? [make('p', {}, make('strong', { text: say('screening.young') }))] : []), make('p', {}, ...sentence(screened, says, stale, young))]), make('p', { class: 'hint' }, ...sayNodes('screening.answered_on', { day: day(screened.on) })),
       ...(age !== null && age < LIMITS.adult ? [make('p', { text: say('screening.growing') })] : []),
       ...(lines.length ? [make('p', { text: say('screening.left') }), make('ul', {}, ...lines)] : []),
       ...(says === 'ask' || stale || says === null ? [] : [make('p', { class: 'invites' }, make('a', { class: 'act', href: onward(), text: say('screening.to_self_test') }))]));
@@ -77,32 +81,49 @@
     for (const item of /** @type {NodeListOf<HTMLElement>} */ (clearance.querySelectorAll('[data-class]'))) item.hidden = !open.has(item.dataset.class || '');
     byId('clear-effort').hidden = says !== 'ask';
     byId('clear-classes').hidden = open.size === 0;
-    clearance.hidden = says !== 'ask' && open.size === 0;
+    clearance.hidden = child || (says !== 'ask' && open.size === 0);
     field('clear-on').max = results.dayText(today);
     if (!field('clear-on').value) field('clear-on').value = results.dayText(today);
   };
 
+  /** Asks by the year of birth what is asked under an age or from one on; while no year is given, everything. */
+  const askByAge = () => {
+    const born = field('born').value.trim(), age = /^[0-9]{4}$/.test(born) ? results.ageOn(Number(born), results.today()) : null;
+    for (const set of /** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset'))) {
+      const { under, from } = set.dataset;
+      // The birthday counts as still to come: who is of age only after it is asked both.
+      set.hidden = age !== null && ((under !== undefined && age >= Number(under)) || (from !== undefined && age + 1 < Number(from)));
+    }
+  };
   questions.hidden = false;
+  field('born').addEventListener('input', askByAge);
   // Who has read them all and says no to the rest has answered them; how regularly somebody exercises is said by nothing else.
   byId('no-to-the-rest').addEventListener('click', () => {
-    for (const set of /** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset:not([data-column="regular"])'))) {
+    for (const set of /** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset:not([data-column="regular"], [hidden])'))) {
       if (!set.querySelector('input:checked')) /** @type {HTMLInputElement} */ (set.querySelector('input[value="no"]')).checked = true;
     }
     questions.requestSubmit();
   });
   questions.addEventListener('submit', (event) => {
     event.preventDefault();
-    const sets = [.../** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset'))];
+    const sets = [.../** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset:not([hidden])'))];
     const nameOf = (/** @type {HTMLElement} */ set) => /** @type {HTMLInputElement} */ (set.querySelector('input')).name;
     const today = results.today(), born = Number(field('born').value.trim());
     const bornFine = /^\s*[0-9]{4}\s*$/.test(field('born').value) && results.fact('born', born, today).why === '';
     const open = sets.find((set) => yes(nameOf(set)) === null);
-    byId('questions-fault').textContent = !bornFine ? say('screening.write_year') : open ? say('screening.answer_each') : '';
+    // What has just been answered is shown again, and nothing is asked anew.
+    if (!questions.querySelector('input:checked') && !outcome.hidden && bornFine) {
+      byId('outcome-head').focus();
+      return;
+    }
+    byId('born-fault').textContent = bornFine ? '' : say('screening.write_year');
+    byId('questions-fault').textContent = bornFine && open ? say('screening.answer_each') : '';
+    if (bornFine && open) open.append(byId('questions-fault'));
     field('born').setAttribute('aria-invalid', String(!bornFine));
     if (!bornFine || open) {
       const first = bornFine && open ? open.querySelector('input') : field('born');
       if (first) {
-        first.setAttribute('aria-describedby', 'questions-fault');
+        if (bornFine) first.setAttribute('aria-describedby', 'questions-fault');
         first.focus();
       }
       return;
@@ -116,19 +137,21 @@
     const of = (/** @type {'classes' | 'parts'} */ key) => [...new Set(raised.flatMap((set) => (set.dataset[key] || '').split(' ').filter((id) => id !== '')))];
     const on = results.dayText(today);
     const [classes, parts] = [of('classes'), of('parts')];
+    const lasts = Math.min(...raised.map((set) => Number(set.dataset.lasts || LIMITS.clearance)), LIMITS.clearance);
     questions.reset();
+    field('born').value = String(born);
     // New answers take the place of the old ones, and of what those left alone.
     left().forEach(({ key }) => store.remove(key));
     classes.forEach((id) => store.add('restrict', { class: id, on, by: SCREENING }));
     parts.forEach((id) => store.add('restrict', { part: id, on, by: SCREENING }));
     store.put('born', born);
-    store.put('screened', { says: follows, on });
+    store.put('screened', { says: follows, on, ...(lasts < LIMITS.clearance ? { lasts } : {}) });
     byId('outcome-head').focus();
   });
 
   clearance.addEventListener('submit', (event) => {
     event.preventDefault();
-    const today = results.today(), by = field('clear-by').value.trim();
+    const today = results.today(), by = field('clear-by').value.trim(), { screened } = store.facts();
     const on = results.readDay(field('clear-on').value), until = results.readDay(field('clear-until').value);
     const chosen = /** @type {HTMLInputElement | null} */ (byId('clear-effort').hidden ? null : clearance.querySelector('input[name="effort"]:checked'));
     const classes = [.../** @type {NodeListOf<HTMLInputElement>} */ (clearance.querySelectorAll('[data-class]:not([hidden]) input:checked'))].map(({ value }) => value);
@@ -137,7 +160,7 @@
       [!chosen && classes.length === 0, say('screening.clear_what'), byId('clear-effort').hidden ? 'clear-by' : ''],
       [by === '', say('screening.clear_who'), 'clear-by'],
       [on === null || on > today, say('screening.clear_day'), 'clear-on'],
-      [until === null || on === null || until < today || until > on + LIMITS.clearance, say('screening.clear_until'), 'clear-until'],
+      [until === null || on === null || until < today || until > on + most(screened), say('screening.clear_until', { n: most(screened) }), 'clear-until'],
     ];
     const fault = faults.find(([wrong]) => wrong);
     byId('clear-fault').textContent = fault ? fault[1] : '';
@@ -156,13 +179,15 @@
       }
       store.add('cleared', { class: id, ...of });
     }
-    if (chosen) store.put('screened', { says: chosen.value, ...of });
+    // Who reads the copy sees that the answers said to ask first, and who says that it was allowed.
+    if (chosen) store.put('screened', { says: chosen.value, ...of, was: 'ask', ...lasting(screened) });
     clearance.reset();
     draw();
     byId('outcome-head').focus();
   });
   const { born } = store.facts();
   if (born !== undefined) field('born').value = String(born);
+  askByAge();
   store.onChange(draw);
   draw();
 })();

@@ -68,9 +68,9 @@
 
   /** What they say today: none where they are not answered, or were answered more than a year ago. @returns {'none' | 'clear' | 'light' | 'ask'} */
   const health = () => {
-    const { screened } = store.facts(), today = results.today();
+    const { screened, born } = store.facts(), today = results.today();
     const on = screened ? Number(results.readDay(screened.on)) : 0;
-    const says = screened ? globalThis.rungbook.health.saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null }, today) : null;
+    const says = globalThis.rungbook.health.saysOn(screened ? { says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null, lasts: screened.lasts } : null, today, born);
     return says === 'ask' ? 'ask' : says === null || today > on + globalThis.rungbook.health.LIMITS.clearance ? 'none' : says === 'light' ? 'light' : 'clear';
   };
   /** Why nothing may be tested or trained; empty when it may. @returns {'' | 'first' | 'ask'} */

@@ -338,10 +338,11 @@
   /** @param {TrainingGoal | null} goal */
   const isReached = (goal) => goal !== null && goal.route !== null && goal.route.movements.length === 0;
   /** Whether nothing may be planned: a clinician comes first. @param {Person} person @param {number} day */
-  const isRefused = (person, day) => globalThis.rungbook.health.saysOn(person.screened, day) === 'ask';
+  const isRefused = (person, day) => globalThis.rungbook.health.saysOn(person.screened, day, person.born) === 'ask';
   /** @param {Training} of @returns {string[]} */
   const conditions = ({ trainee: c, gaps }) => [
     ...(c.young ? [say('training.coach_present')] : []),
+    ...(c.age !== null && c.age >= c.K.balance_age ? [say('training.wall_near')] : []),
     ...(c.minor && [...gaps.keys()].some((m) => c.facts.has(m, LOADED)) ? [say('training.sixes')] : []),
   ];
 
@@ -377,7 +378,7 @@
   const answer = (model, person, found, day) => {
     const { tables } = model, id = (/** @type {number} */ m) => tables.ids[m], signal = (/** @type {number} */ m) => (tables.marks[tables.mark[m]] || { signal: null }).signal;
     if (isRefused(person, day)) {
-      return { goal: { skill: person.goal, chosen: person.goal !== null, reached: false }, refused: { why: say('training.ask') }, conditions: [], limiter: null, sessions: [], retest: null, week_sets: {} };
+      return { goal: { skill: person.goal, chosen: person.goal !== null, reached: false }, refused: { why: say(globalThis.rungbook.health.isChild(person.born, day) ? 'training.child' : 'training.ask') }, conditions: [], limiter: null, sessions: [], retest: null, week_sets: {} };
     }
     const of = plan(model, person, found, day), { trainee: c, goal, limiter } = of;
     const asked = (/** @type {Gap} */ gap) => ({ movement: id(gap.movement), target: tables.target_text[tables.leaves[2 * gap.leaf + 1]] });

@@ -81,6 +81,16 @@ pub const RESULTS_SCREENED: &[Key] = &[
         "Where a clinician allowed it: the last day, at the latest after a year.",
     ),
     may("by", Shape::Text, "Who allowed it."),
+    may(
+        "was",
+        Shape::Word(Screening::WORDS),
+        "What the answers said before what a clinician allowed was entered.",
+    ),
+    may(
+        "lasts",
+        Shape::Number,
+        "The longest that what a clinician allows lasts after these answers, in days.",
+    ),
 ];
 
 pub const RESULTS_CLEARED: &[Key] = &[

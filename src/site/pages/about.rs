@@ -2,7 +2,7 @@
 
 use crate::curriculum::words::{BodyPart, Word};
 use crate::leverage::{PUBLISHED, unchecked};
-use crate::screening::{self, Column};
+use crate::screening::{self, Asked, Column};
 use crate::site::material::Material;
 use crate::strength::one_rep_max::{FORMULAS, per_cent_of_max};
 use crate::training::Rule;
@@ -30,6 +30,11 @@ struct HealthQuestion<'a> {
     column: &'static str,
     classes: String,
     parts: String,
+    /// Asked under this age alone, or from it on.
+    under: Option<i32>,
+    from: Option<i32>,
+    /// The longest that a clearance lasts after yes, in days, where that is less than a year.
+    lasts: Option<i32>,
     /// The published signs, where it asks for any of them.
     signs: Vec<&'a str>,
 }
@@ -74,6 +79,15 @@ pub fn before(site: &Material<'_>, context: &mut Context) {
             column: q.column.word(),
             classes: q.classes.join(" "),
             parts: q.parts.join(" "),
+            under: match q.asked {
+                Asked::Under(age) => Some(age),
+                _ => None,
+            },
+            from: match q.asked {
+                Asked::From(age) => Some(age),
+                _ => None,
+            },
+            lasts: q.lasts,
             signs: match q.column {
                 Column::Symptoms => screening::SIGNS
                     .iter()

@@ -171,7 +171,8 @@ pub fn printed(
     context.insert("today", &training.today.to_string());
     context.insert("clinician", &say.clinician(person, training.today));
     context.insert("way", &making.all(way)?);
-    context.insert("refused", &training.refused);
+    let refused = training.refused.then(|| say.refusal(training));
+    context.insert("refused", &refused);
     context.insert("conditions", &conditions);
     context.insert("sessions", &sessions);
     context.insert("retest", &retest);
