@@ -175,11 +175,11 @@
       return { box, whole: make('li', {}, box, ' ', make('label', { for: `sign-${sign}`, text: say(`pain.sign_${sign.replace('-', '_')}`) })) };
     });
     const answer = await page.ask(say('entry.it_hurt'), [
-      make('p', {}, ...sayNodes('entry.stop_here', { movement: named(tables, m) })),
+      make('p', { class: 'do-not', text: say('entry.emergency') }), make('p', {}, ...sayNodes('entry.stop_here', { movement: named(tables, m) })),
       make('p', { text: say('entry.where') }), make('ul', { class: 'plain parts' }, ...boxes.map(({ whole }) => whole)),
       score.whole, make('p', { text: say('pain.came_with') }), make('ul', { class: 'plain parts' }, ...signs.map(({ whole }) => whole)),
       make('p', { class: 'hint', text: say('pain.what_follows') }),
-      make('p', {}, say('entry.emergency'), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') })),
+      make('p', {}, say('entry.elsewhere'), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), '.'),
     ], [['pause', say('entry.pause')], ['', say('entry.go_back')]]);
     if (answer !== 'pause') return false;
     const on = results.dayText(results.today()), because = where === 'test' ? 'it hurt in a test' : 'it hurt in training';

@@ -47,6 +47,18 @@ pub(super) const FLOOR: &[Named] = &[
         )],
     ),
     named(
+        "arch-arms-back",
+        &[laid(
+            &[Back],
+            167.0,
+            (0.0, 9.5),
+            Shape::new(-6.0, 178.0, 205.0, 178.0)
+                .spine(212.0)
+                .looking_up(12.0)
+                .pointed(),
+        )],
+    ),
+    named(
         "dead-bug",
         &[
             on_back(Shape::new(90.0, 180.0, 90.0, 90.0)),
