@@ -369,7 +369,11 @@ fn screened() -> impl Strategy<Value = Screened> {
     )
         .prop_map(|(says, ago, lasts, six_weeks)| Screened {
             says,
-            ago: if six_weeks && ago > 300 { ago - 310 } else { ago },
+            ago: if six_weeks && ago > 300 {
+                ago - 310
+            } else {
+                ago
+            },
             lasts,
             six_weeks,
         })
@@ -389,7 +393,15 @@ fn case() -> impl Strategy<Value = Case> {
             prop_oneof![1 => Just(Vec::new()), 1 => proptest::collection::vec(pain(), 0..4)],
             proptest::option::weighted(
                 0.5,
-                prop_oneof![Just(1994), Just(2007), Just(2008), Just(2012), Just(2013), Just(2014), Just(2019)],
+                prop_oneof![
+                    Just(1994),
+                    Just(2007),
+                    Just(2008),
+                    Just(2012),
+                    Just(2013),
+                    Just(2014),
+                    Just(2019)
+                ],
             ),
             proptest::option::weighted(0.35, screened()),
             any::<bool>(),

@@ -46,7 +46,11 @@ fn answers_restrict_what_exists() {
     for question in QUESTIONS {
         for (i, class) in question.classes.iter().enumerate() {
             assert!(book.find(class).is_some(), "{class}");
-            assert!(!question.classes[..i].contains(class), "{}: {class} twice", question.id);
+            assert!(
+                !question.classes[..i].contains(class),
+                "{}: {class} twice",
+                question.id
+            );
         }
         for part in question.parts {
             assert!(BodyPart::WORDS.contains(part), "{part}");
@@ -68,12 +72,18 @@ fn answers_restrict_what_exists() {
 #[test]
 fn what_each_answer_leaves_alone_at_the_least() {
     for (id, least) in [
-        ("pregnancy", "inverted part-inverted fall-height breath-holding neck-load supine prone rolling loaded"),
+        (
+            "pregnancy",
+            "inverted part-inverted fall-height breath-holding neck-load supine prone rolling loaded",
+        ),
         ("heart", "inverted part-inverted breath-holding loaded"),
         ("pressure", "inverted part-inverted breath-holding loaded"),
         ("eyes", "inverted part-inverted breath-holding"),
         ("bones", "inverted neck-load fall-height rolling loaded"),
-        ("dislocation", "shoulder-extension loaded straight-arm overhead momentum"),
+        (
+            "dislocation",
+            "shoulder-extension loaded straight-arm overhead momentum",
+        ),
         ("hernia", "loaded breath-holding prone"),
         ("neck", "inverted part-inverted neck-load rolling"),
         ("dizziness", "inverted part-inverted fall-height supine"),
@@ -94,21 +104,75 @@ fn what_each_answer_leaves_alone_at_the_least() {
 /// How the cautions name what is asked: any of the words, in English and in Hebrew. What bears on one part alone (a broken
 /// wrist, an operated knee) is asked as an injury, or kept as a pain of its part, and restricts no class.
 const NAMED: &[(&str, &[&str], &[&str])] = &[
-    ("heart", &["heart disease", "stroke", "aneurysm"], &["מחלת לב", "שבץ", "מפרצת"]),
+    (
+        "heart",
+        &["heart disease", "stroke", "aneurysm"],
+        &["מחלת לב", "שבץ", "מפרצת"],
+    ),
     ("pressure", &["high blood pressure"], &["לחץ דם גבוה"]),
-    ("eyes", &["eye disease", "eye surgery", "glaucoma"], &["מחלת עיניים", "ניתוח עיניים", "גלאוקומה"]),
+    (
+        "eyes",
+        &["eye disease", "eye surgery", "glaucoma"],
+        &["מחלת עיניים", "ניתוח עיניים", "גלאוקומה"],
+    ),
     ("fits", &["fits"], &["פרכוס"]),
-    ("dizziness", &["dizz", "balance disorder"], &["סחרחור", "הפרעת שיווי משקל"]),
+    (
+        "dizziness",
+        &["dizz", "balance disorder"],
+        &["סחרחור", "הפרעת שיווי משקל"],
+    ),
     ("concussion", &["concussion"], &["זעזוע מוח"]),
-    ("bleeding", &["blood thinner", "bleeding disorder"], &["מדללי דם", "הפרעת דימום"]),
+    (
+        "bleeding",
+        &["blood thinner", "bleeding disorder"],
+        &["מדללי דם", "הפרעת דימום"],
+    ),
     ("pregnancy", &["pregnan", "gave birth"], &["היריון"]),
-    ("bones", &["brittle bones", "osteoporosis", "cortisone"], &["עצמות שבירות", "בריחת סידן", "קורטיזון"]),
-    ("hernia", &["hernia", "operation on the belly"], &["בקע", "ניתוח בבטן"]),
-    ("neck", &["neck", "numbness in the arms"], &["צוואר", "חוסר תחושה בזרועות"]),
-    ("back", &["slipped disc", "slipped vertebra", "spine", "back injury", "pain down a leg"], &["פריצת דיסק", "חוליה שהחליקה", "עמוד השדרה", "פציעה בגב"]),
-    ("dislocation", &["out of place", "dislocat", "unstable"], &["יצאה ממקומה", "פריק", "לא יציבה"]),
+    (
+        "bones",
+        &["brittle bones", "osteoporosis", "cortisone"],
+        &["עצמות שבירות", "בריחת סידן", "קורטיזון"],
+    ),
+    (
+        "hernia",
+        &["hernia", "operation on the belly"],
+        &["בקע", "ניתוח בבטן"],
+    ),
+    (
+        "neck",
+        &["neck", "numbness in the arms"],
+        &["צוואר", "חוסר תחושה בזרועות"],
+    ),
+    (
+        "back",
+        &[
+            "slipped disc",
+            "slipped vertebra",
+            "spine",
+            "back injury",
+            "pain down a leg",
+        ],
+        &["פריצת דיסק", "חוליה שהחליקה", "עמוד השדרה", "פציעה בגב"],
+    ),
+    (
+        "dislocation",
+        &["out of place", "dislocat", "unstable"],
+        &["יצאה ממקומה", "פריק", "לא יציבה"],
+    ),
     ("mobile", &["very mobile"], &["גמישים מאוד", "גמישות מאוד"]),
-    ("injury", &["injury or operation in the last year", "recent injury", "recent joint injury"], &["פציעה או ניתוח בשנה האחרונה", "פציעה לאחרונה", "פציעת מפרק לאחרונה"]),
+    (
+        "injury",
+        &[
+            "injury or operation in the last year",
+            "recent injury",
+            "recent joint injury",
+        ],
+        &[
+            "פציעה או ניתוח בשנה האחרונה",
+            "פציעה לאחרונה",
+            "פציעת מפרק לאחרונה",
+        ],
+    ),
     ("growth_back", &["under 18"], &["מתחת לגיל 18"]),
     ("falls", &["fell in the last year"], &["נפל בשנה האחרונה"]),
 ];
@@ -127,7 +191,11 @@ fn questions_and_cautions_say_the_same() {
                 let named = named.map_or(&[][..], |n| [n.1, n.2][at]);
                 let names = named.iter().any(|phrase| text.contains(phrase));
                 let restricts = question.classes.contains(&class.id.as_str());
-                assert_eq!(names, restricts, "{language}: {} and {}: {text}", question.id, class.id);
+                assert_eq!(
+                    names, restricts,
+                    "{language}: {} and {}: {text}",
+                    question.id, class.id
+                );
             }
         }
     }

@@ -1,7 +1,7 @@
 //! What is said for safety before a session: pains that stop their part, somebody who stands by, and the breath.
 
-use super::say::Say;
 use super::plan::Training;
+use super::say::Say;
 use super::session::Session;
 use crate::curriculum::caution::{Book, Shipped, Word};
 use crate::curriculum::{Day, MovementIx};
