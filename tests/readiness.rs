@@ -37,7 +37,7 @@ const PATTERNS: [&str; 6] = [
     "balance",
     "squat",
 ];
-const PARTS: [&str; 3] = ["shoulder", "wrist", "knee"];
+const PARTS: [&str; 3] = ["neck", "wrist", "knee"];
 const CLASSES: [&str; 4] = ["inverted", "wrist-extension", "momentum", "lowering"];
 const SIGNS: [&str; 4] = ["sharp", "night", "numb", "giving-way"];
 

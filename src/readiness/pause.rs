@@ -88,7 +88,8 @@ fn pausing_pains(person: &Person, today: Day) -> Vec<usize> {
     let grows = person.age_on(today).is_some_and(|age| age < LIMITS.adult);
     let growing = |part| grows && matches!(part, BodyPart::Wrist | BodyPart::Elbow);
     let pauses = |pain: &Pain| {
-        pain.score >= LIMITS.pain[1]
+        // In the neck already from what is felt: a nerve or the cord may be behind it. Common practice, no source.
+        pain.score >= LIMITS.pain[usize::from(pain.part != BodyPart::Neck)]
             || !pain.signs.is_empty()
             || (pain.score > 0 && growing(pain.part))
     };

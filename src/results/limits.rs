@@ -7,7 +7,8 @@ use serde::Serialize;
 /// The numbers. Pairs are lowest and highest, or first and then, as each line says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Limits {
-    /// Of 10. Pain from the first goes on without steps, from the second its part rests (Silbernagel et al. 2007, Am J Sports Med
+    /// Of 10. Pain from the first goes on without steps, from the second its part rests, in the neck from the
+    /// first (Silbernagel et al. 2007, Am J Sports Med
     /// 35(6):897-906: one tendon; the cut between bands is theirs, the rest common practice).
     pub pain: [u32; 2],
     /// Years. Under this age growth plates are open: no tests with added weight, and a wrist or an elbow rests at any pain.

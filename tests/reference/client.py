@@ -391,7 +391,7 @@ class Client:
     def stops(self, part, pain):
         """Whether an entry pauses its part."""
         growing = self.minor and part in GROWTH_PLATES and pain.score > 0
-        return pain.score >= PAIN_PAUSES or bool(pain.signs) or growing
+        return pain.score >= PAIN_PAUSES or part == "neck" and pain.score >= 3 or bool(pain.signs) or growing
 
     def spare(self):
         """What is paused or restricted today, and the pauses of a week or more that have ended."""

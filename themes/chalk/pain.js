@@ -4,7 +4,7 @@
   const { results, store, page } = globalThis.rungbook;
   const { make, byId } = page;
   const { say, sayNodes, number } = globalThis.rungbook.words;
-  /** From the first a pain is felt in training, from the second, or with any sign, its part rests. */
+  /** From the first a pain is felt in training, from the second, or with any sign, its part rests; in the neck from the first. */
   const [FELT, RESTS] = globalThis.rungbook.health.LIMITS.pain;
   const parts = [.../** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll('#pain-part input'))];
   /** Says what became of it, where the reader is. @param {string} text */
@@ -75,7 +75,7 @@
     // No more tests today, unless the reader says anew that nothing hurts.
     if (rests || kept > 0) store.set('fit', null);
     const what = partWord(part.value);
-    tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${kept >= RESTS || came.length ? say('pain.rests_now') : kept >= FELT ? say('pain.goes_on') : say('pain.fine')}`);
+    tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${kept >= (part.value === 'neck' ? FELT : RESTS) || came.length ? say('pain.rests_now') : kept >= FELT ? say('pain.goes_on') : say('pain.fine')}`);
     /** @type {HTMLFormElement} */ (byId('pain-form')).reset();
   };
   byId('pain-form').addEventListener('submit', (event) => {

@@ -253,7 +253,7 @@
   const isPausing = (model, person, { part, score, signs }, today) => {
     const age = globalThis.rungbook.results.ageOn(person.born, today);
     const growing = age !== null && age < LIMITS.adult && GROWING.includes(model.tables.parts[part]);
-    return score >= LIMITS.pain[1] || signs.length > 0 || (score > 0 && growing);
+    return score >= LIMITS.pain[model.tables.parts[part] === 'neck' ? 0 : 1] || signs.length > 0 || (score > 0 && growing);
   };
 
   /** The newest pain of each part, where it pauses the part. @param {Model} model @param {Person} person @param {number} today */
