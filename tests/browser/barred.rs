@@ -138,7 +138,11 @@ fn answers_become_classes_and_a_clearance_is_by_class() {
         "return rungbook.results.dayText(rungbook.results.today())",
         &json!([]),
     );
-    assert_eq!(kept["screened"], json!({ "says": "ask", "on": today }));
+    // What a clinician allows lasts six weeks at most; which answer says so is not kept.
+    assert_eq!(
+        kept["screened"],
+        json!({ "says": "ask", "on": today, "lasts": 42 })
+    );
     let classes: Vec<&str> = kept["restrict"]
         .as_array()
         .expect("a list")
@@ -149,11 +153,14 @@ fn answers_become_classes_and_a_clearance_is_by_class() {
         classes,
         [
             "inverted",
+            "part-inverted",
             "fall-height",
             "breath-holding",
             "neck-load",
             "supine",
-            "prone"
+            "prone",
+            "rolling",
+            "loaded"
         ]
     );
     // The answers themselves are nowhere: not in storage, not in the copy, not on the form.
@@ -186,7 +193,7 @@ fn answers_become_classes_and_a_clearance_is_by_class() {
         ("", "", "Dr Ode", 0, 90),
         ("", "inverted", "", 0, 90),
         ("", "inverted", "Dr Ode", 1, 90),
-        ("", "inverted", "Dr Ode", 0, 367),
+        ("", "inverted", "Dr Ode", 0, 43),
         ("", "inverted", "Dr Ode", -40, -1),
     ] {
         let said = clear(effort, class, by, on, until);
@@ -194,7 +201,7 @@ fn answers_become_classes_and_a_clearance_is_by_class() {
         assert_eq!(said[1], 0);
     }
     assert_eq!(
-        clear("", "inverted", "Dr Ode", -3, 90),
+        clear("", "inverted", "Dr Ode", -3, 39),
         json!(["", 1, "ask"]),
         "one class, and no more"
     );
@@ -265,6 +272,9 @@ fn answers_become_classes_and_a_clearance_is_by_class() {
         later.contains(&"restrict inverted".to_string()),
         "and only until its last day: {later:?}"
     );
+    // Whoever reads the copy sees what the answers said.
+    assert_eq!(kept["screened"]["was"], "ask");
+    assert_eq!(kept["screened"]["by"], "Dr Ode");
     // On the page the effort that was allowed runs out too.
     let says = browser.run(
         r"const { screened } = rungbook.store.facts(), { readDay, today } = rungbook.results;
@@ -273,6 +283,101 @@ fn answers_become_classes_and_a_clearance_is_by_class() {
         &json!([]),
     );
     assert_eq!(says, json!(["light", "ask"]));
+}
+
+/// What is missing is said under its field, what was answered is not asked anew, and age has its say before all else.
+#[test]
+fn the_health_form_says_its_word_in_its_place() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.width(390);
+    let base = disk(&site());
+    browser.open(&format!("{base}before-you-start.html"));
+    let answer = |born: &str, yes: &str| {
+        browser.run(
+            r"const [born, yes] = arguments, form = document.getElementById('questions'), field = document.getElementById('born');
+            field.value = born;
+            field.dispatchEvent(new Event('input'));
+            for (const set of form.querySelectorAll('fieldset:not([hidden])')) {
+                const name = set.querySelector('input').name;
+                set.querySelector(`input[value=${yes.split(' ').includes(name) ? 'yes' : 'no'}]`).checked = true;
+            }
+            form.requestSubmit();
+            const { store } = rungbook, fault = document.getElementById('born-fault');
+            return { born: field.value, says: (store.get('screened') || {}).says || null, health: document.documentElement.dataset.health, at: document.activeElement.id,
+                fault: [fault.textContent !== '', fault.getBoundingClientRect().top - field.getBoundingClientRect().bottom < 40],
+                left: store.entries('restrict').map(({ entry }) => entry.class || entry.part), said: document.getElementById('outcome').textContent };",
+            &json!([born, yes]),
+        )
+    };
+    let year = |age: i32| {
+        let text = browser.run(
+            "return String(new Date().getFullYear() - 1 - arguments[0])",
+            &json!([age]),
+        );
+        text.as_str().expect("a year").to_string()
+    };
+    let said = |of: &Value| of["said"].as_str().unwrap_or("").to_string();
+    for born in ["", "34", "1034"] {
+        let of = answer(born, "regular");
+        assert_eq!(
+            (&of["says"], &of["at"], &of["fault"]),
+            (&Value::Null, &json!("born"), &json!([true, true])),
+            "{born}"
+        );
+    }
+    let of = answer(&year(30), "regular");
+    assert_eq!((&of["says"], &of["left"]), (&json!("clear"), &json!([])));
+    assert!(said(&of).contains("Nothing in your answers"));
+    // What follows, pressed once more.
+    let again = browser.run(
+        r"document.getElementById('questions').requestSubmit();
+        return [document.activeElement.id, document.getElementById('born-fault').textContent, document.getElementById('born').value, rungbook.store.get('screened').says];",
+        &json!([]),
+    );
+    assert_eq!(again, json!(["outcome-head", "", year(30), "clear"]));
+    // An old dislocation bars what it bears on and no more, and is not called nothing.
+    let of = answer(&year(30), "regular dislocation");
+    assert_eq!(of["says"], "clear");
+    assert!(
+        of["left"]
+            .as_array()
+            .is_some_and(|l| l.contains(&json!("straight-arm")))
+    );
+    assert!(!said(&of).contains("Nothing in your answers"), "{of}");
+    // A parent's consent first; below the age of a page nothing.
+    let of = answer(&year(15), "regular");
+    assert_eq!(
+        (&of["says"], &of["health"]),
+        (&json!("clear"), &json!("clear"))
+    );
+    assert!(!said(&of).contains("Nothing in your answers"), "{of}");
+    let consent = said(&of).find("consent");
+    assert!(
+        consent.is_some() && consent < said(&of).find("fresh head"),
+        "{of}"
+    );
+    let of = answer(&year(11), "regular");
+    assert_eq!(of["health"], "ask");
+    assert!(said(&of).contains("coach in person"), "{of}");
+    assert_eq!(
+        browser.run(
+            "return document.querySelectorAll('#outcome a.act').length",
+            &json!([])
+        ),
+        0
+    );
+    // Under eighteen and from sixty-five on more is asked.
+    let asked = |age: i32| {
+        answer(&year(age), "regular");
+        browser.run("return [...document.querySelectorAll('#questions fieldset:not([hidden]) input[value=yes]')].map(i => i.name).filter(n => /growth|falls/.test(n))", &json!([]))
+    };
+    assert_eq!(asked(16), json!(["growth", "growth_back", "growth_legs"]));
+    assert_eq!(asked(40), json!([]));
+    assert_eq!(asked(64), json!(["falls"]));
+    assert_eq!(asked(70), json!(["falls"]));
+    assert_eq!(browser.complaints(), Vec::<String>::new());
 }
 
 /// What is kept for a part, from If it hurts and from a pause, is acted on and said where it is lifted.

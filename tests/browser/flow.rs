@@ -60,14 +60,14 @@ pub fn press_button(browser: &Browser, words: &str) {
     browser.click(&element);
 }
 
+/// The health questions that are asked at the age that was written.
+const ASKED: &str = "return [...new Set([...document.querySelectorAll('#questions fieldset:not([hidden]) input[type=radio]')].map(i => i.name))]";
+
 /// Answers the health questions: exercises regularly, nothing else.
 fn health(browser: &Browser, base: &str) {
     browser.open(&format!("{base}before-you-start.html"));
-    let names = browser.run(
-        "return [...new Set([...document.querySelectorAll('#questions input[type=radio]')].map(i => i.name))]",
-        &json!([]),
-    );
     browser.write(&browser.find("#born"), "1990");
+    let names = browser.run(ASKED, &json!([]));
     for name in super::texts(&names).into_iter().filter(|n| !n.is_empty()) {
         let answer = if name == "regular" { "yes" } else { "no" };
         click(
@@ -504,14 +504,11 @@ fn a_client_tests_by_keyboard_alone() {
     browser.width(390);
     let base = disk(&site());
     browser.open(&format!("{base}before-you-start.html"));
-    let names = super::texts(&browser.run(
-        "return [...new Set([...document.querySelectorAll('#questions input[type=radio]')].map(i => i.name))]",
-        &json!([]),
-    ));
     tab_to(&browser, "e.id === 'born'");
     for digit in "1990".chars() {
         browser.press(digit);
     }
+    let names = super::texts(&browser.run(ASKED, &json!([])));
     for name in &names {
         tab_to(&browser, &format!("e.name === '{name}'"));
         browser.press(' ');
