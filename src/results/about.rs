@@ -101,7 +101,12 @@ impl Reader<'_> {
         let until = self.until(&record, on)?;
         let by = record.text("by", self.findings);
         let was = record.word("was", self.findings);
-        let lasts = self.whole(&record, "lasts", 1..=super::LIMITS.clearance as u32, "`screened`");
+        let lasts = self.whole(
+            &record,
+            "lasts",
+            1..=super::LIMITS.clearance as u32,
+            "`screened`",
+        );
         Some(Screened {
             says,
             on,

@@ -58,7 +58,9 @@ impl Person {
             return Some(Screening::Ask);
         }
         let screened = self.screened.as_ref().filter(|s| s.on <= day)?;
-        let most = screened.lasts.map_or(LIMITS.clearance, |days| (days as i32).min(LIMITS.clearance));
+        let most = screened
+            .lasts
+            .map_or(LIMITS.clearance, |days| (days as i32).min(LIMITS.clearance));
         let last = screened.until.map(|u| u.min(screened.on.plus(most)));
         Some(match last.is_some_and(|last| day > last) {
             true => Screening::Ask,

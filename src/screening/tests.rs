@@ -54,7 +54,12 @@ fn answers_restrict_what_exists() {
         }
         for part in question.parts {
             assert!(BodyPart::WORDS.contains(part), "{part}");
-            assert_eq!(question.asked, Asked::Under(LIMITS.adult), "{}", question.id);
+            assert_eq!(
+                question.asked,
+                Asked::Under(LIMITS.adult),
+                "{}",
+                question.id
+            );
         }
         assert!(
             question.column != Column::Spares || !question.classes.is_empty(),
