@@ -71,16 +71,122 @@ fn nothing_unwraps_or_is_left_to_do() {
     }
 }
 
+/// Lines of a file, before its tests.
+const LONGEST_FILE: usize = 510;
+
 #[test]
 fn no_file_is_too_large_to_know() {
     let large: Vec<(String, usize)> = sources()
         .into_iter()
         .map(|(p, t)| (p, before_tests(&t).lines().count()))
-        .filter(|(_, n)| *n > 560)
+        .filter(|(_, n)| *n > LONGEST_FILE)
         .collect();
     assert!(large.is_empty(), "{large:?}");
     let main = fs::read_to_string(root().join("src/main.rs")).expect("text");
     assert!(main.lines().count() <= 40);
+}
+
+/// Lines of a function's body, but for empty ones and comments.
+const LONGEST_FUNCTION: usize = 60;
+
+/// What may be longer, and why.
+const LONG_FUNCTIONS: &[(&str, &str, &str)] = &[
+    (
+        "src/morning/say_watch.rs",
+        "watch",
+        "a flat match: one arm for each thing to watch",
+    ),
+    (
+        "src/reading/spread.rs",
+        "finish",
+        "a draft taken apart and a movement put together, a line for each key",
+    ),
+];
+
+/// The functions of a formatted source with the lines of their bodies.
+fn functions(text: &str) -> Vec<(String, usize)> {
+    let lines: Vec<&str> = text.lines().collect();
+    let mut out = Vec::new();
+    for (i, line) in lines.iter().enumerate() {
+        let inner = line.trim_start();
+        let plain = [
+            "pub(in crate::site) ",
+            "pub(super) ",
+            "pub(crate) ",
+            "pub ",
+            "const ",
+        ]
+        .iter()
+        .fold(inner, |rest, word| rest.strip_prefix(word).unwrap_or(rest));
+        let Some(name) = plain.strip_prefix("fn ") else {
+            continue;
+        };
+        let name = name.split(['(', '<']).next().unwrap_or(name);
+        // The brace that closes it stands where it began.
+        let end = format!("{}}}", &line[..line.len() - inner.len()]);
+        let head = lines[i..].iter().position(|l| l.ends_with(['{', ';', '}']));
+        let Some(first) = head.map(|n| i + n).filter(|at| lines[*at].ends_with('{')) else {
+            continue;
+        };
+        let body = lines[first + 1..].iter().take_while(|l| **l != end);
+        let code = |l: &&&str| !l.trim().is_empty() && !l.trim_start().starts_with("//");
+        out.push((name.to_string(), body.filter(code).count()));
+    }
+    out
+}
+
+#[test]
+fn no_function_is_too_long_to_see() {
+    assert_eq!(
+        functions(
+            "impl A {\n    pub fn b(\n        c: D,\n    ) {\n        e();\n        // f\n\n        if g {\n            h();\n        }\n    }\n}\n"
+        ),
+        [("b".to_string(), 4)]
+    );
+    let mut long = Vec::new();
+    for (path, text) in sources() {
+        for (name, lines) in functions(before_tests(&text)) {
+            if lines > LONGEST_FUNCTION {
+                long.push((path.clone(), name, lines));
+            }
+        }
+    }
+    let may = |path: &str, name: &str| {
+        let mut all = LONG_FUNCTIONS.iter();
+        all.any(|(p, n, _)| *p == path && *n == name)
+    };
+    let over: Vec<_> = long.iter().filter(|(p, n, _)| !may(p, n)).collect();
+    assert!(over.is_empty(), "split by meaning: {over:?}");
+    for (path, name, _) in LONG_FUNCTIONS {
+        let is_long = long.iter().any(|(p, n, _)| p == path && n == name);
+        assert!(is_long, "{path}: `{name}` is no exception any more");
+    }
+}
+
+/// A key of the table that nothing reads would be accepted and do nothing.
+#[test]
+fn every_key_of_a_movement_is_read() {
+    use rungbook::curriculum::keys;
+    let read = ["draft", "record", "manner", "posture"].map(|file| {
+        fs::read_to_string(root().join(format!("src/reading/{file}.rs"))).expect("text")
+    });
+    let tables = [
+        keys::MOVEMENT,
+        keys::FAMILY_ONLY,
+        keys::MEMBER_ONLY,
+        keys::TEST,
+        keys::FAULT,
+        keys::INSTEAD,
+        keys::PICTURE,
+        keys::CLIP,
+        keys::JOINTS,
+        keys::LEVERAGE,
+    ];
+    for key in tables.into_iter().flatten() {
+        let name = format!("\"{}\"", key.name);
+        let is_read = read.iter().any(|text| before_tests(text).contains(&name));
+        assert!(is_read, "nothing reads the key `{}`", key.name);
+    }
 }
 
 /// The rooms of the program: each may use those before it in this list, never those behind it.
@@ -217,6 +323,26 @@ fn the_code_map_is_the_tree() {
         .map(|e| e.file_name().to_string_lossy().into_owned())
         .collect();
     assert_eq!(listed, there);
+}
+
+/// The line of the map in which a script of the page is told.
+#[test]
+fn the_code_map_tells_every_script_and_page() {
+    let text = fs::read_to_string(root().join("DEVELOPERS.md")).expect("text");
+    let folders = [("themes/chalk", "js"), ("src/site/pages", "rs")];
+    let mut missing = Vec::new();
+    for (folder, ending) in folders {
+        for entry in fs::read_dir(root().join(folder)).expect("a folder") {
+            let path = entry.expect("an entry").path();
+            let name = path.file_name().map(|n| n.to_string_lossy().into_owned());
+            let name = name.filter(|n| n.ends_with(ending) && n != "mod.rs");
+            missing.extend(name.filter(|n| !text.contains(&format!("`{n}`"))));
+        }
+    }
+    assert!(
+        missing.is_empty(),
+        "DEVELOPERS.md says nothing of {missing:?}"
+    );
 }
 
 /// Every file and folder that DEVELOPERS.md names is there, from the root, a room, the theme, or the room whose line it stands in.

@@ -87,17 +87,16 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     }
     let today = options.today.unwrap_or_else(io::today);
     let curriculum = &proof.curriculum;
-    let goal = match &options.skill {
-        Some(id) => {
-            match goal(curriculum, id).and_then(|g| Ok((g, dose::asked(curriculum, id)?))) {
-                Ok(goal) => Some(goal),
-                Err(help) => {
-                    anstream::eprintln!("rungbook: no skill or movement has the id `{id}`{help}");
-                    return Ok(Status::Failed);
-                }
-            }
+    let asked = |id: &String| {
+        let found = goal(curriculum, id).and_then(|g| Ok((g, dose::asked(curriculum, id)?)));
+        found.map_err(|help| format!("no skill or movement has the id `{id}`{help}"))
+    };
+    let goal = match options.skill.as_ref().map(asked).transpose() {
+        Ok(goal) => goal,
+        Err(why) => {
+            anstream::eprintln!("rungbook: {why}");
+            return Ok(Status::Failed);
         }
-        None => None,
     };
     let files = io::results(&options.results)?;
     let (people, found) = results::read(&files, curriculum, today);

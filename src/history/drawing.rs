@@ -84,37 +84,11 @@ pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<
         true => Got::of(facts.measure(), 1, first.amount, 0, Some(Added::Mass(v))),
         false => Got::of(facts.measure(), 1, v, 0, None),
     };
-    let mut rungs: Vec<Rung> = steps
-        .iter()
-        .map(|v| Rung {
-            y: y(*v),
-            at: got(*v),
-            named: true,
-        })
-        .collect();
-    // The hardest keeps its name.
-    let mut last: Option<i64> = None;
-    for rung in rungs.iter_mut().rev() {
-        rung.named = last.is_none_or(|y| (y - rung.y).abs() >= APART);
-        if rung.named {
-            last = Some(rung.y);
-        }
-    }
+    let rungs = rungs(steps.iter().map(|v| (y(*v), got(*v))));
     let mut days: Vec<Day> = trainee.logged(of.movement).map(|l| l.of.on).collect();
     days.retain(|day| *day >= first.on);
     days.dedup();
-    let clipped = |p: &Pause| {
-        let (begins, ends) = (
-            p.on.max(first.on),
-            p.until.map_or(to, |until| until.min(to)),
-        );
-        (begins <= ends && trainee.reaches(p.what, of.movement)).then_some((begins, ends))
-    };
-    let pauses = trainee.person.pauses.iter();
-    let rests: Vec<(Day, Day)> = pauses
-        .chain(&trainee.person.restrictions)
-        .filter_map(clipped)
-        .collect();
+    let rests = rests(trainee, of.movement, first.on);
     let band = |(begins, ends): &(Day, Day)| (x(*begins), (x(*ends) - x(*begins)).max(NARROWEST));
     Some(Drawing {
         movement: of.movement,
@@ -131,4 +105,32 @@ pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<
         rests,
         rungs,
     })
+}
+
+/// The rungs from their heights and amounts. Names that would touch are left out; the hardest keeps its own.
+fn rungs(all: impl Iterator<Item = (i64, Got)>) -> Vec<Rung> {
+    let rung = |(y, at)| Rung { y, at, named: true };
+    let mut rungs: Vec<Rung> = all.map(rung).collect();
+    let mut last: Option<i64> = None;
+    for rung in rungs.iter_mut().rev() {
+        rung.named = last.is_none_or(|y| (y - rung.y).abs() >= APART);
+        if rung.named {
+            last = Some(rung.y);
+        }
+    }
+    rungs
+}
+
+/// What rested of a movement from a day on: first and last day, until today.
+fn rests(trainee: &Trainee<'_>, movement: MovementIx, from: Day) -> Vec<(Day, Day)> {
+    let to = trainee.today;
+    let clipped = |p: &Pause| {
+        let (begins, ends) = (p.on.max(from), p.until.map_or(to, |until| until.min(to)));
+        (begins <= ends && trainee.reaches(p.what, movement)).then_some((begins, ends))
+    };
+    let pauses = trainee.person.pauses.iter();
+    pauses
+        .chain(&trainee.person.restrictions)
+        .filter_map(clipped)
+        .collect()
 }

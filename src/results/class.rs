@@ -185,15 +185,10 @@ impl Row<'_> {
             .any(|c| has(c));
         let whole = result == has("movement") && (result || of_person);
         let (Some(name), true) = (self.cell("name"), whole) else {
-            reader.findings.push(
-                Diagnostic::new(
-                    Rule::BadClass,
-                    self.whole,
-                    "a row needs a name, a movement and what was got",
-                )
-                .label("here")
-                .help("fill in the three, or delete the row"),
-            );
+            let message = "a row needs a name, a movement and what was got";
+            let finding = Diagnostic::new(Rule::BadClass, self.whole, message).label("here");
+            let help = "fill in the three, or delete the row";
+            reader.findings.push(finding.help(help));
             return;
         };
         if class.is_full_for(name) {

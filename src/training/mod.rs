@@ -10,6 +10,7 @@ pub mod calendar;
 mod candidates;
 mod care;
 pub mod constants;
+mod diary;
 mod ease;
 mod facts;
 mod goal;

@@ -2,6 +2,7 @@
 
 use super::candidates::{Candidate, Candidates};
 use super::constants::K;
+use super::diary::{Diary, is_near};
 use super::facts::{Group, Kind, place_of};
 use super::goal::Gap;
 use super::line::{At, Line, half};
@@ -25,58 +26,6 @@ pub struct Session {
     pub minutes: i64,
     pub lines: Vec<Line>,
     pub left: Vec<(MovementIx, Left)>,
-}
-
-/// What was done, and is planned so far.
-#[derive(Debug, Default)]
-pub struct Diary {
-    groups: BTreeMap<Group, BTreeSet<Day>>,
-    parts: BTreeMap<BodyPart, BTreeSet<Day>>,
-    stood: BTreeMap<MovementIx, BTreeSet<Day>>,
-}
-
-impl Diary {
-    /// The log.
-    pub fn of(trainee: &Trainee<'_>) -> Diary {
-        let mut diary = Diary::default();
-        for t in &trainee.log {
-            diary.did(trainee, t.of.movement, t.of.on, true);
-            diary.stand(t.of.movement, t.of.on);
-        }
-        diary
-    }
-
-    fn did(&mut self, trainee: &Trainee<'_>, ix: MovementIx, on: Day, hard: bool) {
-        let facts = trainee.roster.of(ix);
-        if let Some(group) = facts.group().filter(|_| hard) {
-            self.groups.entry(group).or_default().insert(on);
-        }
-        for part in &facts.heavy_on {
-            self.parts.entry(*part).or_default().insert(on);
-        }
-    }
-
-    fn stand(&mut self, ix: MovementIx, on: Day) {
-        self.stood.entry(ix).or_default().insert(on);
-    }
-
-    /// Whether a group was trained in the days before.
-    fn trained(&self, group: Group, on: Day, days: i32) -> bool {
-        let mut trained = self.groups.get(&group).into_iter().flatten();
-        trained.any(|day| (1..=days).contains(&on.days_after(*day)))
-    }
-
-    /// How often a movement stood in the days before.
-    fn times(&self, ix: MovementIx, on: Day, days: i32) -> usize {
-        let stood = self.stood.get(&ix).into_iter().flatten();
-        stood
-            .filter(|day| (1..=days).contains(&on.days_after(**day)))
-            .count()
-    }
-}
-
-fn is_near(days: Option<&BTreeSet<Day>>, on: Day) -> bool {
-    days.is_some_and(|days| days.iter().any(|d| on.days_after(*d).abs() < K.apart))
 }
 
 /// A week of the plan while it is laid.
@@ -419,24 +368,7 @@ impl<'t, 'a> Laying<'t, 'a> {
             rounds.extend(queue.into_iter().enumerate());
         }
         rounds.sort_by_key(|(round, i)| (*round, weight(i)));
-        // The first of each group, then the second of each.
-        kept.sort_by_key(|i| {
-            let facts = self.trainee.roster.of(all[*i].movement);
-            let keeps = self.keeps_its_line(&all[*i], on);
-            (
-                !keeps,
-                times(i),
-                place_of(facts.pattern()),
-                all[*i].movement,
-            )
-        });
-        let mut seen: BTreeMap<Option<Group>, usize> = BTreeMap::new();
-        kept.sort_by_cached_key(|i| {
-            let group = self.trainee.roster.of(all[*i].movement).group();
-            let round = seen.entry(group).or_default();
-            *round += 1;
-            *round
-        });
+        self.one_of_each_group(&mut kept, on);
         // A group that no gap trains stands once in seven days, before the second of the others, one a session.
         let served: BTreeSet<Group> = all
             .iter()
@@ -463,6 +395,28 @@ impl<'t, 'a> Laying<'t, 'a> {
         first.extend(of_round(false));
         first.extend(kept);
         first
+    }
+
+    /// What is kept up: the first of each group, then the second of each.
+    fn one_of_each_group(&self, kept: &mut [usize], on: Day) {
+        let all = &self.candidates.all;
+        kept.sort_by_key(|i| {
+            let facts = self.trainee.roster.of(all[*i].movement);
+            let keeps = self.keeps_its_line(&all[*i], on);
+            (
+                !keeps,
+                self.diary.times(all[*i].movement, on, K.turns),
+                place_of(facts.pattern()),
+                all[*i].movement,
+            )
+        });
+        let mut seen: BTreeMap<Option<Group>, usize> = BTreeMap::new();
+        kept.sort_by_cached_key(|i| {
+            let group = self.trainee.roster.of(all[*i].movement).group();
+            let round = seen.entry(group).or_default();
+            *round += 1;
+            *round
+        });
     }
 
     /// Of the goal's chain, trained lately, and not yet twice in these seven days.

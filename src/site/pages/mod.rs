@@ -2,6 +2,7 @@
 
 mod about;
 pub mod booklet;
+mod family;
 pub mod highlight;
 pub mod history;
 mod index;
@@ -89,7 +90,7 @@ pub fn render(site: &Material<'_>, item: &Item, path: &str) -> Result<Page, Them
         Item::SelfTest(index) => sheet::self_test(site, *index)?,
         Item::Movements(index) => index::movements(site, *index),
         Item::Movement(ix) => record::movement(site, *ix)?,
-        Item::Family(ix) => record::family(site, *ix)?,
+        Item::Family(ix) => family::family(site, *ix)?,
         Item::Skill(ix) => record::skill(site, *ix)?,
         Item::SkillTest(ix) => sheet::skill_test(site, *ix)?,
         Item::Booklet(of) => booklet::booklet(site, *of)?,

@@ -1,7 +1,7 @@
-//! The pages of movements, families and skills.
+//! The pages of movements and skills.
 
 use super::{Made, head};
-use crate::chain::{GridCell, Neighbour, grid, neighbours_of};
+use crate::chain::{Neighbour, neighbours_of};
 use crate::curriculum::family::Way;
 use crate::curriculum::words::Load;
 use crate::curriculum::{FamilyIx, Movement, MovementIx, Owner, SkillIx};
@@ -15,7 +15,7 @@ use crate::site::names::{change_words, stage_words};
 use crate::site::pages::markdown;
 use crate::site::pages::moving;
 use crate::site::pages::pieces;
-use crate::site::pages::view::{self, Bar, Row};
+use crate::site::pages::view::{self, Row};
 use crate::site::theme::ThemeError;
 use crate::training::paced;
 use crate::words::escape::escape;
@@ -77,35 +77,9 @@ struct NeighbourView {
 }
 
 pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError> {
-    let curriculum = site.curriculum;
-    let m = curriculum.movement(ix);
-    let stage = site.resolved.stages.of(ix).unwrap_or(0);
-    let view = MovementView {
-        id: m.id.as_str(),
-        name: &m.name,
-        also: &m.also,
-        summary: &m.summary,
-        stage,
-        stage_words: stage_words(site.say(), stage),
-        standard: site.words(&m.standard),
-        dose: dose(site, m),
-        dose_is_schools: m.dose.is_none(),
-        way_out: markdown::way_out(site, m)?,
-        each_side: m.each_side,
-        cues: &m.cues,
-        sources: &m.sources,
-        guarded: m.guarded(),
-        faults: faults(m),
-        pictures: pictures(site, m),
-        clip: m.clip.as_ref().map(|c| ClipView {
-            file: picture::address(&c.file),
-            poster: c.poster.as_deref().map(picture::address),
-            alt: &c.alt,
-            room: picture::clip_room(site, &c.file, c.poster.as_deref()),
-        }),
-    };
+    let m = site.curriculum.movement(ix);
     let mut context = Context::new();
-    context.insert("m", &view);
+    context.insert("m", &movement_view(site, ix)?);
     context.insert("facts", &view::facts(site, m));
     context.insert("mark", &site.links.mark(ix));
     context.insert(
@@ -145,27 +119,49 @@ pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError>
         &solved.map_or_else(Vec::new, |s| leverage_lines(site.say(), s, m.load)),
     );
     context.insert("definition", &definitions::of(site, ix));
-    let change = curriculum.ledger.last_change(m.id.as_str());
-    context.insert(
-        "change",
-        &change.map(|(e, changes)| {
-            (
-                e.on.clone(),
-                site.say().joined(
-                    &changes
-                        .iter()
-                        .map(|c| change_words(site.curriculum, c))
-                        .collect::<Vec<_>>(),
-                    "list.semicolon",
-                ),
-            )
-        }),
-    );
+    context.insert("change", &last_change(site, m));
     Ok((
         "movement.html".into(),
         head("movement", &site.named(Owner::Movement(ix)), &m.summary),
         context,
     ))
+}
+
+fn movement_view<'a>(site: &Material<'a>, ix: MovementIx) -> Result<MovementView<'a>, ThemeError> {
+    let m = site.curriculum.movement(ix);
+    let stage = site.resolved.stages.of(ix).unwrap_or(0);
+    Ok(MovementView {
+        id: m.id.as_str(),
+        name: &m.name,
+        also: &m.also,
+        summary: &m.summary,
+        stage,
+        stage_words: stage_words(site.say(), stage),
+        standard: site.words(&m.standard),
+        dose: dose(site, m),
+        dose_is_schools: m.dose.is_none(),
+        way_out: markdown::way_out(site, m)?,
+        each_side: m.each_side,
+        cues: &m.cues,
+        sources: &m.sources,
+        guarded: m.guarded(),
+        faults: faults(m),
+        pictures: pictures(site, m),
+        clip: m.clip.as_ref().map(|c| ClipView {
+            file: picture::address(&c.file),
+            poster: c.poster.as_deref().map(picture::address),
+            alt: &c.alt,
+            room: picture::clip_room(site, &c.file, c.poster.as_deref()),
+        }),
+    })
+}
+
+/// The day of the last change that the ledger tells, and what it was.
+fn last_change(site: &Material<'_>, m: &Movement) -> Option<(String, String)> {
+    let (entry, changes) = site.curriculum.ledger.last_change(m.id.as_str())?;
+    let said = changes.iter().map(|c| change_words(site.curriculum, c));
+    let said = said.collect::<Vec<_>>();
+    Some((entry.on.clone(), site.say().joined(&said, "list.semicolon")))
 }
 
 pub(super) fn faults(m: &Movement) -> Vec<FaultView<'_>> {
@@ -353,130 +349,6 @@ pub(super) fn leverage_lines(words: &Words, solved: &Solved, load: Load) -> Vec<
         }
     }
     out
-}
-
-/// Small figures of a family's members from easier to harder; empty below two.
-fn strip(site: &Material<'_>, family: FamilyIx) -> String {
-    let of = |ix: &MovementIx| {
-        let place = site.curriculum.movement(*ix).place.as_ref()?;
-        (place.family == family).then(|| place.rungs.clone())
-    };
-    let mut members: Vec<(Vec<_>, MovementIx)> = site
-        .curriculum
-        .published()
-        .filter(|(ix, _)| site.resolved.solved(*ix).is_some())
-        .filter_map(|(ix, _)| Some((of(&ix)?, ix)))
-        .collect();
-    members.sort_by_key(|(rungs, ix)| (site.resolved.stages.of(*ix), rungs.clone(), *ix));
-    let shown: Vec<(String, &Solved)> = members
-        .iter()
-        .filter_map(|(_, ix)| {
-            let name = site.named(Owner::Movement(*ix));
-            Some((name, site.resolved.solved(*ix)?))
-        })
-        .collect();
-    match shown.len() {
-        0 | 1 => String::new(),
-        _ => figure::strip(&shown, site.say()).svg,
-    }
-}
-
-#[derive(Serialize)]
-struct SliceView {
-    on: String,
-    columns: Vec<String>,
-    rows: Vec<RowView>,
-}
-
-#[derive(Serialize)]
-struct RowView {
-    value: String,
-    cells: Vec<Option<CellView>>,
-}
-
-#[derive(Serialize)]
-struct CellView {
-    id: String,
-    figure: String,
-    bar: Option<Bar>,
-    link: String,
-    standard: String,
-    stage: String,
-}
-
-pub fn family(site: &Material<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
-    let f = site.curriculum.family(ix);
-    let grid = grid(site.curriculum, ix);
-    let plain = |t: &str| t.replace('-', " ");
-    let cell = |cell: GridCell| {
-        cell.map(|ix| CellView {
-            id: site.curriculum.movement(ix).id.to_string(),
-            figure: view::figure_of(site, ix),
-            bar: view::bar(site, ix),
-            link: site.links.of(ix).to_string(),
-            standard: site.words(&site.curriculum.movement(ix).standard),
-            stage: stage_words(site.say(), site.resolved.stages.of(ix).unwrap_or(0)),
-        })
-    };
-    let columns: Vec<String> = f.axes.get(1).map_or_else(
-        || vec![site.say().say("shared.movement").into()],
-        |a| a.values().map(|(_, v)| plain(v)).collect(),
-    );
-    let slices: Vec<SliceView> = grid
-        .slices
-        .into_iter()
-        .map(|slice| SliceView {
-            on: plain(&site.say().list(&slice.on)),
-            columns: columns.clone(),
-            rows: slice
-                .rows
-                .into_iter()
-                .map(|(value, cells)| RowView {
-                    value: plain(&value),
-                    cells: cells.into_iter().map(cell).collect(),
-                })
-                .collect(),
-        })
-        .collect();
-    let mut context = Context::new();
-    let owner = Owner::Family(ix);
-    context.insert("id", f.id.as_str());
-    context.insert("name", &f.name);
-    context.insert("mark", &site.links.mark_of(owner));
-    context.insert("summary", &f.summary);
-    context.insert("also", &f.also);
-    context.insert(
-        "axes",
-        &f.axes.iter().map(|a| plain(&a.name)).collect::<Vec<_>>(),
-    );
-    context.insert("slices", &slices);
-    context.insert("strip", &strip(site, ix));
-    context.insert(
-        "aside",
-        &grid
-            .aside
-            .iter()
-            .map(|ix| site.links.of(*ix))
-            .collect::<Vec<_>>(),
-    );
-    context.insert(
-        "note",
-        &f.note
-            .map(|n| markdown::render(site, n, 1))
-            .transpose()?
-            .unwrap_or_default(),
-    );
-    let summary = f.summary.clone().unwrap_or_else(|| {
-        site.say().fill(
-            "page.family_description",
-            &[("family", (&site.named(owner)).into())],
-        )
-    });
-    Ok((
-        "family.html".into(),
-        head("family", &site.named(owner), summary),
-        context,
-    ))
 }
 
 #[derive(Serialize)]

@@ -3,7 +3,7 @@
 use crate::curriculum::caution::{ClassIx, Part};
 use crate::curriculum::ledger::Entry;
 use crate::curriculum::loosening::Loosening;
-use crate::curriculum::manner::When;
+use crate::curriculum::manner::{Stress, When};
 use crate::curriculum::movement::Test;
 use crate::curriculum::note::{Done, SessionLine};
 use crate::curriculum::target::Measure;
@@ -302,19 +302,7 @@ pub fn facts<'a>(site: &Material<'a>, movement: &Movement) -> Vec<Fact<'a>> {
         .iter()
         .map(|p| word("position", p.word()))
         .collect();
-    let stresses: Vec<String> = movement
-        .stresses
-        .iter()
-        .map(|s| {
-            let part = word("body", s.part.word());
-            let how = |how: How| {
-                let how = word("stressed", how.word());
-                let values = [("part", (&part).into()), ("how", (&how).into())];
-                words.fill("fact.stressed", &values)
-            };
-            s.how.map_or(part.clone(), how)
-        })
-        .collect();
+    let stresses = stresses(words, movement);
     let mut out = Vec::new();
     let mut add = |name: &str, value: Option<String>| {
         let name = words.say(name);
@@ -357,6 +345,21 @@ pub fn facts<'a>(site: &Material<'a>, movement: &Movement) -> Vec<Fact<'a>> {
         }),
     );
     out
+}
+
+/// Each part that it stresses, with how.
+fn stresses(words: &Words, movement: &Movement) -> Vec<String> {
+    let word = |section: &str, word: &str| words.say(&key(section, word)).to_string();
+    let one = |s: &Stress| {
+        let part = word("body", s.part.word());
+        let how = |how: How| {
+            let how = word("stressed", how.word());
+            let values = [("part", (&part).into()), ("how", (&how).into())];
+            words.fill("fact.stressed", &values)
+        };
+        s.how.map_or(part.clone(), how)
+    };
+    movement.stresses.iter().map(one).collect()
 }
 
 fn equipment(words: &Words, movement: &Movement) -> String {

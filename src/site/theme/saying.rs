@@ -89,25 +89,7 @@ pub fn register(tera: &mut Tera, words: &Words) {
         let entry = html
             .get(&key)
             .ok_or_else(|| tera::Error::message(format!("no words file has `{key}`")))?;
-        let mut texts: BTreeMap<&str, String> = BTreeMap::new();
-        let mut numbers: BTreeMap<&str, i64> = BTreeMap::new();
-        for (name, value) in args.iter() {
-            let name = name.as_str().unwrap_or("");
-            match value.as_i64() {
-                Some(number) => {
-                    numbers.insert(name, number);
-                }
-                None => {
-                    texts.insert(name, shown(value));
-                }
-            }
-        }
-        let values: Vec<(&str, Value<'_>)> = texts
-            .iter()
-            .map(|(name, text)| (*name, Value::Text(text)))
-            .chain(numbers.iter().map(|(name, n)| (*name, Value::Whole(*n))))
-            .collect();
-        Ok(tera::Value::safe_string(&of.fill_entry(entry, &values)))
+        Ok(tera::Value::safe_string(&filled(&of, entry, &args)))
     };
     tera.register_function("say", say);
     let of = words.clone();
@@ -140,6 +122,29 @@ pub fn register(tera: &mut Tera, words: &Words) {
             Ok(tera::Value::safe_string(&html))
         },
     );
+}
+
+/// An entry with what a template says for its placeholders.
+fn filled(words: &Words, entry: &Entry, args: &Kwargs) -> String {
+    let mut texts: BTreeMap<&str, String> = BTreeMap::new();
+    let mut numbers: BTreeMap<&str, i64> = BTreeMap::new();
+    for (name, value) in args.iter() {
+        let name = name.as_str().unwrap_or("");
+        match value.as_i64() {
+            Some(number) => {
+                numbers.insert(name, number);
+            }
+            None => {
+                texts.insert(name, shown(value));
+            }
+        }
+    }
+    let values: Vec<(&str, Value<'_>)> = texts
+        .iter()
+        .map(|(name, text)| (*name, Value::Text(text)))
+        .chain(numbers.iter().map(|(name, n)| (*name, Value::Whole(*n))))
+        .collect();
+    words.fill_entry(entry, &values)
 }
 
 /// A value as HTML: what is safe stays, anything else is escaped.

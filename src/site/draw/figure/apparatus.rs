@@ -20,33 +20,7 @@ const FAR_GRIP: &str = "figure-grip figure-behind";
 pub fn ground(layer: &mut Layer, pose: &Pose, body: Bounds) {
     let touches = |touch: Touch| pose.touches.contains(&touch);
     let floored = pose.on_floor();
-    if touches(Touch::Hands)
-        && pose.hands_at > 0.0
-        && let Some(at) = pose.hands
-    {
-        if pose.gear.contains(&Gear::Handles) {
-            handles(layer, at, pose.hands_at);
-        } else {
-            let ahead = if pose.points.fingers.0 < at.0 {
-                -8.0
-            } else {
-                8.0
-            };
-            layer.block(
-                GROUND,
-                at.0 + ahead - BOX,
-                at.0 + ahead + BOX,
-                0.0,
-                pose.hands_at,
-            );
-        }
-    }
-    if let (Some(at), Some(height)) = (pose.feet, pose.feet_at)
-        && height > 0.0
-        && !touches(Touch::Wall)
-    {
-        layer.block(GROUND, at.0 - BOX, at.0 + BOX, 0.0, height);
-    }
+    raised(layer, pose);
     let mut right = body.right + 6.0;
     let mut left = body.left - 6.0;
     let feet = pose
@@ -86,6 +60,33 @@ pub fn ground(layer: &mut Layer, pose: &Pose, body: Bounds) {
         let from = left.min(layer.bounds.left - 4.0);
         let to = right.max(layer.bounds.right + 4.0);
         layer.line("figure-ground figure-floor", (from, -0.6), (to, -0.6));
+    }
+}
+
+/// What raises hands and feet.
+fn raised(layer: &mut Layer, pose: &Pose) {
+    let touches = |touch: Touch| pose.touches.contains(&touch);
+    if touches(Touch::Hands)
+        && pose.hands_at > 0.0
+        && let Some(at) = pose.hands
+    {
+        if pose.gear.contains(&Gear::Handles) {
+            handles(layer, at, pose.hands_at);
+        } else {
+            let ahead = if pose.points.fingers.0 < at.0 {
+                -8.0
+            } else {
+                8.0
+            };
+            let middle = at.0 + ahead;
+            layer.block(GROUND, middle - BOX, middle + BOX, 0.0, pose.hands_at);
+        }
+    }
+    if let (Some(at), Some(height)) = (pose.feet, pose.feet_at)
+        && height > 0.0
+        && !touches(Touch::Wall)
+    {
+        layer.block(GROUND, at.0 - BOX, at.0 + BOX, 0.0, height);
     }
 }
 

@@ -178,49 +178,81 @@ fn across(layered: &Layered, order: &Order, spots: &mut [Spot]) -> f64 {
             spots[*node].x = offsets[row][i] + shift;
         }
     }
-    let ties = ties(layered);
-    let is_point = |n: usize| layered.nodes[n].kind == Kind::Point;
-    // Rounds in a row that moved nothing; one upwards and one downwards, and nothing ever will.
-    let mut still = 0;
-    for round in 0..ROUNDS {
-        let mut moved = false;
-        for step in 0..order.len() {
-            let up = round % 2 == 0;
-            let row = if up { step } else { order.len() - 1 - step };
-            // At first each row follows the one before it, later both.
-            let counts = |other: usize| {
-                let layer = layered.nodes[other].layer;
-                round >= EARLY || if up { layer < row } else { layer > row }
-            };
-            let counts = |node: usize, other: usize| is_point(node) || counts(other);
-            let slack = room - full[row];
-            let wanted: Vec<(f64, f64)> = order[row]
-                .iter()
-                .zip(&offsets[row])
-                .map(|(node, offset)| {
-                    let near = ties[*node].iter().filter(|t| counts(*node, t.0));
-                    let (sum, weight) = near.fold((0.0, 0.0), |(sum, weight), (other, pull)| {
-                        (sum + spots[*other].x * pull, weight + pull)
-                    });
-                    match weight > 0.0 {
-                        true => (sum / weight - offset, weight),
-                        false => (spots[*node].x - offset, 0.1),
-                    }
-                })
-                .collect();
-            for ((node, offset), shift) in order[row].iter().zip(&offsets[row]).zip(rising(&wanted))
-            {
-                let x = offset + shift.clamp(0.0, slack).round();
-                moved |= x != spots[*node].x;
-                spots[*node].x = x;
+    let rows = Rows {
+        order,
+        offsets: &offsets,
+        slack: full.iter().map(|full| room - full).collect(),
+    };
+    rows.drawn_together(layered, spots);
+    room
+}
+
+/// The rows of a map while their nodes move: the least distance of each node from its row's first, and the room that is left.
+struct Rows<'a> {
+    order: &'a Order,
+    offsets: &'a [Vec<f64>],
+    slack: Vec<f64>,
+}
+
+impl Rows<'_> {
+    /// Moves every row to what it is tied to, until nothing moves.
+    fn drawn_together(&self, layered: &Layered, spots: &mut [Spot]) {
+        let ties = ties(layered);
+        let is_point = |n: usize| layered.nodes[n].kind == Kind::Point;
+        // Rounds in a row that moved nothing; one upwards and one downwards, and nothing ever will.
+        let mut still = 0;
+        for round in 0..ROUNDS {
+            let mut moved = false;
+            for step in 0..self.order.len() {
+                let up = round % 2 == 0;
+                let row = if up {
+                    step
+                } else {
+                    self.order.len() - 1 - step
+                };
+                // At first each row follows the one before it, later both.
+                let counts = |node: usize, other: usize| {
+                    let layer = layered.nodes[other].layer;
+                    let before = if up { layer < row } else { layer > row };
+                    is_point(node) || round >= EARLY || before
+                };
+                moved |= self.follow(row, &ties, &counts, spots);
+            }
+            still = if moved || round < EARLY { 0 } else { still + 1 };
+            if still == 2 {
+                break;
             }
         }
-        still = if moved || round < EARLY { 0 } else { still + 1 };
-        if still == 2 {
-            break;
-        }
     }
-    room
+
+    /// Moves one row to the ties that count; whether a node moved.
+    fn follow(
+        &self,
+        row: usize,
+        ties: &[Vec<(usize, f64)>],
+        counts: &impl Fn(usize, usize) -> bool,
+        spots: &mut [Spot],
+    ) -> bool {
+        let nodes = || self.order[row].iter().zip(&self.offsets[row]);
+        let wanted = |(node, offset): (&usize, &f64)| {
+            let near = ties[*node].iter().filter(|t| counts(*node, t.0));
+            let (sum, weight) = near.fold((0.0, 0.0), |(sum, weight), (other, pull)| {
+                (sum + spots[*other].x * pull, weight + pull)
+            });
+            match weight > 0.0 {
+                true => (sum / weight - offset, weight),
+                false => (spots[*node].x - offset, 0.1),
+            }
+        };
+        let wanted: Vec<(f64, f64)> = nodes().map(wanted).collect();
+        let mut moved = false;
+        for ((node, offset), shift) in nodes().zip(rising(&wanted)) {
+            let x = offset + shift.clamp(0.0, self.slack[row]).round();
+            moved |= x != spots[*node].x;
+            spots[*node].x = x;
+        }
+        moved
+    }
 }
 
 /// What each node wants to be near to, and how much. All points of a trunk want to be near to all its ends, and more so to each
