@@ -353,7 +353,14 @@ fn what_the_manual_names_is_there() {
     let mut seen = 0;
     for line in text.lines() {
         let own = line.strip_prefix("| `").and_then(|l| l.split('`').next());
-        let places = ["", "src", "src/site", "themes/chalk", "tests/page"];
+        let places = [
+            "",
+            "src",
+            "src/site",
+            "src/site/pages",
+            "themes/chalk",
+            "tests/page",
+        ];
         for name in line.split('`').skip(1).step_by(2) {
             let is_path = name
                 .chars()

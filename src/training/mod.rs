@@ -41,3 +41,5 @@ pub use trainee::{Logged, Mass, Trainee, in_mass, kilograms};
 
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod thresholds;
