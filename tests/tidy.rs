@@ -403,6 +403,9 @@ fn every_dependency_says_why() {
         .nth(1)
         .and_then(|s| s.split("[build-dependencies]").next())
         .expect("dependencies");
+    let manual = fs::read_to_string(root().join("DEVELOPERS.md")).expect("text");
+    let libraries = manual.split("## Libraries").nth(1).expect("the libraries");
+    let libraries = libraries.split("\n## ").next().unwrap_or(libraries);
     let lines: Vec<&str> = section.lines().filter(|l| !l.trim().is_empty()).collect();
     for (i, line) in lines.iter().enumerate() {
         if line.starts_with('#') {
@@ -410,6 +413,11 @@ fn every_dependency_says_why() {
         }
         let above = i > 0 && lines[i - 1].starts_with('#');
         assert!(line.contains(" # ") || above, "{line}");
+        let name = line.split(' ').next().unwrap_or(line);
+        assert!(
+            libraries.contains(name),
+            "DEVELOPERS.md does not say why `{name}` is there"
+        );
     }
 }
 
