@@ -462,9 +462,15 @@ fn a_figure_stands_where_a_movement_is_chosen() {
             for part in [" alt=\"\"", " width=\"", " height=\"", " loading=\"lazy\""] {
                 assert!(tag.contains(part), "{page}: no{part} in {tag}");
             }
-            let src = tag.split("src=\"").nth(1).and_then(|rest| rest.split('"').next());
+            let src = tag
+                .split("src=\"")
+                .nth(1)
+                .and_then(|rest| rest.split('"').next());
             let src = src.expect("an address");
-            assert!(renderer.position(src).is_some(), "{page}: {src} is not published");
+            assert!(
+                renderer.position(src).is_some(),
+                "{page}: {src} is not published"
+            );
         }
     }
 }
@@ -477,7 +483,10 @@ fn what_has_two_ends_can_be_seen_moving() {
     let page = rendered(&renderer, "ring-dip.html");
     let folded = page.split("<details class=\"plays").nth(1).expect("a fold");
     let folded = folded.split("</details>").next().expect("its end");
-    assert!(folded.contains("src=\"figures/moves/ring-dip.svg\"") && folded.contains("loading=\"lazy\""));
+    assert!(
+        folded.contains("src=\"figures/moves/ring-dip.svg\"")
+            && folded.contains("loading=\"lazy\"")
+    );
     // Its tempo is 3-0-1-1: three seconds down, one up, one at the top.
     let svg = rendered(&renderer, "figures/moves/ring-dip.svg");
     assert!(svg.contains("animation:a0 5s step-end infinite"), "{svg}");

@@ -329,7 +329,7 @@ fn the_code_map_is_the_tree() {
 #[test]
 fn the_code_map_tells_every_script_and_page() {
     let text = fs::read_to_string(root().join("DEVELOPERS.md")).expect("text");
-    let folders = [("themes/chalk", "js"), ("src/site/pages", "rs")];
+    let folders = [("themes/chalk", ".js"), ("src/site/pages", ".rs")];
     let mut missing = Vec::new();
     for (folder, ending) in folders {
         for entry in fs::read_dir(root().join(folder)).expect("a folder") {

@@ -87,11 +87,8 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     }
     let today = options.today.unwrap_or_else(io::today);
     let curriculum = &proof.curriculum;
-    let asked = |id: &String| {
-        let found = goal(curriculum, id).and_then(|g| Ok((g, dose::asked(curriculum, id)?)));
-        found.map_err(|help| format!("no skill or movement has the id `{id}`{help}"))
-    };
-    let goal = match options.skill.as_ref().map(asked).transpose() {
+    let asked = options.skill.as_ref().map(|id| chosen(curriculum, id));
+    let goal = match asked.transpose() {
         Ok(goal) => goal,
         Err(why) => {
             anstream::eprintln!("rungbook: {why}");
@@ -101,19 +98,17 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     let files = io::results(&options.results)?;
     let (people, found) = results::read(&files, curriculum, today);
     let roster = Roster::new(curriculum, &proof.resolved.stages);
-    let since = match &options.since {
-        Some(path) => match standing(path, curriculum)? {
-            Some(since) => Some(since),
-            None => {
-                let file = path.to_string_lossy();
-                let values = [("file", file.as_ref().into())];
-                let said = Say::of(&roster).words.fill("morning.no_standing", &values);
-                anstream::eprintln!("rungbook: {}", legible(&said));
-                return Ok(Status::Failed);
-            }
-        },
-        None => None,
-    };
+    let mut since = None;
+    if let Some(path) = &options.since {
+        since = standing(path, curriculum)?;
+        if since.is_none() {
+            let file = path.to_string_lossy();
+            let values = [("file", file.as_ref().into())];
+            let said = Say::of(&roster).words.fill("morning.no_standing", &values);
+            anstream::eprintln!("rungbook: {}", legible(&said));
+            return Ok(Status::Failed);
+        }
+    }
     let asked = Asked {
         proof: &proof,
         roster: &roster,
@@ -127,15 +122,10 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     if options.by == Order::Need {
         answers.sort_by_cached_key(|a| a.verdict.need());
     }
-    if let Some(path) = &options.page {
-        let people: Vec<_> = answers.iter().map(|a| (&a.person, &a.verdict)).collect();
-        match printed_histories(&snapshot, &roster, &people, today) {
-            Ok(text) => io::replace(path, &text)?,
-            Err(why) => {
-                anstream::eprintln!("rungbook: {why}");
-                return Ok(Status::AtFault);
-            }
-        }
+    if let Some(path) = &options.page
+        && !write_page(path, &snapshot, &asked, &answers)?
+    {
+        return Ok(Status::AtFault);
     }
     if let Some(path) = &options.save {
         let people = answers.iter().map(|a| &a.person);
@@ -145,19 +135,56 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         Form::Json => print_json(&asked, &answers, &snapshot, &files, &found),
         Form::Text => {
             report::print_errors(&proof.findings, &snapshot, &options.common.from);
-            if proof.findings.has_errors() {
-                anstream::eprintln!(
-                    "The curriculum has errors; this is the answer for what stands."
-                );
-            }
-            report::print(&found, &files);
-            match options.all {
-                true => anstream::print!("{}", all::text(curriculum, &answers, &asked.rows, today)),
-                false => anstream::print!("{}", text(&asked, &answers)),
-            }
+            print_text(&asked, &answers, options.all, (&files, &found));
         }
     }
     Ok(worst(&proof.findings, &found))
+}
+
+/// What `--skill` names, as a goal and as a person chooses it; why there is none.
+fn chosen(curriculum: &Curriculum, id: &str) -> Result<(Leaf, Chosen), String> {
+    let found = goal(curriculum, id).and_then(|g| Ok((g, dose::asked(curriculum, id)?)));
+    found.map_err(|help| format!("no skill or movement has the id `{id}`{help}"))
+}
+
+/// The page of histories; whether the theme could make it.
+fn write_page(
+    path: &Path,
+    snapshot: &Snapshot,
+    asked: &Asked<'_>,
+    answers: &[Answer],
+) -> Result<bool, Error> {
+    let people: Vec<_> = answers.iter().map(|a| (&a.person, &a.verdict)).collect();
+    let made = printed_histories(snapshot, asked.roster, &people, asked.today);
+    if let Err(why) = &made {
+        anstream::eprintln!("rungbook: {why}");
+    }
+    let Ok(text) = made else {
+        return Ok(false);
+    };
+    io::replace(path, &text)?;
+    Ok(true)
+}
+
+/// The answers in words, below what was found in the results.
+fn print_text(
+    asked: &Asked<'_>,
+    answers: &[Answer],
+    all: bool,
+    (files, found): (&Snapshot, &Findings),
+) {
+    if asked.proof.findings.has_errors() {
+        anstream::eprintln!("The curriculum has errors; this is the answer for what stands.");
+    }
+    report::print(found, files);
+    let curriculum = &asked.proof.curriculum;
+    match all {
+        true => anstream::print!(
+            "{}",
+            all::text(curriculum, answers, &asked.rows, asked.today)
+        ),
+        false => anstream::print!("{}", text(asked, answers)),
+    }
 }
 
 /// What a file says was seen; `None` where it is no saved standing.

@@ -1,7 +1,7 @@
 //! All people together: what holds back most, who could work together, and the few tests that decide the most.
 
-use super::{M, Verdict};
 use super::together::together;
+use super::{M, Verdict};
 use crate::curriculum::MovementIx;
 use crate::training::Roster;
 use std::cmp::Reverse;

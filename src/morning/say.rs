@@ -342,19 +342,15 @@ impl<'a> Telling<'a> {
             let names: Vec<String> = list.iter().map(|i| people[*i].to_string()).collect();
             self.few(&names)
         };
-        let held = of
-            .held_back
-            .iter()
-            .take(super::M.tests)
-            .map(|(ix, list)| {
-                let (movement, who) = (self.named(*ix), who(list));
-                let values = [
-                    ("movement", (&movement).into()),
-                    ("n", list.len().into()),
-                    ("people", (&who).into()),
-                ];
-                self.fill("held", &values)
-            });
+        let held = of.held_back.iter().take(super::M.tests).map(|(ix, list)| {
+            let (movement, who) = (self.named(*ix), who(list));
+            let values = [
+                ("movement", (&movement).into()),
+                ("n", list.len().into()),
+                ("people", (&who).into()),
+            ];
+            self.fill("held", &values)
+        });
         let together = of.together.iter().map(|(movements, list)| {
             let (movements, who) = (self.few_named(movements), who(list));
             let values = [

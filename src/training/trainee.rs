@@ -110,16 +110,6 @@ impl<'a> Trainee<'a> {
         let state = |ix: MovementIx| free.of(ix).map(|s| s.state);
         let states = curriculum.movements().map(|(ix, _)| state(ix)).collect();
         let count = curriculum.len();
-        let mass = |t: &Trained| in_mass(t.added, person.body_weight).unwrap_or(0);
-        let stands = |t: &&Trained| t.on < today && roster.find(t.movement).is_some();
-        let mut log: Vec<Logged<'a>> = person
-            .trained
-            .iter()
-            .filter(stands)
-            .filter(|t| !t.did.is_empty())
-            .map(|of| Logged { of, mass: mass(of) })
-            .collect();
-        log.sort_by_key(|t| t.of.on);
         let mut trainee = Trainee {
             roster,
             person,
@@ -144,7 +134,7 @@ impl<'a> Trainee<'a> {
             foot: BTreeMap::new(),
             careful: false,
             reach: Pattern::ALL.iter().map(|p| (*p, OnceCell::new())).collect(),
-            log,
+            log: log_of(roster, person, today),
         };
         for pattern in Pattern::ALL {
             let foot = trainee.last_before_long_off(*pattern);
@@ -394,6 +384,17 @@ impl<'a> Trainee<'a> {
     pub fn phase(&self, ix: MovementIx) -> Phase {
         self.roster.of(ix).of.phase.unwrap_or(Phase::Full)
     }
+}
+
+/// What a person trained before a day, by day.
+fn log_of<'a>(roster: &Roster<'_>, person: &'a Person, today: Day) -> Vec<Logged<'a>> {
+    let mass = |t: &Trained| in_mass(t.added, person.body_weight).unwrap_or(0);
+    let stands = |t: &&Trained| t.on < today && roster.find(t.movement).is_some();
+    let done = person.trained.iter().filter(|t| !t.did.is_empty());
+    let logged = |of| Logged { of, mass: mass(of) };
+    let mut log: Vec<Logged<'a>> = done.filter(stands).map(logged).collect();
+    log.sort_by_key(|t| t.of.on);
+    log
 }
 
 /// A load in hundred-millionths of a kilogram, rounded half up; 0 where there is none.
