@@ -87,7 +87,7 @@ fn ana_is_told_what_holds_back_and_what_is_new() {
             "next   Bar dip [warning]: 9 reps, needs 10 reps. Holds back ",
             "new    Bar dip [warning] 9 reps (was 4 reps), now owned",
             "Pull-up [warning]: no better for 7 weeks (",
-            "Standing balance on one leg: left 31 seconds, right 18 seconds",
+            "Standing balance on one leg, the sides differ: left 31 seconds, right 18 seconds",
         ],
         &["aside"],
     );
@@ -146,7 +146,7 @@ fn pains_and_pauses_are_said_with_their_end() {
             "results run out from 2026-12-03 on: ",
             "opens Sitting back and rolling out [warning]",
         ],
-        &["Knee to wall: left"],
+        &["Knee to wall, the sides"],
     );
 }
 
@@ -242,9 +242,9 @@ fn what_is_kept_aside_is_said() {
         &[
             "out of date: Active hang [caution], Dead hang [caution]",
             "done with help where none counts: Pull-up [warning]",
-            "plank 12 reps (2026-11-20): it measures another thing",
-            "muscle-upp 2 reps (2026-11-20): this curriculum has no such movement",
-            "single-leg-balance 30 s (2026-11-20): one side only",
+            "it measures another thing than the standard: plank 12 reps (2026-11-20)",
+            "this curriculum has no such movement: muscle-upp 2 reps (2026-11-20)",
+            "one side only: single-leg-balance 30 s (2026-11-20)",
         ],
         &[],
     );

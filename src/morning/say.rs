@@ -10,7 +10,7 @@ use crate::words::Value;
 /// So many of a list are named; the others are counted.
 const NAMED: usize = 3;
 /// So many bests are told.
-const BESTS: usize = 4;
+const BESTS: usize = 3;
 /// Lines on one person at the terminal.
 const LINES: usize = 5;
 
@@ -308,7 +308,7 @@ impl<'a> Telling<'a> {
         let list = told.join("; ");
         match all.len().saturating_sub(BESTS) {
             0 => list,
-            n => self.fill("more", &[("list", (&list).into()), ("n", n.into())]),
+            n => self.fill("more_bests", &[("list", (&list).into()), ("n", n.into())]),
         }
     }
 

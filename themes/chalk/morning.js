@@ -6,7 +6,7 @@
   const { MASS, NO_LOAD } = targets;
   const { words } = globalThis.rungbook;
   /** So many of a list are named, so many bests told. */
-  const NAMED = 3, BESTS = 4;
+  const NAMED = 3, BESTS = 3;
 
   const units = () => (page && page.units ? page.units.ofSchool : 'metric');
   const text = (/** @type {Got} */ got) => targets.words(got, units());
@@ -188,7 +188,7 @@
     const told = join(bests, '; '), goal = of.goal ? of.goal.chain : null;
     const first = training.clinician(of.c);
     return [
-      ...(first.length ? [/** @type {[string, any]} */ (['ask', first.join(' ')])] : []), ['next', nextAndFalls(of, saying)], ...(all.length ? [/** @type {[string, any]} */ (['new', all.length > BESTS ? say('morning.more', { list: told, n: all.length - BESTS }) : told])] : []),
+      ...(first.length ? [/** @type {[string, any]} */ (['ask', first.join(' ')])] : []), ['next', nextAndFalls(of, saying)], ...(all.length ? [/** @type {[string, any]} */ (['new', all.length > BESTS ? say('morning.more_bests', { list: told, n: all.length - BESTS }) : told])] : []),
       ...[/** @type {[string, any[]]} */ (['watch', watch(of, saying)]), /** @type {[string, any[]]} */ (['aside', [...ageing(of, saying, goal).old, ...helped(of, saying), ...keptAside(of, saying)]])]
         .filter(([, list]) => list.length).map(([key, list]) => /** @type {[string, any]} */ ([key, join(list, '; ')])),
     ];
