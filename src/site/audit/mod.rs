@@ -321,7 +321,7 @@ impl Auditor {
         let mut walk = Walk::new(self).leading_to(to).in_pieces(pieces);
         // A thin page that is not plain is left to the reader of the whole.
         plain::read(rope.thin.as_bytes(), &mut walk).is_some()
-            && walk.is_sound_rope(rope.pieces)
+            && walk.ends_sound(rope.pieces)
             && self.head(path, whole).is_empty()
     }
 

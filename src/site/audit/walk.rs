@@ -191,7 +191,7 @@ impl<'a> Walk<'a> {
     }
 
     /// Whether nothing is wrong with a rope in which so many tags stand for pieces.
-    pub fn is_sound_rope(self, pieces: usize) -> bool {
+    pub fn ends_sound(self, pieces: usize) -> bool {
         !self.unsure && self.met == pieces && self.finish().is_empty()
     }
 
