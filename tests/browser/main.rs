@@ -12,7 +12,6 @@ mod flow;
 mod generate;
 mod guard;
 mod inject;
-mod measure;
 mod reach;
 mod serve;
 mod take;

@@ -4,17 +4,10 @@ use std::fs;
 use std::io::{BufRead, BufReader, Write};
 use std::net::{SocketAddr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread::{self, JoinHandle};
 use std::time::Duration;
-
-/// A slow line: time there and back, and bytes a second.
-pub struct Line {
-    pub latency: Duration,
-    pub bytes_a_second: u32,
-}
 
 pub struct Server {
     address: SocketAddr,
@@ -27,12 +20,12 @@ pub struct Server {
 
 impl Server {
     pub fn start(root: &Path) -> Server {
-        Server::start_at(root, None, false)
+        Server::start_at(root, false)
     }
 
     /// As hosts do that know pages without their ending: `/x.html` leads to `/x`.
     pub fn start_leading(root: &Path) -> Server {
-        Server::start_at(root, None, true)
+        Server::start_at(root, true)
     }
 
     /// From now on each answer comes after some time.
@@ -40,12 +33,7 @@ impl Server {
         self.wait.store(wait.as_millis() as u64, Ordering::SeqCst);
     }
 
-    /// As over a slow line: compressed, each answer after some time, and all of them through one narrow pipe.
-    pub fn start_slow(root: &Path, line: Line) -> Server {
-        Server::start_at(root, Some(Arc::new(Mutex::new(line))), false)
-    }
-
-    fn start_at(root: &Path, line: Option<Arc<Mutex<Line>>>, leads: bool) -> Server {
+    fn start_at(root: &Path, leads: bool) -> Server {
         let root = root.canonicalize().expect("the folder to serve is there");
         let listener = TcpListener::bind(("127.0.0.1", 0)).expect("a free port on 127.0.0.1");
         let address = listener.local_addr().expect("the listener has an address");
@@ -62,15 +50,10 @@ impl Server {
                     }
                     let Ok(stream) = stream else { continue };
                     let (root, refused) = (root.clone(), Arc::clone(&refused));
-                    let line = line.clone();
                     let wait = Duration::from_millis(wait.load(Ordering::SeqCst));
                     // A browser opens connections ahead of need and leaves them silent, so each has a thread of its own.
                     thread::spawn(move || {
-                        let how = How {
-                            line: line.as_deref(),
-                            leads,
-                            wait,
-                        };
+                        let how = How { leads, wait };
                         answer(stream, &root, &refused, &how);
                     });
                 }
@@ -110,14 +93,12 @@ impl Drop for Server {
 }
 
 /// How a host answers.
-struct How<'h> {
-    line: Option<&'h Mutex<Line>>,
+struct How {
     leads: bool,
     wait: Duration,
 }
 
-fn answer(mut stream: TcpStream, root: &Path, refused: &Mutex<Vec<String>>, how: &How<'_>) {
-    let line_to = how.line;
+fn answer(mut stream: TcpStream, root: &Path, refused: &Mutex<Vec<String>>, how: &How) {
     let _ = stream.set_read_timeout(Some(Duration::from_secs(30)));
     let _ = stream.set_write_timeout(Some(Duration::from_secs(30)));
     let Some(line) = request_line(&stream) else {
@@ -168,20 +149,8 @@ fn answer(mut stream: TcpStream, root: &Path, refused: &Mutex<Vec<String>>, how:
             .unwrap_or_else(PoisonError::into_inner)
             .push(format!("{line} -> {status}"));
     }
-    let (body, encoding) = match line_to {
-        Some(_) => (gzip(&body), "Content-Encoding: gzip\r\n"),
-        None => (body, ""),
-    };
-    if let Some(line) = line_to {
-        let latency = line.lock().unwrap_or_else(PoisonError::into_inner).latency;
-        thread::sleep(latency);
-        let pipe = line.lock().unwrap_or_else(PoisonError::into_inner);
-        thread::sleep(Duration::from_secs_f64(
-            body.len() as f64 / f64::from(pipe.bytes_a_second),
-        ));
-    }
     let head = format!(
-        "HTTP/1.1 {status}\r\n{encoding}Content-Type: {kind}\r\nContent-Length: {}\r\nCache-Control: no-store\r\n\
+        "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\nCache-Control: no-store\r\n\
          X-Content-Type-Options: nosniff\r\nConnection: close\r\n\r\n",
         body.len()
     );
@@ -189,22 +158,6 @@ fn answer(mut stream: TcpStream, root: &Path, refused: &Mutex<Vec<String>>, how:
         .write_all(head.as_bytes())
         .and_then(|()| stream.write_all(&body))
         .and_then(|()| stream.flush());
-}
-
-/// As a host sends it.
-fn gzip(bytes: &[u8]) -> Vec<u8> {
-    let mut child = Command::new("gzip")
-        .args(["-9", "-c"])
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .expect("gzip runs");
-    let mut input = child.stdin.take().expect("piped");
-    let bytes = bytes.to_vec();
-    let writing = thread::spawn(move || input.write_all(&bytes).is_ok());
-    let out = child.wait_with_output().expect("gzip ends").stdout;
-    assert!(writing.join().unwrap_or(false), "gzip took it all");
-    out
 }
 
 /// The first line of a request; its headers are read to their end and not looked at.
