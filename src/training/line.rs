@@ -8,7 +8,7 @@ use super::goal::Gap;
 use super::now::Now;
 use super::reason::{Block, Reason, Rule, Then};
 use super::trainee::{Mass, Trainee, down};
-use crate::curriculum::target::{Measure, ONE};
+use crate::curriculum::target::{Added, Measure, ONE};
 use crate::curriculum::words::Pattern;
 use crate::curriculum::{Day, MovementIx};
 
@@ -194,7 +194,7 @@ impl Trainee<'_> {
             return Some(Asked {
                 sets: tries.into(),
                 amount: target.amount() / ONE,
-                mass: self.mass(target.added()).filter(|mass| *mass != 0),
+                mass: self.shown_with(ix, &now, target.added()),
                 why: c.why.clone(),
                 ..Asked::default()
             });
@@ -224,6 +224,16 @@ impl Trainee<'_> {
             why,
             in_reserve: amounts.in_reserve,
         })
+    }
+
+    /// What a target is shown with: its own load; where it says none, that on record. Load is always said.
+    fn shown_with(&self, ix: MovementIx, now: &Now, asked: Option<Added>) -> Option<Mass> {
+        let asked = self.mass(asked).filter(|mass| *mass != 0);
+        let record = || match now.mass > 0 {
+            true => now.mass,
+            false => self.load(ix),
+        };
+        asked.or_else(|| self.roster.of(ix).loaded().then(record))
     }
 
     fn kept_sets(&self, ix: MovementIx, ease: &Ease) -> i64 {

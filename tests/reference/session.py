@@ -569,7 +569,11 @@ class Coach:
     def show(self, x):
         target = x.gap.target
         tries = target.hits / target.per_try if target.hits is not None else None
-        return int(tries or target.sets), target.amount, self.client.kg(target.load) or None
+        kg = self.client.kg(target.load) or None
+        if kg is None and self.c[x.movement].loaded:
+            now = self.client.now(x.movement)
+            kg = now.kg if now.kg > 0 else self.load(x.movement)
+        return int(tries or target.sets), target.amount, kg
 
     def first_try(self, id, tried):
         m, client = self.c[id], self.client

@@ -480,7 +480,7 @@
     if (of.rule === 'show it' && of.gap) {
       if (taken.rule) return null;
       const target = c.model.target(of.gap.leaf);
-      return { sets: target.of || target.sets, amount: Math.floor(target.amount / ONE), load: readiness.mass(target.unit, target.load, c.person.bodyWeight) || null, rule: '', why: null, left: null };
+      return { sets: target.of || target.sets, amount: Math.floor(target.amount / ONE), load: readiness.mass(target.unit, target.load, c.person.bodyWeight) || (!loaded ? null : is.load > 0 ? is.load : load(c, m)), rule: '', why: null, left: null };
     }
     if (of.single) return taken.rule ? null : { sets: K.single_sets, amount: 1, load: is.load || null, rule: '', why: null, left: null };
     const out = amounts(c, m, is, of.block === 'kept up' ? 0 : before, taken);
