@@ -6,7 +6,6 @@ use crate::curriculum::family::Way;
 use crate::curriculum::words::Load;
 use crate::curriculum::{FamilyIx, Movement, MovementIx, Owner, SkillIx};
 use crate::leverage::Solved;
-use crate::site::draw::figure;
 use crate::site::draw::map;
 use crate::site::feeds::definitions;
 use crate::site::material::Material;
