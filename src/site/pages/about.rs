@@ -6,6 +6,7 @@ use crate::screening::{self, Asked, Column};
 use crate::site::material::Material;
 use crate::strength::one_rep_max::{FORMULAS, per_cent_of_max};
 use crate::training::Rule;
+use crate::words::Words;
 use serde::Serialize;
 use tera::Context;
 
@@ -71,7 +72,25 @@ pub fn before(site: &Material<'_>, context: &mut Context) {
             }
         })
         .collect();
-    let questions: Vec<HealthQuestion<'_>> = screening::QUESTIONS
+    let classes: Vec<Named<'_>> = site
+        .curriculum
+        .cautions
+        .classes()
+        .iter()
+        .map(|class| Named {
+            id: class.id.as_str(),
+            name: class.name(words),
+        })
+        .collect();
+    context.insert("classes", &classes);
+    context.insert("parts", &parts(site));
+    context.insert("rows", &rows);
+    context.insert("questions", &questions(words));
+    context.insert("warm_up", &site.curriculum.school.warm_up.get("always"));
+}
+
+fn questions(words: &Words) -> Vec<HealthQuestion<'_>> {
+    screening::QUESTIONS
         .iter()
         .map(|q| HealthQuestion {
             id: q.id,
@@ -96,22 +115,7 @@ pub fn before(site: &Material<'_>, context: &mut Context) {
                 _ => Vec::new(),
             },
         })
-        .collect();
-    let classes: Vec<Named<'_>> = site
-        .curriculum
-        .cautions
-        .classes()
-        .iter()
-        .map(|class| Named {
-            id: class.id.as_str(),
-            name: class.name(words),
-        })
-        .collect();
-    context.insert("classes", &classes);
-    context.insert("parts", &parts(site));
-    context.insert("rows", &rows);
-    context.insert("questions", &questions);
-    context.insert("warm_up", &site.curriculum.school.warm_up.get("always"));
+        .collect()
 }
 
 /// The body parts that pain is kept for.
