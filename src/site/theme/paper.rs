@@ -24,7 +24,7 @@ pub fn without(html: &str, style: &str) -> Option<String> {
 
 /// The first 32 bits of the fractional parts of the roots of the first primes: cube roots for the rounds, square roots to begin with.
 fn roots(count: usize, root: fn(f64) -> f64) -> Vec<u32> {
-    let is_prime = |n: &u32| (2..*n).all(|d| n % d != 0);
+    let is_prime = |n: &u32| (2..*n).all(|d| !n.is_multiple_of(d));
     let fraction = |n: u32| {
         let of = root(f64::from(n));
         ((of - of.floor()) * f64::from(2u32).powi(32)) as u32
