@@ -85,10 +85,14 @@ pub fn on_the_way(posture: &Posture, between: usize, body: &Body) -> Vec<Pose> {
     let steps = between + 1;
     let pairs = filled.keys.windows(2).flat_map(|pair| {
         (0..steps).filter_map(|step| {
+            let [(from, shape), (to, other)] = pair else {
+                return None;
+            };
+            if step == 0 {
+                return stand(from, shape, body).ok();
+            }
             let share = step as f64 / steps as f64;
-            let setting = mix(&pair[0].0, &pair[1].0, share);
-            let own = if step == 0 { &pair[0].0 } else { &setting };
-            stand(own, &pair[0].1.part_way(&pair[1].1, share), body).ok()
+            stand(&mix(from, to, share), &shape.part_way(other, share), body).ok()
         })
     });
     let last = filled.keys.last();
