@@ -107,7 +107,7 @@ impl Trainee<'_> {
     /// What builds a movement that does not fit yet: of those of its phase what fits, then what is unknown, then of the others.
     pub(super) fn builder(&self, ix: MovementIx, plain: bool) -> Option<MovementIx> {
         let fine =
-            |low: &MovementIx| !(plain && self.roster.of(*low).guarded()) && !self.is_too_new(*low);
+            |low: &MovementIx| !(self.is_too_new(*low) || plain && self.roster.of(*low).guarded());
         let list: Vec<MovementIx> = self.below(ix).iter().copied().filter(fine).collect();
         for alike in [true, false] {
             for known in [Some(true), None] {
