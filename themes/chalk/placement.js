@@ -117,7 +117,7 @@
     const inOrder = done.every(([of]) => tables.day_order[of] <= tables.day_order[m]);
     // A set for each result, and more where it says several sets or tries; both sides together are one.
     const sets = (/** @type {Tested} */ { sides }) => Math.max(...sides.map((got) => got.sets * Math.max(got.of, 1)));
-    const same = done.filter(([of]) => tables.pattern[of] === tables.pattern[m]).flatMap(([, results]) => results).reduce((all, tested) => all + sets(tested), 0);
+    const same = done.filter(([of]) => tables.pattern[of] === tables.pattern[m]).flatMap(([, results]) => results).filter(isDone).reduce((all, tested) => all + sets(tested), 0);
     const fresh = tables.day_order[m] < STRENGTH || same < tables.all_out_sets;
     return Boolean(assessment.reached[m]) && inOrder && fresh && assessment.needs[m] === TRUE;
   };
