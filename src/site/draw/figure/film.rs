@@ -27,7 +27,7 @@ pub fn film(solved: &Solved, poses: &[Pose], pace: Pace) -> String {
     if poses.len() < 2 || total <= 0.0 {
         return String::new();
     }
-    let bodies = poses.iter().map(|pose| scene::body(pose));
+    let bodies = poses.iter().map(scene::body);
     let room = bodies.fold(Bounds::NONE, Bounds::with);
     let marks = || super::Marks {
         room: Some(room),
