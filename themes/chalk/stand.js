@@ -227,10 +227,12 @@
     open.value = '';
   });
   byId('erase').addEventListener('click', async () => {
-    const answer = await page.ask(say('stand.erase_ask'), [make('p', { text: say('stand.erase_what') })], [['', say('stand.keep_them')], ['erase', say('stand.erase_everything')]]);
+    const others = store.people().filter(({ isHere }) => !isHere).map(({ name }) => name || say('stand.no_name')).join(say('list.separator'));
+    const theirs = others ? ` ${say('stand.erase_others', { others })}` : '';
+    const answer = await page.ask(say('stand.erase_ask'), [make('p', { text: `${say('stand.erase_what')}${theirs}` })], [['keep', say('stand.keep_them')], ['erase', say('stand.erase_everything')]]);
     if (answer === 'erase') {
       store.erase();
-      tell(say('stand.erased'));
+      tell(`${say(others ? 'stand.erased_one' : 'stand.erased')}${theirs}`);
     }
   });
   byId('share').addEventListener('click', async () => {
@@ -297,6 +299,7 @@
     } } }, make('p', { class: 'field' }, make('label', { for: 'new-person', text: say('stand.new_person') }), field), make('button', { type: 'submit', class: 'quiet', text: say('stand.add_person') }))));
   };
   people();
+  if (location.hash === '#people') /** @type {HTMLDetailsElement} */ (byId('people')).open = true;
   store.onChange(() => page.hold(draw, 'notice'));
   draw();
 })();

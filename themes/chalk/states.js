@@ -179,7 +179,15 @@
     place.hidden = false;
   };
 
+  /** Where several people use this device: whose numbers these are, below the heading of the page. */
+  const drawWho = () => {
+    const head = document.querySelector('main h1'), all = store.people(), here = all.find(({ isHere }) => isHere), old = document.getElementById('whose');
+    if (old) old.remove();
+    if (!head || !here || all.length < 2) return;
+    head.after(make('p', { class: 'hint', id: 'whose' }, say('home.for', { name: here.name || say('stand.no_name') }), ' ', make('a', { href: 'where-i-stand.html#people', text: say('stand.not_me') })));
+  };
   const draw = () => {
+    if (document.getElementById('guided') || document.getElementById('sets') || document.getElementById('rests-list')) drawWho();
     const stand = store.isEmpty() ? null : mine();
     for (const slot of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-state-of]'))) {
       const m = model ? model.numbers.get(slot.dataset.stateOf || '') : undefined;
