@@ -1,5 +1,5 @@
-//! The thresholds of a first session, a case on each side of each: what is said of one movement. Expected by the rules, by hand;
-//! the page's script says the same.
+//! The thresholds of a first session, a case on each side of each: what is said of one movement. Expected as the page's script
+//! answers, some of them checked against the rules by hand: what changes here was changed on purpose, or is a fault.
 
 use super::{Roster, kilograms, train};
 use crate::chain::stages;

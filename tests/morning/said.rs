@@ -68,7 +68,7 @@ fn signs_are_named_and_come_before_all_else() {
         let expected = format!(
             "shoulder hurts 1 of 10 (2026-11-20), {words}. Ask a clinician before you train the shoulder again"
         );
-        let (assessed, dosed) = (said(&[file.clone()], &[]), dose(&file, &[]));
+        let (assessed, dosed) = (said(std::slice::from_ref(&file), &[]), dose(&file, &[]));
         let first = |text: &str| text.lines().next().unwrap_or_default().to_string();
         assert!(
             first(&assessed).starts_with(&format!("Bo  {expected}")),
@@ -81,7 +81,7 @@ fn signs_are_named_and_come_before_all_else() {
         assert_eq!(assessed.matches("shoulder hurts").count(), 1, "{assessed}");
     }
     let well = client(&folder, "Bo", STRONG);
-    assert!(!said(&[well.clone()], &[]).contains("clinician before you train"));
+    assert!(!said(std::slice::from_ref(&well), &[]).contains("clinician before you train"));
     assert!(!dose(&well, &[]).contains("clinician before you train"));
 }
 
@@ -164,7 +164,7 @@ tested:
   - { movement: ring-row, got: 14 reps, on: 2026-11-10 }
 ",
     );
-    let (assessed, dosed) = (said(&[file.clone()], &[]), dose(&file, &[]));
+    let (assessed, dosed) = (said(std::slice::from_ref(&file), &[]), dose(&file, &[]));
     let counts = "counts as 6 reps, from Chest-to-bar pull-up [";
     assert!(assessed.contains(counts), "{assessed}");
     assert!(dosed.contains(counts), "{dosed}");
@@ -193,7 +193,7 @@ fn what_stands_in_the_place_of_the_way_is_not_nothing() {
     );
     assert!(!dosed.contains("Nothing on the way"), "{dosed}");
     // What was restricted on one day for one reason is one sentence.
-    let assessed = said(&[file.clone()], &[]);
+    let assessed = said(std::slice::from_ref(&file), &[]);
     assert_eq!(
         assessed.matches("left alone since").count(),
         1,
@@ -215,7 +215,7 @@ fn spans_with_alike_ends_are_said_once_and_short_ones_in_weeks() {
         "Ida",
         &STRONG.replace("bar-dip, got: 9", "bar-dip, got: 10"),
     );
-    for text in [said(&[file.clone()], &[]), dose(&file, &[])] {
+    for text in [said(std::slice::from_ref(&file), &[]), dose(&file, &[])] {
         let words: Vec<&str> = text.split_whitespace().collect();
         for at in words.windows(3).filter(|w| w[1] == "to") {
             assert_ne!(at[0], at[2], "{text}");
