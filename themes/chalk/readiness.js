@@ -459,7 +459,8 @@
           }
         }
       }
-      return [...found].sort((a, b) => a - b).map((i) => all[i]);
+      // Pains as written, as the program sorts them: `all` has them by part.
+      return [...found].sort((a, b) => (all[a].kind === 'pain' && all[b].kind === 'pain' ? all[a].entry - all[b].entry : a - b)).map((i) => all[i]);
     };
     /** The owned movement because of which another is counted; -1 where it is not. @param {number} m */
     const countedBecause = (m) => (counted[m] ? Number(known.roots.get(m)) : -1);
