@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="class.js=14243336 ";
+'use strict';self.rungbookIs+="class.js=8c78c250 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"class.column":"The table has a column “{column}” that is not read; the columns are {list}.","class.column_like":"The table has a column “{column}” that is not read; did you mean “{like}”?","class.crowded":"a class has at most {n} people","class.no_column":"the column “{column}” is missing; begin with the row name,movement,got,on,in_reserve","class.not_plain":"line {line} is YAML that this page does not read: write keys, lists with dashes, and records in braces, without anchors, tags or texts of several lines; or save it as JSON","class.row":"line {line}: {why}","class.row_needs":"a row needs a name, a movement and what was got","class.two_births":"{name} is born in {one} and in {other}; two people need two names","results.too_large":"The file is larger than 1 MB"});
 'use strict';
 (() => {
@@ -6,7 +6,7 @@ const { results } = globalThis.rungbook;
 const { Refused } = results;
 const { say } = globalThis.rungbook.words;
 const COLUMNS = ['name', 'movement', 'got', 'left', 'right', 'on', 'in_reserve', 'bodyweight', 'with', 'paused', 'until', 'born', 'goal'];
-const MOST_PEOPLE = 1000;
+const MOST_PEOPLE = globalThis.rungbook.health.LIMITS.class;
 const partedBy = (text) => {
 const outside = text.split(/\r?\n/, 1)[0].split('"').filter((_, i) => i % 2 === 0).join('');
 const count = (mark) => outside.split(mark).length;

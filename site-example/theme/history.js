@@ -1,9 +1,10 @@
-'use strict';self.rungbookIs+="history.js=7e926a02 ";
+'use strict';self.rungbookIs+="history.js=6b67e8d4 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"history.asked":"Asked of it: {list}.","history.day":"day","history.early":"A trend takes {n} test days in {weeks} weeks, in one measure.","history.falls":"Falls: {first}, then {then}; was {best} on {day}.","history.less":"Goes down by {amount} a week.","history.level":"Stays level.","history.more":"Goes up by {amount} a week.","history.rested":"Rested from {first} to {last}.","history.result":"result","history.slides":{"one":"Less from test to test, no better for {n} week: {advice}.","other":"Less from test to test, no better for {n} weeks: {advice}."},"history.still":{"one":"No better for {n} week: {advice}.","other":"No better for {n} weeks: {advice}."},"history.trained":{"one":"Trained on {n} day in this time.","other":"Trained on {n} days in this time."},"list.separator":", ","morning.advice.below":"work on {movement} first","morning.advice.days":"one more day a week","morning.advice.harder":"fewer reps of {movement}","morning.advice.lighter_week":"a lighter week first, there was none for five","morning.advice.rest":"a lighter week, then the same again","morning.advice.sets":"more sets a week","part.name_with_signal":"{name} [{signal}]"});
 'use strict';
 (() => {
 const { targets, readiness, results, training, page } = globalThis.rungbook;
 const { ONE, KILOGRAM, DONE, MASS, NO_LOAD } = targets;
+const { LIMITS } = globalThis.rungbook.health;
 const { LOADED } = training.TRAITS;
 const { say } = globalThis.rungbook.words;
 const WEEK = 7;
@@ -60,7 +61,7 @@ const isExplained = (c, m) => {
 const { K, day, person, model, tables, tables: { history: H } } = c, begins = day + 1 - H.still_days;
 const long = (p) => readiness.reaches(model, p, m) && Math.min(p.until === null ? day : p.until, day) - Math.max(p.on, begins) + 1 >= K.pause_days;
 if (training.isRefused(person, day)) return true;
-const hurts = person.pains.some((p) => p.on >= begins && p.on <= day && ((tables.stresses[m] >> p.part) & 1) === 1 && (p.score >= K.pain[0] || readiness.isPausing(model, person, p, day)));
+const hurts = person.pains.some((p) => p.on >= begins && p.on <= day && ((tables.stresses[m] >> p.part) & 1) === 1 && (p.score >= LIMITS.pain[0] || readiness.isPausing(model, person, p, day)));
 if (hurts || c.found.states[m] === readiness.PAUSED || person.pauses.some(long)) return true;
 const kind = c.facts.kind(m), before = sets(inLog(c, kind, begins - H.still_days, begins - 1));
 if (before > 0 && 2 * sets(inLog(c, kind, begins, day)) <= before) return true;
@@ -172,14 +173,15 @@ const own = targets.words(got, page.units.ofSchool), other = targets.words(got, 
 return svg('text', own === other ? at : { ...at, 'data-other': other }, own);
 };
 const got = ({ amount, load }) => gotOf(measure, amount, load);
-const out = svg('svg', { class: 'history-drawing', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, direction: 'ltr', 'aria-hidden': 'true' });
+const direction = document.documentElement.dir === 'rtl' ? 'rtl' : 'ltr', [left, right] = direction === 'rtl' ? ['end', 'start'] : ['start', 'end'];
+const out = svg('svg', { class: 'history-drawing', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, direction, 'aria-hidden': 'true' });
 out.append(...drawn.bands.map(([x, width]) => svg('rect', { class: 'rests', x, y: 60, width, height: 1060 })),
-...drawn.rungs.flatMap(({ y, at, named }) => [svg('path', { class: 'rung', d: `M${LEFT} ${y}H${RIGHT}` }), ...(named ? [label(at, { x: LEFT - 40, y: y + 35, 'text-anchor': 'end' })] : [])]),
+...drawn.rungs.flatMap(({ y, at, named }) => [svg('path', { class: 'rung', d: `M${LEFT} ${y}H${RIGHT}` }), ...(named ? [label(at, { x: LEFT - 40, y: y + 35, 'text-anchor': right })] : [])]),
 svg('polyline', { points: marks.map(([x, y]) => `${x},${y}`).join(' ') }), ...marks.map(([cx, cy]) => svg('circle', { cx, cy, r: 32 })),
 ...drawn.ticks.map((x) => svg('path', { class: 'tick', d: `M${x} 1040V1110` })),
-...(marks.length > 1 ? [label(got(of.points[0]), { x: marks[0][0] + 20, y: marks[0][1] - 60 })] : []),
-label(got(of.points[of.points.length - 1]), { class: 'newest', x: 2900, y: dot[1] + 35 }),
-svg('text', { x: 0, y: 1250 }, results.dayWords(drawn.from)), svg('text', { x: WIDTH - 10, y: 1250, 'text-anchor': 'end' }, results.dayWords(drawn.to)));
+...(marks.length > 1 ? [label(got(of.points[0]), { x: marks[0][0] + 20, y: marks[0][1] - 60, 'text-anchor': left })] : []),
+label(got(of.points[of.points.length - 1]), { class: 'newest', x: 2900, y: dot[1] + 35, 'text-anchor': left }),
+svg('text', { x: 0, y: 1250, 'text-anchor': left }, results.dayWords(drawn.from)), svg('text', { x: WIDTH - 10, y: 1250, 'text-anchor': right }, results.dayWords(drawn.to)));
 return out;
 };
 const beside = (c, of) => {

@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="map.js=7d26df89 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","map.and_more":{"one":", and {n} more","other":", and {n} more"},"map.highest":"The highest that is yours, and two rungs up and down:","map.nothing_owned":"You own nothing here yet. The first rungs:","map.you_are_here":"You are here, {stage}","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
+'use strict';self.rungbookIs+="map.js=bd41c3db ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"map.and_more":{"one":", and {n} more","other":", and {n} more"},"map.highest":"The highest that is yours, and two rungs up and down:","map.nothing_owned":"You own nothing here yet. The first rungs:","map.you_are_here":"You are here, {stage}","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
 'use strict';
 (() => {
 const { readiness, store, page, states } = globalThis.rungbook;
@@ -42,6 +42,7 @@ else i += tree[i] === -3 ? 2 : 1;
 return out;
 };
 const whereYouAre = (stand) => {
+you = -1;
 if (!here) return;
 here.hidden = true;
 const skill = model && model.tables.skills.find(({ id }) => id === document.body.dataset.skill);
@@ -49,6 +50,7 @@ if (!stand || !model || !skill) return;
 const { tables } = model;
 const owned = skill.members.filter((m) => stand.found.states[m] === readiness.OWNED);
 const at = owned.reduce((best, m) => (best < 0 || tables.stage[m] > tables.stage[best] ? m : best), -1);
+you = at;
 const level = at < 0 ? -1 : tables.stage[at];
 const of = (stage) => {
 const all = skill.members.filter((m) => tables.stage[m] === stage);
@@ -73,15 +75,38 @@ const list = stage === level ? [at] : of(stage);
 if (!list.length) return null;
 const shown = list.slice(0, MOST);
 return make('li', { class: stage === level ? 'map-you' : null }, make('span', { class: 'map-level', text: stage === level ? say('map.you_are_here', { stage: words(stage) }) : words(stage) }),
-...shown.flatMap((m, i) => [i ? say('list.separator') : '', ...namedList(tables, [m]), ' ', mark(stand.found.states[m])]), list.length > MOST ? say('map.and_more', { n: list.length - MOST }) : '');
+make('ul', { class: 'rise' }, ...shown.map((m) => make('li', { 'data-movement': tables.ids[m] }, states.figure(m), make('span', {}, ...namedList(tables, [m]), ' ', mark(stand.found.states[m]))))), list.length > MOST ? say('map.and_more', { n: list.length - MOST }) : '');
 });
 here.replaceChildren(make('p', { text: at < 0 ? say('map.nothing_owned') : say('map.highest') }), make('ol', {}, ...lines));
 here.hidden = false;
 };
+const picture = (box.querySelector('.map'));
+const way = (stand) => {
+if (!picture || !model) return;
+picture.classList.toggle('map-mine', stand !== null);
+for (const line of (picture.querySelectorAll('[data-to]'))) {
+const to = (line.dataset.to || '').split(' ').map((id) => model.numbers.get(id));
+line.classList.toggle('map-lit', stand !== null && to.some((m) => m !== undefined && stand.found.states[m] !== readiness.OWNED));
+}
+};
+const boxOf = (at) => (picture && model ? picture.querySelector(at < 0 ? '.map-movement' : `.map-movement[data-movement="${model.tables.ids[at]}"]`) : null);
+let you = -1;
+const centre = () => {
+const to = boxOf(you), view = (box.querySelector('.map-scroll'));
+if (!to || !view) return;
+const inner = to.getBoundingClientRect(), outer = view.getBoundingClientRect();
+view.scrollBy(inner.left + inner.width / 2 - outer.left - outer.width / 2, inner.top + inner.height / 2 - outer.top - outer.height / 2);
+};
+box.addEventListener('toggle', () => { if (box.open) centre(); });
 const draw = () => {
 const stand = mine();
 document.querySelectorAll('[data-state-map]').forEach((slot) => state(stand, (slot)));
+way(stand);
 whereYouAre(stand);
+document.querySelectorAll('.map-here-box').forEach((old) => old.classList.remove('map-here-box'));
+const to = stand && you >= 0 ? boxOf(you) : null;
+if (to) to.classList.add('map-here-box');
+if (box.open) centre();
 };
 store.onChange(draw);
 draw();

@@ -1,13 +1,11 @@
-'use strict';self.rungbookIs+="morning.js=59aaf3b9 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","list.separator":", ","morning.advice.below":"work on {movement} first","morning.advice.days":"one more day a week","morning.advice.harder":"fewer reps of {movement}","morning.advice.lighter_week":"a lighter week first, there was none for five","morning.advice.rest":"a lighter week, then the same again","morning.advice.sets":"more sets a week","morning.because":"{list}: {why}","morning.begin":"{movement}: no number yet, needs {target}; in sets of six or more, not as a test.","morning.below_falls":"{next} First {movement}, on which it stands: it falls; a lighter week, and look for the reason.","morning.best":"{movement} {got} (was {was})","morning.blocked":"Nothing on the way can be trained as it is: {movement}, {why}.","morning.entry":"{movement} {got} ({day})","morning.falls":"{movement} falls: {first}, then {then}; was {best} on {day}","morning.first":"{movement} {got} (first result)","morning.goal_itself":"It is the goal itself, {months}.","morning.helped":"done with help where none counts: {list}","morning.holds_back":{"one":"Holds back {n} movement, {months} of the way.","other":"Holds back {n} movements, {months} of the way."},"morning.left_right":"left {left}, right {right}","morning.months":{"one":"about {n} month","other":"about {n} months"},"morning.months_between":{"one":"about {low} to {n} month","other":"about {low} to {n} months"},"morning.more":{"one":"{list} and {n} more","other":"{list} and {n} more"},"morning.next_falls":"{next} It falls: a lighter week before more of it, and look for the reason.","morning.no_day_off":"{group} on {first} and {then}, no day off between","morning.now_owned":"{best}, now owned","morning.opens":"{best}: opens {list}","morning.out_of_date":"out of date: {list}","morning.owned":{"one":"{n} of {all} owned","other":"{n} of {all} owned"},"morning.pain":"{part} hurts {score} of 10 ({day})","morning.pain_morning":"{pain}, {n} next morning","morning.pain_stops":"{pain}: rests until a lower number; a clinician first","morning.reached":"The goal is reached: choose the next.","morning.runs_out":"results run out from {day} on: {list}","morning.show":"Show {movement}: training says {got}, {target} has to be shown once.","morning.sides_differ":"{movement}: left {left}, right {right}","morning.slides":{"one":"{movement}: less from test to test, no better for {n} week ({advice})","other":"{movement}: less from test to test, no better for {n} weeks ({advice})"},"morning.still":{"one":"{movement}: no better for {n} week ({advice})","other":"{movement}: no better for {n} weeks ({advice})"},"morning.test":"Test {movement}, {target} is asked: it decides {list}.","morning.test_goal":"Test {movement}: {target} is the goal.","morning.tested":{"one":"tested {n} day ago","other":"tested {n} days ago"},"morning.tested_today":"tested today","morning.untested":"never tested","morning.work":"{movement}: {got}, needs {target}.","training.ask":"The health questions said: ask a clinician first. Until then there is no plan and no test.","training.group.core":"core","training.group.legs":"legs","training.group.pull":"pull","training.group.push":"push","training.no_goal":"Every skill is yours: choose a new one.","training.nothing":"Nothing on the way can be worked on now; what is there is kept up."});
+'use strict';self.rungbookIs+="morning.js=a4c776d4 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","morning.advice.below":"work on {movement} first","morning.advice.days":"one more day a week","morning.advice.harder":"fewer reps of {movement}","morning.advice.lighter_week":"a lighter week first, there was none for five","morning.advice.rest":"a lighter week, then the same again","morning.advice.sets":"more sets a week","morning.because":"{why}: {list}","morning.begin":"{movement}: no number yet, needs {target}; in sets of six or more, not as a test.","morning.below_falls":"{next} First {movement}, on which it stands: it falls; a lighter week, and look for the reason.","morning.best":"{movement} {got} (was {was})","morning.blocked":"Nothing on the way can be trained as it is: {movement}, {why}.","morning.counts":"{movement} counts as {got}, from {from}; it needs {target}.","morning.decides":{"one":"{movement} ({people}): decides {n} movement","other":"{movement} ({people}): decides {n} movements"},"morning.entry":"{movement} {got} ({day})","morning.falls":"{movement} falls: {first}, then {then}; was {best} on {day}","morning.first":"{movement} {got} (first result)","morning.goal_itself":"It is the goal itself, {months}.","morning.group":"{people}: {movements}","morning.held":{"one":"{movement}: {n} person ({people})","other":"{movement}: {n} people ({people})"},"morning.helped":"done with help where none counts: {list}","morning.holds_back":{"one":"Holds back {n} movement, {months} of the way.","other":"Holds back {n} movements, {months} of the way."},"morning.left_right":"left {left}, right {right}","morning.more":{"one":"{list} and {n} more","other":"{list} and {n} more"},"morning.more_bests":{"one":"{list}; and {n} more","other":"{list}; and {n} more"},"morning.next_falls":"{next} It falls: a lighter week before more of it, and look for the reason.","morning.no_day_off":"{group} on {first} and {then}, no day off between","morning.now_owned":"{best}, now owned","morning.opens":"{best}: opens {list}","morning.out_of_date":"out of date: {list}","morning.owned":{"one":"{n} of {all} owned","other":"{n} of {all} owned"},"morning.owned_paused":{"one":"{n} of {all} owned ({paused} of them paused)","other":"{n} of {all} owned ({paused} of them paused)"},"morning.reached":"The goal is reached: choose the next.","morning.runs_out":"results run out from {day} on: {list}","morning.show":"Show {movement}: training says {got}, {target} has to be shown once.","morning.sides_differ":"{movement}, the sides differ: left {left}, right {right}","morning.slides":{"one":"{movement}: less from test to test, no better for {n} week ({advice})","other":"{movement}: less from test to test, no better for {n} weeks ({advice})"},"morning.still":{"one":"{movement}: no better for {n} week ({advice})","other":"{movement}: no better for {n} weeks ({advice})"},"morning.test":"Test {movement}, {target} is asked: it decides {list}.","morning.test_goal":"Test {movement}: {target} is the goal.","morning.tested":{"one":"tested {n} day ago","other":"tested {n} days ago"},"morning.tested_today":"tested today","morning.time_off":{"one":"nothing logged for {n} day","other":"nothing logged for {n} days"},"morning.to_failure":"nothing left in reserve on {day}: {list}","morning.untested":"never tested","morning.work":"{movement}: {got}, needs {target}.","training.ask":"The health questions said: ask a clinician first. Until then there is no plan and no test.","training.group.core":"core","training.group.legs":"legs","training.group.pull":"pull","training.group.push":"push","training.no_goal":"Every skill is yours: choose a new one.","training.nothing":"Nothing on the way can be worked on now; what is there is kept up."});
 'use strict';
 (() => {
 const { targets, readiness, results, training, history, page } = globalThis.rungbook;
 const { MASS, NO_LOAD } = targets;
-const { LOADED } = training.TRAITS;
 const { words } = globalThis.rungbook;
-const NAMED = 3, BESTS = 4, ROUND_DAYS = 7, RUNS_OUT_DAYS = 14;
-const DAYS_A_MONTH = 30.45, WEEK = 7;
+const NAMED = 3, BESTS = 3;
 const units = () => (page && page.units ? page.units.ofSchool : 'metric');
 const text = (got) => targets.words(got, units());
 const look = (model, person, found, aside, day) => {
@@ -19,7 +17,7 @@ return { c, isRefused, goal, gaps, limiter, aside, histories: history.histories(
 const sidesOf = ({ sides }, { say }) => (sides.length > 1 ? say('morning.left_right', { left: text(sides[0]), right: text(sides[1]) }) : text(sides[0]));
 const fresh = ({ c, isRefused }) => {
 const { model, person, found, day, tables } = c, past = person.tested.filter(({ on }) => on <= day);
-const begins = Math.max(...past.map(({ on }) => on)) + 1 - ROUND_DAYS, earlier = person.tested.filter(({ on }) => on < begins);
+const begins = Math.max(...past.map(({ on }) => on)) + 1 - tables.morning.round_days, earlier = person.tested.filter(({ on }) => on < begins);
 if (!past.length || !earlier.length) return [];
 const before = readiness.assess(model, { ...person, tested: earlier }, day);
 const opens = (m) => (isRefused ? [] : model.order.filter((up) => found.states[up] === readiness.OPEN
@@ -48,7 +46,7 @@ for (const up of gap ? gap.opens : []) if (up !== m && !out.includes(up)) { out.
 }
 return out.length;
 };
-const mayTest = (c, m) => training.may(c, m) && !(c.minor && c.facts.has(m, LOADED));
+const { mayTest } = training;
 const few = (all, { say, join }) => {
 const shown = all.length === NAMED + 1 ? all.length : NAMED, list = join(all.slice(0, shown), words.say('list.separator'));
 return all.length > shown ? say('morning.more', { list, n: all.length - shown }) : list;
@@ -74,10 +72,10 @@ return test(step.movement, step.leaf, gap ? gap.opens : [model.of(goal.leaf)]);
 const { movement, leaf, now, share, opens } = limiter, may = mayTest(c, movement);
 if (!now && may) return test(movement, leaf, opens);
 const had = training.got(c, movement), values = { movement: name(movement), target: target(leaf), got: had ? text(had) : '' };
-const what = !now ? say('morning.begin', values) : share === readiness.WHOLE && may ? say('morning.show', values) : say('morning.work', values);
-const [low, high] = [limiter.low, limiter.high].map((path) => Math.ceil((path / 2000) * (WEEK / DAYS_A_MONTH) - 1e-9)), held = heldBack(of, movement);
-if (high === 0) return { told: what, movement };
-const months = low === high ? say('morning.months', { n: high }) : say('morning.months_between', { low, n: high });
+const from = training.followsFrom(c, movement);
+const what = !now ? say('morning.begin', values) : share === readiness.WHOLE && may ? say('morning.show', values) : from === null ? say('morning.work', values) : say('morning.counts', { ...values, from: name(from) });
+const months = training.timeOf(c.tables, limiter), held = heldBack(of, movement);
+if (months === null) return { told: what, movement };
 return { movement, told: saying.join([what, held ? say('morning.holds_back', { n: held, months }) : say('morning.goal_itself', { months })], ' ') };
 };
 const nextAndFalls = (of, saying) => {
@@ -92,12 +90,8 @@ const { c, goal, gaps, histories } = of, { say, name } = saying, { model, tables
 const shown = (m, { amount, load }) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: load ? MASS : NO_LOAD, load, hits: 0, of: 0 });
 const stopping = found.causes.filter(({ kind }) => kind === 'pain');
 const pains = training.newestPains(c).map((pain) => ({ pain, stops: stopping.some(({ entry }) => entry === pain.entry) })).filter(({ pain, stops }) => stops || (pain.score > 0 && day - pain.on < K.pain_days))
-.sort((a, b) => Number(b.stops) - Number(a.stops)).map(({ pain, stops }) => {
-const plain = say('morning.pain', { part: words.say(`body.${tables.parts[pain.part].replace('-', '_')}`), score: pain.score, day: results.dayText(pain.on) });
-const whole = pain.nextMorning !== null && pain.nextMorning > pain.score ? say('morning.pain_morning', { pain: plain, n: pain.nextMorning }) : plain;
-return stops ? say('morning.pain_stops', { pain: whole }) : whole;
-});
-const rests = found.causes.filter(({ kind }) => kind !== 'pain').map((cause) => saying.cause(cause)).filter((one) => one !== null);
+.filter(({ stops }) => !stops).map(({ pain }) => training.painWords(tables, pain, false));
+const rests = saying.causes(found.causes.filter(({ kind }) => kind !== 'pain'));
 const falls = histories.flatMap(({ movement: m, fallen }) => (fallen ? [say('morning.falls', { movement: name(m), first: shown(m, fallen.last[0]), then: shown(m, fallen.last[1]), best: shown(m, fallen.best), day: results.dayText(fallen.best.on) })] : []));
 const still = histories.filter(({ movement: m, still: of_, fallen }) => of_ && !fallen && (of_.falling || gaps.has(m) || !training.isOwned(c, m))).map(({ movement, still: is }) => {
 const advice = is && is.advice;
@@ -110,7 +104,16 @@ const now = training.now(c, m), { weaker } = training.sides(c, m);
 const one = (amount) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 });
 return weaker && now && now.left !== null && now.right !== null ? [say('morning.sides_differ', { movement: name(m), left: one(now.left), right: one(now.right) })] : [];
 });
-return [...pains, ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
+return [...pains, ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
+};
+const toFailure = ({ c: { person, day } }, saying) => {
+const all = person.trained.filter((one) => one.on <= day && day - one.on <= 1 && (one.reserve === 0 || training.isMissed(one))), on = Math.max(...all.map((one) => one.on));
+const movements = [...new Set(all.filter((one) => one.on === on).map(({ movement }) => movement))].sort((a, b) => a - b);
+return movements.length ? [saying.say('morning.to_failure', { day: results.dayText(on), list: few(movements.map(saying.name), saying) })] : [];
+};
+const timeOff = ({ c: { person, day, K } }, { say }) => {
+const last = Math.max(...[...person.trained, ...person.sessions].map(({ on }) => on).filter((on) => on <= day));
+return Number.isFinite(last) && day - last >= K.off[0] ? [say('morning.time_off', { n: day - last })] : [];
 };
 const noDayOff = ({ c }, { say }) => {
 const { tables, person, day, K } = c;
@@ -123,7 +126,7 @@ return at < 0 ? [] : [say('morning.no_day_off', { group: words.say(`training.gro
 const ageing = ({ c }, saying, chain) => {
 const { day, tables, found } = c, { say, name } = saying;
 const newest = [...c.tests].filter(([m]) => chain === null || chain.includes(m)).map(([m, list]) => ({ m, from: Math.max(...list.map(({ on }) => on)) + tables.results_last_days + 1 }));
-const soon = newest.filter(({ from }) => from - day >= 1 && from - day <= RUNS_OUT_DAYS).sort((a, b) => a.from - b.from || a.m - b.m);
+const soon = newest.filter(({ from }) => from - day >= 1 && from - day <= tables.morning.runs_out_days).sort((a, b) => a.from - b.from || a.m - b.m);
 const old = newest.filter(({ m, from }) => from <= day && found.states[m] !== readiness.OWNED).sort((a, b) => a.m - b.m);
 return {
 soon: soon.length ? [say('morning.runs_out', { day: results.dayText(soon[0].from), list: few(soon.map(({ m }) => name(m)), saying) })] : [],
@@ -137,10 +140,11 @@ return counting.length && c.model.target(m).load >= 0 && counting.filter(({ on }
 }).map(([m]) => m).sort((a, b) => a - b);
 return all.length ? [saying.say('morning.helped', { list: few(all.map(saying.name), saying) })] : [];
 };
-const keptAside = ({ aside }, { say, join }) => {
+const keptAside = ({ aside }, saying) => {
+const { say } = saying;
 const by = new Map();
 for (const { movement, got, on, why } of aside) by.set(why, [...(by.get(why) || []), say('morning.entry', { movement, got, day: on })]);
-return [...by].map(([why, list]) => say('morning.because', { list: join(list, words.say('list.separator')), why }));
+return [...by].map(([why, list]) => say('morning.because', { list: few(list, saying), why }));
 };
 const lines = (of, saying) => {
 const { say, name, join } = saying, all = fresh(of);
@@ -151,16 +155,50 @@ if (owned) out = say('morning.now_owned', { best: out });
 return opens.length ? say('morning.opens', { best: out, list: few(opens.map(name), saying) }) : out;
 });
 const told = join(bests, '; '), goal = of.goal ? of.goal.chain : null;
+const first = training.clinician(of.c);
 return [
-['next', nextAndFalls(of, saying)], ...(all.length ? [(['new', all.length > BESTS ? say('morning.more', { list: told, n: all.length - BESTS }) : told])] : []),
+...(first.length ? [(['ask', first.join(' ')])] : []), ['next', nextAndFalls(of, saying)], ...(all.length ? [(['new', all.length > BESTS ? say('morning.more_bests', { list: told, n: all.length - BESTS }) : told])] : []),
 ...[(['watch', watch(of, saying)]), (['aside', [...ageing(of, saying, goal).old, ...helped(of, saying), ...keptAside(of, saying)]])]
 .filter(([, list]) => list.length).map(([key, list]) => ([key, join(list, '; ')])),
 ];
 };
-const head = ({ c: { found, model, person, day } }, { say }) => {
+const head = ({ c }, { say }) => {
+const { found, model, person, day } = c;
 const last = Math.max(...person.tested.map(({ on }) => on)), n = day - last;
-return [say('morning.owned', { n: found.states.filter((state) => state === readiness.OWNED).length, all: model.count }),
+const owned = model.order.filter((m) => training.isOwned(c, m)), paused = owned.filter((m) => found.states[m] === readiness.PAUSED).length;
+return [say(paused ? 'morning.owned_paused' : 'morning.owned', { n: owned.length, all: model.count, paused }),
 person.tested.length === 0 ? say('morning.untested', {}) : n === 0 ? say('morning.tested_today', {}) : say('morning.tested', { n })];
 };
-globalThis.rungbook.morning = { look, lines, head };
+const testsOf = ({ c, gaps }) => [...gaps.values()].filter(({ movement, now, share }) => (!now || share === readiness.WHOLE) && mayTest(c, movement));
+const groups = (easier, next) => {
+const out = [];
+let left = [...next.keys()].sort((a, b) => a - b);
+for (;;) {
+const around = left.map((m) => left.filter((of) => of === m || easier[m].includes(of) || easier[of].includes(m))).map((movements) => ({ movements, who: movements.flatMap((m) => next.get(m) || []).sort((a, b) => a - b) }));
+const [best] = around.sort((a, b) => b.who.length - a.who.length || a.movements.length - b.movements.length || a.movements[0] - b.movements[0]);
+if (!best || best.who.length < 2) return out;
+out.push(best);
+left = left.filter((m) => !best.movements.includes(m));
+}
+};
+const together = (all, called, saying) => {
+const { say, name } = saying, [{ c: { tables } }] = all, who = (list) => few(list.map((i) => called(i)), saying);
+const held = new Map();
+const tests = new Map();
+all.forEach((of, i) => {
+const { movement } = next(of, saying);
+if (movement !== null) held.set(movement, [...(held.get(movement) || []), i]);
+for (const { movement: m } of testsOf(of)) {
+const { people, decides } = tests.get(m) || { people: [], decides: 0 };
+tests.set(m, { people: [...people, i], decides: decides + Math.max(heldBack(of, m), 1) });
+}
+});
+const most = [...held].sort(([a, of], [b, with_]) => with_.length - of.length || a - b).slice(0, tables.morning.tests);
+const first = [...tests].sort(([a, of], [b, with_]) => with_.decides - of.decides || a - b).slice(0, tables.morning.tests);
+const near = groups(tables.easier, held);
+return [['held_back', most.map(([m, list]) => say('morning.held', { movement: name(m), n: list.length, people: who(list) }))],
+['together', near.map(({ movements, who: list }) => say('morning.group', { movements: few(movements.map(name), saying), people: who(list) }))],
+['to_test', first.map(([m, { people, decides }]) => say('morning.decides', { movement: name(m), n: decides, people: who(people) }))]];
+};
+globalThis.rungbook.morning = { look, lines, head, together };
 })();

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="narrow.js=09766b5c ";
+'use strict';self.rungbookIs+="narrow.js=42a719ba ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"search.count_found":{"one":"{n} found","other":"{n} found"},"search.nothing_found":"Nothing found. Try fewer or other words."});
 'use strict';
 (() => {
@@ -9,6 +9,7 @@ const input = (form.querySelector('input'));
 const said = (form.querySelector('[role="status"]'));
 const plain = (text) => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
 const items = ([...document.querySelectorAll('[data-item]')]).map((item) => ({ item, text: plain(item.textContent || '') }));
+const MOST_OPEN = 30;
 const groups = ([...document.querySelectorAll('[data-group]')]);
 const opened = new Set();
 let narrowed = false;
@@ -22,7 +23,7 @@ if (!item.hidden) found += 1;
 }
 for (const group of groups) {
 group.hidden = !group.querySelector('[data-item]:not([hidden])');
-if (group instanceof HTMLDetailsElement && (parts.length > 0 || narrowed)) group.open = parts.length > 0 ? !group.hidden : opened.has(group);
+if (group instanceof HTMLDetailsElement && (parts.length > 0 || narrowed)) group.open = parts.length > 0 && found <= MOST_OPEN ? !group.hidden : opened.has(group);
 }
 narrowed = parts.length > 0;
 said.textContent = !narrowed ? '' : found === 0 ? say('search.nothing_found') : say('search.count_found', { n: found });

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="offline.js=a1b5ccf6 ";
+'use strict';self.rungbookIs+="offline.js=53ae22d4 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"offline.home":"Home","offline.if_it_hurts":"If it hurts","offline.kept_from":"The network did not answer. This is the copy of {day}: a caution may have changed since.","offline.not_kept":"This page is not on this device","offline.open_it_once":"There is no network now, and this page was not opened here before. With a network, open it once and it stays."});
 'use strict';
 (() => {
@@ -10,6 +10,7 @@ const WHEN = 'x-kept';
 const scope = (globalThis);
 const here = (path) => new URL(path, scope.registration.scope).href;
 const isVersioned = (url) => /(guard[.]|theme[/]|data[/])[^/?]+[?]v=[0-9a-f]+$/.test(url);
+const isFigure = (url) => /figures[/][a-z0-9-]+[.]svg$/.test(url);
 const say = (key, values = {}) => String((globalThis.rungbookWords || {})[key]).replace(/\{([a-z_]+)\}/g, (hole, name) => values[name] || hole)
 .replace(/[&<>"']/g, (letter) => `&#${letter.charCodeAt(0)};`);
 const addressOf = (url) => {
@@ -47,16 +48,28 @@ await cache.put(url, response);
 const headers = { 'content-type': 'text/html; charset=utf-8', [WHEN]: String(Date.now()) };
 await cache.put(address, new Response(html, { headers }));
 };
+const keepFigure = async (cache, url) => {
+const response = await fetch(url, { cache: 'no-cache' });
+if (response.ok) await cache.put(url, response.clone());
+return response;
+};
+const keepFigures = async (cache, address) => {
+const page = await cache.match(address), html = page ? await page.text() : '';
+for (const [, path] of html.matchAll(/src="(figures[/][a-z0-9-]+[.]svg)"/g)) {
+if (!await cache.match(here(path))) await keepFigure(cache, here(path)).catch(() => {});
+}
+};
 const install = async () => {
 const cache = await caches.open(CACHE);
 for (const path of shell) {
 const address = here(path);
 await keep(cache, address, await fetched(address));
 }
+await keepFigures(cache, here('index.html'));
 for (const name of (await caches.keys()).filter((other) => other.startsWith(OWN) && other !== CACHE)) {
 for (const { url } of await (await caches.open(name)).keys()) {
 if (isVersioned(url) || await cache.match(url)) continue;
-await fetched(url).then((response) => keep(cache, url, response)).catch(() => {});
+await (isFigure(url) ? keepFigure(cache, url) : fetched(url).then((response) => keep(cache, url, response))).catch(() => {});
 }
 }
 };
@@ -72,6 +85,10 @@ if (kept) return kept;
 const [response, isRight] = await asset(request.url);
 if (isRight) await cache.put(request.url, response.clone());
 return response;
+};
+const figure = async ({ url }) => {
+const cache = await caches.open(CACHE), kept = await cache.match(url);
+return kept || keepFigure(cache, url).catch(async () => await caches.match(url) || Response.error());
 };
 const answer = (html) => new Response(html, { headers: { 'content-type': 'text/html; charset=utf-8' } });
 const shown = async (kept) => {
@@ -111,6 +128,7 @@ const { request } = event;
 if (request.method !== 'GET' || !request.url.startsWith(scope.registration.scope)) return;
 if (request.mode === 'navigate') event.respondWith(page(request, (work) => event.waitUntil(work)));
 else if (isVersioned(request.url)) event.respondWith(versioned(request));
+else if (isFigure(request.url)) event.respondWith(figure(request));
 });
 scope.addEventListener('message', (event) => {
 const asked = event.data && Array.isArray(event.data.keep) ? event.data.keep.filter((p) => typeof p === 'string') : [];
@@ -121,6 +139,7 @@ const url = here(path);
 if (url.startsWith(scope.registration.scope) && !(await cache.match(addressOf(url)))) {
 await fetched(url).then((response) => keep(cache, addressOf(url), response)).catch(() => {});
 }
+if (event.data.whole === true) await keepFigures(cache, addressOf(url));
 }
 })());
 });

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="page.js=04fcba19 ";
+'use strict';self.rungbookIs+="page.js=5887ea15 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","part.name_with_signal":"{name} [{signal}]"});
 'use strict';
 (() => {
@@ -114,7 +114,7 @@ setTimeout(() => URL.revokeObjectURL(url), 60000);
 };
 const ask = (title, inside, choices) => new Promise((resolve) => {
 const head = make('h2', { id: 'ask-head', tabindex: '-1', autofocus: true, text: title });
-const buttons = choices.map(([value, says]) => make('button', { value, type: 'submit', class: value === '' ? 'quiet' : null, text: says }));
+const buttons = choices.map(([value, says], i) => make('button', { value, type: 'submit', class: value === '' || (i > 0 && choices.every(([any]) => any !== '')) ? 'quiet' : null, text: says }));
 const dialog = (make('dialog', { 'aria-labelledby': 'ask-head' },
 make('form', { method: 'dialog' }, head, ...inside, make('p', { class: 'acts' }, ...buttons))));
 dialog.addEventListener('close', () => {
@@ -151,22 +151,23 @@ const loaded = (src) => {
 const known = loads.get(src);
 if (known) return known;
 const waits = new Promise((resolve, reject) => {
-const script = (make('script', { on: { load: resolve, error: () => { loads.delete(src); reject(new Error(src)); } } }));
-script.src = trusted(src);
-document.head.append(script);
+const on = { load: resolve, error: () => { loads.delete(src); reject(new Error(src)); } };
+const script = (make('script', { on }));
+if (src.includes('.js?')) script.src = trusted(src);
+document.head.append(script.src ? script : make('link', { rel: 'stylesheet', href: src, on }));
 });
 loads.set(src, waits);
 return waits;
 };
 const load = async (id) => {
 for (const { dataset: { src = '' } } of (document.querySelectorAll(`#${id} [data-src]`))) {
-if (/^theme[/][a-z-]+[.]js[?]v=[0-9a-f]+$/.test(src) && !document.querySelector(`script[defer][src="${src}"]`)) await loaded(src);
+if (/^theme[/][a-z-]+[.](?:js|css)[?]v=[0-9a-f]+$/.test(src) && !document.querySelector(`script[defer][src="${src}"], link[href="${src}"]`)) await loaded(src);
 }
 };
-const keepPages = async (pages) => {
+const keepPages = async (pages, whole = false) => {
 if (!document.documentElement.dataset.worker || !('serviceWorker' in navigator) || !location.protocol.startsWith('http')) return;
 const { active } = await navigator.serviceWorker.ready;
-if (active) active.postMessage({ keep: pages });
+if (active) active.postMessage({ keep: pages, whole });
 };
 globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, hold, go, load, keepPages, units } });
 const worker = document.documentElement.dataset.worker;

@@ -1,11 +1,11 @@
-'use strict';self.rungbookIs+="pain.js=835ccb8c ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","pain.came_with":"Was any of this with it?","pain.choose_part":"Choose where it hurts.","pain.choose_score":"Choose a number from 0 to 10.","pain.fine":"You can go on. Keep a number again if it comes back.","pain.goes_on":"Go on with care: nothing gets harder for two weeks.","pain.how_much":"How much did it hurt, from 0 to 10?","pain.keep_morning":"Keep","pain.kept":"Kept.","pain.lift_of":"{part}: lift this pause","pain.lifted":"Lifted.","pain.line":"{day}: {part}, {score} of 10","pain.line_morning":"{line}, {morning} the next morning","pain.line_signs":"{line}; {signs}","pain.next_morning":"The next morning","pain.none":"0, not at all","pain.paused":"{part} rests from now, in every session and on every page, until you lift it here. If it is not better in a few days, ask a licensed clinician.","pain.rests_now":"The part rests from now. Ask a licensed clinician before you train it again.","pain.sign_giving_way":"the joint gives way","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling","pain.sign_sharp":"sharp, stabbing","pain.take_back":"Take back","pain.what_follows":"Up to 2 you go on. From 3 to 5 nothing gets harder for two weeks. Above 5, or with any of these, the part rests until you keep a lower number; ask a licensed clinician.","pain.worse":"Worse the next morning: the next sessions are lighter.","pain.worst":"10, the worst there is","rests.paused":"{what}, paused since {day}","stand.lift":"Lift this pause"});
+'use strict';self.rungbookIs+="pain.js=c8dffe83 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","pain.came_with":"Was any of this with it?","pain.choose_part":"Choose where it hurts.","pain.choose_score":"Choose a number from 0 to 10.","pain.fine":"You can go on while it does not grow. Keep a number again if it comes back.","pain.goes_on":"That movement is over for today. For two weeks that part does nothing heavy, nothing new and no stretch, and the rest of it lighter.","pain.how_much":"How much did it hurt, from 0 to 10?","pain.keep_morning":"Keep","pain.kept":"Kept.","pain.lift_of":"{part}: lift this pause","pain.lifted":"Lifted.","pain.line":"{day}: {part}, {score} of 10","pain.line_morning":"{line}, {morning} the next morning","pain.line_signs":"{line}; {signs}","pain.next_morning":"The next morning","pain.none":"0, not at all","pain.paused":"{part} rests from now, in every session and on every page, until you lift it here. If it is not better in a few days, ask a licensed clinician.","pain.rests_now":"The part rests from now. Ask a licensed clinician before you train it again.","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","pain.take_back":"Take back","pain.what_follows":"Up to 2 you go on, if it does not grow. From 3 to 5 this movement is over for today; for two weeks that part does nothing heavy, nothing new and no stretch, and the rest of it lighter. Above 5, in the neck from 3, or with any of these, the part rests until you keep a lower number without them; ask a licensed clinician.","pain.worse":"Worse the next morning: the next sessions are lighter.","pain.worst":"10, the worst there is","rests.paused":"{what}, paused since {day}","stand.lift":"Lift this pause"});
 'use strict';
 (() => {
 const { results, store, page } = globalThis.rungbook;
 const { make, byId } = page;
 const { say, sayNodes, number } = globalThis.rungbook.words;
-const GOES_ON = 5, FINE = 2;
+const [FELT, RESTS] = globalThis.rungbook.health.LIMITS.pain;
 const parts = [...(document.querySelectorAll('#pain-part input'))];
 const tell = (text) => {
 byId('pain-notice').textContent = text;
@@ -35,8 +35,8 @@ if (morning.value === '') return;
 const worse = Number(morning.value) > entry.score;
 store.remove(key);
 store.add('pain', { ...entry, next_morning: Number(morning.value) });
-if (Number(morning.value) > GOES_ON && worse) store.add('pain', { part: entry.part, score: Number(morning.value), on: results.dayText(Number(results.readDay(entry.on)) + 1) });
-tell(Number(morning.value) > GOES_ON ? say('pain.rests_now') : worse ? say('pain.worse') : say('pain.kept'));
+if (Number(morning.value) >= RESTS && worse) store.add('pain', { part: entry.part, score: Number(morning.value), on: results.dayText(Number(results.readDay(entry.on)) + 1) });
+tell(Number(morning.value) >= RESTS ? say('pain.rests_now') : worse ? say('pain.worse') : say('pain.kept'));
 } } })] : [];
 return make('li', {}, ...text.filter((part) => part !== null).map((part) => (part)), ' ', ...ask, ' ',
 make('button', { type: 'button', class: 'quiet', text: say('pain.take_back'), on: { click: () => store.remove(key) } }));
@@ -67,7 +67,7 @@ store.addAll([...(much || came.length ? [(['pain', { part: part.value, score: ke
 ...(rests ? [(['paused', { part: part.value, on, by: 'client', because: 'it hurts' }])] : [])]);
 if (rests || kept > 0) store.set('fit', null);
 const what = partWord(part.value);
-tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${kept > GOES_ON || came.length ? say('pain.rests_now') : kept > FINE ? say('pain.goes_on') : say('pain.fine')}`);
+tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${kept >= (part.value === 'neck' ? FELT : RESTS) || came.length ? say('pain.rests_now') : kept >= FELT ? say('pain.goes_on') : say('pain.fine')}`);
 (byId('pain-form')).reset();
 };
 byId('pain-form').addEventListener('submit', (event) => {

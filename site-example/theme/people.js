@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="people.js=a0685b53 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"history.as_a_table":"As a table","morning.aside":"aside","morning.nearest":"no goal chosen; nearest: {goal}","morning.new":"new","morning.next":"next","morning.no_end":"{pause}, no end set","morning.no_goal":"no goal chosen","morning.watch":"watch","people.another":"Another person","people.aside_line":"{name}: {movement}, {got}, {day}: {reason}","people.barred":"{name} (ask first)","people.count":{"one":"{n} person.","other":"{n} people."},"people.how_it_went":"How it went","people.nobody":"Nobody is open.","people.nothing_for_all":"Nothing that is open to all.","people.numbered":"{name} ({n})","people.refused":"Refused: {list}.","people.same_name":"Two of one name","people.same_name_says":"{name} is open already. Is this the same person, with a newer copy?","people.same_person":"The same: take the newer","people.too_large":"it is larger than 1 MB","people.unreadable":"it cannot be read","shared.movement":"Movement","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}."});
+'use strict';self.rungbookIs+="people.js=4192977c ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"history.as_a_table":"As a table","morning.aside":"aside","morning.ask":"first","morning.held_back":"Held back most","morning.nearest":"no goal chosen; nearest: {goal}","morning.new":"new","morning.next":"next","morning.no_end":"{pause}, no end set","morning.no_goal":"no goal chosen","morning.none":"nothing","morning.to_test":"To test today","morning.together":"Could work together","morning.watch":"watch","people.another":"Another person","people.aside_line":"{name}: {movement}, {got}, {day}: {reason}","people.barred":"{name} (ask first)","people.count":{"one":"{n} person.","other":"{n} people."},"people.how_it_went":"How it went","people.nobody":"Nobody is open.","people.nothing_for_all":"Nothing that is open to all.","people.numbered":"{name} ({n})","people.refused":"Refused: {list}.","people.same_name":"Two of one name","people.same_name_says":"{name} is open already. Is this the same person, with a newer copy?","people.same_person":"The same: take the newer","people.too_large":"it is larger than 1 MB","people.unreadable":"it cannot be read","shared.movement":"Movement","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}."});
 'use strict';
 (() => {
 const { results, readiness, training, page, states, aim, history, morning } = globalThis.rungbook;
@@ -14,9 +14,9 @@ choice.append(...tables.skills.map(({ name }, i) => make('option', { value: i, t
 const saying = {
 say: (key, values) => sayNodes(key, values), name: (m) => named(tables, m),
 join: (parts, between) => parts.flatMap((part, i) => (i ? [between, ...[part].flat()] : [part].flat())),
-cause: (cause) => (cause.until === null && (cause.kind === 'paused' || cause.kind === 'restrict') ? sayNodes('morning.no_end', { pause: states.causeWords(cause) }) : states.causeWords(cause)),
+causes: (causes) => states.together(causes).map((all) => (all[0].until === null && (all[0].kind === 'paused' || all[0].kind === 'restrict') ? sayNodes('morning.no_end', { pause: states.causeWords(all[0], all) }) : states.causeWords(all[0], all))),
 };
-const label = (key) => (key === 'next' ? say('morning.next') : key === 'new' ? say('morning.new') : key === 'watch' ? say('morning.watch') : say('morning.aside'));
+const label = (key) => (key === 'ask' ? say('morning.ask') : key === 'next' ? say('morning.next') : key === 'new' ? say('morning.new') : key === 'watch' ? say('morning.watch') : say('morning.aside'));
 const verdict = (name, look) => {
 const goal = look.goal ? (look.goal.chosen ? [aim.goalName(look.goal)] : sayNodes('morning.nearest', { goal: aim.goalName(look.goal) })) : [say('morning.no_goal')];
 const drawn = look.histories.filter(({ points }) => points.length > 1);
@@ -42,6 +42,10 @@ byId('class-table').replaceChildren(
 make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: say('shared.movement') }), ...people.map((_, i) => make('th', { scope: 'col', text: called(i) })))),
 make('tbody', {}, ...rows.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
 ...people.map(({ found, barred }) => make('td', {}, mark(found.states[m], found.counted[m] === 1, barred)))))));
+const heads = new Map([['held_back', say('morning.held_back')], ['together', say('morning.together')], ['to_test', say('morning.to_test')]]);
+const tableOf = (lines) => make('ul', { class: 'plain' }, ...(lines.length ? lines : [say('morning.none')]).map((line) => make('li', {}, ...[line].flat())));
+byId('together').replaceChildren(...(people.length > 1 ? morning.together(people.map(({ look }) => look), (i) => make('bdi', { text: called(i) }), saying) : [])
+.flatMap(([key, lines]) => [make('h2', { text: heads.get(key) }), tableOf(lines)]));
 byId('each').replaceChildren(...people.map(({ look }, i) => verdict(called(i), look)));
 byId('class-aside').replaceChildren(...people.flatMap(({ aside }, i) => aside.map((of) => make('li', {}, ...sayNodes('people.aside_line', { name: called(i), movement: make('bdi', { text: of.movement }), got: states.asideGot(of.got), day: states.day(of.on), reason: of.why })))));
 };
@@ -56,7 +60,7 @@ const { copies, notes } = globalThis.rungbook.class.read(file.name, await file.t
 refused.push(...notes.map((note) => `${file.name}: ${note}`));
 for (const exported of copies) {
 const { person, aside } = results.person(exported, model, day), found = readiness.assess(model, person, day);
-const of = { name: exported.name || file.name.replace(/\.(json|ya?ml|csv)$/i, ''), found, aside, barred: globalThis.rungbook.health.saysOn(person.screened, day) === 'ask', look: morning.look(model, person, found, aside, day) };
+const of = { name: exported.name || file.name.replace(/\.(json|ya?ml|csv)$/i, ''), found, aside, barred: globalThis.rungbook.health.saysOn(person.screened, day, person.born) === 'ask', look: morning.look(model, person, found, aside, day) };
 const known = people.findIndex(({ name }) => name === of.name);
 const same = known >= 0 && await page.ask(say('people.same_name'), [make('p', {}, ...sayNodes('people.same_name_says', { name: make('bdi', { text: of.name }) }))], [['same', say('people.same_person')], ['', say('people.another')]]) === 'same';
 if (same) people[known] = of;

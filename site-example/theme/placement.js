@@ -1,8 +1,9 @@
-'use strict';self.rungbookIs+="placement.js=015ca9d4 ";
+'use strict';self.rungbookIs+="placement.js=864a0a9a ";
 'use strict';
 (() => {
 const { value, leavesOf, presume, TRUE, UNKNOWN, FALSE, UNTESTED, GUARDED } = globalThis.rungbook.readiness;
-const STRENGTH = 2, ALL_OUT_SETS = 2, STATE = 3;
+const STRENGTH = 2, STATE = 3;
+const worked = new WeakMap();
 const next = (model, assessment, chain, asked, today) => {
 const { tables } = model;
 const members = [...chain].sort((a, b) => tables.stage[a] - tables.stage[b] || a - b);
@@ -63,6 +64,13 @@ const left = (m, met) => {
 const board = after(m, met), above = beyond(board), doubt = undecided(board, above);
 return (STATE * doubt.length + useful(board, doubt, above).size) ** 2;
 };
+const chains = worked.get(assessment) || new Map(), known = chains.get(chain) || new Map();
+worked.set(assessment, chains.set(chain, known));
+const lefts = (m) => {
+const both = known.get(m) || [left(m, true), left(m, false)];
+known.set(m, both);
+return both;
+};
 const past = beyond(now);
 const open = undecided(now, past);
 const unasked = [...useful(now, open, past)].filter((m) => !asked.includes(m));
@@ -75,18 +83,19 @@ const missing = Math.min(Infinity, ...stages(members.filter((m) => now.shown[m] 
 const likely = (m) => 5 + (tables.stage[m] <= owned ? 4 : 0) - (tables.stage[m] >= missing ? 3 : 0);
 let best = null;
 for (const m of candidates) {
-const rank = [likely(m) * left(m, true) + (10 - likely(m)) * left(m, false), tables.day_order[m], m];
+const [met, missed] = lefts(m), rank = [likely(m) * met + (10 - likely(m)) * missed, tables.day_order[m], m];
 if (!best || rank[0] - best[0] < 0 || (rank[0] === best[0] && (rank[1] - best[1] || rank[2] - best[2]) < 0)) best = rank;
 }
 return best && { movement: best[2], today: mayBeTested(model, assessment, best[2], today), left: open.length };
 };
+const isDone = ({ sides }) => sides.some(({ amount }) => amount !== 0);
 const mayBeTested = (model, assessment, m, today) => {
 const { tables } = model;
-const done = [...assessment.known.latest].filter(([, results]) => results[0].on === today);
+const done = [...assessment.known.latest].filter(([, results]) => results[0].on === today && results.some(isDone));
 const inOrder = done.every(([of]) => tables.day_order[of] <= tables.day_order[m]);
 const sets = ({ sides }) => Math.max(...sides.map((got) => got.sets * Math.max(got.of, 1)));
-const same = done.filter(([of]) => tables.pattern[of] === tables.pattern[m]).flatMap(([, results]) => results).reduce((all, tested) => all + sets(tested), 0);
-const fresh = tables.day_order[m] < STRENGTH || same < ALL_OUT_SETS;
+const same = done.filter(([of]) => tables.pattern[of] === tables.pattern[m]).flatMap(([, results]) => results).filter(isDone).reduce((all, tested) => all + sets(tested), 0);
+const fresh = tables.day_order[m] < STRENGTH || same < tables.all_out_sets;
 return Boolean(assessment.reached[m]) && inOrder && fresh && assessment.needs[m] === TRUE;
 };
 globalThis.rungbook.placement = { next, mayBeTested };

@@ -1,15 +1,15 @@
-'use strict';self.rungbookIs+="readiness.js=04c9d222 ";
+'use strict';self.rungbookIs+="readiness.js=a880803e ";
 'use strict';
 (() => {
 const { text, ONE, LENGTH, ANGLE, NO_LOAD, BODY_WEIGHT } = globalThis.rungbook.targets;
-const { A_YEAR, saysOn } = globalThis.rungbook.health;
+const { LIMITS, saysOn } = globalThis.rungbook.health;
 const FALSE = 0, UNKNOWN = 1, TRUE = 2, UNTESTED = 3;
 const MEETS = 0, MISSES = 1, SILENT = 2, UNSURE = 3;
-const EACH_SIDE = 1, GUARDED = 2, NEVER_PRESUMED = 4, LOWERING = 8;
+const EACH_SIDE = 1, GUARDED = 2, NEVER_PRESUMED = 4, LOWERING = 8, DRAWN = 16;
 const STATES = ['paused', 'owned', 'open', 'almost', 'not yet', 'test first'];
 const PAUSED = 0, OWNED = 1, OPEN = 2, ALMOST = 3, NOT_YET = 4, TEST_FIRST = 5;
 const ALL = -1, ANY = -2;
-const WHOLE = 1000, NEAR = 800, NEAR_LENGTH = 3 * ONE, NEAR_ANGLE = 10 * ONE, SAME_MASS = 100;
+const WHOLE = 1000;
 const prepare = (tables) => {
 const targets = tables.targets.map(([measure, atMost, sets, amount, seconds, unit, load, hits, of]) =>
 ({ measure, atMost: atMost === 1, sets, amount, seconds, unit, load, hits, of }));
@@ -39,7 +39,7 @@ const [a, b] = [got.load, target.load];
 if (kind(got) === kind(target) || Math.sign(a) !== Math.sign(b) || a === 0) return a - b;
 const [x, y] = [mass(got.unit, a, bodyWeight), mass(target.unit, b, bodyWeight)];
 if (x === null || y === null) return null;
-return Math.abs(x - y) <= SAME_MASS ? 0 : x - y;
+return Math.abs(x - y) <= LIMITS.same_mass ? 0 : x - y;
 };
 const tries = (got) => (got.of > 0 ? got : { hits: 1, of: 1 });
 const others = (got, target) => {
@@ -87,11 +87,11 @@ return target.amount === 0 ? WHOLE : ratio(target.amount, got.amount);
 const share = (tested, target, bodyWeight) =>
 Math.min(...tested.sides.map((got) => Math.min(amountShare(got, target), otherShare(got, target, bodyWeight))));
 const isNear = (tested, target, bodyWeight) => {
-if (target.measure !== LENGTH && target.measure !== ANGLE) return share(tested, target, bodyWeight) >= NEAR;
-const limit = target.measure === LENGTH ? NEAR_LENGTH : NEAR_ANGLE;
+if (target.measure !== LENGTH && target.measure !== ANGLE) return share(tested, target, bodyWeight) >= LIMITS.near;
+const limit = target.measure === LENGTH ? LIMITS.near_length : LIMITS.near_angle;
 return tested.sides.every((got) => {
 const short = target.atMost ? got.amount - target.amount : target.amount - got.amount;
-return short <= limit && otherShare(got, target, bodyWeight) >= NEAR;
+return short <= limit && otherShare(got, target, bodyWeight) >= LIMITS.near;
 });
 };
 const sidesText = ({ sides }, atMost) => {
@@ -196,13 +196,11 @@ open.push(below);
 }
 }
 };
-const PAIN_GOES_ON = 5;
-const GROWN = 18;
 const GROWING = ['wrist', 'elbow'];
 const isPausing = (model, person, { part, score, signs }, today) => {
 const age = globalThis.rungbook.results.ageOn(person.born, today);
-const growing = age !== null && age < GROWN && GROWING.includes(model.tables.parts[part]);
-return score > PAIN_GOES_ON || signs.length > 0 || (score > 0 && growing);
+const growing = age !== null && age < LIMITS.adult && GROWING.includes(model.tables.parts[part]);
+return score >= LIMITS.pain[model.tables.parts[part] === 'neck' ? 0 : 1] || signs.length > 0 || (score > 0 && growing);
 };
 const pausingPains = (model, person, today) => {
 const newest = new Map();
@@ -215,10 +213,10 @@ return [...newest.values()].filter((pain) => isPausing(model, person, pain, toda
 const causes = (model, person, today) => {
 const nothing = { movement: null, part: null, cls: null, pattern: null, until: null, by: null, because: null };
 const lifted = ({ cls, on }) => cls !== null && person.cleared.some((of) => of.cls === cls && on <= of.on && of.on <= today
-&& today <= Math.min(of.until === null ? Infinity : of.until, of.on + A_YEAR));
+&& today <= Math.min(of.until === null ? Infinity : of.until, of.on + LIMITS.clearance));
 const holding = person.pauses.filter((pause) => pause.on <= today && (pause.until === null || today <= pause.until) && !lifted(pause));
 const pains = pausingPains(model, person, today).map(({ part, on, entry }) => ({ ...nothing, kind: ('pain'), part, on, entry }));
-const screened = saysOn(person.screened, today) === 'light' && person.screened
+const screened = saysOn(person.screened, today, person.born) === 'light' && person.screened
 ? [{ ...nothing, kind: ('light'), on: person.screened.on, entry: 0 }] : [];
 return [...holding, ...pains, ...screened];
 };
@@ -375,13 +373,13 @@ waiting.push(below);
 }
 }
 }
-return [...found].sort((a, b) => a - b).map((i) => all[i]);
+return [...found].sort((a, b) => (all[a].kind === 'pain' && all[b].kind === 'pain' ? all[a].entry - all[b].entry : a - b)).map((i) => all[i]);
 };
 const countedBecause = (m) => (counted[m] ? Number(known.roots.get(m)) : -1);
 return { states, needs, counted, countedBecause, known, judge, reached, causes: all, missing, first, nearly, pausedBy, closest };
 };
 globalThis.rungbook.readiness = {
-prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, mass, reaches, isPausing, WHOLE, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING,
+prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, mass, reaches, isPausing, WHOLE, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING, DRAWN,
 PAUSED, OWNED, OPEN, ALMOST, NOT_YET, TEST_FIRST,
 };
 })();

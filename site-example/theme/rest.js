@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="rest.js=735ef103 ";
+'use strict';self.rungbookIs+="rest.js=93bcd333 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"rest.awake":"Keep the screen on during the rest","rest.begun":"Rest, {n} seconds","rest.over":"The rest is over.","rest.rest":"Rest","rest.shake":"Vibration","rest.sound":"Sound","rest.stop":"Stop","rest.ways":"When the rest is over"});
 'use strict';
 (() => {
@@ -50,13 +50,13 @@ ticking = Number(setInterval(show, 250));
 element.hidden = false;
 stop.hidden = false;
 says.textContent = say('rest.begun', { n: seconds });
-if (!silenced().sound && !audio && 'AudioContext' in globalThis) audio = new AudioContext();
+if (!silenced().sound && !audio && 'AudioContext' in globalThis) setTimeout(() => { audio = audio || new AudioContext(); }, 100);
 const { wakeLock } = (navigator);
 if (!silenced().awake && wakeLock && !awake) wakeLock.request('screen').then((lock) => { if (ticking) awake = lock; else lock.release(); }, () => {});
 show();
 };
 const element = make('div', { class: 'timer', hidden: true }, make('p', {}, say('rest.rest'), ' ', face, ' ', stop, says));
-return { element, start };
+return { element, start, end: () => end(false) };
 };
 const choices = () => make('details', { class: 'rest-ways' }, make('summary', { text: say('rest.ways') }), make('ul', { class: 'plain parts' }, ...WAYS.map((way) => {
 const box = (make('input', { type: 'checkbox', id: `rest-${way}` }));

@@ -1,11 +1,11 @@
-'use strict';self.rungbookIs+="results.js=3fbced18 ";
+'use strict';self.rungbookIs+="results.js=efc8ecfa ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"date.day":"{day} {month} {year}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","results.before_it_begins":"{what}: the last day lies before the first","results.clearance":"Clearance {number}","results.did_of":"{what}: “did”","results.entry":"The entry","results.exponent":"“{value}”: write numbers without an exponent","results.file":"The file","results.got_or_sides":"{what} says “got”, or “left” and “right”","results.key_twice":"The key “{key}” stands twice in one record","results.measured_otherwise":"since then it is measured in another way","results.movement_of":"{what}: the movement","results.name":"The name","results.no_day":"The entry has no day","results.no_such_movement":"this curriculum has no such movement","results.no_such_part":"this curriculum has no such movement, part or class","results.no_text":"{what} is missing or is no text","results.not_a_day":"{what}: “{value}” is not a day","results.not_a_list":"{what} is not a list","results.not_a_load":"{what}: “{value}” is not a weight","results.not_a_record":"{what} is not a record","results.not_a_result":"{what}: “{value}” is not a result","results.not_a_score":"{what}: “{value}” is no number from 0 to 10","results.not_a_session":"{what}: “{value}” is no effort from 0 to 10 or no minutes","results.not_a_weight":"{what}: “{value}” is not a body weight","results.not_a_year":"{what}: “{value}” is not a year of birth","results.not_between":"{what}: “{key}” is a whole number from {least} to {most}","results.not_in_reserve":"{what}: “{value}” is no number in reserve","results.not_json":"The file is not JSON, or was cut off","results.not_one_of":"{what}: “{value}” is none of {words}","results.one_side":"one side only","results.other_measure":"it measures another thing than the standard","results.pain":"Pain {number}","results.part_or_movement":"{what} names a part, a movement, a class or a pattern, one of them","results.pause":"Pause {number}","results.remark":"Remark {number}","results.restriction":"Restriction {number}","results.session":"Session {number}","results.set":"{what}: a set is no number","results.test":"Test {number}","results.to_come":"its day is still to come","results.too_large":"The file is larger than 1 MB","results.training":"Training {number}","results.unknown_key":"{what}: “{key}” is not a key of results","results.unreadable":"The file cannot be read","results.version":"This page reads results of version {version}; the file says “{value}”"});
 'use strict';
 (() => {
-const { readGot, readMass, text, KILOGRAM, DONE } = globalThis.rungbook.targets;
+const { readGot, readMass, text, DONE } = globalThis.rungbook.targets;
 const { say } = globalThis.rungbook.words;
 const VERSION = 1;
-const LIGHTEST = 10 * KILOGRAM, HEAVIEST = 500 * KILOGRAM;
+const [LIGHTEST, HEAVIEST] = globalThis.rungbook.health.LIMITS.body_weight;
 const LARGEST_FILE = 1000000;
 const readDay = (written) => {
 const parts = typeof written === 'string' ? /^\s*([0-9]{4})-([0-9]{2})-([0-9]{2})\s*$/.exec(written) : null;
@@ -88,7 +88,7 @@ trained: ['movement', 'did', 'with', 'in_reserve', 'on'],
 sessions: ['effort', 'minutes', 'on'],
 paused: ['part', 'movement', 'class', 'pattern', 'on', 'until', 'by', 'because'],
 train: ['a_week', 'minutes', 'days'],
-screened: ['says', 'on', 'until', 'by'],
+screened: ['says', 'on', 'until', 'by', 'was', 'lasts'],
 cleared: ['class', 'on', 'until', 'by'],
 pain: ['part', 'score', 'next_morning', 'on', 'signs'],
 remarks: ['movement', 'words', 'on'],
@@ -184,7 +184,9 @@ return { ...number('a_week', 1, 7), ...number('minutes', 10, 240), ...days };
 },
 screened: (value, what, day) => {
 const entry = keyed(value, what, KEYS.screened);
-return { says: oneOf(entry.says, SAYS, what), on: dayText(dayOr(entry.on, what, day)), ...untilOf(entry, what, day), ...saidOf(entry, what, ['by']) };
+const { was, lasts } = entry;
+return { says: oneOf(entry.says, SAYS, what), on: dayText(dayOr(entry.on, what, day)), ...untilOf(entry, what, day), ...saidOf(entry, what, ['by']),
+...(was === undefined ? {} : { was: oneOf(was, SAYS, what) }), ...(lasts === undefined ? {} : { lasts: wholeOf(lasts, 1, 366, () => say('results.not_between', { what, key: 'lasts', least: 1, most: 366 })) }) };
 },
 };
 const tried = (read) => {
@@ -251,7 +253,7 @@ out.have = exported.have || null;
 out.born = exported.born === undefined ? null : exported.born;
 out.goal = exported.goal || null;
 out.train = exported.train || null;
-if (exported.screened) out.screened = { says: exported.screened.says, on: Number(readDay(exported.screened.on)), until: lastDay(exported.screened), by: exported.screened.by || null };
+if (exported.screened) out.screened = { says: exported.screened.says, on: Number(readDay(exported.screened.on)), until: lastDay(exported.screened), by: exported.screened.by || null, lasts: exported.screened.lasts || null };
 const aside = [];
 const otherwise = (movement, on) => on < (model.tables.since[movement] || '');
 exported.tested.forEach((entry, i) => {

@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="stand.js=02b13a9d ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","history.day":"day","history.result":"result","list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","results.too_large":"The file is larger than 1 MB","results.unreadable":"The file cannot be read","stand.add_person":"Begin for them","stand.allowed":"{pause} (allowed by a clinician)","stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.change_nothing":"Change nothing","stand.copy_choice":"Put together only what is one person’s. Replacing erases all that is kept here, the outcome of the health questions too.","stand.copy_named":"The copy is of {file}; the numbers here bear no name.","stand.copy_only":"Entries that stand only in the copy: {there}; only here: {here}.","stand.copy_other_name":"The copy is of {file}; the numbers here are of {here}.","stand.copy_unlike":{"one":"{n} test in the copy has another result here on the same day.","other":"{n} tests in the copy have another result here on the same day."},"stand.earlier":{"one":"{n} earlier result","other":"{n} earlier results"},"stand.ended":"{pause} (ended)","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.here":"{name}, here now","stand.in_brackets":"({text})","stand.in_clipboard":"The text is in your clipboard.","stand.keep_them":"Keep them","stand.keep_weight":"Keep {weight}","stand.lift":"Lift this pause","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}.","stand.moved":"{movement} {before} now {now}","stand.new_person":"Name of somebody new","stand.no_name":"without a name","stand.no_room":"The copy does not fit into this browser’s storage. Nothing was changed.","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_changed":"Nothing was changed.","stand.nothing_moved":"Nothing.","stand.odd":"Cannot be read: {reason}. {text}","stand.past":"{day}: {got}","stand.put_together":"Put together","stand.refused":"Refused, nothing was changed. {why}.","stand.replace_mine":"Replace what is here","stand.saved":"Saved as {file}. Send it to your coach.","stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.shared":"Shared.","stand.shared_file":"The copy is on its way.","stand.since":"Since {day}:","stand.storage":"Your numbers are kept in this browser, on this device, and go nowhere else. Whoever uses this browser can read them; from disk, so can other pages opened from disk. A browser may clear the storage of a site that is not visited for about a week: save a copy.","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_away":"Take away","stand.take_back":"Take back","stand.take_back_of":"Take back {day}","stand.take_weight":"Take {weight}","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in, {same} were here already.","other":"{n} entries taken in, {same} were here already."},"stand.to_come":"{pause} (still to come)","stand.to_the_questions":"To the questions","stand.two_weights":"Two body weights","stand.undated":"{movement}, {got}: nobody knows the day. It stays on this device and is not in your copy.","stand.weight_kept":"Body weight kept.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.whose_copy":"Whose numbers are these?","test.before_you_start":"Before you start"});
+'use strict';self.rungbookIs+="stand.js=c850b7b6 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","history.day":"day","history.result":"result","list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","results.too_large":"The file is larger than 1 MB","results.unreadable":"The file cannot be read","stand.add_person":"Begin for them","stand.allowed":"{pause} (allowed by a clinician)","stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.change_nothing":"Change nothing","stand.copy_choice":"Put together only what is one person’s. Replacing erases all that is kept here, the outcome of the health questions too.","stand.copy_named":"The copy is of {file}; the numbers here bear no name.","stand.copy_only":"Entries that stand only in the copy: {there}; only here: {here}.","stand.copy_other_name":"The copy is of {file}; the numbers here are of {here}.","stand.copy_unlike":{"one":"{n} test in the copy has another result here on the same day.","other":"{n} tests in the copy have another result here on the same day."},"stand.earlier":{"one":"{n} earlier result","other":"{n} earlier results"},"stand.ended":"{pause} (ended)","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_others":"What belongs to {others} stays.","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.erased_one":"This person’s numbers are erased.","stand.here":"{name}, here now","stand.in_brackets":"({text})","stand.in_clipboard":"The text is in your clipboard.","stand.keep_them":"Keep them","stand.keep_weight":"Keep {weight}","stand.lift":"Lift this pause","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}.","stand.moved":"{movement} {before} now {now}","stand.new_person":"Name of somebody new","stand.no_name":"without a name","stand.no_room":"The copy does not fit into this browser’s storage. Nothing was changed.","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_changed":"Nothing was changed.","stand.nothing_moved":"Nothing.","stand.odd":"Cannot be read: {reason}. {text}","stand.past":"{day}: {got}","stand.put_together":"Put together","stand.refused":"Refused, nothing was changed. {why}.","stand.replace_mine":"Replace what is here","stand.saved":"Saved as {file}. Send it to your coach.","stand.several_in_copy":{"one":"one person is in the file","other":"{n} people are in the file: write your name above as it stands there, once"},"stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.shared":"Shared.","stand.shared_file":"The copy is on its way.","stand.since":"Since {day}:","stand.storage":"Your numbers are kept in this browser, on this device, and go nowhere else. Whoever uses this browser can read them; from disk, so can other pages opened from disk. A browser may clear the storage of a site that is not visited for about a week: save a copy.","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_away":"Take away","stand.take_back":"Take back","stand.take_back_of":"Take back {day}","stand.take_weight":"Take {weight}","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in, {same} were here already.","other":"{n} entries taken in, {same} were here already."},"stand.to_come":"{pause} (still to come)","stand.to_the_questions":"To the questions","stand.two_weights":"Two body weights","stand.undated":"{movement}, {got}: nobody knows the day. It stays on this device and is not in your copy.","stand.weight_kept":"Body weight kept.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.whose_copy":"Whose numbers are these?","test.before_you_start":"Before you start"});
 'use strict';
 (() => {
 const { targets, results, readiness, training, aim, store, page, states, number } = globalThis.rungbook;
@@ -26,6 +26,7 @@ const moved = model.order.filter((m) => before.states[m] !== stand.found.states[
 byId('changed-list').replaceChildren(...(moved.length ? moved.map((m) => make('li', {}, ...sayNodes('stand.moved', { movement: named(tables, m), before: mark(before.states[m]), now: mark(stand.found.states[m]) }))) : [make('li', { text: say('stand.nothing_moved') })]));
 byId('changed-since').replaceChildren(...sayNodes('stand.since', { day: states.day(results.dayText(days[1])) }).map((part) => (part)));
 };
+const shownOf = new Map();
 const history = (stand) => {
 const kept = store.entries('tested'), { trainee, limiter } = aim.planOf(stand), isBarred = states.barred() !== '';
 const { history: drawings } = globalThis.rungbook;
@@ -46,8 +47,14 @@ const look = looks.get(m);
 return [...(look && look.points.length > 1 ? [drawings.says(trainee, look), drawings.picture(trainee, look)] : []),
 make('details', {}, make('summary', { text: say('stand.earlier', { n: list.length - 1 }) }), table(list.slice(0, -1).reverse()), ...(look ? drawings.beside(trainee, look) : []))];
 };
-const lines = [...of].sort(([a], [b]) => tables.stage[b] - tables.stage[a] || a - b).map(([m, list]) => make('article', { class: 'past', 'data-movement': tables.ids[m] },
-make('h3', {}, named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1])), number.line(m, tellNews), ...(list.length > 1 ? drawn(m, list) : [])));
+const lines = [...of].sort(([a], [b]) => tables.stage[b] - tables.stage[a] || a - b).map(([m, list]) => {
+const from = JSON.stringify([list.map((tested) => [kept[tested.entry], tested.sides]), looks.get(m), isBarred, units.current(), stand.day]), known = shownOf.get(m);
+if (known && known.from === from) return known.line;
+const line = make('article', { class: 'past', 'data-movement': tables.ids[m] },
+make('h3', {}, states.figure(m), named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1])), number.line(m, tellNews), ...(list.length > 1 ? drawn(m, list) : []));
+shownOf.set(m, { from, line });
+return line;
+});
 byId('history-list').replaceChildren(...lines);
 byId('history').hidden = lines.length === 0;
 if (!drawings && [...of.values()].some((list) => list.length > 1)) page.load('history').then(() => { const now = mine(); if (now) history(now); }, () => {});
@@ -74,7 +81,8 @@ const of = training.lastWeek(person.sessions, day);
 byId('load').hidden = of === null;
 byId('load-says').textContent = of ? say('stand.load', { total: Math.round(of.total), monotony: Math.round(of.monotony * 100) / 100, strain: Math.round(of.strain) }) : '';
 };
-const rests = ({ found, person, day }) => {
+const rests = (stand) => {
+const { found, person, day } = stand;
 const kept = { paused: store.entries('paused'), restrict: store.entries('restrict') };
 const others = person.pauses.filter((pause) => !found.causes.includes(pause));
 const button = ({ kind, entry }) => (kind === 'paused' || kind === 'restrict'
@@ -89,7 +97,7 @@ const said = (pause) => {
 const words = { pause: states.causeWords(pause) };
 return pause.on > day ? sayNodes('stand.to_come', words) : pause.until !== null && pause.until < day ? sayNodes('stand.ended', words) : sayNodes('stand.allowed', words);
 };
-const lines = [...found.causes.map(line), ...others.map((pause) => make('li', { class: 'hint' }, ...said(pause), ' ', states.liftedBy(pause) === null ? button(pause) : null))];
+const lines = [...found.causes.map(line), ...states.soreLines(stand), ...others.map((pause) => make('li', { class: 'hint' }, ...said(pause), ' ', states.liftedBy(pause) === null ? button(pause) : null))];
 byId('rests').hidden = lines.length === 0 && allowed.length === 0;
 byId('rests-list').replaceChildren(...lines);
 };
@@ -155,6 +163,16 @@ if (exported.bodyweight === undefined || about.bodyweight === undefined || expor
 return page.ask(say('stand.two_weights'), [make('p', { text: say('stand.which_weight', { here: about.bodyweight, file: exported.bodyweight }) })],
 [['mine', say('stand.keep_weight', { weight: about.bodyweight })], ['theirs', say('stand.take_weight', { weight: exported.bodyweight })], ['', say('stand.change_nothing')]]);
 };
+const copyIn = async (file) => {
+const text = await file.text(), day = results.today();
+if (!/\.(ya?ml|csv)$/i.test(file.name)) return { exported: results.readFile(text, day), notes: [] };
+await page.load('take');
+const { copies, notes } = globalThis.rungbook.class.read(file.name, text, day, model), own = copies.filter((of) => of.name === store.facts().name);
+const [exported, other] = copies.length > 1 ? own : copies;
+if (!copies.length) throw new results.Refused(notes.join('; ') || say('results.unreadable'));
+if (!exported || other) throw new results.Refused(say('stand.several_in_copy', { n: copies.length }));
+return { exported, notes };
+};
 const tellTaken = (text) => { byId('take-says').textContent = text; };
 const open = (byId('open'));
 open.addEventListener('change', async () => {
@@ -162,12 +180,11 @@ const file = open.files && open.files[0];
 if (!file) return;
 try {
 if (file.size > results.LARGEST_FILE) throw new results.Refused(say('results.too_large'));
-const exported = results.readFile(await file.text(), results.today());
-const answer = await howToTake(exported);
+const { exported, notes } = await copyIn(file), answer = await howToTake(exported);
 if (answer === null) tellTaken(say('stand.nothing_changed'));
 else {
 const { added, same, fits } = answer === 'replace' ? store.replace(exported) : store.merge(exported, answer === 'theirs');
-tellTaken(!fits ? say('stand.no_room') : same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }));
+tellTaken([!fits ? say('stand.no_room') : same ? say('stand.taken_in_some', { n: added, same }) : say('stand.taken_in', { n: added }), ...notes].join(' '));
 }
 } catch (error) {
 tellTaken(error instanceof results.Refused ? say('stand.refused', { why: error.message }) : say('stand.refused', { why: say('results.unreadable') }));
@@ -175,10 +192,12 @@ tellTaken(error instanceof results.Refused ? say('stand.refused', { why: error.m
 open.value = '';
 });
 byId('erase').addEventListener('click', async () => {
-const answer = await page.ask(say('stand.erase_ask'), [make('p', { text: say('stand.erase_what') })], [['', say('stand.keep_them')], ['erase', say('stand.erase_everything')]]);
+const others = store.people().filter(({ isHere }) => !isHere).map(({ name }) => name || say('stand.no_name')).join(say('list.separator'));
+const theirs = others ? ` ${say('stand.erase_others', { others })}` : '';
+const answer = await page.ask(say('stand.erase_ask'), [make('p', { text: `${say('stand.erase_what')}${theirs}` })], [['keep', say('stand.keep_them')], ['erase', say('stand.erase_everything')]]);
 if (answer === 'erase') {
 store.erase();
-tell(say('stand.erased'));
+tell(`${say(others ? 'stand.erased_one' : 'stand.erased')}${theirs}`);
 }
 });
 byId('share').addEventListener('click', async () => {
@@ -244,6 +263,7 @@ else field.focus();
 } } }, make('p', { class: 'field' }, make('label', { for: 'new-person', text: say('stand.new_person') }), field), make('button', { type: 'submit', class: 'quiet', text: say('stand.add_person') }))));
 };
 people();
+if (location.hash === '#people') (byId('people')).open = true;
 store.onChange(() => page.hold(draw, 'notice'));
 draw();
 })();

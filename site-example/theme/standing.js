@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="standing.js=29918b93 ";
+'use strict';self.rungbookIs+="standing.js=1f6e334e ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","shared.movement":"Movement","shared.the_goal":"The goal:","stand.all_movements":{"one":"All {n} movements","other":"All {n} movements"},"stand.ask_first":"ask a licensed clinician first","stand.counted_because":"counted because you own {movement}","stand.do_not_try":"do not try this yet","stand.first":"First:","stand.foundations_missing":"These foundations are missing:","stand.from_training":"(the number from training; do not try it today)","stand.health_first":"answer the health questions first","stand.may_start":"you may start training this","stand.nothing_in_doubt":"Nothing here is open to doubt that a question could decide.","stand.nothing_to_ask":"No question would decide more here: what is still to be tested stands above something that is missing.","stand.rest":"Rest: {pause}","stand.state":"State","stand.tests_would_show":"these tests would show it: {tests}","stand.to_the_questions":"To the questions","stand.train_first":"train {movement} first; do not try this yet","stand.untested":"{movement} {target}, untested","stand.why":"Why","stand.would_decide":"The tests that would decide most: {tests}.","stand.you_have":"{movement} {target}, you have {got} ({share} %)"});
 'use strict';
 (() => {
@@ -63,10 +63,19 @@ make('a', { href: `self-test-${skill.id}.html`, text: say('stand.to_the_question
 make('details', {}, make('summary', { text: say('stand.all_movements', { n: skill.members.length }) }),
 make('div', { class: 'wide', tabindex: '0' }, make('table', { class: 'list ready-mine' }, make('thead', {}, make('tr', {}, ...[say('shared.movement'), say('stand.state'), say('stand.why')].map((text) => make('th', { scope: 'col', text })))), make('tbody', {}, ...rows)))));
 };
-globalThis.rungbook.standing = {
-draw: (stand) => {
+let drawing = 0;
+const draw = (stand) => {
+const place = byId('skills-mine'), skills = [...tables.skills];
 summary(stand);
-byId('skills-mine').replaceChildren(...tables.skills.map((skill) => skillPart(stand, skill)));
-},
+place.replaceChildren();
+clearTimeout(drawing);
+const next = () => {
+const skill = skills.shift();
+if (!skill) return;
+place.append(skillPart(stand, skill));
+drawing = Number(setTimeout(next));
 };
+next();
+};
+globalThis.rungbook.standing = { draw };
 })();

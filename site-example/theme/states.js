@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="states.js=50df4ef4 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","number.enter":"Enter your number","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.class":"what is marked {name}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.hurts":"it hurts","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until you keep a lower number for it","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"light training only, by the health questions of {day}","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.where_lifted":"Where it is lifted","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","stand.take_back":"Take back","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first"});
+'use strict';self.rungbookIs+="states.js=7d663721 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","home.for":"For {name}.","list.separator":", ","number.enter":"Enter your number","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.classes":"what is marked {list}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.hurts":"it hurts","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until you keep a lower number for it","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"light training only, by the health questions of {day}","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.sore":"{part}, {score} of 10 on {day}: nothing new and nothing harder for it","rests.sore_better":"Say how it is now","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.where_lifted":"Where it is lifted","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","stand.no_name":"without a name","stand.not_me":"That is not me","stand.take_back":"Take back","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first"});
 'use strict';
 (() => {
 const { readiness, results, store, page } = globalThis.rungbook;
@@ -46,21 +46,42 @@ const partWord = (part) => say(`body.${part.replace('-', '_')}`);
 const day = (text) => make('time', { datetime: text, text: results.readDay(text) === null ? text : results.dayWords(Number(results.readDay(text))) });
 const dayOf = (count) => day(results.dayText(count));
 const health = () => {
-const { screened } = store.facts(), today = results.today();
+const { screened, born } = store.facts(), today = results.today();
 const on = screened ? Number(results.readDay(screened.on)) : 0;
-const says = screened ? globalThis.rungbook.health.saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null }, today) : null;
-return says === 'ask' ? 'ask' : says === null || today > on + globalThis.rungbook.health.A_YEAR ? 'none' : says === 'light' ? 'light' : 'clear';
+const says = globalThis.rungbook.health.saysOn(screened ? { says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null, lasts: screened.lasts } : null, today, born);
+return says === 'ask' ? 'ask' : says === null || today > on + globalThis.rungbook.health.LIMITS.clearance ? 'none' : says === 'light' ? 'light' : 'clear';
 };
 const barred = () => { const says = health(); return says === 'none' ? 'first' : says === 'ask' ? 'ask' : ''; };
 const who = (by) => (['client', 'coach', 'screening'].includes(by) ? say(`rests.by_${by}`) : by);
 const BECAUSE = { 'it hurt in a test': say('rests.hurt_in_test'), 'it hurt in training': say('rests.hurt_in_training'), 'it hurts': say('rests.hurts') };
-const causeWords = (cause) => {
+const alike = (a, b) => (a.kind === 'paused' || a.kind === 'restrict') && a.kind === b.kind && a.on === b.on && a.until === b.until && a.by === b.by && a.because === b.because;
+const together = (all) => {
+const out = [];
+for (const cause of all) {
+const same = out.find(([first]) => alike(first, cause));
+if (same) same.push(cause);
+else out.push([cause]);
+}
+return out;
+};
+const sore = ({ person, day }) => {
+const [from] = globalThis.rungbook.health.LIMITS.pain, { pain_days } = (model).tables.training;
+const newest = new Map();
+for (const pain of [...person.pains].sort((a, b) => a.on - b.on)) if (pain.on <= day) newest.set(pain.part, pain);
+return [...newest.values()].filter((pain) => readiness.isPausing((model), person, pain, day) || (pain.score >= from && day - pain.on <= pain_days));
+};
+const bearsOnSore = (stand, m) => sore(stand).some(({ part }) => (((model).tables.stresses[m] >> part) & 1) === 1);
+const soreLines = (stand) => sore(stand).filter(({ entry }) => !stand.found.causes.some((cause) => cause.kind === 'pain' && cause.entry === entry))
+.map(({ part, score, on }) => make('li', {}, ...sayNodes('rests.sore', { part: partWord((model).tables.parts[part]), score, day: dayOf(on) }).map((piece) => (piece)), ' ',
+make('a', { href: 'if-it-hurts.html#pain', text: say('rests.sore_better') })));
+const causeWords = (cause, all = [cause]) => {
 const { tables } = (model);
 const since = dayOf(cause.on);
 const word = (list, i) => list[Number(i)];
 if (cause.kind === 'light') return (sayNodes('rests.light', { day: since }));
-const what = cause.movement !== null ? page.named(tables, cause.movement) : cause.part !== null ? partWord(word(tables.parts, cause.part))
-: cause.cls !== null ? sayNodes('rests.class', { name: tables.class_names[cause.cls] }) : say(`pattern.${word(tables.patterns, cause.pattern).replace(/ /g, '_')}`);
+const single = all.filter(({ cls }) => cls === null).map(({ movement, part, pattern }) => (movement !== null ? page.named(tables, movement) : part !== null ? partWord(word(tables.parts, part)) : say(`pattern.${word(tables.patterns, pattern).replace(/ /g, '_')}`)));
+const classes = all.flatMap(({ cls }) => (cls === null ? [] : [tables.class_names[cls]]));
+const what = [...single, ...(classes.length ? [sayNodes('rests.classes', { list: classes.join(say('list.separator')) })] : [])].flatMap((one, i) => [...(i ? [say('list.separator')] : []), ...[one].flat()]);
 if (cause.kind === 'pain') return (sayNodes('rests.pain', { what, day: since }));
 let out = cause.kind === 'restrict' ? sayNodes('rests.left_alone', { what, day: since }) : sayNodes('rests.paused', { what, day: since });
 if (cause.by) out = sayNodes('rests.by', { pause: out, who: who(cause.by) });
@@ -114,7 +135,14 @@ if (first instanceof HTMLElement) first.focus();
 form.replaceChildren(make('button', { type: 'button', class: 'quiet', text: say('number.enter'), on: { click: () => { open().catch(() => { page.byId('number-news').textContent = say('number.not_loaded'); }); } } }));
 place.hidden = false;
 };
+const drawWho = () => {
+const head = document.querySelector('main h1'), all = store.people(), here = all.find(({ isHere }) => isHere), old = document.getElementById('whose');
+if (old) old.remove();
+if (!head || !here || all.length < 2) return;
+head.after(make('p', { class: 'hint', id: 'whose' }, say('home.for', { name: here.name || say('stand.no_name') }), ' ', make('a', { href: 'where-i-stand.html#people', text: say('stand.not_me') })));
+};
 const draw = () => {
+if (document.getElementById('guided') || document.getElementById('sets') || document.getElementById('rests-list')) drawWho();
 const stand = store.isEmpty() ? null : mine();
 for (const slot of (document.querySelectorAll('[data-state-of]'))) {
 const m = model ? model.numbers.get(slot.dataset.stateOf || '') : undefined;
@@ -128,7 +156,7 @@ const keepChain = () => {
 const { goal } = store.facts();
 const skill = model && goal ? model.tables.skills.find(({ id }) => id === goal) : undefined;
 if (!model || !goal || (!skill && !model.numbers.has(goal))) return;
-page.keepPages([`${goal}.html`, ...(skill ? [`self-test-${goal}.html`, ...skill.members.map((m) => `${model.tables.ids[m]}.html`)] : [])]).catch(() => {});
+page.keepPages([`${goal}.html`, ...(skill ? [`self-test-${goal}.html`, ...skill.members.map((m) => `${model.tables.ids[m]}.html`)] : [])], true).catch(() => {});
 };
 let followed = '';
 const follow = () => {
@@ -137,7 +165,9 @@ if (!goal || goal === followed) return;
 followed = goal;
 keepChain();
 };
-globalThis.rungbook.states = { model, mine, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, liftedBy, asideGot };
+const figure = (m, size = 48) => (model && model.is(m, readiness.DRAWN)
+? page.make('img', { class: 'small-figure', alt: '', width: size, height: size, loading: 'lazy', decoding: 'async', src: `figures/${model.tables.ids[m]}.svg` }) : null);
+globalThis.rungbook.states = { model, mine, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, sore, bearsOnSore, soreLines, together, liftedBy, asideGot };
 store.onChange(() => { draw(); follow(); });
 draw();
 number();

@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="test.js=702280d5 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","known.each_side":"{unit}, the weaker side","known.head":"What do you know already?","known.keep":"Keep these","known.never":"never","known.never_of":"{movement}: never done","known.none_written":"Write one number, or go on without.","known.says":"Write the most that you did in one set, clean; leave empty what you are not sure of. Or go on without.","known.session":"None of these: my first session","known.test":"A few tests first","test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.it_rests":"it rests","test.never":"Never done it","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.question":{"one":"Question {number}, about {n} left","other":"Question {number}, about {n} left"},"test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.rules":"How it counts, and when to stop","test.save_a_copy":"Save a copy","test.storage":"Your numbers stay in this browser, on this device; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_first":"Test these first, fresh and warm:","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:"});
+'use strict';self.rungbookIs+="test.js=a1d50dcb ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","known.each_side":"{unit}, the weaker side","known.head":"What do you know already?","known.keep":"Keep these","known.never":"never","known.never_of":"{movement}: never done","known.none_written":"Write one number, or go on without.","known.says":"Write the most that you did in one set, clean; leave empty what you are not sure of. Or go on without.","known.session":"None of these: my first session","known.test":"A few tests first","test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.it_rests":"it rests","test.never":"Never done it","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.one_true":"One is true, so no test today","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.over":"No more tests today","test.over_says":"Something hurts, so the tests of this day are over. What bears on that part is left alone or kept light. Ask a licensed clinician if it is sharp, if it wakes you, if it tingles, if it gives way, or if it is not better in a few days.","test.question":{"one":"Question {number}, about {n} left","other":"Question {number}, about {n} left"},"test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.rules":"How it counts, and when to stop","test.save_a_copy":"Save a copy","test.storage":"Your numbers stay in this browser, on this device; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_first":"Test these first, fresh and warm:","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.to_today":"Today’s session","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:"});
 'use strict';
 (() => {
 const { targets, results, readiness, placement, store, page, states, entry, number } = globalThis.rungbook;
@@ -91,7 +91,7 @@ const rows = decisive(of).map((m, i) => {
 const name = tables.names[m];
 const input = (make('input', { id: `known-${i}`, type: 'text', inputmode: 'decimal', size: 4, autocomplete: 'off', 'aria-label': number.labelOf(m) }));
 const never = make('button', { type: 'button', class: 'plain-button', text: say('known.never'), 'aria-label': say('known.never_of', { movement: name }), on: { click: () => { input.value = '0'; input.focus({ preventScroll: true }); } } });
-return { m, input, whole: make('li', { 'data-movement': tables.ids[m] }, named(tables, m), make('span', { class: 'known-field' }, input, make('span', { class: 'unit', text: model.is(m, readiness.EACH_SIDE) ? say('known.each_side', { unit: number.unitOf(m)[0] }) : number.unitOf(m)[0] }), never)) };
+return { m, input, whole: make('li', { 'data-movement': tables.ids[m] }, states.figure(m), named(tables, m), make('span', { class: 'known-field' }, input, make('span', { class: 'unit', text: model.is(m, readiness.EACH_SIDE) ? say('known.each_side', { unit: number.unitOf(m)[0] }) : number.unitOf(m)[0] }), never)) };
 });
 const when = number.SPANS.filter(([value]) => value !== 'day').map(([value, text]) => {
 const box = (make('input', { type: 'radio', name: 'known-when', value }));
@@ -100,7 +100,7 @@ return { box, whole: make('label', { class: 'chip' }, box, text) };
 const fault = make('p', { class: 'fault', role: 'alert', id: 'known-fault' });
 const done = () => {
 store.note('known', { ...store.get('known'), [of.id]: true });
-if (!store.facts().goal) store.put('goal', of.id);
+if (store.facts().goal !== of.id) store.put('goal', of.id);
 };
 const keep = async () => {
 const said = rows.filter(({ input }) => input.value.trim() !== '').map(({ m, input }) => ({ m, input, got: number.read(m, input.value) }));
@@ -131,7 +131,7 @@ make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('known.k
 const guide = (() => {
 const panel = byId('guided');
 const UNSURE = 6;
-const AHEAD = 4;
+const AHEAD = 12;
 const ASKED = 0.35;
 const TESTS = 3;
 let steps = [];
@@ -152,6 +152,14 @@ panel.replaceChildren(make('h2', { id: 'guided-head', tabindex: -1, text: title 
 const focus = () => {
 byId('guided-head').focus({ preventScroll: true });
 panel.scrollIntoView({ block: 'start' });
+};
+const over = () => {
+isOn = false;
+steps = [];
+show(-1);
+speak(say('test.over'), make('p', { text: say('test.over_says') }), make('p', { class: 'acts' }, make('a', { class: 'act', href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.to_today') })));
+drawEntries();
+focus();
 };
 const stop = () => {
 isOn = false;
@@ -190,9 +198,9 @@ const left = skill ? placement.next(model, found(), skill.members, asked(), resu
 const before = steps.length ? steps[steps.length - 1] : null, last = before ? articles.get(before.m) : null;
 const rest = today && last && before && before.key && last.dataset.rest ? make('p', { class: 'hint', text: say('test.rest_first', { rest: last.dataset.rest || '' }) }) : null;
 const about = left ? Math.max(1, Math.ceil(left.left * ASKED)) : 1;
-const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: () => step(m, null), more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
+const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: over, more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
 panel.dataset.today = String(today);
-speak(say('test.question', { number: steps.length + 1, n: about }), make('p', { class: 'asked' }, named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), form,
+speak(say('test.question', { number: steps.length + 1, n: about }), make('div', { class: 'asked', 'data-movement': tables.ids[m] }, states.figure(m, 120), named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), form,
 all.length ? make('details', { class: 'rules' }, make('summary', { text: say('test.rules') }), ...all) : null,
 make('p', { class: 'acts' }, button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
 focus();
@@ -216,7 +224,8 @@ question(of.movement);
 return;
 }
 const at = found();
-const open = skill.members.filter((m) => at.states[m] === readiness.OPEN);
+const stand = mine();
+const open = skill.members.filter((m) => at.states[m] === readiness.OPEN && !(stand && states.bearsOnSore(stand, m)));
 const yours = skill.members.filter((m) => at.states[m] === readiness.OWNED);
 const tests = unsure >= UNSURE ? asked().filter(mayTest).slice(-UNSURE).slice(0, TESTS) : [];
 isOn = false;
@@ -226,7 +235,7 @@ speak(say('test.all_for_now'), make('p', { text: say('test.answered', { answered
 tests.length ? make('p', {}, `${say('test.test_first')} `, ...namedList(tables, tests)) : null,
 make('p', {}, yours.length ? `${say('test.yours')} ` : say('test.nothing_yours'), ...namedList(tables, yours)),
 barred() ? null : make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
-make('p', { class: 'acts' }, make('a', { class: 'act', href: 'where-i-stand.html', text: say('test.where_i_stand') }), ' ', copyButton(), ' ', button(say('test.ask_again'), start)));
+make('p', { class: 'acts' }, barred() ? null : make('a', { class: 'act', href: 'today.html', text: say('test.to_today') }), ' ', make('a', { class: 'act quiet', href: 'where-i-stand.html', text: say('test.where_i_stand') }), ' ', copyButton(), ' ', button(say('test.ask_again'), start)));
 steps = [];
 drawEntries();
 focus();
@@ -262,7 +271,7 @@ return;
 }
 if (why === '' && !isFit()) {
 speak(say('test.today'), make('p', { text: say('test.not_today') }), make('ul', {}, ...[say('test.ill'), say('test.hurts'), say('test.drank'), say('test.trained_hard')].map((text) => make('li', { text }))),
-make('p', { class: 'acts' }, button(say('test.ready'), () => { store.set('fit', results.dayText(results.today())); start(); }, false), ' ', button(say('test.only_numbers'), start)));
+make('p', { class: 'acts' }, button(say('test.ready'), () => { store.note('fit', results.dayText(results.today())); start(); }, false), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.one_true') }), ' ', button(say('test.only_numbers'), start)));
 return;
 }
 speak(say('test.few_questions'), warning, make('p', { text: say('test.each_asks', { n: skill.members.length }) }),

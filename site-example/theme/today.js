@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="today.js=d0abf0d5 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.it_hurt":"It hurt","list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","stand.lift":"Lift this pause","test.before_you_start":"Before you start","today.back_when":"Go back when: {signs}.","today.between":"You trained a short time ago: what needs 48 hours waits, and the next whole session is on {day}.","today.block_kept_up":"Fewer sets, so that what you have stays.","today.block_practice":"While fresh, few attempts. End at the first one that is not clean.","today.block_range":"Slowly, without pain.","today.block_strength":"What stands between you and the goal.","today.done":"Done today: {sets}.","today.enter_measured":"Enter what you measured","today.head_kept_up":"Kept up","today.head_practice":"Practice","today.head_range":"Range","today.head_strength":"Strength","today.install":"Keep it there","today.install_says":"Keep this site on your home screen? It opens without a network.","today.instead_of":"In the place of {movement}.","today.keep":"Keep this training","today.left_in_reserve":"Could you have done more?","today.morning":"{part}, {score} of 10 on {day}. How is it this morning, 0 to 10?","today.next":"Today is free. Next: {session}","today.no_session":"Write whole numbers, 0 to 10 for the effort, and the minutes.","today.no_weight":"Write the weight as a number.","today.not_now":"Not now","today.nothing_open":"Nothing can be trained today with the equipment at hand. Test something first.","today.paper_each_set":"Done","today.paper_left":"Left","today.paper_movement":"Movement","today.paper_rest":"Rest","today.paper_what":"Sets","today.session":"Kept: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"{set}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did, and write numbers.","today.whole_left":"Write a whole number for what you could have done more.","today.why":"Why this","training.more_left":"one set more left","training.more_right":"one set more right","training.then.did":"enter what you did","training.then.result":"enter the result","training.then.step":"if all was done: one step; else the same again","training.then.stop_two":"in the second set go on while it is clean, stop with two left, and enter that number"});
+'use strict';self.rungbookIs+="today.js=ca7660ed ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.it_hurt":"It hurt","list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","stand.lift":"Lift this pause","test.before_you_start":"Before you start","today.back_when":"Go back when: {signs}.","today.between":"You trained a short time ago: what needs 48 hours waits, and the next whole session is on {day}.","today.block_kept_up":"Fewer sets, so that what you have stays.","today.block_practice":"While fresh, few attempts. End at the first one that is not clean.","today.block_range":"Slowly, without pain.","today.block_strength":"What stands between you and the goal.","today.done":"Done today: {sets}.","today.enter_measured":"Enter what you measured","today.head_kept_up":"Kept up","today.head_practice":"Practice","today.head_range":"Range","today.head_strength":"Strength","today.help_used":"Help used","today.install":"Keep it there","today.install_says":"Keep this site on your home screen? It opens without a network.","today.instead_of":"In the place of {movement}.","today.keep":"Keep this training","today.kilograms":"kg","today.left_in_reserve":"Could you have done more?","today.morning":"{part}, {score} of 10 on {day}. How is it this morning, 0 to 10?","today.next":"Today is free. Next: {session}","today.no_session":"Write whole numbers, 0 to 10 for the effort, and the minutes.","today.no_weight":"Write the weight as a number.","today.not_kept":"These ticks are for you alone; a stretch is not written into the log.","today.not_now":"Not now","today.nothing_open":"Nothing can be trained today with the equipment at hand. Test something first.","today.paper_each_set":"Done","today.paper_left":"Left","today.paper_movement":"Movement","today.paper_rest":"Rest","today.paper_what":"Sets","today.pounds":"lb","today.reps":"reps","today.seconds":"s","today.session":"Kept: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"{set}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did, and write numbers.","today.weight_used":"Weight used","today.whole_left":"Write a whole number for what you could have done more.","today.why":"Why this","training.more_left":"one set more left","training.more_right":"one set more right","training.then.did":"enter what you did","training.then.result":"enter the result","training.then.step":"if all was done: one step; else the same again","training.then.stop_two":"in the second set go on while it is clean, stop with two left, and enter that number"});
 'use strict';
 (() => {
 const { targets, results, store, page, states, training, aim, rest } = globalThis.rungbook;
@@ -47,6 +47,15 @@ store.add('trained', { movement: tables.ids[line.movement], did, ...(load ? { wi
 return '';
 };
 const entry = () => page.load('entry-here').then(() => globalThis.rungbook.entry);
+const MANY = 3;
+const isSlip = async (line, sets) => {
+const most = Math.max(0, ...sets.filter(({ tick }) => tick.checked).map(({ amount }) => Number(amount.value.trim().replace(',', '.')) || 0));
+const got = most > MANY * line.amount ? targets.readGot(`${most} ${line.unit}`) : null;
+if (!got) return false;
+if (!await entry().catch(() => null)) return false;
+const { doubtful, isMeant } = globalThis.rungbook.number;
+return doubtful(model, line.movement, got) && !await isMeant(line.movement, got);
+};
 const number = ({ movement, rule }) => {
 const place = make('div', {});
 const show = () => { entry().then(({ form }) => place.replaceChildren(form(movement, { today: true, kept: () => {}, hurt: () => {} })), () => { place.textContent = say('number.not_loaded'); }); };
@@ -66,8 +75,8 @@ make('p', { class: 'hint says', text: say(`training.then.${line.then}`) }), make
 const card = (line, of, on) => {
 const id = tables.ids[line.movement];
 const done = store.entries('trained').filter(({ entry: one }) => one.on === on && model.numbers.get(one.movement) === line.movement);
-const head = make('h3', { tabindex: -1 }, named(tables, line.movement));
-const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => ask(line.movement), () => { location.href = 'if-it-hurts.html'; }); } } });
+const head = make('h3', { tabindex: -1 }, states.figure(line.movement, 72), named(tables, line.movement));
+const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => { timer.end(); return ask(line.movement); }, () => { location.href = 'if-it-hurts.html'; }); } } });
 if (done.length) {
 return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
 make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => done.forEach(({ key }) => store.remove(key)) } }), ' ', hurt));
@@ -79,21 +88,27 @@ const left = logged ? field(`left-${id}`, say('today.left_in_reserve'), draft.le
 const weight = logged && line.load ? field(`weight-${id}`, say(line.load < 0 ? 'today.help_used' : 'today.weight_used'), draft.weight === null ? typed(line.load) : draft.weight, say(inPounds() ? 'today.pounds' : 'today.kilograms')) : null;
 const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: left ? left.input.value : '', weight: weight ? weight.input.value : null } } });
 const fault = make('p', { class: 'fault', role: 'alert' });
-const keeps = make('button', { type: 'button', text: say('today.keep'), on: { click: () => { fault.textContent = keep(line, on, sets, left ? left.input.value : '', weight && weight.input.value); } } });
+const keeps = make('button', { type: 'button', text: say('today.keep'), on: { click: async () => {
+if (logged && await isSlip(line, sets)) return;
+fault.textContent = keep(line, on, sets, left ? left.input.value : '', weight && weight.input.value);
+} } });
 return make('article', { class: 'check line', 'data-movement': id, on: { input: jot } }, head, ...about(line, of), make('ul', { class: 'ticks' }, ...sets.map(({ whole }) => whole)),
-weight && weight.whole, left && left.whole, line.block === 'range' && !logged ? number(line) : null, fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
+weight && weight.whole, left && left.whole, logged ? null : make('p', { class: 'hint', text: say('today.not_kept') }), line.block === 'range' && !logged ? number(line) : null, fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
 };
-const drawRests = ({ found }) => {
-const { causes } = found;
-byId('rests-today').hidden = causes.length === 0;
+const drawRests = (stand) => {
+const { causes } = stand.found;
+const sore = states.soreLines(stand);
+byId('rests-today').hidden = causes.length === 0 && sore.length === 0;
 const kept = { paused: store.entries('paused'), restrict: store.entries('restrict') };
-byId('rests-today-list').replaceChildren(...causes.map((cause) => make('li', {}, ...states.causeWords(cause), ' ', (cause.kind === 'paused' || cause.kind === 'restrict') && states.liftedBy(cause) === null
+const hasButton = (cause) => (cause.kind === 'paused' || cause.kind === 'restrict') && states.liftedBy(cause) === null;
+const groups = [...causes.filter(hasButton).map((cause) => [cause]), ...states.together(causes.filter((cause) => !hasButton(cause)))];
+byId('rests-today-list').replaceChildren(...groups.map(([cause, ...alike]) => make('li', {}, ...states.causeWords(cause, [cause, ...alike]), ' ', hasButton(cause)
 ? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => store.remove(kept[(cause.kind)][cause.entry].key) } })
-: make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') }))));
+: make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') }))), ...sore);
 };
 const paper = (of, session) => {
 const box = ({ sets, weaker }) => Array.from({ length: sets + (weaker ? 1 : 0) }, () => make('span', { class: 'box' }));
-const row = (line) => make('tr', { 'data-movement': tables.ids[line.movement] }, make('th', { scope: 'row' }, named(tables, line.movement)), make('td', {}, aim.sets(line)), make('td', { text: aim.restWords(line) }), make('td', { class: 'boxes' }, ...box(line)), make('td', { class: 'boxes' }, make('span', { class: 'box' })));
+const row = (line) => make('tr', { 'data-movement': tables.ids[line.movement] }, make('th', { scope: 'row' }, states.figure(line.movement), named(tables, line.movement)), make('td', {}, aim.sets(line)), make('td', { text: aim.restWords(line) }), make('td', { class: 'boxes' }, ...box(line)), make('td', { class: 'boxes' }, make('span', { class: 'box' })));
 return make('table', { class: 'paper' }, make('caption', {}, ...aim.head(session)), make('thead', {}, make('tr', {}, ...['movement', 'what', 'rest', 'each_set', 'left'].map((key) => make('th', { scope: 'col', text: say(`today.paper_${key}`) })))), make('tbody', {}, ...session.lines.map(row)));
 };
 const drawSession = (stand, of) => {
@@ -102,6 +117,9 @@ byId('when').replaceChildren(...(!session ? [] : session.on === stand.day ? aim.
 const lines = session ? session.lines : [];
 byId('warm').hidden = lines.length === 0;
 byId('warm-up').replaceChildren(...(session ? aim.warmUp(of, session) : []));
+const care = session ? aim.care(of, session) : [];
+byId('care').hidden = care.length === 0;
+byId('care').replaceChildren(...care);
 byId('sets').replaceChildren(...(lines.length ? BLOCKS.flatMap((block) => {
 const all = lines.filter((line) => line.block === block), key = block.replace(' ', '_');
 return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`today.head_${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => card(line, of, on))))] : [];
@@ -126,6 +144,9 @@ byId('aim').replaceChildren(...aim.sentence(of));
 byId('how-long').replaceChildren(...aim.howLong(of));
 byId('goal').replaceChildren(aim.goalChoice('today'));
 byId('conditions').replaceChildren(...training.conditions(of).map((text) => make('li', { text })));
+const first = training.clinician(of.trainee);
+byId('clinician').hidden = first.length === 0;
+byId('clinician').replaceChildren(...first.map((text) => make('p', { text })), make('p', {}, make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') })));
 drawRests(stand);
 drawSession(stand, of);
 drawAfter(results.dayText(stand.day));

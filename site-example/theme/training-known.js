@@ -1,8 +1,9 @@
-'use strict';self.rungbookIs+="training-known.js=8e2c935e ";
+'use strict';self.rungbookIs+="training-known.js=04587c5e ";
 'use strict';
 (() => {
 const { targets, readiness } = globalThis.rungbook;
 const { ONE, REPS, TIME } = targets;
+const { LIMITS } = globalThis.rungbook.health;
 const { TRUE, UNTESTED, LOWERING, WHOLE } = readiness;
 const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128;
 const NEVER = -Infinity;
@@ -52,14 +53,15 @@ const log = person.trained.filter(({ on, did }) => on < day && did.length > 0).s
 const school = tables.dose_of_school, train = person.train || {};
 const age = globalThis.rungbook.results.ageOn(person.born, day);
 const under = (years) => age !== null && age < years;
-return {
+const c = {
 model, tables, K, person, found, day, log,
 facts: factsOf(model),
 tests: by(person.tested, ({ movement }) => movement), trained: by(log, ({ movement }) => movement),
 daysOf: by(log, ({ movement }) => tables.pattern[movement]),
 aWeek: Math.min(7, Math.max(1, train.a_week || school.a_week)), minutes: train.minutes || K.minutes, weekdays: train.days || [],
-age, minor: under(K.adult), young: under(K.youth), memo: { own: [], now: [], foot: [], fits: [], below: [], under: [], ended: null },
+age, minor: under(LIMITS.adult), young: under(LIMITS.youth), memo: { own: [], now: [], foot: [], fits: [], below: [], builders: [], ended: null, care: null, reach: [], lately: [] },
 };
+return c;
 };
 const foot = (c, pattern) => {
 const { foot: kept } = c.memo;
@@ -71,14 +73,40 @@ return kept[pattern];
 };
 const isOwned = ({ found: { known: { shown, presumed } } }, m) => shown[m] === TRUE || (shown[m] === UNTESTED && presumed[m] === 1);
 const isOpen = (c, m) => c.found.needs[m] === TRUE || isOwned(c, m);
-const isAtHand = ({ tables, person: { have } }, m) => have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word)));
+const hasAll = ({ tables, person: { have } }, m) => have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word)));
+const isAtHand = ({ tables, facts: of, person: { have } }, m) => have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word) || (of.isMobility(m) && tables.measures.includes(word))));
 const may = (c, m) => c.found.reached[m] === 1 && isOpen(c, m) && isAtHand(c, m);
+const isHolding = ({ K }, { score, on: day }, on) => score >= LIMITS.pain[0] && score < LIMITS.pain[1] && on - day <= K.pain_days;
+const sorePart = (c, m) => {
+const pain = newestPains(c).find((one) => ((c.tables.stresses[m] >> one.part) & 1) === 1 && isHolding(c, one, c.day));
+return pain ? pain.part : -1;
+};
+const isBackLately = ({ log, day, K }) => {
+const days = [...log.map(({ on }) => on), day];
+for (let i = days.length - 1; i > 0; i -= 1) if (days[i] - days[i - 1] >= K.off[0]) return day - days[i] < K.off_for[days[i] - days[i - 1] >= K.off[1] ? 1 : 0];
+return false;
+};
+const asksForCare = (c) => {
+if (c.memo.care === null) c.memo.care = c.found.causes.some(({ kind }) => kind !== 'paused') || newestPains(c).some((pain) => isHolding(c, pain, c.day)) || isBackLately(c);
+return c.memo.care;
+};
+const reachOf = (c, pattern) => {
+const { reach: kept } = c.memo, { tables, model } = c;
+if (kept[pattern] === undefined) {
+const of = model.order.filter((m) => tables.pattern[m] === pattern), stages = (list) => list.map((m) => tables.stage[m]);
+const done = of.filter((m) => isOwned(c, m) || now(c, m) !== null || c.trained.has(m)), open = done.length ? [] : of.filter((m) => may(c, m));
+kept[pattern] = done.length ? Math.max(...stages(done)) : open.length ? Math.min(...stages(open)) : 0;
+}
+return kept[pattern];
+};
+const isTooNew = (c, m) => now(c, m) === null && (sorePart(c, m) >= 0 || (asksForCare(c) && !c.facts.isMobility(m) && c.tables.stage[m] > reachOf(c, c.tables.pattern[m])));
+const mayTest = (c, m) => may(c, m) && hasAll(c, m) && sorePart(c, m) < 0 && !(c.minor && c.facts.has(m, LOADED));
 const isBetter = (c, m, a, b) => a.load > b.load || (a.load === b.load && (c.model.target(m).atMost ? a.amount < b.amount : a.amount > b.amount));
 const said = ({ did }, reserve) => Math.max(0, ...did) + reserve * ONE;
 const isMissed = ({ did, reserve }) => !reserve && did.some((set) => set < did[0]);
 const ofTest = (c, m, { sides, reserve, bodyWeight }) => {
 const reps = c.facts.measure(m) === REPS, { atMost } = c.model.target(m), weight = bodyWeight === null ? c.person.bodyWeight : bodyWeight;
-const amounts = sides.map((side) => side.amount + (reps ? (reserve + (side.sets >= c.K.three ? c.K.sets_hide : 0)) * ONE : 0));
+const amounts = sides.map((side) => side.amount + (reps ? (reserve + (side.sets >= c.K.several ? c.K.sets_hide : 0)) * ONE : 0));
 const tries = sides.map(({ hits, of }) => (of > 0 ? { hits, of } : { hits: 1, of: 1 })).reduce((a, b) => (b.hits * a.of < a.hits * b.of ? b : a));
 return {
 amount: atMost ? Math.max(...amounts) : Math.min(...amounts), load: Math.min(...sides.map((side) => readiness.mass(side.unit, side.load, weight) || 0)),
@@ -196,8 +224,18 @@ const of = now(c, m), measure = c.facts.measure(m);
 if (!of) return null;
 return { measure, atMost: false, sets: 1, amount: of.amount, seconds: measure === REPS ? c.facts.seconds(m) : 0, unit: of.load ? targets.MASS : targets.NO_LOAD, load: of.load, hits: 0, of: 0 };
 };
+const followsFrom = (c, m) => {
+const is = now(c, m), alike = (of) => of !== null && is !== null && whole(of) === whole(is);
+if (!is) return null;
+const mine = alike(own(c, m)), { presumed, roots } = c.found.known, root = (of) => (presumed[of] ? Number(roots.get(of)) : null);
+if (mine && hasResult(c, m)) return null;
+if (mine && root(m) !== null) return root(m);
+if (!c.facts.isCounted(m)) return null;
+const [up] = [...above(c, m)].filter((of) => alike(own(c, of))).sort((a, b) => Number(hasResult(c, b)) - Number(hasResult(c, a)) || a - b);
+return up === undefined ? null : hasResult(c, up) ? up : root(up);
+};
 globalThis.rungbook.training = ({
-begin, by, foot, ofTest, isOwned, isOpen, isAtHand, may, isMissed, now, whole, down, share, got, newestPains, ended, NEVER,
+begin, by, foot, above, ofTest, isOwned, isOpen, isAtHand, hasAll, may, isHolding, sorePart, isTooNew, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
 TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
 });
 })();

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="training-lines.js=c0168c38 ";
+'use strict';self.rungbookIs+="training-lines.js=0b054df8 ";
 'use strict';
 (() => {
 const { targets, readiness, training } = globalThis.rungbook;
@@ -9,6 +9,11 @@ const { STRAIGHT, STRICT, LOADED, OWN_DOSE, UPRIGHT } = training.TRAITS;
 const FULL = 4;
 const because = (key, values = {}) => ({ key, values });
 const told = (c, m, key) => { const is = got(c, m); return is ? [because(key, { movement: m, got: is, standard: m })] : []; };
+const FOLLOWS = { 'why.show': 'why.show_counts', 'why.easy': 'why.easy_kept' };
+const measured = (c, m, key) => {
+const from = training.followsFrom(c, m), instead_ = FOLLOWS[key] || 'why.counts';
+return from === null ? told(c, m, key) : told(c, m, instead_).map(({ key: of, values }) => because(of, { ...values, movement: instead_ === 'why.easy_kept' ? m : from }));
+};
 const spared = (c, m) => {
 const [cause] = c.found.pausedBy(m);
 if (!cause) return because('left.below');
@@ -64,25 +69,47 @@ if (facts.isByMax(m) && is.load > 0) return load(c, m) >= plateOf(c);
 if (c.minor && facts.has(m, LOADED) && facts.measure(m) === REPS && facts.group(m) >= 0) return whole(is) > K.minor_reps;
 return whole(is) >= (isTimed(c, m) ? K.hold_fits : Math.max(K.fits[0], Math.min(facts.dose(m).each, K.fits[1])));
 };
-const under = (c, m) => {
-const { under: kept } = c.memo;
-if (!kept[m]) kept[m] = training.chainOf(c.model, [m, ...c.tables.easier[m]]).filter((below) => below !== m);
-return kept[m];
+const depths = (model) => {
+const { tables, order } = model, words = Math.ceil(model.count / 32), sets = tables.ids.map(() => new Uint32Array(words));
+const asked = tables.needs.map((need) => [...new Set(readiness.leavesOf(need).map(model.of))]), up = [...order].sort((a, b) => tables.stage[a] - tables.stage[b]);
+for (let changed = true; changed;) {
+changed = false;
+for (const m of up) {
+const set = sets[m];
+for (const low of asked[m]) {
+const more = sets[low];
+for (let w = 0; w < words; w += 1) {
+const all = set[w] | more[w] | (w === low >> 5 ? 1 << (low & 31) : 0);
+if (all >>> 0 !== set[w]) { set[w] = all; changed = true; }
+}
+}
+}
+}
+return sets;
+};
+const known = new WeakMap();
+const isUnder = ({ model }, from) => {
+const sets = known.get(model) || depths(model);
+known.set(model, sets);
+return (low) => from.some((m) => (sets[m][low >> 5] >>> (low & 31)) & 1);
+};
+const builders = (c, pattern) => {
+const { builders: kept } = c.memo, { tables, facts, model } = c;
+if (!kept[pattern]) kept[pattern] = model.order.filter((low) => tables.pattern[low] === pattern && facts.isCounted(low) && !isLowering(c, low) && may(c, low)).sort(higher(c));
+return kept[pattern];
 };
 const isAlike = ({ tables: { phase }, model }, m, low) => (phase[low] || FULL) === (model.is(m, LOWERING) ? FULL : phase[m] || FULL);
 const below = (c, m) => {
 const { below: kept } = c.memo;
 if (kept[m]) return kept[m];
-const { tables, facts, model } = c;
-const fine = (low) => low !== m && tables.pattern[low] === tables.pattern[m] && facts.isCounted(low) && !isLowering(c, low) && may(c, low);
-const byRung = (list) => [...new Set(list)].filter(fine).sort(higher(c));
-const arms = (list) => byRung(list.filter((low) => facts.has(low, STRAIGHT) === facts.has(m, STRAIGHT)));
-const all = [...new Set([...byRung(tables.easier[m]), ...arms(readiness.leavesOf(tables.needs[m]).map(model.of)), ...arms(under(c, m))])];
+const { tables, facts, model } = c, fine = builders(c, tables.pattern[m]).filter((low) => low !== m), armed = fine.filter((low) => facts.has(low, STRAIGHT) === facts.has(m, STRAIGHT));
+const named = readiness.leavesOf(tables.needs[m]).map(model.of);
+const all = [...new Set([...fine.filter((low) => tables.easier[m].includes(low)), ...armed.filter((low) => named.includes(low)), ...armed.filter(isUnder(c, [m, ...tables.easier[m]]))])];
 kept[m] = [...all.filter((low) => isAlike(c, m, low)), ...all.filter((low) => !isAlike(c, m, low))];
 return kept[m];
 };
 const builder = (c, m, plain = false) => {
-const list = below(c, m).filter((low) => !plain || !isGuarded(c, low)), alike = list.filter((low) => isAlike(c, m, low));
+const list = below(c, m).filter((low) => !(plain && isGuarded(c, low)) && !training.isTooNew(c, low)), alike = list.filter((low) => isAlike(c, m, low));
 const first = (of, is) => of.find((low) => fits(c, low) === is);
 return [first(alike, true), first(alike, null), first(list, true), first(list, null)].find((low) => low !== undefined);
 };
@@ -91,7 +118,7 @@ const is = now(c, m), { each } = c.facts.dose(m);
 if (!is || c.facts.has(m, LOADED)) return false;
 return isTimed(c, m) ? whole(is) > c.K.easy_hold * each : whole(is) >= each + c.K.easy;
 };
-const harder = (c, m) => (isTooEasy(c, m) ? c.facts.harder[m].filter((up) => may(c, up) && !isLowering(c, up) && fits(c, up) !== false).sort(lower(c))[0] : undefined);
+const harder = (c, m) => (isTooEasy(c, m) ? c.facts.harder[m].filter((up) => may(c, up) && !isLowering(c, up) && fits(c, up) !== false && !training.isTooNew(c, up)).sort(lower(c))[0] : undefined);
 const candidates = (c, goal, gaps) => {
 const out = new Map();
 const pool = {
@@ -102,19 +129,23 @@ if (out.has(key)) return;
 const unknown = now(c, m) === null && !c.facts.isMobility(m);
 const first = unknown && !why.length ? [because(foot(c, c.tables.pattern[m]) === NEVER ? 'why.nothing_known' : 'why.tried_anew')] : [];
 out.set(key, {
-movement: m, gap, single, insteadOf, rule: unknown ? 'first try' : rule, why: [...why, ...first], weight: gap ? gap.weight : 0, first: false,
+movement: m, gap, single, insteadOf, rule: unknown ? 'first try' : rule, why: [...why, ...first], weight: gap ? gap.weight : 0, first: false, goesOn: false,
 block: block || (c.facts.isMobility(m) ? 'range' : c.facts.isPractice(m) || single ? 'practice' : 'strength'),
 });
 },
 };
-for (const gap of [...gaps.values()].sort(heavier)) forGap(c, pool, gap);
+for (const gap of [...gaps.values()].sort(heavier)) forGap(c, pool, gap, gaps);
 const limiter = training.limiter([...out.values()]);
-keptUp(c, pool, goal);
+const chain = new Set(goal ? goal.chain : c.model.order);
+keptUp(c, pool, goal, chain);
 const balance = upright(c, pool);
-for (const of of out.values()) of.first = (balance !== null && of === balance) || (of.gap !== null && of.gap === limiter);
+for (const of of out.values()) {
+of.first = (balance !== null && of === balance) || (of.gap !== null && of.gap === limiter);
+of.goesOn = chain.has(of.movement) && didLately(c, of.movement) !== null;
+}
 return { all: [...out.values()], lost: pool.lost, limiter, balance };
 };
-const forGap = (c, pool, gap) => {
+const forGap = (c, pool, gap, gaps) => {
 const m = gap.movement, { facts } = c, loaded = facts.has(m, LOADED);
 if (!training.isOpen(c, m)) return;
 if (!may(c, m)) {
@@ -125,25 +156,34 @@ if (c.minor && loaded && isLowering(c, m)) {
 pool.lost.push({ movement: m, why: because('left.minor') });
 return;
 }
+if (training.isTooNew(c, m)) {
+easedIn(c, pool, gap, gaps);
+return;
+}
 const anew = isAnew(c, m);
-if (gap.share === WHOLE && facts.isCounted(m) && !(c.minor && loaded)) pool.add(m, gap, 'show it', { why: told(c, m, 'why.show') });
+if (gap.share === WHOLE && facts.isCounted(m) && !(c.minor && loaded)) pool.add(m, gap, 'show it', { why: measured(c, m, 'why.show') });
 else if (facts.isMobility(m)) pool.add(m, gap, 'range');
 else if (facts.isPractice(m) && !(anew && isLowering(c, m))) pool.add(m, gap, 'practice');
 else if (gap.now === null && !anew) pool.add(m, gap, 'first try');
 else if (!anew && fits(c, m)) {
 const up = harder(c, m);
 if (up === undefined || !fits(c, up)) pool.add(m, gap, 'the gap itself');
-if (up !== undefined) pool.add(up, gap, 'harder', { why: told(c, m, 'why.easy') });
+if (up !== undefined) pool.add(up, gap, 'harder', { why: measured(c, m, 'why.easy') });
 } else built(c, pool, gap, anew);
+};
+const easedIn = (c, pool, gap, gaps) => {
+const m = gap.movement, part = training.sorePart(c, m), low = c.facts.group(m) >= 0 && !c.facts.isPractice(m) ? builder(c, m, true) : undefined;
+if (low !== undefined && !gaps.has(low)) pool.add(low, gap, 'care first', { why: [because('why.waits', { movement: m })] });
+else pool.lost.push({ movement: m, why: part >= 0 ? because('left.sore', { part }) : because('left.careful') });
 };
 const built = (c, pool, gap, anew) => {
 const m = gap.movement, { facts, K } = c, is = gap.now, reps = is ? whole(is) : 0;
 const itself = !isLowering(c, m) && (anew ? !facts.has(m, LOADED) : !isGuarded(c, m) && reps >= K.itself);
 const low = builder(c, m, anew);
 if (low !== undefined && !(isTooEasy(c, low) && itself)) {
-pool.add(low, gap, 'builder', { why: anew ? [] : told(c, m, 'why.too_few') });
+pool.add(low, gap, 'builder', { why: anew ? [] : measured(c, m, 'why.too_few') });
 const single = !anew && reps >= 1 && reps <= K.singles && facts.measure(m) === REPS && c.tables.phase[m] === FULL && !facts.has(m, STRICT) && !c.minor;
-if (single) pool.add(m, gap, 'singles', { why: told(c, m, 'why.single'), single: true });
+if (single) pool.add(m, gap, 'singles', { why: measured(c, m, 'why.single'), single: true });
 } else if (itself) {
 pool.add(m, gap, 'the gap itself', { why: [because('why.short_sets')] });
 } else {
@@ -157,7 +197,7 @@ const own = kind === 0 ? ((tables.stresses[m] >> Number(which)) & 1) === 1 : tab
 return own && found.states[m] === readiness.PAUSED && found.pausedBy(m).some(({ part, cls }) => (kind === 0 ? part : cls) === which);
 };
 const byCoach = (c, m) => {
-const of = (c.tables.instead[m] || []).find((one) => isKeptFrom(c, m, one) && may(c, one[2]) && (c.facts.isMobility(one[2]) || (c.facts.isCounted(one[2]) && fits(c, one[2]) !== false)));
+const of = (c.tables.instead[m] || []).find((one) => isKeptFrom(c, m, one) && may(c, one[2]) && !training.isTooNew(c, one[2]) && (c.facts.isMobility(one[2]) || (c.facts.isCounted(one[2]) && fits(c, one[2]) !== false)));
 return of === undefined ? undefined : of[2];
 };
 const instead = (c, pool, gap) => {
@@ -165,7 +205,7 @@ const m = gap.movement, { tables, facts } = c;
 const why = whyNot(c, m);
 const away = (other) => Math.abs(tables.stage[other] - tables.stage[m]);
 const can = facts.group(m) < 0 || facts.isPractice(m) ? [] : c.model.order.filter((other) => tables.pattern[other] === tables.pattern[m] && facts.has(other, STRAIGHT) === facts.has(m, STRAIGHT)
-&& facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false);
+&& facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false && !training.isTooNew(c, other));
 const own = byCoach(c, m);
 if (!can.length && own === undefined) {
 pool.rests = true;
@@ -175,7 +215,7 @@ return;
 const nearest = own !== undefined ? own : can.reduce((a, b) => ((away(b) - away(a) || lower(c)(b, a)) < 0 ? b : a));
 pool.add(nearest, gap, 'instead', { why: [because('why.instead', { movement: m, why })], insteadOf: m });
 };
-const keptUp = (c, pool, goal) => {
+const keptUp = (c, pool, goal, inChain) => {
 const { tables, facts } = c, all = () => [...pool.out.values()];
 const known = new Set(all().filter(({ block, rule }) => block === 'strength' && rule !== 'first try' && rule !== 'show it').map(({ movement }) => tables.pattern[movement]));
 const chain = new Set((goal ? goal.chain : c.model.order).map((m) => tables.pattern[m]));
@@ -187,11 +227,11 @@ if (m === undefined) return false;
 known.add(tables.pattern[m]);
 const up = harder(c, m);
 if (up === undefined || !fits(c, up)) pool.add(m, null, 'kept up', { why: [why], block: 'kept up' });
-if (up !== undefined) pool.add(up, null, 'harder', { why: told(c, m, 'why.easy'), block: 'kept up' });
+if (up !== undefined) pool.add(up, null, 'harder', { why: measured(c, m, 'why.easy'), block: 'kept up' });
 return true;
 };
 const tryOne = (list, why) => {
-const [m] = list.filter((one) => now(c, one) === null && !pool.out.has(`${one} false`))
+const [m] = list.filter((one) => now(c, one) === null && !pool.out.has(`${one} false`) && !training.isTooNew(c, one))
 .sort((a, b) => tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
 if (m !== undefined) pool.add(m, null, 'first try', { why: [why], block: 'kept up' });
 };
@@ -204,6 +244,10 @@ const plain = can.filter((m) => facts.group(m) === group && !isGuarded(c, m));
 if (![...known].some((pattern) => tables.groups[pattern] === group)) keep(plain, because('why.whole_body'));
 if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryOne(plain, because('why.nothing_of_group', { group }));
 }
+for (const m of can) {
+const did = didLately(c, m);
+if (inChain.has(m) && did && did.movement === m && fits(c, m) && !isTooEasy(c, m)) pool.add(m, null, 'goes on', { why: [because('why.goes_on')], block: 'kept up' });
+}
 for (const pattern of pool.rests ? tables.pattern_order : []) {
 const plain = can.filter((m) => tables.pattern[m] === pattern && !isGuarded(c, m)), lines = tables.patterns[pattern] === 'core' ? 2 : 1;
 for (let i = 0; i < lines; i += 1) {
@@ -212,7 +256,7 @@ if (!full && !keep(plain, because('why.whole_body'))) tryOne(plain, because('why
 }
 }
 for (const m of pool.rests ? c.model.order : []) {
-if (facts.isMobility(m) && !isGuarded(c, m) && may(c, m)) pool.add(m, null, 'range', { why: [because('why.whole_body')] });
+if (facts.isMobility(m) && !isGuarded(c, m) && may(c, m) && !training.isTooNew(c, m)) pool.add(m, null, 'range', { why: [because('why.whole_body')] });
 }
 const balances = (m) => facts.word(m) === 'balance', of = goal ? goal.chain : c.model.order;
 if (all().some(({ movement }) => balances(movement))) return;
@@ -224,7 +268,7 @@ if (c.age === null || c.age < c.K.balance_age) return null;
 const stands = (m) => c.facts.has(m, UPRIGHT) && may(c, m);
 const of = [...pool.out.values()].find(({ movement, rule }) => stands(movement) && rule !== 'show it');
 if (of) return of;
-const [m] = c.model.order.filter(stands).sort(higher(c));
+const [m] = c.model.order.filter((one) => stands(one) && !training.isTooNew(c, one)).sort(higher(c));
 if (m === undefined) return null;
 pool.out.delete(`${m} false`);
 pool.add(m, null, 'balance from 65');
@@ -232,7 +276,7 @@ return pool.out.get(`${m} false`) || null;
 };
 const ease = (c, m, on, first) => {
 const { K, tables, facts } = c, pattern = tables.pattern[m];
-const out = { light: false, easier: false, hold: false, rule: null, why: null };
+const out = { light: false, easier: false, hold: false, sore: false, worse: false, rule: null, why: null };
 if (!facts.isMobility(m) && facts.word(m) !== 'exit') {
 const since = foot(c, pattern), days = [...new Set((c.daysOf.get(pattern) || []).map((of) => of.on))].filter((day) => day > since);
 const ends = [...days.slice(1), Math.max(c.day, first)];
@@ -244,10 +288,11 @@ if (on - ends[i] < K.off_for[long ? 1 : 0]) Object.assign(out, { light: true, ea
 break;
 }
 }
-for (const { part, score, nextMorning, on: day } of training.newestPains(c)) {
-if (!((tables.stresses[m] >> part) & 1) || score < K.pain[0] || score >= K.pain[1] || on - day > K.pain_days) continue;
+for (const pain of training.newestPains(c)) {
+const { part, score, nextMorning } = pain;
+if (!((tables.stresses[m] >> part) & 1) || !training.isHolding(c, pain, on)) continue;
 const worse = nextMorning !== null && nextMorning > score;
-Object.assign(out, { hold: true, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(worse ? 'why.pain_worse' : 'why.pain_hold', { part, score }) });
+Object.assign(out, { hold: true, sore: true, worse: out.worse || worse, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(worse ? 'why.pain_worse' : 'why.pain_hold', { part, score }) });
 }
 for (const { spares, until } of training.ended(c)) {
 const week = Math.floor((on - until - 1) / 7);
@@ -256,6 +301,22 @@ Object.assign(out, { light: out.light || week !== 1, easier: out.easier || week 
 }
 return out;
 };
+const andSore = (of, other) => (other.sore && !of.sore ? { ...of, hold: true, sore: true, worse: other.worse, light: of.light || other.worse, rule: other.rule, why: other.why } : of);
+const didLately = (c, m) => {
+const { lately: kept } = c.memo;
+if (kept[m] !== undefined) return kept[m];
+const recent = c.log.filter(({ on }) => c.day - on < c.K.off[0]).reverse(), up = recent.length && c.facts.isCounted(m) ? training.above(c, m) : new Set();
+kept[m] = recent.find(({ movement }) => movement === m) || recent.find(({ movement }) => up.has(movement)) || null;
+return kept[m];
+};
+const addedOn = (c, m) => {
+if (c.facts.isMobility(m) || didLately(c, m)) return -1;
+const stresses = (one, part) => ((c.tables.stresses[one] >> part) & 1) === 1;
+const pain = training.newestPains(c).find((one) => stresses(m, one.part) && training.isHolding(c, one, c.day)
+&& c.log.some(({ on, movement }) => c.day - on < c.K.off[0] && stresses(movement, one.part)));
+return pain ? pain.part : -1;
+};
+const setsOf = ({ K }, { did }) => Math.max(K.fewest, did.length);
 const said = (c, m, at) => {
 const since = Math.max(foot(c, c.tables.pattern[m]), ...(c.tests.get(m) || []).map(({ on }) => on)), strict = c.facts.has(m, STRICT);
 const log = (c.trained.get(m) || []).filter((of) => of.on > since && (at === null || of.load === at)), last = log[log.length - 1];
@@ -275,9 +336,15 @@ if (last && full && last.did[0] >= each * ONE) {
 if (earned && !taken.hold && plateOf(c) <= K.plate_share * (body + kilos) + 1e-6) [kilos, rule, why] = [kilos + plateOf(c), 'strict', because('why.in_full')];
 } else if (last && missed) {
 [kilos, rule, left, why] = [Math.min(kilos, last.load), 'what training shows', K.left, because('why.fell_short')];
+} else {
+const did = didLately(c, m), inFull = did && did.movement !== m && did.did.every((set) => set >= did.did[0]) && did.did[0] >= each * ONE;
+if (did && inFull && did.load > kilos) [kilos, left, why] = [did.load, K.left, because('why.load_held', { weight: did.load })];
 }
+let { sets } = c.facts.dose(m);
+const lately = taken.sore ? didLately(c, m) : null;
+if (lately) [kilos, sets] = [Math.min(kilos, lately.load), Math.min(sets, setsOf(c, lately))];
 kilos = inPlates(c, Math.min(kilos + plus * plateOf(c), bound(c, m)) * (taken.light ? K.light : 1));
-return { sets: c.facts.dose(m).sets, amount: each, load: Math.max(plateOf(c), kilos), rule, why, left };
+return { sets, amount: each, load: Math.max(plateOf(c), kilos), rule, why, left };
 };
 const amounts = (c, m, is, before, taken) => {
 const { K, facts } = c, timed = isTimed(c, m), practice = facts.isPractice(m), own = facts.has(m, OWN_DOSE) && practice, dose = facts.dose(m);
@@ -297,7 +364,7 @@ top = Math.min(top, timed ? part(K.share) : can - 1);
 const fewest = c.minor && facts.has(m, LOADED) && !timed && facts.group(m) >= 0 ? K.minor_reps : 1;
 amount = Math.max(fewest, amount);
 const { last, full, missed, earned } = said(c, m, is.load), done = last ? Math.floor(last.did[0] / ONE) : 0;
-let rule = '', [why] = told(c, m, 'why.best');
+let rule = '', [why] = measured(c, m, 'why.best');
 if (full) {
 amount = Math.max(amount, done);
 if (earned && !taken.hold) [amount, rule, why] = [amount + step, strict ? 'strict' : 'two for two', because(strict ? 'why.in_full' : 'why.two_over')];
@@ -308,7 +375,9 @@ amount = Math.max(fewest, Math.min(amount, top));
 amount = Math.max(amount, Math.min(amount + plus * step, timed || practice ? top : Math.min(top, can - K.left)));
 const round = (of) => Math.floor((2 * of + amount * ONE) / (2 * amount * ONE));
 const volume = dose.all, [least, most] = practice ? [own ? 1 : K.attempts[0], K.attempts[1]] : K.sets;
-const sets = Math.max(least, Math.min(most, round(timed && !practice ? Math.min(Math.max(volume, K.held[0] * ONE), K.held[1] * ONE) : volume)));
+let sets = Math.max(least, Math.min(most, round(timed && !practice ? Math.min(Math.max(volume, K.held[0] * ONE), K.held[1] * ONE) : volume)));
+const lately = taken.sore ? didLately(c, m) : null;
+if (lately) [amount, sets] = [Math.max(fewest, Math.min(amount, Math.floor(lately.did[0] / ONE))), Math.min(sets, setsOf(c, lately))];
 if (taken.light) amount = Math.max(fewest, down(amount * K.light));
 return { sets, amount, load: facts.has(m, LOADED) && is.load >= 0 ? load(c, m) : is.load || null, rule, why, left: timed ? null : Math.min(K.reserve, Math.max(0, can - amount)) };
 };
@@ -329,11 +398,14 @@ return { sets: tried ? K.again : K.try_sets, amount: Math.max(1, amount), load: 
 if (of.rule === 'show it' && of.gap) {
 if (taken.rule) return null;
 const target = c.model.target(of.gap.leaf);
-return { sets: target.of || target.sets, amount: Math.floor(target.amount / ONE), load: readiness.mass(target.unit, target.load, c.person.bodyWeight) || null, rule: '', why: null, left: null };
+return { sets: target.of || target.sets, amount: Math.floor(target.amount / ONE), load: readiness.mass(target.unit, target.load, c.person.bodyWeight) || (!loaded ? null : is.load > 0 ? is.load : load(c, m)), rule: '', why: null, left: null };
 }
 if (of.single) return taken.rule ? null : { sets: K.single_sets, amount: 1, load: is.load || null, rule: '', why: null, left: null };
 const out = amounts(c, m, is, of.block === 'kept up' ? 0 : before, taken);
-if (of.block === 'kept up') out.sets = K.keep_sets[c.age !== null && c.age >= K.keep_age ? 1 : 0];
+if (of.block === 'kept up') {
+const lately = taken.sore ? didLately(c, m) : null;
+out.sets = Math.min(K.keep_sets[c.age !== null && c.age >= K.keep_age ? 1 : 0], lately ? setsOf(c, lately) : Infinity);
+}
 return out;
 };
 const sides = (c, m) => {
@@ -354,14 +426,15 @@ return !grouped || word === 'core' || unit === 's' ? rest.easy : rest.strength;
 };
 const minutes = (c, { movement, unit, amount, sets, weaker, rest }) => Math.ceil(((2 * sets + (weaker ? 1 : 0)) * (work(c, movement, unit, amount) + rest)) / 120 - 1e-9);
 const line = (c, of, at) => {
-const taken = ease(c, of.movement, at.on, at.first);
+const eased = ease(c, of.movement, at.on, at.first);
 let m = of.movement;
-if (taken.easier && !c.facts.isMobility(m)) {
+if (eased.easier && !c.facts.isMobility(m)) {
 const low = below(c, m).find((one) => !isGuarded(c, one) && now(c, one) !== null);
 if (low === undefined && (isGuarded(c, m) || isLowering(c, m))) return null;
 if (low !== undefined) m = low;
 }
-const shown = of.rule === 'show it' && at.tried;
+const taken = andSore(eased, ease(c, m, at.on, at.first));
+const shown = of.rule === 'show it' && (at.tried || taken.rule !== null);
 const goesOn = of.block === 'range' ? 'range' : of.block === 'practice' ? 'practice' : fits(c, of.movement) ? 'the gap itself' : 'show it';
 const by = shown && goesOn !== 'show it' ? { ...of, rule: goesOn, why: [] } : of;
 const does = asked(c, by, m, taken, at);
@@ -379,10 +452,10 @@ const first = rule === 'first try';
 const out = {
 block: of.block, movement: m, sets: taken.light ? Math.max(K.fewest, Math.ceil(does.sets / 2)) : does.sets, amount: does.amount, unit, seconds: unit === 'reps' && facts.seconds(m) ? facts.seconds(m) / ONE : null,
 load: does.load, ...sides(c, m), rest: restOf(c, m, unit, does.amount), left: does.left, minutes: 0, gap: of.gap, insteadOf: of.insteadOf, rule, why,
-then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, m) ? 'did' : 'stop_two') : 'step', eased: taken.light || taken.easier, candidate: of,
+then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, m) ? 'did' : 'stop_two') : 'step', eased: taken.light || taken.easier, sore: taken.sore, worse: taken.worse, candidate: of,
 };
 out.minutes = minutes(c, out);
 return out;
 };
-Object.assign(training, { candidates, line, sides, whyNot, minutes });
+Object.assign(training, { candidates, line, sides, whyNot, minutes, ease, didLately, setsOf, addedOn });
 })();

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="training-route.js=5d17d224 ";
+'use strict';self.rungbookIs+="training-route.js=59f17bcd ";
 'use strict';
 (() => {
 const { readiness, training } = globalThis.rungbook;
@@ -81,11 +81,19 @@ for (let bit = 0; bit < count; bit += 1) if ((sets[i][bit >> 5] >>> (bit & 31)) 
 return out;
 };
 };
+const drawn = (i) => {
+const mix = (n) => {
+const a = Math.imul(n ^ (n >>> 16), 0x45d9f3b), b = Math.imul(a ^ (a >>> 16), 0x45d9f3b);
+return (b ^ (b >>> 16)) >>> 0;
+};
+return mix(2 * i + 1) * 0x100000 + (mix(2 * i + 0x5eed) >>> 12);
+};
+const MODULUS = 2 ** 52;
 const shorter = (a, b) => {
 const by = a.cost - b.cost || a.set.length - b.set.length;
 if (by) return by;
-const i = a.set.findIndex((m, at) => m !== b.set[at]);
-return i < 0 ? 0 : a.set[i] - b.set[i];
+for (let i = 0; i < a.set.length; i += 1) if (a.set[i] !== b.set[i]) return a.set[i] - b.set[i];
+return 0;
 };
 const heap = (compare) => {
 const all = [];
@@ -122,47 +130,74 @@ const kept = [];
 const all = large ? null : essential(0);
 kept[top] = all ? all(top) : blocks.flatMap((first) => essential(first)(top));
 const without = (i) => (kept[i] || (kept[i] = all ? all(i) : [i]));
-const grown = (set, option) => {
-const all = [...new Set([...set, ...option.flatMap(without)])].sort((a, b) => a - b);
-return { cost: all.reduce((sum, i) => sum + of.cost[i], 0), set: all };
+const has = (set, i) => {
+let low = 0, high = set.length;
+while (low < high) {
+const middle = (low + high) >> 1;
+if (set[middle] < i) low = middle + 1;
+else high = middle;
+}
+return set[low] === i;
+};
+const grown = ({ cost, set, from, key }, option) => {
+const more = [...new Set(option.flatMap(without))].filter((i) => !has(set, i)).sort((a, b) => a - b);
+const all = new Uint32Array(set.length + more.length);
+let at = 0, taken = 0, weeks = cost, sum = key;
+for (const i of more) {
+let end = taken;
+while (end < set.length && set[end] < i) end += 1;
+all.set(set.subarray(taken, end), at);
+at += end - taken;
+taken = end;
+all[at] = i;
+at += 1;
+weeks += of.cost[i];
+sum = (sum + drawn(i)) % MODULUS;
+}
+all.set(set.subarray(taken), at);
+return { cost: weeks, set: all, from: Math.min(from, more.length ? more[0] : Infinity), key: sum };
 };
 const ways = (tree, has) => {
 if (tree.leaf >= 0) return isReached[at(tree.leaf)] ? [[at(tree.leaf)]] : [];
 const open = tree.parts.filter((part) => !holds(part, has));
 return (tree.all ? open.slice(0, 1) : open).flatMap((part) => ways(part, has));
 };
-const options = (set) => {
-const inside = new Set(set), has = (l) => inside.has(at(l));
-const lacking = set.find((i) => !holds(needs[i], has));
-if (lacking !== undefined) return ways(needs[lacking], has);
-const derived = of.reached((i) => inside.has(i));
+const inside = new Uint8Array(n);
+const options = (node) => {
+const { set } = node, isIn = (l) => inside[at(l)] === 1;
+inside.fill(0);
+set.forEach((i) => { inside[i] = 1; });
+const lacking = set.find((i) => i >= node.from && !holds(needs[i], isIn));
+node.from = lacking === undefined ? Infinity : lacking;
+if (lacking !== undefined) return ways(needs[lacking], isIn);
+const derived = of.reached((i) => inside[i] === 1);
 if (derived[top]) return null;
-const outside = set.filter((i) => !derived[i]).flatMap((i) => leaves(needs[i]).map(at)).filter((i) => !inside.has(i) && isReached[i]);
+const outside = [...set].filter((i) => !derived[i]).flatMap((i) => leaves(needs[i]).map(at)).filter((i) => !inside[i] && isReached[i]);
 return [...new Set(outside)].sort((a, b) => a - b).map((i) => [i]);
 };
-const found = search(grown([], [top]), options, grown);
-return found && { movements: found.set.map((i) => chain[i]), cost: found.cost };
+const found = search(grown({ cost: 0, set: new Uint32Array(), from: Infinity, key: 0 }, [top]), options, grown);
+return found && { movements: [...found.set].map((i) => chain[i]), cost: found.cost };
 };
 const search = (start, options, grown) => {
 const open = heap(shorter), seen = new Set();
 open.push(start);
 let looked = 0;
 for (let node = open.pop(); node; node = open.pop()) {
-let ways = options(node.set);
+let ways = options(node);
 if (!ways) return node;
 if (looked >= MOST_NODES) {
-for (let best = node; ; ways = options(best.set)) {
+for (let best = node; ; ways = options(best)) {
 if (!ways) return best;
-const { set } = best, larger = ways.map((way) => grown(set, way)).sort(shorter);
+const set = best, larger = ways.map((way) => grown(set, way)).sort(shorter);
 if (!larger.length) return null;
 best = larger[0];
 }
 }
 looked += 1;
 for (const way of ways) {
-const larger = grown(node.set, way), key = larger.set.join();
-if (seen.has(key)) continue;
-seen.add(key);
+const larger = grown(node, way);
+if (seen.has(larger.key)) continue;
+seen.add(larger.key);
 open.push(larger);
 }
 }
@@ -256,7 +291,7 @@ return path;
 for (const gap of all.values()) [gap.weight, gap.low, gap.high] = longest(gap.movement, new Set());
 };
 const limiter = (candidates) => {
-const worked = candidates.flatMap(({ gap, insteadOf }) => (gap && insteadOf === null ? [gap] : []));
+const worked = candidates.flatMap(({ gap, insteadOf, rule }) => (gap && insteadOf === null && rule !== 'care first' ? [gap] : []));
 const last = ({ now, share }) => (now === null || share === WHOLE ? 1 : 0);
 return worked.sort((a, b) => last(a) - last(b) || heavier(a, b))[0] || null;
 };
