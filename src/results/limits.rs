@@ -11,7 +11,7 @@ pub struct Limits {
     /// first (Silbernagel et al. 2007, Am J Sports Med
     /// 35(6):897-906: one tendon; the cut between bands is theirs, the rest common practice).
     pub pain: [u32; 2],
-    /// Years. Under this age growth plates are open: no tests with added weight, and a wrist or an elbow rests at any pain.
+    /// Years. Under this age growth plates are open: no tests with added weight, and what grows rests at any pain.
     /// Common practice, no source.
     pub adult: i32,
     /// Years. Under this age with a coach and a parent's consent. Common practice, no source.

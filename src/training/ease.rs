@@ -117,17 +117,18 @@ impl Trainee<'_> {
         self.newest_pains().into_iter().find(hurts).map(|p| p.part)
     }
 
-    /// A part that hurts and that a movement stresses, where it was trained lately, but not by this: it would be more on it.
-    pub(super) fn is_added(&self, ix: MovementIx) -> Option<BodyPart> {
+    /// A part that hurts and that a movement stresses too much for that: it stretches it, is heavy on it, began to hurt on that day, or
+    /// the part was trained lately, but not by this, so that it would be more on it. Common practice, no source.
+    pub(super) fn is_too_much(&self, ix: MovementIx, on: Day) -> Option<BodyPart> {
         let facts = self.roster.of(ix);
-        if facts.mobility() || self.did_lately(ix).is_some() {
-            return None;
-        }
+        let known = self.did_lately(ix).is_some();
         let recent = |t: &&Logged<'_>| self.today.days_after(t.of.on) < K.off[0];
         let lately = self.log.iter().rev().take_while(recent);
         let on_it = |pain: &&Pain| {
             let stresses = |t: &Logged<'_>| self.roster.of(t.of.movement).stresses(pain.part);
-            facts.stresses(pain.part) && holds(pain, self.today) && lately.clone().any(stresses)
+            let too_much = facts.mobility() || facts.heavy_on.contains(&pain.part) || pain.on == on;
+            let more = || !known && lately.clone().any(stresses);
+            facts.stresses(pain.part) && holds(pain, self.today) && (too_much || more())
         };
         self.newest_pains().into_iter().find(on_it).map(|p| p.part)
     }

@@ -246,7 +246,7 @@ impl<'t, 'a> Laying<'t, 'a> {
             return Some(Left::Heavy);
         }
         if line.sore
-            && let Some(part) = self.trainee.is_added(line.movement)
+            && let Some(part) = self.trainee.is_too_much(line.movement, draft.on)
         {
             return Some(Left::Sore(part));
         }

@@ -781,7 +781,7 @@ interface Rungbook {
     ease: (c: Trainee, m: number, on: number, first: number) => Ease;
     didLately: (c: Trainee, m: number) => Logged | null;
     setsOf: (c: Trainee, of: Logged) => number;
-    addedOn: (c: Trainee, m: number) => number;
+    tooMuchOn: (c: Trainee, m: number, day: number) => number;
     may: (c: Trainee, m: number) => boolean;
     isMissed: (of: Trained) => boolean;
     now: (c: Trainee, m: number) => Now | null;

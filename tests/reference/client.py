@@ -28,7 +28,7 @@ FORGOTTEN = 56  # days off after which nothing is known
 GROWN = 18  # years
 PAIN_EASES, PAIN_PAUSES = 3, 6  # from so much on, out of 10
 A_PAUSE = 7  # days that make a pause of which one comes back by steps
-GROWTH_PLATES = ("wrist", "elbow")
+GROWTH_PLATES = ("wrist", "elbow", "lower-back", "hip", "knee", "ankle", "foot")
 DAY = timedelta(days=1)
 MEASURES = {"tape", "ruler", "phone", "goniometer", "protractor", "level"}
 LAPSED = 14  # days
@@ -485,11 +485,13 @@ class Client:
     def is_sore(self, m):
         return any(self.holds(self.pains[part][-1], self.today) for part in m.parts & set(self.pains))
 
-    def is_added(self, id):
-        """Whether it would be more on a part that hurts and was trained lately."""
+    def is_too_much(self, id, on):
+        """Whether it is a stretch of a part that hurts, heavy on it, on the day it began, or more on one that was trained lately."""
         m, recent = self.c[id], [s for s in self.log if (self.today - s.on).days < LAPSED]
         parts = {part for part in m.parts & set(self.pains) if self.holds(self.pains[part][-1], self.today)}
-        return not m.mobility and not self.lately(id) and any(parts & self.c[s.movement].parts for s in recent)
+        if parts and (m.mobility or parts & m.heavy_parts or any(self.pains[part][-1].on == on for part in parts)):
+            return True
+        return not self.lately(id) and any(parts & self.c[s.movement].parts for s in recent)
 
     def is_back_lately(self):
         """Two weeks off or more, now or ended lately."""

@@ -426,7 +426,7 @@ def is_cleared(entry, results, today):
     return False
 
 def hurting_parts(results, today):
-    """The parts whose newest pain is above 5, in the neck above 2, came with a sign, or is above 0 where a wrist or an elbow still grows."""
+    """The parts whose newest pain is above 5, in the neck above 2, came with a sign, or is above 0 in what still grows."""
     born = results.get("born")
     growing = born is not None and today.year - int(born) - 1 < GROWN
     newest = {}
@@ -435,7 +435,7 @@ def hurting_parts(results, today):
             newest[pain["part"]] = pain
     return {
         part for part, pain in newest.items()
-        if pain["score"] > 5 or pain["part"] == "neck" and pain["score"] > 2 or pain.get("signs") or growing and part in ("wrist", "elbow") and pain["score"] > 0
+        if pain["score"] > 5 or pain["part"] == "neck" and pain["score"] > 2 or pain.get("signs") or growing and part in ("wrist", "elbow", "lower-back", "hip", "knee", "ankle", "foot") and pain["score"] > 0
     }
 
 def screening(results, today):

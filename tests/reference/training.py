@@ -313,7 +313,7 @@ class Laying:
             return True
         if any(self.near(self.p.heavy.get(part, ())) for part in m.heavy_parts):
             return True
-        if line.sore and self.p.client.is_added(line.movement):
+        if line.sore and self.p.client.is_too_much(line.movement, self.on):
             return True
         if line.rule == "show it" and (self.week.lighter or self.shows >= SHOWN or tried):
             return True

@@ -377,7 +377,10 @@ impl Case<'_> {
                 self.some(&sore, "pull-ups stay at four", &|l| {
                     l.movement.id.as_str() == "pull-up" && l.number("amount") == 4.0
                 });
-                self.trains(&["pull", "push"]);
+                self.all(&sore, "no dips, they are heavy on it", &|l| {
+                    l.movement.id.as_str() != "bar-dip"
+                });
+                self.trains(&["pull"]);
             }
             "11-pain-four-worse" => {
                 let two_weeks = |l: &Line<'_>| {

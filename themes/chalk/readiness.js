@@ -247,7 +247,7 @@
   };
 
   /** What a growing person leaves alone at the first pain. */
-  const GROWING = ['wrist', 'elbow'];
+  const GROWING = ['wrist', 'elbow', 'lower-back', 'hip', 'knee', 'ankle', 'foot'];
 
   /** Whether a pain pauses its part. @param {Model} model @param {Person} person @param {Pain} pain @param {number} today */
   const isPausing = (model, person, { part, score, signs }, today) => {

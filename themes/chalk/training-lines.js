@@ -377,12 +377,14 @@
     kept[m] = recent.find(({ movement }) => movement === m) || recent.find(({ movement }) => up.has(movement)) || null;
     return kept[m];
   };
-  /** A part that hurts and that a movement stresses, where it was trained lately, but not by this; -1 where there is none. @param {Trainee} c @param {number} m */
-  const addedOn = (c, m) => {
-    if (c.facts.isMobility(m) || didLately(c, m)) return -1;
+  /** A part that hurts and that a movement stresses too much for that: it stretches it, is heavy on it, began to hurt on that day, or the part
+   * was trained lately, but not by this; -1 where there is none. @param {Trainee} c @param {number} m @param {number} day */
+  const tooMuchOn = (c, m, day) => {
+    const known = didLately(c, m) !== null;
     const stresses = (/** @type {number} */ one, /** @type {number} */ part) => ((c.tables.stresses[one] >> part) & 1) === 1;
     const pain = training.newestPains(c).find((one) => stresses(m, one.part) && training.isHolding(c, one, c.day)
-      && c.log.some(({ on, movement }) => c.day - on < c.K.off[0] && stresses(movement, one.part)));
+      && (c.facts.isMobility(m) || ((c.tables.heavy_on[m] >> one.part) & 1) === 1 || one.on === day
+        || (!known && c.log.some(({ on, movement }) => c.day - on < c.K.off[0] && stresses(movement, one.part)))));
     return pain ? pain.part : -1;
   };
   /** Sets of a logged session, two at least. @param {Trainee} c @param {Logged} of */
@@ -550,5 +552,5 @@
     return out;
   };
 
-  Object.assign(training, { candidates, line, sides, whyNot, minutes, ease, didLately, setsOf, addedOn });
+  Object.assign(training, { candidates, line, sides, whyNot, minutes, ease, didLately, setsOf, tooMuchOn });
 })();

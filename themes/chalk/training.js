@@ -176,8 +176,8 @@
     const count = (/** @type {string} */ name) => lines.filter((other) => other.block === name).length;
     if ((hard || of.single || facts.has(m, TURNOVER)) && facts.group(m) >= 0 && log.groupIsNear(facts.group(m), on)) return { key: 'left.apart', values: { group: facts.group(m) } };
     if (log.partIsNear(m, on)) return { key: 'left.heavy', values: {} };
-    const added = line.sore ? training.addedOn(c, m) : -1;
-    if (added >= 0) return { key: 'left.sore', values: { part: added } };
+    const sore = line.sore ? training.tooMuchOn(c, m, on) : -1;
+    if (sore >= 0) return { key: 'left.sore', values: { part: sore } };
     if (rule === 'show it' && work.tried.has(of.movement)) return { key: 'left.waits', values: {} };
     if (rule === 'show it' && (week.lighter || state.shows >= K.shows)) return { key: 'left.show_turns', values: {} };
     if (rule === 'first try' && (week.lighter || state.firsts >= work.mostFirst)) return { key: 'left.try_turns', values: {} };
