@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="readiness.js=a880803e ";
+'use strict';self.rungbookIs+="readiness.js=465973bd ";
 'use strict';
 (() => {
 const { text, ONE, LENGTH, ANGLE, NO_LOAD, BODY_WEIGHT } = globalThis.rungbook.targets;
@@ -196,7 +196,7 @@ open.push(below);
 }
 }
 };
-const GROWING = ['wrist', 'elbow'];
+const GROWING = ['wrist', 'elbow', 'lower-back', 'hip', 'knee', 'ankle', 'foot'];
 const isPausing = (model, person, { part, score, signs }, today) => {
 const age = globalThis.rungbook.results.ageOn(person.born, today);
 const growing = age !== null && age < LIMITS.adult && GROWING.includes(model.tables.parts[part]);

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="test.js=a1d50dcb ";
+'use strict';self.rungbookIs+="test.js=0202a09a ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","known.each_side":"{unit}, the weaker side","known.head":"What do you know already?","known.keep":"Keep these","known.never":"never","known.never_of":"{movement}: never done","known.none_written":"Write one number, or go on without.","known.says":"Write the most that you did in one set, clean; leave empty what you are not sure of. Or go on without.","known.session":"None of these: my first session","known.test":"A few tests first","test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.it_rests":"it rests","test.never":"Never done it","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.one_true":"One is true, so no test today","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.over":"No more tests today","test.over_says":"Something hurts, so the tests of this day are over. What bears on that part is left alone or kept light. Ask a licensed clinician if it is sharp, if it wakes you, if it tingles, if it gives way, or if it is not better in a few days.","test.question":{"one":"Question {number}, about {n} left","other":"Question {number}, about {n} left"},"test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.rules":"How it counts, and when to stop","test.save_a_copy":"Save a copy","test.storage":"Your numbers stay in this browser, on this device; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_first":"Test these first, fresh and warm:","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.to_today":"Today’s session","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:"});
 'use strict';
 (() => {
@@ -157,10 +157,14 @@ const over = () => {
 isOn = false;
 steps = [];
 show(-1);
-speak(say('test.over'), make('p', { text: say('test.over_says') }), make('p', { class: 'acts' }, make('a', { class: 'act', href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.to_today') })));
+isOver();
 drawEntries();
 focus();
 };
+const isOver = () => {
+speak(say('test.over'), make('p', { text: say('test.over_says') }), make('p', { class: 'acts' }, make('a', { class: 'act', href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.to_today') })));
+};
+const hurtsToday = () => { const stand = mine(); return stand !== null && states.sore(stand).some(({ on }) => on === stand.day); };
 const stop = () => {
 isOn = false;
 show(-1);
@@ -256,6 +260,10 @@ return;
 }
 if (why === 'ask') {
 speak(say('test.health_questions'), make('p', { text: say('test.health_answered') }), make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#health', text: say('test.before_you_start') })));
+return;
+}
+if (hurtsToday()) {
+isOver();
 return;
 }
 const warning = lost ? make('p', { class: 'advice do-not', text: say('test.not_kept') }) : null;

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="training-lines.js=0b054df8 ";
+'use strict';self.rungbookIs+="training-lines.js=3ca15865 ";
 'use strict';
 (() => {
 const { targets, readiness, training } = globalThis.rungbook;
@@ -309,11 +309,12 @@ const recent = c.log.filter(({ on }) => c.day - on < c.K.off[0]).reverse(), up =
 kept[m] = recent.find(({ movement }) => movement === m) || recent.find(({ movement }) => up.has(movement)) || null;
 return kept[m];
 };
-const addedOn = (c, m) => {
-if (c.facts.isMobility(m) || didLately(c, m)) return -1;
+const tooMuchOn = (c, m, day) => {
+const known = didLately(c, m) !== null;
 const stresses = (one, part) => ((c.tables.stresses[one] >> part) & 1) === 1;
 const pain = training.newestPains(c).find((one) => stresses(m, one.part) && training.isHolding(c, one, c.day)
-&& c.log.some(({ on, movement }) => c.day - on < c.K.off[0] && stresses(movement, one.part)));
+&& (c.facts.isMobility(m) || ((c.tables.heavy_on[m] >> one.part) & 1) === 1 || one.on === day
+|| (!known && c.log.some(({ on, movement }) => c.day - on < c.K.off[0] && stresses(movement, one.part)))));
 return pain ? pain.part : -1;
 };
 const setsOf = ({ K }, { did }) => Math.max(K.fewest, did.length);
@@ -457,5 +458,5 @@ then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, 
 out.minutes = minutes(c, out);
 return out;
 };
-Object.assign(training, { candidates, line, sides, whyNot, minutes, ease, didLately, setsOf, addedOn });
+Object.assign(training, { candidates, line, sides, whyNot, minutes, ease, didLately, setsOf, tooMuchOn });
 })();

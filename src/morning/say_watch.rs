@@ -13,6 +13,11 @@ impl Telling<'_> {
         match watch {
             Watch::Pain { at, stops } => self.say.pain(&person.pains[*at], *stops),
             Watch::Rests(cause) => self.rests(person, &[*cause]),
+            Watch::Age(years) => {
+                let years = crate::words::Value::Whole((*years).into());
+                self.fill("age", &[("n", years)])
+            }
+            Watch::Unanswered => self.fill("unanswered", &[]),
             Watch::ToFailure { on, movements } => {
                 let (list, day) = (self.few_named(movements), on.to_string());
                 self.fill(

@@ -5,7 +5,7 @@ use super::{Look, M};
 use crate::curriculum::target::Micro;
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, State, causes};
-use crate::results::Tested;
+use crate::results::{LIMITS, Tested};
 use crate::training::{Group, K, Logged};
 use std::collections::BTreeMap;
 
@@ -17,6 +17,10 @@ pub enum Watch {
         at: usize,
         stops: bool,
     },
+    /// Years, of somebody who still grows or is old enough to ask about falls.
+    Age(i32),
+    /// The health questions were never answered.
+    Unanswered,
     /// A pause, a restriction, or light training.
     Rests(Cause),
     /// By its place among the histories.
@@ -71,6 +75,7 @@ impl Watch {
             Watch::OutOfDate(_) => 8,
             Watch::Helped(_) | Watch::Aside => 9,
             Watch::Rests(_) => 10,
+            Watch::Age(_) | Watch::Unanswered => 11,
         }
     }
 
@@ -78,6 +83,8 @@ impl Watch {
     pub fn word(&self) -> &'static str {
         match self {
             Watch::Pain { .. } => "pain",
+            Watch::Age(_) => "age",
+            Watch::Unanswered => "unanswered",
             Watch::Rests(cause) => cause.word(),
             Watch::Fallen(_) => "falling",
             Watch::Still(_) => "plateau",
@@ -115,6 +122,9 @@ impl Look<'_, '_> {
     pub(super) fn watch(&self) -> Vec<Watch> {
         let t = self.trainee;
         let mut out = self.pains();
+        let told = |age: &i32| *age < LIMITS.adult || *age >= K.balance_age;
+        out.extend(t.person.age_on(t.today).filter(told).map(Watch::Age));
+        out.extend(t.person.screened.is_none().then_some(Watch::Unanswered));
         out.extend(self.to_failure());
         out.extend(self.time_off());
         let others = causes(t.person, t.today).into_iter();

@@ -44,6 +44,8 @@ pub struct Training {
 /// What holds for every session.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Condition {
+    /// The health questions were never answered.
+    Unanswered,
     CoachPresent,
     /// From 65: balance and one-leg work beside a wall or a rail. Common practice, no source.
     WallNear,
@@ -117,6 +119,9 @@ fn conditions(trainee: &Trainee<'_>, gaps: &[Gap]) -> Vec<Condition> {
     let loaded = |g: &Gap| trainee.roster.of(g.movement).loaded();
     let sixes = trainee.is_minor() && gaps.iter().any(loaded);
     let mut out = Vec::new();
+    if trainee.person.screened.is_none() {
+        out.push(Condition::Unanswered);
+    }
     if trainee.is_youth() {
         out.push(Condition::CoachPresent);
     }

@@ -241,6 +241,7 @@ impl<'a> Say<'a> {
 
     pub fn condition(&self, condition: Condition) -> String {
         self.say(match condition {
+            Condition::Unanswered => "unanswered",
             Condition::CoachPresent => "coach_present",
             Condition::WallNear => "wall_near",
             Condition::Sixes => "sixes",

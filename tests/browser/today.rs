@@ -245,6 +245,9 @@ fn it_hurt_stands_on_every_card() {
         "#sets article[data-movement=false-grip-hang] .hurt",
     );
     browser.wait_until("document.querySelector('dialog[open]')");
+    // All of it can be reached: it is no higher than the screen, and scrolls.
+    let within = "const { top, bottom } = document.querySelector('dialog[open]').getBoundingClientRect(); return top >= 0 && bottom <= innerHeight";
+    assert_eq!(run(&browser, within), true);
     press_button(&browser, "Pause it");
     browser.wait_until("document.getElementById('rests-today').checkVisibility()");
     assert!(text(&browser, "#rests-today-list").contains("False-grip hang"));

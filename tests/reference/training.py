@@ -406,7 +406,8 @@ def answer(case):
     for session in sessions:
         del session["_lines"]
     limiter = coach.limiter
-    conditions = int(client.age is not None and client.age < SECOND_TEN)
+    conditions = int(not client.said.get("screened"))
+    conditions += int(client.age is not None and client.age < SECOND_TEN)
     conditions += int(client.age is not None and client.age >= 65)  # a wall or a rail beside them
     conditions += int(client.minor and any(client.c[i].loaded for i in gaps))
     return {

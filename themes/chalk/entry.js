@@ -175,7 +175,7 @@
       return { box, whole: make('li', {}, box, ' ', make('label', { for: `sign-${sign}`, text: say(`pain.sign_${sign.replace('-', '_')}`) })) };
     });
     const answer = await page.ask(say('entry.it_hurt'), [
-      make('p', { class: 'do-not', text: say('entry.emergency') }), make('p', {}, ...sayNodes('entry.stop_here', { movement: named(tables, m) })),
+      make('p', { class: 'do-not', text: say('entry.emergency') }), make('p', { text: say('entry.stop_here') }),
       make('p', { text: say('entry.where') }), make('ul', { class: 'plain parts' }, ...boxes.map(({ whole }) => whole)),
       score.whole, make('p', { text: say('pain.came_with') }), make('ul', { class: 'plain parts' }, ...signs.map(({ whole }) => whole)),
       make('p', { class: 'hint', text: say('pain.what_follows') }),

@@ -4,6 +4,7 @@
 (() => {
   const { targets, readiness, results, training, history, page } = globalThis.rungbook;
   const { MASS, NO_LOAD } = targets;
+  const { LIMITS } = globalThis.rungbook.health;
   const { words } = globalThis.rungbook;
   /** So many of a list are named, so many bests told. */
   const NAMED = 3, BESTS = 3;
@@ -126,7 +127,8 @@
       const one = (/** @type {number} */ amount) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 });
       return weaker && now && now.left !== null && now.right !== null ? [say('morning.sides_differ', { movement: name(m), left: one(now.left), right: one(now.right) })] : [];
     });
-    return [...pains, ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
+    const age = results.ageOn(person.born, day), years = age !== null && (age < LIMITS.adult || age >= K.balance_age) ? [say('morning.age', { n: age })] : [];
+    return [...pains, ...years, ...(person.screened ? [] : [say('morning.unanswered', {})]), ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
   };
   /** What was trained today or yesterday until nothing was left. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const toFailure = ({ c: { person, day } }, saying) => {

@@ -185,15 +185,20 @@
       panel.scrollIntoView({ block: 'start' });
     };
 
-    /** Something hurts: the tests of this day are over. */
+    /** Something hurts: the tests of this day are over, and why. */
     const over = () => {
       isOn = false;
       steps = [];
       show(-1);
-      speak(say('test.over'), make('p', { text: say('test.over_says') }), make('p', { class: 'acts' }, make('a', { class: 'act', href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.to_today') })));
+      isOver();
       drawEntries();
       focus();
     };
+    const isOver = () => {
+      speak(say('test.over'), make('p', { text: say('test.over_says') }), make('p', { class: 'acts' }, make('a', { class: 'act', href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.to_today') })));
+    };
+    /** Whether something began to hurt today: no skill is tested, until less is said of it. */
+    const hurtsToday = () => { const stand = mine(); return stand !== null && states.sore(stand).some(({ on }) => on === stand.day); };
     const stop = () => {
       isOn = false;
       show(-1);
@@ -295,6 +300,10 @@
       // Who is to ask first is shown no test, and asked for no number.
       if (why === 'ask') {
         speak(say('test.health_questions'), make('p', { text: say('test.health_answered') }), make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#health', text: say('test.before_you_start') })));
+        return;
+      }
+      if (hurtsToday()) {
+        isOver();
         return;
       }
       const warning = lost ? make('p', { class: 'advice do-not', text: say('test.not_kept') }) : null;

@@ -50,6 +50,7 @@
     const did = sets.slice(0, line.sets).filter(({ tick }) => tick.checked).map(({ amount }) => number(amount.value));
     const reserve = left.trim() === '' ? null : number(left), load = weight === null || weight.trim() === '' ? 0 : number(weight);
     if (!did.length || did.some((n) => !Number.isFinite(n) || n < 0 || n > 100000)) return say('today.tick');
+    if (line.unit === 'reps' && !did.every(Number.isInteger)) return say('today.whole_reps');
     if (reserve !== null && (!Number.isInteger(reserve) || reserve < 0 || reserve > 100)) return say('today.whole_left');
     if (!Number.isFinite(load) || load < 0 || load > 1000) return say('today.no_weight');
     const help = (line.load || 0) < 0 ? ' help' : '';

@@ -341,6 +341,7 @@
   const isRefused = (person, day) => globalThis.rungbook.health.saysOn(person.screened, day, person.born) === 'ask';
   /** @param {Training} of @returns {string[]} */
   const conditions = ({ trainee: c, gaps }) => [
+    ...(c.person.screened ? [] : [say('training.unanswered')]),
     ...(c.young ? [say('training.coach_present')] : []),
     ...(c.age !== null && c.age >= c.K.balance_age ? [say('training.wall_near')] : []),
     ...(c.minor && [...gaps.keys()].some((m) => c.facts.has(m, LOADED)) ? [say('training.sixes')] : []),

@@ -160,6 +160,8 @@ impl Answering<'_> {
             Watch::ToFailure { on, movements } => {
                 json!({ "on": on.to_string(), "movements": self.ids(movements) })
             }
+            Watch::Age(years) => json!({ "years": years }),
+            Watch::Unanswered => json!({}),
             Watch::TimeOff(days) => json!({ "days": days }),
             Watch::RunsOut { from, movements } => {
                 json!({ "from": from.to_string(), "movements": self.ids(movements) })
