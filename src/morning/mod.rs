@@ -116,6 +116,7 @@ impl Verdict {
     pub fn need(&self) -> Vec<u8> {
         let stuck = matches!(self.next, Next::Ask | Next::Blocked(..) | Next::Nothing);
         let mut ranks: Vec<u8> = self.watch.iter().map(Watch::rank).collect();
+        ranks.retain(|rank| *rank < watch::SAID);
         ranks.extend(stuck.then_some(watch::STUCK));
         ranks.sort_unstable();
         ranks.push(u8::MAX);

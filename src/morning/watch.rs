@@ -60,6 +60,8 @@ pub enum Watch {
 
 /// The rank of a person who has nothing to work on: behind what hurts.
 pub(super) const STUCK: u8 = 1;
+/// The rank of what is said of a person, and makes nobody come first.
+pub(super) const SAID: u8 = 11;
 
 impl Watch {
     /// What needs a look first has the lowest.
@@ -75,7 +77,7 @@ impl Watch {
             Watch::OutOfDate(_) => 8,
             Watch::Helped(_) | Watch::Aside => 9,
             Watch::Rests(_) => 10,
-            Watch::Age(_) | Watch::Unanswered => 11,
+            Watch::Age(_) | Watch::Unanswered => SAID,
         }
     }
 
