@@ -49,7 +49,11 @@
     if (!place) return;
     const lines = known.slice(-3).map(({ key, entry: of }) => make('p', { class: 'was' },
       ...sayNodes('test.was', { got: states.got(of.got || (of.left && of.right ? { left: of.left, right: of.right } : of.left || of.right)), day: states.day(of.on) }), ' ',
-      make('button', { type: 'button', class: 'quiet', text: say('test.take_back'), on: { click: () => store.remove(key) } })));
+      make('button', { type: 'button', class: 'quiet', text: say('test.take_back'), on: { click: () => {
+        store.remove(key);
+        const next = place.querySelector('button');
+        if (next) next.focus();
+      } } })));
     const open = make('button', { type: 'button', class: 'quiet', text: say('test.enter'), on: { click: () => {
       if (barred() === 'first' && store.keeps()) {
         byId('guided').scrollIntoView();
