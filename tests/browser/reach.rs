@@ -111,47 +111,6 @@ fn nothing_is_torn_from_its_mark() {
 }
 
 #[test]
-fn every_page_kind_is_within_reach() {
-    let (Some(axe), Some(browser)) = (package("axe-core/axe.min.js"), Browser::start()) else {
-        return;
-    };
-    let axe = fs::read_to_string(axe).expect("text");
-    let base = disk(&site());
-    browser.open(&format!("{base}where-i-stand.html"));
-    browser.run(SOME, &json!([]));
-    let mut faults = Vec::new();
-    for page in KINDS {
-        for (look, width, features) in [
-            (
-                "light",
-                390,
-                json!([{ "name": "prefers-color-scheme", "value": "light" }]),
-            ),
-            (
-                "dark",
-                1440,
-                json!([{ "name": "prefers-color-scheme", "value": "dark" }]),
-            ),
-            (
-                "forced",
-                390,
-                json!([{ "name": "forced-colors", "value": "active" }]),
-            ),
-        ] {
-            browser.width(width);
-            browser.cdp(
-                "Emulation.setEmulatedMedia",
-                &json!({ "features": features }),
-            );
-            browser.open(&format!("{base}{page}"));
-            let found = violations(&browser, &axe);
-            faults.extend(found.into_iter().map(|f| format!("{page} {look}: {f}")));
-        }
-    }
-    assert!(faults.is_empty(), "{}", faults.join("\n"));
-}
-
-#[test]
 fn nothing_is_cut_at_320_px_or_with_large_text() {
     let Some(browser) = Browser::start() else {
         return;
