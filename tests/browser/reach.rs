@@ -4,7 +4,6 @@
 use super::webdriver::Browser;
 use super::{disk, root, site, texts};
 use serde_json::{Value, json};
-use std::fs;
 use std::path::Path;
 use std::process::Command;
 
