@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="readiness.js=465973bd ";
+'use strict';self.rungbookIs+="readiness.js=fd3b1842 ";
 'use strict';
 (() => {
 const { text, ONE, LENGTH, ANGLE, NO_LOAD, BODY_WEIGHT } = globalThis.rungbook.targets;
@@ -196,10 +196,9 @@ open.push(below);
 }
 }
 };
-const GROWING = ['wrist', 'elbow', 'lower-back', 'hip', 'knee', 'ankle', 'foot'];
 const isPausing = (model, person, { part, score, signs }, today) => {
 const age = globalThis.rungbook.results.ageOn(person.born, today);
-const growing = age !== null && age < LIMITS.adult && GROWING.includes(model.tables.parts[part]);
+const growing = age !== null && age < LIMITS.adult && LIMITS.growing.includes(model.tables.parts[part]);
 return score >= LIMITS.pain[model.tables.parts[part] === 'neck' ? 0 : 1] || signs.length > 0 || (score > 0 && growing);
 };
 const pausingPains = (model, person, today) => {

@@ -2,21 +2,9 @@
 //! reached without them.
 
 use crate::chain::{Stages, stages_where};
-use crate::curriculum::words::{BodyPart, Pattern, Phase, Screening};
+use crate::curriculum::words::{BodyPart, Pattern, Phase, Screening, Word};
 use crate::curriculum::{Curriculum, Day, Leaf, Movement, MovementIx, Need};
 use crate::results::{LIMITS, Pain, Pause, Paused, Person};
-
-/// What a growing person leaves alone at the first pain: where growth plates, and growing vertebrae, are hurt most. Common practice
-/// beyond wrist and elbow, no source.
-const GROWING: [BodyPart; 7] = [
-    BodyPart::Wrist,
-    BodyPart::Elbow,
-    BodyPart::LowerBack,
-    BodyPart::Hip,
-    BodyPart::Knee,
-    BodyPart::Ankle,
-    BodyPart::Foot,
-];
 
 /// Why a movement rests.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -98,7 +86,7 @@ fn pausing_pains(person: &Person, today: Day) -> Vec<usize> {
         }
     }
     let grows = person.age_on(today).is_some_and(|age| age < LIMITS.adult);
-    let growing = |part| grows && GROWING.contains(&part);
+    let growing = |part: BodyPart| grows && LIMITS.growing.contains(&part.word());
     let pauses = |pain: &Pain| {
         // In the neck already from what is felt: a nerve or the cord may be behind it. Common practice, no source.
         pain.score >= LIMITS.pain[usize::from(pain.part != BodyPart::Neck)]

@@ -14,6 +14,9 @@ pub struct Limits {
     /// Years. Under this age growth plates are open: no tests with added weight, and what grows rests at any pain.
     /// Common practice, no source.
     pub adult: i32,
+    /// The parts that a growing person rests at the first pain: where growth plates and vertebrae are hurt most. Common practice,
+    /// no source.
+    pub growing: [&'static str; 7],
     /// Years. Under this age with a coach and a parent's consent. Common practice, no source.
     pub youth: i32,
     /// Years. Under this age nobody tests or trains by a page, but only with a coach in person. A page asks its reader to judge
@@ -41,6 +44,15 @@ pub struct Limits {
 pub const LIMITS: Limits = Limits {
     pain: [3, 6],
     adult: 18,
+    growing: [
+        "wrist",
+        "elbow",
+        "lower-back",
+        "hip",
+        "knee",
+        "ankle",
+        "foot",
+    ],
     youth: 16,
     alone: 12,
     clearance: 366,

@@ -119,7 +119,7 @@ interface Tables {
 /** The numbers by which results are judged: `src/results/limits.rs`. */
 interface Limits {
   pain: [number, number]; adult: number; youth: number; alone: number; clearance: number; body_weight: [number, number]; class: number;
-  near: number; near_length: number; near_angle: number; same_mass: number; monotony: number;
+  growing: string[]; near: number; near_length: number; near_angle: number; same_mass: number; monotony: number;
 }
 
 interface Model {

@@ -246,13 +246,10 @@
     }
   };
 
-  /** What a growing person leaves alone at the first pain. */
-  const GROWING = ['wrist', 'elbow', 'lower-back', 'hip', 'knee', 'ankle', 'foot'];
-
   /** Whether a pain pauses its part. @param {Model} model @param {Person} person @param {Pain} pain @param {number} today */
   const isPausing = (model, person, { part, score, signs }, today) => {
     const age = globalThis.rungbook.results.ageOn(person.born, today);
-    const growing = age !== null && age < LIMITS.adult && GROWING.includes(model.tables.parts[part]);
+    const growing = age !== null && age < LIMITS.adult && LIMITS.growing.includes(model.tables.parts[part]);
     return score >= LIMITS.pain[model.tables.parts[part] === 'neck' ? 0 : 1] || signs.length > 0 || (score > 0 && growing);
   };
 

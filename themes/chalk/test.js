@@ -189,16 +189,16 @@
       panel.scrollIntoView({ block: 'start' });
     };
 
-    /** Something hurts: the tests of this day are over, and why. */
+    /** Something hurts: the tests of this day are over. */
     const over = () => {
       isOn = false;
       steps = [];
       show(-1);
-      isOver();
+      sayOver();
       drawEntries();
       focus();
     };
-    const isOver = () => {
+    const sayOver = () => {
       speak(say('test.over'), make('p', { text: say('test.over_says') }), make('p', { class: 'acts' }, make('a', { class: 'act', href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.to_today') })));
     };
     /** Whether something began to hurt today: no skill is tested, until less is said of it. */
@@ -307,7 +307,7 @@
         return;
       }
       if (hurtsToday()) {
-        isOver();
+        sayOver();
         return;
       }
       const warning = lost ? make('p', { class: 'advice do-not', text: say('test.not_kept') }) : null;
