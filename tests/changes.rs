@@ -238,7 +238,7 @@ fn stood() -> (Snapshot, Stood) {
     let stood = Stood::of(&proof.curriculum);
     let kept = base.with_text(STANDING, &stood.to_json());
     assert_eq!(
-        Stood::read(&kept, &proof.curriculum.ledger).expect("it reads"),
+        Stood::read(&kept, proof.curriculum.ledger()).expect("it reads"),
         stood
     );
     assert_eq!(since(&stood, &proof.curriculum), []);
@@ -307,11 +307,12 @@ fn a_ledger_of_old_is_read() {
     let base = Snapshot::new(others.map(|(_, f)| f.clone()).collect());
     let curriculum = proofread(&base).curriculum;
     let ledger = curriculum
-        .ledger
+        .ledger()
         .with_entry(&curriculum, "2026-11-25", "As it stands.");
     let base = base.with_text("content/ledger.yaml", &ledger.to_yaml());
-    let ledger = proofread(&base).curriculum.ledger;
-    let stood = Stood::read(&base, &ledger).expect("it reads");
+    let before = proofread(&base);
+    let ledger = before.curriculum.ledger();
+    let stood = Stood::read(&base, ledger).expect("it reads");
     let refused =
         |edit: &Edit<'_>| loosenings(&since(&stood, &after(&base, edit).curriculum)).count();
     let of = |words: &str| {

@@ -332,7 +332,7 @@ fn what_is_unchecked_is_said() {
     assert!(loads.contains(&turning.join(", ")), "{turning:?}");
     let snapshot = rungbook::io::snapshot(env!("CARGO_MANIFEST_DIR").as_ref()).expect("a folder");
     let built = rungbook::site::build(&snapshot, &rungbook::site::Options::default());
-    let words = &built.proof().curriculum.words;
+    let words = built.proof().curriculum.words();
     let plan = built.renderer().expect("a site");
     let page = (0..plan.len())
         .map(|i| plan.render(i).expect("a file"))

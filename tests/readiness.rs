@@ -979,13 +979,13 @@ fn for_reference(curriculum: &Curriculum) -> Value {
             json!({
                 "id": m.id.as_str(), "pattern": m.pattern.word(), "standard": m.standard.to_string(), "each_side": m.each_side,
                 "guarded": m.guarded(), "lowering": m.phase == Some(rungbook::curriculum::words::Phase::Lowering),
-                "classes": m.cautions.iter().map(|c| curriculum.cautions.class(*c).id.as_str()).collect::<Vec<_>>(), "stresses": m.stresses.iter().map(|p| p.part.word()).collect::<Vec<_>>(),
+                "classes": m.cautions.iter().map(|c| curriculum.cautions().class(*c).id.as_str()).collect::<Vec<_>>(), "stresses": m.stresses.iter().map(|p| p.part.word()).collect::<Vec<_>>(),
                 "was": m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>(), "needs": resolved(curriculum, &m.needs),
                 "since": m.test.as_ref().and_then(|t| t.since).map(|day| day.to_string()),
             })
         })
         .collect();
-    json!({ "presume": curriculum.school.presume, "results_last_days": curriculum.school.results_last_days, "movements": movements })
+    json!({ "presume": curriculum.school().presume, "results_last_days": curriculum.school().results_last_days, "movements": movements })
 }
 
 fn compare(

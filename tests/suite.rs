@@ -305,7 +305,7 @@ fn matches(expected: &str, got: &str) -> bool {
 
 /// What publishing without a note finds besides.
 fn changed(proof: &Proofread, snapshot: &Snapshot) -> Findings {
-    let stood = match changes::Stood::read(snapshot, &proof.curriculum.ledger) {
+    let stood = match changes::Stood::read(snapshot, proof.curriculum.ledger()) {
         Ok(stood) => stood,
         Err(found) => return found,
     };

@@ -377,7 +377,7 @@ fn judge(body: &str) -> Vec<String> {
     let dir = curriculum();
     let snapshot = rungbook::io::snapshot(dir.path()).expect("a folder");
     let proof = proofread(&snapshot);
-    let words = &proof.curriculum.words;
+    let words = proof.curriculum.words();
     let theme = Theme::load("chalk", &snapshot, words).expect("the theme");
     let policy = format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{POLICY}\">");
     let page = match body.contains("POLICY") {
@@ -839,8 +839,8 @@ fn built(dir: &Path, in_pieces: bool) -> rungbook::site::Outcome {
     use rungbook::site::{Options, Theme, build};
     let snapshot = rungbook::io::snapshot(dir).expect("a folder");
     let plain = build(&snapshot, &Options::default());
-    let school = &plain.proof().curriculum.school;
-    let theme = Theme::load(&school.theme, &snapshot, &plain.proof().curriculum.words);
+    let school = plain.proof().curriculum.school();
+    let theme = Theme::load(&school.theme, &snapshot, plain.proof().curriculum.words());
     let theme = theme.expect("a theme").in_pieces(in_pieces);
     let theme = Some(std::sync::Arc::new(theme));
     build(&snapshot, &Options { theme })

@@ -61,7 +61,7 @@ pub struct Difference {
 impl Difference {
     /// A line for a reader: the record with its signal word, and what became of it.
     pub fn say(&self, curriculum: &Curriculum, words: &Words) -> String {
-        let units = curriculum.school.units;
+        let units = curriculum.school().units;
         let (of, says) = (
             self.about.named(words),
             self.about.what.say(curriculum, words, units),
@@ -152,7 +152,7 @@ impl<'a> Comparing<'a> {
     /// The record that bears an id of before now: itself, or who says that it was.
     fn now(&self, id: &str) -> Option<Owner> {
         let renamed = || {
-            let of = self.curriculum.old_ids.get(id).copied()?;
+            let of = self.curriculum.bearer(id)?;
             Some(of)
         };
         let owner = self.curriculum.find(id).or_else(renamed)?;
@@ -163,14 +163,14 @@ impl<'a> Comparing<'a> {
     fn same(&self, now: &str, then: &str) -> bool {
         now == then
             || (self.curriculum.find(then).is_none()
-                && self.curriculum.old_ids.get(then).copied() == self.curriculum.find(now))
+                && self.curriculum.bearer(then) == self.curriculum.find(now))
     }
 
     /// The graver of what a movement bore and bears.
     fn signal(&self, then: &[String], now: Option<Owner>) -> Option<Signal> {
         let of = |id: &String| Signal::read(self.stood.classes.get(id)?);
         let shipped = |id: &String| {
-            let book = &self.curriculum.cautions;
+            let book = self.curriculum.cautions();
             book.find(id).map(|ix| book.class(ix).signal)
         };
         let then = then.iter().filter_map(|id| of(id).or_else(|| shipped(id)));
@@ -179,7 +179,7 @@ impl<'a> Comparing<'a> {
     }
 
     fn classes(&mut self) {
-        for class in self.curriculum.cautions.classes() {
+        for class in self.curriculum.cautions().classes() {
             let id = class.id.as_str();
             let before = self.stood.classes.get(id).and_then(|w| Signal::read(w));
             let Some(from) = before.filter(|s| *s != class.signal) else {
@@ -192,7 +192,7 @@ impl<'a> Comparing<'a> {
             };
             let about = About {
                 id,
-                name: class.name(&self.curriculum.words),
+                name: class.name(self.curriculum.words()),
                 signal: Some(from.max(to)),
                 span: None,
             };
@@ -256,7 +256,7 @@ impl<'a> Comparing<'a> {
         };
         self.target(&of_standard, guarded, &then.standard, &standard);
         let class = |c: &crate::curriculum::caution::ClassIx| {
-            self.curriculum.cautions.class(*c).id.to_string()
+            self.curriculum.cautions().class(*c).id.to_string()
         };
         let classes: Vec<String> = m.cautions.iter().map(class).collect();
         for gone in then.cautions.iter().filter(|c| !classes.contains(c)) {

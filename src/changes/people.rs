@@ -116,7 +116,7 @@ fn list(value: &Value) -> &[Value] {
 
 /// The school's caution classes, and those that it had and has no more.
 fn with_classes(own: String, data: &Value, now: &Curriculum) -> String {
-    let book = &now.cautions;
+    let book = now.cautions();
     let mut out = own;
     for class in list(&data["cautions"]) {
         let id = class["id"].as_str().unwrap_or_default();
@@ -225,7 +225,7 @@ impl<'a> Side<'a> {
             gap.map(|g| g.target)
                 .unwrap_or(curriculum.movement(ix).standard)
         };
-        let (words, units) = (&curriculum.words, curriculum.school.units);
+        let (words, units) = (curriculum.words(), curriculum.school().units);
         let owner = |goal: Goal| match goal {
             Goal::Skill(ix) => Owner::Skill(ix),
             Goal::Movement(ix) => Owner::Movement(ix),
@@ -258,7 +258,7 @@ impl<'a> Side<'a> {
     fn named(&self, ix: MovementIx) -> (String, String) {
         let named = self
             .curriculum
-            .named(Owner::Movement(ix), &self.curriculum.words);
+            .named(Owner::Movement(ix), self.curriculum.words());
         (self.curriculum.movement(ix).id.to_string(), named)
     }
 }
@@ -266,7 +266,7 @@ impl<'a> Side<'a> {
 fn effect(then: &Side<'_>, now: &Side<'_>) -> Effect {
     let after = now.curriculum;
     let in_after = |id: &str| -> Option<Owner> {
-        let old = || after.old_ids.get(id).copied();
+        let old = || after.bearer(id);
         after.find(id).or_else(old)
     };
     let mut moved = Vec::new();

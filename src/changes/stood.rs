@@ -100,7 +100,7 @@ impl Stood {
         };
         Stood {
             standing: VERSION,
-            classes: curriculum.cautions.classes().iter().map(signal).collect(),
+            classes: curriculum.cautions().classes().iter().map(signal).collect(),
             families: families(curriculum).collect(),
             pages: pages(curriculum).collect(),
             skills: curriculum
@@ -245,7 +245,7 @@ fn movement(curriculum: &Curriculum, m: &Movement) -> StoodMovement {
         spans: _,
         faulty: _,
     } = m;
-    let class = |c: &ClassIx| curriculum.cautions.class(*c).id.to_string();
+    let class = |c: &ClassIx| curriculum.cautions().class(*c).id.to_string();
     let test = says.test.as_ref();
     StoodMovement {
         name: name.clone(),

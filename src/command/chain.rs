@@ -168,7 +168,7 @@ fn weeks(half_weeks: u32) -> f64 {
 fn text(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> String {
     use std::fmt::Write;
     let curriculum = &proof.curriculum;
-    let units = curriculum.school.units;
+    let units = curriculum.school().units;
     let goal = report::named(curriculum, resolved.goal.movement);
     let mut out = String::new();
     let _ = writeln!(out, "{goal}: {}", resolved.goal.target.words(units));

@@ -85,11 +85,11 @@ fn people(
         })),
         Form::Text => {
             report::print(&found, snapshot);
-            let list = since::list(&all, curriculum, &curriculum.words);
+            let list = since::list(&all, curriculum, curriculum.words());
             if !list.is_empty() {
                 anstream::println!("{list}");
             }
-            people.print(&to, &curriculum.words);
+            people.print(&to, curriculum.words());
         }
     }
     Ok(report::status(&found, options.strict))

@@ -118,7 +118,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         && let Err(error) = io::replace(&from.join(STANDING), text)
     {
         let why = error.to_string();
-        let words = &proof.curriculum.words;
+        let words = proof.curriculum.words();
         let line = words.fill("since.not_kept", &[("why", (&why).into())]);
         anstream::eprintln!("{line}");
     }
@@ -137,7 +137,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
 
 /// The site's folder.
 pub(super) fn place(from: &Path, to: Option<&Path>, curriculum: &Curriculum) -> PathBuf {
-    let default = || from.join(curriculum.school.publish_to.as_deref().unwrap_or("site"));
+    let default = || from.join(curriculum.school().publish_to.as_deref().unwrap_or("site"));
     to.map_or_else(default, Path::to_path_buf)
 }
 
@@ -158,7 +158,7 @@ fn changed(
     to: &Path,
 ) -> Result<Result<Changed, Status>, Error> {
     let (form, curriculum) = (options.common.form, &proof.curriculum);
-    let words = &curriculum.words;
+    let words = curriculum.words();
     let refused = |found: &Findings, all: &[Difference], people: &Value| {
         match form {
             Form::Json => report::answer(&json!({
@@ -261,7 +261,7 @@ fn ledger(
     changed: &[Difference],
 ) -> String {
     let today = options.today.unwrap_or_else(io::today).to_string();
-    let mut ledger = curriculum.ledger.with_entry(curriculum, &today, words);
+    let mut ledger = curriculum.ledger().with_entry(curriculum, &today, words);
     if let Some(entry) = ledger.entries.last_mut() {
         changes::note(entry, changed);
     }
@@ -284,7 +284,7 @@ fn write(
         from,
         target: to,
         named,
-        school: &curriculum.school.address,
+        school: &curriculum.school().address,
         paths,
     })?;
     let written = site.write(|file, audit| {
@@ -300,7 +300,7 @@ fn write(
     if !site.own_scripts().is_empty() {
         let list = site.own_scripts().join(", ");
         let line = curriculum
-            .words
+            .words()
             .fill("guard.scripts", &[("list", (&list).into())]);
         anstream::eprintln!("{line}");
     }

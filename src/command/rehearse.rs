@@ -169,7 +169,7 @@ impl Stage<'_> {
         if !errors {
             let proof = site.proof();
             told.changes = match since::differences(proof, snapshot) {
-                Ok(all) => since::list(&all, &proof.curriculum, &proof.curriculum.words),
+                Ok(all) => since::list(&all, &proof.curriculum, proof.curriculum.words()),
                 Err(found) => report::some(found.iter(), snapshot),
             };
         }

@@ -57,7 +57,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             "moved": renamed.moves, "findings": [],
         })),
         Form::Text => {
-            let words = &proof.curriculum.words;
+            let words = proof.curriculum.words();
             let values = [
                 ("before", options.old.as_str().into()),
                 ("now", options.new.as_str().into()),

@@ -20,7 +20,7 @@ const NAMED: usize = 20;
 /// # Errors
 /// A finding, where that list cannot be read.
 pub fn differences(proof: &Proofread, snapshot: &Snapshot) -> Result<Vec<Difference>, Findings> {
-    let stood = Stood::read(snapshot, &proof.curriculum.ledger)?;
+    let stood = Stood::read(snapshot, proof.curriculum.ledger())?;
     Ok(changes::since(&stood, &proof.curriculum))
 }
 

@@ -81,7 +81,7 @@ impl At<'_> {
     }
 
     fn words(&self) -> &Words {
-        &self.curriculum.words
+        self.curriculum.words()
     }
 
     fn place(&self, span: Span) -> (&str, usize) {
@@ -219,7 +219,9 @@ impl At<'_> {
         }
         let name = report::named(self.curriculum, need.movement);
         let needed = report::named(self.curriculum, need.needed);
-        let target = need.target.say(self.curriculum.school.units, self.words());
+        let target = need
+            .target
+            .say(self.curriculum.school().units, self.words());
         let (low, high) = percents(&need.portion);
         let values = [
             ("movement", Said::Text(&name)),
@@ -269,7 +271,7 @@ impl At<'_> {
         let name = report::named(self.curriculum, standard.movement);
         let target = movement
             .standard
-            .say(self.curriculum.school.units, self.words());
+            .say(self.curriculum.school().units, self.words());
         let values = [
             ("movement", Said::Text(&name)),
             ("target", Said::Text(&target)),

@@ -67,7 +67,7 @@ impl Ledger {
             let mut cautions: Vec<String> = m
                 .cautions
                 .iter()
-                .map(|c| curriculum.cautions.class(*c).id.to_string())
+                .map(|c| curriculum.cautions().class(*c).id.to_string())
                 .collect();
             cautions.sort();
             (

@@ -99,7 +99,7 @@ impl What {
                 }
             }
             What::ClassGone(id) | What::ClassNew(id) => {
-                let book = &curriculum.cautions;
+                let book = curriculum.cautions();
                 let known = book.find(id).map(|ix| book.class(ix).name(words));
                 fill(&[("class", known.unwrap_or(id))])
             }

@@ -77,27 +77,63 @@ pub enum Owner {
     Page(NoteIx),
 }
 
-/// A whole curriculum. A copy shares what it does not change.
+/// All that a curriculum holds, as `reading` joins it. A copy shares what it does not change.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Curriculum {
+pub struct CurriculumParts {
     pub school: Arc<School>,
     pub cautions: Arc<caution::Book>,
     pub ledger: Arc<ledger::Ledger>,
     /// What the interface says in the school's language.
     pub words: Words,
-    pub(crate) movements: Vec<Arc<Movement>>,
-    pub(crate) families: Arc<Vec<Family>>,
-    pub(crate) skills: Vec<Skill>,
-    pub(crate) notes: Vec<Arc<Note>>,
-    pub(crate) by_id: Arc<HashMap<String, Owner>>,
+    pub movements: Vec<Arc<Movement>>,
+    pub families: Arc<Vec<Family>>,
+    pub skills: Vec<Skill>,
+    pub notes: Vec<Arc<Note>>,
+    pub by_id: Arc<HashMap<String, Owner>>,
     /// Old ids and the record that bears them now.
-    pub(crate) old_ids: Arc<BTreeMap<String, Owner>>,
+    pub old_ids: Arc<BTreeMap<String, Owner>>,
+}
+
+/// A whole curriculum. Who has one asks it, and changes nothing in it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Curriculum {
+    parts: CurriculumParts,
+}
+
+impl From<CurriculumParts> for Curriculum {
+    fn from(parts: CurriculumParts) -> Curriculum {
+        Curriculum { parts }
+    }
 }
 
 impl Curriculum {
+    /// What it is made of, for who reads one file of it anew.
+    pub(crate) fn parts(&self) -> &CurriculumParts {
+        &self.parts
+    }
+
+    pub fn school(&self) -> &School {
+        &self.parts.school
+    }
+
+    /// The caution classes.
+    pub fn cautions(&self) -> &caution::Book {
+        &self.parts.cautions
+    }
+
+    pub fn ledger(&self) -> &ledger::Ledger {
+        &self.parts.ledger
+    }
+
+    /// What the interface says in the school's language.
+    pub fn words(&self) -> &Words {
+        &self.parts.words
+    }
+
     /// Every movement in order of id, held-back and faulty ones included.
     pub fn movements(&self) -> impl Iterator<Item = (MovementIx, &Movement)> {
-        self.movements
+        self.parts
+            .movements
             .iter()
             .enumerate()
             .map(|(i, m)| (MovementIx(i as u32), m.as_ref()))
@@ -109,49 +145,52 @@ impl Curriculum {
     }
 
     pub fn movement(&self, ix: MovementIx) -> &Movement {
-        &self.movements[ix.at()]
+        &self.parts.movements[ix.at()]
     }
 
     /// How many movements there are; indices run below it.
     pub fn len(&self) -> usize {
-        self.movements.len()
+        self.parts.movements.len()
     }
 
     pub fn is_empty(&self) -> bool {
-        self.movements.is_empty()
+        self.parts.movements.is_empty()
     }
 
     pub fn families(&self) -> impl Iterator<Item = (FamilyIx, &Family)> {
-        self.families
+        self.parts
+            .families
             .iter()
             .enumerate()
             .map(|(i, f)| (FamilyIx(i as u32), f))
     }
 
     pub fn family(&self, ix: FamilyIx) -> &Family {
-        &self.families[ix.at()]
+        &self.parts.families[ix.at()]
     }
 
     pub fn skills(&self) -> impl Iterator<Item = (SkillIx, &Skill)> {
-        self.skills
+        self.parts
+            .skills
             .iter()
             .enumerate()
             .map(|(i, s)| (SkillIx(i as u32), s))
     }
 
     pub fn skill(&self, ix: SkillIx) -> &Skill {
-        &self.skills[ix.at()]
+        &self.parts.skills[ix.at()]
     }
 
     pub fn notes(&self) -> impl Iterator<Item = (NoteIx, &Note)> {
-        self.notes
+        self.parts
+            .notes
             .iter()
             .enumerate()
             .map(|(i, n)| (NoteIx(i as u32), n.as_ref()))
     }
 
     pub fn note(&self, ix: NoteIx) -> &Note {
-        &self.notes[ix.at()]
+        &self.parts.notes[ix.at()]
     }
 
     /// The note that adds words to a page every site has.
@@ -163,7 +202,7 @@ impl Curriculum {
 
     /// The record with this id.
     pub fn find(&self, id: &str) -> Option<Owner> {
-        self.by_id.get(id).copied()
+        self.parts.by_id.get(id).copied()
     }
 
     pub fn find_movement(&self, id: &str) -> Option<MovementIx> {
@@ -175,7 +214,15 @@ impl Curriculum {
 
     /// Old ids with the records that bear them now, sorted.
     pub fn old_ids(&self) -> impl Iterator<Item = (&str, Owner)> {
-        self.old_ids.iter().map(|(id, owner)| (id.as_str(), *owner))
+        self.parts
+            .old_ids
+            .iter()
+            .map(|(id, owner)| (id.as_str(), *owner))
+    }
+
+    /// The record that bears an old id now.
+    pub fn bearer(&self, old: &str) -> Option<Owner> {
+        self.parts.old_ids.get(old).copied()
     }
 
     /// The id of a record.
@@ -209,6 +256,6 @@ impl Curriculum {
 
     /// All ids, for suggestions.
     pub fn ids(&self) -> impl Iterator<Item = &str> {
-        self.by_id.keys().map(String::as_str)
+        self.parts.by_id.keys().map(String::as_str)
     }
 }

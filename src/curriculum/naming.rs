@@ -20,7 +20,7 @@ impl Curriculum {
                     .collect();
                 all.sort();
                 all.dedup();
-                Cow::Owned(self.cautions.sorted(all))
+                Cow::Owned(self.cautions().sorted(all))
             }
             Owner::Page(_) => Cow::Borrowed(&[]),
         }
@@ -29,7 +29,7 @@ impl Curriculum {
     /// The gravest signal that a record bears.
     pub fn signal_of(&self, owner: Owner) -> Option<Signal> {
         let first = self.cautions_of(owner).first().copied();
-        first.map(|class| self.cautions.class(class).signal)
+        first.map(|class| self.cautions().class(class).signal)
     }
 
     /// A record's name with its signal word, for texts: a title, a line of the terminal, a feed.

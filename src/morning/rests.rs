@@ -51,7 +51,7 @@ pub fn what_rests(
             }
             (Some(Paused::Part(of)), _) => what.push(part(words, of).to_string()),
             (Some(Paused::Class(ix)), _) => {
-                classes.push(curriculum.cautions.class(ix).name(words).to_string());
+                classes.push(curriculum.cautions().class(ix).name(words).to_string());
             }
             (Some(Paused::Pattern(of)), _) => {
                 let key = format!("pattern.{}", of.word().replace(' ', "_"));

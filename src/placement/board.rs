@@ -215,7 +215,7 @@ impl<'a> Board<'a> {
                 next.shown[demand] = if met { Truth::True } else { Truth::False };
             }
         }
-        if met && self.curriculum.school.presume {
+        if met && self.curriculum.school().presume {
             next.presume(movement);
         }
         next

@@ -47,7 +47,7 @@ fn complete(curriculum: &Curriculum, movement: &Movement, findings: &mut Finding
     let incomplete = movement
         .cautions
         .iter()
-        .map(|ix| curriculum.cautions.class(*ix))
+        .map(|ix| curriculum.cautions().class(*ix))
         .find(|c| !c.is_complete());
     let bare = movement.guarded() && movement.cautions.is_empty();
     if incomplete.is_some() || bare {

@@ -81,7 +81,7 @@ pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
             untaught(curriculum, ix, text, span, findings);
         }
         for class in movement.cautions.iter().filter(|_| straight) {
-            let class = curriculum.cautions.class(*class);
+            let class = curriculum.cautions().class(*class);
             for part in [Part::BailOut, Part::Stop] {
                 let text = class.wording(part).at(Position::Inverted);
                 if let Some(span) = text.span.filter(|_| bends_arms(&text.words)) {

@@ -13,7 +13,7 @@ pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
             let other = curriculum.movement(instead.movement);
             let word = match &instead.when {
                 When::Part(part) => part.word(),
-                When::Class(class) => curriculum.cautions.class(*class).id.as_str(),
+                When::Class(class) => curriculum.cautions().class(*class).id.as_str(),
                 When::Without(word) => word.as_str(),
             };
             if !has(movement, &instead.when) {

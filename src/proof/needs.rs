@@ -68,7 +68,7 @@ fn implied(
 
 /// A family member that needs a sibling more rungs below it than the school allows, all axes together.
 fn leap_in_rungs(curriculum: &Curriculum, movement: &Movement, findings: &mut Findings) {
-    let (Some(place), limit) = (&movement.place, curriculum.school.leap.rungs) else {
+    let (Some(place), limit) = (&movement.place, curriculum.school().leap.rungs) else {
         return;
     };
     for leaf in movement.needs.leaves() {

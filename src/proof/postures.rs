@@ -35,7 +35,7 @@ struct Load {
 }
 
 fn loads(curriculum: &Curriculum) -> [Load; 3] {
-    let limits = curriculum.school.leap;
+    let limits = curriculum.school().leap;
     let turning = limits.turning as f64 / ONE as f64;
     [
         Load {

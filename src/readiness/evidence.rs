@@ -33,7 +33,7 @@ pub(super) struct Closest {
 impl<'a> Evidence<'a> {
     pub fn new(curriculum: &'a Curriculum, person: &'a Person, today: Day) -> Evidence<'a> {
         let mut latest: Vec<Vec<&Tested>> = vec![Vec::new(); curriculum.len()];
-        let lasts = curriculum.school.results_last_days;
+        let lasts = curriculum.school().results_last_days;
         for tested in &person.tested {
             let age = today.days_after(tested.on);
             if age < 0 || age > lasts as i32 {
@@ -52,7 +52,7 @@ impl<'a> Evidence<'a> {
             latest,
             presumed: vec![Vec::new(); curriculum.len()],
         };
-        if curriculum.school.presume {
+        if curriculum.school().presume {
             evidence.presume();
         }
         evidence

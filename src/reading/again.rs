@@ -10,7 +10,7 @@ use super::resolve::Ids;
 use super::spread::spread;
 use super::{Read, note, read_file};
 use crate::curriculum::note::NoteOwner;
-use crate::curriculum::{Curriculum, Movement, MovementIx, Need, NoteIx, Target};
+use crate::curriculum::{Curriculum, CurriculumParts, Movement, MovementIx, Need, NoteIx, Target};
 use crate::source::{FileId, Findings, Snapshot, markdown};
 use std::collections::HashSet;
 use std::sync::Arc;
@@ -35,13 +35,13 @@ pub fn again(
     let mut findings = Findings::default();
     let read = read_file(file, snapshot.file(file)?, &mut findings);
     let read = findings.is_empty().then_some(read)?;
-    let none = HashSet::new();
+    let (none, parts) = (HashSet::new(), before.parts());
     let ids = Ids {
-        by_id: &before.by_id,
-        old: &before.old_ids,
+        by_id: &parts.by_id,
+        old: &parts.old_ids,
         unread: &none,
-        movements: &before.movements,
-        families: &before.families,
+        movements: &parts.movements,
+        families: &parts.families,
     };
     let mut anew = Anew {
         before,
@@ -79,9 +79,11 @@ impl Anew<'_> {
         let (part, ids, findings) = ((file, id, page), &self.ids, &mut self.findings);
         let new = note::build(part, outline, old.owner.clone(), title, ids, findings);
         note::check(&new.outline, new.held_back, ids, self.snapshot, findings);
-        let mut after = self.before.clone();
+        let mut after = self.before.parts().clone();
         after.notes[ix.at()] = Arc::new(new);
-        findings.is_empty().then_some((after, Again::Note(ix)))
+        findings
+            .is_empty()
+            .then_some((after.into(), Again::Note(ix)))
     }
 
     fn movement(&mut self, record: MovementFile) -> Option<(Curriculum, Again)> {
@@ -92,8 +94,8 @@ impl Anew<'_> {
         let (ix, old) = of_this_file.next()?;
         let (mut waiting, _) = spread(
             vec![(self.file, record)],
-            &before.cautions,
-            &before.school,
+            before.cautions(),
+            before.school(),
             true,
             self.snapshot,
             &mut Claims::default(),
@@ -105,7 +107,7 @@ impl Anew<'_> {
         if !refers_alike(old, &new) {
             return None;
         }
-        let mut after = before.clone();
+        let mut after = before.parts().clone();
         let standard = new.standard;
         after.movements[ix.at()] = Arc::new(new);
         let ids = Ids {
@@ -120,7 +122,7 @@ impl Anew<'_> {
         (movement.needs, movement.instead) = (asked.needs, asked.instead);
         own_standards(&mut after, ix, standard);
         derive_cautions(&mut after);
-        Some((after, Again::Movement(ix)))
+        Some((after.into(), Again::Movement(ix)))
     }
 }
 
@@ -174,7 +176,7 @@ fn compares(old: &Target, new: &Target) -> bool {
 }
 
 /// Needs and goals without a target of their own ask for the standard as it is now.
-fn own_standards(curriculum: &mut Curriculum, ix: MovementIx, standard: Target) {
+fn own_standards(parts: &mut CurriculumParts, ix: MovementIx, standard: Target) {
     let stale = |need: &Need<crate::curriculum::Leaf>| {
         let mut found = false;
         need.visit(&mut |l| {
@@ -182,7 +184,7 @@ fn own_standards(curriculum: &mut Curriculum, ix: MovementIx, standard: Target) 
         });
         found
     };
-    for movement in &mut curriculum.movements {
+    for movement in &mut parts.movements {
         if stale(&movement.needs) {
             let needs = &mut Arc::make_mut(movement).needs;
             needs.change(&mut |leaf| {
@@ -192,7 +194,7 @@ fn own_standards(curriculum: &mut Curriculum, ix: MovementIx, standard: Target) 
             });
         }
     }
-    for skill in &mut curriculum.skills {
+    for skill in &mut parts.skills {
         if skill.goal.movement == ix && skill.goal.own_standard {
             skill.goal.target = standard;
         }

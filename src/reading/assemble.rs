@@ -14,7 +14,8 @@ use crate::curriculum::posture::Touch;
 use crate::curriculum::school::School;
 use crate::curriculum::words::Load;
 use crate::curriculum::{
-    Curriculum, Family, FamilyIx, Id, Movement, MovementIx, NoteIx, Owner, Skill, SkillIx,
+    Curriculum, CurriculumParts, Family, FamilyIx, Id, Movement, MovementIx, NoteIx, Owner, Skill,
+    SkillIx,
 };
 use crate::leverage;
 use crate::source::markdown::{self, Outline};
@@ -82,7 +83,7 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
     records.settle();
     let (words, found) = said;
     findings.extend(found);
-    let mut curriculum = Curriculum {
+    let mut parts = CurriculumParts {
         school: Arc::new(school),
         cautions: Arc::new(cautions),
         ledger: Arc::new(ledger),
@@ -94,9 +95,9 @@ pub fn assemble(parts: Parts, snapshot: &Snapshot, findings: &mut Findings) -> C
         by_id: Arc::new(records.by_id),
         old_ids: Arc::new(records.old_ids),
     };
-    give_notes(&mut curriculum);
-    derive_cautions(&mut curriculum);
-    curriculum
+    give_notes(&mut parts);
+    derive_cautions(&mut parts);
+    parts.into()
 }
 
 /// The records that found their place, and what leads to them.
@@ -397,18 +398,18 @@ pub fn told<T>(made: Vec<(T, Findings)>, findings: &mut Findings) -> Vec<T> {
 }
 
 /// Tells each record which note is its own.
-fn give_notes(curriculum: &mut Curriculum) {
-    let families = Arc::make_mut(&mut curriculum.families);
-    for (i, note) in curriculum.notes.iter().enumerate() {
+fn give_notes(parts: &mut CurriculumParts) {
+    let families = Arc::make_mut(&mut parts.families);
+    for (i, note) in parts.notes.iter().enumerate() {
         let ix = Some(NoteIx(i as u32));
         match note.owner {
             NoteOwner::Record(Owner::Movement(m)) => {
-                Arc::make_mut(&mut curriculum.movements[m.at()]).note = ix;
+                Arc::make_mut(&mut parts.movements[m.at()]).note = ix;
             }
             NoteOwner::Record(Owner::Family(f)) => families[f.at()].note = ix,
             NoteOwner::Record(Owner::Skill(_)) => {
                 let of = |s: &&mut Skill| s.id.as_str() == note.id;
-                if let Some(skill) = curriculum.skills.iter_mut().find(of) {
+                if let Some(skill) = parts.skills.iter_mut().find(of) {
                     skill.note = ix;
                 }
             }
@@ -418,8 +419,8 @@ fn give_notes(curriculum: &mut Curriculum) {
 }
 
 /// Which movements are loaded, and every class that holds for each. Touches only those for which that has changed.
-pub fn derive_cautions(curriculum: &mut Curriculum) {
-    let mut loaded: Vec<bool> = curriculum
+pub fn derive_cautions(parts: &mut CurriculumParts) {
+    let mut loaded: Vec<bool> = parts
         .movements
         .iter()
         .map(|m| {
@@ -428,17 +429,17 @@ pub fn derive_cautions(curriculum: &mut Curriculum) {
                 || m.dose.is_some_and(|d| d.adds_weight())
         })
         .collect();
-    let askers = curriculum.movements.iter().filter(|m| !m.held_back);
+    let askers = parts.movements.iter().filter(|m| !m.held_back);
     for movement in askers {
         movement
             .needs
             .visit(&mut |leaf| loaded[leaf.movement.at()] |= leaf.target.adds_weight());
     }
-    for skill in &curriculum.skills {
+    for skill in &parts.skills {
         loaded[skill.goal.movement.at()] |= skill.goal.target.adds_weight();
     }
-    let book = &curriculum.cautions;
-    let all = curriculum.movements.par_iter_mut().zip(loaded);
+    let book = &parts.cautions;
+    let all = parts.movements.par_iter_mut().zip(loaded);
     all.for_each(|(shared, loaded)| {
         if !shared.cautions.is_empty() && shared.loaded == loaded {
             return;

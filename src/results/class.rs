@@ -290,7 +290,7 @@ fn node(span: Span, text: &str, exact: bool) -> Node {
 fn spared_by(curriculum: &Curriculum, what: &str) -> &'static str {
     if BodyPart::ALL.iter().any(|p| p.word() == what) {
         "part"
-    } else if curriculum.cautions.find(what).is_some() {
+    } else if curriculum.cautions().find(what).is_some() {
         "class"
     } else if Pattern::ALL.iter().any(|p| p.word() == what) {
         "pattern"

@@ -126,7 +126,7 @@ fn version(record: &Record<'_>, findings: &mut Findings) -> Option<()> {
 
 impl Reader<'_> {
     fn have(&mut self, node: &Node) -> Vec<String> {
-        let known = &self.curriculum.school.equipment;
+        let known = &self.curriculum.school().equipment;
         let said = fields::texts(node, self.findings);
         for (word, span) in said.iter().filter(|(w, _)| !known.contains_key(w)) {
             let help = suggest::did_you_mean(word, known.keys().map(String::as_str));

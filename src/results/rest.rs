@@ -100,7 +100,7 @@ impl Reader<'_> {
     /// A caution class of the program or of the school.
     fn class(&mut self, node: &Node) -> Option<ClassIx> {
         let id = fields::text(node, self.findings)?;
-        let book = &self.curriculum.cautions;
+        let book = self.curriculum.cautions();
         let found = book.find(&id);
         if found.is_none() {
             let known: Vec<&str> = book.classes().iter().map(|c| c.id.as_str()).collect();

@@ -235,7 +235,7 @@ impl Outcome {
 
 /// The theme that the school names.
 fn of_school(curriculum: &Curriculum, snapshot: &Snapshot) -> Result<Theme, ThemeError> {
-    Theme::load(&curriculum.school.theme, snapshot, &curriculum.words)
+    Theme::load(&curriculum.school().theme, snapshot, curriculum.words())
 }
 
 /// The plan of one client as a page of its own, read back as every page of the site is.

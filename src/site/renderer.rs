@@ -202,7 +202,7 @@ impl<'a> Renderer<'a> {
             Item::Guard(_) => stamped(&path, self.site.theme.guard().script.clone()),
             Item::Asset(path) => stamped(
                 path,
-                self.site.theme.asset(path, &self.site.curriculum.school),
+                self.site.theme.asset(path, self.site.curriculum.school()),
             ),
             Item::Picture(name) => picture::published(&self.site, name),
             Item::Smaller(name) => picture::sizes(&self.site).bytes(name),

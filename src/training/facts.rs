@@ -246,7 +246,7 @@ impl<'a> Roster<'a> {
 
     /// The smallest plate, in hundred-millionths of a kilogram.
     pub fn plate(&self) -> i64 {
-        self.curriculum.school.smallest_plate.max(1)
+        self.curriculum.school().smallest_plate.max(1)
     }
 
     /// The movements reached by going up easier neighbours of the same phase and measure.
@@ -304,7 +304,7 @@ fn facts<'a>(
     stage: u32,
     middle: u32,
 ) -> Facts<'a> {
-    let school = &curriculum.school.dose;
+    let school = &curriculum.school().dose;
     let dose = m.dose.unwrap_or_else(|| match m.standard.measure() {
         Measure::Time => school.hold,
         _ => Target::of_reps(school.sets, school.reps),
@@ -332,7 +332,7 @@ fn facts<'a>(
         counted: matches!(m.standard.measure(), Measure::Reps | Measure::Time),
         strict: m.guarded() || lowering || straight || m.pattern == Pattern::Balance || on_rings,
         turnover: passes(Position::Hanging) && passes(Position::Support),
-        heavy_on: heavy_on(&curriculum.cautions, m),
+        heavy_on: heavy_on(curriculum.cautions(), m),
         share: if m.loaded { share(m) } else { None },
         easier: Vec::new(),
         harder: Vec::new(),

@@ -31,8 +31,8 @@ impl<'a> Say<'a> {
     pub fn of(roster: &'a Roster<'a>) -> Say<'a> {
         Say {
             roster,
-            words: &roster.curriculum.words,
-            units: roster.curriculum.school.units,
+            words: roster.curriculum.words(),
+            units: roster.curriculum.school().units,
             tokens: false,
         }
     }
@@ -65,7 +65,7 @@ impl<'a> Say<'a> {
     pub fn signal(&self, ix: MovementIx) -> Option<&'static str> {
         let curriculum = self.roster.curriculum;
         let class = curriculum.movement(ix).cautions.first()?;
-        Some(curriculum.cautions.class(*class).signal.word())
+        Some(curriculum.cautions().class(*class).signal.word())
     }
 
     pub fn group(&self, group: Group) -> String {
@@ -96,7 +96,7 @@ impl<'a> Say<'a> {
 
     /// What is paused or restricted.
     pub fn spared(&self, what: Paused) -> String {
-        let book = &self.roster.curriculum.cautions;
+        let book = self.roster.curriculum.cautions();
         match what {
             Paused::Movement(ix) => self.named(ix),
             Paused::Part(part) => self.part(part).to_string(),
@@ -353,13 +353,13 @@ impl<'a> Say<'a> {
     /// The same without the easy set, which names a movement.
     pub fn warm_up_plain(&self, session: &Session, training: &Training) -> Vec<String> {
         let curriculum = self.roster.curriculum;
-        let school = &curriculum.school.warm_up;
+        let school = &curriculum.school().warm_up;
         let of_today = |class: &str| {
             let bears = |line: &Line| {
                 let m = curriculum.movement(line.movement);
                 m.cautions
                     .iter()
-                    .any(|c| curriculum.cautions.class(*c).id == class)
+                    .any(|c| curriculum.cautions().class(*c).id == class)
             };
             session.lines.iter().any(bears)
         };

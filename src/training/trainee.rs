@@ -119,7 +119,7 @@ impl<'a> Trainee<'a> {
             a_week: person
                 .train
                 .a_week
-                .unwrap_or(curriculum.school.dose.a_week)
+                .unwrap_or(curriculum.school().dose.a_week)
                 .clamp(1, 7),
             minutes: person.train.minutes.unwrap_or(K.minutes),
             days: &person.train.days,

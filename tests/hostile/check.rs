@@ -133,11 +133,12 @@ fn canonical(curriculum: &Curriculum) -> Result<(), String> {
 /// The ledger with these words is read again as it was.
 pub fn ledger(curriculum: &Curriculum, words: &str) -> Result<(), String> {
     let next = curriculum
-        .ledger
+        .ledger()
         .with_entry(curriculum, "2026-11-25", words);
     let yaml = next.to_yaml();
     let files = Snapshot::of_texts([("content/ledger.yaml", yaml.as_str())]);
-    let again = proofread(&files).curriculum.ledger;
+    let again = proofread(&files);
+    let again = again.curriculum.ledger();
     match *again == next {
         true => Ok(()),
         false => Err(format!(

@@ -107,10 +107,10 @@ fn every_shipped_caution_can_be_reworded() {
         assert!(errors(&files).is_empty(), "{}", class.id);
         let book = proofread(&files).curriculum;
         let ix = book
-            .cautions
+            .cautions()
             .find(class.id.as_str())
             .expect("it is shipped");
-        assert_eq!(book.cautions.class(ix).part(Part::AskFirst), "Ask me.");
+        assert_eq!(book.cautions().class(ix).part(Part::AskFirst), "Ask me.");
     }
 }
 

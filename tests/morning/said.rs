@@ -321,7 +321,7 @@ fn what_is_kept_aside_is_grouped_by_reason() {
 fn who_is_higher_than_standing_can_fall_from_there() {
     use rungbook::curriculum::words::{Arms, Load, Pattern, Position};
     let proof = rungbook::proof::proofread(&rungbook::io::snapshot(root()).expect("the example"));
-    let book = &proof.curriculum.cautions;
+    let book = proof.curriculum.cautions();
     let mut seen = 0;
     for (_, m) in proof.curriculum.published() {
         let alone = matches!(m.load, Load::Body | Load::Added);
@@ -371,7 +371,7 @@ tested:
         .movements()
         .map(|(_, m)| {
             let ids = m.cautions.iter();
-            let ids = ids.map(|c| proof.curriculum.cautions.class(*c).id.to_string());
+            let ids = ids.map(|c| proof.curriculum.cautions().class(*c).id.to_string());
             (m.id.to_string(), ids.collect())
         })
         .collect();

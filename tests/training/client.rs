@@ -190,11 +190,11 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
                     out.insert("paused".into(), spare("part", part.word()));
                 }
                 Some(When::Class(class)) => {
-                    let id = c.cautions.class(*class).id.as_str();
+                    let id = c.cautions().class(*class).id.as_str();
                     out.insert("paused".into(), spare("class", id));
                 }
                 Some(When::Without(word)) => {
-                    let words = c.school.equipment.keys();
+                    let words = c.school().equipment.keys();
                     let rest: Vec<&String> = words.filter(|one| *one != word).collect();
                     out.insert("have".into(), json!(rest));
                 }
@@ -269,7 +269,7 @@ fn about(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut M
         out.insert("screened".into(), json!({ "says": says, "on": ago(20) }));
     }
     if throw.chance(25) {
-        let words = c.school.equipment.keys();
+        let words = c.school().equipment.keys();
         let have: Vec<&String> = words.filter(|_| throw.chance(75)).collect();
         out.insert("have".into(), json!(have));
     }

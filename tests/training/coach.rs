@@ -142,7 +142,7 @@ impl Case<'_> {
     }
 
     fn bears(&self, movement: &Movement, class: &str) -> bool {
-        let book = &self.proof.curriculum.cautions;
+        let book = self.proof.curriculum.cautions();
         movement
             .cautions
             .iter()

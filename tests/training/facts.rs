@@ -15,7 +15,7 @@ use serde_json::{Map, Value, json};
 /// Movements, skills and school.
 pub fn curriculum(proof: &Proofread) -> Value {
     let c = &proof.curriculum;
-    let school = &c.school;
+    let school = c.school();
     let movements: Vec<Value> = c.published().map(|(ix, _)| movement(proof, ix)).collect();
     let skills: Vec<Value> = c
         .skills()
@@ -48,7 +48,7 @@ fn movement(proof: &Proofread, ix: MovementIx) -> Value {
     let classes: Vec<&str> = m
         .cautions
         .iter()
-        .map(|class| c.cautions.class(*class).id.as_str())
+        .map(|class| c.cautions().class(*class).id.as_str())
         .collect();
     json!({
         "id": m.id.as_str(), "was": m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>(), "stage": proof.resolved.stages.of(ix),
@@ -68,7 +68,7 @@ fn movement(proof: &Proofread, ix: MovementIx) -> Value {
 fn instead(c: &Curriculum, of: &Instead) -> Value {
     let when = match &of.when {
         When::Part(part) => ("part", part.word()),
-        When::Class(class) => ("class", c.cautions.class(*class).id.as_str()),
+        When::Class(class) => ("class", c.cautions().class(*class).id.as_str()),
         When::Without(word) => ("without", word.as_str()),
     };
     json!({ when.0: when.1, "do": id(c, of.movement) })

@@ -256,7 +256,7 @@ fn apart(case: &Case<'_>, lines: &[Line<'_>]) -> Result<(), String> {
         let of_class = m
             .cautions
             .iter()
-            .any(|ix| HEAVY.contains(&c.cautions.class(*ix).id.as_str()));
+            .any(|ix| HEAVY.contains(&c.cautions().class(*ix).id.as_str()));
         let heavily = how.map_or(of_class, |how| !["light", "stretched"].contains(&how));
         heavily && m.load.word() != "none" && !["balance", "exit"].contains(&m.pattern.word())
     };
@@ -349,7 +349,7 @@ fn of_week(case: &Case<'_>, lines: &[Line<'_>], on: Day) -> Result<(), String> {
     }
     let days: Vec<i32> = log.iter().map(|t| on.days_after(t.on)).collect();
     let lighter = case.sessions().iter().any(|s| s["lighter"] == true);
-    let every = c.school.dose.lighter_every_days / 7;
+    let every = c.school().dose.lighter_every_days / 7;
     if every <= 4 && !lighter {
         return Err(format!("no lighter week in four: {days:?}"));
     }

@@ -88,7 +88,7 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
 /// The answer as the reference gives it: no sentences; of a warm-up the school's own lines and how many more; of what is left
 /// out the ids.
 pub fn plain(roster: &Roster<'_>, mut told: Value) -> Value {
-    let school = &roster.curriculum.school.warm_up;
+    let school = &roster.curriculum.school().warm_up;
     let mut own: Vec<&String> = school.values().flatten().collect();
     own.sort_unstable();
     told["refused"] = json!(!told["refused"].is_null());

@@ -90,7 +90,7 @@ fn why(
 ) -> String {
     let name = |ix: MovementIx| report::named(curriculum, ix);
     let lines = |list: &[Missing]| {
-        let units = curriculum.school.units;
+        let units = curriculum.school().units;
         let one = |m: &Missing| {
             let has = match (&m.got, m.share) {
                 (Some(got), Some(share)) => format!(", has {got} ({} %)", share / 10),

@@ -103,7 +103,7 @@ impl Answering<'_> {
             Paused::Movement(ix) => ("movement", self.id(ix)),
             Paused::Part(part) => ("part", part.word()),
             Paused::Class(ix) => {
-                let class = self.curriculum().cautions.class(ix);
+                let class = self.curriculum().cautions().class(ix);
                 ("class", class.id.as_str())
             }
             Paused::Pattern(pattern) => ("pattern", pattern.word()),

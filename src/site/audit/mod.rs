@@ -130,7 +130,7 @@ impl Bearers {
         self.ids.push(Bearer {
             id,
             attribute,
-            signal: beside_a_name(signal, &curriculum.words),
+            signal: beside_a_name(signal, curriculum.words()),
         });
     }
 }
@@ -174,16 +174,16 @@ impl Auditor {
             by_id,
             pages,
             names,
-            own: address::Own::new(&curriculum.school.address),
+            own: address::Own::new(&curriculum.school().address),
             redirects: redirects.collect(),
             signals: SIGNALS.map(|signal| {
-                let word = curriculum.words.say(&format!("signal.{signal}"));
+                let word = curriculum.words().say(&format!("signal.{signal}"));
                 (signal, seen::name(word))
             }),
-            guard: Guard::new(&curriculum.words)
+            guard: Guard::new(curriculum.words())
                 .map(|guard| [guard.sheet_address(), guard.script_address()])
                 .unwrap_or_default(),
-            address: curriculum.school.address.clone(),
+            address: curriculum.school().address.clone(),
         }
     }
 

@@ -34,11 +34,11 @@ pub fn curriculum(site: &Material<'_>) -> Vec<u8> {
             marked(site, Owner::Family(ix), record)
         })
         .collect();
-    let cautions: Vec<Value> = c.cautions.classes().iter().map(caution).collect();
+    let cautions: Vec<Value> = c.cautions().classes().iter().map(caution).collect();
     let mut out = Map::new();
     out.insert("format".into(), json!(1));
-    out.insert("school".into(), json!(c.school.name));
-    if let Some(licence) = &c.school.licence {
+    out.insert("school".into(), json!(c.school().name));
+    if let Some(licence) = &c.school().licence {
         out.insert("licence".into(), json!(licence));
     }
     out.insert(
@@ -63,7 +63,7 @@ pub fn curriculum(site: &Material<'_>) -> Vec<u8> {
 
 /// A record with its gravest signal and its classes, where it bears any: a skill those of its goal, a family its members'.
 fn marked(site: &Material<'_>, owner: Owner, mut record: Value) -> Value {
-    let book = &site.curriculum.cautions;
+    let book = site.curriculum.cautions();
     let classes = site.curriculum.cautions_of(owner);
     let ids: Vec<&str> = classes.iter().map(|c| book.class(*c).id.as_str()).collect();
     if let Some(first) = classes.first() {
@@ -166,7 +166,7 @@ fn movement<'a>(site: &Material<'a>, ix: MovementIx, m: &'a Movement) -> InData<
         spans: _,
         faulty: _,
     } = m;
-    let class = |class: &ClassIx| site.curriculum.cautions.class(*class);
+    let class = |class: &ClassIx| site.curriculum.cautions().class(*class);
     let family = |p: &Place| site.curriculum.family(p.family).id.as_str();
     InData {
         id: id.as_str(),

@@ -16,7 +16,7 @@ pub fn sitemap(site: &Material<'_>, addresses: &[String]) -> Vec<u8> {
         };
         out.push_str(&format!(
             "  <url><loc>{}{}</loc></url>\n",
-            escape_xml(&site.curriculum.school.address),
+            escape_xml(&site.curriculum.school().address),
             escape_xml(path)
         ));
     }
@@ -28,7 +28,7 @@ pub fn sitemap(site: &Material<'_>, addresses: &[String]) -> Vec<u8> {
 pub fn robots(site: &Material<'_>) -> Vec<u8> {
     format!(
         "User-agent: *\nAllow: /\nSitemap: {}sitemap.xml\n",
-        site.curriculum.school.address
+        site.curriculum.school().address
     )
     .into_bytes()
 }

@@ -17,12 +17,12 @@ const MOST_CHANGES: usize = 50;
 
 /// `changes.atom` (RFC 4287), the newest entry first. A movement with cautions bears its signal word.
 pub fn atom(site: &Material<'_>) -> Vec<u8> {
-    let school = &site.curriculum.school;
+    let school = site.curriculum.school();
     let (address, name) = (escape_xml(&school.address), escape_xml(&school.name));
     let title = [("school", (&school.name).into())];
     let title = escape_xml(&site.say().fill("page.feed_title", &title));
     let language = escape_xml(&school.language);
-    let entries = &site.curriculum.ledger.entries;
+    let entries = &site.curriculum.ledger().entries;
     let updated = entries.last().map_or("1970-01-01", |e| e.on.as_str());
     let mut out = format!(
         "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n<feed xmlns=\"http://www.w3.org/2005/Atom\" xml:lang=\"{language}\">\n<title>{title}</title>\n<id>{address}changes.atom</id>\n<link rel=\"self\" href=\"{address}changes.atom\"/>\n<link rel=\"alternate\" type=\"text/html\" href=\"{address}changes.html\"/>\n<updated>{updated}T00:00:00Z</updated>\n<author><name>{name}</name></author>\n"
@@ -81,7 +81,7 @@ fn named(site: &Material<'_>, id: &str) -> String {
 
 /// `manifest.webmanifest` (W3C Web Application Manifest).
 pub fn manifest(site: &Material<'_>) -> Vec<u8> {
-    let school = &site.curriculum.school;
+    let school = site.curriculum.school();
     let short: String = school.name.chars().take(24).collect();
     let drawn = card::ICONS.iter().map(|(size, maskable)| {
         let purpose = if *maskable { "maskable" } else { "any" };
@@ -168,7 +168,7 @@ pub fn schema_org(site: &Material<'_>, item: &Item) -> String {
 }
 
 fn organisation<'a>(site: &Material<'a>) -> Organisation<'a> {
-    let school = &site.curriculum.school;
+    let school = site.curriculum.school();
     Organisation {
         kind: "Organization",
         name: &school.name,
@@ -177,7 +177,7 @@ fn organisation<'a>(site: &Material<'a>) -> Organisation<'a> {
 }
 
 fn web_site(site: &Material<'_>) -> serde_json::Result<String> {
-    let school = &site.curriculum.school;
+    let school = site.curriculum.school();
     let skills = site.curriculum.skills();
     serde_json::to_string(&WebSite {
         context: CONTEXT,
@@ -203,7 +203,7 @@ fn resource(
     marked: MovementIx,
     about: &str,
 ) -> serde_json::Result<String> {
-    let school = &site.curriculum.school;
+    let school = site.curriculum.school();
     let with_mark = site.links.mark(marked).map(|mark| {
         site.say().fill(
             "page.description_with_mark",

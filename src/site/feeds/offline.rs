@@ -11,7 +11,7 @@ pub const PATH: &str = "worker.js";
 
 /// `worker.js`. Its version, `whole`, covers every file of the site, so that whatever changed is kept anew.
 pub fn worker(site: &Material<'_>, whole: &str) -> Vec<u8> {
-    let school = &site.curriculum.school;
+    let school = site.curriculum.school();
     let script = version(&site.theme.asset("offline.js", school));
     let kept = PAGES.iter().filter(|page| page.kept_offline);
     let shell: Vec<String> = kept.map(|page| format!("{}.html", page.name)).collect();

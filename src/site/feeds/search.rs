@@ -65,7 +65,7 @@ fn entries(site: &Material<'_>) -> Vec<u8> {
     for (_, n) in c.notes().filter(|(_, n)| n.owner == NoteOwner::Page) {
         out.plain("page", &n.id, &n.title, &[], "");
     }
-    for class in c.cautions.classes() {
+    for class in c.cautions().classes() {
         let id = format!("cautions.html#{}", class.id);
         let words = site.say();
         let (name, happens) = (class.name(words), class.say(Part::Happens, words));

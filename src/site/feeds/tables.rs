@@ -98,7 +98,7 @@ fn movements<'a>(site: &'a Material<'_>) -> impl Iterator<Item = &'a Movement> {
 }
 
 fn put_site(out: &mut Columns, site: &Material<'_>) {
-    let school = &site.curriculum.school;
+    let school = site.curriculum.school();
     out.put("format", 1);
     out.put("site", site_key(&school.address));
     out.put("school", &school.name);
@@ -133,7 +133,7 @@ fn put_movements(out: &mut Columns, site: &Material<'_>) {
 }
 
 fn put_training(out: &mut Columns, site: &Material<'_>) {
-    let school = &site.curriculum.school;
+    let school = site.curriculum.school();
     let gear: BTreeMap<&str, String> = movements(site)
         .flat_map(|m| m.equipment.iter().flatten())
         .map(|word| (word.as_str(), site.say().gear(word)))
@@ -147,7 +147,7 @@ fn put_training(out: &mut Columns, site: &Material<'_>) {
 }
 
 fn put_classes(out: &mut Columns, site: &Material<'_>) {
-    let classes = site.curriculum.cautions.classes();
+    let classes = site.curriculum.cautions().classes();
     out.each("classes", classes.iter().map(|c| c.id.as_str()));
     let words = site.say();
     out.each("class_names", classes.iter().map(|c| c.name(words)));

@@ -47,7 +47,7 @@ pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     };
     out.each("groups", Pattern::ALL.iter().map(group_of));
     out.each("group_names", Group::ALL.iter().map(|g| g.word()));
-    let words = roster.curriculum.school.equipment.keys();
+    let words = roster.curriculum.school().equipment.keys();
     out.each("measures", words.filter(|word| Gear::measures(word)));
     out.each("pattern_order", ORDER.iter().map(|p| *p as u32));
     let lowest = |reps| range(1.0, reps).map_or(1.0, |(low, _)| low);

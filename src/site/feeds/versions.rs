@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 /// For each script and style its version: what a page loads is what it was published with, whatever a cache holds.
 pub fn of<'a>(site: &Material<'a>) -> &'a tera::Value {
     site.kept.versions.get_or_init(|| {
-        let school = &site.curriculum.school;
+        let school = site.curriculum.school();
         let of_theme = site
             .theme
             .assets()

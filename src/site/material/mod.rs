@@ -59,7 +59,7 @@ impl<'a> Material<'a> {
 
     /// What the interface says in the school's language.
     pub(in crate::site) fn say(&self) -> &'a Words {
-        &self.curriculum.words
+        self.curriculum.words()
     }
 
     /// The piece for which a tag stands; other pieces in it may still be tags. None where there is no such piece, or nobody has made
@@ -100,7 +100,7 @@ impl<'a> Material<'a> {
     /// A target in the school's units as HTML. Where the other units say it otherwise, that stands beside it for the reader's
     /// choice.
     pub(in crate::site) fn words(&self, target: &Target) -> String {
-        let units = self.curriculum.school.units;
+        let units = self.curriculum.school().units;
         let own = target.say(units, self.say());
         let measured =
             target.measure() == Measure::Length || matches!(target.added(), Some(Added::Mass(_)));

@@ -32,11 +32,11 @@ pub fn signal_word<'a>(words: &'a Words, signal: &str) -> &'a str {
 
 /// The mark of what bears these classes, gravest first; none where there are none.
 fn mark(curriculum: &Curriculum, classes: &[ClassIx]) -> Option<Mark> {
-    let words = &curriculum.words;
-    let gravest = curriculum.cautions.class(*classes.first()?);
+    let words = curriculum.words();
+    let gravest = curriculum.cautions().class(*classes.first()?);
     let names: Vec<String> = classes
         .iter()
-        .map(|c| curriculum.cautions.class(*c).name(words).to_lowercase())
+        .map(|c| curriculum.cautions().class(*c).name(words).to_lowercase())
         .collect();
     Some(Mark {
         signal: gravest.signal.word(),
@@ -175,7 +175,7 @@ pub fn named_from_outside(
     theme: &Theme,
     owner: Owner,
 ) -> Result<String, ThemeError> {
-    let address = &curriculum.school.address;
+    let address = &curriculum.school().address;
     let mark = mark(curriculum, &curriculum.cautions_of(owner)).map(|mark| Mark {
         href: format!("{address}{}", mark.href),
         ..mark
@@ -244,7 +244,7 @@ pub fn other_changes(entry: &Entry) -> impl Iterator<Item = &(String, Change)> {
 
 /// A change in words. A standard is said as the ledger keeps it, in metric units.
 pub fn change_words(curriculum: &Curriculum, change: &Change) -> String {
-    let words = &curriculum.words;
+    let words = curriculum.words();
     let from_to = |key: &str, from: &str, to: &str| {
         words.fill(key, &[("before", from.into()), ("now", to.into())])
     };
@@ -253,7 +253,7 @@ pub fn change_words(curriculum: &Curriculum, change: &Change) -> String {
         read.map_or_else(|| text.to_string(), |t| t.say(Units::Metric, words))
     };
     let class = |id: &String| {
-        let book = &curriculum.cautions;
+        let book = curriculum.cautions();
         let known = book.find(id).map(|ix| book.class(ix).name(words));
         known.map_or_else(|| id.replace('-', " "), str::to_lowercase)
     };

@@ -74,7 +74,7 @@ pub fn before(site: &Material<'_>, context: &mut Context) {
         .collect();
     let classes: Vec<Named<'_>> = site
         .curriculum
-        .cautions
+        .cautions()
         .classes()
         .iter()
         .map(|class| Named {
@@ -86,7 +86,7 @@ pub fn before(site: &Material<'_>, context: &mut Context) {
     context.insert("parts", &parts(site));
     context.insert("rows", &rows);
     context.insert("questions", &questions(words));
-    context.insert("warm_up", &site.curriculum.school.warm_up.get("always"));
+    context.insert("warm_up", &site.curriculum.school().warm_up.get("always"));
 }
 
 fn questions(words: &Words) -> Vec<HealthQuestion<'_>> {
@@ -214,5 +214,5 @@ pub fn numbers(site: &Material<'_>, context: &mut Context) {
     context.insert("published", &published);
     context.insert("unchecked", &unchecked);
     context.insert("chart", &chart);
-    context.insert("results_last", &site.curriculum.school.results_last_days);
+    context.insert("results_last", &site.curriculum.school().results_last_days);
 }

@@ -171,7 +171,7 @@ fn skills(site: &Material<'_>, of: Option<SkillIx>) -> Vec<SkillIx> {
 
 /// The caution classes that a booklet prints: for a skill those that its movements carry.
 fn classes(site: &Material<'_>, of: Option<SkillIx>, movements: &[MovementIx]) -> Vec<ClassIx> {
-    let count = site.curriculum.cautions.classes().len();
+    let count = site.curriculum.cautions().classes().len();
     let carried: BTreeSet<u16> = movements
         .iter()
         .flat_map(|ix| &site.curriculum.movement(*ix).cautions)
@@ -313,7 +313,7 @@ pub fn anchors(site: &Material<'_>, of: Option<SkillIx>) -> Option<Anchors> {
         anchors.insert(format!("{id}.html"), format!("#skill-{id}"));
     }
     for ix in classes(site, of, &movements) {
-        let id = &curriculum.cautions.class(ix).id;
+        let id = &curriculum.cautions().class(ix).id;
         anchors.insert(format!("cautions.html#{id}"), format!("#caution-{id}"));
     }
     Some(anchors)

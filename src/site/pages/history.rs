@@ -78,13 +78,13 @@ impl Histories<'_> {
             .iter()
             .map(|(person, verdict)| self.person(&telling, &asked, person, verdict))
             .collect::<Result<_, ThemeError>>()?;
-        let words = &self.roster.curriculum.words;
+        let words = self.roster.curriculum.words();
         let mut context = context(self.roster.curriculum, words.say("history.page"));
         context.insert("today", &self.today.to_string());
         context.insert("people", &people);
         context.insert("box", &(WIDTH, HEIGHT));
         // Time goes to the right in every language. A text that is read from the right begins at its right end.
-        let anchor = match self.roster.curriculum.words.is_right_to_left() {
+        let anchor = match self.roster.curriculum.words().is_right_to_left() {
             true => ["end", "start"],
             false => ["start", "end"],
         };
@@ -114,7 +114,7 @@ impl Histories<'_> {
         let (mut once, mut drawings) = (Vec::new(), Vec::new());
         for history in &verdict.history {
             if let [only] = &history.points[..] {
-                let day = self.roster.curriculum.words.day(&only.on.to_string());
+                let day = self.roster.curriculum.words().day(&only.on.to_string());
                 let named = self.named(history.movement)?;
                 once.push((named, day, telling.result(history, only)));
                 continue;
@@ -148,7 +148,7 @@ impl Histories<'_> {
         of: &History,
         drawn: &Drawing,
     ) -> Result<DrawingView, ThemeError> {
-        let words = &self.roster.curriculum.words;
+        let words = self.roster.curriculum.words();
         let result = |p| telling.result(of, p);
         let day = |day: Day| words.day(&day.to_string());
         let rows: Vec<(String, String)> =

@@ -45,7 +45,7 @@ pub fn fixed(site: &Material<'_>, page: &'static Page) -> Result<Made, ThemeErro
             "entries",
             &site
                 .curriculum
-                .ledger
+                .ledger()
                 .entries
                 .iter()
                 .rev()
@@ -95,7 +95,7 @@ fn home(site: &Material<'_>, context: &mut Context) {
         "entries",
         &site
             .curriculum
-            .ledger
+            .ledger()
             .entries
             .iter()
             .rev()
@@ -138,7 +138,7 @@ fn cautions(site: &Material<'_>, context: &mut Context) {
             .iter()
             .for_each(|c| by_class.entry(*c).or_default().push(*ix));
     }
-    let all = 0..site.curriculum.cautions.classes().len();
+    let all = 0..site.curriculum.cautions().classes().len();
     let view = |i: usize| {
         let ix = ClassIx(i as u16);
         let movements = by_class.get(&ix).map_or(&[][..], Vec::as_slice);
@@ -243,7 +243,7 @@ fn equipment(site: &Material<'_>, context: &mut Context) {
         }
     }
     let mut rows: Vec<EquipmentRow<'_>> = Vec::new();
-    for (word, means) in &site.curriculum.school.equipment {
+    for (word, means) in &site.curriculum.school().equipment {
         let movements = by_word.get(word.as_str()).map_or(&[][..], Vec::as_slice);
         rows.push(EquipmentRow {
             word: site.say().gear(word),

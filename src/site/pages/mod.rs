@@ -108,7 +108,7 @@ pub fn render(site: &Material<'_>, item: &Item, path: &str) -> Result<Page, Them
     head.json_ld = feed::schema_org(site, item);
     head.card = Some(card::shared(site, item));
     if matches!(item, Item::NotFound) {
-        head.root = site.curriculum.school.address.clone();
+        head.root = site.curriculum.school().address.clone();
     }
     let here = match item {
         Item::Fixed(page) if page.name == "faults" => pieces::WITHIN_MOVEMENTS,
@@ -199,7 +199,7 @@ fn page(site: &Material<'_>, ix: NoteIx) -> Result<Made, ThemeError> {
                 "page.of_school",
                 &[
                     ("title", (&note.title).into()),
-                    ("school", (&site.curriculum.school.name).into()),
+                    ("school", (&site.curriculum.school().name).into()),
                 ],
             ),
         ),
@@ -269,7 +269,7 @@ impl Material<'_> {
             units: &'static str,
             site: String,
         }
-        let school = &self.curriculum.school;
+        let school = self.curriculum.school();
         Value::from_serializable(&SchoolView {
             name: &school.name,
             address: &school.address,

@@ -7,12 +7,12 @@ use tera::Context;
 
 /// A context with what every such page says.
 pub fn context(curriculum: &Curriculum, title: &str) -> Context {
-    let words = &curriculum.words;
+    let words = curriculum.words();
     let mut context = Context::new();
     context.insert("policy", POLICY);
     context.insert("language", words.language());
     context.insert("direction", words.direction().word());
-    context.insert("school", &curriculum.school.name);
+    context.insert("school", &curriculum.school().name);
     context.insert("title", title);
     context
 }

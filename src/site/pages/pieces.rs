@@ -184,7 +184,7 @@ impl Material<'_> {
         let make = || {
             let movement = self.curriculum.movement(ix);
             let lowering = movement.phase == Some(Phase::Lowering);
-            let units = self.curriculum.school.units;
+            let units = self.curriculum.school().units;
             let solved = self.resolved.solved(ix);
             let html = solved.map(|s| figure::figure(s, lowering, self.say(), units).svg);
             self.made(Kind::Figure, ix.at(), html.unwrap_or_default())
@@ -196,7 +196,7 @@ impl Material<'_> {
     pub(super) fn caution(&self, class: ClassIx, of: &Movement) -> Result<&str, ThemeError> {
         let told = self
             .curriculum
-            .cautions
+            .cautions()
             .class(class)
             .told_apart(&of.positions);
         let at = self.kept.told[&(class, told)];

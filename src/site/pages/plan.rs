@@ -162,7 +162,7 @@ pub fn printed(
     let mut of_style = Context::new();
     of_style.insert(
         "accent",
-        curriculum.school.accent.as_deref().unwrap_or(ACCENT),
+        curriculum.school().accent.as_deref().unwrap_or(ACCENT),
     );
     let style = render(theme, paper::STYLE, &of_style)?;
     let mut context = context(curriculum, &title);

@@ -157,7 +157,7 @@ fn movement_view<'a>(site: &Material<'a>, ix: MovementIx) -> Result<MovementView
 
 /// The day of the last change that the ledger tells, and what it was.
 fn last_change(site: &Material<'_>, m: &Movement) -> Option<(String, String)> {
-    let (entry, changes) = site.curriculum.ledger.last_change(m.id.as_str())?;
+    let (entry, changes) = site.curriculum.ledger().last_change(m.id.as_str())?;
     let said = changes.iter().map(|c| change_words(site.curriculum, c));
     let said = said.collect::<Vec<_>>();
     Some((entry.on.clone(), site.say().joined(&said, "list.semicolon")))
@@ -221,7 +221,7 @@ fn rest(words: &Words, m: &Movement) -> Option<String> {
 /// The school's dose in the movement's measure.
 fn school_dose(site: &Material<'_>, measure: crate::curriculum::target::Measure) -> String {
     use crate::curriculum::target::Measure;
-    let dose = &site.curriculum.school.dose;
+    let dose = &site.curriculum.school().dose;
     match measure {
         Measure::Reps => {
             let reps = site.say().whole(dose.reps.into());
@@ -284,13 +284,13 @@ pub(super) fn skills<'a>(site: &'a Material<'_>, skills: &[SkillIx]) -> Vec<&'a 
 
 /// The school's warm-up for a movement: what always comes, then by its caution classes.
 fn warm_up(site: &Material<'_>, ix: MovementIx) -> Vec<String> {
-    let school = &site.curriculum.school;
+    let school = site.curriculum.school();
     let classes = site
         .curriculum
         .movement(ix)
         .cautions
         .iter()
-        .map(|c| site.curriculum.cautions.class(*c).id.as_str());
+        .map(|c| site.curriculum.cautions().class(*c).id.as_str());
     let mut out: Vec<String> = Vec::new();
     for key in std::iter::once("always").chain(classes) {
         for line in school.warm_up.get(key).into_iter().flatten() {

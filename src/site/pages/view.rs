@@ -35,7 +35,7 @@ pub struct CautionView<'a> {
 
 /// A class as it is told to somebody who passes through these positions; without positions all that it says.
 pub fn caution<'a>(site: &Material<'a>, ix: ClassIx, positions: &[Position]) -> CautionView<'a> {
-    let class = site.curriculum.cautions.class(ix);
+    let class = site.curriculum.cautions().class(ix);
     let words = site.say();
     let part = |part: Part| class.fitting(part, positions, words);
     CautionView {
@@ -61,7 +61,7 @@ pub struct CautionName<'a> {
 }
 
 pub fn caution_name<'a>(site: &Material<'a>, ix: ClassIx) -> CautionName<'a> {
-    let class = site.curriculum.cautions.class(ix);
+    let class = site.curriculum.cautions().class(ix);
     let words = site.say();
     CautionName {
         id: class.id.as_str(),
@@ -176,7 +176,7 @@ pub fn instead(site: &Material<'_>, movement: &Movement) -> Vec<InsteadView> {
     let when = |when: &When| match when {
         When::Part(part) => words.say(&key("sore", part.word())).to_string(),
         When::Class(class) => {
-            let name = site.curriculum.cautions.class(*class).name(words);
+            let name = site.curriculum.cautions().class(*class).name(words);
             words.fill("movement.instead_of_class", &[("class", name.into())])
         }
         When::Without(gear) => {

@@ -71,13 +71,13 @@ pub fn page(curriculum: &Curriculum, theme: &Theme, of: &Weighed) -> Result<Stri
         Ok(NeedView {
             movement: view.named(n.movement)?,
             needed: view.named(n.needed)?,
-            target: n.target.say(curriculum.school.units, &curriculum.words),
+            target: n.target.say(curriculum.school().units, curriculum.words()),
             owners: n.owners,
             below: n.below,
             share: view.share(&n.portion),
             verdict: view.verdict(n.verdict),
             suggest: n.suggest.map_or_else(String::new, |t| {
-                t.say(curriculum.school.units, &curriculum.words)
+                t.say(curriculum.school().units, curriculum.words())
             }),
         })
     }))?;
@@ -96,7 +96,7 @@ pub fn page(curriculum: &Curriculum, theme: &Theme, of: &Weighed) -> Result<Stri
             let standard = curriculum.movement(s.movement).standard;
             Ok(StandardView {
                 named: view.named(s.movement)?,
-                target: standard.say(curriculum.school.units, &curriculum.words),
+                target: standard.say(curriculum.school().units, curriculum.words()),
                 tested: s.tested,
                 met: s.met,
                 met_at_first: s.met_at_first,
@@ -104,7 +104,7 @@ pub fn page(curriculum: &Curriculum, theme: &Theme, of: &Weighed) -> Result<Stri
                 verdict: view.verdict(s.verdict),
             })
         }))?;
-    let mut context = context(curriculum, curriculum.words.say("weigh.page"));
+    let mut context = context(curriculum, curriculum.words().say("weigh.page"));
     let n = [("n", Value::Whole(of.people as i64))];
     let early = of.people < crate::weigh::PEOPLE;
     let people = if early {
@@ -112,9 +112,9 @@ pub fn page(curriculum: &Curriculum, theme: &Theme, of: &Weighed) -> Result<Stri
     } else {
         "weigh.people"
     };
-    context.insert("people", &curriculum.words.fill(people, &n));
+    context.insert("people", &curriculum.words().fill(people, &n));
     context.insert("early", &early);
-    let seen = of.sees().map(|s| sees(&curriculum.words, &s));
+    let seen = of.sees().map(|s| sees(curriculum.words(), &s));
     context.insert("sees", &seen.unwrap_or_default());
     context.insert("needs", &needs);
     context.insert("ways", &ways);
@@ -141,14 +141,14 @@ impl View<'_> {
     fn verdict(&self, of: Verdict) -> String {
         let key = of.word().replace(' ', "_");
         self.curriculum
-            .words
+            .words()
             .say(&format!("weigh.verdict.{key}"))
             .to_string()
     }
 
     /// Weeks ask nothing: they are longer or shorter than they say.
     fn of_weeks(&self, of: Verdict) -> String {
-        let words = &self.curriculum.words;
+        let words = self.curriculum.words();
         match of {
             Verdict::TooHigh => words.say("weigh.took_less").to_string(),
             Verdict::TooLow => words.say("weigh.took_more").to_string(),
@@ -167,11 +167,11 @@ impl View<'_> {
             ("low", Value::Whole((low * 100.0).floor() as i64)),
             ("high", Value::Whole((high * 100.0).ceil() as i64)),
         ];
-        self.curriculum.words.fill("weigh.share", &values)
+        self.curriculum.words().fill("weigh.share", &values)
     }
 
     fn way(&self, of: &WeighedWay) -> Result<WayView, ThemeError> {
-        let words = &self.curriculum.words;
+        let words = self.curriculum.words();
         let written = |w: crate::curriculum::movement::Weeks| match w.from == w.to {
             true => w.from.to_string(),
             false => format!("{}-{}", w.from, w.to),

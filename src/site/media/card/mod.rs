@@ -118,7 +118,7 @@ fn own_picture(site: &Material<'_>, ix: MovementIx, signal: &Option<String>) -> 
 
 /// What a card shows, in words.
 fn alt(site: &Material<'_>, of: Option<SkillIx>) -> String {
-    let school = &site.curriculum.school.name;
+    let school = &site.curriculum.school().name;
     match of {
         Some(ix) => {
             let skill = site.curriculum.skill(ix);
@@ -159,13 +159,13 @@ pub fn draw(site: &Material<'_>, of: Option<SkillIx>) -> Vec<u8> {
             c.published()
                 .filter_map(|(ix, _)| site.resolved.stages.of(ix))
                 .for_each(|stage| add(stage, true));
-            (c.school.name.as_str(), String::new(), None)
+            (c.school().name.as_str(), String::new(), None)
         }
     };
-    let school = of.map_or("", |_| c.school.name.as_str());
+    let school = of.map_or("", |_| c.school().name.as_str());
     let signal = mark.map_or(String::new(), |m| m.word.to_uppercase());
     let sign = mark.map_or("", |m| site.say().say(&format!("map.sign_{}", m.signal)));
-    let accent = accent(c.school.accent.as_deref());
+    let accent = accent(c.school().accent.as_deref());
     let draw = || {
         let mut pen = Pen::new(WIDTH, HEIGHT)?;
         plumb(&mut pen, &rungs, of.is_some());
@@ -299,7 +299,7 @@ pub fn icon(site: &Material<'_>, size: u32, maskable: bool) -> Vec<u8> {
         bar(&mut strokes[CHALKED], at(32.0), top, 38.0 * scale, wide);
     }
     strokes[ACCENTED].push_circle(at(32.0), at(54.0), 6.0 * scale);
-    let accent = accent(site.curriculum.school.accent.as_deref());
+    let accent = accent(site.curriculum.school().accent.as_deref());
     let draw = || {
         let mut pen = Pen::new(size, size)?;
         fill(&mut pen, strokes);
