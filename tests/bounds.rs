@@ -196,7 +196,7 @@ fn needs_that_name_all_movements_below_are_told_apart() {
     let top = proof.curriculum.find_movement("m-00299").expect("the top");
     for leaf in implications.necessary(top) {
         let path = implications.by(top, leaf);
-        let at = |ix| &proof.curriculum.movement(ix).id;
+        let at = |ix| proof.curriculum.movement(ix).id();
         match at(leaf.movement).as_str() {
             "m-00298" => assert_eq!(path, None),
             _ => assert_eq!(path.map(|p| p.len()), Some(2)),

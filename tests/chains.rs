@@ -188,7 +188,7 @@ proptest! {
         }
         let skill = proof.curriculum.skills().next().expect("the skill").1;
         let resolved = chain::resolve(&proof.curriculum, &proof.resolved.stages, &skill.goal);
-        let chain: BTreeSet<String> = resolved.movements.iter().map(|l| proof.curriculum.movement(l.movement).id.to_string()).collect();
+        let chain: BTreeSet<String> = resolved.movements.iter().map(|l| proof.curriculum.movement(l.movement).id().to_string()).collect();
         let below: BTreeSet<String> = brute_below(&needs, goal).into_iter().filter(|i| expected[*i].is_some()).map(name).collect();
         prop_assert_eq!(&chain, &below);
         for link in &resolved.movements {
@@ -231,7 +231,7 @@ proptest! {
             for (i, (from, leaf)) in circle.steps.iter().enumerate() {
                 let to = circle.steps[(i + 1) % circle.steps.len()].0;
                 prop_assert_eq!(leaf.movement, to);
-                prop_assert!(proof.curriculum.movement(*from).needs.leaves().contains(&leaf));
+                prop_assert!(proof.curriculum.movement(*from).needs().leaves().contains(&leaf));
             }
         }
     }
@@ -240,7 +240,7 @@ proptest! {
     fn implied_needs_follow_and_others_do_not(needs in trees(9, false)) {
         let proof = read(&needs);
         let goal = index(&proof.curriculum, needs.len() - 1);
-        let tree = &proof.curriculum.movement(goal).needs;
+        let tree = proof.curriculum.movement(goal).needs();
         let implications = chain::Implications::new(&proof.curriculum, &proof.resolved.stages);
         for leaf in chain::necessary_leaves(tree) {
             // Taking a necessary leaf's movement out of the world makes the goal unreachable.
@@ -253,7 +253,7 @@ proptest! {
                 let mut at: &Need<Leaf> = tree;
                 for step in path {
                     prop_assert!(chain::necessary_leaves(at).contains(&step));
-                    at = &proof.curriculum.movement(step.movement).needs;
+                    at = proof.curriculum.movement(step.movement).needs();
                 }
             }
         }
@@ -338,13 +338,13 @@ fn chains_agree_with_networkx() {
         let goal = index(&proof.curriculum, needs.len() - 1);
         let below: Vec<String> = chain::below(&proof.curriculum, goal)
             .iter()
-            .map(|ix| proof.curriculum.movement(*ix).id.to_string())
+            .map(|ix| proof.curriculum.movement(*ix).id().to_string())
             .collect();
         assert_eq!(json!(below), answer["chain"], "{needs:?}");
         let mut essential: Vec<String> =
             chain::essentials(&proof.curriculum, &proof.resolved.stages, goal)
                 .iter()
-                .map(|ix| proof.curriculum.movement(*ix).id.to_string())
+                .map(|ix| proof.curriculum.movement(*ix).id().to_string())
                 .collect();
         essential.sort();
         assert_eq!(json!(essential), answer["essential"], "{needs:?}");
@@ -364,7 +364,7 @@ fn states(curriculum: &Curriculum) -> (BTreeSet<u32>, u64) {
             return (seen, ways);
         }
         for (ix, m) in curriculum.movements() {
-            if set >> ix.0 & 1 == 0 && m.needs.holds(&|l: &Leaf| set >> l.movement.0 & 1 == 1) {
+            if set >> ix.0 & 1 == 0 && m.needs().holds(&|l: &Leaf| set >> l.movement.0 & 1 == 1) {
                 *paths.entry(set | 1 << ix.0).or_insert(0) += ways;
             }
         }

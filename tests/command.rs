@@ -765,14 +765,14 @@ fn the_terminal_keeps_the_marks() {
     let mut named = 0;
     for (_, m) in proof.curriculum.published().filter(|(_, m)| m.guarded()) {
         // A name inside a longer one is that one's.
-        for (at, _) in said.match_indices(m.name.as_str()) {
-            let rest = &said[at + m.name.len()..];
+        for (at, _) in said.match_indices(m.name()) {
+            let rest = &said[at + m.name().len()..];
             let whole = !rest.starts_with([',', ' ']) || rest.starts_with(" [");
             named += usize::from(whole);
             assert!(
                 !whole || rest.starts_with(" ["),
                 "{}: {}",
-                m.id,
+                m.id(),
                 &said[at..(at + 80).min(said.len())].escape_debug()
             );
         }

@@ -162,17 +162,17 @@ fn the_shipped_curriculum_is_a_real_one() {
         .filter(|(_, f)| f.axes.len() >= 2)
         .count();
     assert!(two_axes >= 4, "{two_axes} families over two axes");
-    let choices: usize = curriculum.movements().map(|(_, m)| m.needs.choices()).sum();
+    let choices: usize = curriculum.movements().map(|(_, m)| m.needs().choices()).sum();
     assert!(choices >= 12, "{choices} choices");
     let mut gates = BTreeSet::new();
     for (_, m) in curriculum.movements() {
-        m.needs.visit(&mut |leaf| {
-            gates.insert(curriculum.movement(leaf.movement).pattern);
+        m.needs().visit(&mut |leaf| {
+            gates.insert(curriculum.movement(leaf.movement).pattern());
         });
     }
     assert!(gates.contains(&Pattern::Mobility) && gates.contains(&Pattern::Exit));
     for (_, m) in curriculum.movements() {
-        assert!(m.note.is_some(), "{} has no note", m.id);
+        assert!(m.note().is_some(), "{} has no note", m.id());
     }
     for (_, s) in curriculum.skills() {
         assert!(
@@ -315,8 +315,8 @@ fn certain(proof: &Proofread, id: &str) -> Vec<(String, Target)> {
     let mut seen = BTreeSet::from([open[0]]);
     let mut found = Vec::new();
     while let Some(ix) = open.pop() {
-        for leaf in necessary_leaves(&curriculum.movement(ix).needs) {
-            let id = curriculum.movement(leaf.movement).id.to_string();
+        for leaf in necessary_leaves(curriculum.movement(ix).needs()) {
+            let id = curriculum.movement(leaf.movement).id().to_string();
             found.push((id, leaf.target));
             if seen.insert(leaf.movement) {
                 open.push(leaf.movement);
@@ -359,20 +359,20 @@ fn nothing_opens_without_what_keeps_it_safe() {
         assert!(enough, "{id} opens without {need}: {target}");
     }
     for (_, m) in proof.curriculum.movements() {
-        let guarded = (m.inverted() || m.loaded) && m.pattern != Pattern::Exit;
+        let guarded = (m.inverted() || m.loaded()) && m.pattern() != Pattern::Exit;
         let way_out = |(id, _): &(String, Target)| {
             let ix = proof.curriculum.find_movement(id).expect(id);
-            proof.curriculum.movement(ix).pattern == Pattern::Exit
+            proof.curriculum.movement(ix).pattern() == Pattern::Exit
         };
         assert!(
-            !guarded || certain(&proof, m.id.as_str()).iter().any(way_out),
+            !guarded || certain(&proof, m.id().as_str()).iter().any(way_out),
             "{} is upside down or loaded, and no way out is asked before it",
-            m.id
+            m.id()
         );
         assert!(
-            !matches!(m.standard.added(), Some(Added::Mass(mass)) if mass < 0),
+            !matches!(m.standard().added(), Some(Added::Mass(mass)) if mass < 0),
             "{}: help in kilograms is not the same for everybody",
-            m.id
+            m.id()
         );
     }
 }
@@ -383,7 +383,7 @@ fn what_bears_on_a_part_says_so() {
     use BodyPart::*;
     let proof = shipped();
     for (_, m) in proof.curriculum.movements() {
-        let on = |position: Position| m.positions.contains(&position);
+        let on = |position: Position| m.positions().contains(&position);
         let hangs = on(Position::Hanging);
         let stands_on_hands = !hangs
             && (on(Position::Inverted) || on(Position::PartInverted) || on(Position::Bridge));
@@ -391,13 +391,13 @@ fn what_bears_on_a_part_says_so() {
         let parts = of(hangs, &[Shoulder, Elbow, Fingers])
             .chain(of(on(Position::Support), &[Shoulder, Elbow]))
             .chain(of(stands_on_hands, &[Shoulder, Elbow, Wrist]))
-            .chain(of(m.pattern == Pattern::Squat, &[Knee, Hip, Ankle]));
+            .chain(of(m.pattern() == Pattern::Squat, &[Knee, Hip, Ankle]));
         for part in parts {
-            let says = m.stresses.iter().any(|s| s.part == *part);
+            let says = m.stresses().iter().any(|s| s.part == *part);
             assert!(
                 says,
                 "{} bears on {} and does not say so",
-                m.id,
+                m.id(),
                 part.word()
             );
         }

@@ -52,7 +52,7 @@ fn client(curriculum: &Curriculum, flat: &Flat, chain: &chain::Chain, dice: &mut
                 .is_some_and(|m| m.iter().any(|t| t.asks_at_least(&leaf.target)))
         };
         let mut of = Vec::new();
-        if movement.needs.holds(&holds) {
+        if movement.needs().holds(&holds) {
             let chance = (50 + (level - i64::from(link.stage) * 100) * 2 / 5).clamp(4, 96) as u64;
             let mut demands: Vec<Target> = flat
                 .demands
@@ -75,7 +75,7 @@ fn client(curriculum: &Curriculum, flat: &Flat, chain: &chain::Chain, dice: &mut
 
 /// A client's honest answer as results of a day: each demand that is met, and nothing.
 fn answer(person: &mut Person, curriculum: &Curriculum, ix: MovementIx, met: &[Target], on: Day) {
-    let standard = &curriculum.movement(ix).standard;
+    let standard = &curriculum.movement(ix).standard();
     let text = |t: &Target| {
         t.to_string()
             .replace("at most ", "")
@@ -400,7 +400,7 @@ fn by_brute_force(proof: &Proofread, flat: &Flat, chain: &[MovementIx]) -> HashS
                     .iter()
                     .filter(|(other, weaker)| other == ix && t.asks_at_least(weaker))
                     .all(|(_, weaker)| meets(*ix, weaker));
-                let needs = &proof.curriculum.movement(*ix).needs;
+                let needs = proof.curriculum.movement(*ix).needs();
                 implied && needs.holds(&|leaf| meets(leaf.movement, &leaf.target))
             });
         if consistent {
@@ -464,7 +464,7 @@ fn possible_placements_are_counted_exactly() {
             .collect();
         let proof = with_needs(&needs);
         assert!(
-            proof.curriculum.movements().all(|(_, m)| !m.faulty),
+            proof.curriculum.movements().all(|(_, m)| !m.faulty()),
             "{needs:?}"
         );
         let flat = Flat::new(&proof.curriculum);
@@ -559,7 +559,7 @@ fn mobility_is_asked_before_strength() {
         while let Some(question) = board.next(&asked) {
             asked.push(question.movement);
             if question.today {
-                today.push(proof.curriculum.movement(question.movement).id.to_string());
+                today.push(proof.curriculum.movement(question.movement).id().to_string());
             }
         }
         today

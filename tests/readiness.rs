@@ -963,7 +963,7 @@ fn resolved(curriculum: &Curriculum, need: &Need<Leaf>) -> Value {
     };
     match need {
         Need::Leaf(l) => {
-            json!({ "movement": curriculum.movement(l.movement).id.as_str(), "target": l.target.to_string() })
+            json!({ "movement": curriculum.movement(l.movement).id().as_str(), "target": l.target.to_string() })
         }
         Need::All(p) => json!({ "all": parts(p) }),
         Need::Any(p) => json!({ "any": parts(p) }),
@@ -977,11 +977,11 @@ fn for_reference(curriculum: &Curriculum) -> Value {
         .map(|(_, m)| {
             use rungbook::curriculum::words::Word;
             json!({
-                "id": m.id.as_str(), "pattern": m.pattern.word(), "standard": m.standard.to_string(), "each_side": m.each_side,
-                "guarded": m.guarded(), "lowering": m.phase == Some(rungbook::curriculum::words::Phase::Lowering),
-                "classes": m.cautions.iter().map(|c| curriculum.cautions().class(*c).id.as_str()).collect::<Vec<_>>(), "stresses": m.stresses.iter().map(|p| p.part.word()).collect::<Vec<_>>(),
-                "was": m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>(), "needs": resolved(curriculum, &m.needs),
-                "since": m.test.as_ref().and_then(|t| t.since).map(|day| day.to_string()),
+                "id": m.id().as_str(), "pattern": m.pattern().word(), "standard": m.standard().to_string(), "each_side": m.each_side(),
+                "guarded": m.guarded(), "lowering": m.phase() == Some(rungbook::curriculum::words::Phase::Lowering),
+                "classes": m.cautions().iter().map(|c| curriculum.cautions().class(*c).id.as_str()).collect::<Vec<_>>(), "stresses": m.stresses().iter().map(|p| p.part.word()).collect::<Vec<_>>(),
+                "was": m.was().iter().map(|w| w.as_str()).collect::<Vec<_>>(), "needs": resolved(curriculum, m.needs()),
+                "since": m.test().and_then(|t| t.since).map(|day| day.to_string()),
             })
         })
         .collect();
@@ -1000,9 +1000,9 @@ fn compare(
     let snapshot = Snapshot::of_texts(files.iter().map(|(p, t)| (p.as_str(), t.as_str())));
     let proof = proofread(&snapshot);
     let curriculum = &proof.curriculum;
-    if let Some((_, m)) = curriculum.movements().find(|(_, m)| m.faulty) {
+    if let Some((_, m)) = curriculum.movements().find(|(_, m)| m.faulty()) {
         let found: Vec<String> = proof.findings.iter().map(|f| f.message.clone()).collect();
-        return Err(format!("{} is faulty: {found:?}", m.id));
+        return Err(format!("{} is faulty: {found:?}", m.id()));
     }
     let unreached = curriculum
         .movements()
@@ -1030,7 +1030,7 @@ fn compare(
     for (ix, s) in ours.all() {
         *states.entry(s.state.word()).or_default() += 1;
         *states.entry("presumed").or_default() += usize::from(s.presumed);
-        let id = |ix| curriculum.movement(ix).id.to_string();
+        let id = |ix| curriculum.movement(ix).id().to_string();
         let line = |m: &readiness::Missing| json!({ "movement": id(m.movement), "target": m.target.to_string(), "got": m.got, "share": m.share });
         let missing: Vec<Value> = s.missing.iter().map(line).collect();
         let waits = s.needs != readiness::Truth::True && s.state != State::Paused;
@@ -1139,7 +1139,7 @@ fn cause(cause: readiness::Cause) -> Value {
 
 fn has_loop(curriculum: &Curriculum) -> bool {
     curriculum.movements().any(|(ix, m)| {
-        m.needs
+        m.needs()
             .leaves()
             .iter()
             .any(|l| chain::below(curriculum, l.movement).contains(&ix))
@@ -1168,7 +1168,7 @@ fn question(
         &readiness,
         today,
     );
-    let id = |ix| curriculum.movement(ix).id.to_string();
+    let id = |ix| curriculum.movement(ix).id().to_string();
     let mut for_today: Vec<String> = board.for_today().into_iter().map(id).collect();
     for_today.sort();
     let question = board.next(&[]);

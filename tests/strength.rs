@@ -79,7 +79,7 @@ fn the_load_that_moves() {
     let estimates = strength::estimates(curriculum, &person(curriculum, &results), today());
     let ids: Vec<&str> = estimates
         .iter()
-        .map(|e| curriculum.movement(e.movement).id.as_str())
+        .map(|e| curriculum.movement(e.movement).id().as_str())
         .collect();
     assert_eq!(ids, ["pull-up", "pull-up-band", "push-up"]);
     assert!((estimates[0].moved - 80.0).abs() < 1e-9);

@@ -196,14 +196,14 @@ fn assessed(proof: &Proofread, files: &Snapshot) -> String {
                 .missing
                 .iter()
                 .map(|m| {
-                    let id = &curriculum.movement(m.movement).id;
+                    let id = curriculum.movement(m.movement).id();
                     let got = m.got.as_deref().unwrap_or("untested");
                     format!("{id} {} has {got} share {:?}", m.target, m.share)
                 })
                 .collect();
             let counted = if s.presumed { ", counted" } else { "" };
             let colon = if missing.is_empty() { "" } else { ": " };
-            let id = &curriculum.movement(ix).id;
+            let id = curriculum.movement(ix).id();
             out.push_str(&format!(
                 "  {id} {}{counted}{colon}{}\n",
                 s.state.word(),
@@ -212,7 +212,7 @@ fn assessed(proof: &Proofread, files: &Snapshot) -> String {
             let first = steps.to(ix);
             if s.needs != readiness::Truth::True && !first.direct {
                 for step in &first.steps {
-                    let id = &curriculum.movement(step.movement).id;
+                    let id = curriculum.movement(step.movement).id();
                     out.push_str(&format!("    first {id} {}\n", step.target));
                 }
             }
@@ -235,7 +235,7 @@ fn chain_of(proof: &Proofread, id: &str) -> String {
     };
     let resolved = chain::resolve(curriculum, &proof.resolved.stages, &goal);
     let ladders = chain::chain_ladders(curriculum, &resolved);
-    let name = |ix| curriculum.movement(ix).id.to_string();
+    let name = |ix| curriculum.movement(ix).id().to_string();
     let mut out = String::new();
     for link in &resolved.movements {
         out.push_str(&format!(

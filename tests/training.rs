@@ -173,10 +173,10 @@ fn by_coach(proof: &Proofread, answer: &Value) -> bool {
         let of = line["instead_of"]
             .as_str()
             .and_then(|id| c.find_movement(id));
-        let named = of.map_or(&[][..], |ix| &c.movement(ix).instead);
+        let named = of.map_or(&[][..], |ix| c.movement(ix).instead());
         named
             .iter()
-            .any(|i| line["movement"] == c.movement(i.movement).id.as_str())
+            .any(|i| line["movement"] == c.movement(i.movement).id().as_str())
     })
 }
 

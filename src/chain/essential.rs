@@ -35,7 +35,7 @@ pub fn essentials(
         chain.iter().enumerate().map(|(i, ix)| (*ix, i)).collect();
     let needs: Vec<&Need<Leaf>> = chain
         .iter()
-        .map(|ix| &curriculum.movement(*ix).needs)
+        .map(|ix| curriculum.movement(*ix).needs())
         .collect();
     let place = |leaf: &Leaf| at.get(&leaf.movement).copied();
     let mut out = HashSet::new();

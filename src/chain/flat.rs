@@ -38,7 +38,7 @@ impl Flat {
         let mut flat = Flat {
             movements: curriculum
                 .published()
-                .filter(|(_, m)| !m.faulty)
+                .filter(|(_, m)| !m.faulty())
                 .map(|(ix, _)| ix)
                 .collect(),
             ..Flat::default()
@@ -48,10 +48,10 @@ impl Flat {
             flat.numbers[ix.at()] = Some(i as u32);
         }
         for ix in flat.movements.clone() {
-            flat.demand(ix, curriculum.movement(ix).standard);
+            flat.demand(ix, curriculum.movement(ix).standard());
         }
         for ix in flat.movements.clone() {
-            let needs = &curriculum.movement(ix).needs;
+            let needs = curriculum.movement(ix).needs();
             let mut tree = Vec::new();
             if !needs.is_nothing() {
                 flat.tree(needs, &mut tree);

@@ -26,7 +26,7 @@ impl Ground {
         let mut met: Vec<(MovementIx, Need<MovementIx>)> = Vec::new();
         let mut open = vec![goal];
         while let Some(ix) = open.pop() {
-            let asked = curriculum.movement(ix).needs.map(&mut |leaf| {
+            let asked = curriculum.movement(ix).needs().map(&mut |leaf| {
                 if is_free(ix, leaf) {
                     return Need::nothing();
                 }
@@ -47,7 +47,7 @@ impl Ground {
         let movements: Vec<MovementIx> = met.into_iter().map(|(ix, _)| ix).collect();
         let all: Vec<&Need<usize>> = needs.iter().collect();
         let above = dependants(&all, &|n: &usize| *n);
-        let stands = |n: usize| !curriculum.movement(movements[n]).faulty;
+        let stands = |n: usize| !curriculum.movement(movements[n]).faulty();
         Ground {
             stages: climb(&all, &|n: &usize| *n, &above, &stands),
             goal: numbers[goal.at()],

@@ -31,9 +31,9 @@ pub fn ladders(
     let mut out: BTreeMap<MovementIx, Vec<Step>> = BTreeMap::new();
     for (asker, movement) in curriculum
         .movements()
-        .filter(|(ix, m)| !m.held_back && !m.faulty && asks(*ix))
+        .filter(|(ix, m)| !m.held_back() && !m.faulty() && asks(*ix))
     {
-        movement.needs.visit(&mut |leaf| {
+        movement.needs().visit(&mut |leaf| {
             let step = step(out.entry(leaf.movement).or_default(), leaf.target);
             if step.opens.last() != Some(&asker) {
                 step.opens.push(asker);

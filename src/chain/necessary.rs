@@ -115,7 +115,7 @@ pub struct Implications<'a> {
 impl<'a> Implications<'a> {
     pub fn new(curriculum: &'a Curriculum, stages: &'a Stages) -> Implications<'a> {
         let of = |movement: &'a crate::curriculum::Movement| {
-            let mut leaves = necessary_leaves(&movement.needs);
+            let mut leaves = necessary_leaves(movement.needs());
             leaves.sort_by_key(|l| (stages.of(l.movement), l.movement));
             leaves
         };

@@ -13,7 +13,7 @@ pub struct Neighbour {
 
 /// The easier or harder neighbours of a movement on every axis of its family.
 pub fn neighbours_of(curriculum: &Curriculum, of: MovementIx, way: Way) -> Vec<Neighbour> {
-    let Some(place) = &curriculum.movement(of).place else {
+    let Some(place) = curriculum.movement(of).place() else {
         return Vec::new();
     };
     let family = curriculum.family(place.family);
@@ -36,7 +36,7 @@ pub fn members(
 ) -> impl Iterator<Item = (MovementIx, &[Option<Rung>])> {
     curriculum.family(family).members.iter().filter_map(|ix| {
         let movement = curriculum.movement(*ix);
-        (!movement.held_back).then_some((*ix, movement.place.as_ref()?.rungs.as_slice()))
+        (!movement.held_back()).then_some((*ix, movement.place()?.rungs.as_slice()))
     })
 }
 

@@ -25,12 +25,12 @@ impl Stages {
 /// # Complexity
 /// Each tree is looked at again when one of its leaves gets a stage: at most the square of a tree's leaves, small in practice.
 pub fn stages(curriculum: &Curriculum) -> Stages {
-    stages_where(curriculum, &|ix| !curriculum.movement(ix).faulty)
+    stages_where(curriculum, &|ix| !curriculum.movement(ix).faulty())
 }
 
 /// The stages when only the movements that `stands` accepts exist.
 pub fn stages_where(curriculum: &Curriculum, stands: &dyn Fn(MovementIx) -> bool) -> Stages {
-    let needs: Vec<&Need<Leaf>> = curriculum.movements().map(|(_, m)| &m.needs).collect();
+    let needs: Vec<&Need<Leaf>> = curriculum.movements().map(|(_, m)| m.needs()).collect();
     let number = |leaf: &Leaf| leaf.movement.at();
     let above = dependants(&needs, &number);
     let stands = |n: usize| stands(MovementIx(n as u32));
@@ -80,7 +80,7 @@ pub fn below(curriculum: &Curriculum, from: MovementIx) -> Vec<MovementIx> {
     let mut next = 0;
     while let Some(ix) = out.get(next).copied() {
         next += 1;
-        curriculum.movement(ix).needs.visit(&mut |leaf| {
+        curriculum.movement(ix).needs().visit(&mut |leaf| {
             if !std::mem::replace(&mut seen[leaf.movement.at()], true) {
                 out.push(leaf.movement);
             }
@@ -103,13 +103,13 @@ pub fn loops(curriculum: &Curriculum, stages: &Stages) -> (Vec<Loop>, Vec<Moveme
     // Sorted, as the movements are.
     let lost: Vec<MovementIx> = curriculum
         .movements()
-        .filter(|(ix, m)| !m.faulty && !stages.is_reached(*ix))
+        .filter(|(ix, m)| !m.faulty() && !stages.is_reached(*ix))
         .map(|(ix, _)| ix)
         .collect();
     let nodes: HashMap<MovementIx, usize> = lost.iter().copied().zip(0..).collect();
     let edges = |ix: &MovementIx| {
         let mut to = Vec::new();
-        let needs = &curriculum.movement(*ix).needs;
+        let needs = curriculum.movement(*ix).needs();
         needs.visit(&mut |leaf| to.extend(nodes.get(&leaf.movement)));
         to
     };
@@ -145,7 +145,7 @@ fn can_be_entered(
         for ix in members {
             let met =
                 |leaf: &Leaf| !inside.contains(&leaf.movement) || reached.contains(&leaf.movement);
-            if !reached.contains(ix) && curriculum.movement(*ix).needs.holds(&met) {
+            if !reached.contains(ix) && curriculum.movement(*ix).needs().holds(&met) {
                 reached.insert(*ix);
             }
         }
@@ -164,7 +164,7 @@ fn circle(
     let mut came: HashMap<MovementIx, (MovementIx, Leaf)> = HashMap::new();
     let mut queue = std::collections::VecDeque::from([start]);
     while let Some(ix) = queue.pop_front() {
-        for leaf in curriculum.movement(ix).needs.leaves() {
+        for leaf in curriculum.movement(ix).needs().leaves() {
             if leaf.movement == start {
                 let mut steps = vec![(ix, leaf.clone())];
                 let mut at = ix;

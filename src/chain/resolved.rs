@@ -45,13 +45,13 @@ impl Resolved {
         let now = curriculum.movement(ix);
         let mut postures = self.postures.clone();
         postures[ix.at()] = posture(now);
-        let stands_alike = before.faulty == now.faulty && before.held_back == now.held_back;
+        let stands_alike = before.faulty() == now.faulty() && before.held_back() == now.held_back();
         // Stages depend on which movements are needed, not on what is asked of them.
         let climbs_alike = before
-            .needs
-            .is_like(&now.needs, &|a, b| a.movement == b.movement);
-        let asks_alike = before.standard == now.standard
-            && before.needs.is_like(&now.needs, &|a, b| {
+            .needs()
+            .is_like(now.needs(), &|a, b| a.movement == b.movement);
+        let asks_alike = before.standard() == now.standard()
+            && before.needs().is_like(now.needs(), &|a, b| {
                 a.movement == b.movement && a.target == b.target
             });
         let stages = match stands_alike && climbs_alike {
@@ -87,7 +87,7 @@ impl Resolved {
 }
 
 fn posture(movement: &Movement) -> Posture {
-    movement.posture.as_ref().map(|p| Arc::new(solve(p)))
+    movement.posture().map(|p| Arc::new(solve(p)))
 }
 
 impl Chains {

@@ -61,13 +61,13 @@ impl<'a> Search<'a> {
     fn new(curriculum: &'a Curriculum, ground: Ground) -> Search<'a> {
         let mut given: Vec<u32> = curriculum
             .published()
-            .filter_map(|(_, m)| m.weeks)
+            .filter_map(|(_, m)| m.weeks())
             .map(|w| w.from + w.to)
             .collect();
         given.sort_unstable();
         let median = given.get(given.len() / 2).copied().unwrap_or(8);
         let cost = |ix: &MovementIx| {
-            let weeks = curriculum.movement(*ix).weeks;
+            let weeks = curriculum.movement(*ix).weeks();
             weeks.map_or(median, |w| w.from + w.to)
         };
         let large = ground.movements.len() > LARGE;
@@ -114,7 +114,7 @@ impl<'a> Search<'a> {
             numbers.iter().map(|n| self.ground.movements[*n]).collect();
         let guessed = movements
             .iter()
-            .any(|ix| self.curriculum.movement(*ix).weeks.is_none());
+            .any(|ix| self.curriculum.movement(*ix).weeks().is_none());
         Route {
             movements,
             half_weeks: set.iter().map(|n| self.costs[n]).sum(),

@@ -212,21 +212,21 @@ impl<'a> Comparing<'a> {
                         id,
                         name: &then.name,
                         signal,
-                        span: held.map(|ix| curriculum.movement(ix).spans.id),
+                        span: held.map(|ix| curriculum.movement(ix).spans().id),
                     };
                     self.push(Weight::Loosening, &about, What::Gone);
                 }
                 Some(Owner::Movement(ix)) => {
                     let m = curriculum.movement(ix);
                     // What took the place of another that was there already is not compared with it.
-                    if m.id.as_str() != id && stood.movements.contains_key(m.id.as_str()) {
+                    if m.id().as_str() != id && stood.movements.contains_key(m.id().as_str()) {
                         continue;
                     }
                     let about = About {
-                        id: m.id.as_str(),
-                        name: &m.name,
+                        id: m.id().as_str(),
+                        name: m.name(),
                         signal,
-                        span: Some(m.spans.id),
+                        span: Some(m.spans().id),
                     };
                     self.movement(&about, then, m);
                 }
@@ -235,12 +235,12 @@ impl<'a> Comparing<'a> {
         }
         for (ix, m) in curriculum.published() {
             let known = |id: &str| stood.movements.contains_key(id);
-            if !known(m.id.as_str()) && !m.was.iter().any(|w| known(w.as_str())) {
+            if !known(m.id().as_str()) && !m.was().iter().any(|w| known(w.as_str())) {
                 let about = About {
-                    id: m.id.as_str(),
-                    name: &m.name,
+                    id: m.id().as_str(),
+                    name: m.name(),
                     signal: curriculum.signal_of(Owner::Movement(ix)),
-                    span: Some(m.spans.id),
+                    span: Some(m.spans().id),
                 };
                 self.push(Weight::Addition, &about, What::New);
             }
@@ -249,16 +249,16 @@ impl<'a> Comparing<'a> {
 
     fn movement(&mut self, about: &About<'_>, then: &StoodMovement, m: &Movement) {
         let guarded = then.guarded || m.guarded();
-        let standard = m.standard.to_string();
+        let standard = m.standard().to_string();
         let of_standard = About {
-            span: Some(m.spans.standard),
+            span: Some(m.spans().standard),
             ..*about
         };
         self.target(&of_standard, guarded, &then.standard, &standard);
         let class = |c: &crate::curriculum::caution::ClassIx| {
             self.curriculum.cautions().class(*c).id.to_string()
         };
-        let classes: Vec<String> = m.cautions.iter().map(class).collect();
+        let classes: Vec<String> = m.cautions().iter().map(class).collect();
         for gone in then.cautions.iter().filter(|c| !classes.contains(c)) {
             self.push(Weight::Loosening, about, What::ClassGone(gone.clone()));
         }
@@ -273,10 +273,10 @@ impl<'a> Comparing<'a> {
             about,
             guarded,
             needs,
-            &stood::tree(self.curriculum, &m.needs),
+            &stood::tree(self.curriculum, m.needs()),
         );
         self.exit(about, then, m);
-        let test = m.test.clone().unwrap_or_default();
+        let test = m.test().cloned().unwrap_or_default();
         for line in lines::gone(&then.stop, &test.stop) {
             self.push(Weight::Loosening, about, What::StopGone(line.clone()));
         }
@@ -292,9 +292,9 @@ impl<'a> Comparing<'a> {
     }
 
     fn exit(&mut self, about: &About<'_>, then: &StoodMovement, m: &Movement) {
-        let now = m.exit.clone().unwrap_or_default();
+        let now = m.exit().map(str::to_owned).unwrap_or_default();
         let about = About {
-            span: m.spans.exit.or(about.span),
+            span: m.spans().exit.or(about.span),
             ..*about
         };
         let weight = match (then.exit.is_empty(), lines::shorter(&then.exit, &now)) {
@@ -413,7 +413,7 @@ impl<'a> Comparing<'a> {
             signal: owner.and_then(|o| self.curriculum.signal_of(o)),
             span: Some(skill.span),
         };
-        if self.same(goal.id.as_str(), &then.goal.movement) {
+        if self.same(goal.id().as_str(), &then.goal.movement) {
             let guarded = then.guarded || goal.guarded();
             self.target(
                 &about,

@@ -223,7 +223,7 @@ impl<'a> Side<'a> {
             let gaps = v.aim.iter().flat_map(|aim| &aim.gaps);
             let gap = gaps.into_iter().find(|g| g.movement == ix);
             gap.map(|g| g.target)
-                .unwrap_or(curriculum.movement(ix).standard)
+                .unwrap_or(curriculum.movement(ix).standard())
         };
         let (words, units) = (curriculum.words(), curriculum.school().units);
         let owner = |goal: Goal| match goal {
@@ -237,7 +237,7 @@ impl<'a> Side<'a> {
                 goal.map(|g| curriculum.id_of(g).to_string()),
                 next.map(|ix| {
                     (
-                        curriculum.movement(ix).id.to_string(),
+                        curriculum.movement(ix).id().to_string(),
                         target(ix).to_string(),
                     )
                 }),
@@ -259,7 +259,7 @@ impl<'a> Side<'a> {
         let named = self
             .curriculum
             .named(Owner::Movement(ix), self.curriculum.words());
-        (self.curriculum.movement(ix).id.to_string(), named)
+        (self.curriculum.movement(ix).id().to_string(), named)
     }
 }
 

@@ -4,7 +4,7 @@
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::ledger::Ledger;
 use crate::curriculum::note::NoteOwner;
-use crate::curriculum::{Curriculum, Leaf, Movement, Need, Owner};
+use crate::curriculum::{Curriculum, Leaf, Movement, MovementParts, Need, Owner};
 use crate::source::snapshot::STANDING;
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
 use serde::{Deserialize, Serialize};
@@ -109,7 +109,7 @@ impl Stood {
                 .collect(),
             movements: curriculum
                 .published()
-                .map(|(_, m)| (m.id.to_string(), movement(curriculum, m)))
+                .map(|(_, m)| (m.id().to_string(), movement(curriculum, m)))
                 .collect(),
         }
     }
@@ -214,7 +214,7 @@ fn asked(curriculum: &Curriculum, leaf: &Leaf) -> Asked {
 
 fn movement(curriculum: &Curriculum, m: &Movement) -> StoodMovement {
     // Taken apart without `..`: of a key that is added it is decided here whether a change of it is told.
-    let Movement {
+    let MovementParts {
         name,
         standard,
         cautions,
@@ -244,7 +244,7 @@ fn movement(curriculum: &Curriculum, m: &Movement) -> StoodMovement {
         note: _,
         spans: _,
         faulty: _,
-    } = m;
+    } = m.parts();
     let class = |c: &ClassIx| curriculum.cautions().class(*c).id.to_string();
     let test = says.test.as_ref();
     StoodMovement {

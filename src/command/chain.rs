@@ -75,13 +75,13 @@ pub(super) fn goal(curriculum: &Curriculum, id: &str) -> Option<Leaf> {
     })?;
     match owner {
         Owner::Skill(ix) => Some(curriculum.skill(ix).goal.clone()),
-        Owner::Movement(ix) if !curriculum.movement(ix).held_back => {
+        Owner::Movement(ix) if !curriculum.movement(ix).held_back() => {
             let movement = curriculum.movement(ix);
             Some(Leaf {
                 movement: ix,
-                target: movement.standard,
+                target: movement.standard(),
                 own_standard: true,
-                span: movement.spans.id,
+                span: movement.spans().id,
             })
         }
         _ => None,
@@ -90,13 +90,13 @@ pub(super) fn goal(curriculum: &Curriculum, id: &str) -> Option<Leaf> {
 
 fn ids(curriculum: &Curriculum, list: &[MovementIx]) -> Vec<String> {
     list.iter()
-        .map(|ix| curriculum.movement(*ix).id.to_string())
+        .map(|ix| curriculum.movement(*ix).id().to_string())
         .collect()
 }
 
 fn answer(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> Map<String, Value> {
     let curriculum = &proof.curriculum;
-    let id = |ix: MovementIx| curriculum.movement(ix).id.as_str();
+    let id = |ix: MovementIx| curriculum.movement(ix).id().as_str();
     let movements: Vec<Value> = resolved
         .movements
         .iter()
@@ -198,8 +198,8 @@ fn text(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> String {
             out,
             "  {} ({}): {}, {part}",
             report::named(curriculum, link.movement),
-            movement.id,
-            movement.standard.words(units)
+            movement.id(),
+            movement.standard().words(units)
         );
         for step in ladders
             .get(&link.movement)

@@ -131,7 +131,7 @@ pub(super) fn asked(curriculum: &Curriculum, id: &str) -> Result<Chosen, String>
 pub(super) fn id_of(curriculum: &Curriculum, goal: Chosen) -> String {
     match goal {
         Chosen::Skill(ix) => curriculum.skill(ix).id.to_string(),
-        Chosen::Movement(ix) => curriculum.movement(ix).id.to_string(),
+        Chosen::Movement(ix) => curriculum.movement(ix).id().to_string(),
     }
 }
 
@@ -185,7 +185,7 @@ fn write_files(
 
 fn answer(say: &Say<'_>, a: &Answer) -> Value {
     let t = &a.training;
-    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id.to_string();
+    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id().to_string();
     let ids = |list: &[MovementIx]| list.iter().map(|ix| id(*ix)).collect::<Vec<_>>();
     let limiter = t.limiter.map(|at| limiter(say, &t.gaps[at]));
     let conditions: Vec<String> = t.conditions.iter().map(|c| say.condition(*c)).collect();
@@ -211,7 +211,7 @@ fn answer(say: &Say<'_>, a: &Answer) -> Value {
 
 /// What holds back, as answers for programs say it.
 pub(super) fn limiter(say: &Say<'_>, gap: &Gap) -> Value {
-    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id.to_string();
+    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id().to_string();
     let opens: Vec<String> = gap.opens.iter().map(|ix| id(*ix)).collect();
     let (low, high) = gap.tenths_of_weeks();
     json!({
@@ -221,7 +221,7 @@ pub(super) fn limiter(say: &Say<'_>, gap: &Gap) -> Value {
 }
 
 fn session(say: &Say<'_>, t: &Training, s: &Session) -> Value {
-    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id.as_str();
+    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id().as_str();
     let left: Vec<Value> = s
         .left
         .iter()
@@ -236,7 +236,7 @@ fn session(say: &Say<'_>, t: &Training, s: &Session) -> Value {
 }
 
 fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
-    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id.as_str();
+    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id().as_str();
     let toward = l.gap.map(|at| {
         let gap = &t.gaps[at];
         json!({ "movement": id(gap.movement), "target": gap.target.to_string() })
@@ -255,8 +255,8 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
     });
     let m = say.roster.curriculum.movement(l.movement);
     let is_reps = l.unit == Unit::Reps;
-    let tempo = m.tempo.filter(|_| is_reps).map(|t| t.to_string());
-    let hold = m.hold.filter(|_| is_reps);
+    let tempo = m.tempo().filter(|_| is_reps).map(|t| t.to_string());
+    let hold = m.hold().filter(|_| is_reps);
     let hold = hold.map(|h| format!("{} {} s", h.at.word(), h.seconds));
     json!({
         "block": l.block.name(), "movement": id(l.movement), "signal": say.signal(l.movement), "sets": l.sets, "amount": l.amount,
@@ -296,7 +296,7 @@ fn strength(say: &Say<'_>, estimates: &[Estimate]) -> Vec<Value> {
             .relative
             .map(|(low, high)| [hundredth(low), hundredth(high)]);
         json!({
-            "movement": say.roster.curriculum.movement(e.movement).id.as_str(), "reps": e.reps, "moved_kg": tenth(e.moved),
+            "movement": say.roster.curriculum.movement(e.movement).id().as_str(), "reps": e.reps, "moved_kg": tenth(e.moved),
             "one_rep_max_kg": max, "of_body_weight": relative, "refused": e.one_rep_max.err().map(|why| why.to_string()),
         })
     };

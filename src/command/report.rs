@@ -244,7 +244,7 @@ pub fn marked_ids(curriculum: &Curriculum, list: &[MovementIx]) -> String {
     let id = |ix: &MovementIx| {
         let signal = curriculum.signal_of(Owner::Movement(*ix));
         with_signal(
-            curriculum.movement(*ix).id.as_str(),
+            curriculum.movement(*ix).id().as_str(),
             signal,
             Words::english(),
         )

@@ -77,7 +77,7 @@ struct At<'a> {
 
 impl At<'_> {
     fn id(&self, ix: MovementIx) -> &str {
-        self.curriculum.movement(ix).id.as_str()
+        self.curriculum.movement(ix).id().as_str()
     }
 
     fn words(&self) -> &Words {
@@ -117,7 +117,7 @@ impl At<'_> {
     }
 
     fn way_json(&self, way: &WeighedWay) -> Value {
-        let (file, line) = self.place(self.curriculum.movement(way.movement).spans.id);
+        let (file, line) = self.place(self.curriculum.movement(way.movement).spans().id);
         let weeks = |w: &Weeks| json!([w.from, w.to]);
         let curve: Vec<Value> = way
             .curve
@@ -142,7 +142,7 @@ impl At<'_> {
 
     fn standard_json(&self, standard: &WeighedStandard) -> Value {
         let movement = self.curriculum.movement(standard.movement);
-        let (file, line) = self.place(movement.spans.standard);
+        let (file, line) = self.place(movement.spans().standard);
         let led = |led: &LedTo| {
             json!({
                 "movement": self.id(led.movement), "people": led.people, "within": led.within,
@@ -150,7 +150,7 @@ impl At<'_> {
             })
         };
         json!({
-            "movement": self.id(standard.movement), "standard": movement.standard.to_string(),
+            "movement": self.id(standard.movement), "standard": movement.standard().to_string(),
             "tested": standard.tested, "met": standard.met, "met_at_first": standard.met_at_first,
             "opens": standard.opens.iter().map(led).collect::<Vec<_>>(),
             "verdict": standard.verdict.word(), "file": file, "line": line,
@@ -256,7 +256,7 @@ impl At<'_> {
             ("n", Said::Whole(way.curve.people as i64)),
         ];
         let said = self.words().fill(key, &values);
-        let span = self.curriculum.movement(way.movement).spans.id;
+        let span = self.curriculum.movement(way.movement).spans().id;
         let line = way.suggest.map(|w| format!("weeks: {}", written_weeks(w)));
         Some(self.with_line(&said, span, line))
     }
@@ -270,7 +270,7 @@ impl At<'_> {
         let movement = self.curriculum.movement(standard.movement);
         let name = report::named(self.curriculum, standard.movement);
         let target = movement
-            .standard
+            .standard()
             .say(self.curriculum.school().units, self.words());
         let values = [
             ("movement", Said::Text(&name)),
@@ -278,7 +278,7 @@ impl At<'_> {
             ("n", Said::Whole(standard.tested as i64)),
         ];
         let said = self.words().fill(key, &values);
-        Some(self.with_line(&said, movement.spans.standard, None))
+        Some(self.with_line(&said, movement.spans().standard, None))
     }
 
     /// A sentence, where its line stands, and what it would say.

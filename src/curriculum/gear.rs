@@ -58,7 +58,7 @@ impl Gear {
 impl Movement {
     /// Whether its equipment names something of a kind, be it one of several that will do.
     pub fn names_gear(&self, gear: Gear) -> bool {
-        self.equipment.iter().flatten().any(|word| gear.is(word))
+        self.equipment().iter().flatten().any(|word| gear.is(word))
     }
 }
 

@@ -65,15 +65,15 @@ impl Ledger {
     pub fn standing(curriculum: &Curriculum) -> BTreeMap<String, Standing> {
         let standing = |m: &super::Movement| {
             let mut cautions: Vec<String> = m
-                .cautions
+                .cautions()
                 .iter()
                 .map(|c| curriculum.cautions().class(*c).id.to_string())
                 .collect();
             cautions.sort();
             (
-                m.id.to_string(),
+                m.id().to_string(),
                 Standing {
-                    standard: m.standard.to_string(),
+                    standard: m.standard().to_string(),
                     cautions,
                 },
             )
@@ -224,7 +224,7 @@ fn changes(
         let old_id = curriculum.find_movement(id).and_then(|ix| {
             curriculum
                 .movement(ix)
-                .was
+                .was()
                 .iter()
                 .map(|w| w.to_string())
                 .find(|w| before.contains_key(w) && !after.contains_key(w))

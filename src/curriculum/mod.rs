@@ -26,7 +26,7 @@ pub mod words;
 pub use day::Day;
 pub use family::Family;
 pub use id::Id;
-pub use movement::Movement;
+pub use movement::{Movement, MovementParts};
 pub use need::{Leaf, Need};
 pub use note::Note;
 pub use school::School;
@@ -141,7 +141,7 @@ impl Curriculum {
 
     /// Every movement that may be shown.
     pub fn published(&self) -> impl Iterator<Item = (MovementIx, &Movement)> {
-        self.movements().filter(|(_, m)| !m.held_back)
+        self.movements().filter(|(_, m)| !m.held_back())
     }
 
     pub fn movement(&self, ix: MovementIx) -> &Movement {
@@ -228,7 +228,7 @@ impl Curriculum {
     /// The id of a record.
     pub fn id_of(&self, owner: Owner) -> &str {
         match owner {
-            Owner::Movement(ix) => self.movement(ix).id.as_str(),
+            Owner::Movement(ix) => self.movement(ix).id().as_str(),
             Owner::Family(ix) => self.family(ix).id.as_str(),
             Owner::Skill(ix) => self.skill(ix).id.as_str(),
             Owner::Page(ix) => &self.note(ix).id,
@@ -238,7 +238,7 @@ impl Curriculum {
     /// The name of a record as readers see it.
     pub fn name_of(&self, owner: Owner) -> &str {
         match owner {
-            Owner::Movement(ix) => &self.movement(ix).name,
+            Owner::Movement(ix) => self.movement(ix).name(),
             Owner::Family(ix) => &self.family(ix).name,
             Owner::Skill(ix) => &self.skill(ix).name,
             Owner::Page(ix) => &self.note(ix).title,
@@ -248,7 +248,7 @@ impl Curriculum {
     /// Whether a record may be shown.
     pub fn is_published(&self, owner: Owner) -> bool {
         match owner {
-            Owner::Movement(ix) => !self.movement(ix).held_back,
+            Owner::Movement(ix) => !self.movement(ix).held_back(),
             Owner::Family(ix) => !self.family(ix).held_back,
             Owner::Skill(_) | Owner::Page(_) => true,
         }

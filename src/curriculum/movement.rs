@@ -35,18 +35,16 @@ pub struct Says {
     pub sources: Vec<String>,
 }
 
-/// A movement with everything that holds for it, its family's share included.
+/// All that makes a movement, as `reading` joins it; what each part means say the methods of [`Movement`] with its name.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Movement {
+pub struct MovementParts {
     pub id: Id,
     pub name: String,
     pub also: Vec<String>,
     pub was: Vec<Id>,
     pub pattern: Pattern,
-    /// In the order passed through; never empty.
     pub positions: Vec<Position>,
     pub load: Load,
-    /// All are needed; of each inner list one is enough.
     pub equipment: Vec<Vec<String>>,
     pub each_side: bool,
     pub summary: String,
@@ -54,15 +52,11 @@ pub struct Movement {
     pub standard: Target,
     pub exit: Option<String>,
     pub dose: Option<Target>,
-    /// What goes in its place, in the coach's order.
     pub instead: Vec<Instead>,
-    /// What it says as it was read; its parts are the movement's own.
+    /// What it says as it was read.
     pub says: Says,
-    /// The classes that its definition names.
     pub declared: Vec<ClassIx>,
-    /// Every class that holds, gravest first.
     pub cautions: Vec<ClassIx>,
-    /// `load: added`, or added weight in the standard, the dose or any target asked of it.
     pub loaded: bool,
     pub pictures: Vec<Picture>,
     pub clip: Option<Clip>,
@@ -70,43 +64,255 @@ pub struct Movement {
     pub place: Option<Place>,
     pub note: Option<NoteIx>,
     pub spans: Spans,
-    /// Something in its definition is in error, so nothing is computed from it.
     pub faulty: bool,
 }
 
-impl std::ops::Deref for Movement {
-    type Target = Says;
+/// A movement with everything that holds for it, its family's share included. Nobody but `reading` changes it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Movement {
+    parts: MovementParts,
+}
 
-    fn deref(&self) -> &Says {
-        &self.says
+impl From<MovementParts> for Movement {
+    fn from(parts: MovementParts) -> Movement {
+        Movement { parts }
     }
 }
 
+/// What it is and says.
+impl Movement {
+    /// All of it, for who must decide on each part: taken apart without `..`, a part that is added does not compile there.
+    pub(crate) fn parts(&self) -> &MovementParts {
+        &self.parts
+    }
+
+    pub fn id(&self) -> &Id {
+        &self.parts.id
+    }
+
+    pub fn name(&self) -> &str {
+        &self.parts.name
+    }
+
+    /// Its other names.
+    pub fn also(&self) -> &[String] {
+        &self.parts.also
+    }
+
+    /// The ids it bore before.
+    pub fn was(&self) -> &[Id] {
+        &self.parts.was
+    }
+
+    pub fn pattern(&self) -> Pattern {
+        self.parts.pattern
+    }
+
+    /// In the order passed through; never empty.
+    pub fn positions(&self) -> &[Position] {
+        &self.parts.positions
+    }
+
+    pub fn load(&self) -> Load {
+        self.parts.load
+    }
+
+    /// All are needed; of each inner list one is enough.
+    pub fn equipment(&self) -> &[Vec<String>] {
+        &self.parts.equipment
+    }
+
+    /// Tested and trained on each side.
+    pub fn each_side(&self) -> bool {
+        self.parts.each_side
+    }
+
+    pub fn summary(&self) -> &str {
+        &self.parts.summary
+    }
+
+    /// What is to be owned before it.
+    pub fn needs(&self) -> &Need<Leaf> {
+        &self.parts.needs
+    }
+
+    /// What owning it takes; of one side, where it is done on each.
+    pub fn standard(&self) -> Target {
+        self.parts.standard
+    }
+
+    /// The way out, in words.
+    pub fn exit(&self) -> Option<&str> {
+        self.parts.exit.as_deref()
+    }
+
+    /// Its own working sets.
+    pub fn dose(&self) -> Option<Target> {
+        self.parts.dose
+    }
+
+    /// What goes in its place, in the coach's order.
+    pub fn instead(&self) -> &[Instead] {
+        &self.parts.instead
+    }
+
+    /// The classes that its definition names.
+    pub fn declared(&self) -> &[ClassIx] {
+        &self.parts.declared
+    }
+
+    /// Every class that holds, gravest first.
+    pub fn cautions(&self) -> &[ClassIx] {
+        &self.parts.cautions
+    }
+
+    /// `load: added`, or added weight in the standard, the dose or any target asked of it.
+    pub fn loaded(&self) -> bool {
+        self.parts.loaded
+    }
+
+    pub fn pictures(&self) -> &[Picture] {
+        &self.parts.pictures
+    }
+
+    pub fn clip(&self) -> Option<&Clip> {
+        self.parts.clip.as_ref()
+    }
+
+    /// On no page as yet.
+    pub fn held_back(&self) -> bool {
+        self.parts.held_back
+    }
+
+    /// Where it stands in its family.
+    pub fn place(&self) -> Option<&Place> {
+        self.parts.place.as_ref()
+    }
+
+    pub fn note(&self) -> Option<NoteIx> {
+        self.parts.note
+    }
+
+    pub fn spans(&self) -> &Spans {
+        &self.parts.spans
+    }
+
+    /// Something in its definition is in error, so nothing is computed from it.
+    pub fn faulty(&self) -> bool {
+        self.parts.faulty
+    }
+
+    pub fn arms(&self) -> Option<Arms> {
+        self.parts.says.arms
+    }
+
+    /// Where the arms are to the trunk, as the coach says it.
+    pub fn arms_at(&self) -> Option<ArmsAt> {
+        self.parts.says.arms_at
+    }
+
+    pub fn phase(&self) -> Option<Phase> {
+        self.parts.says.phase
+    }
+
+    pub fn test(&self) -> Option<&Test> {
+        self.parts.says.test.as_ref()
+    }
+
+    /// By part, each once.
+    pub fn stresses(&self) -> &[Stress] {
+        &self.parts.says.stresses
+    }
+
+    pub fn tempo(&self) -> Option<Tempo> {
+        self.parts.says.tempo
+    }
+
+    pub fn hold(&self) -> Option<Held> {
+        self.parts.says.hold
+    }
+
+    /// Seconds of rest between sets in training, at least 1; a test's own rest is the test's.
+    pub fn rest(&self) -> Option<u32> {
+        self.parts.says.rest
+    }
+
+    /// When to go back a rung.
+    pub fn back_when(&self) -> &[String] {
+        &self.parts.says.back_when
+    }
+
+    pub fn cues(&self) -> &[String] {
+        &self.parts.says.cues
+    }
+
+    pub fn faults(&self) -> &[Fault] {
+        &self.parts.says.faults
+    }
+
+    pub fn posture(&self) -> Option<&Posture> {
+        self.parts.says.posture.as_ref()
+    }
+
+    pub fn weeks(&self) -> Option<Weeks> {
+        self.parts.says.weeks
+    }
+
+    pub fn sources(&self) -> &[String] {
+        &self.parts.says.sources
+    }
+}
+
+/// What follows from that.
 impl Movement {
     /// Passes through the inverted position.
     pub fn inverted(&self) -> bool {
-        self.positions.contains(&Position::Inverted)
+        self.parts.positions.contains(&Position::Inverted)
     }
 
     /// Whether on that day it was still measured in another way than its test says now.
     pub fn measured_otherwise_on(&self, day: Day) -> bool {
-        let since = self.test.as_ref().and_then(|t| t.since);
+        let since = self.test().and_then(|t| t.since);
         since.is_some_and(|since| day < since)
     }
 
     /// Whether it stresses a part, in whatever way.
     pub fn stresses_part(&self, part: BodyPart) -> bool {
-        self.stresses.iter().any(|s| s.part == part)
+        self.stresses().iter().any(|s| s.part == part)
     }
 
     /// Seconds of one rep as it is to be done, where its tempo says them.
     pub fn tempo_seconds(&self) -> Option<u32> {
-        self.tempo.map(Tempo::seconds)
+        self.tempo().map(Tempo::seconds)
     }
 
     /// Inverted or loaded: never named without its mark, and its needs are judged without presumption.
     pub fn guarded(&self) -> bool {
-        self.inverted() || self.loaded
+        self.inverted() || self.loaded()
+    }
+}
+
+/// What is known of it only when all records are read.
+impl Movement {
+    pub(crate) fn asks(&mut self, needs: Need<Leaf>) {
+        self.parts.needs = needs;
+    }
+
+    pub(crate) fn is_replaced_by(&mut self, instead: Vec<Instead>) {
+        self.parts.instead = instead;
+    }
+
+    pub(crate) fn is_in_error(&mut self) {
+        self.parts.faulty = true;
+    }
+
+    pub(crate) fn has_note(&mut self, note: Option<NoteIx>) {
+        self.parts.note = note;
+    }
+
+    pub(crate) fn bears(&mut self, cautions: Vec<ClassIx>, loaded: bool) {
+        self.parts.cautions = cautions;
+        self.parts.loaded = loaded;
     }
 }
 

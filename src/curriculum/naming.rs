@@ -10,13 +10,13 @@ impl Curriculum {
     /// The caution classes that a record bears, gravest first.
     pub fn cautions_of(&self, owner: Owner) -> Cow<'_, [ClassIx]> {
         match owner {
-            Owner::Movement(ix) => Cow::Borrowed(&self.movement(ix).cautions),
+            Owner::Movement(ix) => Cow::Borrowed(self.movement(ix).cautions()),
             Owner::Skill(ix) => self.cautions_of(Owner::Movement(self.skill(ix).goal.movement)),
             Owner::Family(ix) => {
                 let members = self.family(ix).members.iter().map(|m| self.movement(*m));
                 let mut all: Vec<ClassIx> = members
-                    .filter(|m| !m.held_back)
-                    .flat_map(|m| m.cautions.iter().copied())
+                    .filter(|m| !m.held_back())
+                    .flat_map(|m| m.cautions().iter().copied())
                     .collect();
                 all.sort();
                 all.dedup();

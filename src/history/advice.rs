@@ -155,7 +155,7 @@ fn harder(t: &Trainee<'_>, ix: MovementIx) -> Option<MovementIx> {
         let mut asks = false;
         let asked =
             |leaf: &crate::curriculum::Leaf| leaf.movement == ix && leaf.target.amount() >= ONE;
-        other.of.needs.visit(&mut |leaf| asks |= asked(leaf));
+        other.of.needs().visit(&mut |leaf| asks |= asked(leaf));
         asks && other.loaded() && other.pattern() == facts.pattern()
     };
     lowest(&mut facts.harder.iter().copied())

@@ -71,7 +71,7 @@ pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<
     let all = || steps.iter().chain(&values).copied();
     let low = all().min().unwrap_or(0).min(0);
     let high = all().max().unwrap_or(0).max(low + 1);
-    let at_most = facts.of.standard.at_most();
+    let at_most = facts.of.standard().at_most();
     let y = |v: i64| {
         let part = ((v - low) * (FOOT - TOP)).div_euclid(high - low);
         if at_most { TOP + part } else { FOOT - part }

@@ -96,7 +96,7 @@ fn history(trainee: &Trainee<'_>, aim: &Aim, ix: MovementIx, tests: &[&Tested]) 
     if facts.measure() == Measure::Done {
         return None;
     }
-    let at_most = facts.of.standard.at_most();
+    let at_most = facts.of.standard().at_most();
     let points = points(trainee, ix, tests);
     let trend = trend(&points, facts.measure(), trainee.today);
     let falling = trend.is_some_and(|t| slides(&points, &t, at_most));
@@ -119,7 +119,7 @@ fn history(trainee: &Trainee<'_>, aim: &Aim, ix: MovementIx, tests: &[&Tested]) 
 /// The best of each day. A load in shares of a body weight that is not known compares with nothing and is left out.
 pub fn points(trainee: &Trainee<'_>, ix: MovementIx, tests: &[&Tested]) -> Vec<Point> {
     let facts = trainee.roster.of(ix);
-    let at_most = facts.of.standard.at_most();
+    let at_most = facts.of.standard().at_most();
     let mut by_day: BTreeMap<_, Point> = BTreeMap::new();
     for tested in tests {
         let weight = tested.body_weight.or(trainee.person.body_weight);

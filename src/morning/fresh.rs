@@ -67,7 +67,7 @@ impl Look<'_, '_> {
     ) -> Option<Fresh> {
         let t = self.trainee;
         let facts = t.roster.find(ix)?;
-        let at_most = facts.of.standard.at_most();
+        let at_most = facts.of.standard().at_most();
         let of = |new: bool| -> Vec<&Tested> {
             let list = t.person.tested.iter().filter(|t| t.movement == ix);
             list.filter(|one| one.on <= t.today && is_new(one) == new)
@@ -123,7 +123,7 @@ impl Look<'_, '_> {
         };
         let asks = |up: MovementIx| {
             let mut asks = false;
-            let needs = &self.curriculum().movement(up).needs;
+            let needs = self.curriculum().movement(up).needs();
             needs.visit(&mut |leaf| asks |= leaf.movement == ix);
             asks
         };

@@ -110,12 +110,12 @@ impl Telling<'_> {
 
     /// An amount of a movement, as its results are written.
     fn amount(&self, ix: MovementIx, amount: Micro) -> String {
-        let measure = self.curriculum().movement(ix).standard.measure();
+        let measure = self.curriculum().movement(ix).standard().measure();
         self.got(&Got::of(measure, 1, amount, 0, None))
     }
 
     pub(super) fn point(&self, ix: MovementIx, point: &Point) -> String {
-        let measure = self.curriculum().movement(ix).standard.measure();
+        let measure = self.curriculum().movement(ix).standard().measure();
         let added = (point.mass != 0).then_some(Added::Mass(point.mass));
         self.got(&Got::of(measure, 1, point.amount, 0, added))
     }

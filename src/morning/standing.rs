@@ -22,7 +22,7 @@ impl Standing {
         let one = |person: &Person| {
             let mut tested: Map<String, Value> = Map::new();
             for test in person.tested.iter().filter(|t| t.on <= today) {
-                let id = curriculum.movement(test.movement).id.as_str();
+                let id = curriculum.movement(test.movement).id().as_str();
                 let days = tested.entry(id).or_insert_with(|| json!([]));
                 let day = json!(test.on.to_string());
                 if let Value::Array(days) = days

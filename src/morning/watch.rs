@@ -211,7 +211,7 @@ impl Look<'_, '_> {
         let t = self.trainee;
         let of = |h: &crate::history::History| {
             // What a one-sided neighbour shows of it has no sides of its own.
-            if !t.roster.of(h.movement).of.each_side {
+            if !t.roster.of(h.movement).of.each_side() {
                 return None;
             }
             t.apart(h.movement)?;
@@ -311,7 +311,7 @@ impl Look<'_, '_> {
             }
         }
         let allowed = |ix: MovementIx| {
-            let standard = self.curriculum().movement(ix).standard;
+            let standard = self.curriculum().movement(ix).standard();
             standard.added().is_some_and(|a| a.signed() < 0)
         };
         let none = by

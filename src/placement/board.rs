@@ -198,7 +198,7 @@ impl<'a> Board<'a> {
         let same = self
             .done_today
             .iter()
-            .filter(|(m, _)| m.pattern == movement.pattern)
+            .filter(|(m, _)| m.pattern() == movement.pattern())
             .fold(0_u32, |all, (_, sets)| all.saturating_add(*sets));
         let in_order = self.done_today.iter().all(|(m, _)| day_order(m) <= order);
         let fresh = order < STRENGTH || same < ALL_OUT_SETS;

@@ -18,8 +18,8 @@ const LONG: i64 = 60 * ONE;
 /// The place of a movement's test within a day: mobility 0, balance and exits 1, strength 2, endurance 3.
 /// Common practice, no source.
 pub fn day_order(movement: &Movement) -> u32 {
-    let standard = &movement.standard;
-    match (movement.pattern, standard.measure()) {
+    let standard = &movement.standard();
+    match (movement.pattern(), standard.measure()) {
         (Pattern::Mobility, _) => 0,
         (Pattern::Balance | Pattern::Exit, _) => 1,
         (_, Measure::Reps) if standard.amount() >= MANY_REPS => 3,

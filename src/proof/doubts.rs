@@ -5,7 +5,7 @@ use crate::curriculum::{Curriculum, Movement, Need};
 use crate::source::{Diagnostic, Findings, Rule};
 
 pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
-    for (_, movement) in curriculum.movements().filter(|(_, m)| !m.faulty) {
+    for (_, movement) in curriculum.movements().filter(|(_, m)| !m.faulty()) {
         dose(movement, findings);
         unprepared(movement, findings);
         place(curriculum, movement, findings);
@@ -14,8 +14,8 @@ pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
 
 /// A set of the dose is work below the standard, not above it.
 fn dose(movement: &Movement, findings: &mut Findings) {
-    let standard = movement.standard;
-    let Some(dose) = movement.dose else {
+    let standard = movement.standard();
+    let Some(dose) = movement.dose() else {
         return;
     };
     let alike = dose.measure() == standard.measure()
@@ -26,10 +26,10 @@ fn dose(movement: &Movement, findings: &mut Findings) {
         findings.push(
             Diagnostic::new(
                 Rule::DoseAboveStandard,
-                movement.spans.standard,
+                movement.spans().standard,
                 format!(
                     "the dose of `{}`, `{dose}`, asks more of a set than its standard",
-                    movement.id
+                    movement.id()
                 ),
             )
             .label("less than a set of the dose")
@@ -43,16 +43,16 @@ fn dose(movement: &Movement, findings: &mut Findings) {
 /// Upside down without anything that must be there first.
 fn unprepared(movement: &Movement, findings: &mut Findings) {
     let inverted =
-        movement.positions.contains(&Position::Inverted) && movement.pattern != Pattern::Exit;
-    let free = matches!(&movement.needs, Need::All(parts) if parts.is_empty());
+        movement.positions().contains(&Position::Inverted) && movement.pattern() != Pattern::Exit;
+    let free = matches!(movement.needs(), Need::All(parts) if parts.is_empty());
     if inverted && free {
         findings.push(
             Diagnostic::new(
                 Rule::InvertedWithoutNeeds,
-                movement.spans.id,
+                movement.spans().id,
                 format!(
                     "`{}` is upside down, and nothing is needed first",
-                    movement.id
+                    movement.id()
                 ),
             )
             .label("open to everybody")
@@ -63,7 +63,7 @@ fn unprepared(movement: &Movement, findings: &mut Findings) {
 
 /// A member that an axis says nothing of stands beside the grid, without neighbours there.
 fn place(curriculum: &Curriculum, movement: &Movement, findings: &mut Findings) {
-    let Some(place) = &movement.place else {
+    let Some(place) = movement.place() else {
         return;
     };
     let family = curriculum.family(place.family);
@@ -77,8 +77,12 @@ fn place(curriculum: &Curriculum, movement: &Movement, findings: &mut Findings) 
         findings.push(
             Diagnostic::new(
                 Rule::NoAxisValue,
-                movement.spans.id,
-                format!("`{}` has no value on the axis `{}`", movement.id, axis.name),
+                movement.spans().id,
+                format!(
+                    "`{}` has no value on the axis `{}`",
+                    movement.id(),
+                    axis.name
+                ),
             )
             .label("no neighbours along it")
             .help(format!("say under `at:` which of {}", values.join(", "))),

@@ -73,14 +73,14 @@ pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
     let mut wordings: BTreeMap<Span, (String, MovementIx)> = BTreeMap::new();
     for (ix, movement) in curriculum.movements() {
         let straight = movement.inverted() && on_straight_arms(movement);
-        if let Some((text, span)) = movement.exit.as_deref().zip(movement.spans.exit) {
+        if let Some((text, span)) = movement.exit().zip(movement.spans().exit) {
             if straight && bends_arms(text) {
                 findings.push(bent("the exit", movement, span));
             }
             links(curriculum, movement, text, span, findings);
             untaught(curriculum, ix, text, span, findings);
         }
-        for class in movement.cautions.iter().filter(|_| straight) {
+        for class in movement.cautions().iter().filter(|_| straight) {
             let class = curriculum.cautions().class(*class);
             for part in [Part::BailOut, Part::Stop] {
                 let text = class.wording(part).at(Position::Inverted);
@@ -93,7 +93,7 @@ pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
     for (span, (class, ix)) in wordings {
         let movement = curriculum.movement(ix);
         let of = format!("the caution `{class}`");
-        findings.push(bent(&of, movement, span).related(movement.spans.id, "upside down"));
+        findings.push(bent(&of, movement, span).related(movement.spans().id, "upside down"));
     }
 }
 
@@ -103,7 +103,7 @@ fn bent(what: &str, movement: &Movement, span: Span) -> Diagnostic {
         span,
         format!(
             "{what} bends the arms, and `{}` is upside down on straight arms: who bends them falls on the head",
-            movement.id
+            movement.id()
         ),
     )
     .label("drops the body on the head")
@@ -112,8 +112,8 @@ fn bent(what: &str, movement: &Movement, span: Span) -> Diagnostic {
 
 /// By its definition, or else by its posture.
 fn on_straight_arms(movement: &Movement) -> bool {
-    let posture = || movement.posture.as_ref().and_then(leverage::arms);
-    match movement.arms {
+    let posture = || movement.posture().and_then(leverage::arms);
+    match movement.arms() {
         Some(arms) => arms == Arms::Straight,
         None => posture().is_some_and(|p| p.elbows.iter().all(|e| *e >= STRAIGHT_FROM)),
     }
@@ -172,20 +172,20 @@ fn links(
             .find_movement(id)
             .map(|ix| curriculum.movement(ix));
         match found {
-            Some(to) if to.held_back && !movement.held_back => findings.push(
+            Some(to) if to.held_back() && !movement.held_back() => findings.push(
                 Diagnostic::new(
                     Rule::HeldBack,
                     span,
                     format!(
                         "the exit of `{}` leads to `{id}`, which is held back",
-                        movement.id
+                        movement.id()
                     ),
                 )
                 .help(format!("publish `{id}`, or take the link out")),
             ),
             Some(_) => {}
             None => {
-                let known = curriculum.published().map(|(_, m)| m.id.as_str());
+                let known = curriculum.published().map(|(_, m)| m.id().as_str());
                 let help = did_you_mean(id, known)
                     .unwrap_or_else(|| "name a movement of this curriculum".into());
                 findings.push(
@@ -212,7 +212,7 @@ fn untaught(
 ) {
     let movement = curriculum.movement(ix);
     let lies = |p: &Position| matches!(p, Position::Prone | Position::Supine | Position::Side);
-    if movement.pattern == Pattern::Exit || movement.positions.iter().all(lies) {
+    if movement.pattern() == Pattern::Exit || movement.positions().iter().all(lies) {
         return;
     }
     let Some((skill, named)) = SKILLS.iter().find_map(|s| Some((s, s.named_in(text)?))) else {
@@ -229,7 +229,7 @@ fn untaught(
             Diagnostic::new(
                 Rule::ExitUntaught,
                 span,
-                format!("the exit of `{}` says `{named}`, and nothing that it needs teaches that", movement.id),
+                format!("the exit of `{}` says `{named}`, and nothing that it needs teaches that", movement.id()),
             )
             .label("a skill of its own")
             .help(format!("make the movement that teaches it a need, and link it here: `[{named}](movement:ID)`; or write a way out that needs no skill")),
@@ -241,7 +241,7 @@ fn untaught(
 fn leads_to(text: &str, movement: &Movement) -> bool {
     pieces(text)
         .iter()
-        .any(|p| matches!(p, Piece::Link { id, .. } if *id == movement.id.as_str()))
+        .any(|p| matches!(p, Piece::Link { id, .. } if *id == movement.id().as_str()))
 }
 
 impl Skill {
@@ -257,10 +257,10 @@ impl Skill {
 
     /// An exit movement whose id, name or other names say so.
     fn is_taught_by(&self, movement: &Movement) -> bool {
-        let mut names = std::iter::once(movement.id.as_str())
-            .chain([movement.name.as_str()])
-            .chain(movement.also.iter().map(String::as_str));
-        movement.pattern == Pattern::Exit
+        let mut names = std::iter::once(movement.id().as_str())
+            .chain([movement.name()])
+            .chain(movement.also().iter().map(String::as_str));
+        movement.pattern() == Pattern::Exit
             && names.any(|name| {
                 let small = name.to_lowercase();
                 let mut words = small.split(|c: char| !c.is_alphanumeric());

@@ -12,7 +12,7 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
     for ix in alone {
         let movement = curriculum.movement(ix);
         findings.push(
-            Diagnostic::new(Rule::Unreachable, movement.spans.id, format!("nobody can ever reach `{}`: its needs cannot be met", movement.id))
+            Diagnostic::new(Rule::Unreachable, movement.spans().id, format!("nobody can ever reach `{}`: its needs cannot be met", movement.id()))
                 .label("never open")
                 .help("look at its choices: a part that is held back, or a whole family without published members, counts as nothing"),
         );
@@ -24,7 +24,7 @@ fn finding(curriculum: &Curriculum, circle: &Loop) -> Diagnostic {
     let id = |i: usize| {
         curriculum
             .movement(circle.steps[i % circle.steps.len()].0)
-            .id
+            .id()
             .as_str()
     };
     let path: Vec<String> = (0..=circle.steps.len())

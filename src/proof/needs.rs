@@ -9,7 +9,7 @@ use rayon::prelude::*;
 pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) {
     let sound: Vec<(MovementIx, &Movement)> = curriculum
         .movements()
-        .filter(|(ix, m)| !m.faulty && stages.is_reached(*ix))
+        .filter(|(ix, m)| !m.faulty() && stages.is_reached(*ix))
         .collect();
     let implications = Implications::new(curriculum, stages);
     let implied: Vec<Diagnostic> = sound
@@ -24,7 +24,7 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
 }
 
 fn leaf_words(curriculum: &Curriculum, leaf: &Leaf) -> String {
-    let id = &curriculum.movement(leaf.movement).id;
+    let id = curriculum.movement(leaf.movement).id();
     if leaf.own_standard {
         format!("`{id}`")
     } else {
@@ -41,7 +41,7 @@ fn implied(
     let mut out = Vec::new();
     for leaf in implications.necessary(ix) {
         // A need that `easier_first` added stands nowhere in the file.
-        if leaf.span == movement.spans.id {
+        if leaf.span == movement.spans().id {
             continue;
         }
         let Some(path) = implications.by(ix, leaf) else {
@@ -68,12 +68,12 @@ fn implied(
 
 /// A family member that needs a sibling more rungs below it than the school allows, all axes together.
 fn leap_in_rungs(curriculum: &Curriculum, movement: &Movement, findings: &mut Findings) {
-    let (Some(place), limit) = (&movement.place, curriculum.school().leap.rungs) else {
+    let (Some(place), limit) = (movement.place(), curriculum.school().leap.rungs) else {
         return;
     };
-    for leaf in movement.needs.leaves() {
+    for leaf in movement.needs().leaves() {
         let needed = curriculum.movement(leaf.movement);
-        let Some(theirs) = needed.place.as_ref().filter(|p| p.family == place.family) else {
+        let Some(theirs) = needed.place().filter(|p| p.family == place.family) else {
             continue;
         };
         let jump: u32 = place
@@ -88,9 +88,9 @@ fn leap_in_rungs(curriculum: &Curriculum, movement: &Movement, findings: &mut Fi
             .sum();
         if jump > limit {
             findings.push(
-                Diagnostic::new(Rule::Leap, leaf.span, format!("from `{}` to `{}` is a leap of {jump} rungs", needed.id, movement.id))
+                Diagnostic::new(Rule::Leap, leaf.span, format!("from `{}` to `{}` is a leap of {jump} rungs", needed.id(), movement.id()))
                     .label("too large a step")
-                    .related(movement.spans.id, "from here")
+                    .related(movement.spans().id, "from here")
                     .help(format!("put a member between them, or raise `leap: {{ rungs: {limit} }}` in school.yaml")),
             );
         }
@@ -104,7 +104,7 @@ fn easier_neighbour(
     movement: &Movement,
     findings: &mut Findings,
 ) {
-    let Some(place) = movement.place.as_ref().filter(|_| !movement.held_back) else {
+    let Some(place) = movement.place().filter(|_| !movement.held_back()) else {
         return;
     };
     let family = curriculum.family(place.family);
@@ -113,8 +113,8 @@ fn easier_neighbour(
         .iter()
         .map(|m| curriculum.movement(*m))
         .find(|m| {
-            !m.held_back
-                && m.place.as_ref().is_some_and(|p| {
+            !m.held_back()
+                && m.place().is_some_and(|p| {
                     harder_everywhere(&place.rungs, &p.rungs)
                         && !harder_everywhere(&p.rungs, &place.rungs)
                 })
@@ -124,15 +124,16 @@ fn easier_neighbour(
         findings.push(
             Diagnostic::new(
                 Rule::NoEasierNeighbour,
-                movement.spans.id,
+                movement.spans().id,
                 format!(
                     "`{}` is not the easiest of `{}`, yet no member is one rung easier",
-                    movement.id, family.id
+                    movement.id(),
+                    family.id
                 ),
             )
             .label("no easier neighbour")
             .related(
-                easier.spans.id,
+                easier.spans().id,
                 "an easier member, but on more than one axis",
             )
             .help("add the member between them that differs on one axis only"),

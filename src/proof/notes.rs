@@ -18,7 +18,7 @@ pub fn check(curriculum: &Curriculum, findings: &mut Findings) {
             }
         }
         for ix in note.sessions.iter().flatten().filter_map(|l| l.movement()) {
-            linked.insert(curriculum.movement(ix).id.as_str());
+            linked.insert(curriculum.movement(ix).id().as_str());
         }
     }
     for (_, note) in curriculum.notes() {

@@ -11,7 +11,7 @@ use crate::source::{Diagnostic, Findings, Rule};
 
 pub fn check(curriculum: &Curriculum, resolved: &Resolved, findings: &mut Findings) {
     for (ix, movement) in curriculum.movements() {
-        let (Some(posture), Some(stands)) = (&movement.posture, resolved.posture(ix)) else {
+        let (Some(posture), Some(stands)) = (movement.posture(), resolved.posture(ix)) else {
             continue;
         };
         match stands {
@@ -19,7 +19,7 @@ pub fn check(curriculum: &Curriculum, resolved: &Resolved, findings: &mut Findin
             Ok(solved) => inverted(movement, posture, solved, findings),
         }
     }
-    for (ix, movement) in curriculum.movements().filter(|(_, m)| !m.faulty) {
+    for (ix, movement) in curriculum.movements().filter(|(_, m)| !m.faulty()) {
         if let Some(here) = resolved.solved(ix).filter(|here| through(here).is_none()) {
             leaps(curriculum, movement, here, resolved, findings);
         }
@@ -72,17 +72,17 @@ fn leaps(
 ) {
     for load in loads(curriculum) {
         // Who balances on the hands alone carries everything on them: that is not the step.
-        if load.key == "share" && movement.pattern == Pattern::Balance {
+        if load.key == "share" && movement.pattern() == Pattern::Balance {
             continue;
         }
         let Some(here) = (load.of)(here) else {
             continue;
         };
         let mut nearest: Option<(f64, &Leaf)> = None;
-        for leaf in movement.needs.leaves() {
+        for leaf in movement.needs().leaves() {
             // Straight arms hold what bent arms press: the two do not compare.
-            let arms = curriculum.movement(leaf.movement).arms;
-            if arms.is_some() && movement.arms.is_some() && arms != movement.arms {
+            let arms = curriculum.movement(leaf.movement).arms();
+            if arms.is_some() && movement.arms().is_some() && arms != movement.arms() {
                 continue;
             }
             let there = resolved.solved(leaf.movement).and_then(load.of);
@@ -95,9 +95,9 @@ fn leaps(
         let Some((there, leaf)) = nearest.filter(|(there, _)| here - there > load.limit) else {
             continue;
         };
-        let needed = &curriculum.movement(leaf.movement).id;
+        let needed = curriculum.movement(leaf.movement).id();
         let grows = (load.grows)(here - there);
-        let message = format!("from `{needed}` to `{}` {grows}", movement.id);
+        let message = format!("from `{needed}` to `{}` {grows}", movement.id());
         let (key, limit) = (load.key, load.limit);
         findings.push(
             Diagnostic::new(Rule::Leap, leaf.span, message)
@@ -113,7 +113,7 @@ fn inverted(movement: &Movement, posture: &Posture, solved: &Solved, findings: &
         findings.push(goes_through(posture, found));
         return;
     }
-    let declared = movement.positions.iter().map(|p| match p {
+    let declared = movement.positions().iter().map(|p| match p {
         Position::Inverted => 2,
         // In a bridge the head is low by nature, and its caution says so.
         Position::PartInverted | Position::Bridge => 1,
@@ -135,11 +135,11 @@ fn inverted(movement: &Movement, posture: &Posture, solved: &Solved, findings: &
                 posture.span,
                 format!(
                     "the posture of `{}` is {word}, but its position does not say so",
-                    movement.id
+                    movement.id()
                 ),
             )
             .label(label)
-            .related(movement.spans.id, "declared here")
+            .related(movement.spans().id, "declared here")
             .help(format!("write `position: {word}`")),
         );
     }

@@ -15,7 +15,7 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
         let chain = below(curriculum, skill.goal.movement);
         let grounded = chain
             .iter()
-            .any(|ix| stages.of(*ix) == Some(0) && curriculum.movement(*ix).test.is_some());
+            .any(|ix| stages.of(*ix) == Some(0) && curriculum.movement(*ix).test().is_some());
         if !grounded && stages.is_reached(skill.goal.movement) {
             findings.push(
                 Diagnostic::new(
@@ -33,21 +33,21 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
     let in_place: Vec<MovementIx> = curriculum
         .movements()
         .filter(|(ix, _)| used[ix.at()])
-        .flat_map(|(_, m)| m.instead.iter().map(|i| i.movement))
+        .flat_map(|(_, m)| m.instead().iter().map(|i| i.movement))
         .collect();
     in_place.into_iter().for_each(|ix| used[ix.at()] = true);
     same_names(curriculum, findings);
     // A record in error may be what would have used or taught something: nobody is told twice.
-    let all_sound = curriculum.movements().all(|(_, m)| !m.faulty);
-    for (ix, movement) in curriculum.movements().filter(|(_, m)| !m.faulty) {
+    let all_sound = curriculum.movements().all(|(_, m)| !m.faulty());
+    for (ix, movement) in curriculum.movements().filter(|(_, m)| !m.faulty()) {
         lacks(movement, findings);
         measurable(movement, findings);
-        if all_sound && !used[ix.at()] && !movement.held_back {
+        if all_sound && !used[ix.at()] && !movement.held_back() {
             findings.push(
                 Diagnostic::new(
                     Rule::UnusedMovement,
-                    movement.spans.id,
-                    format!("no skill uses `{}`", movement.id),
+                    movement.spans().id,
+                    format!("no skill uses `{}`", movement.id()),
                 )
                 .label("in no chain")
                 .help("make it the goal of a skill or a need of something, or hold it back with `held_back: true`"),
@@ -60,7 +60,7 @@ pub fn check(curriculum: &Curriculum, stages: &Stages, findings: &mut Findings) 
 fn same_names(curriculum: &Curriculum, findings: &mut Findings) {
     let mut first: HashMap<String, &Movement, FixedState> = HashMap::default();
     for (_, movement) in curriculum.published() {
-        match first.entry(movement.name.trim().to_lowercase()) {
+        match first.entry(movement.name().trim().to_lowercase()) {
             Entry::Vacant(free) => {
                 free.insert(movement);
             }
@@ -69,11 +69,15 @@ fn same_names(curriculum: &Curriculum, findings: &mut Findings) {
                 findings.push(
                     Diagnostic::new(
                         Rule::SameName,
-                        movement.spans.id,
-                        format!("`{}` and `{}` have the same name", other.id, movement.id),
+                        movement.spans().id,
+                        format!(
+                            "`{}` and `{}` have the same name",
+                            other.id(),
+                            movement.id()
+                        ),
                     )
-                    .label(format!("`{}` too", movement.name))
-                    .related(other.spans.id, "the other one")
+                    .label(format!("`{}` too", movement.name()))
+                    .related(other.spans().id, "the other one")
                     .help("say in one `name:` what sets it apart, as in `with a band`"),
                 );
             }
@@ -83,14 +87,13 @@ fn same_names(curriculum: &Curriculum, findings: &mut Findings) {
 
 fn lacks(movement: &Movement, findings: &mut Findings) {
     let has_test = movement
-        .test
-        .as_ref()
+        .test()
         .is_some_and(|t| t.how.is_some() || !t.counts.is_empty());
     let mut need = |there: bool, rule: Rule, what: &str, help: &str| {
         if !there {
-            let message = format!("`{}` has no {what}", movement.id);
+            let message = format!("`{}` has no {what}", movement.id());
             findings.push(
-                Diagnostic::new(rule, movement.spans.id, message)
+                Diagnostic::new(rule, movement.spans().id, message)
                     .label(format!("no {what}"))
                     .help(help),
             );
@@ -103,13 +106,13 @@ fn lacks(movement: &Movement, findings: &mut Findings) {
         "add `test:` with `how:` and `counts:`",
     );
     need(
-        !movement.cues.is_empty(),
+        !movement.cues().is_empty(),
         Rule::NoCue,
         "cue",
         "add `cues:` with what to think of",
     );
     need(
-        !movement.faults.is_empty(),
+        !movement.faults().is_empty(),
         Rule::NoFault,
         "fault",
         "add `faults:` with what is seen, why, and what to try",
@@ -117,7 +120,7 @@ fn lacks(movement: &Movement, findings: &mut Findings) {
 }
 
 fn measurable(movement: &Movement, findings: &mut Findings) {
-    let standard = &movement.standard;
+    let standard = &movement.standard();
     let by_measure = match standard.measure() {
         Measure::Length => Some(("a length", Gear::MeasuresLength)),
         Measure::Angle => Some(("an angle", Gear::MeasuresAngle)),
@@ -133,10 +136,10 @@ fn measurable(movement: &Movement, findings: &mut Findings) {
             findings.push(
                 Diagnostic::new(
                     Rule::UnmeasurableStandard,
-                    movement.spans.standard,
+                    movement.spans().standard,
                     format!(
                         "the standard of `{}` is {what}, but its equipment cannot measure it",
-                        movement.id
+                        movement.id()
                     ),
                 )
                 .label("cannot be measured")

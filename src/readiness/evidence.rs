@@ -63,13 +63,13 @@ impl<'a> Evidence<'a> {
         let owned: Vec<MovementIx> = self
             .curriculum
             .movements()
-            .filter(|(ix, m)| self.of_results(*ix, &m.standard) == Some(Truth::True))
+            .filter(|(ix, m)| self.of_results(*ix, &m.standard()) == Some(Truth::True))
             .map(|(ix, _)| ix)
             .collect();
         for root in owned {
             let mut open = vec![root];
             while let Some(above) = open.pop() {
-                for leaf in necessary_leaves(&self.curriculum.movement(above).needs) {
+                for leaf in necessary_leaves(self.curriculum.movement(above).needs()) {
                     let below = self.curriculum.movement(leaf.movement);
                     let at = leaf.movement.at();
                     let tested = !self.latest[at].is_empty();
@@ -185,5 +185,5 @@ impl<'a> Evidence<'a> {
 
 /// Mobility, exits and single sides are never presumed, and nothing is presumed through them.
 pub fn never_presumed(movement: &Movement) -> bool {
-    movement.each_side || matches!(movement.pattern, Pattern::Mobility | Pattern::Exit)
+    movement.each_side() || matches!(movement.pattern(), Pattern::Mobility | Pattern::Exit)
 }

@@ -121,7 +121,7 @@ impl<'a> Steps<'a> {
     fn needs(&self, ix: MovementIx) -> Truth {
         let movement = self.curriculum.movement(ix);
         let guarded = movement.guarded();
-        repair::truth(&movement.needs, &|leaf| self.evidence.leaf(leaf, guarded))
+        repair::truth(movement.needs(), &|leaf| self.evidence.leaf(leaf, guarded))
     }
 
     fn chosen(&self, ix: MovementIx, lower: bool) -> &Chosen<'a> {
@@ -132,7 +132,7 @@ impl<'a> Steps<'a> {
     fn choose(&self, ix: MovementIx, lower: bool) -> Chosen<'a> {
         let movement = self.curriculum.movement(ix);
         let guarded = movement.guarded();
-        if let Some(near) = repair::almost(&self.evidence, &movement.needs, guarded)
+        if let Some(near) = repair::almost(&self.evidence, movement.needs(), guarded)
             && !lower
             && !self.rest.holds(near.movement)
         {
@@ -151,7 +151,7 @@ impl<'a> Steps<'a> {
                     Some((1, u32::from(WHOLE - share)))
                 }
             };
-            cheapest(&movement.needs, &cost).map(|repair| repair.which)
+            cheapest(movement.needs(), &cost).map(|repair| repair.which)
         };
         let barred = |below: MovementIx| {
             self.rest.holds(below) || (lower && !self.may(below) && stage(below) >= stage(ix))

@@ -123,7 +123,7 @@ pub fn assess(curriculum: &Curriculum, stages: &Stages, person: &Person, today: 
     let evidence = Evidence::new(curriculum, person, today);
     let rest = Rest::new(curriculum, person, today);
     let standings = curriculum.movements().map(|(ix, movement)| {
-        let answered = !movement.held_back && !movement.faulty && stages.is_reached(ix);
+        let answered = !movement.held_back() && !movement.faulty() && stages.is_reached(ix);
         answered.then(|| standing(curriculum, &evidence, &rest, ix))
     });
     Readiness(standings.collect())
@@ -137,14 +137,14 @@ fn standing(
 ) -> Standing {
     let movement = curriculum.movement(ix);
     let guarded = movement.guarded();
-    let needs = repair::truth(&movement.needs, &|leaf| evidence.leaf(leaf, guarded));
-    let by_result = evidence.of_results(ix, &movement.standard);
+    let needs = repair::truth(movement.needs(), &|leaf| evidence.leaf(leaf, guarded));
+    let by_result = evidence.of_results(ix, &movement.standard());
     let root = evidence
-        .presumed_from(ix, &movement.standard)
+        .presumed_from(ix, &movement.standard())
         .filter(|_| by_result.is_none());
     let nearly = match needs {
         Truth::True => None,
-        _ => repair::almost(evidence, &movement.needs, guarded).map(|leaf| leaf.movement),
+        _ => repair::almost(evidence, movement.needs(), guarded).map(|leaf| leaf.movement),
     };
     let state = if rest.holds(ix) {
         State::Paused
@@ -163,7 +163,7 @@ fn standing(
         presumed: root.is_some() && state == State::Owned,
         counted_because: root.filter(|_| state == State::Owned),
         needs,
-        missing: repair::missing(evidence, &movement.needs, guarded),
+        missing: repair::missing(evidence, movement.needs(), guarded),
         paused_by: match state {
             State::Paused => rest.because(curriculum, ix),
             _ => Vec::new(),

@@ -101,12 +101,12 @@ fn pausing_pains(person: &Person, today: Day) -> Vec<usize> {
 /// Whether a cause reaches a movement by itself.
 fn reaches(cause: Cause, person: &Person, ix: MovementIx, movement: &Movement) -> bool {
     match (cause, cause.pause(person).map(|pause| pause.what)) {
-        (Cause::Light, _) => movement.guarded() || movement.phase == Some(Phase::Lowering),
+        (Cause::Light, _) => movement.guarded() || movement.phase() == Some(Phase::Lowering),
         (Cause::Pain(i), _) => movement.stresses_part(person.pains[i].part),
         (_, Some(Paused::Movement(paused))) => paused == ix,
         (_, Some(Paused::Part(part))) => movement.stresses_part(part),
-        (_, Some(Paused::Class(class))) => movement.cautions.contains(&class),
-        (_, Some(Paused::Pattern(pattern))) => movement.pattern == pattern,
+        (_, Some(Paused::Class(class))) => movement.cautions().contains(&class),
+        (_, Some(Paused::Pattern(pattern))) => movement.pattern() == pattern,
         (_, None) => false,
     }
 }
@@ -134,14 +134,14 @@ impl Rest {
             for (ix, movement) in curriculum.movements() {
                 if reaches(cause, person, ix, movement) {
                     direct[ix.at()].push(cause);
-                    if itself || movement.pattern == Pattern::Exit {
+                    if itself || movement.pattern() == Pattern::Exit {
                         gone[ix.at()].push(cause);
                     }
                 }
             }
         }
         let any = gone.iter().any(|causes| !causes.is_empty());
-        let stands = |ix: MovementIx| gone[ix.at()].is_empty() && !curriculum.movement(ix).faulty;
+        let stands = |ix: MovementIx| gone[ix.at()].is_empty() && !curriculum.movement(ix).faulty();
         Rest {
             standing: any.then(|| stages_where(curriculum, &stands)),
             direct,
@@ -174,7 +174,7 @@ impl Rest {
                 out.extend(missed);
                 continue;
             }
-            self.blocking(&curriculum.movement(at).needs, &mut |below| {
+            self.blocking(curriculum.movement(at).needs(), &mut |below| {
                 if !seen.contains(&below) {
                     seen.push(below);
                     open.push(below);

@@ -10,7 +10,9 @@ use super::resolve::Ids;
 use super::spread::spread;
 use super::{Read, note, read_file};
 use crate::curriculum::note::NoteOwner;
-use crate::curriculum::{Curriculum, CurriculumParts, Movement, MovementIx, Need, NoteIx, Target};
+use crate::curriculum::{
+    Curriculum, CurriculumParts, Movement, MovementIx, MovementParts, Need, NoteIx, Target,
+};
 use crate::source::{FileId, Findings, Snapshot, markdown};
 use std::collections::HashSet;
 use std::sync::Arc;
@@ -90,7 +92,7 @@ impl Anew<'_> {
         let (before, findings) = (self.before, &mut self.findings);
         let mut of_this_file = before
             .movements()
-            .filter(|(_, m)| m.spans.whole.file == self.file);
+            .filter(|(_, m)| m.spans().whole.file == self.file);
         let (ix, old) = of_this_file.next()?;
         let (mut waiting, _) = spread(
             vec![(self.file, record)],
@@ -103,12 +105,12 @@ impl Anew<'_> {
         );
         let waiting = waiting.pop()?;
         let mut new = Arc::unwrap_or_clone(waiting.movement);
-        new.note = old.note;
+        new.has_note(old.note());
         if !refers_alike(old, &new) {
             return None;
         }
         let mut after = before.parts().clone();
-        let standard = new.standard;
+        let standard = new.standard();
         after.movements[ix.at()] = Arc::new(new);
         let ids = Ids {
             movements: &after.movements,
@@ -119,7 +121,8 @@ impl Anew<'_> {
             return None;
         }
         let movement = Arc::make_mut(&mut after.movements[ix.at()]);
-        (movement.needs, movement.instead) = (asked.needs, asked.instead);
+        movement.asks(asked.needs);
+        movement.is_replaced_by(asked.instead);
         own_standards(&mut after, ix, standard);
         derive_cautions(&mut after);
         Some((after.into(), Again::Movement(ix)))
@@ -129,7 +132,7 @@ impl Anew<'_> {
 /// Whether all that others can refer to is the same, so that no other record reads differently.
 fn refers_alike(old: &Movement, new: &Movement) -> bool {
     // Taken apart without `..`: of a key that is added it is decided here whether others refer to it.
-    let Movement {
+    let MovementParts {
         id,
         name,
         was,
@@ -157,7 +160,8 @@ fn refers_alike(old: &Movement, new: &Movement) -> bool {
         clip: _,
         note: _,
         spans: _,
-    } = old;
+    } = old.parts();
+    let new = new.parts();
     let doses = match (dose, &new.dose) {
         (None, None) => true,
         (Some(old), Some(new)) => compares(old, new),
@@ -185,13 +189,14 @@ fn own_standards(parts: &mut CurriculumParts, ix: MovementIx, standard: Target) 
         found
     };
     for movement in &mut parts.movements {
-        if stale(&movement.needs) {
-            let needs = &mut Arc::make_mut(movement).needs;
+        if stale(movement.needs()) {
+            let mut needs = movement.needs().clone();
             needs.change(&mut |leaf| {
                 if leaf.movement == ix && leaf.own_standard {
                     leaf.target = standard;
                 }
             });
+            Arc::make_mut(movement).asks(needs);
         }
     }
     for skill in &mut parts.skills {

@@ -40,13 +40,13 @@ pub fn asked_of(
             continue;
         };
         let other = &ids.movements[leaf.movement.at()];
-        if other.held_back && !asker.held_back {
+        if other.held_back() && !asker.held_back() {
             good = false;
-            findings.push(note::held_back_finding(raw.span, other.id.as_str()));
+            findings.push(note::held_back_finding(raw.span, other.id().as_str()));
         }
         // A family's word for all its members is none for the member that it names.
         match leaf.movement == ix {
-            true if asker.spans.whole.contains(raw.span) => {
+            true if asker.spans().whole.contains(raw.span) => {
                 good = false;
                 let finding =
                     Diagnostic::new(Rule::BadValue, raw.span, "nothing goes in its own place");
@@ -86,11 +86,11 @@ fn needs_of(
     let needs = Need::All(parts);
     for leaf in needs.leaves() {
         let needed = &ids.movements[leaf.movement.at()];
-        if needed.held_back && !movement.held_back {
+        if needed.held_back() && !movement.held_back() {
             good = false;
-            findings.push(note::held_back_finding(leaf.span, needed.id.as_str()));
+            findings.push(note::held_back_finding(leaf.span, needed.id().as_str()));
         }
-        if let (Some(ours), Some(theirs)) = (&movement.place, &needed.place)
+        if let (Some(ours), Some(theirs)) = (movement.place(), needed.place())
             && ours.family == theirs.family
             && harder_everywhere(&theirs.rungs, &ours.rungs)
         {
@@ -101,11 +101,12 @@ fn needs_of(
                     leaf.span,
                     format!(
                         "`{}` needs `{}`, which is harder on every axis that both have",
-                        movement.id, needed.id
+                        movement.id(),
+                        needed.id()
                     ),
                 )
                 .label("the harder one")
-                .related(needed.spans.id, "its place in the family")
+                .related(needed.spans().id, "its place in the family")
                 .help("turn the need around, or mend the place of one of them"),
             );
         }
@@ -114,7 +115,7 @@ fn needs_of(
 }
 
 fn easier_first(movement: &Movement, ids: &Ids<'_>) -> Vec<Need<Leaf>> {
-    let Some(place) = &movement.place else {
+    let Some(place) = movement.place() else {
         return Vec::new();
     };
     let family = &ids.families[place.family.at()];
@@ -125,15 +126,15 @@ fn easier_first(movement: &Movement, ids: &Ids<'_>) -> Vec<Need<Leaf>> {
         }
         let members = family.members.iter().filter_map(|ix| {
             let member = &ids.movements[ix.at()];
-            (!member.held_back || movement.held_back).then_some(())?;
-            Some((*ix, member.place.as_ref()?.rungs.as_slice()))
+            (!member.held_back() || movement.held_back()).then_some(())?;
+            Some((*ix, member.place()?.rungs.as_slice()))
         });
         let leaf = |ix: MovementIx| {
             Need::Leaf(Leaf {
                 movement: ix,
-                target: ids.movements[ix.at()].standard,
+                target: ids.movements[ix.at()].standard(),
                 own_standard: true,
-                span: movement.spans.id,
+                span: movement.spans().id,
             })
         };
         let mut leaves: Vec<Need<Leaf>> = neighbours(index, Way::Easier, &place.rungs, members)

@@ -206,9 +206,11 @@ fn joined(
         .collect();
     for (movement, asked) in records.movements.iter_mut().zip(resolved) {
         let movement = Arc::make_mut(movement);
-        movement.needs = asked.needs;
-        movement.instead = asked.instead;
-        movement.faulty |= !asked.good;
+        movement.asks(asked.needs);
+        movement.is_replaced_by(asked.instead);
+        if !asked.good {
+            movement.is_in_error();
+        }
     }
     records.skills = skills;
     records.said = said;
@@ -226,7 +228,7 @@ impl<'r> Owners<'r> {
     fn by_id(&self) -> HashMap<String, Owner> {
         let mut by_id = HashMap::with_capacity(self.movements.len() * 2);
         let movements = (0..).zip(self.movements);
-        by_id.extend(movements.map(|(i, w)| (w.movement.id.to_string(), movement(i))));
+        by_id.extend(movements.map(|(i, w)| (w.movement.id().to_string(), movement(i))));
         let families = (0..).zip(self.families);
         by_id.extend(families.map(|(i, f)| (f.family.id.to_string(), family(i))));
         let skills = (0..).zip(self.skills);
@@ -281,8 +283,8 @@ impl Claims {
 fn with_members(mut families: Vec<Family>, movements: &[Arc<Movement>]) -> Vec<Family> {
     let mut members: Vec<Vec<(Span, MovementIx)>> = vec![Vec::new(); families.len()];
     for (i, movement) in movements.iter().enumerate() {
-        if let Some(place) = &movement.place {
-            members[place.family.at()].push((movement.spans.id, MovementIx(i as u32)));
+        if let Some(place) = movement.place() {
+            members[place.family.at()].push((movement.spans().id, MovementIx(i as u32)));
         }
     }
     for (family, mut list) in families.iter_mut().zip(members) {
@@ -325,8 +327,8 @@ fn old_ids<'a>(
 fn skill(record: SkillRecord, ids: &Ids<'_>, findings: &mut Findings) -> Option<Skill> {
     let goal = ids.leaf(&record.goal, findings).ok()?;
     let movement = &ids.movements[goal.movement.at()];
-    if movement.held_back {
-        findings.push(note::held_back_finding(goal.span, movement.id.as_str()));
+    if movement.held_back() {
+        findings.push(note::held_back_finding(goal.span, movement.id().as_str()));
         return None;
     }
     Some(Skill {
@@ -404,7 +406,7 @@ fn give_notes(parts: &mut CurriculumParts) {
         let ix = Some(NoteIx(i as u32));
         match note.owner {
             NoteOwner::Record(Owner::Movement(m)) => {
-                Arc::make_mut(&mut parts.movements[m.at()]).note = ix;
+                Arc::make_mut(&mut parts.movements[m.at()]).has_note(ix);
             }
             NoteOwner::Record(Owner::Family(f)) => families[f.at()].note = ix,
             NoteOwner::Record(Owner::Skill(_)) => {
@@ -424,15 +426,15 @@ pub fn derive_cautions(parts: &mut CurriculumParts) {
         .movements
         .iter()
         .map(|m| {
-            m.load == Load::Added
-                || m.standard.adds_weight()
-                || m.dose.is_some_and(|d| d.adds_weight())
+            m.load() == Load::Added
+                || m.standard().adds_weight()
+                || m.dose().is_some_and(|d| d.adds_weight())
         })
         .collect();
-    let askers = parts.movements.iter().filter(|m| !m.held_back);
+    let askers = parts.movements.iter().filter(|m| !m.held_back());
     for movement in askers {
         movement
-            .needs
+            .needs()
             .visit(&mut |leaf| loaded[leaf.movement.at()] |= leaf.target.adds_weight());
     }
     for skill in &parts.skills {
@@ -441,33 +443,32 @@ pub fn derive_cautions(parts: &mut CurriculumParts) {
     let book = &parts.cautions;
     let all = parts.movements.par_iter_mut().zip(loaded);
     all.for_each(|(shared, loaded)| {
-        if !shared.cautions.is_empty() && shared.loaded == loaded {
+        if !shared.cautions().is_empty() && shared.loaded() == loaded {
             return;
         }
-        let mut classes = shared.declared.clone();
+        let mut classes = shared.declared().to_vec();
         classes.extend(following(shared, loaded));
         let cautions = book.sorted(classes);
-        if shared.loaded != loaded || shared.cautions != cautions {
-            let movement = Arc::make_mut(shared);
-            (movement.loaded, movement.cautions) = (loaded, cautions);
+        if shared.loaded() != loaded || shared.cautions() != cautions {
+            Arc::make_mut(shared).bears(cautions, loaded);
         }
     });
 }
 
 /// The classes that follow from what a movement is.
 fn following(movement: &Movement, loaded: bool) -> Vec<ClassIx> {
-    let posture = movement.posture.as_ref().and_then(leverage::arms);
+    let posture = movement.posture().and_then(leverage::arms);
     derived(&Traits {
-        positions: &movement.positions,
-        load: movement.load,
+        positions: movement.positions(),
+        load: movement.load(),
         loaded,
-        arms: movement.arms,
-        phase: movement.phase,
-        arms_at: movement.arms_at,
+        arms: movement.arms(),
+        phase: movement.phase(),
+        arms_at: movement.arms_at(),
         arm_angles: posture.as_ref().map_or(&[], |p| &p.angles),
         on_head: posture
             .as_ref()
             .is_some_and(|p| p.touches.contains(&Touch::Head)),
-        declared: &movement.declared,
+        declared: movement.declared(),
     })
 }

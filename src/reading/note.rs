@@ -92,7 +92,7 @@ pub fn build(
     findings: &mut Findings,
 ) -> Note {
     let (file, id, _) = part;
-    let held_back = matches!(owner, NoteOwner::Record(Owner::Movement(ix)) if ids.movements[ix.at()].held_back)
+    let held_back = matches!(owner, NoteOwner::Record(Owner::Movement(ix)) if ids.movements[ix.at()].held_back())
         || matches!(owner, NoteOwner::Record(Owner::Family(ix)) if ids.families[ix.at()].held_back);
     let mut sessions = Vec::new();
     for block in &outline.sessions {
@@ -245,7 +245,7 @@ fn check_link(link: &Reference, held_back: bool, ids: &Ids<'_>, findings: &mut F
     };
     let owner = ids.by_id.get(id);
     let hidden = match owner {
-        Some(Owner::Movement(ix)) => ids.movements[ix.at()].held_back,
+        Some(Owner::Movement(ix)) => ids.movements[ix.at()].held_back(),
         Some(Owner::Family(ix)) => ids.families[ix.at()].held_back,
         _ => false,
     };

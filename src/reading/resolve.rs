@@ -22,7 +22,7 @@ impl Ids<'_> {
     /// The current id of a record.
     pub fn id_of(&self, owner: Owner) -> &str {
         match owner {
-            Owner::Movement(ix) => self.movements[ix.at()].id.as_str(),
+            Owner::Movement(ix) => self.movements[ix.at()].id().as_str(),
             Owner::Family(ix) => self.families[ix.at()].id.as_str(),
             Owner::Skill(_) | Owner::Page(_) => "",
         }
@@ -73,12 +73,12 @@ impl Ids<'_> {
         let Some((target, span)) = raw.target else {
             return Ok(Leaf {
                 movement: ix,
-                target: movement.standard,
+                target: movement.standard(),
                 own_standard: true,
                 span: raw.span,
             });
         };
-        if !movement.faulty && !target.compares_with(&movement.standard) {
+        if !movement.faulty() && !target.compares_with(&movement.standard()) {
             findings.push(different_measure(&target, span, movement));
             return Err(());
         }
@@ -188,7 +188,7 @@ impl Ids<'_> {
             return None;
         };
         let own = asker
-            .and_then(|ix| self.movements[ix.at()].place.as_ref())
+            .and_then(|ix| self.movements[ix.at()].place())
             .is_some_and(|p| p.family == family);
         if own {
             findings.push(
@@ -206,11 +206,11 @@ impl Ids<'_> {
             let movement = &self.movements[ix.at()];
             let leaf = Leaf {
                 movement: *ix,
-                target: movement.standard,
+                target: movement.standard(),
                 own_standard: true,
                 span: raw.span,
             };
-            (!movement.held_back).then_some(Need::Leaf(leaf))
+            (!movement.held_back()).then_some(Need::Leaf(leaf))
         };
         Some(
             self.families[family.at()]
@@ -240,24 +240,24 @@ pub fn different_measure(
         span,
         format!(
             "`{}` is measured in {}, not in {}",
-            movement.id,
-            direction(&movement.standard),
+            movement.id(),
+            direction(&movement.standard()),
             direction(target)
         ),
     )
     .label(format!("this measures {}", direction(target)))
     .related(
-        movement.spans.standard,
-        format!("its standard measures {}", direction(&movement.standard)),
+        movement.spans().standard,
+        format!("its standard measures {}", direction(&movement.standard())),
     )
-    .help(match (movement.standard.measure(), target.measure()) {
+    .help(match (movement.standard().measure(), target.measure()) {
         // Read so where a unit was forgotten.
-        (Measure::Reps, Measure::Time) if movement.standard.sets() == 1 => format!(
+        (Measure::Reps, Measure::Time) if movement.standard().sets() == 1 => format!(
             "write it like its standard, `{}`; or, if that is a hold, mend the standard: `{} s`",
-            movement.standard,
-            decimal(movement.standard.amount())
+            movement.standard(),
+            decimal(movement.standard().amount())
         ),
-        _ => format!("write it like its standard, `{}`", movement.standard),
+        _ => format!("write it like its standard, `{}`", movement.standard()),
     })
 }
 

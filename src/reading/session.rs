@@ -275,7 +275,7 @@ impl Reader<'_, '_> {
             }
             return None;
         };
-        if self.ids.movements[ix.at()].held_back && !self.held_back {
+        if self.ids.movements[ix.at()].held_back() && !self.held_back {
             self.findings.push(held_back_finding(span, id));
         }
         Some(ix)
@@ -348,7 +348,7 @@ impl Reader<'_, '_> {
         let target = match Target::read(&text) {
             Ok(target) => target,
             Err(TargetError { message, .. }) => {
-                let id = movement.id.as_str();
+                let id = movement.id().as_str();
                 let help = meant(id, &text).unwrap_or_else(|| SHAPE.into());
                 let message = match shorthand(&text) {
                     Some(_) => "what is left in reserve is said in words".into(),
@@ -358,13 +358,13 @@ impl Reader<'_, '_> {
                 return None;
             }
         };
-        let fits = target.compares_with(&movement.standard)
-            || movement.dose.is_some_and(|d| d.compares_with(&target));
-        if !fits && !movement.faulty {
+        let fits = target.compares_with(&movement.standard())
+            || movement.dose().is_some_and(|d| d.compares_with(&target));
+        if !fits && !movement.faulty() {
             let by_time = target.measure() == Measure::Time && text.contains("min");
             let mut finding = different_measure(&target, span, movement);
             if by_time {
-                let id = &movement.id;
+                let id = movement.id();
                 finding.help = format!("practice by time begins with it: `{text}  {id}`");
             }
             self.findings.push(finding);

@@ -11,7 +11,7 @@ use crate::curriculum::manner::When;
 use crate::curriculum::movement::{Clip, Picture, Place, Rung, Spans};
 use crate::curriculum::school::School;
 use crate::curriculum::words::{BodyPart, Load, Pattern, Position, Word};
-use crate::curriculum::{Family, FamilyIx, Id, Movement, Need, Target};
+use crate::curriculum::{Family, FamilyIx, Id, Movement, MovementParts, Need, Target};
 use crate::source::suggest::{did_you_mean, listed};
 use crate::source::{Diagnostic, FileId, Findings, Rule, Snapshot, Span};
 use rayon::prelude::*;
@@ -222,7 +222,7 @@ impl Finish<'_, '_> {
         self.media(&pictures, clip.as_ref());
         let instead = self.instead(instead);
         let called = || note::capital(&id.as_str().replace('-', " "));
-        let movement = Movement {
+        let movement = MovementParts {
             name: name.unwrap_or_else(called),
             also,
             was: was.iter().map(|w| w.0.clone()).collect(),
@@ -264,7 +264,7 @@ impl Finish<'_, '_> {
             id,
         };
         Waiting {
-            movement: Arc::new(movement),
+            movement: Arc::new(movement.into()),
             needs,
             instead,
             was,

@@ -56,13 +56,13 @@ impl Reader<'_> {
             Some(Owner::Skill(ix)) => Some(Goal::Skill(ix)),
             Some(Owner::Movement(ix)) => {
                 let movement = curriculum.movement(ix);
-                (!movement.held_back && !movement.faulty).then_some(Goal::Movement(ix))
+                (!movement.held_back() && !movement.faulty()).then_some(Goal::Movement(ix))
             }
             _ => None,
         };
         if goal.is_none() {
             let skills: Vec<&str> = curriculum.skills().map(|(_, s)| s.id.as_str()).collect();
-            let movements = curriculum.published().map(|(_, m)| m.id.as_str());
+            let movements = curriculum.published().map(|(_, m)| m.id().as_str());
             let help = suggest::did_you_mean(&id, skills.iter().copied().chain(movements))
                 .unwrap_or_else(|| format!("the skills are {}", suggest::listed(&skills, "and")));
             self.findings.push(

@@ -209,7 +209,7 @@ impl Reader<'_> {
         let Some(movement) = self.known(id, at) else {
             return self.aside(id, text, on, "this curriculum has no such movement");
         };
-        let measure = self.curriculum.movement(movement).standard.measure();
+        let measure = self.curriculum.movement(movement).standard().measure();
         if sides.all().any(|got| got.parts().measure() != measure) {
             return self.aside(id, text, on, "it measures another thing than the standard");
         }
@@ -243,7 +243,7 @@ impl Reader<'_> {
         let written: Vec<&str> = texts.iter().map(|t| t.0.as_str()).collect();
         let written = written.join(", ");
         let movement = self.known(&id, place(&record, node));
-        let measure = movement.map(|ix| self.curriculum.movement(ix).standard.measure());
+        let measure = movement.map(|ix| self.curriculum.movement(ix).standard().measure());
         let mut did: Vec<Micro> = Vec::new();
         for (text, span) in &texts {
             let amount = self.set(text, *span, measure)?;

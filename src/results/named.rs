@@ -23,7 +23,7 @@ impl Reader<'_> {
         };
         let found = self.curriculum.find_movement(id).or_else(renamed)?;
         let movement = self.curriculum.movement(found);
-        (!movement.held_back && !movement.faulty).then_some(found)
+        (!movement.held_back() && !movement.faulty()).then_some(found)
     }
 
     /// As [`Reader::movement`], and a finding where there is none.
@@ -33,7 +33,7 @@ impl Reader<'_> {
             let waits = self.curriculum.find_movement(id).is_some();
             let near = || {
                 let known = self.curriculum.published();
-                suggest::did_you_mean(id, known.map(|(_, m)| m.id.as_str()))
+                suggest::did_you_mean(id, known.map(|(_, m)| m.id().as_str()))
             };
             let help = match waits {
                 true => "it is held back or in error: `rungbook proof` says which".to_string(),

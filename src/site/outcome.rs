@@ -100,7 +100,7 @@ impl Outcome {
         let marks_stay = before
             .movements()
             .zip(after.movements())
-            .all(|((_, a), (_, b))| a.cautions == b.cautions);
+            .all(|((_, a), (_, b))| a.cautions() == b.cautions());
         let links = match (self.kept.get(), marks_stay) {
             (Some(Ok(kept)), true) => Some(Arc::clone(&kept.links)),
             (None, true) => self.links.clone(),

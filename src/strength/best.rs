@@ -51,7 +51,7 @@ pub fn best(curriculum: &Curriculum, person: &Person, today: Day, ix: MovementIx
             .collect();
         let latest = trained.iter().map(|t| t.on).max()?;
         let session = trained.into_iter().find(|t| t.on == latest)?;
-        let reps = curriculum.movement(ix).standard.measure() == Measure::Reps;
+        let reps = curriculum.movement(ix).standard().measure() == Measure::Reps;
         let most = session.did.iter().max().copied().unwrap_or(0) / ONE;
         let reserve = if reps {
             i64::from(session.in_reserve.unwrap_or(0))

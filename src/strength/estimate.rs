@@ -28,13 +28,13 @@ pub fn estimates(curriculum: &Curriculum, person: &Person, today: Day) -> Vec<Es
     let one = |ix: MovementIx| {
         let m = curriculum.movement(ix);
         // The formulas are for whole reps at one's own pace.
-        let whole = m.phase != Some(Phase::Lowering) && m.standard.seconds() == 0;
-        if m.standard.measure() != Measure::Reps || !whole {
+        let whole = m.phase() != Some(Phase::Lowering) && m.standard().seconds() == 0;
+        if m.standard().measure() != Measure::Reps || !whole {
             return None;
         }
         let set = best(curriculum, person, today, ix).filter(|b| b.amount > 0)?;
         let weight = set.body_weight.or(person.body_weight)? as f64 / KILOGRAM as f64;
-        let solved = solve(m.posture.as_ref()?).ok()?;
+        let solved = solve(m.posture()?).ok()?;
         let share = solved
             .poses()
             .filter_map(|p| p.hands_carry)

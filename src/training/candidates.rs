@@ -247,7 +247,7 @@ impl Pool<'_, '_> {
                 let why = known(&|got| Reason::TooFew(ix, got));
                 self.add(self.of_gap(low, at, Rule::Builder, why.into_iter().collect()));
                 let few = (1..=i64::from(K.singles)).contains(&amount);
-                let full = facts.is_reps() && facts.of.phase == Some(Phase::Full);
+                let full = facts.is_reps() && facts.of.phase() == Some(Phase::Full);
                 if !anew && few && full && !facts.strict && !t.is_minor() {
                     let why = known(&Reason::Single);
                     let one = self.of_gap(ix, at, Rule::Singles, why.into_iter().collect());
@@ -426,7 +426,7 @@ impl Pool<'_, '_> {
             .filter(|ix| t.now(**ix).is_none() && !stands(**ix) && !t.is_too_new(**ix));
         let easiest = unknown.min_by_key(|ix| {
             let f = t.roster.of(**ix);
-            (f.stage, f.straight, f.of.cautions.len(), **ix)
+            (f.stage, f.straight, f.of.cautions().len(), **ix)
         });
         if let Some(ix) = easiest {
             self.add(self.kept(*ix, Rule::FirstTry, why));

@@ -78,7 +78,7 @@ impl Say<'_> {
         let of = |(class, key): (Shipped, &str)| {
             let bears = |ix: &MovementIx| {
                 let m = self.roster.curriculum.movement(*ix);
-                m.cautions.contains(&Book::shipped(class))
+                m.cautions().contains(&Book::shipped(class))
             };
             let mut movements: Vec<MovementIx> = Vec::new();
             for ix in session.lines.iter().map(|l| l.movement).filter(bears) {

@@ -121,11 +121,11 @@ pub struct Facts<'a> {
 
 impl Facts<'_> {
     pub fn pattern(&self) -> Pattern {
-        self.of.pattern
+        self.of.pattern()
     }
 
     pub fn measure(&self) -> Measure {
-        self.of.standard.measure()
+        self.of.standard().measure()
     }
 
     pub fn is_reps(&self) -> bool {
@@ -141,42 +141,42 @@ impl Facts<'_> {
     }
 
     pub fn loaded(&self) -> bool {
-        self.of.loaded
+        self.of.loaded()
     }
 
     pub fn lowering(&self) -> bool {
-        self.of.phase == Some(Phase::Lowering)
+        self.of.phase() == Some(Phase::Lowering)
     }
 
     pub fn mobility(&self) -> bool {
-        self.of.pattern == Pattern::Mobility
+        self.of.pattern() == Pattern::Mobility
     }
 
     /// Exits, balance and turnovers are practised, not trained in sets.
     pub fn practised(&self) -> bool {
-        matches!(self.of.pattern, Pattern::Balance | Pattern::Exit) || self.turnover
+        matches!(self.of.pattern(), Pattern::Balance | Pattern::Exit) || self.turnover
     }
 
     /// A balance movement that is only ever upright.
     pub fn upright_balance(&self) -> bool {
-        self.of.pattern == Pattern::Balance
-            && self.of.positions.iter().all(|p| *p == Position::Upright)
+        self.of.pattern() == Pattern::Balance
+            && self.of.positions().iter().all(|p| *p == Position::Upright)
     }
 
     pub fn group(&self) -> Option<Group> {
-        Group::of(self.of.pattern)
+        Group::of(self.of.pattern())
     }
 
     pub fn kind(&self) -> Kind {
         Kind {
-            pattern: self.of.pattern,
+            pattern: self.of.pattern(),
             straight: self.straight,
         }
     }
 
     /// Full reps to which weight is added.
     pub fn by_weight(&self) -> bool {
-        self.loaded() && self.is_reps() && !self.lowering() && self.of.pattern != Pattern::Exit
+        self.loaded() && self.is_reps() && !self.lowering() && self.of.pattern() != Pattern::Exit
     }
 
     pub fn stresses(&self, part: BodyPart) -> bool {
@@ -198,7 +198,7 @@ impl<'a> Roster<'a> {
         let middle = median_half_weeks(curriculum);
         let stands = |ix: MovementIx| {
             let m = curriculum.movement(ix);
-            !m.held_back && !m.faulty
+            !m.held_back() && !m.faulty()
         };
         let mut all: Vec<Option<Facts<'a>>> = curriculum
             .movements()
@@ -253,7 +253,7 @@ impl<'a> Roster<'a> {
     pub fn above(&self, ix: MovementIx) -> Vec<MovementIx> {
         let from = self.of(ix);
         let alike = |o: &Facts<'_>| {
-            o.of.phase == from.of.phase
+            o.of.phase() == from.of.phase()
                 && o.measure() == from.measure()
                 && o.seconds == from.seconds
         };
@@ -275,7 +275,7 @@ impl<'a> Roster<'a> {
         let mut open: Vec<MovementIx> = from.into_iter().collect();
         let mut out = Vec::new();
         while let Some(ix) = open.pop() {
-            self.curriculum.movement(ix).needs.visit(&mut |leaf| {
+            self.curriculum.movement(ix).needs().visit(&mut |leaf| {
                 let below = leaf.movement;
                 if !std::mem::replace(&mut seen[below.at()], true) && self.find(below).is_some() {
                     out.push(below);
@@ -291,7 +291,7 @@ impl<'a> Roster<'a> {
 fn median_half_weeks(curriculum: &Curriculum) -> u32 {
     let mut given: Vec<u32> = curriculum
         .published()
-        .filter_map(|(_, m)| m.weeks)
+        .filter_map(|(_, m)| m.weeks())
         .map(|w| w.from + w.to)
         .collect();
     given.sort_unstable();
@@ -305,35 +305,37 @@ fn facts<'a>(
     middle: u32,
 ) -> Facts<'a> {
     let school = &curriculum.school().dose;
-    let dose = m.dose.unwrap_or_else(|| match m.standard.measure() {
+    let dose = m.dose().unwrap_or_else(|| match m.standard().measure() {
         Measure::Time => school.hold,
         _ => Target::of_reps(school.sets, school.reps),
     });
-    let straight = m.arms == Some(Arms::Straight);
-    let lowering = m.phase == Some(Phase::Lowering);
+    let straight = m.arms() == Some(Arms::Straight);
+    let lowering = m.phase() == Some(Phase::Lowering);
     let on_rings = m.names_gear(Gear::Rings);
-    let passes = |position| m.positions.contains(&position);
+    let passes = |position| m.positions().contains(&position);
     Facts {
         ix,
         of: m,
         stage,
         dose,
-        own_dose: m.dose.is_some(),
+        own_dose: m.dose().is_some(),
         each: dose.amount() / ONE,
         seconds: match dose.seconds() {
-            0 => m.standard.seconds(),
+            0 => m.standard().seconds(),
             own => own,
         },
         rep_s: m
             .tempo_seconds()
-            .unwrap_or(K.rep_s + m.hold.map_or(0, |held| held.seconds)),
-        half_weeks: m.weeks.map_or((middle, middle), |w| (2 * w.from, 2 * w.to)),
+            .unwrap_or(K.rep_s + m.hold().map_or(0, |held| held.seconds)),
+        half_weeks: m
+            .weeks()
+            .map_or((middle, middle), |w| (2 * w.from, 2 * w.to)),
         straight,
-        counted: matches!(m.standard.measure(), Measure::Reps | Measure::Time),
-        strict: m.guarded() || lowering || straight || m.pattern == Pattern::Balance || on_rings,
+        counted: matches!(m.standard().measure(), Measure::Reps | Measure::Time),
+        strict: m.guarded() || lowering || straight || m.pattern() == Pattern::Balance || on_rings,
         turnover: passes(Position::Hanging) && passes(Position::Support),
         heavy_on: heavy_on(curriculum.cautions(), m),
-        share: if m.loaded { share(m) } else { None },
+        share: if m.loaded() { share(m) } else { None },
         easier: Vec::new(),
         harder: Vec::new(),
     }
@@ -341,7 +343,7 @@ fn facts<'a>(
 
 /// The parts that a movement loads heavily: as its definition says of a part; where it does not, by the classes.
 fn heavy_on(book: &Book, m: &Movement) -> Vec<BodyPart> {
-    if m.load == Load::None || matches!(m.pattern, Pattern::Balance | Pattern::Exit) {
+    if m.load() == Load::None || matches!(m.pattern(), Pattern::Balance | Pattern::Exit) {
         return Vec::new();
     }
     let by_class = HEAVY.iter().any(|id| bears(book, m, id));
@@ -350,11 +352,11 @@ fn heavy_on(book: &Book, m: &Movement) -> Vec<BodyPart> {
         Some(How::Light | How::Stretched) => false,
         None => by_class,
     };
-    m.stresses.iter().filter(heavy).map(|s| s.part).collect()
+    m.stresses().iter().filter(heavy).map(|s| s.part).collect()
 }
 
 fn share(m: &Movement) -> Option<f64> {
-    let posture = m.posture.as_ref()?;
+    let posture = m.posture()?;
     // Of a part of the range no load is reckoned as of the whole.
     if posture.start != Joints::default() || posture.end.is_some() {
         return None;
@@ -368,5 +370,5 @@ fn share(m: &Movement) -> Option<f64> {
 
 /// Whether a movement is of a class.
 fn bears(book: &Book, m: &Movement, id: &str) -> bool {
-    m.cautions.iter().any(|ix| book.class(*ix).id == id)
+    m.cautions().iter().any(|ix| book.class(*ix).id == id)
 }

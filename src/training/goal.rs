@@ -81,9 +81,9 @@ fn leaf_of(roster: &Roster<'_>, of: Chosen) -> Leaf {
             let movement = roster.curriculum.movement(ix);
             Leaf {
                 movement: ix,
-                target: movement.standard,
+                target: movement.standard(),
                 own_standard: true,
-                span: movement.spans.standard,
+                span: movement.spans().standard,
             }
         }
     }
@@ -217,7 +217,7 @@ impl Trainee<'_> {
         let guarded = movement.guarded();
         let is_true = |leaf: &Leaf| self.evidence.leaf(leaf, guarded) == Truth::True;
         let mut out = Vec::new();
-        untrue(&movement.needs, &is_true, &mut out);
+        untrue(movement.needs(), &is_true, &mut out);
         out
     }
 

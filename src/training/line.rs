@@ -130,7 +130,7 @@ impl Trainee<'_> {
             unit,
             seconds_each: Some(facts.seconds).filter(|s| *s > 0 && unit == Unit::Reps),
             mass: asked.mass,
-            sides: facts.of.each_side.then(|| sides(facts, now.as_ref())),
+            sides: facts.of.each_side().then(|| sides(facts, now.as_ref())),
             rest_s: 0,
             in_reserve: asked.in_reserve,
             minutes: 0,
@@ -317,7 +317,7 @@ impl Trainee<'_> {
     /// Seconds of rest: the movement's own, else by what it is. A test's own rest is for tests. Common practice, no source.
     fn rest(&self, line: &Line) -> u32 {
         let facts = self.roster.of(line.movement);
-        if let Some(own) = facts.of.rest {
+        if let Some(own) = facts.of.rest() {
             return own;
         }
         let short = matches!(facts.pattern(), Pattern::Balance | Pattern::Exit)
@@ -363,7 +363,7 @@ pub(super) fn sides(facts: &Facts<'_>, now: Option<&Now>) -> Sides {
         Measure::Angle => i64::from(K.sides_deg) * ONE,
         Measure::Done => ONE,
     };
-    let left_is_weaker = (left < right) != facts.of.standard.at_most();
+    let left_is_weaker = (left < right) != facts.of.standard().at_most();
     let weaker = if left_is_weaker {
         Side::Left
     } else {

@@ -124,7 +124,7 @@ impl Trainee<'_> {
             best = with_log(facts, best, &log);
         }
         if best.is_none() && self.owns(ix) && foot.is_none() {
-            let standard = &facts.of.standard;
+            let standard = &facts.of.standard();
             let mass = self.mass(standard.added()).unwrap_or(0);
             best = Some(Now::plain(standard.amount(), mass));
         }
@@ -154,7 +154,7 @@ impl Trainee<'_> {
             got.parts().amount() + Micro::from(more) * ONE
         };
         let amounts = tested.sides.all().map(amount);
-        let all = match facts.of.standard.at_most() {
+        let all = match facts.of.standard().at_most() {
             true => amounts.max(),
             false => amounts.min(),
         };
@@ -211,7 +211,7 @@ impl Trainee<'_> {
 
 /// By load, then by amount.
 fn better(facts: &Facts<'_>, a: &Now, b: &Now) -> bool {
-    let amount = match facts.of.standard.at_most() {
+    let amount = match facts.of.standard().at_most() {
         true => b.amount.cmp(&a.amount),
         false => a.amount.cmp(&b.amount),
     };

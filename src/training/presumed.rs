@@ -14,7 +14,7 @@ impl Trainee<'_> {
         if measured && own.is_some() {
             return None;
         }
-        let standard = |of: MovementIx| self.roster.of(of).of.standard;
+        let standard = |of: MovementIx| self.roster.of(of).of.standard();
         let root = |of: MovementIx| self.evidence.presumed_from(of, &standard(of));
         if let (Some(_), Some(root)) = (own, root(ix)) {
             return Some(root);

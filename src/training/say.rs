@@ -47,7 +47,7 @@ impl<'a> Say<'a> {
     }
 
     fn name(&self, ix: MovementIx) -> &str {
-        &self.roster.curriculum.movement(ix).name
+        self.roster.curriculum.movement(ix).name()
     }
 
     /// A movement with the signal word of its mark.
@@ -64,7 +64,7 @@ impl<'a> Say<'a> {
     /// The signal word of a movement's mark.
     pub fn signal(&self, ix: MovementIx) -> Option<&'static str> {
         let curriculum = self.roster.curriculum;
-        let class = curriculum.movement(ix).cautions.first()?;
+        let class = curriculum.movement(ix).cautions().first()?;
         Some(curriculum.cautions().class(*class).signal.word())
     }
 
@@ -152,7 +152,7 @@ impl<'a> Say<'a> {
             Reason::TwoOver => plain("two_over"),
             Reason::FellShort => plain("fell_short"),
             Reason::Asked(ix, got) => {
-                let standard = self.roster.of(ix).of.standard.say(self.units, self.words);
+                let standard = self.roster.of(ix).of.standard().say(self.units, self.words);
                 let got = self.got(&got);
                 with(
                     "asked",
@@ -357,7 +357,7 @@ impl<'a> Say<'a> {
         let of_today = |class: &str| {
             let bears = |line: &Line| {
                 let m = curriculum.movement(line.movement);
-                m.cautions
+                m.cautions()
                     .iter()
                     .any(|c| curriculum.cautions().class(*c).id == class)
             };
@@ -436,11 +436,11 @@ impl<'a> Say<'a> {
 
 /// The tempo of a movement's reps, and where each is held.
 pub fn paced(words: &Words, m: &Movement) -> Vec<String> {
-    let tempo = m.tempo.map(|tempo| {
+    let tempo = m.tempo().map(|tempo| {
         let tempo = tempo.to_string();
         words.fill("target.tempo", &[("tempo", (&tempo).into())])
     });
-    let held = m.hold.map(|held| {
+    let held = m.hold().map(|held| {
         let key = match held.at {
             End::Bottom => "target.held_bottom",
             End::Top => "target.held_top",

@@ -180,9 +180,9 @@ impl<'a> Trainee<'a> {
     /// What only measures is not needed to train range.
     fn is_at_hand(&self, ix: MovementIx) -> bool {
         let m = self.roster.curriculum.movement(ix);
-        let spare = |word: &String| m.pattern == Pattern::Mobility && Gear::measures(word);
+        let spare = |word: &String| m.pattern() == Pattern::Mobility && Gear::measures(word);
         let fine = |word: &String| self.has(word) || spare(word);
-        m.equipment.iter().all(|one_of| one_of.iter().any(fine))
+        m.equipment().iter().all(|one_of| one_of.iter().any(fine))
     }
 
     fn has(&self, word: &String) -> bool {
@@ -191,7 +191,7 @@ impl<'a> Trainee<'a> {
 
     /// What measures too.
     pub(super) fn has_all(&self, ix: MovementIx) -> bool {
-        let needed = &self.roster.curriculum.movement(ix).equipment;
+        let needed = self.roster.curriculum.movement(ix).equipment();
         let has = |one_of: &Vec<String>| one_of.iter().any(|word| self.has(word));
         needed.iter().all(has)
     }
@@ -246,9 +246,9 @@ impl<'a> Trainee<'a> {
         };
         match when {
             When::Part(part) => m.stresses_part(*part) && rests(Paused::Part(*part)),
-            When::Class(class) => m.cautions.contains(class) && rests(Paused::Class(*class)),
+            When::Class(class) => m.cautions().contains(class) && rests(Paused::Class(*class)),
             When::Without(word) => {
-                let needs = m.equipment.iter().flatten().any(|w| w == word);
+                let needs = m.equipment().iter().flatten().any(|w| w == word);
                 let has = self.person.have.as_ref().is_none_or(|h| h.contains(word));
                 needs && !has && !self.is_at_hand(ix)
             }
@@ -317,8 +317,8 @@ impl<'a> Trainee<'a> {
         match what {
             Paused::Movement(of) => of == ix,
             Paused::Part(part) => m.stresses_part(part),
-            Paused::Class(class) => m.cautions.contains(&class),
-            Paused::Pattern(pattern) => m.pattern == pattern,
+            Paused::Class(class) => m.cautions().contains(&class),
+            Paused::Pattern(pattern) => m.pattern() == pattern,
         }
     }
 
@@ -382,7 +382,7 @@ impl<'a> Trainee<'a> {
 
     /// The phase that counts when variations are compared: a whole rep where none is said.
     pub fn phase(&self, ix: MovementIx) -> Phase {
-        self.roster.of(ix).of.phase.unwrap_or(Phase::Full)
+        self.roster.of(ix).of.phase().unwrap_or(Phase::Full)
     }
 }
 

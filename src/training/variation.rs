@@ -85,7 +85,13 @@ impl Trainee<'_> {
                 .find(*low)
                 .is_some_and(|o| o.straight == facts.straight)
         };
-        let named: Vec<MovementIx> = facts.of.needs.leaves().iter().map(|l| l.movement).collect();
+        let named: Vec<MovementIx> = facts
+            .of
+            .needs()
+            .leaves()
+            .iter()
+            .map(|l| l.movement)
+            .collect();
         let under = self
             .roster
             .under(std::iter::once(ix).chain(facts.easier.iter().copied()));
@@ -147,7 +153,7 @@ impl Trainee<'_> {
                 && !self.is_too_new(other)
                 && self.roster.find(other).is_some_and(counts)
         };
-        let named = self.roster.of(ix).of.instead.iter();
+        let named = self.roster.of(ix).of.instead().iter();
         let mut apt = named.filter(|one| self.is_kept_from(ix, &one.when) && fine(one.movement));
         apt.next().map(|one| one.movement)
     }
@@ -163,7 +169,7 @@ impl Trainee<'_> {
                 && o.straight == facts.straight
                 && o.counted
                 && !o.practised()
-                && (o.of.phase == facts.of.phase || !o.lowering())
+                && (o.of.phase() == facts.of.phase() || !o.lowering())
                 && self.may(*other)
                 && self.fits(*other) != Some(false)
                 && !self.is_too_new(*other)

@@ -171,10 +171,10 @@ pub fn weigh(curriculum: &Curriculum, people: &[Person]) -> Weighed {
     let histories = Histories::new(curriculum, people);
     let mut order: Vec<MovementIx> = curriculum
         .published()
-        .filter(|(_, movement)| !movement.faulty)
+        .filter(|(_, movement)| !movement.faulty())
         .map(|(ix, _)| ix)
         .collect();
-    order.sort_by_key(|ix| curriculum.movement(*ix).id.as_str());
+    order.sort_by_key(|ix| curriculum.movement(*ix).id().as_str());
     let needs = order.iter().flat_map(|ix| needs::of(&histories, *ix));
     let opened = standards::opened(curriculum);
     Weighed {

@@ -10,10 +10,10 @@ pub fn of(all: &Histories<'_>, ix: MovementIx) -> Vec<WeighedNeed> {
     let owners: Vec<(&History<'_>, Day)> = all
         .people
         .iter()
-        .filter_map(|h| Some((h, h.first_met(ix, &movement.standard)?)))
+        .filter_map(|h| Some((h, h.first_met(ix, &movement.standard())?)))
         .collect();
     let mut seen: Vec<&Leaf> = Vec::new();
-    for leaf in movement.needs.leaves() {
+    for leaf in movement.needs().leaves() {
         let again = |other: &&Leaf| {
             other.movement == leaf.movement && other.target.same_value(&leaf.target)
         };
@@ -32,7 +32,7 @@ fn weighed(
     leaf: &Leaf,
     owners: &[(&History<'_>, Day)],
 ) -> WeighedNeed {
-    let needs = &all.curriculum.movement(ix).needs;
+    let needs = all.curriculum.movement(ix).needs();
     let known: Vec<(&History<'_>, Day, bool)> = owners
         .iter()
         .filter_map(|(h, day)| Some((*h, *day, h.met_by(leaf.movement, &leaf.target, *day)?)))

@@ -11,9 +11,9 @@ const WEEKS: i32 = 12;
 /// For each movement those whose needs ask no more of it than its standard.
 pub fn opened(curriculum: &Curriculum) -> Vec<BTreeSet<MovementIx>> {
     let mut out = vec![BTreeSet::new(); curriculum.len()];
-    for (ix, movement) in curriculum.published().filter(|(_, m)| !m.faulty) {
-        movement.needs.visit(&mut |leaf| {
-            let standard = &curriculum.movement(leaf.movement).standard;
+    for (ix, movement) in curriculum.published().filter(|(_, m)| !m.faulty()) {
+        movement.needs().visit(&mut |leaf| {
+            let standard = &curriculum.movement(leaf.movement).standard();
             if standard.asks_at_least(&leaf.target) {
                 out[leaf.movement.at()].insert(ix);
             }
@@ -23,7 +23,7 @@ pub fn opened(curriculum: &Curriculum) -> Vec<BTreeSet<MovementIx>> {
 }
 
 pub fn of(all: &Histories<'_>, ix: MovementIx, opens: &BTreeSet<MovementIx>) -> WeighedStandard {
-    let standard = &all.curriculum.movement(ix).standard;
+    let standard = &all.curriculum.movement(ix).standard();
     let tested: Vec<_> = all
         .people
         .iter()
@@ -54,9 +54,9 @@ pub fn of(all: &Histories<'_>, ix: MovementIx, opens: &BTreeSet<MovementIx>) -> 
 }
 
 fn led_to(all: &Histories<'_>, ix: MovementIx, above: MovementIx) -> LedTo {
-    let standard = &all.curriculum.movement(ix).standard;
+    let standard = &all.curriculum.movement(ix).standard();
     let goal = all.curriculum.movement(above);
-    let weeks = goal.weeks.map_or(WEEKS, |w| w.to as i32);
+    let weeks = goal.weeks().map_or(WEEKS, |w| w.to as i32);
     let (mut people, mut within) = (0, 0);
     for history in &all.people {
         let Some(met) = history.first_met(ix, standard) else {
@@ -68,7 +68,7 @@ fn led_to(all: &Histories<'_>, ix: MovementIx, above: MovementIx) -> LedTo {
             continue;
         }
         people += 1;
-        let owned = history.first_met(above, &goal.standard);
+        let owned = history.first_met(above, &goal.standard());
         within += usize::from(owned.is_some_and(|day| day <= last_day));
     }
     LedTo {

@@ -12,8 +12,8 @@ const WEEK: f64 = crate::curriculum::day::WEEK as f64;
 pub fn of(all: &Histories<'_>, ix: MovementIx) -> WeighedWay {
     let movement = all.curriculum.movement(ix);
     let way = |h: &History<'_>| {
-        let open = h.first_open(&movement.needs)?;
-        let owned = h.first_met(ix, &movement.standard);
+        let open = h.first_open(movement.needs())?;
+        let owned = h.first_met(ix, &movement.standard());
         let end = owned.or(h.last)?;
         // Who owned it before, or by the day on which it opened, was not seen on the way.
         (end > open).then_some(Way {
@@ -26,11 +26,11 @@ pub fn of(all: &Histories<'_>, ix: MovementIx) -> WeighedWay {
     let weeks = |days: Option<i32>| days.map(|d| f64::from(d) / WEEK);
     let (low, high) = curve.falls_within(0.5);
     let (median, low, high) = (weeks(curve.falls_to(0.5)), weeks(low), weeks(high));
-    let verdict = judged(movement.weeks, &curve, median, low, high);
+    let verdict = judged(movement.weeks(), &curve, median, low, high);
     let speaks = curve.arrived >= PEOPLE && verdict != Verdict::Holds;
     WeighedWay {
         movement: ix,
-        declared: movement.weeks,
+        declared: movement.weeks(),
         suggest: speaks.then(|| suggested(&curve)).flatten(),
         curve,
         median,

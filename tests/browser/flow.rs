@@ -1093,13 +1093,13 @@ fn the_sheet_on_paper_reads_well() {
     let exits: Vec<(String, String)> = curriculum
         .movements()
         .flat_map(|(_, m)| {
-            m.needs
+            m.needs()
                 .leaves()
                 .into_iter()
                 .map(move |l| (m, curriculum.movement(l.movement)))
         })
-        .filter(|(_, needed)| needed.pattern == Pattern::Exit)
-        .map(|(m, needed)| (m.id.to_string(), needed.id.to_string()))
+        .filter(|(_, needed)| needed.pattern() == Pattern::Exit)
+        .map(|(m, needed)| (m.id().to_string(), needed.id().to_string()))
         .collect();
     browser.cdp("Emulation.setEmulatedMedia", &json!({ "media": "print" }));
     let (mut several, mut pairs) = (0, 0);

@@ -72,7 +72,7 @@ pub fn curriculum(files: &Snapshot, share: usize, strict: bool) -> Result<(), St
     for (ix, m) in curriculum.published() {
         let goal = Leaf {
             movement: ix,
-            target: m.standard,
+            target: m.standard(),
             own_standard: true,
             span: Span::top(rungbook::source::FileId::FOLDER),
         };
@@ -122,8 +122,8 @@ pub fn curriculum(files: &Snapshot, share: usize, strict: bool) -> Result<(), St
 /// What the program writes it reads again as the same.
 fn canonical(curriculum: &Curriculum) -> Result<(), String> {
     for (_, m) in curriculum.published() {
-        let text = m.standard.to_string();
-        if !Target::read(&text).is_ok_and(|t| t.same_value(&m.standard)) {
+        let text = m.standard().to_string();
+        if !Target::read(&text).is_ok_and(|t| t.same_value(&m.standard())) {
             return Err(format!("{text} is read as another target"));
         }
     }

@@ -91,12 +91,12 @@ fn stressed(part: &str) -> BTreeSet<String> {
     let c = &proof.curriculum;
     let part = c
         .movements()
-        .flat_map(|(_, m)| m.stresses.iter().map(|s| s.part))
+        .flat_map(|(_, m)| m.stresses().iter().map(|s| s.part))
         .find(|p| rungbook::curriculum::words::Word::word(*p) == part)
         .expect("some movement bears on it");
     c.movements()
         .filter(|(_, m)| m.stresses_part(part))
-        .map(|(_, m)| m.id.to_string())
+        .map(|(_, m)| m.id().to_string())
         .collect()
 }
 
@@ -324,16 +324,16 @@ fn who_is_higher_than_standing_can_fall_from_there() {
     let book = proof.curriculum.cautions();
     let mut seen = 0;
     for (_, m) in proof.curriculum.published() {
-        let alone = matches!(m.load, Load::Body | Load::Added);
-        let support = m.positions.contains(&Position::Support) && m.pattern != Pattern::Exit;
-        let drawn_up = m.pattern == Pattern::VerticalPull && m.arms == Some(Arms::Bent);
+        let alone = matches!(m.load(), Load::Body | Load::Added);
+        let support = m.positions().contains(&Position::Support) && m.pattern() != Pattern::Exit;
+        let drawn_up = m.pattern() == Pattern::VerticalPull && m.arms() == Some(Arms::Bent);
         if alone && (support || drawn_up) {
             seen += 1;
             let bears = m
-                .cautions
+                .cautions()
                 .iter()
                 .any(|c| book.class(*c).id == "fall-height");
-            assert!(bears, "{}", m.id);
+            assert!(bears, "{}", m.id());
         }
     }
     assert!(seen > 15, "{seen}");
@@ -370,9 +370,9 @@ tested:
         .curriculum
         .movements()
         .map(|(_, m)| {
-            let ids = m.cautions.iter();
+            let ids = m.cautions().iter();
             let ids = ids.map(|c| proof.curriculum.cautions().class(*c).id.to_string());
-            (m.id.to_string(), ids.collect())
+            (m.id().to_string(), ids.collect())
         })
         .collect();
     let mut asked = 0;

@@ -18,7 +18,7 @@ impl Case<'_> {
                 self.nothing_new_on(BodyPart::Shoulder);
                 self.nothing_grows(BodyPart::Shoulder);
                 self.trains(&["pull", "squat"]);
-                let dip = |l: &Line<'_>| l.movement.id.as_str() == "bar-dip" && l.week() < 3;
+                let dip = |l: &Line<'_>| l.movement.id().as_str() == "bar-dip" && l.week() < 3;
                 assert!(!self.lines().iter().any(dip), "{}: no dips", self.name);
             }
             "32-knee-four" => {
@@ -42,18 +42,18 @@ impl Case<'_> {
                 self.trains(&["push", "hinge", "core"]);
                 assert!(self.left_out("row-upright"), "{}: no pulling", self.name);
                 self.some(&self.lines(), "the wrists", &|l| {
-                    l.movement.id.as_str() == "wrist-extension-reach"
+                    l.movement.id().as_str() == "wrist-extension-reach"
                 });
             }
             "37-floor-some" => {
                 self.trains(&["push", "squat", "core"]);
                 self.some(&self.lines(), "the wrists", &|l| {
-                    l.movement.id.as_str() == "wrist-extension-reach"
+                    l.movement.id().as_str() == "wrist-extension-reach"
                 });
             }
             "38-weighted-last-week" => {
                 let weighted = |l: &Line<'_>| {
-                    l.movement.loaded && l.says("rule") != "show it" && l.number("with_kg") >= 15.0
+                    l.movement.loaded() && l.says("rule") != "show it" && l.number("with_kg") >= 15.0
                 };
                 let week = self.of_week(1);
                 self.some(&week, "four sets with 15 kg", &|l| {
@@ -72,7 +72,7 @@ impl Case<'_> {
                 self.trains(&["pull", "push", "squat", "core"]);
             }
             "42-front-lever-logged" => {
-                let tuck = |l: &Line<'_>| l.movement.id.as_str() == "front-lever-tuck";
+                let tuck = |l: &Line<'_>| l.movement.id().as_str() == "front-lever-tuck";
                 let week = self.of_week(1);
                 let times = week.iter().filter(|l| tuck(l)).count();
                 assert!(times >= 2, "{}: {times} times", self.name);
@@ -87,7 +87,7 @@ impl Case<'_> {
     /// No first try of what stresses a part, in any week, range too.
     fn nothing_new_on(&self, part: BodyPart) {
         let known = |l: &Line<'_>| {
-            let tells = |ix: MovementIx| self.proof.curriculum.movement(ix).id == l.movement.id;
+            let tells = |ix: MovementIx| self.proof.curriculum.movement(ix).id() == l.movement.id();
             self.person.tested.iter().any(|t| tells(t.movement))
         };
         self.all(&self.lines(), "nothing new on it", &|l| {
@@ -110,7 +110,7 @@ impl Case<'_> {
         for line in self.lines() {
             let logged = self.person.trained.iter();
             let log: Vec<_> = logged
-                .filter(|t| c.movement(t.movement).id == line.movement.id)
+                .filter(|t| c.movement(t.movement).id() == line.movement.id())
                 .collect();
             let held = line.day().days_after(newest) <= 14 && line.movement.stresses_part(part);
             if log.is_empty() || !held {
@@ -129,7 +129,7 @@ impl Case<'_> {
         }
         for ((week, id), sets) in weeks {
             let of =
-                |t: &&rungbook::results::Trained| c.movement(t.movement).id.as_str() == id.as_str();
+                |t: &&rungbook::results::Trained| c.movement(t.movement).id().as_str() == id.as_str();
             let logged: usize = self
                 .person
                 .trained
@@ -152,11 +152,11 @@ impl Case<'_> {
         let trainee = Trainee::new(&roster, &self.person, self.today);
         for line in self.lines().into_iter().filter(Line::is_new) {
             let ix = c
-                .find_movement(line.movement.id.as_str())
+                .find_movement(line.movement.id().as_str())
                 .expect("a movement");
             let of = c
                 .published()
-                .filter(|(_, m)| m.pattern == line.movement.pattern);
+                .filter(|(_, m)| m.pattern() == line.movement.pattern());
             let known = of.filter(|(up, _)| trainee.owns(*up) || trainee.now(*up).is_some());
             let highest = known.filter_map(|(up, _)| stages.of(up)).max();
             assert!(
@@ -187,7 +187,7 @@ impl Case<'_> {
             let late = left.iter().filter(|l| l["why"] == "no time today");
             let without = late.filter_map(|l| {
                 let ix = c.find_movement(l["movement"].as_str()?)?;
-                let of = group(c.movement(ix).pattern.word())?;
+                let of = group(c.movement(ix).pattern().word())?;
                 let has = lines.iter().any(|l| group(l.pattern()) == Some(of));
                 (!has).then_some(of)
             });
@@ -223,7 +223,7 @@ impl Case<'_> {
                     !m.stresses_part(part),
                     "{}: {} is proposed",
                     self.name,
-                    m.id
+                    m.id()
                 );
             }
         }

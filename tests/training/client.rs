@@ -80,16 +80,16 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
     }
     out.insert("born".into(), json!(1990));
     out.insert("train".into(), json!({ "a_week": 3, "minutes": 90 }));
-    let reps = |m: &&Movement| m.standard.measure() == Measure::Reps;
+    let reps = |m: &&Movement| m.standard().measure() == Measure::Reps;
     let counted: Vec<&Movement> = movements.iter().copied().filter(reps).collect();
     if counted.is_empty() {
         return;
     }
     // Single reps stand beside what builds them: plain full reps with something of their pattern below.
     let single = |m: &&Movement| {
-        let leaves = m.needs.leaves();
+        let leaves = m.needs().leaves();
         let mut below = leaves.iter().map(|leaf| c.movement(leaf.movement));
-        m.phase == Some(Phase::Full) && !m.guarded() && below.any(|low| low.pattern == m.pattern)
+        m.phase() == Some(Phase::Full) && !m.guarded() && below.any(|low| low.pattern() == m.pattern())
     };
     let singles: Vec<&Movement> = counted.iter().copied().filter(single).collect();
     // What a coach names for a part, a class or equipment that a movement has, and the other has not.
@@ -97,12 +97,12 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
         let other = c.movement(one.movement);
         let has = |of: &Movement| match &one.when {
             When::Part(part) => of.stresses_part(*part),
-            When::Class(class) => of.cautions.contains(class),
-            When::Without(word) => of.equipment.contains(&vec![word.clone()]),
+            When::Class(class) => of.cautions().contains(class),
+            When::Without(word) => of.equipment().contains(&vec![word.clone()]),
         };
         has(m) && !has(other)
     };
-    let named = |m: &&Movement| m.instead.iter().any(|one| apt(m, one));
+    let named = |m: &&Movement| m.instead().iter().any(|one| apt(m, one));
     let named: Vec<&Movement> = counted.iter().copied().filter(named).collect();
     let kind = throw.one(&[
         0, 0, 0, 0, 1, 2, 3, 3, 4, 5, 5, 5, 5, 6, 7, 7, 7, 8, 9, 9, 9, 9,
@@ -113,29 +113,29 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
         _ => &counted,
     };
     let m = from[throw.below(from.len())];
-    let (standard, load) = (m.standard.amount() / ONE, load(throw, m));
+    let (standard, load) = (m.standard().amount() / ONE, load(throw, m));
     let mut tested: Vec<Value> = movements
         .iter()
-        .filter(|other| other.id != m.id)
+        .filter(|other| other.id() != m.id())
         .map(|other| {
-            let plenty = match other.standard.measure() {
+            let plenty = match other.standard().measure() {
                 Measure::Done => "done".into(),
                 _ => other
-                    .standard
+                    .standard()
                     .to_string()
                     .replace(" each side", "")
                     .replace("at most ", ""),
             };
-            json!({ "movement": other.id.as_str(), "got": plenty, "on": ago(5) })
+            json!({ "movement": other.id().as_str(), "got": plenty, "on": ago(5) })
         })
         .collect();
     let known = |tested: &mut Vec<Value>, reps: i64| {
         let got = format!("{reps} reps{load}");
-        tested.push(json!({ "movement": m.id.as_str(), "got": got, "on": ago(9) }));
+        tested.push(json!({ "movement": m.id().as_str(), "got": got, "on": ago(9) }));
     };
     let mut log = |days: &[i64], did: Value, reserve: i64| {
         let one = |day: &i64| {
-            let mut of = json!({ "movement": m.id.as_str(), "did": did, "on": ago(*day), "in_reserve": reserve });
+            let mut of = json!({ "movement": m.id().as_str(), "did": did, "on": ago(*day), "in_reserve": reserve });
             if !load.is_empty() {
                 of["with"] = json!(load.trim_start_matches(" with "));
             }
@@ -168,9 +168,9 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
         }
         7 => {
             // Something harder than what is known waits.
-            let harder = |other: &Movement| other.pattern == m.pattern && other.id >= m.id;
+            let harder = |other: &Movement| other.pattern() == m.pattern() && other.id() >= m.id();
             let kept = movements.iter().filter(|other| !harder(other));
-            let kept: Vec<&str> = kept.map(|other| other.id.as_str()).collect();
+            let kept: Vec<&str> = kept.map(|other| other.id().as_str()).collect();
             tested.retain(|one| {
                 one["movement"]
                     .as_str()
@@ -184,7 +184,7 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
         9 => {
             // What rests or is missing, and what the coach names for it.
             let spare = |key: &str, of: &str| json!([{ key: of, "on": ago(4), "by": "coach" }]);
-            let one = m.instead.iter().find(|one| apt(m, one));
+            let one = m.instead().iter().find(|one| apt(m, one));
             match one.map(|one| &one.when) {
                 Some(When::Part(part)) => {
                     out.insert("paused".into(), spare("part", part.word()));
@@ -204,7 +204,7 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
         _ => {
             known(&mut tested, standard);
             log(&[6, 3, 1], json!([sets, sets, sets + 2]), 2);
-            let part = m.stresses.first().map_or("shoulder", |s| s.part.word());
+            let part = m.stresses().first().map_or("shoulder", |s| s.part.word());
             let morning = throw.one(&[2, 3, 5, 6]);
             out.insert(
                 "pain".into(),
@@ -212,7 +212,7 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
             );
         }
     }
-    out.insert("goal".into(), json!(m.id.as_str()));
+    out.insert("goal".into(), json!(m.id().as_str()));
     if let Some(born) = born {
         out.insert("born".into(), json!(born));
     }
@@ -239,7 +239,7 @@ fn about(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut M
         }
         6 => {
             let at = throw.below(movements.len());
-            out.insert("goal".into(), json!(movements[at].id.as_str()));
+            out.insert("goal".into(), json!(movements[at].id().as_str()));
         }
         _ => {}
     }
@@ -278,7 +278,7 @@ fn about(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut M
 fn part(throw: &mut Throw, movements: &[&Movement]) -> &'static str {
     let with: Vec<BodyPart> = movements
         .iter()
-        .flat_map(|m| m.stresses.iter().map(|s| s.part))
+        .flat_map(|m| m.stresses().iter().map(|s| s.part))
         .collect();
     match with.is_empty() {
         true => "shoulder",
@@ -290,7 +290,7 @@ fn part(throw: &mut Throw, movements: &[&Movement]) -> &'static str {
 fn rests(throw: &mut Throw, movements: &[&Movement], out: &mut Map<String, Value>) {
     let what = |throw: &mut Throw, out: &mut Value| match throw.below(10) {
         0..=3 => out["part"] = json!(part(throw, movements)),
-        4..=5 => out["movement"] = json!(movements[throw.below(movements.len())].id.as_str()),
+        4..=5 => out["movement"] = json!(movements[throw.below(movements.len())].id().as_str()),
         6..=8 => out["class"] = json!(throw.one(&CLASSES)),
         _ => out["pattern"] = json!(throw.one(&PATTERNS)),
     };
@@ -354,7 +354,7 @@ fn rests(throw: &mut Throw, movements: &[&Movement], out: &mut Map<String, Value
 
 /// The load that a target of the movement says, more or less of it, or none.
 fn load(throw: &mut Throw, m: &Movement) -> String {
-    let text = m.standard.to_string();
+    let text = m.standard().to_string();
     let said = text
         .split_once(" with ")
         .map(|(_, load)| load.replace(" each side", ""));
@@ -373,13 +373,13 @@ fn load(throw: &mut Throw, m: &Movement) -> String {
             3 => " with 20 kg".into(),
             _ => String::new(),
         },
-        None if m.loaded => throw.one(&["", " with 7.5 kg", " with 0.2 bw"]).into(),
+        None if m.loaded() => throw.one(&["", " with 7.5 kg", " with 0.2 bw"]).into(),
         None => String::new(),
     }
 }
 
 fn amount(throw: &mut Throw, m: &Movement, level: i64) -> i64 {
-    let standard = m.standard.amount() / ONE;
+    let standard = m.standard().amount() / ONE;
     match throw.below(6) {
         0 => throw.between(0, level),
         1 => standard,
@@ -390,14 +390,14 @@ fn amount(throw: &mut Throw, m: &Movement, level: i64) -> i64 {
 
 fn got(throw: &mut Throw, m: &Movement, level: i64, load: &str) -> String {
     let amount = amount(throw, m, level);
-    let standard = m.standard.to_string();
+    let standard = m.standard().to_string();
     let each = if standard.contains(" of 5 s") {
         " of 5 s"
     } else {
         ""
     };
     let sets = throw.one(&["", "", "", "", "3x", "2x"]);
-    match m.standard.measure() {
+    match m.standard().measure() {
         Measure::Reps => format!("{sets}{amount} reps{each}{load}"),
         Measure::Time if standard.contains("tries") => {
             format!("{amount} s in {} of 5 tries{load}", throw.between(1, 5))
@@ -411,9 +411,9 @@ fn got(throw: &mut Throw, m: &Movement, level: i64, load: &str) -> String {
 
 pub fn test(throw: &mut Throw, m: &Movement, level: i64) -> Value {
     let days = throw.one(&[0, 1, 3, 9, 20, 20, 40, 60, 80, 84, 85]);
-    let mut out = json!({ "movement": m.id.as_str(), "on": ago(days) });
+    let mut out = json!({ "movement": m.id().as_str(), "on": ago(days) });
     let load = load(throw, m);
-    if m.each_side && throw.chance(70) {
+    if m.each_side() && throw.chance(70) {
         out["left"] = json!(got(throw, m, level, &load));
         out["right"] = json!(got(throw, m, level, &load));
     } else {
@@ -456,7 +456,7 @@ fn log(throw: &mut Throw, movements: &[&Movement], level: i64) -> Vec<Value> {
     let share = throw.one(&[20, 50, 80]);
     let mut out = Vec::new();
     for m in movements {
-        let counted = matches!(m.standard.measure(), Measure::Reps | Measure::Time);
+        let counted = matches!(m.standard().measure(), Measure::Reps | Measure::Time);
         if !counted || !throw.chance(share) {
             continue;
         }
@@ -479,7 +479,7 @@ fn log(throw: &mut Throw, movements: &[&Movement], level: i64) -> Vec<Value> {
             let sets = throw.between(1, 5) as usize;
             let mut did = vec![first; sets];
             did[sets - 1] = (first + over).max(0);
-            let mut entry = json!({ "movement": m.id.as_str(), "did": did, "on": ago(day) });
+            let mut entry = json!({ "movement": m.id().as_str(), "did": did, "on": ago(day) });
             if !load.is_empty() {
                 entry["with"] = json!(load.trim_start_matches(" with "));
             }

@@ -34,34 +34,34 @@ pub fn curriculum(proof: &Proofread) -> Value {
 }
 
 fn id(c: &Curriculum, ix: MovementIx) -> &str {
-    c.movement(ix).id.as_str()
+    c.movement(ix).id().as_str()
 }
 
 fn movement(proof: &Proofread, ix: MovementIx) -> Value {
     let c = &proof.curriculum;
     let m = c.movement(ix);
-    let place: Option<Map<String, Value>> = m.place.as_ref().map(|place| {
+    let place: Option<Map<String, Value>> = m.place().map(|place| {
         let axes = c.family(place.family).axes.iter().zip(&place.rungs);
         axes.filter_map(|(axis, rung)| Some((axis.name.clone(), json!(rung.as_ref()?.rung))))
             .collect()
     });
     let classes: Vec<&str> = m
-        .cautions
+        .cautions()
         .iter()
         .map(|class| c.cautions().class(*class).id.as_str())
         .collect();
     json!({
-        "id": m.id.as_str(), "was": m.was.iter().map(|w| w.as_str()).collect::<Vec<_>>(), "stage": proof.resolved.stages.of(ix),
-        "pattern": m.pattern.word(), "family": m.place.as_ref().map(|p| c.family(p.family).id.as_str()), "place": place,
-        "phase": m.phase.map(Word::word), "straight": m.arms == Some(Arms::Straight), "load": m.load.word(), "classes": classes,
-        "positions": m.positions.iter().map(|p| p.word()).collect::<Vec<_>>(), "inverted": m.inverted(), "loaded": m.loaded,
-        "guarded": m.guarded(), "each_side": m.each_side, "stresses": m.stresses.iter().map(|s| s.part.word()).collect::<Vec<_>>(),
-        "stressed": m.stresses.iter().map(|s| json!([s.part.word(), s.how.map(Word::word)])).collect::<Vec<_>>(),
-        "tempo": m.tempo.map(|t| t.to_string()), "hold": m.hold.map(|h| format!("{} {} s", h.at.word(), h.seconds)), "rest": m.rest,
-        "instead": m.instead.iter().map(|i| instead(c, i)).collect::<Vec<_>>(),
-        "equipment": m.equipment, "weeks": m.weeks.map(|w| [w.from, w.to]), "standard": m.standard.to_string(),
-        "dose": m.dose.as_ref().map(Target::to_string), "share": share(m),
-        "since": m.test.as_ref().and_then(|t| t.since).map(|day| day.to_string()), "needs": tree(c, &m.needs),
+        "id": m.id().as_str(), "was": m.was().iter().map(|w| w.as_str()).collect::<Vec<_>>(), "stage": proof.resolved.stages.of(ix),
+        "pattern": m.pattern().word(), "family": m.place().map(|p| c.family(p.family).id.as_str()), "place": place,
+        "phase": m.phase().map(Word::word), "straight": m.arms() == Some(Arms::Straight), "load": m.load().word(), "classes": classes,
+        "positions": m.positions().iter().map(|p| p.word()).collect::<Vec<_>>(), "inverted": m.inverted(), "loaded": m.loaded(),
+        "guarded": m.guarded(), "each_side": m.each_side(), "stresses": m.stresses().iter().map(|s| s.part.word()).collect::<Vec<_>>(),
+        "stressed": m.stresses().iter().map(|s| json!([s.part.word(), s.how.map(Word::word)])).collect::<Vec<_>>(),
+        "tempo": m.tempo().map(|t| t.to_string()), "hold": m.hold().map(|h| format!("{} {} s", h.at.word(), h.seconds)), "rest": m.rest(),
+        "instead": m.instead().iter().map(|i| instead(c, i)).collect::<Vec<_>>(),
+        "equipment": m.equipment(), "weeks": m.weeks().map(|w| [w.from, w.to]), "standard": m.standard().to_string(),
+        "dose": m.dose().as_ref().map(Target::to_string), "share": share(m),
+        "since": m.test().and_then(|t| t.since).map(|day| day.to_string()), "needs": tree(c, m.needs()),
     })
 }
 
@@ -76,7 +76,7 @@ fn instead(c: &Curriculum, of: &Instead) -> Value {
 
 /// The share of body weight on the hands, the larger of both ends, where the posture tells it.
 fn share(m: &Movement) -> Option<f64> {
-    let posture = m.posture.as_ref()?;
+    let posture = m.posture()?;
     // A part of the range is not the whole.
     if posture.start != Joints::default() || posture.end.is_some() {
         return None;
@@ -123,11 +123,11 @@ pub fn routes(proof: &Proofread, person: &Person, today: Day) -> Value {
         let m = c.movement(ix);
         let goal = Leaf {
             movement: ix,
-            target: m.standard,
+            target: m.standard(),
             own_standard: true,
-            span: m.spans.id,
+            span: m.spans().id,
         };
-        out.insert(m.id.to_string(), way(&goal));
+        out.insert(m.id().to_string(), way(&goal));
     }
     Value::Object(out)
 }

@@ -48,7 +48,7 @@ fn told(
     h: &History,
     asked: &[Target],
 ) -> Value {
-    let id = |ix: MovementIx| roster.curriculum.movement(ix).id.to_string();
+    let id = |ix: MovementIx| roster.curriculum.movement(ix).id().to_string();
     let drawn = drawing(trainee, h, asked).map(|d| {
         let rungs: Vec<Value> = d.rungs.iter().map(|r| json!([r.y, telling.amount_of(&r.at), r.named])).collect();
         let rests: Vec<Value> = d.rests.iter().map(|(a, b)| json!([a.to_string(), b.to_string()])).collect();
@@ -74,9 +74,9 @@ fn ours(proof: &Proofread, person: &Person) -> Value {
     let one = |h: &History| {
         let m = proof.curriculum.movement(h.movement);
         let steps = ladders.get(&h.movement).into_iter().flatten();
-        let asked: Vec<Target> = steps.map(|s| s.target).chain([m.standard]).collect();
+        let asked: Vec<Target> = steps.map(|s| s.target).chain([m.standard()]).collect();
         (
-            m.id.to_string(),
+            m.id().to_string(),
             told(&roster, &telling, &trainee, h, &asked),
         )
     };

@@ -109,9 +109,9 @@ impl<'a> Life<'a> {
     /// How much of a movement one set is, at most, with so many kilograms (its standard's where none are said).
     fn most(&self, ix: MovementIx, with_kg: Option<f64>) -> f64 {
         let m = self.c().movement(ix);
-        let standard = (m.standard.amount() / ONE) as f64;
+        let standard = (m.standard().amount() / ONE) as f64;
         let share = self.strength[ix.at()];
-        let asked = kilograms(&m.standard);
+        let asked = kilograms(&m.standard());
         let given = with_kg.unwrap_or(asked);
         // A tenth of body weight more is a quarter of the strength.
         standard * (share - (given - asked) / WEIGHT * 2.5).max(0.0)
@@ -122,8 +122,8 @@ impl<'a> Life<'a> {
         let m = self.c().movement(ix);
         let share = self.strength[ix.at()];
         let amount = self.most(ix, None).floor().max(0.0);
-        let load = m.standard.added().map_or(String::new(), |_| {
-            let text = m.standard.to_string();
+        let load = m.standard().added().map_or(String::new(), |_| {
+            let text = m.standard().to_string();
             format!(
                 " with {}",
                 text.split(" with ")
@@ -132,23 +132,23 @@ impl<'a> Life<'a> {
                     .replace(" each side", "")
             )
         });
-        let each = match m.standard.seconds() {
+        let each = match m.standard().seconds() {
             0 => String::new(),
             n => format!(" of {} s", n / ONE),
         };
-        let got = match m.standard.measure() {
+        let got = match m.standard().measure() {
             Measure::Reps => format!("{amount} reps{each}{load}"),
-            Measure::Time => match m.standard.tries() {
+            Measure::Time => match m.standard().tries() {
                 Some(t) => format!(
                     "{} s in {} of {} tries{load}",
-                    m.standard.amount() / ONE,
+                    m.standard().amount() / ONE,
                     ((share * f64::from(t.hits)) as u32).min(t.of),
                     t.of
                 ),
                 None => format!("{amount} s{load}"),
             },
-            Measure::Length if m.standard.at_most() => {
-                format!("{:.0} cm", (m.standard.amount() / ONE) as f64 / share)
+            Measure::Length if m.standard().at_most() => {
+                format!("{:.0} cm", (m.standard().amount() / ONE) as f64 / share)
             }
             Measure::Length => format!("{amount} cm"),
             Measure::Angle => format!("{amount} deg"),
@@ -162,7 +162,7 @@ impl<'a> Life<'a> {
         };
         self.push(
             "tested",
-            json!({ "movement": m.id.as_str(), "got": got, "on": on.to_string() }),
+            json!({ "movement": m.id().as_str(), "got": got, "on": on.to_string() }),
         );
     }
 
@@ -178,7 +178,7 @@ impl<'a> Life<'a> {
             *days += 1;
             if *days > 10 {
                 for (ix, m) in self.proof.curriculum.movements() {
-                    if m.pattern.word() == *pattern {
+                    if m.pattern().word() == *pattern {
                         self.strength[ix.at()] = (self.strength[ix.at()] - 0.002).max(0.05);
                     }
                 }
@@ -238,7 +238,7 @@ impl<'a> Life<'a> {
     /// Does a line, logs it, and grows by it.
     pub fn does(&mut self, work: &Work, on: Day) {
         let m = self.c().movement(work.movement);
-        let counted = matches!(m.standard.measure(), Measure::Reps | Measure::Time);
+        let counted = matches!(m.standard().measure(), Measure::Reps | Measure::Time);
         let most = self.most(work.movement, work.with_kg);
         if work.tests || !counted {
             if work.tests || self.throw.chance(10) {
@@ -262,7 +262,7 @@ impl<'a> Life<'a> {
             .collect();
         let least = did.iter().copied().min().unwrap_or(0);
         let left = (form as i64 - least).clamp(0, 5);
-        let mut entry = json!({ "movement": m.id.as_str(), "did": did, "in_reserve": left, "on": on.to_string() });
+        let mut entry = json!({ "movement": m.id().as_str(), "did": did, "in_reserve": left, "on": on.to_string() });
         if let Some(kg) = work.with_kg.filter(|kg| *kg != 0.0) {
             entry["with"] = json!(format!(
                 "{} kg{}",
@@ -277,7 +277,7 @@ impl<'a> Life<'a> {
     fn grow(&mut self, work: &Work, most: f64) {
         let (c, stages) = (self.c(), &self.proof.resolved.stages);
         let m = c.movement(work.movement);
-        self.idle.insert(m.pattern.word(), 0);
+        self.idle.insert(m.pattern().word(), 0);
         let hard = if work.range {
             0.6
         } else {
@@ -289,7 +289,7 @@ impl<'a> Life<'a> {
             let near = stages.of(ix).unwrap_or(0).abs_diff(rung) <= 2;
             let share = match ix == work.movement {
                 true => 1.0,
-                false if other.pattern == m.pattern && near => 0.35,
+                false if other.pattern() == m.pattern() && near => 0.35,
                 false => continue,
             };
             let room = ((2.2 - self.strength[ix.at()]) / 1.2).max(0.0);
@@ -303,7 +303,7 @@ impl<'a> Life<'a> {
         let amount = (self.goal.target.amount() / ONE) as f64;
         let asked = kilograms(&self.goal.target);
         self.most(self.goal.movement, Some(asked)) >= amount
-            && m.standard.measure() == self.goal.target.measure()
+            && m.standard().measure() == self.goal.target.measure()
     }
 }
 

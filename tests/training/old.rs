@@ -28,7 +28,7 @@ pub fn works(t: &Trainee<'_>) -> Vec<Work> {
                 let m = t.roster.of(*ix);
                 m.pattern() == pattern
                     && m.counted
-                    && (m.of.arms == Some(Arms::Straight)) == straight
+                    && (m.of.arms() == Some(Arms::Straight)) == straight
                     && t.may(*ix)
                     && t.now(*ix).is_none_or(|now| now.whole() > 0)
             });
@@ -87,8 +87,8 @@ fn prescribe(t: &Trainee<'_>, ix: MovementIx) -> Work {
     let now = t.now(ix);
     let best = now.map_or(0, |now| now.whole());
     let sets = i64::from(facts.dose.sets()).clamp(2, 5);
-    let careful = facts.guarded() || facts.of.phase == Some(Phase::Lowering);
-    let hold = facts.of.standard.measure() == Measure::Time;
+    let careful = facts.guarded() || facts.of.phase() == Some(Phase::Lowering);
+    let hold = facts.of.standard().measure() == Measure::Time;
     let (sets, amount) = match (fit(t, ix), hold) {
         (Fit::Untested, true) => (2, if careful { 3 } else { 5 }),
         (Fit::Untested, false) => (2, if careful { 2 } else { 3 }),
@@ -101,7 +101,7 @@ fn prescribe(t: &Trainee<'_>, ix: MovementIx) -> Work {
         (Fit::Above, _) => (sets, (best - 4).min(20)),
         (Fit::Below, _) => (sets, (best - 1).max(1)),
     };
-    let dose = || t.mass(facts.dose.added().or(facts.of.standard.added()));
+    let dose = || t.mass(facts.dose.added().or(facts.of.standard().added()));
     let mass = match now {
         Some(now) => Some(now.mass),
         None => dose(),
@@ -109,7 +109,7 @@ fn prescribe(t: &Trainee<'_>, ix: MovementIx) -> Work {
     Work {
         movement: ix,
         sets,
-        amount: amount.max(1).min(facts.of.standard.amount() / ONE * 3),
+        amount: amount.max(1).min(facts.of.standard().amount() / ONE * 3),
         with_kg: mass.filter(|mass| *mass != 0).map(kilograms),
         tests: now.is_none(),
         range: false,

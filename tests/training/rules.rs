@@ -70,29 +70,29 @@ pub fn check(case: &Case<'_>) -> Result<(), String> {
 
 fn of_line(case: &Case<'_>, line: &Line<'_>, readiness: &Readiness, on: Day) -> Result<(), String> {
     let (m, c) = (line.movement, &case.proof.curriculum);
-    let ix = c.find_movement(m.id.as_str()).ok_or("no such movement")?;
+    let ix = c.find_movement(m.id().as_str()).ok_or("no such movement")?;
     let state = readiness.of(ix).map(|s| s.state);
     if !matches!(state, Some(State::Open | State::Owned)) {
         return Err(format!("neither open nor owned but {state:?}"));
     }
     let measures = ["tape", "phone"];
-    let spare = |w: &String| m.pattern.word() == "mobility" && measures.contains(&w.as_str());
+    let spare = |w: &String| m.pattern().word() == "mobility" && measures.contains(&w.as_str());
     let have = |words: &Vec<String>| {
         case.person
             .have
             .as_ref()
             .is_none_or(|have| words.iter().any(|w| have.contains(w) || spare(w)))
     };
-    if !m.equipment.iter().all(have) {
+    if !m.equipment().iter().all(have) {
         return Err("its equipment is missing".into());
     }
-    if m.loaded && line.line["with_kg"].as_f64().unwrap_or(0.0) == 0.0 {
+    if m.loaded() && line.line["with_kg"].as_f64().unwrap_or(0.0) == 0.0 {
         return Err("loaded, and no load".into());
     }
     let rule = line.says("rule");
-    if m.phase == Some(Phase::Lowering) {
+    if m.phase() == Some(Phase::Lowering) {
         if line.says("block") == "kept up"
-            || line.line["toward"]["movement"] != m.id.as_str() && line.line["instead_of"].is_null()
+            || line.line["toward"]["movement"] != m.id().as_str() && line.line["instead_of"].is_null()
         {
             return Err("a lowering that no route asks for".into());
         }
@@ -104,11 +104,11 @@ fn of_line(case: &Case<'_>, line: &Line<'_>, readiness: &Readiness, on: Day) -> 
         .as_i64()
         .map(|born| i64::from(on.year()) - born - 1);
     if born.is_some_and(|age| age < 18) {
-        if rule == "singles" || m.loaded && rule == "show it" {
+        if rule == "singles" || m.loaded() && rule == "show it" {
             return Err("a single or a showing under 18".into());
         }
-        let by_reps = m.loaded && line.says("unit") == "reps" && group(m.pattern.word()).is_some();
-        if by_reps && (line.number("amount") < 6.0 || m.phase == Some(Phase::Lowering)) {
+        let by_reps = m.loaded() && line.says("unit") == "reps" && group(m.pattern().word()).is_some();
+        if by_reps && (line.number("amount") < 6.0 || m.phase() == Some(Phase::Lowering)) {
             return Err("weight for fewer than six reps under 18".into());
         }
     }
@@ -132,16 +132,16 @@ fn within(line: &Line<'_>) -> Result<(), String> {
     }
     let m = line.movement;
     let careful = m.guarded()
-        || m.phase == Some(Phase::Lowering)
-        || m.arms.map(Word::word) == Some("straight");
+        || m.phase() == Some(Phase::Lowering)
+        || m.arms().map(Word::word) == Some("straight");
     let most = match line.says("unit") {
         "s" => 45.0,
-        _ if m.loaded => f64::MAX,
+        _ if m.loaded() => f64::MAX,
         _ if careful => 8.0,
         _ => 12.0,
     };
     let (amount, sets) = (line.number("amount"), line.number("sets"));
-    if amount > most || !m.loaded && sets > 5.0 {
+    if amount > most || !m.loaded() && sets > 5.0 {
         return Err(format!(
             "{sets} x {amount}, where {most} in five sets are the most"
         ));
@@ -160,11 +160,11 @@ fn known(case: &Case<'_>, line: &Line<'_>) -> Result<(), String> {
         return Ok(());
     }
     let c = &case.proof.curriculum;
-    let own = c.find_movement(line.movement.id.as_str());
-    let family = line.movement.place.as_ref().map(|p| p.family);
+    let own = c.find_movement(line.movement.id().as_str());
+    let family = line.movement.place().map(|p| p.family);
     let tells = |ix| {
         Some(ix) == own
-            || family.is_some() && c.movement(ix).place.as_ref().map(|p| p.family) == family
+            || family.is_some() && c.movement(ix).place().map(|p| p.family) == family
     };
     let tested = case.person.tested.iter().filter(|t| tells(t.movement));
     let tested = tested.flat_map(|t| {
@@ -178,7 +178,7 @@ fn known(case: &Case<'_>, line: &Line<'_>) -> Result<(), String> {
             .iter()
             .map(|n| n / ONE + i64::from(t.in_reserve.unwrap_or(0)))
     });
-    let standard = line.movement.standard.amount() / ONE;
+    let standard = line.movement.standard().amount() / ONE;
     let most = tested.chain(logged).max().unwrap_or(0).max(standard);
     match line.number("amount") <= most as f64 {
         true => Ok(()),
@@ -218,7 +218,7 @@ fn of_session(case: &Case<'_>, session: &Value, lines: &[Line<'_>]) -> Result<()
         case.person
             .trained
             .iter()
-            .any(|t| c.movement(t.movement).pattern == l.movement.pattern)
+            .any(|t| c.movement(t.movement).pattern() == l.movement.pattern())
     };
     // What was trained lately stands beside what is kept up.
     let kept = of("kept up").iter().filter(|l| !logged(l)).count();
@@ -230,7 +230,7 @@ fn of_session(case: &Case<'_>, session: &Value, lines: &[Line<'_>]) -> Result<()
     if by("show it") > 2 || by("first try") > 4 || lighter && by("show it") + by("first try") > 0 {
         return Err("too many first tries or showings".into());
     }
-    let mut ids: Vec<&str> = here.iter().map(|l| l.movement.id.as_str()).collect();
+    let mut ids: Vec<&str> = here.iter().map(|l| l.movement.id().as_str()).collect();
     ids.sort_unstable();
     if ids.windows(2).any(|w| w[0] == w[1]) {
         return Err("a movement stands twice".into());
@@ -254,24 +254,24 @@ fn apart(case: &Case<'_>, lines: &[Line<'_>]) -> Result<(), String> {
     let c = &case.proof.curriculum;
     let heavy = |m: &rungbook::curriculum::Movement, how: Option<&str>| {
         let of_class = m
-            .cautions
+            .cautions()
             .iter()
             .any(|ix| HEAVY.contains(&c.cautions().class(*ix).id.as_str()));
         let heavily = how.map_or(of_class, |how| !["light", "stretched"].contains(&how));
-        heavily && m.load.word() != "none" && !["balance", "exit"].contains(&m.pattern.word())
+        heavily && m.load().word() != "none" && !["balance", "exit"].contains(&m.pattern().word())
     };
     let mut planned: BTreeMap<String, Vec<Day>> = BTreeMap::new();
     let mut note = |key: String, day: Day| planned.entry(key).or_default().push(day);
     for line in lines {
-        let positions: Vec<&str> = line.movement.positions.iter().map(|p| p.word()).collect();
+        let positions: Vec<&str> = line.movement.positions().iter().map(|p| p.word()).collect();
         let turnover = positions.contains(&"hanging") && positions.contains(&"support");
         let counts = ["strength", "kept up"].contains(&line.says("block"))
             || line.says("rule") == "singles"
             || turnover;
-        if let Some(group) = group(line.movement.pattern.word()).filter(|_| counts) {
+        if let Some(group) = group(line.movement.pattern().word()).filter(|_| counts) {
             note(group.into(), line.day());
         }
-        for stress in &line.movement.stresses {
+        for stress in line.movement.stresses() {
             if heavy(line.movement, stress.how.map(Word::word)) {
                 note(format!("heavy {}", stress.part.word()), line.day());
             }
@@ -281,11 +281,11 @@ fn apart(case: &Case<'_>, lines: &[Line<'_>]) -> Result<(), String> {
     for t in case.person.trained.iter().filter(|t| t.on < case.day()) {
         let m = c.movement(t.movement);
         let parts = m
-            .stresses
+            .stresses()
             .iter()
             .filter(|stress| heavy(m, stress.how.map(Word::word)))
             .map(|stress| format!("heavy {}", stress.part.word()));
-        for key in group(m.pattern.word())
+        for key in group(m.pattern().word())
             .map(String::from)
             .into_iter()
             .chain(parts)
@@ -313,7 +313,7 @@ fn apart(case: &Case<'_>, lines: &[Line<'_>]) -> Result<(), String> {
 fn of_week(case: &Case<'_>, lines: &[Line<'_>], on: Day) -> Result<(), String> {
     let c = &case.proof.curriculum;
     let kind = |m: &rungbook::curriculum::Movement| {
-        (m.pattern.word(), m.arms.map(Word::word) == Some("straight"))
+        (m.pattern().word(), m.arms().map(Word::word) == Some("straight"))
     };
     let log: Vec<_> = case.person.trained.iter().filter(|t| t.on < on).collect();
     let months = log.iter().any(|t| on.days_after(t.on) >= 84);

@@ -9,7 +9,7 @@ use serde_json::{Map, Value, json};
 /// The whole answer, sentences too.
 pub fn told(say: &Say<'_>, t: &Training, person: &Person) -> Value {
     let c = say.roster.curriculum;
-    let id = |ix: MovementIx| c.movement(ix).id.as_str();
+    let id = |ix: MovementIx| c.movement(ix).id().as_str();
     let ids = |list: &[MovementIx]| list.iter().map(|ix| id(*ix)).collect::<Vec<_>>();
     let limiter = t.limiter.map(|at| {
         let gap = &t.gaps[at];
@@ -39,7 +39,7 @@ pub fn told(say: &Say<'_>, t: &Training, person: &Person) -> Value {
 }
 
 fn session(say: &Say<'_>, t: &Training, s: &Session) -> Value {
-    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id.as_str();
+    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id().as_str();
     let left = s.left.iter();
     let left: Vec<Value> = left
         .map(|(ix, why)| json!({ "movement": id(*ix), "why": say.left(*why) }))
@@ -52,7 +52,7 @@ fn session(say: &Say<'_>, t: &Training, s: &Session) -> Value {
 }
 
 fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
-    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id.as_str();
+    let id = |ix: MovementIx| say.roster.curriculum.movement(ix).id().as_str();
     let toward = l.gap.map(|at| {
         json!({ "movement": id(t.gaps[at].movement), "target": t.gaps[at].target.to_string() })
     });
@@ -77,8 +77,8 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
     });
     json!({
         "block": l.block.name(), "movement": id(l.movement), "signal": say.signal(l.movement), "sets": l.sets, "amount": l.amount,
-        "tempo": m.tempo.filter(|_| is_reps).map(|t| t.to_string()),
-        "hold": m.hold.filter(|_| is_reps).map(|h| format!("{} {} s", h.at.word(), h.seconds)),
+        "tempo": m.tempo().filter(|_| is_reps).map(|t| t.to_string()),
+        "hold": m.hold().filter(|_| is_reps).map(|h| format!("{} {} s", h.at.word(), h.seconds)),
         "unit": unit, "seconds_each": l.seconds_each.map(|micro| micro as f64 / 1e6), "with_kg": l.mass.map(kilograms),
         "side": side, "weaker": weaker, "rest_s": l.rest_s, "in_reserve": l.in_reserve, "minutes": l.minutes, "toward": toward,
         "instead_of": l.instead_of.map(id), "rule": l.rule.name(), "why": say.why(&l.why), "then": say.then(l),

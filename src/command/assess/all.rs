@@ -57,7 +57,7 @@ fn person(out: &mut String, curriculum: &Curriculum, a: &Answer, rows: &[Movemen
             out,
             "  {:<10}  {name} ({}){dash}{why}",
             standing.state.word(),
-            movement.id
+            movement.id()
         );
     }
     aside_words(out, &a.person);
@@ -165,7 +165,7 @@ fn class(out: &mut String, curriculum: &Curriculum, answers: &[Answer], rows: &[
     for ix in &all {
         let movement = curriculum.movement(*ix);
         let name = report::named(curriculum, *ix);
-        let _ = writeln!(out, "  {name} ({})", movement.id);
+        let _ = writeln!(out, "  {name} ({})", movement.id());
     }
     if all.is_empty() {
         out.push_str("  nothing that is open to all\n");

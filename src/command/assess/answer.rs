@@ -25,7 +25,7 @@ impl Answering<'_> {
     }
 
     fn id(&self, ix: MovementIx) -> &str {
-        self.curriculum().movement(ix).id.as_str()
+        self.curriculum().movement(ix).id().as_str()
     }
 
     fn ids(&self, list: &[MovementIx]) -> Vec<&str> {

@@ -3,7 +3,9 @@
 use crate::curriculum::caution::{Class, ClassIx, Part};
 use crate::curriculum::movement::Place;
 use crate::curriculum::words::Word;
-use crate::curriculum::{Leaf, Movement, MovementIx, Need, Owner, schema as schemas};
+use crate::curriculum::{
+    Leaf, Movement, MovementIx, MovementParts, Need, Owner, schema as schemas,
+};
 use crate::site::material::Material;
 use crate::words::Words;
 use serde::Serialize;
@@ -136,7 +138,7 @@ enum Tree<'a> {
 
 fn movement<'a>(site: &Material<'a>, ix: MovementIx, m: &'a Movement) -> InData<'a> {
     // Taken apart without `..`: of a key that is added it is decided here whether others read it.
-    let Movement {
+    let MovementParts {
         id,
         name,
         also,
@@ -165,7 +167,7 @@ fn movement<'a>(site: &Material<'a>, ix: MovementIx, m: &'a Movement) -> InData<
         note: _,
         spans: _,
         faulty: _,
-    } = m;
+    } = m.parts();
     let class = |class: &ClassIx| site.curriculum.cautions().class(*class);
     let family = |p: &Place| site.curriculum.family(p.family).id.as_str();
     InData {
@@ -192,7 +194,7 @@ fn movement<'a>(site: &Material<'a>, ix: MovementIx, m: &'a Movement) -> InData<
 
 fn demand<'a>(site: &Material<'a>, leaf: &Leaf) -> Demand<'a> {
     Demand {
-        movement: site.curriculum.movement(leaf.movement).id.as_str(),
+        movement: site.curriculum.movement(leaf.movement).id().as_str(),
         target: leaf.target.to_string(),
     }
 }

@@ -18,8 +18,8 @@ pub fn files<'a>(site: &Material<'a>) -> &'a [FileId] {
 fn found(site: &Material<'_>) -> Vec<FileId> {
     let mut published: BTreeMap<FileId, bool> = BTreeMap::new();
     for (_, movement) in site.curriculum.movements() {
-        let all = published.entry(movement.spans.whole.file).or_insert(true);
-        *all &= !movement.held_back;
+        let all = published.entry(movement.spans().whole.file).or_insert(true);
+        *all &= !movement.held_back();
     }
     let whole = published.into_iter().filter(|(_, all)| *all);
     whole.map(|(file, _)| file).collect()
@@ -34,7 +34,7 @@ pub fn path(site: &Material<'_>, file: FileId) -> String {
 
 /// The address of the file that defines a movement, where that is published.
 pub fn of(site: &Material<'_>, ix: MovementIx) -> Option<String> {
-    let file = site.curriculum.movement(ix).spans.whole.file;
+    let file = site.curriculum.movement(ix).spans().whole.file;
     let is_whole = files(site).binary_search(&file).is_ok();
     is_whole.then(|| path(site, file))
 }

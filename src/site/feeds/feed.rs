@@ -156,7 +156,7 @@ pub fn schema_org(site: &Material<'_>, item: &Item) -> String {
     let c = site.curriculum;
     let json = match item {
         Item::Fixed(page) if page.name == "index" => web_site(site),
-        Item::Movement(ix) => resource(site, Owner::Movement(*ix), *ix, &c.movement(*ix).summary),
+        Item::Movement(ix) => resource(site, Owner::Movement(*ix), *ix, c.movement(*ix).summary()),
         Item::Skill(ix) => {
             let skill = c.skill(*ix);
             let about = skill.summary.as_deref().unwrap_or("");

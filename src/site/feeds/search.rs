@@ -25,28 +25,28 @@ fn entries(site: &Material<'_>) -> Vec<u8> {
     for (ix, m) in c.published() {
         let (signal, says, href) = mark(site, Owner::Movement(ix));
         let faults = m
-            .faults
+            .faults()
             .iter()
             .flat_map(|f| [Some(f.see.as_str()), f.attempt.as_deref()]);
         // The parts of the body that it loads are looked for too.
         let parts = m
-            .stresses
+            .stresses()
             .iter()
             .map(|part| site.say().say(&key("body", part.part.word())));
-        let text: Vec<&str> = std::iter::once(m.summary.as_str())
-            .chain(m.cues.iter().map(String::as_str))
+        let text: Vec<&str> = std::iter::once(m.summary())
+            .chain(m.cues().iter().map(String::as_str))
             .chain(faults.flatten())
             .chain(parts)
             .collect();
         let text = text.join(". ");
         out.add(&(
             "movement",
-            m.id.as_str(),
-            &m.name,
+            m.id().as_str(),
+            m.name(),
             signal,
             says,
             href,
-            &m.also,
+            m.also(),
             text,
         ));
     }

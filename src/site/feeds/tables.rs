@@ -111,35 +111,35 @@ fn put_site(out: &mut Columns, site: &Material<'_>) {
 
 fn put_movements(out: &mut Columns, site: &Material<'_>) {
     let shown = &site.chains.flat.movements;
-    out.each("ids", movements(site).map(|m| m.id.as_str()));
-    out.each("names", movements(site).map(|m| m.name.as_str()));
+    out.each("ids", movements(site).map(|m| m.id().as_str()));
+    out.each("names", movements(site).map(|m| m.name()));
     let stage = |ix: &MovementIx| site.resolved.stages.of(*ix).unwrap_or(0);
     out.each("stage", shown.iter().map(stage));
-    out.each("pattern", movements(site).map(|m| m.pattern as u32));
+    out.each("pattern", movements(site).map(|m| m.pattern() as u32));
     out.each("day_order", movements(site).map(placement::day_order));
     out.put("all_out_sets", placement::ALL_OUT_SETS);
     let drawn = |ix: &MovementIx| site.resolved.solved(*ix).map_or(0, |_| DRAWN);
     let flags = |ix: &MovementIx| flags(site.curriculum.movement(*ix)) | drawn(ix);
     out.each("flags", shown.iter().map(flags));
     let stresses = |m: &Movement| {
-        let parts = m.stresses.iter();
+        let parts = m.stresses().iter();
         parts.fold(0, |bits, s| bits | 1_u32 << s.part as u32)
     };
     out.each("stresses", movements(site).map(stresses));
     let (marks, mark) = marks(site, shown);
     out.put("marks", marks);
     out.put("mark", mark);
-    out.each("equipment", movements(site).map(|m| &m.equipment));
+    out.each("equipment", movements(site).map(|m| m.equipment()));
 }
 
 fn put_training(out: &mut Columns, site: &Material<'_>) {
     let school = site.curriculum.school();
     let gear: BTreeMap<&str, String> = movements(site)
-        .flat_map(|m| m.equipment.iter().flatten())
+        .flat_map(|m| m.equipment().iter().flatten())
         .map(|word| (word.as_str(), site.say().gear(word)))
         .collect();
     out.put("gear", gear);
-    out.each("dose", movements(site).map(|m| m.dose.map(|d| dose(&d))));
+    out.each("dose", movements(site).map(|m| m.dose().map(|d| dose(&d))));
     out.put("dose_of_school", of_school(school));
     out.put("warm_up", &school.warm_up);
     let roster = Roster::new(site.curriculum, &site.resolved.stages);
@@ -151,7 +151,7 @@ fn put_classes(out: &mut Columns, site: &Material<'_>) {
     out.each("classes", classes.iter().map(|c| c.id.as_str()));
     let words = site.say();
     out.each("class_names", classes.iter().map(|c| c.name(words)));
-    let of = |m: &Movement| m.cautions.iter().map(|c| c.0).collect::<Vec<u16>>();
+    let of = |m: &Movement| m.cautions().iter().map(|c| c.0).collect::<Vec<u16>>();
     out.each("cautions", movements(site).map(of));
 }
 
@@ -175,7 +175,7 @@ fn put_trees(out: &mut Columns, site: &Material<'_>) {
     });
     out.put("old", old.collect::<Map<String, Value>>());
     let since = movements(site).zip(0_u32..).filter_map(|(m, number)| {
-        let since = m.test.as_ref()?.since?;
+        let since = m.test()?.since?;
         Some((number.to_string(), since.to_string()))
     });
     // The first day of today's way to measure, of those movements that were measured otherwise before.
@@ -226,10 +226,10 @@ pub fn site_key(address: &str) -> String {
 
 fn flags(movement: &Movement) -> u32 {
     let set = |is: bool, flag: u32| if is { flag } else { 0 };
-    set(movement.each_side, EACH_SIDE)
+    set(movement.each_side(), EACH_SIDE)
         | set(movement.guarded(), GUARDED)
         | set(never_presumed(movement), NEVER_PRESUMED)
-        | set(movement.phase == Some(Phase::Lowering), LOWERING)
+        | set(movement.phase() == Some(Phase::Lowering), LOWERING)
 }
 
 /// The different targets, and for each demand which it asks.

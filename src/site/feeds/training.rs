@@ -29,7 +29,7 @@ pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     out.each("heavy_on", all().map(|f| bits(&f.heavy_on)));
     out.each(
         "phase",
-        all().map(|f| f.of.phase.map_or(0, |phase| phase as u32 + 1)),
+        all().map(|f| f.of.phase().map_or(0, |phase| phase as u32 + 1)),
     );
     let weeks = |f: &Facts<'_>| [f.half_weeks.0, f.half_weeks.1];
     out.each("weeks", all().flat_map(weeks));
@@ -77,12 +77,12 @@ fn put_manner(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     );
     out.put(
         "tempo",
-        of(roster, flat, |f| f.of.tempo.map(|t| t.to_string())),
+        of(roster, flat, |f| f.of.tempo().map(|t| t.to_string())),
     );
-    let held = |f: &Facts<'_>| f.of.hold.map(|h| (h.at.word(), h.seconds));
+    let held = |f: &Facts<'_>| f.of.hold().map(|h| (h.at.word(), h.seconds));
     out.put("hold", of(roster, flat, held));
-    out.put("rest_s", of(roster, flat, |f| f.of.rest));
-    let back = |f: &Facts<'_>| Some(f.of.back_when.clone()).filter(|all| !all.is_empty());
+    out.put("rest_s", of(roster, flat, |f| f.of.rest()));
+    let back = |f: &Facts<'_>| Some(f.of.back_when().to_vec()).filter(|all| !all.is_empty());
     out.put("back_when", of(roster, flat, back));
     // What it is for (0 a part, 1 a class, 2 missing equipment), which, and the movement.
     let instead = |f: &Facts<'_>| {
@@ -94,7 +94,7 @@ fn put_manner(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
             };
             Some((kind, which, flat.number(i.movement)?))
         };
-        let all: Vec<(u32, Value, u32)> = f.of.instead.iter().filter_map(one).collect();
+        let all: Vec<(u32, Value, u32)> = f.of.instead().iter().filter_map(one).collect();
         Some(all).filter(|all| !all.is_empty())
     };
     out.put("instead", of(roster, flat, instead));
@@ -115,7 +115,7 @@ fn traits(f: &Facts<'_>) -> u32 {
 fn shares(roster: &Roster<'_>, flat: &Flat) -> BTreeMap<usize, f64> {
     let of = |ix: &MovementIx| {
         let facts = roster.of(*ix);
-        let weighed = facts.of.standard.measure() == Measure::Reps;
+        let weighed = facts.of.standard().measure() == Measure::Reps;
         weighed.then_some(facts.share).flatten()
     };
     let all = flat.movements.iter().enumerate();

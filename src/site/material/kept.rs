@@ -62,10 +62,10 @@ impl Kept {
 fn told(curriculum: &Curriculum) -> HashMap<(ClassIx, u64), usize> {
     let mut all = HashMap::new();
     for (_, movement) in curriculum.movements() {
-        for class in &movement.cautions {
+        for class in movement.cautions() {
             let told = curriculum.cautions().class(*class);
             let next = all.len();
-            let key = (*class, told.told_apart(&movement.positions));
+            let key = (*class, told.told_apart(movement.positions()));
             all.entry(key).or_insert(next);
         }
     }

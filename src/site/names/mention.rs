@@ -20,7 +20,7 @@ impl Mentions {
         let published = || {
             curriculum
                 .published()
-                .map(|(ix, m)| (ix, m, m.name.to_lowercase()))
+                .map(|(ix, m)| (ix, m, m.name().to_lowercase()))
         };
         let plain: HashSet<String> = published()
             .filter(|(_, m, _)| !m.guarded())

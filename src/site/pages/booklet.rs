@@ -156,7 +156,7 @@ fn movements(site: &Material<'_>, of: Option<SkillIx>) -> Option<Vec<MovementIx>
         return None;
     }
     all.sort_by_key(|ix| {
-        let name = site.curriculum.movement(*ix).name.to_lowercase();
+        let name = site.curriculum.movement(*ix).name().to_lowercase();
         (site.resolved.stages.of(*ix), name, *ix)
     });
     Some(all)
@@ -174,7 +174,7 @@ fn classes(site: &Material<'_>, of: Option<SkillIx>, movements: &[MovementIx]) -
     let count = site.curriculum.cautions().classes().len();
     let carried: BTreeSet<u16> = movements
         .iter()
-        .flat_map(|ix| &site.curriculum.movement(*ix).cautions)
+        .flat_map(|ix| site.curriculum.movement(*ix).cautions())
         .map(|c| c.0)
         .collect();
     (0..count as u16)
@@ -217,11 +217,11 @@ fn skill_part<'a>(site: &'a Material<'_>, ix: SkillIx) -> Result<SkillPart<'a>, 
     for link in &chain.movements {
         let m = site.curriculum.movement(link.movement);
         let row = RowPart {
-            id: m.id.as_str(),
+            id: m.id().as_str(),
             link: site.links.of(link.movement),
             needs: site.needs(link.movement)?,
-            standard: site.words(&m.standard),
-            each_side: m.each_side,
+            standard: site.words(&m.standard()),
+            each_side: m.each_side(),
             essential: link.essential,
         };
         match stages.last_mut() {
@@ -260,22 +260,22 @@ fn movement_part<'a>(
     let m = site.curriculum.movement(ix);
     let solved = site.resolved.solved(ix);
     let note = m
-        .note
-        .map(|n| markdown::among_others(site, n, 3, &format!("movement-{}", m.id)))
+        .note()
+        .map(|n| markdown::among_others(site, n, 3, &format!("movement-{}", m.id())))
         .transpose()?
         .unwrap_or_default();
-    let names = m.cautions.iter().map(|c| view::caution_name(site, *c));
+    let names = m.cautions().iter().map(|c| view::caution_name(site, *c));
     Ok(MovementPart {
-        id: m.id.as_str(),
+        id: m.id().as_str(),
         link: site.links.of(ix),
-        name: &m.name,
-        also: &m.also,
-        summary: &m.summary,
+        name: m.name(),
+        also: m.also(),
+        summary: m.summary(),
         stage: stage_words(site.say(), site.resolved.stages.of(ix).unwrap_or(0)),
         mark: site.links.mark(ix),
         cautions: names.collect(),
-        standard: site.words(&m.standard),
-        each_side: m.each_side,
+        standard: site.words(&m.standard()),
+        each_side: m.each_side(),
         test: view::test(site.say(), m),
         instead: view::instead(site, m),
         needs: site.needs(ix)?,
@@ -283,13 +283,15 @@ fn movement_part<'a>(
         way_out: markdown::way_out(site, m)?,
         skills: record::skills(site, &site.chains.skills_of[ix.at()]),
         dose: record::dose(site, m),
-        cues: &m.cues,
+        cues: m.cues(),
         faults: record::faults(m),
         figure: site.figure(ix),
-        leverage: solved.map_or_else(Vec::new, |s| record::leverage_lines(site.say(), s, m.load)),
+        leverage: solved.map_or_else(Vec::new, |s| {
+            record::leverage_lines(site.say(), s, m.load())
+        }),
         pictures: record::pictures(site, m),
         note,
-        sources: &m.sources,
+        sources: m.sources(),
     })
 }
 
@@ -305,7 +307,7 @@ pub fn anchors(site: &Material<'_>, of: Option<SkillIx>) -> Option<Anchors> {
     let curriculum = site.curriculum;
     let mut anchors = Anchors::default();
     for ix in &movements {
-        let id = &curriculum.movement(*ix).id;
+        let id = curriculum.movement(*ix).id();
         anchors.insert(format!("{id}.html"), format!("#movement-{id}"));
     }
     for ix in skills(site, of) {

@@ -16,7 +16,7 @@ use tera::Context;
 /// Small figures of a family's members from easier to harder; empty below two.
 fn strip(site: &Material<'_>, family: FamilyIx) -> String {
     let of = |ix: &MovementIx| {
-        let place = site.curriculum.movement(*ix).place.as_ref()?;
+        let place = site.curriculum.movement(*ix).place()?;
         (place.family == family).then(|| place.rungs.clone())
     };
     let mut members: Vec<(Vec<_>, MovementIx)> = site
@@ -66,11 +66,11 @@ struct CellView {
 fn slices(site: &Material<'_>, f: &Family, slices: Vec<Slice>) -> Vec<SliceView> {
     let cell = |cell: GridCell| {
         cell.map(|ix| CellView {
-            id: site.curriculum.movement(ix).id.to_string(),
+            id: site.curriculum.movement(ix).id().to_string(),
             figure: view::figure_of(site, ix),
             bar: view::bar(site, ix),
             link: site.links.of(ix).to_string(),
-            standard: site.words(&site.curriculum.movement(ix).standard),
+            standard: site.words(&site.curriculum.movement(ix).standard()),
             stage: stage_words(site.say(), site.resolved.stages.of(ix).unwrap_or(0)),
         })
     };

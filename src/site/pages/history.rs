@@ -119,7 +119,7 @@ impl Histories<'_> {
                 once.push((named, day, telling.result(history, only)));
                 continue;
             }
-            let standard = self.roster.curriculum.movement(history.movement).standard;
+            let standard = self.roster.curriculum.movement(history.movement).standard();
             let mut targets = asked.get(&history.movement).cloned().unwrap_or_default();
             targets.push(standard);
             if let Some(drawn) = drawing(&trainee, history, &targets) {

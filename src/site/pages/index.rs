@@ -133,7 +133,7 @@ struct ClassView<'a> {
 fn cautions(site: &Material<'_>, context: &mut Context) {
     let mut by_class: BTreeMap<ClassIx, Vec<MovementIx>> = BTreeMap::new();
     for ix in in_order(site) {
-        let classes = &site.curriculum.movement(*ix).cautions;
+        let classes = site.curriculum.movement(*ix).cautions();
         classes
             .iter()
             .for_each(|c| by_class.entry(*c).or_default().push(*ix));
@@ -179,7 +179,7 @@ type FaultKey<'a> = (String, &'a str, Option<&'a str>, Option<&'a str>);
 fn faults(site: &Material<'_>, context: &mut Context) {
     let mut by_fault: BTreeMap<FaultKey<'_>, Vec<MovementIx>> = BTreeMap::new();
     for ix in in_order(site).iter().copied() {
-        for fault in &site.curriculum.movement(ix).faults {
+        for fault in site.curriculum.movement(ix).faults() {
             let key = (
                 fault.see.to_lowercase(),
                 fault.see.as_str(),
@@ -199,7 +199,7 @@ fn faults(site: &Material<'_>, context: &mut Context) {
         .collect();
     let shown = by_fault.into_iter().take(ROWS_A_PAGE * 2);
     for ((_, see, because, attempt), movements) in shown {
-        let pattern = site.curriculum.movement(movements[0]).pattern;
+        let pattern = site.curriculum.movement(movements[0]).pattern();
         let of = Pattern::ALL.iter().position(|p| *p == pattern);
         groups[of.unwrap_or(0)].rows.push(FaultRow {
             see,
@@ -234,11 +234,11 @@ fn equipment(site: &Material<'_>, context: &mut Context) {
     for ix in in_order(site).iter().copied() {
         let movement = site.curriculum.movement(ix);
         movement
-            .equipment
+            .equipment()
             .iter()
             .flatten()
             .for_each(|word| by_word.entry(word).or_default().push(ix));
-        if movement.equipment.is_empty() {
+        if movement.equipment().is_empty() {
             without.push(ix);
         }
     }
@@ -277,9 +277,9 @@ struct AlsoRow<'a> {
 fn words(site: &Material<'_>, context: &mut Context) {
     let mut named: Vec<(&str, MovementIx)> = Vec::new();
     for (ix, movement) in site.curriculum.published() {
-        named.extend(movement.also.iter().map(|also| (also.as_str(), ix)));
+        named.extend(movement.also().iter().map(|also| (also.as_str(), ix)));
     }
-    let id = |ix: MovementIx| site.curriculum.movement(ix).id.as_str();
+    let id = |ix: MovementIx| site.curriculum.movement(ix).id().as_str();
     named.sort_by_cached_key(|(also, ix)| (also.to_lowercase(), id(*ix)));
     named.truncate(ROWS_A_PAGE * 2);
     let row = |(also, ix)| AlsoRow {
@@ -312,7 +312,7 @@ fn in_order<'a>(site: &Material<'a>) -> &'a [MovementIx] {
     site.kept.ground_up.get_or_init(|| {
         let mut all: Vec<MovementIx> = site.curriculum.published().map(|(ix, _)| ix).collect();
         all.sort_by_cached_key(|ix| {
-            let name = site.curriculum.movement(*ix).name.to_lowercase();
+            let name = site.curriculum.movement(*ix).name().to_lowercase();
             (stage_of(site, *ix), name, *ix)
         });
         all
@@ -331,8 +331,8 @@ pub fn movements(site: &Material<'_>, index: usize) -> Made {
         MovementRow {
             link: site.links.of(*ix),
             figure: view::figure_of(site, *ix),
-            standard: site.words(&m.standard),
-            pattern: site.say().say(&key("pattern", m.pattern.word())),
+            standard: site.words(&m.standard()),
+            pattern: site.say().say(&key("pattern", m.pattern().word())),
         }
     };
     let here = all.chunks(ROWS_A_PAGE).nth(index).unwrap_or(&[]);

@@ -60,7 +60,7 @@ fn written(
 
 /// A movement's way out as HTML: what it links bears its mark.
 pub fn way_out(site: &Material<'_>, movement: &Movement) -> Result<Option<String>, ThemeError> {
-    let Some(text) = &movement.exit else {
+    let Some(text) = movement.exit() else {
         return Ok(None);
     };
     let mut out = String::with_capacity(text.len());

@@ -14,7 +14,7 @@ pub fn moves(site: &Material<'_>, ix: MovementIx) -> bool {
 
 /// Where the drawing lies that plays a movement.
 pub fn film_path(site: &Material<'_>, ix: MovementIx) -> String {
-    format!("figures/moves/{}.svg", site.curriculum.movement(ix).id)
+    format!("figures/moves/{}.svg", site.curriculum.movement(ix).id())
 }
 
 /// Poses between each two that are declared.
@@ -23,7 +23,7 @@ const BETWEEN: usize = 4;
 /// The drawing that plays a movement, at its own tempo; where none is said, at an even one.
 pub fn film(site: &Material<'_>, ix: MovementIx) -> String {
     let m = site.curriculum.movement(ix);
-    let (Some(solved), Some(posture)) = (site.resolved.solved(ix), &m.posture) else {
+    let (Some(solved), Some(posture)) = (site.resolved.solved(ix), m.posture()) else {
         return String::new();
     };
     let mut poses = on_the_way(posture, BETWEEN, &STANDARD);
@@ -31,11 +31,11 @@ pub fn film(site: &Material<'_>, ix: MovementIx) -> String {
         return String::new();
     };
     let rises = last.centre.1 > first.centre.1;
-    let lowering = m.phase == Some(Phase::Lowering);
+    let lowering = m.phase() == Some(Phase::Lowering);
     if lowering && rises {
         poses.reverse();
     }
-    let pace = match m.tempo {
+    let pace = match m.tempo() {
         // What starts low is lifted first.
         Some(tempo) if rises && !lowering => Pace {
             there: tempo.lifting,

@@ -143,11 +143,11 @@ impl Material<'_> {
         self.scoped(ix, within, (place, kinds), |within| {
             let movement = self.curriculum.movement(ix);
             let row = TestRow {
-                id: movement.id.as_str(),
+                id: movement.id().as_str(),
                 link: self.links.of(ix),
                 figure: view::figure_of(self, ix),
-                standard: self.words(&movement.standard),
-                each_side: movement.each_side,
+                standard: self.words(&movement.standard()),
+                each_side: movement.each_side(),
                 test: view::test(self.say(), movement),
                 needs: self.needs(ix)?,
                 opens: &self.opens(ix, within)?,
@@ -167,11 +167,11 @@ impl Material<'_> {
         self.scoped(ix, within, (place, kinds), |within| {
             let movement = self.curriculum.movement(ix);
             let row = PaperRow {
-                id: movement.id.as_str(),
+                id: movement.id().as_str(),
                 link: self.links.of(ix),
                 figure: view::figure_of(self, ix),
-                standard: self.words(&movement.standard),
-                each_side: movement.each_side,
+                standard: self.words(&movement.standard()),
+                each_side: movement.each_side(),
                 only_after: view::only_after(movement),
                 opens: &self.ladder(ix, within, "ui.opens_on_paper")?,
             };
@@ -183,7 +183,7 @@ impl Material<'_> {
     pub(super) fn figure(&self, ix: MovementIx) -> &str {
         let make = || {
             let movement = self.curriculum.movement(ix);
-            let lowering = movement.phase == Some(Phase::Lowering);
+            let lowering = movement.phase() == Some(Phase::Lowering);
             let units = self.curriculum.school().units;
             let solved = self.resolved.solved(ix);
             let html = solved.map(|s| figure::figure(s, lowering, self.say(), units).svg);
@@ -198,10 +198,10 @@ impl Material<'_> {
             .curriculum
             .cautions()
             .class(class)
-            .told_apart(&of.positions);
+            .told_apart(of.positions());
         let at = self.kept.told[&(class, told)];
         let made = once(&self.kept.cautions[at], || {
-            let view = caution(self, class, &of.positions);
+            let view = caution(self, class, of.positions());
             let html = self.part("ui.caution", "c", &view)?;
             Ok(self.made(Kind::Caution, at, html))
         });
@@ -334,7 +334,7 @@ impl Material<'_> {
 /// What a movement needs, line by line.
 pub(super) fn stands_on<'a>(site: &'a Material<'_>, ix: MovementIx) -> Vec<NeedLine<'a>> {
     let mut lines = Vec::new();
-    if let Need::All(parts) = &site.curriculum.movement(ix).needs {
+    if let Need::All(parts) = site.curriculum.movement(ix).needs() {
         parts.iter().for_each(|p| need_lines(site, p, &mut lines));
     }
     lines
@@ -382,7 +382,7 @@ fn steps<'a>(
         let (opens, enough): (Vec<MovementIx>, Vec<MovementIx>) = asked
             .iter()
             .take(MOST_OPENS)
-            .partition(|ix| site.curriculum.movement(**ix).needs.holds(&reached));
+            .partition(|ix| site.curriculum.movement(**ix).needs().holds(&reached));
         let figures = opens.iter().chain(&enough).filter(|_| drawn);
         let figures = figures.map(|ix| view::figure_of(site, *ix)).collect();
         let links = |list: Vec<MovementIx>| list.into_iter().map(|ix| site.links.of(ix)).collect();

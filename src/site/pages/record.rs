@@ -83,7 +83,7 @@ pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError>
     context.insert("mark", &site.links.mark(ix));
     context.insert(
         "cautions",
-        &m.cautions
+        &m.cautions()
             .iter()
             .map(|c| site.caution(*c, m))
             .collect::<Result<Vec<&str>, ThemeError>>()?,
@@ -100,13 +100,13 @@ pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError>
     context.insert("harder", &neighbours(site, ix, Way::Harder));
     context.insert(
         "family",
-        &m.place.as_ref().map(|p| family_place(site, p.family, ix)),
+        &m.place().map(|p| family_place(site, p.family, ix)),
     );
     context.insert("skills", &skills(site, &site.chains.skills_of[ix.at()]));
     context.insert("warm_up", &warm_up(site, ix));
     context.insert(
         "note",
-        &m.note
+        &m.note()
             .map(|n| markdown::render(site, n, 1))
             .transpose()?
             .unwrap_or_default(),
@@ -115,13 +115,13 @@ pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError>
     context.insert("figure", site.figure(ix));
     context.insert(
         "leverage",
-        &solved.map_or_else(Vec::new, |s| leverage_lines(site.say(), s, m.load)),
+        &solved.map_or_else(Vec::new, |s| leverage_lines(site.say(), s, m.load())),
     );
     context.insert("definition", &definitions::of(site, ix));
     context.insert("change", &last_change(site, m));
     Ok((
         "movement.html".into(),
-        head("movement", &site.named(Owner::Movement(ix)), &m.summary),
+        head("movement", &site.named(Owner::Movement(ix)), m.summary()),
         context,
     ))
 }
@@ -130,23 +130,23 @@ fn movement_view<'a>(site: &Material<'a>, ix: MovementIx) -> Result<MovementView
     let m = site.curriculum.movement(ix);
     let stage = site.resolved.stages.of(ix).unwrap_or(0);
     Ok(MovementView {
-        id: m.id.as_str(),
-        name: &m.name,
-        also: &m.also,
-        summary: &m.summary,
+        id: m.id().as_str(),
+        name: m.name(),
+        also: m.also(),
+        summary: m.summary(),
         stage,
         stage_words: stage_words(site.say(), stage),
-        standard: site.words(&m.standard),
+        standard: site.words(&m.standard()),
         dose: dose(site, m),
-        dose_is_schools: m.dose.is_none(),
+        dose_is_schools: m.dose().is_none(),
         way_out: markdown::way_out(site, m)?,
-        each_side: m.each_side,
-        cues: &m.cues,
-        sources: &m.sources,
+        each_side: m.each_side(),
+        cues: m.cues(),
+        sources: m.sources(),
         guarded: m.guarded(),
         faults: faults(m),
         pictures: pictures(site, m),
-        clip: m.clip.as_ref().map(|c| ClipView {
+        clip: m.clip().map(|c| ClipView {
             file: picture::address(&c.file),
             poster: c.poster.as_deref().map(picture::address),
             alt: &c.alt,
@@ -157,14 +157,14 @@ fn movement_view<'a>(site: &Material<'a>, ix: MovementIx) -> Result<MovementView
 
 /// The day of the last change that the ledger tells, and what it was.
 fn last_change(site: &Material<'_>, m: &Movement) -> Option<(String, String)> {
-    let (entry, changes) = site.curriculum.ledger().last_change(m.id.as_str())?;
+    let (entry, changes) = site.curriculum.ledger().last_change(m.id().as_str())?;
     let said = changes.iter().map(|c| change_words(site.curriculum, c));
     let said = said.collect::<Vec<_>>();
     Some((entry.on.clone(), site.say().joined(&said, "list.semicolon")))
 }
 
 pub(super) fn faults(m: &Movement) -> Vec<FaultView<'_>> {
-    m.faults
+    m.faults()
         .iter()
         .map(|f| FaultView {
             see: &f.see,
@@ -175,7 +175,7 @@ pub(super) fn faults(m: &Movement) -> Vec<FaultView<'_>> {
 }
 
 pub(super) fn pictures<'a>(site: &Material<'_>, m: &'a Movement) -> Vec<PictureView<'a>> {
-    m.pictures
+    m.pictures()
         .iter()
         .map(|p| PictureView {
             alt: &p.alt,
@@ -187,9 +187,9 @@ pub(super) fn pictures<'a>(site: &Material<'_>, m: &'a Movement) -> Vec<PictureV
 
 /// The movement's working sets, or the school's, as HTML; of each side where it is done so.
 pub(super) fn dose(site: &Material<'_>, m: &Movement) -> String {
-    let words = match m.dose {
+    let words = match m.dose() {
         Some(dose) => site.words(&dose),
-        None => school_dose(site, m.standard.measure()),
+        None => school_dose(site, m.standard().measure()),
     };
     let paced = paced(site.say(), m).into_iter().map(|text| escape(&text));
     let words = match words.is_empty() {
@@ -199,8 +199,8 @@ pub(super) fn dose(site: &Material<'_>, m: &Movement) -> String {
             site.say().list_html(&all)
         }
     };
-    let says_so = m.dose.is_some_and(|dose| dose.each_side());
-    if m.each_side && !words.is_empty() && !says_so {
+    let says_so = m.dose().is_some_and(|dose| dose.each_side());
+    if m.each_side() && !words.is_empty() && !says_so {
         return site
             .say()
             .fill_html("target.each_side", &[("amount", (&words).into())]);
@@ -210,7 +210,7 @@ pub(super) fn dose(site: &Material<'_>, m: &Movement) -> String {
 
 /// How long to rest between sets, where the movement says it.
 fn rest(words: &Words, m: &Movement) -> Option<String> {
-    let seconds = m.rest?;
+    let seconds = m.rest()?;
     let (key, n) = match seconds % 60 {
         0 => ("training.rest_min", seconds / 60),
         _ => ("training.rest_s", seconds),
@@ -234,7 +234,7 @@ fn school_dose(site: &Material<'_>, measure: crate::curriculum::target::Measure)
 }
 
 fn neighbours(site: &Material<'_>, ix: MovementIx, way: Way) -> Vec<NeighbourView> {
-    let Some(place) = &site.curriculum.movement(ix).place else {
+    let Some(place) = site.curriculum.movement(ix).place() else {
         return Vec::new();
     };
     let axes = &site.curriculum.family(place.family).axes;
@@ -261,8 +261,7 @@ fn family_place<'a>(site: &'a Material<'_>, family: FamilyIx, ix: MovementIx) ->
     let rungs = site
         .curriculum
         .movement(ix)
-        .place
-        .as_ref()
+        .place()
         .map_or(&[][..], |p| p.rungs.as_slice());
     let values: Vec<String> = f
         .axes
@@ -288,7 +287,7 @@ fn warm_up(site: &Material<'_>, ix: MovementIx) -> Vec<String> {
     let classes = site
         .curriculum
         .movement(ix)
-        .cautions
+        .cautions()
         .iter()
         .map(|c| site.curriculum.cautions().class(*c).id.as_str());
     let mut out: Vec<String> = Vec::new();
@@ -367,11 +366,11 @@ pub fn skill(site: &Material<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     for link in chain.movements.iter().take(MOST_ROWS) {
         let m = site.curriculum.movement(link.movement);
         let row = Row {
-            id: m.id.as_str(),
+            id: m.id().as_str(),
             link: site.links.of(link.movement),
             figure: view::figure_of(site, link.movement),
             needs: site.needs(link.movement)?,
-            standard: site.words(&m.standard),
+            standard: site.words(&m.standard()),
             opens: site.opens(link.movement, Some(ix))?,
             mark: site.links.mark(link.movement),
             bar: view::bar(site, link.movement),

@@ -104,7 +104,7 @@ pub fn figure_of(site: &Material<'_>, ix: MovementIx) -> String {
 
 /// Where the small figure of a movement lies.
 pub fn figure_path(site: &Material<'_>, ix: MovementIx) -> String {
-    format!("figures/{}.svg", site.curriculum.movement(ix).id)
+    format!("figures/{}.svg", site.curriculum.movement(ix).id())
 }
 
 /// A row of a skill's readiness table.
@@ -142,11 +142,11 @@ pub struct TestView<'a> {
 
 /// Whether a movement may be tested only when its needs are met.
 pub fn only_after(movement: &Movement) -> bool {
-    movement.guarded() || movement.phase == Some(Phase::Lowering)
+    movement.guarded() || movement.phase() == Some(Phase::Lowering)
 }
 
 pub fn test<'a>(words: &Words, movement: &'a Movement) -> TestView<'a> {
-    let test = movement.test.as_ref();
+    let test = movement.test();
     let text = |of: fn(&Test) -> &Option<String>| test.and_then(|t| of(t).as_deref()).unwrap_or("");
     TestView {
         how: text(|t| &t.how),
@@ -154,12 +154,12 @@ pub fn test<'a>(words: &Words, movement: &'a Movement) -> TestView<'a> {
         stop: test.map_or(&[], |t| &t.stop),
         rest: text(|t| &t.rest),
         paced: words.list(&paced(words, movement)),
-        back_when: &movement.back_when,
+        back_when: movement.back_when(),
         since: test
             .and_then(|t| t.since)
             .map_or(String::new(), |day| day.to_string()),
         only_after: only_after(movement),
-        hold: movement.standard.measure() == Measure::Time,
+        hold: movement.standard().measure() == Measure::Time,
     }
 }
 
@@ -184,7 +184,7 @@ pub fn instead(site: &Material<'_>, movement: &Movement) -> Vec<InsteadView> {
             words.fill("movement.instead_without", &[("gear", (&gear).into())])
         }
     };
-    let shown = movement.instead.iter().map(|one| InsteadView {
+    let shown = movement.instead().iter().map(|one| InsteadView {
         when: when(&one.when),
         link: site.links.of(one.movement).to_string(),
     });
@@ -298,7 +298,7 @@ pub fn facts<'a>(site: &Material<'a>, movement: &Movement) -> Vec<Fact<'a>> {
     let words = site.say();
     let word = |section: &str, word: &str| words.say(&key(section, word)).to_string();
     let positions: Vec<String> = movement
-        .positions
+        .positions()
         .iter()
         .map(|p| word("position", p.word()))
         .collect();
@@ -310,23 +310,23 @@ pub fn facts<'a>(site: &Material<'a>, movement: &Movement) -> Vec<Fact<'a>> {
     };
     add(
         "fact.pattern",
-        Some(word("pattern", movement.pattern.word())),
+        Some(word("pattern", movement.pattern().word())),
     );
     add("fact.position", Some(words.joined(&positions, "list.then")));
-    add("fact.load", Some(word("load", movement.load.word())));
-    add("fact.arms", movement.arms.map(|a| word("arms", a.word())));
+    add("fact.load", Some(word("load", movement.load().word())));
+    add("fact.arms", movement.arms().map(|a| word("arms", a.word())));
     add(
         "fact.phase",
-        movement.phase.map(|p| word("phase", p.word())),
+        movement.phase().map(|p| word("phase", p.word())),
     );
     add(
         "fact.equipment",
-        (!movement.equipment.is_empty()).then(|| equipment(words, movement)),
+        (!movement.equipment().is_empty()).then(|| equipment(words, movement)),
     );
     add(
         "fact.sides",
         movement
-            .each_side
+            .each_side()
             .then(|| words.say("fact.each_side").to_string()),
     );
     add(
@@ -335,7 +335,7 @@ pub fn facts<'a>(site: &Material<'a>, movement: &Movement) -> Vec<Fact<'a>> {
     );
     add(
         "fact.usual_time",
-        movement.weeks.map(|w| {
+        movement.weeks().map(|w| {
             if w.from == w.to {
                 words.fill("fact.weeks", &[("n", w.from.into())])
             } else {
@@ -359,12 +359,12 @@ fn stresses(words: &Words, movement: &Movement) -> Vec<String> {
         };
         s.how.map_or(part.clone(), how)
     };
-    movement.stresses.iter().map(one).collect()
+    movement.stresses().iter().map(one).collect()
 }
 
 fn equipment(words: &Words, movement: &Movement) -> String {
     let items: Vec<String> = movement
-        .equipment
+        .equipment()
         .iter()
         .map(|alternatives| {
             let shown: Vec<String> = alternatives.iter().map(|w| words.gear(w)).collect();
@@ -398,7 +398,7 @@ pub fn entry(site: &Material<'_>, entry: &Entry) -> EntryView {
         let ix = site
             .curriculum
             .find_movement(id)
-            .filter(|ix| !site.curriculum.movement(*ix).held_back);
+            .filter(|ix| !site.curriculum.movement(*ix).held_back());
         ChangeView {
             link: ix.map_or_else(String::new, |ix| site.links.of(ix).to_string()),
             gone: if ix.is_none() {
@@ -442,7 +442,7 @@ pub fn sheet_group(movement: &Movement) -> (usize, &'static str) {
     if only_after(movement) {
         return (9, "group.only_after");
     }
-    match movement.pattern {
+    match movement.pattern() {
         Pattern::Mobility => (0, "group.mobility"),
         // A way out is shown before the balance that needs it.
         Pattern::Exit => (1, "group.exit"),

@@ -93,7 +93,7 @@ pub fn page(curriculum: &Curriculum, theme: &Theme, of: &Weighed) -> Result<Stri
                 .opens
                 .iter()
                 .map(|l| Ok((view.named(l.movement)?, l.within, l.people)));
-            let standard = curriculum.movement(s.movement).standard;
+            let standard = curriculum.movement(s.movement).standard();
             Ok(StandardView {
                 named: view.named(s.movement)?,
                 target: standard.say(curriculum.school().units, curriculum.words()),

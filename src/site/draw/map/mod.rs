@@ -84,15 +84,15 @@ fn members(site: &Material<'_>, ix: SkillIx) -> Vec<Member> {
         .map(|link| {
             let m = site.curriculum.movement(link.movement);
             Member {
-                id: m.id.to_string(),
-                name: m.name.clone(),
+                id: m.id().to_string(),
+                name: m.name().to_owned(),
                 stage: link.stage,
                 essential: link.essential,
                 mark: site
                     .links
                     .mark(link.movement)
                     .map(|mark| (mark.signal, mark.word.clone(), mark.says.clone())),
-                needs: positioned(&m.needs, &positions),
+                needs: positioned(m.needs(), &positions),
             }
         })
         .collect()

@@ -103,17 +103,21 @@ pub fn shared(site: &Material<'_>, item: &Item) -> Shared {
 }
 
 fn own_picture(site: &Material<'_>, ix: MovementIx, signal: &Option<String>) -> Option<Shared> {
-    site.curriculum.movement(ix).pictures.iter().find_map(|p| {
-        let (src, width, height, kind) = picture::for_links(site, &p.file)?;
-        Some(Shared {
-            src,
-            width,
-            height,
-            alt: p.alt.clone(),
-            kind,
-            signal: signal.clone(),
+    site.curriculum
+        .movement(ix)
+        .pictures()
+        .iter()
+        .find_map(|p| {
+            let (src, width, height, kind) = picture::for_links(site, &p.file)?;
+            Some(Shared {
+                src,
+                width,
+                height,
+                alt: p.alt.clone(),
+                kind,
+                signal: signal.clone(),
+            })
         })
-    })
 }
 
 /// What a card shows, in words.
