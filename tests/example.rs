@@ -162,7 +162,10 @@ fn the_shipped_curriculum_is_a_real_one() {
         .filter(|(_, f)| f.axes.len() >= 2)
         .count();
     assert!(two_axes >= 4, "{two_axes} families over two axes");
-    let choices: usize = curriculum.movements().map(|(_, m)| m.needs().choices()).sum();
+    let choices: usize = curriculum
+        .movements()
+        .map(|(_, m)| m.needs().choices())
+        .sum();
     assert!(choices >= 12, "{choices} choices");
     let mut gates = BTreeSet::new();
     for (_, m) in curriculum.movements() {

@@ -559,7 +559,13 @@ fn mobility_is_asked_before_strength() {
         while let Some(question) = board.next(&asked) {
             asked.push(question.movement);
             if question.today {
-                today.push(proof.curriculum.movement(question.movement).id().to_string());
+                today.push(
+                    proof
+                        .curriculum
+                        .movement(question.movement)
+                        .id()
+                        .to_string(),
+                );
             }
         }
         today

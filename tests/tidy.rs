@@ -163,6 +163,33 @@ fn no_function_is_too_long_to_see() {
     }
 }
 
+/// What stands between the braces of a struct.
+fn fields<'t>(text: &'t str, name: &str) -> Option<&'t str> {
+    let after = text.split_once(&format!("pub struct {name} {{\n"))?.1;
+    Some(after.split_once("\n}")?.0)
+}
+
+#[test]
+fn a_record_is_changed_by_nobody_who_has_it() {
+    let sealed = [
+        ("src/curriculum/mod.rs", "Curriculum"),
+        ("src/curriculum/movement.rs", "Movement"),
+    ];
+    for (path, name) in sealed {
+        let text = fs::read_to_string(root().join(path)).expect(path);
+        let own = fields(&text, name).unwrap_or_else(|| panic!("{path} has no {name}"));
+        let open = |line: &&str| line.trim_start().starts_with("pub");
+        assert_eq!(own.lines().find(open), None, "{name} shows a field");
+        for leak in ["DerefMut", "AsMut", "BorrowMut"] {
+            let leak = format!("{leak} for {name} ");
+            assert!(!text.contains(&leak), "{name} can be changed by {leak}");
+        }
+        // Its parts are open, and so found as open.
+        let parts = fields(&text, &format!("{name}Parts")).expect("its parts");
+        assert!(parts.lines().any(|line| open(&line)), "{name}Parts");
+    }
+}
+
 /// A key of the table that nothing reads would be accepted and do nothing.
 #[test]
 fn every_key_of_a_movement_is_read() {

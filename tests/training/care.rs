@@ -53,7 +53,9 @@ impl Case<'_> {
             }
             "38-weighted-last-week" => {
                 let weighted = |l: &Line<'_>| {
-                    l.movement.loaded() && l.says("rule") != "show it" && l.number("with_kg") >= 15.0
+                    l.movement.loaded()
+                        && l.says("rule") != "show it"
+                        && l.number("with_kg") >= 15.0
                 };
                 let week = self.of_week(1);
                 self.some(&week, "four sets with 15 kg", &|l| {
@@ -128,8 +130,9 @@ impl Case<'_> {
             *weeks.entry(key).or_default() += line.number("sets");
         }
         for ((week, id), sets) in weeks {
-            let of =
-                |t: &&rungbook::results::Trained| c.movement(t.movement).id().as_str() == id.as_str();
+            let of = |t: &&rungbook::results::Trained| {
+                c.movement(t.movement).id().as_str() == id.as_str()
+            };
             let logged: usize = self
                 .person
                 .trained

@@ -89,7 +89,9 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
     let single = |m: &&Movement| {
         let leaves = m.needs().leaves();
         let mut below = leaves.iter().map(|leaf| c.movement(leaf.movement));
-        m.phase() == Some(Phase::Full) && !m.guarded() && below.any(|low| low.pattern() == m.pattern())
+        m.phase() == Some(Phase::Full)
+            && !m.guarded()
+            && below.any(|low| low.pattern() == m.pattern())
     };
     let singles: Vec<&Movement> = counted.iter().copied().filter(single).collect();
     // What a coach names for a part, a class or equipment that a movement has, and the other has not.

@@ -92,7 +92,8 @@ fn of_line(case: &Case<'_>, line: &Line<'_>, readiness: &Readiness, on: Day) -> 
     let rule = line.says("rule");
     if m.phase() == Some(Phase::Lowering) {
         if line.says("block") == "kept up"
-            || line.line["toward"]["movement"] != m.id().as_str() && line.line["instead_of"].is_null()
+            || line.line["toward"]["movement"] != m.id().as_str()
+                && line.line["instead_of"].is_null()
         {
             return Err("a lowering that no route asks for".into());
         }
@@ -107,7 +108,8 @@ fn of_line(case: &Case<'_>, line: &Line<'_>, readiness: &Readiness, on: Day) -> 
         if rule == "singles" || m.loaded() && rule == "show it" {
             return Err("a single or a showing under 18".into());
         }
-        let by_reps = m.loaded() && line.says("unit") == "reps" && group(m.pattern().word()).is_some();
+        let by_reps =
+            m.loaded() && line.says("unit") == "reps" && group(m.pattern().word()).is_some();
         if by_reps && (line.number("amount") < 6.0 || m.phase() == Some(Phase::Lowering)) {
             return Err("weight for fewer than six reps under 18".into());
         }
@@ -163,8 +165,7 @@ fn known(case: &Case<'_>, line: &Line<'_>) -> Result<(), String> {
     let own = c.find_movement(line.movement.id().as_str());
     let family = line.movement.place().map(|p| p.family);
     let tells = |ix| {
-        Some(ix) == own
-            || family.is_some() && c.movement(ix).place().map(|p| p.family) == family
+        Some(ix) == own || family.is_some() && c.movement(ix).place().map(|p| p.family) == family
     };
     let tested = case.person.tested.iter().filter(|t| tells(t.movement));
     let tested = tested.flat_map(|t| {
@@ -313,7 +314,10 @@ fn apart(case: &Case<'_>, lines: &[Line<'_>]) -> Result<(), String> {
 fn of_week(case: &Case<'_>, lines: &[Line<'_>], on: Day) -> Result<(), String> {
     let c = &case.proof.curriculum;
     let kind = |m: &rungbook::curriculum::Movement| {
-        (m.pattern().word(), m.arms().map(Word::word) == Some("straight"))
+        (
+            m.pattern().word(),
+            m.arms().map(Word::word) == Some("straight"),
+        )
     };
     let log: Vec<_> = case.person.trained.iter().filter(|t| t.on < on).collect();
     let months = log.iter().any(|t| on.days_after(t.on) >= 84);
