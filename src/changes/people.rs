@@ -255,6 +255,12 @@ impl<'a> Side<'a> {
         }
     }
 
+    /// Who bears an id, or bore it once.
+    fn stands(&self, id: &str) -> Option<Owner> {
+        let old = || self.curriculum.bearer(id);
+        self.curriculum.find(id).or_else(old)
+    }
+
     fn named(&self, ix: MovementIx) -> (String, String) {
         let named = self
             .curriculum
@@ -263,17 +269,13 @@ impl<'a> Side<'a> {
     }
 }
 
-fn effect(then: &Side<'_>, now: &Side<'_>) -> Effect {
-    let after = now.curriculum;
-    let in_after = |id: &str| -> Option<Owner> {
-        let old = || after.bearer(id);
-        after.find(id).or_else(old)
-    };
+/// The movements that stand otherwise than before.
+fn moved(then: &Side<'_>, now: &Side<'_>) -> Vec<Moved> {
     let mut moved = Vec::new();
     let mut seen = BTreeSet::new();
     for (ix, from) in &then.states {
         let (id, name) = then.named(*ix);
-        let there = match in_after(&id) {
+        let there = match now.stands(&id) {
             Some(Owner::Movement(now)) => Some(now),
             _ => None,
         };
@@ -290,26 +292,30 @@ fn effect(then: &Side<'_>, now: &Side<'_>) -> Effect {
             });
         }
     }
-    // What is new is told where it is owned at once, or may be trained: the rest is new to everybody.
-    for (ix, state) in now.states.iter().filter(|(ix, _)| !seen.contains(ix)) {
-        if matches!(state, State::Owned) {
-            let (movement, named) = now.named(*ix);
-            moved.push(Moved {
-                movement,
-                named,
-                from: None,
-                to: Some(*state),
-            });
-        }
+    // What is new is told where it is owned at once: the rest is new to everybody.
+    let new = now.states.iter().filter(|(ix, _)| !seen.contains(ix));
+    for (ix, state) in new.filter(|(_, state)| *state == State::Owned) {
+        let (movement, named) = now.named(*ix);
+        moved.push(Moved {
+            movement,
+            named,
+            from: None,
+            to: Some(*state),
+        });
     }
     // What nobody of theirs had is no loss: a movement that is gone is told where it was owned or open.
     moved.retain(|m| {
         m.to.is_some() || matches!(m.from, Some(State::Owned | State::Open | State::Almost))
     });
+    moved
+}
+
+fn effect(then: &Side<'_>, now: &Side<'_>) -> Effect {
+    let after = now.curriculum;
     let known = |a: &&Aside| !then.person.aside.contains(a);
     let renamed = |id: &Option<String>| -> Option<String> {
         let id = id.as_ref()?;
-        let owner = in_after(id);
+        let owner = now.stands(id);
         Some(owner.map_or_else(|| id.clone(), |o| after.id_of(o).to_string()))
     };
     let (goal, next) = &then.ids;
@@ -320,7 +326,7 @@ fn effect(then: &Side<'_>, now: &Side<'_>) -> Effect {
     );
     Effect {
         name: now.person.name.clone(),
-        moved,
+        moved: moved(then, now),
         aside: now.person.aside.iter().filter(known).cloned().collect(),
         plan: (was != now.ids).then(|| (then.ahead.clone(), now.ahead.clone())),
     }

@@ -15,6 +15,7 @@ use crate::site::printed_histories;
 use crate::source::suggest::did_you_mean;
 use crate::source::{Findings, Snapshot, legible};
 use crate::training::{Roster, Say};
+use crate::words::Words;
 use answer::Answering;
 use rayon::prelude::*;
 use serde_json::Value;
@@ -102,10 +103,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     if let Some(path) = &options.since {
         since = standing(path, curriculum)?;
         if since.is_none() {
-            let file = path.to_string_lossy();
-            let values = [("file", file.as_ref().into())];
-            let said = Say::of(&roster).words.fill("morning.no_standing", &values);
-            anstream::eprintln!("rungbook: {}", legible(&said));
+            no_standing(path, Say::of(&roster).words);
             return Ok(Status::Failed);
         }
     }
@@ -185,6 +183,13 @@ fn print_text(
         ),
         false => anstream::print!("{}", text(asked, answers)),
     }
+}
+
+/// Tells that a file is no saved standing.
+fn no_standing(path: &Path, words: &Words) {
+    let file = path.to_string_lossy();
+    let said = words.fill("morning.no_standing", &[("file", file.as_ref().into())]);
+    anstream::eprintln!("rungbook: {}", legible(&said));
 }
 
 /// What a file says was seen; `None` where it is no saved standing.

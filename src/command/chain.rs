@@ -1,7 +1,7 @@
 //! `chain ID`: everything under a skill or a movement, in stages.
 
 use super::{Common, Form, Status, report};
-use crate::chain::{self, Chain, Route};
+use crate::chain::{self, Chain, Link, Route, Step};
 use crate::curriculum::need::Leaf;
 use crate::curriculum::{Curriculum, MovementIx, Owner};
 use crate::io::{self, Error};
@@ -179,7 +179,6 @@ fn text(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> String {
     let ladders = chain::chain_ladders(curriculum, resolved);
     let mut stage = None;
     for link in &resolved.movements {
-        let movement = curriculum.movement(link.movement);
         if stage != Some(link.stage) {
             stage = Some(link.stage);
             let says = match link.stage {
@@ -189,31 +188,8 @@ fn text(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> String {
             };
             let _ = writeln!(out, "\n{says}");
         }
-        let part = if link.essential {
-            "essential"
-        } else {
-            "an alternative"
-        };
-        let _ = writeln!(
-            out,
-            "  {} ({}): {}, {part}",
-            report::named(curriculum, link.movement),
-            movement.id(),
-            movement.standard().words(units)
-        );
-        for step in ladders
-            .get(&link.movement)
-            .into_iter()
-            .flatten()
-            .filter(|s| !s.opens.is_empty())
-        {
-            let _ = writeln!(
-                out,
-                "      {} opens {}",
-                step.target.words(units),
-                report::marked_ids(curriculum, &step.opens)
-            );
-        }
+        let steps = ladders.get(&link.movement).map_or(&[][..], Vec::as_slice);
+        out.push_str(&movement(curriculum, link, steps));
     }
     if let Some(route) = route {
         let _ = writeln!(
@@ -224,6 +200,28 @@ fn text(proof: &Proofread, resolved: &Chain, route: Option<&Route>) -> String {
         out.push_str(
             "  An order to work through, not a forecast: several are trained side by side.\n",
         );
+    }
+    out
+}
+
+/// A movement of a chain, and what its amounts open.
+fn movement(curriculum: &Curriculum, link: &Link, steps: &[Step]) -> String {
+    let units = curriculum.school().units;
+    let movement = curriculum.movement(link.movement);
+    let part = match link.essential {
+        true => "essential",
+        false => "an alternative",
+    };
+    let mut out = format!(
+        "  {} ({}): {}, {part}\n",
+        report::named(curriculum, link.movement),
+        movement.id(),
+        movement.standard().words(units)
+    );
+    for step in steps.iter().filter(|s| !s.opens.is_empty()) {
+        let opens = report::marked_ids(curriculum, &step.opens);
+        let target = step.target.words(units);
+        out.push_str(&format!("      {target} opens {opens}\n"));
     }
     out
 }

@@ -90,14 +90,7 @@ pub fn run(options: &Options) -> Result<Status, Error> {
             {
                 all.extend(more);
             }
-            let mut out = answers
-                .first()
-                .map_or_else(|| json!({ "sessions": [] }), |a| answer(&say, a));
-            if answers.len() > 1 {
-                out["people"] = answers.iter().map(|a| answer(&say, a)).collect();
-            }
-            out["findings"] = findings;
-            report::answer(&out);
+            report::answer(&whole(&say, &answers, findings));
         }
         Form::Text => {
             report::print_errors(&proof.findings, &snapshot, &options.common.from);
@@ -113,6 +106,17 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         }
     }
     Ok(worst(&proof.findings, &found))
+}
+
+/// The answer for programs: that of the first client, and of all where there are several.
+fn whole(say: &Say<'_>, answers: &[Answer], findings: Value) -> Value {
+    let first = answers.first().map(|a| answer(say, a));
+    let mut out = first.unwrap_or_else(|| json!({ "sessions": [] }));
+    if answers.len() > 1 {
+        out["people"] = answers.iter().map(|a| answer(say, a)).collect();
+    }
+    out["findings"] = findings;
+    out
 }
 
 /// The skill or movement that was asked for, by old ids too.

@@ -8,6 +8,7 @@ use crate::proof::Proofread;
 use crate::site::audit::Fault;
 use crate::site::{self, ThemeError};
 use crate::source::{Findings, Snapshot, legible};
+use crate::words::Words;
 use serde_json::{Value, json};
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
@@ -114,13 +115,8 @@ pub fn run(options: &Options) -> Result<Status, Error> {
         kept.extend(standing.clone().map(|text| (from.join(STANDING), text)));
     }
     let done = write(&built, from, (&to, named), &kept);
-    if let (Ok(_), Some(text), true) = (&done, &standing, kept.is_empty())
-        && let Err(error) = io::replace(&from.join(STANDING), text)
-    {
-        let why = error.to_string();
-        let words = proof.curriculum.words();
-        let line = words.fill("since.not_kept", &[("why", (&why).into())]);
-        anstream::eprintln!("{line}");
+    if done.is_ok() && kept.is_empty() {
+        keep_standing(from, standing.as_deref(), proof.curriculum.words());
     }
     let status = answer(
         options,
@@ -133,6 +129,17 @@ pub fn run(options: &Options) -> Result<Status, Error> {
     // The process ends: taking thousands of records apart would only take time.
     std::mem::forget((built, snapshot));
     status
+}
+
+/// Keeps what is compared at the next publish. The site stands: a folder that cannot be written is told, and no more.
+fn keep_standing(from: &Path, standing: Option<&str>, words: &Words) {
+    if let Some(text) = standing
+        && let Err(error) = io::replace(&from.join(STANDING), text)
+    {
+        let why = error.to_string();
+        let line = words.fill("since.not_kept", &[("why", (&why).into())]);
+        anstream::eprintln!("{line}");
+    }
 }
 
 /// The site's folder.

@@ -226,6 +226,29 @@ fn part_of(joints: Option<&Joints>) -> Option<Part> {
     }
 }
 
+/// The moments of a shipped posture, with what the coach says of its two ends.
+fn moments(named: &Named, posture: &Posture) -> Vec<(Setting, Shape)> {
+    let own = named.keys[0].touches;
+    let last = named.keys.len() - 1;
+    let moment = |(i, key): (usize, &Key)| {
+        let mut setting = setting(key, posture);
+        if !posture.touches.is_empty() && key.touches == own {
+            setting.touches.clone_from(&posture.touches);
+        }
+        let joints = match (i, &posture.end) {
+            (0, _) => Some(&posture.start),
+            (i, Some(joints)) if i == last => Some(joints),
+            _ => None,
+        };
+        let shape = joints.map_or(key.shape, |joints| {
+            free(&mut setting, joints);
+            key.shape.with(joints)
+        });
+        (setting, shape)
+    };
+    named.keys.iter().enumerate().map(moment).collect()
+}
+
 pub(super) fn filled(posture: &Posture) -> Result<Filled, PostureError> {
     let Some(name) = posture.named.as_deref() else {
         return Ok(bare(posture));
@@ -237,29 +260,8 @@ pub(super) fn filled(posture: &Posture) -> Result<Filled, PostureError> {
     if raised && named.keys.iter().any(Key::placed) {
         return Err(PostureError::OwnHeights(name.to_string()));
     }
-    let own = named.keys[0].touches;
     let last = named.keys.len() - 1;
-    let mut keys: Vec<(Setting, Shape)> = named
-        .keys
-        .iter()
-        .enumerate()
-        .map(|(i, key)| {
-            let mut setting = setting(key, posture);
-            if !posture.touches.is_empty() && key.touches == own {
-                setting.touches.clone_from(&posture.touches);
-            }
-            let joints = match (i, &posture.end) {
-                (0, _) => Some(&posture.start),
-                (i, Some(joints)) if i == last => Some(joints),
-                _ => None,
-            };
-            let shape = joints.map_or(key.shape, |joints| {
-                free(&mut setting, joints);
-                key.shape.with(joints)
-            });
-            (setting, shape)
-        })
-        .collect();
+    let mut keys = moments(named, posture);
     let mut part_way = None;
     match part_of(posture.end.as_ref()) {
         Some(part) if last > 0 => {

@@ -2,20 +2,23 @@
 
 use super::asked::{Asked, asked_of};
 use super::language::language;
+use super::manner::RawInstead;
+use super::need::RawLeaf;
 use super::note;
 use super::record::{MovementFile, SkillRecord};
 use super::resolve::Ids;
 use super::spread::{Waiting, WaitingFamily, spread};
 use crate::curriculum::caution::{Book, ClassIx, Traits, derived};
 use crate::curriculum::ledger::Ledger;
+use crate::curriculum::manner::When;
 use crate::curriculum::note::{Note, NoteOwner};
 use crate::curriculum::page;
 use crate::curriculum::posture::Touch;
 use crate::curriculum::school::School;
 use crate::curriculum::words::Load;
 use crate::curriculum::{
-    Curriculum, CurriculumParts, Family, FamilyIx, Id, Movement, MovementIx, NoteIx, Owner, Skill,
-    SkillIx,
+    Curriculum, CurriculumParts, Family, FamilyIx, Id, Movement, MovementIx, Need, NoteIx, Owner,
+    Skill, SkillIx,
 };
 use crate::leverage;
 use crate::source::markdown::{self, Outline};
@@ -24,6 +27,9 @@ use crate::words;
 use rayon::prelude::*;
 use std::collections::{BTreeMap, HashMap, HashSet};
 use std::sync::Arc;
+
+/// What a movement asks for, as it stands in its file.
+type Raw = (Vec<Need<RawLeaf>>, Vec<RawInstead<When>>);
 
 /// A note as found: its file, its id, whether it is a page.
 pub type NotePart = (FileId, String, bool);
@@ -166,15 +172,7 @@ fn joined(
         skills: &skills,
     };
     let mut by_id = owners.by_id();
-    for (i, (file, id, page)) in notes.iter().enumerate() {
-        let is_page = *page && !page::is_extendable(id);
-        if is_page
-            && let Ok(checked) = Id::new(id)
-            && claims.claim(&checked, Span::top(*file), findings)
-        {
-            by_id.insert(id.clone(), Owner::Page(NoteIx(i as u32)));
-        }
-    }
+    by_id.extend(pages(notes, &mut claims, findings));
     let old_ids = old_ids(owners.were(), &by_id, findings);
 
     let asks = |w: Waiting| (w.movement, (w.needs, w.instead));
@@ -190,15 +188,7 @@ fn joined(
         said: Vec::new(),
     };
     let ids = records.ids();
-    let resolved: Vec<(Asked, Findings)> = raw
-        .into_par_iter()
-        .enumerate()
-        .map(|(i, (needs, instead))| {
-            let ix = MovementIx(i as u32);
-            with_findings(|f| asked_of(ix, &needs, instead, &ids, f))
-        })
-        .collect();
-    let resolved = told(resolved, findings);
+    let resolved = asked(raw, &ids, findings);
     let said: Vec<String> = skills.iter().map(|s| s.id.to_string()).collect();
     let skills: Vec<Skill> = skills
         .into_iter()
@@ -215,6 +205,34 @@ fn joined(
     records.skills = skills;
     records.said = said;
     records
+}
+
+/// Needs and substitutes of all movements, looked up.
+fn asked(raw: Vec<Raw>, ids: &Ids<'_>, findings: &mut Findings) -> Vec<Asked> {
+    let resolved: Vec<(Asked, Findings)> = raw
+        .into_par_iter()
+        .enumerate()
+        .map(|(i, (needs, instead))| {
+            let ix = MovementIx(i as u32);
+            with_findings(|f| asked_of(ix, &needs, instead, ids, f))
+        })
+        .collect();
+    told(resolved, findings)
+}
+
+/// The pages among the notes that claim an id of their own.
+fn pages<'n>(
+    notes: &'n [NotePart],
+    claims: &'n mut Claims,
+    findings: &'n mut Findings,
+) -> impl Iterator<Item = (String, Owner)> {
+    let own = (0..).zip(notes);
+    let own = own.filter(|(_, (_, id, page))| *page && !page::is_extendable(id));
+    own.filter_map(move |(i, (file, id, _))| {
+        let checked = Id::new(id).ok()?;
+        let is_free = claims.claim(&checked, Span::top(*file), findings);
+        is_free.then(|| (id.clone(), Owner::Page(NoteIx(i))))
+    })
 }
 
 /// The records that claimed their ids, each sorted by id: their places are their positions.

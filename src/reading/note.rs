@@ -140,38 +140,7 @@ pub fn check(
         check_link(link, held_back, ids, findings);
     }
     for picture in &note_outline.pictures {
-        match picture.to.strip_prefix("picture:") {
-            Some(name) => {
-                picture::exists(name, picture.span, snapshot, findings);
-            }
-            None => findings.push(
-                Diagnostic::new(
-                    Rule::LinkScheme,
-                    picture.span,
-                    "a picture in a note begins with `picture:`",
-                )
-                .label("not a picture of content/pictures")
-                .help(format!(
-                    "put the file into content/pictures and write `![{}](picture:{})`",
-                    match picture.text.trim() {
-                        "" => "what it shows",
-                        text => text,
-                    },
-                    picture_name(&picture.to),
-                )),
-            ),
-        }
-        if picture.text.trim().is_empty() {
-            findings.push(
-                Diagnostic::new(
-                    Rule::MissingAlt,
-                    picture.span,
-                    "a picture has no alternative text",
-                )
-                .label("no words between the brackets")
-                .help("write what it shows: `![what it shows](picture:name.svg)`"),
-            );
-        }
+        check_picture(picture, snapshot, findings);
     }
     for reference in &note_outline.undefined {
         findings.push(
@@ -217,6 +186,41 @@ fn whole_address(address: &str, ids: &Ids<'_>) -> String {
         Some(kind) => format!("write `{kind}:{name}`"),
         None if address.starts_with("www.") => format!("write `https://{address}`"),
         None => "write `movement:some-id`, `family:some-id`, `skill:some-id`, `page:some-id` or `https://...`".to_string(),
+    }
+}
+
+fn check_picture(picture: &Reference, snapshot: &Snapshot, findings: &mut Findings) {
+    match picture.to.strip_prefix("picture:") {
+        Some(name) => {
+            picture::exists(name, picture.span, snapshot, findings);
+        }
+        None => findings.push(
+            Diagnostic::new(
+                Rule::LinkScheme,
+                picture.span,
+                "a picture in a note begins with `picture:`",
+            )
+            .label("not a picture of content/pictures")
+            .help(format!(
+                "put the file into content/pictures and write `![{}](picture:{})`",
+                match picture.text.trim() {
+                    "" => "what it shows",
+                    text => text,
+                },
+                picture_name(&picture.to),
+            )),
+        ),
+    }
+    if picture.text.trim().is_empty() {
+        findings.push(
+            Diagnostic::new(
+                Rule::MissingAlt,
+                picture.span,
+                "a picture has no alternative text",
+            )
+            .label("no words between the brackets")
+            .help("write what it shows: `![what it shows](picture:name.svg)`"),
+        );
     }
 }
 

@@ -11,6 +11,7 @@ pub(super) mod pieces;
 mod plain;
 mod tokens;
 mod walk;
+mod whole;
 
 use crate::curriculum::caution::Signal;
 use crate::curriculum::naming;

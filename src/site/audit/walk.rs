@@ -3,7 +3,8 @@
 use super::attributes::Attributes;
 use super::pieces::{Pieces, Summary};
 use super::tokens::{Handler, Tag};
-use super::{Auditor, Cautioned, POLICY, SIGNALS};
+use super::whole::Whole;
+use super::{Auditor, Cautioned, SIGNALS};
 use crate::site::names::piece::Piece;
 use crate::words::seen;
 use memchr::memchr2;
@@ -38,12 +39,7 @@ pub struct Walk<'a> {
     names: String,
     small_letters: String,
     pub(super) faults: Vec<String>,
-    policy: bool,
-    referrer: bool,
-    /// The guard's sheet and script were met, before anything else was loaded.
-    guarded: [bool; 2],
-    /// Where the page leads by itself, if it is one of those that do.
-    leads_to: Option<&'a str>,
+    whole: Whole<'a>,
     /// The mark that is open: where among the open elements, its signal, and what it says.
     mark: Option<(usize, usize, String)>,
     /// For what the tags on a rope stand; none where the whole is read.
@@ -99,10 +95,7 @@ impl<'a> Walk<'a> {
             names: String::new(),
             small_letters: String::new(),
             faults: Vec::new(),
-            policy: false,
-            referrer: false,
-            guarded: [false; 2],
-            leads_to: None,
+            whole: Whole::default(),
             mark: None,
             pieces: None,
             met: 0,
@@ -114,7 +107,7 @@ impl<'a> Walk<'a> {
     /// For a piece alone, as if it stood in some element behind the guard.
     pub fn of_part(auditor: &'a Auditor, pieces: Pieces<'a>) -> Walk<'a> {
         let mut walk = Walk::new(auditor).in_pieces(pieces);
-        walk.guarded = [true; 2];
+        walk.whole.behind_the_guard();
         walk.does = Some(Summary::default());
         walk.opened("div", About::Nothing, false, false, false);
         walk
@@ -129,59 +122,22 @@ impl<'a> Walk<'a> {
     }
 
     /// For the page of an old id, which leads to this one.
-    pub fn leading_to(self, leads_to: Option<&'a str>) -> Walk<'a> {
-        Walk { leads_to, ..self }
+    pub fn leading_to(mut self, leads_to: Option<&'a str>) -> Walk<'a> {
+        self.whole.leads_to = leads_to;
+        self
     }
 
     /// For a page that stands outside the site and loads nothing: the guard cannot stand before anything.
     pub fn loading_nothing(mut self) -> Self {
-        self.guarded = [true; 2];
+        self.whole.behind_the_guard();
         self
     }
 
     /// What is wrong with the page that was walked.
     pub fn finish(mut self) -> Vec<String> {
         self.close_to(0);
-        if !self.policy {
-            self.faults
-                .push("the page does not carry the content security policy".into());
-        }
-        if !self.referrer {
-            self.faults
-                .push("the page may tell other sites where its readers come from".into());
-        }
-        if self.guarded != [true; 2] {
-            self.faults
-                .push("the guard's sheet and script are not the first that the page loads".into());
-        }
+        self.whole.finish(&mut self.faults);
         self.faults
-    }
-
-    /// The guard's sheet, then its script, stand before anything else that is loaded.
-    fn guard(&mut self, name: &str, read: &Attributes<'_>) {
-        if self.guarded == [true; 2] {
-            return;
-        }
-        let [sheet, script] = &self.auditor.guard;
-        let is = |address: Option<&str>, of: &str| {
-            address.is_some_and(|a| a.strip_prefix(&*self.auditor.address).unwrap_or(a) == of)
-        };
-        let in_head = !self.open.iter().any(|e| e.hidden);
-        match name {
-            "link" if read.rel == Some("stylesheet") && is(read.href, sheet) && in_head => {
-                self.guarded[0] = true;
-            }
-            "script" if self.guarded[0] && is(read.src, script) && in_head => {
-                self.guarded[1] = true;
-            }
-            "link" | "script" | "style" => {
-                self.faults.push(format!(
-                    "`{name}` is loaded before the guard's sheet and script"
-                ));
-                self.guarded = [true; 2];
-            }
-            _ => {}
-        }
     }
 
     /// What a part does to the elements around it, if nothing was wrong with it.
@@ -199,7 +155,7 @@ impl<'a> Walk<'a> {
     fn piece(&mut self, pieces: Pieces<'a>, piece: Piece) {
         self.met += 1;
         let place = self.open.last();
-        let suffices = self.guarded == [true; 2]
+        let suffices = self.whole.is_behind_the_guard()
             && self.mark.is_none()
             && !place.is_some_and(|e| e.hidden || e.quiet);
         let summary = pieces.summary(self.auditor, piece);
@@ -281,33 +237,6 @@ impl Walk<'_> {
         }
     }
 
-    /// What a tag says of the page as a whole: its policy, what it loads and where it leads.
-    fn of_the_page(&mut self, name: &str, read: &Attributes<'_>) {
-        self.policy |= name == "meta"
-            && !self.open.last().is_some_and(|e| e.hidden)
-            && read
-                .http_equiv
-                .is_some_and(|h| h.eq_ignore_ascii_case("content-security-policy"))
-            && read.content == Some(POLICY);
-        self.referrer |=
-            name == "meta" && read.name == Some("referrer") && read.content == Some("no-referrer");
-        self.guard(name, read);
-        if name == "script" && read.src.is_none() && read.kind != Some("application/ld+json") {
-            self.faults
-                .push("a script stands in the page itself".into());
-        }
-        if name == "style" {
-            self.faults.push("a style stands in the page itself".into());
-        }
-        if name == "meta"
-            && read
-                .http_equiv
-                .is_some_and(|h| h.trim().eq_ignore_ascii_case("refresh"))
-        {
-            self.refresh(read.content);
-        }
-    }
-
     /// A mark begins: it speaks for the movement it stands in, not for those around it.
     fn mark_begins(&mut self, signal: usize) {
         self.mark_ends();
@@ -368,17 +297,6 @@ impl Walk<'_> {
             ));
         }
     }
-
-    /// A page leads elsewhere by itself only from an old id to the new one.
-    fn refresh(&mut self, content: Option<&str>) {
-        let to = content
-            .and_then(|c| c.split_once("url="))
-            .map(|(_, to)| to.trim());
-        if to.is_none() || to != self.leads_to {
-            self.faults
-                .push("the page leads elsewhere by itself".into());
-        }
-    }
 }
 
 fn unmarked(auditor: &Auditor, name: &str, about: About, marked: bool, faults: &mut Vec<String>) {
@@ -416,7 +334,9 @@ impl Handler for Walk<'_> {
             return;
         }
         let read = self.attributes(tag);
-        self.of_the_page(name, &read);
+        let shown = !self.open.last().is_some_and(|e| e.hidden);
+        self.whole
+            .hears(self.auditor, name, &read, shown, &mut self.faults);
         let closes = tag.self_closing || is_void(name);
         let hidden = read.hidden || is_unshown(tag) || self.open.last().is_some_and(|e| e.hidden);
         let folded = name == "details" && !tag.attributes.iter().any(|(key, _)| *key == "open");

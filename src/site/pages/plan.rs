@@ -111,6 +111,24 @@ impl Making<'_> {
             left: left.map(|text| self.html(&text)).transpose()?,
         })
     }
+
+    fn sessions(&self) -> Result<Vec<SessionView>, ThemeError> {
+        let sessions = &self.training.sessions;
+        let before = std::iter::once(None).chain(sessions.iter().map(Some));
+        let each = sessions.iter().zip(before);
+        each.map(|(s, before)| self.session(s, before)).collect()
+    }
+
+    fn retest(&self) -> Result<Option<RetestView>, ThemeError> {
+        let Some(retest) = &self.training.retest else {
+            return Ok(None);
+        };
+        let tests = retest.tests.iter().map(|ix| self.named(*ix));
+        Ok(Some(RetestView {
+            on: retest.on.to_string(),
+            tests: tests.collect::<Result<_, ThemeError>>()?,
+        }))
+    }
 }
 
 /// The printed plan. Its links lead to the site's own address; every name bears its mark.
@@ -132,21 +150,6 @@ pub fn printed(
         say,
         theme,
         training,
-    };
-    let before = std::iter::once(None).chain(training.sessions.iter().map(Some));
-    let sessions = training.sessions.iter().zip(before);
-    let sessions = sessions.map(|(s, before)| making.session(s, before));
-    let sessions: Vec<SessionView> = sessions.collect::<Result<_, ThemeError>>()?;
-    let retest = match &training.retest {
-        Some(r) => Some(RetestView {
-            on: r.on.to_string(),
-            tests: r
-                .tests
-                .iter()
-                .map(|ix| making.named(*ix))
-                .collect::<Result<_, ThemeError>>()?,
-        }),
-        None => None,
     };
     let conditions = training.conditions.iter();
     let conditions: Vec<String> = conditions.map(|c| say.condition(*c)).collect();
@@ -174,8 +177,8 @@ pub fn printed(
     let refused = training.refused.then(|| say.refusal(training));
     context.insert("refused", &refused);
     context.insert("conditions", &conditions);
-    context.insert("sessions", &sessions);
-    context.insert("retest", &retest);
+    context.insert("sessions", &making.sessions()?);
+    context.insert("retest", &making.retest()?);
     let text = render(theme, TEMPLATE, &context)?;
     Ok(Printed { text, style })
 }

@@ -246,8 +246,12 @@ fn arm(pen: &mut Pen, shoulder: Point, arm: &Arm, hand: HandShape) {
             right: (cm(0.004), 0.3),
         },
     );
+    self::hand(pen, arm, hand);
+}
+
+fn hand(pen: &mut Pen, arm: &Arm, shape: HandShape) {
     let along = unit(arm.wrist, arm.fingers);
-    match hand {
+    match shape {
         HandShape::Fist => {
             pen.stroke((arm.wrist, cm(half::WRIST)), (arm.fingers, cm(half::FIST)));
         }

@@ -70,23 +70,7 @@ pub fn draw(
         }
     }
     essential(&mut out, layered, placed, members, side);
-    let mut heads = String::new();
-    for c in placed.curves.iter().filter(|c| c.arrives) {
-        let (x, y) = c.low;
-        let _ = write!(
-            heads,
-            "M{} {}L{} {}L{} {}",
-            number(side.x(x - 4.0)),
-            number(y - 7.0),
-            number(side.x(x)),
-            number(y),
-            number(side.x(x + 4.0)),
-            number(y - 7.0)
-        );
-    }
-    if !heads.is_empty() {
-        let _ = write!(out, "<path class=\"map-line\" d=\"{heads}\"/>");
-    }
+    heads(&mut out, placed, side);
     for node in placed.order.iter().flatten() {
         let spot = &placed.spots[*node];
         match &layered.nodes[*node].kind {
@@ -99,6 +83,27 @@ pub fn draw(
     }
     out.push_str("</svg>");
     out
+}
+
+/// The heads of all lines that arrive.
+fn heads(out: &mut String, placed: &Placed, side: Side) {
+    let mut path = String::new();
+    for c in placed.curves.iter().filter(|c| c.arrives) {
+        let (x, y) = c.low;
+        let _ = write!(
+            path,
+            "M{} {}L{} {}L{} {}",
+            number(side.x(x - 4.0)),
+            number(y - 7.0),
+            number(side.x(x)),
+            number(y),
+            number(side.x(x + 4.0)),
+            number(y - 7.0)
+        );
+    }
+    if !path.is_empty() {
+        let _ = write!(out, "<path class=\"map-line\" d=\"{path}\"/>");
+    }
 }
 
 /// The lines of the essential path, those that lead to the same movements in one stroke: a page lights those that somebody still
@@ -195,6 +200,26 @@ fn joint(out: &mut String, spot: &Spot, says: &str, side: Side) {
     );
 }
 
+/// Whether a movement is essential, and what its mark says.
+fn kind(member: &Member, words: &Words) -> String {
+    let kind = if member.essential {
+        words.say("map.essential")
+    } else {
+        words.say("map.alternative")
+    };
+    match &member.mark {
+        None => kind.to_string(),
+        Some((_, signal, says)) => words.fill(
+            "map.with_mark",
+            &[
+                ("kind", kind.into()),
+                ("signal", signal.into()),
+                ("says", says.into()),
+            ],
+        ),
+    }
+}
+
 fn movement(
     out: &mut String,
     spot: &Spot,
@@ -206,22 +231,7 @@ fn movement(
     // From where one begins to read.
     let (start, end) = (spot.x - spot.half, spot.x + spot.half);
     let (top, high) = (spot.top, spot.high);
-    let kind = if member.essential {
-        words.say("map.essential")
-    } else {
-        words.say("map.alternative")
-    };
-    let label = match &member.mark {
-        None => kind.to_string(),
-        Some((_, signal, says)) => words.fill(
-            "map.with_mark",
-            &[
-                ("kind", kind.into()),
-                ("signal", signal.into()),
-                ("says", says.into()),
-            ],
-        ),
-    };
+    let label = kind(member, words);
     let class = if member.essential {
         "map-movement map-essential"
     } else {
