@@ -6,13 +6,24 @@
 use super::ground::{Ground, Set};
 use crate::curriculum::{Curriculum, Leaf, MovementIx, Need};
 use foldhash::fast::FixedState;
+use serde::Serialize;
 use std::cmp::Reverse;
 use std::collections::{BTreeSet, BinaryHeap, HashSet};
 
-/// Sets looked at before the search is cut.
-const MOST_NODES: usize = 4_000;
-/// Chains above this size take options one by one instead of with all they cannot do without.
-const LARGE: usize = 600;
+/// How far the search goes. The page's script has these from the tables.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct Bounds {
+    /// Sets looked at before the search is cut.
+    pub looked_at: usize,
+    /// Chains above this size take options one by one instead of with all they cannot do without.
+    pub large: usize,
+}
+
+/// The table.
+pub const BOUNDS: Bounds = Bounds {
+    looked_at: 4_000,
+    large: 600,
+};
 
 /// A route. Weeks are counted in halves, because the middle of 3 to 8 weeks is 5.5.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,7 +81,7 @@ impl<'a> Search<'a> {
             let weeks = curriculum.movement(*ix).weeks();
             weeks.map_or(median, |w| w.from + w.to)
         };
-        let large = ground.movements.len() > LARGE;
+        let large = ground.movements.len() > BOUNDS.large;
         Search {
             curriculum,
             costs: ground.movements.iter().map(cost).collect(),
@@ -88,7 +99,7 @@ impl<'a> Search<'a> {
         while let Some(Reverse(mut node)) = open.pop() {
             match self.options(&mut node) {
                 None => return Some(self.route(&node.2, node.0, true)),
-                Some(_) if looked_at >= MOST_NODES => {
+                Some(_) if looked_at >= BOUNDS.looked_at => {
                     let cost = node.0;
                     let greedy = self.greedy(node)?;
                     return Some(self.route(&greedy, cost, false));

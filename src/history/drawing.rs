@@ -6,18 +6,50 @@ use crate::curriculum::target::{Added, Got, Micro, Target};
 use crate::curriculum::{Day, MovementIx};
 use crate::results::Pause;
 use crate::training::{Trainee, in_mass};
+use serde::Serialize;
 
-/// The box and its plot, in tenths of a pixel: left and right of the plot stand the names of rungs and the newest number.
-pub const WIDTH: i64 = 3600;
-pub const HEIGHT: i64 = 1300;
-const LEFT: i64 = 950;
-const RIGHT: i64 = 2850;
-const TOP: i64 = 160;
-const FOOT: i64 = 980;
-/// Names of rungs closer than this would lie on each other.
-const APART: i64 = 120;
-/// What rests for a day is still seen.
-const NARROWEST: i64 = 12;
+/// Where all of a drawing stands, in tenths of a pixel from the top left. What draws it has these too: the theme's template and,
+/// from the tables, its script.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct Sheet {
+    pub width: i64,
+    pub height: i64,
+    /// The plot: left and right of it stand the names of rungs and the newest number.
+    pub left: i64,
+    pub right: i64,
+    pub top: i64,
+    pub foot: i64,
+    /// Names of rungs closer than this would lie on each other.
+    pub apart: i64,
+    /// What rests for a day is still seen.
+    pub narrowest: i64,
+    /// Bands of rest and ticks of training: from and to.
+    pub band: [i64; 2],
+    pub tick: [i64; 2],
+    /// The first and the last day stand on this line.
+    pub days: i64,
+    /// Half the width of a mark.
+    pub mark: i64,
+    /// A number's line is so much below the middle of what it stands beside.
+    pub drop: i64,
+}
+
+/// The table.
+pub const SHEET: Sheet = Sheet {
+    width: 3600,
+    height: 1300,
+    left: 950,
+    right: 2850,
+    top: 160,
+    foot: 980,
+    apart: 120,
+    narrowest: 12,
+    band: [60, 1120],
+    tick: [1040, 1110],
+    days: 1250,
+    mark: 32,
+    drop: 35,
+};
 
 /// One threshold.
 #[derive(Clone, Debug, PartialEq)]
@@ -73,13 +105,13 @@ pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<
     let high = all().max().unwrap_or(0).max(low + 1);
     let at_most = facts.of.standard().at_most();
     let y = |v: i64| {
-        let part = ((v - low) * (FOOT - TOP)).div_euclid(high - low);
-        if at_most { TOP + part } else { FOOT - part }
+        let part = ((v - low) * (SHEET.foot - SHEET.top)).div_euclid(high - low);
+        if at_most { SHEET.top + part } else { SHEET.foot - part }
     };
     let to = trainee.today;
     let span = i64::from(to.days_after(first.on)).max(1);
     let x =
-        |day: Day| LEFT + (i64::from(day.days_after(first.on)) * (RIGHT - LEFT)).div_euclid(span);
+        |day: Day| SHEET.left + (i64::from(day.days_after(first.on)) * (SHEET.right - SHEET.left)).div_euclid(span);
     let got = |v: i64| match by_load {
         true => Got::of(facts.measure(), 1, first.amount, 0, Some(Added::Mass(v))),
         false => Got::of(facts.measure(), 1, v, 0, None),
@@ -89,7 +121,7 @@ pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<
     days.retain(|day| *day >= first.on);
     days.dedup();
     let rests = rests(trainee, of.movement, first.on);
-    let band = |(begins, ends): &(Day, Day)| (x(*begins), (x(*ends) - x(*begins)).max(NARROWEST));
+    let band = |(begins, ends): &(Day, Day)| (x(*begins), (x(*ends) - x(*begins)).max(SHEET.narrowest));
     Some(Drawing {
         movement: of.movement,
         marks: of
@@ -113,7 +145,7 @@ fn rungs(all: impl Iterator<Item = (i64, Got)>) -> Vec<Rung> {
     let mut rungs: Vec<Rung> = all.map(rung).collect();
     let mut last: Option<i64> = None;
     for rung in rungs.iter_mut().rev() {
-        rung.named = last.is_none_or(|y| (y - rung.y).abs() >= APART);
+        rung.named = last.is_none_or(|y| (y - rung.y).abs() >= SHEET.apart);
         if rung.named {
             last = Some(rung.y);
         }

@@ -8,7 +8,7 @@ mod drawing;
 mod look;
 
 pub use advice::Advice;
-pub use drawing::{Drawing, HEIGHT, Rung, WIDTH, drawing};
+pub use drawing::{Drawing, Rung, SHEET, Sheet, drawing};
 pub use look::{Fallen, Point, Stall, Trend, Unit, fallen, slides, stalled, theil_sen, trend};
 
 use crate::curriculum::MovementIx;

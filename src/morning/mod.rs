@@ -35,6 +35,9 @@ pub struct Constants {
     pub runs_out_days: i32,
     /// Of a class so many tests are named, and so many movements that hold back.
     pub tests: usize,
+    /// So many of a list are named, the others counted; so many bests are told.
+    pub named: usize,
+    pub bests: usize,
 }
 
 /// The table.
@@ -42,6 +45,8 @@ pub const M: Constants = Constants {
     round_days: 7,
     runs_out_days: 14,
     tests: 5,
+    named: 3,
+    bests: 3,
 };
 
 /// What there is to say of one person.

@@ -1,16 +1,12 @@
 //! A verdict in words: at most five lines a person, then the class.
 
-use super::{Class, Fresh, Next, Verdict, Watch};
+use super::{Class, Fresh, M, Next, Verdict, Watch};
 use crate::curriculum::target::{Got, Target};
 use crate::curriculum::{Curriculum, Day, MovementIx, Owner, SkillIx};
 use crate::results::{Goal as Chosen, Person, Sides};
 use crate::training::{Gap, Roster, Say, TOKEN};
 use crate::words::Value;
 
-/// So many of a list are named; the others are counted.
-const NAMED: usize = 3;
-/// So many bests are told.
-const BESTS: usize = 3;
 /// Lines on one person at the terminal.
 const LINES: usize = 5;
 
@@ -116,10 +112,10 @@ impl<'a> Telling<'a> {
     /// The first few, and how many more.
     pub(super) fn few(&self, all: &[String]) -> String {
         // One more takes no more room than its number.
-        let shown = if all.len() == NAMED + 1 {
+        let shown = if all.len() == M.named + 1 {
             all.len()
         } else {
-            NAMED
+            M.named
         };
         let list = self.say.words.list(&all[..all.len().min(shown)]);
         match all.len().saturating_sub(shown) {
@@ -304,9 +300,9 @@ impl<'a> Telling<'a> {
     }
 
     fn bests(&self, all: &[Fresh]) -> String {
-        let told: Vec<String> = all.iter().take(BESTS).map(|f| self.best(f)).collect();
+        let told: Vec<String> = all.iter().take(M.bests).map(|f| self.best(f)).collect();
         let list = told.join("; ");
-        match all.len().saturating_sub(BESTS) {
+        match all.len().saturating_sub(M.bests) {
             0 => list,
             n => self.fill("more_bests", &[("list", (&list).into()), ("n", n.into())]),
         }

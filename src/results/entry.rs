@@ -98,7 +98,8 @@ impl<'a> Reader<'a> {
     }
 
     pub fn reserve(&mut self, text: &str, span: Span) -> Option<u32> {
-        let read = text.trim().parse::<u32>().ok().filter(|n| *n <= 1000);
+        let read = text.trim().parse::<u32>().ok();
+        let read = read.filter(|n| *n <= LIMITS.in_reserve);
         if read.is_none() {
             self.findings.push(
                 Diagnostic::new(

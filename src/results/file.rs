@@ -2,7 +2,7 @@
 
 use super::entry::{Reader, added, body_weight, record_items};
 use super::named::place;
-use super::{Person, Session, Sides, Tested, Trained, VERSION, class};
+use super::{LIMITS, Person, Session, Sides, Tested, Trained, VERSION, class};
 use crate::curriculum::keys;
 use crate::curriculum::target::{Added, Micro};
 use crate::curriculum::{Curriculum, Day};
@@ -296,8 +296,8 @@ impl Reader<'_> {
     fn session(&mut self, node: &Node) -> Option<()> {
         let record = Record::open(node, "a session", keys::RESULTS_SESSIONS, self.findings)?;
         let on = self.day(&record, "on")?.unwrap_or(self.today);
-        let effort = self.whole(&record, "effort", 0..=10, "a session");
-        let minutes = self.whole(&record, "minutes", 0..=1440, "a session");
+        let effort = self.whole(&record, "effort", 0..=LIMITS.effort, "a session");
+        let minutes = self.whole(&record, "minutes", 0..=LIMITS.minutes, "a session");
         let session = Session {
             on,
             effort: effort?,

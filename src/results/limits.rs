@@ -38,6 +38,10 @@ pub struct Limits {
     pub same_mass: i64,
     /// The monotony of a week's load is at most said to be this: days all alike have no deviation to divide by.
     pub monotony: u32,
+    /// Reps in reserve, the effort of a session and its minutes, at most: a day has no more minutes, and more in reserve is a slip.
+    pub in_reserve: u32,
+    pub effort: i64,
+    pub minutes: i64,
 }
 
 /// The table.
@@ -63,6 +67,9 @@ pub const LIMITS: Limits = Limits {
     near_angle: 10 * ONE,
     same_mass: KILOGRAM / ONE,
     monotony: 10,
+    in_reserve: 1000,
+    effort: 10,
+    minutes: 24 * 60,
 };
 
 #[cfg(test)]

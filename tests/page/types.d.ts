@@ -89,7 +89,11 @@ interface Tables {
   chart: number[];
   training: TrainingNumbers;
   history: { trend_days: number; still_days: number; tests: number; falling: number; sliding: number; lighter_days: number; days_a_week: number };
-  morning: { round_days: number; runs_out_days: number; tests: number };
+  morning: { round_days: number; runs_out_days: number; tests: number; named: number; bests: number };
+  /** Where all of a history's drawing stands, in tenths of a pixel. */
+  drawing: { width: number; height: number; left: number; right: number; top: number; foot: number; apart: number; narrowest: number; band: [number, number]; tick: [number, number]; days: number; mark: number; drop: number };
+  /** Sets looked at before the search for a route is cut, and from which size on a chain is searched step by step. */
+  route: { looked_at: number; large: number };
   /** For each rule by its name the key of its words. */
   rules: Record<string, string>;
   equipment: string[][][];
@@ -120,6 +124,7 @@ interface Tables {
 interface Limits {
   pain: [number, number]; adult: number; youth: number; alone: number; clearance: number; body_weight: [number, number]; class: number;
   growing: string[]; near: number; near_length: number; near_angle: number; same_mass: number; monotony: number;
+  in_reserve: number; effort: number; minutes: number;
 }
 
 interface Model {

@@ -8,8 +8,6 @@
   const { LOADED } = training.TRAITS;
   const { say } = globalThis.rungbook.words;
   const WEEK = 7;
-  // The box and its plot, in tenths of a pixel.
-  const WIDTH = 3600, HEIGHT = 1300, LEFT = 950, RIGHT = 2850, TOP = 160, FOOT = 980, APART = 120, NARROWEST = 12;
 
   /** @param {Point} a @param {Point} b @param {boolean} atMost */
   const isAbove = (a, b, atMost) => a.load > b.load || (a.load === b.load && (atMost ? a.amount < b.amount : a.amount > b.amount));
@@ -155,6 +153,7 @@
   /** Its numbers: the program's own. @param {Trainee} c @param {MovementHistory} of @returns {HistoryDrawing | null} */
   const drawing = (c, { movement: m, points: all }) => {
     if (!all.length) return null;
+    const { left, right, top, foot, apart, narrowest } = c.tables.drawing;
     const { model, person, day } = c, [first] = all, newest = all[all.length - 1], standard = model.target(m);
     const byLoad = all.some(({ load }) => load !== first.load) && all.every(({ amount }) => amount === first.amount);
     const value = (/** @type {{ amount: number, load: number }} */ of) => (byLoad ? of.load : of.amount);
@@ -162,12 +161,12 @@
       .filter(({ amount, load }) => load !== null && (byLoad ? amount <= first.amount : load === newest.load)).map(({ amount, load }) => value({ amount, load: Number(load) }));
     const steps = [...new Set(asked)].sort((a, b) => a - b), values = all.map(value);
     const low = Math.min(0, ...steps, ...values), high = Math.max(low + 1, ...steps, ...values);
-    const y = (/** @type {number} */ v) => { const part = Math.floor(((v - low) * (FOOT - TOP)) / (high - low)); return standard.atMost ? TOP + part : FOOT - part; };
-    const span = Math.max(1, day - first.on), x = (/** @type {number} */ on) => LEFT + Math.floor(((on - first.on) * (RIGHT - LEFT)) / span);
+    const y = (/** @type {number} */ v) => { const part = Math.floor(((v - low) * (foot - top)) / (high - low)); return standard.atMost ? top + part : foot - part; };
+    const span = Math.max(1, day - first.on), x = (/** @type {number} */ on) => left + Math.floor(((on - first.on) * (right - left)) / span);
     const rungs = steps.map((v) => ({ y: y(v), at: byLoad ? gotOf(standard.measure, first.amount, v) : gotOf(standard.measure, v, 0), named: true }));
     let last = /** @type {number | null} */ (null);
     for (const rung of [...rungs].reverse()) {
-      rung.named = last === null || Math.abs(last - rung.y) >= APART;
+      rung.named = last === null || Math.abs(last - rung.y) >= apart;
       if (rung.named) last = rung.y;
     }
     const days = [...new Set((c.trained.get(m) || []).map(({ on }) => on))].filter((on) => on >= first.on);
@@ -175,7 +174,7 @@
     const rests = person.pauses.filter((p) => order(p) >= 0 && readiness.reaches(model, p, m)).sort((a, b) => order(a) - order(b))
       .map((p) => [Math.max(p.on, first.on), p.until === null ? day : Math.min(p.until, day)]).filter(([begins, ends]) => begins <= ends);
     return {
-      rungs, marks: all.map((of) => [x(of.on), y(value(of))]), ticks: days.map(x), bands: rests.map(([begins, ends]) => [x(begins), Math.max(x(ends) - x(begins), NARROWEST)]), from: first.on, to: day, rests,
+      rungs, marks: all.map((of) => [x(of.on), y(value(of))]), ticks: days.map(x), bands: rests.map(([begins, ends]) => [x(begins), Math.max(x(ends) - x(begins), narrowest)]), from: first.on, to: day, rests,
     };
   };
   /** A movement with its signal word. @param {Tables} tables @param {number} m */
@@ -209,6 +208,7 @@
   const picture = (c, of) => {
     const drawn = drawing(c, of);
     if (!drawn) return null;
+    const { width, height, left, right, band, tick, days, mark, drop } = c.tables.drawing;
     const measure = c.facts.measure(of.movement), { marks } = drawn, dot = marks[marks.length - 1];
     const label = (/** @type {Got} */ got, /** @type {Record<string, string | number>} */ at) => {
       const own = targets.words(got, page.units.ofSchool), other = targets.words(got, page.units.ofOther);
@@ -216,15 +216,15 @@
     };
     const got = (/** @type {Point} */ { amount, load }) => gotOf(measure, amount, load);
     // Time goes to the right in every language. A text that is read from the right begins at its right end.
-    const direction = document.documentElement.dir === 'rtl' ? 'rtl' : 'ltr', [left, right] = direction === 'rtl' ? ['end', 'start'] : ['start', 'end'];
-    const out = svg('svg', { class: 'history-drawing', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, direction, 'aria-hidden': 'true' });
-    out.append(...drawn.bands.map(([x, width]) => svg('rect', { class: 'rests', x, y: 60, width, height: 1060 })),
-      ...drawn.rungs.flatMap(({ y, at, named }) => [svg('path', { class: 'rung', d: `M${LEFT} ${y}H${RIGHT}` }), ...(named ? [label(at, { x: LEFT - 40, y: y + 35, 'text-anchor': right })] : [])]),
-      svg('polyline', { points: marks.map(([x, y]) => `${x},${y}`).join(' ') }), ...marks.map(([cx, cy]) => svg('circle', { cx, cy, r: 32 })),
-      ...drawn.ticks.map((x) => svg('path', { class: 'tick', d: `M${x} 1040V1110` })),
-      ...(marks.length > 1 ? [label(got(of.points[0]), { x: marks[0][0] + 20, y: marks[0][1] - 60, 'text-anchor': left })] : []),
-      label(got(of.points[of.points.length - 1]), { class: 'newest', x: 2900, y: dot[1] + 35, 'text-anchor': left }),
-      svg('text', { x: 0, y: 1250, 'text-anchor': left }, results.dayWords(drawn.from)), svg('text', { x: WIDTH - 10, y: 1250, 'text-anchor': right }, results.dayWords(drawn.to)));
+    const direction = document.documentElement.dir === 'rtl' ? 'rtl' : 'ltr', [starts, ends] = direction === 'rtl' ? ['end', 'start'] : ['start', 'end'];
+    const out = svg('svg', { class: 'history-drawing', viewBox: `0 0 ${width} ${height}`, direction, 'aria-hidden': 'true' });
+    out.append(...drawn.bands.map(([x, wide]) => svg('rect', { class: 'rests', x, y: band[0], width: wide, height: band[1] - band[0] })),
+      ...drawn.rungs.flatMap(({ y, at, named }) => [svg('path', { class: 'rung', d: `M${left} ${y}H${right}` }), ...(named ? [label(at, { x: left - 40, y: y + drop, 'text-anchor': ends })] : [])]),
+      svg('polyline', { points: marks.map(([x, y]) => `${x},${y}`).join(' ') }), ...marks.map(([cx, cy]) => svg('circle', { cx, cy, r: mark })),
+      ...drawn.ticks.map((x) => svg('path', { class: 'tick', d: `M${x} ${tick[0]}V${tick[1]}` })),
+      ...(marks.length > 1 ? [label(got(of.points[0]), { x: marks[0][0] + 20, y: marks[0][1] - 60, 'text-anchor': starts })] : []),
+      label(got(of.points[of.points.length - 1]), { class: 'newest', x: right + 50, y: dot[1] + drop, 'text-anchor': starts }),
+      svg('text', { x: 0, y: days, 'text-anchor': starts }, results.dayWords(drawn.from)), svg('text', { x: width - 10, y: days, 'text-anchor': ends }, results.dayWords(drawn.to)));
     return out;
   };
   /** What the drawing says beside its tests: what is asked, training, pauses. @param {Trainee} c @param {MovementHistory} of @returns {HTMLElement[]} */

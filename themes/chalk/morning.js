@@ -6,8 +6,6 @@
   const { MASS, NO_LOAD } = targets;
   const { LIMITS } = globalThis.rungbook.health;
   const { words } = globalThis.rungbook;
-  /** So many of a list are named, so many bests told. */
-  const NAMED = 3, BESTS = 3;
 
   const units = () => (page && page.units ? page.units.ofSchool : 'metric');
   const text = (/** @type {Got} */ got) => targets.words(got, units());
@@ -62,9 +60,9 @@
     return out.length;
   };
   const { mayTest } = training;
-  /** The first few, and how many more. @param {any[]} all @param {Saying} saying */
-  const few = (all, { say, join }) => {
-    const shown = all.length === NAMED + 1 ? all.length : NAMED, list = join(all.slice(0, shown), words.say('list.separator'));
+  /** The first few, and how many more. @param {any[]} all @param {Saying} saying @param {Tables} tables */
+  const few = (all, { say, join }, { morning: { named } }) => {
+    const shown = all.length === named + 1 ? all.length : named, list = join(all.slice(0, shown), words.say('list.separator'));
     return all.length > shown ? say('morning.more', { list, n: all.length - shown }) : list;
   };
   /** What is next, in words, and its movement. @param {MorningLook} of @param {Saying} saying @returns {{ told: any, movement: number | null }} */
@@ -76,7 +74,7 @@
     if (!goal) return plain(say('training.no_goal', {}));
     if (training.isReached(goal)) return plain(say('morning.reached', {}));
     const test = (/** @type {number} */ movement, /** @type {number} */ leaf, /** @type {number[]} */ decides) => ({ movement, told: decides.length
-      ? say('morning.test', { movement: name(movement), target: target(leaf), list: few(decides.map(name), saying) }) : say('morning.test_goal', { movement: name(movement), target: target(leaf) }) });
+      ? say('morning.test', { movement: name(movement), target: target(leaf), list: few(decides.map(name), saying, tables) }) : say('morning.test_goal', { movement: name(movement), target: target(leaf) }) });
     if (!limiter) {
       const { steps } = found.first(model.of(goal.leaf)), step = steps.find(({ got, movement }) => got === null && mayTest(c, movement));
       if (!step) {
@@ -131,10 +129,10 @@
     return [...pains, ...years, ...(person.screened ? [] : [say('morning.unanswered', {})]), ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
   };
   /** What was trained today or yesterday until nothing was left. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
-  const toFailure = ({ c: { person, day } }, saying) => {
+  const toFailure = ({ c: { person, day, tables } }, saying) => {
     const all = person.trained.filter((one) => one.on <= day && day - one.on <= 1 && (one.reserve === 0 || training.isMissed(one))), on = Math.max(...all.map((one) => one.on));
     const movements = [...new Set(all.filter((one) => one.on === on).map(({ movement }) => movement))].sort((a, b) => a - b);
-    return movements.length ? [saying.say('morning.to_failure', { day: results.dayText(on), list: few(movements.map(saying.name), saying) })] : [];
+    return movements.length ? [saying.say('morning.to_failure', { day: results.dayText(on), list: few(movements.map(saying.name), saying, tables) })] : [];
   };
   /** Since the newest logged session, where that is long enough ago for lighter weeks. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const timeOff = ({ c: { person, day, K } }, { say }) => {
@@ -157,8 +155,8 @@
     const soon = newest.filter(({ from }) => from - day >= 1 && from - day <= tables.morning.runs_out_days).sort((a, b) => a.from - b.from || a.m - b.m);
     const old = newest.filter(({ m, from }) => from <= day && found.states[m] !== readiness.OWNED).sort((a, b) => a.m - b.m);
     return {
-      soon: soon.length ? [say('morning.runs_out', { day: results.dayText(soon[0].from), list: few(soon.map(({ m }) => name(m)), saying) })] : [],
-      old: old.length ? [say('morning.out_of_date', { list: few(old.map(({ m }) => name(m)), saying) })] : [],
+      soon: soon.length ? [say('morning.runs_out', { day: results.dayText(soon[0].from), list: few(soon.map(({ m }) => name(m)), saying, tables) })] : [],
+      old: old.length ? [say('morning.out_of_date', { list: few(old.map(({ m }) => name(m)), saying, tables) })] : [],
     };
   };
   /** Movements whose newest results all had help that their standard does not allow. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
@@ -167,30 +165,30 @@
       const counting = list.filter(({ on }) => c.day - on <= c.tables.results_last_days), last = Math.max(...counting.map(({ on }) => on));
       return counting.length && c.model.target(m).load >= 0 && counting.filter(({ on }) => on === last).every(({ sides }) => sides.some(({ load }) => load < 0));
     }).map(([m]) => m).sort((a, b) => a - b);
-    return all.length ? [saying.say('morning.helped', { list: few(all.map(saying.name), saying) })] : [];
+    return all.length ? [saying.say('morning.helped', { list: few(all.map(saying.name), saying, c.tables) })] : [];
   };
   /** Every entry that decides nothing, those of one reason together. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
-  const keptAside = ({ aside }, saying) => {
+  const keptAside = ({ aside, c: { tables } }, saying) => {
     const { say } = saying;
     /** @type {Map<string, any[]>} */
     const by = new Map();
     for (const { movement, got, on, why } of aside) by.set(why, [...(by.get(why) || []), say('morning.entry', { movement, got, day: on })]);
-    return [...by].map(([why, list]) => say('morning.because', { list: few(list, saying), why }));
+    return [...by].map(([why, list]) => say('morning.because', { list: few(list, saying, tables), why }));
   };
 
   /** The lines on a person, those with something to say: their key under `morning` and what they say. @param {MorningLook} of @param {Saying} saying @returns {[string, any][]} */
   const lines = (of, saying) => {
-    const { say, name, join } = saying, all = fresh(of);
-    const bests = all.slice(0, BESTS).map(({ movement, test, was, owned, opens }) => {
+    const { say, name, join } = saying, all = fresh(of), { tables } = of.c;
+    const bests = all.slice(0, tables.morning.bests).map(({ movement, test, was, owned, opens }) => {
       const values = { movement: name(movement), got: sidesOf(test, saying) };
       let out = was ? say('morning.best', { ...values, was: sidesOf(was, saying) }) : say('morning.first', values);
       if (owned) out = say('morning.now_owned', { best: out });
-      return opens.length ? say('morning.opens', { best: out, list: few(opens.map(name), saying) }) : out;
+      return opens.length ? say('morning.opens', { best: out, list: few(opens.map(name), saying, tables) }) : out;
     });
     const told = join(bests, '; '), goal = of.goal ? of.goal.chain : null;
     const first = training.clinician(of.c);
     return [
-      ...(first.length ? [/** @type {[string, any]} */ (['ask', first.join(' ')])] : []), ['next', nextAndFalls(of, saying)], ...(all.length ? [/** @type {[string, any]} */ (['new', all.length > BESTS ? say('morning.more_bests', { list: told, n: all.length - BESTS }) : told])] : []),
+      ...(first.length ? [/** @type {[string, any]} */ (['ask', first.join(' ')])] : []), ['next', nextAndFalls(of, saying)], ...(all.length ? [/** @type {[string, any]} */ (['new', all.length > tables.morning.bests ? say('morning.more_bests', { list: told, n: all.length - tables.morning.bests }) : told])] : []),
       ...[/** @type {[string, any[]]} */ (['watch', watch(of, saying)]), /** @type {[string, any[]]} */ (['aside', [...ageing(of, saying, goal).old, ...helped(of, saying), ...keptAside(of, saying)]])]
         .filter(([, list]) => list.length).map(([key, list]) => /** @type {[string, any]} */ ([key, join(list, '; ')])),
     ];
@@ -224,7 +222,7 @@
   /** Three short tables: what holds back most, who could work together, the tests that decide most; each a heading and its lines.
    * @param {MorningLook[]} all @param {(i: number) => any} called @param {Saying} saying @returns {[string, any[]][]} */
   const together = (all, called, saying) => {
-    const { say, name } = saying, [{ c: { tables } }] = all, who = (/** @type {number[]} */ list) => few(list.map((i) => called(i)), saying);
+    const { say, name } = saying, [{ c: { tables } }] = all, who = (/** @type {number[]} */ list) => few(list.map((i) => called(i)), saying, tables);
     /** @type {Map<number, number[]>} */
     const held = new Map();
     /** @type {Map<number, { people: number[], decides: number }>} */
@@ -241,7 +239,7 @@
     const first = [...tests].sort(([a, of], [b, with_]) => with_.decides - of.decides || a - b).slice(0, tables.morning.tests);
     const near = groups(tables.easier, held);
     return [['held_back', most.map(([m, list]) => say('morning.held', { movement: name(m), n: list.length, people: who(list) }))],
-      ['together', near.map(({ movements, who: list }) => say('morning.group', { movements: few(movements.map(name), saying), people: who(list) }))],
+      ['together', near.map(({ movements, who: list }) => say('morning.group', { movements: few(movements.map(name), saying, tables), people: who(list) }))],
       ['to_test', first.map(([m, { people, decides }]) => say('morning.decides', { movement: name(m), n: decides, people: who(people) }))]];
   };
 

@@ -4,7 +4,7 @@
   const { readGot, readMass, text, DONE } = globalThis.rungbook.targets;
   const { say } = globalThis.rungbook.words;
   const VERSION = 1;
-  const [LIGHTEST, HEAVIEST] = globalThis.rungbook.health.LIMITS.body_weight;
+  const { LIMITS } = globalThis.rungbook.health, [LIGHTEST, HEAVIEST] = LIMITS.body_weight;
   /** The largest file that is read, in bytes. */
   const LARGEST_FILE = 1000000;
 
@@ -98,7 +98,7 @@
     return Number(value);
   };
   /** @param {unknown} value @param {string} what */
-  const reserveOf = (value, what) => (value === undefined || value === null ? 0 : wholeOf(value, 0, 1000, () => say('results.not_in_reserve', { what, value: String(value) })));
+  const reserveOf = (value, what) => (value === undefined || value === null ? 0 : wholeOf(value, 0, LIMITS.in_reserve, () => say('results.not_in_reserve', { what, value: String(value) })));
   /** One of some words. @param {unknown} value @param {string[]} of @param {string} what */
   const oneOf = (value, of, what) => {
     demand(typeof value === 'string' && of.includes(value), () => say('results.not_one_of', { what, value: String(value), words: of.join(', ') }));
@@ -173,7 +173,7 @@
     sessions: (item, what, day) => {
       const entry = keyed(item, what, KEYS.sessions);
       const number = (/** @type {unknown} */ value, /** @type {number} */ most) => wholeOf(value, 0, most, () => say('results.not_a_session', { what, value: String(value) }));
-      return { effort: number(entry.effort, 10), minutes: number(entry.minutes, 1440), on: dayText(dayOr(entry.on, what, day)) };
+      return { effort: number(entry.effort, LIMITS.effort), minutes: number(entry.minutes, LIMITS.minutes), on: dayText(dayOr(entry.on, what, day)) };
     },
     paused: pauseOf,
     restrict: pauseOf,

@@ -2,6 +2,7 @@
 // Today: the session between a person and the goal, one card a line. What is ticked is the training log that moving on reads.
 (() => {
   const { targets, results, store, page, states, training, aim, rest } = globalThis.rungbook;
+  const { LIMITS } = globalThis.rungbook.health;
   const { make, named, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine } = states;
@@ -51,7 +52,7 @@
     const reserve = left.trim() === '' ? null : number(left), load = weight === null || weight.trim() === '' ? 0 : number(weight);
     if (!did.length || did.some((n) => !Number.isFinite(n) || n < 0 || n > 100000)) return say('today.tick');
     if (line.unit === 'reps' && !did.every(Number.isInteger)) return say('today.whole_reps');
-    if (reserve !== null && (!Number.isInteger(reserve) || reserve < 0 || reserve > 100)) return say('today.whole_left');
+    if (reserve !== null && (!Number.isInteger(reserve) || reserve < 0 || reserve > LIMITS.in_reserve)) return say('today.whole_left');
     if (!Number.isFinite(load) || load < 0 || load > 1000) return say('today.no_weight');
     const help = (line.load || 0) < 0 ? ' help' : '';
     store.add('trained', { movement: tables.ids[line.movement], did, ...(load ? { with: `${load} ${inPounds() ? 'lb' : 'kg'}${help}` } : {}), ...(reserve === null ? {} : { in_reserve: reserve }), on });
@@ -194,7 +195,7 @@
   byId('session').addEventListener('submit', (event) => {
     event.preventDefault();
     const whole = (/** @type {HTMLInputElement} */ { value }, /** @type {number} */ most) => (/^\s*[0-9]{1,4}\s*$/.test(value) && Number(value) <= most ? Number(value) : null);
-    const said = whole(effort, 10), long = whole(minutes, 1440);
+    const said = whole(effort, LIMITS.effort), long = whole(minutes, LIMITS.minutes);
     byId('session-fault').textContent = said === null || !long ? say('today.no_session') : '';
     if (said === null || !long) return;
     effort.value = '';

@@ -4,8 +4,6 @@
 (() => {
   const { readiness, training } = globalThis.rungbook;
   const { TRUE, WHOLE } = readiness;
-  /** Sets looked at before the search is cut, and the chains that take options one by one. */
-  const MOST_NODES = 4000, LARGE = 600;
   const ALL = -1, ANY = -2;
 
   // ---- trees
@@ -160,9 +158,9 @@
     const of = searcher(c, goal), { chain, needs, at } = of, n = chain.length, top = Number(of.place.get(goal));
     const isReached = of.reached(() => true);
     if (!isReached[top]) return null;
-    const large = n > LARGE;
-    const blocks = Array.from({ length: Math.ceil(n / LARGE) }, (_, i) => i * LARGE);
-    const essential = (/** @type {number} */ first) => essentials(of, isReached, first, Math.min(LARGE, n - first));
+    const { looked_at: most, large: block } = c.tables.route, large = n > block;
+    const blocks = Array.from({ length: Math.ceil(n / block) }, (_, i) => i * block);
+    const essential = (/** @type {number} */ first) => essentials(of, isReached, first, Math.min(block, n - first));
     /** @type {number[][]} */
     const kept = [];
     const all = large ? null : essential(0);
@@ -218,18 +216,19 @@
       const outside = [...set].filter((i) => !derived[i]).flatMap((i) => leaves(needs[i]).map(at)).filter((i) => !inside[i] && isReached[i]);
       return [...new Set(outside)].sort((a, b) => a - b).map((i) => [i]);
     };
-    const found = search(grown({ cost: 0, set: new Uint32Array(), from: Infinity, key: 0 }, [top]), options, grown);
+    const found = search(grown({ cost: 0, set: new Uint32Array(), from: Infinity, key: 0 }, [top]), options, grown, most);
     return found && { movements: [...found.set].map((i) => chain[i]), cost: found.cost };
   };
-  /** @param {Grown} start @param {(node: Grown) => number[][] | null} options @param {(from: Grown, option: number[]) => Grown} grown @returns {Grown | null} */
-  const search = (start, options, grown) => {
+  /** @param {Grown} start @param {(node: Grown) => number[][] | null} options @param {(from: Grown, option: number[]) => Grown} grown
+   * @param {number} most sets looked at before it is cut @returns {Grown | null} */
+  const search = (start, options, grown, most) => {
     const open = heap(shorter), seen = new Set();
     open.push(start);
     let looked = 0;
     for (let node = open.pop(); node; node = open.pop()) {
       let ways = options(node);
       if (!ways) return node;
-      if (looked >= MOST_NODES) {
+      if (looked >= most) {
         // Cut: the rest by always taking the cheapest next option.
         for (let best = node; ; ways = options(best)) {
           if (!ways) return best;

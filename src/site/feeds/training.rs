@@ -1,13 +1,13 @@
 //! The columns that the page's training needs beside readiness: what each movement is to a plan, and the numbers of the rules.
 
 use super::tables::Columns;
-use crate::chain::Flat;
+use crate::chain::{BOUNDS, Flat};
 use crate::curriculum::MovementIx;
 use crate::curriculum::gear::Gear;
 use crate::curriculum::manner::{Instead, When};
 use crate::curriculum::target::Measure;
 use crate::curriculum::words::{BodyPart, Pattern, Word};
-use crate::history::H;
+use crate::history::{H, SHEET};
 use crate::morning::M;
 use crate::strength::one_rep_max::{MOST_REPS, per_cent_of_max, range};
 use crate::training::{Facts, Group, K, ORDER, Roster, Rule};
@@ -57,7 +57,9 @@ pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     out.put("rules", rules);
     out.put("training", K);
     out.put("history", H);
+    out.put("drawing", SHEET);
     out.put("morning", M);
+    out.put("route", BOUNDS);
 }
 
 /// Tempo, rest, when to go back, and what goes in its place, of those movements that say it, by the movement's number.

@@ -4,7 +4,7 @@ use super::outside::{context, render};
 use crate::chain;
 use crate::curriculum::{Day, MovementIx};
 use crate::curriculum::{Owner, Target};
-use crate::history::{Drawing, HEIGHT, History, WIDTH, drawing};
+use crate::history::{Drawing, History, SHEET, drawing};
 use crate::morning::{Telling, Verdict, put_names};
 use crate::results::Person;
 use crate::site::names::named_from_outside;
@@ -82,7 +82,7 @@ impl Histories<'_> {
         let mut context = context(self.roster.curriculum, words.say("history.page"));
         context.insert("today", &self.today.to_string());
         context.insert("people", &people);
-        context.insert("box", &(WIDTH, HEIGHT));
+        context.insert("sheet", &SHEET);
         // Time goes to the right in every language. A text that is read from the right begins at its right end.
         let anchor = match self.roster.curriculum.words().is_right_to_left() {
             true => ["end", "start"],
