@@ -106,12 +106,18 @@ pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<
     let at_most = facts.of.standard().at_most();
     let y = |v: i64| {
         let part = ((v - low) * (SHEET.foot - SHEET.top)).div_euclid(high - low);
-        if at_most { SHEET.top + part } else { SHEET.foot - part }
+        if at_most {
+            SHEET.top + part
+        } else {
+            SHEET.foot - part
+        }
     };
     let to = trainee.today;
     let span = i64::from(to.days_after(first.on)).max(1);
-    let x =
-        |day: Day| SHEET.left + (i64::from(day.days_after(first.on)) * (SHEET.right - SHEET.left)).div_euclid(span);
+    let x = |day: Day| {
+        SHEET.left
+            + (i64::from(day.days_after(first.on)) * (SHEET.right - SHEET.left)).div_euclid(span)
+    };
     let got = |v: i64| match by_load {
         true => Got::of(facts.measure(), 1, first.amount, 0, Some(Added::Mass(v))),
         false => Got::of(facts.measure(), 1, v, 0, None),
@@ -121,7 +127,8 @@ pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<
     days.retain(|day| *day >= first.on);
     days.dedup();
     let rests = rests(trainee, of.movement, first.on);
-    let band = |(begins, ends): &(Day, Day)| (x(*begins), (x(*ends) - x(*begins)).max(SHEET.narrowest));
+    let band =
+        |(begins, ends): &(Day, Day)| (x(*begins), (x(*ends) - x(*begins)).max(SHEET.narrowest));
     Some(Drawing {
         movement: of.movement,
         marks: of

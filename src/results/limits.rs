@@ -40,8 +40,8 @@ pub struct Limits {
     pub monotony: u32,
     /// Reps in reserve, the effort of a session and its minutes, at most: a day has no more minutes, and more in reserve is a slip.
     pub in_reserve: u32,
-    pub effort: i64,
-    pub minutes: i64,
+    pub effort: u32,
+    pub minutes: u32,
 }
 
 /// The table.
