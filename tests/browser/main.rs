@@ -12,6 +12,7 @@ mod flow;
 mod generate;
 mod guard;
 mod inject;
+mod phone;
 mod reach;
 mod serve;
 mod take;

@@ -601,7 +601,7 @@ interface WeekLoad {
 interface Question {
   movement: number;
   today: boolean;
-  /** Movements still open to doubt. */
+  /** So many questions are left at most, this one among them. */
   left: number;
 }
 
@@ -898,6 +898,8 @@ interface Rungbook {
     byId: (id: string) => HTMLElement;
     download: (name: string, content: string, type: string) => void;
     ask: (title: string, inside: (Node | string)[], choices: [string, string][]) => Promise<string | null>;
+    /** Says what is wrong with a field, or with an empty reason that all of its form is well. */
+    blame: (input: Element, fault: HTMLElement, why: string) => void;
     /** Draws anew and leaves the focus with the same control, or with an element that can have it. */
     hold: (draw: () => void, place: string) => void;
     go: (href: string) => void;
@@ -921,6 +923,7 @@ interface Rungbook {
     /** What the health questions say today: none where they are not answered, or were answered more than a year ago. */
     health: () => 'none' | 'clear' | 'light' | 'ask';
     /** Why nothing may be tested or trained: the questions come first, or a clinician does; empty when it may. */
+    isChild: () => boolean;
     barred: () => '' | 'first' | 'ask';
     causeWords: (cause: Pause, all?: Pause[]) => (Node | string)[];
     /** The newest pains that keep their parts from anything new, whether a movement bears on one, and what is said of those that do not rest. */
@@ -947,7 +950,6 @@ interface Rungbook {
     read: (m: number, typed: string) => Got | null;
     keep: (m: number, sides: Got[], on: number | null) => { key: string; news: (Node | string)[] };
     line: (m: number, kept: (of: { key: string; news: (Node | string)[] }) => void) => HTMLElement | null;
-    blame: (input: HTMLInputElement | HTMLSelectElement, fault: HTMLElement, why: string) => void;
     labelOf: (m: number, side?: string) => string;
     fromPicture: (m: number, input: HTMLInputElement) => HTMLElement | null;
     SPANS: [string, string][];

@@ -1,11 +1,13 @@
 'use strict';
 // Entering one result: the fields that fit the movement, the hold timer, and "it hurt".
 (() => {
-  const { targets, results, readiness, store, page, states, number: { doubtful, isMeant, blame, fromPicture, SPANS } } = globalThis.rungbook;
-  const { make, named, units } = page;
+  const { targets, results, readiness, store, page, states, number: { doubtful, isMeant, fromPicture, SPANS } } = globalThis.rungbook;
+  const { make, units, blame } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { TIME, LENGTH, DONE, NO_LOAD } = targets;
   const COUNTDOWN = 5;
+  /** The most that is kept as left undone. */
+  const MOST_LEFT = globalThis.rungbook.health.LIMITS.in_reserve;
   // By the number of the measure.
   const WORDS = [say('entry.reps'), say('entry.seconds'), say('entry.centimetres'), say('entry.degrees'), say('entry.done')];
   const UNITS = ['reps', 's', 'cm', 'deg', 'done'];
@@ -115,19 +117,20 @@
       const added = load && way && written(load) !== '' && Number(written(load)) !== 0 ? ` with ${written(load)} ${weight}${way.input.value === 'help' ? ' help' : ''}` : '';
       return `${set}${written(amount)} ${unit}${each}${tried}${added}`;
     };
+    const more = /** @type {HTMLDetailsElement} */ (make('details', { class: 'more' }, make('summary', { text: say('entry.what_was_left') }), make('div', { class: 'fields' }, reserve.whole)));
     const whole = make('form', { class: 'enter-form', novalidate: true, on: {
       submit: (/** @type {Event} */ event) => {
         event.preventDefault();
         const read = amounts.map((amount) => targets.readGot(text(amount)));
         const bad = read.findIndex((got) => got === null);
         const left = Number(written(reserve) || '0');
-        [...amounts, reserve].forEach(({ input }) => input.removeAttribute('aria-invalid'));
         if (bad >= 0) {
           blame(amounts[bad].input, fault, say('entry.write_numbers'));
           return;
         }
-        if (!Number.isInteger(left) || left < 0) {
-          blame(reserve.input, fault, say('entry.write_reserve'));
+        if (!Number.isInteger(left) || left < 0 || left > MOST_LEFT) {
+          more.open = true;
+          blame(reserve.input, fault, say('entry.write_reserve', { most: MOST_LEFT }));
           return;
         }
         const from = given();
@@ -135,8 +138,7 @@
           blame(when.input.value === 'day' ? on.input : when.input, fault, say('entry.write_day'));
           return;
         }
-        fault.textContent = '';
-        when.input.removeAttribute('aria-invalid');
+        blame(when.input, fault, '');
         const texts = read.map((got) => targets.text(/** @type {Got} */ (got)));
         const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
         const keep = () => options.kept(from === null ? store.add('undated', { movement: model.tables.ids[m], ...sides })
@@ -150,8 +152,7 @@
       make('div', { class: 'fields' }, ...[...amounts, sets, seconds, ...(hits || []), load, way].map((part) => part && part.whole)),
       make('p', { class: 'pictures' }, ...amounts.map(({ input }) => fromPicture(m, input))),
       make('div', { class: 'fields' }, when.whole, on.whole),
-      make('details', { class: 'more' }, make('summary', { text: say('entry.what_was_left') }), make('div', { class: 'fields' }, reserve.whole)),
-      fault,
+      more, fault,
       make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('entry.keep') }), ' ', ...(options.more || []),
         make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => hurt(m, options.today ? 'test' : 'training').then((paused) => { if (paused) options.hurt(); }) } })));
     return whole;

@@ -17,7 +17,7 @@
   const sound = next && ['id', 'name', 'sets', 'goal'].every((key) => typeof next[key] === 'string') && /^[a-z0-9-]+$/.test(next.id);
   if (!sound && !about.goal) return;
   const who = typeof about.name === 'string' && localStorage.getItem(`${globalThis.rungbook.health.own}who`) ? make('p', { class: 'hint', text: say('home.for', { name: about.name }) }) : null;
-  const acts = make('p', { class: 'acts' }, make('a', { class: 'act', href: 'today.html', text: say('home.to_today') }), ' ', make('a', { href: 'where-i-stand.html', text: say('home.new_number') }));
+  const acts = make('p', { class: 'acts' }, make('a', { class: 'act', href: 'today.html', text: say('home.to_today') }), ' ', make('a', { href: 'where-i-stand.html', text: say('home.new_number') }), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }));
   /** A mark as the tables have it: its address is one of this site. @param {any} mark */
   const isMark = (mark) => mark && ['signal', 'word', 'says', 'href'].every((key) => typeof mark[key] === 'string') && /^[a-z0-9-]+[.]html(#[a-z0-9-]+)?$/.test(mark.href) && /^(warning|caution|notice|danger)$/.test(mark.signal);
   const head = make('h2', { text: say('home.next_head') });

@@ -2,7 +2,7 @@
 // A number from anywhere: one field for a movement, whether the number is meant, and what is new because of it.
 (() => {
   const { targets, results, readiness, store, page, states } = globalThis.rungbook;
-  const { make, named, namedList, units } = page;
+  const { make, named, namedList, units, blame } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { REPS, LENGTH, ANGLE, DONE, ONE, NO_LOAD } = targets;
   const model = /** @type {Model} */ (states.model);
@@ -66,7 +66,7 @@
     const yours = became(readiness.OWNED), open = states.barred() ? [] : became(readiness.OPEN).filter((of) => !spared(of));
     const met = model.demands[m].filter((leaf) => now.found.known.shown[leaf] === readiness.TRUE && was.found.known.shown[leaf] !== readiness.TRUE);
     const enough = model.order.filter((of) => of !== m && now.found.states[of] !== readiness.OWNED && !open.includes(of) && !spared(of) && readiness.leavesOf(model.tables.needs[of]).some((leaf) => met.includes(leaf)));
-    return nodes([...said, ...listed('number.yours', yours), ...listed('number.opens', open), ...listed('number.enough_for', states.barred() ? [] : enough), ...(states.sore(now).length ? [' ', say('number.sore')] : [])]);
+    return nodes([...said, ...listed('number.yours', yours), ...listed('number.opens', open), ...listed('number.enough_for', states.barred() ? [] : enough), ...(states.sore(now).length ? [' ', say('number.sore', { parts: [...new Set(states.sore(now).map(({ part }) => states.partWord(model.tables.parts[part])))].join(say('list.separator')) })] : [])]);
   };
 
   // ---- one field
@@ -109,14 +109,6 @@
     return make('span', {}, make('button', { type: 'button', class: 'plain-button', text: measure === targets.TIME ? say('number.from_clip') : say('number.from_picture'), on: { click: () => { open().catch(() => { off.textContent = say('number.not_loaded'); }); } } }), off);
   };
   let count = 0;
-  /** An input that says what is wrong with it where it stands. @param {HTMLInputElement | HTMLSelectElement} input @param {HTMLElement} fault @param {string} why */
-  const blame = (input, fault, why) => {
-    fault.textContent = why;
-    input.setAttribute('aria-invalid', String(why !== ''));
-    if (why === '') return;
-    input.setAttribute('aria-describedby', fault.id);
-    input.focus();
-  };
   /** The spans that an earlier number may be of, each from its first day, so that it never lasts too long. */
   const SPANS = /** @type {[string, string][]} */ ([['6', say('entry.this_week')], [String(FOUR_WEEKS), say('entry.this_month')], ['day', say('entry.a_day')], ['long', say('entry.longer')]]);
   /** One line: the field with its unit, kept as done today or on another day; null where no number is asked for. `kept` is told what is new.
@@ -136,11 +128,10 @@
     const submit = async (/** @type {any} */ event) => {
       event.preventDefault();
       const all = inputs.map(({ value }) => read(m, value)), bad = all.indexOf(null);
-      inputs.forEach((input) => input.removeAttribute('aria-invalid'));
       if (bad >= 0) { blame(inputs[bad], fault, say('entry.write_numbers')); return; }
       const given = other.hidden ? day : when.value === 'long' ? null : when.value === 'day' ? results.readDay(on.value) : when.value === '' ? undefined : day - Number(when.value);
-      if (given === undefined || (given === null && when.value !== 'long') || (given !== null && given > day)) { fault.textContent = say('entry.write_day'); (when.value === 'day' ? on : when).focus(); return; }
-      fault.textContent = '';
+      if (given === undefined || (given === null && when.value !== 'long') || (given !== null && given > day)) { blame(when.value === 'day' ? on : when, fault, say('entry.write_day')); return; }
+      blame(inputs[0], fault, '');
       const odd = all.find((got) => doubtful(model, m, /** @type {Got} */ (got)));
       if (odd && !await isMeant(m, odd)) inputs[0].focus();
       else kept(keep(m, /** @type {Got[]} */ (all), given));
@@ -150,5 +141,5 @@
       make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), ...inputs.map((input) => fromPicture(m, input)), other, fault);
   };
 
-  globalThis.rungbook.number = { doubtful, isMeant, news, isPlain, unitOf, read, keep, line, blame, labelOf, fromPicture, SPANS };
+  globalThis.rungbook.number = { doubtful, isMeant, news, isPlain, unitOf, read, keep, line, labelOf, fromPicture, SPANS };
 })();

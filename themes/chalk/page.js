@@ -162,6 +162,17 @@
     dialog.showModal();
   });
 
+  /** Says what is wrong with a field where it stands: the field names the sentence, and has the focus. Without a reason all of its form
+   * is well again. @param {Element} input @param {HTMLElement} fault with an id @param {string} why */
+  const blame = (input, fault, why) => {
+    fault.textContent = why;
+    (input.closest('form, article') || document).querySelectorAll('[aria-invalid]').forEach((field) => field.removeAttribute('aria-invalid'));
+    if (why === '') return;
+    input.setAttribute('aria-invalid', 'true');
+    input.setAttribute('aria-describedby', fault.id);
+    /** @type {HTMLElement} */ (input).focus();
+  };
+
   /** Draws anew, and leaves the focus with the same control, or else with what is said to be its place: never with the whole page.
    * @param {() => void} draw @param {string} place the id of an element that can have it */
   const hold = (draw, place) => {
@@ -221,7 +232,7 @@
     if (active) active.postMessage({ keep: pages, whole });
   };
 
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, hold, go, load, keepPages, units } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, blame, hold, go, load, keepPages, units } });
 
   const worker = document.documentElement.dataset.worker;
   // From disk a browser may not read the manifest, and would complain.

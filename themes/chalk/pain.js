@@ -61,13 +61,8 @@
     const came = signs.filter(({ checked }) => checked).map(({ value }) => value);
     const part = parts.find(({ checked }) => checked), much = score.find(({ checked }) => checked);
     const fault = !part ? say('pain.choose_part') : !much && !rests ? say('pain.choose_score') : '';
-    byId('pain-fault').textContent = fault;
-    if (!part || fault) {
-      const first = (part ? score : parts)[0];
-      first.setAttribute('aria-describedby', 'pain-fault');
-      first.focus();
-      return;
-    }
+    page.blame((part ? score : parts)[0], byId('pain-fault'), fault);
+    if (!part || fault) return;
     const on = results.dayText(results.today()), kept = Number(much ? much.value : 0);
     // Who lets it rest says so whatever the number: the part rests until they or their coach lift it.
     store.addAll([...(much || came.length ? [/** @type {[string, object]} */ (['pain', { part: part.value, score: kept, on, ...(came.length ? { signs: came } : {}) }])] : []),

@@ -104,7 +104,7 @@
       const [met, missed] = lefts(m), rank = [likely(m) * met + (10 - likely(m)) * missed, tables.day_order[m], m];
       if (!best || rank[0] - best[0] < 0 || (rank[0] === best[0] && (rank[1] - best[1] || rank[2] - best[2]) < 0)) best = rank;
     }
-    return best && { movement: best[2], today: mayBeTested(model, assessment, best[2], today), left: open.length };
+    return best && { movement: best[2], today: mayBeTested(model, assessment, best[2], today), left: unasked.length };
   };
 
   /** Whether a result took any work: what was never done leaves the day as fresh as it was. @param {Tested} of */

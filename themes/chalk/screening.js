@@ -86,6 +86,11 @@
     if (!field('clear-on').value) field('clear-on').value = results.dayText(today);
   };
 
+  /** What follows is seen whole, or from its head on where it is taller than the screen; the focus goes to its head. */
+  const toOutcome = () => {
+    byId('outcome-head').focus({ preventScroll: true });
+    outcome.scrollIntoView({ block: outcome.offsetHeight > globalThis.innerHeight ? 'start' : 'nearest' });
+  };
   /** Asks by the year of birth what is asked under an age or from one on; while no year is given, everything. */
   const askByAge = () => {
     const born = field('born').value.trim(), age = /^[0-9]{4}$/.test(born) ? results.ageOn(Number(born), results.today()) : null;
@@ -113,21 +118,16 @@
     const open = sets.find((set) => yes(nameOf(set)) === null);
     // What has just been answered is shown again, and nothing is asked anew.
     if (!questions.querySelector('input:checked') && !outcome.hidden && bornFine) {
-      byId('outcome-head').focus();
+      toOutcome();
       return;
     }
-    byId('born-fault').textContent = bornFine ? '' : say('screening.write_year');
-    byId('questions-fault').textContent = bornFine && open ? say('screening.answer_each') : '';
+    byId('born-fault').textContent = '';
+    byId('questions-fault').textContent = '';
     if (bornFine && open) open.append(byId('questions-fault'));
-    field('born').setAttribute('aria-invalid', String(!bornFine));
-    if (!bornFine || open) {
-      const first = bornFine && open ? open.querySelector('input') : field('born');
-      if (first) {
-        if (bornFine) first.setAttribute('aria-describedby', 'questions-fault');
-        first.focus();
-      }
-      return;
-    }
+    const first = open && open.querySelector('input');
+    if (!bornFine) page.blame(field('born'), byId('born-fault'), say('screening.write_year'));
+    else page.blame(first || field('born'), byId('questions-fault'), first ? say('screening.answer_each') : '');
+    if (!bornFine || first) return;
     const said = (/** @type {string} */ column) => sets.filter((set) => set.dataset.column === column).some((set) => yes(nameOf(set)));
     const rows = [.../** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('tr[data-outcome]'))];
     const word = (/** @type {string} */ column) => (said(column) ? 'yes' : 'no');
@@ -146,7 +146,7 @@
     parts.forEach((id) => store.add('restrict', { part: id, on, by: SCREENING }));
     store.put('born', born);
     store.put('screened', { says: follows, on, ...(lasts < LIMITS.clearance ? { lasts } : {}) });
-    byId('outcome-head').focus();
+    toOutcome();
   });
 
   clearance.addEventListener('submit', (event) => {
@@ -157,18 +157,15 @@
     const classes = [.../** @type {NodeListOf<HTMLInputElement>} */ (clearance.querySelectorAll('[data-class]:not([hidden]) input:checked'))].map(({ value }) => value);
     /** @type {[boolean, string, string][]} */
     const faults = [
-      [!chosen && classes.length === 0, say('screening.clear_what'), byId('clear-effort').hidden ? 'clear-by' : ''],
+      [!chosen && classes.length === 0, say('screening.clear_what'), ''],
       [by === '', say('screening.clear_who'), 'clear-by'],
       [on === null || on > today, say('screening.clear_day'), 'clear-on'],
       [until === null || on === null || until < today || until > on + most(screened), say('screening.clear_until', { n: most(screened) }), 'clear-until'],
     ];
     const fault = faults.find(([wrong]) => wrong);
-    byId('clear-fault').textContent = fault ? fault[1] : '';
-    if (fault) {
-      const at = fault[2] ? field(fault[2]) : clearance.querySelector('input');
-      if (at) at.focus();
-      return;
-    }
+    const at = fault && fault[2] ? field(fault[2]) : /** @type {HTMLElement} */ (clearance.querySelector(byId('clear-effort').hidden ? '[data-class]:not([hidden]) input' : 'input'));
+    page.blame(at, byId('clear-fault'), fault ? fault[1] : '');
+    if (fault) return;
     const of = { on: field('clear-on').value, until: field('clear-until').value, by };
     for (const id of classes) {
       // What was allowed was there on that day already: it is left alone from then.
@@ -183,7 +180,7 @@
     if (chosen) store.put('screened', { says: chosen.value, ...of, was: 'ask', ...lasting(screened) });
     clearance.reset();
     draw();
-    byId('outcome-head').focus();
+    toOutcome();
   });
   const { born } = store.facts();
   if (born !== undefined) field('born').value = String(born);

@@ -232,6 +232,10 @@
     const answer = await page.ask(say('stand.erase_ask'), [make('p', { text: `${say('stand.erase_what')}${theirs}` })], [['keep', say('stand.keep_them')], ['erase', say('stand.erase_everything')]]);
     if (answer === 'erase') {
       store.erase();
+      name.value = '';
+      weightInput.value = '';
+      byId('have-list').querySelectorAll('input').forEach((box) => { box.checked = false; });
+      people();
       tell(`${say(others ? 'stand.erased_one' : 'stand.erased')}${theirs}`);
     }
   });
@@ -264,14 +268,12 @@
     const written = /[a-z]/i.test(bare) ? bare : `${bare} ${unit}`;
     const mass = targets.readMass(written);
     if (mass === null || mass < 10 * targets.KILOGRAM || mass > 500 * targets.KILOGRAM) {
-      tellWeight(say('stand.no_weight', { example: `72 ${unit}` }));
-      weightInput.setAttribute('aria-invalid', 'true');
-      weightInput.focus();
+      page.blame(weightInput, byId('weight-says'), say('stand.no_weight', { example: `72 ${unit}` }));
       return;
     }
     store.put('bodyweight', written);
     weightInput.value = written;
-    weightInput.removeAttribute('aria-invalid');
+    page.blame(weightInput, byId('weight-says'), '');
     tellWeight(say('stand.weight_kept'));
   });
   const equipment = [...new Set(tables.equipment.flat(2))].sort();

@@ -27,7 +27,7 @@
         const root = found.countedBecause(m);
         return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => /** @type {Node | string} */ (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack(), ...(barred ? [] : under(found.first(m)))] : [])];
       }
-      case readiness.OPEN: return [barred === 'ask' ? say('stand.ask_first') : barred ? say('stand.health_first') : say('stand.may_start')];
+      case readiness.OPEN: return [barred === 'ask' ? (states.isChild() ? say('state.with_coach') : say('stand.ask_first')) : barred ? say('stand.health_first') : say('stand.may_start')];
       case readiness.ALMOST: {
         if (barred) return [lack()];
         const first = found.first(m);
@@ -37,7 +37,7 @@
       case readiness.NOT_YET: return barred ? [lack()] : [lack(), ...under(found.first(m))];
       default: {
         if (!person) return [];
-        if (barred) return [barred === 'ask' ? say('stand.ask_first') : say('stand.health_first')];
+        if (barred) return [barred === 'ask' ? (states.isChild() ? say('state.with_coach') : say('stand.ask_first')) : say('stand.health_first')];
         const first = found.first(m);
         if (!first.direct) return first.steps.length ? under(first) : [lack()];
         const tests = [...new Set(first.steps.map(({ movement }) => movement))];

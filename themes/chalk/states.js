@@ -36,7 +36,7 @@
   };
 
   /** A state for readers; who is to ask first is invited to neither training nor testing. @param {number} state */
-  const stateWord = (state) => (health() === 'ask' && (state === readiness.OPEN || state === readiness.TEST_FIRST) ? say('state.ask_first') : say(`state.${readiness.STATES[state].replace(' ', '_')}`));
+  const stateWord = (state) => (health() === 'ask' && (state === readiness.OPEN || state === readiness.TEST_FIRST) ? say(isChild() ? 'state.with_coach' : 'state.ask_first') : say(`state.${readiness.STATES[state].replace(' ', '_')}`));
 
   /** A target or a result for readers; where the other units say it otherwise, in both. @param {Got} got @param {boolean} [eachSide] */
   const shown = (got, eachSide = false) => {
@@ -73,6 +73,8 @@
     const says = globalThis.rungbook.health.saysOn(screened ? { says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null, lasts: screened.lasts } : null, today, born);
     return says === 'ask' ? 'ask' : says === null || today > on + globalThis.rungbook.health.LIMITS.clearance ? 'none' : says === 'light' ? 'light' : 'clear';
   };
+  /** Whether this device's person is too young for a page: what is said then speaks of a coach, of no clinician. */
+  const isChild = () => document.documentElement.dataset.age === 'child';
   /** Why nothing may be tested or trained; empty when it may. @returns {'' | 'first' | 'ask'} */
   const barred = () => { const says = health(); return says === 'none' ? 'first' : says === 'ask' ? 'ask' : ''; };
 
@@ -132,7 +134,7 @@
     const word = readiness.STATES[state];
     // Who is to ask first is invited to neither training nor testing.
     const asks = askFirst && (state === readiness.OPEN || state === readiness.TEST_FIRST);
-    const own = asks ? say('state.ask_first') : say(`state.${word.replace(' ', '_')}`);
+    const own = asks ? say(isChild() ? 'state.with_coach' : 'state.ask_first') : say(`state.${word.replace(' ', '_')}`);
     const text = counted && !asks ? say('stand.counted', { state: own }) : own;
     return make('span', { class: `state state-${asks ? 'paused' : word.replace(' ', '-')}`, 'data-state': asks ? 'ask first' : word },
       make('span', { class: 'state-shape', 'aria-hidden': 'true' }), make('span', { text }));
@@ -179,15 +181,7 @@
     place.hidden = false;
   };
 
-  /** Where several people use this device: whose numbers these are, below the heading of the page. */
-  const drawWho = () => {
-    const head = document.querySelector('main h1'), all = store.people(), here = all.find(({ isHere }) => isHere), old = document.getElementById('whose');
-    if (old) old.remove();
-    if (!head || !here || all.length < 2) return;
-    head.after(make('p', { class: 'hint', id: 'whose' }, say('home.for', { name: here.name || say('stand.no_name') }), ' ', make('a', { href: 'where-i-stand.html#people', text: say('stand.not_me') })));
-  };
   const draw = () => {
-    if (document.getElementById('guided') || document.getElementById('sets') || document.getElementById('rests-list')) drawWho();
     const stand = store.isEmpty() ? null : mine();
     for (const slot of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-state-of]'))) {
       const m = model ? model.numbers.get(slot.dataset.stateOf || '') : undefined;
@@ -219,7 +213,7 @@
   const figure = (m, size = 48) => (model && model.is(m, readiness.DRAWN)
     ? page.make('img', { class: 'small-figure', alt: '', width: size, height: size, loading: 'lazy', decoding: 'async', src: `figures/${model.tables.ids[m]}.svg` }) : null);
 
-  globalThis.rungbook.states = { model, mine, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, barred, causeWords, sore, bearsOnSore, soreLines, together, liftedBy, asideGot };
+  globalThis.rungbook.states = { model, mine, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, together, liftedBy, asideGot };
   store.onChange(() => { draw(); follow(); });
   draw();
   number();

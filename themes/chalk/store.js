@@ -409,6 +409,20 @@
     // A link that is copied later says nothing of the visit.
     setTimeout(() => { link.hash = before; });
   }, true);
+  // ---- where several people use this device: whose numbers a page shows or takes, below its heading
+
+  const { page, words } = globalThis.rungbook;
+  const drawWho = () => {
+    const head = document.querySelector('main h1'), all = people(), here = all.find(({ isHere }) => isHere), old = document.getElementById('whose');
+    if (old) old.remove();
+    if (!head || !here || all.length < 2) return;
+    head.after(page.make('p', { class: 'hint', id: 'whose' }, words.say('home.for', { name: here.name || words.say('stand.no_name') }), ' ', page.make('a', { href: 'where-i-stand.html#people', text: words.say('stand.not_me') })));
+  };
+  if (page && document.querySelector('#guided, #sets, #rests-list, #number-here, #questions, #pain-form')) {
+    listeners.push(drawWho);
+    drawWho();
+  }
+
   globalThis.addEventListener('storage', (event) => {
     // Another tab's probe is nothing that was kept: two tabs would answer each other for ever.
     if (event.key === null || (event.key.startsWith(PREFIX) && event.key !== PROBE)) changed();

@@ -70,7 +70,7 @@
   const advice = (m, today) => {
     const { reached, needs } = found();
     if (today) return [make('p', { class: 'advice hint', text: say('test.test_now') })];
-    const why = barred() ? (barred() === 'ask' ? say('test.ask_first') : say('test.health_first_why')) : waits(m) ? say('test.waits') : !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : !isFit() ? say('test.not_testing') : say('test.day_is_full');
+    const why = barred() ? (barred() === 'ask' ? (states.isChild() ? say('state.with_coach') : say('test.ask_first')) : say('test.health_first_why')) : waits(m) ? say('test.waits') : !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : !isFit() ? say('test.not_testing') : say('test.day_is_full');
     return [make('p', { class: 'advice do-not hint', text: say('test.do_not', { why }) })];
   };
   const drawEntries = () => {
@@ -129,13 +129,12 @@
     };
     const keep = async () => {
       const said = rows.filter(({ input }) => input.value.trim() !== '').map(({ m, input }) => ({ m, input, got: number.read(m, input.value) }));
-      rows.forEach(({ input }) => input.removeAttribute('aria-invalid'));
       const bad = said.find(({ got }) => got === null);
-      if (bad) { number.blame(bad.input, fault, say('entry.write_numbers')); return; }
-      if (!said.length) { number.blame(rows[0].input, fault, say('known.none_written')); return; }
+      if (bad) { page.blame(bad.input, fault, say('entry.write_numbers')); return; }
+      if (!said.length) { page.blame(rows[0].input, fault, say('known.none_written')); return; }
       const chosen = when.find(({ box }) => box.checked), positive = said.some(({ got }) => /** @type {Got} */ (got).amount > 0);
-      if (positive && !chosen) { number.blame(when[0].box, fault, say('entry.write_day')); return; }
-      fault.textContent = '';
+      if (positive && !chosen) { page.blame(when[0].box, fault, say('entry.write_day')); return; }
+      page.blame(rows[0].input, fault, '');
       for (const { m, input, got } of said) {
         if (number.doubtful(model, m, /** @type {Got} */ (got)) && !await number.isMeant(m, /** @type {Got} */ (got))) { input.focus(); return; }
       }
@@ -164,8 +163,6 @@
     const UNSURE = 6;
     /** A question that may be tested today is looked for among so many. */
     const AHEAD = 12;
-    /** What is asked of a sheet is about this share of it (the middle of simulated clients). */
-    const ASKED = 0.35;
     const TESTS = 3;
     /** Movements asked and left open in this run, and what each step kept. @type {{ m: number, key: string | null }[]} */
     let steps = [];
@@ -201,8 +198,17 @@
     const sayOver = () => {
       speak(say('test.over'), make('p', { text: say('test.over_says') }), make('p', { class: 'acts' }, make('a', { class: 'act', href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.to_today') })));
     };
-    /** Whether something began to hurt today: no skill is tested, until less is said of it. */
-    const hurtsToday = () => { const stand = mine(); return stand !== null && states.sore(stand).some(({ on }) => on === stand.day); };
+    /** Whether something began to hurt today: no skill is tested, until less is said of it, or its pause is lifted. */
+    const hurtsToday = () => {
+      const stand = mine();
+      return stand !== null && (states.sore(stand).some(({ on }) => on === stand.day)
+        || stand.found.causes.some(({ kind, on, by, because }) => kind === 'paused' && on === stand.day && by === 'client' && /^it hurt/.test(because || '')));
+    };
+    /** That what rests, or hurts, was not asked about, and where that is lifted. */
+    const resting = () => {
+      const stand = mine(), some = stand !== null && stand.found.causes.length + states.sore(stand).length > 0;
+      return some ? make('p', {}, say('test.rests_left'), ' ', make('a', { href: 'where-i-stand.html#rests', text: say('rests.where_lifted') })) : null;
+    };
     const stop = () => {
       isOn = false;
       show(-1);
@@ -241,10 +247,9 @@
       const left = skill ? placement.next(model, found(), skill.members, asked(), results.today()) : null;
       const before = steps.length ? steps[steps.length - 1] : null, last = before ? articles.get(before.m) : null;
       const rest = today && last && before && before.key && last.dataset.rest ? make('p', { class: 'hint', text: say('test.rest_first', { rest: last.dataset.rest || '' }) }) : null;
-      const about = left ? Math.max(1, Math.ceil(left.left * ASKED)) : 1;
       const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: over, more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
       panel.dataset.today = String(today);
-      speak(say('test.question', { number: steps.length + 1, n: about }), make('div', { class: 'asked', 'data-movement': tables.ids[m] }, states.figure(m, 120), named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), form,
+      speak(say('test.question', { number: steps.length + 1, n: steps.length + (left ? left.left : 1) }), make('div', { class: 'asked', 'data-movement': tables.ids[m] }, states.figure(m, 120), named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), form,
         all.length ? make('details', { class: 'rules' }, make('summary', { text: say('test.rules') }), ...all) : null,
         make('p', { class: 'acts' }, button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
       focus();
@@ -276,7 +281,7 @@
       isOn = false;
       show(-1);
       const answered = steps.filter(({ key }) => key).length;
-      speak(say('test.all_for_now'), make('p', { text: say('test.answered', { answered, all: steps.length, n: skill.members.length }) }),
+      speak(say('test.all_for_now'), steps.length ? make('p', { text: say('test.answered', { answered, all: steps.length, n: skill.members.length }) }) : null, resting(),
         tests.length ? make('p', {}, `${say('test.test_first')} `, ...namedList(tables, tests)) : null,
         make('p', {}, yours.length ? `${say('test.yours')} ` : say('test.nothing_yours'), ...namedList(tables, yours)),
         barred() ? null : make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
@@ -303,7 +308,7 @@
       }
       // Who is to ask first is shown no test, and asked for no number.
       if (why === 'ask') {
-        speak(say('test.health_questions'), make('p', { text: say('test.health_answered') }), make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#health', text: say('test.before_you_start') })));
+        speak(say('test.health_questions'), make('p', { text: say('test.health_answered') }), make('p', { class: 'advice do-not' }, `${states.isChild() ? say('training.child') : say('test.answers_say')} `, make('a', { href: 'before-you-start.html#health', text: say('test.before_you_start') })));
         return;
       }
       if (hurtsToday()) {

@@ -25,6 +25,9 @@
   /** A load as it is typed. @param {number} mass */
   const typed = (mass) => String(inPounds() ? Math.round((Math.abs(mass) / 45359237) * 10) / 10 : Math.abs(mass) / targets.KILOGRAM);
 
+  /** A text with its days as readers write them. @param {string} text */
+  const dated = (text) => text.replace(/[0-9]{4}-[0-9]{2}-[0-9]{2}/g, (day) => results.dayWords(Number(results.readDay(day))));
+
   // ---- a card
 
   /** The boxes of a line. @param {Line} line @param {Draft} draft */
@@ -45,22 +48,26 @@
     return { input, whole: make('p', { class: 'beside' }, make('label', { for: id, text: says }), ' ', input, after ? make('span', { class: 'unit', text: after }) : null) };
   };
 
-  /** Keeps what is ticked; the reason where it cannot. @param {Line} line @param {string} on @param {ReturnType<typeof ticks>} sets @param {string} left @param {string | null} weight */
+  /** Keeps what is ticked; the field and what is wrong with it where it cannot. @param {Line} line @param {string} on @param {ReturnType<typeof ticks>} sets @param {HTMLInputElement} left @param {HTMLInputElement | null} weight @returns {[HTMLInputElement, string]} */
   const keep = (line, on, sets, left, weight) => {
     const number = (/** @type {string} */ text) => (text.trim() === '' ? NaN : Number(text.trim().replace(',', '.')));
-    const did = sets.slice(0, line.sets).filter(({ tick }) => tick.checked).map(({ amount }) => number(amount.value));
-    const reserve = left.trim() === '' ? null : number(left), load = weight === null || weight.trim() === '' ? 0 : number(weight);
-    if (!did.length || did.some((n) => !Number.isFinite(n) || n < 0 || n > 100000)) return say('today.tick');
-    if (line.unit === 'reps' && !did.every(Number.isInteger)) return say('today.whole_reps');
-    if (reserve !== null && (!Number.isInteger(reserve) || reserve < 0 || reserve > LIMITS.in_reserve)) return say('today.whole_left');
-    if (!Number.isFinite(load) || load < 0 || load > 1000) return say('today.no_weight');
+    const ticked = sets.slice(0, line.sets).filter(({ tick }) => tick.checked), did = ticked.map(({ amount }) => number(amount.value));
+    const reserve = left.value.trim() === '' ? null : number(left.value), load = weight === null || weight.value.trim() === '' ? 0 : number(weight.value);
+    const bad = did.findIndex((n) => !Number.isFinite(n) || n < 0 || n > MOST), part = line.unit === 'reps' ? did.findIndex((n) => !Number.isInteger(n)) : -1;
+    if (!did.length) return [sets[0].tick, say('today.tick')];
+    if (bad >= 0) return [ticked[bad].amount, say('today.write_set', { set: say('today.set', { number: sets.indexOf(ticked[bad]) + 1 }) })];
+    if (part >= 0) return [ticked[part].amount, say('today.whole_reps')];
+    if (reserve !== null && (!Number.isInteger(reserve) || reserve < 0 || reserve > LIMITS.in_reserve)) return [left, say('today.whole_left', { most: LIMITS.in_reserve })];
+    if (weight && (!Number.isFinite(load) || load < 0 || load > 1000)) return [weight, say('today.no_weight')];
     const help = (line.load || 0) < 0 ? ' help' : '';
     store.add('trained', { movement: tables.ids[line.movement], did, ...(load ? { with: `${load} ${inPounds() ? 'lb' : 'kg'}${help}` } : {}), ...(reserve === null ? {} : { in_reserve: reserve }), on });
-    return '';
+    return [left, ''];
   };
 
   /** What entering a number and “it hurt” take is loaded once it is asked for. @returns {Promise<Rungbook['entry']>} */
   const entry = () => page.load('entry-here').then(() => globalThis.rungbook.entry);
+  /** The most that a set may hold. */
+  const MOST = 100000;
   /** A set is asked about from so many times what was asked. */
   const MANY = 3;
   /** Whether a ticked number is a slip: far above all that is asked of its movement, and not meant. @param {Line} line @param {ReturnType<typeof ticks>} sets */
@@ -109,10 +116,11 @@
     const left = logged ? field(`left-${id}`, say('today.left_in_reserve'), draft.left, say(line.unit === 'reps' ? 'today.reps' : 'today.seconds')) : null;
     const weight = logged && line.load ? field(`weight-${id}`, say(line.load < 0 ? 'today.help_used' : 'today.weight_used'), draft.weight === null ? typed(line.load) : draft.weight, say(inPounds() ? 'today.pounds' : 'today.kilograms')) : null;
     const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: left ? left.input.value : '', weight: weight ? weight.input.value : null } } });
-    const fault = make('p', { class: 'fault', role: 'alert' });
+    const fault = make('p', { class: 'fault', role: 'alert', id: `fault-${id}` });
     const keeps = make('button', { type: 'button', text: say('today.keep'), on: { click: async () => {
-      if (logged && await isSlip(line, sets)) return;
-      fault.textContent = keep(line, on, sets, left ? left.input.value : '', weight && weight.input.value);
+      if (!left || await isSlip(line, sets)) return;
+      const [at, why] = keep(line, on, sets, left.input, weight && weight.input);
+      page.blame(at, fault, why);
     } } });
     return make('article', { class: 'check line', 'data-movement': id, on: { input: jot } }, head, ...about(line, of), make('ul', { class: 'ticks' }, ...sets.map(({ whole }) => whole)),
       weight && weight.whole, left && left.whole, logged ? null : make('p', { class: 'hint', text: say('today.not_kept') }), line.block === 'range' && !logged ? number(line) : null, fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
@@ -150,7 +158,9 @@
     byId('care').replaceChildren(...care);
     byId('sets').replaceChildren(...(lines.length ? BLOCKS.flatMap((block) => {
       const all = lines.filter((line) => line.block === block), key = block.replace(' ', '_');
-      return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`today.head_${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => card(line, of, on))))] : [];
+      // What was never done is not kept up.
+      const isBeside = block === 'kept up' && all.some(({ movement }) => !training.got(of.trainee, movement));
+      return all.length ? [make('section', { class: 'block' }, make('h2', { text: isBeside ? say('today.head_beside') : say(`today.head_${key}`) }), make('p', { class: 'hint', text: isBeside ? say('today.block_beside') : say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => card(line, of, on))))] : [];
     }) : [make('p', { text: say('today.nothing_open') })]));
     const lost = session ? aim.leftOut(of, session.leftOut) : [];
     byId('left-out').hidden = lost.length === 0;
@@ -174,10 +184,10 @@
     byId('aim').replaceChildren(...aim.sentence(of));
     byId('how-long').replaceChildren(...aim.howLong(of));
     byId('goal').replaceChildren(aim.goalChoice('today'));
-    byId('conditions').replaceChildren(...training.conditions(of).map((text) => make('li', { text })));
+    byId('conditions').replaceChildren(...training.conditions(of).map((text) => make('li', { text: dated(text) })));
     const first = training.clinician(of.trainee);
     byId('clinician').hidden = first.length === 0;
-    byId('clinician').replaceChildren(...first.map((text) => make('p', { text })), make('p', {}, make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') })));
+    byId('clinician').replaceChildren(...first.map((text) => make('p', { text: dated(text) })), make('p', {}, make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') })));
     drawRests(stand);
     drawSession(stand, of);
     drawAfter(results.dayText(stand.day));
@@ -196,7 +206,7 @@
     event.preventDefault();
     const whole = (/** @type {HTMLInputElement} */ { value }, /** @type {number} */ most) => (/^\s*[0-9]{1,4}\s*$/.test(value) && Number(value) <= most ? Number(value) : null);
     const said = whole(effort, LIMITS.effort), long = whole(minutes, LIMITS.minutes);
-    byId('session-fault').textContent = said === null || !long ? say('today.no_session') : '';
+    page.blame(said === null ? effort : minutes, byId('session-fault'), said === null ? say('today.no_effort', { most: LIMITS.effort }) : !long ? say('today.no_minutes', { most: LIMITS.minutes }) : '');
     if (said === null || !long) return;
     effort.value = '';
     minutes.value = '';

@@ -4,6 +4,7 @@ use crate::curriculum::words::{BodyPart, Word};
 use crate::leverage::{PUBLISHED, unchecked};
 use crate::screening::{self, Asked, Column};
 use crate::site::material::Material;
+use crate::site::pages::view;
 use crate::strength::one_rep_max::{FORMULAS, per_cent_of_max};
 use crate::training::Rule;
 use crate::words::Words;
@@ -85,8 +86,19 @@ pub fn before(site: &Material<'_>, context: &mut Context) {
     context.insert("classes", &classes);
     context.insert("parts", &parts(site));
     context.insert("rows", &rows);
+    context.insert("figure", &beside(site));
     context.insert("questions", &questions(words));
     context.insert("warm_up", &site.curriculum.school().warm_up.get("always"));
+}
+
+/// The small figure beside the questions: of the first movement that needs no caution, or nothing.
+fn beside(site: &Material<'_>) -> String {
+    let of = |(ix, _)| match site.links.mark(ix) {
+        None => view::figure_of(site, ix),
+        Some(_) => String::new(),
+    };
+    let mut figures = site.curriculum.movements().map(of);
+    figures.find(|src| !src.is_empty()).unwrap_or_default()
 }
 
 fn questions(words: &Words) -> Vec<HealthQuestion<'_>> {
