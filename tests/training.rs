@@ -1,5 +1,5 @@
 //! Training: the same sessions, loads, limiter and weeks from the program, from the page's own script run in a JavaScript engine,
-//! and from an independent reference in Python, on random curricula and clients; forty-two clients read as a coach reads them; and
+//! and from an independent reference in Python, on random curricula and clients; clients read as a coach reads them; and
 //! half a year of random lives.
 //!
 //! `RUNGBOOK_CASES=1000 cargo test --release --test training` throws as many curricula, each with five clients, and as many clients of
@@ -24,6 +24,8 @@ mod facts;
 mod histories;
 #[path = "training/lives.rs"]
 mod lives;
+#[path = "training/loads.rs"]
+mod loads;
 #[path = "training/old.rs"]
 mod old;
 #[path = "training/rules.rs"]
@@ -201,7 +203,7 @@ fn a_coach_would_sign_these_sessions() {
     let (proof, told) = shipped();
     let mut others = others();
     let cases = coach::cases(&proof);
-    assert_eq!(cases.len(), 42);
+    assert!(cases.len() >= 46, "{} clients", cases.len());
     let mut unsigned = Vec::new();
     for case in &cases {
         let signed = std::panic::catch_unwind(|| {

@@ -378,7 +378,7 @@ fn line_text(say: &Say<'_>, t: &Training, l: &Line) -> String {
     if let Some(toward) = say.toward(l, t) {
         let _ = write!(out, ", {toward}");
     }
-    let _ = write!(out, " [{}: {}]", say.rule(l), say.why(&l.why));
+    let _ = write!(out, " [{}: {}]", say.rule(l), say.why_and_then(l));
     out
 }
 

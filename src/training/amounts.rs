@@ -3,6 +3,7 @@
 use super::constants::K;
 use super::ease::Ease;
 use super::facts::Facts;
+use super::load::Shown;
 use super::now::Now;
 use super::reason::{Reason, Rule};
 use super::trainee::{Logged, Mass, Trainee, down};
@@ -111,17 +112,25 @@ impl<'a> Trainee<'a> {
         }
     }
 
-    /// Full reps with weight on record: the dose's sets and reps, the load moves.
+    /// Full reps with weight on record: the dose's sets and reps, the load moves; what was done in full with as much goes on with
+    /// as many reps as it had.
     fn by_weight(&self, ix: MovementIx, times: u32, ease: &Ease) -> Amounts {
         let facts = self.roster.of(ix);
         let plate = self.roster.plate();
-        let reps = self.reps_loaded(facts);
-        let mut mass = self.load(ix);
-        let (mut rule, mut why) = (None, Reason::Load);
-        let mut left = K.load_reps;
+        let (least, mut sets) = (self.reps_loaded(facts), i64::from(facts.dose.sets()));
+        let (mut reps, mut mass) = (least, self.load(ix));
+        let (mut rule, mut why, mut theirs) = (None, self.why_load(ix, mass), None);
         match self.last(ix, None) {
-            Last::Full(last, earned) if last.first() >= reps * ONE => {
-                (mass, why, left) = (mass.max(last.mass), Reason::LoadHeld(last.mass), K.left);
+            Last::Full(last, earned) if last.first() >= least * ONE => {
+                why = Reason::LoadHeld(last.mass);
+                if mass <= last.mass {
+                    (mass, reps) = (
+                        last.mass,
+                        (last.first() / ONE).min(K.reps.into()).max(least),
+                    );
+                    let kept = sets_of(facts, reps).max(last.of.did.len() as i64);
+                    sets = sets.min(kept);
+                }
                 let moves = (self.person.body_weight.unwrap_or(0) + mass) as f64;
                 if earned && !ease.hold && plate as f64 <= K.plate_share * moves + 1.0 {
                     (mass, rule, why) = (mass + plate, Some(Rule::Strict), Reason::InFull);
@@ -129,31 +138,40 @@ impl<'a> Trainee<'a> {
             }
             Last::Missed(last) => {
                 (mass, rule, why) = (mass.min(last.mass), Some(Rule::Shows), Reason::FellShort);
-                left = K.left;
             }
             _ => {
                 let harder = self.did_lately(ix).filter(|t| t.of.movement != ix);
-                if let Some(t) = harder.filter(|t| t.full() && t.first() >= reps * ONE)
+                if let Some(t) = harder.filter(|t| t.full() && t.first() >= least * ONE)
                     && t.mass > mass
                 {
-                    (mass, why, left) = (t.mass, Reason::LoadHeld(t.mass), K.left);
+                    (mass, why) = (t.mass, Reason::LoadHeld(t.mass));
+                    theirs = Some(Shown {
+                        mass,
+                        reps: t.with_reserve() / ONE,
+                    });
                 }
             }
         }
-        let mut sets = i64::from(facts.dose.sets());
         if let Some(last) = self.did_lately(ix).filter(|_| ease.sore) {
             (mass, sets) = (mass.min(last.mass), sets.min(last.sets()));
         }
         let planned = (mass + self.planned(facts, times, ease) * plate) as f64;
-        let bounded = self.bound(ix).map_or(planned, |bound| planned.min(bound));
+        let bound = self.bound(ix, reps);
+        let bounded = bound.map_or(planned, |bound| planned.min(bound));
         let share = if ease.light { K.light } else { 1.0 };
+        // What was lifted need not be of whole plates.
+        let mass = match bounded * share == mass as f64 {
+            true => mass,
+            false => self.in_plates(bounded * share),
+        };
+        let mass = mass.max(plate);
         Amounts {
             sets,
             amount: reps,
-            mass: Some(self.in_plates(bounded * share).max(plate)),
+            mass: Some(mass),
             rule,
             why: Some(why),
-            in_reserve: Some(left.into()),
+            in_reserve: self.leaves(ix, mass, reps, theirs),
         }
     }
 

@@ -29,6 +29,8 @@ pub struct Constants {
     /// Too easy: so many reps above the dose, or a hold so many times the dose. Common practice, no source.
     pub easy: u32,
     pub easy_hold: u32,
+    /// From so many times what a set asks the line says that it is easy. Common practice, no source.
+    pub far: u32,
     /// A gap is trained itself from so many, where nothing easier serves. Common practice, no source.
     pub itself: u32,
 
@@ -199,6 +201,7 @@ pub const K: Constants = Constants {
     single_sets: 3,
     easy: 6,
     easy_hold: 3,
+    far: 3,
     itself: 2,
     share: 0.7,
     hold: 0.5,

@@ -115,6 +115,10 @@ impl Trainee<'_> {
         };
         let mut rule = asked.rule.unwrap_or(c.rule);
         let mut why = asked.why;
+        // What is known of what stands in is said, not that nothing is known of the other.
+        if now.is_some() {
+            why.retain(|one| !matches!(one, Reason::NothingKnown | Reason::TriedAnew));
+        }
         if let Some((by, reason)) = ease.by {
             rule = by;
             why.insert(0, reason);
@@ -195,7 +199,10 @@ impl Trainee<'_> {
                 sets: tries.into(),
                 amount: target.amount() / ONE,
                 mass: self.shown_with(ix, &now, target.added()),
-                why: c.why.clone(),
+                why: match now.whole() >= i64::from(K.far) * (target.amount() / ONE) {
+                    true if facts.counted => with(&c.why, Reason::ShowFar),
+                    _ => c.why.clone(),
+                },
                 ..Asked::default()
             });
         }
@@ -213,6 +220,9 @@ impl Trainee<'_> {
         let amounts = self.amounts(ix, &now, times, ease);
         let mut why = c.why.clone();
         why.extend(amounts.why);
+        if ease.by.is_none() && now.whole() >= i64::from(K.far) * amounts.amount {
+            why.extend(self.far_above(ix));
+        }
         Some(Asked {
             sets: match kept {
                 true => self.kept_sets(ix, ease),
@@ -234,6 +244,18 @@ impl Trainee<'_> {
             false => self.load(ix),
         };
         asked.or_else(|| self.roster.of(ix).loaded().then(record))
+    }
+
+    /// What is said where far more is known than is asked, of strength that bears no weight.
+    fn far_above(&self, ix: MovementIx) -> Vec<Reason> {
+        let facts = self.roster.of(ix);
+        if facts.loaded() || facts.practised() {
+            return Vec::new();
+        }
+        let own_pace = facts.seconds > 0 || facts.rep_s != K.rep_s;
+        let slow = (facts.is_reps() && !own_pace).then_some(Reason::Slow);
+        let harder = self.harder(ix).is_none().then_some(Reason::AskHarder);
+        slow.into_iter().chain(harder).collect()
     }
 
     fn kept_sets(&self, ix: MovementIx, ease: &Ease) -> i64 {
@@ -259,7 +281,8 @@ impl Trainee<'_> {
         let mut why = c.why.clone();
         why.push(match self.got(ix) {
             Some(got) => Reason::Asked(ix, got),
-            None => Reason::Measure,
+            None if self.has_all(ix) => Reason::Measure,
+            None => Reason::MeasureNot,
         });
         Asked {
             sets: if is_limiter { K.range_limiter } else { sets }.into(),
@@ -342,6 +365,10 @@ impl Trainee<'_> {
         let minute = 2 * 60 * ONE;
         (halves * each + minute - 1) / minute
     }
+}
+
+fn with(why: &[Reason], more: Reason) -> Vec<Reason> {
+    why.iter().copied().chain([more]).collect()
 }
 
 /// Half the sets, up.

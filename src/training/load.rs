@@ -2,13 +2,28 @@
 
 use super::constants::K;
 use super::facts::Facts;
-use super::trainee::{Mass, Trainee, down, in_mass, kilograms};
+use super::reason::Reason;
+use super::trainee::{Logged, Mass, Trainee, down, in_mass, kilograms};
 use crate::curriculum::MovementIx;
-use crate::curriculum::target::{KILOGRAM, ONE};
+use crate::curriculum::target::{Added, Got, KILOGRAM, Measure, ONE};
 use crate::curriculum::words::Pattern;
+use crate::results::Tested;
 use crate::strength::one_rep_max::{self, per_cent_of_max, range};
 
 const MOST_REPS: i64 = one_rep_max::MOST_REPS as i64;
+
+/// A set: hundred-millionths of a kilogram added, and whole reps, those left counted.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Shown {
+    pub mass: Mass,
+    pub reps: i64,
+}
+
+/// The lowest one-rep estimate of what moved for so many reps, more than the chart's read as its most.
+fn lowest(moved: f64, reps: i64) -> Option<f64> {
+    let reps = u32::try_from(reps.min(MOST_REPS)).ok()?;
+    range(moved, reps).ok().map(|(lowest, _)| lowest)
+}
 
 impl Trainee<'_> {
     /// Reps of a set with added weight: the dose's; under 18 six or more.
@@ -25,49 +40,201 @@ impl Trainee<'_> {
 
     /// Kilograms added, by what is on record; 0 where it is less than the smallest plate.
     ///
-    /// Nothing on record: the smaller of the dose's and a twentieth of body weight, at least a plate. Full reps: the load chart's
-    /// share for three reps more than are done, of the lowest one-rep estimate, less the body's share. Else the dose's, at most
-    /// 0.8 of the record (exits: the record).
+    /// Nothing on record: see [`Trainee::tried_load`]. Full reps: [`Trainee::load_of`] the dose. Else 0.8 of the record; exits the
+    /// dose's, at most the record.
     pub(super) fn load(&self, ix: MovementIx) -> Mass {
         let facts = self.roster.of(ix);
-        let plate = self.roster.plate();
-        let dose = self.mass(facts.dose.added()).filter(|mass| *mass > 0);
-        let now = self.now(ix).filter(|now| now.mass > 0);
-        let Some(now) = now else {
-            let of_body = self.person.body_weight.map(|w| w as f64 * K.of_body);
-            let tries = [dose.map(|mass| mass as f64), of_body];
-            let least = tries.into_iter().flatten().reduce(f64::min);
-            return least.map_or(plate, |mass| self.in_plates(mass).max(plate));
+        let Some(now) = self.now(ix).filter(|now| now.mass > 0) else {
+            return self.tried_load(ix);
         };
-        let moved = self.person.body_weight.zip(facts.share);
-        let Some((weight, share)) = moved.filter(|_| facts.by_weight()) else {
-            let share = match facts.pattern() {
-                Pattern::Exit => 1.0,
-                _ => K.of_record,
+        if facts.by_weight() {
+            return self.load_of(ix, self.reps_loaded(facts));
+        }
+        let record = match (facts.pattern(), self.dosed_load(facts)) {
+            (Pattern::Exit, Some(dose)) => now.mass.min(dose) as f64,
+            (Pattern::Exit, None) => now.mass as f64,
+            _ => now.mass as f64 * K.of_record,
+        };
+        self.in_plates(record).max(self.roster.plate())
+    }
+
+    fn dosed_load(&self, facts: &Facts<'_>) -> Option<Mass> {
+        self.mass(facts.dose.added()).filter(|mass| *mass > 0)
+    }
+
+    /// Of what has none on record: a twentieth of body weight, or 0.8 of what was lifted for three reps of what it needs if that is
+    /// more; never more than the dose's; at least a plate. Common practice, no source.
+    fn tried_load(&self, ix: MovementIx) -> Mass {
+        let (facts, plate) = (self.roster.of(ix), self.roster.plate());
+        let leaves = facts.of.needs().leaves();
+        let needed = leaves.iter().map(|leaf| leaf.movement);
+        let lifted = needed.filter(|low| self.roster.find(*low).is_some_and(Facts::by_weight));
+        let lifted = lifted.flat_map(|low| self.shown(low));
+        let lifted = lifted.filter(|set| set.reps >= K.try_reps.into());
+        let lifted = lifted.map(|set| set.mass as f64 * K.of_record);
+        let of_body = self.person.body_weight.map(|w| w as f64 * K.of_body);
+        let most = lifted.chain(of_body).reduce(f64::max);
+        let dose = self.dosed_load(facts).map(|mass| mass as f64);
+        let least = most.into_iter().chain(dose).reduce(f64::min);
+        least.map_or(plate, |mass| self.in_plates(mass).max(plate))
+    }
+
+    /// What sets since the newest test say, added weight on them, reps with those left; after a session that fell short only what
+    /// is known now.
+    pub(super) fn shown(&self, ix: MovementIx) -> Vec<Shown> {
+        let facts = self.roster.of(ix);
+        let now = self.now(ix).map(|now| Shown {
+            mass: now.mass,
+            reps: now.whole(),
+        });
+        let from = self.counts_from(ix);
+        let counts = |t: &&Tested| t.movement == ix && t.on > from && t.on <= self.today;
+        let tests = self.person.tested.iter().filter(counts);
+        let newest = tests.clone().map(|t| t.on).max();
+        let since = newest.unwrap_or(from);
+        let log: Vec<&Logged<'_>> = self.logged(ix).filter(|t| t.of.on > since).collect();
+        let fell_short = log.last().is_some_and(|t| t.missed());
+        let tests = tests.filter(|t| Some(t.on) == newest).map(|t| {
+            let one = self.of_test(facts, t);
+            Shown {
+                mass: one.mass,
+                reps: one.whole(),
+            }
+        });
+        let log = log.into_iter().map(|t| Shown {
+            mass: t.mass,
+            reps: t.with_reserve() / ONE,
+        });
+        let own = tests.chain(log).filter(|_| !fell_short);
+        now.into_iter().chain(own).filter(|s| s.mass > 0).collect()
+    }
+
+    /// What of the body moves with it, in kilograms; `None` where that is not known.
+    fn carried(&self, ix: MovementIx) -> Option<f64> {
+        let (weight, share) = self.person.body_weight.zip(self.roster.of(ix).share)?;
+        Some(kilograms(weight) * share)
+    }
+
+    /// The lowest one-rep estimate of the set that says most, in kilograms moved: of sets of two reps or more; where there is none,
+    /// of a single.
+    fn one_rep(&self, carried: f64, sets: &[Shown]) -> Option<f64> {
+        let estimate = |set: &Shown| lowest(carried + kilograms(set.mass), set.reps);
+        let several = sets.iter().filter(|set| set.reps >= 2);
+        let most = several.filter_map(estimate).reduce(f64::max);
+        most.or_else(|| sets.iter().filter_map(estimate).reduce(f64::max))
+    }
+
+    /// Kilograms for sets of so many full reps, of what has weight on record: the load chart's share for three reps more of the
+    /// lowest one-rep estimate, less the body's share, but never less than what was lifted for three reps more, or is logged of
+    /// these two weeks for as many with two left. Where it is not known what of the body moves: 0.8 of what was lifted for as many.
+    pub(super) fn load_of(&self, ix: MovementIx, reps: i64) -> Mass {
+        let sets = self.shown(ix);
+        let heaviest = |least: i64| {
+            let enough = sets.iter().filter(move |set| set.reps >= least);
+            enough.map(|set| set.mass).max().unwrap_or(0)
+        };
+        let carried = self.carried(ix);
+        let worked =
+            match carried.and_then(|carried| Some((carried, self.one_rep(carried, &sets)?))) {
+                Some((carried, most)) => {
+                    let at = (reps + i64::from(K.load_reps)).min(MOST_REPS);
+                    let share = per_cent_of_max(at as u32).unwrap_or(0.0);
+                    (most * share / 100.0 - carried) * KILOGRAM as f64
+                }
+                None if carried.is_some() => 0.0,
+                None => {
+                    let facts = self.roster.of(ix);
+                    let record = heaviest(0) as f64 * K.of_record;
+                    let dose = self
+                        .dosed_load(facts)
+                        .map_or(record, |dose| record.min(dose as f64));
+                    dose.max(heaviest(reps) as f64 * K.of_record)
+                        .max(self.roster.plate() as f64)
+                }
             };
-            let record = now.mass as f64 * share;
-            let most = dose.map_or(record, |dose| record.min(dose as f64));
-            return self.in_plates(most).max(plate);
+        let most = self.bound(ix, reps).unwrap_or(f64::INFINITY);
+        let held = heaviest(reps + i64::from(K.load_reps)).max(self.held_lately(ix, reps));
+        self.in_plates(worked.min(most))
+            .max(if held as f64 <= most { held } else { 0 })
+            .max(0)
+    }
+
+    /// The set that was done with it, else how it was worked out.
+    pub(super) fn why_load(&self, ix: MovementIx, mass: Mass) -> Reason {
+        let sets = self.shown(ix);
+        let with_it = sets.iter().filter(|set| set.mass == mass);
+        match (with_it.map(|set| set.reps).max(), self.carried(ix)) {
+            (Some(reps), _) => {
+                let seconds = self.roster.of(ix).seconds;
+                let added = Some(Added::Mass(mass));
+                Reason::Best(Got::of(Measure::Reps, 1, reps * ONE, seconds, added))
+            }
+            (None, None) => Reason::OfRecord,
+            (None, Some(_)) => Reason::Load,
+        }
+    }
+
+    /// The heaviest of these two weeks' log since the newest test for as many reps with two left; 0 after falling short.
+    fn held_lately(&self, ix: MovementIx, reps: i64) -> Mass {
+        let tests = self.person.tested.iter().filter(|t| t.movement == ix);
+        let tested = tests.map(|t| t.on).filter(|on| *on <= self.today).max();
+        let counts = |t: &&Logged<'_>| {
+            self.today.days_after(t.of.on) < K.off[0] && tested.is_none_or(|day| t.of.on > day)
         };
-        let reps = now.whole().min(MOST_REPS);
-        let carried = kilograms(weight) * share;
-        let moved = carried + kilograms(now.mass);
-        let (Ok((lowest, _)), Some(share)) = (
-            range(moved, u32::try_from(reps).unwrap_or(0)),
-            per_cent_of_max(
-                (self.reps_loaded(facts) + i64::from(K.load_reps)).min(MOST_REPS) as u32,
-            ),
-        ) else {
+        let log: Vec<&Logged<'_>> = self.logged(ix).filter(counts).collect();
+        if log.last().is_some_and(|t| t.missed()) {
             return 0;
+        }
+        let good = |t: &&&Logged<'_>| {
+            t.full() && t.first() >= reps * ONE && t.of.in_reserve.unwrap_or(0) >= K.left
         };
-        let mass = (lowest * share / 100.0 - carried) * KILOGRAM as f64;
-        let most = self.bound(ix).map_or(mass, |bound| mass.min(bound));
-        self.in_plates(most).max(0)
+        log.iter().filter(good).map(|t| t.mass).max().unwrap_or(0)
+    }
+
+    /// Reps that the records say are possible with so much added: of a set at least as heavy its own; by the chart; of a lighter
+    /// set by the lowest formula. `None` where nothing says it.
+    pub(super) fn possible(&self, ix: MovementIx, mass: Mass, sets: &[Shown]) -> Option<i64> {
+        let heavier = sets
+            .iter()
+            .filter(|set| set.mass >= mass)
+            .map(|set| set.reps);
+        let by_set = heavier.max();
+        let Some(carried) = self.carried(ix) else {
+            return by_set;
+        };
+        let moved = carried + kilograms(mass);
+        let within = |share: &dyn Fn(i64) -> Option<f64>, most: f64| {
+            let fits = |n: &i64| share(*n).is_some_and(|moved| moved <= most + 1e-6);
+            (1..=MOST_REPS).filter(fits).max()
+        };
+        let chart = self.one_rep(carried, sets).and_then(|most| {
+            let max = |n: i64| Some(moved * 100.0 / per_cent_of_max(n as u32)?);
+            within(&max, most)
+        });
+        let lighter = sets.iter().filter(|set| set.mass < mass).filter_map(|set| {
+            let most = lowest(carried + kilograms(set.mass), set.reps)?;
+            within(&|n| lowest(moved, n), most)
+        });
+        by_set.into_iter().chain(chart).chain(lighter).max()
+    }
+
+    /// What a set of so many leaves by the records, at most four; nothing is said where that is nothing, or not known.
+    pub(super) fn leaves(
+        &self,
+        ix: MovementIx,
+        mass: Mass,
+        reps: i64,
+        more: Option<Shown>,
+    ) -> Option<i64> {
+        let mut sets = self.shown(ix);
+        sets.extend(more);
+        let left = self.possible(ix, mass, &sets)? - reps;
+        (left > 0).then_some(left.min(K.reserve.into()))
     }
 
     /// The most that is put on: of the heaviest lifted for as many reps a tenth more, or a plate more if that is more.
-    pub(super) fn bound(&self, ix: MovementIx) -> Option<f64> {
-        let reps = self.reps_loaded(self.roster.of(ix)) * ONE;
+    pub(super) fn bound(&self, ix: MovementIx, reps: i64) -> Option<f64> {
+        let reps = reps * ONE;
         let tested = self.person.tested.iter().filter(|t| t.movement == ix);
         let tested = tested.flat_map(|t| {
             let weight = t.body_weight.or(self.person.body_weight);

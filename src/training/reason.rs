@@ -133,6 +133,14 @@ pub enum Reason {
     /// Nobody measured it: it follows from another movement.
     Counts(Got, MovementIx),
     Load,
+    /// Of what has no posture: a share of what was lifted.
+    OfRecord,
+    /// Far more is known than is asked: slower reps.
+    Slow,
+    /// The same, and nothing harder may take over.
+    AskHarder,
+    /// One easy set puts it on record.
+    ShowFar,
     LoadHeld(Mass),
     InFull,
     TwoOver,
@@ -140,6 +148,8 @@ pub enum Reason {
     /// A mobility movement's own standard is asked.
     Asked(MovementIx, Got),
     Measure,
+    /// Nothing that measures it is at hand.
+    MeasureNot,
     UntilNumber,
     DaysOff(i32),
     Hurts {

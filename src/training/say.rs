@@ -5,7 +5,7 @@ use super::facts::{Group, Kind, Roster};
 use super::goal::Gap;
 use super::line::{Line, Side, Sides, Unit};
 use super::plan::{Condition, Training};
-use super::reason::{Left, Reason};
+use super::reason::{Left, Reason, Rule};
 use super::session::Session;
 use super::trainee::Mass;
 use crate::curriculum::target::{Added, Got, Measure, ONE, say_mass};
@@ -147,6 +147,10 @@ impl<'a> Say<'a> {
             Reason::Best(got) => with("best", &[("got", (&self.got(&got)).into())]),
             Reason::Counts(got, ix) => self.of_movement("counts", ix, &got),
             Reason::Load => plain("load"),
+            Reason::OfRecord => plain("of_record"),
+            Reason::Slow => plain("slow"),
+            Reason::AskHarder => plain("ask_harder"),
+            Reason::ShowFar => plain("show_far"),
             Reason::LoadHeld(mass) => with("load_held", &[("weight", (&self.mass(mass)).into())]),
             Reason::InFull => plain("in_full"),
             Reason::TwoOver => plain("two_over"),
@@ -160,6 +164,7 @@ impl<'a> Say<'a> {
                 )
             }
             Reason::Measure => plain("measure"),
+            Reason::MeasureNot => plain("measure_not"),
             Reason::UntilNumber => plain("until_number"),
             Reason::DaysOff(n) => with("days_off", &[("n", Value::Whole(n.into()))]),
             Reason::Hurts { part, score, worse } => with(
@@ -304,10 +309,13 @@ impl<'a> Say<'a> {
             _ => ("rest_s", line.rest_s),
         };
         let mut parts = vec![self.fill(key, &[("n", n.into())])];
-        parts.extend(
-            line.in_reserve
-                .map(|n| self.fill("reserve", &[("n", Value::Whole(n))])),
-        );
+        parts.extend(line.in_reserve.map(|n| {
+            let key = match n >= i64::from(K.reserve) {
+                true => "reserve_most",
+                false => "reserve",
+            };
+            self.fill(key, &[("n", Value::Whole(n))])
+        }));
         self.words.list(&parts)
     }
 
@@ -330,6 +338,19 @@ impl<'a> Say<'a> {
 
     pub fn then(&self, line: &Line) -> String {
         self.say(&format!("then.{}", line.then.key()))
+    }
+
+    /// Why a line stands; of a first try also what is done in it, for where nothing else says it.
+    pub fn why_and_then(&self, line: &Line) -> String {
+        let why = self.why(&line.why);
+        if line.rule != Rule::FirstTry {
+            return why;
+        }
+        let then = self.then(line);
+        self.fill(
+            "why.both",
+            &[("why", (&why).into()), ("more", (&then).into())],
+        )
     }
 
     /// The lines of a warm-up: what to leave out, the school's for all and for the classes of the day, one easy set of the first

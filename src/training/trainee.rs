@@ -34,6 +34,11 @@ impl Logged<'_> {
         self.of.did.iter().copied().max().unwrap_or(0)
     }
 
+    /// The best set with what was left, at most four.
+    pub fn with_reserve(&self) -> i64 {
+        self.best() + i64::from(self.of.in_reserve.unwrap_or(0).min(K.reserve)) * ONE
+    }
+
     /// Sets, two at least.
     pub fn sets(&self) -> i64 {
         (self.of.did.len() as i64).max(K.fewest.into())

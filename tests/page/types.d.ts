@@ -310,6 +310,8 @@ interface TrainingFacts {
 
 /** A logged session of a movement, its load in hundred-millionths of a kilogram. */
 type Logged = Trained;
+/** A set: hundred-millionths of a kilogram added, whole reps with those left. */
+type ShownSet = { load: number; reps: number };
 
 interface Ended {
   spares: (m: number) => boolean;
@@ -421,6 +423,8 @@ interface Amounts {
   rule: string;
   why: Reason | null;
   left: number | null;
+  /** Said after why. */
+  more?: Reason[];
 }
 
 interface Line {
@@ -533,6 +537,7 @@ interface MorningLook {
   goal: TrainingGoal | null;
   gaps: Map<number, Gap>;
   limiter: Gap | null;
+  instead: Candidate[];
   aside: Aside[];
   histories: MovementHistory[];
 }
@@ -581,7 +586,7 @@ interface Draft {
 
 /** The numbers of the training rules, as the tables carry them. */
 interface TrainingNumbers {
-  reserve: number; missed: number; several: number; sets_hide: number; fits: [number, number]; hold_fits: number; singles: number; single_sets: number; easy: number; easy_hold: number; itself: number;
+  reserve: number; missed: number; several: number; sets_hide: number; fits: [number, number]; hold_fits: number; singles: number; single_sets: number; easy: number; easy_hold: number; far: number; itself: number;
   share: number; hold: number; reps: number; reps_strict: number; sets: [number, number]; held: [number, number]; hold_most: number; attempts: [number, number]; practice_fewest: number;
   fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_sets: number; again: number; first: number; first_new: number; known: number; shows: number;
   left: number; lines: number; lines_most: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
@@ -773,6 +778,8 @@ interface Rungbook {
     begin: (model: Model, person: Person, found: Assessment, day: number) => Trainee;
     by: <T>(list: T[], key: (one: T) => number) => Map<number, T[]>;
     foot: (c: Trainee, pattern: number) => number;
+    countsFrom: (c: Trainee, m: number) => number;
+    isBackLately: (c: Trainee) => boolean;
     above: (c: Trainee, m: number) => Set<number>;
     ofTest: (c: Trainee, m: number, tested: Tested) => Now;
     isOwned: (c: Trainee, m: number) => boolean;

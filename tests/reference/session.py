@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from client import DAY, GROUPS, LAPSED, NEVER, ORDER, floor
+from client import DAY, GROUPS, LAPSED, NEVER, ORDER, SEVERAL_SETS, floor
 from gaps import WHOLE
 from readiness import leaves
 
@@ -359,30 +359,105 @@ class Coach:
 
     def load(self, id):
         """Kilograms to add; below one plate only by what is on record of full reps."""
-        m, client, now = self.c[id], self.client, self.client.now(id)
-        dose = client.kg(m.dose.load)
-        dose = dose if dose and dose > 0 else None
+        m, now = self.c[id], self.client.now(id)
         if now is None or now.kg <= 0:
-            of_body = OF_BODY * client.bodyweight if client.bodyweight else None
-            tries = [kg for kg in (dose, of_body) if kg]
-            return max(self.plate, self.in_plates(min(tries))) if tries else self.plate
-        if not m.by_weight or not client.bodyweight or m.share is None:
-            record = now.kg * (1 if m.pattern == "exit" else OF_RECORD)
-            return max(self.plate, self.in_plates(min(record, dose) if dose else record))
-        if now.amount < 1:
-            return Fraction(0)
-        carried = m.share * float(client.bodyweight)
-        most = one_rep_max(carried + float(now.kg), min(int(now.amount), len(CHART)))
-        kg = most * CHART[min(self.reps_loaded(m) + CHART_OVER, len(CHART)) - 1] / 100 - carried
-        bound = self.bound(id)
-        steps = floor(kg / float(self.plate))
+            return self.tried_load(m)
+        if m.by_weight:
+            return self.load_of(id, self.reps_loaded(m))
+        dose = self.dosed_load(m)
+        record = min(now.kg, dose or now.kg) if m.pattern == "exit" else now.kg * OF_RECORD
+        return max(self.plate, self.in_plates(record))
+
+    def dosed_load(self, m):
+        dose = self.client.kg(m.dose.load)
+        return dose if dose and dose > 0 else None
+
+    def tried_load(self, m):
+        """Nothing on record: a twentieth of the body, or most of what was lifted of what it needs, at most the dose's."""
+        client = self.client
+        tries = [OF_BODY * client.bodyweight] if client.bodyweight else []
+        for leaf in leaves(m.needs):
+            if leaf.movement in self.c.movements and self.c[leaf.movement].by_weight:
+                tries += [OF_RECORD * kg for kg, reps in self.shown(leaf.movement) if reps >= FIRST_REPS]
+        dose = self.dosed_load(m)
+        if not tries and not dose:
+            return self.plate
+        most = max(tries) if tries else dose
+        return max(self.plate, self.in_plates(min(most, dose) if dose else most))
+
+    def shown(self, id):
+        """(kg, reps with those left) of the sets since the newest test; after a session that fell short what is known now."""
+        client, now = self.client, self.client.now(id)
+        since = max(client.forgotten(self.c[id].pattern), client.today - (self.c.school.results_last + 1) * DAY)
+        tests = [t for t in client.tests if t.movement == id and since < t.on]
+        found = [(now.kg, floor(now.amount))] if now else []
+        day = max((t.on for t in tests), default=since)
+        log = [s for s in client.log if s.movement == id and s.on > day]
+        if not (log and log[-1].missed):
+            for t in tests:
+                if t.on == day:
+                    more = t.reserve
+                    reps = min(side.amount + more + (SEVERAL_SETS[1] if side.sets >= SEVERAL_SETS[0] else 0) for side in t.sides)
+                    found.append((min(client.kg(side.load, t.bodyweight) or 0 for side in t.sides), floor(reps)))
+            found += [(s.kg, self.with_reserve(s)) for s in log]
+        return [(kg, reps) for kg, reps in found if kg > 0]
+
+    def with_reserve(self, session):
+        return floor(session.best) + min(session.reserve or 0, MOST_LEFT)
+
+    def carried(self, m):
+        """Kilograms of the body that move with it; None where that is not known."""
+        return m.share * float(self.client.bodyweight) if self.client.bodyweight and m.share is not None else None
+
+    def one_rep(self, carried, sets):
+        sets = [(kg, reps) for kg, reps in sets if reps >= 1]
+        sets = [s for s in sets if s[1] >= 2] or sets
+        return max((one_rep_max(carried + float(kg), min(reps, len(CHART))) for kg, reps in sets), default=None)
+
+    def load_of(self, id, reps):
+        m, sets = self.c[id], self.shown(id)
+        heaviest = lambda least: max((kg for kg, n in sets if n >= least), default=0)
+        carried, bound = self.carried(m), self.bound(id, reps)
+        most = self.one_rep(carried, sets) if carried is not None else None
+        if carried is None:
+            record, dose = OF_RECORD * heaviest(0), self.dosed_load(m)
+            kg = max(min(record, dose) if dose else record, OF_RECORD * heaviest(reps), self.plate)
+        else:
+            kg = most * CHART[min(reps + CHART_OVER, len(CHART)) - 1] / 100 - carried if most else 0
+        steps = floor(kg / (float(self.plate) if isinstance(kg, float) else self.plate))
+        held = max(heaviest(reps + CHART_OVER), self.held_lately(id, reps))
         if bound is not None:
             steps = min(steps, floor(bound / self.plate))
-        return max(0, steps) * self.plate
+            held = held if held <= bound else 0
+        return max(0, steps * self.plate, held)
 
-    def bound(self, id):
+    def held_lately(self, id, reps):
+        """The heaviest of two weeks since the test, for as many reps in full with two left; nothing once one fell short."""
+        client = self.client
+        tested = max((t.on for t in client.tests if t.movement == id), default=NEVER)
+        log = [s for s in client.log if s.movement == id and s.on > tested and (client.today - s.on).days < LAPSED]
+        if log and log[-1].missed:
+            return 0
+        return max((s.kg for s in log if s.full and s.did[0] >= reps and (s.reserve or 0) >= LEFT), default=0)
+
+    def leaves(self, id, kg, reps, more=()):
+        """Reps that a set leaves by the records; None where that is nothing or not known."""
+        sets, carried = [*self.shown(id), *more], self.carried(self.c[id])
+        can = [n for known, n in sets if known >= kg]
+        if carried is not None:
+            moved, most = carried + float(kg), self.one_rep(carried, sets)
+            counts = range(1, len(CHART) + 1)
+            can += [n for n in counts if most and moved / CHART[n - 1] * 100 <= most + 1e-6]
+            for known, done in sets:
+                if known < kg and done >= 1:
+                    own = one_rep_max(carried + float(known), min(done, len(CHART)))
+                    can += [n for n in counts if one_rep_max(moved, n) <= own + 1e-6]
+        left = max(can, default=0) - reps
+        return min(left, MOST_LEFT) if left > 0 else None
+
+    def bound(self, id, reps):
         """Never above the heaviest lifted for as many reps times 1.1, or plus a plate if that is more."""
-        reps, client = self.reps_loaded(self.c[id]), self.client
+        client = self.client
         sides = [(client.kg(s.load, t.bodyweight) or 0, s.amount) for t in client.tests if t.movement == id for s in t.sides]
         lifted = [kg for kg, n in sides + [(s.kg, s.best) for s in client.log if s.movement == id] if n >= reps]
         return max(OVER_RECORD * max(lifted), max(lifted) + self.plate) if lifted else None
@@ -441,24 +516,27 @@ class Coach:
     def by_weight(self, id, times, ease):
         """(sets, reps, kg, rule or None, reserve) of full reps with weight on record."""
         m, client = self.c[id], self.client
-        kg, reps, rule, reserve = self.load(id), self.reps_loaded(m), None, CHART_OVER
+        kg, least, rule, more = self.load(id), self.reps_loaded(m), None, ()
+        reps, sets = least, int(m.dose.sets)
         last, earned = self.logged(id, None)
-        if last and last.full and last.did[0] >= reps:
-            kg, reserve = max(kg, last.kg), LEFT
+        if last and last.full and last.did[0] >= least:
+            if kg <= last.kg:  # it goes on as it was
+                kg, reps = last.kg, max(least, min(MOST_REPS, floor(last.did[0])))
+                sets = min(sets, max(self.sets_of(m, reps, False), len(last.did)))
             if earned and not ease.rule and self.plate <= PLATE_SHARE * ((client.bodyweight or 0) + kg):
                 kg, rule = kg + self.plate, "strict"
         elif last and last.missed:
-            kg, rule, reserve = min(kg, last.kg), "what training shows", LEFT
-        elif (did := client.lately(id)) and did.movement != id and did.full and did.did[0] >= reps and did.kg > kg:
-            kg, reserve = did.kg, LEFT
-        sets, lately = int(m.dose.sets), client.lately(id) if ease.sore else None
+            kg, rule = min(kg, last.kg), "what training shows"
+        elif (did := client.lately(id)) and did.movement != id and did.full and did.did[0] >= least and did.kg > kg:
+            kg, more = did.kg, ((did.kg, self.with_reserve(did)),)
+        lately = client.lately(id) if ease.sore else None
         if lately:
             kg, sets = min(kg, lately.kg), min(sets, self.sets_like(lately))
-        kg += self.planned_steps(m, times, ease) * self.plate
-        bound = self.bound(id)
-        kg = min(kg, bound) if bound is not None else kg
-        kg = max(self.plate, self.in_plates(kg * (LIGHT if ease.light else 1)))
-        return sets, reps, kg, rule, reserve
+        asked, bound = kg + self.planned_steps(m, times, ease) * self.plate, self.bound(id, reps)
+        asked = min(asked, bound) if bound is not None else asked
+        asked *= LIGHT if ease.light else 1
+        kg = max(self.plate, kg if asked == kg else self.in_plates(asked))
+        return sets, reps, kg, rule, self.leaves(id, kg, reps, more)
 
     def sets_like(self, session):
         return max(SETS[0], len(session.did))

@@ -82,6 +82,7 @@ impl Case<'_> {
                     !tuck(l) || (8.0..=11.0).contains(&l.number("amount"))
                 });
             }
+            name if name.starts_with("load-") => self.demands_of_load(),
             other => panic!("{other}: nothing is demanded of it"),
         }
     }

@@ -116,7 +116,7 @@
   };
   /** Rest, and what is left. @param {Line} line */
   const restWords = ({ rest, left }) => [rest % MINUTE ? say('training.rest_s', { n: rest }) : say('training.rest_min', { n: rest / MINUTE }),
-    ...(left === null ? [] : [say('training.reserve', { n: left })])].join(say('list.separator'));
+    ...(left === null ? [] : [say(left >= tables.training.reserve ? 'training.reserve_most' : 'training.reserve', { n: left })])].join(say('list.separator'));
   /** A reason with its movement's mark. @param {Training} of @param {Reason} reason @returns {(Node | string)[]} */
   const reason = ({ trainee }, { key, values }) => nodes(sayNodes(`training.${key}`, { ...training.valuesOf(trainee, values), ...(values.movement === undefined ? {} : { movement: named(tables, values.movement), what: named(tables, values.movement) }) }));
   /** The rule of a line, which leads to what it says, and why. @param {Training} of @param {Line} line @returns {(Node | string)[]} */

@@ -143,7 +143,7 @@
   /** A plan for one sheet of paper, with empty boxes. @param {Training} of @param {PlannedSession} session */
   const paper = (of, session) => {
     const box = (/** @type {Line} */ { sets, weaker }) => Array.from({ length: sets + (weaker ? 1 : 0) }, () => make('span', { class: 'box' }));
-    const row = (/** @type {Line} */ line) => make('tr', { 'data-movement': tables.ids[line.movement] }, make('th', { scope: 'row' }, states.figure(line.movement), named(tables, line.movement)), make('td', {}, aim.sets(line)), make('td', { text: aim.restWords(line) }), make('td', { class: 'boxes' }, ...box(line)), make('td', { class: 'boxes' }, make('span', { class: 'box' })));
+    const row = (/** @type {Line} */ line) => make('tr', { 'data-movement': tables.ids[line.movement] }, make('th', { scope: 'row' }, states.figure(line.movement), named(tables, line.movement)), make('td', {}, aim.sets(line), line.rule === 'first try' ? make('small', { text: `${say('list.separator')}${say(`training.then.${line.then}`)}` }) : null), make('td', { text: aim.restWords(line) }), make('td', { class: 'boxes' }, ...box(line)), make('td', { class: 'boxes' }, make('span', { class: 'box' })));
     return make('table', { class: 'paper' }, make('caption', {}, ...aim.head(session)), make('thead', {}, make('tr', {}, ...['movement', 'what', 'rest', 'each_set', 'left'].map((key) => make('th', { scope: 'col', text: say(`today.paper_${key}`) })))), make('tbody', {}, ...session.lines.map(row)));
   };
   /** The session of today, or the next. @param {Stand} stand @param {Training} of */

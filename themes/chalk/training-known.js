@@ -199,9 +199,11 @@
     return best;
   };
 
+  /** The day after which results and log of a movement count. @param {Trainee} c @param {number} m */
+  const countsFrom = (c, m) => Math.max(foot(c, c.tables.pattern[m]), c.day - c.tables.results_last_days - 1);
   /** Whether a result or the log speaks of a movement itself. @param {Trainee} c @param {number} m */
   const hasResult = (c, m) => {
-    const from = Math.max(foot(c, c.tables.pattern[m]), c.day - c.tables.results_last_days - 1);
+    const from = countsFrom(c, m);
     const counts = (/** @type {{ on: number }} */ { on }) => on > from && on <= c.day;
     return (c.tests.get(m) || []).some(counts) || (c.trained.get(m) || []).some(counts);
   };
@@ -314,7 +316,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, above, ofTest, isOwned, isOpen, isAtHand, hasAll, may, isHolding, sorePart, isTooNew, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, isAtHand, hasAll, may, isHolding, sorePart, isTooNew, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

@@ -3,7 +3,7 @@
 // on the same tables. No page, no storage, no clock.
 (() => {
   const { targets, readiness, training } = globalThis.rungbook;
-  const { ONE, REPS, TIME, LENGTH, ANGLE, DONE } = targets;
+  const { ONE, REPS, TIME, LENGTH, ANGLE, DONE, KILOGRAM } = targets;
   const { GUARDED, LOWERING, EACH_SIDE, WHOLE } = readiness;
   const { now, whole, down, may, foot, got, heavier, NEVER } = training;
   const { STRAIGHT, STRICT, LOADED, OWN_DOSE, UPRIGHT } = training.TRAITS;
@@ -52,32 +52,94 @@
 
   /** @param {Trainee} c @param {number} m */
   const repsLoaded = (c, m) => Math.max(c.facts.dose(m).each, c.minor ? c.K.minor_reps : 1);
-  /** The heaviest that is trained, by what was lifted for as many reps. @param {Trainee} c @param {number} m */
-  const bound = (c, m) => {
-    const reps = repsLoaded(c, m) * ONE, { K, person } = c;
-    const tested = (c.tests.get(m) || []).flatMap(({ sides, bodyWeight }) => sides.filter(({ amount }) => amount >= reps)
+  /** The heaviest that is trained, by what was lifted for as many reps. @param {Trainee} c @param {number} m @param {number} reps */
+  const bound = (c, m, reps) => {
+    const least = reps * ONE, { K, person } = c;
+    const tested = (c.tests.get(m) || []).flatMap(({ sides, bodyWeight }) => sides.filter(({ amount }) => amount >= least)
       .map(({ unit, load }) => readiness.mass(unit, load, bodyWeight === null ? person.bodyWeight : bodyWeight) || 0));
-    const lifted = [...tested, ...(c.trained.get(m) || []).filter(({ did }) => Math.max(0, ...did) >= reps).map(({ load }) => load)];
+    const lifted = [...tested, ...(c.trained.get(m) || []).filter(({ did }) => Math.max(0, ...did) >= least).map(({ load }) => load)];
     const most = Math.max(...lifted);
     return lifted.length ? Math.max(most * K.bound, most + plateOf(c)) : Infinity;
   };
+  /** @param {Trainee} c @param {Logged} of the best set with what was left */
+  const withReserve = ({ K }, { did, reserve, load: kilos }) => ({ load: kilos, reps: Math.floor(Math.max(0, ...did) / ONE) + Math.min(reserve || 0, K.reserve) });
+  /** What sets since the newest test say: added weight, reps with those left; after a session that fell short only what is known now.
+   * @param {Trainee} c @param {number} m @returns {ShownSet[]} */
+  const shown = (c, m) => {
+    const is = now(c, m), from = training.countsFrom(c, m), tests = (c.tests.get(m) || []).filter(({ on }) => on > from && on <= c.day);
+    const since = tests.length ? Math.max(...tests.map(({ on }) => on)) : from, log = (c.trained.get(m) || []).filter(({ on }) => on > since);
+    const known = is ? [{ load: is.load, reps: whole(is) }] : [], short = log.length > 0 && training.isMissed(log[log.length - 1]);
+    const own = [...tests.filter(({ on }) => on === since).map((tested) => training.ofTest(c, m, tested)).map((of) => ({ load: of.load, reps: whole(of) })), ...log.map((of) => withReserve(c, of))];
+    return [...known, ...(short ? [] : own)].filter(({ load: kilos }) => kilos > 0);
+  };
+  /** What of the body moves with it; null where that is not known. @param {Trainee} c @param {number} m */
+  const carried = ({ tables, person: { bodyWeight } }, m) => (bodyWeight === null || tables.share[m] === undefined ? null : bodyWeight * tables.share[m]);
+  /** The lowest one-rep estimate of what moved. @param {Trainee} c @param {number} moved @param {number} reps */
+  const lowest = ({ tables: { one_rep: factors } }, moved, reps) => (reps < 1 ? 0 : moved * factors[Math.min(reps, factors.length) - 1]);
+  /** Of the set that says most: of two reps or more; where there is none, of a single. @param {Trainee} c @param {number} body @param {ShownSet[]} sets */
+  const oneRep = (c, body, sets) => {
+    const several = sets.filter(({ reps }) => reps >= 2);
+    return Math.max(0, ...(several.length ? several : sets).map(({ load: kilos, reps }) => lowest(c, body + kilos, reps)));
+  };
+  /** The heaviest of these two weeks' log since the newest test for as many reps with two left; 0 after falling short. @param {Trainee} c @param {number} m @param {number} reps */
+  const heldLately = (c, m, reps) => {
+    const { K } = c, tested = Math.max(NEVER, ...(c.tests.get(m) || []).map(({ on }) => on).filter((on) => on <= c.day));
+    const log = (c.trained.get(m) || []).filter(({ on }) => c.day - on < K.off[0] && on > tested);
+    if (!log.length || training.isMissed(log[log.length - 1])) return 0;
+    return Math.max(0, ...log.filter(({ did, reserve }) => did.every((set) => set >= did[0]) && did[0] >= reps * ONE && (reserve || 0) >= K.left).map((of) => of.load));
+  };
+  /** Of what has none on record. @param {Trainee} c @param {number} m */
+  const triedLoad = (c, m) => {
+    const { K, person: { bodyWeight }, facts, model, tables } = c, dose = facts.dose(m), asked = readiness.mass(dose.unit, dose.load, bodyWeight);
+    const needed = [...new Set(readiness.leavesOf(tables.needs[m]).map(model.of))].filter((low) => facts.isByMax(low) && model.order.includes(low));
+    const lifted = needed.flatMap((low) => shown(c, low)).filter(({ reps }) => reps >= K.try_reps).map(({ load: kilos }) => kilos * K.of_record);
+    const most = Math.max(...lifted, bodyWeight === null ? -Infinity : bodyWeight * K.of_body), least = Math.min(most > 0 ? most : Infinity, asked !== null && asked > 0 ? asked : Infinity);
+    return Number.isFinite(least) ? Math.max(plateOf(c), inPlates(c, least)) : plateOf(c);
+  };
+  /** Weight for sets of so many full reps, of what has weight on record. @param {Trainee} c @param {number} m @param {number} reps */
+  const loadOf = (c, m, reps) => {
+    const { K, tables: { chart }, person: { bodyWeight } } = c, sets = shown(c, m), body = carried(c, m), dose = c.facts.dose(m), asked = readiness.mass(dose.unit, dose.load, bodyWeight);
+    const heaviest = (/** @type {number} */ least) => Math.max(0, ...sets.filter((set) => set.reps >= least).map((set) => set.load));
+    const most = body === null ? 0 : oneRep(c, body, sets);
+    const worked = body === null ? Math.max(Math.min(heaviest(0) * K.of_record, asked !== null && asked > 0 ? asked : Infinity), heaviest(reps) * K.of_record, plateOf(c))
+      : most > 0 ? (most * chart[Math.min(reps + K.load_reps, chart.length) - 1]) / 100 - body : 0;
+    const limit = bound(c, m, reps), held = Math.max(heaviest(reps + K.load_reps), heldLately(c, m, reps));
+    return Math.max(0, inPlates(c, Math.min(worked, limit)), held <= limit ? held : 0);
+  };
   /** Weight on the belt by what is on record; 0 where not even the smallest plate. @param {Trainee} c @param {number} m */
   const load = (c, m) => {
-    const { K, person: { bodyWeight }, tables } = c, is = now(c, m), dose = c.facts.dose(m), asked = readiness.mass(dose.unit, dose.load, bodyWeight);
-    if (!is || is.load <= 0) {
-      const tries = [asked, bodyWeight && bodyWeight * K.of_body].filter((kilos) => kilos !== null && kilos > 0).map(Number);
-      return tries.length ? Math.max(plateOf(c), inPlates(c, Math.min(...tries))) : plateOf(c);
+    const { K, person: { bodyWeight }, facts } = c, is = now(c, m), dose = facts.dose(m), asked = readiness.mass(dose.unit, dose.load, bodyWeight);
+    if (!is || is.load <= 0) return triedLoad(c, m);
+    if (facts.isByMax(m)) return loadOf(c, m, repsLoaded(c, m));
+    const record = facts.word(m) === 'exit' ? Math.min(is.load, asked !== null && asked > 0 ? asked : Infinity) : is.load * K.of_record;
+    return Math.max(plateOf(c), inPlates(c, record));
+  };
+  /** The set that was done with it, else how it was worked out. @param {Trainee} c @param {number} m @param {number} kilos */
+  const whyLoad = (c, m, kilos) => {
+    const reps = shown(c, m).filter((set) => set.load === kilos).map((set) => set.reps);
+    if (!reps.length) return because(carried(c, m) === null ? 'why.of_record' : 'why.load');
+    return because('why.best', { got: { measure: REPS, atMost: false, sets: 1, amount: Math.max(...reps) * ONE, seconds: c.facts.seconds(m), unit: targets.MASS, load: kilos, hits: 0, of: 0 } });
+  };
+  /** What is said where far more is known than is asked, of strength that bears no weight. @param {Trainee} c @param {number} m @returns {Reason[]} */
+  const farAbove = (c, m) => {
+    const { facts, tables, K } = c;
+    if (facts.has(m, LOADED) || facts.isPractice(m)) return [];
+    const ownPace = facts.seconds(m) > 0 || (tables.rep_s[m] || K.rep_s) !== K.rep_s;
+    return [...(facts.measure(m) === REPS && !ownPace ? [because('why.slow')] : []), ...(harder(c, m) === undefined ? [because('why.ask_harder')] : [])];
+  };
+  /** What a set leaves by the records, at most four; null where that is nothing, or not known. @param {Trainee} c @param {number} m @param {number} kilos @param {number} reps @param {ShownSet[]} more */
+  const leaves = (c, m, kilos, reps, more) => {
+    const { K, tables: { chart, one_rep: factors } } = c, sets = [...shown(c, m), ...more], body = carried(c, m), counts = chart.map((_, i) => i + 1);
+    const can = sets.filter((set) => set.load >= kilos).map((set) => set.reps);
+    if (body !== null) {
+      const moved = body + kilos, most = oneRep(c, body, sets), near = 1e-6 * KILOGRAM;
+      can.push(...counts.filter((n) => most > 0 && (moved * 100) / chart[n - 1] <= most + near));
+      for (const set of sets) {
+        if (set.load < kilos) can.push(...counts.filter((n) => set.reps >= 1 && moved * factors[n - 1] <= lowest(c, body + set.load, set.reps) + near));
+      }
     }
-    const share = tables.share[m];
-    if (!c.facts.isByMax(m) || bodyWeight === null || share === undefined) {
-      const record = c.facts.word(m) === 'exit' ? is.load : is.load * K.of_record;
-      return Math.max(plateOf(c), inPlates(c, Math.min(record, asked !== null && asked > 0 ? asked : Infinity)));
-    }
-    const reps = Math.min(whole(is), tables.one_rep.length);
-    if (reps < 1) return 0;
-    const body = bodyWeight * share, most = (body + is.load) * tables.one_rep[reps - 1];
-    const kilos = (most * tables.chart[Math.min(repsLoaded(c, m) + K.load_reps, tables.chart.length) - 1]) / 100 - body;
-    return Math.max(0, inPlates(c, Math.min(kilos, bound(c, m))));
+    const left = can.length ? Math.max(...can) - reps : 0;
+    return left > 0 ? Math.min(left, K.reserve) : null;
   };
 
   // ---- which variation
@@ -402,25 +464,44 @@
     return { last, full: full(last), missed: !full(last) && training.isMissed(last), earned: log.length >= count && log.slice(-count).every(good) };
   };
 
+  /** Sets to the nearest, half up, so that the volume of the dose is kept. @param {Trainee} c @param {number} m @param {number} amount */
+  const setsFor = (c, m, amount) => {
+    const { K, facts } = c, practice = facts.isPractice(m), held = isTimed(c, m) && !practice, { all } = facts.dose(m);
+    const volume = held ? Math.min(Math.max(all, K.held[0] * ONE), K.held[1] * ONE) : all;
+    const [least, most] = practice ? [facts.has(m, OWN_DOSE) ? 1 : K.attempts[0], K.attempts[1]] : K.sets;
+    return Math.max(least, Math.min(most, Math.floor((2 * volume + amount * ONE) / (2 * amount * ONE))));
+  };
+
   /** Sets, amount and load of a movement with weight on record. @param {Trainee} c @param {number} m @param {number} plus steps of the plan @param {Ease} taken @returns {Amounts} */
   const byWeight = (c, m, plus, taken) => {
-    const { K, person: { bodyWeight } } = c, { last, full, missed, earned } = said(c, m, null), each = repsLoaded(c, m);
+    const { K, person: { bodyWeight } } = c, { last, full, missed, earned } = said(c, m, null), least = repsLoaded(c, m);
     const body = bodyWeight || 0;
-    let kilos = load(c, m), rule = '', left = K.load_reps, why = because('why.load');
-    if (last && full && last.did[0] >= each * ONE) {
-      [kilos, left, why] = [Math.max(kilos, last.load), K.left, because('why.load_held', { weight: last.load })];
+    let kilos = load(c, m), each = least, { sets } = c.facts.dose(m), rule = '', why = whyLoad(c, m, kilos);
+    /** @type {ShownSet[]} */
+    const more = [];
+    if (last && full && last.did[0] >= least * ONE) {
+      why = because('why.load_held', { weight: last.load });
+      // What was done in full with as much goes on with as many reps as it had.
+      if (kilos <= last.load) {
+        [kilos, each] = [last.load, Math.max(least, Math.min(K.reps, Math.floor(last.did[0] / ONE)))];
+        sets = Math.min(sets, Math.max(setsFor(c, m, each), last.did.length));
+      }
       if (earned && !taken.hold && plateOf(c) <= K.plate_share * (body + kilos) + 1e-6) [kilos, rule, why] = [kilos + plateOf(c), 'strict', because('why.in_full')];
     } else if (last && missed) {
-      [kilos, rule, left, why] = [Math.min(kilos, last.load), 'what training shows', K.left, because('why.fell_short')];
+      [kilos, rule, why] = [Math.min(kilos, last.load), 'what training shows', because('why.fell_short')];
     } else {
-      const did = didLately(c, m), inFull = did && did.movement !== m && did.did.every((set) => set >= did.did[0]) && did.did[0] >= each * ONE;
-      if (did && inFull && did.load > kilos) [kilos, left, why] = [did.load, K.left, because('why.load_held', { weight: did.load })];
+      const did = didLately(c, m), inFull = did && did.movement !== m && did.did.every((set) => set >= did.did[0]) && did.did[0] >= least * ONE;
+      if (did && inFull && did.load > kilos) {
+        [kilos, why] = [did.load, because('why.load_held', { weight: did.load })];
+        more.push(withReserve(c, did));
+      }
     }
-    let { sets } = c.facts.dose(m);
     const lately = taken.sore ? didLately(c, m) : null;
     if (lately) [kilos, sets] = [Math.min(kilos, lately.load), Math.min(sets, setsOf(c, lately))];
-    kilos = inPlates(c, Math.min(kilos + plus * plateOf(c), bound(c, m)) * (taken.light ? K.light : 1));
-    return { sets, amount: each, load: Math.max(plateOf(c), kilos), rule, why, left };
+    const asks = Math.min(kilos + plus * plateOf(c), bound(c, m, each)) * (taken.light ? K.light : 1);
+    // What was lifted need not be of whole plates.
+    kilos = Math.max(plateOf(c), asks === kilos ? kilos : inPlates(c, asks));
+    return { sets, amount: each, load: kilos, rule, why, left: leaves(c, m, kilos, each, more) };
   };
 
   /** @param {Trainee} c @param {number} m @param {Now} is what can be done now @param {number} before how often it stood in the earlier weeks of the plan @param {Ease} taken @returns {Amounts} */
@@ -451,9 +532,7 @@
     }
     amount = Math.max(fewest, Math.min(amount, top));
     amount = Math.max(amount, Math.min(amount + plus * step, timed || practice ? top : Math.min(top, can - K.left)));
-    const round = (/** @type {number} */ of) => Math.floor((2 * of + amount * ONE) / (2 * amount * ONE));
-    const volume = dose.all, [least, most] = practice ? [own ? 1 : K.attempts[0], K.attempts[1]] : K.sets;
-    let sets = Math.max(least, Math.min(most, round(timed && !practice ? Math.min(Math.max(volume, K.held[0] * ONE), K.held[1] * ONE) : volume)));
+    let sets = setsFor(c, m, amount);
     const lately = taken.sore ? didLately(c, m) : null;
     // Where it hurts nothing grows.
     if (lately) [amount, sets] = [Math.max(fewest, Math.min(amount, Math.floor(lately.did[0] / ONE))), Math.min(sets, setsOf(c, lately))];
@@ -469,7 +548,7 @@
     const { K, facts } = c, is = now(c, m), dose = facts.dose(m), timed = isTimed(c, m), loaded = facts.has(m, LOADED);
     if (facts.isMobility(m) && (of.rule !== 'show it' || taken.rule)) {
       const amount = !timed ? K.range_s : !is ? K.unknown_s : Math.max(1, Math.min(dose.each, down(whole(is) * K.share)));
-      const [why] = is ? told(c, m, 'why.asked') : [because('why.measure')];
+      const [why] = is ? told(c, m, 'why.asked') : [because(training.hasAll(c, m) ? 'why.measure' : 'why.measure_not')];
       return { sets: isLimiter ? K.range_limiter : timed && is ? dose.sets : K.range_sets, amount, load: null, rule: '', why, left: null };
     }
     if (!is) {
@@ -482,10 +561,11 @@
     if (of.rule === 'show it' && of.gap) {
       if (taken.rule) return null;
       const target = c.model.target(of.gap.leaf);
-      return { sets: target.of || target.sets, amount: Math.floor(target.amount / ONE), load: readiness.mass(target.unit, target.load, c.person.bodyWeight) || (!loaded ? null : is.load > 0 ? is.load : load(c, m)), rule: '', why: null, left: null };
+      return { sets: target.of || target.sets, amount: Math.floor(target.amount / ONE), load: readiness.mass(target.unit, target.load, c.person.bodyWeight) || (!loaded ? null : is.load > 0 ? is.load : load(c, m)), rule: '', why: facts.isCounted(m) && whole(is) >= K.far * Math.floor(target.amount / ONE) ? because('why.show_far') : null, left: null };
     }
     if (of.single) return taken.rule ? null : { sets: K.single_sets, amount: 1, load: is.load || null, rule: '', why: null, left: null };
     const out = amounts(c, m, is, of.block === 'kept up' ? 0 : before, taken);
+    if (!taken.rule && whole(is) >= K.far * out.amount) out.more = farAbove(c, m);
     if (of.block === 'kept up') {
       const lately = taken.sore ? didLately(c, m) : null;
       out.sets = Math.min(K.keep_sets[c.age !== null && c.age >= K.keep_age ? 1 : 0], lately ? setsOf(c, lately) : Infinity);
@@ -535,8 +615,11 @@
     const { facts, K } = c, unit = facts.measure(m) === REPS && (!facts.isMobility(m) || (by.rule === 'show it' && !taken.rule)) ? 'reps' : 's';
     let { rule } = by;
     if (does.rule === 'first try' || does.rule === 'until it is tested' || ['strict', 'two for two', 'what training shows'].includes(does.rule)) rule = does.rule;
-    const why = does.rule === 'until it is tested' ? [] : [...by.why];
+    // What is known of what stands in is said, not that nothing is known of the other.
+    const said_ = now(c, m) === null ? by.why : by.why.filter(({ key }) => key !== 'why.nothing_known' && key !== 'why.tried_anew');
+    const why = does.rule === 'until it is tested' ? [] : [...said_];
     if (does.why) why.push(does.why);
+    why.push(...(does.more || []));
     if (taken.rule && taken.why) {
       rule = taken.rule;
       why.unshift(taken.why);

@@ -85,7 +85,7 @@ impl Making<'_> {
             rest: say.rest(l),
             toward: toward.map(|text| self.html(&text)).transpose()?,
             rule: say.rule(l),
-            why: self.html(&say.why(&l.why))?,
+            why: self.html(&say.why_and_then(l))?,
             boxes: (0..l.sets).collect(),
         })
     }
