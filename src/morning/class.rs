@@ -15,6 +15,8 @@ pub struct Class {
     /// Groups of two and more: their movements, and who.
     pub together: Vec<(Vec<MovementIx>, Vec<usize>)>,
     pub tests: Vec<Test>,
+    /// Who would have a test, and waits with it.
+    pub waiting: Vec<usize>,
 }
 
 /// A test worth doing today.
@@ -33,9 +35,14 @@ pub struct Test {
 pub fn class<'v>(roster: &Roster<'_>, verdicts: impl IntoIterator<Item = &'v Verdict>) -> Class {
     let mut next: BTreeMap<MovementIx, Vec<usize>> = BTreeMap::new();
     let mut tests: BTreeMap<MovementIx, Test> = BTreeMap::new();
+    let mut waiting = Vec::new();
     for (person, verdict) in verdicts.into_iter().enumerate() {
         if let Some(ix) = verdict.next_movement() {
             next.entry(ix).or_default().push(person);
+        }
+        if verdict.waits {
+            waiting.extend((!verdict.tests.is_empty()).then_some(person));
+            continue;
         }
         for (movement, decides) in &verdict.tests {
             let test = tests.entry(*movement).or_insert_with(|| Test {
@@ -60,5 +67,6 @@ pub fn class<'v>(roster: &Roster<'_>, verdicts: impl IntoIterator<Item = &'v Ver
         held_back,
         together,
         tests,
+        waiting,
     }
 }

@@ -73,6 +73,8 @@ pub struct Verdict {
     pub falls: Option<usize>,
     /// The tests that may be asked for, and how many movements wait for each.
     pub tests: Vec<(MovementIx, usize)>,
+    /// Just back, or nothing was left yesterday: not tested with the others today.
+    pub waits: bool,
 }
 
 /// What is next.
@@ -86,8 +88,10 @@ pub enum Next {
     AllOwned,
     /// The gap that holds back is known and worked on.
     Work,
-    /// It has no number yet and may not be tested: weight under 18.
-    Begin,
+    /// It has no number yet and may not be tested: in sets of six or more, weight under 18, or light.
+    Begin {
+        sixes: bool,
+    },
     /// One test, and what asks for it; nothing where it is the goal itself.
     Test {
         movement: MovementIx,
@@ -96,8 +100,8 @@ pub enum Next {
     },
     /// Training says that the target is reached: it has to be shown.
     Show,
-    /// The nearest thing may not be trained.
-    Blocked(MovementIx, Left),
+    /// The nearest thing may not be trained, and what stands in its place.
+    Blocked(MovementIx, Left, Option<MovementIx>),
     Nothing,
 }
 
@@ -105,7 +109,7 @@ impl Next {
     fn movement(&self, aim: &Aim) -> Option<MovementIx> {
         match self {
             Next::Test { movement, .. } => Some(*movement),
-            Next::Work | Next::Begin | Next::Show => Some(aim.limiter()?.movement),
+            Next::Work | Next::Begin { .. } | Next::Show => Some(aim.limiter()?.movement),
             _ => None,
         }
     }
@@ -151,6 +155,7 @@ pub fn verdict(
         goal: None,
         gaps: Vec::new(),
         limiter: None,
+        instead: Vec::new(),
     };
     let way = aim.as_ref().unwrap_or(&nothing);
     let history = histories(&trainee, way);
@@ -167,7 +172,10 @@ pub fn verdict(
         refused,
     };
     let next = look.next();
+    let watch = look.watch();
+    let failed = watch.iter().any(|w| matches!(w, Watch::ToFailure { .. }));
     Verdict {
+        waits: trainee.is_back_lately() || failed,
         falls: look.falls(&next),
         goal: chosen.or(way.goal.as_ref().map(|g| g.of)),
         chosen: chosen.is_some(),
@@ -182,7 +190,7 @@ pub fn verdict(
             .max(),
         next,
         fresh: look.fresh(seen),
-        watch: look.watch(),
+        watch,
         tests: look.tests(),
         history,
         aim,
@@ -216,9 +224,14 @@ impl Look<'_, '_> {
         let Some(gap) = self.aim.limiter() else {
             return self.waits_for(goal.leaf.movement);
         };
-        let may = self.trainee.may_test(gap.movement);
+        // Who is just back works first, and is tested when that is over.
+        let may = self.trainee.may_test(gap.movement) && !self.trainee.is_back_lately();
         match (gap.now.is_none(), gap.is_whole()) {
-            (true, _) if !may => Next::Begin,
+            (true, _) if !may => {
+                let facts = self.trainee.roster.of(gap.movement);
+                let sixes = self.trainee.is_minor() && facts.by_weight();
+                Next::Begin { sixes }
+            }
             (true, _) => Next::Test {
                 movement: gap.movement,
                 target: gap.target,
@@ -259,7 +272,12 @@ impl Look<'_, '_> {
         }
         let mut open = self.aim.gaps.iter().filter(|g| t.is_open(g.movement));
         match open.find(|g| !t.may(g.movement)) {
-            Some(gap) => Next::Blocked(gap.movement, t.why_not(gap.movement)),
+            Some(gap) => {
+                let mut stands = self.aim.instead.iter();
+                let instead = stands.find(|(of, _)| *of == gap.movement);
+                let instead = instead.map(|(_, movement)| *movement);
+                Next::Blocked(gap.movement, t.why_not(gap.movement), instead)
+            }
             None => Next::Nothing,
         }
     }

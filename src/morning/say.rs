@@ -250,12 +250,20 @@ impl<'a> Telling<'a> {
                     false => self.fill("test", &values),
                 }
             }
-            (Next::Blocked(ix, left), _) => {
+            (Next::Blocked(ix, left, instead), _) => {
                 let (movement, why) = (self.named(*ix), say.left(*left));
                 let values = [("movement", (&movement).into()), ("why", (&why).into())];
-                self.fill("blocked", &values)
+                let blocked = self.fill("blocked", &values);
+                let Some(instead) = instead.map(|ix| self.named(ix)) else {
+                    return blocked;
+                };
+                let values = [
+                    ("blocked", (&blocked).into()),
+                    ("movement", (&instead).into()),
+                ];
+                self.fill("blocked_instead", &values)
             }
-            (Next::Work | Next::Show | Next::Begin, Some((aim, gap))) => {
+            (Next::Work | Next::Show | Next::Begin { .. }, Some((aim, gap))) => {
                 let held = aim.held_back(gap.movement).len();
                 self.gap(&of.next, gap, held)
             }
@@ -275,7 +283,8 @@ impl<'a> Telling<'a> {
         ];
         let what = match next {
             Next::Show => self.fill("show", &values),
-            Next::Begin => self.fill("begin", &values[..2]),
+            Next::Begin { sixes: true } => self.fill("begin", &values[..2]),
+            Next::Begin { sixes: false } => self.fill("begin_held", &values[..2]),
             _ => match gap.from.map(|ix| self.named(ix)) {
                 Some(from) => {
                     let from = ("from", (&from).into());
@@ -364,6 +373,9 @@ impl<'a> Telling<'a> {
             ];
             self.fill("decides", &values)
         });
+        let waiting = (!of.waiting.is_empty())
+            .then(|| self.fill("wait", &[("people", (&who(&of.waiting)).into())]));
+        let tests = tests.chain(waiting);
         let tables: [(&str, Vec<String>); 3] = [
             ("held_back", held.collect()),
             ("together", together.collect()),

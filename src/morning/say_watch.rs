@@ -7,6 +7,7 @@ use crate::curriculum::target::{Added, Got, Micro};
 use crate::history::{Advice, Fallen, Point, Still};
 use crate::readiness::Cause;
 use crate::results::Person;
+use crate::training::K;
 
 impl Telling<'_> {
     pub(super) fn watch(&self, of: &Verdict, person: &Person, watch: &Watch) -> String {
@@ -14,8 +15,18 @@ impl Telling<'_> {
             Watch::Pain { at, stops } => self.say.pain(&person.pains[*at], *stops),
             Watch::Rests(cause) => self.rests(person, &[*cause]),
             Watch::Age(years) => {
-                let years = crate::words::Value::Whole((*years).into());
-                self.fill("age", &[("n", years)])
+                let whole = |n: i32| crate::words::Value::Whole(n.into());
+                let values = [("n", whole(*years)), ("next", whole(*years + 1))];
+                match *years >= K.balance_age {
+                    true => self.fill("age_old", &values),
+                    false => self.fill("age", &values),
+                }
+            }
+            Watch::Cleared(last) => {
+                let by = person.screened.as_ref().and_then(|s| s.by.as_deref());
+                let who = by.unwrap_or(self.plain("a_clinician"));
+                let day = last.to_string();
+                self.fill("cleared", &[("who", who.into()), ("day", (&day).into())])
             }
             Watch::Unanswered => self.fill("unanswered", &[]),
             Watch::ToFailure { on, movements } => {

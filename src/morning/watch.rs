@@ -5,7 +5,7 @@ use super::{Look, M};
 use crate::curriculum::target::Micro;
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, State, causes};
-use crate::results::{LIMITS, Tested};
+use crate::results::{LIMITS, Screened, Tested};
 use crate::training::{Group, K, Logged};
 use std::collections::BTreeMap;
 
@@ -19,6 +19,8 @@ pub enum Watch {
     },
     /// Years, of somebody who still grows or is old enough to ask about falls.
     Age(i32),
+    /// Told to ask first, and cleared; the last day.
+    Cleared(Day),
     /// The health questions were never answered.
     Unanswered,
     /// A pause, a restriction, or light training.
@@ -77,7 +79,7 @@ impl Watch {
             Watch::OutOfDate(_) => 8,
             Watch::Helped(_) | Watch::Aside => 9,
             Watch::Rests(_) => 10,
-            Watch::Age(_) | Watch::Unanswered => SAID,
+            Watch::Age(_) | Watch::Cleared(_) | Watch::Unanswered => SAID,
         }
     }
 
@@ -86,6 +88,7 @@ impl Watch {
         match self {
             Watch::Pain { .. } => "pain",
             Watch::Age(_) => "age",
+            Watch::Cleared(_) => "cleared",
             Watch::Unanswered => "unanswered",
             Watch::Rests(cause) => cause.word(),
             Watch::Fallen(_) => "falling",
@@ -126,7 +129,11 @@ impl Look<'_, '_> {
         let mut out = self.pains();
         let told = |age: &i32| *age < LIMITS.adult || *age >= K.balance_age;
         out.extend(t.person.age_on(t.today).filter(told).map(Watch::Age));
-        out.extend(t.person.screened.is_none().then_some(Watch::Unanswered));
+        let screened = t.person.screened.as_ref();
+        let cleared = screened.and_then(Screened::cleared_until);
+        let holds = |last: &Day| *last >= t.today;
+        out.extend(cleared.filter(holds).map(Watch::Cleared));
+        out.extend(screened.is_none().then_some(Watch::Unanswered));
         out.extend(self.to_failure());
         out.extend(self.time_off());
         let others = causes(t.person, t.today).into_iter();

@@ -58,14 +58,12 @@ impl Person {
             return Some(Screening::Ask);
         }
         let screened = self.screened.as_ref().filter(|s| s.on <= day)?;
-        let most = screened
-            .lasts
-            .map_or(LIMITS.clearance, |days| (days as i32).min(LIMITS.clearance));
-        let last = screened.until.map(|u| u.min(screened.on.plus(most)));
-        Some(match last.is_some_and(|last| day > last) {
-            true => Screening::Ask,
-            false => screened.says,
-        })
+        Some(
+            match screened.cleared_until().is_some_and(|last| day > last) {
+                true => Screening::Ask,
+                false => screened.says,
+            },
+        )
     }
 
     /// Whole years of age on a day, the birthday still to come; `None` where the year is not said.
@@ -220,6 +218,16 @@ pub struct Screened {
     pub was: Option<Screening>,
     /// The longest that a clinician's word lasts after these answers, in days, where that is less than a year.
     pub lasts: Option<u32>,
+}
+
+impl Screened {
+    /// The last day of what a clinician allowed although the answers said `ask`; `None` where nobody was asked.
+    pub fn cleared_until(&self) -> Option<Day> {
+        let most = self
+            .lasts
+            .map_or(LIMITS.clearance, |days| (days as i32).min(LIMITS.clearance));
+        self.until.map(|until| until.min(self.on.plus(most)))
+    }
 }
 
 /// A caution class that a clinician allowed.

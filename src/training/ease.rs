@@ -142,7 +142,7 @@ impl Trainee<'_> {
     }
 
     /// By the whole log: two weeks off or more, now or ended less than a week ago, from four weeks on less than two.
-    fn is_back_lately(&self) -> bool {
+    pub fn is_back_lately(&self) -> bool {
         let mut days: Vec<Day> = self.log.iter().map(|t| t.of.on).collect();
         days.push(self.today);
         let long = days

@@ -14,8 +14,8 @@
   const look = (model, person, found, aside, day) => {
     const c = training.begin(model, person, found, day), isRefused = training.isRefused(person, day);
     const goal = isRefused ? null : training.goalOf(c), gaps = goal ? training.gaps(c, goal) : new Map();
-    const limiter = isRefused ? null : training.candidates(c, goal, gaps).limiter;
-    return { c, isRefused, goal, gaps, limiter, aside, histories: history.histories(c, limiter && limiter.movement) };
+    const { limiter, all } = isRefused ? { limiter: null, all: [] } : training.candidates(c, goal, gaps);
+    return { c, isRefused, goal, gaps, limiter, instead: all.filter(({ insteadOf }) => insteadOf !== null), aside, histories: history.histories(c, limiter && limiter.movement) };
   };
 
   // ---- what is new
@@ -79,16 +79,19 @@
       const { steps } = found.first(model.of(goal.leaf)), step = steps.find(({ got, movement }) => got === null && mayTest(c, movement));
       if (!step) {
         const gap = [...of.gaps.values()].sort(training.heavier).find(({ movement: m }) => training.isOpen(c, m) && !training.may(c, m));
-        return plain(gap ? say('morning.blocked', { movement: name(gap.movement), why: training.whyOf(c, training.whyNot(c, gap.movement)) }) : say('training.nothing', {}));
+        if (!gap) return plain(say('training.nothing', {}));
+        const blocked = say('morning.blocked', { movement: name(gap.movement), why: training.whyOf(c, training.whyNot(c, gap.movement)) });
+        const stands = of.instead.find(({ insteadOf }) => insteadOf === gap.movement);
+        return plain(stands ? say('morning.blocked_instead', { blocked, movement: name(stands.movement) }) : blocked);
       }
       const gap = of.gaps.get(step.movement);
       return test(step.movement, step.leaf, gap ? gap.opens : [model.of(goal.leaf)]);
     }
-    const { movement, leaf, now, share, opens } = limiter, may = mayTest(c, movement);
+    const { movement, leaf, now, share, opens } = limiter, may = mayTest(c, movement) && !training.isBackLately(c);
     if (!now && may) return test(movement, leaf, opens);
     const had = training.got(c, movement), values = { movement: name(movement), target: target(leaf), got: had ? text(had) : '' };
     const from = training.followsFrom(c, movement);
-    const what = !now ? say('morning.begin', values) : share === readiness.WHOLE && may ? say('morning.show', values) : from === null ? say('morning.work', values) : say('morning.counts', { ...values, from: name(from) });
+    const what = !now ? say(c.minor && c.facts.isByMax(movement) ? 'morning.begin' : 'morning.begin_held', values) : share === readiness.WHOLE && may ? say('morning.show', values) : from === null ? say('morning.work', values) : say('morning.counts', { ...values, from: name(from) });
     const months = training.timeOf(c.tables, limiter), held = heldBack(of, movement);
     if (months === null) return { told: what, movement };
     return { movement, told: saying.join([what, held ? say('morning.holds_back', { n: held, months }) : say('morning.goal_itself', { months })], ' ') };
@@ -125,8 +128,10 @@
       const one = (/** @type {number} */ amount) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 });
       return weaker && now && now.left !== null && now.right !== null ? [say('morning.sides_differ', { movement: name(m), left: one(now.left), right: one(now.right) })] : [];
     });
-    const age = results.ageOn(person.born, day), years = age !== null && (age < LIMITS.adult || age >= K.balance_age) ? [say('morning.age', { n: age })] : [];
-    return [...pains, ...years, ...(person.screened ? [] : [say('morning.unanswered', {})]), ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
+    const age = results.ageOn(person.born, day), years = age !== null && (age < LIMITS.adult || age >= K.balance_age) ? [say(age >= K.balance_age ? 'morning.age_old' : 'morning.age', { n: age, next: age + 1 })] : [];
+    const last = person.screened && person.screened.until !== null ? Math.min(person.screened.until, person.screened.on + Math.min(person.screened.lasts || LIMITS.clearance, LIMITS.clearance)) : -Infinity;
+    const cleared = person.screened && last >= day ? [say('morning.cleared', { who: person.screened.by || words.say('morning.a_clinician'), day: results.dayText(last) })] : [];
+    return [...pains, ...years, ...cleared, ...(person.screened ? [] : [say('morning.unanswered', {})]), ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
   };
   /** What was trained today or yesterday until nothing was left. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const toFailure = ({ c: { person, day, tables } }, saying) => {
@@ -204,6 +209,9 @@
 
   // ---- all of them together
 
+  /** Just back, or nothing was left yesterday: not tested with the others today. @param {MorningLook} of */
+  const waits = ({ c }) => training.isBackLately(c) || c.person.trained.some((one) => one.on <= c.day && c.day - one.on <= 1 && (one.reserve === 0 || training.isMissed(one)));
+
   /** The tests that may be asked for: those of gaps without a number, or with one that has to be shown. @param {MorningLook} of */
   const testsOf = ({ c, gaps }) => [...gaps.values()].filter(({ movement, now, share }) => (!now || share === readiness.WHOLE) && mayTest(c, movement));
   /** Groups of at least two, the largest first, each around one movement and its neighbours; nobody in two. @param {number[][]} easier @param {Map<number, number[]>} next */
@@ -227,9 +235,15 @@
     const held = new Map();
     /** @type {Map<number, { people: number[], decides: number }>} */
     const tests = new Map();
+    /** @type {number[]} */
+    const waiting = [];
     all.forEach((of, i) => {
       const { movement } = next(of, saying);
       if (movement !== null) held.set(movement, [...(held.get(movement) || []), i]);
+      if (waits(of)) {
+        if (testsOf(of).length) waiting.push(i);
+        return;
+      }
       for (const { movement: m } of testsOf(of)) {
         const { people, decides } = tests.get(m) || { people: [], decides: 0 };
         tests.set(m, { people: [...people, i], decides: decides + Math.max(heldBack(of, m), 1) });
@@ -240,7 +254,7 @@
     const near = groups(tables.easier, held);
     return [['held_back', most.map(([m, list]) => say('morning.held', { movement: name(m), n: list.length, people: who(list) }))],
       ['together', near.map(({ movements, who: list }) => say('morning.group', { movements: few(movements.map(name), saying, tables), people: who(list) }))],
-      ['to_test', first.map(([m, { people, decides }]) => say('morning.decides', { movement: name(m), n: decides, people: who(people) }))]];
+      ['to_test', first.map(([m, { people, decides }]) => say('morning.decides', { movement: name(m), n: decides, people: who(people) })).concat(waiting.length ? [say('morning.wait', { people: who(waiting) })] : [])]];
   };
 
   globalThis.rungbook.morning = { look, lines, head, together };

@@ -161,6 +161,10 @@ impl Answering<'_> {
                 json!({ "on": on.to_string(), "movements": self.ids(movements) })
             }
             Watch::Age(years) => json!({ "years": years }),
+            Watch::Cleared(last) => {
+                let by = a.person.screened.as_ref().and_then(|s| s.by.as_deref());
+                json!({ "until": last.to_string(), "by": by })
+            }
             Watch::Unanswered => json!({}),
             Watch::TimeOff(days) => json!({ "days": days }),
             Watch::RunsOut { from, movements } => {
@@ -212,6 +216,7 @@ impl Answering<'_> {
         });
         json!({
             "held_back": held_back.collect::<Vec<_>>(), "together": together.collect::<Vec<_>>(), "tests": tests.collect::<Vec<_>>(),
+            "waiting": names(&class.waiting),
         })
     }
 }
