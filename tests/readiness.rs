@@ -11,7 +11,6 @@ use rungbook::chain::{self, Flat};
 use rungbook::curriculum::target::Got;
 use rungbook::curriculum::{Curriculum, Day, Leaf, Need};
 use rungbook::placement::Board;
-use rungbook::proof::proofread;
 use rungbook::readiness::{self, Evidence, State};
 use rungbook::results;
 use rungbook::site::{self, Theme};
@@ -998,7 +997,9 @@ fn compare(
     let today = Day::read(TODAY).expect("a day");
     let files = case.files();
     let snapshot = Snapshot::of_texts(files.iter().map(|(p, t)| (p.as_str(), t.as_str())));
-    let proof = proofread(&snapshot);
+    let theme = Some(Arc::clone(theme));
+    let built = site::build(&snapshot, &site::Options { theme });
+    let proof = built.proof();
     let curriculum = &proof.curriculum;
     if let Some((_, m)) = curriculum.movements().find(|(_, m)| m.faulty()) {
         let found: Vec<String> = proof.findings.iter().map(|f| f.message.clone()).collect();
@@ -1064,8 +1065,6 @@ fn compare(
         );
     }
     if let Some(page) = page {
-        let theme = Some(Arc::clone(theme));
-        let built = site::build(&snapshot, &site::Options { theme });
         let tables = built.tables().map_err(|e| e.to_string())?;
         let theirs = page.ask(&json!({ "tables": tables, "results": written, "today": TODAY }));
         differ(
@@ -1086,7 +1085,7 @@ fn compare(
         if aside != ours {
             return Err(format!("aside: the page {aside:?}, ours {ours:?}"));
         }
-        let (question, for_today) = question(&proof, person, today);
+        let (question, for_today) = question(proof, person, today);
         if !unreached && theirs["forToday"][0] != for_today {
             return Err(format!(
                 "what may be tested today: the page {}, ours {for_today}",

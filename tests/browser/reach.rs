@@ -61,7 +61,7 @@ pub fn violations(browser: &Browser, axe: &str) -> Vec<String> {
     let found = browser.run_async(
         r"
         const done = arguments[arguments.length - 1];
-        axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], rules: { 'target-size': { enabled: true } } }).then(result =>
+        axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], rules: { 'target-size': { enabled: true } }, resultTypes: ['violations'] }).then(result =>
             done(result.violations.map(v => `${v.id}: ${v.nodes.slice(0, 3).map(n => n.html.slice(0, 120)).join(' | ')}`)));",
         &json!([]),
     );
