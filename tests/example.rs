@@ -2,6 +2,7 @@
 
 use html5gum::{Token, Tokenizer};
 use rungbook::chain::necessary_leaves;
+use rungbook::curriculum::Mass;
 use rungbook::curriculum::target::{Added, Target};
 use rungbook::curriculum::words::{BodyPart, Pattern, Position, Word};
 use rungbook::proof::{Proofread, proofread};
@@ -373,7 +374,7 @@ fn nothing_opens_without_what_keeps_it_safe() {
             m.id()
         );
         assert!(
-            !matches!(m.standard().added(), Some(Added::Mass(mass)) if mass < 0),
+            !matches!(m.standard().added(), Some(Added::Mass(mass)) if mass < Mass::NONE),
             "{}: help in kilograms is not the same for everybody",
             m.id()
         );

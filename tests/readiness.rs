@@ -1315,8 +1315,8 @@ fn results_read_alike() {
                 .position(|m| *m == p.measure());
                 let (unit, load) = match p.added() {
                     None => (0, 0),
-                    Some(Added::Mass(n)) => (1, n),
-                    Some(Added::BodyWeight(n)) => (2, n),
+                    Some(load @ Added::Mass(_)) => (1, load.signed()),
+                    Some(load @ Added::BodyWeight(_)) => (2, load.signed()),
                 };
                 let (hits, of) = p.tries().map_or((0, 0), |t| (t.hits, t.of));
                 json!([

@@ -236,7 +236,7 @@ fn works(training: &Training) -> Vec<Work> {
         movement: l.movement,
         sets: l.sets,
         amount: l.amount,
-        with_kg: l.mass.map(rungbook::training::kilograms),
+        with_kg: l.mass.map(rungbook::curriculum::Mass::kilograms),
         tests: ["first try", "show it"].contains(&l.rule.name()),
         range: l.block.name() == "range",
     };

@@ -464,8 +464,8 @@ fn parts(target: &Target) -> Value {
     };
     let (unit, load) = match target.added() {
         None => (0, 0),
-        Some(Added::Mass(n)) => (1, n),
-        Some(Added::BodyWeight(n)) => (2, n),
+        Some(load @ Added::Mass(_)) => (1, load.signed()),
+        Some(load @ Added::BodyWeight(_)) => (2, load.signed()),
     };
     let (hits, of) = target.tries().map_or((0, 0), |t| (t.hits, t.of));
     json!({

@@ -4,7 +4,7 @@ use super::assess::worst;
 use super::{Common, Form, Status, report};
 use crate::curriculum::target::ONE;
 use crate::curriculum::words::Word;
-use crate::curriculum::{Curriculum, Day, MovementIx, Owner};
+use crate::curriculum::{Curriculum, Day, Mass, MovementIx, Owner};
 use crate::io::{self, Error};
 use crate::proof::proofread;
 use crate::results::{self, Goal as Chosen, Person};
@@ -12,7 +12,7 @@ use crate::site::printed_plan;
 use crate::source::Snapshot;
 use crate::strength::load::{WeekLoad, last_week};
 use crate::strength::{self, Estimate};
-use crate::training::{self, Gap, Line, Roster, Say, Session, Side, Training, Unit, kilograms};
+use crate::training::{self, Gap, Line, Roster, Say, Session, Side, Training, Unit};
 use crate::words::Value as Put;
 use serde_json::{Map, Value, json};
 use std::fmt::Write;
@@ -264,7 +264,7 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
     let hold = hold.map(|h| format!("{} {} s", h.at.word(), h.seconds));
     json!({
         "block": l.block.name(), "movement": id(l.movement), "signal": say.signal(l.movement), "sets": l.sets, "amount": l.amount,
-        "unit": unit, "seconds_each": l.seconds_each.map(number), "tempo": tempo, "hold": hold, "with_kg": l.mass.map(kilograms), "side": side, "weaker": weaker,
+        "unit": unit, "seconds_each": l.seconds_each.map(number), "tempo": tempo, "hold": hold, "with_kg": l.mass.map(Mass::kilograms), "side": side, "weaker": weaker,
         "rest_s": l.rest_s, "in_reserve": l.in_reserve, "minutes": l.minutes, "toward": toward,
         "instead_of": l.instead_of.map(id), "rule": l.rule.name(), "why": say.why(&l.why), "then": say.then(l),
     })
@@ -384,7 +384,7 @@ fn line_text(say: &Say<'_>, t: &Training, l: &Line) -> String {
 
 fn estimates_text(say: &Say<'_>, a: &Answer) -> Vec<String> {
     let mass = |n: f64| {
-        let whole = (n.round() as i64) * crate::curriculum::target::KILOGRAM;
+        let whole = Mass::of_kilograms(n.round() as i64);
         crate::curriculum::target::say_mass(whole, say.units, say.words)
     };
     let mut out = Vec::new();

@@ -1,5 +1,6 @@
 //! The school: who publishes, where, in which language and units, and the defaults of its coaching.
 
+use super::quantity::{BodyShare, Mass};
 use super::target::{KILOGRAM, Micro, ONE, Target};
 use super::words::{Practice, Units};
 use std::collections::BTreeMap;
@@ -26,8 +27,7 @@ pub struct School {
     pub equipment: BTreeMap<String, String>,
     pub accent: Option<String>,
     pub practice: Practice,
-    /// Hundred-millionths of a kilogram.
-    pub smallest_plate: i64,
+    pub smallest_plate: Mass,
     pub leap: LeapLimits,
 }
 
@@ -46,8 +46,8 @@ pub struct Dose {
 /// The largest step that is still recommended.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LeapLimits {
-    /// Millionths of body weight on the hands.
-    pub share: Micro,
+    /// On the hands.
+    pub share: BodyShare,
     /// Millionths of body weight x centimetres.
     pub turning: Micro,
     pub rungs: u32,
@@ -71,7 +71,7 @@ impl Default for LeapLimits {
     /// 15 points of body weight, 15 body weight x cm, two rungs. Common practice, no source.
     fn default() -> LeapLimits {
         LeapLimits {
-            share: 150_000,
+            share: BodyShare::of_millionths(150_000),
             turning: 15 * ONE,
             rungs: 2,
         }
@@ -96,7 +96,7 @@ impl Default for School {
             equipment: BTreeMap::new(),
             accent: None,
             practice: Practice::Before,
-            smallest_plate: KILOGRAM * 5 / 4,
+            smallest_plate: Mass::of_units(KILOGRAM * 5 / 4),
             leap: LeapLimits::default(),
         }
     }

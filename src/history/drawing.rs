@@ -3,7 +3,7 @@
 
 use super::History;
 use crate::curriculum::target::{Added, Got, Micro, Target};
-use crate::curriculum::{Day, MovementIx};
+use crate::curriculum::{Day, Mass, MovementIx};
 use crate::results::Pause;
 use crate::training::{Trainee, in_mass};
 use serde::Serialize;
@@ -84,14 +84,14 @@ pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<
     let (first, newest) = (of.points.first()?, of.points.last()?);
     let same_mass = of.points.iter().all(|p| p.mass == first.mass);
     let by_load = !same_mass && of.points.iter().all(|p| p.amount == first.amount);
-    let value = |amount: Micro, mass: i64| if by_load { mass } else { amount };
+    let value = |amount: Micro, mass: Mass| if by_load { mass.units() } else { amount };
     let facts = trainee.roster.of(of.movement);
     let fits = |t: &&Target| match in_mass(t.added(), trainee.person.body_weight) {
         Some(_) if by_load => t.amount() <= first.amount,
         Some(mass) => mass == newest.mass,
         None => false,
     };
-    let mass = |t: &Target| in_mass(t.added(), trainee.person.body_weight).unwrap_or(0);
+    let mass = |t: &Target| in_mass(t.added(), trainee.person.body_weight).unwrap_or_default();
     let mut steps: Vec<i64> = asked
         .iter()
         .filter(fits)
@@ -119,13 +119,13 @@ pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<
             + (i64::from(day.days_after(first.on)) * (SHEET.right - SHEET.left)).div_euclid(span)
     };
     let got = |v: i64| match by_load {
-        true => Got::of(facts.measure(), 1, first.amount, 0, Some(Added::Mass(v))),
+        true => {
+            let load = Some(Added::Mass(Mass::of_units(v)));
+            Got::of(facts.measure(), 1, first.amount, 0, load)
+        }
         false => Got::of(facts.measure(), 1, v, 0, None),
     };
     let rungs = rungs(steps.iter().map(|v| (y(*v), got(*v))));
-    let mut days: Vec<Day> = trainee.logged(of.movement).map(|l| l.of.on).collect();
-    days.retain(|day| *day >= first.on);
-    days.dedup();
     let rests = rests(trainee, of.movement, first.on);
     let band =
         |(begins, ends): &(Day, Day)| (x(*begins), (x(*ends) - x(*begins)).max(SHEET.narrowest));
@@ -137,13 +137,21 @@ pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<
             .zip(&values)
             .map(|(p, v)| (x(p.on), y(*v)))
             .collect(),
-        ticks: days.into_iter().map(x).collect(),
+        ticks: trained(trainee, of.movement, first.on).map(x).collect(),
         bands: rests.iter().map(band).collect(),
         from: first.on,
         to,
         rests,
         rungs,
     })
+}
+
+/// The days from one on at which a movement was trained, each once.
+fn trained(trainee: &Trainee<'_>, ix: MovementIx, from: Day) -> impl Iterator<Item = Day> {
+    let mut days: Vec<Day> = trainee.logged(ix).map(|l| l.of.on).collect();
+    days.retain(|day| *day >= from);
+    days.dedup();
+    days.into_iter()
 }
 
 /// The rungs from their heights and amounts. Names that would touch are left out; the hardest keeps its own.

@@ -2,8 +2,8 @@
 
 use super::H;
 use crate::curriculum::Day;
-use crate::curriculum::target::{KILOGRAM, Measure, Micro, ONE, Tries};
-use crate::training::Mass;
+use crate::curriculum::Mass;
+use crate::curriculum::target::{Measure, Micro, ONE, Tries};
 
 const WEEK: f64 = crate::curriculum::day::WEEK as f64;
 
@@ -48,7 +48,9 @@ impl Point {
             return best.amount > 0 && low(best.amount, self.amount);
         }
         (self.mass <= best.mass && low(self.amount, best.amount))
-            || (best.mass > 0 && self.amount <= best.amount && low(self.mass, best.mass))
+            || (best.mass.is_added()
+                && self.amount <= best.amount
+                && low(self.mass.units(), best.mass.units()))
     }
 }
 
@@ -105,7 +107,7 @@ pub fn trend(points: &[Point], measure: Measure, today: Day) -> Option<Trend> {
         .iter()
         .map(|p| match unit {
             Unit::Amount(_) => p.amount as f64 / ONE as f64,
-            Unit::Load => p.mass as f64 / KILOGRAM as f64,
+            Unit::Load => p.mass.kilograms(),
         })
         .collect();
     let per_week = theil_sen(&weeks, &values)?;
@@ -116,7 +118,7 @@ pub fn trend(points: &[Point], measure: Measure, today: Day) -> Option<Trend> {
 pub fn slides(points: &[Point], trend: &Trend, at_most: bool) -> bool {
     let of = |p: &Point| match trend.unit {
         Unit::Amount(_) => p.amount as f64 / ONE as f64,
-        Unit::Load => p.mass as f64 / KILOGRAM as f64,
+        Unit::Load => p.mass.kilograms(),
     };
     // Where less is better, what grows is lost.
     let turn = if at_most { -1.0 } else { 1.0 };

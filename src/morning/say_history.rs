@@ -1,7 +1,8 @@
 //! What a history says in one line, beside its drawing.
 
 use super::say::Telling;
-use crate::curriculum::target::{Added, Got, ONE};
+use crate::curriculum::Mass;
+use crate::curriculum::target::{Got, ONE};
 use crate::history::{H, History, Point, Unit};
 use crate::words::Value;
 
@@ -46,8 +47,8 @@ impl Telling<'_> {
         let amount = match trend.unit {
             Unit::Amount(measure) => self.got(&Got::of(measure, 1, tenths * ONE / 10, 0, None)),
             Unit::Load => {
-                let mass = Added::Mass(tenths * crate::curriculum::target::KILOGRAM / 10);
-                crate::curriculum::target::say_mass(mass.signed(), self.say.units, self.say.words)
+                let mass = Mass::of_units(tenths * crate::curriculum::target::KILOGRAM / 10);
+                crate::curriculum::target::say_mass(mass, self.say.units, self.say.words)
             }
         };
         let key = match trend.per_week > 0.0 {

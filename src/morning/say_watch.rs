@@ -2,8 +2,8 @@
 
 use super::say::Telling;
 use super::{Verdict, Watch, rests};
-use crate::curriculum::MovementIx;
 use crate::curriculum::target::{Added, Got, Micro};
+use crate::curriculum::{Mass, MovementIx};
 use crate::history::{Advice, Fallen, Point, Still};
 use crate::readiness::Cause;
 use crate::results::Person;
@@ -127,7 +127,7 @@ impl Telling<'_> {
 
     pub(super) fn point(&self, ix: MovementIx, point: &Point) -> String {
         let measure = self.curriculum().movement(ix).standard().measure();
-        let added = (point.mass != 0).then_some(Added::Mass(point.mass));
+        let added = (point.mass != Mass::NONE).then_some(Added::Mass(point.mass));
         self.got(&Got::of(measure, 1, point.amount, 0, added))
     }
 

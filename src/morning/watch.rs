@@ -3,7 +3,7 @@
 
 use super::{Look, M};
 use crate::curriculum::target::Micro;
-use crate::curriculum::{Day, MovementIx};
+use crate::curriculum::{Day, Mass, MovementIx};
 use crate::readiness::{Cause, State, causes};
 use crate::results::{LIMITS, Screened, Tested};
 use crate::training::{Group, K, Logged};
@@ -188,7 +188,10 @@ impl Look<'_, '_> {
     fn to_failure(&self) -> Option<Watch> {
         let t = self.trainee;
         let failed = |one: &&crate::results::Trained| {
-            let logged = Logged { of: one, mass: 0 };
+            let logged = Logged {
+                of: one,
+                mass: Mass::NONE,
+            };
             let ago = t.today.days_after(one.on);
             (0..=1).contains(&ago) && (one.in_reserve == Some(0) || logged.missed())
         };

@@ -40,7 +40,7 @@ fn loads(curriculum: &Curriculum) -> [Load; 3] {
     [
         Load {
             key: "share",
-            limit: limits.share as f64 / ONE as f64,
+            limit: limits.share.fraction(),
             of: |solved| solved.start.hands_carry,
             grows: |more| {
                 let points = (more * 100.0).round();

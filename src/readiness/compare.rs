@@ -2,8 +2,8 @@
 //!
 //! Works part by part: sets, amount, seconds of each rep, load, tries. Of two sides the worse counts in every part.
 
-use crate::curriculum::Target;
-use crate::curriculum::target::{Added, Got, Measure, ONE, Tries};
+use crate::curriculum::target::{Added, Got, Measure, Tries};
+use crate::curriculum::{BodyWeight, Target};
 use crate::results::{LIMITS, Sides};
 use std::cmp::Ordering;
 
@@ -23,12 +23,12 @@ pub enum Verdict {
     Unsure,
 }
 
-/// The verdict of a result. `body_weight` in hundred-millionths of a kilogram.
+/// The verdict of a result.
 pub fn verdict(
     sides: &Sides,
     in_reserve: u32,
     target: &Target,
-    body_weight: Option<i64>,
+    body_weight: Option<BodyWeight>,
 ) -> Verdict {
     let amounts_ok = sides.all().all(|got| amount_meets(got, target));
     if target.at_most() {
@@ -118,37 +118,23 @@ fn tries_of(got: &Target) -> Tries {
 fn compare_loads(
     ours: Option<Added>,
     theirs: Option<Added>,
-    body_weight: Option<i64>,
+    body_weight: Option<BodyWeight>,
 ) -> Option<Ordering> {
-    let (ours, theirs) = (
-        ours.unwrap_or(Added::Mass(0)),
-        theirs.unwrap_or(Added::Mass(0)),
-    );
+    let (ours, theirs) = (ours.unwrap_or(Added::NONE), theirs.unwrap_or(Added::NONE));
     let (a, b) = (ours.signed(), theirs.signed());
     let one_unit = std::mem::discriminant(&ours) == std::mem::discriminant(&theirs);
     if one_unit || a.signum() != b.signum() || a == 0 {
         return Some(a.cmp(&b));
     }
-    let (a, b) = (mass(ours, body_weight)?, mass(theirs, body_weight)?);
+    let (a, b) = (ours.on_body(body_weight)?, theirs.on_body(body_weight)?);
     Some(match (a - b).abs() <= LIMITS.same_mass {
         true => Ordering::Equal,
         false => a.cmp(&b),
     })
 }
 
-/// A load in hundred-millionths of a kilogram, rounded half up.
-fn mass(load: Added, body_weight: Option<i64>) -> Option<i64> {
-    match load {
-        Added::Mass(mass) => Some(mass),
-        Added::BodyWeight(share) => {
-            let product = i128::from(share) * i128::from(body_weight?);
-            Some((product + i128::from(ONE) / 2).div_euclid(i128::from(ONE)) as i64)
-        }
-    }
-}
-
 /// The share of a target that a result reaches: the least of its parts' ratios.
-pub fn share(sides: &Sides, target: &Target, body_weight: Option<i64>) -> Share {
+pub fn share(sides: &Sides, target: &Target, body_weight: Option<BodyWeight>) -> Share {
     let amount = |got: &Got| amount_share(got, target);
     let least = sides
         .all()
@@ -167,7 +153,7 @@ fn amount_share(got: &Got, target: &Target) -> Share {
 }
 
 /// The least ratio of all parts but the amount.
-fn other_share(got: &Got, target: &Target, body_weight: Option<i64>) -> Share {
+fn other_share(got: &Got, target: &Target, body_weight: Option<BodyWeight>) -> Share {
     if target.at_most() {
         return WHOLE;
     }
@@ -187,11 +173,8 @@ fn other_share(got: &Got, target: &Target, body_weight: Option<i64>) -> Share {
 }
 
 /// Less help than asked counts as target over got; help where none is allowed gives nothing.
-fn load_share(done: Option<Added>, asked: Option<Added>, body_weight: Option<i64>) -> Share {
-    let (done, asked) = (
-        done.unwrap_or(Added::Mass(0)),
-        asked.unwrap_or(Added::Mass(0)),
-    );
+fn load_share(done: Option<Added>, asked: Option<Added>, body_weight: Option<BodyWeight>) -> Share {
+    let (done, asked) = (done.unwrap_or(Added::NONE), asked.unwrap_or(Added::NONE));
     if asked.signed() <= 0 && done.signed() >= 0 {
         return WHOLE;
     }
@@ -201,7 +184,10 @@ fn load_share(done: Option<Added>, asked: Option<Added>, body_weight: Option<i64
     let one_unit = std::mem::discriminant(&done) == std::mem::discriminant(&asked);
     let both = match one_unit {
         true => Some((done.signed(), asked.signed())),
-        false => mass(done, body_weight).zip(mass(asked, body_weight)),
+        false => {
+            let units = |load: Added| Some(load.on_body(body_weight)?.units());
+            units(done).zip(units(asked))
+        }
     };
     match both {
         Some((done, asked)) if asked > 0 => ratio(done, asked),
@@ -219,7 +205,7 @@ fn ratio(part: i64, of: i64) -> Share {
 }
 
 /// Whether a result that misses is within the limit of a near miss.
-pub fn is_near(sides: &Sides, target: &Target, body_weight: Option<i64>) -> bool {
+pub fn is_near(sides: &Sides, target: &Target, body_weight: Option<BodyWeight>) -> bool {
     let limit = match target.measure() {
         Measure::Length => LIMITS.near_length,
         Measure::Angle => LIMITS.near_angle,

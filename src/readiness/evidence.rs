@@ -3,7 +3,7 @@
 use super::compare::{self, Share, Verdict};
 use crate::chain::necessary_leaves;
 use crate::curriculum::words::Pattern;
-use crate::curriculum::{Curriculum, Day, Leaf, Movement, MovementIx, Target};
+use crate::curriculum::{BodyWeight, Curriculum, Day, Leaf, Movement, MovementIx, Target};
 use crate::results::{Person, Tested};
 
 /// Kleene's three values, from least to greatest.
@@ -86,7 +86,7 @@ impl<'a> Evidence<'a> {
         }
     }
 
-    fn body_weight(&self, tested: &Tested) -> Option<i64> {
+    fn body_weight(&self, tested: &Tested) -> Option<BodyWeight> {
         tested.body_weight.or(self.person.body_weight)
     }
 

@@ -3,6 +3,7 @@
 use super::fields::{self, Record};
 use crate::curriculum::caution::{Book, Class, ClassId, Part, Signal, Text, Word};
 use crate::curriculum::keys;
+use crate::curriculum::quantity::{BodyShare, Mass};
 use crate::curriculum::school::{Dose, LeapLimits, School};
 use crate::curriculum::target::{KILOGRAM, ONE, POUND};
 use crate::curriculum::words::Position;
@@ -58,7 +59,7 @@ pub fn school(root: &Node, findings: &mut Findings) -> School {
     school.practice = record.word("practice", findings).unwrap_or(usual.practice);
     school.smallest_plate = record
         .amount("smallest_plate", WEIGHT, findings)
-        .map_or(usual.smallest_plate, |n| n.max(0.0) as i64);
+        .map_or(usual.smallest_plate, |n| Mass::of_units(n.max(0.0) as i64));
     school.leap = record.get("leap").map_or(usual.leap, |n| leap(n, findings));
     school
 }
@@ -221,7 +222,7 @@ fn leap(node: &Node, findings: &mut Findings) -> LeapLimits {
             .map_or(usual, |n| n.max(0.0) as i64)
     };
     LeapLimits {
-        share: number("share", usual.share),
+        share: BodyShare::of_millionths(number("share", usual.share.millionths())),
         turning: number("turning", usual.turning),
         rungs: (number("rungs", i64::from(usual.rungs) * ONE) / ONE) as u32,
     }

@@ -2,7 +2,7 @@
 
 use super::{Aside, LIMITS, Person};
 use crate::curriculum::target::{Added, Got, Measure, Micro};
-use crate::curriculum::{Curriculum, Day};
+use crate::curriculum::{BodyWeight, Curriculum, Day};
 use crate::reading::fields::{self, Record};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Diagnostic, Findings, Rule, Span};
@@ -196,14 +196,17 @@ pub(super) fn record_items<'a>(
     }
 }
 
-/// The body weight of a record, in hundred-millionths of a kilogram.
-pub(super) fn body_weight(record: &Record<'_>, findings: &mut Findings) -> Option<i64> {
+/// The body weight of a record.
+pub(super) fn body_weight(record: &Record<'_>, findings: &mut Findings) -> Option<BodyWeight> {
     let node = record.get("bodyweight")?;
     let read = added(node.text().unwrap_or(""));
-    let [lightest, heaviest] = LIMITS.body_weight;
-    match read {
-        Some(Added::Mass(mass)) if (lightest..=heaviest).contains(&mass) => Some(mass),
-        _ => {
+    let weight = match read {
+        Some(Added::Mass(mass)) => BodyWeight::new(mass),
+        _ => None,
+    };
+    match weight {
+        Some(weight) => Some(weight),
+        None => {
             let text = node.text().unwrap_or("").trim();
             findings.push(
                 Diagnostic::new(

@@ -5,7 +5,7 @@ use super::named::place;
 use super::{LIMITS, Person, Session, Sides, Tested, Trained, VERSION, class};
 use crate::curriculum::keys;
 use crate::curriculum::target::{Added, Micro};
-use crate::curriculum::{Curriculum, Day};
+use crate::curriculum::{BodyWeight, Curriculum, Day};
 use crate::reading::fields::{self, Record};
 use crate::source::yaml::{self, Node};
 use crate::source::{
@@ -200,7 +200,7 @@ impl Reader<'_> {
         sides: Sides,
         on: Day,
         in_reserve: u32,
-        body_weight: Option<i64>,
+        body_weight: Option<BodyWeight>,
     ) {
         let text = match sides {
             Sides::Both(got) => got.to_string(),

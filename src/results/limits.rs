@@ -1,6 +1,7 @@
 //! The numbers by which results are read and judged, each once. The page's scripts have the same table in their first line, for
 //! pages that load no other: the health questions and what hurts are asked without the tables.
 
+use crate::curriculum::quantity::{BodyWeight, Mass};
 use crate::curriculum::target::{KILOGRAM, Micro, ONE};
 use serde::Serialize;
 
@@ -24,8 +25,8 @@ pub struct Limits {
     pub alone: i32,
     /// A clearance ends after so many days at the latest: a year, whichever.
     pub clearance: i32,
-    /// The lightest and the heaviest body weight that is read, in hundred-millionths of a kilogram.
-    pub body_weight: [i64; 2],
+    /// The lightest and the heaviest body weight that is read.
+    pub body_weight: [Mass; 2],
     /// People of one class's table at most: more are no class, and one answer for all of them would fill the memory. Common
     /// practice, no source.
     pub class: usize,
@@ -34,8 +35,8 @@ pub struct Limits {
     /// A length may be short by so much, an angle too; millionths of a centimetre, of a degree. Common practice, no source.
     pub near_length: Micro,
     pub near_angle: Micro,
-    /// Loads that were converted are equal within so much, in hundred-millionths of a kilogram.
-    pub same_mass: i64,
+    /// Loads that were converted are equal within so much.
+    pub same_mass: Mass,
     /// The monotony of a week's load is at most said to be this: days all alike have no deviation to divide by.
     pub monotony: u32,
     /// Reps in reserve, the effort of a session and its minutes, at most: a day has no more minutes, and more in reserve is a slip.
@@ -60,12 +61,12 @@ pub const LIMITS: Limits = Limits {
     youth: 16,
     alone: 12,
     clearance: 366,
-    body_weight: [10 * KILOGRAM, 500 * KILOGRAM],
+    body_weight: BodyWeight::BOUNDS,
     class: 1000,
     near: 800,
     near_length: 3 * ONE,
     near_angle: 10 * ONE,
-    same_mass: KILOGRAM / ONE,
+    same_mass: Mass::of_units(KILOGRAM / ONE),
     monotony: 10,
     in_reserve: 1000,
     effort: 10,

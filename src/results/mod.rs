@@ -17,7 +17,7 @@ pub use limits::{LIMITS, Limits};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::target::{Added, Got, Micro};
 use crate::curriculum::words::{BodyPart, PainSign, Pattern, Screening, Weekday};
-use crate::curriculum::{Day, MovementIx, SkillIx};
+use crate::curriculum::{BodyWeight, Day, MovementIx, SkillIx};
 
 /// The version of the layout that is read and written.
 pub const VERSION: u32 = 1;
@@ -26,8 +26,7 @@ pub const VERSION: u32 = 1;
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Person {
     pub name: String,
-    /// Hundred-millionths of a kilogram.
-    pub body_weight: Option<i64>,
+    pub body_weight: Option<BodyWeight>,
     /// Equipment at hand; `None` when it was not said.
     pub have: Option<Vec<String>>,
     /// In the order written.
@@ -118,7 +117,7 @@ pub struct Tested {
     /// Reps (or what else is measured) that could still have been done.
     pub in_reserve: u32,
     /// The body weight of that day, where the entry carries its own.
-    pub body_weight: Option<i64>,
+    pub body_weight: Option<BodyWeight>,
 }
 
 /// Both sides together, or each by itself.

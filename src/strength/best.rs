@@ -1,7 +1,7 @@
 //! The best set: what a client can do in one set of a movement, with which load.
 
 use crate::curriculum::target::{Added, Got, Measure, Micro, ONE};
-use crate::curriculum::{Curriculum, Day, MovementIx};
+use crate::curriculum::{BodyWeight, Curriculum, Day, MovementIx};
 use crate::results::{Person, Tested, Trained};
 use std::cmp::Ordering;
 
@@ -17,7 +17,7 @@ pub struct Best {
     /// `None` for no load or one of 0.
     pub added: Option<Added>,
     /// The body weight of that day, where the entry carries its own.
-    pub body_weight: Option<i64>,
+    pub body_weight: Option<BodyWeight>,
 }
 
 /// The best set of a movement, by its latest tests, else by its latest training; `None` when there is neither.
@@ -100,8 +100,10 @@ pub(super) fn without_zero(added: Option<Added>) -> Option<Added> {
 fn compare(a: Option<Added>, b: Option<Added>) -> Ordering {
     let key = |added: Option<Added>| match without_zero(added) {
         None => (0, 0, 0),
-        Some(Added::Mass(n)) => (n.signum(), 0, n),
-        Some(Added::BodyWeight(n)) => (n.signum(), 1, n),
+        Some(load) => {
+            let of_body = matches!(load, Added::BodyWeight(_));
+            (load.signed().signum(), u8::from(of_body), load.signed())
+        }
     };
     key(a).cmp(&key(b))
 }

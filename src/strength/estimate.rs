@@ -3,7 +3,7 @@
 use super::best::best;
 use super::load::moved;
 use super::one_rep_max::{OutOfRange, range};
-use crate::curriculum::target::{Added, KILOGRAM, Measure, ONE};
+use crate::curriculum::target::Measure;
 use crate::curriculum::words::Phase;
 use crate::curriculum::{Curriculum, Day, MovementIx};
 use crate::leverage::solve;
@@ -33,19 +33,15 @@ pub fn estimates(curriculum: &Curriculum, person: &Person, today: Day) -> Vec<Es
             return None;
         }
         let set = best(curriculum, person, today, ix).filter(|b| b.amount > 0)?;
-        let weight = set.body_weight.or(person.body_weight)? as f64 / KILOGRAM as f64;
+        let weight = set.body_weight.or(person.body_weight)?;
         let solved = solve(m.posture()?).ok()?;
         let share = solved
             .poses()
             .filter_map(|p| p.hands_carry)
             .reduce(f64::max)?;
-        let added = match set.added {
-            None => 0.0,
-            Some(Added::Mass(n)) => n as f64 / KILOGRAM as f64,
-            Some(Added::BodyWeight(n)) => n as f64 / ONE as f64 * weight,
-        };
         let reps = u32::try_from(set.amount).ok()?;
-        let moved = moved(share, weight, added);
+        let moved = moved(share, weight, set.added);
+        let weight = weight.mass().kilograms();
         let one_rep_max = range(moved, reps);
         Some(Estimate {
             movement: ix,

@@ -1,13 +1,18 @@
 //! Loads: what a set moves, and what a week of sessions adds up to.
 
-use crate::curriculum::Day;
+use crate::curriculum::target::Added;
+use crate::curriculum::{BodyWeight, Day};
 use crate::results::{LIMITS, Session};
 
-/// The load that a set moves, in the unit of `body_weight`: share of body weight, plus what is added, less what helps.
-///
-/// `share` in 0 to 1 of body weight; `added` is negative for help. Never below 0.
-pub fn moved(share: f64, body_weight: f64, added: f64) -> f64 {
-    (share * body_weight + added).max(0.0)
+/// The load that a set moves, in kilograms: a share of body weight (0 to 1), plus what is added, less what helps. Never below 0.
+pub fn moved(share: f64, weight: BodyWeight, added: Option<Added>) -> f64 {
+    let weight = weight.mass().kilograms();
+    let added = match added {
+        None => 0.0,
+        Some(Added::Mass(mass)) => mass.kilograms(),
+        Some(Added::BodyWeight(more)) => more.fraction() * weight,
+    };
+    (share * weight + added).max(0.0)
 }
 
 /// The load of a session: rating of effort (0 to 10, asked about 30 minutes after) times minutes.
@@ -69,6 +74,8 @@ pub fn week(days: &[f64; 7]) -> Option<WeekLoad> {
 #[cfg(test)]
 mod tests {
     use super::{moved, session, week};
+    use crate::curriculum::target::Added;
+    use crate::curriculum::{BodyShare, BodyWeight, Mass};
 
     /// A week worked by hand: effort x minutes of 7x60, rest, 5x45, 8x75, rest, 6x90, 3x30 (Foster 1998 prints none that was
     /// seen): total 1875, mean 267.857, population deviation 234.366.
@@ -94,8 +101,13 @@ mod tests {
     #[test]
     fn what_is_moved() {
         // A push-up of 0.64 body weight (Ebben et al. 2011) with a 10 kg vest for 70 kg: 54.8 kg, worked by hand.
-        assert!((moved(0.64, 70.0, 10.0) - 54.8).abs() < 1e-9);
+        let weight = BodyWeight::new(Mass::of_kilograms(70)).expect("somebody weighs that");
+        let with = |kilograms| Some(Added::Mass(Mass::of_kilograms(kilograms)));
+        assert!((moved(0.64, weight, with(10)) - 54.8).abs() < 1e-9);
+        // The same with a quarter of body weight, 17.5 kg: 62.3 kg.
+        let quarter = Some(Added::BodyWeight(BodyShare::of_millionths(250_000)));
+        assert!((moved(0.64, weight, quarter) - 62.3).abs() < 1e-9);
         // A pull-up with 80 kg of help for 70 kg moves nothing.
-        assert_eq!(moved(1.0, 70.0, -80.0), 0.0);
+        assert_eq!(moved(1.0, weight, with(-80)), 0.0);
     }
 }

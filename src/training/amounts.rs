@@ -6,9 +6,9 @@ use super::facts::Facts;
 use super::load::Shown;
 use super::now::Now;
 use super::reason::{Reason, Rule};
-use super::trainee::{Logged, Mass, Trainee, down};
-use crate::curriculum::MovementIx;
+use super::trainee::{Logged, Trainee, down};
 use crate::curriculum::target::ONE;
+use crate::curriculum::{BodyWeight, Mass, MovementIx};
 
 /// Sets of an amount.
 #[derive(Clone, Debug, PartialEq)]
@@ -106,7 +106,7 @@ impl<'a> Trainee<'a> {
     /// The amounts of what is known; `times`: how often it stood in the earlier full weeks of the plan.
     pub(super) fn amounts(&self, ix: MovementIx, now: &Now, times: u32, ease: &Ease) -> Amounts {
         let facts = self.roster.of(ix);
-        match facts.by_weight() && now.mass > 0 {
+        match facts.by_weight() && now.mass.is_added() {
             true => self.by_weight(ix, times, ease),
             false => self.by_amount(ix, now, times, ease),
         }
@@ -131,8 +131,9 @@ impl<'a> Trainee<'a> {
                     let kept = sets_of(facts, reps).max(last.of.did.len() as i64);
                     sets = sets.min(kept);
                 }
-                let moves = (self.person.body_weight.unwrap_or(0) + mass) as f64;
-                if earned && !ease.hold && plate as f64 <= K.plate_share * moves + 1.0 {
+                let weight = self.person.body_weight.map(BodyWeight::mass);
+                let moves = weight.unwrap_or_default() + mass;
+                if earned && !ease.hold && plate.part(1.0) <= moves.part(K.plate_share) + 1.0 {
                     (mass, rule, why) = (mass + plate, Some(Rule::Strict), Reason::InFull);
                 }
             }
@@ -155,12 +156,12 @@ impl<'a> Trainee<'a> {
         if let Some(last) = self.did_lately(ix).filter(|_| ease.sore) {
             (mass, sets) = (mass.min(last.mass), sets.min(last.sets()));
         }
-        let planned = (mass + self.planned(facts, times, ease) * plate) as f64;
+        let planned = (mass + plate * self.planned(facts, times, ease)).part(1.0);
         let bound = self.bound(ix, reps);
         let bounded = bound.map_or(planned, |bound| planned.min(bound));
         let share = if ease.light { K.light } else { 1.0 };
         // What was lifted need not be of whole plates.
-        let mass = match bounded * share == mass as f64 {
+        let mass = match bounded * share == mass.part(1.0) {
             true => mass,
             false => self.in_plates(bounded * share),
         };
@@ -219,9 +220,9 @@ impl<'a> Trainee<'a> {
         Amounts {
             sets,
             amount,
-            mass: match facts.loaded() && now.mass >= 0 {
+            mass: match facts.loaded() && now.mass >= Mass::NONE {
                 true => Some(self.load(ix)),
-                false => Some(now.mass).filter(|mass| *mass != 0),
+                false => Some(now.mass).filter(|mass| *mass != Mass::NONE),
             },
             rule,
             why,

@@ -10,7 +10,7 @@ use crate::curriculum::movement::Movement;
 use crate::curriculum::posture::Joints;
 use crate::curriculum::target::{Measure, Micro, ONE, Target};
 use crate::curriculum::words::{Arms, BodyPart, How, Load, Pattern, Phase, Position};
-use crate::curriculum::{Curriculum, MovementIx};
+use crate::curriculum::{Curriculum, Mass, MovementIx};
 use crate::leverage::solve;
 
 /// Patterns that rest together.
@@ -245,8 +245,11 @@ impl<'a> Roster<'a> {
     }
 
     /// The smallest plate, in hundred-millionths of a kilogram.
-    pub fn plate(&self) -> i64 {
-        self.curriculum.school().smallest_plate.max(1)
+    pub fn plate(&self) -> Mass {
+        self.curriculum
+            .school()
+            .smallest_plate
+            .max(Mass::of_units(1))
     }
 
     /// The movements reached by going up easier neighbours of the same phase and measure.

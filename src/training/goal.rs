@@ -225,7 +225,7 @@ impl Trainee<'_> {
     fn easiest(&self, asked: &[Target]) -> Option<Target> {
         let hardness = |t: &Target| {
             let amount = if t.at_most() { -t.amount() } else { t.amount() };
-            let load = self.mass(t.added()).unwrap_or(0);
+            let load = self.mass(t.added()).unwrap_or_default();
             let hits = t.tries().map_or(0, |t| t.hits);
             (load, t.sets(), amount, t.seconds(), hits)
         };

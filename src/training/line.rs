@@ -7,10 +7,10 @@ use super::facts::{Facts, Group};
 use super::goal::Gap;
 use super::now::Now;
 use super::reason::{Block, Reason, Rule, Then};
-use super::trainee::{Mass, Trainee, down};
+use super::trainee::{Trainee, down};
 use crate::curriculum::target::{Added, Measure, ONE};
 use crate::curriculum::words::Pattern;
-use crate::curriculum::{Day, MovementIx};
+use crate::curriculum::{Day, Mass, MovementIx};
 
 /// What the amount counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -210,7 +210,7 @@ impl Trainee<'_> {
             return Some(Asked {
                 sets: K.single_sets.into(),
                 amount: 1,
-                mass: Some(now.mass).filter(|mass| *mass != 0),
+                mass: Some(now.mass).filter(|mass| *mass != Mass::NONE),
                 why: c.why.clone(),
                 ..Asked::default()
             });
@@ -238,8 +238,8 @@ impl Trainee<'_> {
 
     /// What a target is shown with: its own load; where it says none, that on record. Load is always said.
     fn shown_with(&self, ix: MovementIx, now: &Now, asked: Option<Added>) -> Option<Mass> {
-        let asked = self.mass(asked).filter(|mass| *mass != 0);
-        let record = || match now.mass > 0 {
+        let asked = self.mass(asked).filter(|mass| *mass != Mass::NONE);
+        let record = || match now.mass.is_added() {
             true => now.mass,
             false => self.load(ix),
         };
@@ -311,7 +311,7 @@ impl Trainee<'_> {
             amount: amount.max(1),
             mass: match facts.loaded() {
                 true => Some(self.load(ix)),
-                false => dose.filter(|mass| *mass != 0),
+                false => dose.filter(|mass| *mass != Mass::NONE),
             },
             rule: Some(if tried {
                 Rule::UntilTested

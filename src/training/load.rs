@@ -3,16 +3,16 @@
 use super::constants::K;
 use super::facts::Facts;
 use super::reason::Reason;
-use super::trainee::{Logged, Mass, Trainee, down, in_mass, kilograms};
-use crate::curriculum::MovementIx;
+use super::trainee::{Logged, Trainee, down, in_mass};
 use crate::curriculum::target::{Added, Got, KILOGRAM, Measure, ONE};
 use crate::curriculum::words::Pattern;
+use crate::curriculum::{Mass, MovementIx};
 use crate::results::Tested;
 use crate::strength::one_rep_max::{self, per_cent_of_max, range};
 
 const MOST_REPS: i64 = one_rep_max::MOST_REPS as i64;
 
-/// A set: hundred-millionths of a kilogram added, and whole reps, those left counted.
+/// A set: what is added, and whole reps, those left counted.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Shown {
     pub mass: Mass,
@@ -32,10 +32,10 @@ impl Trainee<'_> {
         facts.each.max(i64::from(least))
     }
 
-    /// Down to whole plates.
-    pub(super) fn in_plates(&self, mass: f64) -> Mass {
+    /// Hundred-millionths of a kilogram, down to whole plates.
+    pub(super) fn in_plates(&self, units: f64) -> Mass {
         let plate = self.roster.plate();
-        down(mass / plate as f64) * plate
+        plate * down(units / plate.units() as f64)
     }
 
     /// Kilograms added, by what is on record; 0 where it is less than the smallest plate.
@@ -44,22 +44,22 @@ impl Trainee<'_> {
     /// dose's, at most the record.
     pub(super) fn load(&self, ix: MovementIx) -> Mass {
         let facts = self.roster.of(ix);
-        let Some(now) = self.now(ix).filter(|now| now.mass > 0) else {
+        let Some(now) = self.now(ix).filter(|now| now.mass.is_added()) else {
             return self.tried_load(ix);
         };
         if facts.by_weight() {
             return self.load_of(ix, self.reps_loaded(facts));
         }
         let record = match (facts.pattern(), self.dosed_load(facts)) {
-            (Pattern::Exit, Some(dose)) => now.mass.min(dose) as f64,
-            (Pattern::Exit, None) => now.mass as f64,
-            _ => now.mass as f64 * K.of_record,
+            (Pattern::Exit, Some(dose)) => now.mass.min(dose).part(1.0),
+            (Pattern::Exit, None) => now.mass.part(1.0),
+            _ => now.mass.part(K.of_record),
         };
         self.in_plates(record).max(self.roster.plate())
     }
 
     fn dosed_load(&self, facts: &Facts<'_>) -> Option<Mass> {
-        self.mass(facts.dose.added()).filter(|mass| *mass > 0)
+        self.mass(facts.dose.added()).filter(|mass| mass.is_added())
     }
 
     /// Of what has none on record: a twentieth of body weight, or 0.8 of what was lifted for three reps of what it needs if that is
@@ -71,12 +71,12 @@ impl Trainee<'_> {
         let lifted = needed.filter(|low| self.roster.find(*low).is_some_and(Facts::by_weight));
         let lifted = lifted.flat_map(|low| self.shown(low));
         let lifted = lifted.filter(|set| set.reps >= K.try_reps.into());
-        let lifted = lifted.map(|set| set.mass as f64 * K.of_record);
-        let of_body = self.person.body_weight.map(|w| w as f64 * K.of_body);
+        let lifted = lifted.map(|set| set.mass.part(K.of_record));
+        let of_body = self.person.body_weight.map(|w| w.mass().part(K.of_body));
         let most = lifted.chain(of_body).reduce(f64::max);
-        let dose = self.dosed_load(facts).map(|mass| mass as f64);
+        let dose = self.dosed_load(facts).map(|mass| mass.part(1.0));
         let least = most.into_iter().chain(dose).reduce(f64::min);
-        least.map_or(plate, |mass| self.in_plates(mass).max(plate))
+        least.map_or(plate, |units| self.in_plates(units).max(plate))
     }
 
     /// What sets since the newest test say, added weight on them, reps with those left; after a session that fell short only what
@@ -106,19 +106,22 @@ impl Trainee<'_> {
             reps: t.with_reserve() / ONE,
         });
         let own = tests.chain(log).filter(|_| !fell_short);
-        now.into_iter().chain(own).filter(|s| s.mass > 0).collect()
+        now.into_iter()
+            .chain(own)
+            .filter(|s| s.mass.is_added())
+            .collect()
     }
 
     /// What of the body moves with it, in kilograms; `None` where that is not known.
     fn carried(&self, ix: MovementIx) -> Option<f64> {
         let (weight, share) = self.person.body_weight.zip(self.roster.of(ix).share)?;
-        Some(kilograms(weight) * share)
+        Some(weight.mass().kilograms() * share)
     }
 
     /// The lowest one-rep estimate of the set that says most, in kilograms moved: of sets of two reps or more; where there is none,
     /// of a single.
     fn one_rep(&self, carried: f64, sets: &[Shown]) -> Option<f64> {
-        let estimate = |set: &Shown| lowest(carried + kilograms(set.mass), set.reps);
+        let estimate = |set: &Shown| lowest(carried + set.mass.kilograms(), set.reps);
         let several = sets.iter().filter(|set| set.reps >= 2);
         let most = several.filter_map(estimate).reduce(f64::max);
         most.or_else(|| sets.iter().filter_map(estimate).reduce(f64::max))
@@ -131,7 +134,7 @@ impl Trainee<'_> {
         let sets = self.shown(ix);
         let heaviest = |least: i64| {
             let enough = sets.iter().filter(move |set| set.reps >= least);
-            enough.map(|set| set.mass).max().unwrap_or(0)
+            enough.map(|set| set.mass).max().unwrap_or_default()
         };
         let carried = self.carried(ix);
         let worked =
@@ -144,19 +147,23 @@ impl Trainee<'_> {
                 None if carried.is_some() => 0.0,
                 None => {
                     let facts = self.roster.of(ix);
-                    let record = heaviest(0) as f64 * K.of_record;
+                    let record = heaviest(0).part(K.of_record);
                     let dose = self
                         .dosed_load(facts)
-                        .map_or(record, |dose| record.min(dose as f64));
-                    dose.max(heaviest(reps) as f64 * K.of_record)
-                        .max(self.roster.plate() as f64)
+                        .map_or(record, |dose| record.min(dose.part(1.0)));
+                    dose.max(heaviest(reps).part(K.of_record))
+                        .max(self.roster.plate().part(1.0))
                 }
             };
         let most = self.bound(ix, reps).unwrap_or(f64::INFINITY);
         let held = heaviest(reps + i64::from(K.load_reps)).max(self.held_lately(ix, reps));
         self.in_plates(worked.min(most))
-            .max(if held as f64 <= most { held } else { 0 })
-            .max(0)
+            .max(if held.part(1.0) <= most {
+                held
+            } else {
+                Mass::NONE
+            })
+            .max(Mass::NONE)
     }
 
     /// The set that was done with it, else how it was worked out.
@@ -174,7 +181,7 @@ impl Trainee<'_> {
         }
     }
 
-    /// The heaviest of these two weeks' log since the newest test for as many reps with two left; 0 after falling short.
+    /// The heaviest of these two weeks' log since the newest test for as many reps with two left; none after falling short.
     fn held_lately(&self, ix: MovementIx, reps: i64) -> Mass {
         let tests = self.person.tested.iter().filter(|t| t.movement == ix);
         let tested = tests.map(|t| t.on).filter(|on| *on <= self.today).max();
@@ -183,12 +190,16 @@ impl Trainee<'_> {
         };
         let log: Vec<&Logged<'_>> = self.logged(ix).filter(counts).collect();
         if log.last().is_some_and(|t| t.missed()) {
-            return 0;
+            return Mass::NONE;
         }
         let good = |t: &&&Logged<'_>| {
             t.full() && t.first() >= reps * ONE && t.of.in_reserve.unwrap_or(0) >= K.left
         };
-        log.iter().filter(good).map(|t| t.mass).max().unwrap_or(0)
+        log.iter()
+            .filter(good)
+            .map(|t| t.mass)
+            .max()
+            .unwrap_or_default()
     }
 
     /// Reps that the records say are possible with so much added: of a set at least as heavy its own; by the chart; of a lighter
@@ -202,7 +213,7 @@ impl Trainee<'_> {
         let Some(carried) = self.carried(ix) else {
             return by_set;
         };
-        let moved = carried + kilograms(mass);
+        let moved = carried + mass.kilograms();
         let within = |share: &dyn Fn(i64) -> Option<f64>, most: f64| {
             let fits = |n: &i64| share(*n).is_some_and(|moved| moved <= most + 1e-6);
             (1..=MOST_REPS).filter(fits).max()
@@ -212,7 +223,7 @@ impl Trainee<'_> {
             within(&max, most)
         });
         let lighter = sets.iter().filter(|set| set.mass < mass).filter_map(|set| {
-            let most = lowest(carried + kilograms(set.mass), set.reps)?;
+            let most = lowest(carried + set.mass.kilograms(), set.reps)?;
             within(&|n| lowest(moved, n), most)
         });
         by_set.into_iter().chain(chart).chain(lighter).max()
@@ -232,20 +243,21 @@ impl Trainee<'_> {
         (left > 0).then_some(left.min(K.reserve.into()))
     }
 
-    /// The most that is put on: of the heaviest lifted for as many reps a tenth more, or a plate more if that is more.
+    /// The most that is put on, in hundred-millionths of a kilogram: of the heaviest lifted for as many reps a tenth more, or a plate more if that is more.
     pub(super) fn bound(&self, ix: MovementIx, reps: i64) -> Option<f64> {
         let reps = reps * ONE;
         let tested = self.person.tested.iter().filter(|t| t.movement == ix);
         let tested = tested.flat_map(|t| {
             let weight = t.body_weight.or(self.person.body_weight);
             t.sides.all().map(move |got| {
-                let mass = in_mass(got.parts().added(), weight).unwrap_or(0);
+                let mass = in_mass(got.parts().added(), weight).unwrap_or_default();
                 (got.parts().amount(), mass)
             })
         });
         let logged = self.logged(ix).map(|t| (t.best(), t.mass));
         let enough = |(amount, _): &(i64, Mass)| *amount >= reps;
         let heaviest = tested.chain(logged).filter(enough).map(|l| l.1).max()?;
-        Some((heaviest as f64 * K.bound).max((heaviest + self.roster.plate()) as f64))
+        let a_plate_more = heaviest + self.roster.plate();
+        Some(heaviest.part(K.bound).max(a_plate_more.part(1.0)))
     }
 }

@@ -37,7 +37,7 @@ pub use plan::{Condition, Retest, Training, train};
 pub use reason::{Block, Left, Reason, Rule, Then};
 pub use say::{Say, TOKEN, paced};
 pub use session::{Session, warm_up_minutes};
-pub use trainee::{Logged, Mass, Trainee, in_mass, kilograms};
+pub use trainee::{Logged, Trainee, in_mass};
 
 #[cfg(test)]
 mod tests;

@@ -3,9 +3,9 @@
 
 use super::constants::K;
 use super::facts::Facts;
-use super::trainee::{Logged, Mass, Trainee, in_mass};
+use super::trainee::{Logged, Trainee, in_mass};
 use crate::curriculum::target::{Added, Got, Micro, ONE, Target, Tries};
-use crate::curriculum::{Day, MovementIx};
+use crate::curriculum::{Day, Mass, MovementIx};
 use crate::readiness::{Share, WHOLE};
 use crate::results::{Sides, Tested};
 use std::cmp::Ordering;
@@ -50,7 +50,7 @@ impl Trainee<'_> {
         let facts = self.roster.of(ix);
         let clipped = |now: Now| match facts.counted && !facts.loaded() {
             true => Now {
-                mass: now.mass.min(0),
+                mass: now.mass.min(Mass::NONE),
                 ..now
             },
             false => now,
@@ -125,7 +125,7 @@ impl Trainee<'_> {
         }
         if best.is_none() && self.owns(ix) && foot.is_none() {
             let standard = &facts.of.standard();
-            let mass = self.mass(standard.added()).unwrap_or(0);
+            let mass = self.mass(standard.added()).unwrap_or_default();
             best = Some(Now::plain(standard.amount(), mass));
         }
         best.map(|now| match facts.counted {
@@ -134,7 +134,7 @@ impl Trainee<'_> {
                 mass: if facts.loaded() {
                     now.mass
                 } else {
-                    now.mass.min(0)
+                    now.mass.min(Mass::NONE)
                 },
                 ..now
             },
@@ -161,7 +161,7 @@ impl Trainee<'_> {
         let masses = tested
             .sides
             .all()
-            .map(|got| in_mass(got.parts().added(), weight).unwrap_or(0));
+            .map(|got| in_mass(got.parts().added(), weight).unwrap_or_default());
         let tries = tested
             .sides
             .all()
@@ -172,7 +172,7 @@ impl Trainee<'_> {
         };
         Now {
             amount: all.unwrap_or(0),
-            mass: masses.min().unwrap_or(0),
+            mass: masses.min().unwrap_or_default(),
             sides,
             tries: tries
                 .reduce(|a, b| if b.hits * a.of < a.hits * b.of { b } else { a })
@@ -204,7 +204,7 @@ impl Trainee<'_> {
         let now = self.now(ix)?;
         let facts = self.roster.of(ix);
         let seconds = if facts.is_reps() { facts.seconds } else { 0 };
-        let added = (now.mass != 0).then_some(Added::Mass(now.mass));
+        let added = (now.mass != Mass::NONE).then_some(Added::Mass(now.mass));
         Some(Got::of(facts.measure(), 1, now.amount, seconds, added))
     }
 }
@@ -249,6 +249,7 @@ fn with_log(facts: &Facts<'_>, tested: Option<Now>, log: &[&Logged<'_>]) -> Opti
 
 /// Less help than asked counts as target over got; help where none is allowed gives nothing.
 fn load_share(done: Mass, asked: Mass) -> Share {
+    let (done, asked) = (done.units(), asked.units());
     if asked <= 0 && done >= 0 {
         return WHOLE;
     }

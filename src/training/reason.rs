@@ -1,10 +1,9 @@
 //! The rules by name, and the reasons of lines and of what is left out, before anybody puts them in words.
 
 use super::facts::Group;
-use super::trainee::Mass;
-use crate::curriculum::MovementIx;
 use crate::curriculum::target::Got;
 use crate::curriculum::words::{BodyPart, Pattern};
+use crate::curriculum::{Mass, MovementIx};
 use crate::results::Paused;
 
 /// Two to four reps left.

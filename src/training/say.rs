@@ -7,10 +7,9 @@ use super::line::{Line, Side, Sides, Unit};
 use super::plan::{Condition, Training};
 use super::reason::{Left, Reason, Rule};
 use super::session::Session;
-use super::trainee::Mass;
 use crate::curriculum::target::{Added, Got, Measure, ONE, say_mass};
 use crate::curriculum::words::{BodyPart, End, Pattern, Units, Word};
-use crate::curriculum::{Movement, MovementIx};
+use crate::curriculum::{Mass, Movement, MovementIx};
 use crate::results::Paused;
 use crate::words::{Value, Words};
 
@@ -259,7 +258,7 @@ impl<'a> Say<'a> {
             Unit::Reps => (Measure::Reps, line.seconds_each.unwrap_or(0)),
             Unit::Seconds => (Measure::Time, 0),
         };
-        let added = mass.filter(|mass| *mass != 0).map(Added::Mass);
+        let added = mass.filter(|mass| *mass != Mass::NONE).map(Added::Mass);
         self.got(&Got::of(measure, 1, amount * ONE, seconds, added))
     }
 

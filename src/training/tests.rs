@@ -2,7 +2,7 @@
 
 use super::{Roster, Rule, Training, train};
 use crate::chain::stages;
-use crate::curriculum::{Curriculum, Day};
+use crate::curriculum::{Curriculum, Day, Mass};
 use crate::reading::read;
 use crate::results;
 use crate::source::Snapshot;
@@ -72,7 +72,7 @@ fn first(client: &str, id: &str) -> Option<Said> {
     let ix = curriculum.find_movement(id).expect("a movement");
     let of = training(client);
     let line = of.sessions[0].lines.iter().find(|l| l.movement == ix)?;
-    let kg = line.mass.map(super::kilograms);
+    let kg = line.mass.map(Mass::kilograms);
     Some((line.rule, line.sets, line.amount, kg, line.in_reserve))
 }
 

@@ -1,9 +1,9 @@
 //! The thresholds of a first session, a case on each side of each: what is said of one movement. Expected as the page's script
 //! answers, some of them checked against the rules by hand: what changes here was changed on purpose, or is a fault.
 
-use super::{Roster, kilograms, train};
+use super::{Roster, train};
 use crate::chain::stages;
-use crate::curriculum::{Curriculum, Day};
+use crate::curriculum::{Curriculum, Day, Mass};
 use crate::reading::read;
 use crate::results;
 use crate::source::Snapshot;
@@ -173,7 +173,7 @@ fn each_threshold_has_two_sides() {
         let lines = of.sessions.first().map_or(&[][..], |s| &s.lines);
         let line = lines.iter().find(|l| l.movement == ix);
         let said = line.map(|l| {
-            let kg = l.mass.map(kilograms);
+            let kg = l.mass.map(Mass::kilograms);
             (l.rule.name(), l.sets, l.amount, kg, l.in_reserve)
         });
         if said != *expected {

@@ -6,16 +6,13 @@ use super::now::Now;
 use super::reason::Left;
 use crate::curriculum::gear::Gear;
 use crate::curriculum::manner::When;
-use crate::curriculum::target::{Added, KILOGRAM, ONE};
+use crate::curriculum::target::{Added, ONE};
 use crate::curriculum::words::{BodyPart, Pattern, Phase, Screening, Weekday};
-use crate::curriculum::{Day, MovementIx};
+use crate::curriculum::{BodyWeight, Day, Mass, MovementIx};
 use crate::readiness::{self, Cause, Evidence, Readiness, State};
 use crate::results::{LIMITS, Paused, Person, Trained};
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
-
-/// Hundred-millionths of a kilogram.
-pub type Mass = i64;
 
 /// A logged session of a movement, its load in kilograms.
 #[derive(Clone, Copy, Debug)]
@@ -393,7 +390,7 @@ impl<'a> Trainee<'a> {
 
 /// What a person trained before a day, by day.
 fn log_of<'a>(roster: &Roster<'_>, person: &'a Person, today: Day) -> Vec<Logged<'a>> {
-    let mass = |t: &Trained| in_mass(t.added, person.body_weight).unwrap_or(0);
+    let mass = |t: &Trained| in_mass(t.added, person.body_weight).unwrap_or_default();
     let stands = |t: &&Trained| t.on < today && roster.find(t.movement).is_some();
     let done = person.trained.iter().filter(|t| !t.did.is_empty());
     let logged = |of| Logged { of, mass: mass(of) };
@@ -402,22 +399,9 @@ fn log_of<'a>(roster: &Roster<'_>, person: &'a Person, today: Day) -> Vec<Logged
     log
 }
 
-/// A load in hundred-millionths of a kilogram, rounded half up; 0 where there is none.
-pub fn in_mass(added: Option<Added>, body_weight: Option<i64>) -> Option<Mass> {
-    match added {
-        None => Some(0),
-        Some(Added::Mass(mass)) => Some(mass),
-        Some(Added::BodyWeight(0)) => Some(0),
-        Some(Added::BodyWeight(share)) => {
-            let product = i128::from(share) * i128::from(body_weight?);
-            Some((product + i128::from(ONE) / 2).div_euclid(i128::from(ONE)) as Mass)
-        }
-    }
-}
-
-/// Kilograms.
-pub fn kilograms(mass: Mass) -> f64 {
-    mass as f64 / KILOGRAM as f64
+/// A load on a body; none where nothing is added.
+pub fn in_mass(added: Option<Added>, weight: Option<BodyWeight>) -> Option<Mass> {
+    added.unwrap_or(Added::NONE).on_body(weight)
 }
 
 /// Down to a whole number; what is whole but for the error of a fraction stays.

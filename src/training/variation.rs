@@ -15,7 +15,7 @@ impl Trainee<'_> {
 
     fn find_fits(&self, ix: MovementIx) -> Option<bool> {
         let (facts, now) = (self.roster.of(ix), self.now(ix)?);
-        if facts.by_weight() && now.mass > 0 {
+        if facts.by_weight() && now.mass.is_added() {
             return Some(self.load(ix) >= self.roster.plate());
         }
         let many = self.is_minor() && facts.loaded() && facts.is_reps() && facts.group().is_some();

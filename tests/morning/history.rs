@@ -1,8 +1,8 @@
 //! Histories: the slope against scipy.stats.theilslopes, each bound on both sides by hand, the advice in its order.
 
 use rungbook::chain::stages;
-use rungbook::curriculum::target::{KILOGRAM, Measure, ONE, Tries};
-use rungbook::curriculum::{Curriculum, Day};
+use rungbook::curriculum::target::{Measure, ONE, Tries};
+use rungbook::curriculum::{Curriculum, Day, Mass};
 use rungbook::history::{
     Advice, H, History, Point, Unit, fallen, histories, stalled, theil_sen, trend,
 };
@@ -24,7 +24,7 @@ fn point(ago: i32, reps: i64, kg: i64) -> Point {
     Point {
         on: today().plus(-ago),
         amount: reps * ONE,
-        mass: kg * KILOGRAM,
+        mass: Mass::of_kilograms(kg),
         tries: Tries { hits: 1, of: 1 },
     }
 }

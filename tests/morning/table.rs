@@ -1,7 +1,7 @@
 //! A class in one table: parted by commas, semicolons or tabs, with or without a mark before the first letter; every column; what
 //! is wrong in it.
 
-use rungbook::curriculum::Day;
+use rungbook::curriculum::{BodyWeight, Day, Mass};
 use rungbook::proof::{Proofread, proofread};
 use rungbook::results::{self, Goal, Paused, Person, Sides};
 use rungbook::source::{Findings, Snapshot};
@@ -46,9 +46,12 @@ fn every_column_is_read() {
     };
     assert_eq!((ana.name.as_str(), ben.name.as_str()), ("Ana", "Ben"));
     // The body weight of the newest day, though a row of an older one comes last; each result keeps its own.
-    assert_eq!(ana.body_weight, Some(63 * 100_000_000));
-    let weights: Vec<i64> = ana.tested.iter().filter_map(|t| t.body_weight).collect();
-    assert_eq!(weights, [62, 63, 61].map(|kg| kg * 100_000_000));
+    assert_eq!(ana.body_weight, BodyWeight::new(Mass::of_kilograms(63)));
+    let weights: Vec<BodyWeight> = ana.tested.iter().filter_map(|t| t.body_weight).collect();
+    assert_eq!(
+        weights,
+        [62, 63, 61].map(|kg| BodyWeight::new(Mass::of_kilograms(kg)).expect("a body weight"))
+    );
     assert_eq!(ana.born, Some(1994));
     assert!(matches!(ana.goal, Some(Goal::Skill(_))));
     let Sides::Both(got) = ana.tested[1].sides else {

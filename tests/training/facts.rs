@@ -3,7 +3,7 @@
 use rungbook::chain;
 use rungbook::curriculum::manner::{Instead, When};
 use rungbook::curriculum::posture::Joints;
-use rungbook::curriculum::target::{KILOGRAM, Target};
+use rungbook::curriculum::target::Target;
 use rungbook::curriculum::words::{Arms, Word};
 use rungbook::curriculum::{Curriculum, Day, Leaf, Movement, MovementIx, Need};
 use rungbook::leverage::solve;
@@ -27,7 +27,7 @@ pub fn curriculum(proof: &Proofread) -> Value {
         "presume": school.presume, "results_last_days": school.results_last_days, "movements": movements, "skills": skills,
         "school": {
             "sets": school.dose.sets, "reps": school.dose.reps, "hold": school.dose.hold.to_string(), "a_week": school.dose.a_week,
-            "lighter_every_days": school.dose.lighter_every_days, "plate_kg": school.smallest_plate as f64 / KILOGRAM as f64,
+            "lighter_every_days": school.dose.lighter_every_days, "plate_kg": school.smallest_plate.kilograms(),
             "warm_up": school.warm_up,
         },
     })

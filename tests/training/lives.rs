@@ -309,10 +309,10 @@ impl<'a> Life<'a> {
 
 /// The added load of a target at 72 kg; help below 0.
 fn kilograms(target: &Target) -> f64 {
-    use rungbook::curriculum::target::{Added, KILOGRAM};
+    use rungbook::curriculum::target::Added;
     match target.added() {
         None => 0.0,
-        Some(Added::Mass(n)) => n as f64 / KILOGRAM as f64,
-        Some(Added::BodyWeight(n)) => n as f64 / ONE as f64 * WEIGHT,
+        Some(Added::Mass(n)) => n.kilograms(),
+        Some(Added::BodyWeight(n)) => n.fraction() * WEIGHT,
     }
 }

@@ -2,10 +2,10 @@
 //! dose, whatever stands between the person and the goal; no balance, no exits, no range.
 
 use super::lives::Work;
-use rungbook::curriculum::MovementIx;
 use rungbook::curriculum::target::{Measure, ONE};
 use rungbook::curriculum::words::{Arms, Phase};
-use rungbook::training::{ORDER, Trainee, kilograms};
+use rungbook::curriculum::{Mass, MovementIx};
+use rungbook::training::{ORDER, Trainee};
 use std::cmp::Reverse;
 
 /// How a best set fits a dose.
@@ -110,7 +110,7 @@ fn prescribe(t: &Trainee<'_>, ix: MovementIx) -> Work {
         movement: ix,
         sets,
         amount: amount.max(1).min(facts.of.standard().amount() / ONE * 3),
-        with_kg: mass.filter(|mass| *mass != 0).map(kilograms),
+        with_kg: mass.filter(|mass| *mass != Mass::NONE).map(Mass::kilograms),
         tests: now.is_none(),
         range: false,
     }

@@ -1,9 +1,9 @@
 //! What the program answers, in the layout of `dose --as json`, and that without its sentences, as the reference says it.
 
-use rungbook::curriculum::MovementIx;
 use rungbook::curriculum::words::Word;
+use rungbook::curriculum::{Mass, MovementIx};
 use rungbook::results::{Goal, Person};
-use rungbook::training::{Line, Roster, Say, Session, Side, Training, Unit, kilograms};
+use rungbook::training::{Line, Roster, Say, Session, Side, Training, Unit};
 use serde_json::{Map, Value, json};
 
 /// The whole answer, sentences too.
@@ -79,7 +79,7 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
         "block": l.block.name(), "movement": id(l.movement), "signal": say.signal(l.movement), "sets": l.sets, "amount": l.amount,
         "tempo": m.tempo().filter(|_| is_reps).map(|t| t.to_string()),
         "hold": m.hold().filter(|_| is_reps).map(|h| format!("{} {} s", h.at.word(), h.seconds)),
-        "unit": unit, "seconds_each": l.seconds_each.map(|micro| micro as f64 / 1e6), "with_kg": l.mass.map(kilograms),
+        "unit": unit, "seconds_each": l.seconds_each.map(|micro| micro as f64 / 1e6), "with_kg": l.mass.map(Mass::kilograms),
         "side": side, "weaker": weaker, "rest_s": l.rest_s, "in_reserve": l.in_reserve, "minutes": l.minutes, "toward": toward,
         "instead_of": l.instead_of.map(id), "rule": l.rule.name(), "why": say.why(&l.why), "then": say.then(l),
     })

@@ -232,7 +232,7 @@ fn sides(sides: &Sides) -> Value {
 }
 
 fn point(p: &Point) -> Value {
-    json!({ "on": p.on.to_string(), "amount": dose::number(p.amount), "with_kg": crate::training::kilograms(p.mass) })
+    json!({ "on": p.on.to_string(), "amount": dose::number(p.amount), "with_kg": p.mass.kilograms() })
 }
 
 /// What a person's file says and nothing here can judge.

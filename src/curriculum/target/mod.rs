@@ -10,6 +10,7 @@ pub use got::Got;
 pub use read::in_reserve;
 pub use say::{say_length, say_mass};
 
+use super::quantity::{BodyShare, BodyWeight, Mass};
 use std::cmp::Ordering;
 use std::fmt;
 use std::ops::Range;
@@ -52,17 +53,29 @@ impl Measure {
 /// Weight added to the body (positive) or taken off it (help, negative).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Added {
-    /// Hundred-millionths of a kilogram.
-    Mass(i64),
-    /// Millionths of the client's own body weight.
-    BodyWeight(Micro),
+    Mass(Mass),
+    /// Of the client's own body weight.
+    BodyWeight(BodyShare),
 }
 
 impl Added {
+    /// What is added where nothing is said.
+    pub const NONE: Added = Added::Mass(Mass::NONE);
+
     /// The signed number, whatever its unit.
     pub fn signed(self) -> i64 {
         match self {
-            Added::Mass(n) | Added::BodyWeight(n) => n,
+            Added::Mass(mass) => mass.units(),
+            Added::BodyWeight(share) => share.millionths(),
+        }
+    }
+
+    /// On a body of this weight; `None` where only the weight, which is not known, could tell.
+    pub fn on_body(self, weight: Option<BodyWeight>) -> Option<Mass> {
+        match self {
+            Added::Mass(mass) => Some(mass),
+            Added::BodyWeight(BodyShare::NONE) => Some(Mass::NONE),
+            Added::BodyWeight(share) => weight.map(|weight| weight.share(share)),
         }
     }
 }
@@ -204,8 +217,8 @@ impl Target {
         let key = |t: &Target| {
             let (unit, load) = match t.added.filter(|a| a.signed() != 0) {
                 None => (0, 0),
-                Some(Added::Mass(n)) => (0, n),
-                Some(Added::BodyWeight(n)) => (1, n),
+                Some(load @ Added::Mass(_)) => (0, load.signed()),
+                Some(load @ Added::BodyWeight(_)) => (1, load.signed()),
             };
             let amount = if t.at_most { -t.amount } else { t.amount };
             let tries = t.tries.map_or((0, 0), |t| (t.hits, t.of));
@@ -229,8 +242,8 @@ pub fn decimal(micro: Micro) -> String {
 }
 
 fn load_at_least(ours: Option<Added>, theirs: Option<Added>) -> bool {
-    let ours = ours.unwrap_or(Added::Mass(0));
-    let theirs = theirs.unwrap_or(Added::Mass(0));
+    let ours = ours.unwrap_or(Added::NONE);
+    let theirs = theirs.unwrap_or(Added::NONE);
     let (a, b) = (ours.signed(), theirs.signed());
     let one_unit = std::mem::discriminant(&ours) == std::mem::discriminant(&theirs);
     if one_unit || a.signum() != b.signum() || a == 0 {
@@ -279,20 +292,14 @@ impl fmt::Display for Target {
         if let Some(tries) = self.tries {
             write!(f, " in {} of {} tries", tries.hits, tries.of)?;
         }
-        match self.added {
-            Some(Added::Mass(n)) => write!(
-                f,
-                " with {} kg{}",
-                mass(n.abs()),
-                if n < 0 { " help" } else { "" }
-            )?,
-            Some(Added::BodyWeight(n)) => write!(
-                f,
-                " with {} bw{}",
-                decimal(n.abs()),
-                if n < 0 { " help" } else { "" }
-            )?,
-            None => {}
+        if let Some(added) = self.added {
+            let number = added.signed().abs();
+            let (number, unit) = match added {
+                Added::Mass(_) => (mass(number), "kg"),
+                Added::BodyWeight(_) => (decimal(number), "bw"),
+            };
+            let help = if added.signed() < 0 { " help" } else { "" };
+            write!(f, " with {number} {unit}{help}")?;
         }
         f.write_str(if self.each_side { " each side" } else { "" })
     }

@@ -4,6 +4,7 @@ mod meant;
 mod reserve;
 mod token;
 
+use super::super::quantity::{BodyShare, Mass};
 use super::{Added, INCH, KILOGRAM, Measure, Micro, ONE, POUND, Target, TargetError, Tries};
 pub use reserve::in_reserve;
 use std::ops::Range;
@@ -271,18 +272,18 @@ impl Reader<'_> {
         let at = self.here();
         let number = self.fine("the weight")?;
         let added = if self.unit(&["kg"]) {
-            Added::Mass(number)
+            Added::Mass(Mass::of_units(number))
         } else if self.unit(&["lb", "lbs"]) {
             let mass = i128::from(number) * i128::from(POUND) / i128::from(KILOGRAM);
-            Added::Mass(mass as i64)
+            Added::Mass(Mass::of_units(mass as i64))
         } else if self.word("%") {
             // Hundredths of the body weight.
             if !self.unit(&["bw"]) {
                 return Err(self.fault("behind `%` stands `bw`: a share of the body weight"));
             }
-            Added::BodyWeight(self.micro(number / 100, at)?)
+            Added::BodyWeight(BodyShare::of_millionths(self.micro(number / 100, at)?))
         } else if self.unit(&["bw"]) {
-            Added::BodyWeight(self.micro(number, at)?)
+            Added::BodyWeight(BodyShare::of_millionths(self.micro(number, at)?))
         } else {
             return Err(self.no_mass(&at));
         };

@@ -1,5 +1,6 @@
 //! Targets in words for a reader. The page's script says the same (`themes/chalk/targets.js`).
 
+use super::super::quantity::Mass;
 use super::{Added, GRAM, INCH, KILOGRAM, Measure, Micro, ONE, POUND, Target};
 use crate::curriculum::words::Units;
 use crate::words::{Value, Words};
@@ -84,8 +85,8 @@ fn say_seconds(amount: Micro, words: &Words) -> String {
     words.fill("target.seconds", &[("n", Value::Micro(amount))])
 }
 
-/// A weight in kilograms or pounds without its sign, by hundred-millionths of a kilogram.
-pub fn say_mass(mass: i64, units: Units, words: &Words) -> String {
+/// A mass in kilograms or pounds without its sign.
+pub fn say_mass(mass: Mass, units: Units, words: &Words) -> String {
     say_weight(Added::Mass(mass), units, words)
 }
 

@@ -205,8 +205,8 @@ fn dose(target: &Target) -> [i64; 6] {
 fn load(target: &Target) -> (i64, i64) {
     match target.added() {
         None => (0, 0),
-        Some(Added::Mass(n)) => (1, n),
-        Some(Added::BodyWeight(n)) => (2, n),
+        Some(load @ Added::Mass(_)) => (1, load.signed()),
+        Some(load @ Added::BodyWeight(_)) => (2, load.signed()),
     }
 }
 
