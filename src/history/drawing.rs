@@ -51,6 +51,22 @@ pub const SHEET: Sheet = Sheet {
     drop: 35,
 };
 
+impl Sheet {
+    /// Where a day stands, so many of all days behind the first.
+    fn across(&self, days: i64, of: i64) -> i64 {
+        self.left + (days * (self.right - self.left)).div_euclid(of)
+    }
+
+    /// Where a value stands, so much of all above the lowest; what should be little goes down.
+    fn up(&self, value: i64, of: i64, at_most: bool) -> i64 {
+        let part = (value * (self.foot - self.top)).div_euclid(of);
+        match at_most {
+            true => self.top + part,
+            false => self.foot - part,
+        }
+    }
+}
+
 /// One threshold.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Rung {
@@ -104,20 +120,10 @@ pub fn drawing(trainee: &Trainee<'_>, of: &History, asked: &[Target]) -> Option<
     let low = all().min().unwrap_or(0).min(0);
     let high = all().max().unwrap_or(0).max(low + 1);
     let at_most = facts.of.standard().at_most();
-    let y = |v: i64| {
-        let part = ((v - low) * (SHEET.foot - SHEET.top)).div_euclid(high - low);
-        if at_most {
-            SHEET.top + part
-        } else {
-            SHEET.foot - part
-        }
-    };
+    let y = |v: i64| SHEET.up(v - low, high - low, at_most);
     let to = trainee.today;
     let span = i64::from(to.days_after(first.on)).max(1);
-    let x = |day: Day| {
-        SHEET.left
-            + (i64::from(day.days_after(first.on)) * (SHEET.right - SHEET.left)).div_euclid(span)
-    };
+    let x = |day: Day| SHEET.across(day.days_after(first.on).into(), span);
     let got = |v: i64| match by_load {
         true => {
             let load = Some(Added::Mass(Mass::of_units(v)));
