@@ -10,7 +10,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 import readiness
-from readiness import parse_mass, parse_target
+from readiness import A_YEAR, GROWN, PAIN_EASES, PAIN_RESTS, is_resting, parse_mass, parse_target
 
 PUSH, PULL = ("vertical push", "horizontal push"), ("vertical pull", "horizontal pull")
 LEGS = ("squat", "hinge", "carry")
@@ -25,10 +25,7 @@ MOST_RESERVE = 4  # reps left that count as reps done
 MISSED_BELOW = Fraction(9, 10)
 SEVERAL_SETS = (3, 2)  # from so many sets on, so many reps more than the best of them
 FORGOTTEN = 56  # days off after which nothing is known
-GROWN = 18  # years
-PAIN_EASES, PAIN_PAUSES = 3, 6  # from so much on, out of 10
 A_PAUSE = 7  # days that make a pause of which one comes back by steps
-GROWTH_PLATES = ("wrist", "elbow", "lower-back", "hip", "knee", "ankle", "foot")
 DAY = timedelta(days=1)
 MEASURES = {"tape", "ruler", "phone", "goniometer", "protractor", "level"}
 LAPSED = 14  # days
@@ -390,8 +387,7 @@ class Client:
 
     def stops(self, part, pain):
         """Whether an entry pauses its part."""
-        growing = self.minor and part in GROWTH_PLATES and pain.score > 0
-        return pain.score >= PAIN_PAUSES or part == "neck" and pain.score >= 3 or bool(pain.signs) or growing
+        return is_resting(part, pain.score, pain.signs, self.minor)
 
     def spare(self):
         """What is paused or restricted today, and the pauses of a week or more that have ended."""
@@ -400,7 +396,7 @@ class Client:
         cleared = {}
         for entry in self.said.get("cleared") or ():
             on = read_day(entry.get("on"), self.today)
-            last = on + 366 * DAY
+            last = on + A_YEAR * DAY
             if entry.get("until"):
                 last = min(last, date.fromisoformat(entry["until"]))
             if on <= self.today <= last:
@@ -480,7 +476,7 @@ class Client:
 
     def holds(self, pain, on):
         """Whether a pain is one under which nothing grows."""
-        return PAIN_EASES <= pain.score < PAIN_PAUSES and (on - pain.on).days <= PAIN_DAYS
+        return PAIN_EASES <= pain.score < PAIN_RESTS and (on - pain.on).days <= PAIN_DAYS
 
     def is_sore(self, m):
         return any(self.holds(self.pains[part][-1], self.today) for part in m.parts & set(self.pains))

@@ -410,7 +410,9 @@ def presume(movements, client):
                 queue.append(x)
 
 A_YEAR = 366  # days: the longest that a clearance lasts
-GROWN = 18
+GROWN = 18  # years
+GROWTH_PLATES = ("wrist", "elbow", "lower-back", "hip", "knee", "ankle", "foot")
+PAIN_EASES, PAIN_RESTS = 3, 6  # from so much on, out of 10; the neck rests from the first
 ALONE_FROM = 12  # years: younger ones neither test nor train by a page
 
 def day_or(text, usual):
@@ -425,6 +427,11 @@ def is_cleared(entry, results, today):
             return True
     return False
 
+def is_resting(part, score, signs, growing):
+    """Whether a part rests at this pain: at any where it still grows."""
+    from_ = PAIN_EASES if part == "neck" else PAIN_RESTS
+    return score >= from_ or bool(signs) or growing and part in GROWTH_PLATES and score > 0
+
 def hurting_parts(results, today):
     """The parts whose newest pain is above 5, in the neck above 2, came with a sign, or is above 0 in what still grows."""
     born = results.get("born")
@@ -435,7 +442,7 @@ def hurting_parts(results, today):
             newest[pain["part"]] = pain
     return {
         part for part, pain in newest.items()
-        if pain["score"] > 5 or pain["part"] == "neck" and pain["score"] > 2 or pain.get("signs") or growing and part in ("wrist", "elbow", "lower-back", "hip", "knee", "ankle", "foot") and pain["score"] > 0
+        if is_resting(part, pain["score"], pain.get("signs"), growing)
     }
 
 def screening(results, today):

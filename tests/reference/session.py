@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from client import DAY, GROUPS, LAPSED, NEVER, ORDER, SEVERAL_SETS, floor
+from client import DAY, GROUPS, LAPSED, MOST_RESERVE, NEVER, OFF_LONGER, ORDER, SEVERAL_SETS, floor
 from gaps import WHOLE
 from readiness import leaves
 
@@ -29,13 +29,12 @@ SESSIONS, STRICT_SESSIONS, OVER, LEFT = 2, 3, 2, 2
 STEP_REPS, STEP_HOLD, PLATE_SHARE = 1, 2, Fraction(5, 100)
 MOST_STEPS = 2
 LIGHT = Fraction(8, 10)
-OFF_LIGHT, OFF_EASIER, WEEK = 14, 28, 7
+WEEK = 7  # days
 PAUSE_WEEKS = 3
 SIDES = {"reps": Fraction(15, 100), "s": Fraction(15, 100), "cm": 2, "deg": 5}
 SECONDS_A_REP = 4
 REST_GUARDED, REST_EASY, REST_SHORT, REST = 180, 60, 30, 120
 SHORT_WORK = 10
-MOST_LEFT = 4
 
 
 @dataclass
@@ -486,11 +485,11 @@ class Coach:
         pairs = list(zip(days, [*days[1:], max(client.today, first_session)]))
         for before, after in reversed(pairs):
             off = (after - before).days
-            if off >= OFF_LIGHT:
-                weeks = 2 if off >= OFF_EASIER else 1
+            if off >= LAPSED:
+                weeks = 2 if off >= OFF_LONGER else 1
                 if on >= after + weeks * WEEK * DAY:
                     return Ease()
-                return Ease(True, off >= OFF_EASIER or m.lowering, "time off")
+                return Ease(True, off >= OFF_LONGER or m.lowering, "time off")
         return Ease()
 
     # ------------------------------------------------------------ how much
@@ -573,10 +572,10 @@ class Coach:
         sets, lately = self.sets_of(m, amount, hold), client.lately(id) if ease.sore else None
         if lately:
             amount, sets = max(fewest, min(amount, floor(lately.did[0]))), min(sets, self.sets_like(lately))
-        reserve = None if hold else min(MOST_LEFT, max(0, now.amount - amount))
+        reserve = None if hold else min(MOST_RESERVE, max(0, now.amount - amount))
         if ease.light:
             amount = max(fewest, floor(amount * LIGHT))
-            reserve = None if hold else min(MOST_LEFT, max(0, now.amount - amount))
+            reserve = None if hold else min(MOST_RESERVE, max(0, now.amount - amount))
         return sets, amount, kg, rule, reserve
 
     def sets_of(self, m, amount, hold):

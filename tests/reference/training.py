@@ -20,7 +20,7 @@ import sys
 from datetime import date
 from fractions import Fraction
 
-from client import DAY, ORDER, Client, Curriculum, floor
+from client import DAY, LAPSED, ORDER, Client, Curriculum, floor
 from gaps import WHOLE, find_gaps, find_goal
 from session import Coach
 
@@ -38,7 +38,6 @@ CAP, CAP_TRAINED, TRAINED_DAYS = 10, 15, 84
 LOG_DAYS, FIRST_WEEK, RISE = 21, 6, Fraction(4, 3)
 TO_COME = 3
 FEWEST_SETS, FEWEST_ATTEMPTS = 2, 3
-TIME_OFF = 14
 TESTS, TESTS_OF_A_KIND, RUNS_OUT = 6, 2, 28
 SECOND_TEN = 16
 RANGE_LINES, SORE_LINES = 2, 3
@@ -76,7 +75,7 @@ class Planner:
         days = sorted({s.on for s in self.client.log}) + [self.client.today]
         begun = days[0]
         for before, after in zip(days, days[1:]):
-            if (after - before).days >= TIME_OFF:
+            if (after - before).days >= LAPSED:
                 begun = after
         since = (self.client.today + DAYS * week * DAY - begun).days // DAYS
         return (since + 1) % self.c.school.lighter_every == 0
