@@ -12,7 +12,7 @@ use diagram::{Place, Placements};
 use rungbook::chain::{self, Flat};
 use rungbook::curriculum::target::{Got, Measure};
 use rungbook::curriculum::{Curriculum, Day, MovementIx, Target};
-use rungbook::placement::{Board, STRENGTH, day_order};
+use rungbook::placement::{Board, P, day_order};
 use rungbook::proof::{Proofread, proofread};
 use rungbook::readiness::{self, Evidence, State};
 use rungbook::results::{Person, Sides, Tested};
@@ -172,7 +172,7 @@ fn run(proof: &Proofread, flat: &Flat, chain: &[MovementIx], client: &Client) ->
                 "nothing comes after what follows it in a day"
             );
             latest = order;
-        } else if state.needs == readiness::Truth::True && order < latest && order < STRENGTH {
+        } else if state.needs == readiness::Truth::True && order < latest && order < P.strength {
             barred += 1;
         }
         asked.push(question.movement);

@@ -1,13 +1,10 @@
 //! What is known of one skill, in flat numbers, and what an answer would decide.
 
-use super::{ALL_OUT_SETS, Question, STRENGTH, day_order};
+use super::{P, Question, day_order};
 use crate::chain::Stages;
 use crate::chain::flat::{ALL, ANY, AT_LEAST, Flat};
 use crate::curriculum::{Curriculum, Day, Movement, MovementIx};
 use crate::readiness::{Evidence, Readiness, State, Truth, never_presumed};
-
-/// How many open questions a state in doubt weighs as much as. Tried over simulated clients; 3 asks fewest.
-const STATE: usize = 3;
 
 /// A skill's movements with everything that is known of them.
 #[derive(Clone)]
@@ -168,7 +165,7 @@ impl<'a> Board<'a> {
     fn left(&self) -> i64 {
         let beyond = self.beyond();
         let undecided = self.undecided(&beyond);
-        (STATE * undecided.len() + self.useful(&undecided, &beyond).len()) as i64
+        (P.state * undecided.len() + self.useful(&undecided, &beyond).len()) as i64
     }
 
     /// The place of a movement's test within a day.
@@ -201,7 +198,7 @@ impl<'a> Board<'a> {
             .filter(|(m, _)| m.pattern() == movement.pattern())
             .fold(0_u32, |all, (_, sets)| all.saturating_add(*sets));
         let in_order = self.done_today.iter().all(|(m, _)| day_order(m) <= order);
-        let fresh = order < STRENGTH || same < ALL_OUT_SETS;
+        let fresh = order < P.strength || same < P.all_out_sets;
         !self.paused[number as usize] && in_order && fresh && self.needs(number, &of) == Truth::True
     }
 

@@ -10,6 +10,7 @@ pub use board::Board;
 use crate::curriculum::target::{Measure, ONE};
 use crate::curriculum::words::Pattern;
 use crate::curriculum::{Movement, MovementIx};
+use serde::Serialize;
 
 /// Reps in one set, and seconds, from which a test is one of endurance. Common practice, no source.
 const MANY_REPS: i64 = 15 * ONE;
@@ -24,14 +25,27 @@ pub fn day_order(movement: &Movement) -> u32 {
         (Pattern::Balance | Pattern::Exit, _) => 1,
         (_, Measure::Reps) if standard.amount() >= MANY_REPS => 3,
         (_, Measure::Time) if standard.amount() >= LONG => 3,
-        _ => STRENGTH,
+        _ => P.strength,
     }
 }
 
-/// From here on a test is an all-out set.
-pub const STRENGTH: u32 = 2;
-/// All-out sets of one pattern on one day. Common practice, no source.
-pub const ALL_OUT_SETS: u32 = 2;
+/// The numbers of this room. The page's script has them from the tables.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct Constants {
+    /// From here on in the order of a day a test is an all-out set.
+    pub strength: u32,
+    /// All-out sets of one pattern on one day. Common practice, no source.
+    pub all_out_sets: u32,
+    /// How many open questions a state in doubt weighs as much as. Tried over simulated clients; 3 asks fewest.
+    pub state: usize,
+}
+
+/// The table.
+pub const P: Constants = Constants {
+    strength: 2,
+    all_out_sets: 2,
+    state: 3,
+};
 
 /// What to ask next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

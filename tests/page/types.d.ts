@@ -52,7 +52,7 @@ interface Tables {
   pattern: number[];
   day_order: number[];
   /** All-out sets of one pattern on one day. */
-  all_out_sets: number;
+  placement: { strength: number; all_out_sets: number; state: number };
   flags: number[];
   stresses: number[];
   marks: Mark[];

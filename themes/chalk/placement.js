@@ -2,7 +2,6 @@
 // The guided self-test: which question next. The same rule as the program's own, on the same tables.
 (() => {
   const { value, leavesOf, presume, TRUE, UNKNOWN, FALSE, UNTESTED, GUARDED } = globalThis.rungbook.readiness;
-  const STRENGTH = 2, STATE = 3;
   /** How much an answer leaves to do, worked out once for a chain as it stands: first the answer met, then missed.
    * @type {WeakMap<Assessment, Map<number[], Map<number, [number, number]>>>} */
   const worked = new WeakMap();
@@ -14,7 +13,7 @@
    * @returns {{ movement: number, today: boolean, left: number } | null}
    */
   const next = (model, assessment, chain, asked, today) => {
-    const { tables } = model;
+    const { tables } = model, { state } = tables.placement;
     const members = [...chain].sort((a, b) => tables.stage[a] - tables.stage[b] || a - b);
     const paused = (/** @type {number} */ m) => !assessment.reached[m];
     /** @type {Board} */
@@ -77,7 +76,7 @@
     /** How much an answer leaves to do: the states in doubt, and the questions that could still be asked about them. @param {number} m @param {boolean} met */
     const left = (m, met) => {
       const board = after(m, met), above = beyond(board), doubt = undecided(board, above);
-      return (STATE * doubt.length + useful(board, doubt, above).size) ** 2;
+      return (state * doubt.length + useful(board, doubt, above).size) ** 2;
     };
     const chains = worked.get(assessment) || new Map(), known = chains.get(chain) || new Map();
     worked.set(assessment, chains.set(chain, known));
@@ -112,13 +111,13 @@
   /** Whether a movement may be tested today: its needs are shown, and the day has room for it.
    * @param {Model} model @param {Assessment} assessment @param {number} m @param {number} today */
   const mayBeTested = (model, assessment, m, today) => {
-    const { tables } = model;
+    const { tables } = model, { strength, all_out_sets: most } = tables.placement;
     const done = [...assessment.known.latest].filter(([, results]) => results[0].on === today && results.some(isDone));
     const inOrder = done.every(([of]) => tables.day_order[of] <= tables.day_order[m]);
     // A set for each result, and more where it says several sets or tries; both sides together are one.
     const sets = (/** @type {Tested} */ { sides }) => Math.max(...sides.map((got) => got.sets * Math.max(got.of, 1)));
     const same = done.filter(([of]) => tables.pattern[of] === tables.pattern[m]).flatMap(([, results]) => results).filter(isDone).reduce((all, tested) => all + sets(tested), 0);
-    const fresh = tables.day_order[m] < STRENGTH || same < tables.all_out_sets;
+    const fresh = tables.day_order[m] < strength || same < most;
     return Boolean(assessment.reached[m]) && inOrder && fresh && assessment.needs[m] === TRUE;
   };
 

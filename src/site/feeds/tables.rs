@@ -117,7 +117,7 @@ fn put_movements(out: &mut Columns, site: &Material<'_>) {
     out.each("stage", shown.iter().map(stage));
     out.each("pattern", movements(site).map(|m| m.pattern() as u32));
     out.each("day_order", movements(site).map(placement::day_order));
-    out.put("all_out_sets", placement::ALL_OUT_SETS);
+    out.put("placement", placement::P);
     let drawn = |ix: &MovementIx| site.resolved.solved(*ix).map_or(0, |_| DRAWN);
     let flags = |ix: &MovementIx| flags(site.curriculum.movement(*ix)) | drawn(ix);
     out.each("flags", shown.iter().map(flags));
