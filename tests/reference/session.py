@@ -402,7 +402,7 @@ class Coach:
         return [(kg, reps) for kg, reps in found if kg > 0]
 
     def with_reserve(self, session):
-        return floor(session.best) + min(session.reserve or 0, MOST_LEFT)
+        return floor(session.best) + min(session.reserve or 0, MOST_RESERVE)
 
     def carried(self, m):
         """Kilograms of the body that move with it; None where that is not known."""
@@ -452,7 +452,7 @@ class Coach:
                     own = one_rep_max(carried + float(known), min(done, len(CHART)))
                     can += [n for n in counts if one_rep_max(moved, n) <= own + 1e-6]
         left = max(can, default=0) - reps
-        return min(left, MOST_LEFT) if left > 0 else None
+        return min(left, MOST_RESERVE) if left > 0 else None
 
     def bound(self, id, reps):
         """Never above the heaviest lifted for as many reps times 1.1, or plus a plate if that is more."""
