@@ -241,7 +241,7 @@ fn what_is_kept_aside_is_said() {
     check(
         "Hana",
         &[
-            "out of date: Active hang [caution], Dead hang [caution]",
+            "out of date: Active hang [warning], Dead hang [warning]",
             "done with help where none counts: Pull-up [warning]",
             "it measures another thing than the standard: plank 12 reps (2026-11-20)",
             "this curriculum has no such movement: muscle-upp 2 reps (2026-11-20)",

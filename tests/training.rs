@@ -14,6 +14,8 @@ mod alike;
 mod answerer;
 #[path = "training/care.rs"]
 mod care;
+#[path = "training/choice.rs"]
+mod choice;
 #[path = "training/client.rs"]
 mod client;
 #[path = "training/coach.rs"]
@@ -203,7 +205,7 @@ fn a_coach_would_sign_these_sessions() {
     let (proof, told) = shipped();
     let mut others = others();
     let cases = coach::cases(&proof);
-    assert!(cases.len() >= 46, "{} clients", cases.len());
+    assert!(cases.len() >= 62, "{} clients", cases.len());
     let mut unsigned = Vec::new();
     for case in &cases {
         let signed = std::panic::catch_unwind(|| {

@@ -72,6 +72,7 @@ impl Trainee<'_> {
     /// 18 it is not with weight.
     pub fn may_test(&self, ix: MovementIx) -> bool {
         self.may(ix)
+            && self.is_open(ix)
             && self.has_all(ix)
             && self.sore_part(ix).is_none()
             && !(self.is_minor() && self.roster.of(ix).loaded())

@@ -68,6 +68,13 @@ impl Candidates {
         }
     }
 
+    /// Practice beside the balance line from 65.
+    pub fn has_other_practice(&self) -> bool {
+        let others = self.all.iter().enumerate();
+        let mut others = others.filter(|(i, _)| Some(*i) != self.balance);
+        others.any(|(_, c)| c.block == Block::Practice)
+    }
+
     /// Lines of a known amount, range apart: few of them, and more first tries fit a session.
     pub fn known(&self) -> usize {
         let counts = |c: &&Candidate| !matches!(c.rule, Rule::FirstTry | Rule::Show | Rule::Range);
@@ -100,16 +107,20 @@ impl Pool<'_, '_> {
         if self.all.iter().any(known) {
             return;
         }
-        let facts = self.trainee.roster.of(of.movement);
+        let t = self.trainee;
+        let facts = t.roster.of(of.movement);
         let mut of = of;
-        if self.trainee.now(of.movement).is_none() && !facts.mobility() {
+        if t.now(of.movement).is_none() && !facts.mobility() {
             of.rule = Rule::FirstTry;
             if of.why.is_empty() {
-                of.why.push(match self.trainee.long_off(facts.pattern()) {
+                of.why.push(match t.long_off(facts.pattern()) {
                     None => Reason::NothingKnown,
                     Some(_) => Reason::TriedAnew,
                 });
             }
+        } else if t.was_done(of.movement) && of.block.is_hard() {
+            of.rule = Rule::Before;
+            of.why.push(Reason::Before);
         }
         self.all.push(of);
     }
@@ -155,12 +166,12 @@ impl Pool<'_, '_> {
     fn for_gap(&mut self, at: usize) {
         let (t, gap) = (self.trainee, &self.gaps[at]);
         let (ix, facts) = (gap.movement, self.trainee.roster.of(gap.movement));
-        if !t.is_open(ix) {
+        if !(t.is_open(ix) || t.was_done(ix)) {
             return;
         }
         if !t.may(ix) {
             let why = t.why_not(ix);
-            match t.instead(ix) {
+            match t.instead(ix, self.in_chain) {
                 Some(other) => {
                     let one = self.of_gap(other, at, Rule::Instead, vec![Reason::Instead(ix, why)]);
                     self.add(Candidate {
@@ -182,7 +193,8 @@ impl Pool<'_, '_> {
             return self.eased_in(at);
         }
         let anew = gap.now.is_none() && t.long_off(facts.pattern()).is_some();
-        let simple = if gap.is_whole() && facts.counted && !(t.is_minor() && facts.loaded()) {
+        let shown = gap.is_whole() && facts.counted && t.is_open(ix);
+        let simple = if shown && !(t.is_minor() && facts.loaded()) {
             let known = t.known(ix, Reason::Known).map(Reason::to_show);
             Some((Rule::Show, known.into_iter().collect()))
         } else if facts.mobility() {
@@ -265,13 +277,15 @@ impl Pool<'_, '_> {
         }
     }
 
-    /// The heaviest gap that has a line of its own, unknown ones and those whose target is reached last.
+    /// The heaviest gap that has a line of its own; what was only done before after what is open, unknown ones and those whose target
+    /// is reached last.
     fn limiter(&self) -> Option<usize> {
         let own = self.all.iter();
         let own = own.filter(|c| c.instead_of.is_none() && c.rule != Rule::Care);
         own.filter_map(|c| c.gap).min_by_key(|at| {
             let gap = &self.gaps[*at];
-            (gap.now.is_none() || gap.is_whole(), *at)
+            let unknown = gap.now.is_none() || gap.is_whole();
+            (unknown, !self.trainee.is_open(gap.movement), *at)
         })
     }
 
@@ -343,7 +357,7 @@ impl Pool<'_, '_> {
     }
 
     /// Where a gap rests and nothing stands in its place, the rest of the body has the room: a plain line of each pattern without
-    /// one, a second of the core, and all plain range. Common practice, no source.
+    /// one, a second of the core, a first try where its group has no line, and all plain range. Common practice, no source.
     fn fill(&mut self, can: &[MovementIx]) {
         let roster = self.trainee.roster;
         for pattern in ORDER {
@@ -357,7 +371,11 @@ impl Pool<'_, '_> {
                 |c: &&Candidate| c.block.is_hard() && roster.of(c.movement).pattern() == pattern;
             for _ in 0..lines {
                 let full = self.all.iter().filter(of).count() >= lines;
-                if !full && self.keep(&list, Reason::WholeBody).is_none() {
+                let group = Group::of(pattern);
+                let alone =
+                    |c: &Candidate| c.block.is_hard() && roster.of(c.movement).group() == group;
+                let is_new = !full && self.keep(&list, Reason::WholeBody).is_none();
+                if is_new && (pattern == Pattern::Core || !self.all.iter().any(alone)) {
                     self.try_one(&list, Reason::WholeBody);
                 }
             }
@@ -395,7 +413,7 @@ impl Pool<'_, '_> {
         }
     }
 
-    /// Keeps up the highest rung that fits and does not stand already, bent arms first; where it is too easy the next. Gives its
+    /// Keeps up the highest rung that fits and does not stand already, off what hurts and with bent arms first; where it is too easy the next. Gives its
     /// pattern.
     fn keep(&mut self, list: &[MovementIx], why: Reason) -> Option<Pattern> {
         let t = self.trainee;
@@ -405,7 +423,8 @@ impl Pool<'_, '_> {
             .filter(|ix| t.fits(**ix) == Some(true) && !stands(**ix));
         let best = *fitting.min_by_key(|ix| {
             let f = t.roster.of(**ix);
-            (f.straight, Reverse(f.stage), **ix)
+            let sore = t.sore_part(**ix).is_some();
+            (sore, f.straight, Reverse(f.stage), **ix)
         })?;
         let up = t.harder(best);
         if up.is_none_or(|up| t.fits(up) != Some(true)) {
@@ -417,7 +436,7 @@ impl Pool<'_, '_> {
         Some(t.roster.of(best).pattern())
     }
 
-    /// A first try: the lowest rung, bent arms, the fewest cautions.
+    /// A first try: after long off what was trained before, else the lowest rung, bent arms, the fewest cautions.
     fn try_one(&mut self, list: &[MovementIx], why: Reason) {
         let t = self.trainee;
         let stands = |ix: MovementIx| self.all.iter().any(|c| c.movement == ix && !c.single);
@@ -426,9 +445,14 @@ impl Pool<'_, '_> {
             .filter(|ix| t.now(**ix).is_none() && !stands(**ix) && !t.is_too_new(**ix));
         let easiest = unknown.min_by_key(|ix| {
             let f = t.roster.of(**ix);
-            (f.stage, f.straight, f.of.cautions().len(), **ix)
+            let done = t.logged(**ix).next().is_some();
+            (!done, f.stage, f.straight, f.of.cautions().len(), **ix)
         });
         if let Some(ix) = easiest {
+            let why = match t.logged(*ix).next() {
+                Some(_) => Reason::TriedAnew,
+                None => why,
+            };
             self.add(self.kept(*ix, Rule::FirstTry, why));
         }
     }

@@ -65,6 +65,8 @@ pub struct Constants {
     /// First tries a session; with fewer than `known` lines known. Common practice, no source.
     pub first: u32,
     pub first_new: u32,
+    /// Of these where long off made unknown what was known. Common practice, no source.
+    pub first_back: u32,
     pub known: u32,
     /// Showings a session.
     pub shows: u32,
@@ -142,6 +144,12 @@ pub struct Constants {
     pub pain_days: i32,
     /// Lines of strength on parts that were worse the next morning, at most. Common practice, no source.
     pub sore_lines: u32,
+    /// From this score of pain on light and easier, as after a worse next morning. Common practice, no source.
+    pub pain_less: u32,
+    /// Seconds: a longer hold is a long one where holding the breath is left alone; so many lines of these and with straight arms.
+    /// Common practice, no source.
+    pub long_hold: u32,
+    pub breath_lines: u32,
     /// A pause of so many days is come back from in `pause_weeks` weeks. Common practice, no source.
     pub pause_days: i32,
     pub pause_weeks: i32,
@@ -165,6 +173,10 @@ pub struct Constants {
     pub apart: i32,
     /// Days of log and plan in which turns are counted.
     pub turns: i32,
+    /// From this day of a plan what the goal needs and did not stand in all these turns comes before the others, so many a session.
+    /// Common practice, no source.
+    pub overdue: i32,
+    pub overdue_lines: u32,
     /// Hard sets of a kind a week at most; after `cap_days` days of log. Common practice, no source.
     pub cap: [u32; 2],
     pub cap_days: i32,
@@ -221,6 +233,7 @@ pub const K: Constants = Constants {
     again: 3,
     first: 2,
     first_new: 4,
+    first_back: 6,
     known: 3,
     shows: 2,
     left: 2,
@@ -263,6 +276,9 @@ pub const K: Constants = Constants {
     light: 0.8,
     pain_days: 14,
     sore_lines: 3,
+    pain_less: 4,
+    long_hold: 10,
+    breath_lines: 1,
     pause_days: 7,
     pause_weeks: 3,
     sides: 0.15,
@@ -274,6 +290,8 @@ pub const K: Constants = Constants {
     said_in_weeks: 4,
     apart: 2,
     turns: 14,
+    overdue: 7,
+    overdue_lines: 2,
     cap: [10, 15],
     cap_days: 84,
     week_one: 6,

@@ -20,7 +20,7 @@ pub struct Ease {
     pub hold: bool,
     /// Held for a pain of 3 to 5: neither sets nor amounts grow.
     pub sore: bool,
-    /// And it is worse the next morning.
+    /// And it is 4 or 5, or worse the next morning.
     pub worse: bool,
     /// The last rule that took something back, with its reason.
     pub by: Option<(Rule, Reason)>,
@@ -52,7 +52,13 @@ impl Trainee<'_> {
             if !facts.stresses(pain.part) || !holds(pain, on) {
                 continue;
             }
-            let worse = pain.next_morning.unwrap_or(0) > pain.score;
+            let lightly = facts.stresses_lightly(pain.part);
+            if lightly && self.now(ix).is_none() {
+                continue;
+            }
+            // From 4 on as after a worse next morning. Common practice, no source.
+            let next = pain.next_morning.unwrap_or(0) > pain.score;
+            let worse = !lightly && (next || pain.score >= K.pain_less);
             ease.hold = true;
             ease.sore = true;
             ease.worse |= worse;
@@ -61,7 +67,8 @@ impl Trainee<'_> {
             let why = Reason::Hurts {
                 part: pain.part,
                 score: pain.score,
-                worse,
+                next: worse && next,
+                less: worse,
             };
             ease.by = Some((Rule::Pain, why));
         }
@@ -113,7 +120,7 @@ impl Trainee<'_> {
     /// A part that a movement stresses and on which nothing grows today.
     pub(super) fn sore_part(&self, ix: MovementIx) -> Option<BodyPart> {
         let facts = self.roster.of(ix);
-        let hurts = |p: &&Pain| facts.stresses(p.part) && holds(p, self.today);
+        let hurts = |p: &&Pain| facts.bears_on(p.part) && holds(p, self.today);
         self.newest_pains().into_iter().find(hurts).map(|p| p.part)
     }
 
@@ -128,9 +135,28 @@ impl Trainee<'_> {
             let stresses = |t: &Logged<'_>| self.roster.of(t.of.movement).stresses(pain.part);
             let too_much = facts.mobility() || facts.heavy_on.contains(&pain.part) || pain.on == on;
             let more = || !known && lately.clone().any(stresses);
-            facts.stresses(pain.part) && holds(pain, self.today) && (too_much || more())
+            facts.bears_on(pain.part) && holds(pain, self.today) && (too_much || more())
         };
         self.newest_pains().into_iter().find(on_it).map(|p| p.part)
+    }
+
+    /// A part that hurts today, that a movement stresses and another is heavy on, in whose place it would stand.
+    pub(super) fn is_heavy_below(&self, ix: MovementIx, than: MovementIx) -> Option<BodyPart> {
+        let (of, than) = (self.roster.of(ix), self.roster.of(than));
+        let heavy = |p: &&Pain| of.bears_on(p.part) && than.heavy_on.contains(&p.part);
+        let mut pains = self.newest_pains().into_iter().filter(heavy);
+        pains.find(|p| holds(p, self.today)).map(|p| p.part)
+    }
+
+    /// Whether one movement bears more than another on a part that hurts today: a stand-in must not.
+    pub(super) fn bears_more(&self, other: MovementIx, than: MovementIx) -> bool {
+        let (other, than) = (self.roster.of(other), self.roster.of(than));
+        let more = |p: &Pain| {
+            other.bears_on(p.part) && !than.bears_on(p.part)
+                || other.heavy_on.contains(&p.part) && !than.heavy_on.contains(&p.part)
+        };
+        let pains = self.newest_pains();
+        pains.iter().any(|p| holds(p, self.today) && more(p))
     }
 
     /// Something is restricted or paused for pain, a part hurts, or training has only begun again: nothing harder is tried first.
@@ -138,7 +164,7 @@ impl Trainee<'_> {
         let spared = causes(self.person, self.today);
         spared.iter().any(|cause| !matches!(cause, Cause::Pause(_)))
             || self.newest_pains().iter().any(|p| holds(p, self.today))
-            || self.is_back_lately()
+            || self.is_back
     }
 
     /// By the whole log: two weeks off or more, now or ended less than a week ago, from four weeks on less than two.

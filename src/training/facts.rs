@@ -167,6 +167,26 @@ impl Facts<'_> {
         Group::of(self.of.pattern())
     }
 
+    /// The group that a first try of an exit or a balance works, by its positions. Common practice, no source.
+    pub fn try_group(&self) -> Option<Group> {
+        let passes = |position| self.of.positions().contains(&position);
+        match self.pattern() {
+            Pattern::Exit | Pattern::Balance
+                if [
+                    Position::Support,
+                    Position::Inverted,
+                    Position::PartInverted,
+                ]
+                .into_iter()
+                .any(passes) =>
+            {
+                Some(Group::Push)
+            }
+            Pattern::Exit if passes(Position::Hanging) => Some(Group::Pull),
+            _ => None,
+        }
+    }
+
     pub fn kind(&self) -> Kind {
         Kind {
             pattern: self.of.pattern(),
@@ -181,6 +201,17 @@ impl Facts<'_> {
 
     pub fn stresses(&self, part: BodyPart) -> bool {
         self.of.stresses_part(part)
+    }
+
+    /// Stresses a part, but only lightly.
+    pub fn stresses_lightly(&self, part: BodyPart) -> bool {
+        self.stresses(part) && !self.bears_on(part)
+    }
+
+    /// Stresses a part, and not only lightly.
+    pub fn bears_on(&self, part: BodyPart) -> bool {
+        let mut of = self.of.stresses().iter().filter(|s| s.part == part);
+        of.any(|s| s.how != Some(How::Light))
     }
 }
 

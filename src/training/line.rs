@@ -144,8 +144,10 @@ impl Trainee<'_> {
             why,
             then: match rule {
                 Rule::Show => Then::Result,
-                Rule::FirstTry if facts.guarded() || facts.lowering() => Then::Did,
-                Rule::FirstTry => Then::StopTwo,
+                Rule::FirstTry | Rule::UntilTested if facts.guarded() || facts.lowering() => {
+                    Then::Did
+                }
+                Rule::FirstTry | Rule::UntilTested => Then::StopTwo,
                 _ => Then::Step,
             },
             of,
@@ -190,7 +192,7 @@ impl Trainee<'_> {
             return None;
         }
         let Some(now) = known else {
-            return Some(self.first_try(ix, c, at.tried));
+            return Some(self.first_try(ix, c, at));
         };
         if c.rule == Rule::Show {
             let target = &gaps[c.gap?].target;
@@ -292,9 +294,11 @@ impl Trainee<'_> {
         }
     }
 
-    /// What is unknown: two sets of a few; later in the plan three of the same until its number is in.
-    fn first_try(&self, ix: MovementIx, c: &Candidate, tried: bool) -> Asked {
+    /// What is unknown: two sets of a few; later in the plan three of the same until its number is in, then four.
+    fn first_try(&self, ix: MovementIx, c: &Candidate, At { tried, times, .. }: At) -> Asked {
         let facts = self.roster.of(ix);
+        // One set more, where it stood as often as earns a step.
+        let more = tried && times >= if facts.strict { K.three } else { K.two };
         let few = facts.guarded() || facts.lowering() || facts.each <= i64::from(K.try_dose);
         let amount = if facts.is_hold() {
             facts.each.min(K.try_s.into())
@@ -307,7 +311,7 @@ impl Trainee<'_> {
         };
         let dose = self.mass(facts.dose.added());
         Asked {
-            sets: if tried { K.again } else { K.try_sets }.into(),
+            sets: i64::from(if tried { K.again } else { K.try_sets }) + i64::from(more),
             amount: amount.max(1),
             mass: match facts.loaded() {
                 true => Some(self.load(ix)),
@@ -319,6 +323,7 @@ impl Trainee<'_> {
                 Rule::FirstTry
             }),
             why: match tried {
+                true if more => vec![Reason::UntilMore],
                 true => vec![Reason::UntilNumber],
                 false => c.why.clone(),
             },

@@ -6,6 +6,7 @@
 
 mod aim;
 mod amounts;
+mod barred;
 pub mod calendar;
 mod candidates;
 mod care;
@@ -24,6 +25,7 @@ mod say;
 mod say_way;
 mod session;
 mod trainee;
+mod turns;
 mod variation;
 
 pub use aim::{Aim, aim};

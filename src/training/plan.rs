@@ -270,8 +270,13 @@ impl Trainee<'_> {
 
     /// Whether a test may be asked for on a day to come.
     fn tests_on(&self, ix: MovementIx, on: Day) -> bool {
-        let minor = self.is_minor() && self.roster.of(ix).loaded();
-        self.may(ix) && self.has_all(ix) && !minor && !self.ease(ix, on, on).sore
+        let new = self.is_back && self.now(ix).is_none();
+        let minor = (self.is_minor() || new) && self.roster.of(ix).loaded();
+        self.may(ix)
+            && self.is_open(ix)
+            && self.has_all(ix)
+            && !minor
+            && !self.ease(ix, on, on).sore
     }
 
     /// The parts that hurt, and those that rest.

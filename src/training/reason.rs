@@ -52,6 +52,8 @@ rules! {
     KeptUp "kept up" "kept_up" Some("Bickel et al. 2011, Med Sci Sports Exerc 43(7):1177-1187");
     /// Of the goal's chain and trained lately: it does not make room for others.
     GoesOn "goes on" "goes_on" None;
+    /// Its own number counts, though what it needs was never shown.
+    Before "done before" "before" None;
     Balance "balance from 65" "balance" None;
     /// What stands nearest to a gap that rests or lacks its equipment.
     Instead "instead" "instead" None;
@@ -150,11 +152,16 @@ pub enum Reason {
     /// Nothing that measures it is at hand.
     MeasureNot,
     UntilNumber,
+    /// One set more, until its number is in.
+    UntilMore,
     DaysOff(i32),
     Hurts {
         part: BodyPart,
         score: u32,
-        worse: bool,
+        /// Worse the next morning.
+        next: bool,
+        /// Light and easier.
+        less: bool,
     },
     /// Which week after it.
     AfterPause(i32),
@@ -162,6 +169,8 @@ pub enum Reason {
     Waits(MovementIx),
     /// Of the goal's chain, and trained lately.
     GoesOn,
+    /// By its own number, though what it needs was never shown.
+    Before,
 }
 
 impl Reason {
@@ -197,8 +206,10 @@ pub enum Left {
     Sore(BodyPart),
     /// Nothing harder than what is known.
     Careful,
-    /// Enough lines on a part that was worse the next morning.
+    /// Enough lines on a part that hurts.
     Enough,
+    /// One long or straight-arm hold a session while holding the breath is left alone.
+    Breath,
 }
 
 /// What follows a line.

@@ -165,9 +165,20 @@ impl<'a> Say<'a> {
             Reason::Measure => plain("measure"),
             Reason::MeasureNot => plain("measure_not"),
             Reason::UntilNumber => plain("until_number"),
+            Reason::UntilMore => plain("until_more"),
+            Reason::Before => plain("before"),
             Reason::DaysOff(n) => with("days_off", &[("n", Value::Whole(n.into()))]),
-            Reason::Hurts { part, score, worse } => with(
-                if worse { "pain_worse" } else { "pain_hold" },
+            Reason::Hurts {
+                part,
+                score,
+                next,
+                less,
+            } => with(
+                match (next, less) {
+                    (true, _) => "pain_worse",
+                    (_, true) => "pain_less",
+                    _ => "pain_hold",
+                },
                 &[("part", self.part(part).into()), ("score", score.into())],
             ),
             Reason::Waits(ix) => with("waits", &[("movement", (&self.named(ix)).into())]),
@@ -213,6 +224,7 @@ impl<'a> Say<'a> {
             }
             Left::Careful => plain("careful"),
             Left::Enough => plain("enough"),
+            Left::Breath => plain("breath"),
             Left::Light => plain("light"),
             Left::Below => plain("below"),
         }

@@ -2,13 +2,12 @@
 
 use super::candidates::{Candidate, Candidates};
 use super::constants::K;
-use super::diary::{Diary, is_near};
+use super::diary::Diary;
 use super::facts::{Group, Kind, place_of};
 use super::goal::Gap;
 use super::line::{At, Line, half};
 use super::reason::{Block, Left, Rule};
 use super::trainee::{Trainee, down};
-use crate::curriculum::words::BodyPart;
 use crate::curriculum::{Day, MovementIx};
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
@@ -58,19 +57,23 @@ pub struct Laying<'t, 'a> {
     /// Full weeks in which a kind could not grow.
     pub sore: BTreeMap<Kind, u32>,
     most_firsts: usize,
+    /// Fewer lines are known than a session should have.
+    few: bool,
 }
 
 /// A session while it is laid.
-struct Draft {
-    on: Day,
+pub(super) struct Draft {
+    pub on: Day,
     to_come: i64,
     left_minutes: i64,
     used: BTreeMap<Block, i64>,
     sets: BTreeMap<Kind, i64>,
-    lines: Vec<Line>,
+    pub lines: Vec<Line>,
     left: Vec<(MovementIx, Left)>,
     /// Lines of range at most.
     most_range: usize,
+    /// First tries at most.
+    pub most_firsts: usize,
 }
 
 impl Draft {
@@ -78,8 +81,15 @@ impl Draft {
         self.lines.iter().filter(|l| l.block == block).count()
     }
 
-    fn ruled(&self, rule: Rule) -> usize {
+    pub fn ruled(&self, rule: Rule) -> usize {
         self.lines.iter().filter(|l| l.rule == rule).count()
+    }
+
+    /// Lines of a known amount, range apart.
+    fn known(&self) -> usize {
+        let tries = |l: &&Line| matches!(l.rule, Rule::FirstTry | Rule::UntilTested);
+        let lines = self.lines.iter().filter(|l| l.block != Block::Range);
+        lines.filter(|l| !tries(l)).count()
     }
 }
 
@@ -108,7 +118,12 @@ impl<'t, 'a> Laying<'t, 'a> {
             tried: BTreeSet::new(),
             done: vec![0; candidates.all.len()],
             sore: BTreeMap::new(),
-            most_firsts: if few { K.first_new } else { K.first } as usize,
+            most_firsts: match (few, trainee.was_long_off()) {
+                (false, _) => K.first,
+                (true, false) => K.first_new,
+                (true, true) => K.first_back,
+            } as usize,
+            few,
         }
     }
 
@@ -116,22 +131,28 @@ impl<'t, 'a> Laying<'t, 'a> {
     pub fn session(&mut self, week: &mut Week, on: Day, to_come: u32) -> Session {
         let warm_up = warm_up_minutes(self.trainee.minutes);
         let order = self.in_turn(on);
-        let lay = |most| self.draft(week, on, to_come, &order, most);
-        let mut draft = lay(usize::MAX);
+        let firsts = self.most_firsts;
+        let lay = |most, firsts| self.draft(week, on, to_come, &order, (most, firsts));
+        let mut draft = lay(usize::MAX, firsts);
         // Two lines of range where a group has no time for any, and fewer where that is its only one in seven days.
         let most = K.range_lines as usize;
         if self.without_time(&draft, false) > 0 {
-            draft = lay(most);
+            draft = lay(most, firsts);
         }
         for fewer in (0..most).rev() {
             let without = self.without_time(&draft, true);
             if without == 0 {
                 break;
             }
-            let other = lay(fewer);
+            let other = lay(fewer, firsts);
             if self.without_time(&other, true) < without {
                 draft = other;
             }
+        }
+        // Not more first tries than lines of a known amount, where enough are known.
+        let known = draft.known().max(1);
+        if !self.few && draft.ruled(Rule::FirstTry) > known {
+            draft = lay(draft.most_range, known);
         }
         self.close(week, draft, warm_up)
     }
@@ -150,7 +171,15 @@ impl<'t, 'a> Laying<'t, 'a> {
         groups.iter().filter(lacks).count()
     }
 
-    fn draft(&self, week: &Week, on: Day, to_come: u32, order: &[usize], most: usize) -> Draft {
+    /// `most`: lines of range, and first tries.
+    fn draft(
+        &self,
+        week: &Week,
+        on: Day,
+        to_come: u32,
+        order: &[usize],
+        most: (usize, usize),
+    ) -> Draft {
         let warm_up = warm_up_minutes(self.trainee.minutes);
         let mut draft = Draft {
             on,
@@ -160,7 +189,8 @@ impl<'t, 'a> Laying<'t, 'a> {
             sets: BTreeMap::new(),
             lines: Vec::new(),
             left: self.candidates.left.clone(),
-            most_range: most,
+            most_range: most.0,
+            most_firsts: most.1,
         };
         for &of in order {
             let c = &self.candidates.all[of];
@@ -233,35 +263,6 @@ impl<'t, 'a> Laying<'t, 'a> {
         }
     }
 
-    fn in_the_way(&self, week: &Week, draft: &Draft, c: &Candidate, line: &Line) -> Option<Left> {
-        let facts = self.trainee.roster.of(line.movement);
-        let near = |part: &BodyPart| is_near(self.diary.parts.get(part), draft.on);
-        if let Some(group) = facts.group()
-            && rests_its_group(c, line, facts.turnover)
-            && is_near(self.diary.groups.get(&group), draft.on)
-        {
-            return Some(Left::Apart(group));
-        }
-        if facts.heavy_on.iter().any(near) {
-            return Some(Left::Heavy);
-        }
-        if line.sore
-            && let Some(part) = self.trainee.is_too_much(line.movement, draft.on)
-        {
-            return Some(Left::Sore(part));
-        }
-        match line.rule {
-            Rule::Show if self.tried.contains(&c.movement) => Some(Left::Waits),
-            Rule::Show if week.lighter || draft.ruled(Rule::Show) >= K.shows as usize => {
-                Some(Left::ShowTurns)
-            }
-            Rule::FirstTry if week.lighter || draft.ruled(Rule::FirstTry) >= self.most_firsts => {
-                Some(Left::TryTurns)
-            }
-            _ => None,
-        }
-    }
-
     /// The line with as many sets as the week and the day have room for.
     fn fitted(
         &self,
@@ -299,7 +300,15 @@ impl<'t, 'a> Laying<'t, 'a> {
             Block::Practice => K.practice_fewest,
             _ => K.fewest,
         };
-        while !fits(&line) && line.rule != Rule::Show && line.sets > i64::from(fewest) {
+        // From 65 the balance line leaves half of practice to what else is practised.
+        let shares =
+            Some(line.of) == self.candidates.balance && self.candidates.has_other_practice();
+        let half_of_block = f64::from(t.minutes) * K.block / 2.0;
+        let too_long = |line: &Line| shares && t.minutes_of(line) as f64 > half_of_block + 1e-9;
+        while (!fits(&line) || too_long(&line))
+            && line.rule != Rule::Show
+            && line.sets > i64::from(fewest)
+        {
             line.sets -= 1;
         }
         line.minutes = t.minutes_of(&line);
@@ -342,86 +351,6 @@ impl<'t, 'a> Laying<'t, 'a> {
             return down((risen / rise).max(kept)).min(most.into());
         }
         down(risen.max(K.week_one.into()) * rise.powi(full as i32)).min(most.into())
-    }
-
-    /// The candidates in the order in which they get their place: what comes every time, then the best of each group, of practice
-    /// and of range, then the second of each, and so on; last what is kept up. Common practice, no source.
-    fn in_turn(&self, on: Day) -> Vec<usize> {
-        let all = &self.candidates.all;
-        let weight = |i: &usize| (Reverse(all[*i].weight), all[*i].movement, all[*i].single);
-        let times = |i: &usize| self.diary.times(all[*i].movement, on, K.turns);
-        let mut first: Vec<usize> = (0..all.len()).filter(|i| all[*i].first).collect();
-        first.sort_by_key(|i| (Some(*i) != self.candidates.balance, weight(i)));
-        let mut queues: BTreeMap<(Block, Option<Group>), Vec<usize>> = BTreeMap::new();
-        let mut kept: Vec<usize> = Vec::new();
-        for (i, c) in all.iter().enumerate().filter(|(_, c)| !c.first) {
-            let group = self.trainee.roster.of(c.movement).group();
-            match c.block {
-                Block::KeptUp => kept.push(i),
-                Block::Strength => queues.entry((c.block, group)).or_default().push(i),
-                block => queues.entry((block, None)).or_default().push(i),
-            }
-        }
-        let mut rounds: Vec<(usize, usize)> = Vec::new();
-        for mut queue in queues.into_values() {
-            queue.sort_by_key(|i| (!self.keeps_its_line(&all[*i], on), times(i), weight(i)));
-            rounds.extend(queue.into_iter().enumerate());
-        }
-        rounds.sort_by_key(|(round, i)| (*round, weight(i)));
-        self.one_of_each_group(&mut kept, on);
-        // A group that no gap trains stands once in seven days, before the second of the others, one a session.
-        let served: BTreeSet<Group> = all
-            .iter()
-            .filter(|c| c.block == Block::Strength)
-            .filter_map(|c| self.trainee.roster.of(c.movement).group())
-            .collect();
-        let due = |i: &usize| {
-            let group = self.trainee.roster.of(all[*i].movement).group();
-            group.is_some_and(|g| !served.contains(&g) && !self.diary.trained(g, on, 6))
-        };
-        let early = kept.iter().position(due).map(|at| kept.remove(at));
-        let of_round = |first: bool| {
-            let in_round = rounds
-                .iter()
-                .filter(move |(round, _)| (*round == 0) == first);
-            in_round.map(|(_, i)| *i)
-        };
-        first.extend(of_round(true));
-        first.extend(early);
-        let (keeps, kept): (Vec<usize>, Vec<usize>) = kept
-            .into_iter()
-            .partition(|i| self.keeps_its_line(&all[*i], on));
-        first.extend(keeps);
-        first.extend(of_round(false));
-        first.extend(kept);
-        first
-    }
-
-    /// What is kept up: the first of each group, then the second of each.
-    fn one_of_each_group(&self, kept: &mut [usize], on: Day) {
-        let all = &self.candidates.all;
-        kept.sort_by_key(|i| {
-            let facts = self.trainee.roster.of(all[*i].movement);
-            let keeps = self.keeps_its_line(&all[*i], on);
-            (
-                !keeps,
-                self.diary.times(all[*i].movement, on, K.turns),
-                place_of(facts.pattern()),
-                all[*i].movement,
-            )
-        });
-        let mut seen: BTreeMap<Option<Group>, usize> = BTreeMap::new();
-        kept.sort_by_cached_key(|i| {
-            let group = self.trainee.roster.of(all[*i].movement).group();
-            let round = seen.entry(group).or_default();
-            *round += 1;
-            *round
-        });
-    }
-
-    /// Of the goal's chain, trained lately, and not yet twice in these seven days.
-    fn keeps_its_line(&self, c: &Candidate, on: Day) -> bool {
-        c.goes_on && self.diary.times(c.movement, on, 6) < K.keep_week as usize
     }
 
     /// Writes a session down; in a lighter week it is the full one with half its sets, range apart.
@@ -494,6 +423,6 @@ impl<'t, 'a> Laying<'t, 'a> {
 }
 
 /// Strength, what is kept up, turnovers and singles of a group lie 48 hours apart.
-fn rests_its_group(c: &Candidate, line: &Line, turnover: bool) -> bool {
+pub(super) fn rests_its_group(c: &Candidate, line: &Line, turnover: bool) -> bool {
     line.block.is_hard() || c.single || turnover
 }

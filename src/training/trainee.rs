@@ -4,12 +4,13 @@ use super::constants::K;
 use super::facts::{Facts, Roster};
 use super::now::Now;
 use super::reason::Left;
+use crate::curriculum::caution::{Book, Shipped};
 use crate::curriculum::gear::Gear;
 use crate::curriculum::manner::When;
 use crate::curriculum::target::{Added, ONE};
 use crate::curriculum::words::{BodyPart, Pattern, Phase, Screening, Weekday};
 use crate::curriculum::{BodyWeight, Day, Mass, MovementIx};
-use crate::readiness::{self, Cause, Evidence, Readiness, State};
+use crate::readiness::{self, Cause, Evidence, Readiness, State, Truth, causes};
 use crate::results::{LIMITS, Paused, Person, Trained};
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
@@ -77,6 +78,10 @@ pub struct Trainee<'a> {
     pub ended: Vec<Ended>,
     /// As if nothing rested: what the route takes no notice of.
     states: Vec<Option<State>>,
+    /// A number of their own still counts, though what they need is not shown.
+    before: Vec<bool>,
+    /// Holding the breath is left alone: few long and straight-arm holds.
+    pub(super) spares_breath: bool,
     resting: Readiness,
     pub(super) own: Vec<OnceCell<Option<Now>>>,
     pub(super) now: Vec<OnceCell<Option<Now>>>,
@@ -87,6 +92,8 @@ pub struct Trainee<'a> {
     pub(super) foot: BTreeMap<Pattern, Option<Day>>,
     /// Nothing harder than what is known is tried first.
     careful: bool,
+    /// Back from two weeks off or more: nothing with weight is tried first, and what is known comes first.
+    pub(super) is_back: bool,
     reach: BTreeMap<Pattern, OnceCell<u32>>,
 }
 
@@ -111,6 +118,12 @@ impl<'a> Trainee<'a> {
         let free = free.as_ref().unwrap_or(&resting);
         let state = |ix: MovementIx| free.of(ix).map(|s| s.state);
         let states = curriculum.movements().map(|(ix, _)| state(ix)).collect();
+        let unsure: Vec<MovementIx> = roster
+            .standing
+            .iter()
+            .copied()
+            .filter(|ix| free.of(*ix).is_some_and(|s| s.needs == Truth::Unknown))
+            .collect();
         let count = curriculum.len();
         let mut trainee = Trainee {
             roster,
@@ -127,6 +140,8 @@ impl<'a> Trainee<'a> {
             days: &person.train.days,
             ended: Vec::new(),
             states,
+            before: vec![false; count],
+            spares_breath: false,
             resting,
             own: vec![OnceCell::new(); count],
             now: vec![OnceCell::new(); count],
@@ -135,6 +150,7 @@ impl<'a> Trainee<'a> {
             lately: vec![OnceCell::new(); count],
             foot: BTreeMap::new(),
             careful: false,
+            is_back: false,
             reach: Pattern::ALL.iter().map(|p| (*p, OnceCell::new())).collect(),
             log: log_of(roster, person, today),
         };
@@ -143,7 +159,12 @@ impl<'a> Trainee<'a> {
             trainee.foot.insert(*pattern, foot);
         }
         trainee.ended = trainee.ended_pauses();
+        trainee.is_back = trainee.is_back_lately();
         trainee.careful = trainee.asks_for_care();
+        trainee.spares_breath = trainee.breath_rests();
+        for ix in unsure {
+            trainee.before[ix.at()] = trainee.has_number(ix);
+        }
         trainee
     }
 
@@ -173,6 +194,37 @@ impl<'a> Trainee<'a> {
         matches!(self.states[ix.at()], Some(State::Open | State::Owned))
     }
 
+    /// Not open, since something that it needs was never shown, but nothing of that was tested and failed; and a number of its own
+    /// still counts. Neither inverted nor loaded. Common practice, no source.
+    pub fn was_done(&self, ix: MovementIx) -> bool {
+        self.before[ix.at()] && !self.owns(ix)
+    }
+
+    /// At least two reps, or five seconds, measured or logged.
+    fn has_number(&self, ix: MovementIx) -> bool {
+        let facts = self.roster.of(ix);
+        let least = match facts.is_hold() {
+            true => K.hold_fits,
+            false => K.fits[0],
+        };
+        facts.counted
+            && !facts.guarded()
+            && self.has_result(ix)
+            && self
+                .own_now(ix)
+                .is_some_and(|now| now.whole() >= i64::from(least))
+    }
+
+    /// Whether a restriction leaves holding the breath alone.
+    fn breath_rests(&self) -> bool {
+        let breath = Paused::Class(Book::shipped(Shipped::BreathHolding));
+        let is_it = |cause: &Cause| {
+            matches!(cause, Cause::Restriction(_))
+                && cause.pause(self.person).is_some_and(|p| p.what == breath)
+        };
+        causes(self.person, self.today).iter().any(is_it)
+    }
+
     pub fn rests(&self, ix: MovementIx) -> bool {
         self.resting
             .of(ix)
@@ -198,12 +250,15 @@ impl<'a> Trainee<'a> {
         needed.iter().all(has)
     }
 
-    /// Open or owned, resting in no way, and its equipment at hand.
+    /// Open, owned or done before, resting in no way, and its equipment at hand.
     pub fn may(&self, ix: MovementIx) -> bool {
-        self.roster.find(ix).is_some() && self.is_open(ix) && !self.rests(ix) && self.is_at_hand(ix)
+        self.roster.find(ix).is_some()
+            && (self.is_open(ix) || self.was_done(ix))
+            && !self.rests(ix)
+            && self.is_at_hand(ix)
     }
 
-    /// Unknown, and not to be tried first today: it stresses a part that hurts, or where care is asked for it is harder than
+    /// Unknown, and not to be tried first today: it stresses a part that hurts, is with weight after two weeks off, or where care is asked for it is harder than
     /// anything of its pattern that is known or was done; where nothing of that is known, than the lowest.
     pub(super) fn is_too_new(&self, ix: MovementIx) -> bool {
         if self.now(ix).is_some() {
@@ -211,7 +266,7 @@ impl<'a> Trainee<'a> {
         }
         let facts = self.roster.of(ix);
         let harder = || !facts.mobility() && facts.stage > self.reach(facts.pattern());
-        self.sore_part(ix).is_some() || self.careful && harder()
+        self.sore_part(ix).is_some() || self.is_back && facts.loaded() || self.careful && harder()
     }
 
     /// Why something is not tried first.
@@ -306,6 +361,11 @@ impl<'a> Trainee<'a> {
             .filter(|two| two[1].days_after(two[0]) >= K.off[2])
             .map(|two| two[0])
             .max()
+    }
+
+    /// Whether some pattern was left so long that what was known before is unknown now.
+    pub(super) fn was_long_off(&self) -> bool {
+        self.foot.values().any(Option::is_some)
     }
 
     /// As computed once for each pattern.

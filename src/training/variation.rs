@@ -140,8 +140,9 @@ impl Trainee<'_> {
 
     /// In the place of a gap that rests or lacks its equipment: the coach's own; else, of a strength gap, what fits or is unknown,
     /// of the same pattern and arms, of its phase or not lowering, the fewest rungs away, the lower first.
-    pub(super) fn instead(&self, ix: MovementIx) -> Option<MovementIx> {
-        self.instead_by_coach(ix).or_else(|| self.nearest(ix))
+    pub(super) fn instead(&self, ix: MovementIx, in_chain: &[bool]) -> Option<MovementIx> {
+        self.instead_by_coach(ix)
+            .or_else(|| self.nearest(ix, in_chain))
     }
 
     /// The first that the coach names for what keeps a movement from being trained, and that may be trained and is not too hard.
@@ -151,6 +152,7 @@ impl Trainee<'_> {
                 |o: &Facts<'_>| o.mobility() || o.counted && self.fits(other) != Some(false);
             self.may(other)
                 && !self.is_too_new(other)
+                && !self.bears_more(other, ix)
                 && self.roster.find(other).is_some_and(counts)
         };
         let named = self.roster.of(ix).of.instead().iter();
@@ -158,7 +160,8 @@ impl Trainee<'_> {
         apt.next().map(|one| one.movement)
     }
 
-    fn nearest(&self, ix: MovementIx) -> Option<MovementIx> {
+    /// What is unknown is of the way to the goal or an easier neighbour, and no higher; what is known bears no more on a part that hurts.
+    fn nearest(&self, ix: MovementIx, in_chain: &[bool]) -> Option<MovementIx> {
         let facts = self.roster.of(ix);
         if facts.group().is_none() || facts.practised() {
             return None;
@@ -173,6 +176,10 @@ impl Trainee<'_> {
                 && self.may(*other)
                 && self.fits(*other) != Some(false)
                 && !self.is_too_new(*other)
+                && !self.bears_more(*other, ix)
+                && (self.fits(*other) == Some(true)
+                    || o.stage <= facts.stage
+                        && (in_chain[other.at()] || facts.easier.contains(other)))
         };
         let others = self.roster.standing.iter().copied().filter(fine);
         others.min_by_key(|other| {

@@ -59,6 +59,8 @@ interface Tables {
   mark: number[];
   /** Bits of the parts that it loads heavily. */
   heavy_on: number[];
+  light_on: number[];
+  try_group: number[];
   /** Seconds of a rep where they are not the usual; a tempo, where each rep is held, seconds of rest, and when to go back. */
   rep_s: Record<number, number>;
   tempo: Record<number, string>;
@@ -337,7 +339,7 @@ interface Trainee {
   age: number | null;
   minor: boolean;
   young: boolean;
-  memo: { own: (Now | null)[]; now: (Now | null)[]; foot: number[]; fits: (boolean | null)[]; below: number[][]; builders: number[][]; ended: Ended[] | null; care: boolean | null; reach: number[]; lately: (Logged | null)[] };
+  memo: { own: (Now | null)[]; now: (Now | null)[]; foot: number[]; fits: (boolean | null)[]; below: number[][]; builders: number[][]; ended: Ended[] | null; care: boolean | null; back: boolean | null; before: boolean[]; reach: number[]; lately: (Logged | null)[] };
 }
 
 /** A tree of needs: true when k of its parts are; a demand is a leaf. */
@@ -487,6 +489,7 @@ interface Work {
   balance: Candidate | null;
   first: number;
   mostFirst: number;
+  few: boolean;
   diary: Diary;
   /** Tried or shown earlier in the plan. */
   tried: Set<number>;
@@ -516,7 +519,7 @@ interface Entry {
   on: number;
   line: Line;
   lines: Line[];
-  state: { left: number; used: Map<string, number>; sets: Map<number, number>; firsts: number; shows: number; mostRange: number };
+  state: { left: number; used: Map<string, number>; sets: Map<number, number>; firsts: number; shows: number; mostRange: number; mostFirst: number };
 }
 
 /** The best of one day. */
@@ -588,12 +591,12 @@ interface Draft {
 interface TrainingNumbers {
   reserve: number; missed: number; several: number; sets_hide: number; fits: [number, number]; hold_fits: number; singles: number; single_sets: number; easy: number; easy_hold: number; far: number; itself: number;
   share: number; hold: number; reps: number; reps_strict: number; sets: [number, number]; held: [number, number]; hold_most: number; attempts: [number, number]; practice_fewest: number;
-  fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_sets: number; again: number; first: number; first_new: number; known: number; shows: number;
+  fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_sets: number; again: number; first: number; first_new: number; first_back: number; known: number; shows: number;
   left: number; lines: number; lines_most: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
   unknown_s: number; range_lines: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; rest: { guarded: number; strength: number; easy: number; range: number };
   rep_s: number; short: number; of_body: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
-  planned: number; off: [number, number, number]; off_for: [number, number]; light: number; pain_days: number; sore_lines: number; pause_days: number; pause_weeks: number;
-  sides: number; sides_cm: number; sides_deg: number; minor_reps: number; weeks: number; weeks_a_month: number; said_in_weeks: number; apart: number; turns: number;
+  planned: number; off: [number, number, number]; off_for: [number, number]; light: number; pain_days: number; sore_lines: number; pain_less: number; long_hold: number; breath_lines: number; pause_days: number; pause_weeks: number;
+  sides: number; sides_cm: number; sides_deg: number; minor_reps: number; weeks: number; weeks_a_month: number; said_in_weeks: number; apart: number; turns: number; overdue: number; overdue_lines: number;
   cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; tests: number; tests_kind: number; tests_ahead: number;
 }
 
@@ -784,6 +787,13 @@ interface Rungbook {
     ofTest: (c: Trainee, m: number, tested: Tested) => Now;
     isOwned: (c: Trainee, m: number) => boolean;
     isOpen: (c: Trainee, m: number) => boolean;
+    wasDone: (c: Trainee, m: number) => boolean;
+    isBack: (c: Trainee) => boolean;
+    wasLongOff: (c: Trainee) => boolean;
+    sparesBreath: (c: Trainee) => boolean;
+    bearsOn: (c: Trainee, m: number, part: number) => boolean;
+    bearsMore: (c: Trainee, m: number, than: number) => boolean;
+    heavyBelow: (c: Trainee, m: number, than: number) => number;
     isAtHand: (c: Trainee, m: number) => boolean;
     hasAll: (c: Trainee, m: number) => boolean;
     isHolding: (c: Trainee, pain: Pain, on: number) => boolean;
@@ -813,7 +823,7 @@ interface Rungbook {
     goalOf: (c: Trainee) => TrainingGoal | null;
     gaps: (c: Trainee, goal: TrainingGoal) => Map<number, Gap>;
     heavier: (a: Gap, b: Gap) => number;
-    limiter: (candidates: Candidate[]) => Gap | null;
+    limiter: (c: Trainee, candidates: Candidate[]) => Gap | null;
     chainOf: (model: Model, from: number[]) => number[];
     candidates: (c: Trainee, goal: TrainingGoal | null, gaps: Map<number, Gap>) => { all: Candidate[]; lost: LeftOut[]; limiter: Gap | null; balance: Candidate | null };
     whyNot: (c: Trainee, m: number) => Reason;

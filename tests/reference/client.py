@@ -29,6 +29,8 @@ A_PAUSE = 7  # days that make a pause of which one comes back by steps
 DAY = timedelta(days=1)
 MEASURES = {"tape", "ruler", "phone", "goniometer", "protractor", "level"}
 LAPSED = 14  # days
+REPS_KNOWN, HOLD_KNOWN = 2, 5
+PAIN_LESS = 4
 PAIN_DAYS = 14
 OFF_LONGER, COMING_BACK = 28, (7, 14)  # days off, days for which one takes care after it
 NEVER = date.min
@@ -108,6 +110,17 @@ class Movement(NamedTuple):
     @property
     def strict(self):
         return self.guarded or self.lowering or self.straight or self.pattern == "balance" or self.on_rings
+
+    def bears_on(self, part):
+        """Stresses a part, and not only lightly."""
+        return any(p == part and how != "light" for p, how in self.stressed)
+
+    @property
+    def try_group(self):
+        """The group that a first try of an exit or a balance works."""
+        if self.pattern in ("exit", "balance") and {"support", "inverted", "part-inverted"} & set(self.positions):
+            return "push"
+        return "pull" if self.pattern == "exit" and "hanging" in self.positions else None
 
     @property
     def turnover(self):
@@ -304,7 +317,8 @@ class Client:
         self.judge()
         self.spare()
         self.memory, self.rungs = {}, {}
-        self.careful = self.restricted or any(self.holds(pains[-1], today) for pains in self.pains.values()) or self.is_back_lately()
+        self.is_back = self.is_back_lately()
+        self.careful = self.restricted or any(self.holds(pains[-1], today) for pains in self.pains.values()) or self.is_back
 
     @property
     def minor(self):
@@ -393,6 +407,7 @@ class Client:
         """What is paused or restricted today, and the pauses of a week or more that have ended."""
         holding, self.ended, self.spared_parts = [], [], []
         self.restricted = self.says == "light"
+        self.spares_breath = False
         cleared = {}
         for entry in self.said.get("cleared") or ():
             on = read_day(entry.get("on"), self.today)
@@ -414,6 +429,7 @@ class Client:
                     holding.append(Spared(kind, name))
                     self.spared_parts += [name] if kind == "part" else []
                     self.restricted |= key == "restrict"
+                    self.spares_breath |= (key, kind, name) == ("restrict", "class", "breath-holding")
                 elif key == "paused" and (until - on).days + 1 >= A_PAUSE:
                     self.ended.append((Spared(kind, name), until))
         for part, pains in self.pains.items():
@@ -469,8 +485,20 @@ class Client:
         kind = "part" if one.get("part") else "class"
         return m.id in self.spared and any(what.kind == kind and what.name == one[kind] and self.reaches(what, m) for what in self.holding)
 
+    def is_open(self, id):
+        return self.states.get(id) in ("open", "owned")
+
+    def was_done(self, id):
+        """Not open, since something below was never shown, none of it failed; and a number of its own still counts."""
+        m = self.c[id]
+        if self.owns(id) or id not in self.states or m.guarded or not m.counted or not self.measured(id):
+            return False
+        if readiness.judge(m.needs, lambda leaf: self.truth(leaf, id)) != readiness.UNKNOWN:
+            return False
+        return floor(self.own_now(id).amount) >= (HOLD_KNOWN if m.unit == "s" else REPS_KNOWN)
+
     def may(self, id):
-        return self.states.get(id) in ("open", "owned") and id not in self.spared and self.has_equipment(id)
+        return (self.is_open(id) or self.was_done(id)) and id not in self.spared and self.has_equipment(id)
 
     # ------------------------------------------------------------ what is not tried first
 
@@ -478,13 +506,28 @@ class Client:
         """Whether a pain is one under which nothing grows."""
         return PAIN_EASES <= pain.score < PAIN_RESTS and (on - pain.on).days <= PAIN_DAYS
 
+    def sore_parts(self):
+        return [part for part, pains in self.pains.items() if self.holds(pains[-1], self.today)]
+
     def is_sore(self, m):
-        return any(self.holds(self.pains[part][-1], self.today) for part in m.parts & set(self.pains))
+        return any(m.bears_on(part) for part in self.sore_parts())
+
+    def heavy_below(self, id, than):
+        """Whether it bears on a part that hurts and that the other is heavy on."""
+        return any(self.c[id].bears_on(part) and part in self.c[than].heavy_parts for part in self.sore_parts())
+
+    def bears_more(self, id, than):
+        """Whether one movement bears more than another on a part that hurts."""
+        m, other = self.c[id], self.c[than]
+        return any(
+            m.bears_on(part) and not other.bears_on(part) or part in m.heavy_parts and part not in other.heavy_parts
+            for part in self.sore_parts()
+        )
 
     def is_too_much(self, id, on):
         """Whether it is a stretch of a part that hurts, heavy on it, on the day it began, or more on one that was trained lately."""
         m, recent = self.c[id], [s for s in self.log if (self.today - s.on).days < LAPSED]
-        parts = {part for part in m.parts & set(self.pains) if self.holds(self.pains[part][-1], self.today)}
+        parts = {part for part in self.sore_parts() if m.bears_on(part)}
         if parts and (m.mobility or parts & m.heavy_parts or any(self.pains[part][-1].on == on for part in parts)):
             return True
         return not self.lately(id) and any(parts & self.c[s.movement].parts for s in recent)
@@ -511,7 +554,7 @@ class Client:
         m = self.c[id]
         if self.now(id) is not None:
             return False
-        return self.is_sore(m) or (self.careful and not m.mobility and m.stage > self.reach(m.pattern))
+        return self.is_sore(m) or self.is_back and m.loaded or (self.careful and not m.mobility and m.stage > self.reach(m.pattern))
 
     def lately(self, id):
         """The newest session of the last two weeks of a movement, or of a harder member of its family."""
@@ -535,11 +578,15 @@ class Client:
             self.memory[id] = self.find_now(id)
         return self.memory[id]
 
+    def measured(self, id):
+        """Whether a result or the log speaks of it."""
+        since = max(self.forgotten(self.c[id].pattern), self.today - (self.c.school.results_last + 1) * DAY)
+        return any(x.movement == id and since < x.on for x in [*self.tests, *self.log])
+
     def find_now(self, id):
         m, own = self.c[id], self.own_now(id)
         known = [own] if own else []
-        since = max(self.forgotten(m.pattern), self.today - (self.c.school.results_last + 1) * DAY)
-        measured = any(x.movement == id and since < x.on for x in [*self.tests, *self.log])
+        measured = self.measured(id)
         if m.counted:
             for j in self.c.above[id]:
                 shown = self.own_now(j)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from client import DAY, GROUPS, LAPSED, MOST_RESERVE, NEVER, OFF_LONGER, ORDER, SEVERAL_SETS, floor
+from client import DAY, GROUPS, LAPSED, MOST_RESERVE, NEVER, OFF_LONGER, ORDER, PAIN_LESS, SEVERAL_SETS, floor
 from gaps import WHOLE
 from readiness import leaves
 
@@ -113,7 +113,8 @@ class Coach:
         self.from_gaps()
         known = [x for x in self.found.values() if not x.instead_of and x.gap and x.rule != "care first"]
         last = lambda gap: not gap.known or gap.share == WHOLE
-        self.limiter = min((x.gap for x in known), key=lambda gap: (last(gap), *gap.heaviest_first), default=None)
+        closed = lambda gap: not client.is_open(gap.movement)
+        self.limiter = min((x.gap for x in known), key=lambda gap: (last(gap), closed(gap), *gap.heaviest_first), default=None)
         self.keep_up()
         self.balance = self.from_65()
         for x in self.found.values():
@@ -192,11 +193,13 @@ class Coach:
         if self.client.now(id) is None and not m.mobility:
             rule = "first try"
         block = block or ("range" if m.mobility else "practice" if m.practised or single else "strength")
+        if rule != "first try" and block in ("strength", "kept up") and self.client.was_done(id):
+            rule = "done before"
         return self.found.setdefault((id, single), Candidate(id, gap, block, rule, single, instead_of))
 
     def from_gaps(self):
         for gap in sorted(self.gaps.values(), key=lambda gap: gap.heaviest_first):
-            if self.client.states.get(gap.movement) in ("open", "owned"):
+            if self.client.is_open(gap.movement) or self.client.was_done(gap.movement):
                 self.from_gap(gap)
 
     def from_gap(self, gap):
@@ -209,7 +212,7 @@ class Coach:
         if client.too_new(i):
             return self.eased_in(gap)
         anew = now is None and client.forgotten(m.pattern) != NEVER
-        if gap.share == WHOLE and m.counted and not (client.minor and m.loaded):
+        if gap.share == WHOLE and m.counted and client.is_open(i) and not (client.minor and m.loaded):
             return self.add(i, gap, "show it")
         if m.mobility:
             return self.add(i, gap, "range")
@@ -252,12 +255,14 @@ class Coach:
             return (
                 o.pattern == m.pattern and o.straight == m.straight and self.client.may(j) and o.counted and not o.practised
                 and (o.phase == m.phase or not o.lowering) and self.fits(j) is not False and not self.client.too_new(j)
+                and not self.client.bears_more(j, i)
+                and (self.fits(j) or o.stage <= m.stage and (j in self.goal.chain or j in self.c.easier[i]))
             )
 
         for one in m.instead:
             j, o = one["do"], self.c.movements.get(one["do"])
             can = o and (o.mobility or o.counted and self.fits(j) is not False)
-            if can and self.client.may(j) and not self.client.too_new(j) and self.client.is_kept_from(m, one):
+            if can and self.client.may(j) and not self.client.too_new(j) and not self.client.bears_more(j, i) and self.client.is_kept_from(m, one):
                 return self.add(j, gap, "instead", instead_of=i)
         js = [j for j, o in self.c.movements.items() if fine(j, o)] if m.group and not m.practised else []
         if not js:
@@ -293,7 +298,8 @@ class Coach:
         c = self.c
         unknown = [j for j in js if self.client.now(j) is None and (j, False) not in self.found and not self.client.too_new(j)]
         if unknown:
-            j = min(unknown, key=lambda j: (c[j].stage, c[j].straight, len(c[j].classes), j))
+            done = {s.movement for s in self.client.log}
+            j = min(unknown, key=lambda j: (j not in done, c[j].stage, c[j].straight, len(c[j].classes), j))
             self.add(j, None, "first try", block="kept up")
 
     def fill(self, can):
@@ -304,7 +310,8 @@ class Coach:
             there = lambda: sum(c[x.movement].pattern == pattern and x.block in ("strength", "kept up") for x in self.found.values())
             lines = 2 if pattern == "core" else 1
             for _ in range(lines):
-                if there() < lines and not self.keep(js):
+                alone = lambda: pattern == "core" or not any(c[x.movement].group == GROUPS[pattern] and x.block in ("strength", "kept up") for x in self.found.values())
+                if there() < lines and not self.keep(js) and alone():
                     self.try_one(js)
         for j, m in c.movements.items():
             if m.mobility and not m.guarded and self.client.may(j) and not self.client.too_new(j):
@@ -324,7 +331,7 @@ class Coach:
         js = [j for j in js if self.fits(j) and (j, False) not in self.found]
         if not js:
             return set()
-        j = min(js, key=lambda j: (self.c[j].straight, -self.c[j].stage, j))
+        j = min(js, key=lambda j: (self.client.is_sore(self.c[j]), self.c[j].straight, -self.c[j].stage, j))
         h = self.harder(j)
         if not (h and self.fits(h)):
             self.add(j, None, "kept up", block="kept up")
@@ -470,7 +477,10 @@ class Coach:
         for part in sorted(m.parts & set(client.pains)):
             pain = client.pains[part][-1]
             if client.holds(pain, on):
-                worse = pain.next_morning > pain.score
+                lightly = not m.bears_on(part)
+                if lightly and client.now(id) is None:
+                    continue
+                worse = not lightly and (pain.next_morning > pain.score or pain.score >= PAIN_LESS)
                 found = found.with_more(worse, worse, "pain")._replace(sore=True, worse=found.worse or worse)
         for what, last in client.ended:
             week = ((on - last).days - 1) // WEEK + 1
@@ -612,7 +622,7 @@ class Coach:
             if x.rule == "show it" and not ease.rule:
                 (sets, amount, kg), unit = self.show(x), m.unit
         elif now is None:
-            sets, amount, kg, reserve = self.first_try(id, tried)
+            sets, amount, kg, reserve = self.first_try(id, tried, times)
             rule = "until it is tested" if tried else "first try"
         elif x.rule == "show it":
             sets, amount, kg = self.show(x)
@@ -652,8 +662,9 @@ class Coach:
             kg = now.kg if now.kg > 0 else self.load(x.movement)
         return int(tries or target.sets), target.amount, kg
 
-    def first_try(self, id, tried):
+    def first_try(self, id, tried, times):
         m, client = self.c[id], self.client
+        more = tried and times >= (STRICT_SESSIONS if m.strict else SESSIONS)
         if m.unit == "s":
             amount, reserve = min(FIRST_HOLD, m.of_a_set), None
         else:
@@ -662,7 +673,7 @@ class Coach:
             if m.loaded and client.minor:
                 amount = MINOR_REPS
         kg = self.load(id) if m.loaded else client.kg(m.dose.load) or None
-        return AGAIN_SETS if tried else FIRST_SETS, amount, kg, reserve
+        return (AGAIN_SETS if tried else FIRST_SETS) + more, amount, kg, reserve
 
     def sides(self, m, now):
         if not m.each_side:

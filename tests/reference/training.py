@@ -20,7 +20,7 @@ import sys
 from datetime import date
 from fractions import Fraction
 
-from client import DAY, LAPSED, ORDER, Client, Curriculum, floor
+from client import DAY, LAPSED, NEVER, ORDER, Client, Curriculum, floor
 from gaps import WHOLE, find_gaps, find_goal
 from session import Coach
 
@@ -29,7 +29,9 @@ WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 WARM_UP, MOST_WARM_UP = Fraction(1, 5), 10
 BLOCK = Fraction(1, 4)
 LINES, LINES_MOST = 5, 7
-FIRST_TRIES, FIRST_TRIES_NEW, FEW_KNOWN = 2, 4, 3
+FIRST_TRIES, FIRST_TRIES_NEW, FIRST_TRIES_BACK, FEW_KNOWN = 2, 4, 6, 3
+LONG_HOLD, BREATH_LINES = 10, 1
+OVERDUE, OVERDUE_LINES = 7, 2
 SHOWN = 2
 APART = 2  # days between two trainings of one group
 KEPT_A_WEEK = 2
@@ -56,7 +58,9 @@ class Planner:
         self.tried, self.week_sets = set(), {}
         self.sore = {}  # full weeks in which a kind could not grow
         few = [x for x in coach.candidates if x.rule not in ("first try", "show it", "range")]
-        self.first_tries = FIRST_TRIES_NEW if len(few) < FEW_KNOWN else FIRST_TRIES
+        self.few = len(few) < FEW_KNOWN
+        long_off = any(client.forgotten(pattern) != NEVER for pattern in (*ORDER, "balance"))
+        self.first_tries = (FIRST_TRIES_BACK if long_off else FIRST_TRIES_NEW) if self.few else FIRST_TRIES
         self.warming = min(MOST_WARM_UP, floor(WARM_UP * client.minutes))
 
     def dates(self, week):
@@ -105,7 +109,8 @@ class Planner:
     def in_turn(self, on):
         weight = lambda x: (-x.weight, x.movement, x.single)
         others = lambda x: not self.keeps(x, on)
-        turn = lambda x: (others(x), self.times(x.movement, on, IN_TURN), *weight(x))
+        new = lambda x: x.rule == "first try" and x.block in ("strength", "kept up")
+        turn = lambda x: (others(x), self.times(x.movement, on, IN_TURN), new(x), *weight(x))
         every_time = [x for x in self.coach.candidates if x.first]
         every_time.sort(key=lambda x: (x is not self.coach.balance, *weight(x)))
         queues, kept = {}, []
@@ -117,8 +122,8 @@ class Planner:
             else:
                 queues.setdefault(self.c[x.movement].group if x.block == "strength" else x.block, []).append(x)
         rounds = [(k, x) for queue in queues.values() for k, x in enumerate(sorted(queue, key=turn))]
-        rounds.sort(key=lambda kx: (kx[0], *weight(kx[1])))
-        kept.sort(key=lambda x: (others(x), self.times(x.movement, on, IN_TURN), ORDER.index(self.c[x.movement].pattern), x.movement))
+        rounds.sort(key=lambda kx: (kx[0], self.client.is_back and new(kx[1]), *weight(kx[1])))
+        kept.sort(key=lambda x: (others(x), new(x), self.times(x.movement, on, IN_TURN), ORDER.index(self.c[x.movement].pattern), x.movement))
         group = lambda x: self.c[x.movement].group
         place = {id(x): sum(group(y) == group(x) for y in kept[:k]) for k, x in enumerate(kept)}
         kept.sort(key=lambda x: place[id(x)])
@@ -128,7 +133,10 @@ class Planner:
         late = [x for x in kept if not any(x is e for e in early)]
         going_on = [x for x in late if self.keeps(x, on)]
         late = [x for x in late if not self.keeps(x, on)]
-        return every_time + [x for k, x in rounds if k == 0] + early + going_on + [x for k, x in rounds if k > 0] + late
+        order = every_time + [x for k, x in rounds if k == 0] + early + going_on + [x for k, x in rounds if k > 0] + late
+        overdue = [x for x in self.coach.candidates if x.gap and not x.first and not self.times(x.movement, on, IN_TURN)]
+        overdue = sorted(overdue, key=weight)[:OVERDUE_LINES] if (on - self.client.today).days >= OVERDUE else []
+        return every_time + overdue + [x for x in order if not x.first and not any(x is o for o in overdue)]
 
     # ------------------------------------------------------------ the plan
 
@@ -157,7 +165,7 @@ class Planner:
 
     def lay(self, week, on, to_come):
         """A session; less of its range where a group has no time."""
-        laid = lambda most: Laying(self, week, on, to_come, most).lay()
+        laid = lambda most, tries=self.first_tries: Laying(self, week, on, to_come, most, tries).lay()
         best = laid(99)
         if best.without_time(False):
             best = laid(RANGE_LINES)
@@ -165,6 +173,9 @@ class Planner:
             if best.without_time(True):
                 other = laid(most)
                 best = other if other.without_time(True) < best.without_time(True) else best
+        known = sum(line.candidate.block != "range" and line.rule not in ("first try", "until it is tested") for line in best.lines)
+        if not self.few and best.firsts > max(1, known):
+            best = laid(best.most_range, max(1, known))
         return best.close()
 
     def count_first_week(self, sessions):
@@ -197,8 +208,9 @@ class Planner:
         for i in dict.fromkeys(due):
             m = self.c[i]
             room = m.mobility or kinds.get(m.kind, 0) < TESTS_OF_A_KIND
-            fine = client.may(i) and client.has_all(i) and not self.coach.ease(i, retest, retest).sore
-            if fine and not (client.minor and m.loaded) and room and len(out) < TESTS:
+            fine = client.may(i) and client.is_open(i) and client.has_all(i) and not self.coach.ease(i, retest, retest).sore
+            weight = m.loaded and (client.minor or client.is_back and client.now(i) is None)
+            if fine and not weight and room and len(out) < TESTS:
                 kinds[m.kind] = kinds.get(m.kind, 0) + 1
                 out.append(i)
         return out
@@ -214,8 +226,8 @@ class Week:
 class Laying:
     """One session while its lines are laid."""
 
-    def __init__(self, planner, week, on, to_come, most_range):
-        self.most_range, self.no_time = most_range, []
+    def __init__(self, planner, week, on, to_come, most_range, most_firsts):
+        self.most_range, self.most_firsts, self.no_time = most_range, most_firsts, []
         self.p, self.week, self.on, self.to_come = planner, week, on, to_come
         self.c, self.coach = planner.c, planner.coach
         self.left = planner.client.minutes - planner.warming
@@ -310,13 +322,32 @@ class Laying:
     def in_the_way(self, line, m, tried):
         if self.as_strength(line) and self.near(self.p.trained.get(m.group, ())):
             return True
+        if line.rule == "first try" and m.try_group and self.near(self.p.trained.get(m.try_group, ())):
+            return True
         if any(self.near(self.p.heavy.get(part, ())) for part in m.heavy_parts):
             return True
-        if line.sore and self.p.client.is_too_much(line.movement, self.on):
+        client = self.p.client
+        if line.sore and (client.is_too_much(line.movement, self.on) or client.heavy_below(line.movement, line.candidate.movement)):
+            return True
+        breath = lambda o: o.candidate.block in ("strength", "kept up") and (self.c[o.movement].straight or o.unit == "s" and o.amount > LONG_HOLD)
+        if self.p.client.spares_breath and breath(line) and sum(map(breath, self.lines)) >= BREATH_LINES:
             return True
         if line.rule == "show it" and (self.week.lighter or self.shows >= SHOWN or tried):
             return True
-        return line.rule == "first try" and (self.week.lighter or self.firsts >= self.p.first_tries)
+        return line.rule == "first try" and (self.week.lighter or self.firsts + self.to_try(line) >= self.most_firsts)
+
+    def to_try(self, line):
+        """First tries kept free for groups of which nothing is known and that have no line yet today."""
+        hard = lambda x: x.block in ("strength", "kept up")
+        group = lambda o: self.c[o.movement].group
+        waiting = set()
+        for g in ("push", "pull", "legs", "core"):
+            of = [x for x in self.coach.candidates if hard(x) and group(x) == g]
+            untried = [x for x in of if x.movement not in self.p.tried]
+            there = any(group(o) == g for o in self.lines if hard(o.candidate))
+            if untried and all(x.rule == "first try" for x in of) and not there and not self.near(self.p.trained.get(g, ())):
+                waiting.add(g)
+        return 0 if hard(line.candidate) and group(line) in waiting else len(waiting)
 
     def within_minutes(self, line):
         block = line.candidate.block
@@ -324,7 +355,9 @@ class Laying:
         if block in self.used:
             most = min(most, self.p.client.minutes * BLOCK - self.used[block])
         fewest = FEWEST_ATTEMPTS if block == "practice" else FEWEST_SETS
-        while self.coach.minutes(line) > most and line.rule != "show it" and line.sets > fewest:
+        others = [x for x in self.coach.candidates if x.block == "practice" and x is not self.coach.balance]
+        least = min(most, self.p.client.minutes * BLOCK / 2) if line.candidate is self.coach.balance and others else most
+        while self.coach.minutes(line) > least and line.rule != "show it" and line.sets > fewest:
             line = line._replace(sets=line.sets - 1)
         if self.coach.minutes(line) > most:
             self.no_time.append(line.movement)

@@ -83,7 +83,7 @@ impl Case<'_> {
                 });
             }
             name if name.starts_with("load-") => self.demands_of_load(),
-            other => panic!("{other}: nothing is demanded of it"),
+            _ => self.demands_of_choice(),
         }
     }
 

@@ -5,7 +5,7 @@
   const { targets, readiness } = globalThis.rungbook;
   const { ONE, REPS, TIME } = targets;
   const { LIMITS } = globalThis.rungbook.health;
-  const { TRUE, UNTESTED, LOWERING, WHOLE } = readiness;
+  const { TRUE, UNKNOWN, UNTESTED, GUARDED, LOWERING, WHOLE } = readiness;
   const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128;
   const NEVER = -Infinity;
 
@@ -77,7 +77,7 @@
       tests: by(person.tested, ({ movement }) => movement), trained: by(log, ({ movement }) => movement),
       daysOf: by(log, ({ movement }) => tables.pattern[movement]),
       aWeek: Math.min(7, Math.max(1, train.a_week || school.a_week)), minutes: train.minutes || K.minutes, weekdays: train.days || [],
-      age, minor: under(LIMITS.adult), young: under(LIMITS.youth), memo: { own: [], now: [], foot: [], fits: [], below: [], builders: [], ended: null, care: null, reach: [], lately: [] },
+      age, minor: under(LIMITS.adult), young: under(LIMITS.youth), memo: { own: [], now: [], foot: [], fits: [], below: [], builders: [], ended: null, care: null, back: null, before: [], reach: [], lately: [] },
     };
     return c;
   };
@@ -100,8 +100,18 @@
   const hasAll = ({ tables, person: { have } }, m) => have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word)));
   /** What only measures is not needed to train range. @param {Trainee} c @param {number} m */
   const isAtHand = ({ tables, facts: of, person: { have } }, m) => have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word) || (of.isMobility(m) && tables.measures.includes(word))));
-  /** Open or owned, resting in no way, and its equipment at hand. @param {Trainee} c @param {number} m */
-  const may = (c, m) => c.found.reached[m] === 1 && isOpen(c, m) && isAtHand(c, m);
+  /** Not open, since something that it needs was never shown, but nothing of that was tested and failed; and a number of its own still
+   * counts: at least two reps, or five seconds. Neither inverted nor loaded. @param {Trainee} c @param {number} m */
+  const wasDone = (c, m) => {
+    const { memo: { before: kept }, K, facts: of, model } = c;
+    if (kept[m] === undefined) {
+      const asked = c.found.needs[m] === UNKNOWN && of.isCounted(m) && !model.is(m, GUARDED) && !isOwned(c, m) && hasResult(c, m), is = asked ? own(c, m) : null;
+      kept[m] = is !== null && whole(is) >= (of.measure(m) === TIME ? K.hold_fits : K.fits[0]);
+    }
+    return kept[m];
+  };
+  /** Open, owned or done before, resting in no way, and its equipment at hand. @param {Trainee} c @param {number} m */
+  const may = (c, m) => c.found.reached[m] === 1 && (isOpen(c, m) || wasDone(c, m)) && isAtHand(c, m);
 
   // ---- what is not tried first
 
@@ -109,8 +119,21 @@
   const isHolding = ({ K }, { score, on: day }, on) => score >= LIMITS.pain[0] && score < LIMITS.pain[1] && on - day <= K.pain_days;
   /** A part that a movement stresses and on which nothing grows today; -1 where there is none. @param {Trainee} c @param {number} m */
   const sorePart = (c, m) => {
-    const pain = newestPains(c).find((one) => ((c.tables.stresses[m] >> one.part) & 1) === 1 && isHolding(c, one, c.day));
+    const pain = newestPains(c).find((one) => bearsOn(c, m, one.part) && isHolding(c, one, c.day));
     return pain ? pain.part : -1;
+  };
+  /** Stresses a part, and not only lightly. @param {Trainee} c @param {number} m @param {number} part */
+  const bearsOn = ({ tables }, m, part) => (((tables.stresses[m] & ~tables.light_on[m]) >> part) & 1) === 1;
+  /** A part that hurts today, that a movement stresses and another is heavy on, in whose place it would stand; -1 where there is none.
+   * @param {Trainee} c @param {number} m @param {number} than */
+  const heavyBelow = (c, m, than) => {
+    const pain = newestPains(c).find((one) => isHolding(c, one, c.day) && bearsOn(c, m, one.part) && ((c.tables.heavy_on[than] >> one.part) & 1) === 1);
+    return pain ? pain.part : -1;
+  };
+  /** Whether one movement bears more than another on a part that hurts today: a stand-in must not. @param {Trainee} c @param {number} m @param {number} than */
+  const bearsMore = (c, m, than) => {
+    const heavy = (/** @type {number} */ of, /** @type {number} */ part) => ((c.tables.heavy_on[of] >> part) & 1) === 1;
+    return newestPains(c).some((pain) => isHolding(c, pain, c.day) && ((bearsOn(c, m, pain.part) && !bearsOn(c, than, pain.part)) || (heavy(m, pain.part) && !heavy(than, pain.part))));
   };
   /** By the whole log: two weeks off or more, now or ended less than a week ago, from four weeks on less than two. @param {Trainee} c */
   const isBackLately = ({ log, day, K }) => {
@@ -118,9 +141,18 @@
     for (let i = days.length - 1; i > 0; i -= 1) if (days[i] - days[i - 1] >= K.off[0]) return day - days[i] < K.off_for[days[i] - days[i - 1] >= K.off[1] ? 1 : 0];
     return false;
   };
+  /** The same, once. @param {Trainee} c */
+  const isBack = (c) => {
+    if (c.memo.back === null) c.memo.back = isBackLately(c);
+    return c.memo.back;
+  };
+  /** Whether some pattern was left so long that what was known before is unknown now. @param {Trainee} c */
+  const wasLongOff = (c) => c.tables.patterns.some((_, pattern) => foot(c, pattern) !== NEVER);
+  /** Whether a restriction leaves holding the breath alone. @param {Trainee} c */
+  const sparesBreath = ({ found, tables }) => found.causes.some(({ kind, cls }) => kind === 'restrict' && cls !== null && tables.classes[cls] === 'breath-holding');
   /** Something is restricted or paused for pain, a part hurts, or training has only begun again. @param {Trainee} c */
   const asksForCare = (c) => {
-    if (c.memo.care === null) c.memo.care = c.found.causes.some(({ kind }) => kind !== 'paused') || newestPains(c).some((pain) => isHolding(c, pain, c.day)) || isBackLately(c);
+    if (c.memo.care === null) c.memo.care = c.found.causes.some(({ kind }) => kind !== 'paused') || newestPains(c).some((pain) => isHolding(c, pain, c.day)) || isBack(c);
     return c.memo.care;
   };
   /** The highest rung of a pattern that is known or was done; where there is none, the lowest that may be trained. @param {Trainee} c @param {number} pattern */
@@ -133,11 +165,11 @@
     }
     return kept[pattern];
   };
-  /** Unknown, and not to be tried first today: it stresses a part that hurts, or where care is asked for it is harder than anything of its
+  /** Unknown, and not to be tried first today: it stresses a part that hurts, is with weight after two weeks off, or where care is asked for it is harder than anything of its
    * pattern that is known or was done. @param {Trainee} c @param {number} m */
-  const isTooNew = (c, m) => now(c, m) === null && (sorePart(c, m) >= 0 || (asksForCare(c) && !c.facts.isMobility(m) && c.tables.stage[m] > reachOf(c, c.tables.pattern[m])));
+  const isTooNew = (c, m) => now(c, m) === null && (sorePart(c, m) >= 0 || (isBack(c) && c.facts.has(m, LOADED)) || (asksForCare(c) && !c.facts.isMobility(m) && c.tables.stage[m] > reachOf(c, c.tables.pattern[m])));
   /** Whether a test may be asked for. @param {Trainee} c @param {number} m */
-  const mayTest = (c, m) => may(c, m) && hasAll(c, m) && sorePart(c, m) < 0 && !(c.minor && c.facts.has(m, LOADED));
+  const mayTest = (c, m) => may(c, m) && isOpen(c, m) && hasAll(c, m) && sorePart(c, m) < 0 && !(c.minor && c.facts.has(m, LOADED));
 
   // ---- what a person can do
 
@@ -316,7 +348,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, isAtHand, hasAll, may, isHolding, sorePart, isTooNew, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, isBack, wasLongOff, sparesBreath, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, isTooNew, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

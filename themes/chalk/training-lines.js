@@ -233,15 +233,17 @@
         if (out.has(key)) return;
         const unknown = now(c, m) === null && !c.facts.isMobility(m);
         const first = unknown && !why.length ? [because(foot(c, c.tables.pattern[m]) === NEVER ? 'why.nothing_known' : 'why.tried_anew')] : [];
+        const stands = block || (c.facts.isMobility(m) ? 'range' : c.facts.isPractice(m) || single ? 'practice' : 'strength');
+        const before = !unknown && (stands === 'strength' || stands === 'kept up') && training.wasDone(c, m);
         out.set(key, {
-          movement: m, gap, single, insteadOf, rule: unknown ? 'first try' : rule, why: [...why, ...first], weight: gap ? gap.weight : 0, first: false, goesOn: false,
-          block: block || (c.facts.isMobility(m) ? 'range' : c.facts.isPractice(m) || single ? 'practice' : 'strength'),
+          movement: m, gap, single, insteadOf, rule: unknown ? 'first try' : before ? 'done before' : rule, why: [...why, ...first, ...(before ? [because('why.before')] : [])],
+          weight: gap ? gap.weight : 0, first: false, goesOn: false, block: stands,
         });
       },
     };
-    for (const gap of [...gaps.values()].sort(heavier)) forGap(c, pool, gap, gaps);
-    const limiter = training.limiter([...out.values()]);
     const chain = new Set(goal ? goal.chain : c.model.order);
+    for (const gap of [...gaps.values()].sort(heavier)) forGap(c, pool, gap, gaps, chain);
+    const limiter = training.limiter(c, [...out.values()]);
     keptUp(c, pool, goal, chain);
     const balance = upright(c, pool);
     for (const of of out.values()) {
@@ -251,12 +253,12 @@
     return { all: [...out.values()], lost: pool.lost, limiter, balance };
   };
 
-  /** @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Map<number, Gap>} gaps */
-  const forGap = (c, pool, gap, gaps) => {
+  /** @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Map<number, Gap>} gaps @param {Set<number>} inChain */
+  const forGap = (c, pool, gap, gaps, inChain) => {
     const m = gap.movement, { facts } = c, loaded = facts.has(m, LOADED);
-    if (!training.isOpen(c, m)) return;
+    if (!training.isOpen(c, m) && !training.wasDone(c, m)) return;
     if (!may(c, m)) {
-      instead(c, pool, gap);
+      instead(c, pool, gap, inChain);
       return;
     }
     if (c.minor && loaded && isLowering(c, m)) {
@@ -268,7 +270,7 @@
       return;
     }
     const anew = isAnew(c, m);
-    if (gap.share === WHOLE && facts.isCounted(m) && !(c.minor && loaded)) pool.add(m, gap, 'show it', { why: measured(c, m, 'why.show') });
+    if (gap.share === WHOLE && facts.isCounted(m) && training.isOpen(c, m) && !(c.minor && loaded)) pool.add(m, gap, 'show it', { why: measured(c, m, 'why.show') });
     else if (facts.isMobility(m)) pool.add(m, gap, 'range');
     else if (facts.isPractice(m) && !(anew && isLowering(c, m))) pool.add(m, gap, 'practice');
     else if (gap.now === null && !anew) pool.add(m, gap, 'first try');
@@ -309,16 +311,18 @@
   };
   /** The first that the coach names for it, and that may be trained and is not too hard. @param {Trainee} c @param {number} m */
   const byCoach = (c, m) => {
-    const of = (c.tables.instead[m] || []).find((one) => isKeptFrom(c, m, one) && may(c, one[2]) && !training.isTooNew(c, one[2]) && (c.facts.isMobility(one[2]) || (c.facts.isCounted(one[2]) && fits(c, one[2]) !== false)));
+    const of = (c.tables.instead[m] || []).find((one) => isKeptFrom(c, m, one) && may(c, one[2]) && !training.isTooNew(c, one[2]) && !training.bearsMore(c, one[2], m) && (c.facts.isMobility(one[2]) || (c.facts.isCounted(one[2]) && fits(c, one[2]) !== false)));
     return of === undefined ? undefined : of[2];
   };
-  /** What stands for a gap that rests, or whose equipment is missing: the coach's own first. @param {Trainee} c @param {Pool} pool @param {Gap} gap */
-  const instead = (c, pool, gap) => {
+  /** What stands for a gap that rests, or whose equipment is missing: the coach's own first. What is unknown is of the way to the goal or an
+   * easier neighbour, and no higher. @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Set<number>} inChain */
+  const instead = (c, pool, gap, inChain) => {
     const m = gap.movement, { tables, facts } = c;
     const why = whyNot(c, m);
     const away = (/** @type {number} */ other) => Math.abs(tables.stage[other] - tables.stage[m]);
     const can = facts.group(m) < 0 || facts.isPractice(m) ? [] : c.model.order.filter((other) => tables.pattern[other] === tables.pattern[m] && facts.has(other, STRAIGHT) === facts.has(m, STRAIGHT)
-      && facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false && !training.isTooNew(c, other));
+      && facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false && !training.isTooNew(c, other)
+      && !training.bearsMore(c, other, m) && (fits(c, other) || (tables.stage[other] <= tables.stage[m] && (inChain.has(other) || tables.easier[m].includes(other)))));
     const own = byCoach(c, m);
     if (!can.length && own === undefined) {
       pool.rests = true;
@@ -335,9 +339,9 @@
     const known = new Set(all().filter(({ block, rule }) => block === 'strength' && rule !== 'first try' && rule !== 'show it').map(({ movement }) => tables.pattern[movement]));
     const chain = new Set((goal ? goal.chain : c.model.order).map((m) => tables.pattern[m]));
     const can = c.model.order.filter((m) => facts.group(m) >= 0 && facts.isCounted(m) && !isLowering(c, m) && !facts.isPractice(m) && may(c, m));
-    const straight = (/** @type {number} */ m) => (facts.has(m, STRAIGHT) ? 1 : 0);
+    const straight = (/** @type {number} */ m) => (facts.has(m, STRAIGHT) ? 1 : 0), sore = (/** @type {number} */ m) => (training.sorePart(c, m) >= 0 ? 1 : 0);
     const keep = (/** @type {number[]} */ list, /** @type {Reason} */ why) => {
-      const [m] = list.filter((one) => fits(c, one) && !pool.out.has(`${one} false`)).sort((a, b) => straight(a) - straight(b) || higher(c)(a, b));
+      const [m] = list.filter((one) => fits(c, one) && !pool.out.has(`${one} false`)).sort((a, b) => sore(a) - sore(b) || straight(a) - straight(b) || higher(c)(a, b));
       if (m === undefined) return false;
       known.add(tables.pattern[m]);
       const up = harder(c, m);
@@ -347,8 +351,8 @@
     };
     const tryOne = (/** @type {number[]} */ list, /** @type {Reason} */ why) => {
       const [m] = list.filter((one) => now(c, one) === null && !pool.out.has(`${one} false`) && !training.isTooNew(c, one))
-        .sort((a, b) => tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
-      if (m !== undefined) pool.add(m, null, 'first try', { why: [why], block: 'kept up' });
+        .sort((a, b) => Number(c.trained.has(b)) - Number(c.trained.has(a)) || tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
+      if (m !== undefined) pool.add(m, null, 'first try', { why: [c.trained.has(m) ? because('why.tried_anew') : why], block: 'kept up' });
     };
     const isHard = (/** @type {Candidate} */ { block }) => block === 'strength' || block === 'kept up';
     for (const pattern of tables.pattern_order) {
@@ -369,7 +373,8 @@
       const plain = can.filter((m) => tables.pattern[m] === pattern && !isGuarded(c, m)), lines = tables.patterns[pattern] === 'core' ? 2 : 1;
       for (let i = 0; i < lines; i += 1) {
         const full = all().filter((of) => isHard(of) && tables.pattern[of.movement] === pattern).length >= lines;
-        if (!full && !keep(plain, because('why.whole_body'))) tryOne(plain, because('why.whole_body'));
+        const isNew = !full && !keep(plain, because('why.whole_body'));
+        if (isNew && (lines > 1 || !all().some((of) => isHard(of) && facts.group(of.movement) === tables.groups[pattern]))) tryOne(plain, because('why.whole_body'));
       }
     }
     for (const m of pool.rests ? c.model.order : []) {
@@ -415,8 +420,11 @@
     for (const pain of training.newestPains(c)) {
       const { part, score, nextMorning } = pain;
       if (!((tables.stresses[m] >> part) & 1) || !training.isHolding(c, pain, on)) continue;
-      const worse = nextMorning !== null && nextMorning > score;
-      Object.assign(out, { hold: true, sore: true, worse: out.worse || worse, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(worse ? 'why.pain_worse' : 'why.pain_hold', { part, score }) });
+      const lightly = !training.bearsOn(c, m, part);
+      if (lightly && now(c, m) === null) continue;
+      // From 4 on as after a worse next morning.
+      const next = nextMorning !== null && nextMorning > score, worse = !lightly && (next || score >= K.pain_less);
+      Object.assign(out, { hold: true, sore: true, worse: out.worse || worse, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(worse && next ? 'why.pain_worse' : worse ? 'why.pain_less' : 'why.pain_hold', { part, score }) });
     }
     for (const { spares, until } of training.ended(c)) {
       const week = Math.floor((on - until - 1) / 7);
@@ -444,7 +452,7 @@
   const tooMuchOn = (c, m, day) => {
     const known = didLately(c, m) !== null;
     const stresses = (/** @type {number} */ one, /** @type {number} */ part) => ((c.tables.stresses[one] >> part) & 1) === 1;
-    const pain = training.newestPains(c).find((one) => stresses(m, one.part) && training.isHolding(c, one, c.day)
+    const pain = training.newestPains(c).find((one) => training.bearsOn(c, m, one.part) && training.isHolding(c, one, c.day)
       && (c.facts.isMobility(m) || ((c.tables.heavy_on[m] >> one.part) & 1) === 1 || one.on === day
         || (!known && c.log.some(({ on, movement }) => c.day - on < c.K.off[0] && stresses(movement, one.part)))));
     return pain ? pain.part : -1;
@@ -556,7 +564,9 @@
       const few = isGuarded(c, m) || isLowering(c, m) || dose.each <= K.try_dose;
       const amount = timed ? Math.min(K.try_s, dose.each) : loaded && c.minor ? K.minor_reps : Math.min(dose.each, few ? K.try_reps_few : K.try_reps);
       const kilos = loaded ? load(c, m) : readiness.mass(dose.unit, dose.load, c.person.bodyWeight) || null;
-      return { sets: tried ? K.again : K.try_sets, amount: Math.max(1, amount), load: kilos, rule: tried ? 'until it is tested' : 'first try', why: tried ? because('why.until_number') : null, left: timed ? null : K.left };
+      // One set more, where it stood as often as earns a step.
+      const more = tried && before >= (facts.has(m, STRICT) ? K.three : K.two) ? 1 : 0;
+      return { sets: (tried ? K.again : K.try_sets) + more, amount: Math.max(1, amount), load: kilos, rule: tried ? 'until it is tested' : 'first try', why: tried ? because(more ? 'why.until_more' : 'why.until_number') : null, left: timed ? null : K.left };
     }
     if (of.rule === 'show it' && of.gap) {
       if (taken.rule) return null;
@@ -624,7 +634,7 @@
       rule = taken.rule;
       why.unshift(taken.why);
     }
-    const first = rule === 'first try';
+    const first = rule === 'first try' || rule === 'until it is tested';
     /** @type {Line} */
     const out = {
       block: of.block, movement: m, sets: taken.light ? Math.max(K.fewest, Math.ceil(does.sets / 2)) : does.sets, amount: does.amount, unit, seconds: unit === 'reps' && facts.seconds(m) ? facts.seconds(m) / ONE : null,

@@ -362,11 +362,12 @@
   };
 
   /** What holds a person back: the heaviest gap that has a line of its own, unknown ones and those whose target is reached last.
-   * @param {Candidate[]} candidates @returns {Gap | null} */
-  const limiter = (candidates) => {
+   * @param {Trainee} c @param {Candidate[]} candidates @returns {Gap | null} */
+  const limiter = (c, candidates) => {
     /** @type {Gap[]} */
     const worked = candidates.flatMap(({ gap, insteadOf, rule }) => (gap && insteadOf === null && rule !== 'care first' ? [gap] : []));
-    const last = (/** @type {Gap} */ { now, share }) => (now === null || share === WHOLE ? 1 : 0);
+    // What was only done before comes after what is open.
+    const last = (/** @type {Gap} */ { now, share, movement }) => (now === null || share === WHOLE ? 2 : 0) + (training.isOpen(c, movement) ? 0 : 1);
     return worked.sort((a, b) => last(a) - last(b) || heavier(a, b))[0] || null;
   };
 

@@ -70,17 +70,19 @@
   /** Of the goal's chain, trained lately, and not yet twice in these seven days. @param {Trainee} c @param {Work} work @param {Candidate} of @param {number} on */
   const keepsItsLine = ({ K }, { diary: log }, of, on) => of.goesOn && log.times(of.movement, on, WEEK - 1) < K.keep_week;
 
-  /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times @param {(group: number) => boolean} trained in the last seven days @param {(of: Candidate) => boolean} keeps its line */
-  const inTurn = (c, { all, balance }, times, trained, keeps) => {
+  /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times @param {(group: number) => boolean} trained in the last seven days @param {(of: Candidate) => boolean} keeps its line @param {boolean} isLater from the second week on */
+  const inTurn = (c, { all, balance }, times, trained, keeps, isLater) => {
     const { facts, tables } = c;
     const byWeight = (/** @type {Candidate} */ a, /** @type {Candidate} */ b) => b.weight - a.weight || a.movement - b.movement || Number(a.single) - Number(b.single);
     const first = all.filter((of) => of.first).sort((a, b) => Number(b === balance) - Number(a === balance) || byWeight(a, b));
     const rest = all.filter((of) => !of.first && of.block !== 'kept up');
     const queues = training.by(rest, (of) => (of.block === 'strength' ? facts.group(of.movement) : -1 - BLOCKS.length + BLOCKS.indexOf(of.block)));
-    const rounds = [...queues.values()].flatMap((queue) => queue.sort((a, b) => Number(keeps(b)) - Number(keeps(a)) || times(a.movement) - times(b.movement) || byWeight(a, b)).map((of, round) => ({ of, round })));
-    rounds.sort((a, b) => a.round - b.round || byWeight(a.of, b.of));
+    const late = (/** @type {Candidate} */ { rule, block }) => (rule === 'first try' && isHard(block) ? 1 : 0), isBack = training.isBack(c) ? 1 : 0;
+    const rounds = [...queues.values()].flatMap((queue) => queue.sort((a, b) => Number(keeps(b)) - Number(keeps(a)) || times(a.movement) - times(b.movement) || late(a) - late(b) || byWeight(a, b)).map((of, round) => ({ of, round })));
+    // Back from time off what is known comes first.
+    rounds.sort((a, b) => a.round - b.round || isBack * (late(a.of) - late(b.of)) || byWeight(a.of, b.of));
     const place = (/** @type {Candidate} */ { movement }) => tables.pattern_order.indexOf(tables.pattern[movement]);
-    const kept = all.filter((of) => !of.first && of.block === 'kept up').sort((a, b) => Number(keeps(b)) - Number(keeps(a)) || times(a.movement) - times(b.movement) || place(a) - place(b) || a.movement - b.movement);
+    const kept = all.filter((of) => !of.first && of.block === 'kept up').sort((a, b) => Number(keeps(b)) - Number(keeps(a)) || late(a) - late(b) || times(a.movement) - times(b.movement) || place(a) - place(b) || a.movement - b.movement);
     // The first of each group, then the second of each.
     const inGroup = [...training.by(kept, ({ movement }) => facts.group(movement)).values()], round = new Map(inGroup.flatMap((list) => list.map((of, i) => [of, i])));
     kept.sort((a, b) => Number(round.get(a)) - Number(round.get(b)));
@@ -89,17 +91,20 @@
     const early = kept.find(({ movement }) => !served.has(facts.group(movement)) && !trained(facts.group(movement)));
     const of = (/** @type {boolean} */ isFirst) => rounds.filter(({ round }) => (round === 0) === isFirst).map((one) => one.of);
     const later = kept.filter((one) => one !== early);
-    return [...first, ...of(true), ...(early ? [early] : []), ...later.filter(keeps), ...of(false), ...later.filter((one) => !keeps(one))];
+    const order = [...first, ...of(true), ...(early ? [early] : []), ...later.filter(keeps), ...of(false), ...later.filter((one) => !keeps(one))];
+    // From the second week on: of what the goal needs the heaviest that did not stand in two weeks.
+    const overdue = !isLater ? [] : all.filter((one) => one.gap && !one.first && times(one.movement) === 0).sort(byWeight).slice(0, c.K.overdue_lines);
+    return [...first, ...overdue, ...order.filter((one) => !one.first && !overdue.includes(one))];
   };
 
   // ---- one session
 
-  /** The lines of a day, with so many of range at most beside what comes every time.
-   * @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @param {Line[]} order in turn @param {number} mostRange @returns {DayDraft} */
-  const draftOf = (c, work, week, on, order, mostRange) => {
+  /** The lines of a day, with so many of range and so many first tries at most beside what comes every time.
+   * @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @param {Line[]} order in turn @param {number} mostRange @param {number} mostFirst @returns {DayDraft} */
+  const draftOf = (c, work, week, on, order, mostRange, mostFirst) => {
     const { K, facts } = c, { diary: log } = work;
     const warm = Math.min(K.warm_up_most, down(K.warm_up * c.minutes));
-    const state = { left: c.minutes - warm, used: new Map(), sets: new Map(), firsts: 0, shows: 0, mostRange };
+    const state = { left: c.minutes - warm, used: new Map(), sets: new Map(), firsts: 0, shows: 0, mostRange, mostFirst };
     /** @type {Line[]} */
     const lines = [];
     const lost = [...work.lost];
@@ -134,11 +139,11 @@
   /** @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @returns {PlannedSession} */
   const session = (c, work, week, on) => {
     const { K, facts } = c, { diary: log, tried } = work;
-    const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (of) => keepsItsLine(c, work, of, on)).flatMap((of) => {
+    const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (of) => keepsItsLine(c, work, of, on), on - c.day >= K.overdue).flatMap((of) => {
       const line = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), isLimiter: of.gap !== null && of.gap === work.limiter });
       return line ? [line] : [];
     });
-    const lay = (/** @type {number} */ most) => draftOf(c, work, week, on, order, most);
+    const lay = (/** @type {number} */ most, mostFirst = work.mostFirst) => draftOf(c, work, week, on, order, most, mostFirst);
     let draft = lay(Infinity);
     // Two lines of range where a group has no time for any, and fewer where that is its only one in seven days.
     if (draft.without(false)) draft = lay(K.range_lines);
@@ -146,6 +151,9 @@
       const other = lay(fewer);
       if (other.without(true) < draft.without(true)) draft = other;
     }
+    // Not more first tries than lines of a known amount, where enough are known.
+    const known = Math.max(1, draft.lines.filter(({ block, rule }) => block !== 'range' && rule !== 'first try' && rule !== 'until it is tested').length);
+    if (!work.few && draft.state.firsts > known) draft = lay(draft.state.mostRange, known);
     const { lines, lost, state } = draft;
     for (const line of lines) {
       const { candidate } = line, { movement, single } = candidate, m = line.movement;
@@ -175,17 +183,31 @@
     const { K, facts } = c, { diary: log } = work, { block, rule, movement: m, candidate: of } = line, hard = isHard(block);
     const count = (/** @type {string} */ name) => lines.filter((other) => other.block === name).length;
     if ((hard || of.single || facts.has(m, TURNOVER)) && facts.group(m) >= 0 && log.groupIsNear(facts.group(m), on)) return { key: 'left.apart', values: { group: facts.group(m) } };
+    const tried = rule === 'first try' ? c.tables.try_group[m] : -1;
+    if (tried >= 0 && log.groupIsNear(tried, on)) return { key: 'left.apart', values: { group: tried } };
     if (log.partIsNear(m, on)) return { key: 'left.heavy', values: {} };
-    const sore = line.sore ? training.tooMuchOn(c, m, on) : -1;
+    const itself = line.sore ? training.tooMuchOn(c, m, on) : -1, sore = line.sore && itself < 0 ? training.heavyBelow(c, m, of.movement) : itself;
     if (sore >= 0) return { key: 'left.sore', values: { part: sore } };
+    const isBreath = (/** @type {Line} */ one) => isHard(one.block) && (facts.has(one.movement, STRAIGHT) || (one.unit === 's' && one.amount > K.long_hold));
+    if (training.sparesBreath(c) && isBreath(line) && lines.filter(isBreath).length >= K.breath_lines) return { key: 'left.breath', values: {} };
     if (rule === 'show it' && work.tried.has(of.movement)) return { key: 'left.waits', values: {} };
     if (rule === 'show it' && (week.lighter || state.shows >= K.shows)) return { key: 'left.show_turns', values: {} };
-    if (rule === 'first try' && (week.lighter || state.firsts >= work.mostFirst)) return { key: 'left.try_turns', values: {} };
+    if (rule === 'first try' && (week.lighter || state.firsts + toTry(c, work, { on, line, lines, state }) >= state.mostFirst)) return { key: 'left.try_turns', values: {} };
     if (block === 'kept up' && (log.times(of.movement, on, WEEK - 1) >= K.keep_week || (of.goesOn ? count('strength') + count('kept up') >= K.lines_most : lines.filter((other) => other.block === 'kept up' && !other.candidate.goesOn).length >= Math.max(K.keep_lines, K.lines - count('strength'))))) return '';
     if (block === 'strength' && count('strength') >= K.lines) return { key: 'left.turns', values: {} };
     if (block === 'range' && !of.first && count('range') >= state.mostRange) return { key: 'left.time', values: {} };
     if (line.worse && hard && lines.filter((other) => other.worse && isHard(other.block)).length >= K.sore_lines) return { key: 'left.enough', values: {} };
     return null;
+  };
+  /** How many first tries are kept free for groups of which nothing is known and that have no line yet today; none where a line is of such a
+   * group itself. @param {Trainee} c @param {Work} work @param {Entry} at */
+  const toTry = ({ facts, tables }, { all, tried, diary: log }, { on, line, lines }) => {
+    const waiting = tables.group_names.map((_, group) => group).filter((group) => {
+      const hard = all.filter(({ block, movement }) => isHard(block) && facts.group(movement) === group);
+      return hard.every(({ rule }) => rule === 'first try') && hard.some(({ movement }) => !tried.has(movement)) && !log.groupIsNear(group, on)
+        && !lines.some(({ block, movement }) => isHard(block) && facts.group(movement) === group);
+    });
+    return isHard(line.block) && waiting.includes(facts.group(line.movement)) ? 0 : waiting.length;
   };
   /** Takes sets from a line until it fits the week and the day; the reason where two do not.
    * @param {Trainee} c @param {Work} work @param {Planned} week @param {Entry} at @returns {Reason | null} */
@@ -203,7 +225,9 @@
     }
     const cap = hard ? state.left : Math.min(state.left, c.minutes * K.block - (state.used.get(line.block) || 0));
     const least = line.block === 'practice' ? K.practice_fewest : K.fewest;
-    while (minutes(c, line) > cap && line.rule !== 'show it' && line.sets > least) line.sets -= 1;
+    // From 65 the balance line leaves half of practice to what else is practised.
+    const shares = line.candidate === work.balance && work.all.some((of) => of.block === 'practice' && of !== work.balance), most = shares ? Math.min(cap, (c.minutes * K.block) / 2) : cap;
+    while (minutes(c, line) > most && line.rule !== 'show it' && line.sets > least) line.sets -= 1;
     line.minutes = minutes(c, line);
     return line.minutes > cap ? { key: 'left.time', values: {} } : null;
   };
@@ -249,7 +273,7 @@
     const weeks = daysOf(c), start = startOf(c), every = Math.max(1, Math.floor(tables.dose_of_school.lighter_every / WEEK));
     const known = all.filter(({ rule }) => !isTrial(rule) && rule !== 'range').length;
     /** @type {Work} */
-    const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : K.first_new, diary: diary(c), tried: new Set(), done: new Map(), sore: new Map() };
+    const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : training.wasLongOff(c) ? K.first_back : K.first_new, few: known < K.known, diary: diary(c), tried: new Set(), done: new Map(), sore: new Map() };
     /** @type {PlannedSession[]} */
     const sessions = [];
     /** @type {Map<number, number>} */
@@ -296,7 +320,7 @@
     const kinds = new Map();
     for (const m of new Set(all)) {
       const kind = facts.kind(m), known = kinds.get(kind) || 0;
-      const tests = may(c, m) && training.hasAll(c, m) && !(c.minor && facts.has(m, LOADED)) && !training.ease(c, m, on, on).sore;
+      const tests = may(c, m) && training.isOpen(c, m) && training.hasAll(c, m) && !((c.minor || (training.isBack(c) && training.now(c, m) === null)) && facts.has(m, LOADED)) && !training.ease(c, m, on, on).sore;
       if (out.length >= K.tests || !tests || (!facts.isMobility(m) && known >= K.tests_kind)) continue;
       kinds.set(kind, known + 1);
       out.push(m);

@@ -27,6 +27,19 @@ pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     out.each("traits", all().map(traits));
     let bits = |parts: &[BodyPart]| parts.iter().fold(0, |bits, p| bits | 1_u32 << *p as u32);
     out.each("heavy_on", all().map(|f| bits(&f.heavy_on)));
+    let lightly = |f: &Facts<'_>| -> Vec<BodyPart> {
+        let parts = BodyPart::ALL.iter().copied();
+        parts.filter(|part| f.stresses_lightly(*part)).collect()
+    };
+    out.each("light_on", all().map(|f| bits(&lightly(f))));
+    let try_group = |f: &Facts<'_>| match f.try_group() {
+        Some(group) => Group::ALL
+            .iter()
+            .position(|g| *g == group)
+            .map_or(-1, |at| at as i32),
+        None => -1,
+    };
+    out.each("try_group", all().map(try_group));
     out.each(
         "phase",
         all().map(|f| f.of.phase().map_or(0, |phase| phase as u32 + 1)),

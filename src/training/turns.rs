@@ -1,0 +1,122 @@
+//! In which order candidates get their place in a session.
+
+use super::candidates::Candidate;
+use super::constants::K;
+use super::facts::{Group, place_of};
+use super::reason::{Block, Rule};
+use super::session::Laying;
+use crate::curriculum::Day;
+use std::cmp::Reverse;
+use std::collections::{BTreeMap, BTreeSet};
+
+impl Laying<'_, '_> {
+    /// The candidates in the order in which they get their place: what comes every time, then the best of each group, of practice
+    /// and of range, then the second of each, and so on; last what is kept up. Common practice, no source.
+    pub(super) fn in_turn(&self, on: Day) -> Vec<usize> {
+        let all = &self.candidates.all;
+        let weight = |i: &usize| (Reverse(all[*i].weight), all[*i].movement, all[*i].single);
+        let times = |i: &usize| self.diary.times(all[*i].movement, on, K.turns);
+        let mut first: Vec<usize> = (0..all.len()).filter(|i| all[*i].first).collect();
+        first.sort_by_key(|i| (Some(*i) != self.candidates.balance, weight(i)));
+        let mut queues: BTreeMap<(Block, Option<Group>), Vec<usize>> = BTreeMap::new();
+        let mut kept: Vec<usize> = Vec::new();
+        for (i, c) in all.iter().enumerate().filter(|(_, c)| !c.first) {
+            let group = self.trainee.roster.of(c.movement).group();
+            match c.block {
+                Block::KeptUp => kept.push(i),
+                Block::Strength => queues.entry((c.block, group)).or_default().push(i),
+                block => queues.entry((block, None)).or_default().push(i),
+            }
+        }
+        let mut rounds: Vec<(usize, usize)> = Vec::new();
+        for mut queue in queues.into_values() {
+            let new = |i: &usize| all[*i].rule == Rule::FirstTry && all[*i].block.is_hard();
+            queue.sort_by_key(|i| {
+                let keeps = self.keeps_its_line(&all[*i], on);
+                (!keeps, times(i), new(i), weight(i))
+            });
+            rounds.extend(queue.into_iter().enumerate());
+        }
+        // Back from time off what is known comes first.
+        let late = |i: &usize| {
+            self.trainee.is_back && all[*i].rule == Rule::FirstTry && all[*i].block.is_hard()
+        };
+        rounds.sort_by_key(|(round, i)| (*round, late(i), weight(i)));
+        self.one_of_each_group(&mut kept, on);
+        // A group that no gap trains stands once in seven days, before the second of the others, one a session.
+        let served: BTreeSet<Group> = all
+            .iter()
+            .filter(|c| c.block == Block::Strength)
+            .filter_map(|c| self.trainee.roster.of(c.movement).group())
+            .collect();
+        let due = |i: &usize| {
+            let group = self.trainee.roster.of(all[*i].movement).group();
+            group.is_some_and(|g| !served.contains(&g) && !self.diary.trained(g, on, 6))
+        };
+        let early = kept.iter().position(due).map(|at| kept.remove(at));
+        let of_round = |first: bool| {
+            let in_round = rounds
+                .iter()
+                .filter(move |(round, _)| (*round == 0) == first);
+            in_round.map(|(_, i)| *i)
+        };
+        first.extend(of_round(true));
+        first.extend(early);
+        let (keeps, kept): (Vec<usize>, Vec<usize>) = kept
+            .into_iter()
+            .partition(|i| self.keeps_its_line(&all[*i], on));
+        first.extend(keeps);
+        first.extend(of_round(false));
+        first.extend(kept);
+        let overdue = self.overdue(on);
+        let (mut order, mut rest): (Vec<usize>, Vec<usize>) =
+            first.into_iter().partition(|i| all[*i].first);
+        rest.retain(|i| !overdue.contains(i));
+        order.extend(overdue);
+        order.extend(rest);
+        order
+    }
+
+    /// From the second week on: of what the goal needs the heaviest that did not stand in two weeks. Common practice, no source.
+    fn overdue(&self, on: Day) -> Vec<usize> {
+        let all = &self.candidates.all;
+        let never = |c: &Candidate| {
+            c.gap.is_some() && !c.first && self.diary.times(c.movement, on, K.turns) == 0
+        };
+        let mut late: Vec<usize> = (0..all.len()).filter(|i| never(&all[*i])).collect();
+        if on.days_after(self.trainee.today) < K.overdue {
+            late.clear();
+        }
+        late.sort_by_key(|i| (Reverse(all[*i].weight), all[*i].movement, all[*i].single));
+        late.truncate(K.overdue_lines as usize);
+        late
+    }
+
+    /// What is kept up: the first of each group, then the second of each.
+    fn one_of_each_group(&self, kept: &mut [usize], on: Day) {
+        let all = &self.candidates.all;
+        kept.sort_by_key(|i| {
+            let facts = self.trainee.roster.of(all[*i].movement);
+            let keeps = self.keeps_its_line(&all[*i], on);
+            (
+                !keeps,
+                all[*i].rule == Rule::FirstTry,
+                self.diary.times(all[*i].movement, on, K.turns),
+                place_of(facts.pattern()),
+                all[*i].movement,
+            )
+        });
+        let mut seen: BTreeMap<Option<Group>, usize> = BTreeMap::new();
+        kept.sort_by_cached_key(|i| {
+            let group = self.trainee.roster.of(all[*i].movement).group();
+            let round = seen.entry(group).or_default();
+            *round += 1;
+            *round
+        });
+    }
+
+    /// Of the goal's chain, trained lately, and not yet twice in these seven days.
+    pub(super) fn keeps_its_line(&self, c: &Candidate, on: Day) -> bool {
+        c.goes_on && self.diary.times(c.movement, on, 6) < K.keep_week as usize
+    }
+}

@@ -1,0 +1,190 @@
+//! Sixteen clients more: which lines a session has, where a number is known though what it needs was never shown, where a part hurts,
+//! where a class is left alone, and after time off. Each file says in words who it is and what is demanded.
+
+use super::coach::{Case, Line};
+use rungbook::curriculum::words::{BodyPart, Word};
+
+/// The group of a line of strength or of what is kept up.
+fn group(line: &Line<'_>) -> Option<&'static str> {
+    match line.pattern() {
+        "squat" | "hinge" | "carry" => Some("legs"),
+        "core" => Some("core"),
+        p if p.ends_with("push") => Some("push"),
+        p if p.ends_with("pull") => Some("pull"),
+        _ => None,
+    }
+}
+
+fn is(line: &Line<'_>, id: &str) -> bool {
+    line.movement.id().as_str() == id
+}
+
+impl Case<'_> {
+    /// What each client's comment demands.
+    pub fn demands_of_choice(&self) {
+        let (all, first) = (self.lines(), self.first_session());
+        match self.name.as_str() {
+            "43-fourteen-four-pull-ups" => {
+                for id in ["pull-up", "push-up"] {
+                    self.some(&first, id, &|l| {
+                        is(l, id) && l.says("rule") == "done before"
+                    });
+                }
+                self.whole_body(&self.of_week(1));
+                self.few_tries();
+            }
+            "44-seventy-twelve-squats" => {
+                self.some(&first, "squats", &|l| is(l, "squat") && !l.is_new());
+                self.trains(&["push", "pull"]);
+            }
+            "45-shoulder-five" => {
+                let sore = self.sore(&all, BodyPart::Shoulder);
+                self.all(&sore, "light and easier", &|l| {
+                    l.says("rule") == "pain" && l.number("sets") <= 3.0 && !l.movement.guarded()
+                });
+                self.all(&sore, "no free pull-up", &|l| !is(l, "pull-up"));
+                self.trains(&["pull", "push"]);
+            }
+            "46-shoulder-seven" => {
+                self.never("on the shoulder", &|m| m.stresses_part(BodyPart::Shoulder));
+                self.never("the stick", &|m| m.id().as_str() == "hip-hinge");
+            }
+            "47-beginner-twelve-second-hang" => {
+                self.some(&first, "the hang", &|l| is(l, "dead-hang") && !l.is_new());
+                self.some(&first, "squats", &|l| is(l, "squat") && !l.is_new());
+            }
+            "48-seventy-wants-to-lift" => {
+                let soon = |l: &Line<'_>| l.week() <= 2 && is(l, "load-set-down");
+                self.some(&all, "picks up within two weeks", &soon);
+                self.every_session("stands on one leg", &|l| l.pattern() == "balance");
+            }
+            "49-pregnant-cleared" => {
+                self.never("a hang", &|m| {
+                    m.positions().iter().any(|p| p.word() == "hanging")
+                });
+                self.trains(&["horizontal pull", "horizontal push", "squat"]);
+            }
+            "50-blood-pressure-known-numbers" => {
+                self.one_long_hold();
+                self.some(&first, "push-ups", &|l| {
+                    is(l, "push-up-hands-raised") && !l.is_new()
+                });
+                self.some(&first, "squats", &|l| is(l, "squat") && !l.is_new());
+            }
+            "51-back-seven" => {
+                self.never("on the back", &|m| m.stresses_part(BodyPart::LowerBack));
+                self.never("a push-up", &|m| m.id().as_str().starts_with("push-up"));
+                self.trains(&["pull"]);
+            }
+            "52-neck-numb" => {
+                self.never("on the neck", &|m| m.stresses_part(BodyPart::Neck));
+                self.never("a pull-up or a push-up", &|m| {
+                    ["pull-up", "push-up"].contains(&m.id().as_str())
+                });
+                self.trains(&["squat"]);
+            }
+            "53-off-thirty-weight" => {
+                self.never("new with weight", &|m| m.loaded);
+                for id in ["pull-up", "row-hip-high"] {
+                    self.some(&first, id, &|l| is(l, id) && !l.is_new());
+                }
+            }
+            "54-off-eighty-whole-body" => {
+                self.whole_body(&first);
+                self.some(&first, "squats", &|l| is(l, "squat"));
+            }
+            "55-push-failed-yesterday" => {
+                self.all(&first, "no push, no pull", &|l| {
+                    !matches!(group(l), Some("push" | "pull")) && !is(l, "ring-step-down")
+                });
+                self.some(&first, "squats", &|l| is(l, "squat"));
+            }
+            "56-floor-side-plank" => {
+                self.some(&first, "the side plank", &|l| {
+                    is(l, "side-plank") && !l.is_new()
+                });
+                let tries = |l: &Line<'_>| group(l) == Some("core") && l.is_new();
+                assert!(!first.iter().any(tries), "{}: another plank", self.name);
+            }
+            "57-back-four" => {
+                self.all(&first, "no hinge", &|l| l.pattern() != "hinge");
+                self.some(&first, "a light plank", &|l| {
+                    is(l, "plank") && l.says("rule") == "pain" && l.number("amount") < 40.0
+                });
+            }
+            "58-shoulder-three" => {
+                self.some(&first, "pull-ups as before", &|l| {
+                    is(l, "pull-up") && l.number("amount") == 5.0
+                });
+                let sore = self.sore(&all, BodyPart::Shoulder);
+                self.all(&sore, "nothing new", &|l| {
+                    l.says("rule") == "pain" && !l.is_new()
+                });
+            }
+            other => panic!("{other}: nothing is demanded of it"),
+        }
+    }
+
+    /// What bears on a part, and not only lightly, in the two weeks after it began to hurt; range apart.
+    fn sore<'l>(&self, lines: &'l [Line<'l>], part: BodyPart) -> Vec<Line<'l>> {
+        let newest = self
+            .person
+            .pains
+            .iter()
+            .map(|p| p.on)
+            .max()
+            .expect("a pain");
+        let bears = |l: &&Line<'_>| {
+            let stresses = l.movement.stresses().iter();
+            let mut of = stresses.filter(|s| s.part == part);
+            of.any(|s| s.how.map(Word::word) != Some("light"))
+                && l.says("block") != "range"
+                && l.day().days_after(newest) <= 14
+        };
+        let of = lines.iter().filter(bears);
+        of.map(|l| Line {
+            session: l.session,
+            line: l.line,
+            movement: l.movement,
+        })
+        .collect()
+    }
+
+    /// A line of each group.
+    fn whole_body(&self, lines: &[Line<'_>]) {
+        for of in ["push", "pull", "legs", "core"] {
+            self.some(lines, of, &|l| group(l) == Some(of));
+        }
+    }
+
+    /// In no session more first tries than lines that are known.
+    fn few_tries(&self) {
+        for session in self.sessions() {
+            let lines = self.lines();
+            let here = lines.iter().filter(|l| std::ptr::eq(l.session, session));
+            let (new, known): (Vec<&Line<'_>>, Vec<_>) = here
+                .filter(|l| l.says("block") != "range" && l.says("rule") != "until it is tested")
+                .partition(|l| l.is_new());
+            assert!(
+                new.len() <= known.len().max(1),
+                "{}: {session:#}",
+                self.name
+            );
+        }
+    }
+
+    /// Of long holds and of straight arms one line a session.
+    fn one_long_hold(&self) {
+        for session in self.sessions() {
+            let lines = self.lines();
+            let long = lines.iter().filter(|l| {
+                let straight = l.movement.arms().map(Word::word) == Some("straight");
+                let held = l.says("unit") == "s" && l.number("amount") > 10.0;
+                std::ptr::eq(l.session, session)
+                    && ["strength", "kept up"].contains(&l.says("block"))
+                    && (straight || held)
+            });
+            assert!(long.count() <= 1, "{}: {session:#}", self.name);
+        }
+    }
+}
