@@ -87,14 +87,15 @@ impl Case<'_> {
         }
     }
 
-    /// No first try of what stresses a part, in any week, range too.
+    /// No first try of what stresses a part, and not only lightly, in any week, range too.
     fn nothing_new_on(&self, part: BodyPart) {
         let known = |l: &Line<'_>| {
             let tells = |ix: MovementIx| self.proof.curriculum.movement(ix).id() == l.movement.id();
             self.person.tested.iter().any(|t| tells(t.movement))
         };
         self.all(&self.lines(), "nothing new on it", &|l| {
-            !l.movement.stresses_part(part)
+            let mut of = l.movement.stresses().iter().filter(|s| s.part == part);
+            !of.any(|s| s.how.map(Word::word) != Some("light"))
                 || !l.is_new() && (l.says("block") != "range" || known(l))
         });
     }
