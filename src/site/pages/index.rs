@@ -3,7 +3,7 @@
 use super::{Made, about, head, turn};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::Page;
-use crate::curriculum::words::{Pattern, Word};
+use crate::curriculum::words::{Part, Pattern, Position, Word};
 use crate::curriculum::{MovementIx, SkillIx};
 use crate::site::material::{Material, ROWS_A_PAGE};
 use crate::site::names::stage_words;
@@ -12,6 +12,7 @@ use crate::site::pages::view::{self, CautionView, Named};
 use crate::site::theme::ThemeError;
 use crate::words::key;
 use serde::Serialize;
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 use tera::Context;
 
@@ -126,6 +127,10 @@ fn home(site: &Material<'_>, context: &mut Context) {
 struct ClassView<'a> {
     #[serde(flatten)]
     class: CautionView<'a>,
+    /// How to bail out of it as such, without what is said in one position alone.
+    way_out: String,
+    /// The movement that is about little else, and its small figure; nothing where none is drawn.
+    shown: Option<(String, &'a str)>,
     movements: Vec<&'a str>,
     more: usize,
 }
@@ -138,12 +143,20 @@ fn cautions(site: &Material<'_>, context: &mut Context) {
             .iter()
             .for_each(|c| by_class.entry(*c).or_default().push(*ix));
     }
-    let all = 0..site.curriculum.cautions().classes().len();
-    let view = |i: usize| {
-        let ix = ClassIx(i as u16);
+    let classes = site.curriculum.cautions().classes().len();
+    let mut all: Vec<ClassIx> = (0..classes).map(|i| ClassIx(i as u16)).collect();
+    all.sort_by_key(|ix| Reverse(site.curriculum.cautions().class(*ix).signal));
+    let view = |ix: ClassIx| {
         let movements = by_class.get(&ix).map_or(&[][..], Vec::as_slice);
         ClassView {
             class: view::caution(site, ix, &[]),
+            way_out: site.curriculum.cautions().class(ix).fitting(
+                Part::BailOut,
+                &[Position::Upright],
+                site.say(),
+            ),
+            shown: purest(site, movements)
+                .map(|m| (view::figure_of(site, m), site.links.of(m))),
             movements: movements
                 .iter()
                 .take(MOST_LINKS)
@@ -152,7 +165,20 @@ fn cautions(site: &Material<'_>, context: &mut Context) {
             more: movements.len().saturating_sub(MOST_LINKS),
         }
     };
-    context.insert("classes", &all.map(view).collect::<Vec<_>>());
+    context.insert("classes", &all.into_iter().map(view).collect::<Vec<_>>());
+}
+
+/// Of movements from the ground up the drawn one with the fewest cautions, and no way out where there is another: its figure
+/// shows best what a class is about.
+fn purest(site: &Material<'_>, movements: &[MovementIx]) -> Option<MovementIx> {
+    let drawn = movements
+        .iter()
+        .filter(|ix| site.resolved.solved(**ix).is_some());
+    let about = |ix: &&MovementIx| {
+        let movement = site.curriculum.movement(**ix);
+        (movement.pattern() == Pattern::Exit, movement.cautions().len())
+    };
+    drawn.min_by_key(about).copied()
 }
 
 #[derive(Serialize)]

@@ -1,12 +1,15 @@
 //! The self-test: the full sheet of all tests, and for each skill its own, guided, in full and on paper.
 
 use super::{Made, head, turn};
+use crate::curriculum::caution::ClassIx;
 use crate::curriculum::{MovementIx, Owner, SkillIx};
 use crate::site::material::{Material, ROWS_A_PAGE};
-use crate::site::pages::view::{self, Named};
+use crate::site::pages::view::{self, CautionView, Named};
 use crate::site::theme::ThemeError;
 use serde::Serialize;
 use std::borrow::Cow;
+use std::cmp::Reverse;
+use std::collections::BTreeSet;
 use tera::Context;
 
 /// At most so many tests stand on a skill's sheet; a larger chain is shown from the ground up to there, and says so.
@@ -15,6 +18,7 @@ const MOST_TESTS: usize = 300;
 #[derive(Serialize)]
 pub(super) struct Group<'a> {
     name: &'a str,
+    count: usize,
     /// Its tests, as HTML.
     tests: String,
 }
@@ -54,10 +58,12 @@ fn groups<'p, 'm>(
         if groups.last().is_none_or(|group| group.name != name) {
             groups.push(Group {
                 name,
+                count: 0,
                 tests: String::new(),
             });
         }
         if let Some(group) = groups.last_mut() {
+            group.count += 1;
             group.tests.push_str(&make(*ix)?);
             group.tests.push('\n');
         }
@@ -114,6 +120,16 @@ pub fn self_test(site: &Material<'_>, index: usize) -> Result<Made, ThemeError> 
     ))
 }
 
+/// The caution classes of these movements, the gravest first: when to stop is said on the sheet for paper.
+fn stops<'a>(site: &Material<'a>, movements: &[MovementIx]) -> Vec<CautionView<'a>> {
+    let of = |ix: &MovementIx| site.curriculum.movement(*ix).cautions().iter().copied();
+    let classes: BTreeSet<ClassIx> = movements.iter().flat_map(of).collect();
+    let mut classes: Vec<ClassIx> = classes.into_iter().collect();
+    classes.sort_by_key(|ix| Reverse(site.curriculum.cautions().class(*ix).signal));
+    let view = |ix: ClassIx| view::caution(site, ix, &[]);
+    classes.into_iter().map(view).collect()
+}
+
 /// The self-test of a skill.
 pub fn skill_test(site: &Material<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     let skill = site.curriculum.skill(ix);
@@ -129,6 +145,7 @@ pub fn skill_test(site: &Material<'_>, ix: SkillIx) -> Result<Made, ThemeError> 
     let mut context = Context::new();
     context.insert("groups", &on_screen(site, &movements, Some(ix))?);
     context.insert("paper", &on_paper(site, &movements, Some(ix))?);
+    context.insert("stops", &stops(site, &movements));
     context.insert("skill", skill.id.as_str());
     context.insert("name", &skill.name);
     context.insert("link", site.links.skill(ix));

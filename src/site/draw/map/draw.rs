@@ -13,8 +13,9 @@ use std::fmt::Write;
 /// Where the plumb line hangs.
 const PLUMB: f64 = 10.0;
 
-/// A map that is so many times as high as it is wide goes over more than one sheet of paper; any other stands on one.
-const TALL: f64 = 1.6;
+/// What one sheet of A4 or Letter takes of a map whose letters are printed no smaller than 7 points: width and height. A larger
+/// map stays on the screen; on paper the rows of its rungs say the same.
+const SHEET: (f64, f64) = (884.0, 1050.0);
 
 /// The class of lines that read downwards.
 pub const DOWN: &str = "map-line map-down";
@@ -48,8 +49,8 @@ pub fn draw(
         from_right: words.is_right_to_left(),
     };
     let (width, height) = (number(placed.width), number(placed.height));
-    let class = match placed.height > TALL * placed.width {
-        true => "map map-tall",
+    let class = match placed.width > SHEET.0 || placed.height > SHEET.1 {
+        true => "map map-large",
         false => "map",
     };
     let mut out = format!(
