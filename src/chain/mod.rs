@@ -20,7 +20,7 @@ pub use necessary::{Implications, necessary_leaves};
 pub use neighbour::{Grid, GridCell, Neighbour, Slice, grid, neighbours_of};
 pub use reach::{Loop, Stages, below, loops, stages, stages_where};
 pub use resolved::{Chains, Resolved};
-pub use route::{BOUNDS, Route, newcomer_route, route_where};
+pub use route::{BOUNDS, Route, median_half_weeks, newcomer_route, route_where};
 
 use crate::curriculum::{Curriculum, Leaf, MovementIx};
 

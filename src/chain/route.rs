@@ -59,6 +59,17 @@ pub fn route_where(
     Search::new(curriculum, ground).run()
 }
 
+/// The middle of the weeks of those that say them, twice: what stands in for the others.
+pub fn median_half_weeks(curriculum: &Curriculum) -> u32 {
+    let mut given: Vec<u32> = curriculum
+        .published()
+        .filter_map(|(_, m)| m.weeks())
+        .map(|w| w.from + w.to)
+        .collect();
+    given.sort_unstable();
+    given.get(given.len() / 2).copied().unwrap_or(8)
+}
+
 struct Search<'a> {
     curriculum: &'a Curriculum,
     ground: Ground,
@@ -70,13 +81,7 @@ struct Search<'a> {
 
 impl<'a> Search<'a> {
     fn new(curriculum: &'a Curriculum, ground: Ground) -> Search<'a> {
-        let mut given: Vec<u32> = curriculum
-            .published()
-            .filter_map(|(_, m)| m.weeks())
-            .map(|w| w.from + w.to)
-            .collect();
-        given.sort_unstable();
-        let median = given.get(given.len() / 2).copied().unwrap_or(8);
+        let median = median_half_weeks(curriculum);
         let cost = |ix: &MovementIx| {
             let weeks = curriculum.movement(*ix).weeks();
             weeks.map_or(median, |w| w.from + w.to)

@@ -223,6 +223,22 @@ pub(super) fn stand(setting: &Setting, shape: &Shape, body: &Body) -> Result<Pos
     let turning = forces.map(|forces| turning(&points, body, setting, forces, hands, feet));
     let carried = |force: Option<Point>| force.map(|f| f.1);
     Ok(Pose {
+        hands_carry: forces.and_then(|f| carried(f.hands)),
+        feet_carry: forces.and_then(|f| carried(f.feet)),
+        turning,
+        ..pose(setting, shape, body, points, (centre, hands, feet))
+    })
+}
+
+/// A body that lies as it does, its centre of mass, and where hands and feet are: nothing is said yet of what they carry.
+fn pose(
+    setting: &Setting,
+    shape: &Shape,
+    body: &Body,
+    points: Points,
+    (centre, hands, feet): (Point, Option<Point>, Option<Point>),
+) -> Pose {
+    Pose {
         points: settled(points, setting, body),
         touches: setting.touches.clone(),
         hands_at: setting.hands_at,
@@ -234,11 +250,11 @@ pub(super) fn stand(setting: &Setting, shape: &Shape, body: &Body) -> Result<Pos
         centre,
         hands,
         feet,
-        hands_carry: forces.and_then(|f| carried(f.hands)),
-        feet_carry: forces.and_then(|f| carried(f.feet)),
-        turning,
-        stature_cm: cm,
-    })
+        hands_carry: None,
+        feet_carry: None,
+        turning: None,
+        stature_cm: body.stature_cm,
+    }
 }
 
 /// How the laid body is turned so that what touches lies where it is said to be.
@@ -297,21 +313,9 @@ fn put(setting: &Setting, shape: &Shape, body: &Body, points: Points) -> Pose {
     });
     let alone = |this: bool, other: bool| (this && !other && !lies).then_some(1.0);
     Pose {
-        points: settled(points, setting, body),
-        touches: setting.touches.clone(),
-        hands_at: setting.hands_at,
-        feet_at: setting.feet_at,
-        gear: setting.gear.clone(),
-        props: setting.props,
-        front: setting.front,
-        legs_apart: shape.legs_apart,
-        centre,
-        hands,
-        feet,
         hands_carry: alone(on_hands, on_feet),
         feet_carry: alone(on_feet, on_hands),
-        turning: None,
-        stature_cm: body.stature_cm,
+        ..pose(setting, shape, body, points, (centre, hands, feet))
     }
 }
 

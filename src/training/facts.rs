@@ -1,7 +1,7 @@
 //! What follows from the curriculum alone: for each movement its dose, its kind, how strictly it is handled, its neighbours.
 
 use super::constants::K;
-use crate::chain::{Stages, neighbours_of};
+use crate::chain::{Stages, median_half_weeks, neighbours_of};
 use crate::curriculum::caution::Book;
 use crate::curriculum::family::Way;
 use crate::curriculum::gear::Gear;
@@ -319,17 +319,6 @@ impl<'a> Roster<'a> {
         }
         out
     }
-}
-
-/// The middle of the weeks of those that say them, twice: what stands in for the others.
-fn median_half_weeks(curriculum: &Curriculum) -> u32 {
-    let mut given: Vec<u32> = curriculum
-        .published()
-        .filter_map(|(_, m)| m.weeks())
-        .map(|w| w.from + w.to)
-        .collect();
-    given.sort_unstable();
-    given.get(given.len() / 2).copied().unwrap_or(8)
 }
 
 fn facts<'a>(

@@ -3,7 +3,7 @@
 use super::attributes::Attributes;
 use super::pieces::{Pieces, Summary};
 use super::tokens::{Handler, Tag};
-use super::whole::Whole;
+use super::whole::{Met, Whole};
 use super::{Auditor, Cautioned, SIGNALS};
 use crate::site::names::piece::Piece;
 use crate::words::seen;
@@ -335,8 +335,12 @@ impl Handler for Walk<'_> {
         }
         let read = self.attributes(tag);
         let shown = !self.open.last().is_some_and(|e| e.hidden);
-        self.whole
-            .hears(self.auditor, name, &read, shown, &mut self.faults);
+        let met = Met {
+            name,
+            read: &read,
+            shown,
+        };
+        self.whole.hears(&met, self.auditor, &mut self.faults);
         let closes = tag.self_closing || is_void(name);
         let hidden = read.hidden || is_unshown(tag) || self.open.last().is_some_and(|e| e.hidden);
         let folded = name == "details" && !tag.attributes.iter().any(|(key, _)| *key == "open");

@@ -14,6 +14,14 @@ pub struct Whole<'a> {
     pub leads_to: Option<&'a str>,
 }
 
+/// A tag that was met.
+pub struct Met<'t> {
+    pub name: &'t str,
+    pub read: &'t Attributes<'t>,
+    /// It does not stand in anything hidden.
+    pub shown: bool,
+}
+
 impl Whole<'_> {
     /// Nothing can be loaded before the guard from here on.
     pub fn behind_the_guard(&mut self) {
@@ -24,18 +32,12 @@ impl Whole<'_> {
         self.guarded == [true; 2]
     }
 
-    /// Hears a tag; `shown`: it does not stand in anything hidden.
-    pub fn hears(
-        &mut self,
-        auditor: &Auditor,
-        name: &str,
-        read: &Attributes<'_>,
-        shown: bool,
-        faults: &mut Vec<String>,
-    ) {
-        self.guard(auditor, name, read, shown, faults);
-        match name {
-            "meta" => self.meta(read, shown, faults),
+    /// Hears a tag.
+    pub fn hears(&mut self, tag: &Met<'_>, auditor: &Auditor, faults: &mut Vec<String>) {
+        self.guard(tag, auditor, faults);
+        let read = tag.read;
+        match tag.name {
+            "meta" => self.meta(read, tag.shown, faults),
             "script" if read.src.is_none() && read.kind != Some("application/ld+json") => {
                 faults.push("a script stands in the page itself".into());
             }
@@ -60,14 +62,8 @@ impl Whole<'_> {
     }
 
     /// The guard's sheet, then its script, stand before anything else that is loaded.
-    fn guard(
-        &mut self,
-        auditor: &Auditor,
-        name: &str,
-        read: &Attributes<'_>,
-        shown: bool,
-        faults: &mut Vec<String>,
-    ) {
+    fn guard(&mut self, tag: &Met<'_>, auditor: &Auditor, faults: &mut Vec<String>) {
+        let Met { name, read, shown } = *tag;
         if self.is_behind_the_guard() {
             return;
         }

@@ -260,20 +260,26 @@ fn row(scenes: &[Scene], class: &str, pixels: f64, title: &str, description: &st
     if scenes.is_empty() {
         all.include((0.0, 0.0), 0.0);
     }
-    let (wide, high) = (
-        all.right - all.left + 2.0 * MARGIN,
-        all.top - all.bottom + 2.0 * MARGIN,
-    );
     format!(
-        "<svg class=\"{class}\" xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" viewBox=\"{} {} {} {}\" width=\"{}\" height=\"{}\"><title>{}</title><desc>{}</desc>{inner}</svg>",
+        "<svg class=\"{class}\" xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" {}><title>{}</title><desc>{}</desc>{inner}</svg>",
+        sheet(&all, pixels),
+        escape(title),
+        escape(description),
+    )
+}
+
+/// The attributes that give a drawing its room and its size.
+fn sheet(all: &Bounds, pixels: f64) -> String {
+    let wide = all.right - all.left + 2.0 * MARGIN;
+    let high = all.top - all.bottom + 2.0 * MARGIN;
+    format!(
+        "viewBox=\"{} {} {} {}\" width=\"{}\" height=\"{}\"",
         number(all.left - MARGIN),
         number(-all.top - MARGIN),
         number(wide),
         number(high),
         (wide * pixels).round(),
-        (high * pixels).round(),
-        escape(title),
-        escape(description),
+        (high * pixels).round()
     )
 }
 

@@ -42,21 +42,18 @@ pub fn fixed(site: &Material<'_>, page: &'static Page) -> Result<Made, ThemeErro
         "faults" => faults(site, &mut context),
         "equipment" => equipment(site, &mut context),
         "words" => words(site, &mut context),
-        "changes" => context.insert(
-            "entries",
-            &site
-                .curriculum
-                .ledger()
-                .entries
-                .iter()
-                .rev()
-                .map(|e| view::entry(site, e))
-                .collect::<Vec<_>>(),
-        ),
+        "changes" => entries(site, usize::MAX, &mut context),
         "data" => context.insert("count", &site.curriculum.published().count()),
         _ => {}
     }
     Ok((format!("{}.html", page.template).into(), head, context))
+}
+
+/// The ledger's newest entries first, so many at most.
+fn entries(site: &Material<'_>, most: usize, context: &mut Context) {
+    let newest = site.curriculum.ledger().entries.iter().rev().take(most);
+    let entries: Vec<_> = newest.map(|e| view::entry(site, e)).collect();
+    context.insert("entries", &entries);
 }
 
 #[derive(Serialize)]
@@ -92,18 +89,7 @@ fn home(site: &Material<'_>, context: &mut Context) {
             .collect::<Vec<_>>(),
     );
     context.insert("count", &site.curriculum.published().count());
-    context.insert(
-        "entries",
-        &site
-            .curriculum
-            .ledger()
-            .entries
-            .iter()
-            .rev()
-            .take(RECENT)
-            .map(|e| view::entry(site, e))
-            .collect::<Vec<_>>(),
-    );
+    entries(site, RECENT, context);
     let pages = site
         .curriculum
         .notes()

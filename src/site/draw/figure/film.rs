@@ -2,7 +2,7 @@
 //! sees the first pose alone.
 
 use super::pen::{Bounds, number};
-use super::{MARGIN, PLAIN, colours, scene};
+use super::{PIXELS, PLAIN, colours, scene, sheet};
 use crate::leverage::{Pose, Solved};
 use std::fmt::Write;
 
@@ -55,18 +55,9 @@ pub fn film(solved: &Solved, poses: &[Pose], pace: Pace) -> String {
         };
         keyframes(&mut times, i, windows, total);
     }
-    let (wide, high) = (
-        bounds.right - bounds.left + 2.0 * MARGIN,
-        bounds.top - bounds.bottom + 2.0 * MARGIN,
-    );
     format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{} {} {} {}\" width=\"{}\" height=\"{}\"><style>{}g{{visibility:hidden}}.f0{{visibility:visible}}@media(prefers-reduced-motion:no-preference){{{times}}}</style>{frames}</svg>",
-        number(bounds.left - MARGIN),
-        number(-bounds.top - MARGIN),
-        number(wide),
-        number(high),
-        (wide * super::PIXELS).round(),
-        (high * super::PIXELS).round(),
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" {}><style>{}g{{visibility:hidden}}.f0{{visibility:visible}}@media(prefers-reduced-motion:no-preference){{{times}}}</style>{frames}</svg>",
+        sheet(&bounds, PIXELS),
         colours(&frames),
     )
 }
