@@ -25,6 +25,7 @@ for (const name of ['health.js', 'page.js', 'targets.js', 'readiness.js', 'resul
   const file = path.join(theme, name);
   vm.runInThisContext(fs.readFileSync(file, 'utf8'), { filename: file });
 }
+require('./plan.js');
 const { readiness, results, placement, targets, training } = globalThis.rungbook;
 
 let known = '';

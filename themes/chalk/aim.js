@@ -1,4 +1,5 @@
 'use strict';
+'after page.js states.js training.js';
 // What Today and Where I stand say alike: the goal and its choice, what holds back, a line and a session in words.
 (() => {
   const { targets, results, readiness, store, page, states, training } = globalThis.rungbook;

@@ -1,4 +1,5 @@
 'use strict';
+'after page.js states.js number.js';
 // Entering one result: the fields that fit the movement, the hold timer, and "it hurt".
 (() => {
   const { targets, results, readiness, store, page, states, number: { doubtful, isMeant, fromPicture, SPANS } } = globalThis.rungbook;

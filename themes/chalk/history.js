@@ -1,4 +1,5 @@
 'use strict';
+'after page.js states.js training.js aim.js';
 // What dated results say of a movement, and its drawing: the program's own (`src/history`), on the same tables. Worked out here,
 // drawn where a page asks for it. No storage, no clock.
 (() => {

@@ -1,4 +1,5 @@
 'use strict';
+'after page.js targets.js states.js training.js aim.js';
 // The log of what was trained: by day, each entry to be changed or deleted.
 (() => {
   const { targets, results, store, page, states } = globalThis.rungbook;

@@ -1,4 +1,5 @@
 'use strict';
+'after page.js states.js training.js aim.js history.js';
 // One verdict on a person: what is next, new, to watch, kept aside. The program's own (`src/morning`), on the same tables. No storage,
 // no clock.
 (() => {

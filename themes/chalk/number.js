@@ -1,4 +1,5 @@
 'use strict';
+'after page.js states.js';
 // A number from anywhere: one field for a movement, whether the number is meant, and what is new because of it.
 (() => {
   const { targets, results, readiness, store, page, states } = globalThis.rungbook;

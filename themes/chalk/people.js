@@ -1,7 +1,8 @@
 'use strict';
-// My people: a coach opens several exports and sees the class. Nothing of it is kept.
+'after page.js results.js states.js';
+// My people: a coach opens several exports and sees the class. Nothing of it is kept. What works a person out is loaded with the first copy.
 (() => {
-  const { results, readiness, training, page, states, aim, history, morning } = globalThis.rungbook;
+  const { results, readiness, page, states } = globalThis.rungbook;
   const { make, named, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mark } = states;
@@ -22,6 +23,7 @@
   const label = (key) => (key === 'ask' ? say('morning.ask') : key === 'next' ? say('morning.next') : key === 'new' ? say('morning.new') : key === 'watch' ? say('morning.watch') : say('morning.aside'));
   /** What there is to say of one person: the lines, and how it went. @param {string} name @param {MorningLook} look */
   const verdict = (name, look) => {
+    const { training, aim, history, morning } = globalThis.rungbook;
     const goal = look.goal ? (look.goal.chosen ? [aim.goalName(look.goal)] : sayNodes('morning.nearest', { goal: aim.goalName(look.goal) })) : [say('morning.no_goal')];
     const drawn = look.histories.filter(({ points }) => points.length > 1);
     const week = training.lastWeek(look.c.person.sessions, look.c.day);
@@ -51,7 +53,7 @@
         ...people.map(({ found, barred }) => make('td', {}, mark(found.states[m], found.counted[m] === 1, barred)))))));
     const heads = new Map([['held_back', say('morning.held_back')], ['together', say('morning.together')], ['to_test', say('morning.to_test')]]);
     const tableOf = (/** @type {any[]} */ lines) => make('ul', { class: 'plain' }, ...(lines.length ? lines : [say('morning.none')]).map((line) => make('li', {}, ...[line].flat())));
-    byId('together').replaceChildren(...(people.length > 1 ? morning.together(people.map(({ look }) => look), (i) => make('bdi', { text: called(i) }), saying) : [])
+    byId('together').replaceChildren(...(people.length > 1 ? globalThis.rungbook.morning.together(people.map(({ look }) => look), (i) => make('bdi', { text: called(i) }), saying) : [])
       .flatMap(([key, lines]) => [make('h2', { text: heads.get(key) }), tableOf(lines)]));
     byId('each').replaceChildren(...people.map(({ look }, i) => verdict(called(i), look)));
     byId('class-aside').replaceChildren(...people.flatMap(({ aside }, i) => aside.map((of) => make('li', {}, ...sayNodes('people.aside_line', { name: called(i), movement: make('bdi', { text: of.movement }), got: states.asideGot(of.got), day: states.day(of.on), reason: of.why })))));
@@ -62,6 +64,12 @@
     const day = results.today();
     /** @type {string[]} */
     const refused = [];
+    try {
+      await page.load('class-here');
+    } catch {
+      byId('notice').textContent = say('number.not_loaded');
+      return;
+    }
     for (const file of open.files || []) {
       try {
         if (file.size > results.LARGEST_FILE) throw new results.Refused(say('people.too_large'));
@@ -69,7 +77,7 @@
         refused.push(...notes.map((note) => `${file.name}: ${note}`));
         for (const exported of copies) {
           const { person, aside } = results.person(exported, model, day), found = readiness.assess(model, person, day);
-          const of = { name: exported.name || file.name.replace(/\.(json|ya?ml|csv)$/i, ''), found, aside, barred: globalThis.rungbook.health.saysOn(person.screened, day, person.born) === 'ask', look: morning.look(model, person, found, aside, day) };
+          const of = { name: exported.name || file.name.replace(/\.(json|ya?ml|csv)$/i, ''), found, aside, barred: globalThis.rungbook.health.saysOn(person.screened, day, person.born) === 'ask', look: globalThis.rungbook.morning.look(model, person, found, aside, day) };
           const known = people.findIndex(({ name }) => name === of.name);
           // Two of one name are two people, unless the coach says that it is one: then the newer copy counts.
           const same = known >= 0 && await page.ask(say('people.same_name'), [make('p', {}, ...sayNodes('people.same_name_says', { name: make('bdi', { text: of.name }) }))], [['same', say('people.same_person')], ['', say('people.another')]]) === 'same';

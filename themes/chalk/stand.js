@@ -1,4 +1,5 @@
 'use strict';
+'after page.js results.js states.js training.js aim.js number.js';
 // Where I stand: states over all skills, what is missing, what rests, history, and the keeping of one's own numbers.
 (() => {
   const { targets, results, readiness, training, aim, store, page, states, number } = globalThis.rungbook;

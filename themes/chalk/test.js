@@ -1,12 +1,19 @@
 'use strict';
+'after page.js states.js';
 // The self-test page: the guided questions, and the full sheet with a place to enter each number.
 (() => {
-  const { targets, results, readiness, placement, store, page, states, entry, number } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states } = globalThis.rungbook;
   const { make, named, namedList, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine } = states;
   if (!model) return;
   const { tables } = model;
+  // Loaded with the page where a skill's questions are asked, else once a number is entered.
+  let { placement, number, entry } = globalThis.rungbook;
+  const asking = async () => {
+    await page.load('entry-here');
+    ({ placement, number, entry } = globalThis.rungbook);
+  };
   const skill = tables.skills.find(({ id }) => id === document.body.dataset.skill) || null;
   const sheet = byId('sheet');
   const articles = new Map([.../** @type {NodeListOf<HTMLElement>} */ (sheet.querySelectorAll('article[data-movement]'))]
@@ -60,9 +67,13 @@
         byId('guided').focus();
         return;
       }
-      place.replaceChildren(...advice(m, mayTest(m)), entry.form(m, { today: mayTest(m), kept: () => {}, hurt: () => {} }));
-      const first = place.querySelector('input');
-      if (first) first.focus();
+      const show = () => {
+        place.replaceChildren(...advice(m, mayTest(m)), entry.form(m, { today: mayTest(m), kept: () => {}, hurt: () => {} }));
+        const first = place.querySelector('input');
+        if (first) first.focus();
+      };
+      if (entry) show();
+      else asking().then(show, () => { open.after(make('span', { class: 'hint', role: 'status', text: say('number.not_loaded') })); });
     } } });
     place.replaceChildren(...lines, make('p', {}, open));
   };

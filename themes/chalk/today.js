@@ -1,4 +1,5 @@
 'use strict';
+'after page.js targets.js states.js training.js aim.js';
 // Today: the session between a person and the goal, one card a line. What is ticked is the training log that moving on reads.
 (() => {
   const { targets, results, store, page, states, training, aim, rest } = globalThis.rungbook;

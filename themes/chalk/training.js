@@ -1,9 +1,9 @@
 'use strict';
-// Training, last part: the sessions of four weeks, today's first of them, and the answer. The same as the program's own, on the
-// same tables; `answer` gives what the program prints. No page, no storage, no clock.
+'after page.js states.js';
+// Training, last part: the sessions of four weeks, today's first of them, and what is said of them. The same as the program's own, on
+// the same tables. No page, no storage, no clock.
 (() => {
   const { targets, results, readiness, training } = globalThis.rungbook;
-  const { KILOGRAM } = targets;
   const { WHOLE } = readiness;
   const { may, down, heavier, minutes } = training;
   const { TURNOVER, LOADED, STRAIGHT, INVERTED } = training.TRAITS;
@@ -328,7 +328,7 @@
     return out;
   };
 
-  // ---- the answer
+  // ---- in words
 
   /** Sets, amount and load of a line as a target. @param {Line} line @returns {Got} */
   const gotOf = ({ sets, amount, unit, seconds, load }) => ({
@@ -352,13 +352,7 @@
   };
   /** @param {Trainee} c @param {Reason} of @returns {string} */
   const whyOf = (c, { key, values }) => say(`training.${key}`, valuesOf(c, values));
-  /** Why a line is as it is, for readers. @param {Trainee} c @param {Line} line */
-  const whys = (c, line) => line.why.map((of) => whyOf(c, of)).reduce((why, more) => (why ? say('training.why.both', { why, more }) : more), '');
-  /** @param {Trainee} c @param {number} m */
-  const gotText = (c, m) => { const got = training.got(c, m); return got && targets.text(got); };
 
-  /** Months of a path: half weeks times thousandths into weeks, to one place. @param {number} path */
-  const weeksOf = (path) => Math.round(path / 200) / 10;
   /** @param {TrainingGoal | null} goal */
   const isReached = (goal) => goal !== null && goal.route !== null && goal.route.movements.length === 0;
   /** Whether nothing may be planned: a clinician comes first. @param {Person} person @param {number} day */
@@ -395,37 +389,6 @@
     return movements.length ? [{ asks, movements }] : [];
   });
 
-  /** @param {Tables} tables @param {WarmUp} warm */
-  const warmUpText = (tables, { sore, text, easy }) => [...(sore ? [say('training.leave_out', { parts: sore })] : []), ...text,
-    ...(easy ? [say('training.easy_set', { amount: easy.amount, movement: nameOf(tables, easy.movement) })] : [])];
-
-  /** What the program answers. @param {Model} model @param {Person} person @param {Assessment} found @param {number} day */
-  const answer = (model, person, found, day) => {
-    const { tables } = model, id = (/** @type {number} */ m) => tables.ids[m], signal = (/** @type {number} */ m) => (tables.marks[tables.mark[m]] || { signal: null }).signal;
-    if (isRefused(person, day)) {
-      return { goal: { skill: person.goal, chosen: person.goal !== null, reached: false }, refused: { why: say(globalThis.rungbook.health.isChild(person.born, day) ? 'training.child' : 'training.ask') }, conditions: [], limiter: null, sessions: [], retest: null, week_sets: {} };
-    }
-    const of = plan(model, person, found, day), { trainee: c, goal, limiter } = of;
-    const asked = (/** @type {Gap} */ gap) => ({ movement: id(gap.movement), target: tables.target_text[tables.leaves[2 * gap.leaf + 1]] });
-    const kind = (/** @type {number} */ n) => `${tables.patterns[n >> 1]}${n & 1 ? ', straight arms' : ''}`;
-    return {
-      goal: { skill: goal && goal.id, chosen: goal !== null && goal.chosen, reached: isReached(goal) },
-      refused: null, conditions: conditions(of),
-      limiter: limiter && { ...asked(limiter), got: gotText(c, limiter.movement), weeks: [weeksOf(limiter.low), weeksOf(limiter.high)], opens: limiter.opens.map(id), signal: signal(limiter.movement) },
-      sessions: of.sessions.map(({ on, week, name, lighter, minutes: long, warmUp: warm, lines, leftOut }) => ({
-        on: results.dayText(on), week, name, lighter, minutes: long, warm_up: warmUpText(tables, warm),
-        lines: lines.map((line) => ({
-          block: line.block, movement: id(line.movement), signal: signal(line.movement), sets: line.sets, amount: line.amount, unit: line.unit, seconds_each: line.seconds, tempo: (line.unit === 'reps' && tables.tempo[line.movement]) || null, hold: line.unit === 'reps' && tables.hold[line.movement] ? `${tables.hold[line.movement].join(' ')} s` : null,
-          with_kg: line.load === null ? null : line.load / KILOGRAM, side: line.side, weaker: line.weaker, rest_s: line.rest, in_reserve: line.left, minutes: line.minutes,
-          toward: line.gap && asked(line.gap), instead_of: line.insteadOf === null ? null : id(line.insteadOf), rule: line.rule, why: whys(c, line), then: say(`training.then.${line.then}`),
-        })),
-        left_out: leftOut.map(({ movement, why }) => ({ movement: id(movement), why: whyOf(c, why) })),
-      })),
-      retest: of.retest && { on: results.dayText(of.retest.on), tests: of.retest.tests.map(id) },
-      week_sets: Object.fromEntries([...of.weekSets].map(([n, sets]) => [kind(n), sets])),
-    };
-  };
-
   /** The load of the last seven days, today the last of them: effort times minutes, the mean of the days over their deviation,
    * and the two multiplied; null without a session in them.
    * @param {{ effort: number, minutes: number, on: number }[]} sessions @param {number} today @returns {WeekLoad | null} */
@@ -439,5 +402,5 @@
     return { total, monotony, strain: total * monotony };
   };
 
-  Object.assign(training, { lastWeek, timeOf, painWords, clinician, care, plan, answer, gotOf, inWords, whyOf, valuesOf, conditions, isRefused, isReached, weeksOf });
+  Object.assign(training, { lastWeek, timeOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, valuesOf, conditions, isRefused, isReached, nameOf });
 })();

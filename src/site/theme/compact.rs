@@ -20,6 +20,106 @@ pub fn compact(text: &str) -> String {
     out
 }
 
+/// A script as it is published: also without the spaces beside what parts words by itself. Lines stay lines.
+pub fn compact_script(text: &str) -> String {
+    let text = compact(text);
+    let mut out = String::with_capacity(text.len());
+    let mut inside = vec![Inside::Code(0)];
+    let mut chars = text.chars().peekable();
+    while let Some(c) = chars.next() {
+        let in_code = matches!(inside.last(), Some(Inside::Code(_)));
+        if in_code && c == ' ' {
+            let next = chars.peek().copied().unwrap_or('\n');
+            if parts(out.chars().next_back(), next) {
+                continue;
+            }
+        } else if in_code && c == '/' && chars.peek() == Some(&'/') {
+            while chars.next_if(|c| *c != '\n').is_some() {}
+            continue;
+        } else if in_code && c == '/' && is_pattern(&out) {
+            inside.push(Inside::Pattern);
+        } else if c == '\\' && !in_code {
+            out.push(c);
+            out.extend(chars.next());
+            continue;
+        } else {
+            follow(&mut inside, c, chars.peek() == Some(&'{'));
+        }
+        out.push(c);
+    }
+    out
+}
+
+/// What a place of a script is inside of.
+#[derive(Clone, Copy, PartialEq)]
+enum Inside {
+    /// Code, so many braces deep.
+    Code(u32),
+    Quoted(char),
+    Template,
+    /// A regular expression, and a class of one.
+    Pattern,
+    Class,
+}
+
+/// What the next place is inside of, after a character; `opens`: a brace follows it.
+fn follow(inside: &mut Vec<Inside>, c: char, opens: bool) {
+    let ends = match (inside.last().copied(), c) {
+        (Some(Inside::Quoted(open)), _) => c == open,
+        (Some(Inside::Template), '`') | (Some(Inside::Class), ']') => true,
+        (Some(Inside::Pattern), '/') | (Some(Inside::Code(0)), '}') => true,
+        (Some(Inside::Template), '$') if opens => {
+            // Its own brace is counted next.
+            inside.push(Inside::Code(u32::MAX));
+            return;
+        }
+        (Some(Inside::Pattern), '[') => {
+            inside.push(Inside::Class);
+            return;
+        }
+        (Some(Inside::Code(_)), '`') => {
+            inside.push(Inside::Template);
+            return;
+        }
+        (Some(Inside::Code(_)), '"' | '\'') => {
+            inside.push(Inside::Quoted(c));
+            return;
+        }
+        (Some(Inside::Code(deep)), '{' | '}') => {
+            let deep = if c == '{' {
+                deep.wrapping_add(1)
+            } else {
+                deep - 1
+            };
+            if let Some(last) = inside.last_mut() {
+                *last = Inside::Code(deep);
+            }
+            return;
+        }
+        _ => false,
+    };
+    if ends && inside.len() > 1 {
+        inside.pop();
+    }
+}
+
+/// Whether what stands beside a space keeps its neighbours apart without it.
+fn parts(before: Option<char>, after: char) -> bool {
+    const ALONE: &str = "{}()[];,=<>?:&|*!";
+    let is_alone = |c: char| ALONE.contains(c);
+    before.is_none_or(|c| is_alone(c) || c == '\n') || is_alone(after) || after == '\n'
+}
+
+/// Whether a slash begins a regular expression: nothing stands before it that could be divided.
+fn is_pattern(before: &str) -> bool {
+    let before = before.trim_end_matches(' ');
+    before.ends_with("return")
+        || before
+            .chars()
+            .next_back()
+            .is_none_or(|c| "(,=:[!&|?{;>\n".contains(c))
+}
+
 /// A style sheet as it is published: also without the spaces that part nothing.
 pub fn compact_sheet(text: &str) -> String {
     let text = compact(text);
@@ -76,6 +176,39 @@ mod tests {
         );
         let quotes = "a { content: \"x \\\" ; } y\"; b: c }\n";
         assert_eq!(compact_sheet(quotes), "a{content:\"x \\\" ; } y\";b:c}\n");
+    }
+
+    #[test]
+    fn spaces_in_texts_and_patterns_stay() {
+        for (written, published) in [
+            (
+                "const a = b + c, d = (e) => { return e; };",
+                "const a=b + c,d=(e)=>{return e;};",
+            ),
+            (
+                "say(' a = b ', `x = ${ y === 1 ? `( ${z} )` : '' } = `);",
+                "say(' a = b ',`x = ${y===1?`( ${z} )`:''} = `);",
+            ),
+            (
+                "const r = /[/ ] = '/u.test(a) && a / b / c;",
+                "const r=/[/ ] = '/u.test(a)&&a / b / c;",
+            ),
+            (
+                "const t = 'it\\'s = ', u = `\\` = ${{ a: 1 }.a} = `;",
+                "const t='it\\'s = ',u=`\\` = ${{a:1}.a} = `;",
+            ),
+            ("f(x); // it's `so`", "f(x);"),
+            (
+                "for (const x of [1]) y ??= x in z;",
+                "for(const x of[1])y??=x in z;",
+            ),
+        ] {
+            assert_eq!(
+                compact_script(written),
+                format!("{published}\n"),
+                "{written}"
+            );
+        }
     }
 
     #[test]

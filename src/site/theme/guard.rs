@@ -1,10 +1,11 @@
 //! What the program itself puts on every page, before anything of a theme: a sheet that keeps caution marks in sight, and a
 //! script that counts them. No theme replaces these files.
 
-use super::compact::{compact, compact_sheet};
+use super::compact::{compact_script, compact_sheet};
 use super::{ThemeError, saying, version};
 use crate::words::Words;
 use memchr::memmem::{self, Finder};
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 pub const SHEET: &str = "guard.css";
@@ -29,8 +30,8 @@ impl Guard {
     /// When a word that the script says is in no words file.
     pub fn new(words: &Words) -> Result<Guard, ThemeError> {
         let sheet = compact_sheet(include_str!("../../../themes/guard/guard.css")).into_bytes();
-        let script = compact(include_str!("../../../themes/guard/guard.js")).into_bytes();
-        let script = saying::asset(SCRIPT, script, words)?;
+        let script = compact_script(include_str!("../../../themes/guard/guard.js")).into_bytes();
+        let script = saying::asset(SCRIPT, script, words, &BTreeMap::new())?;
         Ok(Guard {
             sheet_version: version(&sheet),
             script_version: version(&script),

@@ -12,7 +12,7 @@ use crate::curriculum::School;
 use crate::source::suggest::did_you_mean;
 use crate::source::{Content, Snapshot};
 use crate::words::Words;
-use compact::{compact, compact_sheet};
+use compact::{compact_script, compact_sheet};
 use guard::Guard;
 use std::collections::BTreeMap;
 use std::fmt;
@@ -130,7 +130,7 @@ impl Theme {
         tera.autoescape_on(vec![".html"]);
         let mut templates = Vec::new();
         let mut assets = BTreeMap::new();
-        for (path, bytes) in files {
+        for (path, bytes) in &files {
             if path.ends_with(".md")
                 || path.starts_with("words/")
                 || path.split('/').any(|p| p.starts_with('.'))
@@ -139,12 +139,12 @@ impl Theme {
             }
             match path.ends_with(".html") {
                 true => {
-                    let text = saying::template(&path, &String::from_utf8_lossy(&bytes), words)?;
-                    templates.push((path, text));
+                    let text = saying::template(path, &String::from_utf8_lossy(bytes), words)?;
+                    templates.push((path.clone(), text));
                 }
                 false => {
-                    let bytes = saying::asset(&path, bytes, words)?;
-                    assets.insert(path, bytes);
+                    let bytes = saying::asset(path, bytes.clone(), words, &files)?;
+                    assets.insert(path.clone(), bytes);
                 }
             }
         }
@@ -207,7 +207,7 @@ fn shipped(path: &str) -> Option<&'static str> {
 fn chalk() -> BTreeMap<String, Vec<u8>> {
     let published = |(path, bytes): &(&str, &[u8])| {
         let published = match std::str::from_utf8(bytes) {
-            Ok(text) if path.ends_with(".js") => compact(text).into_bytes(),
+            Ok(text) if path.ends_with(".js") => compact_script(text).into_bytes(),
             Ok(text) if path.ends_with(".css") => compact_sheet(text).into_bytes(),
             _ => bytes.to_vec(),
         };

@@ -27,11 +27,17 @@ pub fn template(path: &str, text: &str, words: &Words) -> Result<String, ThemeEr
     placed(path, text, words, Form::Html)
 }
 
-/// An asset: a style sheet with its words in place, a script with those that it says before it, anything else as it is.
+/// An asset: a style sheet with its words in place, a script with those that it says before it, anything else as it is. What a
+/// script that it names in `'after other.js';` has said before it is not said again; `others` holds those scripts.
 ///
 /// # Errors
 /// As [`template`].
-pub fn asset(path: &str, bytes: Vec<u8>, words: &Words) -> Result<Vec<u8>, ThemeError> {
+pub fn asset(
+    path: &str,
+    bytes: Vec<u8>,
+    words: &Words,
+    others: &BTreeMap<String, Vec<u8>>,
+) -> Result<Vec<u8>, ThemeError> {
     let Ok(text) = std::str::from_utf8(&bytes) else {
         return Ok(bytes);
     };
@@ -46,7 +52,15 @@ pub fn asset(path: &str, bytes: Vec<u8>, words: &Words) -> Result<Vec<u8>, Theme
     if !path.ends_with(".js") {
         return Ok(bytes);
     }
-    let keys = keys_of_script(path, text, words)?;
+    let mut keys = keys_of_script(path, text, words)?;
+    for other in scripts_before(text) {
+        let known = others
+            .get(other)
+            .map(|bytes| String::from_utf8_lossy(bytes));
+        for key in keys_of_script(other, &known.unwrap_or_default(), words)? {
+            keys.remove(&key);
+        }
+    }
     let mut head = String::new();
     if text.contains(LIMITS_OF_SCRIPT) {
         head.push_str(&format!("{LIMITS_OF_SCRIPT} = {};\n", json!(LIMITS)));
@@ -196,6 +210,15 @@ fn keys_of_script(path: &str, text: &str, words: &Words) -> Result<BTreeSet<Stri
             .map(str::to_string),
     );
     Ok(out)
+}
+
+/// The scripts after which a script says that it runs, in a line of its own: wherever it is loaded, they were before.
+fn scripts_before(text: &str) -> impl Iterator<Item = &str> {
+    let said = text.lines().find_map(|line| {
+        let inside = line.strip_prefix("'after ")?;
+        inside.strip_suffix("';")
+    });
+    said.unwrap_or_default().split_whitespace()
 }
 
 /// Whether a text looks like a key.
