@@ -188,3 +188,25 @@ fn a_calendar_is_read_by_others() {
     );
     assert_eq!(read[4], json!([]));
 }
+
+/// Reps in reserve count as done; seconds have none. Three sets recorded together hide two reps, two sets none (common practice, no
+/// source).
+#[test]
+fn the_best_set_counts_reps_in_reserve() {
+    let proof = small();
+    let curriculum = &proof.curriculum;
+    let on = "2026-11-24";
+    let best = |movement: &str, results: Value| {
+        let person = person(curriculum, &results);
+        let ix = curriculum.find_movement(movement).expect("it is there");
+        let best = strength::best::best(curriculum, &person, today(), ix);
+        best.expect("a result").amount
+    };
+    let trained = |movement: &str, did: Value| json!({ "results": 1, "trained": [{ "movement": movement, "did": did, "in_reserve": 2, "on": on }] });
+    assert_eq!(best("low", trained("low", json!([8, 6]))), 10);
+    assert_eq!(best("hang", trained("hang", json!([20, 15]))), 20);
+    let tested = |movement: &str, got: &str| json!({ "results": 1, "tested": [{ "movement": movement, "got": got, "in_reserve": 1, "on": on }] });
+    assert_eq!(best("low", tested("low", "2x5")), 6);
+    assert_eq!(best("low", tested("low", "3x5")), 8);
+    assert_eq!(best("hang", tested("hang", "3x20 s")), 20);
+}

@@ -56,7 +56,7 @@ pub fn route_where(
 ) -> Option<Route> {
     let ground = Ground::new(curriculum, goal, is_free);
     ground.is_reached(ground.goal).then_some(())?;
-    Search::new(curriculum, ground).run()
+    Search::new(curriculum, ground).run(BOUNDS.looked_at)
 }
 
 /// The middle of the weeks of those that say them, twice: what stands in for the others.
@@ -96,7 +96,8 @@ impl<'a> Search<'a> {
         }
     }
 
-    fn run(self) -> Option<Route> {
+    /// The route, after so many sets were looked at at most.
+    fn run(self, most: usize) -> Option<Route> {
         let start = self.grown(&Node::default(), self.ground.goal);
         let mut open: BinaryHeap<Reverse<Node>> = BinaryHeap::from([Reverse(start)]);
         let mut seen: HashSet<Set, FixedState> = HashSet::default();
@@ -104,7 +105,7 @@ impl<'a> Search<'a> {
         while let Some(Reverse(mut node)) = open.pop() {
             match self.options(&mut node) {
                 None => return Some(self.route(&node.2, node.0, true)),
-                Some(_) if looked_at >= BOUNDS.looked_at => {
+                Some(_) if looked_at >= most => {
                     let cost = node.0;
                     let greedy = self.greedy(node)?;
                     return Some(self.route(&greedy, cost, false));
@@ -210,5 +211,79 @@ impl<'a> Search<'a> {
             node = options.iter().map(|n| self.grown(&node, *n)).min()?;
         }
         Some(node.2)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::reading::read;
+    use crate::source::Snapshot;
+
+    const SCHOOL: &str = "school: S\naddress: https://s.example/\nlanguage: en\nunits: metric\n";
+
+    /// Movements by id, weeks and needs.
+    fn world(movements: &[(&str, u32, &str)]) -> Curriculum {
+        let text = |(id, weeks, needs): &(&str, u32, &str)| {
+            let path = format!("content/movements/{id}.yaml");
+            let text = format!(
+                "movement: {id}\nname: {id}\npattern: core\nposition: prone\nload: body\nequipment: []\nsummary: S.\nstandard: 5 reps\nweeks: {weeks}\nneeds: [{needs}]\n"
+            );
+            (path, text)
+        };
+        let mut files: Vec<(String, String)> = movements.iter().map(text).collect();
+        files.push(("content/school.yaml".into(), SCHOOL.into()));
+        let files = files.iter().map(|(p, t)| (p.as_str(), t.as_str()));
+        let (curriculum, findings) = read(&Snapshot::of_texts(files));
+        let found: Vec<&str> = findings.iter().map(|f| f.message.as_str()).collect();
+        assert!(!findings.has_errors(), "{found:?}");
+        curriculum
+    }
+
+    fn ids<'a>(curriculum: &'a Curriculum, route: &Route) -> Vec<&'a str> {
+        let id = |ix: &MovementIx| curriculum.movement(*ix).id().as_str();
+        route.movements.iter().map(id).collect()
+    }
+
+    /// Where a set only holds itself up, in a circle, the cheapest that holds it up from outside is brought in.
+    #[test]
+    fn a_circle_is_held_up_from_outside() {
+        let curriculum = world(&[
+            ("goal", 1, "here, there"),
+            ("here", 1, "any of: [there, dear]"),
+            ("there", 1, "any of: [here, cheap]"),
+            ("dear", 3, ""),
+            ("cheap", 2, ""),
+        ]);
+        let goal = curriculum.find_movement("goal").expect("it is there");
+        let route = newcomer_route(&curriculum, goal).expect("it can be reached");
+        // By stage, then id: each of the two could stand on its own way first.
+        assert_eq!(ids(&curriculum, &route), ["cheap", "here", "there", "goal"]);
+        // Of 1, 1, 1 and 2 weeks.
+        assert_eq!((route.half_weeks, route.exact), (10, true));
+    }
+
+    /// The search looks at as many sets as it may, and not at one more: what is then left is said not to be certain.
+    #[test]
+    fn the_search_is_cut_where_it_is_said() {
+        let curriculum = world(&[
+            ("goal", 1, "any of: [one, two]"),
+            ("one", 2, ""),
+            ("two", 3, ""),
+        ]);
+        let goal = curriculum.find_movement("goal").expect("it is there");
+        let cut = |most: usize| {
+            let ground = Ground::new(&curriculum, goal, &|_, _| false);
+            Search::new(&curriculum, ground).run(most).expect("a route")
+        };
+        // The goal alone is looked at; the goal and `one` are a whole route.
+        let whole = cut(1);
+        assert_eq!((whole.exact, whole.at_least_half_weeks), (true, 6));
+        let cut = cut(0);
+        assert_eq!((cut.exact, cut.at_least_half_weeks), (false, 2));
+        for route in [whole, cut] {
+            assert_eq!(ids(&curriculum, &route), ["one", "goal"]);
+            assert_eq!(route.half_weeks, 6);
+        }
     }
 }

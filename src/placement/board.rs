@@ -338,3 +338,71 @@ fn value(tree: &[i32], at: &mut usize, of: &impl Fn(u32) -> Truth) -> Truth {
         (false, false) => Truth::False,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::chain::{resolve, stages};
+    use crate::readiness::assess;
+    use crate::reading::read;
+    use crate::results;
+    use crate::source::Snapshot;
+
+    /// Whether `below` is presumed once `top`, which needs it, was met: `more` is what `below` says, `tested` what was tested.
+    fn presumed(more: &str, tested: &str) -> bool {
+        let movement = |id: &str, more: &str| {
+            let path = format!("content/movements/{id}.yaml");
+            let text = format!(
+                "movement: {id}\nname: {id}\npattern: core\nload: body\nequipment: []\nsummary: S.\nstandard: 5 reps\n{more}\n"
+            );
+            (path, text)
+        };
+        let files = [
+            movement("below", more),
+            movement("top", "position: prone\nneeds: [below]"),
+            ("content/school.yaml".into(), "school: S\naddress: https://s.example/\nlanguage: en\nunits: metric\npresume: true\n".into()),
+            ("content/skills/s.yaml".into(), "skill: s\nname: S\ngoal: top\n".into()),
+            ("ana.yaml".into(), format!("results: 1\ntested: [{tested}]\n")),
+        ];
+        let files = files.iter().map(|(p, t)| (p.as_str(), t.as_str()));
+        let (of_school, of_ana): (Vec<_>, Vec<_>) =
+            files.partition(|(path, _)| path.starts_with("content/"));
+        let (curriculum, findings) = read(&Snapshot::of_texts(of_school));
+        assert!(!findings.has_errors());
+        let today = Day::read("2026-11-28").expect("a day");
+        let (people, findings) = results::read(&Snapshot::of_texts(of_ana), &curriculum, today);
+        assert!(!findings.has_errors());
+        let (stages, flat) = (stages(&curriculum), Flat::new(&curriculum));
+        let goal = &curriculum.skills().next().expect("a skill").1.goal;
+        let chain = resolve(&curriculum, &stages, goal);
+        let members: Vec<MovementIx> = chain.movements.iter().map(|l| l.movement).collect();
+        let evidence = Evidence::new(&curriculum, &people[0], today);
+        let readiness = assess(&curriculum, &stages, &people[0], today);
+        let board = Board::new(
+            &curriculum,
+            &stages,
+            &flat,
+            &members,
+            &evidence,
+            &readiness,
+            today,
+        );
+        let number = |id: &str| {
+            let ix = curriculum.find_movement(id).expect("it is there");
+            flat.number(ix).expect("it has a number")
+        };
+        let below = number("below");
+        let after = board.after(number("top"), true);
+        let mut demands = flat.demands.iter().zip(&after.presumed);
+        demands.any(|((of, _), presumed)| *of == below && *presumed)
+    }
+
+    /// What stands below something owned is presumed; but not what is done one side at a time, nor what was tested.
+    #[test]
+    fn what_is_never_presumed_and_what_was_tested_is_not_presumed() {
+        assert!(presumed("position: prone", ""));
+        assert!(!presumed("position: prone\neach_side: true", ""));
+        let missed = "{ movement: below, got: 1 rep, on: 2026-11-27 }";
+        assert!(!presumed("position: prone", missed));
+    }
+}
