@@ -32,6 +32,8 @@ mod loads;
 mod old;
 #[path = "training/rules.rs"]
 mod rules;
+#[path = "training/thresholds.rs"]
+mod thresholds;
 #[path = "training/throw.rs"]
 mod throw;
 #[path = "training/told.rs"]

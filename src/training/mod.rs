@@ -43,5 +43,3 @@ pub use trainee::{Logged, Trainee, in_mass};
 
 #[cfg(test)]
 mod tests;
-#[cfg(test)]
-mod thresholds;
