@@ -1,6 +1,18 @@
 //! The cautions audit over every surface: a theme or a note that drops the mark makes publish fail and leaves the old site as
 //! it was. The program is run as a coach would run it.
 
+#[path = "scale/generate.rs"]
+mod generate;
+#[path = "inject/payloads.rs"]
+mod payloads;
+#[path = "hostile/pieces.rs"]
+#[allow(dead_code, reason = "what damage is made of is used elsewhere")]
+mod pieces;
+#[path = "hostile/records.rs"]
+#[allow(dead_code, reason = "results are used elsewhere")]
+mod records;
+
+use rungbook::source::{Content, Snapshot, SourceFile};
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
@@ -110,7 +122,7 @@ fn refuses(file: &str, change: impl Fn(&str) -> String, says: &str) {
     fs::create_dir_all(dir.path().join("themes/chalk")).expect("a folder");
     fs::write(dir.path().join("themes/chalk").join(file), changed).expect("a template");
     // Told by pieces too, no page at fault is sound; nor is one that is made as one text, as pages of an own theme are.
-    let (pages, told, found) = told_and_found(&built(dir.path(), true));
+    let (pages, told, found) = told_and_found(&built(&files(dir.path()), true));
     if file.ends_with(".html") {
         assert!(
             told <= found && found < pages,
@@ -834,16 +846,45 @@ fn told_and_found(built: &rungbook::site::Outcome) -> (usize, usize, usize) {
     (pages.len(), told, found)
 }
 
-/// The site of a folder whose theme is used in pieces, or not, whosever it is.
-fn built(dir: &Path, in_pieces: bool) -> rungbook::site::Outcome {
+/// The site of a folder's files whose theme is used in pieces, or not, whosever it is.
+fn built(snapshot: &Snapshot, in_pieces: bool) -> rungbook::site::Outcome {
     use rungbook::site::{Options, Theme, build};
-    let snapshot = rungbook::io::snapshot(dir).expect("a folder");
-    let plain = build(&snapshot, &Options::default());
+    let plain = build(snapshot, &Options::default());
     let school = plain.proof().curriculum.school();
-    let theme = Theme::load(&school.theme, &snapshot, plain.proof().curriculum.words());
+    let theme = Theme::load(&school.theme, snapshot, plain.proof().curriculum.words());
     let theme = theme.expect("a theme").in_pieces(in_pieces);
     let theme = Some(std::sync::Arc::new(theme));
-    build(&snapshot, &Options { theme })
+    build(snapshot, &Options { theme })
+}
+
+/// Holds the site of pieces against the one without them, page by page; of the pages each `share`-th. Gives both.
+fn same_in_pieces(snapshot: &Snapshot, share: usize) -> [rungbook::site::Outcome; 2] {
+    let (ropes, whole) = (built(snapshot, true), built(snapshot, false));
+    let (ropes_of, whole_of) = (
+        ropes.renderer().expect("a site"),
+        whole.renderer().expect("a site"),
+    );
+    assert_eq!(ropes_of.paths(), whole_of.paths());
+    let written = |i: &usize| !ropes_of.is_drawn(*i) && *i != ropes_of.last();
+    for i in (0..ropes_of.len()).filter(written).step_by(share) {
+        let (one, other) = (
+            ropes_of.render(i).expect("a file"),
+            whole_of.render(i).expect("a file"),
+        );
+        assert!(one == other, "{} differs", one.path);
+        assert!(
+            !String::from_utf8_lossy(&one.bytes).contains("<piece-"),
+            "{}",
+            one.path
+        );
+    }
+    drop((ropes_of, whole_of));
+    [ropes, whole]
+}
+
+/// The files of a folder.
+fn files(dir: &Path) -> Snapshot {
+    rungbook::io::snapshot(dir).expect("a folder")
 }
 
 /// Every page of a site is the same, made of pieces or as one text, and is told right by its pieces.
@@ -852,27 +893,59 @@ fn pages_of_pieces_are_as_pages_that_are_one_text() {
     let shipped = Path::new(env!("CARGO_MANIFEST_DIR"));
     let small = curriculum();
     for dir in [shipped, small.path()] {
-        let (ropes, whole) = (built(dir, true), built(dir, false));
-        let (ropes_of, whole_of) = (
-            ropes.renderer().expect("a site"),
-            whole.renderer().expect("a site"),
-        );
-        assert_eq!(ropes_of.paths(), whole_of.paths());
-        for i in (0..ropes_of.len()).filter(|i| !ropes_of.is_drawn(*i) && *i != ropes_of.last()) {
-            let (one, other) = (
-                ropes_of.render(i).expect("a file"),
-                whole_of.render(i).expect("a file"),
-            );
-            assert!(one == other, "{} differs", one.path);
-            assert!(
-                !String::from_utf8_lossy(&one.bytes).contains("<piece-"),
-                "{}",
-                one.path
-            );
-        }
+        let [ropes, whole] = same_in_pieces(&files(dir), 1);
         // All of them: none is read twice.
         let (pages, told, found) = told_and_found(&ropes);
         assert_eq!((pages, pages), (told, found));
         assert_eq!(told_and_found(&whole), (pages, 0, pages));
     }
+}
+
+/// The same of a school that writes from the right.
+#[test]
+fn pages_of_pieces_are_the_same_in_hebrew() {
+    let dir = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/words/he");
+    let [ropes, _] = same_in_pieces(&files(&dir), 1);
+    let (pages, told, found) = told_and_found(&ropes);
+    assert_eq!((pages, pages), (told, found));
+}
+
+/// The same of a curriculum made for its size; of its pages a share.
+#[test]
+fn pages_of_pieces_are_the_same_of_a_thousand_movements() {
+    let dir = tempfile::tempdir().expect("a folder");
+    generate::write(dir.path(), generate::Shape::tangled(1000));
+    same_in_pieces(&files(dir.path()), 23);
+}
+
+/// The same of texts that would be scripts, in every place for a text, and of odd words of the interface.
+#[test]
+fn pages_of_pieces_are_the_same_whatever_is_written() {
+    let (mut sites, mut told_of) = (0, 0);
+    for turn in [0, 19, 38, 57] {
+        let payload = |n: usize| {
+            let one = payloads::PAYLOADS[(n + turn) % payloads::PAYLOADS.len()];
+            format!("{one} {n}")
+        };
+        let mut all = records::filled(records::RECORDS, payload);
+        let notes = records::NOTES.iter();
+        all.extend(notes.map(|(path, text)| (path.to_string(), text.to_string())));
+        if turn == 0 {
+            let (path, text) = records::WORDS;
+            all.push((path.into(), text.into()));
+        }
+        let files = all.into_iter().map(|(path, text)| SourceFile {
+            path,
+            content: Content::Text(text),
+        });
+        let [ropes, _] = same_in_pieces(&Snapshot::new(files.collect()), 1);
+        let (pages, told, found) = told_and_found(&ropes);
+        assert_eq!(found, pages, "turn {turn}");
+        sites += usize::from(pages > 0);
+        told_of += told;
+    }
+    assert!(
+        sites == 4 && told_of > 60,
+        "{told_of} pages told of by their pieces"
+    );
 }
