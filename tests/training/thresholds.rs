@@ -5,9 +5,7 @@ use rungbook::curriculum::{Curriculum, Day};
 use rungbook::proof::{Proofread, proofread};
 use rungbook::results;
 use rungbook::source::Snapshot;
-use rungbook::training::{
-    K, Line, Roster, Sides, Training, Unit, kilograms, train, warm_up_minutes,
-};
+use rungbook::training::{K, Line, Roster, Sides, Training, Unit, train, warm_up_minutes};
 use serde_json::Value;
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -107,7 +105,7 @@ fn line(l: &Line) -> String {
         l.sets,
         l.amount
     )];
-    out.extend(l.mass.map(|mass| format!("{} kg", kilograms(mass))));
+    out.extend(l.mass.map(|mass| format!("{} kg", mass.kilograms())));
     out.extend(l.in_reserve.map(|left| format!("{left} left")));
     if let Some(Sides {
         weaker: Some(side), ..
