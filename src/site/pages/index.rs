@@ -141,8 +141,7 @@ fn cautions(site: &Material<'_>, context: &mut Context) {
                 &[Position::Upright],
                 site.say(),
             ),
-            shown: purest(site, movements)
-                .map(|m| (view::figure_of(site, m), site.links.of(m))),
+            shown: purest(site, movements).map(|m| (view::figure_of(site, m), site.links.of(m))),
             movements: movements
                 .iter()
                 .take(MOST_LINKS)
@@ -162,7 +161,10 @@ fn purest(site: &Material<'_>, movements: &[MovementIx]) -> Option<MovementIx> {
         .filter(|ix| site.resolved.solved(**ix).is_some());
     let about = |ix: &&MovementIx| {
         let movement = site.curriculum.movement(**ix);
-        (movement.pattern() == Pattern::Exit, movement.cautions().len())
+        (
+            movement.pattern() == Pattern::Exit,
+            movement.cautions().len(),
+        )
     };
     drawn.min_by_key(about).copied()
 }
