@@ -107,7 +107,7 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
     let named = |m: &&Movement| m.instead().iter().any(|one| apt(m, one));
     let named: Vec<&Movement> = counted.iter().copied().filter(named).collect();
     let kind = throw.one(&[
-        0, 0, 0, 0, 1, 2, 3, 3, 4, 5, 5, 5, 5, 6, 7, 7, 7, 8, 9, 9, 9, 9,
+        0, 0, 0, 0, 1, 2, 3, 3, 4, 5, 5, 5, 5, 6, 7, 7, 7, 8, 8, 8, 9, 9, 9, 9,
     ]);
     let from = match kind {
         0 | 1 | 7 if !singles.is_empty() => &singles,
@@ -207,10 +207,10 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
             known(&mut tested, standard);
             log(&[6, 3, 1], json!([sets, sets, sets + 2]), 2);
             let part = m.stresses().first().map_or("shoulder", |s| s.part.word());
-            let morning = throw.one(&[2, 3, 5, 6]);
+            let (score, morning) = (throw.one(&[3, 3, 4]), throw.one(&[2, 3, 5, 6]));
             out.insert(
                 "pain".into(),
-                json!([{ "part": part, "score": 4, "next_morning": morning, "on": ago(2) }]),
+                json!([{ "part": part, "score": score, "next_morning": morning, "on": ago(2) }]),
             );
         }
     }
