@@ -142,14 +142,7 @@ impl Trainee<'_> {
             instead_of: c.instead_of,
             rule,
             why,
-            then: match rule {
-                Rule::Show => Then::Result,
-                Rule::FirstTry | Rule::UntilTested if facts.guarded() || facts.lowering() => {
-                    Then::Did
-                }
-                Rule::FirstTry | Rule::UntilTested => Then::StopTwo,
-                _ => Then::Step,
-            },
+            then: then_of(rule, facts),
             of,
             eased: ease.light || ease.easier,
             sore: ease.sore,
@@ -374,6 +367,16 @@ impl Trainee<'_> {
 
 fn with(why: &[Reason], more: Reason) -> Vec<Reason> {
     why.iter().copied().chain([more]).collect()
+}
+
+/// What follows a line: what is unknown is to become known.
+fn then_of(rule: Rule, facts: &Facts<'_>) -> Then {
+    match rule {
+        Rule::Show => Then::Result,
+        Rule::FirstTry | Rule::UntilTested if facts.guarded() || facts.lowering() => Then::Did,
+        Rule::FirstTry | Rule::UntilTested => Then::StopTwo,
+        _ => Then::Step,
+    }
 }
 
 /// Half the sets, up.

@@ -168,23 +168,31 @@ impl<'a> Say<'a> {
             Reason::UntilMore => plain("until_more"),
             Reason::Before => plain("before"),
             Reason::DaysOff(n) => with("days_off", &[("n", Value::Whole(n.into()))]),
-            Reason::Hurts {
-                part,
-                score,
-                next,
-                less,
-            } => with(
-                match (next, less) {
-                    (true, _) => "pain_worse",
-                    (_, true) => "pain_less",
-                    _ => "pain_hold",
-                },
-                &[("part", self.part(part).into()), ("score", score.into())],
-            ),
+            Reason::Hurts { .. } => self.hurts(reason),
             Reason::Waits(ix) => with("waits", &[("movement", (&self.named(ix)).into())]),
             Reason::GoesOn => plain("goes_on"),
             Reason::AfterPause(n) => with("after_pause", &[("n", Value::Whole(n.into()))]),
         }
+    }
+
+    /// A part that hurts, and what follows for today.
+    fn hurts(&self, reason: &Reason) -> String {
+        let Reason::Hurts {
+            part,
+            score,
+            next,
+            less,
+        } = *reason
+        else {
+            return String::new();
+        };
+        let key = match (next, less) {
+            (true, _) => "why.pain_worse",
+            (_, true) => "why.pain_less",
+            _ => "why.pain_hold",
+        };
+        let values = [("part", self.part(part).into()), ("score", score.into())];
+        self.fill(key, &values)
     }
 
     fn of_movement(&self, key: &str, ix: MovementIx, got: &Got) -> String {

@@ -118,12 +118,8 @@ impl<'a> Trainee<'a> {
         let free = free.as_ref().unwrap_or(&resting);
         let state = |ix: MovementIx| free.of(ix).map(|s| s.state);
         let states = curriculum.movements().map(|(ix, _)| state(ix)).collect();
-        let unsure: Vec<MovementIx> = roster
-            .standing
-            .iter()
-            .copied()
-            .filter(|ix| free.of(*ix).is_some_and(|s| s.needs == Truth::Unknown))
-            .collect();
+        let is_unsure = |ix: &MovementIx| free.of(*ix).is_some_and(|s| s.needs == Truth::Unknown);
+        let unsure = roster.standing.iter().copied().filter(is_unsure).collect();
         let count = curriculum.len();
         let mut trainee = Trainee {
             roster,
@@ -154,18 +150,23 @@ impl<'a> Trainee<'a> {
             reach: Pattern::ALL.iter().map(|p| (*p, OnceCell::new())).collect(),
             log: log_of(roster, person, today),
         };
-        for pattern in Pattern::ALL {
-            let foot = trainee.last_before_long_off(*pattern);
-            trainee.foot.insert(*pattern, foot);
-        }
-        trainee.ended = trainee.ended_pauses();
-        trainee.is_back = trainee.is_back_lately();
-        trainee.careful = trainee.asks_for_care();
-        trainee.spares_breath = trainee.breath_rests();
-        for ix in unsure {
-            trainee.before[ix.at()] = trainee.has_number(ix);
-        }
+        trainee.settle(unsure);
         trainee
+    }
+
+    /// What follows from the log and from what rests. `unsure`: the movements of which something needed is unknown.
+    fn settle(&mut self, unsure: Vec<MovementIx>) {
+        for pattern in Pattern::ALL {
+            let foot = self.last_before_long_off(*pattern);
+            self.foot.insert(*pattern, foot);
+        }
+        self.ended = self.ended_pauses();
+        self.is_back = self.is_back_lately();
+        self.careful = self.asks_for_care();
+        self.spares_breath = self.breath_rests();
+        for ix in unsure {
+            self.before[ix.at()] = self.has_number(ix);
+        }
     }
 
     /// The health questions said: a clinician first; or the person is too young for a page.
