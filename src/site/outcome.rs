@@ -11,7 +11,7 @@ use crate::results::Person;
 use crate::site::audit::pieces::{Pieces, Verdicts};
 use crate::site::audit::{Auditor, Fault};
 use crate::site::feeds::tables;
-use crate::site::material::{File, Kept, Material};
+use crate::site::material::{File, Kept, Material, Texts};
 use crate::site::names::Links;
 use crate::site::pages::history::Histories;
 use crate::site::pages::plan::printed;
@@ -45,6 +45,7 @@ pub struct Outcome {
     theme: Once<Theme>,
     /// Shared with what differs in the text of notes alone: who comes second waits for the first, and makes nothing twice.
     kept: Once<Kept>,
+    texts: OnceLock<Texts>,
     /// The rendered names from before a change that left them alone.
     links: Option<Arc<Links>>,
     auditor: OnceLock<Arc<Auditor>>,
@@ -61,6 +62,7 @@ pub fn build(snapshot: &Snapshot, options: &Options) -> Outcome {
         snapshot: snapshot.clone(),
         theme: Arc::new(theme),
         kept: Arc::default(),
+        texts: OnceLock::new(),
         links: None,
         auditor: OnceLock::new(),
     }
@@ -120,6 +122,7 @@ impl Outcome {
             proof,
             theme: Arc::clone(&self.theme),
             kept,
+            texts: OnceLock::new(),
             links,
             auditor,
         })
@@ -158,7 +161,15 @@ impl Outcome {
             Ok(Arc::new(Kept::new(curriculum, links?)))
         });
         let kept = kept.as_ref().map_err(Clone::clone)?;
-        Ok(Material::new(&self.proof, &self.snapshot, theme, kept))
+        let curriculum = &self.proof.curriculum;
+        let texts = self.texts.get_or_init(|| Texts::new(curriculum));
+        Ok(Material::new(
+            &self.proof,
+            &self.snapshot,
+            theme,
+            kept,
+            texts,
+        ))
     }
 
     /// The tables that the page's script looks up, as one object.

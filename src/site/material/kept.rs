@@ -1,5 +1,5 @@
-//! What several pages need, made by the rooms above when one of them asks first, and kept. Nothing here depends on the text of a
-//! note.
+//! What several pages need, made by the rooms above when one of them asks first, and kept. Nothing but [`Texts`] depends on
+//! the text of a note.
 
 use super::Item;
 use crate::curriculum::caution::ClassIx;
@@ -8,7 +8,7 @@ use crate::site::names::Links;
 use crate::site::names::piece::Made;
 use crate::source::FileId;
 use std::collections::{BTreeMap, HashMap};
-use std::sync::{Arc, OnceLock};
+use std::sync::{Arc, Mutex, OnceLock};
 
 /// Each is empty until somebody makes it.
 pub struct Kept {
@@ -83,6 +83,32 @@ pub struct Smaller {
 /// The smaller widths of each photograph, by its path below `content/pictures`.
 #[derive(Default)]
 pub struct Sizes(pub BTreeMap<String, Vec<Smaller>>);
+
+/// What is made of the texts of notes: anew for each state of a folder.
+#[derive(Default)]
+pub struct Texts(Vec<OfText>);
+
+#[derive(Default)]
+struct OfText {
+    /// A movement in booklets, where it stands in several.
+    article: OnceLock<Made>,
+    /// Its note, between its page and the booklet.
+    note: Mutex<Option<Box<str>>>,
+}
+
+impl Texts {
+    pub fn new(curriculum: &Curriculum) -> Texts {
+        Texts(curriculum.movements().map(|_| OfText::default()).collect())
+    }
+
+    pub fn article(&self, movement: usize) -> Option<&OnceLock<Made>> {
+        self.0.get(movement).map(|of| &of.article)
+    }
+
+    pub fn note(&self, movement: usize) -> Option<&Mutex<Option<Box<str>>>> {
+        self.0.get(movement).map(|of| &of.note)
+    }
+}
 
 /// The pieces of one movement; empty where there is nothing to show.
 #[derive(Default)]

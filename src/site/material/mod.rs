@@ -5,7 +5,7 @@ mod item;
 pub mod kept;
 
 pub use item::{File, Item, ROWS_A_PAGE};
-pub use kept::Kept;
+pub use kept::{Kept, Texts};
 
 use crate::chain::{Chains, Resolved};
 use crate::curriculum::target::{Added, Measure};
@@ -31,6 +31,7 @@ pub struct Material<'a> {
     /// Every name as a link with its mark.
     pub links: &'a Links,
     pub kept: &'a Kept,
+    pub texts: &'a Texts,
 }
 
 impl<'a> Material<'a> {
@@ -40,6 +41,7 @@ impl<'a> Material<'a> {
         snapshot: &'a Snapshot,
         theme: &'a Theme,
         kept: &'a Kept,
+        texts: &'a Texts,
     ) -> Material<'a> {
         Material {
             curriculum: &proof.curriculum,
@@ -49,6 +51,7 @@ impl<'a> Material<'a> {
             theme,
             links: &kept.links,
             kept,
+            texts,
         }
     }
 
@@ -77,6 +80,7 @@ impl<'a> Material<'a> {
             Kind::Paper => of()?.on_paper.whole.get(),
             Kind::PaperInFirst => of()?.on_paper.in_first_skill.get(),
             Kind::Figure => of()?.figure.get(),
+            Kind::Article => self.texts.article(piece.at)?.get(),
             Kind::Caution => self.kept.cautions.get(piece.at)?.get(),
             Kind::Links => frame().map(|frame| &frame.links),
             Kind::Top => frame()?.tops.get(piece.at).map(|(_, top)| top),

@@ -25,6 +25,8 @@ pub enum Kind {
     Caution,
     /// The figure of a movement.
     Figure,
+    /// A movement in booklets.
+    Article,
     /// What frames every page.
     Links,
     Top,
@@ -32,7 +34,7 @@ pub enum Kind {
 }
 
 impl Kind {
-    pub const ALL: [Kind; 15] = [
+    pub const ALL: [Kind; 16] = [
         Kind::Movement,
         Kind::Skill,
         Kind::Family,
@@ -45,6 +47,7 @@ impl Kind {
         Kind::PaperInFirst,
         Kind::Caution,
         Kind::Figure,
+        Kind::Article,
         Kind::Links,
         Kind::Top,
         Kind::Foot,
@@ -184,7 +187,7 @@ mod tests {
             at: 0,
         };
         let shown = |html: &str| Made::new(piece, html.into(), true).shown().to_string();
-        assert_eq!(shown("<b>x</b>"), "<piece-o0>");
+        assert_eq!(shown("<b>x</b>"), "<piece-p0>");
         for html in [
             "",
             "x",

@@ -7,8 +7,10 @@ use crate::curriculum::caution::ClassIx;
 use crate::curriculum::{MovementIx, Owner, SkillIx};
 use crate::site::material::Material;
 use crate::site::names::Mark;
+use crate::site::names::piece::Kind;
 use crate::site::names::stage_words;
-use crate::site::pages::markdown;
+use crate::site::pages::markdown::{self, Place};
+use crate::site::pages::pieces::once;
 use crate::site::pages::view::{self, CautionView, TestView};
 use crate::site::theme::ThemeError;
 use foldhash::fast::FixedState;
@@ -54,16 +56,22 @@ struct StagePart<'a> {
 struct RowPart<'a> {
     id: &'a str,
     link: &'a str,
-    needs: &'a str,
     standard: String,
     each_side: bool,
     essential: bool,
 }
 
+/// A movement in the contents, and where it stands in full.
+#[derive(Serialize)]
+struct Part<'a> {
+    link: &'a str,
+    /// As HTML.
+    article: Cow<'a, str>,
+}
+
 #[derive(Serialize)]
 struct MovementPart<'a> {
     id: &'a str,
-    link: &'a str,
     name: &'a str,
     also: &'a [String],
     summary: &'a str,
@@ -75,10 +83,8 @@ struct MovementPart<'a> {
     test: TestView<'a>,
     instead: Vec<view::InsteadView>,
     needs: &'a str,
-    opens: Cow<'a, str>,
     /// As HTML.
     way_out: Option<String>,
-    skills: Vec<&'a str>,
     dose: String,
     cues: &'a [String],
     faults: Vec<record::FaultView<'a>>,
@@ -197,10 +203,16 @@ fn fill(
         .into_iter()
         .map(|ix| skill_part(site, ix))
         .collect::<Result<_, _>>()?;
-    let parts: Vec<MovementPart<'_>> = movements
+    let whole = site.curriculum.published().count() <= MOST;
+    let parts: Vec<Part<'_>> = movements
         .iter()
-        .map(|ix| movement_part(site, *ix, of))
-        .collect::<Result<_, _>>()?;
+        .map(|ix| {
+            Ok(Part {
+                link: site.links.of(*ix),
+                article: article(site, *ix, whole)?,
+            })
+        })
+        .collect::<Result<_, ThemeError>>()?;
     let mut tested: Vec<MovementIx> = movements.to_vec();
     sheet::sort(site, &mut tested);
     context.insert("classes", &classes);
@@ -219,7 +231,6 @@ fn skill_part<'a>(site: &'a Material<'_>, ix: SkillIx) -> Result<SkillPart<'a>, 
         let row = RowPart {
             id: m.id().as_str(),
             link: site.links.of(link.movement),
-            needs: site.needs(link.movement)?,
             standard: site.words(&m.standard()),
             each_side: m.each_side(),
             essential: link.essential,
@@ -235,9 +246,14 @@ fn skill_part<'a>(site: &'a Material<'_>, ix: SkillIx) -> Result<SkillPart<'a>, 
             )),
         }
     }
+    let owner = format!("skill-{}", skill.id);
+    let place = Place {
+        shift: 2,
+        owner: Some(&owner),
+    };
     let note = skill
         .note
-        .map(|n| markdown::among_others(site, n, 2, &format!("skill-{}", skill.id)))
+        .map(|n| markdown::render(site, n, place))
         .transpose()?
         .unwrap_or_default();
     Ok(SkillPart {
@@ -252,22 +268,42 @@ fn skill_part<'a>(site: &'a Material<'_>, ix: SkillIx) -> Result<SkillPart<'a>, 
     })
 }
 
+/// A movement in full. It says the same in every booklet: where it stands in several it is made once.
+/// `whole`: the booklet of everything is one of them.
+fn article<'a>(
+    site: &'a Material<'_>,
+    ix: MovementIx,
+    whole: bool,
+) -> Result<Cow<'a, str>, ThemeError> {
+    let make = || site.part("ui.move", "m", &movement_part(site, ix)?);
+    let of_skills = site.chains.skills_of[ix.at()]
+        .iter()
+        .filter(|skill| site.chains.of_skills[skill.at()].movements.len() <= MOST);
+    let booklets = of_skills.count() + usize::from(whole);
+    match site.texts.article(ix.at()) {
+        Some(place) if booklets > 1 => {
+            let made = once(place, || Ok(site.made(Kind::Article, ix.at(), make()?)))?;
+            Ok(made.shown().into())
+        }
+        _ => make().map(Cow::Owned),
+    }
+}
+
 fn movement_part<'a>(
     site: &'a Material<'_>,
     ix: MovementIx,
-    within: Option<SkillIx>,
 ) -> Result<MovementPart<'a>, ThemeError> {
     let m = site.curriculum.movement(ix);
     let solved = site.resolved.solved(ix);
-    let note = m
-        .note()
-        .map(|n| markdown::among_others(site, n, 3, &format!("movement-{}", m.id())))
-        .transpose()?
-        .unwrap_or_default();
+    let owner = format!("movement-{}", m.id());
+    let place = Place {
+        shift: 3,
+        owner: Some(&owner),
+    };
+    let note = markdown::of_movement(site, ix, place)?;
     let names = m.cautions().iter().map(|c| view::caution_name(site, *c));
     Ok(MovementPart {
         id: m.id().as_str(),
-        link: site.links.of(ix),
         name: m.name(),
         also: m.also(),
         summary: m.summary(),
@@ -279,9 +315,7 @@ fn movement_part<'a>(
         test: view::test(site.say(), m),
         instead: view::instead(site, m),
         needs: site.needs(ix)?,
-        opens: site.opens(ix, within)?,
         way_out: markdown::way_out(site, m)?,
-        skills: record::skills(site, &site.chains.skills_of[ix.at()]),
         dose: record::dose(site, m),
         cues: m.cues(),
         faults: record::faults(m),
@@ -321,6 +355,9 @@ pub fn anchors(site: &Material<'_>, of: Option<SkillIx>) -> Option<Anchors> {
     Some(anchors)
 }
 
+/// What stands between an address and what its link says when it is pointed at.
+const TITLE: &str = "\" title=\"";
+
 /// The page with every link to what stands in this booklet turned into an anchor; the rest still leads to its page.
 pub fn anchored(anchors: &Anchors, html: &str) -> String {
     // Anchors are longer than addresses.
@@ -333,6 +370,12 @@ pub fn anchored(anchors: &Anchors, html: &str) -> String {
             out.push_str(&html[copied..start]);
             out.push_str(anchor);
             copied = end;
+            // What a mark says when it is pointed at it says on paper too.
+            let title = html[end..].strip_prefix(TITLE);
+            if let Some(length) = title.and_then(|rest| memchr(b'"', rest.as_bytes())) {
+                out.push('"');
+                copied = end + TITLE.len() + length + 1;
+            }
         }
     }
     out.push_str(&html[copied..]);

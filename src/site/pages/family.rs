@@ -7,7 +7,7 @@ use crate::leverage::Solved;
 use crate::site::draw::figure;
 use crate::site::material::Material;
 use crate::site::names::stage_words;
-use crate::site::pages::markdown;
+use crate::site::pages::markdown::{self, Place};
 use crate::site::pages::view::{self, Bar};
 use crate::site::theme::ThemeError;
 use serde::Serialize;
@@ -126,7 +126,7 @@ pub fn family(site: &Material<'_>, ix: FamilyIx) -> Result<Made, ThemeError> {
     context.insert(
         "note",
         &f.note
-            .map(|n| markdown::render(site, n, 1))
+            .map(|n| markdown::render(site, n, Place::own(1)))
             .transpose()?
             .unwrap_or_default(),
     );

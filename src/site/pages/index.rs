@@ -7,7 +7,7 @@ use crate::curriculum::words::{Part, Pattern, Position, Word};
 use crate::curriculum::{MovementIx, SkillIx};
 use crate::site::material::{Material, ROWS_A_PAGE};
 use crate::site::names::stage_words;
-use crate::site::pages::markdown;
+use crate::site::pages::markdown::{self, Place};
 use crate::site::pages::view::{self, CautionView, Named};
 use crate::site::theme::ThemeError;
 use crate::words::key;
@@ -30,7 +30,7 @@ pub fn fixed(site: &Material<'_>, page: &'static Page) -> Result<Made, ThemeErro
     let note = site
         .curriculum
         .fixed_page_note(name)
-        .map(|ix| markdown::render(site, ix, 0))
+        .map(|ix| markdown::render(site, ix, Place::own(0)))
         .transpose()?;
     context.insert("note", &note.unwrap_or_default());
     match name {

@@ -3,7 +3,7 @@
 
 use crate::curriculum::exit::{Piece, pieces};
 use crate::curriculum::note::{Note, NoteOwner, SessionLine};
-use crate::curriculum::{Movement, NoteIx, Owner};
+use crate::curriculum::{Movement, MovementIx, NoteIx, Owner};
 use crate::site::material::Material;
 use crate::site::media::picture;
 use crate::site::names::named;
@@ -12,50 +12,110 @@ use crate::site::pages::view;
 use crate::site::theme::ThemeError;
 use crate::source::markdown::{is_session, options};
 use crate::words::escape::{escape, escape_into};
+use memchr::memchr;
 use pulldown_cmark::{
     Alignment, CodeBlockKind, CowStr, Event, HeadingLevel, Parser, Tag, TagEnd, html,
 };
+use std::borrow::Cow;
 use std::collections::HashMap;
 
-/// The note as HTML. Headings begin at `<h2>` for `##` when `shift` is 0, one level lower for each step of it.
-pub fn render(site: &Material<'_>, ix: NoteIx, shift: usize) -> Result<String, ThemeError> {
-    written(site, ix, shift, None)
+/// Where a note stands.
+#[derive(Clone, Copy)]
+pub struct Place<'o> {
+    /// Headings begin at `<h2>` for `##` when it is 0, one level lower for each step of it.
+    pub shift: usize,
+    /// On a page with other notes, for paper: the anchor of what the note is of. The note's own anchors begin so, and its pictures
+    /// are there at once.
+    pub owner: Option<&'o str>,
 }
 
-/// The note on a page with others, for paper: its own anchors begin with its owner's, and its pictures are there at once.
-pub fn among_others(
-    site: &Material<'_>,
-    ix: NoteIx,
-    shift: usize,
-    owner: &str,
-) -> Result<String, ThemeError> {
-    written(site, ix, shift, Some(owner))
+impl Place<'_> {
+    /// On the page of what it is of.
+    pub const fn own(shift: usize) -> Place<'static> {
+        Place { shift, owner: None }
+    }
 }
 
-fn written(
+/// The note as HTML.
+pub fn render(site: &Material<'_>, ix: NoteIx, place: Place<'_>) -> Result<String, ThemeError> {
+    Ok(placed(&anywhere(site, ix, place.shift == 0)?, place))
+}
+
+/// The note of a movement that has a page and stands in booklets: who comes first leaves it for who comes next.
+pub fn of_movement(
     site: &Material<'_>,
-    ix: NoteIx,
-    shift: usize,
-    owner: Option<&str>,
+    movement: MovementIx,
+    place: Place<'_>,
 ) -> Result<String, ThemeError> {
+    let Some(ix) = site.curriculum.movement(movement).note() else {
+        return Ok(String::new());
+    };
+    let left = site.texts.note(movement.at());
+    if let Some(made) = left.and_then(|left| left.lock().ok()?.take()) {
+        return Ok(placed(&made, place));
+    }
+    let made = anywhere(site, ix, false)?;
+    let out = placed(&made, place);
+    if let Some(mut left) = left.and_then(|left| left.lock().ok()) {
+        *left = Some(made.into());
+    }
+    Ok(out)
+}
+
+/// Stands before a letter for what depends on the place; no text of a note holds it.
+const SLOT: u8 = 0;
+const ANCHOR: &str = "\0a";
+const WAITS: &str = "\0w";
+
+/// The note as HTML with slots for what depends on its place. `titled`: a title of the note's own stands on the page already.
+fn anywhere(site: &Material<'_>, ix: NoteIx, titled: bool) -> Result<String, ThemeError> {
     let note = site.curriculum.note(ix);
+    // CommonMark 0.31, 2.3: for security it is replaced.
     let text = site.snapshot.text(note.file);
+    let text = match memchr(SLOT, text.as_bytes()) {
+        Some(_) => Cow::Owned(text.replace('\0', "\u{fffd}")),
+        None => Cow::Borrowed(text),
+    };
     let mut writer = Writer {
         site,
         note,
-        shift,
-        owner,
-        anchors: owner.map_or(String::new(), |o| format!("{o}-")),
+        titled,
         sessions: 0,
         heading_ids: HashMap::new(),
         quoted: 0,
     };
-    let mut events = Parser::new_ext(text, options());
+    let mut events = Parser::new_ext(&text, options());
     let mut out = Vec::new();
     writer.events(&mut events, &mut out, &mut |_| false)?;
     let mut page = String::with_capacity(text.len() * 2);
     html::push_html(&mut page, out.into_iter());
     Ok(page)
+}
+
+/// A note at its place.
+fn placed(made: &str, place: Place<'_>) -> String {
+    let mut out = String::with_capacity(made.len() + made.len() / 16);
+    let mut parts = made.split(char::from(SLOT));
+    out.push_str(parts.next().unwrap_or(""));
+    for part in parts {
+        let Some((slot, rest)) = part.split_at_checked(1) else {
+            continue;
+        };
+        match (slot, place.owner) {
+            ("a", Some(owner)) => {
+                out.push_str(owner);
+                out.push('-');
+            }
+            ("w", None) => out.push_str(" loading=\"lazy\""),
+            ("a" | "w", _) => {}
+            (level, _) => {
+                let level: usize = level.parse().unwrap_or(6);
+                out.push_str(["1", "2", "3", "4", "5", "6"][(level + place.shift).min(6) - 1]);
+            }
+        }
+        out.push_str(rest);
+    }
+    out
 }
 
 /// A movement's way out as HTML: what it links bears its mark.
@@ -84,11 +144,7 @@ pub fn way_out(site: &Material<'_>, movement: &Movement) -> Result<Option<String
 struct Writer<'a, 'p> {
     site: &'a Material<'p>,
     note: &'a Note,
-    shift: usize,
-    /// On a page with other notes the anchor of what the note is of.
-    owner: Option<&'a str>,
-    /// What the note's own anchors begin with.
-    anchors: String,
+    titled: bool,
     sessions: usize,
     heading_ids: HashMap<String, usize>,
     /// How deep it stands in links, pictures, code and headings, whose text is taken as it is.
@@ -196,10 +252,10 @@ impl<'e> Writer<'_, '_> {
             NoteOwner::Record(owner) => self.site.curriculum.name_of(owner) == text,
             _ => false,
         };
-        if level == HeadingLevel::H1 && (self.shift == 0 || names_its_record) {
+        if level == HeadingLevel::H1 && (self.titled || names_its_record) {
             return Ok(());
         }
-        let level = (level as usize).max(2) + self.shift;
+        let level = (level as usize).max(2);
         let id = self.heading_id(&text);
         let mut marked = Vec::new();
         for event in inner {
@@ -210,9 +266,8 @@ impl<'e> Writer<'_, '_> {
         }
         let mut body = String::new();
         html::push_html(&mut body, marked.into_iter());
-        let level = level.min(6);
         out.push(Event::Html(
-            format!("<h{level} id=\"{id}\">{body}</h{level}>\n").into(),
+            format!("<h\0{level} id=\"{id}\">{body}</h\0{level}>\n").into(),
         ));
         Ok(())
     }
@@ -224,7 +279,7 @@ impl<'e> Writer<'_, '_> {
             .filter(|w| !w.is_empty())
             .map(str::to_string)
             .collect();
-        let base = format!("{}note-{}", self.anchors, words.join("-"));
+        let base = format!("{ANCHOR}note-{}", words.join("-"));
         let count = self.heading_ids.entry(base.clone()).or_default();
         *count += 1;
         if *count == 1 {
@@ -282,7 +337,7 @@ impl<'e> Writer<'_, '_> {
                     " rel=\"noopener\""
                 };
                 let own = to.strip_prefix('#').filter(|a| is_own(a));
-                let to = own.map_or(to.to_string(), |a| format!("#{}{a}", self.anchors));
+                let to = own.map_or(to.to_string(), |a| format!("#{ANCHOR}{a}"));
                 format!("<a href=\"{}\"{rel}>{text}</a>", escape(&to))
             }
             None => text.to_string(),
@@ -325,17 +380,13 @@ impl<'e> Writer<'_, '_> {
     }
 
     fn footnote(&self, label: &str) -> CowStr<'static> {
-        format!("{}footnote-{label}", self.anchors).into()
+        format!("{ANCHOR}footnote-{label}").into()
     }
 
     fn picture(&self, to: &str, inner: &[Event<'_>]) -> String {
         let file = to.strip_prefix("picture:").unwrap_or("");
-        let waits = match self.owner {
-            Some(_) => "",
-            None => " loading=\"lazy\"",
-        };
         format!(
-            "<img {} alt=\"{}\" decoding=\"async\"{waits}>",
+            "<img {} alt=\"{}\" decoding=\"async\"{WAITS}>",
             picture::attributes(self.site, file),
             escape(&plain(inner))
         )
@@ -371,4 +422,27 @@ fn plain(events: &[Event<'_>]) -> String {
             _ => None,
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_note_takes_what_depends_on_its_place() {
+        let made =
+            "<h\02 id=\"\0anote-a\">é 2w</h\02><h\06>b</h\06><a href=\"#\0anote-a\"><img\0w>";
+        assert_eq!(
+            placed(made, Place::own(1)),
+            "<h3 id=\"note-a\">é 2w</h3><h6>b</h6><a href=\"#note-a\"><img loading=\"lazy\">"
+        );
+        let place = Place {
+            shift: 3,
+            owner: Some("movement-x"),
+        };
+        assert_eq!(
+            placed(made, place),
+            "<h5 id=\"movement-x-note-a\">é 2w</h5><h6>b</h6><a href=\"#movement-x-note-a\"><img>"
+        );
+    }
 }

@@ -189,7 +189,10 @@ type Made = (Cow<'static, str>, Head, Context);
 fn page(site: &Material<'_>, ix: NoteIx) -> Result<Made, ThemeError> {
     let note = site.curriculum.note(ix);
     let mut context = Context::new();
-    context.insert("note", &markdown::render(site, ix, 0)?);
+    context.insert(
+        "note",
+        &markdown::render(site, ix, markdown::Place::own(0))?,
+    );
     Ok((
         "page.html".into(),
         head(

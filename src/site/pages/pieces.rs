@@ -94,7 +94,7 @@ pub(super) struct StepView<'a> {
 /// At most so many movements are listed on a rung.
 const MOST_OPENS: usize = 60;
 
-fn once<T>(
+pub(super) fn once<T>(
     place: &OnceLock<T>,
     make: impl FnOnce() -> Result<T, ThemeError>,
 ) -> Result<&T, ThemeError> {
@@ -296,7 +296,7 @@ impl Material<'_> {
         make(within).map(Cow::Owned)
     }
 
-    fn made(&self, kind: Kind, at: usize, html: String) -> Made {
+    pub(super) fn made(&self, kind: Kind, at: usize, html: String) -> Made {
         Made::new(Piece { kind, at }, html, self.theme.is_in_pieces())
     }
 
@@ -321,7 +321,7 @@ impl Material<'_> {
         }
     }
 
-    fn part(
+    pub(super) fn part(
         &self,
         name: &str,
         key: &'static str,

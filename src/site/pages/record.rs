@@ -11,7 +11,7 @@ use crate::site::feeds::definitions;
 use crate::site::material::Material;
 use crate::site::media::picture;
 use crate::site::names::{change_words, stage_words};
-use crate::site::pages::markdown;
+use crate::site::pages::markdown::{self, Place};
 use crate::site::pages::moving;
 use crate::site::pages::pieces;
 use crate::site::pages::view::{self, Row};
@@ -104,13 +104,7 @@ pub fn movement(site: &Material<'_>, ix: MovementIx) -> Result<Made, ThemeError>
     );
     context.insert("skills", &skills(site, &site.chains.skills_of[ix.at()]));
     context.insert("warm_up", &warm_up(site, ix));
-    context.insert(
-        "note",
-        &m.note()
-            .map(|n| markdown::render(site, n, 1))
-            .transpose()?
-            .unwrap_or_default(),
-    );
+    context.insert("note", &markdown::of_movement(site, ix, Place::own(1))?);
     let solved = site.resolved.solved(ix);
     context.insert("figure", site.figure(ix));
     context.insert(
@@ -277,7 +271,7 @@ fn family_place<'a>(site: &'a Material<'_>, family: FamilyIx, ix: MovementIx) ->
     }
 }
 
-pub(super) fn skills<'a>(site: &'a Material<'_>, skills: &[SkillIx]) -> Vec<&'a str> {
+fn skills<'a>(site: &'a Material<'_>, skills: &[SkillIx]) -> Vec<&'a str> {
     skills.iter().map(|ix| site.links.skill(*ix)).collect()
 }
 
@@ -405,7 +399,7 @@ pub fn skill(site: &Material<'_>, ix: SkillIx) -> Result<Made, ThemeError> {
     context.insert(
         "note",
         &s.note
-            .map(|n| markdown::render(site, n, 0))
+            .map(|n| markdown::render(site, n, Place::own(0)))
             .transpose()?
             .unwrap_or_default(),
     );
