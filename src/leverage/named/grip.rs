@@ -140,7 +140,7 @@ pub(super) const GRIP: &[Named] = &[
                 Shape::new(0.0, 180.0, 168.0, 105.0).pointed(),
             )
             .at(92.0)
-            .hands((0.0, 98.5))
+            .each_hand(Some((0.0, 98.5)), Some((0.0, 98.5)))
             .props(&[Prop::Floor]),
             laid(
                 &[Rings, Toes],
@@ -149,7 +149,7 @@ pub(super) const GRIP: &[Named] = &[
                 Shape::new(0.0, 180.0, 180.0, 180.0).other_arm(6.0, 170.0),
             )
             .at(92.0)
-            .each_hand(Some((0.0, 98.5)), None)
+            .each_hand(Some((0.0, 98.5)), Some((9.0, 88.0)))
             .feet(flat(-11.0), flat(-11.0)),
         ],
     ),
@@ -337,19 +337,19 @@ pub(super) const GRIP: &[Named] = &[
     named(
         "german-hang-feet-down",
         &[
-            laid(&[Rings, Toes], 96.0, (-33.0, 78.0), SUPPORT.looking_up(8.0))
+            laid(&[Rings, Toes], 100.0, (-39.0, 78.0), SUPPORT.looking_up(8.0))
                 .at(110.0)
                 .hands((2.0, 108.0))
-                .feet(flat(-60.0), flat(-60.0)),
+                .feet(flat(-66.0), flat(-66.0)),
             laid(
                 &[Rings, Toes],
-                112.0,
-                (-30.0, 46.0),
-                SUPPORT.looking_up(14.0),
+                138.0,
+                (-6.0, 46.0),
+                SUPPORT.looking_up(24.0),
             )
             .at(110.0)
             .hands((2.0, 108.0))
-            .feet(flat(-62.0), flat(-62.0)),
+            .feet(flat(-38.0), flat(-38.0)),
         ],
     ),
     named(

@@ -73,6 +73,18 @@ const HEELS_OFF_WALL: Key = laid(
 .hands((0.0, 3.0))
 .props(&[Prop::WallLeft(-29.0)]);
 
+/// So far from the wall that what the heels do is seen.
+const PULLED_FROM: Key = laid(
+    &[Hands, Wall],
+    -85.0,
+    (-10.0, 107.0),
+    Shape::new(174.0, 180.0, 191.5, 180.0)
+        .ankles(146.0)
+        .looking_up(15.0),
+)
+.hands((0.0, 3.0))
+.props(&[Prop::WallLeft(-40.0)]);
+
 const ON_WALL: Key = Key {
     touches: &[Hands, Wall],
     ..on_floor(STRAIGHT.pointed().looking_up(12.0))
@@ -190,7 +202,13 @@ pub(super) const HANDS: &[Named] = &[
             .props(&[Prop::WallRight(32.0)]),
         ],
     ),
-    named("wall-heel-pull", &[HEELS_ON_WALL, HEELS_OFF_WALL]),
+    named(
+        "wall-heel-pull",
+        &[
+            PULLED_FROM,
+            HEELS_OFF_WALL.props(&[Prop::WallLeft(-40.0)]),
+        ],
+    ),
     named(
         "wall-walk",
         &[
