@@ -238,6 +238,9 @@
   // From disk a browser may not read the manifest, and would complain.
   if (worker && location.protocol.startsWith('http')) document.head.append(make('link', { rel: 'manifest', href: 'manifest.webmanifest' }));
 
+  // Paper shows what a screen folds, also where styles cannot open it.
+  if (!CSS.supports('selector(::details-content)')) addEventListener('beforeprint', () => document.querySelectorAll('details.unroll').forEach((part) => { /** @type {HTMLDetailsElement} */ (part).open = true; }));
+
   // Kept pages: only on a hosted site, and never where the coach rehearses.
   if (worker && 'serviceWorker' in navigator && location.protocol.startsWith('http')) {
     const had = Boolean(navigator.serviceWorker.controller);
