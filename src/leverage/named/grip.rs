@@ -337,10 +337,15 @@ pub(super) const GRIP: &[Named] = &[
     named(
         "german-hang-feet-down",
         &[
-            laid(&[Rings, Toes], 100.0, (-39.0, 78.0), SUPPORT.looking_up(8.0))
-                .at(110.0)
-                .hands((2.0, 108.0))
-                .feet(flat(-66.0), flat(-66.0)),
+            laid(
+                &[Rings, Toes],
+                100.0,
+                (-39.0, 78.0),
+                SUPPORT.looking_up(8.0),
+            )
+            .at(110.0)
+            .hands((2.0, 108.0))
+            .feet(flat(-66.0), flat(-66.0)),
             laid(
                 &[Rings, Toes],
                 138.0,

@@ -204,10 +204,7 @@ pub(super) const HANDS: &[Named] = &[
     ),
     named(
         "wall-heel-pull",
-        &[
-            PULLED_FROM,
-            HEELS_OFF_WALL.props(&[Prop::WallLeft(-40.0)]),
-        ],
+        &[PULLED_FROM, HEELS_OFF_WALL.props(&[Prop::WallLeft(-40.0)])],
     ),
     named(
         "wall-walk",
