@@ -878,7 +878,6 @@ fn same_in_pieces(snapshot: &Snapshot, share: usize) -> [rungbook::site::Outcome
             one.path
         );
     }
-    drop((ropes_of, whole_of));
     [ropes, whole]
 }
 
