@@ -174,6 +174,8 @@ fn one_goal_everywhere() {
     assert_eq!(text(&browser, "#aim-says"), says);
     assert_eq!(run(&browser, UNMARKED), json!([]));
     // The weeks ahead are those of the same plan, the first one open.
+    run(&browser, "document.getElementById('plan').open = true");
+    browser.wait_until("document.querySelector('#plan-list details')");
     let weeks = "return [...document.querySelectorAll('#plan-list details')].map(e => [e.open, e.querySelectorAll('section').length])";
     assert_eq!(
         run(&browser, weeks),

@@ -89,9 +89,18 @@
     byId('way').replaceChildren(...(way ? [way] : []));
     const skill = of.goal && tables.skills.find(({ id }) => of.goal && id === of.goal.id);
     byId('to-questions').replaceChildren(...(skill ? [make('a', { class: 'act quiet', href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })] : []));
-    byId('plan-list').replaceChildren(...aim.weeks(of));
-    byId('plan-end').replaceChildren(...aim.weeksEnd(of));
+    drawWeeks(of);
   };
+  const folded = /** @type {HTMLDetailsElement} */ (byId('plan'));
+  /** The weeks are drawn only where they are looked at. @param {Training} of */
+  const drawWeeks = (of) => {
+    byId('plan-list').replaceChildren(...(folded.open ? aim.weeks(of) : []));
+    byId('plan-end').replaceChildren(...(folded.open ? aim.weeksEnd(of) : []));
+  };
+  folded.addEventListener('toggle', () => {
+    const stand = mine();
+    if (stand && !states.barred()) drawWeeks(aim.planOf(stand));
+  });
 
   /** What the sessions of seven days add up to. @param {Stand} stand */
   const load = ({ person, day }) => {
