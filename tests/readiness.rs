@@ -984,7 +984,7 @@ fn for_reference(curriculum: &Curriculum) -> Value {
             })
         })
         .collect();
-    json!({ "presume": curriculum.school().presume, "results_last_days": curriculum.school().results_last_days, "movements": movements })
+    json!({ "presume": curriculum.school().presume, "results_last_days": curriculum.school().results_last, "movements": movements })
 }
 
 fn compare(

@@ -4,7 +4,7 @@
 //! when its answer may not be the smallest.
 
 use super::ground::{Ground, Set};
-use crate::curriculum::{Curriculum, Leaf, MovementIx, Need};
+use crate::curriculum::{Curriculum, Leaf, MovementIx, Need, Weeks};
 use foldhash::fast::FixedState;
 use serde::Serialize;
 use std::cmp::Reverse;
@@ -64,7 +64,7 @@ pub fn median_half_weeks(curriculum: &Curriculum) -> u32 {
     let mut given: Vec<u32> = curriculum
         .published()
         .filter_map(|(_, m)| m.weeks())
-        .map(|w| w.from + w.to)
+        .map(Weeks::middle_in_half_weeks)
         .collect();
     given.sort_unstable();
     given.get(given.len() / 2).copied().unwrap_or(8)
@@ -84,7 +84,7 @@ impl<'a> Search<'a> {
         let median = median_half_weeks(curriculum);
         let cost = |ix: &MovementIx| {
             let weeks = curriculum.movement(*ix).weeks();
-            weeks.map_or(median, |w| w.from + w.to)
+            weeks.map_or(median, Weeks::middle_in_half_weeks)
         };
         let large = ground.movements.len() > BOUNDS.large;
         Search {

@@ -261,11 +261,11 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
     let is_reps = l.unit == Unit::Reps;
     let tempo = m.tempo().filter(|_| is_reps).map(|t| t.to_string());
     let hold = m.hold().filter(|_| is_reps);
-    let hold = hold.map(|h| format!("{} {} s", h.at.word(), h.seconds));
+    let hold = hold.map(|h| format!("{} {}", h.at.word(), h.seconds));
     json!({
         "block": l.block.name(), "movement": id(l.movement), "signal": say.signal(l.movement), "sets": l.sets, "amount": l.amount,
         "unit": unit, "seconds_each": l.seconds_each.map(number), "tempo": tempo, "hold": hold, "with_kg": l.mass.map(Mass::kilograms), "side": side, "weaker": weaker,
-        "rest_s": l.rest_s, "in_reserve": l.in_reserve, "minutes": l.minutes, "toward": toward,
+        "rest_s": l.rest, "in_reserve": l.in_reserve, "minutes": l.minutes, "toward": toward,
         "instead_of": l.instead_of.map(id), "rule": l.rule.name(), "why": say.why(&l.why), "then": say.then(l),
     })
 }

@@ -1,7 +1,7 @@
 //! `weigh RESULTS...`: the curriculum held against what people did.
 
 use super::{Common, Form, Status, report};
-use crate::curriculum::movement::Weeks;
+use crate::curriculum::Weeks;
 use crate::curriculum::{Curriculum, MovementIx};
 use crate::io::{self, Error};
 use crate::proof::proofread;
@@ -118,7 +118,7 @@ impl At<'_> {
 
     fn way_json(&self, way: &WeighedWay) -> Value {
         let (file, line) = self.place(self.curriculum.movement(way.movement).spans().id);
-        let weeks = |w: &Weeks| json!([w.from, w.to]);
+        let weeks = |w: &Weeks| json!([w.from(), w.to()]);
         let curve: Vec<Value> = way
             .curve
             .steps
@@ -136,7 +136,7 @@ impl At<'_> {
             "movement": self.id(way.movement), "declared": way.declared.as_ref().map(weeks),
             "people": way.curve.people, "events": way.curve.arrived,
             "median": way.median.map(thousandth), "low": way.low.map(thousandth), "high": way.high.map(thousandth),
-            "verdict": way.verdict.word(), "suggest": way.suggest.map(written_weeks), "curve": curve, "file": file, "line": line,
+            "verdict": way.verdict.word(), "suggest": way.suggest.map(|weeks| weeks.to_string()), "curve": curve, "file": file, "line": line,
         })
     }
 
@@ -248,7 +248,7 @@ impl At<'_> {
         };
         let name = report::named(self.curriculum, way.movement);
         let half = weigh::half(self.words(), way);
-        let declared = written_weeks(declared);
+        let declared = declared.to_string();
         let values = [
             ("movement", Said::Text(&name)),
             ("declared", Said::Text(&declared)),
@@ -257,7 +257,7 @@ impl At<'_> {
         ];
         let said = self.words().fill(key, &values);
         let span = self.curriculum.movement(way.movement).spans().id;
-        let line = way.suggest.map(|w| format!("weeks: {}", written_weeks(w)));
+        let line = way.suggest.map(|w| format!("weeks: {w}"));
         Some(self.with_line(&said, span, line))
     }
 
@@ -292,13 +292,6 @@ impl At<'_> {
             }
             None => format!("{said}\n    {file}:{at}"),
         }
-    }
-}
-
-fn written_weeks(weeks: Weeks) -> String {
-    match weeks.from == weeks.to {
-        true => weeks.from.to_string(),
-        false => format!("{}-{}", weeks.from, weeks.to),
     }
 }
 

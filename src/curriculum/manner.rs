@@ -2,6 +2,7 @@
 
 use super::MovementIx;
 use super::caution::ClassIx;
+use super::quantity::Seconds;
 use super::words::{BodyPart, End, How};
 use crate::source::Span;
 use std::fmt;
@@ -32,12 +33,12 @@ impl Tempo {
             lifting,
             top,
         };
-        (tempo.seconds() > 0).then_some(tempo)
+        (tempo.seconds() > Seconds::of(0)).then_some(tempo)
     }
 
-    /// Seconds of a whole rep, at least 1.
-    pub fn seconds(self) -> u32 {
-        self.lowering + self.bottom + self.lifting + self.top
+    /// Of a whole rep, at least one.
+    pub fn seconds(self) -> Seconds {
+        Seconds::of(self.lowering + self.bottom + self.lifting + self.top)
     }
 }
 
@@ -53,11 +54,11 @@ impl fmt::Display for Tempo {
     }
 }
 
-/// Each rep is held at one end for so many seconds, at least 1.
+/// Each rep is held at one end for so long, at least a second.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Held {
     pub at: End,
-    pub seconds: u32,
+    pub seconds: Seconds,
 }
 
 /// A body part, and what it is stressed by.
@@ -89,7 +90,7 @@ pub enum When {
 
 #[cfg(test)]
 mod tests {
-    use super::Tempo;
+    use super::{Seconds, Tempo};
 
     #[test]
     fn tempos_read_and_print_themselves() {
@@ -97,7 +98,10 @@ mod tests {
             let tempo = Tempo::read(text).unwrap_or_else(|| panic!("{text}"));
             assert_eq!(tempo.to_string(), text);
         }
-        assert_eq!(Tempo::read("3-1-1-0").map(Tempo::seconds), Some(5));
+        assert_eq!(
+            Tempo::read("3-1-1-0").map(Tempo::seconds),
+            Some(Seconds::of(5))
+        );
         for text in [
             "",
             "3110",

@@ -30,7 +30,7 @@ pub use id::Id;
 pub use movement::{Movement, MovementParts};
 pub use need::{Leaf, Need};
 pub use note::Note;
-pub use quantity::{BodyShare, BodyWeight, Mass};
+pub use quantity::{BodyShare, BodyWeight, Days, Mass, Seconds, Weeks};
 pub use school::School;
 pub use skill::Skill;
 pub use target::Target;

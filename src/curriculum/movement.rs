@@ -6,6 +6,7 @@ use super::id::Id;
 use super::manner::{Held, Instead, Stress, Tempo};
 use super::need::{Leaf, Need};
 use super::posture::Posture;
+use super::quantity::{Seconds, Weeks};
 use super::target::Target;
 use super::words::{Arms, ArmsAt, BodyPart, Load, Pattern, Phase, Position};
 use super::{FamilyIx, NoteIx};
@@ -24,8 +25,8 @@ pub struct Says {
     pub stresses: Vec<Stress>,
     pub tempo: Option<Tempo>,
     pub hold: Option<Held>,
-    /// Seconds of rest between sets in training, at least 1; a test's own rest is the test's.
-    pub rest: Option<u32>,
+    /// Rest between sets in training, at least a second; a test's own rest is the test's.
+    pub rest: Option<Seconds>,
     /// When to go back a rung.
     pub back_when: Vec<String>,
     pub cues: Vec<String>,
@@ -232,8 +233,8 @@ impl Movement {
         self.parts.says.hold
     }
 
-    /// Seconds of rest between sets in training, at least 1; a test's own rest is the test's.
-    pub fn rest(&self) -> Option<u32> {
+    /// Rest between sets in training, at least a second; a test's own rest is the test's.
+    pub fn rest(&self) -> Option<Seconds> {
         self.parts.says.rest
     }
 
@@ -281,8 +282,8 @@ impl Movement {
         self.stresses().iter().any(|s| s.part == part)
     }
 
-    /// Seconds of one rep as it is to be done, where its tempo says them.
-    pub fn tempo_seconds(&self) -> Option<u32> {
+    /// What one rep takes as it is to be done, where its tempo says it.
+    pub fn tempo_seconds(&self) -> Option<Seconds> {
         self.tempo().map(Tempo::seconds)
     }
 
@@ -346,13 +347,6 @@ pub struct Fault {
     pub see: String,
     pub because: Option<String>,
     pub attempt: Option<String>,
-}
-
-/// Usual weeks from open to owned; `from <= to`, both at least 1.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Weeks {
-    pub from: u32,
-    pub to: u32,
 }
 
 /// A picture of the coach's own.

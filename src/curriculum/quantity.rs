@@ -1,9 +1,10 @@
-//! Quantities that must not be taken for each other: a mass, what a person weighs, a share of that.
+//! Quantities that must not be taken for each other: a mass, what a person weighs, a share of that; seconds, days, weeks.
 //!
 //! Each is a whole number of a small unit, so that equal values are equal and every machine agrees.
 
 use super::target::{KILOGRAM, Micro, ONE};
 use serde::Serialize;
+use std::fmt;
 use std::ops::{Add, Mul, Neg, Sub};
 
 /// A mass; below 0 it is taken off the body.
@@ -136,6 +137,103 @@ impl Neg for BodyShare {
     }
 }
 
+/// Whole seconds, of a rest or of a part of a rep.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+#[serde(transparent)]
+pub struct Seconds(u32);
+
+impl Seconds {
+    pub const fn of(n: u32) -> Seconds {
+        Seconds(n)
+    }
+
+    pub const fn count(self) -> u32 {
+        self.0
+    }
+
+    /// As a target's amount.
+    pub fn micro(self) -> Micro {
+        Micro::from(self.0) * ONE
+    }
+
+    /// Whole minutes; `None` where it is none of them.
+    pub fn minutes(self) -> Option<u32> {
+        (self.0 % 60 == 0).then_some(self.0 / 60)
+    }
+}
+
+/// As a coach writes it: `90 s`.
+impl fmt::Display for Seconds {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} s", self.0)
+    }
+}
+
+/// Whole days of the calendar.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+#[serde(transparent)]
+pub struct Days(u32);
+
+impl Days {
+    pub const fn of(n: u32) -> Days {
+        Days(n)
+    }
+
+    pub fn count(self) -> i32 {
+        i32::try_from(self.0).unwrap_or(i32::MAX)
+    }
+
+    /// Whole weeks in them.
+    pub fn weeks(self) -> i32 {
+        self.count() / 7
+    }
+}
+
+/// Usual weeks from open to owned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Weeks {
+    from: u32,
+    to: u32,
+}
+
+impl Weeks {
+    /// Ten years: more is hardly meant.
+    pub const MOST: u32 = 520;
+
+    /// `None` unless both are at least 1, at most [`Weeks::MOST`], and in order.
+    pub fn new(from: u32, to: u32) -> Option<Weeks> {
+        (1 <= from && from <= to && to <= Weeks::MOST).then_some(Weeks { from, to })
+    }
+
+    pub fn from(self) -> u32 {
+        self.from
+    }
+
+    pub fn to(self) -> u32 {
+        self.to
+    }
+
+    /// The middle of them, in half weeks, so that it is whole.
+    pub fn middle_in_half_weeks(self) -> u32 {
+        self.from + self.to
+    }
+
+    /// The shortest and the longest of them, in half weeks.
+    pub fn in_half_weeks(self) -> (u32, u32) {
+        (2 * self.from, 2 * self.to)
+    }
+}
+
+/// As a coach writes it: `3-8`, or one number.
+impl fmt::Display for Weeks {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.from == self.to {
+            true => write!(f, "{}", self.from),
+            false => write!(f, "{}-{}", self.from, self.to),
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -169,5 +267,30 @@ mod tests {
         }
         let units = |n: i64| BodyWeight::new(Mass::of_units(n)).is_some();
         assert!(!units(10 * KILOGRAM - 1) && !units(500 * KILOGRAM + 1));
+    }
+
+    #[test]
+    fn weeks_run_forward() {
+        for (from, to, written) in [
+            (3, 8, Some("3-8")),
+            (4, 4, Some("4")),
+            (1, 520, Some("1-520")),
+            (0, 3, None),
+            (8, 3, None),
+            (1, 521, None),
+        ] {
+            let weeks = Weeks::new(from, to);
+            assert_eq!(weeks.map(|w| w.to_string()).as_deref(), written);
+        }
+        assert_eq!(Weeks::new(3, 8).map(Weeks::middle_in_half_weeks), Some(11));
+    }
+
+    #[test]
+    fn times_of_two_units_are_told_apart() {
+        let minutes = |n| Seconds::of(n).minutes();
+        assert_eq!((minutes(120), minutes(90)), (Some(2), None));
+        assert_eq!(Seconds::of(90).to_string(), "90 s");
+        assert_eq!(Seconds::of(2).micro(), 2 * ONE);
+        assert_eq!((Days::of(28).weeks(), Days::of(27).weeks()), (4, 3));
     }
 }

@@ -1,6 +1,6 @@
 //! The school: who publishes, where, in which language and units, and the defaults of its coaching.
 
-use super::quantity::{BodyShare, Mass};
+use super::quantity::{BodyShare, Days, Mass};
 use super::target::{KILOGRAM, Micro, ONE, Target};
 use super::words::{Practice, Units};
 use std::collections::BTreeMap;
@@ -18,8 +18,8 @@ pub struct School {
     pub theme: String,
     pub publish_to: Option<String>,
     pub dose: Dose,
-    /// Days after which a result counts as unknown.
-    pub results_last_days: u32,
+    /// After these a result counts as unknown.
+    pub results_last: Days,
     pub presume: bool,
     /// Warm-up lines: for `always` and by caution class.
     pub warm_up: BTreeMap<String, Vec<String>>,
@@ -38,8 +38,8 @@ pub struct Dose {
     pub reps: u32,
     /// Sessions a week.
     pub a_week: u32,
-    /// Days between lighter weeks.
-    pub lighter_every_days: u32,
+    /// Between lighter weeks.
+    pub lighter_every: Days,
     pub hold: Target,
 }
 
@@ -61,7 +61,7 @@ impl Default for Dose {
             sets: 5,
             reps: 5,
             a_week: 2,
-            lighter_every_days: 28,
+            lighter_every: Days::of(28),
             hold,
         }
     }
@@ -90,7 +90,7 @@ impl Default for School {
             theme: "chalk".into(),
             publish_to: None,
             dose: Dose::default(),
-            results_last_days: 84,
+            results_last: Days::of(84),
             presume: true,
             warm_up: BTreeMap::new(),
             equipment: BTreeMap::new(),

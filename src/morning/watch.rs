@@ -265,7 +265,7 @@ impl Look<'_, '_> {
     /// Results on the way to the goal that are about to run out, and those that are out of date.
     fn ageing(&self) -> Vec<Watch> {
         let t = self.trainee;
-        let lasts = self.curriculum().school().results_last_days as i32;
+        let lasts = self.curriculum().school().results_last.count();
         let in_chain = |ix: MovementIx| {
             let goal = self.aim.goal.as_ref();
             goal.is_none_or(|g| g.chain.contains(&ix))
@@ -302,7 +302,7 @@ impl Look<'_, '_> {
     /// Movements whose newest results were all done with help that their standard does not allow.
     fn helped(&self) -> Vec<MovementIx> {
         let t = self.trainee;
-        let lasts = self.curriculum().school().results_last_days as i32;
+        let lasts = self.curriculum().school().results_last.count();
         let helped = |one: &Tested| {
             let added = |got: &crate::curriculum::target::Got| got.parts().added();
             one.sides

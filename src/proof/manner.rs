@@ -1,7 +1,7 @@
 //! How movements are done and dosed: tempos that do not fit, and what goes in a movement's place without need or gain.
 
 use crate::curriculum::manner::When;
-use crate::curriculum::target::{Measure, ONE};
+use crate::curriculum::target::Measure;
 use crate::curriculum::words::{How, Word};
 use crate::curriculum::{Curriculum, Movement, Target};
 use crate::source::{Diagnostic, Findings, Rule};
@@ -94,10 +94,10 @@ fn tempo(movement: &Movement, findings: &mut Findings) {
         return;
     };
     let targets = [Some(movement.standard()), movement.dose()];
-    let other = |t: &Target| t.seconds() > 0 && t.seconds() != i64::from(whole) * ONE;
+    let other = |t: &Target| t.seconds() > 0 && t.seconds() != whole.micro();
     if let Some(target) = targets.into_iter().flatten().find(other) {
         findings.push(unfit(
-            format!("the tempo takes {whole} s a rep, `{target}` says otherwise"),
+            format!("the tempo takes {whole} a rep, `{target}` says otherwise"),
             "make both say the same, or leave the seconds out of the target".into(),
         ));
     }

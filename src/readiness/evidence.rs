@@ -33,10 +33,10 @@ pub(super) struct Closest {
 impl<'a> Evidence<'a> {
     pub fn new(curriculum: &'a Curriculum, person: &'a Person, today: Day) -> Evidence<'a> {
         let mut latest: Vec<Vec<&Tested>> = vec![Vec::new(); curriculum.len()];
-        let lasts = curriculum.school().results_last_days;
+        let lasts = curriculum.school().results_last.count();
         for tested in &person.tested {
             let age = today.days_after(tested.on);
-            if age < 0 || age > lasts as i32 {
+            if age < 0 || age > lasts {
                 continue;
             }
             let of = &mut latest[tested.movement.at()];

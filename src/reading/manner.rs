@@ -2,6 +2,7 @@
 
 use super::fields::{self, Record};
 use super::need::RawLeaf;
+use crate::curriculum::Seconds;
 use crate::curriculum::keys;
 use crate::curriculum::manner::{Held, Stress, Tempo};
 use crate::curriculum::target::{Measure, ONE, Target};
@@ -11,7 +12,7 @@ use crate::source::yaml::{Node, Value};
 use crate::source::{Diagnostic, Findings, Rule, Span};
 
 /// Seconds of rest between sets, and of one end of a rep, at most.
-const LONGEST_REST: i64 = 1800;
+const LONGEST_REST: Seconds = Seconds::of(1800);
 
 /// What goes in a movement's place, before anything is looked up.
 #[derive(Clone, Debug, PartialEq)]
@@ -63,7 +64,7 @@ pub fn tempo(node: &Node, findings: &mut Findings) -> Option<Tempo> {
 pub fn hold(node: &Node, findings: &mut Findings) -> Option<Held> {
     let text = node.text().unwrap_or("").trim().to_lowercase();
     let (end, time) = text.split_once(char::is_whitespace).unwrap_or((&text, ""));
-    let found = End::read(end).zip(seconds(time).filter(|s| *s <= i64::from(Tempo::MOST)));
+    let found = End::read(end).zip(seconds(time).filter(|s| *s <= Seconds::of(Tempo::MOST)));
     if found.is_none() {
         findings.push(bad(
             node,
@@ -71,14 +72,11 @@ pub fn hold(node: &Node, findings: &mut Findings) -> Option<Held> {
             "write `bottom 2 s` or `top 2 s`, at most 60 s",
         ));
     }
-    found.map(|(at, seconds)| Held {
-        at,
-        seconds: seconds as u32,
-    })
+    found.map(|(at, seconds)| Held { at, seconds })
 }
 
-/// Seconds of rest in training.
-pub fn rest(node: &Node, findings: &mut Findings) -> Option<u32> {
+/// Rest in training.
+pub fn rest(node: &Node, findings: &mut Findings) -> Option<Seconds> {
     let text = node.text().unwrap_or("").trim();
     let found = seconds(text).filter(|s| *s <= LONGEST_REST);
     if found.is_none() {
@@ -88,11 +86,11 @@ pub fn rest(node: &Node, findings: &mut Findings) -> Option<u32> {
             "write it like `90 s` or `2 min`, at most 30 min; words about a test's rest belong under `test`",
         ));
     }
-    found.map(|s| s as u32)
+    found
 }
 
 /// Whole seconds of a time such as `2 min`, at least 1.
-fn seconds(text: &str) -> Option<i64> {
+fn seconds(text: &str) -> Option<Seconds> {
     let read = Target::read(text).ok()?;
     let plain = read.measure() == Measure::Time
         && !read.at_most()
@@ -100,7 +98,9 @@ fn seconds(text: &str) -> Option<i64> {
         && read.added().is_none()
         && read.tries().is_none()
         && !read.each_side();
-    (plain && read.amount() % ONE == 0 && read.amount() >= ONE).then(|| read.amount() / ONE)
+    let whole = plain && read.amount() % ONE == 0 && read.amount() >= ONE;
+    let count = u32::try_from(read.amount() / ONE).ok();
+    count.filter(|_| whole).map(Seconds::of)
 }
 
 /// Parts alone, or each with the way it is stressed.

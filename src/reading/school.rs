@@ -3,7 +3,7 @@
 use super::fields::{self, Record};
 use crate::curriculum::caution::{Book, Class, ClassId, Part, Signal, Text, Word};
 use crate::curriculum::keys;
-use crate::curriculum::quantity::{BodyShare, Mass};
+use crate::curriculum::quantity::{BodyShare, Days, Mass};
 use crate::curriculum::school::{Dose, LeapLimits, School};
 use crate::curriculum::target::{KILOGRAM, ONE, POUND};
 use crate::curriculum::words::Position;
@@ -45,9 +45,9 @@ pub fn school(root: &Node, findings: &mut Findings) -> School {
         .get("publish_to")
         .and_then(|n| publish_to(n, findings));
     school.dose = record.get("dose").map_or(usual.dose, |n| dose(n, findings));
-    school.results_last_days = record
+    school.results_last = record
         .amount("results_last", DAYS, findings)
-        .map_or(usual.results_last_days, |d| d.max(1.0) as u32);
+        .map_or(usual.results_last, |d| Days::of(d.max(1.0) as u32));
     school.presume = record.flag("presume", findings).unwrap_or(usual.presume);
     school.warm_up = record
         .get("warm_up")
@@ -204,9 +204,9 @@ fn dose(node: &Node, findings: &mut Findings) -> Dose {
         sets: whole(&record, "sets", usual.sets, findings),
         reps: whole(&record, "reps", usual.reps, findings),
         a_week: whole(&record, "a_week", usual.a_week, findings),
-        lighter_every_days: record
+        lighter_every: record
             .amount("lighter_every", DAYS, findings)
-            .map_or(usual.lighter_every_days, |d| d.max(7.0) as u32),
+            .map_or(usual.lighter_every, |d| Days::of(d.max(7.0) as u32)),
         hold: record.target("hold", findings).map_or(usual.hold, |t| t.0),
     }
 }

@@ -22,7 +22,7 @@ pub struct Best {
 
 /// The best set of a movement, by its latest tests, else by its latest training; `None` when there is neither.
 pub fn best(curriculum: &Curriculum, person: &Person, today: Day, ix: MovementIx) -> Option<Best> {
-    let lasts = curriculum.school().results_last_days as i32;
+    let lasts = curriculum.school().results_last.count();
     let counts = |on: Day| (0..=lasts).contains(&today.days_after(on));
     let tested: Vec<&Tested> = person
         .tested

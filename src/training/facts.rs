@@ -10,7 +10,7 @@ use crate::curriculum::movement::Movement;
 use crate::curriculum::posture::Joints;
 use crate::curriculum::target::{Measure, Micro, ONE, Target};
 use crate::curriculum::words::{Arms, BodyPart, How, Load, Pattern, Phase, Position};
-use crate::curriculum::{Curriculum, Mass, MovementIx};
+use crate::curriculum::{Curriculum, Mass, MovementIx, Seconds, Weeks};
 use crate::leverage::solve;
 
 /// Patterns that rest together.
@@ -335,6 +335,7 @@ fn facts<'a>(
     let straight = m.arms() == Some(Arms::Straight);
     let lowering = m.phase() == Some(Phase::Lowering);
     let on_rings = m.names_gear(Gear::Rings);
+    let held = || K.rep_s + m.hold().map_or(0, |held| held.seconds.count());
     let passes = |position| m.positions().contains(&position);
     Facts {
         ix,
@@ -347,12 +348,8 @@ fn facts<'a>(
             0 => m.standard().seconds(),
             own => own,
         },
-        rep_s: m
-            .tempo_seconds()
-            .unwrap_or(K.rep_s + m.hold().map_or(0, |held| held.seconds)),
-        half_weeks: m
-            .weeks()
-            .map_or((middle, middle), |w| (2 * w.from, 2 * w.to)),
+        rep_s: m.tempo_seconds().map_or_else(held, Seconds::count),
+        half_weeks: m.weeks().map_or((middle, middle), Weeks::in_half_weeks),
         straight,
         counted: matches!(m.standard().measure(), Measure::Reps | Measure::Time),
         strict: m.guarded() || lowering || straight || m.pattern() == Pattern::Balance || on_rings,

@@ -10,7 +10,7 @@ use super::reason::{Block, Reason, Rule, Then};
 use super::trainee::{Trainee, down};
 use crate::curriculum::target::{Added, Measure, ONE};
 use crate::curriculum::words::Pattern;
-use crate::curriculum::{Day, Mass, MovementIx};
+use crate::curriculum::{Day, Mass, MovementIx, Seconds};
 
 /// What the amount counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -47,7 +47,7 @@ pub struct Line {
     pub seconds_each: Option<i64>,
     pub mass: Option<Mass>,
     pub sides: Option<Sides>,
-    pub rest_s: u32,
+    pub rest: Seconds,
     pub in_reserve: Option<i64>,
     pub minutes: i64,
     /// The place of the gap that it works towards.
@@ -135,7 +135,7 @@ impl Trainee<'_> {
             seconds_each: Some(facts.seconds).filter(|s| *s > 0 && unit == Unit::Reps),
             mass: asked.mass,
             sides: facts.of.each_side().then(|| sides(facts, now.as_ref())),
-            rest_s: 0,
+            rest: Seconds::default(),
             in_reserve: asked.in_reserve,
             minutes: 0,
             gap: c.gap,
@@ -148,7 +148,7 @@ impl Trainee<'_> {
             sore: ease.sore,
             worse: ease.worse,
         };
-        line.rest_s = self.rest(&line);
+        line.rest = self.rest(&line);
         line.minutes = self.minutes_of(&line);
         Some(line)
     }
@@ -335,8 +335,8 @@ impl Trainee<'_> {
         line.amount * each * if line.sides.is_some() { 2 } else { 1 }
     }
 
-    /// Seconds of rest: the movement's own, else by what it is. A test's own rest is for tests. Common practice, no source.
-    fn rest(&self, line: &Line) -> u32 {
+    /// The rest between sets: the movement's own, else by what it is. A test's own rest is for tests. Common practice, no source.
+    fn rest(&self, line: &Line) -> Seconds {
         let facts = self.roster.of(line.movement);
         if let Some(own) = facts.of.rest() {
             return own;
@@ -344,22 +344,22 @@ impl Trainee<'_> {
         let short = matches!(facts.pattern(), Pattern::Balance | Pattern::Exit)
             && self.work(line) <= i64::from(K.short) * ONE;
         if facts.mobility() || short {
-            return K.rest.range;
+            return Seconds::of(K.rest.range);
         }
-        match facts.group() {
+        Seconds::of(match facts.group() {
             None => K.rest.easy,
             Some(_) if facts.guarded() => K.rest.guarded,
             Some(Group::Core) => K.rest.easy,
             Some(_) if line.unit == Unit::Seconds => K.rest.easy,
             Some(_) => K.rest.strength,
-        }
+        })
     }
 
     /// Sets times work and rest, half a set more for the weaker side, rounded up.
     pub(super) fn minutes_of(&self, line: &Line) -> i64 {
         let more = line.sides.is_some_and(|s| s.weaker.is_some());
         let halves = 2 * line.sets + i64::from(more);
-        let each = self.work(line) + i64::from(line.rest_s) * ONE;
+        let each = self.work(line) + line.rest.micro();
         let minute = 2 * 60 * ONE;
         (halves * each + minute - 1) / minute
     }

@@ -82,7 +82,7 @@ impl Trainee<'_> {
     /// The day after which results and log of a movement count.
     pub(super) fn counts_from(&self, ix: MovementIx) -> Day {
         let foot = self.long_off(self.roster.of(ix).pattern());
-        let lasts = self.roster.curriculum.school().results_last_days as i32;
+        let lasts = self.roster.curriculum.school().results_last.count();
         let since = self.today.plus(-lasts - 1);
         foot.map_or(since, |foot| foot.max(since))
     }

@@ -144,7 +144,14 @@ fn weeks(
     let first = dates.iter().flatten().next().copied();
     let first = first.unwrap_or(trainee.today);
     let start = start_of(trainee);
-    let every = (trainee.roster.curriculum.school().dose.lighter_every_days as i32 / WEEK).max(1);
+    let every = (trainee
+        .roster
+        .curriculum
+        .school()
+        .dose
+        .lighter_every
+        .weeks())
+    .max(1);
     let mut laying = Laying::new(trainee, candidates, gaps);
     let mut before = laying.done.clone();
     let (mut sessions, mut full, mut retest) = (Vec::new(), 0, None);
@@ -233,7 +240,7 @@ impl Trainee<'_> {
     /// What is tested again: showings due, results of the chain that run out soon after, the heaviest gaps; six at most, two of a
     /// kind, mobility apart.
     fn retests(&self, goal: Option<&Goal>, gaps: &[Gap], on: Day) -> Vec<MovementIx> {
-        let lasts = self.roster.curriculum.school().results_last_days as i32;
+        let lasts = self.roster.curriculum.school().results_last.count();
         let mut newest: BTreeMap<MovementIx, Day> = BTreeMap::new();
         let in_chain = |ix: MovementIx| goal.is_none_or(|g| g.chain.contains(&ix));
         for t in self.person.tested.iter().filter(|t| in_chain(t.movement)) {

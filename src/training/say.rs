@@ -323,9 +323,9 @@ impl<'a> Say<'a> {
 
     /// Rest and what is left in reserve: "rest 3 min, 2 left".
     pub fn rest(&self, line: &Line) -> String {
-        let (key, n) = match line.rest_s % 60 {
-            0 => ("rest_min", line.rest_s / 60),
-            _ => ("rest_s", line.rest_s),
+        let (key, n) = match line.rest.minutes() {
+            Some(minutes) => ("rest_min", minutes),
+            None => ("rest_s", line.rest.count()),
         };
         let mut parts = vec![self.fill(key, &[("n", n.into())])];
         parts.extend(line.in_reserve.map(|n| {
@@ -485,7 +485,7 @@ pub fn paced(words: &Words, m: &Movement) -> Vec<String> {
             End::Bottom => "target.held_bottom",
             End::Top => "target.held_top",
         };
-        words.fill(key, &[("n", held.seconds.into())])
+        words.fill(key, &[("n", held.seconds.count().into())])
     });
     tempo.into_iter().chain(held).collect()
 }

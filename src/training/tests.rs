@@ -116,7 +116,7 @@ fn minutes_take_the_tempo_the_hold_and_the_rest() {
         let ix = curriculum.find_movement("row").expect("a movement");
         let lines = &of.sessions[0].lines;
         let line = lines.iter().find(|l| l.movement == ix).expect("a line");
-        (line.sets, line.amount, line.minutes, line.rest_s)
+        (line.sets, line.amount, line.minutes, line.rest.count())
     };
     assert_eq!(minutes(""), (5, 4, 12, 120));
     assert_eq!(minutes("tempo: 3-1-1-3\n"), (5, 4, 13, 120));

@@ -16,7 +16,7 @@ pub use say::{half, sees};
 pub use survival::{Curve, Step, Way};
 pub use wilson::{Portion, portion};
 
-use crate::curriculum::movement::Weeks;
+use crate::curriculum::Weeks;
 use crate::curriculum::{Curriculum, MovementIx, Target};
 use crate::results::Person;
 use crate::source::Span;

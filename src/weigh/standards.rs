@@ -56,7 +56,7 @@ pub fn of(all: &Histories<'_>, ix: MovementIx, opens: &BTreeSet<MovementIx>) -> 
 fn led_to(all: &Histories<'_>, ix: MovementIx, above: MovementIx) -> LedTo {
     let standard = &all.curriculum.movement(ix).standard();
     let goal = all.curriculum.movement(above);
-    let weeks = goal.weeks().map_or(WEEKS, |w| w.to as i32);
+    let weeks = goal.weeks().map_or(WEEKS, |w| w.to() as i32);
     let (mut people, mut within) = (0, 0);
     for history in &all.people {
         let Some(met) = history.first_met(ix, standard) else {

@@ -4,7 +4,7 @@ use super::history::{Histories, History};
 use super::survival::{Curve, Way};
 use super::{PEOPLE, Verdict, WeighedWay};
 use crate::curriculum::MovementIx;
-use crate::curriculum::movement::Weeks;
+use crate::curriculum::Weeks;
 
 /// A week in days.
 const WEEK: f64 = crate::curriculum::day::WEEK as f64;
@@ -50,10 +50,10 @@ fn judged(
     if curve.people < PEOPLE || curve.arrived < PEOPLE {
         return Verdict::TooFew;
     }
-    let Some(Weeks { from, to }) = declared else {
+    let Some(declared) = declared else {
         return Verdict::Unclear;
     };
-    let (from, to) = (f64::from(from), f64::from(to));
+    let (from, to) = (f64::from(declared.from()), f64::from(declared.to()));
     match (median, low, high) {
         (_, _, Some(high)) if high < from => Verdict::TooHigh,
         (_, Some(low), _) if low > to => Verdict::TooLow,
@@ -67,5 +67,5 @@ fn suggested(curve: &Curve) -> Option<Weeks> {
     let (first, last) = (curve.falls_to(0.75)?, curve.falls_to(0.25)?);
     let from = ((f64::from(first) / WEEK).floor() as u32).max(1);
     let to = ((f64::from(last) / WEEK).ceil() as u32).max(from);
-    Some(Weeks { from, to })
+    Weeks::new(from, to)
 }

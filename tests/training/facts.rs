@@ -24,10 +24,10 @@ pub fn curriculum(proof: &Proofread) -> Value {
         })
         .collect();
     json!({
-        "presume": school.presume, "results_last_days": school.results_last_days, "movements": movements, "skills": skills,
+        "presume": school.presume, "results_last_days": school.results_last, "movements": movements, "skills": skills,
         "school": {
             "sets": school.dose.sets, "reps": school.dose.reps, "hold": school.dose.hold.to_string(), "a_week": school.dose.a_week,
-            "lighter_every_days": school.dose.lighter_every_days, "plate_kg": school.smallest_plate.kilograms(),
+            "lighter_every_days": school.dose.lighter_every, "plate_kg": school.smallest_plate.kilograms(),
             "warm_up": school.warm_up,
         },
     })
@@ -57,9 +57,9 @@ fn movement(proof: &Proofread, ix: MovementIx) -> Value {
         "positions": m.positions().iter().map(|p| p.word()).collect::<Vec<_>>(), "inverted": m.inverted(), "loaded": m.loaded(),
         "guarded": m.guarded(), "each_side": m.each_side(), "stresses": m.stresses().iter().map(|s| s.part.word()).collect::<Vec<_>>(),
         "stressed": m.stresses().iter().map(|s| json!([s.part.word(), s.how.map(Word::word)])).collect::<Vec<_>>(),
-        "tempo": m.tempo().map(|t| t.to_string()), "hold": m.hold().map(|h| format!("{} {} s", h.at.word(), h.seconds)), "rest": m.rest(),
+        "tempo": m.tempo().map(|t| t.to_string()), "hold": m.hold().map(|h| format!("{} {}", h.at.word(), h.seconds)), "rest": m.rest(),
         "instead": m.instead().iter().map(|i| instead(c, i)).collect::<Vec<_>>(),
-        "equipment": m.equipment(), "weeks": m.weeks().map(|w| [w.from, w.to]), "standard": m.standard().to_string(),
+        "equipment": m.equipment(), "weeks": m.weeks().map(|w| [w.from(), w.to()]), "standard": m.standard().to_string(),
         "dose": m.dose().as_ref().map(Target::to_string), "share": share(m),
         "since": m.test().and_then(|t| t.since).map(|day| day.to_string()), "needs": tree(c, m.needs()),
     })

@@ -361,7 +361,7 @@ fn of_week(case: &Case<'_>, lines: &[Line<'_>], on: Day) -> Result<(), String> {
     }
     let days: Vec<i32> = log.iter().map(|t| on.days_after(t.on)).collect();
     let lighter = case.sessions().iter().any(|s| s["lighter"] == true);
-    let every = c.school().dose.lighter_every_days / 7;
+    let every = c.school().dose.lighter_every.weeks();
     if every <= 4 && !lighter {
         return Err(format!("no lighter week in four: {days:?}"));
     }

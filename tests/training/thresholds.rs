@@ -113,7 +113,7 @@ fn line(l: &Line) -> String {
     {
         out.push(format!("{side:?} more").to_lowercase());
     }
-    out.push(format!("rest {} s", l.rest_s));
+    out.push(format!("rest {}", l.rest));
     out.push(format!("{} min", l.minutes));
     out.join(", ")
 }

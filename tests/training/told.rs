@@ -78,9 +78,9 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
     json!({
         "block": l.block.name(), "movement": id(l.movement), "signal": say.signal(l.movement), "sets": l.sets, "amount": l.amount,
         "tempo": m.tempo().filter(|_| is_reps).map(|t| t.to_string()),
-        "hold": m.hold().filter(|_| is_reps).map(|h| format!("{} {} s", h.at.word(), h.seconds)),
+        "hold": m.hold().filter(|_| is_reps).map(|h| format!("{} {}", h.at.word(), h.seconds)),
         "unit": unit, "seconds_each": l.seconds_each.map(|micro| micro as f64 / 1e6), "with_kg": l.mass.map(Mass::kilograms),
-        "side": side, "weaker": weaker, "rest_s": l.rest_s, "in_reserve": l.in_reserve, "minutes": l.minutes, "toward": toward,
+        "side": side, "weaker": weaker, "rest_s": l.rest, "in_reserve": l.in_reserve, "minutes": l.minutes, "toward": toward,
         "instead_of": l.instead_of.map(id), "rule": l.rule.name(), "why": say.why(&l.why), "then": say.then(l),
     })
 }

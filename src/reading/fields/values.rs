@@ -1,6 +1,6 @@
 //! Reading one value: a text, a list, a word, a target, an id, an amount with its unit; each finding in its place.
 
-use crate::curriculum::movement::Weeks;
+use crate::curriculum::Weeks;
 use crate::curriculum::words::Word;
 use crate::curriculum::{Id, Target};
 use crate::source::meant;
@@ -235,7 +235,7 @@ pub fn weeks(node: &Node, findings: &mut Findings) -> Option<Weeks> {
         .trim();
     let (from, to) = text.split_once(['-', '–']).unwrap_or((text, text));
     match (from.trim().parse::<u32>(), to.trim().parse::<u32>()) {
-        (Ok(from), Ok(to)) if from >= 1 && from <= to && to <= 520 => Some(Weeks { from, to }),
+        (Ok(from), Ok(to)) if Weeks::new(from, to).is_some() => Weeks::new(from, to),
         (Ok(from), Ok(to)) if from > to => {
             let message = format!("the weeks run backwards: {from} to {to}");
             findings.push(

@@ -103,7 +103,7 @@ fn put_site(out: &mut Columns, site: &Material<'_>) {
     out.put("site", site_key(&school.address));
     out.put("school", &school.name);
     out.put("presume", school.presume);
-    out.put("results_last_days", school.results_last_days);
+    out.put("results_last_days", school.results_last);
     out.put("units", school.units.word());
     out.put("patterns", Pattern::WORDS);
     out.put("parts", BodyPart::WORDS);
@@ -214,7 +214,7 @@ fn of_school(school: &School) -> Value {
     let dose = &school.dose;
     json!({
         "sets": dose.sets, "reps": dose.reps, "hold_sets": dose.hold.sets(), "hold_seconds": dose.hold.amount() / ONE,
-        "a_week": dose.a_week, "lighter_every": dose.lighter_every_days, "practice": school.practice.word(),
+        "a_week": dose.a_week, "lighter_every": dose.lighter_every, "practice": school.practice.word(),
         "smallest_plate": school.smallest_plate,
     })
 }

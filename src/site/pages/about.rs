@@ -226,5 +226,5 @@ pub fn numbers(site: &Material<'_>, context: &mut Context) {
     context.insert("published", &published);
     context.insert("unchecked", &unchecked);
     context.insert("chart", &chart);
-    context.insert("results_last", &site.curriculum.school().results_last_days);
+    context.insert("results_last", &site.curriculum.school().results_last);
 }

@@ -204,10 +204,10 @@ pub(super) fn dose(site: &Material<'_>, m: &Movement) -> String {
 
 /// How long to rest between sets, where the movement says it.
 fn rest(words: &Words, m: &Movement) -> Option<String> {
-    let seconds = m.rest()?;
-    let (key, n) = match seconds % 60 {
-        0 => ("training.rest_min", seconds / 60),
-        _ => ("training.rest_s", seconds),
+    let rest = m.rest()?;
+    let (key, n) = match rest.minutes() {
+        Some(minutes) => ("training.rest_min", minutes),
+        None => ("training.rest_s", rest.count()),
     };
     Some(words.fill(key, &[("n", n.into())]))
 }

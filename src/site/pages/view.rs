@@ -336,10 +336,10 @@ pub fn facts<'a>(site: &Material<'a>, movement: &Movement) -> Vec<Fact<'a>> {
     add(
         "fact.usual_time",
         movement.weeks().map(|w| {
-            if w.from == w.to {
-                words.fill("fact.weeks", &[("n", w.from.into())])
+            if w.from() == w.to() {
+                words.fill("fact.weeks", &[("n", w.from().into())])
             } else {
-                let values = [("from", w.from.into()), ("to", w.to.into())];
+                let values = [("from", w.from().into()), ("to", w.to().into())];
                 words.fill("fact.weeks_from_to", &values)
             }
         }),

@@ -1,7 +1,7 @@
 //! What `weigh` found as a page of its own: needs, weeks with their curves, standards; made by the theme, outside the site.
 
 use super::outside::{context, render};
-use crate::curriculum::{Curriculum, MovementIx, Owner};
+use crate::curriculum::{Curriculum, MovementIx, Owner, Weeks};
 use crate::site::names::named_from_outside;
 use crate::site::theme::{Theme, ThemeError};
 use crate::weigh::{Portion, Step, Verdict, Weighed, WeighedWay, half, sees};
@@ -172,10 +172,7 @@ impl View<'_> {
 
     fn way(&self, of: &WeighedWay) -> Result<WayView, ThemeError> {
         let words = self.curriculum.words();
-        let written = |w: crate::curriculum::movement::Weeks| match w.from == w.to {
-            true => w.from.to_string(),
-            false => format!("{}-{}", w.from, w.to),
-        };
+        let written = |w: Weeks| w.to_string();
         let half = half(words, of);
         let values = [
             ("n", Value::Whole(of.curve.people as i64)),
@@ -183,7 +180,7 @@ impl View<'_> {
             ("half", (&half).into()),
         ];
         let steps = &of.curve.steps;
-        let declared = of.declared.map_or(0, |w| i64::from(w.to) * WEEK);
+        let declared = of.declared.map_or(0, |w| i64::from(w.to()) * WEEK);
         let newest = steps.last().map_or(0, |s| i64::from(s.days));
         let end = declared.max(newest).max(WEEK);
         let x = |days: i64| LEFT + days * (RIGHT - LEFT) / end;
@@ -205,7 +202,7 @@ impl View<'_> {
             line: corners(&edge(steps, &x, end, |s| s.share)),
             band: corners(&band(steps, &x, end)),
             weeks: of.declared.map(|w| {
-                let (from, to) = (x(i64::from(w.from) * WEEK), x(i64::from(w.to) * WEEK));
+                let (from, to) = (x(i64::from(w.from()) * WEEK), x(i64::from(w.to()) * WEEK));
                 (from, (to - from).max(12))
             }),
             scale: (0..=weeks / every)
