@@ -142,7 +142,7 @@ impl Trainee<'_> {
             instead_of: c.instead_of,
             rule,
             why,
-            then: then_of(rule, facts),
+            then: self.then(rule, facts, unit),
             of,
             eased: ease.light || ease.easier,
             sore: ease.sore,
@@ -151,6 +151,21 @@ impl Trainee<'_> {
         line.rest = self.rest(&line);
         line.minutes = self.minutes_of(&line);
         Some(line)
+    }
+
+    /// What follows a line. Who is to take care goes no further than what is asked.
+    fn then(&self, rule: Rule, facts: &Facts<'_>, unit: Unit) -> Then {
+        match rule {
+            Rule::Show => Then::Result,
+            Rule::FirstTry | Rule::UntilTested => {
+                match facts.guarded() || facts.lowering() || self.asks_for_care() {
+                    true => Then::Did,
+                    false if unit == Unit::Seconds => Then::StopClean,
+                    false => Then::StopTwo,
+                }
+            }
+            _ => Then::Step,
+        }
     }
 
     /// The rule that a candidate stands by: what was shown earlier in the plan, or is taken back, is trained on until its result is in,
@@ -367,16 +382,6 @@ impl Trainee<'_> {
 
 fn with(why: &[Reason], more: Reason) -> Vec<Reason> {
     why.iter().copied().chain([more]).collect()
-}
-
-/// What follows a line: what is unknown is to become known.
-fn then_of(rule: Rule, facts: &Facts<'_>) -> Then {
-    match rule {
-        Rule::Show => Then::Result,
-        Rule::FirstTry | Rule::UntilTested if facts.guarded() || facts.lowering() => Then::Did,
-        Rule::FirstTry | Rule::UntilTested => Then::StopTwo,
-        _ => Then::Step,
-    }
 }
 
 /// Half the sets, up.

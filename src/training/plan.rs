@@ -50,6 +50,8 @@ pub enum Condition {
     /// From 65: balance and one-leg work beside a wall or a rail. Common practice, no source.
     WallNear,
     Sixes,
+    /// Holding the breath is left alone: nothing is strained. Common practice, no source.
+    Breathe,
 }
 
 impl Training {
@@ -130,6 +132,9 @@ fn conditions(trainee: &Trainee<'_>, gaps: &[Gap]) -> Vec<Condition> {
     }
     if sixes {
         out.push(Condition::Sixes);
+    }
+    if trainee.spares_breath {
+        out.push(Condition::Breathe);
     }
     out
 }

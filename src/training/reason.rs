@@ -217,6 +217,8 @@ pub enum Left {
 pub enum Then {
     Result,
     StopTwo,
+    /// The same of a hold.
+    StopClean,
     Did,
     Step,
 }
@@ -227,6 +229,7 @@ impl Then {
         match self {
             Then::Result => "result",
             Then::StopTwo => "stop_two",
+            Then::StopClean => "stop_clean",
             Then::Did => "did",
             Then::Step => "step",
         }

@@ -269,6 +269,7 @@ impl<'a> Say<'a> {
             Condition::CoachPresent => "coach_present",
             Condition::WallNear => "wall_near",
             Condition::Sixes => "sixes",
+            Condition::Breathe => "breathe_through",
         })
     }
 

@@ -783,6 +783,7 @@ interface Rungbook {
     foot: (c: Trainee, pattern: number) => number;
     countsFrom: (c: Trainee, m: number) => number;
     isBackLately: (c: Trainee) => boolean;
+    asksForCare: (c: Trainee) => boolean;
     above: (c: Trainee, m: number) => Set<number>;
     ofTest: (c: Trainee, m: number, tested: Tested) => Now;
     isOwned: (c: Trainee, m: number) => boolean;

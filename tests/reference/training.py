@@ -441,6 +441,7 @@ def answer(case):
     conditions = int(not client.said.get("screened"))
     conditions += int(client.age is not None and client.age < SECOND_TEN)
     conditions += int(client.age is not None and client.age >= 65)  # a wall or a rail beside them
+    conditions += int(client.spares_breath)
     conditions += int(client.minor and any(client.c[i].loaded for i in gaps))
     return {
         "goal": {"skill": goal.name, "chosen": goal.chosen, "reached": bool(goal.name) and not gaps},

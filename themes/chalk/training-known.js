@@ -348,7 +348,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, isBack, wasLongOff, sparesBreath, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, isTooNew, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, isBack, wasLongOff, sparesBreath, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

@@ -639,7 +639,7 @@
     const out = {
       block: of.block, movement: m, sets: taken.light ? Math.max(K.fewest, Math.ceil(does.sets / 2)) : does.sets, amount: does.amount, unit, seconds: unit === 'reps' && facts.seconds(m) ? facts.seconds(m) / ONE : null,
       load: does.load, ...sides(c, m), rest: restOf(c, m, unit, does.amount), left: does.left, minutes: 0, gap: of.gap, insteadOf: of.insteadOf, rule, why,
-      then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, m) ? 'did' : 'stop_two') : 'step', eased: taken.light || taken.easier, sore: taken.sore, worse: taken.worse, candidate: of,
+      then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, m) || training.asksForCare(c) ? 'did' : unit === 's' ? 'stop_clean' : 'stop_two') : 'step', eased: taken.light || taken.easier, sore: taken.sore, worse: taken.worse, candidate: of,
     };
     out.minutes = minutes(c, out);
     return out;

@@ -363,6 +363,7 @@
     ...(c.young ? [say('training.coach_present')] : []),
     ...(c.age !== null && c.age >= c.K.balance_age ? [say('training.wall_near')] : []),
     ...(c.minor && [...gaps.keys()].some((m) => c.facts.has(m, LOADED)) ? [say('training.sixes')] : []),
+    ...(training.sparesBreath(c) ? [say('training.breathe_through')] : []),
   ];
 
   /** About how long a path is, ends that are alike once, below a month in weeks; null where nothing of it is left. @param {Tables} tables @param {Gap} gap */
