@@ -62,17 +62,17 @@ pub fn of_movement(
     Ok(out)
 }
 
-/// Stands before a letter for what depends on the place; no text of a note holds it.
-const SLOT: u8 = 0;
-const ANCHOR: &str = "\0a";
-const WAITS: &str = "\0w";
+/// Stands before a letter for what depends on the place: what no file holds but by malice, which then spoils its own text alone.
+const SLOT: &str = "\0\u{1}\u{fdd0}";
+const ANCHOR: &str = "\0\u{1}\u{fdd0}a";
+const WAITS: &str = "\0\u{1}\u{fdd0}w";
 
 /// The note as HTML with slots for what depends on its place. `titled`: a title of the note's own stands on the page already.
 fn anywhere(site: &Material<'_>, ix: NoteIx, titled: bool) -> Result<String, ThemeError> {
     let note = site.curriculum.note(ix);
     // CommonMark 0.31, 2.3: for security it is replaced.
     let text = site.snapshot.text(note.file);
-    let text = match memchr(SLOT, text.as_bytes()) {
+    let text = match memchr(0, text.as_bytes()) {
         Some(_) => Cow::Owned(text.replace('\0', "\u{fffd}")),
         None => Cow::Borrowed(text),
     };
@@ -95,7 +95,7 @@ fn anywhere(site: &Material<'_>, ix: NoteIx, titled: bool) -> Result<String, The
 /// A note at its place.
 fn placed(made: &str, place: Place<'_>) -> String {
     let mut out = String::with_capacity(made.len() + made.len() / 16);
-    let mut parts = made.split(char::from(SLOT));
+    let mut parts = made.split(SLOT);
     out.push_str(parts.next().unwrap_or(""));
     for part in parts {
         let Some((slot, rest)) = part.split_at_checked(1) else {
@@ -267,7 +267,7 @@ impl<'e> Writer<'_, '_> {
         let mut body = String::new();
         html::push_html(&mut body, marked.into_iter());
         out.push(Event::Html(
-            format!("<h\0{level} id=\"{id}\">{body}</h\0{level}>\n").into(),
+            format!("<h{SLOT}{level} id=\"{id}\">{body}</h{SLOT}{level}>\n").into(),
         ));
         Ok(())
     }
@@ -431,7 +431,9 @@ mod tests {
     #[test]
     fn a_note_takes_what_depends_on_its_place() {
         let made =
-            "<h\02 id=\"\0anote-a\">é 2w</h\02><h\06>b</h\06><a href=\"#\0anote-a\"><img\0w>";
+            "<h\02 id=\"\0anote-a\">é 2w</h\02><h\06>b</h\06><a href=\"#\0anote-a\"><img\0w>"
+                .replace('\0', SLOT);
+        let made = made.as_str();
         assert_eq!(
             placed(made, Place::own(1)),
             "<h3 id=\"note-a\">é 2w</h3><h6>b</h6><a href=\"#note-a\"><img loading=\"lazy\">"
