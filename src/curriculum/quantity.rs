@@ -158,7 +158,7 @@ impl Seconds {
 
     /// Whole minutes; `None` where it is none of them.
     pub fn minutes(self) -> Option<u32> {
-        (self.0 % 60 == 0).then_some(self.0 / 60)
+        self.0.is_multiple_of(60).then_some(self.0 / 60)
     }
 }
 
