@@ -2,7 +2,7 @@
 
 use super::constants::K;
 use super::reason::{Reason, Rule};
-use super::trainee::{Logged, Trainee};
+use super::trainee::Trainee;
 use crate::curriculum::day::WEEK;
 use crate::curriculum::words::{BodyPart, Pattern};
 use crate::curriculum::{Day, MovementIx};
@@ -124,18 +124,13 @@ impl Trainee<'_> {
         self.newest_pains().into_iter().find(hurts).map(|p| p.part)
     }
 
-    /// A part that hurts and that a movement stresses too much for that: it stretches it, is heavy on it, began to hurt on that day, or
-    /// the part was trained lately, but not by this, so that it would be more on it. Common practice, no source.
+    /// A part that hurts and that a movement stresses too much for that: it stretches it, is heavy on it, or began to hurt on that day.
+    /// Common practice, no source.
     pub(super) fn is_too_much(&self, ix: MovementIx, on: Day) -> Option<BodyPart> {
         let facts = self.roster.of(ix);
-        let known = self.did_lately(ix).is_some();
-        let recent = |t: &&Logged<'_>| self.today.days_after(t.of.on) < K.off[0];
-        let lately = self.log.iter().rev().take_while(recent);
         let on_it = |pain: &&Pain| {
-            let stresses = |t: &Logged<'_>| self.roster.of(t.of.movement).stresses(pain.part);
             let too_much = facts.mobility() || facts.heavy_on.contains(&pain.part) || pain.on == on;
-            let more = || !known && lately.clone().any(stresses);
-            facts.bears_on(pain.part) && holds(pain, self.today) && (too_much || more())
+            facts.bears_on(pain.part) && holds(pain, self.today) && too_much
         };
         self.newest_pains().into_iter().find(on_it).map(|p| p.part)
     }

@@ -159,7 +159,7 @@ fn weeks(
     .max(1);
     let mut laying = Laying::new(trainee, candidates, gaps);
     let mut before = laying.done.clone();
-    let (mut sessions, mut full, mut retest) = (Vec::new(), 0, None);
+    let (mut sessions, mut full, mut retest) = (Vec::<Session>::new(), 0, None);
     for (number, days) in (1..).zip(&dates) {
         let begins = trainee.today.plus(WEEK * (number as i32 - 1));
         let lighter = (begins.days_after(start).div_euclid(WEEK) + 1) % every == 0;
@@ -177,7 +177,11 @@ fn weeks(
         };
         for (i, on) in days.iter().enumerate() {
             let to_come = (days.len() - i) as u32;
-            sessions.push(laying.session(&mut week, *on, to_come));
+            let session = laying.session(&mut week, *on, to_come);
+            // A day without a line is no session; the first stays, it says what is left out.
+            if sessions.is_empty() || !session.lines.is_empty() {
+                sessions.push(session);
+            }
         }
         full += u32::from(!lighter);
         for kind in week.sore.into_iter().filter(|_| !lighter) {
@@ -280,7 +284,7 @@ impl Trainee<'_> {
         out
     }
 
-    /// Whether a test may be asked for on a day to come.
+    /// Whether a test may be asked for on a day to come: of what bears on a part that hurts today, not.
     fn tests_on(&self, ix: MovementIx, on: Day) -> bool {
         let new = self.is_back && self.now(ix).is_none();
         let minor = (self.is_minor() || new) && self.roster.of(ix).loaded();
@@ -289,6 +293,7 @@ impl Trainee<'_> {
             && self.has_all(ix)
             && !minor
             && !self.ease(ix, on, on).sore
+            && self.sore_part(ix).is_none()
     }
 
     /// The parts that hurt, and those that rest.

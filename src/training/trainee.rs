@@ -8,12 +8,15 @@ use crate::curriculum::caution::{Book, Shipped};
 use crate::curriculum::gear::Gear;
 use crate::curriculum::manner::When;
 use crate::curriculum::target::{Added, ONE};
-use crate::curriculum::words::{BodyPart, Pattern, Phase, Screening, Weekday};
+use crate::curriculum::words::{BodyPart, PainSign, Pattern, Phase, Screening, Weekday};
 use crate::curriculum::{BodyWeight, Day, Mass, MovementIx};
 use crate::readiness::{self, Cause, Evidence, Readiness, State, Truth, causes};
 use crate::results::{LIMITS, Paused, Person, Trained};
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
+
+/// Where the arm's nerves run from the neck on.
+const ARM: [BodyPart; 3] = [BodyPart::Shoulder, BodyPart::Elbow, BodyPart::Wrist];
 
 /// A logged session of a movement, its load in kilograms.
 #[derive(Clone, Copy, Debug)]
@@ -256,7 +259,20 @@ impl<'a> Trainee<'a> {
         self.roster.find(ix).is_some()
             && (self.is_open(ix) || self.was_done(ix))
             && !self.rests(ix)
+            && self.pulled_nerve(ix).is_none()
             && self.is_at_hand(ix)
+    }
+
+    /// A numb part on the way of the arm's nerves, where a movement is a stretch of the arm: that pulls on them, wherever the
+    /// numbness begins. Common practice, no source.
+    fn pulled_nerve(&self, ix: MovementIx) -> Option<BodyPart> {
+        let facts = self.roster.of(ix);
+        let numb = |p: &&crate::results::Pain| {
+            (p.part == BodyPart::Neck || ARM.contains(&p.part)) && p.signs.contains(&PainSign::Numb)
+        };
+        let arm = facts.mobility() && ARM.iter().any(|part| facts.stresses(*part));
+        let mut pains = self.newest_pains().into_iter().filter(|_| arm);
+        pains.find(numb).map(|p| p.part)
     }
 
     /// Unknown, and not to be tried first today: it stresses a part that hurts, is with weight after two weeks off, or where care is asked for it is harder than
@@ -317,7 +333,7 @@ impl<'a> Trainee<'a> {
     pub fn why_not(&self, ix: MovementIx) -> Left {
         match self.rests(ix) {
             true => self.why_it_rests(ix),
-            false => Left::Equipment,
+            false => self.pulled_nerve(ix).map_or(Left::Equipment, Left::Pain),
         }
     }
 

@@ -16,6 +16,7 @@ PUSH, PULL = ("vertical push", "horizontal push"), ("vertical pull", "horizontal
 LEGS = ("squat", "hinge", "carry")
 GROUPS = {**{p: "push" for p in PUSH}, **{p: "pull" for p in PULL}, **{p: "legs" for p in LEGS}, "core": "core"}
 ORDER = ("vertical pull", "vertical push", "horizontal pull", "horizontal push", *LEGS, "core")
+ARM = ("shoulder", "elbow", "wrist")  # where its nerves run from the neck on
 HEAVY_HOW = {"loaded", "straight-arm", "lowering"}
 HEAVY = {"lowering", "loaded", "straight-arm", "shoulder-extension", "neck-load"}
 UNITS = {"reps": "reps", "time": "s", "length": "cm", "angle": "deg", "done": "done"}
@@ -498,7 +499,13 @@ class Client:
         return floor(self.own_now(id).amount) >= (HOLD_KNOWN if m.unit == "s" else REPS_KNOWN)
 
     def may(self, id):
-        return (self.is_open(id) or self.was_done(id)) and id not in self.spared and self.has_equipment(id)
+        fine = id not in self.spared and not self.pulls_on_numb(self.c[id]) and self.has_equipment(id)
+        return (self.is_open(id) or self.was_done(id)) and fine
+
+    def pulls_on_numb(self, m):
+        """Whether it is a stretch of the arm while the arm or the neck is numb."""
+        numb = any("numb" in pains[-1].signs for part, pains in self.pains.items() if part in ("neck", *ARM))
+        return numb and m.mobility and any(part in ARM for part in m.parts)
 
     # ------------------------------------------------------------ what is not tried first
 
@@ -525,12 +532,10 @@ class Client:
         )
 
     def is_too_much(self, id, on):
-        """Whether it is a stretch of a part that hurts, heavy on it, on the day it began, or more on one that was trained lately."""
-        m, recent = self.c[id], [s for s in self.log if (self.today - s.on).days < LAPSED]
+        """Whether it is a stretch of a part that hurts, heavy on it, or on it on the day it began."""
+        m = self.c[id]
         parts = {part for part in self.sore_parts() if m.bears_on(part)}
-        if parts and (m.mobility or parts & m.heavy_parts or any(self.pains[part][-1].on == on for part in parts)):
-            return True
-        return not self.lately(id) and any(parts & self.c[s.movement].parts for s in recent)
+        return bool(parts) and bool(m.mobility or parts & m.heavy_parts or any(self.pains[part][-1].on == on for part in parts))
 
     def is_back_lately(self):
         """Two weeks off or more, now or ended lately."""

@@ -153,7 +153,8 @@ class Planner:
                     id = line.candidate.movement
                     done[id] = done.get(id, 0) + (0 if lighter or line.sore else 1)
                 session["week"] = w + 1
-                sessions.append(session)
+                if session["_lines"] or not sessions:
+                    sessions.append(session)
             full_weeks += 0 if lighter else 1
             for kind in () if lighter else week.sore:
                 self.sore[kind] = self.sore.get(kind, 0) + 1
@@ -208,7 +209,7 @@ class Planner:
         for i in dict.fromkeys(due):
             m = self.c[i]
             room = m.mobility or kinds.get(m.kind, 0) < TESTS_OF_A_KIND
-            fine = client.may(i) and client.is_open(i) and client.has_all(i) and not self.coach.ease(i, retest, retest).sore
+            fine = client.may(i) and client.is_open(i) and client.has_all(i) and not self.coach.ease(i, retest, retest).sore and not client.is_sore(m)
             weight = m.loaded and (client.minor or client.is_back and client.now(i) is None)
             if fine and not weight and room and len(out) < TESTS:
                 kinds[m.kind] = kinds.get(m.kind, 0) + 1

@@ -1,4 +1,4 @@
-//! Sixteen clients more: which lines a session has, where a number is known though what it needs was never shown, where a part hurts,
+//! Seventeen clients more: which lines a session has, where a number is known though what it needs was never shown, where a part hurts,
 //! where a class is left alone, and after time off. Each file says in words who it is and what is demanded.
 
 use super::coach::{Case, Line};
@@ -44,6 +44,7 @@ impl Case<'_> {
                 });
                 self.all(&sore, "no free pull-up", &|l| !is(l, "pull-up"));
                 self.trains(&["pull", "push"]);
+                self.tests_nothing_on(BodyPart::Shoulder);
             }
             "46-shoulder-seven" => {
                 self.never("on the shoulder", &|m| m.stresses_part(BodyPart::Shoulder));
@@ -74,12 +75,19 @@ impl Case<'_> {
             "51-back-seven" => {
                 self.never("on the back", &|m| m.stresses_part(BodyPart::LowerBack));
                 self.never("a push-up", &|m| m.id().as_str() == "push-up");
-                self.trains(&["pull"]);
+                self.never("a row lying under it", &|m| {
+                    m.id().as_str().contains("row-hip-high")
+                });
+                self.some(&first, "rows standing", &|l| is(l, "row-upright"));
             }
             "52-neck-numb" => {
                 self.never("on the neck", &|m| m.stresses_part(BodyPart::Neck));
                 self.never("a pull-up or a push-up", &|m| {
                     ["pull-up", "push-up"].contains(&m.id().as_str())
+                });
+                self.never("a stretch of the arm", &|m| {
+                    let arm = [BodyPart::Shoulder, BodyPart::Elbow, BodyPart::Wrist];
+                    m.pattern().word() == "mobility" && arm.iter().any(|p| m.stresses_part(*p))
                 });
                 self.trains(&["squat"]);
             }
@@ -121,6 +129,19 @@ impl Case<'_> {
                     l.says("rule") == "pain" && !l.is_new()
                 });
             }
+            "59-elbow-four-pulls" => {
+                for id in ["push-up-kneeling", "row-upright"] {
+                    self.some(&first, id, &|l| {
+                        is(l, id) && l.says("rule") == "pain" && l.number("sets") == 2.0
+                    });
+                }
+                let sore = self.sore(&all, BodyPart::Elbow);
+                self.all(&sore, "light, nothing new", &|l| {
+                    l.says("rule") == "pain" && !l.is_new()
+                });
+                self.every_session("a line", &|_| true);
+                self.tests_nothing_on(BodyPart::Elbow);
+            }
             other => panic!("{other}: nothing is demanded of it"),
         }
     }
@@ -148,6 +169,18 @@ impl Case<'_> {
             movement: l.movement,
         })
         .collect()
+    }
+
+    /// What is tested again bears on a part not at all, or lightly.
+    fn tests_nothing_on(&self, part: BodyPart) {
+        let tests = self.answer["retest"]["tests"].as_array();
+        for id in tests.into_iter().flatten().filter_map(|id| id.as_str()) {
+            let c = &self.proof.curriculum;
+            let m = c.movement(c.find_movement(id).expect("a movement"));
+            let mut of = m.stresses().iter().filter(|s| s.part == part);
+            let bears = of.any(|s| s.how.map(Word::word) != Some("light"));
+            assert!(!bears, "{}: {id} is tested again", self.name);
+        }
     }
 
     /// A line of each group.

@@ -8,6 +8,8 @@
   const { TRUE, UNKNOWN, UNTESTED, GUARDED, LOWERING, WHOLE } = readiness;
   const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128;
   const NEVER = -Infinity;
+  /** Where the arm's nerves run from the neck on. */
+  const ARM = ['shoulder', 'elbow', 'wrist'];
 
   // ---- the movements
 
@@ -111,7 +113,15 @@
     return kept[m];
   };
   /** Open, owned or done before, resting in no way, and its equipment at hand. @param {Trainee} c @param {number} m */
-  const may = (c, m) => c.found.reached[m] === 1 && (isOpen(c, m) || wasDone(c, m)) && isAtHand(c, m);
+  const may = (c, m) => c.found.reached[m] === 1 && (isOpen(c, m) || wasDone(c, m)) && pulledNerve(c, m) < 0 && isAtHand(c, m);
+  /** A numb part on the way of the arm's nerves, where a movement is a stretch of the arm: that pulls on them, wherever the numbness
+   * begins; -1 where there is none. @param {Trainee} c @param {number} m */
+  const pulledNerve = (c, m) => {
+    const { parts, stresses } = c.tables;
+    if (!c.facts.isMobility(m) || !parts.some((word, part) => ARM.includes(word) && ((stresses[m] >> part) & 1) === 1)) return -1;
+    const pain = newestPains(c).find(({ part, signs }) => signs.includes('numb') && ['neck', ...ARM].includes(parts[part]));
+    return pain ? pain.part : -1;
+  };
 
   // ---- what is not tried first
 
@@ -348,7 +358,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, isBack, wasLongOff, sparesBreath, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, isBack, wasLongOff, sparesBreath, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

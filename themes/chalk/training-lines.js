@@ -30,7 +30,10 @@
     return because(kind === 'pain' ? 'left.pain' : kind === 'restrict' ? 'left.restricted' : 'left.paused', what);
   };
   /** Why an open movement may not be trained. @param {Trainee} c @param {number} m @returns {Reason} */
-  const whyNot = (c, m) => (c.found.reached[m] === 1 ? because('left.equipment') : spared(c, m));
+  const whyNot = (c, m) => {
+    const part = training.pulledNerve(c, m);
+    return c.found.reached[m] !== 1 ? spared(c, m) : part >= 0 ? because('left.pain', { part }) : because('left.equipment');
+  };
   /** @param {Trainee} c @param {number} m */
   const isLowering = (c, m) => c.model.is(m, LOWERING);
   /** @param {Trainee} c @param {number} m */
@@ -447,14 +450,11 @@
     kept[m] = recent.find(({ movement }) => movement === m) || recent.find(({ movement }) => up.has(movement)) || null;
     return kept[m];
   };
-  /** A part that hurts and that a movement stresses too much for that: it stretches it, is heavy on it, began to hurt on that day, or the part
-   * was trained lately, but not by this; -1 where there is none. @param {Trainee} c @param {number} m @param {number} day */
+  /** A part that hurts and that a movement stresses too much for that: it stretches it, is heavy on it, or began to hurt on that day; -1
+   * where there is none. @param {Trainee} c @param {number} m @param {number} day */
   const tooMuchOn = (c, m, day) => {
-    const known = didLately(c, m) !== null;
-    const stresses = (/** @type {number} */ one, /** @type {number} */ part) => ((c.tables.stresses[one] >> part) & 1) === 1;
     const pain = training.newestPains(c).find((one) => training.bearsOn(c, m, one.part) && training.isHolding(c, one, c.day)
-      && (c.facts.isMobility(m) || ((c.tables.heavy_on[m] >> one.part) & 1) === 1 || one.on === day
-        || (!known && c.log.some(({ on, movement }) => c.day - on < c.K.off[0] && stresses(movement, one.part)))));
+      && (c.facts.isMobility(m) || ((c.tables.heavy_on[m] >> one.part) & 1) === 1 || one.on === day));
     return pain ? pain.part : -1;
   };
   /** Sets of a logged session, two at least. @param {Trainee} c @param {Logged} of */

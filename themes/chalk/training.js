@@ -284,7 +284,8 @@
       if (!lighter) before = new Map(work.done);
       /** @type {Planned} */
       const week = { number: w + 1, lighter, before, full, sets: new Map(), sore: new Set(), toCome: 0 };
-      days.forEach((on, i) => sessions.push(session(c, work, { ...week, toCome: days.length - i }, on)));
+      // A day without a line is no session; the first stays, it says what is left out.
+      days.forEach((on, i) => { const of = session(c, work, { ...week, toCome: days.length - i }, on); if (!sessions.length || of.lines.length) sessions.push(of); });
       if (!lighter) full += 1;
       if (!lighter) for (const kind of week.sore) work.sore.set(kind, (work.sore.get(kind) || 0) + 1);
       if (lighter) retest = (days.length ? days[days.length - 1] : day + WEEK * w) + 1;
@@ -320,7 +321,7 @@
     const kinds = new Map();
     for (const m of new Set(all)) {
       const kind = facts.kind(m), known = kinds.get(kind) || 0;
-      const tests = may(c, m) && training.isOpen(c, m) && training.hasAll(c, m) && !((c.minor || (training.isBack(c) && training.now(c, m) === null)) && facts.has(m, LOADED)) && !training.ease(c, m, on, on).sore;
+      const tests = may(c, m) && training.isOpen(c, m) && training.hasAll(c, m) && !((c.minor || (training.isBack(c) && training.now(c, m) === null)) && facts.has(m, LOADED)) && !training.ease(c, m, on, on).sore && training.sorePart(c, m) < 0;
       if (out.length >= K.tests || !tests || (!facts.isMobility(m) && known >= K.tests_kind)) continue;
       kinds.set(kind, known + 1);
       out.push(m);
