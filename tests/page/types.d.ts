@@ -799,6 +799,7 @@ interface Rungbook {
     hasAll: (c: Trainee, m: number) => boolean;
     isHolding: (c: Trainee, pain: Pain, on: number) => boolean;
     sorePart: (c: Trainee, m: number) => number;
+    pulledNerve: (c: Trainee, m: number) => number;
     isTooNew: (c: Trainee, m: number) => boolean;
     mayTest: (c: Trainee, m: number) => boolean;
     ease: (c: Trainee, m: number, on: number, first: number) => Ease;
