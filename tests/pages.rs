@@ -98,14 +98,16 @@ fn a_number_opens_only_what_needs_nothing_else() {
 
 #[test]
 fn what_waits_for_its_needs_is_tested_last() {
-    for path in ["self-test.html", "self-test-up.html"] {
+    // The index says behind each folded group how many it holds.
+    for (path, one) in [("self-test.html", "1 "), ("self-test-up.html", "")] {
         let groups = [
-            "Vertical push The shrug",
-            "Trunk The lean",
-            "each only when its needs are yours The stand",
-            "The press",
+            format!("Vertical push {one}The shrug"),
+            format!("Trunk {one}The lean"),
+            "each only when its needs are yours".to_owned(),
+            "The stand".to_owned(),
+            "The press".to_owned(),
         ];
-        in_order(&page(path), &groups);
+        in_order(&page(path), &groups.each_ref().map(String::as_str));
     }
 }
 

@@ -3,7 +3,7 @@
 use super::{Made, about, head, turn};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::Page;
-use crate::curriculum::words::{Part, Pattern, Position, Word};
+use crate::curriculum::words::{Pattern, Word};
 use crate::curriculum::{MovementIx, SkillIx};
 use crate::site::material::{Material, ROWS_A_PAGE};
 use crate::site::names::stage_words;
@@ -113,8 +113,6 @@ fn home(site: &Material<'_>, context: &mut Context) {
 struct ClassView<'a> {
     #[serde(flatten)]
     class: CautionView<'a>,
-    /// How to bail out of it as such, without what is said in one position alone.
-    way_out: String,
     /// The movement that is about little else, and its small figure; nothing where none is drawn.
     shown: Option<(String, &'a str)>,
     movements: Vec<&'a str>,
@@ -136,11 +134,6 @@ fn cautions(site: &Material<'_>, context: &mut Context) {
         let movements = by_class.get(&ix).map_or(&[][..], Vec::as_slice);
         ClassView {
             class: view::caution(site, ix, &[]),
-            way_out: site.curriculum.cautions().class(ix).fitting(
-                Part::BailOut,
-                &[Position::Upright],
-                site.say(),
-            ),
             shown: purest(site, movements).map(|m| (view::figure_of(site, m), site.links.of(m))),
             movements: movements
                 .iter()

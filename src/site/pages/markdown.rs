@@ -431,7 +431,7 @@ mod tests {
     #[test]
     fn a_note_takes_what_depends_on_its_place() {
         let made =
-            "<h\02 id=\"\0anote-a\">é 2w</h\02><h\06>b</h\06><a href=\"#\0anote-a\"><img\0w>"
+            "<h\u{0}2 id=\"\0anote-a\">é 2w</h\u{0}2><h\u{0}6>b</h\u{0}6><a href=\"#\0anote-a\"><img\0w>"
                 .replace('\0', SLOT);
         let made = made.as_str();
         assert_eq!(
