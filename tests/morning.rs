@@ -134,7 +134,7 @@ fn pains_and_pauses_are_said_with_their_end() {
     check(
         "Dov",
         &[
-            "shoulder hurts 7 of 10 (2026-11-21), 8 next morning. Ask a clinician before you train the shoulder again; it rests until a lower number.",
+            "shoulder hurts 7 of 10 (2026-11-21), 8 next morning. Ask a clinician before you train the shoulder again; it rests until an entry of 5 or less.",
             "paused since 2026-11-21 by the coach, until 2026-12-20",
             "Tuck hollow hold [caution]: 35 seconds, needs 45 seconds",
         ],

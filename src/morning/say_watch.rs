@@ -5,14 +5,18 @@ use super::{Verdict, Watch, rests};
 use crate::curriculum::target::{Added, Got, Micro};
 use crate::curriculum::{Mass, MovementIx};
 use crate::history::{Advice, Fallen, Point, Still};
-use crate::readiness::Cause;
+use crate::readiness::{Cause, goes_on_to};
 use crate::results::Person;
 use crate::training::K;
 
 impl Telling<'_> {
     pub(super) fn watch(&self, of: &Verdict, person: &Person, watch: &Watch) -> String {
         match watch {
-            Watch::Pain { at, stops } => self.say.pain(&person.pains[*at], *stops),
+            Watch::Pain { at, stops } => {
+                let pain = &person.pains[*at];
+                let above = || goes_on_to(person, pain.part, self.today);
+                self.say.pain(pain, stops.then(above))
+            }
             Watch::Rests(cause) => self.rests(person, &[*cause]),
             Watch::Age(years) => {
                 let whole = |n: i32| crate::words::Value::Whole(n.into());

@@ -12,7 +12,7 @@ mod route;
 pub use compare::{Share, Verdict, WHOLE, verdict};
 pub use evidence::{Evidence, Truth, never_presumed};
 pub use first::{First, Steps};
-pub use pause::{Cause, causes};
+pub use pause::{Cause, causes, goes_on_to};
 pub use route::client_route;
 
 use crate::chain::Stages;

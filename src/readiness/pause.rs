@@ -85,17 +85,21 @@ fn pausing_pains(person: &Person, today: Day) -> Vec<usize> {
             None => newest.push((pain.part, i)),
         }
     }
-    let grows = person.age_on(today).is_some_and(|age| age < LIMITS.adult);
-    let growing = |part: BodyPart| grows && LIMITS.growing.contains(&part.word());
-    let pauses = |pain: &Pain| {
-        // In the neck already from what is felt: a nerve or the cord may be behind it. Common practice, no source.
-        pain.score >= LIMITS.pain[usize::from(pain.part != BodyPart::Neck)]
-            || !pain.signs.is_empty()
-            || (pain.score > 0 && growing(pain.part))
-    };
+    let pauses =
+        |pain: &Pain| pain.score > goes_on_to(person, pain.part, today) || !pain.signs.is_empty();
     newest.sort_unstable();
     let places = newest.into_iter().map(|(_, i)| i);
     places.filter(|i| pauses(&person.pains[*i])).collect()
+}
+
+/// The highest pain, 0 to 10, with which a part goes on; above it the part rests (Silbernagel et al. 2007). None in what still grows,
+/// and less in the neck: a nerve or the cord may be behind it. Common practice, no source.
+pub fn goes_on_to(person: &Person, part: BodyPart, today: Day) -> u32 {
+    let grows = person.age_on(today).is_some_and(|age| age < LIMITS.adult);
+    if grows && LIMITS.growing.contains(&part.word()) {
+        return 0;
+    }
+    LIMITS.pain[usize::from(part != BodyPart::Neck)].saturating_sub(1)
 }
 
 /// Whether a cause reaches a movement by itself.

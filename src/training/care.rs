@@ -5,7 +5,7 @@ use super::say::Say;
 use super::session::Session;
 use crate::curriculum::caution::{Book, Shipped, Word};
 use crate::curriculum::{Day, MovementIx};
-use crate::readiness::{Cause, causes};
+use crate::readiness::{Cause, causes, goes_on_to};
 use crate::results::{Pain, Person};
 
 /// The classes of which a session says once what they ask, and the word that says it.
@@ -22,8 +22,9 @@ pub struct Care {
 }
 
 impl Say<'_> {
-    /// What hurt, when, with its signs; where the part rests for it, whom to ask before it is trained again.
-    pub fn pain(&self, pain: &Pain, stops: bool) -> String {
+    /// What hurt, when, with its signs; where the part rests for it (`rests_above` a number from 0 to 10), whom to ask before it is
+    /// trained again, and until when.
+    pub fn pain(&self, pain: &Pain, rests_above: Option<u32>) -> String {
         let fill = |key: &str, values: &[(&str, crate::words::Value<'_>)]| {
             self.words.fill(&format!("morning.{key}"), values)
         };
@@ -46,13 +47,48 @@ impl Say<'_> {
             let values = [("pain", (&out).into()), ("signs", (&signs).into())];
             out = fill("pain_signs", &values);
         }
-        match stops {
-            true => fill(
-                "pain_stops",
-                &[("pain", (&out).into()), ("part", part.into())],
-            ),
-            false => out,
+        let Some(above) = rests_above else {
+            return out;
+        };
+        let until = self.until(pain, above);
+        let values = [
+            ("pain", (&out).into()),
+            ("part", part.into()),
+            ("until", (&until).into()),
+        ];
+        fill("pain_stops", &values)
+    }
+
+    /// Until what a part rests: a sign is for a clinician, a number for a lower one.
+    fn until(&self, pain: &Pain, above: u32) -> String {
+        match above {
+            _ if !pain.signs.is_empty() => self.words.say("rests.until_sign").to_string(),
+            0 => self.words.say("rests.until_none").to_string(),
+            n => self.words.fill("rests.until_entry", &[("n", n.into())]),
         }
+    }
+
+    /// What to leave out, with what to go gently, and when to stop a line: once a session. Common practice, no source.
+    pub fn gently(&self, training: &Training) -> Option<String> {
+        let parts = |rest: bool| {
+            let of = training.sore.iter().filter(|s| s.1.is_none() == rest);
+            let of: Vec<&str> = of.map(|s| self.part(s.0)).collect();
+            self.words.list(&of)
+        };
+        let fill = |key: &str, values: &[(&str, crate::words::Value<'_>)]| {
+            self.words.fill(&format!("training.{key}"), values)
+        };
+        let mut out = Vec::new();
+        let rests = parts(true);
+        if !rests.is_empty() {
+            out.push(fill("leave_out", &[("parts", (&rests).into())]));
+        }
+        if let Some(above) = training.sore.iter().filter_map(|s| s.1).min() {
+            let hurts = parts(false);
+            let values = [("parts", (&hurts).into()), ("n", above.into())];
+            out.push(fill("go_gently", &values));
+        }
+        (!out.is_empty()).then(|| out.join(" "))
     }
 
     /// Why nothing may be planned: too young for a page, else a clinician first.
@@ -70,7 +106,10 @@ impl Say<'_> {
             Cause::Pain(at) => person.pains.get(at),
             _ => None,
         });
-        pains.map(|pain| self.pain(pain, true)).collect()
+        let above = |pain: &Pain| goes_on_to(person, pain.part, today);
+        pains
+            .map(|pain| self.pain(pain, Some(above(pain))))
+            .collect()
     }
 
     /// Who stands by, and how to breathe: once a session, with the movements for which.

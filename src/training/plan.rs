@@ -7,8 +7,10 @@ use super::goal::{Gap, Goal};
 use super::session::{Laying, Session, Week, counts_as_hard};
 use super::trainee::Trainee;
 use crate::curriculum::day::WEEK;
+use crate::curriculum::words::{BodyPart, Word};
 use crate::curriculum::{Day, MovementIx};
-use crate::results::{Goal as Chosen, Person};
+use crate::readiness::{Cause, causes, goes_on_to};
+use crate::results::{Goal as Chosen, Paused, Person};
 use std::collections::{BTreeMap, BTreeSet};
 
 const LETTERS: [char; 8] = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'];
@@ -37,8 +39,8 @@ pub struct Training {
     /// Hard sets of the first week.
     pub week_sets: BTreeMap<Kind, i64>,
     pub conditions: Vec<Condition>,
-    /// Parts that hurt or rest, by name: warm-ups leave out what is felt there.
-    pub sore: Vec<crate::curriculum::words::BodyPart>,
+    /// Parts that rest or hurt, by name, these with the pain, 0 to 10, above which a line stops: warm-ups say it.
+    pub sore: Vec<(BodyPart, Option<u32>)>,
 }
 
 /// What holds for every session.
@@ -296,22 +298,22 @@ impl Trainee<'_> {
             && self.sore_part(ix).is_none()
     }
 
-    /// The parts that hurt, and those that rest.
-    fn sore(&self) -> Vec<crate::curriculum::words::BodyPart> {
-        use crate::results::Paused;
-        let pains = self.newest_pains().into_iter();
-        let hurts = pains.filter(|p| p.score > 0 || self.stops(p));
-        let all = self.person.pauses.iter().chain(&self.person.restrictions);
-        let rests = all.filter(|p| p.holds_on(self.today));
-        let mut out: Vec<_> = rests
-            .filter_map(|p| match p.what {
-                Paused::Part(part) => Some(part),
-                _ => None,
-            })
-            .chain(hurts.map(|p| p.part))
-            .collect();
-        out.sort_by_key(|part| crate::curriculum::words::Word::word(*part));
-        out.dedup();
+    /// The parts that rest, and those that hurt, with the pain above which a line stops.
+    fn sore(&self) -> Vec<(BodyPart, Option<u32>)> {
+        let part = |cause: Cause| match (cause, cause.pause(self.person).map(|p| p.what)) {
+            (Cause::Pain(at), _) => Some(self.person.pains[at].part),
+            (_, Some(Paused::Part(part))) => Some(part),
+            _ => None,
+        };
+        let rests = causes(self.person, self.today).into_iter();
+        let rests = rests.filter_map(part).map(|part| (part, None));
+        let hurts = self.newest_pains().into_iter().filter(|p| p.score > 0);
+        let above = |part: BodyPart| goes_on_to(self.person, part, self.today);
+        let hurts = hurts.map(|p| (p.part, Some(above(p.part))));
+        let mut out: Vec<_> = rests.chain(hurts).collect();
+        // What rests comes first of its part.
+        out.sort_by_key(|(part, above)| (part.word(), *above));
+        out.dedup_by_key(|(part, _)| *part);
         out
     }
 }

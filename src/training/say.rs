@@ -405,11 +405,7 @@ impl<'a> Say<'a> {
             session.lines.iter().any(bears)
         };
         let mut out = Vec::new();
-        if !training.sore.is_empty() {
-            let parts: Vec<&str> = training.sore.iter().map(|p| self.part(*p)).collect();
-            let parts = self.words.list(&parts);
-            out.push(self.fill("leave_out", &[("parts", (&parts).into())]));
-        }
+        out.extend(self.gently(training));
         out.extend(school.get("always").into_iter().flatten().cloned());
         let classes = school
             .iter()

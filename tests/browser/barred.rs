@@ -428,13 +428,13 @@ fn a_pain_pauses_its_part_and_nothing_else() {
     assert!(
         rests
             .as_str()
-            .is_some_and(|t| t.contains("wrist") && t.contains("lower number")),
+            .is_some_and(|t| t.contains("wrist") && t.contains("an entry of 5 or less")),
         "{rests}"
     );
     browser.open(&format!("{base}if-it-hurts.html"));
     keep("wrist", "2");
     browser.open(&format!("{base}where-i-stand.html"));
-    assert_eq!(wrong(&browser)[3], 0, "until a lower number");
+    assert_eq!(wrong(&browser)[3], 0, "until an entry of 5 or less");
     // Under 18 a wrist rests at any pain.
     browser.run(
         "rungbook.store.put('born', new Date().getFullYear() - 15)",

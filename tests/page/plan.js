@@ -13,7 +13,7 @@
   /** Months of a path: half weeks times thousandths into weeks, to one place. @param {number} path */
   const weeksOf = (path) => Math.round(path / 200) / 10;
   /** @param {Tables} tables @param {WarmUp} warm */
-  const warmUpText = (tables, { sore, text, easy }) => [...(sore ? [say('training.leave_out', { parts: sore })] : []), ...text,
+  const warmUpText = (tables, { sore, text, easy }) => [...(sore ? [sore] : []), ...text,
     ...(easy ? [say('training.easy_set', { amount: easy.amount, movement: nameOf(tables, easy.movement) })] : [])];
 
   /** What the program answers. @param {Model} model @param {Person} person @param {Assessment} found @param {number} day */

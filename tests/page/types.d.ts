@@ -456,7 +456,7 @@ interface Line {
 }
 
 interface WarmUp {
-  /** The parts in which what is felt is left out; empty where there are none. */
+  /** What to leave out, and with what to go gently; empty where nothing rests or hurts. */
   sore: string;
   text: string[];
   easy: { movement: number; amount: string } | null;
@@ -725,6 +725,8 @@ interface Rungbook {
     mass: (unit: number, load: number, bodyWeight: number | null) => number | null;
     reaches: (model: Model, cause: Pause, m: number) => boolean;
     isPausing: (model: Model, person: Person, pain: Pain, today: number) => boolean;
+    goesOnTo: (model: Model, person: Person, part: number, today: number) => number;
+    untilWords: (pain: Pain, above: number) => string;
     WHOLE: number;
     STATES: string[];
     TRUE: 2; UNKNOWN: 1; FALSE: 0; UNTESTED: 3; MEETS: 0; MISSES: 1;
@@ -815,7 +817,7 @@ interface Rungbook {
     got: (c: Trainee, m: number) => Got | null;
     followsFrom: (c: Trainee, m: number) => number | null;
     timeOf: (tables: Tables, gap: Gap) => string | null;
-    painWords: (tables: Tables, pain: Pain, stops: boolean) => string;
+    painWords: (tables: Tables, pain: Pain, above: number | null) => string;
     clinician: (c: Trainee) => string[];
     care: (c: Trainee, session: PlannedSession) => { asks: string; movements: number[] }[];
     newestPains: (c: Trainee) => Pain[];

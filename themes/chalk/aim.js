@@ -138,7 +138,7 @@
   };
   /** @param {Training} of @param {PlannedSession} session @returns {HTMLElement[]} */
   const warmUp = ({ trainee: { tables: { names } } }, { warmUp: { sore, text, easy } }) => [
-    ...(sore ? [make('li', { text: say('training.leave_out', { parts: sore }) })] : []), ...text.map((line) => make('li', { text: line })),
+    ...(sore ? [make('li', { text: sore })] : []), ...text.map((line) => make('li', { text: line })),
     ...(easy && names ? [make('li', {}, ...nodes(sayNodes('training.easy_set', { amount: easy.amount, movement: named(tables, easy.movement) })))] : []),
   ];
   /** Who stands by, and how to breathe. @param {Training} of @param {PlannedSession} session @returns {HTMLElement[]} */

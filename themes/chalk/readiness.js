@@ -246,11 +246,20 @@
     }
   };
 
-  /** Whether a pain pauses its part. @param {Model} model @param {Person} person @param {Pain} pain @param {number} today */
-  const isPausing = (model, person, { part, score, signs }, today) => {
+  /** The highest pain with which a part goes on; above it the part rests. @param {Model} model @param {Person} person @param {number} part @param {number} today */
+  const goesOnTo = (model, person, part, today) => {
     const age = globalThis.rungbook.results.ageOn(person.born, today);
     const growing = age !== null && age < LIMITS.adult && LIMITS.growing.includes(model.tables.parts[part]);
-    return score >= LIMITS.pain[model.tables.parts[part] === 'neck' ? 0 : 1] || signs.length > 0 || (score > 0 && growing);
+    return growing ? 0 : LIMITS.pain[model.tables.parts[part] === 'neck' ? 0 : 1] - 1;
+  };
+  /** Until what a part rests: a sign is for a clinician, a number for a lower one. @param {Pain} pain @param {number} above @returns {string} */
+  const untilWords = ({ signs }, above) => {
+    const { say } = globalThis.rungbook.words;
+    return signs.length ? say('rests.until_sign') : above === 0 ? say('rests.until_none') : say('rests.until_entry', { n: above });
+  };
+  /** Whether a pain pauses its part. @param {Model} model @param {Person} person @param {Pain} pain @param {number} today */
+  const isPausing = (model, person, { part, score, signs }, today) => {
+    return score > goesOnTo(model, person, part, today) || signs.length > 0;
   };
 
   /** The newest pain of each part, where it pauses the part. @param {Model} model @param {Person} person @param {number} today */
@@ -465,7 +474,7 @@
   };
 
   globalThis.rungbook.readiness = {
-    prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, mass, reaches, isPausing, WHOLE, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING, DRAWN,
+    prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, mass, reaches, isPausing, goesOnTo, untilWords, WHOLE, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING, DRAWN,
     PAUSED, OWNED, OPEN, ALMOST, NOT_YET, TEST_FIRST,
   };
 })();

@@ -126,8 +126,13 @@
     if (cause.because) out = sayNodes('rests.because', { pause: out, because: BECAUSE[cause.because] || cause.because });
     return /** @type {(Node | string)[]} */ (out);
   };
+  /** Until what a pain lets its part rest. @param {number} entry */
+  const untilOf = (entry) => {
+    const stand = mine(), pain = stand && stand.person.pains.find((one) => one.entry === entry);
+    return stand && pain ? say('rests.lift_pain', { until: readiness.untilWords(pain, readiness.goesOnTo(/** @type {Model} */ (model), stand.person, pain.part, stand.day)) }) : '';
+  };
   /** How what has no button of its own is lifted. @param {Pause} cause */
-  const liftedBy = ({ kind, by }) => (kind === 'pain' ? say('rests.lift_pain') : kind === 'light' ? say('rests.lift_light') : by === 'screening' ? say('rests.lift_screening') : null);
+  const liftedBy = ({ kind, by, entry }) => (kind === 'pain' ? untilOf(entry) : kind === 'light' ? say('rests.lift_light') : by === 'screening' ? say('rests.lift_screening') : null);
 
   /** @param {number} state @param {boolean} [counted] @param {boolean} [askFirst] whether whose state it is was told to ask a clinician first */
   const mark = (state, counted, askFirst = health() === 'ask') => {

@@ -248,18 +248,23 @@
     };
   };
 
+  /** What to leave out, with what to go gently, and when to stop a line: once a session. @param {Trainee} c @returns {string} */
+  const gently = (c) => {
+    const { tables, found } = c, rests = new Set(found.causes.flatMap(({ part }) => (part === null ? [] : [part])));
+    const hurts = training.newestPains(c).filter(({ score, part }) => score > 0 && !rests.has(part)).map(({ part }) => part);
+    const named = (/** @type {number[]} */ all) => all.map((part) => tables.parts[part]).sort().map((part) => say(`body.${part.replace('-', '_')}`)).join(say('list.separator'));
+    const above = Math.min(...hurts.map((part) => readiness.goesOnTo(c.model, c.person, part, c.day)));
+    return [...(rests.size ? [say('training.leave_out', { parts: named([...rests]) })] : []), ...(hurts.length ? [say('training.go_gently', { parts: named(hurts), n: above })] : [])].join(' ');
+  };
   /** What to leave out, the school's lines for all and for the classes of the day, one easy set of the first strength line.
    * @param {Trainee} c @param {Line[]} lines @returns {WarmUp} */
   const warmUp = (c, lines) => {
-    const { tables, found } = c, classes = new Set(lines.flatMap(({ movement }) => tables.cautions[movement].map((i) => tables.classes[i])));
+    const { tables } = c, classes = new Set(lines.flatMap(({ movement }) => tables.cautions[movement].map((i) => tables.classes[i])));
     const of = Object.keys(tables.warm_up).filter((key) => key !== 'always' && classes.has(key)).sort();
     const text = ['always', ...of].flatMap((key) => tables.warm_up[key] || []);
     const first = lines.find(({ block }) => isHard(block));
-    const sore = new Set(training.newestPains(c).filter(({ score }) => score > 0).map(({ part }) => part));
-    found.causes.forEach(({ part }) => { if (part !== null) sore.add(part); });
-    const parts = [...sore].map((part) => tables.parts[part]).sort().map((part) => say(`body.${part.replace('-', '_')}`));
     const easy = first ? { movement: first.movement, amount: inWords({ ...first, sets: 1, amount: Math.max(1, Math.floor(first.amount / 2)), load: null, side: null }) } : null;
-    return { sore: parts.join(say('list.separator')), text, easy };
+    return { sore: gently(c), text, easy };
   };
 
   // ---- the weeks
@@ -375,16 +380,17 @@
     const [unit, low, n] = many <= K.said_in_weeks ? ['weeks', few, many] : ['months', Math.max(1, months(from)), months(to)];
     return low === n ? say(`training.time.${unit}`, { n }) : say(`training.time.between.${unit}`, { low, n });
   };
-  /** What hurt, when, with its signs; where the part rests for it, whom to ask before it is trained again. @param {Tables} tables @param {Pain} pain @param {boolean} stops @returns {string} */
-  const painWords = (tables, { part, score, on, signs, nextMorning }, stops) => {
+  /** What hurt, when, with its signs; where the part rests for it, above a number, whom to ask before it is trained again, and until when. @param {Tables} tables @param {Pain} pain @param {number | null} above @returns {string} */
+  const painWords = (tables, pain, above) => {
+    const { part, score, on, signs, nextMorning } = pain;
     const name = say(`body.${tables.parts[part].replace('-', '_')}`);
     let out = say('morning.pain', { part: name, score, day: results.dayText(on) });
     if (nextMorning !== null && nextMorning > score) out = say('morning.pain_morning', { pain: out, n: nextMorning });
     if (signs.length) out = say('morning.pain_signs', { pain: out, signs: signs.map((sign) => say(`training.sign.${sign.replace('-', '_')}`)).join(say('list.separator')) });
-    return stops ? say('morning.pain_stops', { pain: out, part: name }) : out;
+    return above === null ? out : say('morning.pain_stops', { pain: out, part: name, until: readiness.untilWords(pain, above) });
   };
   /** The pains that stop their part today: what is said before all else. @param {Trainee} c @returns {string[]} */
-  const clinician = (c) => c.found.causes.filter(({ kind }) => kind === 'pain').flatMap(({ entry }) => c.person.pains.filter((pain) => pain.entry === entry)).map((pain) => painWords(c.tables, pain, true));
+  const clinician = (c) => c.found.causes.filter(({ kind }) => kind === 'pain').flatMap(({ entry }) => c.person.pains.filter((pain) => pain.entry === entry)).map((pain) => painWords(c.tables, pain, readiness.goesOnTo(c.model, c.person, pain.part, c.day)));
   /** Who stands by, and how to breathe: once a session, with the movements for which. @param {Trainee} c @param {PlannedSession} session @returns {{ asks: string, movements: number[] }[]} */
   const care = ({ tables }, { lines }) => [['alone', say('training.not_alone')], ['breath-holding', say('training.breathe')]].flatMap(([id, asks]) => {
     const cls = tables.classes.indexOf(id), movements = [...new Set(lines.map(({ movement }) => movement).filter((m) => tables.cautions[m].includes(cls)))];
