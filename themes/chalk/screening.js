@@ -100,19 +100,22 @@
       set.hidden = age !== null && ((under !== undefined && age >= Number(under)) || (from !== undefined && age + 1 < Number(from)));
     }
   };
+  const nameOf = (/** @type {HTMLElement} */ set) => /** @type {HTMLInputElement} */ (set.querySelector('input')).name;
   questions.hidden = false;
   field('born').addEventListener('input', askByAge);
   // Who has read them all and says no to the rest has answered them; how regularly somebody exercises is said by nothing else.
   byId('no-to-the-rest').addEventListener('click', () => {
+    // What is kept as a pain is not answered with no.
+    const newest = new Map(store.entries('pain').map(({ entry }) => [entry.part, entry]));
+    const hurts = [...newest.values()].some(({ score, signs }) => score >= LIMITS.pain[0] || signs);
     for (const set of /** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset:not([data-column="regular"], [hidden])'))) {
-      if (!set.querySelector('input:checked')) /** @type {HTMLInputElement} */ (set.querySelector('input[value="no"]')).checked = true;
+      if (!set.querySelector('input:checked')) /** @type {HTMLInputElement} */ (set.querySelector(`input[value="${hurts && nameOf(set) === 'injury' ? 'yes' : 'no'}"]`)).checked = true;
     }
     questions.requestSubmit();
   });
   questions.addEventListener('submit', (event) => {
     event.preventDefault();
     const sets = [.../** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset:not([hidden])'))];
-    const nameOf = (/** @type {HTMLElement} */ set) => /** @type {HTMLInputElement} */ (set.querySelector('input')).name;
     const today = results.today(), born = Number(field('born').value.trim());
     const bornFine = /^\s*[0-9]{4}\s*$/.test(field('born').value) && results.fact('born', born, today).why === '';
     const open = sets.find((set) => yes(nameOf(set)) === null);
