@@ -1,7 +1,7 @@
 //! What could stand in a session: a variation for each gap, what is kept up beside them, and the limiter.
 
 use super::constants::K;
-use super::facts::{Group, ORDER};
+use super::facts::{Group, ORDER, place_of};
 use super::goal::{Gap, Goal};
 use super::reason::{Block, Left, Reason, Rule};
 use super::trainee::Trainee;
@@ -334,6 +334,9 @@ impl Pool<'_, '_> {
             if !self.all.iter().any(has_line) {
                 self.try_one(&list, Reason::NothingOfGroup(group));
             }
+            if !self.all.iter().any(has_line) {
+                self.try_unsure(group);
+            }
         }
         self.go_on(&can);
         if self.rests {
@@ -454,6 +457,34 @@ impl Pool<'_, '_> {
                 None => why,
             };
             self.add(self.kept(*ix, Rule::FirstTry, why));
+        }
+    }
+
+    /// Where what is open of a group rests and nothing else has a line: a first try of the lowest rung that only lacks what was never
+    /// shown. Common practice, no source.
+    fn try_unsure(&mut self, group: Group) {
+        let (t, roster) = (self.trainee, self.trainee.roster);
+        let plain = |ix: &MovementIx| {
+            let f = roster.of(*ix);
+            f.group() == Some(group) && f.counted && !f.lowering() && !f.practised() && !f.guarded()
+        };
+        let all = || roster.standing.iter().copied().filter(plain);
+        if !all().any(|ix| t.is_open(ix) && t.rests(ix)) {
+            return;
+        }
+        let unknown = all().filter(|ix| t.now(*ix).is_none() && t.is_only_unsure(*ix));
+        let easiest = unknown.min_by_key(|ix| {
+            let f = roster.of(*ix);
+            (
+                place_of(f.pattern()),
+                f.stage,
+                f.straight,
+                f.of.cautions().len(),
+                *ix,
+            )
+        });
+        if let Some(ix) = easiest {
+            self.add(self.kept(ix, Rule::FirstTry, Reason::NothingOfGroup(group)));
         }
     }
 

@@ -83,6 +83,8 @@ pub struct Trainee<'a> {
     states: Vec<Option<State>>,
     /// A number of their own still counts, though what they need is not shown.
     before: Vec<bool>,
+    /// Something that they need was never shown, and nothing of it failed.
+    unsure: Vec<bool>,
     /// Holding the breath is left alone: few long and straight-arm holds.
     pub(super) spares_breath: bool,
     resting: Readiness,
@@ -140,6 +142,7 @@ impl<'a> Trainee<'a> {
             ended: Vec::new(),
             states,
             before: vec![false; count],
+            unsure: vec![false; count],
             spares_breath: false,
             resting,
             own: vec![OnceCell::new(); count],
@@ -168,6 +171,7 @@ impl<'a> Trainee<'a> {
         self.careful = self.asks_for_care();
         self.spares_breath = self.breath_rests();
         for ix in unsure {
+            self.unsure[ix.at()] = true;
             self.before[ix.at()] = self.has_number(ix);
         }
     }
@@ -202,6 +206,16 @@ impl<'a> Trainee<'a> {
     /// still counts. Neither inverted nor loaded. Common practice, no source.
     pub fn was_done(&self, ix: MovementIx) -> bool {
         self.before[ix.at()] && !self.owns(ix)
+    }
+
+    /// Kept from being open by nothing but what was never shown, and free of what rests or hurts. Neither inverted nor loaded.
+    pub(super) fn is_only_unsure(&self, ix: MovementIx) -> bool {
+        self.unsure[ix.at()]
+            && !self.owns(ix)
+            && !self.roster.of(ix).guarded()
+            && !self.rests(ix)
+            && self.is_at_hand(ix)
+            && self.sore_part(ix).is_none()
     }
 
     /// At least two reps, or five seconds, measured or logged.

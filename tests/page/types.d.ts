@@ -802,6 +802,7 @@ interface Rungbook {
     isHolding: (c: Trainee, pain: Pain, on: number) => boolean;
     sorePart: (c: Trainee, m: number) => number;
     pulledNerve: (c: Trainee, m: number) => number;
+    isOnlyUnsure: (c: Trainee, m: number) => boolean;
     isTooNew: (c: Trainee, m: number) => boolean;
     mayTest: (c: Trainee, m: number) => boolean;
     ease: (c: Trainee, m: number, on: number, first: number) => Ease;

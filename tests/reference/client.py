@@ -498,6 +498,13 @@ class Client:
             return False
         return floor(self.own_now(id).amount) >= (HOLD_KNOWN if m.unit == "s" else REPS_KNOWN)
 
+    def only_unsure(self, id):
+        """Not open for nothing but what was never shown, and free of what rests or hurts."""
+        m = self.c[id]
+        if self.owns(id) or id not in self.states or m.guarded or id in self.spared or self.is_sore(m) or not self.has_equipment(id):
+            return False
+        return readiness.judge(m.needs, lambda leaf: self.truth(leaf, id)) == readiness.UNKNOWN
+
     def may(self, id):
         fine = id not in self.spared and not self.pulls_on_numb(self.c[id]) and self.has_equipment(id)
         return (self.is_open(id) or self.was_done(id)) and fine

@@ -286,6 +286,8 @@ class Coach:
                 known |= self.keep(js)
             if not any(c[x.movement].group == group and x.block in ("strength", "kept up") for x in self.found.values()):
                 self.try_one(js)
+            if not any(c[x.movement].group == group and x.block in ("strength", "kept up") for x in self.found.values()):
+                self.try_unsure(group)
         for j in can:
             did = client.lately(j)
             if j in self.goal.chain and did and did.movement == j and self.fits(j) and not self.too_easy(j):
@@ -301,6 +303,15 @@ class Coach:
             done = {s.movement for s in self.client.log}
             j = min(unknown, key=lambda j: (j not in done, c[j].stage, c[j].straight, len(c[j].classes), j))
             self.add(j, None, "first try", block="kept up")
+
+    def try_unsure(self, group):
+        """What is open of a group rests: the lowest rung that only lacks what was never shown."""
+        c, client = self.c, self.client
+        js = [j for j, m in c.movements.items() if m.group == group and m.counted and not (m.lowering or m.practised or m.guarded)]
+        if any(client.is_open(j) and j in client.spared for j in js):
+            unsure = [j for j in js if client.now(j) is None and client.only_unsure(j)]
+            if unsure:
+                self.add(min(unsure, key=lambda j: (ORDER.index(c[j].pattern), c[j].stage, c[j].straight, len(c[j].classes), j)), None, "first try", block="kept up")
 
     def fill(self, can):
         """A gap rests and nothing stands in for it: other patterns, a second core line and all plain range have the room."""

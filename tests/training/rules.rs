@@ -80,7 +80,20 @@ fn of_line(case: &Case<'_>, line: &Line<'_>, readiness: &Readiness, on: Day) -> 
         && measured
         && !m.guarded()
         && !["first try", "until it is tested", "show it"].contains(&line.says("rule"));
-    if !before && !matches!(state, Some(State::Open | State::Owned)) {
+    // Or tried first where what is open of its group rests, and it only lacks what was never shown.
+    let of_group =
+        |o: &&rungbook::readiness::Standing| o.state == State::Paused && o.needs == Truth::True;
+    let rests = c
+        .published()
+        .filter(|(_, o)| group(o.pattern().word()) == group(m.pattern().word()))
+        .filter_map(|(ix, _)| readiness.of(ix))
+        .any(|o| of_group(&o));
+    let untested = matches!(state, Some(State::Almost | State::TestFirst))
+        && readiness.of(ix).is_some_and(|s| s.needs == Truth::Unknown)
+        && rests
+        && !m.guarded()
+        && ["first try", "until it is tested"].contains(&line.says("rule"));
+    if !before && !untested && !matches!(state, Some(State::Open | State::Owned)) {
         return Err(format!("neither open nor owned but {state:?}"));
     }
     let measures = ["tape", "phone"];

@@ -123,6 +123,10 @@
     return pain ? pain.part : -1;
   };
 
+  /** Kept from being open by nothing but what was never shown, and free of what rests or hurts. Neither inverted nor loaded.
+   * @param {Trainee} c @param {number} m */
+  const isOnlyUnsure = (c, m) => c.found.needs[m] === UNKNOWN && !isOwned(c, m) && !c.model.is(m, GUARDED) && c.found.reached[m] === 1 && isAtHand(c, m) && sorePart(c, m) < 0;
+
   // ---- what is not tried first
 
   /** A pain of 3 to 5, of the last two weeks. @param {Trainee} c @param {Pain} pain @param {number} on */
@@ -358,7 +362,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, isBack, wasLongOff, sparesBreath, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, isBack, wasLongOff, sparesBreath, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

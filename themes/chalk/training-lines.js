@@ -358,6 +358,13 @@
       if (m !== undefined) pool.add(m, null, 'first try', { why: [c.trained.has(m) ? because('why.tried_anew') : why], block: 'kept up' });
     };
     const isHard = (/** @type {Candidate} */ { block }) => block === 'strength' || block === 'kept up';
+    const tryUnsure = (/** @type {number} */ group) => {
+      const of = c.model.order.filter((m) => facts.group(m) === group && facts.isCounted(m) && !isLowering(c, m) && !facts.isPractice(m) && !isGuarded(c, m));
+      if (!of.some((m) => training.isOpen(c, m) && c.found.reached[m] !== 1)) return;
+      const [m] = of.filter((one) => now(c, one) === null && training.isOnlyUnsure(c, one))
+        .sort((a, b) => tables.pattern_order.indexOf(tables.pattern[a]) - tables.pattern_order.indexOf(tables.pattern[b]) || tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
+      if (m !== undefined) pool.add(m, null, 'first try', { why: [because('why.nothing_of_group', { group })], block: 'kept up' });
+    };
     for (const pattern of tables.pattern_order) {
       if (chain.has(pattern) && !known.has(pattern)) keep(can.filter((m) => tables.pattern[m] === pattern), because('why.no_gap', { pattern }));
     }
@@ -365,6 +372,8 @@
       const plain = can.filter((m) => facts.group(m) === group && !isGuarded(c, m));
       if (![...known].some((pattern) => tables.groups[pattern] === group)) keep(plain, because('why.whole_body'));
       if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryOne(plain, because('why.nothing_of_group', { group }));
+      // Where what is open of it rests: the lowest rung that only lacks what was never shown.
+      if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryUnsure(group);
     }
     // What was trained lately of the chain goes on, if less: it does not make room for others.
     for (const m of can) {
