@@ -427,13 +427,10 @@ impl<'a> Trainee<'a> {
         newest.into_values().collect()
     }
 
-    /// Whether an entry pauses its part: from 6 of 10, in the neck from 3, with any sign; under 18 any pain of wrist or elbow
-    /// (growth plates).
+    /// Whether an entry pauses its part, as wherever a pain is judged.
     pub fn stops(&self, pain: &crate::results::Pain) -> bool {
-        let growing = matches!(pain.part, BodyPart::Wrist | BodyPart::Elbow);
-        pain.score >= LIMITS.pain[usize::from(pain.part != BodyPart::Neck)]
+        pain.score > readiness::goes_on_to(self.person, pain.part, self.today)
             || !pain.signs.is_empty()
-            || (self.is_minor() && growing && pain.score > 0)
     }
 
     /// The pauses of a week or more that have ended, pains too.
