@@ -1,0 +1,234 @@
+//! What is kept up beside the gaps: of each pattern of the chain, of each group, and balance from 65.
+
+use super::{Candidate, Pool};
+use crate::curriculum::MovementIx;
+use crate::curriculum::words::Pattern;
+use crate::training::constants::K;
+use crate::training::facts::{Group, ORDER, place_of};
+use crate::training::goal::Goal;
+use crate::training::reason::{Block, Reason, Rule};
+use std::cmp::Reverse;
+
+impl Pool<'_, '_> {
+    /// What is kept up: each pattern of the chain without a strength line of known amount, then each group without one; of a group
+    /// without any line a first try.
+    pub(super) fn keep_up(&mut self, goal: Option<&Goal>) {
+        let t = self.trainee;
+        let roster = t.roster;
+        let counts = |c: &&Candidate| {
+            c.block == Block::Strength && !matches!(c.rule, Rule::FirstTry | Rule::Show)
+        };
+        let mut known: Vec<Pattern> = self
+            .all
+            .iter()
+            .filter(counts)
+            .map(|c| roster.of(c.movement).pattern())
+            .collect();
+        let chain: &[MovementIx] = goal.map_or(&roster.standing, |g| &g.chain);
+        let can: Vec<MovementIx> = roster
+            .standing
+            .iter()
+            .copied()
+            .filter(|ix| {
+                let f = roster.of(*ix);
+                f.group().is_some() && f.counted && !f.lowering() && !f.practised() && t.may(*ix)
+            })
+            .collect();
+        for pattern in ORDER {
+            let of = |ix: &MovementIx| roster.of(*ix).pattern() == pattern;
+            if chain.iter().any(of) && !known.contains(&pattern) {
+                let list: Vec<MovementIx> = can.iter().copied().filter(of).collect();
+                known.extend(self.keep(&list, Reason::NoGap(pattern)));
+            }
+        }
+        for group in Group::ALL {
+            let plain = |ix: &MovementIx| {
+                let f = roster.of(*ix);
+                f.group() == Some(group) && !f.guarded()
+            };
+            let list: Vec<MovementIx> = can.iter().copied().filter(plain).collect();
+            if !known.iter().any(|p| Group::of(*p) == Some(group)) {
+                known.extend(self.keep(&list, Reason::WholeBody));
+            }
+            let has_line =
+                |c: &Candidate| c.block.is_hard() && roster.of(c.movement).group() == Some(group);
+            if !self.all.iter().any(has_line) {
+                self.try_one(&list, Reason::NothingOfGroup(group));
+            }
+            if !self.all.iter().any(has_line) {
+                self.try_unsure(group);
+            }
+        }
+        self.go_on(&can);
+        if self.rests {
+            self.fill(&can);
+        }
+        self.keep_balance(chain);
+    }
+
+    /// What was trained lately of the chain goes on, if less: it does not make room for others. Common practice, no source.
+    fn go_on(&mut self, can: &[MovementIx]) {
+        let t = self.trainee;
+        let goes_on = |ix: &MovementIx| {
+            let itself = t.did_lately(*ix).is_some_and(|did| did.of.movement == *ix);
+            itself && t.fits(*ix) == Some(true) && !t.is_too_easy(*ix)
+        };
+        for ix in can.iter().copied().filter(goes_on) {
+            if self.in_chain[ix.at()] && !self.all.iter().any(|c| c.movement == ix && !c.single) {
+                self.add(self.kept(ix, Rule::GoesOn, Reason::GoesOn));
+            }
+        }
+    }
+
+    /// Where a gap rests and nothing stands in its place, the rest of the body has the room: a plain line of each pattern without
+    /// one, a second of the core, a first try where its group has no line, and all plain range. Common practice, no source.
+    fn fill(&mut self, can: &[MovementIx]) {
+        let roster = self.trainee.roster;
+        for pattern in ORDER {
+            let list: Vec<MovementIx> = can
+                .iter()
+                .copied()
+                .filter(|ix| roster.of(*ix).pattern() == pattern && !roster.of(*ix).guarded())
+                .collect();
+            let lines = if pattern == Pattern::Core { 2 } else { 1 };
+            let of =
+                |c: &&Candidate| c.block.is_hard() && roster.of(c.movement).pattern() == pattern;
+            for _ in 0..lines {
+                let full = self.all.iter().filter(of).count() >= lines;
+                let group = Group::of(pattern);
+                let alone =
+                    |c: &Candidate| c.block.is_hard() && roster.of(c.movement).group() == group;
+                let is_new = !full && self.keep(&list, Reason::WholeBody).is_none();
+                if is_new && (pattern == Pattern::Core || !self.all.iter().any(alone)) {
+                    self.try_one(&list, Reason::WholeBody);
+                }
+            }
+        }
+        let range = roster.standing.iter().copied().filter(|ix| {
+            let facts = roster.of(*ix);
+            let t = self.trainee;
+            facts.mobility() && !facts.guarded() && t.may(*ix) && !t.is_too_new(*ix)
+        });
+        for ix in range.collect::<Vec<_>>() {
+            self.add(Candidate {
+                block: Block::Range,
+                ..self.kept(ix, Rule::Range, Reason::WholeBody)
+            });
+        }
+    }
+
+    /// Where no gap has a line of balance, the highest rung of the chain that is known stays in practice. Common practice, no
+    /// source.
+    fn keep_balance(&mut self, chain: &[MovementIx]) {
+        let t = self.trainee;
+        let of = |ix: MovementIx| t.roster.of(ix).pattern() == Pattern::Balance;
+        if self.all.iter().any(|c| of(c.movement)) {
+            return;
+        }
+        let known = |ix: &MovementIx| {
+            of(*ix) && t.may(*ix) && t.now(*ix).is_some_and(|now| now.whole() >= 1)
+        };
+        let known = chain.iter().copied().filter(known);
+        if let Some(ix) = known.min_by_key(|ix| (Reverse(t.roster.of(*ix).stage), *ix)) {
+            self.add(Candidate {
+                block: Block::Practice,
+                ..self.kept(ix, Rule::KeptUp, Reason::NoGap(Pattern::Balance))
+            });
+        }
+    }
+
+    /// Keeps up the highest rung that fits and does not stand already, off what hurts and with bent arms first; where it is too easy the next. Gives its
+    /// pattern.
+    fn keep(&mut self, list: &[MovementIx], why: Reason) -> Option<Pattern> {
+        let t = self.trainee;
+        let stands = |ix: MovementIx| self.all.iter().any(|c| c.movement == ix && !c.single);
+        let fitting = list
+            .iter()
+            .filter(|ix| t.fits(**ix) == Some(true) && !stands(**ix));
+        let best = *fitting.min_by_key(|ix| {
+            let f = t.roster.of(**ix);
+            let sore = t.sore_part(**ix).is_some();
+            (sore, f.straight, Reverse(f.stage), **ix)
+        })?;
+        let up = t.harder(best);
+        if up.is_none_or(|up| t.fits(up) != Some(true)) {
+            self.add(self.kept(best, Rule::KeptUp, why));
+        }
+        if let (Some(up), Some(why)) = (up, t.easy(best)) {
+            self.add(self.kept(up, Rule::Harder, why));
+        }
+        Some(t.roster.of(best).pattern())
+    }
+
+    /// A first try: after long off what was trained before, else the lowest rung, bent arms, the fewest cautions.
+    fn try_one(&mut self, list: &[MovementIx], why: Reason) {
+        let t = self.trainee;
+        let stands = |ix: MovementIx| self.all.iter().any(|c| c.movement == ix && !c.single);
+        let unknown = list
+            .iter()
+            .filter(|ix| t.now(**ix).is_none() && !stands(**ix) && !t.is_too_new(**ix));
+        let easiest = unknown.min_by_key(|ix| {
+            let f = t.roster.of(**ix);
+            let done = t.logged(**ix).next().is_some();
+            (!done, f.stage, f.straight, f.of.cautions().len(), **ix)
+        });
+        if let Some(ix) = easiest {
+            let why = match t.logged(*ix).next() {
+                Some(_) => Reason::TriedAnew,
+                None => why,
+            };
+            self.add(self.kept(*ix, Rule::FirstTry, why));
+        }
+    }
+
+    /// Where what is open of a group rests and nothing else has a line: a first try of the lowest rung that only lacks what was never
+    /// shown. Common practice, no source.
+    fn try_unsure(&mut self, group: Group) {
+        let (t, roster) = (self.trainee, self.trainee.roster);
+        let plain = |ix: &MovementIx| {
+            let f = roster.of(*ix);
+            f.group() == Some(group) && f.counted && !f.lowering() && !f.practised() && !f.guarded()
+        };
+        let all = || roster.standing.iter().copied().filter(plain);
+        if !all().any(|ix| t.is_open(ix) && t.rests(ix)) {
+            return;
+        }
+        let unknown = all().filter(|ix| t.now(*ix).is_none() && t.is_only_unsure(*ix));
+        let easiest = unknown.min_by_key(|ix| {
+            let f = roster.of(*ix);
+            (
+                place_of(f.pattern()),
+                f.stage,
+                f.straight,
+                f.of.cautions().len(),
+                *ix,
+            )
+        });
+        if let Some(ix) = easiest {
+            self.add(self.kept(ix, Rule::FirstTry, Reason::NothingOfGroup(group)));
+        }
+    }
+
+    /// From 65 an upright balance movement in every session: of the gaps, else the highest rung.
+    pub(super) fn upright(&mut self) -> Option<usize> {
+        let t = self.trainee;
+        if !t.is_from(K.balance_age) {
+            return None;
+        }
+        let stands = |ix: MovementIx| t.roster.of(ix).upright_balance() && t.may(ix);
+        let found = |c: &Candidate| stands(c.movement) && c.rule != Rule::Show;
+        if let Some(at) = self.all.iter().position(found) {
+            return Some(at);
+        }
+        let all = t.roster.standing.iter().copied();
+        let all = all.filter(|ix| stands(*ix) && !t.is_too_new(*ix));
+        let best = all.min_by_key(|ix| (Reverse(t.roster.of(*ix).stage), *ix))?;
+        self.all.retain(|c| c.movement != best || c.single);
+        self.add(Candidate {
+            block: Block::Practice,
+            why: Vec::new(),
+            ..self.kept(best, Rule::Balance, Reason::WholeBody)
+        });
+        Some(self.all.len() - 1)
+    }
+}
