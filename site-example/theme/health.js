@@ -1,43 +1,43 @@
-'use strict';self.rungbookIs+="health.js=601d813a ";
-globalThis.rungbookLimits = {"pain":[3,6],"adult":18,"growing":["wrist","elbow","lower-back","hip","knee","ankle","foot"],"youth":16,"alone":12,"clearance":366,"body_weight":[1000000000,50000000000],"class":1000,"near":800,"near_length":3000000,"near_angle":10000000,"same_mass":100,"monotony":10};
+'use strict';self.rungbookIs+="health.js=07fc48fd ";
+globalThis.rungbookLimits = {"pain":[3,6],"adult":18,"growing":["wrist","elbow","lower-back","hip","knee","ankle","foot"],"youth":16,"alone":12,"clearance":366,"body_weight":[1000000000,50000000000],"class":1000,"near":800,"near_length":3000000,"near_angle":10000000,"same_mass":100,"monotony":10,"in_reserve":1000,"effort":10,"minutes":1440};
 'use strict';
-(() => {
-const LIMITS = globalThis.rungbookLimits;
-const isChild = (born, today) => Number.isInteger(born) && new Date(today * 86400000).getUTCFullYear() - Number(born) - 1 < LIMITS.alone;
-const saysOn = (screened, today, born) => {
-if (isChild(born, today)) return 'ask';
-if (!screened || screened.on > today) return null;
-return screened.until !== null && today > Math.min(screened.until, screened.on + Math.min(screened.lasts || LIMITS.clearance, LIMITS.clearance)) ? 'ask' : screened.says;
+(()=>{
+const LIMITS=globalThis.rungbookLimits;
+const isChild=(born,today)=>Number.isInteger(born)&&new Date(today*86400000).getUTCFullYear()- Number(born)- 1<LIMITS.alone;
+const saysOn=(screened,today,born)=>{
+if(isChild(born,today))return 'ask';
+if(!screened||screened.on>today)return null;
+return screened.until!==null&&today>Math.min(screened.until,screened.on + Math.min(screened.lasts||LIMITS.clearance,LIMITS.clearance))?'ask':screened.says;
 };
-const root = globalThis.document ? document.documentElement : null;
-const own = `rungbook:${root ? root.dataset.site || '' : ''}:`;
-const prefix = () => {
-let who = '';
-try {
-who = localStorage.getItem(`${own}who`) || '';
-} catch {
+const root=globalThis.document?document.documentElement:null;
+const own=`rungbook:${root?root.dataset.site||'':''}:`;
+const prefix=()=>{
+let who='';
+try{
+who=localStorage.getItem(`${own}who`)||'';
+}catch{
 }
-return /^[1-9][0-9]{0,2}$/.test(who) ? `${own}@${who}:` : own;
+return /^[1-9][0-9]{0,2}$/.test(who)?`${own}@${who}:`:own;
 };
-const PREFIX = prefix();
-const draw = () => {
-if (!root) return;
-let screened = null, born = null;
-for (const kept of [() => sessionStorage, () => localStorage]) {
-try {
-screened = screened || JSON.parse(kept().getItem(`${PREFIX}screened`) || 'null');
-const about = JSON.parse(kept().getItem(`${PREFIX}about`) || 'null');
-born = born || (about && about.born);
-} catch {
+const PREFIX=prefix();
+const draw=()=>{
+if(!root)return;
+let screened=null,born=null;
+for(const kept of[()=>sessionStorage,()=>localStorage]){
+try{
+screened=screened||JSON.parse(kept().getItem(`${PREFIX}screened`)||'null');
+const about=JSON.parse(kept().getItem(`${PREFIX}about`)||'null');
+born=born||(about&&about.born);
+}catch{
 }
 }
-const day = (text) => (typeof text === 'string' && Number.isFinite(Date.parse(text)) ? Date.parse(text) / 86400000 : null);
-const now = new Date(), today = Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / 86400000;
-const on = screened && day(screened.on), says = saysOn(on === null ? null : { says: screened.says, on, until: day(screened.until), lasts: screened.lasts }, today, born);
-root.dataset.health = says || 'none';
-root.dataset.age = isChild(born, today) ? 'child' : '';
+const day=(text)=>(typeof text==='string'&&Number.isFinite(Date.parse(text))?Date.parse(text)/ 86400000:null);
+const now=new Date(),today=Date.UTC(now.getFullYear(),now.getMonth(),now.getDate())/ 86400000;
+const on=screened&&day(screened.on),says=saysOn(on===null?null:{says:screened.says,on,until:day(screened.until),lasts:screened.lasts},today,born);
+root.dataset.health=says||'none';
+root.dataset.age=isChild(born,today)?'child':'';
 };
-globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, isChild, draw, own, prefix: PREFIX } });
+globalThis.rungbook=Object.assign(globalThis.rungbook||{},{health:{LIMITS,saysOn,isChild,draw,own,prefix:PREFIX}});
 draw();
-if (root) globalThis.addEventListener('storage', draw);
+if(root)globalThis.addEventListener('storage',draw);
 })();

@@ -1,44 +1,44 @@
-'use strict';self.rungbookIs+="home.js=b9304058 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"home.for":"For {name}.","home.go_on":"Your goal is chosen. Go on where you were.","home.last":"Last: {got}. Towards {goal}.","home.new_number":"A new number","home.next_head":"Next","home.no_last":"No number yet. Towards {goal}.","home.to_today":"To the session","home.yours":"It is yours.","map.you_are_here":"You are here, {stage}","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
+'use strict';self.rungbookIs+="home.js=ffd010b6 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","home.for":"For {name}.","home.go_on":"Your goal is chosen. Go on where you were.","home.last":"Last: {got}. Towards {goal}.","home.new_number":"A new number","home.next_head":"Next","home.no_last":"No number yet. Towards {goal}.","home.to_today":"To the session","home.yours":"It is yours.","map.you_are_here":"You are here, {stage}","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
 'use strict';
-(() => {
-const { make, named } = globalThis.rungbook.page;
-const { say } = globalThis.rungbook.words;
-const place = document.getElementById('next');
-if (!place) return;
-const kept = (key) => {
-try {
-return JSON.parse(localStorage.getItem(globalThis.rungbook.health.prefix + key) || 'null');
-} catch {
+(()=>{
+const{make,named}=globalThis.rungbook.page;
+const{say}=globalThis.rungbook.words;
+const place=document.getElementById('next');
+if(!place)return;
+const kept=(key)=>{
+try{
+return JSON.parse(localStorage.getItem(globalThis.rungbook.health.prefix + key)||'null');
+}catch{
 return null;
 }
 };
-const next = kept('next'), about = kept('about') || {};
-const sound = next && ['id', 'name', 'sets', 'goal'].every((key) => typeof next[key] === 'string') && /^[a-z0-9-]+$/.test(next.id);
-if (!sound && !about.goal) return;
-const who = typeof about.name === 'string' && localStorage.getItem(`${globalThis.rungbook.health.own}who`) ? make('p', { class: 'hint', text: say('home.for', { name: about.name }) }) : null;
-const acts = make('p', { class: 'acts' }, make('a', { class: 'act', href: 'today.html', text: say('home.to_today') }), ' ', make('a', { href: 'where-i-stand.html', text: say('home.new_number') }));
-const isMark = (mark) => mark && ['signal', 'word', 'says', 'href'].every((key) => typeof mark[key] === 'string') && /^[a-z0-9-]+[.]html(#[a-z0-9-]+)?$/.test(mark.href) && /^(warning|caution|notice|danger)$/.test(mark.signal);
-const head = make('h2', { text: say('home.next_head') });
-if (sound) {
-const tables = ({ ids: [next.id], names: [next.name], marks: isMark(next.mark) ? [next.mark] : [], mark: [isMark(next.mark) ? 0 : -1] });
-place.replaceChildren(...(next.drawn === true ? [make('img', { class: 'small-figure', alt: '', width: 144, height: 144, decoding: 'async', src: `figures/${next.id}.svg` })] : []),
-make('div', {}, head, ...(who ? [who] : []), make('p', { class: 'next-name' }, named(tables, 0)), make('p', { class: 'big-target', text: next.sets }),
-make('p', { class: 'hint', text: next.got ? say('home.last', { got: next.got, goal: next.goal }) : say('home.no_last', { goal: next.goal }) }), acts));
-place.dataset.movement = next.id;
-} else place.replaceChildren(make('div', {}, head, ...(who ? [who] : []), make('p', { text: say('home.go_on') }), acts));
-place.hidden = false;
-const start = document.getElementById('start');
-if (start) start.hidden = true;
-const places = next && typeof next.places === 'object' && next.places ? next.places : {};
-for (const drawing of (document.querySelectorAll('.skill-line .rungs'))) {
-const line = (drawing.closest('.skill-line')), goal = Number(drawing.dataset.stage), stage = places[line.dataset.skill || ''];
-const words = line.querySelector('.rungs-up');
-if (!Number.isInteger(stage) || stage < 0 || stage > goal || !words) continue;
-const you = document.createElementNS('http://www.w3.org/2000/svg', 'path');
-you.setAttribute('class', 'rungs-you');
-you.setAttribute('d', `M8 ${(goal - stage) * 10 + (stage ? 4 : 8)}h48`);
+const next=kept('next'),about=kept('about')||{};
+const sound=next&&['id','name','sets','goal'].every((key)=>typeof next[key]==='string')&&/^[a-z0-9-]+$/.test(next.id);
+if(!sound&&!about.goal)return;
+const who=typeof about.name==='string'&&localStorage.getItem(`${globalThis.rungbook.health.own}who`)?make('p',{class:'hint',text:say('home.for',{name:about.name})}):null;
+const acts=make('p',{class:'acts'},make('a',{class:'act',href:'today.html',text:say('home.to_today')}),' ',make('a',{href:'where-i-stand.html',text:say('home.new_number')}),' ',make('a',{href:'if-it-hurts.html',text:say('entry.if_it_hurts')}));
+const isMark=(mark)=>mark&&['signal','word','says','href'].every((key)=>typeof mark[key]==='string')&&/^[a-z0-9-]+[.]html(#[a-z0-9-]+)?$/.test(mark.href)&&/^(warning|caution|notice|danger)$/.test(mark.signal);
+const head=make('h2',{text:say('home.next_head')});
+if(sound){
+const tables=({ids:[next.id],names:[next.name],marks:isMark(next.mark)?[next.mark]:[],mark:[isMark(next.mark)?0:-1]});
+place.replaceChildren(...(next.drawn===true?[make('img',{class:'small-figure',alt:'',width:144,height:144,decoding:'async',src:`figures/${next.id}.svg`})]:[]),
+make('div',{},head,...(who?[who]:[]),make('p',{class:'next-name'},named(tables,0)),make('p',{class:'big-target',text:next.sets}),
+make('p',{class:'hint',text:next.got?say('home.last',{got:next.got,goal:next.goal}):say('home.no_last',{goal:next.goal})}),acts));
+place.dataset.movement=next.id;
+}else place.replaceChildren(make('div',{},head,...(who?[who]:[]),make('p',{text:say('home.go_on')}),acts));
+place.hidden=false;
+const start=document.getElementById('start');
+if(start)start.hidden=true;
+const places=next&&typeof next.places==='object'&&next.places?next.places:{};
+for(const drawing of(document.querySelectorAll('.skill-line .rungs'))){
+const line=(drawing.closest('.skill-line')),goal=Number(drawing.dataset.stage),stage=places[line.dataset.skill||''];
+const words=line.querySelector('.rungs-up');
+if(!Number.isInteger(stage)||stage<0||stage>goal||!words)continue;
+const you=document.createElementNS('http://www.w3.org/2000/svg','path');
+you.setAttribute('class','rungs-you');
+you.setAttribute('d',`M8 ${(goal - stage)*10 +(stage?4:8)}h48`);
 drawing.append(you);
-words.after(make('span', { class: 'rungs-yours', text: stage === goal ? say('home.yours') : say('map.you_are_here', { stage: stage ? say('stage.rungs_up', { n: stage }) : say('stage.ground') }) }));
+words.after(make('span',{class:'rungs-yours',text:stage===goal?say('home.yours'):say('map.you_are_here',{stage:stage?say('stage.rungs_up',{n:stage}):say('stage.ground')})}));
 }
 })();

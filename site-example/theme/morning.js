@@ -1,206 +1,217 @@
-'use strict';self.rungbookIs+="morning.js=a3d728e4 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","morning.advice.below":"work on {movement} first","morning.advice.days":"one more day a week","morning.advice.harder":"fewer reps of {movement}","morning.advice.lighter_week":"a lighter week first, there was none for five","morning.advice.rest":"a lighter week, then the same again","morning.advice.sets":"more sets a week","morning.age":{"one":"{n} year old","other":"{n} years old"},"morning.because":"{why}: {list}","morning.begin":"{movement}: no number yet, needs {target}; in sets of six or more, not as a test.","morning.below_falls":"{next} First {movement}, on which it stands: it falls; a lighter week, and look for the reason.","morning.best":"{movement} {got} (was {was})","morning.blocked":"Nothing on the way can be trained as it is: {movement}, {why}.","morning.counts":"{movement} counts as {got}, from {from}; it needs {target}.","morning.decides":{"one":"{movement} ({people}): decides {n} movement","other":"{movement} ({people}): decides {n} movements"},"morning.entry":"{movement} {got} ({day})","morning.falls":"{movement} falls: {first}, then {then}; was {best} on {day}","morning.first":"{movement} {got} (first result)","morning.goal_itself":"It is the goal itself, {months}.","morning.group":"{people}: {movements}","morning.held":{"one":"{movement}: {n} person ({people})","other":"{movement}: {n} people ({people})"},"morning.helped":"done with help where none counts: {list}","morning.holds_back":{"one":"Holds back {n} movement, {months} of the way.","other":"Holds back {n} movements, {months} of the way."},"morning.left_right":"left {left}, right {right}","morning.more":{"one":"{list} and {n} more","other":"{list} and {n} more"},"morning.more_bests":{"one":"{list}; and {n} more","other":"{list}; and {n} more"},"morning.next_falls":"{next} It falls: a lighter week before more of it, and look for the reason.","morning.no_day_off":"{group} on {first} and {then}, no day off between","morning.now_owned":"{best}, now owned","morning.opens":"{best}: opens {list}","morning.out_of_date":"out of date: {list}","morning.owned":{"one":"{n} of {all} owned","other":"{n} of {all} owned"},"morning.owned_paused":{"one":"{n} of {all} owned ({paused} of them paused)","other":"{n} of {all} owned ({paused} of them paused)"},"morning.reached":"The goal is reached: choose the next.","morning.runs_out":"results run out from {day} on: {list}","morning.show":"Show {movement}: training says {got}, {target} has to be shown once.","morning.sides_differ":"{movement}, the sides differ: left {left}, right {right}","morning.slides":{"one":"{movement}: less from test to test, no better for {n} week ({advice})","other":"{movement}: less from test to test, no better for {n} weeks ({advice})"},"morning.still":{"one":"{movement}: no better for {n} week ({advice})","other":"{movement}: no better for {n} weeks ({advice})"},"morning.test":"Test {movement}, {target} is asked: it decides {list}.","morning.test_goal":"Test {movement}: {target} is the goal.","morning.tested":{"one":"tested {n} day ago","other":"tested {n} days ago"},"morning.tested_today":"tested today","morning.time_off":{"one":"nothing logged for {n} day","other":"nothing logged for {n} days"},"morning.to_failure":"nothing left in reserve on {day}: {list}","morning.unanswered":"no health answers on file","morning.untested":"never tested","morning.work":"{movement}: {got}, needs {target}.","training.ask":"The health questions said: ask a clinician first. Until then there is no plan and no test.","training.group.core":"core","training.group.legs":"legs","training.group.pull":"pull","training.group.push":"push","training.no_goal":"Every skill is yours: choose a new one.","training.nothing":"Nothing on the way can be worked on now; what is there is kept up."});
+'use strict';self.rungbookIs+="morning.js=5039d8c4 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"morning.a_clinician":"a clinician","morning.age":"{n} or {next} years old, counted as {n}","morning.age_old":"{n} or {next} years old: balance and work on one leg with a hand near a wall","morning.because":"{why}: {list}","morning.begin":"{movement}: no number yet, needs {target}; in sets of six or more, not as a test.","morning.begin_held":"{movement}: no number yet, needs {target}; light first, not as a test.","morning.below_falls":"{next} First {movement}, on which it stands: it falls; a lighter week, and look for the reason.","morning.best":"{movement} {got} (was {was})","morning.blocked":"Nothing on the way can be trained as it is: {movement}, {why}.","morning.blocked_instead":"{blocked} In its place: {movement}.","morning.cleared":"told to ask a clinician first; cleared by {who} until {day}, but for what is left alone","morning.counts":"{movement} counts as {got}, from {from}; it needs {target}.","morning.decides":{"one":"{movement} ({people}): decides {n} movement","other":"{movement} ({people}): decides {n} movements"},"morning.entry":"{movement} {got} ({day})","morning.falls":"{movement} falls: {first}, then {then}; was {best} on {day}","morning.first":"{movement} {got} (first result)","morning.goal_itself":"It is the goal itself, {months}.","morning.group":"{people}: {movements}","morning.held":{"one":"{movement}: {n} person ({people})","other":"{movement}: {n} people ({people})"},"morning.helped":"done with help where none counts: {list}","morning.holds_back":{"one":"Holds back {n} movement, {months} of the way.","other":"Holds back {n} movements, {months} of the way."},"morning.left_right":"left {left}, right {right}","morning.more":{"one":"{list} and {n} more","other":"{list} and {n} more"},"morning.more_bests":{"one":"{list}; and {n} more","other":"{list}; and {n} more"},"morning.next_falls":"{next} It falls: a lighter week before more of it, and look for the reason.","morning.no_day_off":"{group} on {first} and {then}, no day off between","morning.now_owned":"{best}, now owned","morning.opens":"{best}: opens {list}","morning.out_of_date":"out of date: {list}","morning.owned":{"one":"{n} of {all} owned","other":"{n} of {all} owned"},"morning.owned_paused":{"one":"{n} of {all} owned ({paused} of them paused)","other":"{n} of {all} owned ({paused} of them paused)"},"morning.reached":"The goal is reached: choose the next.","morning.runs_out":"results run out from {day} on: {list}","morning.show":"Show {movement}: training says {got}, {target} has to be shown once.","morning.sides_differ":"{movement}, the sides differ: left {left}, right {right}","morning.slides":{"one":"{movement}: less from test to test, no better for {n} week ({advice})","other":"{movement}: less from test to test, no better for {n} weeks ({advice})"},"morning.still":{"one":"{movement}: no better for {n} week ({advice})","other":"{movement}: no better for {n} weeks ({advice})"},"morning.test":"Test {movement}, {target} is asked: it decides {list}.","morning.test_goal":"Test {movement}: {target} is the goal.","morning.tested":{"one":"tested {n} day ago","other":"tested {n} days ago"},"morning.tested_today":"tested today","morning.time_off":{"one":"nothing logged for {n} day","other":"nothing logged for {n} days"},"morning.to_failure":"nothing left in reserve on {day}: {list}","morning.unanswered":"no health answers on file","morning.untested":"never tested","morning.wait":"Not tested today, just back or nothing left yesterday: {people}","morning.work":"{movement}: {got}, needs {target}."});
 'use strict';
-(() => {
-const { targets, readiness, results, training, history, page } = globalThis.rungbook;
-const { MASS, NO_LOAD } = targets;
-const { LIMITS } = globalThis.rungbook.health;
-const { words } = globalThis.rungbook;
-const NAMED = 3, BESTS = 3;
-const units = () => (page && page.units ? page.units.ofSchool : 'metric');
-const text = (got) => targets.words(got, units());
-const look = (model, person, found, aside, day) => {
-const c = training.begin(model, person, found, day), isRefused = training.isRefused(person, day);
-const goal = isRefused ? null : training.goalOf(c), gaps = goal ? training.gaps(c, goal) : new Map();
-const limiter = isRefused ? null : training.candidates(c, goal, gaps).limiter;
-return { c, isRefused, goal, gaps, limiter, aside, histories: history.histories(c, limiter && limiter.movement) };
+'after page.js states.js training.js aim.js history.js';
+(()=>{
+const{targets,readiness,results,training,history,page}=globalThis.rungbook;
+const{MASS,NO_LOAD}=targets;
+const{LIMITS}=globalThis.rungbook.health;
+const{words}=globalThis.rungbook;
+const units=()=>(page&&page.units?page.units.ofSchool:'metric');
+const text=(got)=>targets.words(got,units());
+const look=(model,person,found,aside,day)=>{
+const c=training.begin(model,person,found,day),isRefused=training.isRefused(person,day);
+const goal=isRefused?null:training.goalOf(c),gaps=goal?training.gaps(c,goal):new Map();
+const{limiter,all}=isRefused?{limiter:null,all:[]}:training.candidates(c,goal,gaps);
+return{c,isRefused,goal,gaps,limiter,instead:all.filter(({insteadOf})=>insteadOf!==null),aside,histories:history.histories(c,limiter&&limiter.movement)};
 };
-const sidesOf = ({ sides }, { say }) => (sides.length > 1 ? say('morning.left_right', { left: text(sides[0]), right: text(sides[1]) }) : text(sides[0]));
-const fresh = ({ c, isRefused }) => {
-const { model, person, found, day, tables } = c, past = person.tested.filter(({ on }) => on <= day);
-const begins = Math.max(...past.map(({ on }) => on)) + 1 - tables.morning.round_days, earlier = person.tested.filter(({ on }) => on < begins);
-if (!past.length || !earlier.length) return [];
-const before = readiness.assess(model, { ...person, tested: earlier }, day);
-const opens = (m) => (isRefused ? [] : model.order.filter((up) => found.states[up] === readiness.OPEN
-&& [readiness.ALMOST, readiness.NOT_YET, readiness.TEST_FIRST].some((state) => state === before.states[up]) && readiness.leavesOf(tables.needs[up]).some((leaf) => model.of(leaf) === m)).sort((a, b) => a - b));
-const best = (m, list) => {
-const { atMost } = model.target(m), all = history.points(c, m, list);
-if (!all.length) return null;
-const point = all.reduce((a, b) => (history.isAbove(a, b, atMost) ? a : b)), same = (a) => a.on === point.on && a.amount === point.amount && a.load === point.load && a.hits === point.hits && a.of === point.of;
-const test = list.find((one) => history.points(c, m, [one]).some(same));
-return test ? { point, test } : null;
+const sidesOf=({sides},{say})=>(sides.length>1?say('morning.left_right',{left:text(sides[0]),right:text(sides[1])}):text(sides[0]));
+const fresh=({c,isRefused})=>{
+const{model,person,found,day,tables}=c,past=person.tested.filter(({on})=>on<=day);
+const begins=Math.max(...past.map(({on})=>on))+ 1 - tables.morning.round_days,earlier=person.tested.filter(({on})=>on<begins);
+if(!past.length||!earlier.length)return[];
+const before=readiness.assess(model,{...person,tested:earlier},day);
+const opens=(m)=>(isRefused?[]:model.order.filter((up)=>found.states[up]===readiness.OPEN
+&&[readiness.ALMOST,readiness.NOT_YET,readiness.TEST_FIRST].some((state)=>state===before.states[up])&&readiness.leavesOf(tables.needs[up]).some((leaf)=>model.of(leaf)===m)).sort((a,b)=>a - b));
+const best=(m,list)=>{
+const{atMost}=model.target(m),all=history.points(c,m,list);
+if(!all.length)return null;
+const point=all.reduce((a,b)=>(history.isAbove(a,b,atMost)?a:b)),same=(a)=>a.on===point.on&&a.amount===point.amount&&a.load===point.load&&a.hits===point.hits&&a.of===point.of;
+const test=list.find((one)=>history.points(c,m,[one]).some(same));
+return test?{point,test}:null;
 };
-return [...new Set(past.filter(({ on }) => on >= begins).map(({ movement }) => movement))].sort((a, b) => a - b).flatMap((m) => {
-const { atMost } = model.target(m), of = (isNew) => past.filter(({ movement, on }) => movement === m && (on >= begins) === isNew);
-const now = best(m, of(true)), old = of(false), was = best(m, old);
-if (!now || history.points(c, m, old).some((one) => history.covers(one, now.point, atMost))) return [];
-const opened = opens(m), owned = found.states[m] === readiness.OWNED && before.states[m] !== readiness.OWNED;
-return was || owned || opened.length ? [{ movement: m, test: now.test, was: was && was.test, owned, opens: opened }] : [];
-}).sort((a, b) => b.opens.length - a.opens.length || Number(b.owned) - Number(a.owned) || a.movement - b.movement);
+return[...new Set(past.filter(({on})=>on>=begins).map(({movement})=>movement))].sort((a,b)=>a - b).flatMap((m)=>{
+const{atMost}=model.target(m),of=(isNew)=>past.filter(({movement,on})=>movement===m&&(on>=begins)===isNew);
+const now=best(m,of(true)),old=of(false),was=best(m,old);
+if(!now||history.points(c,m,old).some((one)=>history.covers(one,now.point,atMost)))return[];
+const opened=opens(m),owned=found.states[m]===readiness.OWNED&&before.states[m]!==readiness.OWNED;
+return was||owned||opened.length?[{movement:m,test:now.test,was:was&&was.test,owned,opens:opened}]:[];
+}).sort((a,b)=>b.opens.length - a.opens.length||Number(b.owned)- Number(a.owned)||a.movement - b.movement);
 };
-const heldBack = ({ gaps }, m) => {
-const out = [];
-const open = [m];
-for (let at = open.pop(); at !== undefined; at = open.pop()) {
-const gap = gaps.get(at);
-for (const up of gap ? gap.opens : []) if (up !== m && !out.includes(up)) { out.push(up); open.push(up); }
+const heldBack=({gaps},m)=>{
+const out=[];
+const open=[m];
+for(let at=open.pop();at!==undefined;at=open.pop()){
+const gap=gaps.get(at);
+for(const up of gap?gap.opens:[])if(up!==m&&!out.includes(up)){out.push(up);open.push(up);}
 }
 return out.length;
 };
-const { mayTest } = training;
-const few = (all, { say, join }) => {
-const shown = all.length === NAMED + 1 ? all.length : NAMED, list = join(all.slice(0, shown), words.say('list.separator'));
-return all.length > shown ? say('morning.more', { list, n: all.length - shown }) : list;
+const{mayTest}=training;
+const few=(all,{say,join},{morning:{named}})=>{
+const shown=all.length===named + 1?all.length:named,list=join(all.slice(0,shown),words.say('list.separator'));
+return all.length>shown?say('morning.more',{list,n:all.length - shown}):list;
 };
-const next = (of, saying) => {
-const { c, goal, limiter, isRefused } = of, { say, name } = saying, { tables, model, found } = c;
-const target = (leaf) => targets.words(model.target(leaf), units(), tables.targets[tables.leaves[2 * leaf + 1]][9] === 1);
-const plain = (told) => ({ told, movement: null });
-if (isRefused) return plain(say('training.ask', {}));
-if (!goal) return plain(say('training.no_goal', {}));
-if (training.isReached(goal)) return plain(say('morning.reached', {}));
-const test = (movement, leaf, decides) => ({ movement, told: decides.length
-? say('morning.test', { movement: name(movement), target: target(leaf), list: few(decides.map(name), saying) }) : say('morning.test_goal', { movement: name(movement), target: target(leaf) }) });
-if (!limiter) {
-const { steps } = found.first(model.of(goal.leaf)), step = steps.find(({ got, movement }) => got === null && mayTest(c, movement));
-if (!step) {
-const gap = [...of.gaps.values()].sort(training.heavier).find(({ movement: m }) => training.isOpen(c, m) && !training.may(c, m));
-return plain(gap ? say('morning.blocked', { movement: name(gap.movement), why: training.whyOf(c, training.whyNot(c, gap.movement)) }) : say('training.nothing', {}));
+const next=(of,saying)=>{
+const{c,goal,limiter,isRefused}=of,{say,name}=saying,{tables,model,found}=c;
+const target=(leaf)=>targets.words(model.target(leaf),units(),tables.targets[tables.leaves[2*leaf + 1]][9]===1);
+const plain=(told)=>({told,movement:null});
+if(isRefused)return plain(say('training.ask',{}));
+if(!goal)return plain(say('training.no_goal',{}));
+if(training.isReached(goal))return plain(say('morning.reached',{}));
+const test=(movement,leaf,decides)=>({movement,told:decides.length
+?say('morning.test',{movement:name(movement),target:target(leaf),list:few(decides.map(name),saying,tables)}):say('morning.test_goal',{movement:name(movement),target:target(leaf)})});
+if(!limiter){
+const{steps}=found.first(model.of(goal.leaf)),step=steps.find(({got,movement})=>got===null&&mayTest(c,movement));
+if(!step){
+const gap=[...of.gaps.values()].sort(training.heavier).find(({movement:m})=>training.isOpen(c,m)&&!training.may(c,m));
+if(!gap)return plain(say('training.nothing',{}));
+const blocked=say('morning.blocked',{movement:name(gap.movement),why:training.whyOf(c,training.whyNot(c,gap.movement))});
+const stands=of.instead.find(({insteadOf})=>insteadOf===gap.movement);
+return plain(stands?say('morning.blocked_instead',{blocked,movement:name(stands.movement)}):blocked);
 }
-const gap = of.gaps.get(step.movement);
-return test(step.movement, step.leaf, gap ? gap.opens : [model.of(goal.leaf)]);
+const gap=of.gaps.get(step.movement);
+return test(step.movement,step.leaf,gap?gap.opens:[model.of(goal.leaf)]);
 }
-const { movement, leaf, now, share, opens } = limiter, may = mayTest(c, movement);
-if (!now && may) return test(movement, leaf, opens);
-const had = training.got(c, movement), values = { movement: name(movement), target: target(leaf), got: had ? text(had) : '' };
-const from = training.followsFrom(c, movement);
-const what = !now ? say('morning.begin', values) : share === readiness.WHOLE && may ? say('morning.show', values) : from === null ? say('morning.work', values) : say('morning.counts', { ...values, from: name(from) });
-const months = training.timeOf(c.tables, limiter), held = heldBack(of, movement);
-if (months === null) return { told: what, movement };
-return { movement, told: saying.join([what, held ? say('morning.holds_back', { n: held, months }) : say('morning.goal_itself', { months })], ' ') };
+const{movement,leaf,now,share,opens}=limiter,may=mayTest(c,movement)&&!training.isBackLately(c);
+if(!now&&may)return test(movement,leaf,opens);
+const had=training.got(c,movement),values={movement:name(movement),target:target(leaf),got:had?text(had):''};
+const from=training.followsFrom(c,movement);
+const what=!now?say(c.minor&&c.facts.isByMax(movement)?'morning.begin':'morning.begin_held',values):share===readiness.WHOLE&&may?say('morning.show',values):from===null?say('morning.work',values):say('morning.counts',{...values,from:name(from)});
+const months=training.timeOf(c.tables,limiter),held=heldBack(of,movement);
+if(months===null)return{told:what,movement};
+return{movement,told:saying.join([what,held?say('morning.holds_back',{n:held,months}):say('morning.goal_itself',{months})],' ')};
 };
-const nextAndFalls = (of, saying) => {
-const { told, movement } = next(of, saying), falls = of.histories.filter(({ fallen, still }) => fallen || (still && still.falling)).map(({ movement: m }) => m);
-if (movement === null || !falls.length) return told;
-if (falls.includes(movement)) return saying.say('morning.next_falls', { next: told });
-const below = training.chainOf(of.c.model, [movement]), first = falls.find((m) => below.includes(m));
-return first === undefined ? told : saying.say('morning.below_falls', { movement: saying.name(first), next: told });
+const nextAndFalls=(of,saying)=>{
+const{told,movement}=next(of,saying),falls=of.histories.filter(({fallen,still})=>fallen||(still&&still.falling)).map(({movement:m})=>m);
+if(movement===null||!falls.length)return told;
+if(falls.includes(movement))return saying.say('morning.next_falls',{next:told});
+const below=training.chainOf(of.c.model,[movement]),first=falls.find((m)=>below.includes(m));
+return first===undefined?told:saying.say('morning.below_falls',{movement:saying.name(first),next:told});
 };
-const watch = (of, saying) => {
-const { c, goal, gaps, histories } = of, { say, name } = saying, { model, tables, person, found, day, K } = c;
-const shown = (m, { amount, load }) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: load ? MASS : NO_LOAD, load, hits: 0, of: 0 });
-const stopping = found.causes.filter(({ kind }) => kind === 'pain');
-const pains = training.newestPains(c).map((pain) => ({ pain, stops: stopping.some(({ entry }) => entry === pain.entry) })).filter(({ pain, stops }) => stops || (pain.score > 0 && day - pain.on < K.pain_days))
-.filter(({ stops }) => !stops).map(({ pain }) => training.painWords(tables, pain, false));
-const rests = saying.causes(found.causes.filter(({ kind }) => kind !== 'pain'));
-const falls = histories.flatMap(({ movement: m, fallen }) => (fallen ? [say('morning.falls', { movement: name(m), first: shown(m, fallen.last[0]), then: shown(m, fallen.last[1]), best: shown(m, fallen.best), day: results.dayText(fallen.best.on) })] : []));
-const still = histories.filter(({ movement: m, still: of_, fallen }) => of_ && !fallen && (of_.falling || gaps.has(m) || !training.isOwned(c, m))).map(({ movement, still: is }) => {
-const advice = is && is.advice;
-if (!is || !advice) return '';
-const values = { movement: name(movement), n: is.weeks, advice: say(`morning.advice.${advice.key}`, advice.movement === null ? {} : { movement: name(advice.movement) }) };
-return is.falling ? say('morning.slides', values) : say('morning.still', values);
+const watch=(of,saying)=>{
+const{c,goal,gaps,histories}=of,{say,name}=saying,{model,tables,person,found,day,K}=c;
+const shown=(m,{amount,load})=>text({measure:c.facts.measure(m),atMost:false,sets:1,amount,seconds:0,unit:load?MASS:NO_LOAD,load,hits:0,of:0});
+const stopping=found.causes.filter(({kind})=>kind==='pain');
+const pains=training.newestPains(c).map((pain)=>({pain,stops:stopping.some(({entry})=>entry===pain.entry)})).filter(({pain,stops})=>stops||(pain.score>0&&day - pain.on<K.pain_days))
+.filter(({stops})=>!stops).map(({pain})=>training.painWords(tables,pain,null));
+const rests=saying.causes(found.causes.filter(({kind})=>kind!=='pain'));
+const falls=histories.flatMap(({movement:m,fallen})=>(fallen?[say('morning.falls',{movement:name(m),first:shown(m,fallen.last[0]),then:shown(m,fallen.last[1]),best:shown(m,fallen.best),day:results.dayText(fallen.best.on)})]:[]));
+const still=histories.filter(({movement:m,still:of_,fallen})=>of_&&!fallen&&(of_.falling||gaps.has(m)||!training.isOwned(c,m))).map(({movement,still:is})=>{
+const advice=is&&is.advice;
+if(!is||!advice)return '';
+const values={movement:name(movement),n:is.weeks,advice:say(`morning.advice.${advice.key}`,advice.movement===null?{}:{movement:name(advice.movement)})};
+return is.falling?say('morning.slides',values):say('morning.still',values);
 });
-const sides = histories.flatMap(({ movement: m }) => {
-const now = training.now(c, m), { weaker } = training.sides(c, m);
-const one = (amount) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 });
-return weaker && now && now.left !== null && now.right !== null ? [say('morning.sides_differ', { movement: name(m), left: one(now.left), right: one(now.right) })] : [];
+const sides=histories.flatMap(({movement:m})=>{
+const now=training.now(c,m),{weaker}=training.sides(c,m);
+const one=(amount)=>text({measure:c.facts.measure(m),atMost:false,sets:1,amount,seconds:0,unit:NO_LOAD,load:0,hits:0,of:0});
+return weaker&&now&&now.left!==null&&now.right!==null?[say('morning.sides_differ',{movement:name(m),left:one(now.left),right:one(now.right)})]:[];
 });
-const age = results.ageOn(person.born, day), years = age !== null && (age < LIMITS.adult || age >= K.balance_age) ? [say('morning.age', { n: age })] : [];
-return [...pains, ...years, ...(person.screened ? [] : [say('morning.unanswered', {})]), ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
+const age=results.ageOn(person.born,day),years=age!==null&&(age<LIMITS.adult||age>=K.balance_age)?[say(age>=K.balance_age?'morning.age_old':'morning.age',{n:age,next:age + 1})]:[];
+const last=person.screened&&person.screened.until!==null?Math.min(person.screened.until,person.screened.on + Math.min(person.screened.lasts||LIMITS.clearance,LIMITS.clearance)):-Infinity;
+const cleared=person.screened&&last>=day?[say('morning.cleared',{who:person.screened.by||words.say('morning.a_clinician'),day:results.dayText(last)})]:[];
+return[...pains,...years,...cleared,...(person.screened?[]:[say('morning.unanswered',{})]),...toFailure(of,saying),...timeOff(of,saying),...rests,...falls,...still,...noDayOff(of,saying),...sides,...(goal?ageing(of,saying,goal.chain).soon:ageing(of,saying,null).soon)];
 };
-const toFailure = ({ c: { person, day } }, saying) => {
-const all = person.trained.filter((one) => one.on <= day && day - one.on <= 1 && (one.reserve === 0 || training.isMissed(one))), on = Math.max(...all.map((one) => one.on));
-const movements = [...new Set(all.filter((one) => one.on === on).map(({ movement }) => movement))].sort((a, b) => a - b);
-return movements.length ? [saying.say('morning.to_failure', { day: results.dayText(on), list: few(movements.map(saying.name), saying) })] : [];
+const toFailure=({c:{person,day,tables}},saying)=>{
+const all=person.trained.filter((one)=>one.on<=day&&day - one.on<=1&&(one.reserve===0||training.isMissed(one))),on=Math.max(...all.map((one)=>one.on));
+const movements=[...new Set(all.filter((one)=>one.on===on).map(({movement})=>movement))].sort((a,b)=>a - b);
+return movements.length?[saying.say('morning.to_failure',{day:results.dayText(on),list:few(movements.map(saying.name),saying,tables)})]:[];
 };
-const timeOff = ({ c: { person, day, K } }, { say }) => {
-const last = Math.max(...[...person.trained, ...person.sessions].map(({ on }) => on).filter((on) => on <= day));
-return Number.isFinite(last) && day - last >= K.off[0] ? [say('morning.time_off', { n: day - last })] : [];
+const timeOff=({c:{person,day,K}},{say})=>{
+const last=Math.max(...[...person.trained,...person.sessions].map(({on})=>on).filter((on)=>on<=day));
+return Number.isFinite(last)&&day - last>=K.off[0]?[say('morning.time_off',{n:day - last})]:[];
 };
-const noDayOff = ({ c }, { say }) => {
-const { tables, person, day, K } = c;
-return tables.group_names.flatMap((word, group) => {
-const days = [...new Set(person.trained.filter(({ on, movement }) => on <= day && day - on < K.turns && c.facts.group(movement) === group).map(({ on }) => on))].sort((a, b) => a - b);
-const at = days.reduce((found, on, i) => (i > 0 && on - days[i - 1] < K.apart ? i : found), -1);
-return at < 0 ? [] : [say('morning.no_day_off', { group: words.say(`training.group.${word}`), first: results.dayText(days[at - 1]), then: results.dayText(days[at]) })];
+const noDayOff=({c},{say})=>{
+const{tables,person,day,K}=c;
+return tables.group_names.flatMap((word,group)=>{
+const days=[...new Set(person.trained.filter(({on,movement})=>on<=day&&day - on<K.turns&&c.facts.group(movement)===group).map(({on})=>on))].sort((a,b)=>a - b);
+const at=days.reduce((found,on,i)=>(i>0&&on - days[i - 1]<K.apart?i:found),-1);
+return at<0?[]:[say('morning.no_day_off',{group:words.say(`training.group.${word}`),first:results.dayText(days[at - 1]),then:results.dayText(days[at])})];
 });
 };
-const ageing = ({ c }, saying, chain) => {
-const { day, tables, found } = c, { say, name } = saying;
-const newest = [...c.tests].filter(([m]) => chain === null || chain.includes(m)).map(([m, list]) => ({ m, from: Math.max(...list.map(({ on }) => on)) + tables.results_last_days + 1 }));
-const soon = newest.filter(({ from }) => from - day >= 1 && from - day <= tables.morning.runs_out_days).sort((a, b) => a.from - b.from || a.m - b.m);
-const old = newest.filter(({ m, from }) => from <= day && found.states[m] !== readiness.OWNED).sort((a, b) => a.m - b.m);
-return {
-soon: soon.length ? [say('morning.runs_out', { day: results.dayText(soon[0].from), list: few(soon.map(({ m }) => name(m)), saying) })] : [],
-old: old.length ? [say('morning.out_of_date', { list: few(old.map(({ m }) => name(m)), saying) })] : [],
+const ageing=({c},saying,chain)=>{
+const{day,tables,found}=c,{say,name}=saying;
+const newest=[...c.tests].filter(([m])=>chain===null||chain.includes(m)).map(([m,list])=>({m,from:Math.max(...list.map(({on})=>on))+ tables.results_last_days + 1}));
+const soon=newest.filter(({from})=>from - day>=1&&from - day<=tables.morning.runs_out_days).sort((a,b)=>a.from - b.from||a.m - b.m);
+const old=newest.filter(({m,from})=>from<=day&&found.states[m]!==readiness.OWNED).sort((a,b)=>a.m - b.m);
+return{
+soon:soon.length?[say('morning.runs_out',{day:results.dayText(soon[0].from),list:few(soon.map(({m})=>name(m)),saying,tables)})]:[],
+old:old.length?[say('morning.out_of_date',{list:few(old.map(({m})=>name(m)),saying,tables)})]:[],
 };
 };
-const helped = ({ c }, saying) => {
-const all = [...c.tests].filter(([m, list]) => {
-const counting = list.filter(({ on }) => c.day - on <= c.tables.results_last_days), last = Math.max(...counting.map(({ on }) => on));
-return counting.length && c.model.target(m).load >= 0 && counting.filter(({ on }) => on === last).every(({ sides }) => sides.some(({ load }) => load < 0));
-}).map(([m]) => m).sort((a, b) => a - b);
-return all.length ? [saying.say('morning.helped', { list: few(all.map(saying.name), saying) })] : [];
+const helped=({c},saying)=>{
+const all=[...c.tests].filter(([m,list])=>{
+const counting=list.filter(({on})=>c.day - on<=c.tables.results_last_days),last=Math.max(...counting.map(({on})=>on));
+return counting.length&&c.model.target(m).load>=0&&counting.filter(({on})=>on===last).every(({sides})=>sides.some(({load})=>load<0));
+}).map(([m])=>m).sort((a,b)=>a - b);
+return all.length?[saying.say('morning.helped',{list:few(all.map(saying.name),saying,c.tables)})]:[];
 };
-const keptAside = ({ aside }, saying) => {
-const { say } = saying;
-const by = new Map();
-for (const { movement, got, on, why } of aside) by.set(why, [...(by.get(why) || []), say('morning.entry', { movement, got, day: on })]);
-return [...by].map(([why, list]) => say('morning.because', { list: few(list, saying), why }));
+const keptAside=({aside,c:{tables}},saying)=>{
+const{say}=saying;
+const by=new Map();
+for(const{movement,got,on,why}of aside)by.set(why,[...(by.get(why)||[]),say('morning.entry',{movement,got,day:on})]);
+return[...by].map(([why,list])=>say('morning.because',{list:few(list,saying,tables),why}));
 };
-const lines = (of, saying) => {
-const { say, name, join } = saying, all = fresh(of);
-const bests = all.slice(0, BESTS).map(({ movement, test, was, owned, opens }) => {
-const values = { movement: name(movement), got: sidesOf(test, saying) };
-let out = was ? say('morning.best', { ...values, was: sidesOf(was, saying) }) : say('morning.first', values);
-if (owned) out = say('morning.now_owned', { best: out });
-return opens.length ? say('morning.opens', { best: out, list: few(opens.map(name), saying) }) : out;
+const lines=(of,saying)=>{
+const{say,name,join}=saying,all=fresh(of),{tables}=of.c;
+const bests=all.slice(0,tables.morning.bests).map(({movement,test,was,owned,opens})=>{
+const values={movement:name(movement),got:sidesOf(test,saying)};
+let out=was?say('morning.best',{...values,was:sidesOf(was,saying)}):say('morning.first',values);
+if(owned)out=say('morning.now_owned',{best:out});
+return opens.length?say('morning.opens',{best:out,list:few(opens.map(name),saying,tables)}):out;
 });
-const told = join(bests, '; '), goal = of.goal ? of.goal.chain : null;
-const first = training.clinician(of.c);
-return [
-...(first.length ? [(['ask', first.join(' ')])] : []), ['next', nextAndFalls(of, saying)], ...(all.length ? [(['new', all.length > BESTS ? say('morning.more_bests', { list: told, n: all.length - BESTS }) : told])] : []),
-...[(['watch', watch(of, saying)]), (['aside', [...ageing(of, saying, goal).old, ...helped(of, saying), ...keptAside(of, saying)]])]
-.filter(([, list]) => list.length).map(([key, list]) => ([key, join(list, '; ')])),
+const told=join(bests,'; '),goal=of.goal?of.goal.chain:null;
+const first=training.clinician(of.c);
+return[
+...(first.length?[(['ask',first.join(' ')])]:[]),['next',nextAndFalls(of,saying)],...(all.length?[(['new',all.length>tables.morning.bests?say('morning.more_bests',{list:told,n:all.length - tables.morning.bests}):told])]:[]),
+...[(['watch',watch(of,saying)]),(['aside',[...ageing(of,saying,goal).old,...helped(of,saying),...keptAside(of,saying)]])]
+.filter(([,list])=>list.length).map(([key,list])=>([key,join(list,'; ')])),
 ];
 };
-const head = ({ c }, { say }) => {
-const { found, model, person, day } = c;
-const last = Math.max(...person.tested.map(({ on }) => on)), n = day - last;
-const owned = model.order.filter((m) => training.isOwned(c, m)), paused = owned.filter((m) => found.states[m] === readiness.PAUSED).length;
-return [say(paused ? 'morning.owned_paused' : 'morning.owned', { n: owned.length, all: model.count, paused }),
-person.tested.length === 0 ? say('morning.untested', {}) : n === 0 ? say('morning.tested_today', {}) : say('morning.tested', { n })];
+const head=({c},{say})=>{
+const{found,model,person,day}=c;
+const last=Math.max(...person.tested.map(({on})=>on)),n=day - last;
+const owned=model.order.filter((m)=>training.isOwned(c,m)),paused=owned.filter((m)=>found.states[m]===readiness.PAUSED).length;
+return[say(paused?'morning.owned_paused':'morning.owned',{n:owned.length,all:model.count,paused}),
+person.tested.length===0?say('morning.untested',{}):n===0?say('morning.tested_today',{}):say('morning.tested',{n})];
 };
-const testsOf = ({ c, gaps }) => [...gaps.values()].filter(({ movement, now, share }) => (!now || share === readiness.WHOLE) && mayTest(c, movement));
-const groups = (easier, next) => {
-const out = [];
-let left = [...next.keys()].sort((a, b) => a - b);
-for (;;) {
-const around = left.map((m) => left.filter((of) => of === m || easier[m].includes(of) || easier[of].includes(m))).map((movements) => ({ movements, who: movements.flatMap((m) => next.get(m) || []).sort((a, b) => a - b) }));
-const [best] = around.sort((a, b) => b.who.length - a.who.length || a.movements.length - b.movements.length || a.movements[0] - b.movements[0]);
-if (!best || best.who.length < 2) return out;
+const waits=({c})=>training.isBackLately(c)||c.person.trained.some((one)=>one.on<=c.day&&c.day - one.on<=1&&(one.reserve===0||training.isMissed(one)));
+const testsOf=({c,gaps})=>[...gaps.values()].filter(({movement,now,share})=>(!now||share===readiness.WHOLE)&&mayTest(c,movement));
+const groups=(easier,next)=>{
+const out=[];
+let left=[...next.keys()].sort((a,b)=>a - b);
+for(;;){
+const around=left.map((m)=>left.filter((of)=>of===m||easier[m].includes(of)||easier[of].includes(m))).map((movements)=>({movements,who:movements.flatMap((m)=>next.get(m)||[]).sort((a,b)=>a - b)}));
+const[best]=around.sort((a,b)=>b.who.length - a.who.length||a.movements.length - b.movements.length||a.movements[0]- b.movements[0]);
+if(!best||best.who.length<2)return out;
 out.push(best);
-left = left.filter((m) => !best.movements.includes(m));
+left=left.filter((m)=>!best.movements.includes(m));
 }
 };
-const together = (all, called, saying) => {
-const { say, name } = saying, [{ c: { tables } }] = all, who = (list) => few(list.map((i) => called(i)), saying);
-const held = new Map();
-const tests = new Map();
-all.forEach((of, i) => {
-const { movement } = next(of, saying);
-if (movement !== null) held.set(movement, [...(held.get(movement) || []), i]);
-for (const { movement: m } of testsOf(of)) {
-const { people, decides } = tests.get(m) || { people: [], decides: 0 };
-tests.set(m, { people: [...people, i], decides: decides + Math.max(heldBack(of, m), 1) });
+const together=(all,called,saying)=>{
+const{say,name}=saying,[{c:{tables}}]=all,who=(list)=>few(list.map((i)=>called(i)),saying,tables);
+const held=new Map();
+const tests=new Map();
+const waiting=[];
+all.forEach((of,i)=>{
+const{movement}=next(of,saying);
+if(movement!==null)held.set(movement,[...(held.get(movement)||[]),i]);
+if(waits(of)){
+if(testsOf(of).length)waiting.push(i);
+return;
+}
+for(const{movement:m}of testsOf(of)){
+const{people,decides}=tests.get(m)||{people:[],decides:0};
+tests.set(m,{people:[...people,i],decides:decides + Math.max(heldBack(of,m),1)});
 }
 });
-const most = [...held].sort(([a, of], [b, with_]) => with_.length - of.length || a - b).slice(0, tables.morning.tests);
-const first = [...tests].sort(([a, of], [b, with_]) => with_.decides - of.decides || a - b).slice(0, tables.morning.tests);
-const near = groups(tables.easier, held);
-return [['held_back', most.map(([m, list]) => say('morning.held', { movement: name(m), n: list.length, people: who(list) }))],
-['together', near.map(({ movements, who: list }) => say('morning.group', { movements: few(movements.map(name), saying), people: who(list) }))],
-['to_test', first.map(([m, { people, decides }]) => say('morning.decides', { movement: name(m), n: decides, people: who(people) }))]];
+const most=[...held].sort(([a,of],[b,with_])=>with_.length - of.length||a - b).slice(0,tables.morning.tests);
+const first=[...tests].sort(([a,of],[b,with_])=>with_.decides - of.decides||a - b).slice(0,tables.morning.tests);
+const near=groups(tables.easier,held);
+return[['held_back',most.map(([m,list])=>say('morning.held',{movement:name(m),n:list.length,people:who(list)}))],
+['together',near.map(({movements,who:list})=>say('morning.group',{movements:few(movements.map(name),saying,tables),people:who(list)}))],
+['to_test',first.map(([m,{people,decides}])=>say('morning.decides',{movement:name(m),n:decides,people:who(people)})).concat(waiting.length?[say('morning.wait',{people:who(waiting)})]:[])]];
 };
-globalThis.rungbook.morning = { look, lines, head, together };
+globalThis.rungbook.morning={look,lines,head,together};
 })();

@@ -1,120 +1,113 @@
-'use strict';self.rungbookIs+="number.js=8e6bb877 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.change":"Change it","entry.choose":"choose","entry.keep":"Keep this number","entry.keep_anyway":"It is right, keep it","entry.longer":"longer ago, or I do not know","entry.on_day":"The day","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","number.another_day":"Another day","number.cm":"cm","number.deg":"°","number.enough_for":"One of the things that {list} asks for is there.","number.enter":"Enter your number","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: kept.","number.left":"left","number.less":"{movement}, {got}: {by} less than on {day}.","number.more":"{movement}, {got}: {by} more than on {day}.","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: as on {day}.","number.sore":"What bears on a part that hurts is not named here.","number.taken_back":"Taken back.","number.today":"Keep: done today","number.undated":"{movement}: kept aside, for nobody knows the day.","number.yours":"Now yours: {list}.","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
+'use strict';self.rungbookIs+="number.js=71538ed6 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.change":"Change it","entry.choose":"choose","entry.keep":"Keep this number","entry.keep_anyway":"It is right, keep it","entry.longer":"longer ago, or I do not know","entry.on_day":"The day","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","number.another_day":"Another day","number.cm":"cm","number.deg":"°","number.enough_for":"One of the things that {list} asks for is there.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: kept.","number.left":"left","number.less":"{movement}, {got}: {by} less than on {day}.","number.more":"{movement}, {got}: {by} more than on {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: as on {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Keep: done today","number.undated":"{movement}: kept aside, for nobody knows the day.","number.yours":"Now yours: {list}.","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
 'use strict';
-(() => {
-const { targets, results, readiness, store, page, states } = globalThis.rungbook;
-const { make, named, namedList, units } = page;
-const { say, sayNodes } = globalThis.rungbook.words;
-const { REPS, LENGTH, ANGLE, DONE, ONE, NO_LOAD } = targets;
-const model = (states.model);
-const FOUR_WEEKS = 28;
-const MOST_NAMES = 4;
-const nodes = (parts) => parts.filter((part) => part !== null).map((part) => (part));
-const FAR = 6;
-const WIDEST = 180;
-const doubtful = (of, m, { measure, amount }) => {
-if (measure === REPS && amount % ONE !== 0) return true;
-if (measure === ANGLE) return amount > WIDEST * ONE;
-const most = Math.max(...of.demands[m].map((leaf) => of.target(leaf).amount));
-return measure !== DONE && amount > FAR * most;
+'after page.js states.js';
+(()=>{
+const{targets,results,readiness,store,page,states}=globalThis.rungbook;
+const{make,named,namedList,units,blame}=page;
+const{say,sayNodes}=globalThis.rungbook.words;
+const{REPS,LENGTH,ANGLE,DONE,ONE,NO_LOAD}=targets;
+const model=(states.model);
+const FOUR_WEEKS=28;
+const MOST_NAMES=4;
+const nodes=(parts)=>parts.filter((part)=>part!==null).map((part)=>(part));
+const FAR=6;
+const WIDEST=180;
+const doubtful=(of,m,{measure,amount})=>{
+if(measure===REPS&&amount % ONE!==0)return true;
+if(measure===ANGLE)return amount>WIDEST*ONE;
+const most=Math.max(...of.demands[m].map((leaf)=>of.target(leaf).amount));
+return measure!==DONE&&amount>FAR*most;
 };
-const isMeant = async (m, got) => {
-const says = { movement: named(model.tables, m), got: states.shown(got), standard: states.target(m) };
-const part = got.measure === REPS && got.amount % ONE !== 0;
-const answer = await page.ask(say('entry.sure'), [make('p', {}, ...(part ? sayNodes('entry.sure_parts', says) : sayNodes('entry.sure_far', says)))],
-[['change', say('entry.change')], ...(part ? [] : [(['keep', say('entry.keep_anyway')])])]);
-return answer === 'keep';
+const isMeant=async(m,got)=>{
+const says={movement:named(model.tables,m),got:states.shown(got),standard:states.target(m)};
+const part=got.measure===REPS&&got.amount % ONE!==0;
+const answer=await page.ask(say('entry.sure'),[make('p',{},...(part?sayNodes('entry.sure_parts',says):sayNodes('entry.sure_far',says)))],
+[['change',say('entry.change')],...(part?[]:[(['keep',say('entry.keep_anyway')])])]);
+return answer==='keep';
 };
-const counted = ({ sides, movement }) => [...sides].sort((a, b) => (model.target(movement).atMost ? b.amount - a.amount : a.amount - b.amount))[0];
-const best = (list, atMost) => [...list].sort((a, b) => (atMost ? counted(a).amount - counted(b).amount : counted(b).amount - counted(a).amount) || b.on - a.on)[0];
-const beside = (m, now, earlier) => {
-const { atMost } = model.target(m), got = counted(now);
-const like = earlier.filter((one) => ['unit', 'load', 'sets', 'seconds', 'of'].every((part) => (counted(one))[part] === (got)[part]));
-const shown = { movement: named(model.tables, m), got: states.shown(got) };
-if (!like.length || got.measure === DONE) return sayNodes('number.kept', shown);
-const before = best(like, atMost), by = got.amount - counted(before).amount;
-const all = { ...shown, by: states.shown({ ...got, amount: Math.abs(by), atMost: false }), day: states.dayOf(before.on) };
-return sayNodes(`number.${by === 0 ? 'same' : by > 0 ? 'more' : 'less'}`, all);
+const counted=({sides,movement})=>[...sides].sort((a,b)=>(model.target(movement).atMost?b.amount - a.amount:a.amount - b.amount))[0];
+const best=(list,atMost)=>[...list].sort((a,b)=>(atMost?counted(a).amount - counted(b).amount:counted(b).amount - counted(a).amount)||b.on - a.on)[0];
+const beside=(m,now,earlier)=>{
+const{atMost}=model.target(m),got=counted(now);
+const like=earlier.filter((one)=>['unit','load','sets','seconds','of'].every((part)=>(counted(one))[part]===(got)[part]));
+const shown={movement:named(model.tables,m),got:states.shown(got)};
+if(!like.length||got.measure===DONE)return sayNodes('number.kept',shown);
+const before=best(like,atMost),by=got.amount - counted(before).amount;
+const all={...shown,by:states.shown({...got,amount:Math.abs(by),atMost:false}),day:states.dayOf(before.on)};
+return sayNodes(`number.${by===0?'same':by>0?'more':'less'}`,all);
 };
-const listed = (key, list) => (list.length ? [' ', ...sayNodes(key, { list: [...namedList(model.tables, list.slice(0, MOST_NAMES)), ...(list.length > MOST_NAMES ? [' ', say('shared.and_more', { n: list.length - MOST_NAMES })] : [])] })] : []);
-const news = (m, before) => {
-const now = states.mine();
-const tests = (stand) => (stand ? stand.person.tested.filter(({ movement }) => movement === m) : []);
-if (!now || !tests(now).length) return [];
-const newest = tests(now).reduce((a, b) => (b.entry > a.entry ? b : a));
-const said = [...beside(m, newest, tests(before))];
-const was = before || { found: readiness.assess(model, results.nobody(), now.day) };
-const became = (state) => model.order.filter((of) => now.found.states[of] === state && was.found.states[of] !== state);
-const spared = (of) => states.bearsOnSore(now, of);
-const yours = became(readiness.OWNED), open = states.barred() ? [] : became(readiness.OPEN).filter((of) => !spared(of));
-const met = model.demands[m].filter((leaf) => now.found.known.shown[leaf] === readiness.TRUE && was.found.known.shown[leaf] !== readiness.TRUE);
-const enough = model.order.filter((of) => of !== m && now.found.states[of] !== readiness.OWNED && !open.includes(of) && !spared(of) && readiness.leavesOf(model.tables.needs[of]).some((leaf) => met.includes(leaf)));
-return nodes([...said, ...listed('number.yours', yours), ...listed('number.opens', open), ...listed('number.enough_for', states.barred() ? [] : enough), ...(states.sore(now).length ? [' ', say('number.sore')] : [])]);
+const listed=(key,list)=>(list.length?[' ',...sayNodes(key,{list:[...namedList(model.tables,list.slice(0,MOST_NAMES)),...(list.length>MOST_NAMES?[' ',say('shared.and_more',{n:list.length - MOST_NAMES})]:[])]})]:[]);
+const news=(m,before)=>{
+const now=states.mine();
+const tests=(stand)=>(stand?stand.person.tested.filter(({movement})=>movement===m):[]);
+if(!now||!tests(now).length)return[];
+const newest=tests(now).reduce((a,b)=>(b.entry>a.entry?b:a));
+const said=[...beside(m,newest,tests(before))];
+const was=before||{found:readiness.assess(model,results.nobody(),now.day)};
+const became=(state)=>model.order.filter((of)=>now.found.states[of]===state&&was.found.states[of]!==state);
+const spared=(of)=>states.bearsOnSore(now,of);
+const yours=became(readiness.OWNED),open=states.barred()?[]:became(readiness.OPEN).filter((of)=>!spared(of));
+const met=model.demands[m].filter((leaf)=>now.found.known.shown[leaf]===readiness.TRUE&&was.found.known.shown[leaf]!==readiness.TRUE);
+const enough=model.order.filter((of)=>of!==m&&now.found.states[of]!==readiness.OWNED&&!open.includes(of)&&!spared(of)&&readiness.leavesOf(model.tables.needs[of]).some((leaf)=>met.includes(leaf)));
+return nodes([...said,...listed('number.yours',yours),...listed('number.opens',open),...listed('number.enough_for',states.barred()?[]:enough),...(states.sore(now).length?[' ',say('number.sore',{parts:[...new Set(states.sore(now).map(({part})=>states.partWord(model.tables.parts[part])))].join(say('list.separator'))})]:[])]);
 };
-const isPlain = (m) => model.target(m).measure !== DONE && model.demands[m].every((leaf) => { const t = model.target(leaf); return t.seconds === 0 && t.of === 0 && t.unit === NO_LOAD; });
-const unitOf = (m) => {
-const { measure } = model.target(m);
-return measure === LENGTH && units.current() === 'imperial' ? [say('number.in'), 'in'] : ([[say('today.reps'), 'reps'], [say('today.seconds'), 's'], [say('number.cm'), 'cm'], [say('number.deg'), 'deg'], ['', 'done']])[measure];
+const isPlain=(m)=>model.target(m).measure!==DONE&&model.demands[m].every((leaf)=>{const t=model.target(leaf);return t.seconds===0&&t.of===0&&t.unit===NO_LOAD;});
+const unitOf=(m)=>{
+const{measure}=model.target(m);
+return measure===LENGTH&&units.current()==='imperial'?[say('number.in'),'in']:([[say('today.reps'),'reps'],[say('today.seconds'),'s'],[say('number.cm'),'cm'],[say('number.deg'),'deg'],['','done']])[measure];
 };
-const read = (m, typed) => targets.readGot(`${typed.trim().replace(',', '.')} ${unitOf(m)[1]}`);
-const keep = (m, sides, on) => {
-const before = states.mine(), texts = sides.map((got) => targets.text(got)), id = model.tables.ids[m];
-const entry = { movement: id, ...(texts.length > 1 ? { left: texts[0], right: texts[1] } : { got: texts[0] }) };
-const key = on === null ? store.add('undated', entry) : store.add('tested', { ...entry, on: results.dayText(on) });
-return { key, news: on === null ? nodes(sayNodes('number.undated', { movement: named(model.tables, m) })) : news(m, before) };
+const read=(m,typed)=>targets.readGot(`${typed.trim().replace(',','.')} ${unitOf(m)[1]}`);
+const keep=(m,sides,on)=>{
+const before=states.mine(),texts=sides.map((got)=>targets.text(got)),id=model.tables.ids[m];
+const entry={movement:id,...(texts.length>1?{left:texts[0],right:texts[1]}:{got:texts[0]})};
+const key=on===null?store.add('undated',entry):store.add('tested',{...entry,on:results.dayText(on)});
+return{key,news:on===null?nodes(sayNodes('number.undated',{movement:named(model.tables,m)})):news(m,before)};
 };
-const labelOf = (m, side) => (side ? say('number.of_side', { movement: model.tables.names[m], side }) : say('number.of', { movement: model.tables.names[m] }));
-const fromPicture = (m, input) => {
-const { measure } = model.target(m);
-if (![targets.TIME, LENGTH, ANGLE].includes((measure)) || !document.getElementById('angle-here')) return null;
-const off = make('span', { class: 'hint', role: 'status' });
-const open = async () => {
+const labelOf=(m,side)=>(side?say('number.of_side',{movement:model.tables.names[m],side}):say('number.of',{movement:model.tables.names[m]}));
+const fromPicture=(m,input)=>{
+const{measure}=model.target(m);
+if(![targets.TIME,LENGTH,ANGLE].includes((measure))||!document.getElementById('angle-here'))return null;
+const off=make('span',{class:'hint',role:'status'});
+const open=async()=>{
 await page.load('angle-here');
-globalThis.rungbook.angle.open({ measure, unit: unitOf(m)[0], done: (value, by) => {
-const down = model.target(m).atMost ? Math.ceil : Math.floor, fine = measure === LENGTH ? 10 : 1;
-input.value = String(measure === targets.TIME ? Math.floor(value) : down(value * fine - (model.target(m).atMost ? 1e-9 : -1e-9)) / fine);
-off.textContent = say('number.off', { off: globalThis.rungbook.words.number(Math.max(0.1, Math.round(by * 10) / 10)), unit: unitOf(m)[0] });
+globalThis.rungbook.angle.open({measure,unit:unitOf(m)[0],done:(value,by)=>{
+const down=model.target(m).atMost?Math.ceil:Math.floor,fine=measure===LENGTH?10:1;
+input.value=String(measure===targets.TIME?Math.floor(value):down(value*fine -(model.target(m).atMost?1e-9:-1e-9))/ fine);
+off.textContent=say('number.off',{off:globalThis.rungbook.words.number(Math.max(0.1,Math.round(by*10)/ 10)),unit:unitOf(m)[0]});
 input.focus();
-} });
+}});
 };
-return make('span', {}, make('button', { type: 'button', class: 'plain-button', text: measure === targets.TIME ? say('number.from_clip') : say('number.from_picture'), on: { click: () => { open().catch(() => { off.textContent = say('number.not_loaded'); }); } } }), off);
+return make('span',{},make('button',{type:'button',class:'plain-button',text:measure===targets.TIME?say('number.from_clip'):say('number.from_picture'),on:{click:()=>{open().catch(()=>{off.textContent=say('number.not_loaded');});}}}),off);
 };
-let count = 0;
-const blame = (input, fault, why) => {
-fault.textContent = why;
-input.setAttribute('aria-invalid', String(why !== ''));
-if (why === '') return;
-input.setAttribute('aria-describedby', fault.id);
-input.focus();
-};
-const SPANS = ([['6', say('entry.this_week')], [String(FOUR_WEEKS), say('entry.this_month')], ['day', say('entry.a_day')], ['long', say('entry.longer')]]);
-const line = (m, kept) => {
-if (states.barred() === 'ask' || !isPlain(m)) return null;
-if (states.barred() === 'first' && store.keeps()) return make('p', { class: 'hint' }, make('a', { href: 'before-you-start.html#questions', text: say('number.health_first') }));
-count += 1;
-const id = `number-${count}`, day = results.today();
-const sides = model.is(m, readiness.EACH_SIDE) ? [say('number.left'), say('number.right')] : [''];
-const inputs = sides.map((side, i) => (make('input', { id: `${id}-${i}`, type: 'text', inputmode: 'decimal', size: 4, autocomplete: 'off', 'aria-label': labelOf(m, side), placeholder: side })));
-const fault = make('p', { class: 'fault', role: 'alert', id: `${id}-fault` });
-const when = (make('select', { id: `${id}-when` }, make('option', { value: '', text: say('entry.choose') }), ...SPANS.map(([value, text]) => make('option', { value, text }))));
-const on = (make('input', { id: `${id}-on`, type: 'date', max: results.dayText(day), min: results.dayText(day - 3650), 'aria-label': say('entry.on_day'), hidden: true }));
-const other = make('p', { class: 'fields number-when', hidden: true }, make('label', { for: when.id, text: say('entry.when') }), when, on, make('button', { type: 'submit', value: 'other', text: say('entry.keep') }));
-when.addEventListener('change', () => { on.hidden = when.value !== 'day'; });
-const submit = async (event) => {
+let count=0;
+const SPANS=([['6',say('entry.this_week')],[String(FOUR_WEEKS),say('entry.this_month')],['day',say('entry.a_day')],['long',say('entry.longer')]]);
+const line=(m,kept)=>{
+if(states.barred()==='ask'||!isPlain(m))return null;
+if(states.barred()==='first'&&store.keeps())return make('p',{class:'hint'},make('a',{href:'before-you-start.html#questions',text:say('number.health_first')}));
+count +=1;
+const id=`number-${count}`,day=results.today();
+const sides=model.is(m,readiness.EACH_SIDE)?[say('number.left'),say('number.right')]:[''];
+const inputs=sides.map((side,i)=>(make('input',{id:`${id}-${i}`,type:'text',inputmode:'decimal',size:4,autocomplete:'off','aria-label':labelOf(m,side),placeholder:side})));
+const fault=make('p',{class:'fault',role:'alert',id:`${id}-fault`});
+const when=(make('select',{id:`${id}-when`},make('option',{value:'',text:say('entry.choose')}),...SPANS.map(([value,text])=>make('option',{value,text}))));
+const on=(make('input',{id:`${id}-on`,type:'date',max:results.dayText(day),min:results.dayText(day - 3650),'aria-label':say('entry.on_day'),hidden:true}));
+const other=make('p',{class:'fields number-when',hidden:true},make('label',{for:when.id,text:say('entry.when')}),when,on,make('button',{type:'submit',value:'other',text:say('entry.keep')}));
+when.addEventListener('change',()=>{on.hidden=when.value!=='day';});
+const submit=async(event)=>{
 event.preventDefault();
-const all = inputs.map(({ value }) => read(m, value)), bad = all.indexOf(null);
-inputs.forEach((input) => input.removeAttribute('aria-invalid'));
-if (bad >= 0) { blame(inputs[bad], fault, say('entry.write_numbers')); return; }
-const given = other.hidden ? day : when.value === 'long' ? null : when.value === 'day' ? results.readDay(on.value) : when.value === '' ? undefined : day - Number(when.value);
-if (given === undefined || (given === null && when.value !== 'long') || (given !== null && given > day)) { fault.textContent = say('entry.write_day'); (when.value === 'day' ? on : when).focus(); return; }
-fault.textContent = '';
-const odd = all.find((got) => doubtful(model, m, (got)));
-if (odd && !await isMeant(m, odd)) inputs[0].focus();
-else kept(keep(m, (all), given));
+const all=inputs.map(({value})=>read(m,value)),bad=all.indexOf(null);
+if(bad>=0){blame(inputs[bad],fault,say('entry.write_numbers'));return;}
+const given=other.hidden?day:when.value==='long'?null:when.value==='day'?results.readDay(on.value):when.value===''?undefined:day - Number(when.value);
+if(given===undefined||(given===null&&when.value!=='long')||(given!==null&&given>day)){blame(when.value==='day'?on:when,fault,say('entry.write_day'));return;}
+blame(inputs[0],fault,'');
+const odd=all.find((got)=>doubtful(model,m,(got)));
+if(odd&&!await isMeant(m,odd))inputs[0].focus();
+else kept(keep(m,(all),given));
 };
-return make('form', { class: 'number-line', novalidate: true, on: { submit } }, ...inputs, make('span', { class: 'unit', text: unitOf(m)[0] }),
-make('button', { type: 'submit', class: 'quiet', text: say('number.today') }),
-make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), ...inputs.map((input) => fromPicture(m, input)), other, fault);
+return make('form',{class:'number-line',novalidate:true,on:{submit}},...inputs,make('span',{class:'unit',text:unitOf(m)[0]}),
+make('button',{type:'submit',class:'quiet',text:say('number.today')}),
+make('button',{type:'button',class:'plain-button',text:say('number.another_day'),on:{click:()=>{other.hidden=false;when.focus();}}}),...inputs.map((input)=>fromPicture(m,input)),other,fault);
 };
-globalThis.rungbook.number = { doubtful, isMeant, news, isPlain, unitOf, read, keep, line, blame, labelOf, fromPicture, SPANS };
+globalThis.rungbook.number={doubtful,isMeant,news,isPlain,unitOf,read,keep,line,labelOf,fromPicture,SPANS};
 })();

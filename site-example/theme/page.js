@@ -1,183 +1,192 @@
-'use strict';self.rungbookIs+="page.js=5887ea15 ";
+'use strict';self.rungbookIs+="page.js=5a546e5b ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","part.name_with_signal":"{name} [{signal}]"});
 'use strict';
-(() => {
-const root = globalThis.document ? document.documentElement : null;
-const language = root ? root.lang || 'en' : globalThis.rungbookLanguage || 'en';
-const plural = new Intl.PluralRules(language);
-const numbers = new Intl.NumberFormat(language, ({ useGrouping: 'min2', maximumFractionDigits: 6 }));
-const number = (n) => numbers.format(n);
-const form = (key, values) => {
-const entry = (globalThis.rungbookWords || {})[key];
-if (entry === undefined) return key;
-return typeof entry === 'string' ? entry : entry[plural.select(Number(values.n))] || entry.other;
+(()=>{
+const root=globalThis.document?document.documentElement:null;
+const language=root?root.lang||'en':globalThis.rungbookLanguage||'en';
+const plural=new Intl.PluralRules(language);
+const numbers=new Intl.NumberFormat(language,({useGrouping:'min2',maximumFractionDigits:6}));
+const number=(n)=>numbers.format(n);
+const form=(key,values)=>{
+const entry=(globalThis.rungbookWords||{})[key];
+if(entry===undefined)return key;
+return typeof entry==='string'?entry:entry[plural.select(Number(values.n))]||entry.other;
 };
-const say = (key, values = {}) => form(key, values).replace(/\{([a-z_]+)\}/g, (hole, name) => {
-const value = values[name];
-return value === undefined ? hole : typeof value === 'number' ? number(value) : value;
+const say=(key,values={})=>form(key,values).replace(/\{([a-z_]+)\}/g,(hole,name)=>{
+const value=values[name];
+return value===undefined?hole:typeof value==='number'?number(value):value;
 });
-const sayNodes = (key, values) => form(key, values).split(/(\{[a-z_]+\})/).flatMap((part) => {
-const value = /^\{/.test(part) ? values[part.slice(1, -1)] : part;
-return value === undefined ? part : typeof value === 'number' ? number(value) : value;
-}).filter((part) => part !== '' && part !== null);
-globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { words: { say, sayNodes, number } });
-if (!root) return;
-const UNITS = ['metric', 'imperial'];
-const UNITS_KEY = `rungbook:${root.dataset.site}:units`;
-const ofSchool = root.dataset.units || 'metric';
-const ofOther = UNITS[1 - UNITS.indexOf(ofSchool)];
-let chosen = ofSchool;
-try {
-const kept = JSON.parse(localStorage.getItem(UNITS_KEY) || 'null');
-if (UNITS.includes(kept)) chosen = kept;
-} catch {
+const sayNodes=(key,values)=>form(key,values).split(/(\{[a-z_]+\})/).flatMap((part)=>{
+const value=/^\{/.test(part)?values[part.slice(1,-1)]:part;
+return value===undefined?part:typeof value==='number'?number(value):value;
+}).filter((part)=>part!==''&&part!==null);
+globalThis.rungbook=Object.assign(globalThis.rungbook||{},{words:{say,sayNodes,number}});
+if(!root)return;
+const UNITS=['metric','imperial'];
+const UNITS_KEY=`rungbook:${root.dataset.site}:units`;
+const ofSchool=root.dataset.units||'metric';
+const ofOther=UNITS[1 - UNITS.indexOf(ofSchool)];
+let chosen=ofSchool;
+try{
+const kept=JSON.parse(localStorage.getItem(UNITS_KEY)||'null');
+if(UNITS.includes(kept))chosen=kept;
+}catch{
 }
-const onUnits = [];
-const drawUnits = () => {
-const differing = (document.querySelectorAll('[data-other]'));
-for (const element of differing) {
-const { dataset } = element;
-if (dataset.own === undefined && chosen === ofSchool) continue;
-if (dataset.own === undefined) dataset.own = element.textContent || '';
-const text = chosen === ofSchool ? dataset.own : dataset.other || '';
-if (element.textContent !== text) element.textContent = text;
+const onUnits=[];
+const drawUnits=()=>{
+const differing=(document.querySelectorAll('[data-other]'));
+for(const element of differing){
+const{dataset}=element;
+if(dataset.own===undefined&&chosen===ofSchool)continue;
+if(dataset.own===undefined)dataset.own=element.textContent||'';
+const text=chosen===ofSchool?dataset.own:dataset.other||'';
+if(element.textContent!==text)element.textContent=text;
 }
-const place = document.getElementById('units');
-if (!place) return;
-if (differing.length) place.hidden = false;
-for (const button of place.querySelectorAll('button')) {
-const pressed = String(button.value === chosen);
-if (button.getAttribute('aria-pressed') !== pressed) button.setAttribute('aria-pressed', pressed);
+const place=document.getElementById('units');
+if(!place)return;
+if(differing.length)place.hidden=false;
+for(const button of place.querySelectorAll('button')){
+const pressed=String(button.value===chosen);
+if(button.getAttribute('aria-pressed')!==pressed)button.setAttribute('aria-pressed',pressed);
 }
 };
-const choose = (units) => {
-chosen = units;
-try {
-localStorage.setItem(UNITS_KEY, JSON.stringify(units));
-} catch {
+const choose=(units)=>{
+chosen=units;
+try{
+localStorage.setItem(UNITS_KEY,JSON.stringify(units));
+}catch{
 }
 drawUnits();
-onUnits.forEach((act) => act());
+onUnits.forEach((act)=>act());
 };
-for (const button of document.querySelectorAll('#units button')) button.addEventListener('click', () => choose((button).value));
+for(const button of document.querySelectorAll('#units button'))button.addEventListener('click',()=>choose((button).value));
 drawUnits();
-let waiting = false;
-new MutationObserver(() => {
-if (waiting) return;
-waiting = true;
-queueMicrotask(() => { waiting = false; drawUnits(); });
-}).observe(document.body, { childList: true, subtree: true });
-const units = {
-ofSchool, ofOther, current: () => chosen,
-onChange: (act) => onUnits.push(act),
+let waiting=false;
+new MutationObserver(()=>{
+if(waiting)return;
+waiting=true;
+queueMicrotask(()=>{waiting=false;drawUnits();});
+}).observe(document.body,{childList:true,subtree:true});
+const units={
+ofSchool,ofOther,current:()=>chosen,
+onChange:(act)=>onUnits.push(act),
 };
-const make = (name, set = {}, ...inside) => {
-const element = document.createElement(name);
-for (const [key, value] of Object.entries(set)) {
-if (value === null || value === undefined || value === false) continue;
-if (key === 'on') Object.entries((value)).forEach(([event, act]) => element.addEventListener(event, act));
-else if (key === 'text') element.textContent = String(value);
-else element.setAttribute(key, value === true ? '' : String(value));
+const make=(name,set={},...inside)=>{
+const element=document.createElement(name);
+for(const[key,value]of Object.entries(set)){
+if(value===null||value===undefined||value===false)continue;
+if(key==='on')Object.entries((value)).forEach(([event,act])=>element.addEventListener(event,act));
+else if(key==='text')element.textContent=String(value);
+else element.setAttribute(key,value===true?'':String(value));
 }
-element.append(...inside.filter((part) => part !== null).map((part) => (part)));
+element.append(...inside.filter((part)=>part!==null).map((part)=>(part)));
 return element;
 };
-const markOf = (tables, m) => {
-const mark = tables.marks[tables.mark[m]];
-return mark ? make('a', { class: `mark mark-${mark.signal}`, 'data-caution': mark.signal, href: mark.href, title: mark.says },
-make('span', { class: 'mark-word', text: mark.word }), make('span', { class: 'aside', text: `: ${mark.says}` })) : null;
+const markOf=(tables,m)=>{
+const mark=tables.marks[tables.mark[m]];
+return mark?make('a',{class:`mark mark-${mark.signal}`,'data-caution':mark.signal,href:mark.href,title:mark.says},
+make('span',{class:'mark-word',text:mark.word}),make('span',{class:'aside',text:`: ${mark.says}`})):null;
 };
-const marked = (tables, m) => {
-const mark = tables.marks[tables.mark[m]];
-return mark ? say('part.name_with_signal', { name: tables.names[m], signal: mark.word }) : tables.names[m];
+const marked=(tables,m)=>{
+const mark=tables.marks[tables.mark[m]];
+return mark?say('part.name_with_signal',{name:tables.names[m],signal:mark.word}):tables.names[m];
 };
-const named = (tables, m) => {
-const mark = markOf(tables, m);
-return make('span', { class: 'named', 'data-movement': tables.ids[m] },
-make('a', { href: `${tables.ids[m]}.html`, text: tables.names[m] }), mark ? ' ' : null, mark);
+const named=(tables,m)=>{
+const mark=markOf(tables,m);
+return make('span',{class:'named','data-movement':tables.ids[m]},
+make('a',{href:`${tables.ids[m]}.html`,text:tables.names[m]}),mark?' ':null,mark);
 };
-const namedSkill = (tables, skill, goal) => make('span', { class: 'named', 'data-skill': skill.id },
-make('a', { href: `${skill.id}.html`, text: skill.plain }), ' ', markOf(tables, goal));
-const namedList = (tables, list) => list.flatMap((m, i) => [i ? say('list.separator') : null, named(tables, m)]);
-const byId = (id) => {
-const found = document.getElementById(id);
-if (!found) throw new Error(`the page has no element ${id}`);
+const namedSkill=(tables,skill,goal)=>make('span',{class:'named','data-skill':skill.id},
+make('a',{href:`${skill.id}.html`,text:skill.plain}),' ',markOf(tables,goal));
+const namedList=(tables,list)=>list.flatMap((m,i)=>[i?say('list.separator'):null,named(tables,m)]);
+const byId=(id)=>{
+const found=document.getElementById(id);
+if(!found)throw new Error(`the page has no element ${id}`);
 return found;
 };
-const download = (name, content, type) => {
-const url = URL.createObjectURL(new Blob([content], { type }));
-const link = make('a', { href: url, download: name, hidden: true });
+const download=(name,content,type)=>{
+const url=URL.createObjectURL(new Blob([content],{type}));
+const link=make('a',{href:url,download:name,hidden:true});
 document.body.append(link);
 link.click();
 link.remove();
-setTimeout(() => URL.revokeObjectURL(url), 60000);
+setTimeout(()=>URL.revokeObjectURL(url),60000);
 };
-const ask = (title, inside, choices) => new Promise((resolve) => {
-const head = make('h2', { id: 'ask-head', tabindex: '-1', autofocus: true, text: title });
-const buttons = choices.map(([value, says], i) => make('button', { value, type: 'submit', class: value === '' || (i > 0 && choices.every(([any]) => any !== '')) ? 'quiet' : null, text: says }));
-const dialog = (make('dialog', { 'aria-labelledby': 'ask-head' },
-make('form', { method: 'dialog' }, head, ...inside, make('p', { class: 'acts' }, ...buttons))));
-dialog.addEventListener('close', () => {
+const ask=(title,inside,choices)=>new Promise((resolve)=>{
+const head=make('h2',{id:'ask-head',tabindex:'-1',autofocus:true,text:title});
+const buttons=choices.map(([value,says],i)=>make('button',{value,type:'submit',class:value===''||(i>0&&choices.every(([any])=>any!==''))?'quiet':null,text:says}));
+const dialog=(make('dialog',{'aria-labelledby':'ask-head'},
+make('form',{method:'dialog'},head,...inside,make('p',{class:'acts'},...buttons))));
+dialog.addEventListener('close',()=>{
 dialog.remove();
-resolve(dialog.returnValue || null);
+resolve(dialog.returnValue||null);
 });
 document.body.append(dialog);
 dialog.showModal();
 });
-const hold = (draw, place) => {
-const was = document.activeElement;
-draw();
-if (!was || was === document.body || document.activeElement !== document.body) return;
-const to = (was.id && document.getElementById(was.id)) || document.getElementById(place);
-if (to) to.focus({ preventScroll: true });
-const head = document.querySelector('h1');
-if (document.activeElement !== document.body || !head) return;
-head.tabIndex = -1;
-head.focus({ preventScroll: true });
+const blame=(input,fault,why)=>{
+fault.textContent=why;
+(input.closest('form, article')||document).querySelectorAll('[aria-invalid]').forEach((field)=>field.removeAttribute('aria-invalid'));
+if(why==='')return;
+input.setAttribute('aria-invalid','true');
+input.setAttribute('aria-describedby',fault.id);
+(input).focus();
 };
-const go = (href) => {
-const link = make('a', { href, hidden: true });
+const hold=(draw,place)=>{
+const was=document.activeElement;
+draw();
+if(!was||was===document.body||document.activeElement!==document.body)return;
+const to=(was.id&&document.getElementById(was.id))||document.getElementById(place);
+if(to)to.focus({preventScroll:true});
+const head=document.querySelector('h1');
+if(document.activeElement!==document.body||!head)return;
+head.tabIndex=-1;
+head.focus({preventScroll:true});
+};
+const go=(href)=>{
+const link=make('a',{href,hidden:true});
 document.body.append(link);
 link.click();
 };
-let policy = null;
-const trusted = (url) => {
-const tt = (globalThis).trustedTypes;
-if (tt && !policy) policy = tt.createPolicy('rungbook-worker', { createScriptURL: (of) => of });
-return policy ? policy.createScriptURL(url) : url;
+let policy=null;
+const trusted=(url)=>{
+const tt=(globalThis).trustedTypes;
+if(tt&&!policy)policy=tt.createPolicy('rungbook-worker',{createScriptURL:(of)=>of});
+return policy?policy.createScriptURL(url):url;
 };
-const loads = new Map();
-const loaded = (src) => {
-const known = loads.get(src);
-if (known) return known;
-const waits = new Promise((resolve, reject) => {
-const on = { load: resolve, error: () => { loads.delete(src); reject(new Error(src)); } };
-const script = (make('script', { on }));
-if (src.includes('.js?')) script.src = trusted(src);
-document.head.append(script.src ? script : make('link', { rel: 'stylesheet', href: src, on }));
+const loads=new Map();
+const loaded=(src)=>{
+const known=loads.get(src);
+if(known)return known;
+const waits=new Promise((resolve,reject)=>{
+const on={load:resolve,error:()=>{loads.delete(src);reject(new Error(src));}};
+const script=(make('script',{on}));
+if(src.includes('.js?'))script.src=trusted(src);
+document.head.append(script.src?script:make('link',{rel:'stylesheet',href:src,on}));
 });
-loads.set(src, waits);
+loads.set(src,waits);
 return waits;
 };
-const load = async (id) => {
-for (const { dataset: { src = '' } } of (document.querySelectorAll(`#${id} [data-src]`))) {
-if (/^theme[/][a-z-]+[.](?:js|css)[?]v=[0-9a-f]+$/.test(src) && !document.querySelector(`script[defer][src="${src}"], link[href="${src}"]`)) await loaded(src);
+const load=async(id)=>{
+for(const{dataset:{src=''}}of(document.querySelectorAll(`#${id} [data-src]`))){
+if(/^theme[/][a-z-]+[.](?:js|css)[?]v=[0-9a-f]+$/.test(src)&&!document.querySelector(`script[defer][src="${src}"], link[href="${src}"]`))await loaded(src);
 }
 };
-const keepPages = async (pages, whole = false) => {
-if (!document.documentElement.dataset.worker || !('serviceWorker' in navigator) || !location.protocol.startsWith('http')) return;
-const { active } = await navigator.serviceWorker.ready;
-if (active) active.postMessage({ keep: pages, whole });
+const keepPages=async(pages,whole=false)=>{
+if(!document.documentElement.dataset.worker||!('serviceWorker' in navigator)||!location.protocol.startsWith('http'))return;
+const{active}=await navigator.serviceWorker.ready;
+if(active)active.postMessage({keep:pages,whole});
 };
-globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, hold, go, load, keepPages, units } });
-const worker = document.documentElement.dataset.worker;
-if (worker && location.protocol.startsWith('http')) document.head.append(make('link', { rel: 'manifest', href: 'manifest.webmanifest' }));
-if (worker && 'serviceWorker' in navigator && location.protocol.startsWith('http')) {
-const had = Boolean(navigator.serviceWorker.controller);
-navigator.serviceWorker.register(trusted(worker), { updateViaCache: 'none' }).then(() => {
-const { skill } = document.body.dataset;
-return skill ? keepPages([`${skill}.html`, `self-test-${skill}.html`]) : null;
-}).catch(() => {});
-navigator.serviceWorker.addEventListener('controllerchange', () => { if (had) document.body.dataset.newer = 'true'; });
+globalThis.rungbook=Object.assign(globalThis.rungbook||{},{page:{make,named,namedSkill,namedList,marked,byId,download,ask,blame,hold,go,load,keepPages,units}});
+const worker=document.documentElement.dataset.worker;
+if(worker&&location.protocol.startsWith('http'))document.head.append(make('link',{rel:'manifest',href:'manifest.webmanifest'}));
+if(!CSS.supports('selector(::details-content)'))addEventListener('beforeprint',()=>document.querySelectorAll('details.unroll').forEach((part)=>{(part).open=true;}));
+if(worker&&'serviceWorker' in navigator&&location.protocol.startsWith('http')){
+const had=Boolean(navigator.serviceWorker.controller);
+navigator.serviceWorker.register(trusted(worker),{updateViaCache:'none'}).then(()=>{
+const{skill}=document.body.dataset;
+return skill?keepPages([`${skill}.html`,`self-test-${skill}.html`]):null;
+}).catch(()=>{});
+navigator.serviceWorker.addEventListener('controllerchange',()=>{if(had)document.body.dataset.newer='true';});
 }
 })();

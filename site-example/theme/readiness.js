@@ -1,384 +1,392 @@
-'use strict';self.rungbookIs+="readiness.js=fd3b1842 ";
+'use strict';self.rungbookIs+="readiness.js=0b4d8c1d ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"rests.until_entry":"an entry of {n} or less","rests.until_none":"an entry of 0","rests.until_sign":"that is gone and a clinician has seen it"});
 'use strict';
-(() => {
-const { text, ONE, LENGTH, ANGLE, NO_LOAD, BODY_WEIGHT } = globalThis.rungbook.targets;
-const { LIMITS, saysOn } = globalThis.rungbook.health;
-const FALSE = 0, UNKNOWN = 1, TRUE = 2, UNTESTED = 3;
-const MEETS = 0, MISSES = 1, SILENT = 2, UNSURE = 3;
-const EACH_SIDE = 1, GUARDED = 2, NEVER_PRESUMED = 4, LOWERING = 8, DRAWN = 16;
-const STATES = ['paused', 'owned', 'open', 'almost', 'not yet', 'test first'];
-const PAUSED = 0, OWNED = 1, OPEN = 2, ALMOST = 3, NOT_YET = 4, TEST_FIRST = 5;
-const ALL = -1, ANY = -2;
-const WHOLE = 1000;
-const prepare = (tables) => {
-const targets = tables.targets.map(([measure, atMost, sets, amount, seconds, unit, load, hits, of]) =>
-({ measure, atMost: atMost === 1, sets, amount, seconds, unit, load, hits, of }));
-const count = tables.ids.length;
-const demands = tables.ids.map(() => []);
-for (let leaf = 0; 2 * leaf < tables.leaves.length; leaf += 1) demands[tables.leaves[2 * leaf]].push(leaf);
-const order = tables.ids.map((_, m) => m).sort((a, b) => tables.stage[a] - tables.stage[b] || a - b);
-const numbers = new Map(tables.ids.map((id, m) => [id, m]));
-for (const [old, m] of Object.entries(tables.old)) if (!numbers.has(old)) numbers.set(old, m);
-return {
-tables, count, demands, order, numbers,
-target: (leaf) => targets[tables.leaves[2 * leaf + 1]],
-of: (leaf) => tables.leaves[2 * leaf],
-is: (m, flag) => (tables.flags[m] & flag) !== 0,
+(()=>{
+const{text,ONE,LENGTH,ANGLE,NO_LOAD,BODY_WEIGHT}=globalThis.rungbook.targets;
+const{LIMITS,saysOn}=globalThis.rungbook.health;
+const FALSE=0,UNKNOWN=1,TRUE=2,UNTESTED=3;
+const MEETS=0,MISSES=1,SILENT=2,UNSURE=3;
+const EACH_SIDE=1,GUARDED=2,NEVER_PRESUMED=4,LOWERING=8,DRAWN=16;
+const STATES=['paused','owned','open','almost','not yet','test first'];
+const PAUSED=0,OWNED=1,OPEN=2,ALMOST=3,NOT_YET=4,TEST_FIRST=5;
+const ALL=-1,ANY=-2;
+const WHOLE=1000;
+const prepare=(tables)=>{
+const targets=tables.targets.map(([measure,atMost,sets,amount,seconds,unit,load,hits,of])=>
+({measure,atMost:atMost===1,sets,amount,seconds,unit,load,hits,of}));
+const count=tables.ids.length;
+const demands=tables.ids.map(()=>[]);
+for(let leaf=0;2*leaf<tables.leaves.length;leaf +=1)demands[tables.leaves[2*leaf]].push(leaf);
+const order=tables.ids.map((_,m)=>m).sort((a,b)=>tables.stage[a]- tables.stage[b]||a - b);
+const numbers=new Map(tables.ids.map((id,m)=>[id,m]));
+for(const[old,m]of Object.entries(tables.old))if(!numbers.has(old))numbers.set(old,m);
+return{
+tables,count,demands,order,numbers,
+target:(leaf)=>targets[tables.leaves[2*leaf + 1]],
+of:(leaf)=>tables.leaves[2*leaf],
+is:(m,flag)=>(tables.flags[m]&flag)!==0,
 };
 };
-const mass = (unit, load, bodyWeight) => {
-if (unit !== BODY_WEIGHT) return load;
-if (bodyWeight === null) return null;
-const twice = BigInt(load) * BigInt(bodyWeight) * 2n + BigInt(ONE), by = BigInt(ONE) * 2n;
-const cut = twice / by;
-return Number(twice % by !== 0n && twice < 0n ? cut - 1n : cut);
+const mass=(unit,load,bodyWeight)=>{
+if(unit!==BODY_WEIGHT)return load;
+if(bodyWeight===null)return null;
+const twice=BigInt(load)*BigInt(bodyWeight)*2n + BigInt(ONE),by=BigInt(ONE)*2n;
+const cut=twice / by;
+return Number(twice % by!==0n&&twice<0n?cut - 1n:cut);
 };
-const compareLoads = (got, target, bodyWeight) => {
-const kind = (side) => (side.unit === BODY_WEIGHT ? 1 : 0);
-const [a, b] = [got.load, target.load];
-if (kind(got) === kind(target) || Math.sign(a) !== Math.sign(b) || a === 0) return a - b;
-const [x, y] = [mass(got.unit, a, bodyWeight), mass(target.unit, b, bodyWeight)];
-if (x === null || y === null) return null;
-return Math.abs(x - y) <= LIMITS.same_mass ? 0 : x - y;
+const compareLoads=(got,target,bodyWeight)=>{
+const kind=(side)=>(side.unit===BODY_WEIGHT?1:0);
+const[a,b]=[got.load,target.load];
+if(kind(got)===kind(target)||Math.sign(a)!==Math.sign(b)||a===0)return a - b;
+const[x,y]=[mass(got.unit,a,bodyWeight),mass(target.unit,b,bodyWeight)];
+if(x===null||y===null)return null;
+return Math.abs(x - y)<=LIMITS.same_mass?0:x - y;
 };
-const tries = (got) => (got.of > 0 ? got : { hits: 1, of: 1 });
-const others = (got, target) => {
-const done = tries(got);
-const asked = target.of > 0;
-return [
-got.sets - target.sets, got.seconds - target.seconds,
-asked ? done.hits - target.hits : 0, asked ? done.hits * target.of - target.hits * done.of : 0,
+const tries=(got)=>(got.of>0?got:{hits:1,of:1});
+const others=(got,target)=>{
+const done=tries(got);
+const asked=target.of>0;
+return[
+got.sets - target.sets,got.seconds - target.seconds,
+asked?done.hits - target.hits:0,asked?done.hits*target.of - target.hits*done.of:0,
 ];
 };
-const verdict = ({ sides, reserve }, target, bodyWeight) => {
-if (target.atMost) return sides.every((got) => got.amount <= target.amount) ? MEETS : MISSES;
-const loads = sides.map((got) => compareLoads(got, target, bodyWeight));
-const parts = sides.map((got) => [got.amount - target.amount, ...others(got, target)]);
-if (parts.every((side) => side.every((by) => by >= 0)) && loads.every((by) => by === null || by >= 0)) {
-return loads.every((by) => by !== null) ? MEETS : UNSURE;
+const verdict=({sides,reserve},target,bodyWeight)=>{
+if(target.atMost)return sides.every((got)=>got.amount<=target.amount)?MEETS:MISSES;
+const loads=sides.map((got)=>compareLoads(got,target,bodyWeight));
+const parts=sides.map((got)=>[got.amount - target.amount,...others(got,target)]);
+if(parts.every((side)=>side.every((by)=>by>=0))&&loads.every((by)=>by===null||by>=0)){
+return loads.every((by)=>by!==null)?MEETS:UNSURE;
 }
-const asksAll = parts[0].every((_, i) => parts.some((side) => side[i] <= 0)) && loads.some((by) => by !== null && by <= 0);
-return asksAll && reserve === 0 ? MISSES : SILENT;
+const asksAll=parts[0].every((_,i)=>parts.some((side)=>side[i]<=0))&&loads.some((by)=>by!==null&&by<=0);
+return asksAll&&reserve===0?MISSES:SILENT;
 };
-const ratio = (part, of) => {
-if (of <= 0 || part >= of) return WHOLE;
-const done = Math.max(part, 0);
-return done < 9e12 ? Math.floor((done * 1000) / of) : Number((BigInt(done) * 1000n) / BigInt(of));
+const ratio=(part,of)=>{
+if(of<=0||part>=of)return WHOLE;
+const done=Math.max(part,0);
+return done<9e12?Math.floor((done*1000)/ of):Number((BigInt(done)*1000n)/ BigInt(of));
 };
-const loadShare = (got, target, bodyWeight) => {
-if (target.load <= 0 && got.load >= 0) return WHOLE;
-if (Math.sign(got.load) !== Math.sign(target.load)) return 0;
-const one = (got.unit === BODY_WEIGHT) === (target.unit === BODY_WEIGHT);
-const done = one ? got.load : mass(got.unit, got.load, bodyWeight);
-const asked = one ? target.load : mass(target.unit, target.load, bodyWeight);
-if (done === null || asked === null) return 0;
-return asked > 0 ? ratio(done, asked) : ratio(-asked, -done);
+const loadShare=(got,target,bodyWeight)=>{
+if(target.load<=0&&got.load>=0)return WHOLE;
+if(Math.sign(got.load)!==Math.sign(target.load))return 0;
+const one=(got.unit===BODY_WEIGHT)===(target.unit===BODY_WEIGHT);
+const done=one?got.load:mass(got.unit,got.load,bodyWeight);
+const asked=one?target.load:mass(target.unit,target.load,bodyWeight);
+if(done===null||asked===null)return 0;
+return asked>0?ratio(done,asked):ratio(-asked,-done);
 };
-const otherShare = (got, target, bodyWeight) => {
-if (target.atMost) return WHOLE;
-const done = tries(got);
-const tried = target.of > 0 ? Math.min(ratio(done.hits, target.hits), ratio(done.hits * target.of, done.of * target.hits)) : WHOLE;
-return Math.min(ratio(got.sets, target.sets), ratio(got.seconds, target.seconds), loadShare(got, target, bodyWeight), tried);
+const otherShare=(got,target,bodyWeight)=>{
+if(target.atMost)return WHOLE;
+const done=tries(got);
+const tried=target.of>0?Math.min(ratio(done.hits,target.hits),ratio(done.hits*target.of,done.of*target.hits)):WHOLE;
+return Math.min(ratio(got.sets,target.sets),ratio(got.seconds,target.seconds),loadShare(got,target,bodyWeight),tried);
 };
-const amountShare = (got, target) => {
-if (!target.atMost) return ratio(got.amount, target.amount);
-return target.amount === 0 ? WHOLE : ratio(target.amount, got.amount);
+const amountShare=(got,target)=>{
+if(!target.atMost)return ratio(got.amount,target.amount);
+return target.amount===0?WHOLE:ratio(target.amount,got.amount);
 };
-const share = (tested, target, bodyWeight) =>
-Math.min(...tested.sides.map((got) => Math.min(amountShare(got, target), otherShare(got, target, bodyWeight))));
-const isNear = (tested, target, bodyWeight) => {
-if (target.measure !== LENGTH && target.measure !== ANGLE) return share(tested, target, bodyWeight) >= LIMITS.near;
-const limit = target.measure === LENGTH ? LIMITS.near_length : LIMITS.near_angle;
-return tested.sides.every((got) => {
-const short = target.atMost ? got.amount - target.amount : target.amount - got.amount;
-return short <= limit && otherShare(got, target, bodyWeight) >= LIMITS.near;
+const share=(tested,target,bodyWeight)=>
+Math.min(...tested.sides.map((got)=>Math.min(amountShare(got,target),otherShare(got,target,bodyWeight))));
+const isNear=(tested,target,bodyWeight)=>{
+if(target.measure!==LENGTH&&target.measure!==ANGLE)return share(tested,target,bodyWeight)>=LIMITS.near;
+const limit=target.measure===LENGTH?LIMITS.near_length:LIMITS.near_angle;
+return tested.sides.every((got)=>{
+const short=target.atMost?got.amount - target.amount:target.amount - got.amount;
+return short<=limit&&otherShare(got,target,bodyWeight)>=LIMITS.near;
 });
 };
-const sidesText = ({ sides }, atMost) => {
-if (sides.length === 1) return text(sides[0]);
-const [a, b] = sides;
-const kinds = a.unit !== NO_LOAD && b.unit !== NO_LOAD && a.unit !== b.unit;
-if (kinds || a.hits !== b.hits || a.of !== b.of) return `left ${text(a)}, right ${text(b)}`;
-let loaded = a.load <= b.load ? a : b;
-if ((a.unit === NO_LOAD) !== (b.unit === NO_LOAD)) {
-const one = a.unit === NO_LOAD ? b : a;
-loaded = one.load < 0 ? one : a.unit === NO_LOAD ? a : b;
+const sidesText=({sides},atMost)=>{
+if(sides.length===1)return text(sides[0]);
+const[a,b]=sides;
+const kinds=a.unit!==NO_LOAD&&b.unit!==NO_LOAD&&a.unit!==b.unit;
+if(kinds||a.hits!==b.hits||a.of!==b.of)return `left ${text(a)}, right ${text(b)}`;
+let loaded=a.load<=b.load?a:b;
+if((a.unit===NO_LOAD)!==(b.unit===NO_LOAD)){
+const one=a.unit===NO_LOAD?b:a;
+loaded=one.load<0?one:a.unit===NO_LOAD?a:b;
 }
 return text({
-...a, sets: Math.min(a.sets, b.sets), amount: atMost ? Math.max(a.amount, b.amount) : Math.min(a.amount, b.amount),
-seconds: Math.min(a.seconds, b.seconds), unit: loaded.unit, load: loaded.load,
+...a,sets:Math.min(a.sets,b.sets),amount:atMost?Math.max(a.amount,b.amount):Math.min(a.amount,b.amount),
+seconds:Math.min(a.seconds,b.seconds),unit:loaded.unit,load:loaded.load,
 });
 };
-const value = (tree, of) => {
-let at = 0;
-const node = () => {
-const kind = tree[at++];
-if (kind >= 0) return of(kind);
-let least = kind === ANY ? 1 : tree[at++];
-const parts = kind === ALL ? least : tree[at++];
-let met = 0, possible = 0;
-for (let i = 0; i < parts; i += 1) {
-const part = node();
-if (part === TRUE) met += 1;
-if (part !== FALSE) possible += 1;
+const value=(tree,of)=>{
+let at=0;
+const node=()=>{
+const kind=tree[at++];
+if(kind>=0)return of(kind);
+let least=kind===ANY?1:tree[at++];
+const parts=kind===ALL?least:tree[at++];
+let met=0,possible=0;
+for(let i=0;i<parts;i +=1){
+const part=node();
+if(part===TRUE)met +=1;
+if(part!==FALSE)possible +=1;
 }
-return met >= least ? TRUE : possible >= least ? UNKNOWN : FALSE;
+return met>=least?TRUE:possible>=least?UNKNOWN:FALSE;
 };
-return tree.length === 0 ? TRUE : node();
+return tree.length===0?TRUE:node();
 };
-const cheapest = (tree, cost) => {
-let at = 0;
-const less = (a, b) => a.leaves - b.leaves || a.shortfall - b.shortfall;
-const node = () => {
-const kind = tree[at++];
-if (kind >= 0) {
-const paid = cost(kind);
-return paid && { leaves: paid[0], shortfall: paid[1], which: paid[0] > 0 ? [kind] : [] };
+const cheapest=(tree,cost)=>{
+let at=0;
+const less=(a,b)=>a.leaves - b.leaves||a.shortfall - b.shortfall;
+const node=()=>{
+const kind=tree[at++];
+if(kind>=0){
+const paid=cost(kind);
+return paid&&{leaves:paid[0],shortfall:paid[1],which:paid[0]>0?[kind]:[]};
 }
-const least = kind === ANY ? 1 : tree[at++];
-const parts = kind === ALL ? least : tree[at++];
-const ways = [];
-for (let i = 0; i < parts; i += 1) {
-const way = node();
-if (way) ways.push({ i, way });
+const least=kind===ANY?1:tree[at++];
+const parts=kind===ALL?least:tree[at++];
+const ways=[];
+for(let i=0;i<parts;i +=1){
+const way=node();
+if(way)ways.push({i,way});
 }
-if (ways.length < least) return null;
-ways.sort((a, b) => less(a.way, b.way) || a.i - b.i);
-ways.length = least;
-ways.sort((a, b) => a.i - b.i);
-return {
-leaves: ways.reduce((sum, { way }) => sum + way.leaves, 0), shortfall: ways.reduce((sum, { way }) => sum + way.shortfall, 0),
-which: ways.flatMap(({ way }) => way.which),
+if(ways.length<least)return null;
+ways.sort((a,b)=>less(a.way,b.way)||a.i - b.i);
+ways.length=least;
+ways.sort((a,b)=>a.i - b.i);
+return{
+leaves:ways.reduce((sum,{way})=>sum + way.leaves,0),shortfall:ways.reduce((sum,{way})=>sum + way.shortfall,0),
+which:ways.flatMap(({way})=>way.which),
 };
 };
-return tree.length === 0 ? { leaves: 0, shortfall: 0, which: [] } : node();
+return tree.length===0?{leaves:0,shortfall:0,which:[]}:node();
 };
-const leavesOf = (tree) => {
-const out = [];
-for (let at = 0; at < tree.length; at += tree[at] >= 0 ? 1 : tree[at] >= ANY ? 2 : 3) if (tree[at] >= 0) out.push(tree[at]);
+const leavesOf=(tree)=>{
+const out=[];
+for(let at=0;at<tree.length;at +=tree[at]>=0?1:tree[at]>=ANY?2:3)if(tree[at]>=0)out.push(tree[at]);
 return out;
 };
-const evidence = (model, person, today) => {
-const { tables } = model;
-const latest = new Map();
-for (const tested of person.tested) {
-const age = today - tested.on;
-if (age < 0 || age > tables.results_last_days) continue;
-const of = latest.get(tested.movement);
-if (!of || tested.on > of[0].on) latest.set(tested.movement, [tested]);
-else if (tested.on === of[0].on) of.push(tested);
+const evidence=(model,person,today)=>{
+const{tables}=model;
+const latest=new Map();
+for(const tested of person.tested){
+const age=today - tested.on;
+if(age<0||age>tables.results_last_days)continue;
+const of=latest.get(tested.movement);
+if(!of||tested.on>of[0].on)latest.set(tested.movement,[tested]);
+else if(tested.on===of[0].on)of.push(tested);
 }
-const shown = new Uint8Array(tables.leaves.length / 2).fill(UNTESTED);
-const presumed = new Uint8Array(shown.length);
-const bodyWeight = (tested) => (tested.bodyWeight === null ? person.bodyWeight : tested.bodyWeight);
-for (const [m, results] of latest) {
-for (const leaf of model.demands[m]) {
-const verdicts = results.map((tested) => verdict(tested, model.target(leaf), bodyWeight(tested)));
-shown[leaf] = verdicts.includes(MEETS) ? TRUE : verdicts.includes(UNSURE) ? UNKNOWN : verdicts.includes(MISSES) ? FALSE : UNKNOWN;
+const shown=new Uint8Array(tables.leaves.length / 2).fill(UNTESTED);
+const presumed=new Uint8Array(shown.length);
+const bodyWeight=(tested)=>(tested.bodyWeight===null?person.bodyWeight:tested.bodyWeight);
+for(const[m,results]of latest){
+for(const leaf of model.demands[m]){
+const verdicts=results.map((tested)=>verdict(tested,model.target(leaf),bodyWeight(tested)));
+shown[leaf]=verdicts.includes(MEETS)?TRUE:verdicts.includes(UNSURE)?UNKNOWN:verdicts.includes(MISSES)?FALSE:UNKNOWN;
 }
 }
-const owned = [...latest.keys()].filter((m) => shown[m] === TRUE).sort((a, b) => a - b);
-const roots = new Map();
-if (tables.presume) owned.forEach((root) => presume(model, [root], (m) => latest.has(m), presumed, (leaf) => roots.set(leaf, root)));
-return { latest, shown, presumed, roots, bodyWeight };
+const owned=[...latest.keys()].filter((m)=>shown[m]===TRUE).sort((a,b)=>a - b);
+const roots=new Map();
+if(tables.presume)owned.forEach((root)=>presume(model,[root],(m)=>latest.has(m),presumed,(leaf)=>roots.set(leaf,root)));
+return{latest,shown,presumed,roots,bodyWeight};
 };
-const presume = (model, owned, isTested, presumed, tell = () => {}) => {
-const open = [...owned];
-for (let owner = open.pop(); owner !== undefined; owner = open.pop()) {
-for (const leaf of model.tables.necessary[owner]) {
-const below = model.of(leaf);
-if (model.is(below, NEVER_PRESUMED) || isTested(below) || presumed[leaf]) continue;
-for (const follows of [leaf, ...model.tables.implied[leaf]]) {
-if (!presumed[follows]) tell(follows);
-presumed[follows] = 1;
+const presume=(model,owned,isTested,presumed,tell=()=>{})=>{
+const open=[...owned];
+for(let owner=open.pop();owner!==undefined;owner=open.pop()){
+for(const leaf of model.tables.necessary[owner]){
+const below=model.of(leaf);
+if(model.is(below,NEVER_PRESUMED)||isTested(below)||presumed[leaf])continue;
+for(const follows of[leaf,...model.tables.implied[leaf]]){
+if(!presumed[follows])tell(follows);
+presumed[follows]=1;
 }
 open.push(below);
 }
 }
 };
-const isPausing = (model, person, { part, score, signs }, today) => {
-const age = globalThis.rungbook.results.ageOn(person.born, today);
-const growing = age !== null && age < LIMITS.adult && LIMITS.growing.includes(model.tables.parts[part]);
-return score >= LIMITS.pain[model.tables.parts[part] === 'neck' ? 0 : 1] || signs.length > 0 || (score > 0 && growing);
+const goesOnTo=(model,person,part,today)=>{
+const age=globalThis.rungbook.results.ageOn(person.born,today);
+const growing=age!==null&&age<LIMITS.adult&&LIMITS.growing.includes(model.tables.parts[part]);
+return growing?0:LIMITS.pain[model.tables.parts[part]==='neck'?0:1]- 1;
 };
-const pausingPains = (model, person, today) => {
-const newest = new Map();
-for (const pain of person.pains) {
-const known = newest.get(pain.part);
-if (pain.on <= today && (!known || pain.on >= known.on)) newest.set(pain.part, pain);
+const untilWords=({signs},above)=>{
+const{say}=globalThis.rungbook.words;
+return signs.length?say('rests.until_sign'):above===0?say('rests.until_none'):say('rests.until_entry',{n:above});
+};
+const isPausing=(model,person,{part,score,signs},today)=>{
+return score>goesOnTo(model,person,part,today)||signs.length>0;
+};
+const pausingPains=(model,person,today)=>{
+const newest=new Map();
+for(const pain of person.pains){
+const known=newest.get(pain.part);
+if(pain.on<=today&&(!known||pain.on>=known.on))newest.set(pain.part,pain);
 }
-return [...newest.values()].filter((pain) => isPausing(model, person, pain, today)).sort((a, b) => a.part - b.part);
+return[...newest.values()].filter((pain)=>isPausing(model,person,pain,today)).sort((a,b)=>a.part - b.part);
 };
-const causes = (model, person, today) => {
-const nothing = { movement: null, part: null, cls: null, pattern: null, until: null, by: null, because: null };
-const lifted = ({ cls, on }) => cls !== null && person.cleared.some((of) => of.cls === cls && on <= of.on && of.on <= today
-&& today <= Math.min(of.until === null ? Infinity : of.until, of.on + LIMITS.clearance));
-const holding = person.pauses.filter((pause) => pause.on <= today && (pause.until === null || today <= pause.until) && !lifted(pause));
-const pains = pausingPains(model, person, today).map(({ part, on, entry }) => ({ ...nothing, kind: ('pain'), part, on, entry }));
-const screened = saysOn(person.screened, today, person.born) === 'light' && person.screened
-? [{ ...nothing, kind: ('light'), on: person.screened.on, entry: 0 }] : [];
-return [...holding, ...pains, ...screened];
+const causes=(model,person,today)=>{
+const nothing={movement:null,part:null,cls:null,pattern:null,until:null,by:null,because:null};
+const lifted=({cls,on})=>cls!==null&&person.cleared.some((of)=>of.cls===cls&&on<=of.on&&of.on<=today
+&&today<=Math.min(of.until===null?Infinity:of.until,of.on + LIMITS.clearance));
+const holding=person.pauses.filter((pause)=>pause.on<=today&&(pause.until===null||today<=pause.until)&&!lifted(pause));
+const pains=pausingPains(model,person,today).map(({part,on,entry})=>({...nothing,kind:('pain'),part,on,entry}));
+const screened=saysOn(person.screened,today,person.born)==='light'&&person.screened
+?[{...nothing,kind:('light'),on:person.screened.on,entry:0}]:[];
+return[...holding,...pains,...screened];
 };
-const reaches = ({ tables, is }, { kind, movement, part, cls, pattern }, m) => (kind === 'light' ? is(m, GUARDED) || is(m, LOWERING)
-: movement !== null ? movement === m : part !== null ? ((tables.stresses[m] >> part) & 1) === 1
-: cls !== null ? tables.cautions[m].includes(cls) : pattern === tables.pattern[m]);
-const rest = (model, person, today) => {
-const { tables } = model;
-const all = causes(model, person, today);
-const exit = tables.patterns.indexOf('exit');
-const direct = new Map();
-const gone = new Map();
-const hit = (of, m, i) => of.set(m, [...(of.get(m) || []), i]);
-all.forEach((cause, i) => {
-for (let m = 0; m < model.count; m += 1) {
-if (!reaches(model, cause, m)) continue;
-hit(direct, m, i);
-if (cause.movement !== null || tables.pattern[m] === exit) hit(gone, m, i);
+const reaches=({tables,is},{kind,movement,part,cls,pattern},m)=>(kind==='light'?is(m,GUARDED)||is(m,LOWERING)
+:movement!==null?movement===m:part!==null?((tables.stresses[m]>>part)&1)===1
+:cls!==null?tables.cautions[m].includes(cls):pattern===tables.pattern[m]);
+const rest=(model,person,today)=>{
+const{tables}=model;
+const all=causes(model,person,today);
+const exit=tables.patterns.indexOf('exit');
+const direct=new Map();
+const gone=new Map();
+const hit=(of,m,i)=>of.set(m,[...(of.get(m)||[]),i]);
+all.forEach((cause,i)=>{
+for(let m=0;m<model.count;m +=1){
+if(!reaches(model,cause,m))continue;
+hit(direct,m,i);
+if(cause.movement!==null||tables.pattern[m]===exit)hit(gone,m,i);
 }
 });
-const standing = new Uint8Array(model.count).fill(gone.size ? 0 : 1);
-for (let changed = gone.size > 0; changed;) {
-changed = false;
-for (const m of model.order) {
-if (standing[m] || gone.has(m)) continue;
-if (value(tables.needs[m], (leaf) => (standing[model.of(leaf)] ? TRUE : FALSE)) === TRUE) {
-standing[m] = 1;
-changed = true;
+const standing=new Uint8Array(model.count).fill(gone.size?0:1);
+for(let changed=gone.size>0;changed;){
+changed=false;
+for(const m of model.order){
+if(standing[m]||gone.has(m))continue;
+if(value(tables.needs[m],(leaf)=>(standing[model.of(leaf)]?TRUE:FALSE))===TRUE){
+standing[m]=1;
+changed=true;
 }
 }
 }
-const reached = standing.map((is, m) => (is && !direct.has(m) ? 1 : 0));
-return { all, direct, gone, standing, reached };
+const reached=standing.map((is,m)=>(is&&!direct.has(m)?1:0));
+return{all,direct,gone,standing,reached};
 };
-const assess = (model, person, today) => {
-const { tables } = model;
-const known = evidence(model, person, today);
-const { latest, shown, presumed, bodyWeight } = known;
-const { all, direct, gone, standing, reached } = rest(model, person, today);
-const open = (leaf) => (presumed[leaf] && shown[leaf] === UNTESTED ? TRUE : shown[leaf] === UNTESTED ? UNKNOWN : shown[leaf]);
-const guarded = (leaf) => (shown[leaf] === UNTESTED ? UNKNOWN : shown[leaf]);
-const judge = (m) => (model.is(m, GUARDED) ? guarded : open);
-const near = new Map();
-for (const [m, results] of latest) {
-const missed = model.demands[m].filter((leaf) => results.some((tested) => {
-const target = model.target(leaf), weight = bodyWeight(tested);
-return verdict(tested, target, weight) === MISSES && isNear(tested, target, weight);
+const assess=(model,person,today)=>{
+const{tables}=model;
+const known=evidence(model,person,today);
+const{latest,shown,presumed,bodyWeight}=known;
+const{all,direct,gone,standing,reached}=rest(model,person,today);
+const open=(leaf)=>(presumed[leaf]&&shown[leaf]===UNTESTED?TRUE:shown[leaf]===UNTESTED?UNKNOWN:shown[leaf]);
+const guarded=(leaf)=>(shown[leaf]===UNTESTED?UNKNOWN:shown[leaf]);
+const judge=(m)=>(model.is(m,GUARDED)?guarded:open);
+const near=new Map();
+for(const[m,results]of latest){
+const missed=model.demands[m].filter((leaf)=>results.some((tested)=>{
+const target=model.target(leaf),weight=bodyWeight(tested);
+return verdict(tested,target,weight)===MISSES&&isNear(tested,target,weight);
 }));
-if (missed.length) near.set(m, missed);
+if(missed.length)near.set(m,missed);
 }
-const nearly = (m) => {
-if (near.size === 0) return -1;
-const of = judge(m);
-const found = leavesOf(tables.needs[m]).find((leaf) => {
-const missed = near.get(model.of(leaf));
-if (!missed || !missed.includes(leaf)) return false;
-const reachedNow = tables.implied[leaf];
-return value(tables.needs[m], (other) => (other === leaf || reachedNow.includes(other) ? TRUE : of(other))) === TRUE;
+const nearly=(m)=>{
+if(near.size===0)return -1;
+const of=judge(m);
+const found=leavesOf(tables.needs[m]).find((leaf)=>{
+const missed=near.get(model.of(leaf));
+if(!missed||!missed.includes(leaf))return false;
+const reachedNow=tables.implied[leaf];
+return value(tables.needs[m],(other)=>(other===leaf||reachedNow.includes(other)?TRUE:of(other)))===TRUE;
 });
-return found === undefined ? -1 : found;
+return found===undefined?-1:found;
 };
-const states = new Uint8Array(model.count);
-const needs = new Uint8Array(model.count);
-const counted = new Uint8Array(model.count);
-for (let m = 0; m < model.count; m += 1) {
-needs[m] = value(tables.needs[m], judge(m));
-const byPresumption = shown[m] === UNTESTED && presumed[m] === 1;
-if (!reached[m]) states[m] = PAUSED;
-else if (shown[m] === TRUE || byPresumption) states[m] = OWNED;
-else if (needs[m] === TRUE) states[m] = OPEN;
-else if (nearly(m) >= 0) states[m] = ALMOST;
-else states[m] = needs[m] === FALSE ? NOT_YET : TEST_FIRST;
-counted[m] = states[m] === OWNED && byPresumption ? 1 : 0;
+const states=new Uint8Array(model.count);
+const needs=new Uint8Array(model.count);
+const counted=new Uint8Array(model.count);
+for(let m=0;m<model.count;m +=1){
+needs[m]=value(tables.needs[m],judge(m));
+const byPresumption=shown[m]===UNTESTED&&presumed[m]===1;
+if(!reached[m])states[m]=PAUSED;
+else if(shown[m]===TRUE||byPresumption)states[m]=OWNED;
+else if(needs[m]===TRUE)states[m]=OPEN;
+else if(nearly(m)>=0)states[m]=ALMOST;
+else states[m]=needs[m]===FALSE?NOT_YET:TEST_FIRST;
+counted[m]=states[m]===OWNED&&byPresumption?1:0;
 }
-const closest = (leaf) => {
-let best = null;
-for (const tested of latest.get(model.of(leaf)) || []) {
-const reachedShare = share(tested, model.target(leaf), bodyWeight(tested));
-if (!best || reachedShare > best.share) best = { share: reachedShare, tested };
+const closest=(leaf)=>{
+let best=null;
+for(const tested of latest.get(model.of(leaf))||[]){
+const reachedShare=share(tested,model.target(leaf),bodyWeight(tested));
+if(!best||reachedShare>best.share)best={share:reachedShare,tested};
 }
 return best;
 };
-const missing = (m) => {
-const of = judge(m);
-const repair = cheapest(tables.needs[m], (leaf) => {
-if (of(leaf) === TRUE) return [0, 0];
-const best = closest(leaf);
-return [1, WHOLE - (best ? best.share : 0)];
+const missing=(m)=>{
+const of=judge(m);
+const repair=cheapest(tables.needs[m],(leaf)=>{
+if(of(leaf)===TRUE)return[0,0];
+const best=closest(leaf);
+return[1,WHOLE -(best?best.share:0)];
 });
-const leaves = [...new Set(repair ? repair.which : [])];
+const leaves=[...new Set(repair?repair.which:[])];
 return leaves.map(lack);
 };
-const lack = (leaf) => {
-const best = closest(leaf);
-return { leaf, movement: model.of(leaf), got: best && sidesText(best.tested, model.target(leaf).atMost), share: best && best.share };
+const lack=(leaf)=>{
+const best=closest(leaf);
+return{leaf,movement:model.of(leaf),got:best&&sidesText(best.tested,model.target(leaf).atMost),share:best&&best.share};
 };
-const may = (m) => reached[m] === 1 && needs[m] === TRUE;
-const chosen = (m, lower) => {
-const near = nearly(m);
-if (near >= 0 && !lower && reached[model.of(near)]) return { which: [near], asWritten: true };
-const of = judge(m);
-const barred = (below) => !reached[below] || (lower && !may(below) && tables.stage[below] >= tables.stage[m]);
-const way = (tests, bar) => cheapest(tables.needs[m], (leaf) => {
-const shows = of(leaf);
-if (shows === TRUE) return [0, 0];
-if (bar(model.of(leaf))) return null;
-if (tests) return shows === UNKNOWN ? [1, 0] : null;
-const best = closest(leaf);
-return [1, WHOLE - (best ? best.share : 0)];
+const may=(m)=>reached[m]===1&&needs[m]===TRUE;
+const chosen=(m,lower)=>{
+const near=nearly(m);
+if(near>=0&&!lower&&reached[model.of(near)])return{which:[near],asWritten:true};
+const of=judge(m);
+const barred=(below)=>!reached[below]||(lower&&!may(below)&&tables.stage[below]>=tables.stage[m]);
+const way=(tests,bar)=>cheapest(tables.needs[m],(leaf)=>{
+const shows=of(leaf);
+if(shows===TRUE)return[0,0];
+if(bar(model.of(leaf)))return null;
+if(tests)return shows===UNKNOWN?[1,0]:null;
+const best=closest(leaf);
+return[1,WHOLE -(best?best.share:0)];
 });
-const doubtful = needs[m] === UNKNOWN;
-const written = way(doubtful, () => false);
-if (written && !written.which.some((leaf) => barred(model.of(leaf)))) return { which: written.which, asWritten: true };
-const round = way(doubtful, barred) || way(false, barred);
-return { which: round ? round.which : [], asWritten: false };
+const doubtful=needs[m]===UNKNOWN;
+const written=way(doubtful,()=>false);
+if(written&&!written.which.some((leaf)=>barred(model.of(leaf))))return{which:written.which,asWritten:true};
+const round=way(doubtful,barred)||way(false,barred);
+return{which:round?round.which:[],asWritten:false};
 };
-const down = (m, lower) => {
-const seen = [m], steps = ([]);
-let direct = !lower;
-for (let at = 0; at < seen.length; at += 1) {
-const { which, asWritten } = chosen(seen[at], lower);
-direct = direct && asWritten;
-for (const leaf of which) {
-const below = model.of(leaf);
-if (may(below)) {
-if (!steps.includes(leaf)) steps.push(leaf);
+const down=(m,lower)=>{
+const seen=[m],steps=([]);
+let direct=!lower;
+for(let at=0;at<seen.length;at +=1){
+const{which,asWritten}=chosen(seen[at],lower);
+direct=direct&&asWritten;
+for(const leaf of which){
+const below=model.of(leaf);
+if(may(below)){
+if(!steps.includes(leaf))steps.push(leaf);
 continue;
 }
-direct = false;
-if (!seen.includes(below)) seen.push(below);
+direct=false;
+if(!seen.includes(below))seen.push(below);
 }
 }
-return { direct, steps: steps.map(lack) };
+return{direct,steps:steps.map(lack)};
 };
-const first = (m) => {
-const found = down(m, false);
-return found.steps.length ? found : down(m, true);
+const first=(m)=>{
+const found=down(m,false);
+return found.steps.length?found:down(m,true);
 };
-const pausedBy = (m) => {
-const own = direct.get(m);
-if (own) return own.map((i) => all[i]);
-const seen = new Set([m]), found = new Set(), waiting = [m];
-for (let at = waiting.pop(); at !== undefined; at = waiting.pop()) {
-const missed = gone.get(at);
-if (missed) {
-missed.forEach((i) => found.add(i));
+const pausedBy=(m)=>{
+const own=direct.get(m);
+if(own)return own.map((i)=>all[i]);
+const seen=new Set([m]),found=new Set(),waiting=[m];
+for(let at=waiting.pop();at!==undefined;at=waiting.pop()){
+const missed=gone.get(at);
+if(missed){
+missed.forEach((i)=>found.add(i));
 continue;
 }
-for (const leaf of leavesOf(tables.needs[at])) {
-const below = model.of(leaf);
-if (!standing[below] && !seen.has(below)) {
+for(const leaf of leavesOf(tables.needs[at])){
+const below=model.of(leaf);
+if(!standing[below]&&!seen.has(below)){
 seen.add(below);
 waiting.push(below);
 }
 }
 }
-return [...found].sort((a, b) => (all[a].kind === 'pain' && all[b].kind === 'pain' ? all[a].entry - all[b].entry : a - b)).map((i) => all[i]);
+return[...found].sort((a,b)=>(all[a].kind==='pain'&&all[b].kind==='pain'?all[a].entry - all[b].entry:a - b)).map((i)=>all[i]);
 };
-const countedBecause = (m) => (counted[m] ? Number(known.roots.get(m)) : -1);
-return { states, needs, counted, countedBecause, known, judge, reached, causes: all, missing, first, nearly, pausedBy, closest };
+const countedBecause=(m)=>(counted[m]?Number(known.roots.get(m)):-1);
+return{states,needs,counted,countedBecause,known,judge,reached,causes:all,missing,first,nearly,pausedBy,closest};
 };
-globalThis.rungbook.readiness = {
-prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, mass, reaches, isPausing, WHOLE, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING, DRAWN,
-PAUSED, OWNED, OPEN, ALMOST, NOT_YET, TEST_FIRST,
+globalThis.rungbook.readiness={
+prepare,assess,evidence,presume,value,leavesOf,sidesText,verdict,mass,reaches,isPausing,goesOnTo,untilWords,WHOLE,STATES,TRUE,UNKNOWN,FALSE,UNTESTED,MEETS,MISSES,EACH_SIDE,GUARDED,LOWERING,DRAWN,
+PAUSED,OWNED,OPEN,ALMOST,NOT_YET,TEST_FIRST,
 };
 })();

@@ -1,303 +1,318 @@
-'use strict';self.rungbookIs+="test.js=a3ac40aa ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","known.each_side":"{unit}, the weaker side","known.head":"What do you know already?","known.keep":"Keep these","known.never":"never","known.never_of":"{movement}: never done","known.none_written":"Write one number, or go on without.","known.says":"Write the most that you did in one set, clean; leave empty what you are not sure of. Or go on without.","known.session":"None of these: my first session","known.test":"A few tests first","test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.it_rests":"it rests","test.never":"Never done it","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.one_true":"One is true, so no test today","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.over":"No more tests today","test.over_says":"Something hurts, so the tests of this day are over. What bears on that part is left alone for today. Ask a licensed clinician if it is sharp, if it wakes you, if it tingles, if it gives way, or if it is not better in a few days.","test.question":{"one":"Question {number}, about {n} left","other":"Question {number}, about {n} left"},"test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.rules":"How it counts, and when to stop","test.save_a_copy":"Save a copy","test.storage":"Your numbers stay in this browser, on this device; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_first":"Test these first, fresh and warm:","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.to_today":"Today’s session","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:"});
+'use strict';self.rungbookIs+="test.js=e2650691 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","known.each_side":"{unit}, the weaker side","known.head":"What do you know already?","known.keep":"Keep these","known.never":"never","known.never_of":"{movement}: never done","known.none_written":"Write one number, or go on without.","known.says":"The most you did in one clean set; leave empty what you are not sure of.","known.session":"None of these: my first session","known.test":"A few tests first","test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.it_rests":"it rests","test.never":"Never done it","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.one_true":"One is true, so no test today","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.over":"No more tests today","test.over_says":"Something hurts, so the tests of this day are over. What bears on that part is left alone for today. Ask a licensed clinician if it is sharp, if it wakes you, if it tingles, if it gives way, or if it is not better in a few days.","test.question":"Question {number} of at most {n}","test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.rests_left":"What rests, or hurts, was not asked about.","test.rules":"How it counts, and when to stop","test.save_a_copy":"Save a copy","test.storage":"Your numbers stay in this browser, on this device; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_first":"Test these first, fresh and warm:","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.to_today":"Today’s session","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:","training.child":"Under 12 there is no plan and no test from here: only with a coach in person."});
 'use strict';
-(() => {
-const { targets, results, readiness, placement, store, page, states, entry, number } = globalThis.rungbook;
-const { make, named, namedList, byId } = page;
-const { say, sayNodes } = globalThis.rungbook.words;
-const { model, mine } = states;
-if (!model) return;
-const { tables } = model;
-const skill = tables.skills.find(({ id }) => id === document.body.dataset.skill) || null;
-const sheet = byId('sheet');
-const articles = new Map([...(sheet.querySelectorAll('article[data-movement]'))]
-.map((article) => [model.numbers.get(article.dataset.movement || ''), article]));
-const nobody = () => readiness.assess(model, results.nobody(), results.today());
-const found = () => { const stand = mine(); return stand ? stand.found : nobody(); };
-const keptPanel = byId('kept');
-const drawKept = () => {
-const trouble = store.trouble();
-const said = {
-'': say('test.storage'),
-full: say('test.storage_full'),
-forbidden: say('test.storage_forbidden'),
-}[trouble];
-keptPanel.hidden = false;
-keptPanel.classList.toggle('trouble', trouble !== '');
-keptPanel.replaceChildren(make('p', { text: said }), ...(store.isEmpty() ? [] : [make('p', { class: 'acts' }, copyButton(), ' ', make('a', { href: 'where-i-stand.html', text: say('test.where_i_stand') }))]));
+'after page.js states.js';
+(()=>{
+const{targets,results,readiness,store,page,states}=globalThis.rungbook;
+const{make,named,namedList,byId}=page;
+const{say,sayNodes}=globalThis.rungbook.words;
+const{model,mine}=states;
+if(!model)return;
+const{tables}=model;
+let{placement,number,entry}=globalThis.rungbook;
+const asking=async()=>{
+await page.load('entry-here');
+({placement,number,entry}=globalThis.rungbook);
 };
-const copyButton = () => make('button', { type: 'button', class: 'quiet', text: say('test.save_a_copy'), on: { click: () => {
-page.download(`results-${results.dayText(results.today())}.json`, `${JSON.stringify(store.all(), null, 2)}\n`, 'application/json');
-} } });
-const { barred } = states;
-const mayTest = (m) => barred() === '' && isFit() && placement.mayBeTested(model, found(), m, results.today());
-const waits = (m) => found().pausedBy(m).some(({ kind }) => kind === 'light');
-const isFit = () => store.get('fit') === results.dayText(results.today());
-const drawEntry = (m, known) => {
-const article = articles.get(m);
-const place = article && article.querySelector('.enter');
-if (!place) return;
-const lines = known.slice(-3).map(({ key, entry: of }) => make('p', { class: 'was' },
-...sayNodes('test.was', { got: states.got(of.got || (of.left && of.right ? { left: of.left, right: of.right } : of.left || of.right)), day: states.day(of.on) }), ' ',
-make('button', { type: 'button', class: 'quiet', text: say('test.take_back'), on: { click: () => {
+const skill=tables.skills.find(({id})=>id===document.body.dataset.skill)||null;
+const sheet=byId('sheet');
+const articles=new Map([...(sheet.querySelectorAll('article[data-movement]'))]
+.map((article)=>[model.numbers.get(article.dataset.movement||''),article]));
+const nobody=()=>readiness.assess(model,results.nobody(),results.today());
+const found=()=>{const stand=mine();return stand?stand.found:nobody();};
+const keptPanel=byId('kept');
+const drawKept=()=>{
+const trouble=store.trouble();
+const said={
+'':say('test.storage'),
+full:say('test.storage_full'),
+forbidden:say('test.storage_forbidden'),
+}[trouble];
+keptPanel.hidden=false;
+keptPanel.classList.toggle('trouble',trouble!=='');
+keptPanel.replaceChildren(make('p',{text:said}),...(store.isEmpty()?[]:[make('p',{class:'acts'},copyButton(),' ',make('a',{href:'where-i-stand.html',text:say('test.where_i_stand')}))]));
+};
+const copyButton=()=>make('button',{type:'button',class:'quiet',text:say('test.save_a_copy'),on:{click:()=>{
+page.download(`results-${results.dayText(results.today())}.json`,`${JSON.stringify(store.all(),null,2)}\n`,'application/json');
+}}});
+const{barred}=states;
+const mayTest=(m)=>barred()===''&&isFit()&&placement.mayBeTested(model,found(),m,results.today());
+const waits=(m)=>found().pausedBy(m).some(({kind})=>kind==='light');
+const isFit=()=>store.get('fit')===results.dayText(results.today());
+const drawEntry=(m,known)=>{
+const article=articles.get(m);
+const place=article&&article.querySelector('.enter');
+if(!place)return;
+const lines=known.slice(-3).map(({key,entry:of})=>make('p',{class:'was'},
+...sayNodes('test.was',{got:states.got(of.got||(of.left&&of.right?{left:of.left,right:of.right}:of.left||of.right)),day:states.day(of.on)}),' ',
+make('button',{type:'button',class:'quiet',text:say('test.take_back'),on:{click:()=>{
 store.remove(key);
-const next = place.querySelector('button');
-if (next) next.focus();
-} } })));
-const open = make('button', { type: 'button', class: 'quiet', text: say('test.enter'), on: { click: () => {
-if (barred() === 'first' && store.keeps()) {
+const next=place.querySelector('button');
+if(next)next.focus();
+}}})));
+const open=make('button',{type:'button',class:'quiet',text:say('test.enter'),on:{click:()=>{
+if(barred()==='first'&&store.keeps()){
 byId('guided').scrollIntoView();
 byId('guided').focus();
 return;
 }
-place.replaceChildren(...advice(m, mayTest(m)), entry.form(m, { today: mayTest(m), kept: () => {}, hurt: () => {} }));
-const first = place.querySelector('input');
-if (first) first.focus();
-} } });
-place.replaceChildren(...lines, make('p', {}, open));
+const show=()=>{
+place.replaceChildren(...advice(m,mayTest(m)),entry.form(m,{today:mayTest(m),kept:()=>{},hurt:()=>{}}));
+const first=place.querySelector('input');
+if(first)first.focus();
 };
-const advice = (m, today) => {
-const { reached, needs } = found();
-if (today) return [make('p', { class: 'advice hint', text: say('test.test_now') })];
-const why = barred() ? (barred() === 'ask' ? say('test.ask_first') : say('test.health_first_why')) : waits(m) ? say('test.waits') : !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : !isFit() ? say('test.not_testing') : say('test.day_is_full');
-return [make('p', { class: 'advice do-not hint', text: say('test.do_not', { why }) })];
+if(entry)show();
+else asking().then(show,()=>{open.after(make('span',{class:'hint',role:'status',text:say('number.not_loaded')}));});
+}}});
+place.replaceChildren(...lines,make('p',{},open));
 };
-const drawEntries = () => {
-if (sheet.hidden) return;
-const known = new Map();
-for (const of of store.entries('tested')) {
-const m = model.numbers.get(of.entry.movement);
-const list = known.get(m);
-if (list) list.push(of);
-else known.set(m, [of]);
+const advice=(m,today)=>{
+const{reached,needs}=found();
+if(today)return[make('p',{class:'advice hint',text:say('test.test_now')})];
+const why=barred()?(barred()==='ask'?(states.isChild()?say('state.with_coach'):say('test.ask_first')):say('test.health_first_why')):waits(m)?say('test.waits'):!reached[m]?say('test.it_rests'):needs[m]!==readiness.TRUE?say('test.not_shown'):!isFit()?say('test.not_testing'):say('test.day_is_full');
+return[make('p',{class:'advice do-not hint',text:say('test.do_not',{why})})];
+};
+const drawEntries=()=>{
+if(sheet.hidden)return;
+const known=new Map();
+for(const of of store.entries('tested')){
+const m=model.numbers.get(of.entry.movement);
+const list=known.get(m);
+if(list)list.push(of);
+else known.set(m,[of]);
 }
-for (const m of articles.keys()) if (m !== undefined && !guide.isAt(m)) drawEntry(m, known.get(m) || []);
+for(const m of articles.keys())if(m!==undefined&&!guide.isAt(m))drawEntry(m,known.get(m)||[]);
 };
-const KNOWN = 8;
-const LOOKED = 20;
-const decisive = (of) => {
-const at = found(), asked = ([]), out = [];
-while (asked.length < LOOKED && out.length < KNOWN) {
-const following = placement.next(model, at, of.members, asked, results.today());
-if (!following) break;
+const KNOWN=8;
+const LOOKED=20;
+const decisive=(of)=>{
+const at=found(),asked=([]),out=[];
+while(asked.length<LOOKED&&out.length<KNOWN){
+const following=placement.next(model,at,of.members,asked,results.today());
+if(!following)break;
 asked.push(following.movement);
-if (number.isPlain(following.movement) && model.target(following.movement).measure <= targets.TIME) out.push(following.movement);
+if(number.isPlain(following.movement)&&model.target(following.movement).measure<=targets.TIME)out.push(following.movement);
 }
-return out.sort((a, b) => tables.stage[a] - tables.stage[b] || a - b);
+return out.sort((a,b)=>tables.stage[a]- tables.stage[b]||a - b);
 };
-const isKnownDue = (of) => {
-const asked = store.get('known');
-return !(asked && asked[of.id]) && !store.entries('tested').some(({ entry: { movement } }) => of.members.includes(Number(model.numbers.get(movement))));
+const isKnownDue=(of)=>{
+const asked=store.get('known');
+return!(asked&&asked[of.id])&&!store.entries('tested').some(({entry:{movement}})=>of.members.includes(Number(model.numbers.get(movement))));
 };
-const knownForm = (of, on) => {
-const day = results.today();
-const rows = decisive(of).map((m, i) => {
-const name = tables.names[m];
-const input = (make('input', { id: `known-${i}`, type: 'text', inputmode: 'decimal', size: 4, autocomplete: 'off', 'aria-label': number.labelOf(m) }));
-const never = make('button', { type: 'button', class: 'plain-button', text: say('known.never'), 'aria-label': say('known.never_of', { movement: name }), on: { click: () => { input.value = '0'; input.focus({ preventScroll: true }); } } });
-return { m, input, whole: make('li', { 'data-movement': tables.ids[m] }, states.figure(m), named(tables, m), make('span', { class: 'known-field' }, input, make('span', { class: 'unit', text: model.is(m, readiness.EACH_SIDE) ? say('known.each_side', { unit: number.unitOf(m)[0] }) : number.unitOf(m)[0] }), never)) };
+const knownForm=(of,on)=>{
+const day=results.today();
+const rows=decisive(of).map((m,i)=>{
+const name=tables.names[m];
+const input=(make('input',{id:`known-${i}`,type:'text',inputmode:'decimal',size:4,autocomplete:'off','aria-label':number.labelOf(m)}));
+const never=make('button',{type:'button',class:'plain-button',text:say('known.never'),'aria-label':say('known.never_of',{movement:name}),on:{click:()=>{input.value='0';input.focus({preventScroll:true});}}});
+return{m,input,whole:make('li',{'data-movement':tables.ids[m]},states.figure(m),named(tables,m),make('span',{class:'known-field'},input,make('span',{class:'unit',text:model.is(m,readiness.EACH_SIDE)?say('known.each_side',{unit:number.unitOf(m)[0]}):number.unitOf(m)[0]}),never))};
 });
-const when = number.SPANS.filter(([value]) => value !== 'day').map(([value, text]) => {
-const box = (make('input', { type: 'radio', name: 'known-when', value }));
-return { box, whole: make('label', { class: 'chip' }, box, text) };
+const when=number.SPANS.filter(([value])=>value!=='day').map(([value,text])=>{
+const box=(make('input',{type:'radio',name:'known-when',value}));
+return{box,whole:make('label',{class:'chip'},box,text)};
 });
-const fault = make('p', { class: 'fault', role: 'alert', id: 'known-fault' });
-const done = () => {
-store.note('known', { ...store.get('known'), [of.id]: true });
-if (store.facts().goal !== of.id) store.put('goal', of.id);
+const fault=make('p',{class:'fault',role:'alert',id:'known-fault'});
+const done=()=>{
+store.note('known',{...store.get('known'),[of.id]:true});
+if(store.facts().goal!==of.id)store.put('goal',of.id);
 };
-const keep = async () => {
-const said = rows.filter(({ input }) => input.value.trim() !== '').map(({ m, input }) => ({ m, input, got: number.read(m, input.value) }));
-rows.forEach(({ input }) => input.removeAttribute('aria-invalid'));
-const bad = said.find(({ got }) => got === null);
-if (bad) { number.blame(bad.input, fault, say('entry.write_numbers')); return; }
-if (!said.length) { number.blame(rows[0].input, fault, say('known.none_written')); return; }
-const chosen = when.find(({ box }) => box.checked), positive = said.some(({ got }) => (got).amount > 0);
-if (positive && !chosen) { number.blame(when[0].box, fault, say('entry.write_day')); return; }
-fault.textContent = '';
-for (const { m, input, got } of said) {
-if (number.doubtful(model, m, (got)) && !await number.isMeant(m, (got))) { input.focus(); return; }
+const keep=async()=>{
+const said=rows.filter(({input})=>input.value.trim()!=='').map(({m,input})=>({m,input,got:number.read(m,input.value)}));
+const bad=said.find(({got})=>got===null);
+if(bad){page.blame(bad.input,fault,say('entry.write_numbers'));return;}
+if(!said.length){page.blame(rows[0].input,fault,say('known.none_written'));return;}
+const chosen=when.find(({box})=>box.checked),positive=said.some(({got})=>(got).amount>0);
+if(positive&&!chosen){page.blame(when[0].box,fault,say('entry.write_day'));return;}
+page.blame(rows[0].input,fault,'');
+for(const{m,input,got}of said){
+if(number.doubtful(model,m,(got))&&!await number.isMeant(m,(got))){input.focus();return;}
 }
 done();
-store.addAll(said.map(({ m, got }) => {
-const span = (got).amount === 0 ? '0' : (chosen).box.value, entry = { movement: tables.ids[m], got: targets.text((got)) };
-return span === 'long' ? ['undated', entry] : ['tested', { ...entry, on: results.dayText(day - Number(span)) }];
+store.addAll(said.map(({m,got})=>{
+const span=(got).amount===0?'0':(chosen).box.value,entry={movement:tables.ids[m],got:targets.text((got))};
+return span==='long'?['undated',entry]:['tested',{...entry,on:results.dayText(day - Number(span))}];
 }));
 page.go('where-i-stand.html');
 };
-const session = make('a', { class: 'act quiet', href: 'today.html', text: say('known.session'), on: { click: done } });
-return rows.length ? make('form', { class: 'known', novalidate: true, on: { submit: (event) => { event.preventDefault(); keep(); } } },
-make('p', { text: say('known.says') }), make('p', { class: 'acts' }, session, ' ', make('button', { type: 'button', class: 'quiet', text: say('known.test'), on: { click: () => { done(); on(); } } })),
-make('ul', { class: 'plain known-list' }, ...rows.map(({ whole }) => whole)),
-make('fieldset', {}, make('legend', { text: say('entry.when') }), make('div', { class: 'chips' }, ...when.map(({ whole }) => whole))), fault,
-make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('known.keep') }))) : null;
+const session=make('a',{class:'act quiet',href:'today.html',text:say('known.session'),on:{click:done}});
+return rows.length?make('form',{class:'known',novalidate:true,on:{submit:(event)=>{event.preventDefault();keep();}}},
+make('p',{text:say('known.says')}),make('p',{class:'acts'},session,' ',make('button',{type:'button',class:'quiet',text:say('known.test'),on:{click:()=>{done();on();}}})),
+make('ul',{class:'plain known-list'},...rows.map(({whole})=>whole)),
+make('fieldset',{},make('legend',{text:say('entry.when')}),make('div',{class:'chips'},...when.map(({whole})=>whole))),fault,
+make('p',{class:'acts'},make('button',{type:'submit',text:say('known.keep')}))):null;
 };
-const guide = (() => {
-const panel = byId('guided');
-const UNSURE = 6;
-const AHEAD = 12;
-const ASKED = 0.35;
-const TESTS = 3;
-let steps = [];
-let current = -1;
-let isOn = false;
-const asked = () => steps.map(({ m }) => m);
-const isAt = (m) => isOn && current === m;
-const button = (text, act, quiet = true) => make('button', { type: 'button', class: quiet ? 'quiet' : null, text, on: { click: act } });
-const show = (m) => {
-current = m;
-document.body.classList.toggle('one-question', m >= 0);
-sheet.hidden = m >= 0;
+const guide=(()=>{
+const panel=byId('guided');
+const UNSURE=6;
+const AHEAD=12;
+const TESTS=3;
+let steps=[];
+let current=-1;
+let isOn=false;
+const asked=()=>steps.map(({m})=>m);
+const isAt=(m)=>isOn&&current===m;
+const button=(text,act,quiet=true)=>make('button',{type:'button',class:quiet?'quiet':null,text,on:{click:act}});
+const show=(m)=>{
+current=m;
+document.body.classList.toggle('one-question',m>=0);
+sheet.hidden=m>=0;
 };
-const speak = (title, ...inside) => {
-panel.hidden = false;
-panel.replaceChildren(make('h2', { id: 'guided-head', tabindex: -1, text: title }), ...inside.filter((part) => part !== null).map((part) => (part)));
+const speak=(title,...inside)=>{
+panel.hidden=false;
+panel.replaceChildren(make('h2',{id:'guided-head',tabindex:-1,text:title}),...inside.filter((part)=>part!==null).map((part)=>(part)));
 };
-const focus = () => {
-byId('guided-head').focus({ preventScroll: true });
-panel.scrollIntoView({ block: 'start' });
+const focus=()=>{
+byId('guided-head').focus({preventScroll:true});
+panel.scrollIntoView({block:'start'});
 };
-const over = () => {
-isOn = false;
-steps = [];
+const over=()=>{
+isOn=false;
+steps=[];
 show(-1);
 sayOver();
 drawEntries();
 focus();
 };
-const sayOver = () => {
-speak(say('test.over'), make('p', { text: say('test.over_says') }), make('p', { class: 'acts' }, make('a', { class: 'act', href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.to_today') })));
+const sayOver=()=>{
+speak(say('test.over'),make('p',{text:say('test.over_says')}),make('p',{class:'acts'},make('a',{class:'act',href:'if-it-hurts.html',text:say('entry.if_it_hurts')}),' ',make('a',{class:'act quiet',href:'today.html',text:say('test.to_today')})));
 };
-const hurtsToday = () => { const stand = mine(); return stand !== null && states.sore(stand).some(({ on }) => on === stand.day); };
-const stop = () => {
-isOn = false;
+const hurtsToday=()=>{
+const stand=mine();
+return stand!==null&&(states.sore(stand).some(({on})=>on===stand.day)
+||stand.found.causes.some(({kind,on,by,because})=>kind==='paused'&&on===stand.day&&by==='client'&&/^it hurt/.test(because||'')));
+};
+const resting=()=>{
+const stand=mine(),some=stand!==null&&stand.found.causes.length + states.sore(stand).length>0;
+return some?make('p',{},say('test.rests_left'),' ',make('a',{href:'where-i-stand.html#rests',text:say('rests.where_lifted')})):null;
+};
+const stop=()=>{
+isOn=false;
 show(-1);
 begin();
 drawEntries();
 focus();
 };
-const step = (m, key) => {
-steps.push({ m, key });
+const step=(m,key)=>{
+steps.push({m,key});
 next();
 };
-const back = () => {
-const last = steps.pop();
-if (!last) return stop();
-if (last.key) store.remove(last.key);
+const back=()=>{
+const last=steps.pop();
+if(!last)return stop();
+if(last.key)store.remove(last.key);
 return question(last.m);
 };
-const rules = (m) => {
-const article = articles.get(m), how = article && article.querySelector('.how');
-const all = article ? [...article.children].filter((part) => part !== how && !part.matches('h3, .check-line, .enter, .opens-head, .ladder')).map((part) => part.cloneNode(true)) : [];
-return { how: how ? String(how.textContent) : '', all };
+const rules=(m)=>{
+const article=articles.get(m),how=article&&article.querySelector('.how');
+const all=article?[...article.children].filter((part)=>part!==how&&!part.matches('h3, .check-line, .enter, .opens-head, .ladder')).map((part)=>part.cloneNode(true)):[];
+return{how:how?String(how.textContent):'',all};
 };
-const never = (m) => {
-const { measure, atMost } = model.target(m);
-if (atMost || measure === targets.LENGTH || measure === targets.ANGLE) return null;
-const none = measure === targets.DONE ? 'not done' : measure === targets.TIME ? '0 s' : '0 reps';
-const of = model.is(m, readiness.EACH_SIDE) ? { left: none, right: none } : { got: none };
-return button(say('test.never'), () => step(m, store.add('tested', { movement: tables.ids[m], ...of, on: results.dayText(results.today()) })));
+const never=(m)=>{
+const{measure,atMost}=model.target(m);
+if(atMost||measure===targets.LENGTH||measure===targets.ANGLE)return null;
+const none=measure===targets.DONE?'not done':measure===targets.TIME?'0 s':'0 reps';
+const of=model.is(m,readiness.EACH_SIDE)?{left:none,right:none}:{got:none};
+return button(say('test.never'),()=>step(m,store.add('tested',{movement:tables.ids[m],...of,on:results.dayText(results.today())})));
 };
-const question = (m) => {
-const today = mayTest(m), { how, all } = rules(m);
+const question=(m)=>{
+const today=mayTest(m),{how,all}=rules(m);
 show(m);
 drawEntries();
-const left = skill ? placement.next(model, found(), skill.members, asked(), results.today()) : null;
-const before = steps.length ? steps[steps.length - 1] : null, last = before ? articles.get(before.m) : null;
-const rest = today && last && before && before.key && last.dataset.rest ? make('p', { class: 'hint', text: say('test.rest_first', { rest: last.dataset.rest || '' }) }) : null;
-const about = left ? Math.max(1, Math.ceil(left.left * ASKED)) : 1;
-const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: over, more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
-panel.dataset.today = String(today);
-speak(say('test.question', { number: steps.length + 1, n: about }), make('div', { class: 'asked', 'data-movement': tables.ids[m] }, states.figure(m, 120), named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), form,
-all.length ? make('details', { class: 'rules' }, make('summary', { text: say('test.rules') }), ...all) : null,
-make('p', { class: 'acts' }, button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
+const left=skill?placement.next(model,found(),skill.members,asked(),results.today()):null;
+const before=steps.length?steps[steps.length - 1]:null,last=before?articles.get(before.m):null;
+const rest=today&&last&&before&&before.key&&last.dataset.rest?make('p',{class:'hint',text:say('test.rest_first',{rest:last.dataset.rest||''})}):null;
+const form=entry.form(m,{today,kept:(key)=>step(m,key),hurt:over,more:[never(m),button(say('test.not_sure'),()=>step(m,null))]});
+panel.dataset.today=String(today);
+speak(say('test.question',{number:steps.length + 1,n:steps.length +(left?left.left:1)}),make('div',{class:'asked','data-movement':tables.ids[m]},states.figure(m,120),named(tables,m)),how?make('p',{text:how}):null,rest,...advice(m,today),form,
+all.length?make('details',{class:'rules'},make('summary',{text:say('test.rules')}),...all):null,
+make('p',{class:'acts'},button(say('test.back'),back),' ',button(say('test.another_day'),stop)));
 focus();
 };
-const following = () => {
-if (!skill) return null;
-const passed = asked(), first = placement.next(model, found(), skill.members, passed, results.today());
-for (let of = first, i = 0; of && i < AHEAD; i += 1) {
-if (of.today && mayTest(of.movement)) return of;
+const following=()=>{
+if(!skill)return null;
+const passed=asked(),first=placement.next(model,found(),skill.members,passed,results.today());
+for(let of=first,i=0;of&&i<AHEAD;i +=1){
+if(of.today&&mayTest(of.movement))return of;
 passed.push(of.movement);
-of = placement.next(model, found(), skill.members, passed, results.today());
+of=placement.next(model,found(),skill.members,passed,results.today());
 }
 return first;
 };
-const next = () => {
-if (!skill) return;
-const unsure = steps.length - 1 - steps.map(({ key }) => key !== null).lastIndexOf(true);
-const of = unsure >= UNSURE ? null : following();
-if (of) {
+const next=()=>{
+if(!skill)return;
+const unsure=steps.length - 1 - steps.map(({key})=>key!==null).lastIndexOf(true);
+const of=unsure>=UNSURE?null:following();
+if(of){
 question(of.movement);
 return;
 }
-const at = found();
-const stand = mine();
-const open = skill.members.filter((m) => at.states[m] === readiness.OPEN && !(stand && states.bearsOnSore(stand, m)));
-const yours = skill.members.filter((m) => at.states[m] === readiness.OWNED);
-const tests = unsure >= UNSURE ? asked().filter(mayTest).slice(-UNSURE).slice(0, TESTS) : [];
-isOn = false;
+const at=found();
+const stand=mine();
+const open=skill.members.filter((m)=>at.states[m]===readiness.OPEN&&!(stand&&states.bearsOnSore(stand,m)));
+const yours=skill.members.filter((m)=>at.states[m]===readiness.OWNED);
+const tests=unsure>=UNSURE?asked().filter(mayTest).slice(-UNSURE).slice(0,TESTS):[];
+isOn=false;
 show(-1);
-const answered = steps.filter(({ key }) => key).length;
-speak(say('test.all_for_now'), make('p', { text: say('test.answered', { answered, all: steps.length, n: skill.members.length }) }),
-tests.length ? make('p', {}, `${say('test.test_first')} `, ...namedList(tables, tests)) : null,
-make('p', {}, yours.length ? `${say('test.yours')} ` : say('test.nothing_yours'), ...namedList(tables, yours)),
-barred() ? null : make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
-make('p', { class: 'acts' }, barred() ? null : make('a', { class: 'act', href: 'today.html', text: say('test.to_today') }), ' ', make('a', { class: 'act quiet', href: 'where-i-stand.html', text: say('test.where_i_stand') }), ' ', copyButton(), ' ', button(say('test.ask_again'), start)));
-steps = [];
+const answered=steps.filter(({key})=>key).length;
+speak(say('test.all_for_now'),steps.length?make('p',{text:say('test.answered',{answered,all:steps.length,n:skill.members.length})}):null,resting(),
+tests.length?make('p',{},`${say('test.test_first')} `,...namedList(tables,tests)):null,
+make('p',{},yours.length?`${say('test.yours')} `:say('test.nothing_yours'),...namedList(tables,yours)),
+barred()?null:make('p',{},open.length?`${say('test.open_to_you')} `:say('test.nothing_open'),...namedList(tables,open)),
+make('p',{class:'acts'},barred()?null:make('a',{class:'act',href:'today.html',text:say('test.to_today')}),' ',make('a',{class:'act quiet',href:'where-i-stand.html',text:say('test.where_i_stand')}),' ',copyButton(),' ',button(say('test.ask_again'),start)));
+steps=[];
 drawEntries();
 focus();
 };
-const start = () => {
-isOn = true;
-steps = [];
+const start=()=>{
+isOn=true;
+steps=[];
 next();
 };
-const begin = () => {
-if (isOn) return;
-const why = barred();
-const lost = why === 'first' && !store.keeps();
-if (why === 'first' && !lost) {
-speak(say('test.before_first'), make('p', { text: say('test.health_first') }),
-make('p', {}, make('a', { class: 'act', href: `before-you-start.html#questions`, text: say('test.before_you_start') })));
+const begin=()=>{
+if(isOn)return;
+const why=barred();
+const lost=why==='first'&&!store.keeps();
+if(why==='first'&&!lost){
+speak(say('test.before_first'),make('p',{text:say('test.health_first')}),
+make('p',{},make('a',{class:'act',href:`before-you-start.html#questions`,text:say('test.before_you_start')})));
 return;
 }
-if (why === 'ask') {
-speak(say('test.health_questions'), make('p', { text: say('test.health_answered') }), make('p', { class: 'advice do-not' }, `${say('test.answers_say')} `, make('a', { href: 'before-you-start.html#health', text: say('test.before_you_start') })));
+if(why==='ask'){
+speak(say('test.health_questions'),make('p',{text:say('test.health_answered')}),make('p',{class:'advice do-not'},`${states.isChild()?say('training.child'):say('test.answers_say')} `,make('a',{href:'before-you-start.html#health',text:say('test.before_you_start')})));
 return;
 }
-if (hurtsToday()) {
+if(hurtsToday()){
 sayOver();
 return;
 }
-const warning = lost ? make('p', { class: 'advice do-not', text: say('test.not_kept') }) : null;
-if (!skill) {
-speak(say('test.health_questions'), ...(warning ? [warning] : [make('p', { text: say('test.health_answered') }),
-make('p', {}, make('a', { class: 'act quiet', href: 'before-you-start.html#questions', text: say('test.before_you_start') }))]));
+const warning=lost?make('p',{class:'advice do-not',text:say('test.not_kept')}):null;
+if(!skill){
+speak(say('test.health_questions'),...(warning?[warning]:[make('p',{text:say('test.health_answered')}),
+make('p',{},make('a',{class:'act quiet',href:'before-you-start.html#questions',text:say('test.before_you_start')}))]));
 return;
 }
-const known = why === '' && isKnownDue(skill) ? knownForm(skill, () => { begin(); focus(); }) : null;
-if (known) {
-speak(say('known.head'), known);
+const known=why===''&&isKnownDue(skill)?knownForm(skill,()=>{begin();focus();}):null;
+if(known){
+speak(say('known.head'),known);
 return;
 }
-if (why === '' && !isFit()) {
-speak(say('test.today'), make('p', { text: say('test.not_today') }), make('ul', {}, ...[say('test.ill'), say('test.hurts'), say('test.drank'), say('test.trained_hard')].map((text) => make('li', { text }))),
-make('p', { class: 'acts' }, button(say('test.ready'), () => { store.note('fit', results.dayText(results.today())); start(); }, false), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.one_true') }), ' ', button(say('test.only_numbers'), start)));
+if(why===''&&!isFit()){
+speak(say('test.today'),make('p',{text:say('test.not_today')}),make('ul',{},...[say('test.ill'),say('test.hurts'),say('test.drank'),say('test.trained_hard')].map((text)=>make('li',{text}))),
+make('p',{class:'acts'},button(say('test.ready'),()=>{store.note('fit',results.dayText(results.today()));start();},false),' ',make('a',{class:'act quiet',href:'today.html',text:say('test.one_true')}),' ',button(say('test.only_numbers'),start)));
 return;
 }
-speak(say('test.few_questions'), warning, make('p', { text: say('test.each_asks', { n: skill.members.length }) }),
-make('p', { class: 'acts' }, button(say('test.begin'), start, false)));
+speak(say('test.few_questions'),warning,make('p',{text:say('test.each_asks',{n:skill.members.length})}),
+make('p',{class:'acts'},button(say('test.begin'),start,false)));
 };
-return { begin, isAt };
+return{begin,isAt};
 })();
-if (location.hash === '#goal' && skill) {
-history.replaceState(null, '', location.href.split('#')[0]);
-store.note('goal-test', skill.id);
-if (store.facts().goal !== skill.id) store.put('goal', skill.id);
-if (barred() === 'first' && store.keeps()) location.replace('before-you-start.html#questions');
+if(location.hash==='#goal'&&skill){
+history.replaceState(null,'',location.href.split('#')[0]);
+store.note('goal-test',skill.id);
+if(store.facts().goal!==skill.id)store.put('goal',skill.id);
+if(barred()==='first'&&store.keeps())location.replace('before-you-start.html#questions');
 }
-store.onChange(() => {
+store.onChange(()=>{
 drawKept();
 guide.begin();
 drawEntries();
@@ -305,9 +320,9 @@ drawEntries();
 drawKept();
 guide.begin();
 drawEntries();
-const print = document.getElementById('print');
-if (print) {
-print.hidden = false;
-print.addEventListener('click', () => globalThis.print());
+const print=document.getElementById('print');
+if(print){
+print.hidden=false;
+print.addEventListener('click',()=>globalThis.print());
 }
 })();

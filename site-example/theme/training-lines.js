@@ -1,462 +1,542 @@
-'use strict';self.rungbookIs+="training-lines.js=3ca15865 ";
+'use strict';self.rungbookIs+="training-lines.js=6aa128fc ";
 'use strict';
-(() => {
-const { targets, readiness, training } = globalThis.rungbook;
-const { ONE, REPS, TIME, LENGTH, ANGLE, DONE } = targets;
-const { GUARDED, LOWERING, EACH_SIDE, WHOLE } = readiness;
-const { now, whole, down, may, foot, got, heavier, NEVER } = training;
-const { STRAIGHT, STRICT, LOADED, OWN_DOSE, UPRIGHT } = training.TRAITS;
-const FULL = 4;
-const because = (key, values = {}) => ({ key, values });
-const told = (c, m, key) => { const is = got(c, m); return is ? [because(key, { movement: m, got: is, standard: m })] : []; };
-const FOLLOWS = { 'why.show': 'why.show_counts', 'why.easy': 'why.easy_kept' };
-const measured = (c, m, key) => {
-const from = training.followsFrom(c, m), instead_ = FOLLOWS[key] || 'why.counts';
-return from === null ? told(c, m, key) : told(c, m, instead_).map(({ key: of, values }) => because(of, { ...values, movement: instead_ === 'why.easy_kept' ? m : from }));
+(()=>{
+const{targets,readiness,training}=globalThis.rungbook;
+const{ONE,REPS,TIME,LENGTH,ANGLE,DONE,KILOGRAM}=targets;
+const{GUARDED,LOWERING,EACH_SIDE,WHOLE}=readiness;
+const{now,whole,down,may,foot,got,heavier,NEVER}=training;
+const{STRAIGHT,STRICT,LOADED,OWN_DOSE,UPRIGHT}=training.TRAITS;
+const FULL=4;
+const because=(key,values={})=>({key,values});
+const told=(c,m,key)=>{const is=got(c,m);return is?[because(key,{movement:m,got:is,standard:m})]:[];};
+const FOLLOWS={'why.show':'why.show_counts','why.easy':'why.easy_kept'};
+const measured=(c,m,key)=>{
+const from=training.followsFrom(c,m),instead_=FOLLOWS[key]||'why.counts';
+return from===null?told(c,m,key):told(c,m,instead_).map(({key:of,values})=>because(of,{...values,movement:instead_==='why.easy_kept'?m:from}));
 };
-const spared = (c, m) => {
-const [cause] = c.found.pausedBy(m);
-if (!cause) return because('left.below');
-const { kind, movement, part, cls, pattern } = cause;
-if (kind === 'light') return because('left.light');
-const what = movement !== null ? { movement } : part !== null ? { part } : cls !== null ? { cls } : { pattern: Number(pattern) };
-return because(kind === 'pain' ? 'left.pain' : kind === 'restrict' ? 'left.restricted' : 'left.paused', what);
+const spared=(c,m)=>{
+const[cause]=c.found.pausedBy(m);
+if(!cause)return because('left.below');
+const{kind,movement,part,cls,pattern}=cause;
+if(kind==='light')return because('left.light');
+const what=movement!==null?{movement}:part!==null?{part}:cls!==null?{cls}:{pattern:Number(pattern)};
+return because(kind==='pain'?'left.pain':kind==='restrict'?'left.restricted':'left.paused',what);
 };
-const whyNot = (c, m) => (c.found.reached[m] === 1 ? because('left.equipment') : spared(c, m));
-const isLowering = (c, m) => c.model.is(m, LOWERING);
-const isGuarded = (c, m) => c.model.is(m, GUARDED);
-const isTimed = (c, m) => c.facts.measure(m) === TIME;
-const higher = ({ tables: { stage } }) => (a, b) => stage[b] - stage[a] || a - b;
-const lower = ({ tables: { stage } }) => (a, b) => stage[a] - stage[b] || a - b;
-const isAnew = (c, m) => now(c, m) === null && foot(c, c.tables.pattern[m]) !== NEVER;
-const inPlates = (c, kilos) => down(kilos / plateOf(c)) * plateOf(c);
-const plateOf = ({ tables }) => Math.max(1, tables.dose_of_school.smallest_plate);
-const repsLoaded = (c, m) => Math.max(c.facts.dose(m).each, c.minor ? c.K.minor_reps : 1);
-const bound = (c, m) => {
-const reps = repsLoaded(c, m) * ONE, { K, person } = c;
-const tested = (c.tests.get(m) || []).flatMap(({ sides, bodyWeight }) => sides.filter(({ amount }) => amount >= reps)
-.map(({ unit, load }) => readiness.mass(unit, load, bodyWeight === null ? person.bodyWeight : bodyWeight) || 0));
-const lifted = [...tested, ...(c.trained.get(m) || []).filter(({ did }) => Math.max(0, ...did) >= reps).map(({ load }) => load)];
-const most = Math.max(...lifted);
-return lifted.length ? Math.max(most * K.bound, most + plateOf(c)) : Infinity;
+const whyNot=(c,m)=>{
+const part=training.pulledNerve(c,m);
+return c.found.reached[m]!==1?spared(c,m):part>=0?because('left.pain',{part}):because('left.equipment');
 };
-const load = (c, m) => {
-const { K, person: { bodyWeight }, tables } = c, is = now(c, m), dose = c.facts.dose(m), asked = readiness.mass(dose.unit, dose.load, bodyWeight);
-if (!is || is.load <= 0) {
-const tries = [asked, bodyWeight && bodyWeight * K.of_body].filter((kilos) => kilos !== null && kilos > 0).map(Number);
-return tries.length ? Math.max(plateOf(c), inPlates(c, Math.min(...tries))) : plateOf(c);
+const isLowering=(c,m)=>c.model.is(m,LOWERING);
+const isGuarded=(c,m)=>c.model.is(m,GUARDED);
+const isTimed=(c,m)=>c.facts.measure(m)===TIME;
+const higher=({tables:{stage}})=>(a,b)=>stage[b]- stage[a]||a - b;
+const lower=({tables:{stage}})=>(a,b)=>stage[a]- stage[b]||a - b;
+const isAnew=(c,m)=>now(c,m)===null&&foot(c,c.tables.pattern[m])!==NEVER;
+const inPlates=(c,kilos)=>down(kilos / plateOf(c))*plateOf(c);
+const plateOf=({tables})=>Math.max(1,tables.dose_of_school.smallest_plate);
+const repsLoaded=(c,m)=>Math.max(c.facts.dose(m).each,c.minor?c.K.minor_reps:1);
+const bound=(c,m,reps)=>{
+const least=reps*ONE,{K,person}=c;
+const tested=(c.tests.get(m)||[]).flatMap(({sides,bodyWeight})=>sides.filter(({amount})=>amount>=least)
+.map(({unit,load})=>readiness.mass(unit,load,bodyWeight===null?person.bodyWeight:bodyWeight)||0));
+const lifted=[...tested,...(c.trained.get(m)||[]).filter(({did})=>Math.max(0,...did)>=least).map(({load})=>load)];
+const most=Math.max(...lifted);
+return lifted.length?Math.max(most*K.bound,most + plateOf(c)):Infinity;
+};
+const withReserve=({K},{did,reserve,load:kilos})=>({load:kilos,reps:Math.floor(Math.max(0,...did)/ ONE)+ Math.min(reserve||0,K.reserve)});
+const shown=(c,m)=>{
+const is=now(c,m),from=training.countsFrom(c,m),tests=(c.tests.get(m)||[]).filter(({on})=>on>from&&on<=c.day);
+const since=tests.length?Math.max(...tests.map(({on})=>on)):from,log=(c.trained.get(m)||[]).filter(({on})=>on>since);
+const known=is?[{load:is.load,reps:whole(is)}]:[],short=log.length>0&&training.isMissed(log[log.length - 1]);
+const own=[...tests.filter(({on})=>on===since).map((tested)=>training.ofTest(c,m,tested)).map((of)=>({load:of.load,reps:whole(of)})),...log.map((of)=>withReserve(c,of))];
+return[...known,...(short?[]:own)].filter(({load:kilos})=>kilos>0);
+};
+const carried=({tables,person:{bodyWeight}},m)=>(bodyWeight===null||tables.share[m]===undefined?null:bodyWeight*tables.share[m]);
+const lowest=({tables:{one_rep:factors}},moved,reps)=>(reps<1?0:moved*factors[Math.min(reps,factors.length)- 1]);
+const oneRep=(c,body,sets)=>{
+const several=sets.filter(({reps})=>reps>=2);
+return Math.max(0,...(several.length?several:sets).map(({load:kilos,reps})=>lowest(c,body + kilos,reps)));
+};
+const heldLately=(c,m,reps)=>{
+const{K}=c,tested=Math.max(NEVER,...(c.tests.get(m)||[]).map(({on})=>on).filter((on)=>on<=c.day));
+const log=(c.trained.get(m)||[]).filter(({on})=>c.day - on<K.off[0]&&on>tested);
+if(!log.length||training.isMissed(log[log.length - 1]))return 0;
+return Math.max(0,...log.filter(({did,reserve})=>did.every((set)=>set>=did[0])&&did[0]>=reps*ONE&&(reserve||0)>=K.left).map((of)=>of.load));
+};
+const triedLoad=(c,m)=>{
+const{K,person:{bodyWeight},facts,model,tables}=c,dose=facts.dose(m),asked=readiness.mass(dose.unit,dose.load,bodyWeight);
+const needed=[...new Set(readiness.leavesOf(tables.needs[m]).map(model.of))].filter((low)=>facts.isByMax(low)&&model.order.includes(low));
+const lifted=needed.flatMap((low)=>shown(c,low)).filter(({reps})=>reps>=K.try_reps).map(({load:kilos})=>kilos*K.of_record);
+const most=Math.max(...lifted,bodyWeight===null?-Infinity:bodyWeight*K.of_body),least=Math.min(most>0?most:Infinity,asked!==null&&asked>0?asked:Infinity);
+return Number.isFinite(least)?Math.max(plateOf(c),inPlates(c,least)):plateOf(c);
+};
+const loadOf=(c,m,reps)=>{
+const{K,tables:{chart},person:{bodyWeight}}=c,sets=shown(c,m),body=carried(c,m),dose=c.facts.dose(m),asked=readiness.mass(dose.unit,dose.load,bodyWeight);
+const heaviest=(least)=>Math.max(0,...sets.filter((set)=>set.reps>=least).map((set)=>set.load));
+const most=body===null?0:oneRep(c,body,sets);
+const worked=body===null?Math.max(Math.min(heaviest(0)*K.of_record,asked!==null&&asked>0?asked:Infinity),heaviest(reps)*K.of_record,plateOf(c))
+:most>0?(most*chart[Math.min(reps + K.load_reps,chart.length)- 1])/ 100 - body:0;
+const limit=bound(c,m,reps),held=Math.max(heaviest(reps + K.load_reps),heldLately(c,m,reps));
+return Math.max(0,inPlates(c,Math.min(worked,limit)),held<=limit?held:0);
+};
+const load=(c,m)=>{
+const{K,person:{bodyWeight},facts}=c,is=now(c,m),dose=facts.dose(m),asked=readiness.mass(dose.unit,dose.load,bodyWeight);
+if(!is||is.load<=0)return triedLoad(c,m);
+if(facts.isByMax(m))return loadOf(c,m,repsLoaded(c,m));
+const record=facts.word(m)==='exit'?Math.min(is.load,asked!==null&&asked>0?asked:Infinity):is.load*K.of_record;
+return Math.max(plateOf(c),inPlates(c,record));
+};
+const whyLoad=(c,m,kilos)=>{
+const reps=shown(c,m).filter((set)=>set.load===kilos).map((set)=>set.reps);
+if(!reps.length)return because(carried(c,m)===null?'why.of_record':'why.load');
+return because('why.best',{got:{measure:REPS,atMost:false,sets:1,amount:Math.max(...reps)*ONE,seconds:c.facts.seconds(m),unit:targets.MASS,load:kilos,hits:0,of:0}});
+};
+const farAbove=(c,m)=>{
+const{facts,tables,K}=c;
+if(facts.has(m,LOADED)||facts.isPractice(m))return[];
+const ownPace=facts.seconds(m)>0||(tables.rep_s[m]||K.rep_s)!==K.rep_s;
+return[...(facts.measure(m)===REPS&&!ownPace?[because('why.slow')]:[]),...(harder(c,m)===undefined?[because('why.ask_harder')]:[])];
+};
+const leaves=(c,m,kilos,reps,more)=>{
+const{K,tables:{chart,one_rep:factors}}=c,sets=[...shown(c,m),...more],body=carried(c,m),counts=chart.map((_,i)=>i + 1);
+const can=sets.filter((set)=>set.load>=kilos).map((set)=>set.reps);
+if(body!==null){
+const moved=body + kilos,most=oneRep(c,body,sets),near=1e-6*KILOGRAM;
+can.push(...counts.filter((n)=>most>0&&(moved*100)/ chart[n - 1]<=most + near));
+for(const set of sets){
+if(set.load<kilos)can.push(...counts.filter((n)=>set.reps>=1&&moved*factors[n - 1]<=lowest(c,body + set.load,set.reps)+ near));
 }
-const share = tables.share[m];
-if (!c.facts.isByMax(m) || bodyWeight === null || share === undefined) {
-const record = c.facts.word(m) === 'exit' ? is.load : is.load * K.of_record;
-return Math.max(plateOf(c), inPlates(c, Math.min(record, asked !== null && asked > 0 ? asked : Infinity)));
 }
-const reps = Math.min(whole(is), tables.one_rep.length);
-if (reps < 1) return 0;
-const body = bodyWeight * share, most = (body + is.load) * tables.one_rep[reps - 1];
-const kilos = (most * tables.chart[Math.min(repsLoaded(c, m) + K.load_reps, tables.chart.length) - 1]) / 100 - body;
-return Math.max(0, inPlates(c, Math.min(kilos, bound(c, m))));
+const left=can.length?Math.max(...can)- reps:0;
+return left>0?Math.min(left,K.reserve):null;
 };
-const fits = (c, m) => {
-const { fits: kept } = c.memo;
-if (kept[m] === undefined) kept[m] = isFitting(c, m);
+const fits=(c,m)=>{
+const{fits:kept}=c.memo;
+if(kept[m]===undefined)kept[m]=isFitting(c,m);
 return kept[m];
 };
-const isFitting = (c, m) => {
-const is = now(c, m), { K, facts } = c;
-if (!is) return null;
-if (facts.isByMax(m) && is.load > 0) return load(c, m) >= plateOf(c);
-if (c.minor && facts.has(m, LOADED) && facts.measure(m) === REPS && facts.group(m) >= 0) return whole(is) > K.minor_reps;
-return whole(is) >= (isTimed(c, m) ? K.hold_fits : Math.max(K.fits[0], Math.min(facts.dose(m).each, K.fits[1])));
+const isFitting=(c,m)=>{
+const is=now(c,m),{K,facts}=c;
+if(!is)return null;
+if(facts.isByMax(m)&&is.load>0)return load(c,m)>=plateOf(c);
+if(c.minor&&facts.has(m,LOADED)&&facts.measure(m)===REPS&&facts.group(m)>=0)return whole(is)>K.minor_reps;
+return whole(is)>=(isTimed(c,m)?K.hold_fits:Math.max(K.fits[0],Math.min(facts.dose(m).each,K.fits[1])));
 };
-const depths = (model) => {
-const { tables, order } = model, words = Math.ceil(model.count / 32), sets = tables.ids.map(() => new Uint32Array(words));
-const asked = tables.needs.map((need) => [...new Set(readiness.leavesOf(need).map(model.of))]), up = [...order].sort((a, b) => tables.stage[a] - tables.stage[b]);
-for (let changed = true; changed;) {
-changed = false;
-for (const m of up) {
-const set = sets[m];
-for (const low of asked[m]) {
-const more = sets[low];
-for (let w = 0; w < words; w += 1) {
-const all = set[w] | more[w] | (w === low >> 5 ? 1 << (low & 31) : 0);
-if (all >>> 0 !== set[w]) { set[w] = all; changed = true; }
+const depths=(model)=>{
+const{tables,order}=model,words=Math.ceil(model.count / 32),sets=tables.ids.map(()=>new Uint32Array(words));
+const asked=tables.needs.map((need)=>[...new Set(readiness.leavesOf(need).map(model.of))]),up=[...order].sort((a,b)=>tables.stage[a]- tables.stage[b]);
+for(let changed=true;changed;){
+changed=false;
+for(const m of up){
+const set=sets[m];
+for(const low of asked[m]){
+const more=sets[low];
+for(let w=0;w<words;w +=1){
+const all=set[w]|more[w]|(w===low>>5?1<<(low&31):0);
+if(all>>>0!==set[w]){set[w]=all;changed=true;}
 }
 }
 }
 }
 return sets;
 };
-const known = new WeakMap();
-const isUnder = ({ model }, from) => {
-const sets = known.get(model) || depths(model);
-known.set(model, sets);
-return (low) => from.some((m) => (sets[m][low >> 5] >>> (low & 31)) & 1);
+const known=new WeakMap();
+const isUnder=({model},from)=>{
+const sets=known.get(model)||depths(model);
+known.set(model,sets);
+return(low)=>from.some((m)=>(sets[m][low>>5]>>>(low&31))&1);
 };
-const builders = (c, pattern) => {
-const { builders: kept } = c.memo, { tables, facts, model } = c;
-if (!kept[pattern]) kept[pattern] = model.order.filter((low) => tables.pattern[low] === pattern && facts.isCounted(low) && !isLowering(c, low) && may(c, low)).sort(higher(c));
+const builders=(c,pattern)=>{
+const{builders:kept}=c.memo,{tables,facts,model}=c;
+if(!kept[pattern])kept[pattern]=model.order.filter((low)=>tables.pattern[low]===pattern&&facts.isCounted(low)&&!isLowering(c,low)&&may(c,low)).sort(higher(c));
 return kept[pattern];
 };
-const isAlike = ({ tables: { phase }, model }, m, low) => (phase[low] || FULL) === (model.is(m, LOWERING) ? FULL : phase[m] || FULL);
-const below = (c, m) => {
-const { below: kept } = c.memo;
-if (kept[m]) return kept[m];
-const { tables, facts, model } = c, fine = builders(c, tables.pattern[m]).filter((low) => low !== m), armed = fine.filter((low) => facts.has(low, STRAIGHT) === facts.has(m, STRAIGHT));
-const named = readiness.leavesOf(tables.needs[m]).map(model.of);
-const all = [...new Set([...fine.filter((low) => tables.easier[m].includes(low)), ...armed.filter((low) => named.includes(low)), ...armed.filter(isUnder(c, [m, ...tables.easier[m]]))])];
-kept[m] = [...all.filter((low) => isAlike(c, m, low)), ...all.filter((low) => !isAlike(c, m, low))];
+const isAlike=({tables:{phase},model},m,low)=>(phase[low]||FULL)===(model.is(m,LOWERING)?FULL:phase[m]||FULL);
+const below=(c,m)=>{
+const{below:kept}=c.memo;
+if(kept[m])return kept[m];
+const{tables,facts,model}=c,fine=builders(c,tables.pattern[m]).filter((low)=>low!==m),armed=fine.filter((low)=>facts.has(low,STRAIGHT)===facts.has(m,STRAIGHT));
+const named=readiness.leavesOf(tables.needs[m]).map(model.of);
+const all=[...new Set([...fine.filter((low)=>tables.easier[m].includes(low)),...armed.filter((low)=>named.includes(low)),...armed.filter(isUnder(c,[m,...tables.easier[m]]))])];
+kept[m]=[...all.filter((low)=>isAlike(c,m,low)),...all.filter((low)=>!isAlike(c,m,low))];
 return kept[m];
 };
-const builder = (c, m, plain = false) => {
-const list = below(c, m).filter((low) => !(plain && isGuarded(c, low)) && !training.isTooNew(c, low)), alike = list.filter((low) => isAlike(c, m, low));
-const first = (of, is) => of.find((low) => fits(c, low) === is);
-return [first(alike, true), first(alike, null), first(list, true), first(list, null)].find((low) => low !== undefined);
+const builder=(c,m,plain=false)=>{
+const list=below(c,m).filter((low)=>!(plain&&isGuarded(c,low))&&!training.isTooNew(c,low)),alike=list.filter((low)=>isAlike(c,m,low));
+const first=(of,is)=>of.find((low)=>fits(c,low)===is);
+return[first(alike,true),first(alike,null),first(list,true),first(list,null)].find((low)=>low!==undefined);
 };
-const isTooEasy = (c, m) => {
-const is = now(c, m), { each } = c.facts.dose(m);
-if (!is || c.facts.has(m, LOADED)) return false;
-return isTimed(c, m) ? whole(is) > c.K.easy_hold * each : whole(is) >= each + c.K.easy;
+const isTooEasy=(c,m)=>{
+const is=now(c,m),{each}=c.facts.dose(m);
+if(!is||c.facts.has(m,LOADED))return false;
+return isTimed(c,m)?whole(is)>c.K.easy_hold*each:whole(is)>=each + c.K.easy;
 };
-const harder = (c, m) => (isTooEasy(c, m) ? c.facts.harder[m].filter((up) => may(c, up) && !isLowering(c, up) && fits(c, up) !== false && !training.isTooNew(c, up)).sort(lower(c))[0] : undefined);
-const candidates = (c, goal, gaps) => {
-const out = new Map();
-const pool = {
-out, lost: [], rests: false,
-add: (m, gap, rule, more = {}) => {
-const { why = [], single = false, insteadOf = null, block } = more, key = `${m} ${single}`;
-if (out.has(key)) return;
-const unknown = now(c, m) === null && !c.facts.isMobility(m);
-const first = unknown && !why.length ? [because(foot(c, c.tables.pattern[m]) === NEVER ? 'why.nothing_known' : 'why.tried_anew')] : [];
-out.set(key, {
-movement: m, gap, single, insteadOf, rule: unknown ? 'first try' : rule, why: [...why, ...first], weight: gap ? gap.weight : 0, first: false, goesOn: false,
-block: block || (c.facts.isMobility(m) ? 'range' : c.facts.isPractice(m) || single ? 'practice' : 'strength'),
+const harder=(c,m)=>(isTooEasy(c,m)?c.facts.harder[m].filter((up)=>may(c,up)&&!isLowering(c,up)&&fits(c,up)!==false&&!training.isTooNew(c,up)).sort(lower(c))[0]:undefined);
+const candidates=(c,goal,gaps)=>{
+const out=new Map();
+const pool={
+out,lost:[],rests:false,
+add:(m,gap,rule,more={})=>{
+const{why=[],single=false,insteadOf=null,block}=more,key=`${m} ${single}`;
+if(out.has(key))return;
+const unknown=now(c,m)===null&&!c.facts.isMobility(m);
+const first=unknown&&!why.length?[because(foot(c,c.tables.pattern[m])===NEVER?'why.nothing_known':'why.tried_anew')]:[];
+const stands=block||(c.facts.isMobility(m)?'range':c.facts.isPractice(m)||single?'practice':'strength');
+const before=!unknown&&(stands==='strength'||stands==='kept up')&&training.wasDone(c,m);
+out.set(key,{
+movement:m,gap,single,insteadOf,rule:unknown?'first try':before?'done before':rule,why:[...why,...first,...(before?[because('why.before')]:[])],
+weight:gap?gap.weight:0,first:false,goesOn:false,block:stands,
 });
 },
 };
-for (const gap of [...gaps.values()].sort(heavier)) forGap(c, pool, gap, gaps);
-const limiter = training.limiter([...out.values()]);
-const chain = new Set(goal ? goal.chain : c.model.order);
-keptUp(c, pool, goal, chain);
-const balance = upright(c, pool);
-for (const of of out.values()) {
-of.first = (balance !== null && of === balance) || (of.gap !== null && of.gap === limiter);
-of.goesOn = chain.has(of.movement) && didLately(c, of.movement) !== null;
+const chain=new Set(goal?goal.chain:c.model.order);
+for(const gap of[...gaps.values()].sort(heavier))forGap(c,pool,gap,gaps,chain);
+const limiter=training.limiter(c,[...out.values()]);
+keptUp(c,pool,goal,chain);
+const balance=upright(c,pool);
+for(const of of out.values()){
+of.first=(balance!==null&&of===balance)||(of.gap!==null&&of.gap===limiter);
+of.goesOn=chain.has(of.movement)&&didLately(c,of.movement)!==null;
 }
-return { all: [...out.values()], lost: pool.lost, limiter, balance };
+return{all:[...out.values()],lost:pool.lost,limiter,balance};
 };
-const forGap = (c, pool, gap, gaps) => {
-const m = gap.movement, { facts } = c, loaded = facts.has(m, LOADED);
-if (!training.isOpen(c, m)) return;
-if (!may(c, m)) {
-instead(c, pool, gap);
+const forGap=(c,pool,gap,gaps,inChain)=>{
+const m=gap.movement,{facts}=c,loaded=facts.has(m,LOADED);
+if(!training.isOpen(c,m)&&!training.wasDone(c,m))return;
+if(!may(c,m)){
+instead(c,pool,gap,inChain);
 return;
 }
-if (c.minor && loaded && isLowering(c, m)) {
-pool.lost.push({ movement: m, why: because('left.minor') });
+if(c.minor&&loaded&&isLowering(c,m)){
+pool.lost.push({movement:m,why:because('left.minor')});
 return;
 }
-if (training.isTooNew(c, m)) {
-easedIn(c, pool, gap, gaps);
+if(training.isTooNew(c,m)){
+easedIn(c,pool,gap,gaps);
 return;
 }
-const anew = isAnew(c, m);
-if (gap.share === WHOLE && facts.isCounted(m) && !(c.minor && loaded)) pool.add(m, gap, 'show it', { why: measured(c, m, 'why.show') });
-else if (facts.isMobility(m)) pool.add(m, gap, 'range');
-else if (facts.isPractice(m) && !(anew && isLowering(c, m))) pool.add(m, gap, 'practice');
-else if (gap.now === null && !anew) pool.add(m, gap, 'first try');
-else if (!anew && fits(c, m)) {
-const up = harder(c, m);
-if (up === undefined || !fits(c, up)) pool.add(m, gap, 'the gap itself');
-if (up !== undefined) pool.add(up, gap, 'harder', { why: measured(c, m, 'why.easy') });
-} else built(c, pool, gap, anew);
+const anew=isAnew(c,m);
+if(gap.share===WHOLE&&facts.isCounted(m)&&training.isOpen(c,m)&&!(c.minor&&loaded))pool.add(m,gap,'show it',{why:measured(c,m,'why.show')});
+else if(facts.isMobility(m))pool.add(m,gap,'range');
+else if(facts.isPractice(m)&&!(anew&&isLowering(c,m)))pool.add(m,gap,'practice');
+else if(gap.now===null&&!anew)pool.add(m,gap,'first try');
+else if(!anew&&fits(c,m)){
+const up=harder(c,m);
+if(up===undefined||!fits(c,up))pool.add(m,gap,'the gap itself');
+if(up!==undefined)pool.add(up,gap,'harder',{why:measured(c,m,'why.easy')});
+}else built(c,pool,gap,anew);
 };
-const easedIn = (c, pool, gap, gaps) => {
-const m = gap.movement, part = training.sorePart(c, m), low = c.facts.group(m) >= 0 && !c.facts.isPractice(m) ? builder(c, m, true) : undefined;
-if (low !== undefined && !gaps.has(low)) pool.add(low, gap, 'care first', { why: [because('why.waits', { movement: m })] });
-else pool.lost.push({ movement: m, why: part >= 0 ? because('left.sore', { part }) : because('left.careful') });
+const easedIn=(c,pool,gap,gaps)=>{
+const m=gap.movement,part=training.sorePart(c,m),low=c.facts.group(m)>=0&&!c.facts.isPractice(m)?builder(c,m,true):undefined;
+if(low!==undefined&&!gaps.has(low))pool.add(low,gap,'care first',{why:[because('why.waits',{movement:m})]});
+else pool.lost.push({movement:m,why:part>=0?because('left.sore',{part}):because('left.careful')});
 };
-const built = (c, pool, gap, anew) => {
-const m = gap.movement, { facts, K } = c, is = gap.now, reps = is ? whole(is) : 0;
-const itself = !isLowering(c, m) && (anew ? !facts.has(m, LOADED) : !isGuarded(c, m) && reps >= K.itself);
-const low = builder(c, m, anew);
-if (low !== undefined && !(isTooEasy(c, low) && itself)) {
-pool.add(low, gap, 'builder', { why: anew ? [] : measured(c, m, 'why.too_few') });
-const single = !anew && reps >= 1 && reps <= K.singles && facts.measure(m) === REPS && c.tables.phase[m] === FULL && !facts.has(m, STRICT) && !c.minor;
-if (single) pool.add(m, gap, 'singles', { why: measured(c, m, 'why.single'), single: true });
-} else if (itself) {
-pool.add(m, gap, 'the gap itself', { why: [because('why.short_sets')] });
-} else {
-pool.lost.push({ movement: m, why: because('left.too_hard') });
+const built=(c,pool,gap,anew)=>{
+const m=gap.movement,{facts,K}=c,is=gap.now,reps=is?whole(is):0;
+const itself=!isLowering(c,m)&&(anew?!facts.has(m,LOADED):!isGuarded(c,m)&&reps>=K.itself);
+const low=builder(c,m,anew);
+if(low!==undefined&&!(isTooEasy(c,low)&&itself)){
+pool.add(low,gap,'builder',{why:anew?[]:measured(c,m,'why.too_few')});
+const single=!anew&&reps>=1&&reps<=K.singles&&facts.measure(m)===REPS&&c.tables.phase[m]===FULL&&!facts.has(m,STRICT)&&!c.minor;
+if(single)pool.add(m,gap,'singles',{why:measured(c,m,'why.single'),single:true});
+}else if(itself){
+pool.add(m,gap,'the gap itself',{why:[because('why.short_sets')]});
+}else{
+pool.lost.push({movement:m,why:because('left.too_hard')});
 }
 };
-const isKeptFrom = (c, m, [kind, which]) => {
-const { tables, found, person } = c;
-if (kind === 2) return tables.equipment[m].flat().includes(String(which)) && person.have !== null && !person.have.includes(String(which)) && !training.isAtHand(c, m);
-const own = kind === 0 ? ((tables.stresses[m] >> Number(which)) & 1) === 1 : tables.cautions[m].includes(Number(which));
-return own && found.states[m] === readiness.PAUSED && found.pausedBy(m).some(({ part, cls }) => (kind === 0 ? part : cls) === which);
+const isKeptFrom=(c,m,[kind,which])=>{
+const{tables,found,person}=c;
+if(kind===2)return tables.equipment[m].flat().includes(String(which))&&person.have!==null&&!person.have.includes(String(which))&&!training.isAtHand(c,m);
+const own=kind===0?((tables.stresses[m]>>Number(which))&1)===1:tables.cautions[m].includes(Number(which));
+return own&&found.states[m]===readiness.PAUSED&&found.pausedBy(m).some(({part,cls})=>(kind===0?part:cls)===which);
 };
-const byCoach = (c, m) => {
-const of = (c.tables.instead[m] || []).find((one) => isKeptFrom(c, m, one) && may(c, one[2]) && !training.isTooNew(c, one[2]) && (c.facts.isMobility(one[2]) || (c.facts.isCounted(one[2]) && fits(c, one[2]) !== false)));
-return of === undefined ? undefined : of[2];
+const byCoach=(c,m)=>{
+const of=(c.tables.instead[m]||[]).find((one)=>isKeptFrom(c,m,one)&&may(c,one[2])&&!training.isTooNew(c,one[2])&&!training.bearsMore(c,one[2],m)&&(c.facts.isMobility(one[2])||(c.facts.isCounted(one[2])&&fits(c,one[2])!==false)));
+return of===undefined?undefined:of[2];
 };
-const instead = (c, pool, gap) => {
-const m = gap.movement, { tables, facts } = c;
-const why = whyNot(c, m);
-const away = (other) => Math.abs(tables.stage[other] - tables.stage[m]);
-const can = facts.group(m) < 0 || facts.isPractice(m) ? [] : c.model.order.filter((other) => tables.pattern[other] === tables.pattern[m] && facts.has(other, STRAIGHT) === facts.has(m, STRAIGHT)
-&& facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false && !training.isTooNew(c, other));
-const own = byCoach(c, m);
-if (!can.length && own === undefined) {
-pool.rests = true;
-pool.lost.push({ movement: m, why });
+const instead=(c,pool,gap,inChain)=>{
+const m=gap.movement,{tables,facts}=c;
+const why=whyNot(c,m);
+const away=(other)=>Math.abs(tables.stage[other]- tables.stage[m]);
+const can=facts.group(m)<0||facts.isPractice(m)?[]:c.model.order.filter((other)=>tables.pattern[other]===tables.pattern[m]&&facts.has(other,STRAIGHT)===facts.has(m,STRAIGHT)
+&&facts.isCounted(other)&&!facts.isPractice(other)&&(tables.phase[other]===tables.phase[m]||!isLowering(c,other))&&may(c,other)&&fits(c,other)!==false&&!training.isTooNew(c,other)
+&&!training.bearsMore(c,other,m)&&(fits(c,other)||(tables.stage[other]<=tables.stage[m]&&(inChain.has(other)||tables.easier[m].includes(other)))));
+const own=byCoach(c,m);
+if(!can.length&&own===undefined){
+pool.rests=true;
+pool.lost.push({movement:m,why});
 return;
 }
-const nearest = own !== undefined ? own : can.reduce((a, b) => ((away(b) - away(a) || lower(c)(b, a)) < 0 ? b : a));
-pool.add(nearest, gap, 'instead', { why: [because('why.instead', { movement: m, why })], insteadOf: m });
+const nearest=own!==undefined?own:can.reduce((a,b)=>((away(b)- away(a)||lower(c)(b,a))<0?b:a));
+pool.add(nearest,gap,'instead',{why:[because('why.instead',{movement:m,why})],insteadOf:m});
 };
-const keptUp = (c, pool, goal, inChain) => {
-const { tables, facts } = c, all = () => [...pool.out.values()];
-const known = new Set(all().filter(({ block, rule }) => block === 'strength' && rule !== 'first try' && rule !== 'show it').map(({ movement }) => tables.pattern[movement]));
-const chain = new Set((goal ? goal.chain : c.model.order).map((m) => tables.pattern[m]));
-const can = c.model.order.filter((m) => facts.group(m) >= 0 && facts.isCounted(m) && !isLowering(c, m) && !facts.isPractice(m) && may(c, m));
-const straight = (m) => (facts.has(m, STRAIGHT) ? 1 : 0);
-const keep = (list, why) => {
-const [m] = list.filter((one) => fits(c, one) && !pool.out.has(`${one} false`)).sort((a, b) => straight(a) - straight(b) || higher(c)(a, b));
-if (m === undefined) return false;
+const keptUp=(c,pool,goal,inChain)=>{
+const{tables,facts}=c,all=()=>[...pool.out.values()];
+const known=new Set(all().filter(({block,rule})=>block==='strength'&&rule!=='first try'&&rule!=='show it').map(({movement})=>tables.pattern[movement]));
+const chain=new Set((goal?goal.chain:c.model.order).map((m)=>tables.pattern[m]));
+const can=c.model.order.filter((m)=>facts.group(m)>=0&&facts.isCounted(m)&&!isLowering(c,m)&&!facts.isPractice(m)&&may(c,m));
+const straight=(m)=>(facts.has(m,STRAIGHT)?1:0),sore=(m)=>(training.sorePart(c,m)>=0?1:0);
+const keep=(list,why)=>{
+const[m]=list.filter((one)=>fits(c,one)&&!pool.out.has(`${one} false`)).sort((a,b)=>sore(a)- sore(b)||straight(a)- straight(b)||higher(c)(a,b));
+if(m===undefined)return false;
 known.add(tables.pattern[m]);
-const up = harder(c, m);
-if (up === undefined || !fits(c, up)) pool.add(m, null, 'kept up', { why: [why], block: 'kept up' });
-if (up !== undefined) pool.add(up, null, 'harder', { why: measured(c, m, 'why.easy'), block: 'kept up' });
+const up=harder(c,m);
+if(up===undefined||!fits(c,up))pool.add(m,null,'kept up',{why:[why],block:'kept up'});
+if(up!==undefined)pool.add(up,null,'harder',{why:measured(c,m,'why.easy'),block:'kept up'});
 return true;
 };
-const tryOne = (list, why) => {
-const [m] = list.filter((one) => now(c, one) === null && !pool.out.has(`${one} false`) && !training.isTooNew(c, one))
-.sort((a, b) => tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
-if (m !== undefined) pool.add(m, null, 'first try', { why: [why], block: 'kept up' });
+const tryOne=(list,why)=>{
+const[m]=list.filter((one)=>now(c,one)===null&&!pool.out.has(`${one} false`)&&!training.isTooNew(c,one))
+.sort((a,b)=>Number(c.trained.has(b))- Number(c.trained.has(a))||tables.stage[a]- tables.stage[b]||straight(a)- straight(b)||tables.cautions[a].length - tables.cautions[b].length||a - b);
+if(m!==undefined)pool.add(m,null,'first try',{why:[c.trained.has(m)?because('why.tried_anew'):why],block:'kept up'});
 };
-const isHard = ({ block }) => block === 'strength' || block === 'kept up';
-for (const pattern of tables.pattern_order) {
-if (chain.has(pattern) && !known.has(pattern)) keep(can.filter((m) => tables.pattern[m] === pattern), because('why.no_gap', { pattern }));
-}
-for (let group = 0; group < tables.group_names.length; group += 1) {
-const plain = can.filter((m) => facts.group(m) === group && !isGuarded(c, m));
-if (![...known].some((pattern) => tables.groups[pattern] === group)) keep(plain, because('why.whole_body'));
-if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryOne(plain, because('why.nothing_of_group', { group }));
-}
-for (const m of can) {
-const did = didLately(c, m);
-if (inChain.has(m) && did && did.movement === m && fits(c, m) && !isTooEasy(c, m)) pool.add(m, null, 'goes on', { why: [because('why.goes_on')], block: 'kept up' });
-}
-for (const pattern of pool.rests ? tables.pattern_order : []) {
-const plain = can.filter((m) => tables.pattern[m] === pattern && !isGuarded(c, m)), lines = tables.patterns[pattern] === 'core' ? 2 : 1;
-for (let i = 0; i < lines; i += 1) {
-const full = all().filter((of) => isHard(of) && tables.pattern[of.movement] === pattern).length >= lines;
-if (!full && !keep(plain, because('why.whole_body'))) tryOne(plain, because('why.whole_body'));
-}
-}
-for (const m of pool.rests ? c.model.order : []) {
-if (facts.isMobility(m) && !isGuarded(c, m) && may(c, m) && !training.isTooNew(c, m)) pool.add(m, null, 'range', { why: [because('why.whole_body')] });
-}
-const balances = (m) => facts.word(m) === 'balance', of = goal ? goal.chain : c.model.order;
-if (all().some(({ movement }) => balances(movement))) return;
-const [still] = of.filter((m) => { const is = now(c, m); return balances(m) && may(c, m) && is !== null && whole(is) >= 1; }).sort(higher(c));
-if (still !== undefined) pool.add(still, null, 'kept up', { why: [because('why.no_gap', { pattern: tables.pattern[still] })] });
+const isHard=({block})=>block==='strength'||block==='kept up';
+const tryUnsure=(group)=>{
+const of=c.model.order.filter((m)=>facts.group(m)===group&&facts.isCounted(m)&&!isLowering(c,m)&&!facts.isPractice(m)&&!isGuarded(c,m));
+if(!of.some((m)=>training.isOpen(c,m)&&c.found.reached[m]!==1))return;
+const[m]=of.filter((one)=>now(c,one)===null&&training.isOnlyUnsure(c,one))
+.sort((a,b)=>tables.pattern_order.indexOf(tables.pattern[a])- tables.pattern_order.indexOf(tables.pattern[b])||tables.stage[a]- tables.stage[b]||straight(a)- straight(b)||tables.cautions[a].length - tables.cautions[b].length||a - b);
+if(m!==undefined)pool.add(m,null,'first try',{why:[because('why.nothing_of_group',{group})],block:'kept up'});
 };
-const upright = (c, pool) => {
-if (c.age === null || c.age < c.K.balance_age) return null;
-const stands = (m) => c.facts.has(m, UPRIGHT) && may(c, m);
-const of = [...pool.out.values()].find(({ movement, rule }) => stands(movement) && rule !== 'show it');
-if (of) return of;
-const [m] = c.model.order.filter((one) => stands(one) && !training.isTooNew(c, one)).sort(higher(c));
-if (m === undefined) return null;
+for(const pattern of tables.pattern_order){
+if(chain.has(pattern)&&!known.has(pattern))keep(can.filter((m)=>tables.pattern[m]===pattern),because('why.no_gap',{pattern}));
+}
+for(let group=0;group<tables.group_names.length;group +=1){
+const plain=can.filter((m)=>facts.group(m)===group&&!isGuarded(c,m));
+if(![...known].some((pattern)=>tables.groups[pattern]===group))keep(plain,because('why.whole_body'));
+if(!all().some((of)=>facts.group(of.movement)===group&&isHard(of)))tryOne(plain,because('why.nothing_of_group',{group}));
+if(!all().some((of)=>facts.group(of.movement)===group&&isHard(of)))tryUnsure(group);
+}
+for(const m of can){
+const did=didLately(c,m);
+if(inChain.has(m)&&did&&did.movement===m&&fits(c,m)&&!isTooEasy(c,m))pool.add(m,null,'goes on',{why:[because('why.goes_on')],block:'kept up'});
+}
+for(const pattern of pool.rests?tables.pattern_order:[]){
+const plain=can.filter((m)=>tables.pattern[m]===pattern&&!isGuarded(c,m)),lines=tables.patterns[pattern]==='core'?2:1;
+for(let i=0;i<lines;i +=1){
+const full=all().filter((of)=>isHard(of)&&tables.pattern[of.movement]===pattern).length>=lines;
+const isNew=!full&&!keep(plain,because('why.whole_body'));
+if(isNew&&(lines>1||!all().some((of)=>isHard(of)&&facts.group(of.movement)===tables.groups[pattern])))tryOne(plain,because('why.whole_body'));
+}
+}
+for(const m of pool.rests?c.model.order:[]){
+if(facts.isMobility(m)&&!isGuarded(c,m)&&may(c,m)&&!training.isTooNew(c,m))pool.add(m,null,'range',{why:[because('why.whole_body')]});
+}
+const balances=(m)=>facts.word(m)==='balance',of=goal?goal.chain:c.model.order;
+if(all().some(({movement})=>balances(movement)))return;
+const[still]=of.filter((m)=>{const is=now(c,m);return balances(m)&&may(c,m)&&is!==null&&whole(is)>=1;}).sort(higher(c));
+if(still!==undefined)pool.add(still,null,'kept up',{why:[because('why.no_gap',{pattern:tables.pattern[still]})]});
+};
+const upright=(c,pool)=>{
+if(c.age===null||c.age<c.K.balance_age)return null;
+const stands=(m)=>c.facts.has(m,UPRIGHT)&&may(c,m);
+const of=[...pool.out.values()].find(({movement,rule})=>stands(movement)&&rule!=='show it');
+if(of)return of;
+const[m]=c.model.order.filter((one)=>stands(one)&&!training.isTooNew(c,one)).sort(higher(c));
+if(m===undefined)return null;
 pool.out.delete(`${m} false`);
-pool.add(m, null, 'balance from 65');
-return pool.out.get(`${m} false`) || null;
+pool.add(m,null,'balance from 65');
+return pool.out.get(`${m} false`)||null;
 };
-const ease = (c, m, on, first) => {
-const { K, tables, facts } = c, pattern = tables.pattern[m];
-const out = { light: false, easier: false, hold: false, sore: false, worse: false, rule: null, why: null };
-if (!facts.isMobility(m) && facts.word(m) !== 'exit') {
-const since = foot(c, pattern), days = [...new Set((c.daysOf.get(pattern) || []).map((of) => of.on))].filter((day) => day > since);
-const ends = [...days.slice(1), Math.max(c.day, first)];
-for (let i = days.length - 1; i >= 0; i -= 1) {
-const off = ends[i] - days[i];
-if (off < K.off[0]) continue;
-const long = off >= K.off[1];
-if (on - ends[i] < K.off_for[long ? 1 : 0]) Object.assign(out, { light: true, easier: long || isLowering(c, m), hold: true, rule: 'time off', why: because('why.days_off', { n: off }) });
+const ease=(c,m,on,first)=>{
+const{K,tables,facts}=c,pattern=tables.pattern[m];
+const out={light:false,easier:false,hold:false,sore:false,worse:false,rule:null,why:null};
+if(!facts.isMobility(m)&&facts.word(m)!=='exit'){
+const since=foot(c,pattern),days=[...new Set((c.daysOf.get(pattern)||[]).map((of)=>of.on))].filter((day)=>day>since);
+const ends=[...days.slice(1),Math.max(c.day,first)];
+for(let i=days.length - 1;i>=0;i -=1){
+const off=ends[i]- days[i];
+if(off<K.off[0])continue;
+const long=off>=K.off[1];
+if(on - ends[i]<K.off_for[long?1:0])Object.assign(out,{light:true,easier:long||isLowering(c,m),hold:true,rule:'time off',why:because('why.days_off',{n:off})});
 break;
 }
 }
-for (const pain of training.newestPains(c)) {
-const { part, score, nextMorning } = pain;
-if (!((tables.stresses[m] >> part) & 1) || !training.isHolding(c, pain, on)) continue;
-const worse = nextMorning !== null && nextMorning > score;
-Object.assign(out, { hold: true, sore: true, worse: out.worse || worse, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(worse ? 'why.pain_worse' : 'why.pain_hold', { part, score }) });
+for(const pain of training.newestPains(c)){
+const{part,score,nextMorning}=pain;
+if(!((tables.stresses[m]>>part)&1)||!training.isHolding(c,pain,on))continue;
+const lightly=!training.bearsOn(c,m,part);
+if(lightly&&now(c,m)===null)continue;
+const next=nextMorning!==null&&nextMorning>score,worse=!lightly&&(next||score>=K.pain_less);
+Object.assign(out,{hold:true,sore:true,worse:out.worse||worse,light:out.light||worse,easier:out.easier||worse,rule:'pain',why:because(worse&&next?'why.pain_worse':worse?'why.pain_less':'why.pain_hold',{part,score})});
 }
-for (const { spares, until } of training.ended(c)) {
-const week = Math.floor((on - until - 1) / 7);
-if (!spares(m) || week >= K.pause_weeks) continue;
-Object.assign(out, { light: out.light || week !== 1, easier: out.easier || week < 2, hold: true, rule: 'after a pause', why: because('why.after_pause', { n: week + 1 }) });
+for(const{spares,until}of training.ended(c)){
+const week=Math.floor((on - until - 1)/ 7);
+if(!spares(m)||week>=K.pause_weeks)continue;
+Object.assign(out,{light:out.light||week!==1,easier:out.easier||week<2,hold:true,rule:'after a pause',why:because('why.after_pause',{n:week + 1})});
 }
 return out;
 };
-const andSore = (of, other) => (other.sore && !of.sore ? { ...of, hold: true, sore: true, worse: other.worse, light: of.light || other.worse, rule: other.rule, why: other.why } : of);
-const didLately = (c, m) => {
-const { lately: kept } = c.memo;
-if (kept[m] !== undefined) return kept[m];
-const recent = c.log.filter(({ on }) => c.day - on < c.K.off[0]).reverse(), up = recent.length && c.facts.isCounted(m) ? training.above(c, m) : new Set();
-kept[m] = recent.find(({ movement }) => movement === m) || recent.find(({ movement }) => up.has(movement)) || null;
+const andSore=(of,other)=>(other.sore&&!of.sore?{...of,hold:true,sore:true,worse:other.worse,light:of.light||other.worse,rule:other.rule,why:other.why}:of);
+const didLately=(c,m)=>{
+const{lately:kept}=c.memo;
+if(kept[m]!==undefined)return kept[m];
+const recent=c.log.filter(({on})=>c.day - on<c.K.off[0]).reverse(),up=recent.length&&c.facts.isCounted(m)?training.above(c,m):new Set();
+kept[m]=recent.find(({movement})=>movement===m)||recent.find(({movement})=>up.has(movement))||null;
 return kept[m];
 };
-const tooMuchOn = (c, m, day) => {
-const known = didLately(c, m) !== null;
-const stresses = (one, part) => ((c.tables.stresses[one] >> part) & 1) === 1;
-const pain = training.newestPains(c).find((one) => stresses(m, one.part) && training.isHolding(c, one, c.day)
-&& (c.facts.isMobility(m) || ((c.tables.heavy_on[m] >> one.part) & 1) === 1 || one.on === day
-|| (!known && c.log.some(({ on, movement }) => c.day - on < c.K.off[0] && stresses(movement, one.part)))));
-return pain ? pain.part : -1;
+const tooMuchOn=(c,m,day)=>{
+const pain=training.newestPains(c).find((one)=>training.bearsOn(c,m,one.part)&&training.isHolding(c,one,c.day)
+&&(c.facts.isMobility(m)||((c.tables.heavy_on[m]>>one.part)&1)===1||one.on===day));
+return pain?pain.part:-1;
 };
-const setsOf = ({ K }, { did }) => Math.max(K.fewest, did.length);
-const said = (c, m, at) => {
-const since = Math.max(foot(c, c.tables.pattern[m]), ...(c.tests.get(m) || []).map(({ on }) => on)), strict = c.facts.has(m, STRICT);
-const log = (c.trained.get(m) || []).filter((of) => of.on > since && (at === null || of.load === at)), last = log[log.length - 1];
-if (!last || c.day - last.on >= c.K.off[0] || !last.did.length) return { last: null, full: false, missed: false, earned: false };
-const full = ({ did }) => did.every((set) => set >= did[0]);
-const alike = (of) => full(of) && of.did[0] === last.did[0] && of.load === last.load;
-const good = (of) => alike(of) && (strict ? (of.reserve || 0) >= c.K.left : of.did[of.did.length - 1] >= of.did[0] + c.K.over * ONE);
-const count = strict ? c.K.three : c.K.two;
-return { last, full: full(last), missed: !full(last) && training.isMissed(last), earned: log.length >= count && log.slice(-count).every(good) };
+const setsOf=({K},{did})=>Math.max(K.fewest,did.length);
+const said=(c,m,at)=>{
+const since=Math.max(foot(c,c.tables.pattern[m]),...(c.tests.get(m)||[]).map(({on})=>on)),strict=c.facts.has(m,STRICT);
+const log=(c.trained.get(m)||[]).filter((of)=>of.on>since&&(at===null||of.load===at)),last=log[log.length - 1];
+if(!last||c.day - last.on>=c.K.off[0]||!last.did.length)return{last:null,full:false,missed:false,earned:false};
+const full=({did})=>did.every((set)=>set>=did[0]);
+const alike=(of)=>full(of)&&of.did[0]===last.did[0]&&of.load===last.load;
+const good=(of)=>alike(of)&&(strict?(of.reserve||0)>=c.K.left:of.did[of.did.length - 1]>=of.did[0]+ c.K.over*ONE);
+const count=strict?c.K.three:c.K.two;
+return{last,full:full(last),missed:!full(last)&&training.isMissed(last),earned:log.length>=count&&log.slice(-count).every(good)};
 };
-const byWeight = (c, m, plus, taken) => {
-const { K, person: { bodyWeight } } = c, { last, full, missed, earned } = said(c, m, null), each = repsLoaded(c, m);
-const body = bodyWeight || 0;
-let kilos = load(c, m), rule = '', left = K.load_reps, why = because('why.load');
-if (last && full && last.did[0] >= each * ONE) {
-[kilos, left, why] = [Math.max(kilos, last.load), K.left, because('why.load_held', { weight: last.load })];
-if (earned && !taken.hold && plateOf(c) <= K.plate_share * (body + kilos) + 1e-6) [kilos, rule, why] = [kilos + plateOf(c), 'strict', because('why.in_full')];
-} else if (last && missed) {
-[kilos, rule, left, why] = [Math.min(kilos, last.load), 'what training shows', K.left, because('why.fell_short')];
-} else {
-const did = didLately(c, m), inFull = did && did.movement !== m && did.did.every((set) => set >= did.did[0]) && did.did[0] >= each * ONE;
-if (did && inFull && did.load > kilos) [kilos, left, why] = [did.load, K.left, because('why.load_held', { weight: did.load })];
-}
-let { sets } = c.facts.dose(m);
-const lately = taken.sore ? didLately(c, m) : null;
-if (lately) [kilos, sets] = [Math.min(kilos, lately.load), Math.min(sets, setsOf(c, lately))];
-kilos = inPlates(c, Math.min(kilos + plus * plateOf(c), bound(c, m)) * (taken.light ? K.light : 1));
-return { sets, amount: each, load: Math.max(plateOf(c), kilos), rule, why, left };
+const setsFor=(c,m,amount)=>{
+const{K,facts}=c,practice=facts.isPractice(m),held=isTimed(c,m)&&!practice,{all}=facts.dose(m);
+const volume=held?Math.min(Math.max(all,K.held[0]*ONE),K.held[1]*ONE):all;
+const[least,most]=practice?[facts.has(m,OWN_DOSE)?1:K.attempts[0],K.attempts[1]]:K.sets;
+return Math.max(least,Math.min(most,Math.floor((2*volume + amount*ONE)/(2*amount*ONE))));
 };
-const amounts = (c, m, is, before, taken) => {
-const { K, facts } = c, timed = isTimed(c, m), practice = facts.isPractice(m), own = facts.has(m, OWN_DOSE) && practice, dose = facts.dose(m);
-const strict = facts.has(m, STRICT), step = timed ? K.step_s : 1, can = whole(is);
-const plus = taken.rule ? 0 : Math.min(K.planned, Math.floor(before / (strict ? K.three : K.two)));
-if (facts.isByMax(m) && is.load > 0) return byWeight(c, m, plus, taken);
-const part = (of) => down(can * of);
-let top = 0, amount = 0;
-if (practice) {
-amount = own ? Math.min(dose.each, part(K.share)) : part(K.hold);
-top = timed ? can : can - 1;
-} else {
-top = timed ? K.hold_most : isGuarded(c, m) || isLowering(c, m) || facts.has(m, STRAIGHT) ? K.reps_strict : K.reps;
-amount = Math.min(top, part(timed ? K.hold : K.share));
-top = Math.min(top, timed ? part(K.share) : can - 1);
+const byWeight=(c,m,plus,taken)=>{
+const{K,person:{bodyWeight}}=c,{last,full,missed,earned}=said(c,m,null),least=repsLoaded(c,m);
+const body=bodyWeight||0;
+let kilos=load(c,m),each=least,{sets}=c.facts.dose(m),rule='',why=whyLoad(c,m,kilos);
+const more=[];
+if(last&&full&&last.did[0]>=least*ONE){
+why=because('why.load_held',{weight:last.load});
+if(kilos<=last.load){
+[kilos,each]=[last.load,Math.max(least,Math.min(K.reps,Math.floor(last.did[0]/ ONE)))];
+sets=Math.min(sets,Math.max(setsFor(c,m,each),last.did.length));
 }
-const fewest = c.minor && facts.has(m, LOADED) && !timed && facts.group(m) >= 0 ? K.minor_reps : 1;
-amount = Math.max(fewest, amount);
-const { last, full, missed, earned } = said(c, m, is.load), done = last ? Math.floor(last.did[0] / ONE) : 0;
-let rule = '', [why] = measured(c, m, 'why.best');
-if (full) {
-amount = Math.max(amount, done);
-if (earned && !taken.hold) [amount, rule, why] = [amount + step, strict ? 'strict' : 'two for two', because(strict ? 'why.in_full' : 'why.two_over')];
-} else if (missed) {
-[amount, rule, why] = [Math.min(amount, done), 'what training shows', because('why.fell_short')];
+if(earned&&!taken.hold&&plateOf(c)<=K.plate_share*(body + kilos)+ 1e-6)[kilos,rule,why]=[kilos + plateOf(c),'strict',because('why.in_full')];
+}else if(last&&missed){
+[kilos,rule,why]=[Math.min(kilos,last.load),'what training shows',because('why.fell_short')];
+}else{
+const did=didLately(c,m),inFull=did&&did.movement!==m&&did.did.every((set)=>set>=did.did[0])&&did.did[0]>=least*ONE;
+if(did&&inFull&&did.load>kilos){
+[kilos,why]=[did.load,because('why.load_held',{weight:did.load})];
+more.push(withReserve(c,did));
 }
-amount = Math.max(fewest, Math.min(amount, top));
-amount = Math.max(amount, Math.min(amount + plus * step, timed || practice ? top : Math.min(top, can - K.left)));
-const round = (of) => Math.floor((2 * of + amount * ONE) / (2 * amount * ONE));
-const volume = dose.all, [least, most] = practice ? [own ? 1 : K.attempts[0], K.attempts[1]] : K.sets;
-let sets = Math.max(least, Math.min(most, round(timed && !practice ? Math.min(Math.max(volume, K.held[0] * ONE), K.held[1] * ONE) : volume)));
-const lately = taken.sore ? didLately(c, m) : null;
-if (lately) [amount, sets] = [Math.max(fewest, Math.min(amount, Math.floor(lately.did[0] / ONE))), Math.min(sets, setsOf(c, lately))];
-if (taken.light) amount = Math.max(fewest, down(amount * K.light));
-return { sets, amount, load: facts.has(m, LOADED) && is.load >= 0 ? load(c, m) : is.load || null, rule, why, left: timed ? null : Math.min(K.reserve, Math.max(0, can - amount)) };
+}
+const lately=taken.sore?didLately(c,m):null;
+if(lately)[kilos,sets]=[Math.min(kilos,lately.load),Math.min(sets,setsOf(c,lately))];
+const asks=Math.min(kilos + plus*plateOf(c),bound(c,m,each))*(taken.light?K.light:1);
+kilos=Math.max(plateOf(c),asks===kilos?kilos:inPlates(c,asks));
+return{sets,amount:each,load:kilos,rule,why,left:leaves(c,m,kilos,each,more)};
 };
-const asked = (c, of, m, taken, { before, tried, isLimiter }) => {
-const { K, facts } = c, is = now(c, m), dose = facts.dose(m), timed = isTimed(c, m), loaded = facts.has(m, LOADED);
-if (facts.isMobility(m) && (of.rule !== 'show it' || taken.rule)) {
-const amount = !timed ? K.range_s : !is ? K.unknown_s : Math.max(1, Math.min(dose.each, down(whole(is) * K.share)));
-const [why] = is ? told(c, m, 'why.asked') : [because('why.measure')];
-return { sets: isLimiter ? K.range_limiter : timed && is ? dose.sets : K.range_sets, amount, load: null, rule: '', why, left: null };
+const amounts=(c,m,is,before,taken)=>{
+const{K,facts}=c,timed=isTimed(c,m),practice=facts.isPractice(m),own=facts.has(m,OWN_DOSE)&&practice,dose=facts.dose(m);
+const strict=facts.has(m,STRICT),step=timed?K.step_s:1,can=whole(is);
+const plus=taken.rule?0:Math.min(K.planned,Math.floor(before /(strict?K.three:K.two)));
+if(facts.isByMax(m)&&is.load>0)return byWeight(c,m,plus,taken);
+const part=(of)=>down(can*of);
+let top=0,amount=0;
+if(practice){
+amount=own?Math.min(dose.each,part(K.share)):part(K.hold);
+top=timed?can:can - 1;
+}else{
+top=timed?K.hold_most:isGuarded(c,m)||isLowering(c,m)||facts.has(m,STRAIGHT)?K.reps_strict:K.reps;
+amount=Math.min(top,part(timed?K.hold:K.share));
+top=Math.min(top,timed?part(K.share):can - 1);
 }
-if (!is) {
-if (taken.rule) return null;
-const few = isGuarded(c, m) || isLowering(c, m) || dose.each <= K.try_dose;
-const amount = timed ? Math.min(K.try_s, dose.each) : loaded && c.minor ? K.minor_reps : Math.min(dose.each, few ? K.try_reps_few : K.try_reps);
-const kilos = loaded ? load(c, m) : readiness.mass(dose.unit, dose.load, c.person.bodyWeight) || null;
-return { sets: tried ? K.again : K.try_sets, amount: Math.max(1, amount), load: kilos, rule: tried ? 'until it is tested' : 'first try', why: tried ? because('why.until_number') : null, left: timed ? null : K.left };
+const fewest=c.minor&&facts.has(m,LOADED)&&!timed&&facts.group(m)>=0?K.minor_reps:1;
+amount=Math.max(fewest,amount);
+const{last,full,missed,earned}=said(c,m,is.load),done=last?Math.floor(last.did[0]/ ONE):0;
+let rule='',[why]=measured(c,m,'why.best');
+if(full){
+amount=Math.max(amount,done);
+if(earned&&!taken.hold)[amount,rule,why]=[amount + step,strict?'strict':'two for two',because(strict?'why.in_full':'why.two_over')];
+}else if(missed){
+[amount,rule,why]=[Math.min(amount,done),'what training shows',because('why.fell_short')];
 }
-if (of.rule === 'show it' && of.gap) {
-if (taken.rule) return null;
-const target = c.model.target(of.gap.leaf);
-return { sets: target.of || target.sets, amount: Math.floor(target.amount / ONE), load: readiness.mass(target.unit, target.load, c.person.bodyWeight) || (!loaded ? null : is.load > 0 ? is.load : load(c, m)), rule: '', why: null, left: null };
+amount=Math.max(fewest,Math.min(amount,top));
+amount=Math.max(amount,Math.min(amount + plus*step,timed||practice?top:Math.min(top,can - K.left)));
+let sets=setsFor(c,m,amount);
+const lately=taken.sore?didLately(c,m):null;
+if(lately)[amount,sets]=[Math.max(fewest,Math.min(amount,Math.floor(lately.did[0]/ ONE))),Math.min(sets,setsOf(c,lately))];
+if(taken.light)amount=Math.max(fewest,down(amount*K.light));
+return{sets,amount,load:facts.has(m,LOADED)&&is.load>=0?load(c,m):is.load||null,rule,why,left:timed?null:Math.min(K.reserve,Math.max(0,can - amount))};
+};
+const asked=(c,of,m,taken,{before,tried,isLimiter})=>{
+const{K,facts}=c,is=now(c,m),dose=facts.dose(m),timed=isTimed(c,m),loaded=facts.has(m,LOADED);
+if(facts.isMobility(m)&&(of.rule!=='show it'||taken.rule)){
+const amount=!timed?K.range_s:!is?K.unknown_s:Math.max(1,Math.min(dose.each,down(whole(is)*K.share)));
+const[why]=is?told(c,m,'why.asked'):[because(training.hasAll(c,m)?'why.measure':'why.measure_not')];
+return{sets:isLimiter?K.range_limiter:timed&&is?dose.sets:K.range_sets,amount,load:null,rule:'',why,left:null};
 }
-if (of.single) return taken.rule ? null : { sets: K.single_sets, amount: 1, load: is.load || null, rule: '', why: null, left: null };
-const out = amounts(c, m, is, of.block === 'kept up' ? 0 : before, taken);
-if (of.block === 'kept up') {
-const lately = taken.sore ? didLately(c, m) : null;
-out.sets = Math.min(K.keep_sets[c.age !== null && c.age >= K.keep_age ? 1 : 0], lately ? setsOf(c, lately) : Infinity);
+if(!is){
+if(taken.rule)return null;
+const few=isGuarded(c,m)||isLowering(c,m)||dose.each<=K.try_dose;
+const amount=timed?Math.min(K.try_s,dose.each):loaded&&c.minor?K.minor_reps:Math.min(dose.each,few?K.try_reps_few:K.try_reps);
+const kilos=loaded?load(c,m):readiness.mass(dose.unit,dose.load,c.person.bodyWeight)||null;
+const more=tried&&before>=(facts.has(m,STRICT)?K.three:K.two)?1:0;
+return{sets:(tried?K.again:K.try_sets)+ more,amount:Math.max(1,amount),load:kilos,rule:tried?'until it is tested':'first try',why:tried?because(more?'why.until_more':'why.until_number'):null,left:timed?null:K.left};
+}
+if(of.rule==='show it'&&of.gap){
+if(taken.rule)return null;
+const target=c.model.target(of.gap.leaf);
+return{sets:target.of||target.sets,amount:Math.floor(target.amount / ONE),load:readiness.mass(target.unit,target.load,c.person.bodyWeight)||(!loaded?null:is.load>0?is.load:load(c,m)),rule:'',why:facts.isCounted(m)&&whole(is)>=K.far*Math.floor(target.amount / ONE)?because('why.show_far'):null,left:null};
+}
+if(of.single)return taken.rule?null:{sets:K.single_sets,amount:1,load:is.load||null,rule:'',why:null,left:null};
+const out=amounts(c,m,is,of.block==='kept up'?0:before,taken);
+if(!taken.rule&&whole(is)>=K.far*out.amount)out.more=farAbove(c,m);
+if(of.block==='kept up'){
+const lately=taken.sore?didLately(c,m):null;
+out.sets=Math.min(K.keep_sets[c.age!==null&&c.age>=K.keep_age?1:0],lately?setsOf(c,lately):Infinity);
 }
 return out;
 };
-const sides = (c, m) => {
-if (!c.model.is(m, EACH_SIDE)) return { side: null, weaker: null };
-const is = now(c, m), { atMost } = c.model.target(m), measure = c.facts.measure(m);
-if (!is || is.left === null || is.right === null || is.left === is.right) return { side: 'each', weaker: null };
-const [low, high] = [Math.min(is.left, is.right), Math.max(is.left, is.right)];
-const apart = measure === LENGTH ? c.K.sides_cm * ONE : measure === ANGLE ? c.K.sides_deg * ONE : measure === DONE ? ONE : c.K.sides * high + 1e-6;
-return { side: 'weaker first', weaker: high - low > apart ? ((is.left < is.right) !== atMost ? 'left' : 'right') : null };
+const sides=(c,m)=>{
+if(!c.model.is(m,EACH_SIDE))return{side:null,weaker:null};
+const is=now(c,m),{atMost}=c.model.target(m),measure=c.facts.measure(m);
+if(!is||is.left===null||is.right===null||is.left===is.right)return{side:'each',weaker:null};
+const[low,high]=[Math.min(is.left,is.right),Math.max(is.left,is.right)];
+const apart=measure===LENGTH?c.K.sides_cm*ONE:measure===ANGLE?c.K.sides_deg*ONE:measure===DONE?ONE:c.K.sides*high + 1e-6;
+return{side:'weaker first',weaker:high - low>apart?((is.left<is.right)!==atMost?'left':'right'):null};
 };
-const work = (c, m, unit, amount) => amount * (c.facts.seconds(m) && unit === 'reps' ? c.facts.seconds(m) / ONE : unit === 's' ? 1 : c.tables.rep_s[m] || c.K.rep_s) * (c.model.is(m, EACH_SIDE) ? 2 : 1);
-const restOf = (c, m, unit, amount) => {
-const { K: { rest, short }, facts } = c, word = facts.word(m), grouped = facts.group(m) >= 0;
-if (c.tables.rest_s[m]) return c.tables.rest_s[m];
-if (facts.isMobility(m) || ((word === 'balance' || word === 'exit') && work(c, m, unit, amount) <= short)) return rest.range;
-if (isGuarded(c, m) && grouped) return rest.guarded;
-return !grouped || word === 'core' || unit === 's' ? rest.easy : rest.strength;
+const work=(c,m,unit,amount)=>amount*(c.facts.seconds(m)&&unit==='reps'?c.facts.seconds(m)/ ONE:unit==='s'?1:c.tables.rep_s[m]||c.K.rep_s)*(c.model.is(m,EACH_SIDE)?2:1);
+const restOf=(c,m,unit,amount)=>{
+const{K:{rest,short},facts}=c,word=facts.word(m),grouped=facts.group(m)>=0;
+if(c.tables.rest_s[m])return c.tables.rest_s[m];
+if(facts.isMobility(m)||((word==='balance'||word==='exit')&&work(c,m,unit,amount)<=short))return rest.range;
+if(isGuarded(c,m)&&grouped)return rest.guarded;
+return!grouped||word==='core'||unit==='s'?rest.easy:rest.strength;
 };
-const minutes = (c, { movement, unit, amount, sets, weaker, rest }) => Math.ceil(((2 * sets + (weaker ? 1 : 0)) * (work(c, movement, unit, amount) + rest)) / 120 - 1e-9);
-const line = (c, of, at) => {
-const eased = ease(c, of.movement, at.on, at.first);
-let m = of.movement;
-if (eased.easier && !c.facts.isMobility(m)) {
-const low = below(c, m).find((one) => !isGuarded(c, one) && now(c, one) !== null);
-if (low === undefined && (isGuarded(c, m) || isLowering(c, m))) return null;
-if (low !== undefined) m = low;
+const minutes=(c,{movement,unit,amount,sets,weaker,rest})=>Math.ceil(((2*sets +(weaker?1:0))*(work(c,movement,unit,amount)+ rest))/ 120 - 1e-9);
+const line=(c,of,at)=>{
+const eased=ease(c,of.movement,at.on,at.first);
+let m=of.movement;
+if(eased.easier&&!c.facts.isMobility(m)){
+const low=below(c,m).find((one)=>!isGuarded(c,one)&&now(c,one)!==null);
+if(low===undefined&&(isGuarded(c,m)||isLowering(c,m)))return null;
+if(low!==undefined)m=low;
 }
-const taken = andSore(eased, ease(c, m, at.on, at.first));
-const shown = of.rule === 'show it' && (at.tried || taken.rule !== null);
-const goesOn = of.block === 'range' ? 'range' : of.block === 'practice' ? 'practice' : fits(c, of.movement) ? 'the gap itself' : 'show it';
-const by = shown && goesOn !== 'show it' ? { ...of, rule: goesOn, why: [] } : of;
-const does = asked(c, by, m, taken, at);
-if (!does) return null;
-const { facts, K } = c, unit = facts.measure(m) === REPS && (!facts.isMobility(m) || (by.rule === 'show it' && !taken.rule)) ? 'reps' : 's';
-let { rule } = by;
-if (does.rule === 'first try' || does.rule === 'until it is tested' || ['strict', 'two for two', 'what training shows'].includes(does.rule)) rule = does.rule;
-const why = does.rule === 'until it is tested' ? [] : [...by.why];
-if (does.why) why.push(does.why);
-if (taken.rule && taken.why) {
-rule = taken.rule;
+const taken=andSore(eased,ease(c,m,at.on,at.first));
+const shown=of.rule==='show it'&&(at.tried||taken.rule!==null);
+const goesOn=of.block==='range'?'range':of.block==='practice'?'practice':fits(c,of.movement)?'the gap itself':'show it';
+const by=shown&&goesOn!=='show it'?{...of,rule:goesOn,why:[]}:of;
+const does=asked(c,by,m,taken,at);
+if(!does)return null;
+const{facts,K}=c,unit=facts.measure(m)===REPS&&(!facts.isMobility(m)||(by.rule==='show it'&&!taken.rule))?'reps':'s';
+let{rule}=by;
+if(does.rule==='first try'||does.rule==='until it is tested'||['strict','two for two','what training shows'].includes(does.rule))rule=does.rule;
+const said_=now(c,m)===null?by.why:by.why.filter(({key})=>key!=='why.nothing_known'&&key!=='why.tried_anew');
+const why=does.rule==='until it is tested'?[]:[...said_];
+if(does.why)why.push(does.why);
+why.push(...(does.more||[]));
+if(taken.rule&&taken.why){
+rule=taken.rule;
 why.unshift(taken.why);
 }
-const first = rule === 'first try';
-const out = {
-block: of.block, movement: m, sets: taken.light ? Math.max(K.fewest, Math.ceil(does.sets / 2)) : does.sets, amount: does.amount, unit, seconds: unit === 'reps' && facts.seconds(m) ? facts.seconds(m) / ONE : null,
-load: does.load, ...sides(c, m), rest: restOf(c, m, unit, does.amount), left: does.left, minutes: 0, gap: of.gap, insteadOf: of.insteadOf, rule, why,
-then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, m) ? 'did' : 'stop_two') : 'step', eased: taken.light || taken.easier, sore: taken.sore, worse: taken.worse, candidate: of,
+const first=rule==='first try'||rule==='until it is tested';
+const out={
+block:of.block,movement:m,sets:taken.light?Math.max(K.fewest,Math.ceil(does.sets / 2)):does.sets,amount:does.amount,unit,seconds:unit==='reps'&&facts.seconds(m)?facts.seconds(m)/ ONE:null,
+load:does.load,...sides(c,m),rest:restOf(c,m,unit,does.amount),left:does.left,minutes:0,gap:of.gap,insteadOf:of.insteadOf,rule,why,
+then:rule==='show it'?'result':first?(isGuarded(c,m)||isLowering(c,m)||training.asksForCare(c)?'did':unit==='s'?'stop_clean':'stop_two'):'step',eased:taken.light||taken.easier,sore:taken.sore,worse:taken.worse,candidate:of,
 };
-out.minutes = minutes(c, out);
+out.minutes=minutes(c,out);
 return out;
 };
-Object.assign(training, { candidates, line, sides, whyNot, minutes, ease, didLately, setsOf, tooMuchOn });
+Object.assign(training,{candidates,line,sides,whyNot,minutes,ease,didLately,setsOf,tooMuchOn});
 })();
