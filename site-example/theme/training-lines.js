@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="training-lines.js=6aa128fc ";
+'use strict';self.rungbookIs+="training-lines.js=ba34f10f ";
 'use strict';
 (()=>{
 const{targets,readiness,training}=globalThis.rungbook;
@@ -294,7 +294,7 @@ if(m!==undefined)pool.add(m,null,'first try',{why:[c.trained.has(m)?because('why
 const isHard=({block})=>block==='strength'||block==='kept up';
 const tryUnsure=(group)=>{
 const of=c.model.order.filter((m)=>facts.group(m)===group&&facts.isCounted(m)&&!isLowering(c,m)&&!facts.isPractice(m)&&!isGuarded(c,m));
-if(!of.some((m)=>training.isOpen(c,m)&&c.found.reached[m]!==1))return;
+if(of.some((m)=>now(c,m)!==null)||!of.some((m)=>training.isOpen(c,m)&&c.found.reached[m]!==1))return;
 const[m]=of.filter((one)=>now(c,one)===null&&training.isOnlyUnsure(c,one))
 .sort((a,b)=>tables.pattern_order.indexOf(tables.pattern[a])- tables.pattern_order.indexOf(tables.pattern[b])||tables.stage[a]- tables.stage[b]||straight(a)- straight(b)||tables.cautions[a].length - tables.cautions[b].length||a - b);
 if(m!==undefined)pool.add(m,null,'first try',{why:[because('why.nothing_of_group',{group})],block:'kept up'});

@@ -258,6 +258,10 @@ fn it_hurt_stands_on_every_card() {
         !texts(&cards).contains(&"false-grip-hang".to_string()),
         "{cards}"
     );
+    // Where it was not said where it hurt, all that the movement bears on rests, and so does what bears on that.
+    let bears = "const { ids, stresses } = rungbook.states.model.tables, of = stresses[ids.indexOf('false-grip-hang')];
+        return [of > 0, [...document.querySelectorAll('#sets article')].filter(e => stresses[ids.indexOf(e.dataset.movement)] & of).length]";
+    assert_eq!(run(&browser, bears), json!([true, 0]));
     assert_eq!(run(&browser, UNMARKED), json!([]));
 }
 

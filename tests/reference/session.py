@@ -305,10 +305,10 @@ class Coach:
             self.add(j, None, "first try", block="kept up")
 
     def try_unsure(self, group):
-        """What is open of a group rests: the lowest rung that only lacks what was never shown."""
+        """Nothing is known of a group, and what is open of it rests: the lowest rung that only lacks what was never shown."""
         c, client = self.c, self.client
         js = [j for j, m in c.movements.items() if m.group == group and m.counted and not (m.lowering or m.practised or m.guarded)]
-        if any(client.is_open(j) and j in client.spared for j in js):
+        if all(client.now(j) is None for j in js) and any(client.is_open(j) and j in client.spared for j in js):
             unsure = [j for j in js if client.now(j) is None and client.only_unsure(j)]
             if unsure:
                 self.add(min(unsure, key=lambda j: (ORDER.index(c[j].pattern), c[j].stage, c[j].straight, len(c[j].classes), j)), None, "first try", block="kept up")

@@ -187,10 +187,11 @@
     const on = results.dayText(results.today()), because = where === 'test' ? 'it hurt in a test' : 'it hurt in training';
     const chosen = boxes.filter(({ box }) => box.checked).map(({ box }) => box.value), came = signs.filter(({ box }) => box.checked).map(({ box }) => box.value);
     store.add('paused', { movement: tables.ids[m], on, by: 'client', because });
-    for (const part of chosen) {
-      // Where it was not said how much, the part rests until somebody lifts it.
-      if (score.input.value === '') store.add('paused', { part, on, by: 'client', because });
-      if (score.input.value !== '' || came.length) store.add('pain', { part, score: Number(score.input.value || '0'), on, ...(came.length ? { signs: came } : {}) });
+    const unsaid = chosen.length === 0;
+    for (const part of unsaid ? boxes.filter(({ stressed }) => stressed).map(({ box }) => box.value) : chosen) {
+      // Where it was not said where or how much, what it bears on rests until somebody lifts it.
+      if (unsaid || score.input.value === '') store.add('paused', { part, on, by: 'client', because });
+      if (!unsaid && (score.input.value !== '' || came.length)) store.add('pain', { part, score: Number(score.input.value || '0'), on, ...(came.length ? { signs: came } : {}) });
     }
     // Something hurts that did not before: no more tests today, unless the reader says anew that nothing does.
     store.set('fit', null);

@@ -360,7 +360,7 @@
     const isHard = (/** @type {Candidate} */ { block }) => block === 'strength' || block === 'kept up';
     const tryUnsure = (/** @type {number} */ group) => {
       const of = c.model.order.filter((m) => facts.group(m) === group && facts.isCounted(m) && !isLowering(c, m) && !facts.isPractice(m) && !isGuarded(c, m));
-      if (!of.some((m) => training.isOpen(c, m) && c.found.reached[m] !== 1)) return;
+      if (of.some((m) => now(c, m) !== null) || !of.some((m) => training.isOpen(c, m) && c.found.reached[m] !== 1)) return;
       const [m] = of.filter((one) => now(c, one) === null && training.isOnlyUnsure(c, one))
         .sort((a, b) => tables.pattern_order.indexOf(tables.pattern[a]) - tables.pattern_order.indexOf(tables.pattern[b]) || tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
       if (m !== undefined) pool.add(m, null, 'first try', { why: [because('why.nothing_of_group', { group })], block: 'kept up' });
@@ -372,7 +372,7 @@
       const plain = can.filter((m) => facts.group(m) === group && !isGuarded(c, m));
       if (![...known].some((pattern) => tables.groups[pattern] === group)) keep(plain, because('why.whole_body'));
       if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryOne(plain, because('why.nothing_of_group', { group }));
-      // Where what is open of it rests: the lowest rung that only lacks what was never shown.
+      // Where nothing is known of it and what is open of it rests: the lowest rung that only lacks what was never shown.
       if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryUnsure(group);
     }
     // What was trained lately of the chain goes on, if less: it does not make room for others.

@@ -181,8 +181,8 @@ impl Pool<'_, '_> {
         }
     }
 
-    /// Where what is open of a group rests and nothing else has a line: a first try of the lowest rung that only lacks what was never
-    /// shown. Common practice, no source.
+    /// Where nothing is known of a group, what is open of it rests, and nothing else has a line: a first try of the lowest rung that
+    /// only lacks what was never shown. Common practice, no source.
     fn try_unsure(&mut self, group: Group) {
         let (t, roster) = (self.trainee, self.trainee.roster);
         let plain = |ix: &MovementIx| {
@@ -190,7 +190,8 @@ impl Pool<'_, '_> {
             f.group() == Some(group) && f.counted && !f.lowering() && !f.practised() && !f.guarded()
         };
         let all = || roster.standing.iter().copied().filter(plain);
-        if !all().any(|ix| t.is_open(ix) && t.rests(ix)) {
+        let nothing_known = all().all(|ix| t.now(ix).is_none());
+        if !nothing_known || !all().any(|ix| t.is_open(ix) && t.rests(ix)) {
             return;
         }
         let unknown = all().filter(|ix| t.now(*ix).is_none() && t.is_only_unsure(*ix));
