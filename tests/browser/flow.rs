@@ -705,7 +705,7 @@ fn it_hurt_pauses() {
         "though foundations are shown"
     );
     let said = browser.run(
-        "document.querySelectorAll('#sheet article').forEach(a => { a.hidden = false; }); document.querySelector('#test-single-leg-balance .enter > p:last-child button').click(); return document.querySelector('#test-single-leg-balance .enter .advice').textContent",
+        "document.querySelectorAll('#sheet article').forEach(a => { a.hidden = false; }); document.querySelector('#test-hip-hinge .enter > p:last-child button').click(); return document.querySelector('#test-hip-hinge .enter .advice').textContent",
         &json!([]),
     );
     assert!(
@@ -807,6 +807,8 @@ fn light_effort_waits_with_guarded_tests() {
             "document.querySelector(arguments[0]).click()",
             &json!([words]),
         );
+        // What a form needs is loaded with the first.
+        browser.wait_until(&format!("document.querySelector('{id} .advice')"));
         browser.run(
             "return document.querySelector(`${arguments[0]} .advice`).className.includes('do-not')",
             &json!([id]),
