@@ -137,8 +137,8 @@ impl Pool<'_, '_> {
         }
     }
 
-    /// Keeps up the highest rung that fits and does not stand already, off what hurts and with bent arms first; where it is too easy the next. Gives its
-    /// pattern.
+    /// Keeps up the highest rung that fits and does not stand already, off what hurts and with bent arms first; where it is too easy
+    /// the next. Gives its pattern.
     fn keep(&mut self, list: &[MovementIx], why: Reason) -> Option<Pattern> {
         let t = self.trainee;
         let stands = |ix: MovementIx| self.all.iter().any(|c| c.movement == ix && !c.single);
