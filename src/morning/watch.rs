@@ -6,7 +6,7 @@ use crate::curriculum::target::Micro;
 use crate::curriculum::{Day, Mass, MovementIx};
 use crate::readiness::{Cause, State, causes};
 use crate::results::{LIMITS, Screened, Tested};
-use crate::training::{Group, K, Logged};
+use crate::training::{Group, K, Logged, holds};
 use std::collections::BTreeMap;
 
 /// One thing to watch.
@@ -166,7 +166,7 @@ impl Look<'_, '_> {
         out
     }
 
-    /// The newest pain of each part: what rests for it, else what is younger than the days without steps.
+    /// The newest pain of each part: what rests for it or holds it back, else what is younger than the days without steps.
     fn pains(&self) -> Vec<Watch> {
         let t = self.trainee;
         let stopping = causes(t.person, t.today);
@@ -177,7 +177,7 @@ impl Look<'_, '_> {
             .filter_map(|(at, p)| {
                 let stops = stopping.contains(&Cause::Pain(at));
                 let recent = p.score > 0 && t.today.days_after(p.on) < K.pain_days;
-                (stops || recent).then_some(Watch::Pain { at, stops })
+                (stops || holds(p) || recent).then_some(Watch::Pain { at, stops })
             })
             .collect();
         out.sort_by_key(Watch::rank);

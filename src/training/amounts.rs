@@ -97,9 +97,9 @@ impl<'a> Trainee<'a> {
     /// The steps that a plan shows for a line that stood so often in its earlier full weeks.
     fn planned(&self, facts: &Facts<'_>, times: u32, ease: &Ease) -> i64 {
         let every = if facts.strict { K.three } else { K.two };
-        match ease.by {
-            Some(_) => 0,
-            None => i64::from(K.planned.min(times / every)),
+        match ease.hold {
+            true => 0,
+            false => i64::from(K.planned.min(times / every)),
         }
     }
 

@@ -1,13 +1,14 @@
 //! What is taken back on a day: after time off, for pain, after a pause.
 
 use super::constants::K;
+use super::ended::{holds, is_worse, takes_back};
 use super::reason::{Reason, Rule};
 use super::trainee::Trainee;
 use crate::curriculum::day::WEEK;
 use crate::curriculum::words::{BodyPart, Pattern};
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, causes};
-use crate::results::{LIMITS, Pain};
+use crate::results::Pain;
 
 /// How a line is made less.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -48,17 +49,23 @@ impl Trainee<'_> {
             Pattern::Mobility | Pattern::Exit => Ease::default(),
             _ => self.after_time_off(ix, on, first),
         };
+        ease.hold |= self.has_sign;
+        for hurt in &self.eased {
+            if facts.bears_on(hurt.part) && on.days_after(hurt.on) <= K.pain_days {
+                ease.hold = true;
+                ease.by = Some((Rule::Pain, Reason::Hurt(hurt.part, hurt.score)));
+            }
+        }
         for pain in self.newest_pains() {
-            if !facts.stresses(pain.part) || !holds(pain, on) {
+            if !facts.stresses(pain.part) || !holds(pain) {
                 continue;
             }
             let lightly = facts.stresses_lightly(pain.part);
             if lightly && self.now(ix).is_none() {
                 continue;
             }
-            // From 4 on as after a worse next morning. Common practice, no source.
-            let next = pain.next_morning.unwrap_or(0) > pain.score;
-            let worse = !lightly && (next || pain.score >= K.pain_less);
+            let next = is_worse(pain);
+            let worse = !lightly && takes_back(pain);
             ease.hold = true;
             ease.sore = true;
             ease.worse |= worse;
@@ -74,7 +81,7 @@ impl Trainee<'_> {
         }
         for ended in &self.ended {
             let week = (on.days_after(ended.until) - 1).div_euclid(WEEK) + 1;
-            if week > K.pause_weeks || !self.reaches(ended.what, ix) {
+            if week > K.pause_weeks || !self.is_back_from(ended, ix) {
                 continue;
             }
             // Week 1 light and easier, week 2 easier, week 3 light.
@@ -120,7 +127,7 @@ impl Trainee<'_> {
     /// A part that a movement stresses and on which nothing grows today.
     pub(super) fn sore_part(&self, ix: MovementIx) -> Option<BodyPart> {
         let facts = self.roster.of(ix);
-        let hurts = |p: &&Pain| facts.bears_on(p.part) && holds(p, self.today);
+        let hurts = |p: &&Pain| facts.bears_on(p.part) && holds(p);
         self.newest_pains().into_iter().find(hurts).map(|p| p.part)
     }
 
@@ -130,7 +137,7 @@ impl Trainee<'_> {
         let facts = self.roster.of(ix);
         let on_it = |pain: &&Pain| {
             let too_much = facts.mobility() || facts.heavy_on.contains(&pain.part) || pain.on == on;
-            facts.bears_on(pain.part) && holds(pain, self.today) && too_much
+            facts.bears_on(pain.part) && holds(pain) && too_much
         };
         self.newest_pains().into_iter().find(on_it).map(|p| p.part)
     }
@@ -140,7 +147,7 @@ impl Trainee<'_> {
         let (of, than) = (self.roster.of(ix), self.roster.of(than));
         let heavy = |p: &&Pain| of.bears_on(p.part) && than.heavy_on.contains(&p.part);
         let mut pains = self.newest_pains().into_iter().filter(heavy);
-        pains.find(|p| holds(p, self.today)).map(|p| p.part)
+        pains.find(|p| holds(p)).map(|p| p.part)
     }
 
     /// Whether one movement bears more than another on a part that hurts today: a stand-in must not.
@@ -151,14 +158,14 @@ impl Trainee<'_> {
                 || other.heavy_on.contains(&p.part) && !than.heavy_on.contains(&p.part)
         };
         let pains = self.newest_pains();
-        pains.iter().any(|p| holds(p, self.today) && more(p))
+        pains.iter().any(|p| holds(p) && more(p))
     }
 
     /// Something is restricted or paused for pain, a part hurts, or training has only begun again: nothing harder is tried first.
     pub(super) fn asks_for_care(&self) -> bool {
         let spared = causes(self.person, self.today);
         spared.iter().any(|cause| !matches!(cause, Cause::Pause(_)))
-            || self.newest_pains().iter().any(|p| holds(p, self.today))
+            || self.newest_pains().iter().any(|p| holds(p))
             || self.is_back
     }
 
@@ -175,9 +182,4 @@ impl Trainee<'_> {
             self.today.days_after(two[1]) < K.off_for[usize::from(longer)]
         })
     }
-}
-
-/// A pain of 3 to 5, of the last two weeks.
-fn holds(pain: &Pain, on: Day) -> bool {
-    (LIMITS.pain[0]..LIMITS.pain[1]).contains(&pain.score) && on.days_after(pain.on) <= K.pain_days
 }

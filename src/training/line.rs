@@ -142,7 +142,7 @@ impl Trainee<'_> {
             instead_of: c.instead_of,
             rule,
             why,
-            then: self.then(rule, facts, unit),
+            then: self.then(rule, facts, unit, ease.hold),
             of,
             eased: ease.light || ease.easier,
             sore: ease.sore,
@@ -154,7 +154,7 @@ impl Trainee<'_> {
     }
 
     /// What follows a line. Who is to take care goes no further than what is asked.
-    fn then(&self, rule: Rule, facts: &Facts<'_>, unit: Unit) -> Then {
+    fn then(&self, rule: Rule, facts: &Facts<'_>, unit: Unit, holds: bool) -> Then {
         match rule {
             Rule::Show => Then::Result,
             Rule::FirstTry | Rule::UntilTested => {
@@ -164,6 +164,7 @@ impl Trainee<'_> {
                     false => Then::StopTwo,
                 }
             }
+            _ if holds => Then::Same,
             _ => Then::Step,
         }
     }
@@ -306,7 +307,7 @@ impl Trainee<'_> {
     fn first_try(&self, ix: MovementIx, c: &Candidate, At { tried, times, .. }: At) -> Asked {
         let facts = self.roster.of(ix);
         // One set more, where it stood as often as earns a step.
-        let more = tried && times >= if facts.strict { K.three } else { K.two };
+        let more = tried && !self.has_sign && times >= if facts.strict { K.three } else { K.two };
         let few = facts.guarded() || facts.lowering() || facts.each <= i64::from(K.try_dose);
         let amount = if facts.is_hold() {
             facts.each.min(K.try_s.into())

@@ -2,6 +2,7 @@
 
 use super::candidates::Candidates;
 use super::constants::K;
+use super::ended::holds;
 use super::facts::{Kind, Roster};
 use super::goal::{Gap, Goal};
 use super::session::{Laying, Session, Week, counts_as_hard};
@@ -54,6 +55,10 @@ pub enum Condition {
     Sixes,
     /// Holding the breath is left alone: nothing is strained. Common practice, no source.
     Breathe,
+    /// A part hurts: what bears on it goes up only after a lower entry.
+    Lower,
+    /// A sign that no clinician has seen: nothing goes up.
+    Sign,
 }
 
 impl Training {
@@ -137,6 +142,12 @@ fn conditions(trainee: &Trainee<'_>, gaps: &[Gap]) -> Vec<Condition> {
     }
     if trainee.spares_breath {
         out.push(Condition::Breathe);
+    }
+    if trainee.newest_pains().iter().any(|p| holds(p)) {
+        out.push(Condition::Lower);
+    }
+    if trainee.has_sign {
+        out.push(Condition::Sign);
     }
     out
 }

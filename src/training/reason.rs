@@ -163,6 +163,8 @@ pub enum Reason {
         /// Light and easier.
         less: bool,
     },
+    /// It hurt so much lately, and is better.
+    Hurt(BodyPart, u32),
     /// Which week after it.
     AfterPause(i32),
     /// Something harder is not tried first.
@@ -221,6 +223,8 @@ pub enum Then {
     StopClean,
     Did,
     Step,
+    /// Nothing moves on.
+    Same,
 }
 
 impl Then {
@@ -232,6 +236,7 @@ impl Then {
             Then::StopClean => "stop_clean",
             Then::Did => "did",
             Then::Step => "step",
+            Then::Same => "same",
         }
     }
 }

@@ -10,7 +10,7 @@ use super::session::Session;
 use crate::curriculum::target::{Added, Got, Measure, ONE, say_mass};
 use crate::curriculum::words::{BodyPart, End, Pattern, Units, Word};
 use crate::curriculum::{Mass, Movement, MovementIx};
-use crate::results::Paused;
+use crate::results::{LIMITS, Paused};
 use crate::words::{Value, Words};
 
 /// Says training in a language.
@@ -171,6 +171,10 @@ impl<'a> Say<'a> {
             Reason::Hurts { .. } => self.hurts(reason),
             Reason::Waits(ix) => with("waits", &[("movement", (&self.named(ix)).into())]),
             Reason::GoesOn => plain("goes_on"),
+            Reason::Hurt(part, score) => with(
+                "hurt",
+                &[("part", self.part(part).into()), ("score", score.into())],
+            ),
             Reason::AfterPause(n) => with("after_pause", &[("n", Value::Whole(n.into()))]),
         }
     }
@@ -264,13 +268,17 @@ impl<'a> Say<'a> {
     }
 
     pub fn condition(&self, condition: Condition) -> String {
-        self.say(match condition {
+        let lower = [("n", Value::from(LIMITS.pain[0] - 1))];
+        let key = match condition {
             Condition::Unanswered => "unanswered",
             Condition::CoachPresent => "coach_present",
             Condition::WallNear => "wall_near",
             Condition::Sixes => "sixes",
             Condition::Breathe => "breathe_through",
-        })
+            Condition::Lower => "until_lower",
+            Condition::Sign => "until_seen",
+        };
+        self.fill(key, &lower)
     }
 
     /// The amount of one set, its load too.

@@ -339,7 +339,11 @@ impl<'t, 'a> Laying<'t, 'a> {
         });
         let sets: usize = of_kind.clone().map(|l| l.of.did.len()).sum();
         let rise = f64::from(K.rise[0]) / f64::from(K.rise[1]);
-        let full = full.saturating_sub(self.sore.get(&kind).copied().unwrap_or(0));
+        let held = match t.has_sign {
+            true => full,
+            false => self.sore.get(&kind).copied().unwrap_or(0),
+        };
+        let full = full.saturating_sub(held);
         let risen = of_kind.clone().next().map_or(0.0, |first| {
             let days = t.today.days_after(first.of.on).max(7);
             (sets * 7) as f64 * f64::from(K.rise[0]) / f64::from(days * K.rise[1] as i32)

@@ -1,6 +1,7 @@
 //! One person on one day: age, time, log, states, what rests, what is at hand.
 
 use super::constants::K;
+use super::ended::{Ended, Hurt};
 use super::facts::{Facts, Roster};
 use super::now::Now;
 use super::reason::Left;
@@ -56,14 +57,6 @@ impl Logged<'_> {
     }
 }
 
-/// A pause of a week or more that has ended, or a pain.
-#[derive(Clone, Copy, Debug)]
-pub struct Ended {
-    pub what: Paused,
-    /// Its last day.
-    pub until: Day,
-}
-
 /// Everything that the training of one person on one day is worked out from.
 pub struct Trainee<'a> {
     pub roster: &'a Roster<'a>,
@@ -79,6 +72,10 @@ pub struct Trainee<'a> {
     pub minutes: u32,
     pub days: &'a [Weekday],
     pub ended: Vec<Ended>,
+    /// What hurt and is better: nothing on it moves on for a while.
+    pub(super) eased: Vec<Hurt>,
+    /// A sign that no clinician has seen: nothing moves on.
+    pub(super) has_sign: bool,
     /// As if nothing rested: what the route takes no notice of.
     states: Vec<Option<State>>,
     /// A number of their own still counts, though what they need is not shown.
@@ -140,6 +137,8 @@ impl<'a> Trainee<'a> {
             minutes: person.train.minutes.unwrap_or(K.minutes),
             days: &person.train.days,
             ended: Vec::new(),
+            eased: Vec::new(),
+            has_sign: false,
             states,
             before: vec![false; count],
             unsure: vec![false; count],
@@ -167,6 +166,8 @@ impl<'a> Trainee<'a> {
             self.foot.insert(*pattern, foot);
         }
         self.ended = self.ended_pauses();
+        self.eased = self.eased_pains();
+        self.has_sign = self.newest_pains().iter().any(|p| !p.signs.is_empty());
         self.is_back = self.is_back_lately();
         self.careful = self.asks_for_care();
         self.spares_breath = self.breath_rests();
@@ -431,43 +432,6 @@ impl<'a> Trainee<'a> {
     pub fn stops(&self, pain: &crate::results::Pain) -> bool {
         pain.score > readiness::goes_on_to(self.person, pain.part, self.today)
             || !pain.signs.is_empty()
-    }
-
-    /// The pauses of a week or more that have ended, pains too.
-    fn ended_pauses(&self) -> Vec<Ended> {
-        let pauses = self.person.pauses.iter().filter_map(|p| {
-            let until = p.until.filter(|until| *until < self.today)?;
-            let long = until.days_after(p.on) + 1 >= K.pause_days;
-            long.then_some(Ended {
-                what: p.what,
-                until,
-            })
-        });
-        let mut out: Vec<Ended> = pauses.collect();
-        for part in BodyPart::ALL {
-            let mut pains: Vec<&crate::results::Pain> = self
-                .person
-                .pains
-                .iter()
-                .filter(|p| p.part == *part)
-                .collect();
-            pains.sort_by_key(|p| p.on);
-            let bad: Vec<bool> = pains.iter().map(|p| self.stops(p)).collect();
-            let Some(last) = bad.iter().rposition(|b| *b) else {
-                continue;
-            };
-            let Some(after) = pains.get(last + 1) else {
-                continue;
-            };
-            let first = bad[..last].iter().rposition(|b| !b).map_or(0, |i| i + 1);
-            if after.on.days_after(pains[first].on) >= K.pause_days {
-                out.push(Ended {
-                    what: Paused::Part(*part),
-                    until: after.on.plus(-1),
-                });
-            }
-        }
-        out
     }
 
     /// The phase that counts when variations are compared: a whole rep where none is said.

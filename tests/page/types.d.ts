@@ -799,7 +799,10 @@ interface Rungbook {
     heavyBelow: (c: Trainee, m: number, than: number) => number;
     isAtHand: (c: Trainee, m: number) => boolean;
     hasAll: (c: Trainee, m: number) => boolean;
-    isHolding: (c: Trainee, pain: Pain, on: number) => boolean;
+    isHolding: (pain: Pain) => boolean;
+    takesBack: (c: Trainee, pain: Pain) => boolean;
+    hasSign: (c: Trainee) => boolean;
+    easedPains: (c: Trainee) => Pain[];
     sorePart: (c: Trainee, m: number) => number;
     pulledNerve: (c: Trainee, m: number) => number;
     isOnlyUnsure: (c: Trainee, m: number) => boolean;

@@ -319,7 +319,7 @@ class Client:
         self.spare()
         self.memory, self.rungs = {}, {}
         self.is_back = self.is_back_lately()
-        self.careful = self.restricted or any(self.holds(pains[-1], today) for pains in self.pains.values()) or self.is_back
+        self.careful = self.restricted or any(self.holds(pains[-1]) for pains in self.pains.values()) or self.is_back
 
     @property
     def minor(self):
@@ -395,10 +395,18 @@ class Client:
 
     def reaches(self, what, m):
         return {
-            "part": lambda: what.name in m.parts, "class": lambda: what.name in m.classes,
+            "part": lambda: what.name in m.parts, "heavily": lambda: m.bears_on(what.name), "class": lambda: what.name in m.classes,
             "pattern": lambda: what.name == m.pattern, "movement": lambda: what.name == m.id,
             "light": lambda: m.guarded or m.lowering,
         }[what.kind]()
+
+    def takes_back(self, pain):
+        return pain.score >= PAIN_LESS or pain.next_morning > pain.score
+
+    @property
+    def has_sign(self):
+        """One that no clinician has seen."""
+        return any(pains[-1].signs for pains in self.pains.values())
 
     def stops(self, part, pain):
         """Whether an entry pauses its part."""
@@ -406,7 +414,7 @@ class Client:
 
     def spare(self):
         """What is paused or restricted today, and the pauses of a week or more that have ended."""
-        holding, self.ended, self.spared_parts = [], [], []
+        holding, self.ended, self.spared_parts, self.eased = [], [], [], {}
         self.restricted = self.says == "light"
         self.spares_breath = False
         cleared = {}
@@ -442,6 +450,16 @@ class Client:
 
     def spare_pain(self, part, pains, holding):
         bad = [self.stops(part, pain) for pain in pains]
+        hurt = [b or self.holds(pain) for b, pain in zip(bad, pains)]
+        run = [k for k, b in enumerate(hurt) if b]
+        if run and not hurt[-1]:
+            last = first = run[-1]
+            self.eased[part] = pains[last].on
+            while first > 0 and hurt[first - 1]:
+                first -= 1
+            less = any(self.stops(part, p) or self.takes_back(p) for p in pains[first : last + 1])
+            if less and (pains[last + 1].on - pains[first].on).days >= A_PAUSE:
+                self.ended.append((Spared("heavily", part), pains[last + 1].on - DAY))
         if bad[-1]:
             holding.append(Spared("part", part))
             self.spared_parts.append(part)
@@ -516,12 +534,12 @@ class Client:
 
     # ------------------------------------------------------------ what is not tried first
 
-    def holds(self, pain, on):
-        """Whether a pain is one under which nothing grows."""
-        return PAIN_EASES <= pain.score < PAIN_RESTS and (on - pain.on).days <= PAIN_DAYS
+    def holds(self, pain):
+        """Whether a pain is one under which nothing grows, until a newer entry is lower."""
+        return PAIN_EASES <= pain.score < PAIN_RESTS
 
     def sore_parts(self):
-        return [part for part, pains in self.pains.items() if self.holds(pains[-1], self.today)]
+        return [part for part, pains in self.pains.items() if self.holds(pains[-1])]
 
     def is_sore(self, m):
         return any(m.bears_on(part) for part in self.sore_parts())

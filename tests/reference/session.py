@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from client import DAY, GROUPS, LAPSED, MOST_RESERVE, NEVER, OFF_LONGER, ORDER, PAIN_LESS, SEVERAL_SETS, floor
+from client import DAY, GROUPS, LAPSED, MOST_RESERVE, NEVER, OFF_LONGER, ORDER, PAIN_DAYS, SEVERAL_SETS, floor
 from gaps import WHOLE
 from readiness import leaves
 
@@ -485,13 +485,16 @@ class Coach:
         m, client, found = self.c[id], self.client, Ease()
         if m.pattern not in ("mobility", "exit"):
             found = self.after_time_off(m, on, first_session)
+        for part, last in client.eased.items():
+            if m.bears_on(part) and (on - last).days <= PAIN_DAYS:
+                found = found._replace(rule="pain")
         for part in sorted(m.parts & set(client.pains)):
             pain = client.pains[part][-1]
-            if client.holds(pain, on):
+            if client.holds(pain):
                 lightly = not m.bears_on(part)
                 if lightly and client.now(id) is None:
                     continue
-                worse = not lightly and (pain.next_morning > pain.score or pain.score >= PAIN_LESS)
+                worse = not lightly and client.takes_back(pain)
                 found = found.with_more(worse, worse, "pain")._replace(sore=True, worse=found.worse or worse)
         for what, last in client.ended:
             week = ((on - last).days - 1) // WEEK + 1
@@ -530,8 +533,12 @@ class Coach:
 
         return last, len(sessions) >= n and all(map(good, sessions[-n:]))
 
+    def holds_all(self, ease):
+        """Nothing moves on."""
+        return ease.rule or self.client.has_sign
+
     def planned_steps(self, m, times, ease):
-        return 0 if ease.rule else min(MOST_STEPS, times // (STRICT_SESSIONS if m.strict else SESSIONS))
+        return 0 if self.holds_all(ease) else min(MOST_STEPS, times // (STRICT_SESSIONS if m.strict else SESSIONS))
 
     def by_weight(self, id, times, ease):
         """(sets, reps, kg, rule or None, reserve) of full reps with weight on record."""
@@ -543,7 +550,7 @@ class Coach:
             if kg <= last.kg:  # it goes on as it was
                 kg, reps = last.kg, max(least, min(MOST_REPS, floor(last.did[0])))
                 sets = min(sets, max(self.sets_of(m, reps, False), len(last.did)))
-            if earned and not ease.rule and self.plate <= PLATE_SHARE * ((client.bodyweight or 0) + kg):
+            if earned and not self.holds_all(ease) and self.plate <= PLATE_SHARE * ((client.bodyweight or 0) + kg):
                 kg, rule = kg + self.plate, "strict"
         elif last and last.missed:
             kg, rule = min(kg, last.kg), "what training shows"
@@ -584,7 +591,7 @@ class Coach:
         amount, rule = max(fewest, amount), None
         if last and last.full:
             amount = max(amount, floor(last.did[0]))
-            if earned and not ease.rule:
+            if earned and not self.holds_all(ease):
                 amount, rule = amount + step, "strict" if m.strict else "two for two"
         elif last and last.missed:
             amount, rule = min(amount, floor(last.did[0])), "what training shows"
@@ -675,7 +682,7 @@ class Coach:
 
     def first_try(self, id, tried, times):
         m, client = self.c[id], self.client
-        more = tried and times >= (STRICT_SESSIONS if m.strict else SESSIONS)
+        more = tried and not client.has_sign and times >= (STRICT_SESSIONS if m.strict else SESSIONS)
         if m.unit == "s":
             amount, reserve = min(FIRST_HOLD, m.of_a_set), None
         else:

@@ -293,7 +293,7 @@ class Laying:
             return
         sets = line.sets
         if self.hard(line):
-            rest = self.p.ceiling(m.kind, self.week.full_before, line.sore) - self.week.sets.get(m.kind, 0)
+            rest = self.p.ceiling(m.kind, 0 if self.p.client.has_sign else self.week.full_before, line.sore) - self.week.sets.get(m.kind, 0)
             share = -(-rest // self.to_come) - self.sets.get(m.kind, 0)
             if x.goes_on and (lately := self.p.client.lately(line.movement)):
                 share = max(share, min(self.coach.sets_like(lately), rest - self.sets.get(m.kind, 0)))
@@ -443,6 +443,7 @@ def answer(case):
     conditions += int(client.age is not None and client.age < SECOND_TEN)
     conditions += int(client.age is not None and client.age >= 65)  # a wall or a rail beside them
     conditions += int(client.spares_breath)
+    conditions += int(bool(client.sore_parts())) + int(client.has_sign)
     conditions += int(client.minor and any(client.c[i].loaded for i in gaps))
     return {
         "goal": {"skill": goal.name, "chosen": goal.chosen, "reached": bool(goal.name) and not gaps},

@@ -83,6 +83,7 @@ impl Case<'_> {
                 });
             }
             name if name.starts_with("load-") => self.demands_of_load(),
+            name if name.starts_with("later-") => self.demands_of_later_days(),
             _ => self.demands_of_choice(),
         }
     }

@@ -114,7 +114,7 @@
     const { c, goal, gaps, histories } = of, { say, name } = saying, { model, tables, person, found, day, K } = c;
     const shown = (/** @type {number} */ m, /** @type {Point} */ { amount, load }) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: load ? MASS : NO_LOAD, load, hits: 0, of: 0 });
     const stopping = found.causes.filter(({ kind }) => kind === 'pain');
-    const pains = training.newestPains(c).map((pain) => ({ pain, stops: stopping.some(({ entry }) => entry === pain.entry) })).filter(({ pain, stops }) => stops || (pain.score > 0 && day - pain.on < K.pain_days))
+    const pains = training.newestPains(c).map((pain) => ({ pain, stops: stopping.some(({ entry }) => entry === pain.entry) })).filter(({ pain, stops }) => stops || training.isHolding(pain) || (pain.score > 0 && day - pain.on < K.pain_days))
       .filter(({ stops }) => !stops).map(({ pain }) => training.painWords(tables, pain, null));
     const rests = saying.causes(found.causes.filter(({ kind }) => kind !== 'pain'));
     const falls = histories.flatMap(({ movement: m, fallen }) => (fallen ? [say('morning.falls', { movement: name(m), first: shown(m, fallen.last[0]), then: shown(m, fallen.last[1]), best: shown(m, fallen.best), day: results.dayText(fallen.best.on) })] : []));

@@ -95,13 +95,13 @@
     }
     return out;
   };
-  /** The newest pain of each part that is neither fine nor old: nothing is proposed that bears on these parts. @param {Stand} stand @returns {Pain[]} */
+  /** The newest pain of each part that is not low: nothing is proposed that bears on these parts. @param {Stand} stand @returns {Pain[]} */
   const sore = ({ person, day }) => {
-    const [from] = globalThis.rungbook.health.LIMITS.pain, { pain_days } = /** @type {Model} */ (model).tables.training;
+    const [from] = globalThis.rungbook.health.LIMITS.pain;
     /** @type {Map<number, Pain>} */
     const newest = new Map();
     for (const pain of [...person.pains].sort((a, b) => a.on - b.on)) if (pain.on <= day) newest.set(pain.part, pain);
-    return [...newest.values()].filter((pain) => readiness.isPausing(/** @type {Model} */ (model), person, pain, day) || (pain.score >= from && day - pain.on <= pain_days));
+    return [...newest.values()].filter((pain) => readiness.isPausing(/** @type {Model} */ (model), person, pain, day) || pain.score >= from);
   };
   /** Whether a movement bears on a part that is sore. @param {Stand} stand @param {number} m */
   const bearsOnSore = (stand, m) => sore(stand).some(({ part }) => ((/** @type {Model} */ (model).tables.stresses[m] >> part) & 1) === 1);

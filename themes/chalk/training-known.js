@@ -129,11 +129,15 @@
 
   // ---- what is not tried first
 
-  /** A pain of 3 to 5, of the last two weeks. @param {Trainee} c @param {Pain} pain @param {number} on */
-  const isHolding = ({ K }, { score, on: day }, on) => score >= LIMITS.pain[0] && score < LIMITS.pain[1] && on - day <= K.pain_days;
+  /** A pain of 3 to 5: what bears on its part stays as it is until a newer entry is lower. @param {Pain} pain */
+  const isHolding = ({ score }) => score >= LIMITS.pain[0] && score < LIMITS.pain[1];
+  /** Of such a pain: light and easier, from 4 on as after a worse next morning. @param {Trainee} c @param {Pain} pain */
+  const takesBack = ({ K }, { score, nextMorning }) => score >= K.pain_less || (nextMorning !== null && nextMorning > score);
+  /** Whether no clinician has seen a sign yet: nothing moves on. @param {Trainee} c */
+  const hasSign = (c) => newestPains(c).some(({ signs }) => signs.length > 0);
   /** A part that a movement stresses and on which nothing grows today; -1 where there is none. @param {Trainee} c @param {number} m */
   const sorePart = (c, m) => {
-    const pain = newestPains(c).find((one) => bearsOn(c, m, one.part) && isHolding(c, one, c.day));
+    const pain = newestPains(c).find((one) => bearsOn(c, m, one.part) && isHolding(one));
     return pain ? pain.part : -1;
   };
   /** Stresses a part, and not only lightly. @param {Trainee} c @param {number} m @param {number} part */
@@ -141,13 +145,13 @@
   /** A part that hurts today, that a movement stresses and another is heavy on, in whose place it would stand; -1 where there is none.
    * @param {Trainee} c @param {number} m @param {number} than */
   const heavyBelow = (c, m, than) => {
-    const pain = newestPains(c).find((one) => isHolding(c, one, c.day) && bearsOn(c, m, one.part) && ((c.tables.heavy_on[than] >> one.part) & 1) === 1);
+    const pain = newestPains(c).find((one) => isHolding(one) && bearsOn(c, m, one.part) && ((c.tables.heavy_on[than] >> one.part) & 1) === 1);
     return pain ? pain.part : -1;
   };
   /** Whether one movement bears more than another on a part that hurts today: a stand-in must not. @param {Trainee} c @param {number} m @param {number} than */
   const bearsMore = (c, m, than) => {
     const heavy = (/** @type {number} */ of, /** @type {number} */ part) => ((c.tables.heavy_on[of] >> part) & 1) === 1;
-    return newestPains(c).some((pain) => isHolding(c, pain, c.day) && ((bearsOn(c, m, pain.part) && !bearsOn(c, than, pain.part)) || (heavy(m, pain.part) && !heavy(than, pain.part))));
+    return newestPains(c).some((pain) => isHolding(pain) && ((bearsOn(c, m, pain.part) && !bearsOn(c, than, pain.part)) || (heavy(m, pain.part) && !heavy(than, pain.part))));
   };
   /** By the whole log: two weeks off or more, now or ended less than a week ago, from four weeks on less than two. @param {Trainee} c */
   const isBackLately = ({ log, day, K }) => {
@@ -166,7 +170,7 @@
   const sparesBreath = ({ found, tables }) => found.causes.some(({ kind, cls }) => kind === 'restrict' && cls !== null && tables.classes[cls] === 'breath-holding');
   /** Something is restricted or paused for pain, a part hurts, or training has only begun again. @param {Trainee} c */
   const asksForCare = (c) => {
-    if (c.memo.care === null) c.memo.care = c.found.causes.some(({ kind }) => kind !== 'paused') || newestPains(c).some((pain) => isHolding(c, pain, c.day)) || isBack(c);
+    if (c.memo.care === null) c.memo.care = c.found.causes.some(({ kind }) => kind !== 'paused') || newestPains(c).some((pain) => isHolding(pain)) || isBack(c);
     return c.memo.care;
   };
   /** The highest rung of a pattern that is known or was done; where there is none, the lowest that may be trained. @param {Trainee} c @param {number} pattern */
@@ -313,14 +317,33 @@
       if (pause.kind !== 'paused' || pause.until === null || pause.until >= day || pause.until - pause.on + 1 < K.pause_days) continue;
       out.push({ spares: (m) => readiness.reaches(model, pause, m), until: pause.until });
     }
-    for (const [part, all] of by([...person.pains].filter(({ on }) => on <= day).sort((a, b) => a.on - b.on), (pain) => pain.part)) {
-      const bad = all.map((pain) => readiness.isPausing(model, person, pain, day)), last = bad.lastIndexOf(true);
-      if (last < 0 || last === bad.length - 1) continue;
-      const first = bad.lastIndexOf(false, last) + 1, end = all[last + 1].on;
-      if (end - all[first].on >= K.pause_days) out.push({ spares: (m) => ((c.tables.stresses[m] >> part) & 1) === 1, until: end - 1 });
+    for (const [part, all] of painsByPart(c)) {
+      const stops = (/** @type {Pain} */ pain) => readiness.isPausing(model, person, pain, day);
+      const rested = longRun(c, all, stops), hurt = longRun(c, all, (pain) => stops(pain) || isHolding(pain));
+      if (rested) out.push({ spares: (m) => ((c.tables.stresses[m] >> part) & 1) === 1, until: rested.until });
+      // What was trained on, light and easier: what bears on it only lightly was never less.
+      if (hurt && hurt.run.some((pain) => stops(pain) || takesBack(c, pain))) out.push({ spares: (m) => bearsOn(c, m, part), until: hurt.until });
     }
     c.memo.ended = out;
     return out;
+  };
+  /** @param {Trainee} c by part, each by day */
+  const painsByPart = ({ person, day }) => by([...person.pains].filter(({ on }) => on <= day).sort((a, b) => a.on - b.on), (pain) => pain.part);
+  /** The last run of bad entries that a better one ended, a week or more after its first, with its last day.
+   * @param {Trainee} c @param {Pain[]} all @param {(pain: Pain) => boolean} is @returns {{ run: Pain[], until: number } | null} */
+  const longRun = ({ K }, all, is) => {
+    const bad = all.map(is), last = bad.lastIndexOf(true);
+    if (last < 0 || last === bad.length - 1) return null;
+    const first = bad.lastIndexOf(false, last) + 1, end = all[last + 1].on;
+    return end - all[first].on >= K.pause_days ? { run: all.slice(first, last + 1), until: end - 1 } : null;
+  };
+  /** The parts whose newest entry is low again, each with the last one that was not. @param {Trainee} c @returns {Pain[]} */
+  const easedPains = (c) => {
+    const { model, person, day } = c;
+    return [...painsByPart(c)].sort(([a], [b]) => a - b).flatMap(([, all]) => {
+      const last = all.map((pain) => readiness.isPausing(model, person, pain, day) || isHolding(pain)).lastIndexOf(true);
+      return last >= 0 && last < all.length - 1 ? [all[last]] : [];
+    });
   };
 
   // ---- how much of a target that is
@@ -362,7 +385,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, isBack, wasLongOff, sparesBreath, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, isBack, wasLongOff, sparesBreath, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

@@ -429,13 +429,16 @@
         break;
       }
     }
+    if (training.hasSign(c)) out.hold = true;
+    for (const { part, score, on: day } of training.easedPains(c)) {
+      if (training.bearsOn(c, m, part) && on - day <= K.pain_days) Object.assign(out, { hold: true, rule: 'pain', why: because('why.hurt', { part, score }) });
+    }
     for (const pain of training.newestPains(c)) {
       const { part, score, nextMorning } = pain;
-      if (!((tables.stresses[m] >> part) & 1) || !training.isHolding(c, pain, on)) continue;
+      if (!((tables.stresses[m] >> part) & 1) || !training.isHolding(pain)) continue;
       const lightly = !training.bearsOn(c, m, part);
       if (lightly && now(c, m) === null) continue;
-      // From 4 on as after a worse next morning.
-      const next = nextMorning !== null && nextMorning > score, worse = !lightly && (next || score >= K.pain_less);
+      const next = nextMorning !== null && nextMorning > score, worse = !lightly && training.takesBack(c, pain);
       Object.assign(out, { hold: true, sore: true, worse: out.worse || worse, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(worse && next ? 'why.pain_worse' : worse ? 'why.pain_less' : 'why.pain_hold', { part, score }) });
     }
     for (const { spares, until } of training.ended(c)) {
@@ -462,7 +465,7 @@
   /** A part that hurts and that a movement stresses too much for that: it stretches it, is heavy on it, or began to hurt on that day; -1
    * where there is none. @param {Trainee} c @param {number} m @param {number} day */
   const tooMuchOn = (c, m, day) => {
-    const pain = training.newestPains(c).find((one) => training.bearsOn(c, m, one.part) && training.isHolding(c, one, c.day)
+    const pain = training.newestPains(c).find((one) => training.bearsOn(c, m, one.part) && training.isHolding(one)
       && (c.facts.isMobility(m) || ((c.tables.heavy_on[m] >> one.part) & 1) === 1 || one.on === day));
     return pain ? pain.part : -1;
   };
@@ -525,7 +528,7 @@
   const amounts = (c, m, is, before, taken) => {
     const { K, facts } = c, timed = isTimed(c, m), practice = facts.isPractice(m), own = facts.has(m, OWN_DOSE) && practice, dose = facts.dose(m);
     const strict = facts.has(m, STRICT), step = timed ? K.step_s : 1, can = whole(is);
-    const plus = taken.rule ? 0 : Math.min(K.planned, Math.floor(before / (strict ? K.three : K.two)));
+    const plus = taken.hold ? 0 : Math.min(K.planned, Math.floor(before / (strict ? K.three : K.two)));
     if (facts.isByMax(m) && is.load > 0) return byWeight(c, m, plus, taken);
     const part = (/** @type {number} */ of) => down(can * of);
     let top = 0, amount = 0;
@@ -574,7 +577,7 @@
       const amount = timed ? Math.min(K.try_s, dose.each) : loaded && c.minor ? K.minor_reps : Math.min(dose.each, few ? K.try_reps_few : K.try_reps);
       const kilos = loaded ? load(c, m) : readiness.mass(dose.unit, dose.load, c.person.bodyWeight) || null;
       // One set more, where it stood as often as earns a step.
-      const more = tried && before >= (facts.has(m, STRICT) ? K.three : K.two) ? 1 : 0;
+      const more = tried && !training.hasSign(c) && before >= (facts.has(m, STRICT) ? K.three : K.two) ? 1 : 0;
       return { sets: (tried ? K.again : K.try_sets) + more, amount: Math.max(1, amount), load: kilos, rule: tried ? 'until it is tested' : 'first try', why: tried ? because(more ? 'why.until_more' : 'why.until_number') : null, left: timed ? null : K.left };
     }
     if (of.rule === 'show it' && of.gap) {
@@ -648,7 +651,7 @@
     const out = {
       block: of.block, movement: m, sets: taken.light ? Math.max(K.fewest, Math.ceil(does.sets / 2)) : does.sets, amount: does.amount, unit, seconds: unit === 'reps' && facts.seconds(m) ? facts.seconds(m) / ONE : null,
       load: does.load, ...sides(c, m), rest: restOf(c, m, unit, does.amount), left: does.left, minutes: 0, gap: of.gap, insteadOf: of.insteadOf, rule, why,
-      then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, m) || training.asksForCare(c) ? 'did' : unit === 's' ? 'stop_clean' : 'stop_two') : 'step', eased: taken.light || taken.easier, sore: taken.sore, worse: taken.worse, candidate: of,
+      then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, m) || training.asksForCare(c) ? 'did' : unit === 's' ? 'stop_clean' : 'stop_two') : taken.hold ? 'same' : 'step', eased: taken.light || taken.easier, sore: taken.sore, worse: taken.worse, candidate: of,
     };
     out.minutes = minutes(c, out);
     return out;

@@ -214,7 +214,7 @@
   const fitted = (c, work, week, { on, line, lines, state }) => {
     const { K, facts } = c, hard = isHard(line.block), kind = facts.kind(line.movement);
     if (hard && !isTrial(line.rule)) {
-      const full = Math.max(0, Math.max(0, week.full - (week.lighter ? 1 : 0)) - (work.sore.get(kind) || 0)), here = state.sets.get(kind) || 0;
+      const full = training.hasSign(c) ? 0 : Math.max(0, Math.max(0, week.full - (week.lighter ? 1 : 0)) - (work.sore.get(kind) || 0)), here = state.sets.get(kind) || 0;
       const rest = ceiling(c, kind, full, line.sore) - (week.sets.get(kind) || 0), lately = line.candidate.goesOn ? training.didLately(c, line.movement) : null;
       // Two sets are left for what keeps its line and has none yet.
       const waits = (/** @type {Candidate} */ of) => facts.kind(of.movement) === kind && isHard(of.block) && keepsItsLine(c, work, of, on) && !lines.some((other) => other.movement === of.movement);
@@ -370,6 +370,8 @@
     ...(c.age !== null && c.age >= c.K.balance_age ? [say('training.wall_near')] : []),
     ...(c.minor && [...gaps.keys()].some((m) => c.facts.has(m, LOADED)) ? [say('training.sixes')] : []),
     ...(training.sparesBreath(c) ? [say('training.breathe_through')] : []),
+    ...(training.newestPains(c).some(training.isHolding) ? [say('training.until_lower', { n: globalThis.rungbook.health.LIMITS.pain[0] - 1 })] : []),
+    ...(training.hasSign(c) ? [say('training.until_seen')] : []),
   ];
 
   /** About how long a path is, ends that are alike once, below a month in weeks; null where nothing of it is left. @param {Tables} tables @param {Gap} gap */

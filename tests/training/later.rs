@@ -1,0 +1,81 @@
+//! Clients whose later days are demanded: what the calendar alone may not bring back, and what has to come. Each file says in words who
+//! it is and what is demanded; here the demands are checked.
+
+use super::coach::{Case, Line};
+use rungbook::curriculum::words::{BodyPart, Word};
+use std::collections::BTreeMap;
+
+fn is(line: &Line<'_>, id: &str) -> bool {
+    line.movement.id().as_str() == id
+}
+
+fn is_hard(line: &Line<'_>) -> bool {
+    ["strength", "kept up"].contains(&line.says("block"))
+}
+
+/// Stresses a part, and not only lightly.
+fn bears_on(line: &Line<'_>, part: BodyPart) -> bool {
+    let mut of = line.movement.stresses().iter().filter(|s| s.part == part);
+    of.any(|s| s.how.map(Word::word) != Some("light"))
+}
+
+impl Case<'_> {
+    /// What each client's comment demands.
+    pub fn demands_of_later_days(&self) {
+        let all = self.lines();
+        let conditions = self.answer["conditions"].to_string();
+        match self.name.as_str() {
+            "later-elbow-four" => {
+                let sore = |l: &&Line<'_>| is_hard(l) && bears_on(l, BodyPart::Elbow);
+                let sore: Vec<Line<'_>> = all.into_iter().filter(|l| sore(&l)).collect();
+                self.all(&sore, "light and easier to the last week", &|l| {
+                    l.says("rule") == "pain" && !l.movement.guarded() && l.number("sets") <= 2.0
+                });
+                self.all(&sore, "no step is promised", &|l| {
+                    l.says("then") == "the same again"
+                });
+                self.same_every_week(&sore);
+                assert!(
+                    conditions.contains("newer entry of 2 or less"),
+                    "{}: {conditions}",
+                    self.name
+                );
+            }
+            "later-elbow-better" => {
+                let sore = |l: &&Line<'_>| is_hard(l) && bears_on(l, BodyPart::Elbow);
+                let sore: Vec<Line<'_>> = all.into_iter().filter(|l| sore(&l)).collect();
+                self.all(&sore, "by steps", &|l| match l.week() {
+                    1 | 2 => l.says("rule") == "after a pause" && !l.movement.guarded(),
+                    3 => l.says("rule") == "after a pause" || l.session["lighter"] == true,
+                    _ => l.says("rule") != "after a pause",
+                });
+                self.some(&sore, "as it was", &|l| {
+                    is(l, "pull-up") && l.week() == 4 && l.number("amount") == 6.0
+                });
+                assert!(!conditions.contains("newer entry"), "{}", self.name);
+            }
+            "later-neck-numb" => {
+                let known = |l: &Line<'_>| !l.is_new();
+                let known: Vec<Line<'_>> = all.into_iter().filter(known).collect();
+                self.same_every_week(&known);
+                assert!(conditions.contains("clinician"), "{}", self.name);
+            }
+            other => panic!("{other}: nothing is demanded of it"),
+        }
+    }
+
+    /// No line asks more, in sets or in one set, than the first time it stood.
+    fn same_every_week(&self, lines: &[Line<'_>]) {
+        let mut first: BTreeMap<&str, (f64, f64)> = BTreeMap::new();
+        for line in lines {
+            let asks = (line.number("sets"), line.number("amount"));
+            let (sets, amount) = *first.entry(line.movement.id().as_str()).or_insert(asks);
+            assert!(
+                asks.0 <= sets && asks.1 <= amount,
+                "{}: more than {sets} x {amount}: {}",
+                self.name,
+                line.line
+            );
+        }
+    }
+}
