@@ -144,7 +144,7 @@ class Person {
     this.touches += 1;
     this.trail.push(`${what} (${this.words})`);
     await new Promise((go) => { setTimeout(go, 120); });
-    await this.until("document.readyState === 'complete'");
+    await this.until("document.readyState === 'complete' && !document.querySelector('main[aria-busy]')");
     return element;
   }
 

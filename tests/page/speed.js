@@ -93,6 +93,8 @@ const TOUCHES = {
   'where I stand: a number': { before: (p) => p.open('where-i-stand.html'), steps: [{ press: '#history article[data-movement=pull-up] .number-line input' }, { keys: '11' }, { press: '#history article[data-movement=pull-up] .number-line button[type=submit]' }] },
   'where I stand: all skills': { before: (p) => p.open('where-i-stand.html'), steps: [{ press: '#all > summary', wait: "document.getElementById('skills-mine').children.length" }] },
   'today: a set ticked': { before: (p) => p.open('today.html'), steps: [{ press: '#sets .ticks input' }, { press: '#sets article:nth-of-type(2) .ticks input' }] },
+  'today: a line kept': { before: (p) => p.open('today.html'), steps: [{ press: '#sets article:has(.ticks) .ticks input' }, { press: '#sets article:has(.ticks) .acts button:not(.hurt)', wait: "document.querySelector('#sets article.done')" }] },
+  'today: an hour rated': { before: (p) => p.open('today.html'), steps: [{ press: '#session-effort' }, { keys: '6' }, { press: '#session-minutes' }, { keys: '60' }, { press: '#session button[type=submit]' }] },
   'movement: a number': { before: (p) => p.open('bar-dip.html'), steps: [{ press: '#number-form button', wait: "document.querySelector('#number-form input')" }, { press: '#number-form input' }, { keys: '11' }, { press: '#number-form button[type=submit]' }] },
   'search: typing': { before: (p) => p.open('search.html'), steps: [{ press: '#find' }, { keys: 'painful shoulder' }] },
   'movements: narrowing': { before: (p) => p.open('movements.html'), steps: [{ press: '#narrow-by' }, { keys: 'pull' }] },

@@ -927,6 +927,7 @@ interface Rungbook {
     blame: (input: Element, fault: HTMLElement, why: string) => void;
     /** Draws anew and leaves the focus with the same control, or with an element that can have it. */
     hold: (draw: () => void, place: string) => void;
+    later: (all: (() => void)[], place: string) => void;
     go: (href: string) => void;
     /** Loads the scripts that an element names in `data-src`. */
     load: (id: string) => Promise<void>;

@@ -92,6 +92,6 @@
     const all = [...days].map(([on, list]) => make('section', {}, make('h3', {}, states.day(on)), make('ul', { class: 'plain log-day' }, ...list.map(line))));
     byId('log-list').replaceChildren(...all.slice(0, OPEN), ...(all.length > OPEN ? [make('details', {}, make('summary', { text: say('log.earlier', { n: all.length - OPEN }) }), ...all.slice(OPEN))] : []));
   };
-  store.onChange(() => page.hold(draw, 'log-head'));
+  store.onChange(() => page.later([draw], 'log-head'));
   draw();
 })();

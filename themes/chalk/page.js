@@ -187,6 +187,33 @@
     head.focus({ preventScroll: true });
   };
 
+  /** What is still to be drawn, by whom. @type {{ place: string, step: () => void }[]} */
+  let steps = [];
+  const busy = document.querySelector('main');
+  const takeStep = () => {
+    const first = steps.shift();
+    if (busy && !steps.length) busy.removeAttribute('aria-busy');
+    if (first) hold(first.step, first.place);
+  };
+  const takeSteps = () => {
+    try {
+      takeStep();
+    } finally {
+      if (steps.length) setTimeout(takeSteps);
+    }
+  };
+  /** Draws once what was just done is seen, each step in a task of its own, so that the page answers meanwhile; the page is busy until the
+   * last. What the same place still had to draw gives way. A page that is left is drawn to the end first. @param {(() => void)[]} all @param {string} place as in `hold` */
+  const later = (all, place) => {
+    const isUnderWay = steps.length > 0;
+    steps = [...steps.filter((one) => one.place !== place), ...all.map((step) => ({ step, place }))];
+    if (isUnderWay) return;
+    if (busy) busy.setAttribute('aria-busy', 'true');
+    if (document.hidden) setTimeout(takeSteps);
+    else requestAnimationFrame(() => setTimeout(takeSteps));
+  };
+  addEventListener('pagehide', () => { while (steps.length) takeStep(); });
+
   /** Follows a link of the site, so that what storage refused goes along. @param {string} href */
   const go = (href) => {
     const link = make('a', { href, hidden: true });
@@ -232,7 +259,7 @@
     if (active) active.postMessage({ keep: pages, whole });
   };
 
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, blame, hold, go, load, keepPages, units } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, blame, hold, later, go, load, keepPages, units } });
 
   const worker = document.documentElement.dataset.worker;
   // From disk a browser may not read the manifest, and would complain.

@@ -13,12 +13,23 @@
   /** Notices of the last act, said once. */
   const notice = byId('notice');
   const tell = (/** @type {string} */ text) => { notice.textContent = text; };
-  /** What a new number changed is said at once, where it can be taken back. @param {{ key: string, news: (Node | string)[] }} of */
-  const tellNews = ({ key, news }) => {
-    notice.replaceChildren(...news, ' ', make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), on: { click: () => { store.remove(key); tell(say('number.taken_back')); } } }));
+  /** Takes a result back. @param {Tested} tested @param {string} key */
+  const back = (tested, key) => make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: results.dayWords(tested.on) }), on: { click: () => store.remove(key) } });
+  const dayOf = (/** @type {Tested} */ { on }) => states.day(results.dayText(on)), gotOf = (/** @type {Tested} */ tested) => states.got(readiness.sidesText(tested, model.target(tested.movement).atMost));
+  /** @param {Tested} tested @param {string} key */
+  const past = (tested, key) => make('li', {}, ...sayNodes('stand.past', { day: dayOf(tested), got: gotOf(tested) }), ' ', back(tested, key));
+  /** What a new number changed is said at once, where it can be taken back; it stands in its movement's row before all else is drawn anew.
+   * @param {number} m @param {{ key: string, news: (Node | string)[] }} of */
+  const tellNews = (m, { key, news }) => {
+    const stand = mine(), newest = stand && stand.person.tested.filter(({ movement }) => movement === m).sort((a, b) => a.on - b.on || a.entry - b.entry).pop();
+    const row = document.querySelector(`#history article[data-movement="${tables.ids[m]}"] > ul`), known = newest && store.entries('tested')[newest.entry];
+    if (row && newest && known && known.key === key) row.replaceChildren(past(newest, key));
+    notice.replaceChildren(...news, ' ', make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), on: { click: () => { store.remove(key); tell(say('number.taken_back')); notice.focus(); } } }));
     notice.focus();
     notice.scrollIntoView({ block: 'center' });
   };
+  /** The field of a movement. @param {number} m */
+  const field = (m) => number.line(m, (told) => tellNews(m, told));
 
   /** What the latest day changed. @param {Stand} stand */
   const changes = (stand) => {
@@ -47,11 +58,9 @@
       if (list) list.push(tested);
       else of.set(tested.movement, [tested]);
     }
-    const back = (/** @type {Tested} */ tested) => make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: results.dayWords(tested.on) }), on: { click: () => store.remove(kept[tested.entry].key) } });
-    const day = (/** @type {Tested} */ { on }) => states.day(results.dayText(on)), got = (/** @type {Tested} */ tested) => states.got(readiness.sidesText(tested, model.target(tested.movement).atMost));
-    const past = (/** @type {Tested} */ tested) => make('li', {}, ...sayNodes('stand.past', { day: day(tested), got: got(tested) }), ' ', back(tested));
+    const keyOf = (/** @type {Tested} */ { entry }) => kept[entry].key;
     const table = (/** @type {Tested[]} */ list) => make('table', { class: 'history-table' }, make('thead', {}, make('tr', {}, ...[say('history.day'), say('history.result'), ''].map((text) => make(text ? 'th' : 'td', text ? { scope: 'col', text } : {})))),
-      make('tbody', {}, ...list.map((tested) => make('tr', {}, make('th', { scope: 'row' }, day(tested)), make('td', {}, ...got(tested)), make('td', {}, back(tested))))));
+      make('tbody', {}, ...list.map((tested) => make('tr', {}, make('th', { scope: 'row' }, dayOf(tested)), make('td', {}, ...gotOf(tested)), make('td', {}, back(tested, keyOf(tested)))))));
     /** @param {number} m @param {Tested[]} list */
     const drawn = (m, list) => {
       const look = looks.get(m);
@@ -63,7 +72,7 @@
       const from = JSON.stringify([list.map((tested) => [kept[tested.entry], tested.sides]), looks.get(m), isBarred, units.current(), stand.day]), known = shownOf.get(m);
       if (known && known.from === from) return known.line;
       const line = make('article', { class: 'past', 'data-movement': tables.ids[m] },
-        make('h3', {}, states.figure(m), named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1])), number.line(m, tellNews), ...(list.length > 1 ? drawn(m, list) : []));
+        make('h3', {}, states.figure(m), named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1], keyOf(list[list.length - 1]))), field(m), ...(list.length > 1 ? drawn(m, list) : []));
       shownOf.set(m, { from, line });
       return line;
     });
@@ -82,7 +91,7 @@
     const of = aim.planOf(stand);
     // A field invites: it stands beside what may be trained, and not beside what waits or rests.
     const may = (/** @type {number} */ m) => stand.found.states[m] === readiness.OWNED || stand.found.states[m] === readiness.OPEN || (of.limiter !== null && of.limiter.movement === m);
-    const way = aim.way(of, (m) => (may(m) ? number.line(m, tellNews) : null));
+    const way = aim.way(of, (m) => (may(m) ? field(m) : null));
     byId('goal').replaceChildren(aim.goalChoice('stand'));
     byId('aim-says').replaceChildren(...aim.sentence(of));
     byId('how-long').replaceChildren(...aim.howLong(of));
@@ -151,7 +160,7 @@
     if (stand) drawAll(stand);
   });
 
-  const draw = () => {
+  const drawFirst = () => {
     const stand = mine();
     byId('nothing-yet').hidden = stand !== null;
     for (const id of ['aim', 'all', 'changed', 'rests', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null;
@@ -163,11 +172,10 @@
     changes(stand);
     drawAll(stand);
     rests(stand);
-    ahead(stand);
-    load(stand);
-    history(stand);
-    asides(stand);
   };
+  const withStand = (/** @type {(stand: Stand) => void} */ act) => () => { const stand = mine(); if (stand) act(stand); };
+  /** The page in steps: the plan takes longest. */
+  const DRAWN = [drawFirst, withStand((stand) => { if (!states.barred()) aim.planOf(stand); }), withStand((stand) => { ahead(stand); load(stand); }), withStand((stand) => { history(stand); asides(stand); })];
 
   // ---- keeping one's numbers
 
@@ -312,6 +320,6 @@
   };
   people();
   if (location.hash === '#people') /** @type {HTMLDetailsElement} */ (byId('people')).open = true;
-  store.onChange(() => page.hold(draw, 'notice'));
-  draw();
+  store.onChange(() => page.later(DRAWN, 'notice'));
+  DRAWN.forEach((step) => step());
 })();

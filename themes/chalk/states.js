@@ -30,8 +30,10 @@
   const mine = () => {
     if (!model || (store.isEmpty() && !store.facts().goal)) return null;
     const day = results.today(), exported = store.all();
+    if (kept && kept.value.day === day && kept.value.exported === exported) return kept.value;
     const key = `${day}:${JSON.stringify(exported)}`;
     if (!kept || kept.key !== key) kept = { key, value: current(model, day, exported) };
+    else kept.value.exported = exported;
     return kept.value;
   };
 
@@ -148,8 +150,9 @@
   /** On a movement's own page: that it rests, why, and where that is lifted. */
   const drawRest = () => {
     const here = document.querySelector('main[data-movement]'), place = document.getElementById('rests-here');
-    const stand = mine(), m = model && here ? model.numbers.get(/** @type {HTMLElement} */ (here).dataset.movement || '') : undefined;
+    const m = model && here ? model.numbers.get(/** @type {HTMLElement} */ (here).dataset.movement || '') : undefined;
     if (!place || m === undefined) return;
+    const stand = mine();
     place.hidden = !stand || stand.found.states[m] !== readiness.PAUSED;
     if (!stand || place.hidden) return;
     place.replaceChildren(make('p', { text: say('rests.this_rests') }), make('ul', { class: 'plain' }, ...stand.found.pausedBy(m).map((cause) => make('li', {}, ...causeWords(cause)))),
@@ -187,8 +190,9 @@
   };
 
   const draw = () => {
-    const stand = store.isEmpty() ? null : mine();
-    for (const slot of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-state-of]'))) {
+    const slots = /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-state-of]'));
+    const stand = store.isEmpty() || !slots.length ? null : mine();
+    for (const slot of slots) {
       const m = model ? model.numbers.get(slot.dataset.stateOf || '') : undefined;
       slot.replaceChildren(...(stand && m !== undefined ? [mark(stand.found.states[m], stand.found.counted[m] === 1)] : []));
       slot.hidden = !stand;

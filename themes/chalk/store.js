@@ -14,9 +14,14 @@
   /** Keys that were taken away though storage refused. @type {Set<string>} */
   const gone = new Set();
   let trouble = '';
+  /** What is kept, as it was read in this task. @type {{ all: ReturnType<typeof gathered>, facts: ReturnType<typeof facts>, isEmpty: boolean, exported: Exported | null } | null} */
+  let seen = null;
   /** @type {(() => void)[]} */
   const listeners = [];
-  const changed = () => listeners.forEach((act) => act());
+  const changed = () => {
+    seen = null;
+    listeners.forEach((act) => act());
+  };
 
   const storage = () => {
     try {
@@ -49,6 +54,7 @@
   };
   /** Whether it is kept for longer than the visit. @param {string} key @param {string} value */
   const write = (key, value) => {
+    seen = null;
     gone.delete(key);
     try {
       const kept = storage();
@@ -70,6 +76,7 @@
   };
   /** @param {string} key */
   const remove = (key) => {
+    seen = null;
     visit.delete(key);
     try {
       const kept = storage(), tab = isCarried(key) ? null : ofTab();
@@ -140,8 +147,17 @@
     for (const kind of which) sound[kind].sort((a, b) => (a.entry.on < b.entry.on ? -1 : a.entry.on > b.entry.on ? 1 : a.key < b.key ? -1 : 1));
     return { sound, odd };
   };
+  /** What is kept, read once for all who ask in one task. */
+  const now = () => {
+    if (!seen) {
+      const isResult = (/** @type {string} */ key) => /^(tested|trained|sessions|paused|pain|remarks):/.test(key);
+      seen = { all: gathered([...kinds(), 'undated']), facts: facts(), isEmpty: !keys().some(isResult), exported: null };
+      Promise.resolve().then(() => { seen = null; });
+    }
+    return seen;
+  };
   /** @param {string} kind */
-  const entries = (kind) => gathered([kind]).sound[kind];
+  const entries = (kind) => [...now().all.sound[kind]];
   /** What is kept about the person, as it stands. @returns {Record<string, any>} */
   const aboutMe = () => {
     const kept = parsed(read('about'));
@@ -191,17 +207,19 @@
 
   /** Everything as it is exported. @returns {Exported} */
   const all = () => {
-    const { sound } = gathered(kinds());
+    const kept = now(), { sound } = kept.all;
+    if (kept.exported) return kept.exported;
     /** @type {any} */
-    const out = { results: 1, ...facts().sound };
+    const out = { results: 1, ...kept.facts.sound };
     for (const kind of kinds()) {
       const bare = sound[kind].map(({ entry }) => entry);
       if (bare.length || ['tested', 'trained', 'paused'].includes(kind)) out[kind] = bare;
     }
+    kept.exported = out;
     return out;
   };
   /** What is kept here and is no sound entry: it decides nothing, and is not lost. @returns {Odd[]} */
-  const odd = () => [...facts().odd, ...gathered(kinds()).odd];
+  const odd = () => [...now().facts.odd, ...now().all.odd];
 
   /** Writes what an export holds beside what is kept; equal entries once. @param {any} exported sound @param {boolean} weightToo */
   const takeIn = (exported, weightToo) => {
@@ -351,11 +369,11 @@
       /** '', 'full' or 'forbidden'. */
       trouble: () => trouble,
       /** Before the first result there are no states: what is left alone for health's sake is none. */
-      isEmpty: () => !keys().some((key) => /^(tested|trained|sessions|paused|pain|remarks):/.test(key)),
+      isEmpty: () => now().isEmpty,
       /** Whether this browser lets the page keep anything. */
       keeps: () => canKeep('?'),
       /** The facts about the person that are sound. */
-      facts: () => facts().sound,
+      facts: () => now().facts.sound,
       /** Says one of them; null takes it away. @param {string} key @param {unknown} value */
       put: (key, value) => {
         remove(NEXT);
@@ -391,10 +409,12 @@
     try {
       if (!canKeep(carried)) {
         JSON.parse(decodeURIComponent(carried)).forEach((/** @type {[string, string]} */ [key, value]) => { if (isCarried(String(key))) visit.set(String(key), String(value)); });
+        seen = null;
         results.check(store.all(), results.today());
       }
     } catch {
       visit.clear();
+      seen = null;
     }
   }
   /** Every page stands in the site's own folder; another site may stand beside it on one host. @param {{ pathname: string }} address */

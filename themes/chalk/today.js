@@ -109,22 +109,53 @@
     const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => { timer.end(); return ask(line.movement); }, () => { location.href = 'if-it-hurts.html'; }); } } });
     if (done.length) {
       return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
-        make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => done.forEach(({ key }) => store.remove(key)) } }), ' ', hurt));
+        make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => { done.forEach(({ key }) => store.remove(key)); redraw(line, of, on); } } }), ' ', hurt));
     }
     if (line.rule === 'show it') return make('article', { class: 'check line', 'data-movement': id }, head, ...about(line, of), number(line));
     const draft = drafts(on)[id] || { ticks: [], amounts: [], left: '', weight: null };
     const sets = ticks(line, draft), logged = isLogged(line);
     const left = logged ? field(`left-${id}`, say('today.left_in_reserve'), draft.left, say(line.unit === 'reps' ? 'today.reps' : 'today.seconds')) : null;
     const weight = logged && line.load ? field(`weight-${id}`, say(line.load < 0 ? 'today.help_used' : 'today.weight_used'), draft.weight === null ? typed(line.load) : draft.weight, say(inPounds() ? 'today.pounds' : 'today.kilograms')) : null;
-    const jot = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: left ? left.input.value : '', weight: weight ? weight.input.value : null } } });
+    const note = () => store.note('ticks', { on, of: { ...drafts(on), [id]: { ticks: sets.map(({ tick }) => tick.checked), amounts: sets.map(({ amount }) => amount.value), left: left ? left.input.value : '', weight: weight ? weight.input.value : null } } });
+    const jot = () => {
+      note();
+      const known = shown.cards.get(line.movement);
+      if (known) known.from = fromOf(line, on);
+    };
     const fault = make('p', { class: 'fault', role: 'alert', id: `fault-${id}` });
     const keeps = make('button', { type: 'button', text: say('today.keep'), on: { click: async () => {
       if (!left || await isSlip(line, sets)) return;
       const [at, why] = keep(line, on, sets, left.input, weight && weight.input);
       page.blame(at, fault, why);
+      if (why === '') redraw(line, of, on);
     } } });
     return make('article', { class: 'check line', 'data-movement': id, on: { input: jot } }, head, ...about(line, of), make('ul', { class: 'ticks' }, ...sets.map(({ whole }) => whole)),
       weight && weight.whole, left && left.whole, logged ? null : make('p', { class: 'hint', text: say('today.not_kept') }), line.block === 'range' && !logged ? number(line) : null, fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
+  };
+
+  /** The cards as they stand, by movement, each with all that it is drawn from; `order` is the session without its cards. @type {{ order: string, cards: Map<number, { from: string, card: HTMLElement }> }} */
+  const shown = { order: '', cards: new Map() };
+  /** What a card is drawn from. @param {Line} line @param {string} on */
+  const fromOf = (line, on) => {
+    const id = tables.ids[line.movement], kept = (/** @type {string} */ kind) => store.entries(kind).filter(({ entry: one }) => one.on === on && one.movement === id);
+    return JSON.stringify([line, on, page.units.current(), kept('trained'), kept('tested'), drafts(on)[id]]);
+  };
+  /** A card, the one that stands where nothing of it changed. @param {Line} line @param {Training} of @param {string} on */
+  const cardOf = (line, of, on) => {
+    const from = fromOf(line, on), known = shown.cards.get(line.movement);
+    if (known && known.from === from) return known.card;
+    const made = card(line, of, on);
+    shown.cards.set(line.movement, { from, card: made });
+    return made;
+  };
+  /** One card anew in its place, with the focus on its heading. @param {Line} line @param {Training} of @param {string} on */
+  const redraw = (line, of, on) => {
+    const was = shown.cards.get(line.movement), made = cardOf(line, of, on);
+    if (!was || was.card === made) return;
+    const hadFocus = was.card.contains(document.activeElement);
+    was.card.replaceWith(made);
+    const head = made.querySelector('h3');
+    if (hadFocus && head) head.focus({ preventScroll: true });
   };
 
   // ---- the page
@@ -157,12 +188,19 @@
     const care = session ? aim.care(of, session) : [];
     byId('care').hidden = care.length === 0;
     byId('care').replaceChildren(...care);
-    byId('sets').replaceChildren(...(lines.length ? BLOCKS.flatMap((block) => {
-      const all = lines.filter((line) => line.block === block), key = block.replace(' ', '_');
-      // What was never done is not kept up.
-      const isBeside = block === 'kept up' && all.some(({ movement }) => !training.got(of.trainee, movement));
-      return all.length ? [make('section', { class: 'block' }, make('h2', { text: isBeside ? say('today.head_beside') : say(`today.head_${key}`) }), make('p', { class: 'hint', text: isBeside ? say('today.block_beside') : say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => card(line, of, on))))] : [];
-    }) : [make('p', { text: say('today.nothing_open') })]));
+    // What was never done is not kept up.
+    const isBeside = lines.filter(({ block }) => block === 'kept up').some(({ movement }) => !training.got(of.trainee, movement));
+    const order = JSON.stringify([on, isBeside, lines.map(({ block, movement }) => [block, movement])]);
+    // Where the same movements stand as before, only what changed of them is drawn anew.
+    if (order === shown.order) lines.forEach((line) => redraw(line, of, on));
+    else {
+      shown.order = order;
+      shown.cards.clear();
+      byId('sets').replaceChildren(...(lines.length ? BLOCKS.flatMap((block) => {
+        const all = lines.filter((line) => line.block === block), key = block === 'kept up' && isBeside ? 'beside' : block.replace(' ', '_');
+        return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`today.head_${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => cardOf(line, of, on))))] : [];
+      }) : [make('p', { text: say('today.nothing_open') })]));
+    }
     const lost = session ? aim.leftOut(of, session.leftOut) : [];
     byId('left-out').hidden = lost.length === 0;
     byId('left-out-list').replaceChildren(...lost);
@@ -211,7 +249,9 @@
     if (said === null || !long) return;
     effort.value = '';
     minutes.value = '';
-    store.add('sessions', { effort: said, minutes: long, on: results.dayText(results.today()) });
+    const on = results.dayText(results.today());
+    store.add('sessions', { effort: said, minutes: long, on });
+    drawAfter(on);
   });
 
   // ---- the morning after
@@ -256,7 +296,8 @@
     install();
   });
 
-  store.onChange(() => { page.hold(draw, 'when'); morning(); install(); });
+  const plan = () => { const stand = mine(); if (stand && !states.barred()) aim.planOf(stand); };
+  store.onChange(() => { page.later([plan, draw], 'when'); morning(); install(); });
   page.units.onChange(draw);
   draw();
   morning();

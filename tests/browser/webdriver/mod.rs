@@ -108,9 +108,20 @@ impl Browser {
         self.post("back", &json!({}));
     }
 
-    /// Runs the body of a function in the page.
+    /// Runs the body of a function in the page, once it has drawn all that it still had to.
     pub fn run(&self, script: &str, args: &Value) -> Value {
-        self.post("execute/sync", &json!({ "script": script, "args": args }))
+        let settled = format!(
+            "const act = function () {{ {script}\n }}, of = arguments, busy = () => document.querySelector('main[aria-busy]');
+            if (!busy()) return act.apply(this, of);
+            const wait = (tell) => (busy() ? setTimeout(() => wait(tell), 5) : tell(act.apply(this, of)));
+            return new Promise(wait);"
+        );
+        self.post("execute/sync", &json!({ "script": settled, "args": args }))
+    }
+
+    /// Waits until the page has drawn all that it still had to.
+    fn settle(&self) {
+        self.wait_until("!document.querySelector('main[aria-busy]')");
     }
 
     /// Runs the body of a function in the page and waits for what it hands to its last argument, a function.
@@ -137,6 +148,7 @@ impl Browser {
 
     /// The first element that a CSS selector fits.
     pub fn find(&self, selector: &str) -> Element {
+        self.settle();
         let url = format!("{}/element", self.session());
         let wanted = json!({ "using": "css selector", "value": selector });
         match self.try_ask("POST", &url, &wanted) {
@@ -152,8 +164,10 @@ impl Browser {
         text.as_str().expect("words are text").to_string()
     }
 
+    /// Clicks, and waits until the page has drawn what follows from it.
     pub fn click(&self, element: &Element) {
         self.post(&format!("element/{}/click", element.0), &json!({}));
+        self.settle();
     }
 
     /// Types behind what stands in a field. A date field takes its parts in the order of the browser's language.
