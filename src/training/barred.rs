@@ -36,6 +36,11 @@ impl Laying<'_, '_> {
             return Some(Left::Heavy);
         }
         if line.sore
+            && let Some(part) = self.trainee.is_overhead_on(line.movement)
+        {
+            return Some(Left::Overhead(part));
+        }
+        if line.sore
             && let Some(part) = self.too_much(line.movement, c.movement, draft.on)
         {
             return Some(Left::Sore(part));

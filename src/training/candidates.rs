@@ -167,7 +167,7 @@ impl Pool<'_, '_> {
         let (t, gap) = (self.trainee, &self.gaps[at]);
         let (ix, facts) = (gap.movement, self.trainee.roster.of(gap.movement));
         if !(t.is_open(ix) || t.was_done(ix)) {
-            return;
+            return self.step_below(at);
         }
         if !t.may(ix) {
             let why = t.why_not(ix);
@@ -207,11 +207,25 @@ impl Pool<'_, '_> {
             None
         };
         if let Some((rule, why)) = simple {
-            return self.add(self.of_gap(ix, at, rule, why));
+            let tried = match rule {
+                Rule::FirstTry => t.gentlest(ix),
+                _ => ix,
+            };
+            return self.add(self.of_gap(tried, at, rule, why));
         }
         match !anew && t.fits(ix) == Some(true) {
             true => self.itself_or_harder(at),
             false => self.build_up(at, anew),
+        }
+    }
+
+    /// Of what was lifted and is not open for nothing but what was never shown: the lighter step of its family.
+    fn step_below(&mut self, at: usize) {
+        let t = self.trainee;
+        let ix = self.gaps[at].movement;
+        let low = t.lighter_step(ix).filter(|_| t.was_lifted(ix));
+        if let Some((low, got)) = low.zip(t.got(ix)) {
+            self.add(self.of_gap(low, at, Rule::Builder, vec![Reason::NotShown(ix, got)]));
         }
     }
 

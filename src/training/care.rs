@@ -1,6 +1,6 @@
 //! What is said for safety before a session: pains that stop their part, somebody who stands by, and the breath.
 
-use super::plan::Training;
+use super::plan::{Sore, Training};
 use super::say::Say;
 use super::session::Session;
 use crate::curriculum::caution::{Book, Shipped, Word};
@@ -71,7 +71,8 @@ impl Say<'_> {
     /// What to leave out, with what to go gently, and when to stop a line: once a session. Common practice, no source.
     pub fn gently(&self, training: &Training) -> Option<String> {
         let parts = |rest: bool| {
-            let of = training.sore.iter().filter(|s| s.1.is_none() == rest);
+            let of = training.sore.iter();
+            let of = of.filter(|s| (s.1 == Sore::Rests) == rest);
             let of: Vec<&str> = of.map(|s| self.part(s.0)).collect();
             self.words.list(&of)
         };
@@ -83,8 +84,15 @@ impl Say<'_> {
         if !rests.is_empty() {
             out.push(fill("leave_out", &[("parts", (&rests).into())]));
         }
-        if let Some(above) = training.sore.iter().filter_map(|s| s.1).min() {
-            let hurts = parts(false);
+        let hurts = parts(false);
+        let stops = training.sore.iter().map(|s| s.1);
+        let above = stops.clone().filter_map(|stop| match stop {
+            Sore::Above(n) => Some(n),
+            Sore::Rests | Sore::More => None,
+        });
+        if stops.clone().any(|stop| stop == Sore::More) {
+            out.push(fill("go_gently_more", &[("parts", (&hurts).into())]));
+        } else if let Some(above) = above.min() {
             let values = [("parts", (&hurts).into()), ("n", above.into())];
             out.push(fill("go_gently", &values));
         }

@@ -59,6 +59,10 @@ pub struct Constants {
     pub try_reps_few: u32,
     pub try_dose: u32,
     pub try_s: u32,
+    /// Seconds of a first try that is carried. Common practice, no source.
+    pub try_carry: u32,
+    /// Back from time off a first try goes on to so many reps, or seconds, at most. Common practice, no source.
+    pub try_back: [u32; 2],
     pub try_sets: u32,
     /// Sets of the same until its number is in.
     pub again: u32,
@@ -186,6 +190,8 @@ pub struct Constants {
     pub logged: i32,
     /// Sessions to come among which a kind's sets are shared, at most.
     pub per_week: u32,
+    /// Sets at once, while the week has them, of what is lifted with weight for the goal. Common practice, no source.
+    pub heavy_sets: u32,
     /// Retests at most, of a kind; days ahead in which results run out.
     pub tests: u32,
     pub tests_kind: u32,
@@ -229,6 +235,8 @@ pub const K: Constants = Constants {
     try_reps_few: 2,
     try_dose: 3,
     try_s: 5,
+    try_carry: 15,
+    try_back: [12, 30],
     try_sets: 2,
     again: 3,
     first: 2,
@@ -298,6 +306,7 @@ pub const K: Constants = Constants {
     rise: [4, 3],
     logged: 21,
     per_week: 3,
+    heavy_sets: 4,
     tests: 6,
     tests_kind: 2,
     tests_ahead: 28,

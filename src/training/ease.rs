@@ -4,6 +4,7 @@ use super::constants::K;
 use super::ended::{holds, is_worse, takes_back};
 use super::reason::{Reason, Rule};
 use super::trainee::Trainee;
+use crate::curriculum::caution::{Book, Shipped};
 use crate::curriculum::day::WEEK;
 use crate::curriculum::words::{BodyPart, Pattern};
 use crate::curriculum::{Day, MovementIx};
@@ -142,6 +143,18 @@ impl Trainee<'_> {
         self.newest_pains().into_iter().find(on_it).map(|p| p.part)
     }
 
+    /// A shoulder at 4 or 5, or worse the next morning, where a movement has the arms overhead and bears on it. Common practice, no
+    /// source.
+    pub(super) fn is_overhead_on(&self, ix: MovementIx) -> Option<BodyPart> {
+        let facts = self.roster.of(ix);
+        let overhead = facts.of.cautions().contains(&Book::shipped(Shipped::Overhead));
+        let less = |p: &&Pain| {
+            p.part == BodyPart::Shoulder && facts.bears_on(p.part) && holds(p) && takes_back(p)
+        };
+        let mut pains = self.newest_pains().into_iter().filter(|_| overhead);
+        pains.find(less).map(|p| p.part)
+    }
+
     /// A part that hurts today, that a movement stresses and another is heavy on, in whose place it would stand.
     pub(super) fn is_heavy_below(&self, ix: MovementIx, than: MovementIx) -> Option<BodyPart> {
         let (of, than) = (self.roster.of(ix), self.roster.of(than));
@@ -167,6 +180,19 @@ impl Trainee<'_> {
         spared.iter().any(|cause| !matches!(cause, Cause::Pause(_)))
             || self.newest_pains().iter().any(|p| holds(p))
             || self.is_back
+    }
+
+    /// Whether a first try goes no further than what is asked: something is restricted, or it stresses a part that hurts.
+    pub(super) fn goes_no_further(&self, ix: MovementIx) -> bool {
+        let facts = self.roster.of(ix);
+        let hurts = |p: &&Pain| facts.stresses(p.part) && holds(p);
+        self.is_held_back || self.newest_pains().iter().any(hurts)
+    }
+
+    /// Something is restricted, or only light training is allowed.
+    pub(super) fn finds_restriction(&self) -> bool {
+        let restricted = |cause: &Cause| matches!(cause, Cause::Restriction(_) | Cause::Light);
+        causes(self.person, self.today).iter().any(restricted)
     }
 
     /// By the whole log: two weeks off or more, now or ended less than a week ago, from four weeks on less than two.

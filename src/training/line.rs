@@ -142,7 +142,7 @@ impl Trainee<'_> {
             instead_of: c.instead_of,
             rule,
             why,
-            then: self.then(rule, facts, unit, ease.hold),
+            then: self.then(rule, movement, unit, ease.hold),
             of,
             eased: ease.light || ease.easier,
             sore: ease.sore,
@@ -153,17 +153,24 @@ impl Trainee<'_> {
         Some(line)
     }
 
-    /// What follows a line. Who is to take care goes no further than what is asked.
-    fn then(&self, rule: Rule, facts: &Facts<'_>, unit: Unit, holds: bool) -> Then {
-        match rule {
-            Rule::Show => Then::Result,
-            Rule::FirstTry | Rule::UntilTested => {
-                match facts.guarded() || facts.lowering() || self.asks_for_care() {
-                    true => Then::Did,
-                    false if unit == Unit::Seconds => Then::StopClean,
-                    false => Then::StopTwo,
-                }
+    /// What follows a line. What is plain goes on while it is clean: under a restriction and on a part that hurts no further than what
+    /// is asked, back from time off to a bound. Common practice, no source.
+    fn then(&self, rule: Rule, ix: MovementIx, unit: Unit, holds: bool) -> Then {
+        let facts = self.roster.of(ix);
+        match (rule, unit) {
+            (Rule::Show, _) => Then::Result,
+            (Rule::FirstTry | Rule::UntilTested, _)
+                if facts.guarded()
+                    || facts.lowering()
+                    || facts.pattern() == Pattern::Exit
+                    || self.goes_no_further(ix) =>
+            {
+                Then::Did
             }
+            (Rule::FirstTry | Rule::UntilTested, Unit::Seconds) if self.is_back => Then::HoldMost,
+            (Rule::FirstTry | Rule::UntilTested, Unit::Reps) if self.is_back => Then::StopMost,
+            (Rule::FirstTry | Rule::UntilTested, Unit::Seconds) => Then::StopClean,
+            (Rule::FirstTry | Rule::UntilTested, Unit::Reps) => Then::StopTwo,
             _ if holds => Then::Same,
             _ => Then::Step,
         }
@@ -291,6 +298,8 @@ impl Trainee<'_> {
         };
         let mut why = c.why.clone();
         why.push(match self.got(ix) {
+            // The line says itself what it works towards.
+            Some(got) if c.gap.is_some() => Reason::SoFar(got),
             Some(got) => Reason::Asked(ix, got),
             None if self.has_all(ix) => Reason::Measure,
             None => Reason::MeasureNot,
@@ -309,8 +318,11 @@ impl Trainee<'_> {
         // One set more, where it stood as often as earns a step.
         let more = tried && !self.has_sign && times >= if facts.strict { K.three } else { K.two };
         let few = facts.guarded() || facts.lowering() || facts.each <= i64::from(K.try_dose);
+        let carried = facts.pattern() == Pattern::Carry;
+        let is_exit = facts.pattern() == Pattern::Exit;
         let amount = if facts.is_hold() {
-            facts.each.min(K.try_s.into())
+            let seconds = if carried { K.try_carry } else { K.try_s };
+            facts.each.min(seconds.into())
         } else if facts.loaded() && self.is_minor() {
             K.minor_reps.into()
         } else {
@@ -336,7 +348,9 @@ impl Trainee<'_> {
                 true => vec![Reason::UntilNumber],
                 false => c.why.clone(),
             },
-            in_reserve: facts.is_reps().then(|| K.left.into()),
+            // Of what is plain nobody knows what a few reps leave: the line says when to stop.
+            in_reserve: (facts.is_reps() && (facts.guarded() || facts.lowering() || is_exit))
+                .then(|| K.left.into()),
         }
     }
 

@@ -48,7 +48,8 @@ impl Trainee<'_> {
             return self.tried_load(ix);
         };
         if facts.by_weight() {
-            return self.load_of(ix, self.reps_loaded(facts));
+            let reps = self.reps_loaded(facts);
+            return self.load_of(ix, reps).max(self.load_from_above(ix, reps));
         }
         let record = match (facts.pattern(), self.dosed_load(facts)) {
             (Pattern::Exit, Some(dose)) => now.mass.min(dose).part(1.0),
@@ -166,6 +167,29 @@ impl Trainee<'_> {
             .max(Mass::NONE)
     }
 
+    /// What was lifted of the harder step of the family that is not open yet.
+    fn shown_above(&self, ix: MovementIx) -> Vec<Shown> {
+        let ups = self.roster.of(ix).harder.iter().copied();
+        let lifted = ups.filter(|up| self.was_lifted(*up) && self.lighter_step(*up) == Some(ix));
+        lifted.flat_map(|up| self.shown(up)).collect()
+    }
+
+    /// Kilograms for sets of so many by what was lifted of the harder step, a single too: the load chart's share for three reps more.
+    fn load_from_above(&self, ix: MovementIx, reps: i64) -> Mass {
+        let sets = self.shown_above(ix);
+        let Some((carried, most)) = self
+            .carried(ix)
+            .and_then(|carried| Some((carried, self.one_rep(carried, &sets)?)))
+        else {
+            return Mass::NONE;
+        };
+        let at = (reps + i64::from(K.load_reps)).min(MOST_REPS);
+        let share = per_cent_of_max(at as u32).unwrap_or(0.0);
+        let worked = (most * share / 100.0 - carried) * KILOGRAM as f64;
+        let heaviest = sets.iter().map(|set| set.mass).max().unwrap_or_default();
+        self.in_plates(worked).min(heaviest).max(Mass::NONE)
+    }
+
     /// The set that was done with it, else how it was worked out.
     pub(super) fn why_load(&self, ix: MovementIx, mass: Mass) -> Reason {
         let sets = self.shown(ix);
@@ -239,13 +263,17 @@ impl Trainee<'_> {
     ) -> Option<i64> {
         let mut sets = self.shown(ix);
         sets.extend(more);
-        let left = self.possible(ix, mass, &sets)? - reps;
+        let above = self.shown_above(ix);
+        let own = self.possible(ix, mass, &sets);
+        let possible = own.max(self.possible(ix, mass, &above))?;
+        let left = possible - reps;
         (left > 0).then_some(left.min(K.reserve.into()))
     }
 
-    /// The most that is put on, in hundred-millionths of a kilogram: of the heaviest lifted for as many reps a tenth more, or a plate more if that is more.
+    /// The most that is put on, in hundred-millionths of a kilogram: of the heaviest lifted for as many reps a tenth more, or a plate more if that is more;
+    /// or what the harder step of the family says.
     pub(super) fn bound(&self, ix: MovementIx, reps: i64) -> Option<f64> {
-        let reps = reps * ONE;
+        let (count, reps) = (reps, reps * ONE);
         let tested = self.person.tested.iter().filter(|t| t.movement == ix);
         let tested = tested.flat_map(|t| {
             let weight = t.body_weight.or(self.person.body_weight);
@@ -258,6 +286,7 @@ impl Trainee<'_> {
         let enough = |(amount, _): &(i64, Mass)| *amount >= reps;
         let heaviest = tested.chain(logged).filter(enough).map(|l| l.1).max()?;
         let a_plate_more = heaviest + self.roster.plate();
-        Some(heaviest.part(K.bound).max(a_plate_more.part(1.0)))
+        let own = heaviest.part(K.bound).max(a_plate_more.part(1.0));
+        Some(own.max(self.load_from_above(ix, count).part(1.0)))
     }
 }

@@ -4,9 +4,11 @@
 //! Pure: the day is an input. The page's own script gives the same answers from the published tables. Estimates, and said so
 //! wherever they are shown.
 
+mod absent;
 mod aim;
 mod amounts;
 mod barred;
+mod before;
 pub mod calendar;
 mod candidates;
 mod care;
@@ -23,6 +25,7 @@ mod plan;
 mod presumed;
 mod reason;
 mod say;
+mod say_warm;
 mod say_way;
 mod session;
 mod trainee;
@@ -37,7 +40,7 @@ pub use facts::{Facts, Group, Kind, ORDER, Roster};
 pub use goal::{Gap, Goal};
 pub use line::{Line, Side, Sides, Unit};
 pub use now::Now;
-pub use plan::{Condition, Retest, Training, train};
+pub use plan::{Condition, Retest, Sore, Training, train};
 pub use reason::{Block, Left, Reason, Rule, Then};
 pub use say::{Say, TOKEN, paced};
 pub use session::{Session, warm_up_minutes};

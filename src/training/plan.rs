@@ -6,12 +6,12 @@ use super::ended::holds;
 use super::facts::{Kind, Roster};
 use super::goal::{Gap, Goal};
 use super::session::{Laying, Session, Week, counts_as_hard};
-use super::trainee::Trainee;
+use super::trainee::{Logged, Trainee};
 use crate::curriculum::day::WEEK;
 use crate::curriculum::words::{BodyPart, Word};
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, causes, goes_on_to};
-use crate::results::{Goal as Chosen, Paused, Person};
+use crate::results::{Goal as Chosen, LIMITS, Pain, Paused, Person};
 use std::collections::{BTreeMap, BTreeSet};
 
 const LETTERS: [char; 8] = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'];
@@ -40,8 +40,19 @@ pub struct Training {
     /// Hard sets of the first week.
     pub week_sets: BTreeMap<Kind, i64>,
     pub conditions: Vec<Condition>,
-    /// Parts that rest or hurt, by name, these with the pain, 0 to 10, above which a line stops: warm-ups say it.
-    pub sore: Vec<(BodyPart, Option<u32>)>,
+    /// Parts that rest or hurt, by name: warm-ups say it.
+    pub sore: Vec<(BodyPart, Sore)>,
+}
+
+/// When a line stops for a part. Common practice, no source.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Sore {
+    /// It rests.
+    Rests,
+    /// Where it hurts little: above this, 0 to 10.
+    Above(u32),
+    /// Where it hurts more: as soon as it hurts more than it does.
+    More,
 }
 
 /// What holds for every session.
@@ -59,6 +70,8 @@ pub enum Condition {
     Lower,
     /// A sign that no clinician has seen: nothing goes up.
     Sign,
+    /// Today, where a set fell short with nothing left less than 48 hours ago. Common practice, no source.
+    RestDay,
 }
 
 impl Training {
@@ -97,7 +110,7 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
         today,
         refused: false,
         too_young: false,
-        conditions: conditions(&trainee, &gaps),
+        conditions: conditions(&trainee, &gaps, sessions.first().map(|s| s.on)),
         sore: trainee.sore(),
         limiter: candidates.limiter,
         goal,
@@ -124,7 +137,7 @@ fn refused(person: &Person, today: Day) -> Training {
     }
 }
 
-fn conditions(trainee: &Trainee<'_>, gaps: &[Gap]) -> Vec<Condition> {
+fn conditions(trainee: &Trainee<'_>, gaps: &[Gap], first: Option<Day>) -> Vec<Condition> {
     let loaded = |g: &Gap| trainee.roster.of(g.movement).loaded();
     let sixes = trainee.is_minor() && gaps.iter().any(loaded);
     let mut out = Vec::new();
@@ -148,6 +161,13 @@ fn conditions(trainee: &Trainee<'_>, gaps: &[Gap]) -> Vec<Condition> {
     }
     if trainee.has_sign {
         out.push(Condition::Sign);
+    }
+    let today = trainee.today;
+    let to_failure = |t: &Logged<'_>| {
+        today.days_after(t.of.on) < K.apart && t.of.in_reserve == Some(0) && !t.full()
+    };
+    if first == Some(today) && trainee.log.iter().any(to_failure) {
+        out.push(Condition::RestDay);
     }
     out
 }
@@ -309,18 +329,23 @@ impl Trainee<'_> {
             && self.sore_part(ix).is_none()
     }
 
-    /// The parts that rest, and those that hurt, with the pain above which a line stops.
-    fn sore(&self) -> Vec<(BodyPart, Option<u32>)> {
+    /// The parts that rest, and those that hurt, with when a line stops: from 3 on as soon as it hurts more, below that one above the
+    /// pain, never above what goes on. Common practice, no source.
+    fn sore(&self) -> Vec<(BodyPart, Sore)> {
         let part = |cause: Cause| match (cause, cause.pause(self.person).map(|p| p.what)) {
             (Cause::Pain(at), _) => Some(self.person.pains[at].part),
             (_, Some(Paused::Part(part))) => Some(part),
             _ => None,
         };
         let rests = causes(self.person, self.today).into_iter();
-        let rests = rests.filter_map(part).map(|part| (part, None));
+        let rests = rests.filter_map(part).map(|part| (part, Sore::Rests));
         let hurts = self.newest_pains().into_iter().filter(|p| p.score > 0);
-        let above = |part: BodyPart| goes_on_to(self.person, part, self.today);
-        let hurts = hurts.map(|p| (p.part, Some(above(p.part))));
+        let most = |part: BodyPart| goes_on_to(self.person, part, self.today);
+        let stop = |pain: &Pain| match pain.score < LIMITS.pain[0] {
+            true => Sore::Above((pain.score + 1).min(most(pain.part))),
+            false => Sore::More,
+        };
+        let hurts = hurts.map(|p| (p.part, stop(p)));
         let mut out: Vec<_> = rests.chain(hurts).collect();
         // What rests comes first of its part.
         out.sort_by_key(|(part, above)| (part.word(), *above));

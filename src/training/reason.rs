@@ -126,6 +126,8 @@ pub enum Reason {
     /// Easy by what only follows from another movement.
     EasyFrom(MovementIx),
     TooFew(MovementIx, Got),
+    /// Lifted, but what it needs was not all shown.
+    NotShown(MovementIx, Got),
     Single(Got),
     ShortSets,
     NoGap(Pattern),
@@ -148,6 +150,8 @@ pub enum Reason {
     FellShort,
     /// A mobility movement's own standard is asked.
     Asked(MovementIx, Got),
+    /// Of one whose line says what is asked.
+    SoFar(Got),
     Measure,
     /// Nothing that measures it is at hand.
     MeasureNot,
@@ -206,6 +210,14 @@ pub enum Left {
     Below,
     /// Nothing new on a part that hurts.
     Sore(BodyPart),
+    /// Its number is known, and it bears on a part that hurts.
+    Spared(BodyPart),
+    /// With the arms overhead, for a shoulder that hurts.
+    Overhead(BodyPart),
+    /// Its number is known, and another of its group has the line.
+    Served(Group),
+    /// Its number is known, and what it needs was not shown.
+    NotShown,
     /// Nothing harder than what is known.
     Careful,
     /// Enough lines on a part that hurts.
@@ -221,6 +233,10 @@ pub enum Then {
     StopTwo,
     /// The same of a hold.
     StopClean,
+    /// Back from time off: to so many reps at most.
+    StopMost,
+    /// The same of a hold.
+    HoldMost,
     Did,
     Step,
     /// Nothing moves on.
@@ -234,6 +250,8 @@ impl Then {
             Then::Result => "result",
             Then::StopTwo => "stop_two",
             Then::StopClean => "stop_clean",
+            Then::StopMost => "stop_most",
+            Then::HoldMost => "hold_most",
             Then::Did => "did",
             Then::Step => "step",
             Then::Same => "same",

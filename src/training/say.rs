@@ -37,7 +37,7 @@ impl<'a> Say<'a> {
     }
 
     /// An entry of the section `training`.
-    fn fill(&self, key: &str, values: &[(&str, Value<'_>)]) -> String {
+    pub(super) fn fill(&self, key: &str, values: &[(&str, Value<'_>)]) -> String {
         self.words.fill(&format!("training.{key}"), values)
     }
 
@@ -139,6 +139,7 @@ impl<'a> Say<'a> {
             Reason::Easy(ix, got) => self.of_movement("easy", ix, &got),
             Reason::EasyFrom(ix) => with("easy_kept", &[("movement", (&self.named(ix)).into())]),
             Reason::TooFew(ix, got) => self.of_movement("too_few", ix, &got),
+            Reason::NotShown(ix, got) => self.of_movement("not_shown", ix, &got),
             Reason::Single(got) => with("single", &[("got", (&self.got(&got)).into())]),
             Reason::ShortSets => plain("short_sets"),
             Reason::NoGap(pattern) => with("no_gap", &[("pattern", self.pattern(pattern).into())]),
@@ -154,6 +155,7 @@ impl<'a> Say<'a> {
             Reason::InFull => plain("in_full"),
             Reason::TwoOver => plain("two_over"),
             Reason::FellShort => plain("fell_short"),
+            Reason::SoFar(got) => with("so_far", &[("got", (&self.got(&got)).into())]),
             Reason::Asked(ix, got) => {
                 let standard = self.roster.of(ix).of.standard().say(self.units, self.words);
                 let got = self.got(&got);
@@ -239,6 +241,18 @@ impl<'a> Say<'a> {
             Left::Breath => plain("breath"),
             Left::Light => plain("light"),
             Left::Below => plain("below"),
+            Left::NotShown => plain("not_shown"),
+            Left::Served(group) => {
+                self.fill("left.served", &[("group", (&self.group(group)).into())])
+            }
+            Left::Spared(part) | Left::Overhead(part) => {
+                let key = match left {
+                    Left::Overhead(_) => "left.overhead",
+                    _ => "left.spared",
+                };
+                let what = self.spared(Paused::Part(part));
+                self.fill(key, &[("what", (&what).into())])
+            }
         }
     }
 
@@ -277,12 +291,13 @@ impl<'a> Say<'a> {
             Condition::Breathe => "breathe_through",
             Condition::Lower => "until_lower",
             Condition::Sign => "until_seen",
+            Condition::RestDay => "rest_day",
         };
         self.fill(key, &lower)
     }
 
     /// The amount of one set, its load too.
-    fn one_set(&self, line: &Line, amount: i64, mass: Option<Mass>) -> String {
+    pub(super) fn one_set(&self, line: &Line, amount: i64, mass: Option<Mass>) -> String {
         let (measure, seconds) = match line.unit {
             Unit::Reps => (Measure::Reps, line.seconds_each.unwrap_or(0)),
             Unit::Seconds => (Measure::Time, 0),
@@ -365,7 +380,14 @@ impl<'a> Say<'a> {
     }
 
     pub fn then(&self, line: &Line) -> String {
-        self.say(&format!("then.{}", line.then.key()))
+        let most = match line.unit {
+            Unit::Reps => K.try_back[0],
+            Unit::Seconds => K.try_back[1],
+        };
+        self.fill(
+            &format!("then.{}", line.then.key()),
+            &[("n", most.into())],
+        )
     }
 
     /// Why a line stands; of a first try also what is done in it, for where nothing else says it.
@@ -379,47 +401,6 @@ impl<'a> Say<'a> {
             "why.both",
             &[("why", (&why).into()), ("more", (&then).into())],
         )
-    }
-
-    /// The lines of a warm-up: what to leave out, the school's for all and for the classes of the day, one easy set of the first
-    /// strength line.
-    pub fn warm_up(&self, session: &Session, training: &Training) -> Vec<String> {
-        let mut out = self.warm_up_plain(session, training);
-        if let Some(first) = session.lines.iter().find(|l| l.block.is_hard()) {
-            let amount = self.one_set(first, (first.amount / 2).max(1), None);
-            let movement = self.named(first.movement);
-            out.push(self.fill(
-                "easy_set",
-                &[
-                    ("amount", (&amount).into()),
-                    ("movement", (&movement).into()),
-                ],
-            ));
-        }
-        out
-    }
-
-    /// The same without the easy set, which names a movement.
-    pub fn warm_up_plain(&self, session: &Session, training: &Training) -> Vec<String> {
-        let curriculum = self.roster.curriculum;
-        let school = &curriculum.school().warm_up;
-        let of_today = |class: &str| {
-            let bears = |line: &Line| {
-                let m = curriculum.movement(line.movement);
-                m.cautions()
-                    .iter()
-                    .any(|c| curriculum.cautions().class(*c).id == class)
-            };
-            session.lines.iter().any(bears)
-        };
-        let mut out = Vec::new();
-        out.extend(self.gently(training));
-        out.extend(school.get("always").into_iter().flatten().cloned());
-        let classes = school
-            .iter()
-            .filter(|(class, _)| *class != "always" && of_today(class));
-        out.extend(classes.flat_map(|(_, lines)| lines.clone()));
-        out
     }
 
     /// A session's head: its day, week, name and length.

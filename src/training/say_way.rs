@@ -55,6 +55,16 @@ impl Say<'_> {
             ("got", Value::Text(&got)),
             ("target", Value::Text(&target)),
         ];
+        if gap.is_whole() {
+            let show = self.way("limiter_show", &values);
+            return Some(match self.time(gap) {
+                Some(time) => {
+                    let values = [("why", (&show).into()), ("more", (&time).into())];
+                    self.way("why.both", &values)
+                }
+                None => show,
+            });
+        }
         let Some(time) = self.time(gap) else {
             return Some(self.way("limiter_close", &values));
         };

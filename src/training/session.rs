@@ -8,7 +8,7 @@ use super::goal::Gap;
 use super::line::{At, Line, half};
 use super::reason::{Block, Left, Rule};
 use super::trainee::{Trainee, down};
-use crate::curriculum::{Day, MovementIx};
+use crate::curriculum::{Day, Mass, MovementIx};
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -154,6 +154,11 @@ impl<'t, 'a> Laying<'t, 'a> {
         if !self.few && draft.ruled(Rule::FirstTry) > known {
             draft = lay(draft.most_range, known);
         }
+        // What nobody would look for in vain: said of the first day.
+        if on == week.first {
+            let absent = self.absent(on, &draft.lines, &draft.left);
+            draft.left.extend(absent);
+        }
         self.close(week, draft, warm_up)
     }
 
@@ -279,6 +284,9 @@ impl<'t, 'a> Laying<'t, 'a> {
             let mut room = (rest + draft.to_come - 1).div_euclid(draft.to_come) - done(&draft.sets);
             match t.did_lately(line.movement).filter(|_| goes_on) {
                 Some(last) => room = room.max(last.sets().min(rest - done(&draft.sets))),
+                None if self.is_heavy(&line) => {
+                    room = room.max(i64::from(K.heavy_sets).min(rest - done(&draft.sets)));
+                }
                 None if self.has_to_come(kind, draft) => {
                     room = room.min((room - i64::from(K.fewest)).max(K.fewest.into()));
                 }
@@ -316,6 +324,15 @@ impl<'t, 'a> Laying<'t, 'a> {
             true => Ok(line),
             false => Err(Left::Time),
         }
+    }
+
+    /// Lifted with weight for the goal by an adult, with nothing taken back: a few sets of it at once are worth more than two a day.
+    /// Common practice, no source.
+    fn is_heavy(&self, line: &Line) -> bool {
+        line.block == Block::Strength
+            && self.trainee.roster.of(line.movement).by_weight()
+            && line.mass.is_some_and(Mass::is_added)
+            && !(line.eased || line.sore || self.trainee.is_minor())
     }
 
     /// Whether something of a kind that keeps its line has none yet: two sets are left for it.

@@ -79,11 +79,15 @@ pub struct Trainee<'a> {
     /// As if nothing rested: what the route takes no notice of.
     states: Vec<Option<State>>,
     /// A number of their own still counts, though what they need is not shown.
-    before: Vec<bool>,
+    pub(super) before: Vec<bool>,
     /// Something that they need was never shown, and nothing of it failed.
-    unsure: Vec<bool>,
+    pub(super) unsure: Vec<bool>,
     /// Holding the breath is left alone: few long and straight-arm holds.
     pub(super) spares_breath: bool,
+    /// Lying on the back is restricted, which only pregnancy does: first tries are of the lowest rung.
+    pub(super) is_pregnant: bool,
+    /// Something is restricted, or only light training is allowed.
+    pub(super) is_held_back: bool,
     resting: Readiness,
     pub(super) own: Vec<OnceCell<Option<Now>>>,
     pub(super) now: Vec<OnceCell<Option<Now>>>,
@@ -143,6 +147,8 @@ impl<'a> Trainee<'a> {
             before: vec![false; count],
             unsure: vec![false; count],
             spares_breath: false,
+            is_pregnant: false,
+            is_held_back: false,
             resting,
             own: vec![OnceCell::new(); count],
             now: vec![OnceCell::new(); count],
@@ -170,7 +176,9 @@ impl<'a> Trainee<'a> {
         self.has_sign = self.newest_pains().iter().any(|p| !p.signs.is_empty());
         self.is_back = self.is_back_lately();
         self.careful = self.asks_for_care();
-        self.spares_breath = self.breath_rests();
+        self.is_held_back = self.finds_restriction();
+        self.spares_breath = self.is_restricted(Shipped::BreathHolding);
+        self.is_pregnant = self.is_restricted(Shipped::Supine);
         for ix in unsure {
             self.unsure[ix.at()] = true;
             self.before[ix.at()] = self.has_number(ix);
@@ -203,43 +211,12 @@ impl<'a> Trainee<'a> {
         matches!(self.states[ix.at()], Some(State::Open | State::Owned))
     }
 
-    /// Not open, since something that it needs was never shown, but nothing of that was tested and failed; and a number of its own
-    /// still counts. Neither inverted nor loaded. Common practice, no source.
-    pub fn was_done(&self, ix: MovementIx) -> bool {
-        self.before[ix.at()] && !self.owns(ix)
-    }
-
-    /// Kept from being open by nothing but what was never shown, and free of what rests or hurts. Neither inverted nor loaded.
-    pub(super) fn is_only_unsure(&self, ix: MovementIx) -> bool {
-        self.unsure[ix.at()]
-            && !self.owns(ix)
-            && !self.roster.of(ix).guarded()
-            && !self.rests(ix)
-            && self.is_at_hand(ix)
-            && self.sore_part(ix).is_none()
-    }
-
-    /// At least two reps, or five seconds, measured or logged.
-    fn has_number(&self, ix: MovementIx) -> bool {
-        let facts = self.roster.of(ix);
-        let least = match facts.is_hold() {
-            true => K.hold_fits,
-            false => K.fits[0],
-        };
-        facts.counted
-            && !facts.guarded()
-            && self.has_result(ix)
-            && self
-                .own_now(ix)
-                .is_some_and(|now| now.whole() >= i64::from(least))
-    }
-
-    /// Whether a restriction leaves holding the breath alone.
-    fn breath_rests(&self) -> bool {
-        let breath = Paused::Class(Book::shipped(Shipped::BreathHolding));
+    /// Whether a restriction leaves a class alone.
+    fn is_restricted(&self, class: Shipped) -> bool {
+        let class = Paused::Class(Book::shipped(class));
         let is_it = |cause: &Cause| {
             matches!(cause, Cause::Restriction(_))
-                && cause.pause(self.person).is_some_and(|p| p.what == breath)
+                && cause.pause(self.person).is_some_and(|p| p.what == class)
         };
         causes(self.person, self.today).iter().any(is_it)
     }
@@ -251,7 +228,7 @@ impl<'a> Trainee<'a> {
     }
 
     /// What only measures is not needed to train range.
-    fn is_at_hand(&self, ix: MovementIx) -> bool {
+    pub(super) fn is_at_hand(&self, ix: MovementIx) -> bool {
         let m = self.roster.curriculum.movement(ix);
         let spare = |word: &String| m.pattern() == Pattern::Mobility && Gear::measures(word);
         let fine = |word: &String| self.has(word) || spare(word);
@@ -291,13 +268,19 @@ impl<'a> Trainee<'a> {
     }
 
     /// Unknown, and not to be tried first today: it stresses a part that hurts, is with weight after two weeks off, or where care is asked for it is harder than
-    /// anything of its pattern that is known or was done; where nothing of that is known, than the lowest.
+    /// anything of its pattern that is known or was done, under a restriction also than a known easier neighbour; where nothing of that is known, than the
+    /// lowest.
     pub(super) fn is_too_new(&self, ix: MovementIx) -> bool {
         if self.now(ix).is_some() {
             return false;
         }
         let facts = self.roster.of(ix);
-        let harder = || !facts.mobility() && facts.stage > self.reach(facts.pattern());
+        let known_below = || facts.easier.iter().any(|low| self.now(*low).is_some());
+        let harder = || {
+            !facts.mobility()
+                && (facts.stage > self.reach(facts.pattern())
+                    || self.is_held_back && known_below())
+        };
         self.sore_part(ix).is_some() || self.is_back && facts.loaded() || self.careful && harder()
     }
 

@@ -57,6 +57,21 @@ impl Trainee<'_> {
         ups.min_by_key(|up| (self.roster.of(*up).stage, *up))
     }
 
+    /// What is tried first for a movement: from 65 and in pregnancy the lowest rung of its family that is unknown too and may be tried,
+    /// else itself. Common practice, no source.
+    pub(super) fn gentlest(&self, ix: MovementIx) -> MovementIx {
+        if !(self.is_from(K.balance_age) || self.is_pregnant) {
+            return ix;
+        }
+        let fine = |low: &MovementIx| {
+            let o = self.roster.of(*low);
+            self.may(*low) && self.now(*low).is_none() && !self.is_too_new(*low) && !o.lowering()
+        };
+        let lows = self.roster.of(ix).easier.iter().copied().filter(fine);
+        let low = lows.min_by_key(|low| (self.roster.of(*low).stage, *low));
+        low.map_or(ix, |low| self.gentlest(low))
+    }
+
     /// Of the phase that builds another: its own, the full movement for a lowering one.
     fn is_alike(&self, ix: MovementIx, low: MovementIx) -> bool {
         let wanted = match self.roster.of(ix).lowering() {

@@ -14,7 +14,7 @@
   const weeksOf = (path) => Math.round(path / 200) / 10;
   /** @param {Tables} tables @param {WarmUp} warm */
   const warmUpText = (tables, { sore, text, easy }) => [...(sore ? [sore] : []), ...text,
-    ...(easy ? [say('training.easy_set', { amount: easy.amount, movement: nameOf(tables, easy.movement) })] : [])];
+    ...(easy ? [say(easy.bare ? 'training.easy_set_bare' : 'training.easy_set', { amount: easy.amount, movement: nameOf(tables, easy.movement) })] : [])];
 
   /** What the program answers. @param {Model} model @param {Person} person @param {Assessment} found @param {number} day */
   const answer = (model, person, found, day) => {
@@ -34,7 +34,7 @@
         lines: lines.map((line) => ({
           block: line.block, movement: id(line.movement), signal: signal(line.movement), sets: line.sets, amount: line.amount, unit: line.unit, seconds_each: line.seconds, tempo: (line.unit === 'reps' && tables.tempo[line.movement]) || null, hold: line.unit === 'reps' && tables.hold[line.movement] ? `${tables.hold[line.movement].join(' ')} s` : null,
           with_kg: line.load === null ? null : line.load / KILOGRAM, side: line.side, weaker: line.weaker, rest_s: line.rest, in_reserve: line.left, minutes: line.minutes,
-          toward: line.gap && asked(line.gap), instead_of: line.insteadOf === null ? null : id(line.insteadOf), rule: line.rule, why: whys(c, line), then: say(`training.then.${line.then}`),
+          toward: line.gap && asked(line.gap), instead_of: line.insteadOf === null ? null : id(line.insteadOf), rule: line.rule, why: whys(c, line), then: training.thenOf(tables, line),
         })),
         left_out: leftOut.map(({ movement, why }) => ({ movement: id(movement), why: whyOf(c, why) })),
       })),

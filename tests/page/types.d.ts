@@ -459,7 +459,7 @@ interface WarmUp {
   /** What to leave out, and with what to go gently; empty where nothing rests or hurts. */
   sore: string;
   text: string[];
-  easy: { movement: number; amount: string } | null;
+  easy: { movement: number; bare: boolean; amount: string } | null;
 }
 
 interface PlannedSession {
@@ -591,13 +591,13 @@ interface Draft {
 interface TrainingNumbers {
   reserve: number; missed: number; several: number; sets_hide: number; fits: [number, number]; hold_fits: number; singles: number; single_sets: number; easy: number; easy_hold: number; far: number; itself: number;
   share: number; hold: number; reps: number; reps_strict: number; sets: [number, number]; held: [number, number]; hold_most: number; attempts: [number, number]; practice_fewest: number;
-  fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_sets: number; again: number; first: number; first_new: number; first_back: number; known: number; shows: number;
+  fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_carry: number; try_back: [number, number]; try_sets: number; again: number; first: number; first_new: number; first_back: number; known: number; shows: number;
   left: number; lines: number; lines_most: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
   unknown_s: number; range_lines: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; rest: { guarded: number; strength: number; easy: number; range: number };
   rep_s: number; short: number; of_body: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
   planned: number; off: [number, number, number]; off_for: [number, number]; light: number; pain_days: number; sore_lines: number; pain_less: number; long_hold: number; breath_lines: number; pause_days: number; pause_weeks: number;
   sides: number; sides_cm: number; sides_deg: number; minor_reps: number; weeks: number; weeks_a_month: number; said_in_weeks: number; apart: number; turns: number; overdue: number; overdue_lines: number;
-  cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; tests: number; tests_kind: number; tests_ahead: number;
+  cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; heavy_sets: number; tests: number; tests_kind: number; tests_ahead: number;
 }
 
 interface WeekLoad {
@@ -808,6 +808,13 @@ interface Rungbook {
     isOnlyUnsure: (c: Trainee, m: number) => boolean;
     isTooNew: (c: Trainee, m: number) => boolean;
     mayTest: (c: Trainee, m: number) => boolean;
+    wasLifted: (c: Trainee, m: number) => boolean;
+    lighterStep: (c: Trainee, m: number) => number;
+    gentlest: (c: Trainee, m: number) => number;
+    goesNoFurther: (c: Trainee, m: number) => boolean;
+    overheadOn: (c: Trainee, m: number) => number;
+    hasResult: (c: Trainee, m: number) => boolean;
+    thenOf: (tables: Tables, line: Line) => string;
     ease: (c: Trainee, m: number, on: number, first: number) => Ease;
     didLately: (c: Trainee, m: number) => Logged | null;
     setsOf: (c: Trainee, of: Logged) => number;

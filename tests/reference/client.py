@@ -32,6 +32,7 @@ MEASURES = {"tape", "ruler", "phone", "goniometer", "protractor", "level"}
 LAPSED = 14  # days
 REPS_KNOWN, HOLD_KNOWN = 2, 5
 PAIN_LESS = 4
+OLD, NEAR = 65, 2  # years; days
 PAIN_DAYS = 14
 OFF_LONGER, COMING_BACK = 28, (7, 14)  # days off, days for which one takes care after it
 NEVER = date.min
@@ -416,7 +417,8 @@ class Client:
         """What is paused or restricted today, and the pauses of a week or more that have ended."""
         holding, self.ended, self.spared_parts, self.eased = [], [], [], {}
         self.restricted = self.says == "light"
-        self.spares_breath = False
+        self.spares_breath = self.pregnant = False
+        self.held_back = self.says == "light"
         cleared = {}
         for entry in self.said.get("cleared") or ():
             on = read_day(entry.get("on"), self.today)
@@ -439,6 +441,8 @@ class Client:
                     self.spared_parts += [name] if kind == "part" else []
                     self.restricted |= key == "restrict"
                     self.spares_breath |= (key, kind, name) == ("restrict", "class", "breath-holding")
+                    self.pregnant |= (key, kind, name) == ("restrict", "class", "supine")
+                    self.held_back |= key == "restrict"
                 elif key == "paused" and (until - on).days + 1 >= A_PAUSE:
                     self.ended.append((Spared(kind, name), until))
         for part, pains in self.pains.items():
@@ -523,6 +527,26 @@ class Client:
             return False
         return readiness.judge(m.needs, lambda leaf: self.truth(leaf, id)) == readiness.UNKNOWN
 
+    def was_lifted(self, id):
+        """With weight, by an adult, though not open for nothing but what was never shown."""
+        m = self.c[id]
+        if self.owns(id) or id not in self.states or self.minor or not m.by_weight or not self.measured(id):
+            return False
+        unknown = readiness.judge(m.needs, lambda leaf: self.truth(leaf, id)) == readiness.UNKNOWN
+        return unknown and self.own_now(id).kg > 0
+
+    def lighter_step(self, id):
+        """The highest easier neighbour with weight on record that may be trained."""
+        js = [j for j in self.c.easier[id] if self.c[j].by_weight and self.may(j) and self.now(j) and self.now(j).kg > 0]
+        return min(js, key=lambda j: (-self.c[j].stage, j), default=None)
+
+    def gentlest(self, id):
+        """What is tried first for it: from 65 and in pregnancy the lowest unknown rung of its family."""
+        if not (self.pregnant or self.age is not None and self.age >= OLD):
+            return id
+        js = [j for j in self.c.easier[id] if self.may(j) and self.now(j) is None and not self.too_new(j) and not self.c[j].lowering]
+        return self.gentlest(min(js, key=lambda j: (self.c[j].stage, j))) if js else id
+
     def may(self, id):
         fine = id not in self.spared and not self.pulls_on_numb(self.c[id]) and self.has_equipment(id)
         return (self.is_open(id) or self.was_done(id)) and fine
@@ -562,6 +586,18 @@ class Client:
         parts = {part for part in self.sore_parts() if m.bears_on(part)}
         return bool(parts) and bool(m.mobility or parts & m.heavy_parts or any(self.pains[part][-1].on == on for part in parts))
 
+    def overhead_hurts(self, id):
+        """Arms overhead on a shoulder at 4 or 5, or worse the next morning."""
+        m = self.c[id]
+        if "overhead" not in m.classes or not m.bears_on("shoulder") or "shoulder" not in self.sore_parts():
+            return False
+        pain = self.pains["shoulder"][-1]
+        return pain.score >= PAIN_LESS or pain.next_morning > pain.score
+
+    def to_failure(self):
+        """Whether a session of less than 48 hours ago fell short with nothing left."""
+        return any((self.today - s.on).days < NEAR and s.reserve == 0 and not s.full for s in self.log)
+
     def is_back_lately(self):
         """Two weeks off or more, now or ended lately."""
         days = sorted({s.on for s in self.log}) + [self.today]
@@ -584,7 +620,9 @@ class Client:
         m = self.c[id]
         if self.now(id) is not None:
             return False
-        return self.is_sore(m) or self.is_back and m.loaded or (self.careful and not m.mobility and m.stage > self.reach(m.pattern))
+        known_below = self.held_back and any(self.now(j) for j in self.c.easier[id])
+        harder = not m.mobility and (m.stage > self.reach(m.pattern) or known_below)
+        return self.is_sore(m) or self.is_back and m.loaded or self.careful and harder
 
     def lately(self, id):
         """The newest session of the last two weeks of a movement, or of a harder member of its family."""

@@ -20,6 +20,7 @@ HELD_IN_ALL = (30, 90)  # s
 SETS, ATTEMPTS = (2, 5), (6, 10)
 SINGLES, MOST_FOR_SINGLES = 3, 3
 FIRST_SETS, AGAIN_SETS, FIRST_REPS, FIRST_CAREFUL_REPS, FIRST_HOLD = 2, 3, 3, 2, 5
+FIRST_CARRY = 15  # s
 RANGE, RANGE_UNKNOWN, RANGE_LIMITER = (2, 30), (2, 10), 4
 KEPT_UP, KEPT_UP_OLDER, OLDER, OLD = 2, 3, 60, 65
 OF_BODY, OF_RECORD, OVER_RECORD, CHART_OVER = Fraction(5, 100), Fraction(8, 10), Fraction(11, 10), 3
@@ -201,6 +202,8 @@ class Coach:
         for gap in sorted(self.gaps.values(), key=lambda gap: gap.heaviest_first):
             if self.client.is_open(gap.movement) or self.client.was_done(gap.movement):
                 self.from_gap(gap)
+            elif self.client.was_lifted(gap.movement) and (low := self.client.lighter_step(gap.movement)):
+                self.add(low, gap, "builder")
 
     def from_gap(self, gap):
         client, i, m = self.client, gap.movement, self.c[gap.movement]
@@ -219,7 +222,7 @@ class Coach:
         if m.practised and not (anew and m.lowering):
             return self.add(i, gap, "practice")
         if now is None and not anew:
-            return self.add(i, gap, "first try")
+            return self.add(client.gentlest(i), gap, "first try")
         if not anew and self.fits(i):
             j = self.harder(i)
             if not (j and self.fits(j)):
@@ -301,7 +304,7 @@ class Coach:
         unknown = [j for j in js if self.client.now(j) is None and (j, False) not in self.found and not self.client.too_new(j)]
         if unknown:
             done = {s.movement for s in self.client.log}
-            j = min(unknown, key=lambda j: (j not in done, c[j].stage, c[j].straight, len(c[j].classes), j))
+            j = min(unknown, key=lambda j: (j not in done, self.client.gentlest(j) != j, c[j].stage, c[j].straight, len(c[j].classes), j))
             self.add(j, None, "first try", block="kept up")
 
     def try_unsure(self, group):
@@ -321,9 +324,14 @@ class Coach:
             there = lambda: sum(c[x.movement].pattern == pattern and x.block in ("strength", "kept up") for x in self.found.values())
             lines = 2 if pattern == "core" else 1
             for _ in range(lines):
-                alone = lambda: pattern == "core" or not any(c[x.movement].group == GROUPS[pattern] and x.block in ("strength", "kept up") for x in self.found.values())
+                alone = lambda: GROUPS[pattern] in ("core", "legs") or not any(c[x.movement].group == GROUPS[pattern] and x.block in ("strength", "kept up") for x in self.found.values())
                 if there() < lines and not self.keep(js) and alone():
                     self.try_one(js)
+        upright = lambda m: m.pattern == "balance" and set(m.positions) == {"upright"}
+        if not any(upright(c[x.movement]) for x in self.found.values()):
+            js = [m for m in c.movements.values() if upright(m) and self.client.may(m.id) and not self.client.too_new(m.id)]
+            if js:
+                self.add(min(js, key=lambda m: (m.stage, m.id)).id, None, "kept up")
         for j, m in c.movements.items():
             if m.mobility and not m.guarded and self.client.may(j) and not self.client.too_new(j):
                 self.add(j, None, "range")
@@ -380,7 +388,7 @@ class Coach:
         if now is None or now.kg <= 0:
             return self.tried_load(m)
         if m.by_weight:
-            return self.load_of(id, self.reps_loaded(m))
+            return max(self.load_of(id, self.reps_loaded(m)), self.load_from_above(id, self.reps_loaded(m)))
         dose = self.dosed_load(m)
         record = min(now.kg, dose or now.kg) if m.pattern == "exit" else now.kg * OF_RECORD
         return max(self.plate, self.in_plates(record))
@@ -448,6 +456,20 @@ class Coach:
             held = held if held <= bound else 0
         return max(0, steps * self.plate, held)
 
+    def shown_above(self, id):
+        """What was lifted of the harder step of the family that is not open yet."""
+        client = self.client
+        ups = [j for j in self.c.harder[id] if client.was_lifted(j) and client.lighter_step(j) == id]
+        return [pair for j in ups for pair in self.shown(j)]
+
+    def load_from_above(self, id, reps):
+        sets, carried = self.shown_above(id), self.carried(self.c[id])
+        most = self.one_rep(carried, sets) if carried is not None else None
+        if not most:
+            return 0
+        kg = most * CHART[min(reps + CHART_OVER, len(CHART)) - 1] / 100 - carried
+        return max(0, min(floor(kg / float(self.plate)) * self.plate, max(kg for kg, _ in sets)))
+
     def held_lately(self, id, reps):
         """The heaviest of two weeks since the test, for as many reps in full with two left; nothing once one fell short."""
         client = self.client
@@ -459,9 +481,11 @@ class Coach:
 
     def leaves(self, id, kg, reps, more=()):
         """Reps that a set leaves by the records; None where that is nothing or not known."""
-        sets, carried = [*self.shown(id), *more], self.carried(self.c[id])
-        can = [n for known, n in sets if known >= kg]
-        if carried is not None:
+        can, carried = [], self.carried(self.c[id])
+        for sets in ([*self.shown(id), *more], self.shown_above(id)):
+            can += [n for known, n in sets if known >= kg]
+            if carried is None:
+                continue
             moved, most = carried + float(kg), self.one_rep(carried, sets)
             counts = range(1, len(CHART) + 1)
             can += [n for n in counts if most and moved / CHART[n - 1] * 100 <= most + 1e-6]
@@ -477,7 +501,7 @@ class Coach:
         client = self.client
         sides = [(client.kg(s.load, t.bodyweight) or 0, s.amount) for t in client.tests if t.movement == id for s in t.sides]
         lifted = [kg for kg, n in sides + [(s.kg, s.best) for s in client.log if s.movement == id] if n >= reps]
-        return max(OVER_RECORD * max(lifted), max(lifted) + self.plate) if lifted else None
+        return max(OVER_RECORD * max(lifted), max(lifted) + self.plate, self.load_from_above(id, reps)) if lifted else None
 
     # ------------------------------------------------------------ what is taken back
 
@@ -684,10 +708,11 @@ class Coach:
         m, client = self.c[id], self.client
         more = tried and not client.has_sign and times >= (STRICT_SESSIONS if m.strict else SESSIONS)
         if m.unit == "s":
-            amount, reserve = min(FIRST_HOLD, m.of_a_set), None
+            amount, reserve = min(FIRST_CARRY if m.pattern == "carry" else FIRST_HOLD, m.of_a_set), None
         else:
             careful = m.guarded or m.lowering or m.of_a_set <= FIRST_REPS
-            amount, reserve = min(m.of_a_set, FIRST_CAREFUL_REPS if careful else FIRST_REPS), LEFT
+            amount = min(m.of_a_set, FIRST_CAREFUL_REPS if careful else FIRST_REPS)
+            reserve = LEFT if m.guarded or m.lowering or m.pattern == "exit" else None
             if m.loaded and client.minor:
                 amount = MINOR_REPS
         kg = self.load(id) if m.loaded else client.kg(m.dose.load) or None

@@ -38,7 +38,8 @@ KEPT_A_WEEK = 2
 IN_TURN = 14  # days
 CAP, CAP_TRAINED, TRAINED_DAYS = 10, 15, 84
 LOG_DAYS, FIRST_WEEK, RISE = 21, 6, Fraction(4, 3)
-TO_COME = 3
+TO_COME, HEAVY_SETS = 3, 4
+LEAST_EASY, LEAST_EASY_HOLD = 2, 5
 FEWEST_SETS, FEWEST_ATTEMPTS = 2, 3
 TESTS, TESTS_OF_A_KIND, RUNS_OUT = 6, 2, 28
 SECOND_TEN = 16
@@ -297,6 +298,8 @@ class Laying:
             share = -(-rest // self.to_come) - self.sets.get(m.kind, 0)
             if x.goes_on and (lately := self.p.client.lately(line.movement)):
                 share = max(share, min(self.coach.sets_like(lately), rest - self.sets.get(m.kind, 0)))
+            elif self.heavy_line(line, m):
+                share = max(share, min(HEAVY_SETS, rest - self.sets.get(m.kind, 0)))
             elif any(self.waits(y, m.kind) for y in self.coach.candidates):
                 share = min(share, max(FEWEST_SETS, share - FEWEST_SETS))
             if share < FEWEST_SETS:
@@ -315,6 +318,11 @@ class Laying:
         self.shows += line.rule == "show it"
         self.lines.append(line)
 
+    def heavy_line(self, line, m):
+        """Lifted with weight for the goal by an adult, with nothing taken back."""
+        taken_back = line.eased or line.sore or self.p.client.minor
+        return line.candidate.block == "strength" and m.by_weight and bool(line.kg and line.kg > 0) and not taken_back
+
     def waits(self, x, kind):
         """Whether it keeps its line and has none yet."""
         there = any(line.movement == x.movement for line in self.lines)
@@ -328,6 +336,8 @@ class Laying:
         if any(self.near(self.p.heavy.get(part, ())) for part in m.heavy_parts):
             return True
         client = self.p.client
+        if line.sore and client.overhead_hurts(line.movement):
+            return True
         if line.sore and (client.is_too_much(line.movement, self.on) or client.heavy_below(line.movement, line.candidate.movement)):
             return True
         breath = lambda o: o.candidate.block in ("strength", "kept up") and (self.c[o.movement].straight or o.unit == "s" and o.amount > LONG_HOLD)
@@ -382,6 +392,8 @@ class Laying:
                 line if line.candidate.block == "range" else line._replace(sets=-(-line.sets // 2)) for line in self.lines
             ]
         self.lines.sort(key=self.rank)
+        if self.on == self.week.first_session:
+            self.left_out += self.absent()
         there = {line.movement for line in self.lines}
         return {
             "on": str(self.on), "lighter": self.week.lighter, "_lines": self.lines,
@@ -389,6 +401,19 @@ class Laying:
             "warm_up": self.warm_up(), "lines": [self.told(line) for line in self.lines],
             "left_out": sorted(set(self.left_out) - there),
         }
+
+    def absent(self):
+        """On the first day: the limiter, and of each pattern the highest rung with its own number, where nothing is said of it."""
+        out, limiter, client = [], self.coach.limiter, self.p.client
+        there = lambda line: line.candidate.gap is limiter or line.movement == limiter.movement
+        if limiter and not any(map(there, self.lines)) and limiter.movement not in self.left_out:
+            out.append(limiter.movement)
+        for pattern in ORDER:
+            said = [*self.left_out, *out, *(line.movement for line in self.lines)]
+            js = [m for m in self.c.movements.values() if m.pattern == pattern and m.counted and not m.practised and client.measured(m.id)]
+            if js and all(self.c[i].pattern != pattern for i in said):
+                out.append(min(js, key=lambda m: (-m.stage, m.id)).id)
+        return out
 
     def rank(self, line):
         x, m = line.candidate, self.c[line.movement]
@@ -408,8 +433,9 @@ class Laying:
             lines += more if name != "always" and name in classes else []
         client = self.p.client
         sore = [part for part, pains in client.pains.items() if pains[-1].score > 0]
-        strength = self.count("strength") + self.count("kept up") > 0
-        return {"school": sorted(lines), "more": int(bool(sore or client.spared_parts)) + int(strength)}
+        first = next((line for line in self.lines if line.candidate.block in ("strength", "kept up")), None)
+        easy = first and first.amount // 2 >= (LEAST_EASY_HOLD if first.unit == "s" else LEAST_EASY)
+        return {"school": sorted(lines), "more": int(bool(sore or client.spared_parts)) + int(bool(easy))}
 
     def told(self, line):
         x, m = line.candidate, self.c[line.movement]
@@ -444,6 +470,7 @@ def answer(case):
     conditions += int(client.age is not None and client.age >= 65)  # a wall or a rail beside them
     conditions += int(client.spares_breath)
     conditions += int(bool(client.sore_parts())) + int(client.has_sign)
+    conditions += int(bool(sessions) and sessions[0]["on"] == str(today) and client.to_failure())
     conditions += int(client.minor and any(client.c[i].loaded for i in gaps))
     return {
         "goal": {"skill": goal.name, "chosen": goal.chosen, "reached": bool(goal.name) and not gaps},

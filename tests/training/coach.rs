@@ -221,7 +221,7 @@ impl Case<'_> {
         }
     }
 
-    fn limiter(&self) -> &str {
+    pub fn limiter(&self) -> &str {
         self.answer["limiter"]["movement"].as_str().unwrap_or("")
     }
 

@@ -22,6 +22,23 @@ impl Case<'_> {
                 );
             }
             "load-by-a-single" => {
+                let first = |l: &&Line<'_>| {
+                    is(l, "weighted-pull-up-light")
+                        && l.says("block") == "strength"
+                        && l.line["toward"]["movement"] == "weighted-pull-up"
+                        && (3.0..=4.0).contains(&l.number("amount"))
+                        && l.number("sets") >= 4.0
+                        && (12.5..=15.0).contains(&l.number("with_kg"))
+                        && l.number("in_reserve") >= 2.0
+                };
+                let today = self.first_session();
+                assert!(today.iter().any(|l| first(&l)), "{}: heavy work", self.name);
+                self.all(&all, "never near the single", &|l| {
+                    l.number("with_kg") <= 15.0
+                });
+                assert_eq!(self.limiter(), "weighted-pull-up", "{}", self.name);
+            }
+            "load-six-with-ten" => {
                 self.some(&all, "six with ten leave three of three", &|l| {
                     is(l, "weighted-pull-up-light")
                         && (l.number("with_kg"), l.number("amount")) == (10.0, 3.0)

@@ -70,7 +70,8 @@
     const named_ = { goal: goalName(goal) };
     if (training.isReached(goal)) return nodes(sayNodes('aim.reached', named_));
     if (!limiter) return nodes(sayNodes(of.sessions.some(({ lines }) => lines.some(({ gap }) => gap !== null)) ? 'aim.nothing_but' : 'aim.nothing', named_));
-    const key = goal.chosen ? (limiter.now ? 'aim.needs' : 'aim.needs_unknown') : limiter.now ? 'aim.nearest_needs' : 'aim.nearest_unknown';
+    const shown = limiter.share === readiness.WHOLE;
+    const key = goal.chosen ? (shown ? 'aim.needs_shown' : limiter.now ? 'aim.needs' : 'aim.needs_unknown') : shown ? 'aim.nearest_shown' : limiter.now ? 'aim.nearest_needs' : 'aim.nearest_unknown';
     return nodes(sayNodes(key, { ...named_, ...asked(of, limiter) }));
   };
   /** What some nodes say, without what only screen readers are told. @param {PagePart[]} parts @returns {string} */
@@ -139,7 +140,7 @@
   /** @param {Training} of @param {PlannedSession} session @returns {HTMLElement[]} */
   const warmUp = ({ trainee: { tables: { names } } }, { warmUp: { sore, text, easy } }) => [
     ...(sore ? [make('li', { text: sore })] : []), ...text.map((line) => make('li', { text: line })),
-    ...(easy && names ? [make('li', {}, ...nodes(sayNodes('training.easy_set', { amount: easy.amount, movement: named(tables, easy.movement) })))] : []),
+    ...(easy && names ? [make('li', {}, ...nodes(sayNodes(easy.bare ? 'training.easy_set_bare' : 'training.easy_set', { amount: easy.amount, movement: named(tables, easy.movement) })))] : []),
   ];
   /** Who stands by, and how to breathe. @param {Training} of @param {PlannedSession} session @returns {HTMLElement[]} */
   const care = ({ trainee }, session) => training.care(trainee, session).map(({ asks, movements }) => make('li', {}, asks, ': ', ...namedList(tables, movements)));

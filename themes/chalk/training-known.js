@@ -112,6 +112,19 @@
     }
     return kept[m];
   };
+  /** Lifted with weight by an adult, though not open, since something that it needs was never shown, but nothing of that failed: the
+   * lighter step of its family is trained for it. @param {Trainee} c @param {number} m */
+  const wasLifted = (c, m) => {
+    if (c.found.needs[m] !== UNKNOWN || isOwned(c, m) || c.minor || !c.facts.isByMax(m) || !hasResult(c, m)) return false;
+    const is = own(c, m);
+    return is !== null && is.load > 0;
+  };
+  /** The highest lighter step of what was lifted; -1 where there is none. @param {Trainee} c @param {number} m */
+  const lighterStep = (c, m) => {
+    const fine = (/** @type {number} */ low) => { const is = c.facts.isByMax(low) && may(c, low) ? now(c, low) : null; return is !== null && is.load > 0; };
+    const [low] = c.tables.easier[m].filter(fine).sort((a, b) => c.tables.stage[b] - c.tables.stage[a] || a - b);
+    return low === undefined ? -1 : low;
+  };
   /** Open, owned or done before, resting in no way, and its equipment at hand. @param {Trainee} c @param {number} m */
   const may = (c, m) => c.found.reached[m] === 1 && (isOpen(c, m) || wasDone(c, m)) && pulledNerve(c, m) < 0 && isAtHand(c, m);
   /** A numb part on the way of the arm's nerves, where a movement is a stretch of the arm: that pulls on them, wherever the numbness
@@ -148,6 +161,14 @@
     const pain = newestPains(c).find((one) => isHolding(one) && bearsOn(c, m, one.part) && ((c.tables.heavy_on[than] >> one.part) & 1) === 1);
     return pain ? pain.part : -1;
   };
+  /** A shoulder at 4 or 5, or worse the next morning, where a movement has the arms overhead and bears on it; -1 where there is none.
+   * @param {Trainee} c @param {number} m */
+  const overheadOn = (c, m) => {
+    const { tables, K } = c, part = tables.parts.indexOf('shoulder');
+    if (!tables.cautions[m].includes(tables.classes.indexOf('overhead')) || !bearsOn(c, m, part)) return -1;
+    const less = newestPains(c).some((pain) => pain.part === part && isHolding(pain) && takesBack(c, pain));
+    return less ? part : -1;
+  };
   /** Whether one movement bears more than another on a part that hurts today: a stand-in must not. @param {Trainee} c @param {number} m @param {number} than */
   const bearsMore = (c, m, than) => {
     const heavy = (/** @type {number} */ of, /** @type {number} */ part) => ((c.tables.heavy_on[of] >> part) & 1) === 1;
@@ -166,8 +187,23 @@
   };
   /** Whether some pattern was left so long that what was known before is unknown now. @param {Trainee} c */
   const wasLongOff = (c) => c.tables.patterns.some((_, pattern) => foot(c, pattern) !== NEVER);
-  /** Whether a restriction leaves holding the breath alone. @param {Trainee} c */
-  const sparesBreath = ({ found, tables }) => found.causes.some(({ kind, cls }) => kind === 'restrict' && cls !== null && tables.classes[cls] === 'breath-holding');
+  /** Whether a restriction leaves a class alone. @param {Trainee} c @param {string} name */
+  const isRestricted = ({ found, tables }, name) => found.causes.some(({ kind, cls }) => kind === 'restrict' && cls !== null && tables.classes[cls] === name);
+  /** @param {Trainee} c */
+  const sparesBreath = (c) => isRestricted(c, 'breath-holding');
+  /** What is tried first for a movement: from 65 and in pregnancy the lowest rung of its family that is unknown too and may be tried. Only
+   * pregnancy leaves lying on the back alone. @param {Trainee} c @param {number} m @returns {number} */
+  const gentlest = (c, m) => {
+    if (!((c.age !== null && c.age >= c.K.balance_age) || isRestricted(c, 'supine'))) return m;
+    const fine = (/** @type {number} */ low) => may(c, low) && now(c, low) === null && !isTooNew(c, low) && !c.model.is(low, LOWERING);
+    const [low] = c.tables.easier[m].filter(fine).sort((a, b) => c.tables.stage[a] - c.tables.stage[b] || a - b);
+    return low === undefined ? m : gentlest(c, low);
+  };
+  /** Something is restricted, or only light training is allowed. @param {Trainee} c */
+  const isHeldBack = ({ found }) => found.causes.some(({ kind }) => kind === 'restrict' || kind === 'light');
+  /** Whether a first try goes no further than what is asked: something is restricted, or it stresses a part that hurts.
+   * @param {Trainee} c @param {number} m */
+  const goesNoFurther = (c, m) => isHeldBack(c) || newestPains(c).some((pain) => ((c.tables.stresses[m] >> pain.part) & 1) === 1 && isHolding(pain));
   /** Something is restricted or paused for pain, a part hurts, or training has only begun again. @param {Trainee} c */
   const asksForCare = (c) => {
     if (c.memo.care === null) c.memo.care = c.found.causes.some(({ kind }) => kind !== 'paused') || newestPains(c).some((pain) => isHolding(pain)) || isBack(c);
@@ -184,8 +220,8 @@
     return kept[pattern];
   };
   /** Unknown, and not to be tried first today: it stresses a part that hurts, is with weight after two weeks off, or where care is asked for it is harder than anything of its
-   * pattern that is known or was done. @param {Trainee} c @param {number} m */
-  const isTooNew = (c, m) => now(c, m) === null && (sorePart(c, m) >= 0 || (isBack(c) && c.facts.has(m, LOADED)) || (asksForCare(c) && !c.facts.isMobility(m) && c.tables.stage[m] > reachOf(c, c.tables.pattern[m])));
+   * pattern that is known or was done, under a restriction also than a known easier neighbour. @param {Trainee} c @param {number} m */
+  const isTooNew = (c, m) => now(c, m) === null && (sorePart(c, m) >= 0 || (isBack(c) && c.facts.has(m, LOADED)) || (asksForCare(c) && !c.facts.isMobility(m) && (c.tables.stage[m] > reachOf(c, c.tables.pattern[m]) || (isHeldBack(c) && c.tables.easier[m].some((low) => now(c, low) !== null)))));
   /** Whether a test may be asked for. @param {Trainee} c @param {number} m */
   const mayTest = (c, m) => may(c, m) && isOpen(c, m) && hasAll(c, m) && sorePart(c, m) < 0 && !(c.minor && c.facts.has(m, LOADED));
 
@@ -385,7 +421,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, isBack, wasLongOff, sparesBreath, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

@@ -62,7 +62,7 @@
       .map(({ unit, load }) => readiness.mass(unit, load, bodyWeight === null ? person.bodyWeight : bodyWeight) || 0));
     const lifted = [...tested, ...(c.trained.get(m) || []).filter(({ did }) => Math.max(0, ...did) >= least).map(({ load }) => load)];
     const most = Math.max(...lifted);
-    return lifted.length ? Math.max(most * K.bound, most + plateOf(c)) : Infinity;
+    return lifted.length ? Math.max(most * K.bound, most + plateOf(c), loadFromAbove(c, m, reps)) : Infinity;
   };
   /** @param {Trainee} c @param {Logged} of the best set with what was left */
   const withReserve = ({ K }, { did, reserve, load: kilos }) => ({ load: kilos, reps: Math.floor(Math.max(0, ...did) / ONE) + Math.min(reserve || 0, K.reserve) });
@@ -113,9 +113,17 @@
   const load = (c, m) => {
     const { K, person: { bodyWeight }, facts } = c, is = now(c, m), dose = facts.dose(m), asked = readiness.mass(dose.unit, dose.load, bodyWeight);
     if (!is || is.load <= 0) return triedLoad(c, m);
-    if (facts.isByMax(m)) return loadOf(c, m, repsLoaded(c, m));
+    if (facts.isByMax(m)) return Math.max(loadOf(c, m, repsLoaded(c, m)), loadFromAbove(c, m, repsLoaded(c, m)));
     const record = facts.word(m) === 'exit' ? Math.min(is.load, asked !== null && asked > 0 ? asked : Infinity) : is.load * K.of_record;
     return Math.max(plateOf(c), inPlates(c, record));
+  };
+  /** What was lifted of the harder step of the family that is not open yet. @param {Trainee} c @param {number} m @returns {ShownSet[]} */
+  const shownAbove = (c, m) => c.facts.harder[m].filter((up) => training.wasLifted(c, up) && training.lighterStep(c, up) === m).flatMap((up) => shown(c, up));
+  /** Weight for sets of so many by what was lifted of the harder step, a single too. @param {Trainee} c @param {number} m @param {number} reps */
+  const loadFromAbove = (c, m, reps) => {
+    const { K, tables: { chart } } = c, sets = shownAbove(c, m), body = carried(c, m), most = body === null ? 0 : oneRep(c, body, sets);
+    if (body === null || most <= 0) return 0;
+    return Math.max(0, Math.min(inPlates(c, (most * chart[Math.min(reps + K.load_reps, chart.length) - 1]) / 100 - body), ...sets.map((set) => set.load).sort((a, b) => b - a).slice(0, 1)));
   };
   /** The set that was done with it, else how it was worked out. @param {Trainee} c @param {number} m @param {number} kilos */
   const whyLoad = (c, m, kilos) => {
@@ -132,9 +140,12 @@
   };
   /** What a set leaves by the records, at most four; null where that is nothing, or not known. @param {Trainee} c @param {number} m @param {number} kilos @param {number} reps @param {ShownSet[]} more */
   const leaves = (c, m, kilos, reps, more) => {
-    const { K, tables: { chart, one_rep: factors } } = c, sets = [...shown(c, m), ...more], body = carried(c, m), counts = chart.map((_, i) => i + 1);
-    const can = sets.filter((set) => set.load >= kilos).map((set) => set.reps);
-    if (body !== null) {
+    const { K, tables: { chart, one_rep: factors } } = c, body = carried(c, m), counts = chart.map((_, i) => i + 1);
+    /** @type {number[]} */
+    const can = [];
+    for (const sets of [[...shown(c, m), ...more], shownAbove(c, m)]) {
+      can.push(...sets.filter((set) => set.load >= kilos).map((set) => set.reps));
+      if (body === null) continue;
       const moved = body + kilos, most = oneRep(c, body, sets), near = 1e-6 * KILOGRAM;
       can.push(...counts.filter((n) => most > 0 && (moved * 100) / chart[n - 1] <= most + near));
       for (const set of sets) {
@@ -259,7 +270,12 @@
   /** @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Map<number, Gap>} gaps @param {Set<number>} inChain */
   const forGap = (c, pool, gap, gaps, inChain) => {
     const m = gap.movement, { facts } = c, loaded = facts.has(m, LOADED);
-    if (!training.isOpen(c, m) && !training.wasDone(c, m)) return;
+    if (!training.isOpen(c, m) && !training.wasDone(c, m)) {
+      // Of what was lifted and is not open for nothing but what was never shown: the lighter step of its family.
+      const low = training.wasLifted(c, m) ? training.lighterStep(c, m) : -1;
+      if (low >= 0) pool.add(low, gap, 'builder', { why: told(c, m, 'why.not_shown') });
+      return;
+    }
     if (!may(c, m)) {
       instead(c, pool, gap, inChain);
       return;
@@ -276,7 +292,7 @@
     if (gap.share === WHOLE && facts.isCounted(m) && training.isOpen(c, m) && !(c.minor && loaded)) pool.add(m, gap, 'show it', { why: measured(c, m, 'why.show') });
     else if (facts.isMobility(m)) pool.add(m, gap, 'range');
     else if (facts.isPractice(m) && !(anew && isLowering(c, m))) pool.add(m, gap, 'practice');
-    else if (gap.now === null && !anew) pool.add(m, gap, 'first try');
+    else if (gap.now === null && !anew) pool.add(training.gentlest(c, m), gap, 'first try');
     else if (!anew && fits(c, m)) {
       const up = harder(c, m);
       if (up === undefined || !fits(c, up)) pool.add(m, gap, 'the gap itself');
@@ -352,9 +368,10 @@
       if (up !== undefined) pool.add(up, null, 'harder', { why: measured(c, m, 'why.easy'), block: 'kept up' });
       return true;
     };
+    const late = (/** @type {number} */ m) => (training.gentlest(c, m) === m ? 0 : 1);
     const tryOne = (/** @type {number[]} */ list, /** @type {Reason} */ why) => {
       const [m] = list.filter((one) => now(c, one) === null && !pool.out.has(`${one} false`) && !training.isTooNew(c, one))
-        .sort((a, b) => Number(c.trained.has(b)) - Number(c.trained.has(a)) || tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
+        .sort((a, b) => Number(c.trained.has(b)) - Number(c.trained.has(a)) || late(a) - late(b) || tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
       if (m !== undefined) pool.add(m, null, 'first try', { why: [c.trained.has(m) ? because('why.tried_anew') : why], block: 'kept up' });
     };
     const isHard = (/** @type {Candidate} */ { block }) => block === 'strength' || block === 'kept up';
@@ -386,8 +403,13 @@
       for (let i = 0; i < lines; i += 1) {
         const full = all().filter((of) => isHard(of) && tables.pattern[of.movement] === pattern).length >= lines;
         const isNew = !full && !keep(plain, because('why.whole_body'));
-        if (isNew && (lines > 1 || !all().some((of) => isHard(of) && facts.group(of.movement) === tables.groups[pattern]))) tryOne(plain, because('why.whole_body'));
+        if (isNew && (['core', 'legs'].includes(tables.group_names[tables.groups[pattern]]) || !all().some((of) => isHard(of) && facts.group(of.movement) === tables.groups[pattern]))) tryOne(plain, because('why.whole_body'));
       }
+    }
+    // A stand on one leg too.
+    if (pool.rests && !all().some(({ movement }) => facts.has(movement, UPRIGHT))) {
+      const [m] = c.model.order.filter((one) => facts.has(one, UPRIGHT) && may(c, one) && !training.isTooNew(c, one)).sort(lower(c));
+      if (m !== undefined) pool.add(m, null, 'kept up', { why: [because('why.whole_body')] });
     }
     for (const m of pool.rests ? c.model.order : []) {
       if (facts.isMobility(m) && !isGuarded(c, m) && may(c, m) && !training.isTooNew(c, m)) pool.add(m, null, 'range', { why: [because('why.whole_body')] });
@@ -568,17 +590,20 @@
     const { K, facts } = c, is = now(c, m), dose = facts.dose(m), timed = isTimed(c, m), loaded = facts.has(m, LOADED);
     if (facts.isMobility(m) && (of.rule !== 'show it' || taken.rule)) {
       const amount = !timed ? K.range_s : !is ? K.unknown_s : Math.max(1, Math.min(dose.each, down(whole(is) * K.share)));
-      const [why] = is ? told(c, m, 'why.asked') : [because(training.hasAll(c, m) ? 'why.measure' : 'why.measure_not')];
+      // The line says itself what it works towards.
+      const [why] = is ? told(c, m, of.gap ? 'why.so_far' : 'why.asked') : [because(training.hasAll(c, m) ? 'why.measure' : 'why.measure_not')];
       return { sets: isLimiter ? K.range_limiter : timed && is ? dose.sets : K.range_sets, amount, load: null, rule: '', why, left: null };
     }
     if (!is) {
       if (taken.rule) return null;
       const few = isGuarded(c, m) || isLowering(c, m) || dose.each <= K.try_dose;
-      const amount = timed ? Math.min(K.try_s, dose.each) : loaded && c.minor ? K.minor_reps : Math.min(dose.each, few ? K.try_reps_few : K.try_reps);
+      const amount = timed ? Math.min(facts.word(m) === 'carry' ? K.try_carry : K.try_s, dose.each) : loaded && c.minor ? K.minor_reps : Math.min(dose.each, few ? K.try_reps_few : K.try_reps);
       const kilos = loaded ? load(c, m) : readiness.mass(dose.unit, dose.load, c.person.bodyWeight) || null;
       // One set more, where it stood as often as earns a step.
       const more = tried && !training.hasSign(c) && before >= (facts.has(m, STRICT) ? K.three : K.two) ? 1 : 0;
-      return { sets: (tried ? K.again : K.try_sets) + more, amount: Math.max(1, amount), load: kilos, rule: tried ? 'until it is tested' : 'first try', why: tried ? because(more ? 'why.until_more' : 'why.until_number') : null, left: timed ? null : K.left };
+      return { sets: (tried ? K.again : K.try_sets) + more, amount: Math.max(1, amount), load: kilos, rule: tried ? 'until it is tested' : 'first try', why: tried ? because(more ? 'why.until_more' : 'why.until_number') : null,
+        // Of what is plain nobody knows what a few reps leave: the line says when to stop.
+        left: !timed && (isGuarded(c, m) || isLowering(c, m) || facts.word(m) === 'exit') ? K.left : null };
     }
     if (of.rule === 'show it' && of.gap) {
       if (taken.rule) return null;
@@ -617,6 +642,14 @@
   /** Minutes of a line, rounded up. @param {Trainee} c @param {Line} line */
   const minutes = (c, { movement, unit, amount, sets, weaker, rest }) => Math.ceil(((2 * sets + (weaker ? 1 : 0)) * (work(c, movement, unit, amount) + rest)) / 120 - 1e-9);
 
+  /** What is done in a first try: what is plain goes on while it is clean; under a restriction and on a part that hurts no further than what
+   * is asked, back from time off to a bound. @param {Trainee} c @param {number} m @param {string} unit */
+  const tried = (c, m, unit) => {
+    if (isGuarded(c, m) || isLowering(c, m) || c.facts.word(m) === 'exit' || training.goesNoFurther(c, m)) return 'did';
+    if (training.isBack(c)) return unit === 's' ? 'hold_most' : 'stop_most';
+    return unit === 's' ? 'stop_clean' : 'stop_two';
+  };
+
   /** The line of a candidate on a day, or null. @param {Trainee} c @param {Candidate} of @param {{ on: number, first: number, before: number, tried: boolean, isLimiter: boolean }} at @returns {Line | null} */
   const line = (c, of, at) => {
     const eased = ease(c, of.movement, at.on, at.first);
@@ -651,7 +684,7 @@
     const out = {
       block: of.block, movement: m, sets: taken.light ? Math.max(K.fewest, Math.ceil(does.sets / 2)) : does.sets, amount: does.amount, unit, seconds: unit === 'reps' && facts.seconds(m) ? facts.seconds(m) / ONE : null,
       load: does.load, ...sides(c, m), rest: restOf(c, m, unit, does.amount), left: does.left, minutes: 0, gap: of.gap, insteadOf: of.insteadOf, rule, why,
-      then: rule === 'show it' ? 'result' : first ? (isGuarded(c, m) || isLowering(c, m) || training.asksForCare(c) ? 'did' : unit === 's' ? 'stop_clean' : 'stop_two') : taken.hold ? 'same' : 'step', eased: taken.light || taken.easier, sore: taken.sore, worse: taken.worse, candidate: of,
+      then: rule === 'show it' ? 'result' : first ? tried(c, m, unit) : taken.hold ? 'same' : 'step', eased: taken.light || taken.easier, sore: taken.sore, worse: taken.worse, candidate: of,
     };
     out.minutes = minutes(c, out);
     return out;

@@ -10,7 +10,7 @@
   const { say } = globalThis.rungbook.words;
   const BLOCKS = ['practice', 'strength', 'kept up', 'range'];
   const WEEK = 7, DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
-  const LETTERS = 'ABCDEFGH', MOST_MONOTONY = globalThis.rungbook.health.LIMITS.monotony;
+  const LETTERS = 'ABCDEFGH', { LIMITS } = globalThis.rungbook.health, MOST_MONOTONY = LIMITS.monotony;
   /** First tries and showings stand beside the sets that are counted. @param {string} rule */
   const isTrial = (rule) => rule === 'first try' || rule === 'show it';
   /** @param {string} block */
@@ -155,6 +155,8 @@
     const known = Math.max(1, draft.lines.filter(({ block, rule }) => block !== 'range' && rule !== 'first try' && rule !== 'until it is tested').length);
     if (!work.few && draft.state.firsts > known) draft = lay(draft.state.mostRange, known);
     const { lines, lost, state } = draft;
+    // What nobody would look for in vain: said of the first day.
+    if (on === work.first) lost.push(...absent(c, work, on, lines, lost));
     for (const line of lines) {
       const { candidate } = line, { movement, single } = candidate, m = line.movement;
       log.stood(movement, on);
@@ -177,6 +179,34 @@
     return { on, week: week.number, name: '', lighter: week.lighter, minutes: c.minutes - state.left, warmUp: warmUp(c, lines), lines, leftOut: lost.filter(({ movement }) => { const isNew = !said.has(movement); said.add(movement); return isNew; }) };
   };
 
+  /** The limiter, and of each pattern of strength the highest rung with a number of its own, where neither a line nor a word is of it.
+   * @param {Trainee} c @param {Work} work @param {number} on @param {Line[]} lines @param {LeftOut[]} lost @returns {LeftOut[]} */
+  const absent = (c, { limiter, diary: log }, on, lines, lost) => {
+    const { tables, facts, model } = c;
+    /** @type {LeftOut[]} */
+    const out = [];
+    const say_ = (/** @type {number} */ m) => out.push({ movement: m, why: whyAbsent(c, log, m, on, lines) });
+    if (limiter && !lines.some(({ gap, movement }) => gap === limiter || movement === limiter.movement) && !lost.some(({ movement }) => movement === limiter.movement)) say_(limiter.movement);
+    for (const pattern of tables.pattern_order) {
+      const of = (/** @type {{ movement: number }} */ { movement }) => tables.pattern[movement] === pattern;
+      if (lost.some(of) || out.some(of) || lines.some(of)) continue;
+      const [known] = model.order.filter((m) => of({ movement: m }) && facts.isCounted(m) && !facts.isPractice(m) && training.hasResult(c, m)).sort((a, b) => tables.stage[b] - tables.stage[a] || a - b);
+      if (known !== undefined) say_(known);
+    }
+    return out;
+  };
+  /** @param {Trainee} c @param {Diary} log @param {number} m @param {number} on @param {Line[]} lines @returns {Reason} */
+  const whyAbsent = (c, log, m, on, lines) => {
+    const group = c.facts.group(m), part = training.sorePart(c, m), because = (/** @type {string} */ key, values = {}) => ({ key, values });
+    if (!training.isOpen(c, m) && !training.wasDone(c, m)) return because('left.not_shown');
+    if (!may(c, m)) return training.whyNot(c, m);
+    if (part >= 0) return because('left.spared', { part });
+    if (group >= 0 && log.groupIsNear(group, on)) return because('left.apart', { group });
+    if (training.now(c, m) === null) return because('left.careful');
+    if (group >= 0 && lines.some(({ block, movement }) => isHard(block) && c.facts.group(movement) === group)) return because('left.served', { group });
+    return because('left.turns');
+  };
+
   /** Why a line does not stand today: a reason, '' where nothing is said of it, null where it may.
    * @param {Trainee} c @param {Work} work @param {Planned} week @param {Entry} at @returns {Reason | '' | null} */
   const barred = (c, work, week, { on, line, lines, state }) => {
@@ -186,6 +216,8 @@
     const tried = rule === 'first try' ? c.tables.try_group[m] : -1;
     if (tried >= 0 && log.groupIsNear(tried, on)) return { key: 'left.apart', values: { group: tried } };
     if (log.partIsNear(m, on)) return { key: 'left.heavy', values: {} };
+    const overhead = line.sore ? training.overheadOn(c, m) : -1;
+    if (overhead >= 0) return { key: 'left.overhead', values: { part: overhead } };
     const itself = line.sore ? training.tooMuchOn(c, m, on) : -1, sore = line.sore && itself < 0 ? training.heavyBelow(c, m, of.movement) : itself;
     if (sore >= 0) return { key: 'left.sore', values: { part: sore } };
     const isBreath = (/** @type {Line} */ one) => isHard(one.block) && (facts.has(one.movement, STRAIGHT) || (one.unit === 's' && one.amount > K.long_hold));
@@ -219,7 +251,9 @@
       // Two sets are left for what keeps its line and has none yet.
       const waits = (/** @type {Candidate} */ of) => facts.kind(of.movement) === kind && isHard(of.block) && keepsItsLine(c, work, of, on) && !lines.some((other) => other.movement === of.movement);
       const share = Math.ceil(rest / Math.min(week.toCome, K.per_week)) - here;
-      const room = lately ? Math.max(share, Math.min(training.setsOf(c, lately), rest - here)) : work.all.some(waits) ? Math.min(share, Math.max(K.fewest, share - K.fewest)) : share;
+      // Lifted with weight for the goal by an adult: a few sets at once are worth more than two a day.
+      const heavy = line.block === 'strength' && facts.isByMax(line.movement) && line.load !== null && line.load > 0 && !line.eased && !line.sore && !c.minor;
+      const room = lately ? Math.max(share, Math.min(training.setsOf(c, lately), rest - here)) : heavy ? Math.max(share, Math.min(K.heavy_sets, rest - here)) : work.all.some(waits) ? Math.min(share, Math.max(K.fewest, share - K.fewest)) : share;
       if (room < K.fewest) return { key: 'left.sets', values: {} };
       line.sets = Math.min(line.sets, room);
     }
@@ -251,10 +285,12 @@
   /** What to leave out, with what to go gently, and when to stop a line: once a session. @param {Trainee} c @returns {string} */
   const gently = (c) => {
     const { tables, found } = c, rests = new Set(found.causes.flatMap(({ part }) => (part === null ? [] : [part])));
-    const hurts = training.newestPains(c).filter(({ score, part }) => score > 0 && !rests.has(part)).map(({ part }) => part);
+    const pains = training.newestPains(c).filter(({ score, part }) => score > 0 && !rests.has(part)), hurts = pains.map(({ part }) => part);
     const named = (/** @type {number[]} */ all) => all.map((part) => tables.parts[part]).sort().map((part) => say(`body.${part.replace('-', '_')}`)).join(say('list.separator'));
-    const above = Math.min(...hurts.map((part) => readiness.goesOnTo(c.model, c.person, part, c.day)));
-    return [...(rests.size ? [say('training.leave_out', { parts: named([...rests]) })] : []), ...(hurts.length ? [say('training.go_gently', { parts: named(hurts), n: above })] : [])].join(' ');
+    // From 3 on as soon as it hurts more, below that one above the pain, never above what goes on.
+    const more = pains.some(({ score }) => score >= LIMITS.pain[0]), above = Math.min(...pains.map(({ part, score }) => Math.min(score + 1, readiness.goesOnTo(c.model, c.person, part, c.day))));
+    return [...(rests.size ? [say('training.leave_out', { parts: named([...rests]) })] : []),
+      ...(hurts.length ? [more ? say('training.go_gently_more', { parts: named(hurts) }) : say('training.go_gently', { parts: named(hurts), n: above })] : [])].join(' ');
   };
   /** What to leave out, the school's lines for all and for the classes of the day, one easy set of the first strength line.
    * @param {Trainee} c @param {Line[]} lines @returns {WarmUp} */
@@ -263,7 +299,10 @@
     const of = Object.keys(tables.warm_up).filter((key) => key !== 'always' && classes.has(key)).sort();
     const text = ['always', ...of].flatMap((key) => tables.warm_up[key] || []);
     const first = lines.find(({ block }) => isHard(block));
-    const easy = first ? { movement: first.movement, amount: inWords({ ...first, sets: 1, amount: Math.max(1, Math.floor(first.amount / 2)), load: null, side: null }) } : null;
+    // Half of a set with half of its weight; nothing where that warms nobody up.
+    const half = first ? Math.floor(first.amount / 2) : 0, plate = Math.max(1, tables.dose_of_school.smallest_plate);
+    const load = first && first.load !== null && first.load > 0 ? down((first.load * 0.5) / plate) * plate : first ? first.load : null;
+    const easy = first && half >= (first.unit === 's' ? c.K.hold_fits : c.K.fits[0]) ? { movement: first.movement, bare: load === 0, amount: inWords({ ...first, sets: 1, amount: half, load: load || null, side: null }) } : null;
     return { sore: gently(c), text, easy };
   };
 
@@ -359,12 +398,15 @@
   /** @param {Trainee} c @param {Reason} of @returns {string} */
   const whyOf = (c, { key, values }) => say(`training.${key}`, valuesOf(c, values));
 
+  /** What follows a line. @param {Tables} tables @param {Line} line */
+  const thenOf = ({ training: K }, { then, unit }) => say(`training.then.${then}`, { n: K.try_back[unit === 's' ? 1 : 0] });
+
   /** @param {TrainingGoal | null} goal */
   const isReached = (goal) => goal !== null && goal.route !== null && goal.route.movements.length === 0;
   /** Whether nothing may be planned: a clinician comes first. @param {Person} person @param {number} day */
   const isRefused = (person, day) => globalThis.rungbook.health.saysOn(person.screened, day, person.born) === 'ask';
   /** @param {Training} of @returns {string[]} */
-  const conditions = ({ trainee: c, gaps }) => [
+  const conditions = ({ trainee: c, gaps, sessions }) => [
     ...(c.person.screened ? [] : [say('training.unanswered')]),
     ...(c.young ? [say('training.coach_present')] : []),
     ...(c.age !== null && c.age >= c.K.balance_age ? [say('training.wall_near')] : []),
@@ -372,6 +414,7 @@
     ...(training.sparesBreath(c) ? [say('training.breathe_through')] : []),
     ...(training.newestPains(c).some(training.isHolding) ? [say('training.until_lower', { n: globalThis.rungbook.health.LIMITS.pain[0] - 1 })] : []),
     ...(training.hasSign(c) ? [say('training.until_seen')] : []),
+    ...(sessions.length && sessions[0].on === c.day && c.log.some(({ on, did, reserve }) => c.day - on < c.K.apart && reserve === 0 && did.some((set) => set < did[0])) ? [say('training.rest_day')] : []),
   ];
 
   /** About how long a path is, ends that are alike once, below a month in weeks; null where nothing of it is left. @param {Tables} tables @param {Gap} gap */
@@ -412,5 +455,5 @@
     return { total, monotony, strain: total * monotony };
   };
 
-  Object.assign(training, { lastWeek, timeOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, valuesOf, conditions, isRefused, isReached, nameOf });
+  Object.assign(training, { lastWeek, timeOf, thenOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, valuesOf, conditions, isRefused, isReached, nameOf });
 })();

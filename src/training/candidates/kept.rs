@@ -81,7 +81,8 @@ impl Pool<'_, '_> {
     }
 
     /// Where a gap rests and nothing stands in its place, the rest of the body has the room: a plain line of each pattern without
-    /// one, a second of the core, a first try where its group has no line, and all plain range. Common practice, no source.
+    /// one, a second of the core, a first try where its group has no line (of legs and core where its pattern has none), a stand
+    /// on one leg, and all plain range. Common practice, no source.
     fn fill(&mut self, can: &[MovementIx]) {
         let roster = self.trainee.roster;
         for pattern in ORDER {
@@ -99,11 +100,13 @@ impl Pool<'_, '_> {
                 let alone =
                     |c: &Candidate| c.block.is_hard() && roster.of(c.movement).group() == group;
                 let is_new = !full && self.keep(&list, Reason::WholeBody).is_none();
-                if is_new && (pattern == Pattern::Core || !self.all.iter().any(alone)) {
+                let more = matches!(group, Some(Group::Core | Group::Legs));
+                if is_new && (more || !self.all.iter().any(alone)) {
                     self.try_one(&list, Reason::WholeBody);
                 }
             }
         }
+        self.stand_on_one_leg();
         let range = roster.standing.iter().copied().filter(|ix| {
             let facts = roster.of(*ix);
             let t = self.trainee;
@@ -113,6 +116,23 @@ impl Pool<'_, '_> {
             self.add(Candidate {
                 block: Block::Range,
                 ..self.kept(ix, Rule::Range, Reason::WholeBody)
+            });
+        }
+    }
+
+    /// The lowest upright balance that may be tried, where none has a line.
+    fn stand_on_one_leg(&mut self) {
+        let t = self.trainee;
+        let upright = |ix: MovementIx| t.roster.of(ix).upright_balance();
+        if self.all.iter().any(|c| upright(c.movement)) {
+            return;
+        }
+        let fine = |ix: &MovementIx| upright(*ix) && t.may(*ix) && !t.is_too_new(*ix);
+        let all = t.roster.standing.iter().copied().filter(fine);
+        if let Some(ix) = all.min_by_key(|ix| (t.roster.of(*ix).stage, *ix)) {
+            self.add(Candidate {
+                block: Block::Practice,
+                ..self.kept(ix, Rule::KeptUp, Reason::WholeBody)
             });
         }
     }
@@ -160,7 +180,8 @@ impl Pool<'_, '_> {
         Some(t.roster.of(best).pattern())
     }
 
-    /// A first try: after long off what was trained before, else the lowest rung, bent arms, the fewest cautions.
+    /// A first try: after long off what was trained before, else the lowest rung, from 65 and in pregnancy of its family too, bent arms,
+    /// the fewest cautions.
     fn try_one(&mut self, list: &[MovementIx], why: Reason) {
         let t = self.trainee;
         let stands = |ix: MovementIx| self.all.iter().any(|c| c.movement == ix && !c.single);
@@ -170,7 +191,7 @@ impl Pool<'_, '_> {
         let easiest = unknown.min_by_key(|ix| {
             let f = t.roster.of(**ix);
             let done = t.logged(**ix).next().is_some();
-            (!done, f.stage, f.straight, f.of.cautions().len(), **ix)
+            (!done, t.gentlest(**ix) != **ix, f.stage, f.straight, f.of.cautions().len(), **ix)
         });
         if let Some(ix) = easiest {
             let why = match t.logged(*ix).next() {

@@ -1,0 +1,71 @@
+//! The warm-up of a session in words.
+
+use super::constants::K;
+use super::line::{Line, Unit};
+use super::plan::Training;
+use super::say::Say;
+use super::session::Session;
+use super::trainee::down;
+use crate::curriculum::Mass;
+
+impl Say<'_> {
+    /// The lines of a warm-up: what to leave out, the school's for all and for the classes of the day, one easy set of the first
+    /// strength line.
+    pub fn warm_up(&self, session: &Session, training: &Training) -> Vec<String> {
+        let mut out = self.warm_up_plain(session, training);
+        let first = session.lines.iter().find(|l| l.block.is_hard());
+        out.extend(first.and_then(|first| self.easy_set(first)));
+        out
+    }
+
+    /// Half of a set with half of its weight; nothing where that warms nobody up. Common practice, no source.
+    fn easy_set(&self, line: &Line) -> Option<String> {
+        let amount = line.amount / 2;
+        let least = match line.unit {
+            Unit::Reps => K.fits[0],
+            Unit::Seconds => K.hold_fits,
+        };
+        if amount < i64::from(least) {
+            return None;
+        }
+        let plate = self.roster.plate();
+        let half = |mass: Mass| plate * down(mass.part(0.5) / plate.part(1.0));
+        let mass = line.mass.map(|mass| match mass.is_added() {
+            true => half(mass),
+            false => mass,
+        });
+        let key = match mass == Some(Mass::NONE) {
+            true => "easy_set_bare",
+            false => "easy_set",
+        };
+        let (amount, movement) = (self.one_set(line, amount, mass), self.named(line.movement));
+        let values = [
+            ("amount", (&amount).into()),
+            ("movement", (&movement).into()),
+        ];
+        Some(self.fill(key, &values))
+    }
+
+    /// The same without the easy set, which names a movement.
+    pub fn warm_up_plain(&self, session: &Session, training: &Training) -> Vec<String> {
+        let curriculum = self.roster.curriculum;
+        let school = &curriculum.school().warm_up;
+        let of_today = |class: &str| {
+            let bears = |line: &Line| {
+                let m = curriculum.movement(line.movement);
+                m.cautions()
+                    .iter()
+                    .any(|c| curriculum.cautions().class(*c).id == class)
+            };
+            session.lines.iter().any(bears)
+        };
+        let mut out = Vec::new();
+        out.extend(self.gently(training));
+        out.extend(school.get("always").into_iter().flatten().cloned());
+        let classes = school
+            .iter()
+            .filter(|(class, _)| *class != "always" && of_today(class));
+        out.extend(classes.flat_map(|(_, lines)| lines.clone()));
+        out
+    }
+}
