@@ -209,7 +209,7 @@ fn a_coach_would_sign_these_sessions() {
     let (proof, told) = shipped();
     let mut others = others();
     let cases = coach::cases(&proof);
-    assert!(cases.len() >= 65, "{} clients", cases.len());
+    assert!(cases.len() >= 70, "{} clients", cases.len());
     let mut unsigned = Vec::new();
     for case in &cases {
         let signed = std::panic::catch_unwind(|| {

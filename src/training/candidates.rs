@@ -3,12 +3,15 @@
 mod kept;
 
 use super::constants::K;
+use super::facts::Kind;
 use super::goal::{Gap, Goal};
 use super::reason::{Block, Left, Reason, Rule};
 use super::trainee::Trainee;
 use crate::curriculum::MovementIx;
 use crate::curriculum::target::Got;
 use crate::curriculum::words::Phase;
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
 
 /// A movement that could stand in a session, for its heaviest gap.
 #[derive(Clone, Debug)]
@@ -27,6 +30,8 @@ pub struct Candidate {
     pub first: bool,
     /// Of the goal's chain, and trained in the last two weeks: it keeps its line.
     pub goes_on: bool,
+    /// What a kind is trained by: its heaviest gap with a known number, and what stands highest of the goal's own kind.
+    pub mainstay: bool,
 }
 
 /// All candidates in the order found, what has none, and the place of the limiter's gap.
@@ -60,6 +65,9 @@ impl Candidates {
             one.first = Some(i) == balance || (one.gap.is_some() && one.gap == limiter);
             one.goes_on = in_chain[one.movement.at()] && trainee.did_lately(one.movement).is_some();
         }
+        for i in mainstays(trainee, goal, &all) {
+            all[i].mainstay = true;
+        }
         Candidates {
             all,
             left,
@@ -88,6 +96,32 @@ fn chain_of(trainee: &Trainee<'_>, goal: Option<&Goal>) -> Vec<bool> {
     let chain = goal.iter().flat_map(|g| &g.chain);
     chain.for_each(|ix| out[ix.at()] = true);
     out
+}
+
+/// The places of what each kind is trained by: its heaviest gap with a known number; of the goal's kind also the highest rung with one
+/// that the goal itself needs. Common practice, no source.
+fn mainstays(trainee: &Trainee<'_>, goal: Option<&Goal>, all: &[Candidate]) -> Vec<usize> {
+    let roster = trainee.roster;
+    let kind = |c: &Candidate| roster.of(c.movement).kind();
+    let known = || {
+        let all = all.iter().enumerate();
+        all.filter(|(_, c)| c.block.is_hard() && c.rule != Rule::FirstTry)
+    };
+    let mut heaviest: BTreeMap<Kind, usize> = BTreeMap::new();
+    for (i, c) in known().filter(|(_, c)| c.block == Block::Strength) {
+        let best = heaviest.entry(kind(c)).or_insert(i);
+        let weight = |i: usize| (Reverse(all[i].weight), all[i].movement);
+        if weight(i) < weight(*best) {
+            *best = i;
+        }
+    }
+    let road = goal.map(|g| roster.of(g.leaf.movement)).and_then(|own| {
+        let needed = own.of.needs().leaves();
+        let needed = |c: &Candidate| needed.iter().any(|leaf| leaf.movement == c.movement);
+        let of_kind = known().filter(|(_, c)| kind(c) == own.kind() && needed(c));
+        of_kind.min_by_key(|(_, c)| (Reverse(roster.of(c.movement).stage), c.movement))
+    });
+    heaviest.into_values().chain(road.map(|(i, _)| i)).collect()
 }
 
 struct Pool<'t, 'a> {
@@ -145,6 +179,7 @@ impl Pool<'_, '_> {
             weight: self.gaps[gap].weight,
             first: false,
             goes_on: false,
+            mainstay: false,
         }
     }
 
@@ -160,6 +195,7 @@ impl Pool<'_, '_> {
             weight: 0,
             first: false,
             goes_on: false,
+            mainstay: false,
         }
     }
 

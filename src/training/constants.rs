@@ -64,7 +64,7 @@ pub struct Constants {
     /// Back from time off a first try goes on to so many reps, or seconds, at most. Common practice, no source.
     pub try_back: [u32; 2],
     pub try_sets: u32,
-    /// Sets of the same until its number is in.
+    /// Sets by its number, of the same until that is in.
     pub again: u32,
     /// First tries a session; with fewer than `known` lines known. Common practice, no source.
     pub first: u32,

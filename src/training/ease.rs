@@ -147,7 +147,10 @@ impl Trainee<'_> {
     /// source.
     pub(super) fn is_overhead_on(&self, ix: MovementIx) -> Option<BodyPart> {
         let facts = self.roster.of(ix);
-        let overhead = facts.of.cautions().contains(&Book::shipped(Shipped::Overhead));
+        let overhead = facts
+            .of
+            .cautions()
+            .contains(&Book::shipped(Shipped::Overhead));
         let less = |p: &&Pain| {
             p.part == BodyPart::Shoulder && facts.bears_on(p.part) && holds(p) && takes_back(p)
         };

@@ -312,11 +312,9 @@ impl Trainee<'_> {
         }
     }
 
-    /// What is unknown: two sets of a few; later in the plan three of the same until its number is in, then four.
-    fn first_try(&self, ix: MovementIx, c: &Candidate, At { tried, times, .. }: At) -> Asked {
+    /// What is unknown: two sets of a few; later in the plan three sets by its number, of the same until that is in.
+    fn first_try(&self, ix: MovementIx, c: &Candidate, At { tried, .. }: At) -> Asked {
         let facts = self.roster.of(ix);
-        // One set more, where it stood as often as earns a step.
-        let more = tried && !self.has_sign && times >= if facts.strict { K.three } else { K.two };
         let few = facts.guarded() || facts.lowering() || facts.each <= i64::from(K.try_dose);
         let carried = facts.pattern() == Pattern::Carry;
         let is_exit = facts.pattern() == Pattern::Exit;
@@ -332,7 +330,7 @@ impl Trainee<'_> {
         };
         let dose = self.mass(facts.dose.added());
         Asked {
-            sets: i64::from(if tried { K.again } else { K.try_sets }) + i64::from(more),
+            sets: if tried { K.again } else { K.try_sets }.into(),
             amount: amount.max(1),
             mass: match facts.loaded() {
                 true => Some(self.load(ix)),
@@ -344,7 +342,6 @@ impl Trainee<'_> {
                 Rule::FirstTry
             }),
             why: match tried {
-                true if more => vec![Reason::UntilMore],
                 true => vec![Reason::UntilNumber],
                 false => c.why.clone(),
             },

@@ -5,6 +5,7 @@ use super::constants::K;
 use super::ended::holds;
 use super::facts::{Kind, Roster};
 use super::goal::{Gap, Goal};
+use super::line::Line;
 use super::session::{Laying, Session, Week, counts_as_hard};
 use super::trainee::{Logged, Trainee};
 use crate::curriculum::day::WEEK;
@@ -104,7 +105,7 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
     }
     let retest = retest_on.map(|on| Retest {
         on,
-        tests: trainee.retests(goal.as_ref(), &gaps, on),
+        tests: trainee.retests(goal.as_ref(), &gaps, on, &sessions),
     });
     Training {
         today,
@@ -190,7 +191,7 @@ fn weeks(
         .lighter_every
         .weeks())
     .max(1);
-    let mut laying = Laying::new(trainee, candidates, gaps);
+    let mut laying = Laying::new(trainee, candidates, gaps, dates[0].len());
     let mut before = laying.done.clone();
     let (mut sessions, mut full, mut retest) = (Vec::<Session>::new(), 0, None);
     for (number, days) in (1..).zip(&dates) {
@@ -279,9 +280,15 @@ fn name(sessions: &mut [Session], _: &Trainee<'_>) {
 }
 
 impl Trainee<'_> {
-    /// What is tested again: showings due, results of the chain that run out soon after, the heaviest gaps; six at most, two of a
-    /// kind, mobility apart.
-    fn retests(&self, goal: Option<&Goal>, gaps: &[Gap], on: Day) -> Vec<MovementIx> {
+    /// What is tested again: showings due, results of the chain that run out soon after, the heaviest gaps that stood as often as there
+    /// were weeks; six at most, two of a kind, mobility apart.
+    fn retests(
+        &self,
+        goal: Option<&Goal>,
+        gaps: &[Gap],
+        on: Day,
+        sessions: &[Session],
+    ) -> Vec<MovementIx> {
         let lasts = self.roster.curriculum.school().results_last.count();
         let mut newest: BTreeMap<MovementIx, Day> = BTreeMap::new();
         let in_chain = |ix: MovementIx| goal.is_none_or(|g| g.chain.contains(&ix));
@@ -300,7 +307,7 @@ impl Trainee<'_> {
         let shows = gaps.iter().filter(|g| g.is_whole()).map(|g| g.movement);
         let due = shows
             .chain(old.into_iter().map(|(_, ix)| ix))
-            .chain(gaps.iter().map(|g| g.movement));
+            .chain(trained_weekly(gaps, on, sessions));
         let (mut out, mut kinds): (Vec<MovementIx>, BTreeMap<Kind, u32>) = Default::default();
         for ix in due {
             if out.len() >= K.tests as usize || out.contains(&ix) || !self.tests_on(ix, on) {
@@ -352,4 +359,18 @@ impl Trainee<'_> {
         out.dedup_by_key(|(part, _)| *part);
         out
     }
+}
+
+/// The gaps that were worked on in at least as many sessions as the plan has weeks before a day, heaviest first. Common practice, no
+/// source.
+fn trained_weekly(gaps: &[Gap], on: Day, sessions: &[Session]) -> Vec<MovementIx> {
+    let before: Vec<&Session> = sessions.iter().filter(|s| s.on < on).collect();
+    let weeks = before.iter().map(|s| s.week).max().unwrap_or(0) as usize;
+    let stood = |(at, gap): &(usize, &Gap)| {
+        let is = |l: &Line| l.gap == Some(*at) || l.movement == gap.movement;
+        let times = before.iter().filter(|s| s.lines.iter().any(is)).count();
+        times >= weeks
+    };
+    let gaps = gaps.iter().enumerate().filter(stood);
+    gaps.map(|(_, gap)| gap.movement).collect()
 }

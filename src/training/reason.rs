@@ -156,8 +156,6 @@ pub enum Reason {
     /// Nothing that measures it is at hand.
     MeasureNot,
     UntilNumber,
-    /// One set more, until its number is in.
-    UntilMore,
     DaysOff(i32),
     Hurts {
         part: BodyPart,

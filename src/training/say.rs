@@ -167,7 +167,6 @@ impl<'a> Say<'a> {
             Reason::Measure => plain("measure"),
             Reason::MeasureNot => plain("measure_not"),
             Reason::UntilNumber => plain("until_number"),
-            Reason::UntilMore => plain("until_more"),
             Reason::Before => plain("before"),
             Reason::DaysOff(n) => with("days_off", &[("n", Value::Whole(n.into()))]),
             Reason::Hurts { .. } => self.hurts(reason),
@@ -318,8 +317,12 @@ impl<'a> Say<'a> {
     /// Sets, amount, load, tempo and sides: "5 x 3 reps with 10 kg added, each side".
     pub fn sets(&self, line: &Line) -> String {
         let amount = self.one_set(line, line.amount, line.mass);
+        let key = match line.rule {
+            Rule::UntilTested => "sets_by_number",
+            _ => "sets",
+        };
         let mut parts = vec![self.fill(
-            "sets",
+            key,
             &[
                 ("sets", Value::Whole(line.sets)),
                 ("amount", (&amount).into()),
@@ -384,10 +387,7 @@ impl<'a> Say<'a> {
             Unit::Reps => K.try_back[0],
             Unit::Seconds => K.try_back[1],
         };
-        self.fill(
-            &format!("then.{}", line.then.key()),
-            &[("n", most.into())],
-        )
+        self.fill(&format!("then.{}", line.then.key()), &[("n", most.into())])
     }
 
     /// Why a line stands; of a first try also what is done in it, for where nothing else says it.

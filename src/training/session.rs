@@ -59,6 +59,10 @@ pub struct Laying<'t, 'a> {
     most_firsts: usize,
     /// Fewer lines are known than a session should have.
     few: bool,
+    /// Sessions of a week.
+    pub(super) per_week: usize,
+    /// A session with more than range or one line was laid.
+    has_full: bool,
 }
 
 /// A session while it is laid.
@@ -108,6 +112,7 @@ impl<'t, 'a> Laying<'t, 'a> {
         trainee: &'t Trainee<'a>,
         candidates: &'t Candidates,
         gaps: &'t [Gap],
+        per_week: usize,
     ) -> Laying<'t, 'a> {
         let few = candidates.known() < K.known as usize;
         Laying {
@@ -124,6 +129,8 @@ impl<'t, 'a> Laying<'t, 'a> {
                 (true, true) => K.first_back,
             } as usize,
             few,
+            per_week,
+            has_full: false,
         }
     }
 
@@ -154,6 +161,13 @@ impl<'t, 'a> Laying<'t, 'a> {
         if !self.few && draft.ruled(Rule::FirstTry) > known {
             draft = lay(draft.most_range, known);
         }
+        // A day of nothing but range, or of one line, is left to its neighbours. Common practice, no source.
+        let is_thin = draft.lines.len() < 2 || draft.count(Block::Range) == draft.lines.len();
+        if is_thin && self.has_full {
+            draft.lines.clear();
+            draft.sets.clear();
+        }
+        self.has_full |= !is_thin;
         // What nobody would look for in vain: said of the first day.
         if on == week.first {
             let absent = self.absent(on, &draft.lines, &draft.left);
@@ -255,7 +269,7 @@ impl<'t, 'a> Laying<'t, 'a> {
             return draft.left.push((line.movement, Left::Enough));
         }
         let movement = line.movement;
-        match self.fitted(week, draft, c.goes_on, line) {
+        match self.fitted(week, draft, c, line) {
             Ok(line) => {
                 draft.left_minutes -= line.minutes;
                 *draft.used.entry(line.block).or_default() += line.minutes;
@@ -273,25 +287,12 @@ impl<'t, 'a> Laying<'t, 'a> {
         &self,
         week: &Week,
         draft: &Draft,
-        goes_on: bool,
+        c: &Candidate,
         mut line: Line,
     ) -> Result<Line, Left> {
         let t = self.trainee;
         if counts_as_hard(&line) {
-            let kind = t.roster.of(line.movement).kind();
-            let done = |sets: &BTreeMap<Kind, i64>| sets.get(&kind).copied().unwrap_or(0);
-            let rest = self.ceiling(kind, week.full, line.sore) - done(&week.sets);
-            let mut room = (rest + draft.to_come - 1).div_euclid(draft.to_come) - done(&draft.sets);
-            match t.did_lately(line.movement).filter(|_| goes_on) {
-                Some(last) => room = room.max(last.sets().min(rest - done(&draft.sets))),
-                None if self.is_heavy(&line) => {
-                    room = room.max(i64::from(K.heavy_sets).min(rest - done(&draft.sets)));
-                }
-                None if self.has_to_come(kind, draft) => {
-                    room = room.min((room - i64::from(K.fewest)).max(K.fewest.into()));
-                }
-                None => {}
-            }
+            let room = self.room(week, draft, c, &line);
             if room < i64::from(K.fewest) {
                 return Err(Left::Sets);
             }
@@ -335,15 +336,43 @@ impl<'t, 'a> Laying<'t, 'a> {
             && !(line.eased || line.sore || self.trainee.is_minor())
     }
 
-    /// Whether something of a kind that keeps its line has none yet: two sets are left for it.
-    fn has_to_come(&self, kind: Kind, draft: &Draft) -> bool {
-        let waits = |c: &Candidate| {
-            self.trainee.roster.of(c.movement).kind() == kind
-                && c.block.is_hard()
-                && self.keeps_its_line(c, draft.on)
-                && !draft.lines.iter().any(|l| l.movement == c.movement)
+    /// The sets that the week and its sessions to come leave a line today.
+    fn room(&self, week: &Week, draft: &Draft, c: &Candidate, line: &Line) -> i64 {
+        let (t, fewest) = (self.trainee, i64::from(K.fewest));
+        let kind_of = |ix: MovementIx| t.roster.of(ix).kind();
+        let kind = kind_of(line.movement);
+        let done = |sets: &BTreeMap<Kind, i64>| sets.get(&kind).copied().unwrap_or(0);
+        let week_left = self.ceiling(kind, week.full, line.sore) - done(&week.sets);
+        let left = week_left - done(&draft.sets);
+        let mut room =
+            (week_left + draft.to_come - 1).div_euclid(draft.to_come) - done(&draft.sets);
+        let last = t.did_lately(line.movement).filter(|_| c.goes_on);
+        // Two sets are left for what has to come and has none yet.
+        let waits = |o: &&Candidate| {
+            o.movement != c.movement
+                && kind_of(o.movement) == kind
+                && self.has_to_come(o, draft.on)
+                && !(last.is_some() && self.keeps_its_line(o, draft.on))
+                && !draft.lines.iter().any(|l| l.movement == o.movement)
         };
-        self.candidates.all.iter().any(waits)
+        let waiting = self.candidates.all.iter().filter(waits).count() as i64;
+        if waiting > 0 {
+            room = room.min((room - fewest).max(fewest));
+        }
+        // What comes every time keeps its sets in the sessions to come.
+        let every_time =
+            |o: &Candidate| o.first && o.block.is_hard() && kind_of(o.movement) == kind;
+        let later = match self.candidates.all.iter().any(every_time) {
+            true => fewest * (draft.to_come - 1),
+            false => 0,
+        };
+        match last {
+            Some(last) if waiting > 0 => room.max(last.sets().min(left - fewest * waiting - later)),
+            Some(last) => room.max(last.sets().min(left)),
+            None if self.is_heavy(line) => room.max(i64::from(K.heavy_sets).min(left)),
+            None if self.has_to_come(c, draft.on) && left - later >= fewest => room.max(fewest),
+            None => room,
+        }
     }
 
     /// Hard sets of a kind in a week: a third above the mean of what was logged in three weeks, or six if more, a third more after

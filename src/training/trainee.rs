@@ -278,8 +278,7 @@ impl<'a> Trainee<'a> {
         let known_below = || facts.easier.iter().any(|low| self.now(*low).is_some());
         let harder = || {
             !facts.mobility()
-                && (facts.stage > self.reach(facts.pattern())
-                    || self.is_held_back && known_below())
+                && (facts.stage > self.reach(facts.pattern()) || self.is_held_back && known_below())
         };
         self.sore_part(ix).is_some() || self.is_back && facts.loaded() || self.careful && harder()
     }

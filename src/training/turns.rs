@@ -68,12 +68,22 @@ impl Laying<'_, '_> {
         first.extend(keeps);
         first.extend(of_round(false));
         first.extend(kept);
-        let overdue = self.overdue(on);
-        let (mut order, mut rest): (Vec<usize>, Vec<usize>) =
-            first.into_iter().partition(|i| all[*i].first);
-        rest.retain(|i| !overdue.contains(i));
-        order.extend(overdue);
-        order.extend(rest);
+        self.due_first(first, on)
+    }
+
+    /// What comes every time, then what a kind is trained by and is due, then what is overdue, then the others as they were.
+    fn due_first(&self, rest: Vec<usize>, on: Day) -> Vec<usize> {
+        let all = &self.candidates.all;
+        let weight = |i: &usize| (Reverse(all[*i].weight), all[*i].movement, all[*i].single);
+        let mut order: Vec<usize> = rest.iter().copied().filter(|i| all[*i].first).collect();
+        let mut due: Vec<usize> = (0..all.len()).collect();
+        due.retain(|i| self.is_mainstay_due(&all[*i], on));
+        due.sort_by_key(weight);
+        for i in due.into_iter().chain(self.overdue(on)).chain(rest) {
+            if !order.contains(&i) {
+                order.push(i);
+            }
+        }
         order
     }
 
@@ -118,5 +128,23 @@ impl Laying<'_, '_> {
     /// Of the goal's chain, trained lately, and not yet twice in these seven days.
     pub(super) fn keeps_its_line(&self, c: &Candidate, on: Day) -> bool {
         c.goes_on && self.diary.times(c.movement, on, 6) < K.keep_week as usize
+    }
+
+    /// What a kind is trained by, and not yet twice in these seven days; one session of the week is left to what is new.
+    pub(super) fn is_mainstay_due(&self, c: &Candidate, on: Day) -> bool {
+        let times = (K.keep_week as usize).min(self.per_week.saturating_sub(1));
+        c.mainstay && self.diary.times(c.movement, on, 6) < times
+    }
+
+    /// Two sets of its kind's week are left for it, and may go beyond the session's share: what keeps its line, what a kind is
+    /// trained by, and a gap that was tried and did not stand in seven days.
+    pub(super) fn has_to_come(&self, c: &Candidate, on: Day) -> bool {
+        let tried = match c.rule {
+            Rule::FirstTry | Rule::Show => self.tried.contains(&c.movement),
+            _ => true,
+        };
+        let is_late = c.gap.is_some() && self.diary.times(c.movement, on, 6) == 0;
+        let comes = self.keeps_its_line(c, on) || tried && (is_late || self.is_mainstay_due(c, on));
+        c.block.is_hard() && comes
     }
 }

@@ -397,6 +397,8 @@ interface Candidate {
   first: boolean;
   /** Of the goal's chain, and trained in the last two weeks. */
   goesOn: boolean;
+  /** What its kind is trained by. */
+  mainstay: boolean;
 }
 
 interface Pool {
@@ -490,6 +492,10 @@ interface Work {
   first: number;
   mostFirst: number;
   few: boolean;
+  /** Sessions of a week. */
+  perWeek: number;
+  /** A session with more than range or one line was laid. */
+  hasFull: boolean;
   diary: Diary;
   /** Tried or shown earlier in the plan. */
   tried: Set<number>;

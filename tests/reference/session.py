@@ -51,6 +51,7 @@ class Candidate:
     weight: Fraction = Fraction(0)
     first: bool = False  # comes every time
     goes_on: bool = False  # of the goal's chain, and trained lately
+    mainstay: bool = False  # what its kind is trained by
 
 
 class Ease(NamedTuple):
@@ -122,10 +123,26 @@ class Coach:
             x.weight = x.gap.weight if x.gap else Fraction(0)
             x.first = x is self.balance or x.gap is not None and x.gap is self.limiter
             x.goes_on = x.movement in goal.chain and self.client.lately(x.movement) is not None
+        self.find_mainstays()
 
     @property
     def candidates(self):
         return list(self.found.values())
+
+    def find_mainstays(self):
+        """Of each kind the heaviest gap with a known number; of the goal's kind also the highest rung with one that the goal needs."""
+        kind = lambda x: self.c[x.movement].kind
+        known = [x for x in self.candidates if x.block in ("strength", "kept up") and x.rule != "first try"]
+        for of in {kind(x) for x in known}:
+            gaps = [x for x in known if kind(x) == of and x.block == "strength"]
+            if gaps:
+                min(gaps, key=lambda x: (-x.weight, x.movement)).mainstay = True
+        if self.goal.movement in self.c.movements:
+            own = self.c[self.goal.movement]
+            needed = {leaf.movement for leaf in leaves(own.needs)}
+            road = [x for x in known if kind(x) == own.kind and x.movement in needed]
+            if road:
+                min(road, key=lambda x: (-self.c[x.movement].stage, x.movement)).mainstay = True
 
     # ------------------------------------------------------------ which variation
 
@@ -664,7 +681,7 @@ class Coach:
             if x.rule == "show it" and not ease.rule:
                 (sets, amount, kg), unit = self.show(x), m.unit
         elif now is None:
-            sets, amount, kg, reserve = self.first_try(id, tried, times)
+            sets, amount, kg, reserve = self.first_try(id, tried)
             rule = "until it is tested" if tried else "first try"
         elif x.rule == "show it":
             sets, amount, kg = self.show(x)
@@ -704,9 +721,8 @@ class Coach:
             kg = now.kg if now.kg > 0 else self.load(x.movement)
         return int(tries or target.sets), target.amount, kg
 
-    def first_try(self, id, tried, times):
+    def first_try(self, id, tried):
         m, client = self.c[id], self.client
-        more = tried and not client.has_sign and times >= (STRICT_SESSIONS if m.strict else SESSIONS)
         if m.unit == "s":
             amount, reserve = min(FIRST_CARRY if m.pattern == "carry" else FIRST_HOLD, m.of_a_set), None
         else:
@@ -716,7 +732,7 @@ class Coach:
             if m.loaded and client.minor:
                 amount = MINOR_REPS
         kg = self.load(id) if m.loaded else client.kg(m.dose.load) or None
-        return (AGAIN_SETS if tried else FIRST_SETS) + more, amount, kg, reserve
+        return AGAIN_SETS if tried else FIRST_SETS, amount, kg, reserve
 
     def sides(self, m, now):
         if not m.each_side:

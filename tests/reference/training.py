@@ -56,7 +56,7 @@ class Planner:
         for s in client.log:
             self.note(self.c[s.movement], s.on, True)
             self.stood.setdefault(s.movement, set()).add(s.on)
-        self.tried, self.week_sets = set(), {}
+        self.tried, self.week_sets, self.has_full = set(), {}, False
         self.sore = {}  # full weeks in which a kind could not grow
         few = [x for x in coach.candidates if x.rule not in ("first try", "show it", "range")]
         self.few = len(few) < FEW_KNOWN
@@ -105,6 +105,18 @@ class Planner:
         """Of the goal's chain, trained lately, and not yet twice in seven days."""
         return x.goes_on and self.times(x.movement, on, 6) < KEPT_A_WEEK
 
+    def mainstay_due(self, x, on):
+        """What its kind is trained by, twice in seven days; one session of the week is left to what is new."""
+        return x.mainstay and self.times(x.movement, on, 6) < min(KEPT_A_WEEK, max(0, len(self.weeks[0]) - 1))
+
+    def has_to_come(self, x, on):
+        """Two sets of its kind's week are left for it, beyond the share of a session."""
+        if x.block not in ("strength", "kept up"):
+            return False
+        tried = x.movement in self.tried or x.rule not in ("first try", "show it")
+        late = x.gap is not None and not self.times(x.movement, on, 6)
+        return self.keeps(x, on) or tried and (late or self.mainstay_due(x, on))
+
     # ------------------------------------------------------------ in turn
 
     def in_turn(self, on):
@@ -137,7 +149,8 @@ class Planner:
         order = every_time + [x for k, x in rounds if k == 0] + early + going_on + [x for k, x in rounds if k > 0] + late
         overdue = [x for x in self.coach.candidates if x.gap and not x.first and not self.times(x.movement, on, IN_TURN)]
         overdue = sorted(overdue, key=weight)[:OVERDUE_LINES] if (on - self.client.today).days >= OVERDUE else []
-        return every_time + overdue + [x for x in order if not x.first and not any(x is o for o in overdue)]
+        due = sorted((x for x in self.coach.candidates if self.mainstay_due(x, on)), key=weight)
+        return list({id(x): x for x in every_time + due + overdue + order}.values())
 
     # ------------------------------------------------------------ the plan
 
@@ -163,7 +176,7 @@ class Planner:
                 retest = dates[-1] + DAY
         self.count_first_week(sessions)
         self.name(sessions)
-        return sessions, retest and {"on": str(retest), "tests": self.tests(retest)}
+        return sessions, retest and {"on": str(retest), "tests": self.tests(retest, sessions)}
 
     def lay(self, week, on, to_come):
         """A session; less of its range where a group has no time."""
@@ -178,6 +191,10 @@ class Planner:
         known = sum(line.candidate.block != "range" and line.rule not in ("first try", "until it is tested") for line in best.lines)
         if not self.few and best.firsts > max(1, known):
             best = laid(best.most_range, max(1, known))
+        thin = len(best.lines) < 2 or all(line.candidate.block == "range" for line in best.lines)
+        if thin and self.has_full:
+            best.lines, best.sets = [], {}
+        self.has_full |= not thin
         return best.close()
 
     def count_first_week(self, sessions):
@@ -196,7 +213,7 @@ class Planner:
             for session in sessions:
                 session["name"] = ""
 
-    def tests(self, retest):
+    def tests(self, retest, sessions):
         client, goal = self.client, self.coach.goal
         gaps = sorted(self.coach.gaps.values(), key=lambda gap: gap.heaviest_first)
         newest = {}
@@ -205,7 +222,11 @@ class Planner:
                 newest[t.movement] = max(t.on, newest.get(t.movement, t.on))
         last = client.c.school.results_last
         old = sorted((on, i) for i, on in newest.items() if (client.today - on).days <= last < (retest - on).days + RUNS_OUT)
-        due = [gap.movement for gap in gaps if gap.share == WHOLE] + [i for _, i in old] + [gap.movement for gap in gaps]
+        before = [session for session in sessions if session["on"] < str(retest)]
+        weeks = max((session["week"] for session in before), default=0)
+        toward = lambda line, gap: line.candidate.gap is gap or line.movement == gap.movement
+        weekly = lambda gap: sum(any(toward(line, gap) for line in s["_lines"]) for s in before) >= weeks
+        due = [gap.movement for gap in gaps if gap.share == WHOLE] + [i for _, i in old] + [gap.movement for gap in gaps if weekly(gap)]
         out, kinds = [], {}
         for i in dict.fromkeys(due):
             m = self.c[i]
@@ -295,13 +316,21 @@ class Laying:
         sets = line.sets
         if self.hard(line):
             rest = self.p.ceiling(m.kind, 0 if self.p.client.has_sign else self.week.full_before, line.sore) - self.week.sets.get(m.kind, 0)
-            share = -(-rest // self.to_come) - self.sets.get(m.kind, 0)
-            if x.goes_on and (lately := self.p.client.lately(line.movement)):
-                share = max(share, min(self.coach.sets_like(lately), rest - self.sets.get(m.kind, 0)))
-            elif self.heavy_line(line, m):
-                share = max(share, min(HEAVY_SETS, rest - self.sets.get(m.kind, 0)))
-            elif any(self.waits(y, m.kind) for y in self.coach.candidates):
+            here = self.sets.get(m.kind, 0)
+            share, left = -(-rest // self.to_come) - here, rest - here
+            lately = self.p.client.lately(line.movement) if x.goes_on else None
+            waiting = sum(self.waits(y, x, m.kind, lately) for y in self.coach.candidates)
+            if waiting:
                 share = min(share, max(FEWEST_SETS, share - FEWEST_SETS))
+            every_time = [y for y in self.coach.candidates if y.first and y.block in ("strength", "kept up")]
+            later = FEWEST_SETS * (self.to_come - 1) if any(self.c[y.movement].kind == m.kind for y in every_time) else 0
+            if lately:
+                free = left - FEWEST_SETS * waiting - later if waiting else left
+                share = max(share, min(self.coach.sets_like(lately), free))
+            elif self.heavy_line(line, m):
+                share = max(share, min(HEAVY_SETS, left))
+            elif self.p.has_to_come(x, self.on) and left - later >= FEWEST_SETS:
+                share = max(share, FEWEST_SETS)
             if share < FEWEST_SETS:
                 self.left_out.append(line.movement)
                 return
@@ -323,10 +352,11 @@ class Laying:
         taken_back = line.eased or line.sore or self.p.client.minor
         return line.candidate.block == "strength" and m.by_weight and bool(line.kg and line.kg > 0) and not taken_back
 
-    def waits(self, x, kind):
-        """Whether it keeps its line and has none yet."""
+    def waits(self, x, line_of, kind, lately):
+        """Whether it has to come beside another and has no line yet."""
         there = any(line.movement == x.movement for line in self.lines)
-        return self.c[x.movement].kind == kind and x.block in ("strength", "kept up") and self.p.keeps(x, self.on) and not there
+        alike = x.movement != line_of.movement and self.c[x.movement].kind == kind
+        return alike and not there and self.p.has_to_come(x, self.on) and not (lately and self.p.keeps(x, self.on))
 
     def in_the_way(self, line, m, tried):
         if self.as_strength(line) and self.near(self.p.trained.get(m.group, ())):

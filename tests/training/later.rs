@@ -60,8 +60,51 @@ impl Case<'_> {
                 self.same_every_week(&known);
                 assert!(conditions.contains("clinician"), "{}", self.name);
             }
+            "later-off-twenty" => {
+                for week in [2, 3, 4] {
+                    self.stands("pull-up", week, 2);
+                }
+                self.some(&self.of_week(2), "first tries too", &|l| l.is_new());
+            }
+            "later-weighted-known" => {
+                for week in [1, 2, 3, 4] {
+                    self.stands("weighted-pull-up-light", week, 2);
+                }
+            }
+            "later-two-squats" => {
+                for week in [1, 2, 3, 4] {
+                    self.stands("step-up", week, 1);
+                }
+                let tests = self.answer["retest"]["tests"].as_array();
+                assert!(tests.is_some_and(|t| t.iter().any(|id| id == "step-up")));
+            }
+            "later-off-eighty" => {
+                let tried = |l: &Line<'_>| l.says("rule") == "until it is tested";
+                let tried: Vec<Line<'_>> = all.into_iter().filter(tried).collect();
+                self.some(&tried, "tried once", &|l| is(l, "squat"));
+                self.all(&tried, "by its number, three sets at most", &|l| {
+                    l.number("sets") <= 3.0 && l.says("why").contains("by its number")
+                });
+            }
+            "later-back-seven" => {
+                for session in self.sessions() {
+                    let lines = session["lines"].as_array().map_or(&[][..], Vec::as_slice);
+                    let only_range = lines.iter().all(|l| l["block"] == "range");
+                    assert!(lines.len() > 1 && !only_range, "{}: {session:#}", self.name);
+                }
+            }
             other => panic!("{other}: nothing is demanded of it"),
         }
+    }
+
+    /// A movement stands in so many sessions of a week.
+    fn stands(&self, id: &str, week: i64, times: usize) {
+        let found = self.of_week(week).iter().filter(|l| is(l, id)).count();
+        assert!(
+            found >= times,
+            "{}: {id} stands {found} times in week {week}",
+            self.name
+        );
     }
 
     /// No line asks more, in sets or in one set, than the first time it stood.

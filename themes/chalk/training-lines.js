@@ -251,7 +251,7 @@
         const before = !unknown && (stands === 'strength' || stands === 'kept up') && training.wasDone(c, m);
         out.set(key, {
           movement: m, gap, single, insteadOf, rule: unknown ? 'first try' : before ? 'done before' : rule, why: [...why, ...first, ...(before ? [because('why.before')] : [])],
-          weight: gap ? gap.weight : 0, first: false, goesOn: false, block: stands,
+          weight: gap ? gap.weight : 0, first: false, goesOn: false, mainstay: false, block: stands,
         });
       },
     };
@@ -264,7 +264,20 @@
       of.first = (balance !== null && of === balance) || (of.gap !== null && of.gap === limiter);
       of.goesOn = chain.has(of.movement) && didLately(c, of.movement) !== null;
     }
+    for (const of of mainstays(c, goal, [...out.values()])) of.mainstay = true;
     return { all: [...out.values()], lost: pool.lost, limiter, balance };
+  };
+
+  /** What each kind is trained by: its heaviest gap with a known number; of the goal's kind also the highest rung with one that the goal
+   * itself needs. @param {Trainee} c @param {TrainingGoal | null} goal @param {Candidate[]} all @returns {Candidate[]} */
+  const mainstays = (c, goal, all) => {
+    const { facts, model } = c, known = all.filter(({ block, rule }) => (block === 'strength' || block === 'kept up') && rule !== 'first try');
+    const kinds = training.by(known.filter(({ block }) => block === 'strength'), ({ movement }) => facts.kind(movement));
+    const heaviest = [...kinds.values()].map((list) => list.reduce((a, b) => ((b.weight - a.weight || a.movement - b.movement) > 0 ? b : a)));
+    if (!goal) return heaviest;
+    const own = model.of(goal.leaf), needed = readiness.leavesOf(c.tables.needs[own]).map(model.of);
+    const road = known.filter(({ movement }) => facts.kind(movement) === facts.kind(own) && needed.includes(movement)).sort((a, b) => higher(c)(a.movement, b.movement));
+    return [...heaviest, ...road.slice(0, 1)];
   };
 
   /** @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Map<number, Gap>} gaps @param {Set<number>} inChain */
@@ -599,9 +612,7 @@
       const few = isGuarded(c, m) || isLowering(c, m) || dose.each <= K.try_dose;
       const amount = timed ? Math.min(facts.word(m) === 'carry' ? K.try_carry : K.try_s, dose.each) : loaded && c.minor ? K.minor_reps : Math.min(dose.each, few ? K.try_reps_few : K.try_reps);
       const kilos = loaded ? load(c, m) : readiness.mass(dose.unit, dose.load, c.person.bodyWeight) || null;
-      // One set more, where it stood as often as earns a step.
-      const more = tried && !training.hasSign(c) && before >= (facts.has(m, STRICT) ? K.three : K.two) ? 1 : 0;
-      return { sets: (tried ? K.again : K.try_sets) + more, amount: Math.max(1, amount), load: kilos, rule: tried ? 'until it is tested' : 'first try', why: tried ? because(more ? 'why.until_more' : 'why.until_number') : null,
+      return { sets: tried ? K.again : K.try_sets, amount: Math.max(1, amount), load: kilos, rule: tried ? 'until it is tested' : 'first try', why: tried ? because('why.until_number') : null,
         // Of what is plain nobody knows what a few reps leave: the line says when to stop.
         left: !timed && (isGuarded(c, m) || isLowering(c, m) || facts.word(m) === 'exit') ? K.left : null };
     }

@@ -70,8 +70,18 @@
   /** Of the goal's chain, trained lately, and not yet twice in these seven days. @param {Trainee} c @param {Work} work @param {Candidate} of @param {number} on */
   const keepsItsLine = ({ K }, { diary: log }, of, on) => of.goesOn && log.times(of.movement, on, WEEK - 1) < K.keep_week;
 
-  /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times @param {(group: number) => boolean} trained in the last seven days @param {(of: Candidate) => boolean} keeps its line @param {boolean} isLater from the second week on */
-  const inTurn = (c, { all, balance }, times, trained, keeps, isLater) => {
+  /** What a kind is trained by, and not yet twice in these seven days; one session of the week is left to what is new.
+   * @param {Trainee} c @param {Work} work @param {Candidate} of @param {number} on */
+  const isMainstayDue = ({ K }, { diary: log, perWeek }, of, on) => of.mainstay && log.times(of.movement, on, WEEK - 1) < Math.min(K.keep_week, Math.max(0, perWeek - 1));
+  /** Two sets of its kind's week are left for it, and may go beyond the session's share: what keeps its line, what a kind is trained by, and
+   * a gap that was tried and did not stand in seven days. @param {Trainee} c @param {Work} work @param {Candidate} of @param {number} on */
+  const hasToCome = (c, work, of, on) => {
+    const tried = !isTrial(of.rule) || work.tried.has(of.movement), isLate = of.gap !== null && work.diary.times(of.movement, on, WEEK - 1) === 0;
+    return isHard(of.block) && (keepsItsLine(c, work, of, on) || (tried && (isLate || isMainstayDue(c, work, of, on))));
+  };
+
+  /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times @param {(group: number) => boolean} trained in the last seven days @param {(of: Candidate) => boolean} keeps its line @param {(of: Candidate) => boolean} isDue what a kind is trained by @param {boolean} isLater from the second week on */
+  const inTurn = (c, { all, balance }, times, trained, keeps, isDue, isLater) => {
     const { facts, tables } = c;
     const byWeight = (/** @type {Candidate} */ a, /** @type {Candidate} */ b) => b.weight - a.weight || a.movement - b.movement || Number(a.single) - Number(b.single);
     const first = all.filter((of) => of.first).sort((a, b) => Number(b === balance) - Number(a === balance) || byWeight(a, b));
@@ -94,7 +104,8 @@
     const order = [...first, ...of(true), ...(early ? [early] : []), ...later.filter(keeps), ...of(false), ...later.filter((one) => !keeps(one))];
     // From the second week on: of what the goal needs the heaviest that did not stand in two weeks.
     const overdue = !isLater ? [] : all.filter((one) => one.gap && !one.first && times(one.movement) === 0).sort(byWeight).slice(0, c.K.overdue_lines);
-    return [...first, ...overdue, ...order.filter((one) => !one.first && !overdue.includes(one))];
+    // What a kind is trained by comes before what is new, then what is overdue.
+    return [...new Set([...first, ...all.filter(isDue).sort(byWeight), ...overdue, ...order])];
   };
 
   // ---- one session
@@ -139,7 +150,7 @@
   /** @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @returns {PlannedSession} */
   const session = (c, work, week, on) => {
     const { K, facts } = c, { diary: log, tried } = work;
-    const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (of) => keepsItsLine(c, work, of, on), on - c.day >= K.overdue).flatMap((of) => {
+    const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (of) => keepsItsLine(c, work, of, on), (of) => isMainstayDue(c, work, of, on), on - c.day >= K.overdue).flatMap((of) => {
       const line = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), isLimiter: of.gap !== null && of.gap === work.limiter });
       return line ? [line] : [];
     });
@@ -154,6 +165,13 @@
     // Not more first tries than lines of a known amount, where enough are known.
     const known = Math.max(1, draft.lines.filter(({ block, rule }) => block !== 'range' && rule !== 'first try' && rule !== 'until it is tested').length);
     if (!work.few && draft.state.firsts > known) draft = lay(draft.state.mostRange, known);
+    // A day of nothing but range, or of one line, is left to its neighbours.
+    const isThin = draft.lines.length < 2 || draft.lines.every(({ block }) => block === 'range');
+    if (isThin && work.hasFull) {
+      draft.lines.length = 0;
+      draft.state.sets.clear();
+    }
+    work.hasFull = work.hasFull || !isThin;
     const { lines, lost, state } = draft;
     // What nobody would look for in vain: said of the first day.
     if (on === work.first) lost.push(...absent(c, work, on, lines, lost));
@@ -247,13 +265,16 @@
     const { K, facts } = c, hard = isHard(line.block), kind = facts.kind(line.movement);
     if (hard && !isTrial(line.rule)) {
       const full = training.hasSign(c) ? 0 : Math.max(0, Math.max(0, week.full - (week.lighter ? 1 : 0)) - (work.sore.get(kind) || 0)), here = state.sets.get(kind) || 0;
-      const rest = ceiling(c, kind, full, line.sore) - (week.sets.get(kind) || 0), lately = line.candidate.goesOn ? training.didLately(c, line.movement) : null;
-      // Two sets are left for what keeps its line and has none yet.
-      const waits = (/** @type {Candidate} */ of) => facts.kind(of.movement) === kind && isHard(of.block) && keepsItsLine(c, work, of, on) && !lines.some((other) => other.movement === of.movement);
-      const share = Math.ceil(rest / Math.min(week.toCome, K.per_week)) - here;
+      const rest = ceiling(c, kind, full, line.sore) - (week.sets.get(kind) || 0), left_ = rest - here, lately = line.candidate.goesOn ? training.didLately(c, line.movement) : null;
+      // Two sets are left for what has to come and has none yet.
+      const waiting = work.all.filter((of) => of.movement !== line.candidate.movement && facts.kind(of.movement) === kind && hasToCome(c, work, of, on) && !(lately && keepsItsLine(c, work, of, on)) && !lines.some((other) => other.movement === of.movement)).length;
+      const toCome = Math.min(week.toCome, K.per_week), whole = Math.ceil(rest / toCome) - here, share = waiting ? Math.min(whole, Math.max(K.fewest, whole - K.fewest)) : whole;
+      // What comes every time keeps its sets in the sessions to come.
+      const later = work.all.some((of) => of.first && isHard(of.block) && facts.kind(of.movement) === kind) ? K.fewest * (toCome - 1) : 0;
       // Lifted with weight for the goal by an adult: a few sets at once are worth more than two a day.
       const heavy = line.block === 'strength' && facts.isByMax(line.movement) && line.load !== null && line.load > 0 && !line.eased && !line.sore && !c.minor;
-      const room = lately ? Math.max(share, Math.min(training.setsOf(c, lately), rest - here)) : heavy ? Math.max(share, Math.min(K.heavy_sets, rest - here)) : work.all.some(waits) ? Math.min(share, Math.max(K.fewest, share - K.fewest)) : share;
+      const room = lately ? Math.max(share, Math.min(training.setsOf(c, lately), waiting ? left_ - K.fewest * waiting - later : left_))
+        : heavy ? Math.max(share, Math.min(K.heavy_sets, left_)) : hasToCome(c, work, line.candidate, on) && left_ - later >= K.fewest ? Math.max(share, K.fewest) : share;
       if (room < K.fewest) return { key: 'left.sets', values: {} };
       line.sets = Math.min(line.sets, room);
     }
@@ -317,7 +338,7 @@
     const weeks = daysOf(c), start = startOf(c), every = Math.max(1, Math.floor(tables.dose_of_school.lighter_every / WEEK));
     const known = all.filter(({ rule }) => !isTrial(rule) && rule !== 'range').length;
     /** @type {Work} */
-    const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : training.wasLongOff(c) ? K.first_back : K.first_new, few: known < K.known, diary: diary(c), tried: new Set(), done: new Map(), sore: new Map() };
+    const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : training.wasLongOff(c) ? K.first_back : K.first_new, few: known < K.known, perWeek: weeks[0].length, hasFull: false, diary: diary(c), tried: new Set(), done: new Map(), sore: new Map() };
     /** @type {PlannedSession[]} */
     const sessions = [];
     /** @type {Map<number, number>} */
@@ -338,7 +359,7 @@
       if (isHard(block) && !isTrial(rule)) weekSets.set(c.facts.kind(m), (weekSets.get(c.facts.kind(m)) || 0) + sets);
     }
     named(sessions);
-    return { trainee: c, goal, gaps, limiter, sessions, retest: retest === null ? null : { on: retest, tests: retests(c, goal, gaps, retest) }, weekSets };
+    return { trainee: c, goal, gaps, limiter, sessions, retest: retest === null ? null : { on: retest, tests: retests(c, goal, gaps, retest, sessions) }, weekSets };
   };
   /** Sessions that differ in strength are A, B and so on. @param {PlannedSession[]} sessions */
   const named = (sessions) => {
@@ -352,14 +373,17 @@
     if (letters.size < 2) for (const of of sessions) of.name = '';
   };
   /** What has reached its target, then what the chain stands on and runs out, then the heaviest gaps.
-   * @param {Trainee} c @param {TrainingGoal | null} goal @param {Map<number, Gap>} gaps @param {number} on @returns {number[]} */
-  const retests = (c, goal, gaps, on) => {
+   * @param {Trainee} c @param {TrainingGoal | null} goal @param {Map<number, Gap>} gaps @param {number} on @param {PlannedSession[]} sessions @returns {number[]} */
+  const retests = (c, goal, gaps, on, sessions) => {
     const { K, tables, facts, day } = c, heaviest = [...gaps.values()].sort(heavier), last = tables.results_last_days;
     const old = (goal ? goal.chain : c.model.order).flatMap((m) => {
       const newest = Math.max(...(c.tests.get(m) || []).map((of) => of.on));
       return day - newest <= last && on - newest + K.tests_ahead > last ? [{ m, newest }] : [];
     }).sort((a, b) => a.newest - b.newest || a.m - b.m);
-    const all = [...heaviest.filter(({ share }) => share === WHOLE).map(({ movement }) => movement), ...old.map(({ m }) => m), ...heaviest.map(({ movement }) => movement)];
+    // Worked on in at least as many sessions as there are weeks before it.
+    const before = sessions.filter((of) => of.on < on), weeks = Math.max(0, ...before.map(({ week }) => week));
+    const isWeekly = (/** @type {Gap} */ gap) => before.filter(({ lines }) => lines.some((line) => line.gap === gap || line.movement === gap.movement)).length >= weeks;
+    const all = [...heaviest.filter(({ share }) => share === WHOLE).map(({ movement }) => movement), ...old.map(({ m }) => m), ...heaviest.filter(isWeekly).map(({ movement }) => movement)];
     /** @type {number[]} */
     const out = [];
     const kinds = new Map();

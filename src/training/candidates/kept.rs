@@ -191,7 +191,14 @@ impl Pool<'_, '_> {
         let easiest = unknown.min_by_key(|ix| {
             let f = t.roster.of(**ix);
             let done = t.logged(**ix).next().is_some();
-            (!done, t.gentlest(**ix) != **ix, f.stage, f.straight, f.of.cautions().len(), **ix)
+            (
+                !done,
+                t.gentlest(**ix) != **ix,
+                f.stage,
+                f.straight,
+                f.of.cautions().len(),
+                **ix,
+            )
         });
         if let Some(ix) = easiest {
             let why = match t.logged(*ix).next() {
