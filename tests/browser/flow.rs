@@ -4,7 +4,6 @@
 use super::serve::Server;
 use super::webdriver::{Browser, ENTER, Element, TAB};
 use super::{disk, root, site, write_picture};
-use rungbook::curriculum::words::Pattern;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::fs;
@@ -1051,89 +1050,6 @@ fn search_forgives() {
     assert!(of("elbow").contains(&"bar-dip.html".to_string()));
     fits(&browser);
     assert_eq!(browser.complaints(), Vec::<String>::new());
-}
-
-/// The sheet for paper: one or two A4 pages, with the marks and room to write.
-#[test]
-fn the_sheet_prints_on_two_pages() {
-    let Some(browser) = Browser::start() else {
-        return;
-    };
-    let base = disk(&site());
-    for skill in [
-        "balance-on-hands",
-        "strict-ring-muscle-up",
-        "level-front-lever",
-        SKILL,
-        "heavy-pull-up",
-    ] {
-        browser.open(&format!("{base}self-test-{skill}.html"));
-        let printed = browser.cdp(
-            "Page.printToPDF",
-            &json!({ "preferCSSPageSize": true, "paperWidth": 8.27, "paperHeight": 11.69 }),
-        );
-        let pdf = super::webdriver::base64(printed["data"].as_str().expect("a document"));
-        let text = String::from_utf8_lossy(&pdf);
-        let pages = text.matches("/Type /Page\n").count();
-        fs::create_dir_all(root().join("target/shots")).expect("a folder");
-        fs::write(root().join(format!("target/shots/sheet-{skill}.pdf")), &pdf)
-            .expect("a document");
-        assert!((1..=2).contains(&pages), "{skill}: {pages} pages");
-    }
-}
-
-/// The sheet on paper: what each of a movement's numbers opens stands apart, and a way out before what one leaves by it.
-#[test]
-fn the_sheet_on_paper_reads_well() {
-    let Some(browser) = Browser::start() else {
-        return;
-    };
-    let base = disk(&site());
-    let shipped = rungbook::io::snapshot(root()).expect("the shipped curriculum");
-    let curriculum = &rungbook::proof::proofread(&shipped).curriculum;
-    // Movements, and the ways out that they need.
-    let exits: Vec<(String, String)> = curriculum
-        .movements()
-        .flat_map(|(_, m)| {
-            m.needs()
-                .leaves()
-                .into_iter()
-                .map(move |l| (m, curriculum.movement(l.movement)))
-        })
-        .filter(|(_, needed)| needed.pattern() == Pattern::Exit)
-        .map(|(m, needed)| (m.id().to_string(), needed.id().to_string()))
-        .collect();
-    browser.cdp("Emulation.setEmulatedMedia", &json!({ "media": "print" }));
-    let (mut several, mut pairs) = (0, 0);
-    for (_, skill) in curriculum.skills() {
-        browser.open(&format!("{base}self-test-{}.html", skill.id));
-        let found = browser.run(
-            r"
-            const cells = [...document.querySelectorAll('.paper td')].map(td => [...td.querySelectorAll('.step')]).filter(steps => steps.length > 1);
-            const between = step => step.previousElementSibling?.matches('.between') === true;
-            const apart = steps => steps.every((step, i) => between(step) === (i > 0));
-            return {
-                rows: [...document.querySelectorAll('.paper tr[data-movement]')].map(tr => tr.dataset.movement),
-                several: cells.length, together: cells.filter(steps => !apart(steps)).map(steps => steps[0].parentElement.textContent),
-            };",
-            &json!([]),
-        );
-        assert_eq!(found["together"], json!([]), "{}", skill.id);
-        several += found["several"].as_u64().expect("a number");
-        let rows = super::texts(&found["rows"]);
-        let place = |id: &String| rows.iter().position(|row| row == id);
-        for (movement, exit) in &exits {
-            if let (Some(at), Some(out)) = (place(movement), place(exit)) {
-                pairs += 1;
-                assert!(
-                    out < at,
-                    "{}: {movement} before its way out {exit}",
-                    skill.id
-                );
-            }
-        }
-    }
-    assert!(several > 10 && pairs > 5, "{several}, {pairs}");
 }
 
 /// The room of the health questions is no blank once they are answered, and nothing shifts whatever the answers are.

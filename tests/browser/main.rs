@@ -7,11 +7,13 @@ mod access;
 mod barred;
 mod booklet;
 mod class;
+mod face;
 mod flow;
 #[path = "../scale/generate.rs"]
 mod generate;
 mod guard;
 mod inject;
+mod paper;
 mod phone;
 mod reach;
 mod serve;

@@ -339,6 +339,17 @@ fn today_prints_on_one_sheet() {
     assert_eq!(all.len(), cards);
     // A box for each set, and one for what was left.
     assert!(all.iter().all(|n| n.as_u64() >= Some(2)), "{all:?}");
+    // When to stop stands there, once of each class that something of the session bears, and of no other.
+    let signs = r"
+        const { tables, numbers } = rungbook.states.model;
+        const borne = new Set([...document.querySelectorAll('#paper tr[data-movement]')].flatMap(row => tables.cautions[numbers.get(row.dataset.movement)].map(i => tables.classes[i])));
+        const said = [...document.querySelectorAll('.stop-signs [data-class]')].filter(sign => !sign.hidden && sign.textContent.length > 20).map(sign => sign.dataset.class);
+        return [said.length, said.length === borne.size && said.every(one => borne.has(one))];";
+    let signs = run(&browser, signs);
+    assert!(
+        signs[0].as_u64() > Some(2) && signs[1] == json!(true),
+        "{signs}"
+    );
     if !poppler() {
         return;
     }

@@ -240,7 +240,7 @@
     /** What the sheet says of a test, but for its name and its form. @param {number} m */
     const rules = (m) => {
       const article = articles.get(m), how = article && article.querySelector('.how');
-      const all = article ? [...article.children].filter((part) => part !== how && !part.matches('h3, .check-line, .enter, .opens-head, .ladder')).map((part) => part.cloneNode(true)) : [];
+      const all = article ? [...article.querySelectorAll(':scope > .only-after, .method > :not(.how)')].map((part) => part.cloneNode(true)) : [];
       return { how: how ? String(how.textContent) : '', all };
     };
     /** One touch for what was never done: it decides as none would. @param {number} m */

@@ -205,6 +205,9 @@
     byId('left-out').hidden = lost.length === 0;
     byId('left-out-list').replaceChildren(...lost);
     byId('paper').replaceChildren(...(session && lines.length ? [paper(of, session)] : []));
+    // On paper, when to stop: of each class that something of the session bears, once.
+    const borne = new Set(lines.flatMap(({ movement }) => tables.cautions[movement].map((i) => tables.classes[i])));
+    /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('.stop-signs [data-class]')).forEach((sign) => { sign.hidden = !borne.has(sign.dataset.class || ''); });
     // The day after a session some of it is due later.
     const waits = session && session.leftOut.some(({ why }) => why.key === 'left.apart'), whole = of.sessions.find((one) => one.lines.some(({ block }) => block === 'strength') && !one.leftOut.some(({ why }) => why.key === 'left.apart'));
     byId('between').replaceChildren(...(waits && whole && session && whole.on > session.on ? nodes(sayNodes('today.between', { day: states.dayOf(whole.on) })) : []));

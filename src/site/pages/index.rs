@@ -1,6 +1,6 @@
 //! Home, the indexes, and the short pages that clients look for first.
 
-use super::{Made, about, head, turn};
+use super::{Made, about, head, sheet, turn};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::Page;
 use crate::curriculum::words::{Pattern, Word};
@@ -43,6 +43,7 @@ pub fn fixed(site: &Material<'_>, page: &'static Page) -> Result<Made, ThemeErro
         "equipment" => equipment(site, &mut context),
         "words" => words(site, &mut context),
         "changes" => entries(site, usize::MAX, &mut context),
+        "today" => context.insert("stops", &sheet::stops(site, in_order(site))),
         "data" => context.insert("count", &site.curriculum.published().count()),
         _ => {}
     }

@@ -120,8 +120,8 @@ pub fn self_test(site: &Material<'_>, index: usize) -> Result<Made, ThemeError> 
     ))
 }
 
-/// The caution classes of these movements, the gravest first: when to stop is said on the sheet for paper.
-fn stops<'a>(site: &Material<'a>, movements: &[MovementIx]) -> Vec<CautionView<'a>> {
+/// The caution classes of these movements, the gravest first: when to stop is said on what is printed.
+pub(super) fn stops<'a>(site: &Material<'a>, movements: &[MovementIx]) -> Vec<CautionView<'a>> {
     let of = |ix: &MovementIx| site.curriculum.movement(*ix).cautions().iter().copied();
     let classes: BTreeSet<ClassIx> = movements.iter().flat_map(of).collect();
     let mut classes: Vec<ClassIx> = classes.into_iter().collect();
@@ -144,7 +144,6 @@ pub fn skill_test(site: &Material<'_>, ix: SkillIx) -> Result<Made, ThemeError> 
     sort(site, &mut movements);
     let mut context = Context::new();
     context.insert("groups", &on_screen(site, &movements, Some(ix))?);
-    context.insert("paper", &on_paper(site, &movements, Some(ix))?);
     context.insert("stops", &stops(site, &movements));
     context.insert("skill", skill.id.as_str());
     context.insert("name", &skill.name);

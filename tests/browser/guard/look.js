@@ -37,8 +37,8 @@ const look = (element, words, what) => {
 const main = document.querySelector('main');
 const marks = [...main.querySelectorAll('.named > [data-caution]')].filter((m) => !m.closest('details:not([open]), .paper-only')).slice(0, 6);
 const head = main.querySelector('h1 > [data-caution]');
-// Below a warning a mark in a list is its sign alone.
-const isSign = (mark) => mark.dataset.caution !== 'warning' && !mark.closest('h1, h2, h3, h4, h5, h6');
+// A mark in a list is its sign alone.
+const isSign = (mark) => !mark.closest('h1, h2, h3, h4, h5, h6');
 for (const mark of head ? [head, ...marks] : marks) look(mark, isSign(mark) ? mark : mark.querySelector('.mark-word'), `mark of ${mark.closest('[data-movement]')?.dataset.movement}`);
 for (const section of [...main.querySelectorAll('section[data-caution]')].slice(0, 3)) {
   // What is folded is one touch away: the line over it is in sight, and what is under it once it is touched.

@@ -1,0 +1,158 @@
+//! What a reader sees first: quiet marks, the length of pages on a phone, what stands in the margin of a wide screen, and what a browser's
+//! own search finds in folds.
+
+use super::serve::Server;
+use super::webdriver::Browser;
+use super::{disk, site};
+use serde_json::{Value, json};
+
+fn run(browser: &Browser, script: &str) -> Value {
+    browser.run(script, &json!([]))
+}
+
+/// Marks of lists: how large, how many places they stand at from the start of their row, and what is said of each.
+const LISTED: &str = r"
+    const marks = [...document.querySelectorAll(arguments[0])].filter(m => m.checkVisibility());
+    const seen = m => { const { width, height } = m.querySelector('.mark-word').getBoundingClientRect(); return width > 2 && height > 2; };
+    const round = n => Math.round(n * 2) / 2;
+    return { count: marks.length, words: marks.filter(seen).length, mute: marks.filter(m => !/: ./.test(m.textContent)).length,
+        small: marks.filter(m => { const b = m.getBoundingClientRect(); return b.width < 23.9 || b.width > 24.1 || b.height < 23.9 || b.height > 24.1; }).length,
+        places: new Set(marks.map(m => round(m.getBoundingClientRect().left - m.closest('li').getBoundingClientRect().left))).size,
+        shapes: new Set(marks.map(m => getComputedStyle(m, '::before').content + getComputedStyle(m).borderRadius + getComputedStyle(m).borderStyle)).size,
+        signals: new Set(marks.map(m => m.dataset.caution)).size };";
+
+/// In a list a mark is one sign under the other, large enough to touch, told by its shape and its letters, its words for readers alone. Where
+/// a movement is opened, tested or trained it says its word.
+#[test]
+fn marks_in_lists_are_quiet_and_under_one_another() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    for width in [390, 1440] {
+        browser.width(width);
+        browser.open(&format!("{base}movements.html"));
+        let found = browser.run(LISTED, &json!([".roll .mark"]));
+        assert!(found["count"].as_u64() > Some(90), "{found}");
+        for none in ["words", "mute", "small"] {
+            assert_eq!(found[none], json!(0), "{none}: {found}");
+        }
+        assert_eq!(found["places"], json!(1), "{found}");
+        assert_eq!(found["signals"], json!(3), "{found}");
+        assert_eq!(found["shapes"], json!(3), "{found}");
+        for (page, head) in [
+            ("pull-up", "h1 .mark"),
+            ("self-test-heavy-dip", "#test-bar-dip h3 .mark"),
+        ] {
+            browser.open(&format!("{base}{page}.html"));
+            let word = format!(
+                "const b = document.querySelector('{head} .mark-word').getBoundingClientRect(); return b.width > 30 && b.height > 7"
+            );
+            assert_eq!(run(&browser, &word), json!(true), "{page} at {width}");
+        }
+    }
+}
+
+/// On a phone a skill is at most 6,000 pixels long while its map is folded, and the cautions of all classes at most 11,500.
+#[test]
+fn long_pages_are_bounded_on_a_phone() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    browser.width(390);
+    for (page, most) in [
+        ("balance-on-hands", 6000),
+        ("heavy-dip", 6000),
+        ("heavy-pull-up", 6000),
+        ("level-front-lever", 6000),
+        ("lift-and-carry", 6000),
+        ("one-leg-to-the-floor", 6000),
+        ("strict-ring-muscle-up", 6000),
+        ("cautions", 11_500),
+    ] {
+        browser.open(&format!("{base}{page}.html"));
+        let tall = run(
+            &browser,
+            "const map = document.getElementById('map-box'); return [document.documentElement.scrollHeight, Boolean(map && map.open)]",
+        );
+        assert!(tall[0].as_i64() <= Some(most), "{page}: {tall}");
+        assert_eq!(tall[1], json!(false), "{page}");
+    }
+}
+
+/// A wide screen has what belongs to a text beside it, in the order in which it is read.
+#[test]
+fn the_margin_of_a_wide_screen_is_used() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    browser.width(1440);
+    browser.open(&format!("{base}today.html"));
+    run(
+        &browser,
+        r"
+        const { store, results } = rungbook, day = n => results.dayText(results.today() - n);
+        store.put('screened', { says: 'clear', on: day(0) });
+        store.put('born', 1990);
+        store.put('goal', 'strict-ring-muscle-up');
+        store.add('tested', { movement: 'pull-up', got: '9 reps', on: day(40) });
+        store.add('tested', { movement: 'bar-dip', got: '8 reps', on: day(9) });",
+    );
+    for (page, left, right) in [
+        (
+            "self-test-strict-ring-muscle-up",
+            "#test-pull-up .method",
+            "#test-pull-up .answer",
+        ),
+        ("self-test-strict-ring-muscle-up", "#guided", ".whole-sheet"),
+        ("self-test", ".chooses", ".how-to"),
+        ("where-i-stand", "#aim", "#changed"),
+        ("today", "#aim", "#warm"),
+        ("pull-up", ".anchors", ".posture"),
+        ("strict-ring-muscle-up", ".opening-head", ".opening-side"),
+    ] {
+        browser.open(&format!("{base}{page}.html"));
+        browser.wait_until(&format!("document.querySelector('{right}')"));
+        let look = format!(
+            "const a = document.querySelector('{left}').getBoundingClientRect(), b = document.querySelector('{right}').getBoundingClientRect(); return [a.width > 100 && b.width > 200, b.left >= a.right, b.top < a.bottom]"
+        );
+        assert_eq!(
+            run(&browser, &look),
+            json!([true, true, true]),
+            "{page}: {right} beside {left}"
+        );
+    }
+}
+
+/// What the browser looks for in a page is found in a closed fold, and the fold opens.
+#[test]
+fn what_is_folded_is_found() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let server = Server::start(&site());
+    for (page, words, fold) in [
+        ("cautions", "Clear two metres around you", ".class details"),
+        (
+            "pull-up",
+            "Hands can slip and the body drops",
+            "section[data-caution] details",
+        ),
+        ("faults", "aim the collarbones at the bar", "details.folded"),
+    ] {
+        browser.open(&format!("{}{page}.html", server.base()));
+        let there =
+            format!("return [...document.querySelectorAll('{fold}')].filter(d => d.open).length");
+        assert_eq!(run(&browser, &there), json!(0), "{page}");
+        let words = words.replace(' ', "%20").replace(',', "%2C");
+        browser.open(&format!(
+            "{}{page}.html?again#:~:text={words}",
+            server.base()
+        ));
+        browser.wait_until(&format!(
+            "[...document.querySelectorAll('{fold}')].filter(d => d.open).length === 1"
+        ));
+    }
+}
