@@ -22,6 +22,8 @@ mod client;
 mod coach;
 #[path = "training/facts.rs"]
 mod facts;
+#[path = "training/first_day.rs"]
+mod first_day;
 #[path = "training/histories.rs"]
 mod histories;
 #[path = "training/later.rs"]

@@ -28,6 +28,8 @@ pub enum Shape {
     Record(&'static [Key]),
     /// A list of such records.
     Records(&'static [Key]),
+    /// Texts, each alone or a record with these keys.
+    Lines(&'static [Key]),
     /// A record whose keys the coach chooses, each with a value of this shape.
     Named(&'static Shape),
     /// Needs: the list and its combinations.
@@ -114,8 +116,8 @@ pub const SCHOOL: &[Key] = &[
     ),
     may(
         "warm_up",
-        Shape::Named(&Shape::Texts),
-        "Warm-up lines: always, and by caution class.",
+        Shape::Named(&Shape::Lines(WARM_UP_LINE)),
+        "Warm-up lines: always, and by caution class; each a text, or a record that says what it stresses and wants.",
     ),
     may(
         "equipment",
@@ -153,6 +155,20 @@ pub const SCHOOL_DOSE: &[Key] = &[
         "hold",
         Shape::Target,
         "Working sets of holds, such as 5x10 s.",
+    ),
+];
+
+pub const WARM_UP_LINE: &[Key] = &[
+    must("do", Shape::Text, "What is done."),
+    may(
+        "stresses",
+        Shape::Stresses,
+        "Body parts that it stresses: left out while one of them hurts or rests.",
+    ),
+    may(
+        "equipment",
+        Shape::Equipment,
+        "What it wants, or lists of alternatives: left out where that is not at hand.",
     ),
 ];
 

@@ -115,6 +115,9 @@ fn shape(shape: &Shape) -> Value {
         Shape::Words(words) => one_or_many(json!({ "enum": words })),
         Shape::Record(keys) => record(keys),
         Shape::Records(keys) => json!({ "type": "array", "items": record(keys) }),
+        Shape::Lines(keys) => {
+            one_or_many(json!({ "anyOf": [{ "type": ["string", "number"] }, record(keys)] }))
+        }
         Shape::Named(of) => named(self::shape(of)),
         Shape::Needs => json!({ "type": "array", "items": { "$ref": "#/$defs/need" } }),
         Shape::Stresses => one_or_many(json!({ "anyOf": [

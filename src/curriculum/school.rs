@@ -1,8 +1,9 @@
 //! The school: who publishes, where, in which language and units, and the defaults of its coaching.
 
+use super::manner::Stress;
 use super::quantity::{BodyShare, Days, Mass};
 use super::target::{KILOGRAM, Micro, ONE, Target};
-use super::words::{Practice, Units};
+use super::words::{BodyPart, How, Practice, Units};
 use std::collections::BTreeMap;
 
 /// Everything `school.yaml` says.
@@ -22,13 +23,39 @@ pub struct School {
     pub results_last: Days,
     pub presume: bool,
     /// Warm-up lines: for `always` and by caution class.
-    pub warm_up: BTreeMap<String, Vec<String>>,
+    pub warm_up: BTreeMap<String, Vec<WarmUpLine>>,
     /// What the school's equipment words mean.
     pub equipment: BTreeMap<String, String>,
     pub accent: Option<String>,
     pub practice: Practice,
     pub smallest_plate: Mass,
     pub leap: LeapLimits,
+}
+
+/// A line of a warm-up, and for whom it is none.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WarmUpLine {
+    pub text: String,
+    /// Left out while one of these hurts or rests, unless it is stressed only lightly.
+    pub stresses: Vec<Stress>,
+    /// Left out where this is not at hand: lists of alternatives.
+    pub equipment: Vec<Vec<String>>,
+}
+
+impl WarmUpLine {
+    /// Stresses a part, and not only lightly.
+    pub fn bears_on(&self, part: BodyPart) -> bool {
+        let mut of = self.stresses.iter().filter(|s| s.part == part);
+        of.any(|s| s.how != Some(How::Light))
+    }
+
+    /// Whether what it wants is at hand; everything is where nothing is said of it.
+    pub fn is_at_hand(&self, have: Option<&[String]>) -> bool {
+        let has = |one_of: &Vec<String>| {
+            have.is_none_or(|have| one_of.iter().any(|word| have.contains(word)))
+        };
+        self.equipment.iter().all(has)
+    }
 }
 
 /// The school's usual working sets.

@@ -262,7 +262,7 @@ fn ids(record: &Record<'_>, findings: &mut Findings) -> Vec<(Id, Span)> {
         .collect()
 }
 
-fn equipment(node: &Node, findings: &mut Findings) -> Vec<Vec<(String, Span)>> {
+pub(super) fn equipment(node: &Node, findings: &mut Findings) -> Vec<Vec<(String, Span)>> {
     fields::items(node, findings)
         .into_iter()
         .map(|item| match &item.value {

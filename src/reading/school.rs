@@ -1,15 +1,16 @@
 //! `school.yaml` and `cautions.yaml`.
 
 use super::fields::{self, Record};
+use super::{draft, manner};
 use crate::curriculum::caution::{Book, Class, ClassId, Part, Signal, Text, Word};
 use crate::curriculum::keys;
 use crate::curriculum::quantity::{BodyShare, Days, Mass};
-use crate::curriculum::school::{Dose, LeapLimits, School};
+use crate::curriculum::school::{Dose, LeapLimits, School, WarmUpLine};
 use crate::curriculum::target::{KILOGRAM, ONE, POUND};
 use crate::curriculum::words::Position;
 use crate::source::suggest::did_you_mean;
 use crate::source::yaml::{Node, Value};
-use crate::source::{Diagnostic, Findings, Rule};
+use crate::source::{Diagnostic, Findings, Rule, Span};
 use std::collections::BTreeMap;
 
 const DAYS: &[(&str, f64)] = &[
@@ -49,12 +50,12 @@ pub fn school(root: &Node, findings: &mut Findings) -> School {
         .amount("results_last", DAYS, findings)
         .map_or(usual.results_last, |d| Days::of(d.max(1.0) as u32));
     school.presume = record.flag("presume", findings).unwrap_or(usual.presume);
-    school.warm_up = record
-        .get("warm_up")
-        .map_or_else(BTreeMap::new, |n| warm_up(n, findings));
     school.equipment = record
         .get("equipment")
         .map_or_else(BTreeMap::new, |n| equipment(n, findings));
+    school.warm_up = record
+        .get("warm_up")
+        .map_or_else(BTreeMap::new, |n| warm_up(n, &school, findings));
     school.accent = record.get("accent").and_then(|n| accent(n, findings));
     school.practice = record.word("practice", findings).unwrap_or(usual.practice);
     school.smallest_plate = record
@@ -245,7 +246,11 @@ pub(super) fn pairs<'a>(
     }
 }
 
-fn warm_up(node: &Node, findings: &mut Findings) -> BTreeMap<String, Vec<String>> {
+fn warm_up(
+    node: &Node,
+    school: &School,
+    findings: &mut Findings,
+) -> BTreeMap<String, Vec<WarmUpLine>> {
     let mut out = BTreeMap::new();
     for (key, value) in pairs(
         node,
@@ -253,13 +258,66 @@ fn warm_up(node: &Node, findings: &mut Findings) -> BTreeMap<String, Vec<String>
         "always: [5 minutes of brisk walking]",
         findings,
     ) {
-        let lines = fields::texts(value, findings)
-            .into_iter()
-            .map(|t| t.0)
-            .collect();
-        out.insert(key.text().unwrap_or("").to_string(), lines);
+        let lines = match &value.value {
+            Value::Map(_) => vec![value],
+            _ => fields::items(value, findings),
+        };
+        let lines = lines.into_iter();
+        let lines = lines.filter_map(|n| warm_up_line(n, school, findings));
+        out.insert(key.text().unwrap_or("").to_string(), lines.collect());
     }
     out
+}
+
+/// A text, or a record that says what it stresses and wants.
+fn warm_up_line(node: &Node, school: &School, findings: &mut Findings) -> Option<WarmUpLine> {
+    let Value::Map(_) = &node.value else {
+        return Some(WarmUpLine {
+            text: fields::text(node, findings)?,
+            stresses: Vec::new(),
+            equipment: Vec::new(),
+        });
+    };
+    let record = Record::open(node, "a warm-up line", keys::WARM_UP_LINE, findings)?;
+    let wants = record
+        .get("equipment")
+        .map_or_else(Vec::new, |n| draft::equipment(n, findings));
+    for (word, span) in wants.iter().flatten() {
+        explained(school, word, *span, findings);
+    }
+    let words = |one_of: Vec<(String, Span)>| one_of.into_iter().map(|w| w.0).collect();
+    Some(WarmUpLine {
+        text: record.text("do", findings)?,
+        stresses: record
+            .get("stresses")
+            .map_or_else(Vec::new, |n| manner::stresses(n, findings)),
+        equipment: wants.into_iter().map(words).collect(),
+    })
+}
+
+/// A finding where the school does not explain a word of equipment.
+pub(super) fn explained(school: &School, word: &str, span: Span, findings: &mut Findings) {
+    if school.equipment.contains_key(word) {
+        return;
+    }
+    let known = school.equipment.keys().map(String::as_str);
+    let several = word.contains(',') || word.contains(" and ");
+    let help = several.then(|| format!("write a list: `[{}]`", word.replace(" and ", ", ")));
+    let help = help
+        .or_else(|| did_you_mean(word, known))
+        .unwrap_or_else(|| match school.equipment.is_empty() {
+            true => format!("explain it in school.yaml: `equipment: {{ {word}: ... }}`"),
+            false => format!("add the line `  {word}: ...` under `equipment:` in school.yaml"),
+        });
+    findings.push(
+        Diagnostic::new(
+            Rule::UnknownEquipment,
+            span,
+            format!("school.yaml does not explain the equipment `{word}`"),
+        )
+        .label("unknown equipment")
+        .help(help),
+    );
 }
 
 fn equipment(node: &Node, findings: &mut Findings) -> BTreeMap<String, String> {

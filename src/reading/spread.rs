@@ -5,6 +5,7 @@ use super::draft::Draft;
 use super::manner::{self, RawInstead, RawWhen};
 use super::need::RawLeaf;
 use super::record::{FamilyRecord, MovementFile};
+use super::school::explained;
 use super::{note, picture};
 use crate::curriculum::caution::{Book, ClassIx};
 use crate::curriculum::manner::When;
@@ -335,31 +336,11 @@ impl Finish<'_, '_> {
         out
     }
 
-    /// Whether the school explains a word of equipment; a finding where it does not.
+    /// A finding where the school does not explain a word of equipment.
     fn known_equipment(&mut self, word: &str, span: Span) {
-        if !self.school_was_read || self.school.equipment.contains_key(word) {
-            return;
+        if self.school_was_read {
+            explained(self.school, word, span, self.findings);
         }
-        let known = self.school.equipment.keys().map(String::as_str);
-        let several = word.contains(',') || word.contains(" and ");
-        let help = several.then(|| format!("write a list: `[{}]`", word.replace(" and ", ", ")));
-        let help = help
-            .or_else(|| did_you_mean(word, known))
-            .unwrap_or_else(|| match self.school.equipment.is_empty() {
-                true => format!("explain it in school.yaml: `equipment: {{ {word}: ... }}`"),
-                false => {
-                    format!("add the line `  {word}: ...` under `equipment:` in school.yaml")
-                }
-            });
-        self.findings.push(
-            Diagnostic::new(
-                Rule::UnknownEquipment,
-                span,
-                format!("school.yaml does not explain the equipment `{word}`"),
-            )
-            .label("unknown equipment")
-            .help(help),
-        );
     }
 
     fn caution(&mut self, word: &str, span: Span) -> Option<ClassIx> {

@@ -43,6 +43,8 @@ pub struct Training {
     pub conditions: Vec<Condition>,
     /// Parts that rest or hurt, by name: warm-ups say it.
     pub sore: Vec<(BodyPart, Sore)>,
+    /// The equipment at hand, where it is said.
+    pub have: Option<Vec<String>>,
 }
 
 /// When a line stops for a part. Common practice, no source.
@@ -113,6 +115,7 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
         too_young: false,
         conditions: conditions(&trainee, &gaps, sessions.first().map(|s| s.on)),
         sore: trainee.sore(),
+        have: person.have.clone(),
         limiter: candidates.limiter,
         goal,
         gaps,
@@ -135,6 +138,7 @@ fn refused(person: &Person, today: Day) -> Training {
         week_sets: BTreeMap::new(),
         conditions: Vec::new(),
         sore: Vec::new(),
+        have: None,
     }
 }
 

@@ -2,11 +2,13 @@
 
 use super::constants::K;
 use super::line::{Line, Unit};
-use super::plan::Training;
+use super::plan::{Sore, Training};
 use super::say::Say;
 use super::session::Session;
 use super::trainee::down;
 use crate::curriculum::Mass;
+use crate::curriculum::school::WarmUpLine;
+use crate::curriculum::words::BodyPart;
 
 impl Say<'_> {
     /// The lines of a warm-up: what to leave out, the school's for all and for the classes of the day, one easy set of the first
@@ -61,11 +63,20 @@ impl Say<'_> {
         };
         let mut out = Vec::new();
         out.extend(self.gently(training));
-        out.extend(school.get("always").into_iter().flatten().cloned());
         let classes = school
             .iter()
             .filter(|(class, _)| *class != "always" && of_today(class));
-        out.extend(classes.flat_map(|(_, lines)| lines.clone()));
+        let lines = school.get("always").into_iter();
+        let lines = lines.chain(classes.map(|(_, lines)| lines)).flatten();
+        // Not what bears on a part that rests or hurts at 3 or more, nor what wants something that is not at hand.
+        let spared = training.sore.iter();
+        let spared = spared.filter(|(_, sore)| !matches!(sore, Sore::Above(_)));
+        let spared: Vec<BodyPart> = spared.map(|(part, _)| *part).collect();
+        let fine = |line: &&WarmUpLine| {
+            !spared.iter().any(|part| line.bears_on(*part))
+                && line.is_at_hand(training.have.as_deref())
+        };
+        out.extend(lines.filter(fine).map(|line| line.text.clone()));
         out
     }
 }

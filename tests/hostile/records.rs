@@ -146,6 +146,10 @@ fn value(dice: &mut Dice, key: &str, shape: Shape, depth: usize) -> String {
         Shape::Records(keys) => list(dice, |d| {
             format!("{{ {} }}", record(d, keys, depth + 1).join(", "))
         }),
+        Shape::Lines(keys) => list(dice, |d| match d.one_in(2) {
+            true => format!("{{ {} }}", record(d, keys, depth + 1).join(", ")),
+            false => d.of(TEXTS).into(),
+        }),
         Shape::Named(inner) => {
             let mut names: Vec<&str> = (0..dice.below(4))
                 .map(|_| dice.of(&["bar", "rings", "always", "inverted", "loaded", "alpha"]))

@@ -19,7 +19,7 @@ results_last: 12 weeks
 presume: true
 smallest_plate: 1.25 kg
 warm_up:
-  always: [~T~, ~T~]
+  always: [~T~, ~T~, { do: ~T~, stresses: [wrist: stretched], equipment: [wall] }]
   inverted: [~T~]
   own-class: [~T~]
 equipment:

@@ -34,6 +34,9 @@ interface Skill {
 }
 
 /** `data/tables.js`: columns by the movement's number; `leaves` holds a movement and a target for each demand. */
+/** What is said, the parts that are stressed more than lightly as bits, what is wanted. */
+type WarmUpLine = [string, number, string[][]];
+
 interface Tables {
   /** By which a page names them; absent where a test makes them. */
   version?: string;
@@ -107,7 +110,7 @@ interface Tables {
     sets: number; reps: number; hold_sets: number; hold_seconds: number; a_week: number; lighter_every: number;
     practice: string; smallest_plate: number;
   };
-  warm_up: Record<string, string[]>;
+  warm_up: Record<string, WarmUpLine[]>;
   classes: string[];
   /** As readers see them. */
   class_names: string[];

@@ -594,6 +594,12 @@ class Client:
         pain = self.pains["shoulder"][-1]
         return pain.score >= PAIN_LESS or pain.next_morning > pain.score
 
+    def warms_up(self, line):
+        """Whether a line of the warm-up is for them: nothing that rests or hurts from 3 on, and what it wants is at hand."""
+        spared = {part for part, pains in self.pains.items() if pains[-1].score >= PAIN_EASES} | set(self.spared_parts)
+        free = not any(part in spared and how != "light" for part, how in line["stressed"])
+        return free and (self.have is None or all(any(word in self.have for word in one_of) for one_of in line["equipment"]))
+
     def to_failure(self):
         """Whether a session of less than 48 hours ago fell short with nothing left."""
         return any((self.today - s.on).days < NEAR and s.reserve == 0 and not s.full for s in self.log)

@@ -462,6 +462,7 @@ class Laying:
         for name, more in said.items():
             lines += more if name != "always" and name in classes else []
         client = self.p.client
+        lines = [line["do"] for line in lines if client.warms_up(line)]
         sore = [part for part, pains in client.pains.items() if pains[-1].score > 0]
         first = next((line for line in self.lines if line.candidate.block in ("strength", "kept up")), None)
         easy = first and first.amount // 2 >= (LEAST_EASY_HOLD if first.unit == "s" else LEAST_EASY)

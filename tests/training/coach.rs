@@ -244,6 +244,7 @@ impl Case<'_> {
 
     /// What each client's comment demands.
     pub fn demands(&self) {
+        self.demands_of_today();
         let (all, week) = (self.lines(), |n| self.of_week(n));
         match self.name.as_str() {
             "01-never-trained" => {

@@ -3,6 +3,7 @@
 use rungbook::chain;
 use rungbook::curriculum::manner::{Instead, When};
 use rungbook::curriculum::posture::Joints;
+use rungbook::curriculum::school::WarmUpLine;
 use rungbook::curriculum::target::Target;
 use rungbook::curriculum::words::{Arms, Word};
 use rungbook::curriculum::{Curriculum, Day, Leaf, Movement, MovementIx, Need};
@@ -28,7 +29,7 @@ pub fn curriculum(proof: &Proofread) -> Value {
         "school": {
             "sets": school.dose.sets, "reps": school.dose.reps, "hold": school.dose.hold.to_string(), "a_week": school.dose.a_week,
             "lighter_every_days": school.dose.lighter_every, "plate_kg": school.smallest_plate.kilograms(),
-            "warm_up": school.warm_up,
+            "warm_up": school.warm_up.iter().map(|(class, lines)| (class.clone(), lines.iter().map(warm_up).collect::<Vec<_>>())).collect::<std::collections::BTreeMap<_, _>>(),
         },
     })
 }
@@ -63,6 +64,14 @@ fn movement(proof: &Proofread, ix: MovementIx) -> Value {
         "dose": m.dose().as_ref().map(Target::to_string), "share": share(m),
         "since": m.test().and_then(|t| t.since).map(|day| day.to_string()), "needs": tree(c, m.needs()),
     })
+}
+
+fn warm_up(line: &WarmUpLine) -> Value {
+    let stressed = line.stresses.iter();
+    let stressed: Vec<_> = stressed
+        .map(|s| (s.part.word(), s.how.map(Word::word)))
+        .collect();
+    json!({ "do": line.text, "stressed": stressed, "equipment": line.equipment })
 }
 
 fn instead(c: &Curriculum, of: &Instead) -> Value {

@@ -89,7 +89,7 @@ fn line(say: &Say<'_>, t: &Training, l: &Line) -> Value {
 /// out the ids.
 pub fn plain(roster: &Roster<'_>, mut told: Value) -> Value {
     let school = &roster.curriculum.school().warm_up;
-    let mut own: Vec<&String> = school.values().flatten().collect();
+    let mut own: Vec<&String> = school.values().flatten().map(|line| &line.text).collect();
     own.sort_unstable();
     told["refused"] = json!(!told["refused"].is_null());
     told["conditions"] = json!(told["conditions"].as_array().map_or(0, Vec::len));

@@ -318,7 +318,10 @@
   const warmUp = (c, lines) => {
     const { tables } = c, classes = new Set(lines.flatMap(({ movement }) => tables.cautions[movement].map((i) => tables.classes[i])));
     const of = Object.keys(tables.warm_up).filter((key) => key !== 'always' && classes.has(key)).sort();
-    const text = ['always', ...of].flatMap((key) => tables.warm_up[key] || []);
+    // Not what bears on a part that rests or hurts at 3 or more, nor what wants something that is not at hand.
+    const { person: { have } } = c, spared = new Set([...c.found.causes.flatMap(({ part }) => (part === null ? [] : [part])), ...training.newestPains(c).filter(({ score }) => score >= LIMITS.pain[0]).map(({ part }) => part)]);
+    const isFine = (/** @type {WarmUpLine} */ [, parts, wants]) => ![...spared].some((part) => (parts >> part) & 1) && (have === null || wants.every((oneOf) => oneOf.some((word) => have.includes(word))));
+    const text = ['always', ...of].flatMap((key) => tables.warm_up[key] || []).filter(isFine).map(([said]) => said);
     const first = lines.find(({ block }) => isHard(block));
     // Half of a set with half of its weight; nothing where that warms nobody up.
     const half = first ? Math.floor(first.amount / 2) : 0, plate = Math.max(1, tables.dose_of_school.smallest_plate);

@@ -5,7 +5,7 @@
 
 use super::training;
 use crate::chain::{Chain, Flat};
-use crate::curriculum::school::School;
+use crate::curriculum::school::{School, WarmUpLine};
 use crate::curriculum::target::{Added, Measure, ONE};
 use crate::curriculum::words::{BodyPart, Pattern, Phase, Word};
 use crate::curriculum::{Movement, MovementIx, Owner, Skill, SkillIx, Target};
@@ -141,9 +141,21 @@ fn put_training(out: &mut Columns, site: &Material<'_>) {
     out.put("gear", gear);
     out.each("dose", movements(site).map(|m| m.dose().map(|d| dose(&d))));
     out.put("dose_of_school", of_school(school));
-    out.put("warm_up", &school.warm_up);
+    out.put("warm_up", warm_up(school));
     let roster = Roster::new(site.curriculum, &site.resolved.stages);
     training::put(out, &roster, &site.chains.flat);
+}
+
+/// The lines of the warm-up by class: what is said, the parts that are more than lightly stressed as bits, what is wanted.
+fn warm_up(school: &School) -> BTreeMap<&str, Vec<Value>> {
+    let parts = |line: &WarmUpLine| {
+        let of = BodyPart::ALL.iter().filter(|part| line.bears_on(**part));
+        of.fold(0, |bits, part| bits | 1_u32 << *part as u32)
+    };
+    let one = |line: &WarmUpLine| json!([line.text, parts(line), line.equipment]);
+    let all = school.warm_up.iter();
+    all.map(|(class, lines)| (class.as_str(), lines.iter().map(one).collect()))
+        .collect()
 }
 
 fn put_classes(out: &mut Columns, site: &Material<'_>) {

@@ -88,7 +88,9 @@ pub fn before(site: &Material<'_>, context: &mut Context) {
     context.insert("rows", &rows);
     context.insert("figure", &beside(site));
     context.insert("questions", &questions(words));
-    context.insert("warm_up", &site.curriculum.school().warm_up.get("always"));
+    let always = site.curriculum.school().warm_up.get("always");
+    let always = always.map(|lines| lines.iter().map(|l| l.text.as_str()).collect::<Vec<_>>());
+    context.insert("warm_up", &always);
 }
 
 /// The small figure beside the questions: of the first movement that needs no caution, or nothing.

@@ -287,8 +287,8 @@ fn warm_up(site: &Material<'_>, ix: MovementIx) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     for key in std::iter::once("always").chain(classes) {
         for line in school.warm_up.get(key).into_iter().flatten() {
-            if !out.contains(line) {
-                out.push(line.clone());
+            if !out.contains(&line.text) {
+                out.push(line.text.clone());
             }
         }
     }
