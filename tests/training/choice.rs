@@ -148,6 +148,7 @@ impl Case<'_> {
                 self.every_session("a line", &|_| true);
                 self.tests_nothing_on(BodyPart::Elbow);
             }
+            "60-carries-first" => self.trains(&["pull", "push", "core"]),
             other => panic!("{other}: nothing is demanded of it"),
         }
     }
