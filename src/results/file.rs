@@ -148,7 +148,9 @@ impl Reader<'_> {
     pub fn tested(&mut self, node: &Node) -> Option<()> {
         let record = Record::open(node, "a test’s entry", keys::RESULTS_TESTED, self.findings)?;
         let id = record.text("movement", self.findings)?;
+        // Of a span the first day counts, so that a result never lasts too long; the last is for who reads the file.
         let on = self.day(&record, "on")?.unwrap_or(self.today);
+        self.until(&record, on)?;
         let in_reserve = self.reserve_of(&record)?.unwrap_or(0);
         let got = self.got_of(&record, "got")?;
         let (left, right) = (

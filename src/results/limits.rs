@@ -68,7 +68,7 @@ pub const LIMITS: Limits = Limits {
     near_angle: 10 * ONE,
     same_mass: Mass::of_units(KILOGRAM / ONE),
     monotony: 10,
-    in_reserve: 1000,
+    in_reserve: 100,
     effort: 10,
     minutes: 24 * 60,
 };

@@ -7,7 +7,7 @@
   const { say, sayNodes } = globalThis.rungbook.words;
   const { REPS, LENGTH, ANGLE, DONE, ONE, NO_LOAD } = targets;
   const model = /** @type {Model} */ (states.model);
-  const FOUR_WEEKS = 28;
+  const WEEK = 7;
   /** Names of one kind that are said before the rest is counted. */
   const MOST_NAMES = 4;
   const nodes = (/** @type {PagePart[]} */ parts) => parts.filter((part) => part !== null).map((part) => /** @type {Node | string} */ (part));
@@ -48,7 +48,7 @@
     const shown = { movement: named(model.tables, m), got: states.shown(got) };
     if (!like.length || got.measure === DONE) return sayNodes('number.kept', shown);
     const before = best(like, atMost), by = got.amount - counted(before).amount;
-    const all = { ...shown, by: states.shown({ ...got, amount: Math.abs(by), atMost: false }), day: states.dayOf(before.on) };
+    const all = { ...shown, by: states.shown({ ...got, amount: Math.abs(by), atMost: false }), day: states.when(before) };
     return sayNodes(`number.${by === 0 ? 'same' : by > 0 ? 'more' : 'less'}`, all);
   };
   /** @param {string} key @param {number[]} list @returns {PagePart[]} */
@@ -80,14 +80,25 @@
     return measure === LENGTH && units.current() === 'imperial' ? [say('number.in'), 'in'] : /** @type {[string, string][]} */ ([[say('today.reps'), 'reps'], [say('today.seconds'), 's'], [say('number.cm'), 'cm'], [say('number.deg'), 'deg'], ['', 'done']])[measure];
   };
   /** What is typed, as a result; null where it is none. @param {number} m @param {string} typed */
-  const read = (m, typed) => targets.readGot(`${typed.trim().replace(',', '.')} ${unitOf(m)[1]}`);
-  /** A result under its key, and what is new because of it. @param {number} m @param {Got[]} sides @param {number | null} on null where the day is not known
+  const read = (m, typed) => {
+    const bare = typed.trim().replace(',', '.'), withUnit = targets.readGot(bare);
+    return targets.readGot(`${bare} ${unitOf(m)[1]}`) || (withUnit && withUnit.measure === model.target(m).measure && withUnit.sets === 1 && withUnit.unit === NO_LOAD ? withUnit : null);
+  };
+  /** The day or the span that was given, as it is kept: nothing but what was said. Null where it is not known, undefined where nothing is chosen.
+   * @param {string} span @param {string} written the day, where one is given @param {number} today @returns {{ on: string, until?: string } | null | undefined} */
+  const given = (span, written, today) => {
+    if (span === 'long') return null;
+    const read = span === 'day' ? results.readDay(written) : span === '' ? null : today - Number(span);
+    if (read === null || read > today) return undefined;
+    return { on: results.dayText(read), ...(span === 'day' || read === today ? {} : { until: results.dayText(today) }) };
+  };
+  /** A result under its key, and what is new because of it. @param {number} m @param {Got[]} sides @param {{ on: string, until?: string } | null} when null where the day is not known
    * @returns {{ key: string, news: (Node | string)[] }} */
-  const keep = (m, sides, on) => {
+  const keep = (m, sides, when) => {
     const before = states.mine(), texts = sides.map((got) => targets.text(got)), id = model.tables.ids[m];
     const entry = { movement: id, ...(texts.length > 1 ? { left: texts[0], right: texts[1] } : { got: texts[0] }) };
-    const key = on === null ? store.add('undated', entry) : store.add('tested', { ...entry, on: results.dayText(on) });
-    return { key, news: on === null ? nodes(sayNodes('number.undated', { movement: named(model.tables, m) })) : news(m, before) };
+    const key = when === null ? store.add('undated', entry) : store.add('tested', { ...entry, ...when });
+    return { key, news: when === null ? nodes(sayNodes('number.undated', { movement: named(model.tables, m) })) : news(m, before) };
   };
   /** What a field is called that has no label in sight. @param {number} m @param {string} [side] */
   const labelOf = (m, side) => (side ? say('number.of_side', { movement: model.tables.names[m], side }) : say('number.of', { movement: model.tables.names[m] }));
@@ -110,12 +121,12 @@
     return make('span', {}, make('button', { type: 'button', class: 'plain-button', text: measure === targets.TIME ? say('number.from_clip') : say('number.from_picture'), on: { click: () => { open().catch(() => { off.textContent = say('number.not_loaded'); }); } } }), off);
   };
   let count = 0;
-  /** The spans that an earlier number may be of, each from its first day, so that it never lasts too long. */
-  const SPANS = /** @type {[string, string][]} */ ([['6', say('entry.this_week')], [String(FOUR_WEEKS), say('entry.this_month')], ['day', say('entry.a_day')], ['long', say('entry.longer')]]);
+  /** The spans that an earlier number may be of, in days before today; it counts from the first of them, so that it never lasts too long. */
+  const SPANS = /** @type {[string, string][]} */ ([[String(WEEK - 1), say('entry.this_week')], [String(4 * WEEK - 1), say('entry.this_month')], ['day', say('entry.a_day')], ['long', say('entry.longer')]]);
   /** One line: the field with its unit, kept as done today or on another day; null where no number is asked for. `kept` is told what is new.
    * @param {number} m @param {(of: { key: string, news: (Node | string)[] }) => void} kept @returns {HTMLElement | null} */
   const line = (m, kept) => {
-    if (states.barred() === 'ask' || !isPlain(m)) return null;
+    if (states.barred() === 'ask' || !isPlain(m) || !states.mayAsk(m)) return null;
     if (states.barred() === 'first' && store.keeps()) return make('p', { class: 'hint' }, make('a', { href: 'before-you-start.html#questions', text: say('number.health_first') }));
     count += 1;
     const id = `number-${count}`, day = results.today();
@@ -130,17 +141,17 @@
       event.preventDefault();
       const all = inputs.map(({ value }) => read(m, value)), bad = all.indexOf(null);
       if (bad >= 0) { blame(inputs[bad], fault, say('entry.write_numbers')); return; }
-      const given = other.hidden ? day : when.value === 'long' ? null : when.value === 'day' ? results.readDay(on.value) : when.value === '' ? undefined : day - Number(when.value);
-      if (given === undefined || (given === null && when.value !== 'long') || (given !== null && given > day)) { blame(when.value === 'day' ? on : when, fault, say('entry.write_day')); return; }
+      const of = other.hidden ? given('0', '', day) : given(when.value, on.value, day);
+      if (of === undefined) { blame(when.value === 'day' ? on : when, fault, say('entry.write_day')); return; }
       blame(inputs[0], fault, '');
       const odd = all.find((got) => doubtful(model, m, /** @type {Got} */ (got)));
       if (odd && !await isMeant(m, odd)) inputs[0].focus();
-      else kept(keep(m, /** @type {Got[]} */ (all), given));
+      else kept(keep(m, /** @type {Got[]} */ (all), of));
     };
     return make('form', { class: 'number-line', novalidate: true, on: { submit } }, ...inputs, make('span', { class: 'unit', text: unitOf(m)[0] }),
       make('button', { type: 'submit', class: 'quiet', text: say('number.today') }),
       make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), ...inputs.map((input) => fromPicture(m, input)), other, fault);
   };
 
-  globalThis.rungbook.number = { doubtful, isMeant, news, isPlain, unitOf, read, keep, line, labelOf, fromPicture, SPANS };
+  globalThis.rungbook.number = { doubtful, isMeant, news, isPlain, unitOf, read, given, keep, line, labelOf, fromPicture, SPANS };
 })();

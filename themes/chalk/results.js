@@ -4,6 +4,7 @@
   const { readGot, readMass, text, DONE } = globalThis.rungbook.targets;
   const { say } = globalThis.rungbook.words;
   const VERSION = 1;
+  const WEEK = 7;
   const { LIMITS } = globalThis.rungbook.health, [LIGHTEST, HEAVIEST] = LIMITS.body_weight;
   /** The largest file that is read, in bytes. */
   const LARGEST_FILE = 1000000;
@@ -25,6 +26,11 @@
   const dayWords = (day) => {
     const [year, month, of] = dayText(day).split('-').map(Number);
     return say('date.day', { day: of, month: say(`month.m${month}`), year: new Intl.NumberFormat(globalThis.document ? document.documentElement.lang || 'en' : 'en', { useGrouping: false }).format(year) });
+  };
+  /** A span for readers, as it was said: of whole weeks by its last day. @param {number} on @param {number} until */
+  const spanWords = (on, until) => {
+    const days = until - on + 1, weeks = days / WEEK, said = { from: dayWords(on), to: dayWords(until), n: weeks };
+    return days === WEEK ? say('date.week_to', said) : days % WEEK === 0 ? say('date.weeks_to', said) : say('date.span', said);
   };
   /** Today where the reader is. */
   const today = () => {
@@ -108,7 +114,7 @@
   /** The keys of the layout, as the program reads it. */
   const KEYS = {
     file: ['results', 'name', 'bodyweight', 'have', 'tested', 'trained', 'sessions', 'paused', 'born', 'goal', 'train', 'screened', 'restrict', 'cleared', 'pain', 'remarks'],
-    tested: ['movement', 'got', 'left', 'right', 'on', 'in_reserve', 'bodyweight'],
+    tested: ['movement', 'got', 'left', 'right', 'on', 'until', 'in_reserve', 'bodyweight'],
     trained: ['movement', 'did', 'with', 'in_reserve', 'on'],
     sessions: ['effort', 'minutes', 'on'],
     paused: ['part', 'movement', 'class', 'pattern', 'on', 'until', 'by', 'because'],
@@ -156,7 +162,7 @@
       const sides = entry.got === undefined && (entry.left !== undefined || entry.right !== undefined) ? { ...side('left'), ...side('right') } : { got: gotText(entry.got, what) };
       const own = entry.bodyweight === undefined ? {} : { bodyweight: (weight(entry.bodyweight, what), String(entry.bodyweight)) };
       const reserve = reserveOf(entry.in_reserve, what);
-      return { movement: movementOf(entry.movement, what), ...sides, on: dayText(dayOr(entry.on, what, day)), ...(reserve ? { in_reserve: reserve } : {}), ...own };
+      return { movement: movementOf(entry.movement, what), ...sides, on: dayText(dayOr(entry.on, what, day)), ...untilOf(entry, what, day), ...(reserve ? { in_reserve: reserve } : {}), ...own };
     },
     trained: (item, what, day) => {
       const entry = keyed(item, what, KEYS.trained);
@@ -337,7 +343,7 @@
       else if (sides.some((side) => side.measure !== model.target(movement).measure)) keep(say('results.other_measure'));
       else if (on > day) keep(say('results.to_come'));
       else if (otherwise(movement, entry.on)) keep(say('results.measured_otherwise'));
-      else out.tested.push({ movement, sides, on, reserve: entry.in_reserve || 0, bodyWeight: entry.bodyweight ? readMass(entry.bodyweight) : null, entry: i });
+      else out.tested.push({ movement, sides, on, until: lastDay(entry), reserve: entry.in_reserve || 0, bodyWeight: entry.bodyweight ? readMass(entry.bodyweight) : null, entry: i });
     });
     exported.trained.forEach((entry) => {
       const movement = model.numbers.get(entry.movement);
@@ -391,5 +397,5 @@
     return { person: out, aside };
   };
 
-  globalThis.rungbook.results = { VERSION, KEYS, KINDS, FACTS: Object.keys(FACT), SIGNS, LARGEST_FILE, Refused, check, entry, fact, nobody, readFile, person, ageOn, readDay, dayText, dayWords, today };
+  globalThis.rungbook.results = { VERSION, KEYS, KINDS, FACTS: Object.keys(FACT), SIGNS, LARGEST_FILE, Refused, check, entry, fact, nobody, readFile, person, ageOn, readDay, dayText, dayWords, spanWords, today };
 })();

@@ -138,6 +138,11 @@ pub const RESULTS_TESTED: &[Key] = &[
     may("left", Shape::Target, "What the left side did."),
     may("right", Shape::Target, "What the right side did."),
     may("on", Shape::Text, "The day; today when left out."),
+    may(
+        "until",
+        Shape::Text,
+        "The last day it may have been, where only a span is known; `on` is its first, and counts.",
+    ),
     may("in_reserve", Shape::Number, "Reps that were left."),
     may("bodyweight", Shape::Text, "The body weight of that day."),
 ];
