@@ -1,8 +1,8 @@
 'use strict';
-'after page.js states.js number.js';
+'after page.js states.js number.js scale.js';
 // Entering one result: the fields that fit the movement, the hold timer, and "it hurt".
 (() => {
-  const { targets, results, readiness, store, page, states, number: { doubtful, isMeant, fromPicture, SPANS } } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, scale, number: { doubtful, isMeant, fromPicture, given, SPANS } } = globalThis.rungbook;
   const { make, units, blame } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { TIME, LENGTH, DONE, NO_LOAD } = targets;
@@ -93,18 +93,12 @@
     const load = use.load ? field(weight === 'lb' ? say('entry.weight_in_pounds') : say('entry.weight_in_kilograms'), number) : null;
     const way = use.load ? choice(say('entry.the_weight'), [...(use.help ? [['help', say('entry.helps')]] : []), ['added', say('entry.is_added')], ...(use.help ? [] : [['help', say('entry.helps')]])].map((o) => /** @type {[string, string]} */ (o))) : null;
     const reserve = field(say('entry.could_have_done'), { ...number, placeholder: '0' });
-    // A number has the day that the person gives; nothing is dated by guess. A span counts from its first day, so that it never lasts too long.
+    // A number has the day or the span that the person gives; nothing is dated by guess.
     const when = choice(say('entry.when'), /** @type {[string, string][]} */ ([...(options.today ? [['0', say('entry.just_now')]] : [['', say('entry.choose')]]),
       ...SPANS]));
     const on = field(say('entry.on_day'), { type: 'date', max: results.dayText(day), min: results.dayText(day - 3650) });
     on.whole.hidden = true;
     when.input.addEventListener('change', () => { on.whole.hidden = when.input.value !== 'day'; });
-    /** The day that was given: null where it is not known, undefined where nothing is chosen. */
-    const given = () => {
-      if (when.input.value === 'long') return null;
-      const read = when.input.value === 'day' ? results.readDay(on.input.value) : when.input.value === '' ? null : day - Number(when.input.value);
-      return read === null || read > day ? undefined : read;
-    };
     count += 1;
     const fault = make('p', { class: 'fault', role: 'alert', id: `fault-${count}` });
     const written = (/** @type {{ input: HTMLInputElement }} */ of) => of.input.value.trim().replace(',', '.');
@@ -134,7 +128,7 @@
           blame(reserve.input, fault, say('entry.write_reserve', { most: MOST_LEFT }));
           return;
         }
-        const from = given();
+        const from = given(when.input.value, on.input.value, day);
         if (from === undefined) {
           blame(when.input.value === 'day' ? on.input : when.input, fault, say('entry.write_day'));
           return;
@@ -143,7 +137,7 @@
         const texts = read.map((got) => targets.text(/** @type {Got} */ (got)));
         const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
         const keep = () => options.kept(from === null ? store.add('undated', { movement: model.tables.ids[m], ...sides })
-          : store.add('tested', { movement: model.tables.ids[m], ...sides, on: results.dayText(from), ...(left ? { in_reserve: left } : {}) }));
+          : store.add('tested', { movement: model.tables.ids[m], ...sides, ...from, ...(left ? { in_reserve: left } : {}) }));
         const odd = read.find((got) => doubtful(model, m, /** @type {Got} */ (got)));
         if (odd) isMeant(m, odd).then((meant) => { if (meant) keep(); else amounts[0].input.focus(); });
         else keep();
@@ -155,47 +149,60 @@
       make('div', { class: 'fields' }, when.whole, on.whole),
       more, fault,
       make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('entry.keep') }), ' ', ...(options.more || []),
-        make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => hurt(m, options.today ? 'test' : 'training').then((paused) => { if (paused) options.hurt(); }) } })));
+        make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => hurt(m, options.today ? 'test' : 'training').then((follows) => { if (follows === 'on') fault.textContent = say('pain.fine'); else if (follows) options.hurt(); }) } })));
     return whole;
   };
 
   // ---- "it hurt"
 
-  /** The number of a pain, 0 to 10. */
-  const scores = () => /** @type {[string, string][]} */ ([['', say('pain.not_said')], ...Array.from({ length: 11 }, (_, n) => [String(n), n === 0 ? say('pain.none') : n === 10 ? say('pain.worst') : globalThis.rungbook.words.number(n)])]);
-  /** "It hurt": the movement rests, and a part by its pain: what it is, how much it hurt, and what came with it. @param {number} m
-   * @param {'test' | 'training'} where @returns {Promise<boolean>} */
+  /** What the button says, by what follows. */
+  const ACTS = { on: say('entry.keep_go_on'), light: say('entry.go_lighter'), rests: say('entry.pause') };
+  /** What follows from a pain, in a sentence. */
+  const SAYS = { on: say('pain.fine'), light: say('pain.goes_on'), rests: say('pain.rests_now') };
+  /** A box to tick. @param {string} id @param {string} value @param {string} says */
+  const tick = (id, value, says) => {
+    const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id, value }));
+    return { box, whole: make('label', { class: 'chip' }, box, says) };
+  };
+  /** "It hurt": where, how much, and what came with it. The button says what follows and does it: the movement goes on, is over for today, or
+   * rests. @param {number} m @param {'test' | 'training'} where @returns {Promise<'' | 'on' | 'light' | 'rests'>} empty where the reader went back */
   const hurt = async (m, where = 'training') => {
     const { tables } = /** @type {Model} */ (states.model);
-    const boxes = tables.parts.map((part, i) => {
-      const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', value: part, id: `part-${part}` }));
-      return { box, stressed: ((tables.stresses[m] >> i) & 1) === 1, whole: make('li', {}, box, ' ', make('label', { for: `part-${part}`, text: states.partWord(part) })) };
-    }).sort((a, b) => Number(b.stressed) - Number(a.stressed));
-    const score = choice(say('pain.how_much'), scores());
-    const signs = results.SIGNS.map((sign) => {
-      const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', value: sign, id: `sign-${sign}` }));
-      return { box, whole: make('li', {}, box, ' ', make('label', { for: `sign-${sign}`, text: say(`pain.sign_${sign.replace('-', '_')}`) })) };
-    });
-    const answer = await page.ask(say('entry.it_hurt'), [
-      make('p', { class: 'do-not', text: say('entry.emergency') }), make('p', { text: say('entry.stop_here') }),
-      make('p', { text: say('entry.where') }), make('ul', { class: 'plain parts' }, ...boxes.map(({ whole }) => whole)),
-      score.whole, make('p', { text: say('pain.came_with') }), make('ul', { class: 'plain parts' }, ...signs.map(({ whole }) => whole)),
-      make('p', { class: 'hint', text: say('pain.what_follows') }),
-      make('p', {}, say('entry.elsewhere'), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), '.'),
-    ], [['pause', say('entry.pause')], ['', say('entry.go_back')]]);
-    if (answer !== 'pause') return false;
-    const on = results.dayText(results.today()), because = where === 'test' ? 'it hurt in a test' : 'it hurt in training';
-    const chosen = boxes.filter(({ box }) => box.checked).map(({ box }) => box.value), came = signs.filter(({ box }) => box.checked).map(({ box }) => box.value);
-    store.add('paused', { movement: tables.ids[m], on, by: 'client', because });
-    const unsaid = chosen.length === 0;
-    for (const part of unsaid ? boxes.filter(({ stressed }) => stressed).map(({ box }) => box.value) : chosen) {
+    const bears = (/** @type {number} */ i) => ((tables.stresses[m] >> i) & 1) === 1;
+    const boxes = tables.parts.map((part, i) => ({ ...tick(`part-${part}`, part, states.partWord(part)), stressed: bears(i) }));
+    const chips = (/** @type {boolean} */ stressed) => make('div', { class: 'chips' }, ...boxes.filter((of) => of.stressed === stressed).map(({ whole }) => whole));
+    const score = scale.row('hurt-score'), signs = results.SIGNS.map((sign) => tick(`sign-${sign}`, sign, say(`pain.sign_${sign.replace('-', '_')}`)));
+    const says = make('p', { class: 'hint', role: 'status' });
+    const chosen = () => boxes.filter(({ box }) => box.checked).map(({ box }) => box.value), came = () => signs.filter(({ box }) => box.checked).map(({ box }) => box.value);
+    /** What was said, and what follows; where no part was chosen all that the movement bears on may be meant. */
+    const said = () => {
+      const parts = chosen(), all = parts.length ? parts : boxes.filter(({ stressed }) => stressed).map(({ box }) => box.value);
+      return { parts: all, isUnsaid: parts.length === 0, signs: came(), score: score.value(), follows: scale.follows(all, score.value(), came()) };
+    };
+    const show = () => {
+      const { follows, isUnsaid, score: much, signs: with_ } = said(), dialog = says.closest('dialog'), act = dialog && dialog.querySelector('button[value=act]');
+      if (!act) return;
+      act.textContent = follows === 'on' && isUnsaid ? say('entry.go_on') : ACTS[follows];
+      says.textContent = much === null && !with_.length ? say('entry.stop_here') : SAYS[follows];
+    };
+    const inside = make('div', { on: { change: show } }, make('p', { class: 'do-not', text: say('entry.emergency') }),
+      make('fieldset', {}, make('legend', { text: say('entry.where') }), chips(true), make('details', {}, make('summary', { text: say('entry.other_part') }), chips(false), make('p', {}, say('entry.elsewhere'), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), '.'))),
+      score.whole, says, make('fieldset', {}, make('legend', { text: say('pain.came_with') }), make('div', { class: 'signs' }, ...signs.map(({ whole }) => whole))));
+    says.textContent = say('entry.stop_here');
+    if (await page.ask(say('entry.it_hurt'), [inside], [['act', ACTS.rests], ['', say('entry.go_back')]]) !== 'act') return '';
+    const { parts, isUnsaid, signs: with_, score: much, follows } = said();
+    const on = results.dayText(results.today()), by = 'client', because = where === 'test' ? 'it hurt in a test' : 'it hurt in training';
+    /** @type {[string, object][]} */
+    const out = follows === 'on' ? [] : [['paused', { movement: tables.ids[m], on, ...(follows === 'light' ? { until: on } : {}), by, because }]];
+    for (const part of parts) {
       // Where it was not said where or how much, what it bears on rests until somebody lifts it.
-      if (unsaid || score.input.value === '') store.add('paused', { part, on, by: 'client', because });
-      if (!unsaid && (score.input.value !== '' || came.length)) store.add('pain', { part, score: Number(score.input.value || '0'), on, ...(came.length ? { signs: came } : {}) });
+      if (follows === 'rests' && (isUnsaid || much === null)) out.push(['paused', { part, on, by, because }]);
+      if (isUnsaid ? follows === 'light' : much !== null || with_.length) out.push(['pain', { part, score: much || 0, on, ...(with_.length ? { signs: with_ } : {}) }]);
     }
+    store.addAll(out);
     // Something hurts that did not before: no more tests today, unless the reader says anew that nothing does.
-    store.set('fit', null);
-    return true;
+    if (follows !== 'on') store.set('fit', null);
+    return follows;
   };
 
   globalThis.rungbook.entry = { form, hurt };

@@ -14,6 +14,8 @@
     if (!screened || screened.on > today) return null;
     return screened.until !== null && today > Math.min(screened.until, screened.on + Math.min(screened.lasts || LIMITS.clearance, LIMITS.clearance)) ? 'ask' : screened.says;
   };
+  /** The highest pain, 0 to 10, with which a part goes on; above it the part rests. @param {string} part @param {number | null} age in whole years, null where it is not known */
+  const goesOnTo = (part, age) => (age !== null && age < LIMITS.adult && LIMITS.growing.includes(part) ? 0 : LIMITS.pain[part === 'neck' ? 0 : 1] - 1);
   const root = globalThis.document ? document.documentElement : null;
   const own = `rungbook:${root ? root.dataset.site || '' : ''}:`;
   /** Before the keys of whom this page is for: of several people on one device all but the first have a number. @returns {string} */
@@ -45,7 +47,7 @@
     root.dataset.health = says || 'none';
     root.dataset.age = isChild(born, today) ? 'child' : '';
   };
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, isChild, draw, own, prefix: PREFIX } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, isChild, goesOnTo, draw, own, prefix: PREFIX } });
   draw();
   if (root) globalThis.addEventListener('storage', draw);
 })();

@@ -3,9 +3,9 @@
 (() => {
   const { results, store, page } = globalThis.rungbook;
   const { make, byId } = page;
-  const { say, sayNodes, number } = globalThis.rungbook.words;
-  /** From the first a pain is felt in training, from the second, or with any sign, its part rests; in the neck from the first. */
-  const [FELT, RESTS] = globalThis.rungbook.health.LIMITS.pain;
+  const { say, sayNodes } = globalThis.rungbook.words;
+  const { scale } = globalThis.rungbook;
+  const { row, wordOf, follows, lift, NUMBERS } = scale;
   const parts = [.../** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll('#pain-part input'))];
   /** Says what became of it, where the reader is. @param {string} text */
   const tell = (text) => {
@@ -13,12 +13,9 @@
     byId('pain-notice').focus();
   };
   const signWord = (/** @type {string} */ sign) => say(`pain.sign_${sign.replace('-', '_')}`);
-  const scoreWord = (/** @type {number} */ n) => (n === 0 ? say('pain.none') : n === 10 ? say('pain.worst') : number(n));
-  const scores = (/** @type {string} */ id) => /** @type {HTMLSelectElement} */ (make('select', { id }, make('option', { value: '', text: '' }),
-    ...Array.from({ length: 11 }, (_, n) => make('option', { value: n, text: scoreWord(n) }))));
-  const score = Array.from({ length: 11 }, (_, n) => /** @type {HTMLInputElement} */ (make('input', { type: 'radio', name: 'pain-score', value: n, 'aria-label': scoreWord(n) })));
+  const score = row('pain-score');
   const signs = results.SIGNS.map((sign) => /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id: `pain-${sign}`, value: sign })));
-  byId('pain-rest').append(make('fieldset', { id: 'pain-score' }, make('legend', { text: say('pain.how_much') }), make('div', { class: 'chips' }, ...score.map((box, n) => make('label', { class: 'chip' }, box, number(n))))), make('p', { text: say('pain.came_with') }),
+  byId('pain-rest').append(score.whole, make('p', { text: say('pain.came_with') }),
     make('ul', { class: 'plain parts' }, ...signs.map((box) => make('li', {}, box, ' ', make('label', { for: box.id, text: signWord(box.value) })))), make('p', { class: 'hint', text: say('pain.what_follows') }));
   const partWord = (/** @type {string} */ part) => {
     const box = parts.find(({ value }) => value === part);
@@ -31,17 +28,16 @@
     let text = sayNodes('pain.line', { day: day(entry.on), part: partWord(entry.part), score: entry.score });
     if (entry.next_morning !== undefined) text = sayNodes('pain.line_morning', { line: text, morning: entry.next_morning });
     if (entry.signs) text = sayNodes('pain.line_signs', { line: text, signs: entry.signs.map(signWord).join(say('list.separator')) });
-    const morning = scores(`morning-${i}`);
+    const id = `morning-${i}`, morning = /** @type {HTMLSelectElement} */ (make('select', { id }, make('option', { value: '', text: '' }), ...NUMBERS.map((n) => make('option', { value: n, text: wordOf(n) }))));
+    const fault = make('span', { class: 'fault', role: 'alert', id: `${id}-fault` });
+    const keepMorning = (/** @type {Event} */ event) => {
+      event.preventDefault();
+      page.blame(morning, fault, morning.value === '' ? say('pain.choose_score') : '');
+      if (morning.value === '') return;
+      tell(scale.morning(key, entry, Number(morning.value)));
+    };
     const ask = entry.next_morning === undefined && Number(results.readDay(entry.on)) < results.today()
-      ? [make('label', { for: `morning-${i}`, text: say('pain.next_morning') }), ' ', morning, ' ', make('button', { type: 'button', class: 'quiet', text: say('pain.keep_morning'), on: { click: () => {
-        if (morning.value === '') return;
-        const worse = Number(morning.value) > entry.score;
-        store.remove(key);
-        store.add('pain', { ...entry, next_morning: Number(morning.value) });
-        // What hurts so much the morning after is a pain of its own.
-        if (Number(morning.value) >= RESTS && worse) store.add('pain', { part: entry.part, score: Number(morning.value), on: results.dayText(Number(results.readDay(entry.on)) + 1) });
-        tell(Number(morning.value) >= RESTS ? say('pain.rests_now') : worse ? say('pain.worse') : say('pain.kept'));
-      } } })] : [];
+      ? [make('form', { class: 'morning', novalidate: true, on: { submit: keepMorning } }, make('label', { for: id, text: say('pain.next_morning') }), ' ', morning, ' ', make('button', { type: 'submit', class: 'quiet', text: say('pain.keep_morning') }), ' ', fault)] : [];
     return make('li', {}, ...text.filter((part) => part !== null).map((part) => /** @type {Node | string} */ (part)), ' ', ...ask, ' ',
       make('button', { type: 'button', class: 'quiet', text: say('pain.take_back'), on: { click: () => store.remove(key) } }));
   };
@@ -52,25 +48,25 @@
     const resting = store.entries('paused').filter(({ entry }) => entry.part && !(entry.until && Number(results.readDay(entry.until)) < results.today()));
     byId('pain-resting').hidden = resting.length === 0;
     byId('pain-resting-list').replaceChildren(...resting.map(({ key, entry }) => make('li', {}, ...sayNodes('rests.paused', { what: partWord(entry.part), day: day(entry.on) }).map((part) => /** @type {Node | string} */ (part)), ' ',
-      make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), 'aria-label': say('pain.lift_of', { part: partWord(entry.part) }), on: { click: () => { store.remove(key); tell(say('pain.lifted')); } } }))));
+      make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), 'aria-label': say('pain.lift_of', { part: partWord(entry.part) }), on: { click: async () => { const says = await lift(key, partWord(entry.part)); if (says) tell(says); } } }))));
   };
 
   byId('pain').hidden = false;
   /** Keeps what was said; `rests`: the part rests whatever the number. @param {boolean} rests */
   const keep = (rests) => {
     const came = signs.filter(({ checked }) => checked).map(({ value }) => value);
-    const part = parts.find(({ checked }) => checked), much = score.find(({ checked }) => checked);
-    const fault = !part ? say('pain.choose_part') : !much && !rests ? say('pain.choose_score') : '';
-    page.blame((part ? score : parts)[0], byId('pain-fault'), fault);
+    const part = parts.find(({ checked }) => checked), much = score.value();
+    const fault = !part ? say('pain.choose_part') : much === null && !rests ? say('pain.choose_score') : '';
+    page.blame((part ? score.boxes : parts)[0], byId('pain-fault'), fault);
     if (!part || fault) return;
-    const on = results.dayText(results.today()), kept = Number(much ? much.value : 0);
+    const on = results.dayText(results.today()), kept = much || 0, then = follows([part.value], much, came);
     // Who lets it rest says so whatever the number: the part rests until they or their coach lift it.
-    store.addAll([...(much || came.length ? [/** @type {[string, object]} */ (['pain', { part: part.value, score: kept, on, ...(came.length ? { signs: came } : {}) }])] : []),
+    store.addAll([...(much !== null || came.length ? [/** @type {[string, object]} */ (['pain', { part: part.value, score: kept, on, ...(came.length ? { signs: came } : {}) }])] : []),
       ...(rests ? [/** @type {[string, object]} */ (['paused', { part: part.value, on, by: 'client', because: 'it hurts' }])] : [])]);
     // No more tests today, unless the reader says anew that nothing hurts.
     if (rests || kept > 0) store.set('fit', null);
     const what = partWord(part.value);
-    tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${kept >= (part.value === 'neck' ? FELT : RESTS) || came.length ? say('pain.rests_now') : kept >= FELT ? say('pain.goes_on') : say('pain.fine')}`);
+    tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${then === 'rests' ? say('pain.rests_now') : then === 'light' ? say('pain.goes_on') : say('pain.fine')}`);
     /** @type {HTMLFormElement} */ (byId('pain-form')).reset();
   };
   byId('pain-form').addEventListener('submit', (event) => {

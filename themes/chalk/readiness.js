@@ -247,11 +247,7 @@
   };
 
   /** The highest pain with which a part goes on; above it the part rests. @param {Model} model @param {Person} person @param {number} part @param {number} today */
-  const goesOnTo = (model, person, part, today) => {
-    const age = globalThis.rungbook.results.ageOn(person.born, today);
-    const growing = age !== null && age < LIMITS.adult && LIMITS.growing.includes(model.tables.parts[part]);
-    return growing ? 0 : LIMITS.pain[model.tables.parts[part] === 'neck' ? 0 : 1] - 1;
-  };
+  const goesOnTo = (model, person, part, today) => globalThis.rungbook.health.goesOnTo(model.tables.parts[part], globalThis.rungbook.results.ageOn(person.born, today));
   /** Until what a part rests: a sign is for a clinician, a number for a lower one. @param {Pain} pain @param {number} above @returns {string} */
   const untilWords = ({ signs }, above) => {
     const { say } = globalThis.rungbook.words;

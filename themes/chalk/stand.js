@@ -2,7 +2,7 @@
 'after page.js results.js states.js training.js aim.js number.js';
 // Where I stand: states over all skills, what is missing, what rests, history, and the keeping of one's own numbers.
 (() => {
-  const { targets, results, readiness, training, aim, store, page, states, number } = globalThis.rungbook;
+  const { targets, results, readiness, training, aim, store, page, states, number, scale } = globalThis.rungbook;
   const { make, named, byId, units } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine, mark } = states;
@@ -14,8 +14,8 @@
   const notice = byId('notice');
   const tell = (/** @type {string} */ text) => { notice.textContent = text; };
   /** Takes a result back. @param {Tested} tested @param {string} key */
-  const back = (tested, key) => make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: results.dayWords(tested.on) }), on: { click: () => store.remove(key) } });
-  const dayOf = (/** @type {Tested} */ { on }) => states.day(results.dayText(on)), gotOf = (/** @type {Tested} */ tested) => states.got(readiness.sidesText(tested, model.target(tested.movement).atMost));
+  const back = (tested, key) => make('button', { type: 'button', class: 'quiet', text: say('stand.take_back'), 'aria-label': say('stand.take_back_of', { day: String(states.when(tested).textContent) }), on: { click: () => store.remove(key) } });
+  const dayOf = (/** @type {Tested} */ tested) => states.when(tested), gotOf = (/** @type {Tested} */ tested) => states.got(readiness.sidesText(tested, model.target(tested.movement).atMost));
   /** @param {Tested} tested @param {string} key */
   const past = (tested, key) => make('li', {}, ...sayNodes('stand.past', { day: dayOf(tested), got: gotOf(tested) }), ' ', back(tested, key));
   /** What a new number changed is said at once, where it can be taken back; it stands in its movement's row before all else is drawn anew.
@@ -123,8 +123,19 @@
     const { found, person, day } = stand;
     const kept = { paused: store.entries('paused'), restrict: store.entries('restrict') };
     const others = person.pauses.filter((pause) => !found.causes.includes(pause));
-    const button = (/** @type {Pause} */ { kind, entry }) => (kind === 'paused' || kind === 'restrict'
-      ? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => store.remove(kept[kind][entry].key) } }) : null);
+    const lift = async (/** @type {string} */ key, /** @type {Pause} */ cause) => {
+      const says = await scale.lift(key, aim.plain(states.whatRests([cause])));
+      if (!says) return;
+      tell(says);
+      notice.focus();
+    };
+    // What has ended, or is still to come, is taken away; what holds today is lifted by how it is now.
+    const button = (/** @type {Pause} */ cause, holds = true) => {
+      const { kind, entry } = cause;
+      if ((kind !== 'paused' && kind !== 'restrict') || (holds && cause.until === day)) return null;
+      const { key } = kept[kind][entry];
+      return make('button', { type: 'button', class: 'quiet', text: holds ? say('stand.lift') : say('stand.take_away'), on: { click: () => { if (holds) lift(key, cause); else store.remove(key); } } });
+    };
     const line = (/** @type {Pause} */ cause) => {
       const by = states.liftedBy(cause);
       return make('li', {}, ...states.causeWords(cause), ' ', by === null ? button(cause) : make('span', { class: 'hint' }, ...sayNodes('stand.in_brackets', { text: by }), ' ',
@@ -135,7 +146,7 @@
       const words = { pause: states.causeWords(pause) };
       return pause.on > day ? sayNodes('stand.to_come', words) : pause.until !== null && pause.until < day ? sayNodes('stand.ended', words) : sayNodes('stand.allowed', words);
     };
-    const lines = [...found.causes.map(line), ...states.soreLines(stand), ...others.map((pause) => make('li', { class: 'hint' }, ...said(pause), ' ', states.liftedBy(pause) === null ? button(pause) : null))];
+    const lines = [...found.causes.map(line), ...states.soreLines(stand), ...others.map((pause) => make('li', { class: 'hint' }, ...said(pause), ' ', states.liftedBy(pause) === null ? button(pause, false) : null))];
     byId('rests').hidden = lines.length === 0 && allowed.length === 0;
     byId('rests-list').replaceChildren(...lines);
   };
@@ -262,7 +273,7 @@
     if (!stand) return;
     const of = aim.planOf(stand), about = store.facts(), barred = states.barred() !== '';
     const newest = [...stand.person.tested].sort((a, b) => b.on - a.on || b.entry - a.entry).slice(0, MOST_SHARED)
-      .map((tested) => `${page.marked(tables, tested.movement)}: ${aim.plain(states.got(readiness.sidesText(tested, model.target(tested.movement).atMost)))}, ${results.dayWords(tested.on)}`);
+      .map((tested) => `${page.marked(tables, tested.movement)}: ${aim.plain(states.got(readiness.sidesText(tested, model.target(tested.movement).atMost)))}, ${states.when(tested).textContent}`);
     const text = [[about.name, tables.school, results.dayWords(stand.day)].filter(Boolean).join(say('list.separator')), ...(barred ? [] : [aim.sentenceText(of)]), ...newest, say('stand.share_end')].join('\n');
     const file = 'File' in globalThis ? new File([copyText()], copyName(), { type: 'application/json' }) : null;
     try {
@@ -310,13 +321,14 @@
   /** Who else has numbers on this device, and room for one more. */
   const people = () => {
     const all = store.people(), field = /** @type {HTMLInputElement} */ (make('input', { id: 'new-person', maxlength: 60, autocomplete: 'off', dir: 'auto' }));
+    const fault = make('p', { class: 'fault', role: 'alert', id: 'new-person-fault' });
     byId('people-list').replaceChildren(...(all.length > 1 ? all.map(({ who, name, isHere }) => make('li', {}, isHere ? make('strong', { text: say('stand.here', { name: name || say('stand.no_name') }) })
       : make('button', { type: 'button', class: 'quiet', text: name || say('stand.no_name'), on: { click: () => store.become(who) } }))) : []),
     make('li', {}, make('form', { class: 'fields', on: { submit: (/** @type {Event} */ event) => {
       event.preventDefault();
+      page.blame(field, fault, field.value.trim() ? '' : say('stand.write_name'));
       if (field.value.trim()) store.welcome(field.value.trim());
-      else field.focus();
-    } } }, make('p', { class: 'field' }, make('label', { for: 'new-person', text: say('stand.new_person') }), field), make('button', { type: 'submit', class: 'quiet', text: say('stand.add_person') }))));
+    } } }, make('p', { class: 'field' }, make('label', { for: 'new-person', text: say('stand.new_person') }), field), make('button', { type: 'submit', class: 'quiet', text: say('stand.add_person') }), fault)));
   };
   people();
   if (location.hash === '#people') /** @type {HTMLDetailsElement} */ (byId('people')).open = true;

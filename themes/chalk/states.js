@@ -65,6 +65,8 @@
 
   /** @param {number} count */
   const dayOf = (count) => day(results.dayText(count));
+  /** When a result was got, as it was said: a day, or a span. @param {{ on: number, until: number | null }} of */
+  const when = ({ on, until }) => (until === null ? dayOf(on) : page.make('span', { text: results.spanWords(on, until) }));
 
   // ---- what the health questions say, and what is left alone
 
@@ -107,24 +109,40 @@
   };
   /** Whether a movement bears on a part that is sore. @param {Stand} stand @param {number} m */
   const bearsOnSore = (stand, m) => sore(stand).some(({ part }) => ((/** @type {Model} */ (model).tables.stresses[m] >> part) & 1) === 1);
+  /** Whether something began to hurt today: nothing is tested, until less is said of it, or its pause is lifted. */
+  const hurtsToday = () => {
+    const stand = mine();
+    return stand !== null && (sore(stand).some(({ on }) => on === stand.day)
+      || stand.found.causes.some(({ kind, on, by, because }) => kind === 'paused' && on === stand.day && by === 'client' && /^it hurt/.test(because || '')));
+  };
+  /** Whether a number of a movement is asked for: on no page while it rests or bears on what hurts, nor on a day on which something began to hurt. @param {number} m */
+  const mayAsk = (m) => {
+    const stand = mine();
+    return stand === null || !(hurtsToday() || bearsOnSore(stand, m) || stand.found.pausedBy(m).some(({ kind }) => kind === 'paused' || kind === 'pain'));
+  };
   /** The sore parts that do not rest, with what to do about each. @param {Stand} stand */
   const soreLines = (stand) => sore(stand).filter(({ entry }) => !stand.found.causes.some((cause) => cause.kind === 'pain' && cause.entry === entry))
     .map(({ part, score, on }) => make('li', {}, ...sayNodes('rests.sore', { part: partWord(/** @type {Model} */ (model).tables.parts[part]), score, day: dayOf(on) }).map((piece) => /** @type {Node | string} */ (piece)), ' ',
       make('a', { href: 'if-it-hurts.html#pain', text: say('rests.sore_better') })));
 
-  /** What is left alone, by whom, since and until when, and why; of causes that are alike said once. @param {Pause} cause @param {Pause[]} [all] @returns {(Node | string)[]} */
-  const causeWords = (cause, all = [cause]) => {
+  /** What rests, in words. @param {Pause[]} all causes that are alike @returns {(Node | string)[]} */
+  const whatRests = (all) => {
     const { tables } = /** @type {Model} */ (model);
-    const since = dayOf(cause.on);
     const word = (/** @type {string[]} */ list, /** @type {number | null} */ i) => list[Number(i)];
-    if (cause.kind === 'light') return /** @type {(Node | string)[]} */ (sayNodes('rests.light', { day: since }));
     const single = all.filter(({ cls }) => cls === null).map(({ movement, part, pattern }) => (movement !== null ? page.named(tables, movement) : part !== null ? partWord(word(tables.parts, part)) : say(`pattern.${word(tables.patterns, pattern).replace(/ /g, '_')}`)));
     const classes = all.flatMap(({ cls }) => (cls === null ? [] : [tables.class_names[cls]]));
-    const what = [...single, ...(classes.length ? [sayNodes('rests.classes', { list: classes.join(say('list.separator')) })] : [])].flatMap((one, i) => [...(i ? [say('list.separator')] : []), ...[one].flat()]);
+    return /** @type {(Node | string)[]} */ ([...single, ...(classes.length ? [sayNodes('rests.classes', { list: classes.join(say('list.separator')) })] : [])].flatMap((one, i) => [...(i ? [say('list.separator')] : []), ...[one].flat()]));
+  };
+  /** What is left alone, by whom, since and until when, and why; of causes that are alike said once. @param {Pause} cause @param {Pause[]} [all] @returns {(Node | string)[]} */
+  const causeWords = (cause, all = [cause]) => {
+    const since = dayOf(cause.on);
+    if (cause.kind === 'light') return /** @type {(Node | string)[]} */ (sayNodes('rests.light', { day: since }));
+    const what = whatRests(all);
     if (cause.kind === 'pain') return /** @type {(Node | string)[]} */ (sayNodes('rests.pain', { what, day: since }));
     let out = cause.kind === 'restrict' ? sayNodes('rests.left_alone', { what, day: since }) : sayNodes('rests.paused', { what, day: since });
-    if (cause.by) out = sayNodes('rests.by', { pause: out, who: who(cause.by) });
-    if (cause.until !== null) out = sayNodes('rests.until', { pause: out, day: dayOf(cause.until) });
+    if (cause.kind === 'paused' && cause.until === cause.on) out = sayNodes('rests.over_for_today', { what });
+    else if (cause.by) out = sayNodes('rests.by', { pause: out, who: who(cause.by) });
+    if (cause.until !== null && cause.until !== cause.on) out = sayNodes('rests.until', { pause: out, day: dayOf(cause.until) });
     if (cause.because) out = sayNodes('rests.because', { pause: out, because: BECAUSE[cause.because] || cause.because });
     return /** @type {(Node | string)[]} */ (out);
   };
@@ -185,8 +203,10 @@
       const field = ask(), first = field && field.querySelector('input, a');
       if (first instanceof HTMLElement) first.focus();
     };
+    const draw = () => { place.hidden = !mayAsk(m); };
+    store.onChange(draw);
     form.replaceChildren(make('button', { type: 'button', class: 'quiet', text: say('number.enter'), on: { click: () => { open().catch(() => { page.byId('number-news').textContent = say('number.not_loaded'); }); } } }));
-    place.hidden = false;
+    draw();
   };
 
   const draw = () => {
@@ -222,7 +242,7 @@
   const figure = (m, size = 48) => (model && model.is(m, readiness.DRAWN)
     ? page.make('img', { class: 'small-figure', alt: '', width: size, height: size, loading: 'lazy', decoding: 'async', src: `figures/${model.tables.ids[m]}.svg` }) : null);
 
-  globalThis.rungbook.states = { model, mine, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, together, liftedBy, asideGot };
+  globalThis.rungbook.states = { model, mine, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, hurtsToday, mayAsk, when, together, whatRests, liftedBy, asideGot };
   store.onChange(() => { draw(); follow(); });
   draw();
   number();

@@ -2,15 +2,17 @@
 'after page.js targets.js states.js training.js aim.js';
 // Today: the session between a person and the goal, one card a line. What is ticked is the training log that moving on reads.
 (() => {
-  const { targets, results, store, page, states, training, aim, rest } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, training, aim, rest, scale } = globalThis.rungbook;
   const { LIMITS } = globalThis.rungbook.health;
-  const { make, named, byId } = page;
+  const { make, named, namedList, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine } = states;
   if (!model) return;
   const { tables } = model;
   const BLOCKS = /** @type {const} */ (['practice', 'strength', 'kept up', 'range']);
   const { nodes } = aim;
+  /** Movements that are named as what comes first. */
+  const MOST_FIRST = 3;
   const timer = rest.timer();
   byId('timer').replaceChildren(timer.element);
   byId('rest-ways').replaceChildren(rest.choices());
@@ -49,9 +51,13 @@
     return { input, whole: make('p', { class: 'beside' }, make('label', { for: id, text: says }), ' ', input, after ? make('span', { class: 'unit', text: after }) : null) };
   };
 
+  /** A number as it is typed, with its unit or without. @param {string} text */
+  const number = (text) => {
+    const bare = [say('today.reps'), say('today.seconds'), 'reps', 'rep', 's'].reduce((of, unit) => (of.endsWith(unit) ? of.slice(0, -unit.length).trim() : of), text.trim());
+    return bare === '' ? NaN : Number(bare.replace(',', '.'));
+  };
   /** Keeps what is ticked; the field and what is wrong with it where it cannot. @param {Line} line @param {string} on @param {ReturnType<typeof ticks>} sets @param {HTMLInputElement} left @param {HTMLInputElement | null} weight @returns {[HTMLInputElement, string]} */
   const keep = (line, on, sets, left, weight) => {
-    const number = (/** @type {string} */ text) => (text.trim() === '' ? NaN : Number(text.trim().replace(',', '.')));
     const ticked = sets.slice(0, line.sets).filter(({ tick }) => tick.checked), did = ticked.map(({ amount }) => number(amount.value));
     const reserve = left.value.trim() === '' ? null : number(left.value), load = weight === null || weight.value.trim() === '' ? 0 : number(weight.value);
     const bad = did.findIndex((n) => !Number.isFinite(n) || n < 0 || n > MOST), part = line.unit === 'reps' ? did.findIndex((n) => !Number.isInteger(n)) : -1;
@@ -73,7 +79,7 @@
   const MANY = 3;
   /** Whether a ticked number is a slip: far above all that is asked of its movement, and not meant. @param {Line} line @param {ReturnType<typeof ticks>} sets */
   const isSlip = async (line, sets) => {
-    const most = Math.max(0, ...sets.filter(({ tick }) => tick.checked).map(({ amount }) => Number(amount.value.trim().replace(',', '.')) || 0));
+    const most = Math.max(0, ...sets.filter(({ tick }) => tick.checked).map(({ amount }) => number(amount.value) || 0));
     const got = most > MANY * line.amount ? targets.readGot(`${most} ${line.unit}`) : null;
     if (!got) return false;
     // Without what asks, it is kept as it is written.
@@ -81,9 +87,10 @@
     const { doubtful, isMeant } = globalThis.rungbook.number;
     return doubtful(model, line.movement, got) && !await isMeant(line.movement, got);
   };
-  /** Where the number of a line is entered: of what is shown, or measured. @param {Line} line */
-  const number = ({ movement, rule }) => {
+  /** Where the number of a line is entered: of what is shown, or measured; on a day on which something hurts there is none. @param {Line} line */
+  const numberOf = ({ movement, rule }) => {
     const place = make('div', {});
+    if (!states.mayAsk(movement)) return rule === 'show it' ? make('p', { text: say('test.over') }) : null;
     const show = () => { entry().then(({ form }) => place.replaceChildren(form(movement, { today: true, kept: () => {}, hurt: () => {} })), () => { place.textContent = say('number.not_loaded'); }); };
     if (rule === 'show it') {
       show();
@@ -106,12 +113,12 @@
     const id = tables.ids[line.movement];
     const done = store.entries('trained').filter(({ entry: one }) => one.on === on && model.numbers.get(one.movement) === line.movement);
     const head = make('h3', { tabindex: -1 }, states.figure(line.movement, 72), named(tables, line.movement));
-    const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => { timer.end(); return ask(line.movement); }, () => { location.href = 'if-it-hurts.html'; }); } } });
+    const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => { timer.end(); return ask(line.movement).then((follows) => { if (follows) tell(follows === 'on' ? say('pain.fine') : follows === 'light' ? say('pain.goes_on') : say('pain.rests_now')); }); }, () => { location.href = 'if-it-hurts.html'; }); } } });
     if (done.length) {
       return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
         make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => { done.forEach(({ key }) => store.remove(key)); redraw(line, of, on); } } }), ' ', hurt));
     }
-    if (line.rule === 'show it') return make('article', { class: 'check line', 'data-movement': id }, head, ...about(line, of), number(line));
+    if (line.rule === 'show it') return make('article', { class: 'check line', 'data-movement': id }, head, ...about(line, of), numberOf(line));
     const draft = drafts(on)[id] || { ticks: [], amounts: [], left: '', weight: null };
     const sets = ticks(line, draft), logged = isLogged(line);
     const left = logged ? field(`left-${id}`, say('today.left_in_reserve'), draft.left, say(line.unit === 'reps' ? 'today.reps' : 'today.seconds')) : null;
@@ -130,7 +137,7 @@
       if (why === '') redraw(line, of, on);
     } } });
     return make('article', { class: 'check line', 'data-movement': id, on: { input: jot } }, head, ...about(line, of), make('ul', { class: 'ticks' }, ...sets.map(({ whole }) => whole)),
-      weight && weight.whole, left && left.whole, logged ? null : make('p', { class: 'hint', text: say('today.not_kept') }), line.block === 'range' && !logged ? number(line) : null, fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
+      weight && weight.whole, left && left.whole, logged ? null : make('p', { class: 'hint', text: say('today.not_kept') }), line.block === 'range' && !logged ? numberOf(line) : null, fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
   };
 
   /** The cards as they stand, by movement, each with all that it is drawn from; `order` is the session without its cards. @type {{ order: string, cards: Map<number, { from: string, card: HTMLElement }> }} */
@@ -138,7 +145,7 @@
   /** What a card is drawn from. @param {Line} line @param {string} on */
   const fromOf = (line, on) => {
     const id = tables.ids[line.movement], kept = (/** @type {string} */ kind) => store.entries(kind).filter(({ entry: one }) => one.on === on && one.movement === id);
-    return JSON.stringify([line, on, page.units.current(), kept('trained'), kept('tested'), drafts(on)[id]]);
+    return JSON.stringify([line, on, page.units.current(), kept('trained'), kept('tested'), drafts(on)[id], states.mayAsk(line.movement)]);
   };
   /** A card, the one that stands where nothing of it changed. @param {Line} line @param {Training} of @param {string} on */
   const cardOf = (line, of, on) => {
@@ -160,23 +167,45 @@
 
   // ---- the page
 
+  /** Says what became of an act, where the reader is. @param {string} text */
+  const tell = (text) => {
+    byId('said').textContent = text;
+    byId('said').focus();
+  };
+  /** @param {string} key @param {Pause} cause */
+  const lift = async (key, cause) => {
+    const says = await scale.lift(key, aim.plain(states.whatRests([cause])));
+    if (says) tell(says);
+  };
   /** What rests today and until when. @param {Stand} stand */
   const drawRests = (stand) => {
     const { causes } = stand.found;
     const sore = states.soreLines(stand);
     byId('rests-today').hidden = causes.length === 0 && sore.length === 0;
     const kept = { paused: store.entries('paused'), restrict: store.entries('restrict') };
-    const hasButton = (/** @type {Pause} */ cause) => (cause.kind === 'paused' || cause.kind === 'restrict') && states.liftedBy(cause) === null;
+    // What is over for today alone has none: it ends by itself.
+    const hasButton = (/** @type {Pause} */ cause) => (cause.kind === 'paused' || cause.kind === 'restrict') && states.liftedBy(cause) === null && cause.until !== stand.day;
     const groups = [...causes.filter(hasButton).map((cause) => [cause]), ...states.together(causes.filter((cause) => !hasButton(cause)))];
     byId('rests-today-list').replaceChildren(...groups.map(([cause, ...alike]) => make('li', {}, ...states.causeWords(cause, [cause, ...alike]), ' ', hasButton(cause)
-      ? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => store.remove(kept[/** @type {'paused' | 'restrict'} */ (cause.kind)][cause.entry].key) } })
-      : make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') }))), ...sore);
+      ? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => lift(kept[/** @type {'paused' | 'restrict'} */ (cause.kind)][cause.entry].key, cause) } })
+      : cause.until === stand.day ? null : make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') }))), ...sore);
   };
   /** A plan for one sheet of paper, with empty boxes. @param {Training} of @param {PlannedSession} session */
   const paper = (of, session) => {
     const box = (/** @type {Line} */ { sets, weaker }) => Array.from({ length: sets + (weaker ? 1 : 0) }, () => make('span', { class: 'box' }));
     const row = (/** @type {Line} */ line) => make('tr', { 'data-movement': tables.ids[line.movement] }, make('th', { scope: 'row' }, states.figure(line.movement), named(tables, line.movement)), make('td', {}, aim.sets(line), line.rule === 'first try' ? make('small', { text: `${say('list.separator')}${training.thenOf(tables, line)}` }) : null), make('td', { text: aim.restWords(line) }), make('td', { class: 'boxes' }, ...box(line)), make('td', { class: 'boxes' }, make('span', { class: 'box' })));
     return make('table', { class: 'paper' }, make('caption', {}, ...aim.head(session)), make('thead', {}, make('tr', {}, ...['movement', 'what', 'rest', 'each_set', 'left'].map((key) => make('th', { scope: 'col', text: say(`today.paper_${key}`) })))), make('tbody', {}, ...session.lines.map(row)));
+  };
+  /** Why nothing of the goal's own pattern stands in the session, in one line: what was left out, or what must be shown before the first of it. @param {Stand} stand @param {Training} of
+   * @param {number} pattern @param {LeftOut[] | null} left null where something of it is trained */
+  const drawNone = ({ found }, of, pattern, left) => {
+    const skill = tables.skills.find(({ id }) => of.goal && id === of.goal.id), place = byId('none-for-goal');
+    const [lowest] = skill && left ? skill.members.filter((m) => tables.pattern[m] === pattern && found.states[m] !== readiness.OWNED).sort((a, b) => tables.stage[a] - tables.stage[b]) : [];
+    const [why] = left ? aim.leftOut(of, left) : [], steps = lowest === undefined || found.states[lowest] === readiness.OPEN ? [] : found.first(lowest).steps;
+    const asked = [...new Set(steps.map(({ movement }) => movement))].slice(0, MOST_FIRST);
+    const says = why ? [...why.childNodes] : asked.length ? nodes(sayNodes('today.first_shown', { list: namedList(tables, asked) })) : [];
+    place.hidden = !says.length;
+    place.replaceChildren(...(says.length ? nodes(sayNodes('today.none_for_goal', { pattern: say(`pattern.${tables.patterns[pattern].replace(/ /g, '_')}`), why: says })) : []));
   };
   /** The session of today, or the next. @param {Stand} stand @param {Training} of */
   const drawSession = (stand, of) => {
@@ -201,7 +230,10 @@
         return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`today.head_${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => cardOf(line, of, on))))] : [];
       }) : [make('p', { text: say('today.nothing_open') })]));
     }
-    const lost = session ? aim.leftOut(of, session.leftOut) : [];
+    const pattern = of.goal ? tables.pattern[model.of(of.goal.leaf)] : -1, isOwn = (/** @type {{ movement: number }} */ { movement }) => tables.pattern[movement] === pattern;
+    // What was left out of the goal's own pattern comes first; where nothing of it is trained, that is said before the sets.
+    const left = session ? [...session.leftOut].sort((a, b) => Number(isOwn(b)) - Number(isOwn(a))) : [], lost = aim.leftOut(of, left);
+    drawNone(stand, of, pattern, lines.some((line) => isOwn(line) && line.block !== 'range') || !lines.length ? null : left.filter(isOwn));
     byId('left-out').hidden = lost.length === 0;
     byId('left-out-list').replaceChildren(...lost);
     byId('paper').replaceChildren(...(session && lines.length ? [paper(of, session)] : []));
@@ -267,12 +299,8 @@
     const open = [...newest.values()].filter(({ entry: of }) => of.next_morning === undefined && of.score > 0 && today - Number(results.readDay(of.on)) >= 1 && today - Number(results.readDay(of.on)) <= 2);
     place.hidden = open.length === 0;
     place.replaceChildren(...open.map(({ key, entry: of }) => {
-      const select = /** @type {HTMLSelectElement} */ (make('select', { id: `morning-${of.part}` }, make('option', { value: '', text: '' }), ...Array.from({ length: 11 }, (_, n) => make('option', { value: n, text: globalThis.rungbook.words.number(n) }))));
-      select.addEventListener('change', () => {
-        if (select.value === '') return;
-        store.add('pain', { ...of, next_morning: Number(select.value) });
-        store.remove(key);
-      });
+      const select = /** @type {HTMLSelectElement} */ (make('select', { id: `morning-${of.part}` }, make('option', { value: '', text: '' }), ...scale.NUMBERS.map((n) => make('option', { value: n, text: globalThis.rungbook.words.number(n) }))));
+      select.addEventListener('change', () => { if (select.value !== '') scale.morning(key, of, Number(select.value)); });
       return make('p', {}, make('label', { for: select.id, text: say('today.morning', { part: states.partWord(of.part), score: of.score, day: results.dayWords(Number(results.readDay(of.on))) }) }), ' ', select);
     }));
   };
