@@ -5,6 +5,7 @@
   const { targets, results, store, page, states } = globalThis.rungbook;
   const { make, named, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
+  const { LIMITS } = globalThis.rungbook.health;
   const { model } = states;
   const place = document.getElementById('log');
   if (!model || !place) return;
@@ -34,15 +35,20 @@
     const input = /** @type {HTMLInputElement} */ (make('input', { id: `log-${count}`, autocomplete: 'off', ...set }));
     return { input, whole: make('p', { class: 'field' }, make('label', { for: input.id, text: says }), input) };
   };
-  /** What is written as an entry, or the reason why it is none. @param {ExportedTraining} of @param {{ sets: string, weight: string, left: string, on: string }} written */
+  /** What is written as an entry, or the field that is wrong and why. @param {ExportedTraining} of @param {{ sets: string, weight: string, left: string, on: string }} written
+   * @returns {{ sound: any, why: string, at: 'sets' | 'weight' | 'left' | 'on' }} */
   const read = (of, { sets, weight, left, on }) => {
     const all = sets.split(/[\s,;،]+/).filter((set) => set !== '').map((set) => Number(set.replace(',', '.')));
     const load_ = weight.trim() === '' ? {} : { with: /[a-z]/i.test(weight) ? weight.trim() : `${weight.trim().replace(',', '.')} kg` };
     const entry = { movement: of.movement, did: all, ...load_, ...(left.trim() === '' ? {} : { in_reserve: Number(left) }), on };
-    if (!all.length || all.some((set) => !Number.isFinite(set))) return { sound: null, why: say('today.tick') };
+    const isReps = UNITS[model.target(Number(model.numbers.get(of.movement))).measure] === 'reps', spare = left.trim() === '' ? 0 : Number(left);
+    if (!all.length || all.some((set) => !Number.isFinite(set) || set < 0)) return { sound: null, why: say('log.write_sets'), at: 'sets' };
+    if (isReps && all.some((set) => !Number.isInteger(set))) return { sound: null, why: say('today.whole_reps'), at: 'sets' };
+    if (load_.with && targets.readGot(`1 rep with ${load_.with}`) === null) return { sound: null, why: say('today.no_weight'), at: 'weight' };
+    if (!Number.isInteger(spare) || spare < 0 || spare > LIMITS.in_reserve) return { sound: null, why: say('today.whole_left', { most: LIMITS.in_reserve }), at: 'left' };
     const day = results.readDay(on);
-    if (day === null || day > results.today()) return { sound: null, why: say('log.no_day') };
-    return results.entry('trained', entry, results.today());
+    if (day === null || day > results.today()) return { sound: null, why: say('log.no_day'), at: 'on' };
+    return { ...results.entry('trained', entry, results.today()), at: 'sets' };
   };
   /** @param {string} key @param {ExportedTraining} of */
   const form = (key, of) => {
@@ -51,11 +57,12 @@
     const weight = field(say('log.weight'), { value: of.with || '', size: 8 });
     const left = field(say('today.left_in_reserve'), { value: of.in_reserve === undefined ? '' : of.in_reserve, inputmode: 'numeric', size: 3 });
     const on = field(say('log.day'), { type: 'date', value: of.on, max: results.dayText(results.today()) });
-    const fault = make('p', { class: 'fault', role: 'alert' });
+    count += 1;
+    const fault = make('p', { class: 'fault', role: 'alert', id: `log-fault-${count}` });
     return make('form', { class: 'log-form', novalidate: true, on: { submit: (/** @type {Event} */ event) => {
       event.preventDefault();
-      const { sound, why } = read(of, { sets: sets.input.value, weight: weight.input.value, left: left.input.value, on: on.input.value });
-      fault.textContent = why;
+      const { sound, why, at } = read(of, { sets: sets.input.value, weight: weight.input.value, left: left.input.value, on: on.input.value });
+      page.blame({ sets, weight, left, on }[at].input, fault, why);
       if (!sound) return;
       changing = '';
       store.add('trained', sound);

@@ -91,9 +91,13 @@
     byId('outcome-head').focus({ preventScroll: true });
     outcome.scrollIntoView({ block: outcome.offsetHeight > globalThis.innerHeight ? 'start' : 'nearest' });
   };
-  /** Asks by the year of birth what is asked under an age or from one on; while no year is given, everything. */
+  /** The year that stands in its field; null while it is none. */
+  const bornOf = () => { const born = field('born').value.trim(); return /^[0-9]{4}$/.test(born) && results.fact('born', Number(born), results.today()).why === '' ? Number(born) : null; };
+  /** Asks by the year of birth, which comes first: what is asked under an age or from one on, and nothing of a child, whom no answer lets train by a page. */
   const askByAge = () => {
-    const born = field('born').value.trim(), age = /^[0-9]{4}$/.test(born) ? results.ageOn(Number(born), results.today()) : null;
+    const born = bornOf(), age = results.ageOn(born, results.today()), isAsked = born !== null && !isChild(born, results.today());
+    byId('asked').hidden = !isAsked;
+    byId('no-to-the-rest').hidden = !isAsked;
     for (const set of /** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset'))) {
       const { under, from } = set.dataset;
       // The birthday counts as still to come: who is of age only after it is asked both.
@@ -115,9 +119,8 @@
   });
   questions.addEventListener('submit', (event) => {
     event.preventDefault();
-    const sets = [.../** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset:not([hidden])'))];
-    const today = results.today(), born = Number(field('born').value.trim());
-    const bornFine = /^\s*[0-9]{4}\s*$/.test(field('born').value) && results.fact('born', born, today).why === '';
+    const today = results.today(), born = bornOf(), bornFine = born !== null;
+    const sets = isChild(born, today) ? [] : [.../** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset:not([hidden])'))];
     const open = sets.find((set) => yes(nameOf(set)) === null);
     // What has just been answered is shown again, and nothing is asked anew.
     if (!questions.querySelector('input:checked') && !outcome.hidden && bornFine) {
@@ -135,7 +138,7 @@
     const rows = [.../** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('tr[data-outcome]'))];
     const word = (/** @type {string} */ column) => (said(column) ? 'yes' : 'no');
     const row = rows.find(({ dataset }) => dataset.regular === word('regular') && dataset.symptoms === word('symptoms') && ['either', word('disease')].includes(dataset.disease || ''));
-    const follows = said('other') || !row ? 'ask' : row.dataset.outcome;
+    const follows = said('other') || !row || !sets.length ? 'ask' : row.dataset.outcome;
     const raised = sets.filter((set) => set.dataset.column !== 'regular' && yes(nameOf(set)));
     const of = (/** @type {'classes' | 'parts'} */ key) => [...new Set(raised.flatMap((set) => (set.dataset[key] || '').split(' ').filter((id) => id !== '')))];
     const on = results.dayText(today);
@@ -143,6 +146,7 @@
     const lasts = Math.min(...raised.map((set) => Number(set.dataset.lasts || LIMITS.clearance)), LIMITS.clearance);
     questions.reset();
     field('born').value = String(born);
+    askByAge();
     // New answers take the place of the old ones, and of what those left alone.
     left().forEach(({ key }) => store.remove(key));
     classes.forEach((id) => store.add('restrict', { class: id, on, by: SCREENING }));

@@ -6,6 +6,7 @@
   /** A page of the site's own, and the words by which it is looked for. @param {string} id @param {string} name @param {string} also @returns {SearchEntry} */
   const own = (id, name, also) => ['page', id, name, '', '', '', [also], ''];
   const entries = [...(globalThis.rungbookSearch || []), own('if-it-hurts', say('shared.if_it_hurts'), say('search.also_hurts')), own('before-you-start', say('shared.before_you_start'), say('search.also_before')),
+    own('self-test', say('shared.self_test'), say('search.also_test')), own('my-people', say('shared.my_people'), say('search.also_people')),
     own('today', say('shared.today'), say('search.also_today')), own('where-i-stand', say('shared.where_i_stand'), say('search.also_stand'))];
   const MOST = 40;
   const NAME = 9, ALSO = 7, TEXT = 2;

@@ -55,7 +55,7 @@
     const place = article && article.querySelector('.enter');
     if (!place) return;
     const lines = known.slice(-3).map(({ key, entry: of }) => make('p', { class: 'was' },
-      ...sayNodes('test.was', { got: states.got(of.got || (of.left && of.right ? { left: of.left, right: of.right } : of.left || of.right)), day: states.day(of.on) }), ' ',
+      ...sayNodes('test.was', { got: states.got(of.got || (of.left && of.right ? { left: of.left, right: of.right } : of.left || of.right)), day: states.when({ on: Number(results.readDay(of.on)), until: of.until ? Number(results.readDay(of.until)) : null }) }), ' ',
       make('button', { type: 'button', class: 'quiet', text: say('test.take_back'), on: { click: () => {
         store.remove(key);
         const next = place.querySelector('button');
@@ -75,7 +75,7 @@
       if (entry) show();
       else asking().then(show, () => { open.after(make('span', { class: 'hint', role: 'status', text: say('number.not_loaded') })); });
     } } });
-    place.replaceChildren(...lines, make('p', {}, open));
+    place.replaceChildren(...lines, ...(states.mayAsk(m) ? [make('p', {}, open)] : []));
   };
   /** What to do now: a test today, or only the number from training. @param {number} m @param {boolean} today */
   const advice = (m, today) => {
@@ -103,16 +103,29 @@
   const KNOWN = 8;
   /** Of which it is looked among the questions that decide most. */
   const LOOKED = 20;
-  /** The movements whose number decides most, in reps or seconds, from the ground up. @param {Skill} of */
+  /** How many movements must ask for one that most people know, by its measure: reps, and seconds, which fewer count (common practice, no source). */
+  const ASKED = [2, 4];
+  /** What most people know of a goal's patterns of strength: of each the movement in reps, and the hold, that most others ask for; plain before guarded,
+   * both sides at once before each, what has easier forms before what has none. Reps first, then what more ask for. @param {Skill} of @returns {number[]} */
+  const mostKnown = (of) => {
+    const asked = tables.ids.map(() => 0), { states: now } = found(), goal = tables.stage[model.of(of.goal)];
+    for (const m of model.order) for (const leaf of new Set(readiness.leavesOf(tables.needs[m]).map(model.of))) asked[leaf] += 1;
+    const { strength } = tables.placement, measure = (/** @type {number} */ m) => model.target(m).measure, is = (/** @type {number} */ m, /** @type {number} */ flag) => Number(model.is(m, flag));
+    const all = model.order.filter((m) => number.isPlain(m) && measure(m) <= targets.TIME && asked[m] >= ASKED[measure(m)] && tables.day_order[m] >= strength && tables.stage[m] <= goal
+      && now[m] !== readiness.PAUSED && !model.is(m, readiness.LOWERING) && of.members.some((one) => tables.pattern[one] === tables.pattern[m]));
+    all.sort((a, b) => measure(a) - measure(b) || is(a, readiness.GUARDED) - is(b, readiness.GUARDED) || asked[b] - asked[a] || is(a, readiness.EACH_SIDE) - is(b, readiness.EACH_SIDE) || tables.easier[b].length - tables.easier[a].length);
+    return all.filter((m, i) => all.findIndex((one) => measure(one) === measure(m) && tables.pattern[one] === tables.pattern[m]) === i);
+  };
+  /** What is asked for at once: what most people know, then those whose number decides most, from the ground up. @param {Skill} of */
   const decisive = (of) => {
-    const at = found(), asked = /** @type {number[]} */ ([]), out = [];
-    while (asked.length < LOOKED && out.length < KNOWN) {
+    const at = found(), known = mostKnown(of).slice(0, KNOWN), asked = /** @type {number[]} */ ([]), more = [];
+    while (asked.length < LOOKED && known.length + more.length < KNOWN) {
       const following = placement.next(model, at, of.members, asked, results.today());
       if (!following) break;
       asked.push(following.movement);
-      if (number.isPlain(following.movement) && model.target(following.movement).measure <= targets.TIME) out.push(following.movement);
+      if (!known.includes(following.movement) && number.isPlain(following.movement) && model.target(following.movement).measure <= targets.TIME) more.push(following.movement);
     }
-    return out.sort((a, b) => tables.stage[a] - tables.stage[b] || a - b);
+    return [...known, ...more.sort((a, b) => tables.stage[a] - tables.stage[b] || a - b)];
   };
   /** Whether the known numbers of a skill are still to be asked for. @param {Skill} of */
   const isKnownDue = (of) => {
@@ -152,8 +165,8 @@
       done();
       store.addAll(said.map(({ m, got }) => {
         // What was never done is so today; nothing else is dated by guess.
-        const span = /** @type {Got} */ (got).amount === 0 ? '0' : /** @type {{ box: HTMLInputElement }} */ (chosen).box.value, entry = { movement: tables.ids[m], got: targets.text(/** @type {Got} */ (got)) };
-        return span === 'long' ? ['undated', entry] : ['tested', { ...entry, on: results.dayText(day - Number(span)) }];
+        const of = number.given(/** @type {Got} */ (got).amount === 0 ? '0' : /** @type {{ box: HTMLInputElement }} */ (chosen).box.value, '', day), entry = { movement: tables.ids[m], got: targets.text(/** @type {Got} */ (got)) };
+        return of ? ['tested', { ...entry, ...of }] : ['undated', entry];
       }));
       page.go('where-i-stand.html');
     };
@@ -208,12 +221,6 @@
     };
     const sayOver = () => {
       speak(say('test.over'), make('p', { text: say('test.over_says') }), make('p', { class: 'acts' }, make('a', { class: 'act', href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), ' ', make('a', { class: 'act quiet', href: 'today.html', text: say('test.to_today') })));
-    };
-    /** Whether something began to hurt today: no skill is tested, until less is said of it, or its pause is lifted. */
-    const hurtsToday = () => {
-      const stand = mine();
-      return stand !== null && (states.sore(stand).some(({ on }) => on === stand.day)
-        || stand.found.causes.some(({ kind, on, by, because }) => kind === 'paused' && on === stand.day && by === 'client' && /^it hurt/.test(because || '')));
     };
     /** That what rests, or hurts, was not asked about, and where that is lifted. */
     const resting = () => {
@@ -322,7 +329,7 @@
         speak(say('test.health_questions'), make('p', { text: say('test.health_answered') }), make('p', { class: 'advice do-not' }, `${states.isChild() ? say('training.child') : say('test.answers_say')} `, make('a', { href: 'before-you-start.html#health', text: say('test.before_you_start') })));
         return;
       }
-      if (hurtsToday()) {
+      if (states.hurtsToday()) {
         sayOver();
         return;
       }
