@@ -678,6 +678,10 @@ fn it_hurt_pauses() {
         "ask-head",
         "the question is read first"
     );
+    browser.run(
+        "document.querySelector('dialog details').open = true",
+        &json!([]),
+    );
     click(&browser, "#part-knee");
     write_picture("flow-hurt.png", &browser.picture());
     press_button(&browser, "Pause it");
@@ -703,15 +707,11 @@ fn it_hurt_pauses() {
         open.as_u64().is_some_and(|n| n > 0),
         "though foundations are shown"
     );
-    let said = browser.run(
-        "document.querySelectorAll('#sheet article').forEach(a => { a.hidden = false; }); document.querySelector('#test-hip-hinge .enter > p:last-child button').click(); return document.querySelector('#test-hip-hinge .enter .advice').textContent",
+    let asks = browser.run(
+        "return document.querySelectorAll('#sheet .enter button').length",
         &json!([]),
     );
-    assert!(
-        said.as_str()
-            .is_some_and(|s| s.contains("numbers from training only")),
-        "{said}"
-    );
+    assert_eq!(asks, 0, "and no field invites to one");
     browser.open(&format!("{base}where-i-stand.html"));
     let said = browser.run(
         "return document.getElementById('rests-list').textContent",
@@ -722,8 +722,12 @@ fn it_hurt_pauses() {
             .is_some_and(|t| t.contains("by you") && t.contains(hurt)),
         "{said}"
     );
-    press_button(&browser, "Lift this pause");
-    press_button(&browser, "Lift this pause");
+    for _ in 0..2 {
+        press_button(&browser, "Lift this pause");
+        browser.wait_until("document.querySelector('dialog[open]')");
+        click(&browser, "dialog button[value='0']");
+        browser.wait_until("!document.querySelector('dialog[open]')");
+    }
     browser
         .wait_until("!rungbook.states.mine() || rungbook.states.mine().found.causes.length === 0");
 }
@@ -951,12 +955,12 @@ fn a_number_from_training_has_its_day() {
     };
     assert_eq!(kept("7", "6", 0), json!([[["7 reps", 6]], []]));
     assert_eq!(
-        kept("8", "28", 0),
-        json!([[["8 reps", 28], ["7 reps", 6]], []])
+        kept("8", "27", 0),
+        json!([[["8 reps", 27], ["7 reps", 6]], []])
     );
     assert_eq!(
         kept("9", "day", 2)[0],
-        json!([["8 reps", 28], ["7 reps", 6], ["9 reps", 2]])
+        json!([["8 reps", 27], ["7 reps", 6], ["9 reps", 2]])
     );
     assert_eq!(kept("10", "long", 0)[1], json!(["10 reps"]));
     let state = browser.run("return rungbook.store.all().tested.length", &json!([]));

@@ -4,6 +4,7 @@
 //! and pass, except under `CI=true`.
 
 mod access;
+mod asked;
 mod barred;
 mod booklet;
 mod class;

@@ -5,7 +5,7 @@ use super::webdriver::Browser;
 use super::{disk, site};
 use serde_json::{Value, json};
 
-fn run(browser: &Browser, script: &str) -> Value {
+pub fn run(browser: &Browser, script: &str) -> Value {
     browser.run(script, &json!([]))
 }
 
@@ -19,7 +19,7 @@ const PERSON: &str = r"
     store.add('tested', { movement: 'pull-up', got: '9 reps', on: results.dayText(results.today() - 9) });
     localStorage.setItem(rungbook.health.own + '@1:about', JSON.stringify({ name: 'Ben' }));";
 
-fn somebody() -> Option<(Browser, String)> {
+pub fn somebody() -> Option<(Browser, String)> {
     let browser = Browser::start()?;
     browser.width(390);
     let base = disk(&site());
@@ -136,7 +136,20 @@ fn what_is_wrong_is_said_at_its_field() {
     };
     let ask = "rungbook.store.put('screened', { says: 'ask', on: rungbook.results.dayText(rungbook.results.today()) })";
     let due = "rungbook.store.put('screened', { says: 'clear', on: rungbook.results.dayText(rungbook.results.today()) })";
-    let cases: [(&str, &str, &str, &str, &str); 12] = [
+    let log = "const { store, results } = rungbook; if (!store.entries('trained').length) store.add('trained', { movement: 'pull-up', did: [5, 5], on: results.dayText(results.today() - 1) });
+        if (!store.entries('pain').length) store.add('pain', { part: 'foot', score: 1, on: results.dayText(results.today() - 1) })";
+    let change = |place: usize, value: &str| {
+        format!(
+            "[...document.querySelectorAll('#log button')].find(b => b.textContent === 'Change').click(); document.querySelectorAll('.log-form input')[{place}].value = '{value}'"
+        )
+    };
+    let logged = [
+        change(0, "5, five"),
+        change(1, "heavy"),
+        change(2, "-1"),
+        change(3, ""),
+    ];
+    let cases: [(&str, &str, &str, &str, &str); 18] = [
         (
             "before-you-start",
             due,
@@ -215,14 +228,56 @@ fn what_is_wrong_is_said_at_its_field() {
             ".known button[type=submit]",
             "known-0",
         ),
+        (
+            "today",
+            log,
+            &logged[0],
+            ".log-form button[type=submit]",
+            "log-1",
+        ),
+        (
+            "today",
+            log,
+            &logged[1],
+            ".log-form button[type=submit]",
+            "log-2",
+        ),
+        (
+            "today",
+            log,
+            &logged[2],
+            ".log-form button[type=submit]",
+            "log-3",
+        ),
+        (
+            "today",
+            log,
+            &logged[3],
+            ".log-form button[type=submit]",
+            "log-4",
+        ),
+        (
+            "if-it-hurts",
+            log,
+            "",
+            "#pain-list .morning button[type=submit]",
+            "morning-0",
+        ),
+        (
+            "where-i-stand",
+            log,
+            "document.getElementById('people').open = true",
+            "#people-list button[type=submit]",
+            "new-person",
+        ),
     ];
     let mut faults = Vec::new();
     for (page, state, make, button, field) in cases {
         browser.open(&format!("{base}{page}.html"));
         run(&browser, state);
         browser.open(&format!("{base}{page}.html"));
-        browser.wait_until(&format!("document.querySelector('{button}')"));
         run(&browser, make);
+        browser.wait_until(&format!("document.querySelector('{button}')"));
         click(&browser, button);
         let said = run(&browser, BLAMED);
         let at = run(

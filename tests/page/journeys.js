@@ -44,7 +44,7 @@ const ways = {
     await p.touch('a[href="self-test-one-leg-to-the-floor.html#goal"]');
     await health(p);
     await shot(p, 'known');
-    await p.touch('None of these');
+    await p.touch('None: my');
     await p.until("document.querySelector('#sets article')");
     await p.touch('#sets .ticks label');
     await shot(p, 'first-session');

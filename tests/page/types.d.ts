@@ -146,8 +146,9 @@ interface Model {
 interface Tested {
   movement: number;
   sides: Got[];
-  /** Days since 1970-01-01. */
+  /** Days since 1970-01-01; of a span the first, which counts, and the last, null where it was a day. */
   on: number;
+  until: number | null;
   reserve: number;
   bodyWeight: number | null;
   /** Its place among the exported entries. */
@@ -642,6 +643,7 @@ interface ExportedTest {
   left?: string;
   right?: string;
   on: string;
+  until?: string;
   in_reserve?: number;
   bodyweight?: string;
 }
@@ -708,6 +710,7 @@ interface Rungbook {
     prefix: string;
     saysOn: (screened: { says: string; on: number; until: number | null; lasts?: number | null } | null, today: number, born: number | null | undefined) => string | null;
     isChild: (born: unknown, today: number) => boolean;
+    goesOnTo: (part: string, age: number | null) => number;
   };
   targets: {
     readGot: (text: string) => Got | null;
@@ -758,6 +761,7 @@ interface Rungbook {
     readDay: (written: unknown) => number | null;
     dayText: (day: number) => string;
     dayWords: (day: number) => string;
+    spanWords: (on: number, until: number) => string;
     today: () => number;
   };
   class: {
@@ -972,6 +976,11 @@ interface Rungbook {
     sore: (stand: Stand) => Pain[];
     bearsOnSore: (stand: Stand, m: number) => boolean;
     soreLines: (stand: Stand) => HTMLElement[];
+    /** Whether something began to hurt today, and whether a number of a movement is asked for. */
+    hurtsToday: () => boolean;
+    mayAsk: (m: number) => boolean;
+    when: (of: { on: number; until: number | null }) => HTMLElement;
+    whatRests: (all: Pause[]) => (Node | string)[];
     together: (all: Pause[]) => Pause[][];
     asideGot: (got: string) => PagePart | PagePart[];
     /** How a cause is lifted; null where its own list has a button for it. */
@@ -979,7 +988,16 @@ interface Rungbook {
   };
   entry: {
     form: (m: number, options: { today: boolean; kept: (key: string) => void; hurt: () => void; more?: (HTMLElement | null)[] }) => HTMLElement;
-    hurt: (m: number, where?: 'test' | 'training') => Promise<boolean>;
+    hurt: (m: number, where?: 'test' | 'training') => Promise<'' | 'on' | 'light' | 'rests'>;
+  };
+  /** The scale of pain: its row to touch, what follows from a number, and what is kept of one. */
+  scale: {
+    NUMBERS: number[];
+    row: (name: string) => { boxes: HTMLInputElement[]; whole: HTMLElement; value: () => number | null };
+    wordOf: (n: number) => string;
+    follows: (parts: string[], score: number | null, signs: string[]) => 'on' | 'light' | 'rests';
+    morning: (key: string, entry: any, much: number) => string;
+    lift: (key: string, what: string) => Promise<string>;
   };
   number: {
     /** Whether a number is more likely a slip than a result, and whether the reader means it all the same. */
@@ -990,7 +1008,9 @@ interface Rungbook {
     isPlain: (m: number) => boolean;
     unitOf: (m: number) => [string, string];
     read: (m: number, typed: string) => Got | null;
-    keep: (m: number, sides: Got[], on: number | null) => { key: string; news: (Node | string)[] };
+    /** The day or the span that was given; null where it is not known, undefined where nothing is chosen. */
+    given: (span: string, written: string, today: number) => { on: string; until?: string } | null | undefined;
+    keep: (m: number, sides: Got[], when: { on: string; until?: string } | null) => { key: string; news: (Node | string)[] };
     line: (m: number, kept: (of: { key: string; news: (Node | string)[] }) => void) => HTMLElement | null;
     labelOf: (m: number, side?: string) => string;
     fromPicture: (m: number, input: HTMLInputElement) => HTMLElement | null;
