@@ -673,7 +673,7 @@ fn a_plan_is_written_whole() {
     for part in [
         "size: A4",
         "style-src 'sha256-",
-        "first try: nothing is known of",
+        "try it: you have no number of",
         "towards ",
         "Between you and it, first: ",
     ] {

@@ -1,6 +1,8 @@
 //! The coach's morning: slopes against scipy, every bound of the histories by hand, the advice in its order, nine invented clients
 //! in at most five lines each, folders, broken files, order by need.
 
+#[path = "morning/acts.rs"]
+mod acts;
 #[path = "morning/history.rs"]
 mod history;
 #[path = "morning/page.rs"]

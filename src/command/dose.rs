@@ -362,7 +362,7 @@ fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
 
 /// A line: block, movement, sets, rest, minutes, what it works towards, its rule and reason.
 fn line_text(say: &Say<'_>, t: &Training, l: &Line) -> String {
-    let block = say.say(&format!("block.{}", l.block.key()));
+    let block = say.block(l);
     let mut out = format!(
         "{block:8} {}: {}, {}",
         say.named(l.movement),

@@ -19,11 +19,13 @@ pub use say::{Telling, put_names};
 pub use standing::{Seen, Standing};
 pub use watch::Watch;
 
+use crate::curriculum::target::Got;
+use crate::curriculum::words::BodyPart;
 use crate::curriculum::{Curriculum, Day, MovementIx, Target};
 use crate::history::{History, histories};
 use crate::readiness::{Readiness, State, Steps};
 use crate::results::{Goal as Chosen, Person};
-use crate::training::{Aim, Left, Roster, Trainee, aim};
+use crate::training::{Aim, Left, Roster, Trainee, aim, train};
 use serde::Serialize;
 
 /// The numbers of this room. The page's script has them from the tables. Common practice, no source.
@@ -65,6 +67,10 @@ pub struct Verdict {
     /// The way to the goal; `None` for who is to ask a clinician first.
     pub aim: Option<Aim>,
     pub next: Next,
+    /// Where no step of the way can be trained as it is: what the next session trains.
+    pub meanwhile: Vec<MovementIx>,
+    /// The goal is with weight, and so shown from 18 on.
+    pub from_adult: bool,
     pub fresh: Vec<Fresh>,
     /// What matters most first.
     pub watch: Vec<Watch>,
@@ -88,10 +94,8 @@ pub enum Next {
     AllOwned,
     /// The gap that holds back is known and worked on.
     Work,
-    /// It has no number yet and may not be tested: in sets of six or more, weight under 18, or light.
-    Begin {
-        sixes: bool,
-    },
+    /// It has no number yet and may not be tested: one set of it, as it is tried first.
+    Begin(Got),
     /// One test, and what asks for it; nothing where it is the goal itself.
     Test {
         movement: MovementIx,
@@ -100,8 +104,12 @@ pub enum Next {
     },
     /// Training says that the target is reached: it has to be shown.
     Show,
-    /// The nearest thing may not be trained, and what stands in its place.
-    Blocked(MovementIx, Left, Option<MovementIx>),
+    /// The same, and it may not be tested yet.
+    ShowLater,
+    /// The nearest thing may not be trained.
+    Blocked(MovementIx, Left),
+    /// What is on the way waits while these hurt.
+    Hurts(Vec<BodyPart>),
     Nothing,
 }
 
@@ -109,13 +117,23 @@ impl Next {
     fn movement(&self, aim: &Aim) -> Option<MovementIx> {
         match self {
             Next::Test { movement, .. } => Some(*movement),
-            Next::Work | Next::Begin { .. } | Next::Show => Some(aim.limiter()?.movement),
+            Next::Work | Next::Begin(_) | Next::Show | Next::ShowLater => {
+                Some(aim.limiter()?.movement)
+            }
             _ => None,
         }
     }
 }
 
 impl Verdict {
+    /// No step of the way can be trained as it is.
+    fn is_stuck(&self) -> bool {
+        matches!(
+            self.next,
+            Next::Blocked(..) | Next::Hurts(_) | Next::Nothing
+        )
+    }
+
     /// The movement of what is next.
     pub fn next_movement(&self) -> Option<MovementIx> {
         self.next.movement(self.aim.as_ref()?)
@@ -123,7 +141,7 @@ impl Verdict {
 
     /// The ranks of what to watch, the gravest first: who has the lower ones, or more of them, needs a look first.
     pub fn need(&self) -> Vec<u8> {
-        let stuck = matches!(self.next, Next::Ask | Next::Blocked(..) | Next::Nothing);
+        let stuck = self.is_stuck() || self.next == Next::Ask;
         let mut ranks: Vec<u8> = self.watch.iter().map(Watch::rank).collect();
         ranks.retain(|rank| *rank < watch::SAID);
         ranks.extend(stuck.then_some(watch::STUCK));
@@ -155,7 +173,6 @@ pub fn verdict(
         goal: None,
         gaps: Vec::new(),
         limiter: None,
-        instead: Vec::new(),
     };
     let way = aim.as_ref().unwrap_or(&nothing);
     let history = histories(&trainee, way);
@@ -173,8 +190,12 @@ pub fn verdict(
     };
     let next = look.next();
     let watch = look.watch();
+    let top = way.goal.as_ref().map(|g| g.leaf.movement);
+    let loaded = |ix: MovementIx| roster.find(ix).is_some_and(|f| f.loaded());
     let failed = watch.iter().any(|w| matches!(w, Watch::ToFailure { .. }));
-    Verdict {
+    let mut verdict = Verdict {
+        meanwhile: Vec::new(),
+        from_adult: trainee.is_minor() && top.is_some_and(loaded),
         waits: trainee.is_back_lately() || failed,
         falls: look.falls(&next),
         goal: chosen.or(way.goal.as_ref().map(|g| g.of)),
@@ -194,7 +215,24 @@ pub fn verdict(
         tests: look.tests(),
         history,
         aim,
+    };
+    if verdict.is_stuck() {
+        verdict.meanwhile = next_session(roster, person, asked, today);
     }
+    verdict
+}
+
+/// The strength of the next session, what is kept up too.
+fn next_session(
+    roster: &Roster<'_>,
+    person: &Person,
+    asked: Option<Chosen>,
+    today: Day,
+) -> Vec<MovementIx> {
+    let training = train(roster, person, asked, today);
+    let lines = training.sessions.first().into_iter().flat_map(|s| &s.lines);
+    let hard = lines.filter(|l| l.block.is_hard());
+    hard.map(|l| l.movement).collect()
 }
 
 /// What a verdict is made from.
@@ -227,17 +265,16 @@ impl Look<'_, '_> {
         // Who is just back works first, and is tested when that is over.
         let may = self.trainee.may_test(gap.movement) && !self.trainee.is_back_lately();
         match (gap.now.is_none(), gap.is_whole()) {
-            (true, _) if !may => {
-                let facts = self.trainee.roster.of(gap.movement);
-                let sixes = self.trainee.is_minor() && facts.by_weight();
-                Next::Begin { sixes }
-            }
+            (true, _) if !may => Next::Begin(self.trainee.first_set(gap.movement)),
             (true, _) => Next::Test {
                 movement: gap.movement,
                 target: gap.target,
                 decides: gap.opens.clone(),
             },
-            (false, true) if may => Next::Show,
+            (false, true) => match may {
+                true => Next::Show,
+                false => Next::ShowLater,
+            },
             _ => Next::Work,
         }
     }
@@ -272,13 +309,11 @@ impl Look<'_, '_> {
         }
         let mut open = self.aim.gaps.iter().filter(|g| t.is_open(g.movement));
         match open.find(|g| !t.may(g.movement)) {
-            Some(gap) => {
-                let mut stands = self.aim.instead.iter();
-                let instead = stands.find(|(of, _)| *of == gap.movement);
-                let instead = instead.map(|(_, movement)| *movement);
-                Next::Blocked(gap.movement, t.why_not(gap.movement), instead)
-            }
-            None => Next::Nothing,
+            Some(gap) => Next::Blocked(gap.movement, t.why_not(gap.movement)),
+            None => match t.holding_parts() {
+                parts if parts.is_empty() => Next::Nothing,
+                parts => Next::Hurts(parts),
+            },
         }
     }
 

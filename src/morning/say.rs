@@ -97,16 +97,7 @@ impl<'a> Telling<'a> {
     }
 
     fn sides(&self, sides: &Sides) -> String {
-        match sides {
-            Sides::Both(got) => self.got(got),
-            Sides::Each { left, right } => {
-                let (left, right) = (self.got(left), self.got(right));
-                self.fill(
-                    "left_right",
-                    &[("left", (&left).into()), ("right", (&right).into())],
-                )
-            }
-        }
+        self.say.sides(sides)
     }
 
     /// The first few, and how many more.
@@ -182,7 +173,10 @@ impl<'a> Telling<'a> {
                     Chosen::Skill(ix) => Owner::Skill(ix),
                     Chosen::Movement(ix) => Owner::Movement(ix),
                 };
-                let name = self.owner(owner);
+                let mut name = self.owner(owner);
+                if of.from_adult {
+                    name = self.fill("from_adult", &[("goal", (&name).into())]);
+                }
                 match of.chosen {
                     true => name,
                     false => self.fill("nearest", &[("goal", (&name).into())]),
@@ -238,61 +232,89 @@ impl<'a> Telling<'a> {
                 },
                 _,
             ) => {
-                let (movement, target) = (self.named(*movement), self.target(target));
-                let list = self.few_named(decides);
-                let values = [
-                    ("movement", (&movement).into()),
-                    ("target", (&target).into()),
-                    ("list", (&list).into()),
-                ];
-                match decides.is_empty() {
-                    true => self.fill("test_goal", &values[..2]),
-                    false => self.fill("test", &values),
-                }
+                let gap = of.aim.iter().flat_map(|aim| &aim.gaps);
+                let gap = gap.into_iter().find(|g| g.movement == *movement);
+                self.test(*movement, target, decides, gap)
             }
-            (Next::Blocked(ix, left, instead), _) => {
+            (Next::Blocked(ix, left), _) => {
                 let (movement, why) = (self.named(*ix), say.left(*left));
                 let values = [("movement", (&movement).into()), ("why", (&why).into())];
-                let blocked = self.fill("blocked", &values);
-                let Some(instead) = instead.map(|ix| self.named(ix)) else {
-                    return blocked;
-                };
-                let values = [
-                    ("blocked", (&blocked).into()),
-                    ("movement", (&instead).into()),
-                ];
-                self.fill("blocked_instead", &values)
+                self.meanwhile(of, self.fill("blocked", &values))
             }
-            (Next::Work | Next::Show | Next::Begin { .. }, Some((aim, gap))) => {
+            (Next::Hurts(parts), _) => {
+                let parts: Vec<&str> = parts.iter().map(|part| say.part(*part)).collect();
+                let list = say.words.list(&parts);
+                self.meanwhile(of, self.fill("hurts", &[("parts", (&list).into())]))
+            }
+            (Next::Work | Next::Show | Next::ShowLater | Next::Begin(_), Some((aim, gap))) => {
                 let held = aim.held_back(gap.movement).len();
                 self.gap(&of.next, gap, held)
             }
-            _ => say.say("nothing"),
+            _ => self.meanwhile(of, say.say("nothing")),
         }
+    }
+
+    /// A test, what it decides, and what was measured of it in the old way.
+    fn test(
+        &self,
+        movement: MovementIx,
+        target: &Target,
+        decides: &[MovementIx],
+        gap: Option<&Gap>,
+    ) -> String {
+        let (movement, target) = (self.named(movement), self.target(target));
+        let list = self.few_named(decides);
+        let values = [
+            ("movement", (&movement).into()),
+            ("target", (&target).into()),
+            ("list", (&list).into()),
+        ];
+        let test = match decides.is_empty() {
+            true => self.fill("test_goal", &values[..2]),
+            false => self.fill("test", &values),
+        };
+        let Some(old) = gap.and_then(|gap| gap.old.as_ref()) else {
+            return test;
+        };
+        let got = self.sides(old);
+        let values = [("test", (&test).into()), ("got", (&got).into())];
+        self.fill("test_again", &values)
+    }
+
+    /// With what the next session trains all the same.
+    fn meanwhile(&self, of: &Verdict, next: String) -> String {
+        if of.meanwhile.is_empty() {
+            return next;
+        }
+        let names: Vec<String> = of.meanwhile.iter().map(|ix| self.named(*ix)).collect();
+        let list = self.say.words.list(&names);
+        let values = [("next", (&next).into()), ("list", (&list).into())];
+        self.fill("meanwhile", &values)
     }
 
     /// What there is of a gap, what it asks, and what waits for it.
     fn gap(&self, next: &Next, gap: &Gap, held: usize) -> String {
         let movement = self.named(gap.movement);
-        let target = self.target(&gap.target);
-        let got = gap.got.map_or_else(String::new, |got| self.got(&got));
+        let target = self.say.asks(gap);
+        let got = self.say.has(gap).unwrap_or_default();
+        let begin = match next {
+            Next::Begin(set) => self.got(set),
+            _ => String::new(),
+        };
         let values = [
             ("movement", (&movement).into()),
             ("target", (&target).into()),
             ("got", (&got).into()),
+            ("begin", (&begin).into()),
         ];
         let what = match next {
-            Next::Show => self.fill("show", &values),
-            Next::Begin { sixes: true } => self.fill("begin", &values[..2]),
-            Next::Begin { sixes: false } => self.fill("begin_held", &values[..2]),
-            _ => match gap.from.map(|ix| self.named(ix)) {
-                Some(from) => {
-                    let from = ("from", (&from).into());
-                    let values: Vec<_> = values.into_iter().chain([from]).collect();
-                    self.fill("counts", &values)
-                }
-                None => self.fill("work", &values),
-            },
+            Next::Show => self.fill("show", &values[..3]),
+            Next::ShowLater => self.fill("show_later", &values[..3]),
+            Next::Begin(_) => self.fill("begin", &values),
+            _ => self.fill(
+                if gap.from.is_some() { "counts" } else { "work" },
+                &values[..3],
+            ),
         };
         // Of what is reached already no way is left to speak of.
         let Some(months) = self.say.time(gap) else {

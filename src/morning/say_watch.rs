@@ -1,13 +1,13 @@
 //! What to watch, in words.
 
 use super::say::Telling;
-use super::{Verdict, Watch, rests};
+use super::{Next, Verdict, Watch, rests};
 use crate::curriculum::target::{Added, Got, Micro};
 use crate::curriculum::{Mass, MovementIx};
 use crate::history::{Advice, Fallen, Point, Still};
 use crate::readiness::{Cause, goes_on_to};
-use crate::results::Person;
-use crate::training::K;
+use crate::results::{LIMITS, Pain, Person};
+use crate::training::{K, holds, takes_back};
 
 impl Telling<'_> {
     pub(super) fn watch(&self, of: &Verdict, person: &Person, watch: &Watch) -> String {
@@ -15,17 +15,14 @@ impl Telling<'_> {
             Watch::Pain { at, stops } => {
                 let pain = &person.pains[*at];
                 let above = || goes_on_to(person, pain.part, self.today);
-                self.say.pain(pain, stops.then(above))
-            }
-            Watch::Rests(cause) => self.rests(person, &[*cause]),
-            Watch::Age(years) => {
-                let whole = |n: i32| crate::words::Value::Whole(n.into());
-                let values = [("n", whole(*years)), ("next", whole(*years + 1))];
-                match *years >= K.balance_age {
-                    true => self.fill("age_old", &values),
-                    false => self.fill("age", &values),
+                let said = self.say.pain(pain, stops.then(above));
+                match holds(pain) && !stops {
+                    true => self.held(pain, &said),
+                    false => said,
                 }
             }
+            Watch::Rests(cause) => self.rests(person, &[*cause]),
+            Watch::Age { years, weight } => self.age(*years, *weight),
             Watch::Cleared(last) => {
                 let by = person.screened.as_ref().and_then(|s| s.by.as_deref());
                 let who = by.unwrap_or(self.plain("a_clinician"));
@@ -35,14 +32,19 @@ impl Telling<'_> {
             Watch::Unanswered => self.fill("unanswered", &[]),
             Watch::ToFailure { on, movements } => {
                 let (list, day) = (self.few_named(movements), on.to_string());
-                self.fill(
-                    "to_failure",
-                    &[("list", (&list).into()), ("day", (&day).into())],
-                )
+                let then = on.plus(K.apart).to_string();
+                let values = [
+                    ("list", (&list).into()),
+                    ("day", (&day).into()),
+                    ("then", (&then).into()),
+                ];
+                self.fill("to_failure", &values)
             }
             Watch::TimeOff(days) => {
+                let reached = K.off.iter().filter(|off| *days >= **off).count();
+                let key = ["time_off", "time_off_longer", "time_off_long"][reached.clamp(1, 3) - 1];
                 let days = crate::words::Value::Whole((*days).into());
-                self.fill("time_off", &[("n", days)])
+                self.fill(key, &[("n", days)])
             }
             Watch::Fallen(at) => {
                 let history = &of.history[*at];
@@ -97,12 +99,49 @@ impl Telling<'_> {
         }
     }
 
+    /// What follows from a pain of 3 to 5, and when to ask for it again.
+    fn held(&self, pain: &Pain, said: &str) -> String {
+        let key = match takes_back(pain) {
+            true => "pain_less",
+            false => "pain_hold",
+        };
+        let due = pain.on.plus(K.pain_days).max(self.today).to_string();
+        let lower = LIMITS.pain[0] - 1;
+        let values = [
+            ("pain", said.into()),
+            ("n", lower.into()),
+            ("day", (&due).into()),
+        ];
+        self.fill(key, &values)
+    }
+
+    /// Old or young, and what follows from it.
+    fn age(&self, years: i32, weight: bool) -> String {
+        let whole = |n: i32| crate::words::Value::Whole(n.into());
+        let values = [("n", whole(years)), ("next", whole(years + 1))];
+        let age = match years {
+            _ if years >= K.balance_age => return self.fill("age_old", &values),
+            _ if years < LIMITS.youth => self.fill("age_youth", &values),
+            _ => self.fill("age", &values),
+        };
+        match weight {
+            true => self.fill("age_weight", &[("age", (&age).into())]),
+            false => age,
+        }
+    }
+
     /// What to watch, but what hurts so that its part stops: that is said before all else. What rests alike is said once.
     pub(super) fn watches(&self, of: &Verdict, person: &Person) -> Vec<String> {
         let causes: Vec<Cause> = of.watch.iter().filter_map(Watch::rests).collect();
         let rests = super::rests::together(person, &causes);
+        // What is next says its sides itself.
+        let is_next = |watch: &Watch| match (watch, &of.next) {
+            (Watch::Sides { movement, .. }, Next::Work) => of.next_movement() == Some(*movement),
+            _ => false,
+        };
         let mut out = Vec::new();
-        for watch in of.watch.iter().filter(|w| !w.is_aside() && !w.stops()) {
+        let told = of.watch.iter().filter(|w| !w.is_aside() && !w.stops());
+        for watch in told.filter(|w| !is_next(w)) {
             match watch.rests() {
                 None => out.push(self.watch(of, person, watch)),
                 Some(cause) => {

@@ -6,7 +6,7 @@ use crate::curriculum::target::Micro;
 use crate::curriculum::{Day, Mass, MovementIx};
 use crate::readiness::{Cause, State, causes};
 use crate::results::{LIMITS, Screened, Tested};
-use crate::training::{Group, K, Logged, holds};
+use crate::training::{Gap, Group, K, Logged, holds};
 use std::collections::BTreeMap;
 
 /// One thing to watch.
@@ -17,8 +17,11 @@ pub enum Watch {
         at: usize,
         stops: bool,
     },
-    /// Years, of somebody who still grows or is old enough to ask about falls.
-    Age(i32),
+    /// Years, of somebody who still grows or is old enough to ask about falls; whether weight is on the way of who still grows.
+    Age {
+        years: i32,
+        weight: bool,
+    },
     /// Told to ask first, and cleared; the last day.
     Cleared(Day),
     /// The health questions were never answered.
@@ -79,7 +82,7 @@ impl Watch {
             Watch::OutOfDate(_) => 8,
             Watch::Helped(_) | Watch::Aside => 9,
             Watch::Rests(_) => 10,
-            Watch::Age(_) | Watch::Cleared(_) | Watch::Unanswered => SAID,
+            Watch::Age { .. } | Watch::Cleared(_) | Watch::Unanswered => SAID,
         }
     }
 
@@ -87,7 +90,7 @@ impl Watch {
     pub fn word(&self) -> &'static str {
         match self {
             Watch::Pain { .. } => "pain",
-            Watch::Age(_) => "age",
+            Watch::Age { .. } => "age",
             Watch::Cleared(_) => "cleared",
             Watch::Unanswered => "unanswered",
             Watch::Rests(cause) => cause.word(),
@@ -128,7 +131,10 @@ impl Look<'_, '_> {
         let t = self.trainee;
         let mut out = self.pains();
         let told = |age: &i32| *age < LIMITS.adult || *age >= K.balance_age;
-        out.extend(t.person.age_on(t.today).filter(told).map(Watch::Age));
+        let loaded = |g: &Gap| t.roster.of(g.movement).loaded();
+        let weight = t.is_minor() && self.aim.gaps.iter().any(loaded);
+        let age = t.person.age_on(t.today).filter(told);
+        out.extend(age.map(|years| Watch::Age { years, weight }));
         let screened = t.person.screened.as_ref();
         let cleared = screened.and_then(Screened::cleared_until);
         let holds = |last: &Day| *last >= t.today;

@@ -133,6 +133,7 @@ impl Class {
         });
         let person = &mut self.people[at];
         person.tested.append(&mut read.tested);
+        person.otherwise.append(&mut read.otherwise);
         person.aside.append(&mut read.aside);
         person.pauses.append(&mut read.pauses);
         person.born = read.born.or(person.born);

@@ -13,7 +13,7 @@ use crate::source::{
 };
 
 /// Why a result from before `test.since` is kept aside.
-const OTHERWISE: &str = "since then it is measured in another way";
+const OTHERWISE: &str = "measured the old way, measure it again";
 
 /// Reads every file of a snapshot as results: `.csv` as a class, anything else as one client. A file in error gives findings
 /// and whatever of it stands.
@@ -218,16 +218,18 @@ impl Reader<'_> {
         if on > self.today {
             return self.aside(id, text, on, "its day is still to come");
         }
-        if self.curriculum.movement(movement).measured_otherwise_on(on) {
-            return self.aside(id, text, on, OTHERWISE);
-        }
-        self.person.tested.push(Tested {
+        let tested = Tested {
             movement,
             sides,
             on,
             in_reserve,
             body_weight,
-        });
+        };
+        if self.curriculum.movement(movement).measured_otherwise_on(on) {
+            self.person.otherwise.push(tested);
+            return self.aside(id, text, on, OTHERWISE);
+        }
+        self.person.tested.push(tested);
     }
 
     fn trained(&mut self, node: &Node) -> Option<()> {

@@ -31,6 +31,8 @@ pub struct Person {
     pub have: Option<Vec<String>>,
     /// In the order written.
     pub tested: Vec<Tested>,
+    /// Measured in a way that the curriculum has changed since: kept aside, and asked for anew.
+    pub otherwise: Vec<Tested>,
     pub trained: Vec<Trained>,
     pub sessions: Vec<Session>,
     pub pauses: Vec<Pause>,

@@ -16,8 +16,6 @@ pub struct Aim {
     pub gaps: Vec<Gap>,
     /// The place of the gap that holds back; `None` where no gap can be worked on.
     pub limiter: Option<usize>,
-    /// What rests or lacks its equipment, and what stands in its place.
-    pub instead: Vec<(MovementIx, MovementIx)>,
 }
 
 impl Aim {
@@ -55,15 +53,10 @@ pub fn aim(trainee: &Trainee<'_>, asked: Option<Chosen>) -> Aim {
     let goal = trainee.goal(asked);
     let gaps = goal.as_ref().map_or_else(Vec::new, |g| trainee.gaps(g));
     let found = Candidates::of(trainee, goal.as_ref(), &gaps);
-    let stands = found.all.iter();
-    let instead = stands
-        .filter_map(|c| Some((c.instead_of?, c.movement)))
-        .collect();
     Aim {
         goal,
         gaps,
         limiter: found.limiter,
-        instead,
     }
 }
 

@@ -125,6 +125,13 @@ impl Trainee<'_> {
         }
     }
 
+    /// The parts that hurt so that what bears on them is held back.
+    pub fn holding_parts(&self) -> Vec<BodyPart> {
+        let hurts = self.newest_pains().into_iter();
+        let hurts = hurts.filter(|p| holds(p));
+        hurts.map(|p| p.part).collect()
+    }
+
     /// A part that a movement stresses and on which nothing grows today.
     pub(super) fn sore_part(&self, ix: MovementIx) -> Option<BodyPart> {
         let facts = self.roster.of(ix);

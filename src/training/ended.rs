@@ -31,7 +31,7 @@ pub fn holds(pain: &Pain) -> bool {
 }
 
 /// Of such a pain: light and easier, from 4 on as after a worse next morning. Common practice, no source.
-pub(super) fn takes_back(pain: &Pain) -> bool {
+pub fn takes_back(pain: &Pain) -> bool {
     pain.score >= K.pain_less || is_worse(pain)
 }
 

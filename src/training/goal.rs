@@ -5,10 +5,10 @@ use super::facts::Roster;
 use super::now::Now;
 use super::trainee::Trainee;
 use crate::chain::{Route, below};
-use crate::curriculum::target::Got;
-use crate::curriculum::{Leaf, MovementIx, Need, SkillIx, Target};
+use crate::curriculum::target::{Added, Got, Micro};
+use crate::curriculum::{Leaf, Mass, MovementIx, Need, SkillIx, Target};
 use crate::readiness::{Share, Truth, WHOLE, client_route};
-use crate::results::Goal as Chosen;
+use crate::results::{Goal as Chosen, Sides};
 use std::cmp::{Ordering, Reverse};
 use std::collections::HashMap;
 
@@ -35,6 +35,10 @@ pub struct Gap {
     pub got: Option<Got>,
     /// Where nobody measured it: the movement that it follows from.
     pub from: Option<MovementIx>,
+    /// Where nothing is known: what was measured in a way that counts no more.
+    pub old: Option<Sides>,
+    /// What the target's share of body weight comes to.
+    pub mass: Option<Mass>,
     pub share: Share,
     /// The movements that ask for it, by id.
     pub opens: Vec<MovementIx>,
@@ -58,6 +62,13 @@ impl Gap {
 
     pub fn is_whole(&self) -> bool {
         self.share == WHOLE
+    }
+
+    /// Left and right, where they were tested apart, differ, and the lesser of them is what is known.
+    pub fn apart(&self) -> Option<(Micro, Micro)> {
+        let now = self.now?;
+        let of = now.sides.filter(|(left, right)| left != right);
+        of.filter(|(left, right)| now.amount == *left || now.amount == *right)
     }
 
     /// The path in weeks, low and high, in tenths, half up.
@@ -205,6 +216,11 @@ impl Trainee<'_> {
             now,
             got: self.got(movement),
             from: self.follows_from(movement),
+            old: self.measured_otherwise(movement),
+            mass: match target.added() {
+                Some(Added::BodyWeight(_)) => self.mass(target.added()),
+                _ => None,
+            },
             opens,
             weight: 0,
             low: 0,

@@ -8,7 +8,7 @@ use super::goal::Gap;
 use super::now::Now;
 use super::reason::{Block, Reason, Rule, Then};
 use super::trainee::{Trainee, down};
-use crate::curriculum::target::{Added, Measure, ONE};
+use crate::curriculum::target::{Added, Got, Measure, ONE};
 use crate::curriculum::words::Pattern;
 use crate::curriculum::{Day, Mass, MovementIx, Seconds};
 
@@ -119,6 +119,10 @@ impl Trainee<'_> {
         if now.is_some() {
             why.retain(|one| !matches!(one, Reason::NothingKnown | Reason::TriedAnew));
         }
+        // That it is easy is why another would stand here.
+        why.retain(
+            |one| !matches!(one, Reason::Easy(of, _) | Reason::EasyFrom(of) if *of == movement),
+        );
         if let Some((by, reason)) = ease.by {
             rule = by;
             why.insert(0, reason);
@@ -282,7 +286,7 @@ impl Trainee<'_> {
         last.map_or(sets, |last| last.sets().min(sets))
     }
 
-    /// Range: in seconds the dose, at most 0.7 of now, unknown 10 s; else 30 s; the limiter four sets.
+    /// Range: in seconds the dose, at most 0.7 of now, unknown 10 s; else 30 s; the limiter four sets once its number is known.
     ///
     /// # Source
     /// 60 s in all, in holds of 10 to 30 s: Garber et al. 2011, Med Sci Sports Exerc 43(7):1334-1359.
@@ -297,27 +301,45 @@ impl Trainee<'_> {
             (false, _) => (K.range_sets, K.range_s.into()),
         };
         let mut why = c.why.clone();
-        why.push(match self.got(ix) {
+        why.push(match (self.got(ix), self.measured_otherwise(ix)) {
             // The line says itself what it works towards.
-            Some(got) if c.gap.is_some() => Reason::SoFar(got),
-            Some(got) => Reason::Asked(ix, got),
-            None if self.has_all(ix) => Reason::Measure,
-            None => Reason::MeasureNot,
+            (Some(got), _) if c.gap.is_some() => Reason::SoFar(got),
+            (Some(got), _) => Reason::Asked(ix, got),
+            _ if !self.has_all(ix) => Reason::MeasureNot,
+            (None, Some(old)) => Reason::MeasureAgain(old),
+            (None, None) => Reason::Measure,
         });
+        let limits = is_limiter && now.is_some();
         Asked {
-            sets: if is_limiter { K.range_limiter } else { sets }.into(),
+            sets: if limits { K.range_limiter } else { sets }.into(),
             amount,
             why,
             ..Asked::default()
         }
     }
 
-    /// What is unknown: two sets of a few; later in the plan three sets by its number, of the same until that is in.
-    fn first_try(&self, ix: MovementIx, c: &Candidate, At { tried, .. }: At) -> Asked {
+    /// One set of what has no number yet, as it is tried first; of range the seconds that it is held.
+    pub fn first_set(&self, ix: MovementIx) -> Got {
+        let facts = self.roster.of(ix);
+        if facts.mobility() {
+            let held = if facts.is_hold() {
+                K.unknown_s
+            } else {
+                K.range_s
+            };
+            return Got::of(Measure::Time, 1, i64::from(held) * ONE, 0, None);
+        }
+        let (amount, mass) = self.tried(ix);
+        let seconds = if facts.is_reps() { facts.seconds } else { 0 };
+        let added = mass.map(Added::Mass);
+        Got::of(facts.measure(), 1, amount * ONE, seconds, added)
+    }
+
+    /// The amount of a first try, and its load.
+    fn tried(&self, ix: MovementIx) -> (i64, Option<Mass>) {
         let facts = self.roster.of(ix);
         let few = facts.guarded() || facts.lowering() || facts.each <= i64::from(K.try_dose);
         let carried = facts.pattern() == Pattern::Carry;
-        let is_exit = facts.pattern() == Pattern::Exit;
         let amount = if facts.is_hold() {
             let seconds = if carried { K.try_carry } else { K.try_s };
             facts.each.min(seconds.into())
@@ -329,13 +351,22 @@ impl Trainee<'_> {
                 .min(if few { K.try_reps_few } else { K.try_reps }.into())
         };
         let dose = self.mass(facts.dose.added());
+        let mass = match facts.loaded() {
+            true => Some(self.load(ix)),
+            false => dose.filter(|mass| *mass != Mass::NONE),
+        };
+        (amount.max(1), mass)
+    }
+
+    /// What is unknown: two sets of a few; later in the plan three sets by its number, of the same until that is in.
+    fn first_try(&self, ix: MovementIx, c: &Candidate, At { tried, .. }: At) -> Asked {
+        let facts = self.roster.of(ix);
+        let (amount, mass) = self.tried(ix);
+        let is_exit = facts.pattern() == Pattern::Exit;
         Asked {
             sets: if tried { K.again } else { K.try_sets }.into(),
-            amount: amount.max(1),
-            mass: match facts.loaded() {
-                true => Some(self.load(ix)),
-                false => dose.filter(|mass| *mass != Mass::NONE),
-            },
+            amount,
+            mass,
             rule: Some(if tried {
                 Rule::UntilTested
             } else {

@@ -35,7 +35,7 @@ mod variation;
 pub use aim::{Aim, aim};
 pub use care::Care;
 pub use constants::{Constants, K};
-pub use ended::holds;
+pub use ended::{holds, takes_back};
 pub use facts::{Facts, Group, Kind, ORDER, Roster};
 pub use goal::{Gap, Goal};
 pub use line::{Line, Side, Sides, Unit};

@@ -95,6 +95,17 @@ impl Trainee<'_> {
         self.person.tested.iter().any(tested) || self.logged(ix).any(|t| counts(t.of.on))
     }
 
+    /// Where nothing is known: the newest result of what is measured in another way by now.
+    pub(super) fn measured_otherwise(&self, ix: MovementIx) -> Option<Sides> {
+        if self.now(ix).is_some() {
+            return None;
+        }
+        let from = self.counts_from(ix);
+        let of = self.person.otherwise.iter();
+        let of = of.filter(|t| t.movement == ix && t.on > from);
+        of.max_by_key(|t| t.on).map(|t| t.sides)
+    }
+
     /// A movement's own results and log.
     pub(super) fn own_now(&self, ix: MovementIx) -> Option<Now> {
         *self.own[ix.at()].get_or_init(|| self.find_own_now(ix))

@@ -4,7 +4,7 @@ use super::facts::Group;
 use crate::curriculum::target::Got;
 use crate::curriculum::words::{BodyPart, Pattern};
 use crate::curriculum::{Mass, MovementIx};
-use crate::results::Paused;
+use crate::results::{Paused, Sides};
 
 /// Two to four reps left.
 const LEFT: &str = "Zourdos et al. 2016, J Strength Cond Res 30(1):267-275";
@@ -153,6 +153,8 @@ pub enum Reason {
     /// Of one whose line says what is asked.
     SoFar(Got),
     Measure,
+    /// What is on file was measured in another way.
+    MeasureAgain(Sides),
     /// Nothing that measures it is at hand.
     MeasureNot,
     UntilNumber,

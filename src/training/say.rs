@@ -2,10 +2,9 @@
 
 use super::constants::K;
 use super::facts::{Group, Kind, Roster};
-use super::goal::Gap;
 use super::line::{Line, Side, Sides, Unit};
 use super::plan::{Condition, Training};
-use super::reason::{Left, Reason, Rule};
+use super::reason::{Block, Left, Reason, Rule};
 use super::session::Session;
 use crate::curriculum::target::{Added, Got, Measure, ONE, say_mass};
 use crate::curriculum::words::{BodyPart, End, Pattern, Units, Word};
@@ -165,6 +164,9 @@ impl<'a> Say<'a> {
                 )
             }
             Reason::Measure => plain("measure"),
+            Reason::MeasureAgain(old) => {
+                with("measure_again", &[("got", (&self.sides(&old)).into())])
+            }
             Reason::MeasureNot => plain("measure_not"),
             Reason::UntilNumber => plain("until_number"),
             Reason::Before => plain("before"),
@@ -253,31 +255,6 @@ impl<'a> Say<'a> {
                 self.fill(key, &[("what", (&what).into())])
             }
         }
-    }
-
-    /// About how long a path is, ends that are alike once, below a month in weeks; `None` where nothing of it is left.
-    pub fn time(&self, gap: &Gap) -> Option<String> {
-        if gap.high == 0 {
-            return None;
-        }
-        let (low, high) = gap.tenths_of_weeks();
-        let weeks = |tenths: u64| tenths.div_ceil(10).max(1) as i64;
-        let (unit, low, high) = match (weeks(low), weeks(high)) {
-            (low, high) if high <= K.said_in_weeks => ("weeks", low, high),
-            _ => {
-                let (low, high) = gap.months();
-                ("months", low.max(1), high)
-            }
-        };
-        let (key, low) = match low == high {
-            true => (format!("time.{unit}"), Vec::new()),
-            false => (
-                format!("time.between.{unit}"),
-                vec![("low", Value::Whole(low))],
-            ),
-        };
-        let values: Vec<_> = low.into_iter().chain([("n", Value::Whole(high))]).collect();
-        Some(self.fill(&key, &values))
     }
 
     pub fn condition(&self, condition: Condition) -> String {
@@ -376,6 +353,15 @@ impl<'a> Say<'a> {
                 ("target", (&target).into()),
             ],
         ))
+    }
+
+    /// The word of a line's block: what was never done is not kept up.
+    pub fn block(&self, line: &Line) -> String {
+        let is_new = matches!(line.rule, Rule::FirstTry | Rule::UntilTested);
+        match line.block {
+            Block::KeptUp if is_new => self.say("block.beside"),
+            block => self.say(&format!("block.{}", block.key())),
+        }
     }
 
     pub fn rule(&self, line: &Line) -> String {

@@ -1,10 +1,13 @@
 //! The goal and what holds back, in words.
 
+use super::constants::K;
+use super::goal::Gap;
 use super::plan::Training;
 use super::reason::Reason;
 use super::say::{Say, TOKEN};
 use crate::curriculum::Owner;
-use crate::results::Goal as Chosen;
+use crate::curriculum::target::{Got, say_mass};
+use crate::results::{Goal as Chosen, Sides};
 use crate::words::Value;
 
 impl Say<'_> {
@@ -43,33 +46,98 @@ impl Say<'_> {
             });
         };
         let gap = &of.gaps[at];
-        let got = match (gap.got, gap.from) {
-            (None, _) => self.say("unknown"),
-            (Some(got), Some(from)) => self.why(&[Reason::Counts(got, from)]),
-            (Some(got), None) => got.parts().say(self.units, self.words),
-        };
-        let target = gap.target.say(self.units, self.words);
-        let movement = self.named(gap.movement);
+        let got = self.has(gap).unwrap_or_else(|| self.say("unknown"));
+        let (movement, target) = (self.named(gap.movement), self.asks(gap));
         let values = [
             ("movement", Value::Text(&movement)),
             ("got", Value::Text(&got)),
             ("target", Value::Text(&target)),
         ];
-        if gap.is_whole() {
-            let show = self.way("limiter_show", &values);
-            return Some(match self.time(gap) {
-                Some(time) => {
-                    let values = [("why", (&show).into()), ("more", (&time).into())];
-                    self.way("why.both", &values)
-                }
-                None => show,
-            });
-        }
-        let Some(time) = self.time(gap) else {
-            return Some(self.way("limiter_close", &values));
+        let what = match gap.is_whole() {
+            true => self.way("limiter_show", &values),
+            false => self.way("limiter", &values),
         };
-        let time = [("time", Value::Text(&time))];
-        let values: Vec<_> = values.into_iter().chain(time).collect();
-        Some(self.way("limiter", &values))
+        Some(match self.time(gap) {
+            None => what,
+            Some(time) => self.way(
+                "whole_way",
+                &[("what", (&what).into()), ("time", (&time).into())],
+            ),
+        })
+    }
+
+    /// What there is of a gap: what it follows from, left and right where they differ, what was measured in the old way.
+    pub fn has(&self, gap: &Gap) -> Option<String> {
+        let say = |got: &Got| got.parts().say(self.units, self.words);
+        let Some(got) = gap.got else {
+            let old = gap.old?;
+            return Some(self.why(&[Reason::MeasureAgain(old)]));
+        };
+        Some(match (gap.from, gap.apart()) {
+            (Some(from), _) => self.why(&[Reason::Counts(got, from)]),
+            (None, Some((left, right))) => {
+                let parts = got.parts();
+                let one =
+                    |amount| Got::of(parts.measure(), 1, amount, parts.seconds(), parts.added());
+                self.sides(&Sides::Each {
+                    left: one(left),
+                    right: one(right),
+                })
+            }
+            (None, None) => say(&got),
+        })
+    }
+
+    /// What is asked of a gap; a share of body weight as what it comes to, too.
+    pub fn asks(&self, gap: &Gap) -> String {
+        let target = gap.target.say(self.units, self.words);
+        match gap.mass {
+            None => target,
+            Some(mass) => {
+                let mass = say_mass(mass, self.units, self.words);
+                self.way(
+                    "comes_to",
+                    &[("target", (&target).into()), ("weight", (&mass).into())],
+                )
+            }
+        }
+    }
+
+    /// A result, or left and right.
+    pub fn sides(&self, sides: &Sides) -> String {
+        let say = |got: &Got| got.parts().say(self.units, self.words);
+        match sides {
+            Sides::Both(got) => say(got),
+            Sides::Each { left, right } => {
+                let (left, right) = (say(left), say(right));
+                let values = [("left", (&left).into()), ("right", (&right).into())];
+                self.words.fill("morning.left_right", &values)
+            }
+        }
+    }
+
+    /// About how long a path is, ends that are alike once, below a month in weeks; `None` where nothing of it is left.
+    pub fn time(&self, gap: &Gap) -> Option<String> {
+        if gap.high == 0 {
+            return None;
+        }
+        let (low, high) = gap.tenths_of_weeks();
+        let weeks = |tenths: u64| tenths.div_ceil(10).max(1) as i64;
+        let (unit, low, high) = match (weeks(low), weeks(high)) {
+            (low, high) if high <= K.said_in_weeks => ("weeks", low, high),
+            _ => {
+                let (low, high) = gap.months();
+                ("months", low.max(1), high)
+            }
+        };
+        let (key, low) = match low == high {
+            true => (format!("time.{unit}"), Vec::new()),
+            false => (
+                format!("time.between.{unit}"),
+                vec![("low", Value::Whole(low))],
+            ),
+        };
+        let values: Vec<_> = low.into_iter().chain([("n", Value::Whole(high))]).collect();
+        Some(self.way(&key, &values))
     }
 }

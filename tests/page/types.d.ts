@@ -206,6 +206,8 @@ interface Trained {
 interface Person {
   bodyWeight: number | null;
   tested: Tested[];
+  /** Measured in a way that the curriculum has changed since. */
+  otherwise: Tested[];
   trained: Trained[];
   sessions: { effort: number; minutes: number; on: number }[];
   pauses: Pause[];
@@ -379,7 +381,7 @@ interface Gap {
 /** A reason: its key under `training` in the words, and what it speaks of. */
 interface Reason {
   key: string;
-  values: { movement?: number; part?: number; pattern?: number; group?: number; cls?: number; got?: Got; standard?: number; weight?: number; why?: Reason; n?: number; score?: number };
+  values: { sides?: Got[]; movement?: number; part?: number; pattern?: number; group?: number; cls?: number; got?: Got; standard?: number; weight?: number; why?: Reason; n?: number; score?: number };
 }
 
 interface LeftOut {
@@ -550,7 +552,8 @@ interface MorningLook {
   goal: TrainingGoal | null;
   gaps: Map<number, Gap>;
   limiter: Gap | null;
-  instead: Candidate[];
+  /** What the next session trains where no step of the way can be trained as it is. */
+  meanwhile: number[];
   aside: Aside[];
   histories: MovementHistory[];
 }
@@ -772,6 +775,7 @@ interface Rungbook {
     look: (model: Model, person: Person, found: Assessment, aside: Aside[], day: number) => MorningLook;
     lines: (of: MorningLook, saying: Saying) => [string, any][];
     head: (of: MorningLook, saying: Saying) => any[];
+    goalOf: (of: MorningLook, goal: any, saying: Saying) => any;
     together: (all: MorningLook[], called: (i: number) => any, saying: Saying) => [string, any[]][];
   };
   history: {
@@ -840,6 +844,12 @@ interface Rungbook {
     share: (c: Trainee, of: Now | null, target: Got) => number;
     got: (c: Trainee, m: number) => Got | null;
     followsFrom: (c: Trainee, m: number) => number | null;
+    measuredOtherwise: (c: Trainee, m: number) => Got[] | null;
+    apart: (c: Trainee, m: number) => Got[] | null;
+    comesTo: (c: Trainee, target: Got) => number | null;
+    firstSet: (c: Trainee, m: number) => Got;
+    sidesInWords: (sides: Got[]) => string;
+    asksInWords: (c: Trainee, leaf: number) => string;
     timeOf: (tables: Tables, gap: Gap) => string | null;
     painWords: (tables: Tables, pain: Pain, above: number | null) => string;
     clinician: (c: Trainee) => string[];

@@ -710,7 +710,8 @@ class Coach:
             (sets, amount), unit = RANGE_UNKNOWN, "s"
         else:
             sets, amount, unit = int(m.dose.sets), max(1, min(m.of_a_set, floor(REPS * now.amount))), "s"
-        return RANGE_LIMITER if x.gap is not None and x.gap is self.limiter else sets, amount, unit
+        is_limiter = x.gap is not None and x.gap is self.limiter and now is not None
+        return RANGE_LIMITER if is_limiter else sets, amount, unit
 
     def show(self, x):
         target = x.gap.target

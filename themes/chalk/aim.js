@@ -58,11 +58,15 @@
 
   /** A demand of a gap: the movement, what there is of it, what is asked. @param {Training} of @param {Gap} gap @returns {Record<string, PagePart | PagePart[]>} */
   const asked = ({ trainee }, { movement, leaf }) => {
-    const got = training.got(trainee, movement);
-    const from = training.followsFrom(trainee, movement);
-    const there = !got ? say('training.unknown') : from === null ? states.shown(got) : nodes(sayNodes('training.why.counts', { got: states.shown(got), movement: named(tables, from) }));
-    return { movement: named(tables, movement), got: there, target: states.target(leaf) };
+    const got = training.got(trainee, movement), from = training.followsFrom(trainee, movement), sides = training.apart(trainee, movement), old = training.measuredOtherwise(trainee, movement);
+    const there = old ? say('training.why.measure_again', { got: training.sidesInWords(old) }) : !got ? say('training.unknown') : from !== null ? nodes(sayNodes('training.why.counts', { got: states.shown(got), movement: named(tables, from) }))
+      : sides ? nodes(sayNodes('morning.left_right', { left: states.shown(sides[0]), right: states.shown(sides[1]) })) : states.shown(got);
+    const mass = training.comesTo(trainee, model.target(leaf)), asks = states.target(leaf);
+    return { movement: named(tables, movement), got: there, target: mass === null ? asks : nodes(sayNodes('training.comes_to', { target: asks, weight: targets.massInWords(mass, true, page.units.ofSchool) })) };
   };
+  /** Which of some sentences a gap asks for: what is known, what has to be shown once, what was measured in the old way, nothing. @param {Training} of @param {Gap} gap
+   * @param {[string, string, string, string]} keys */
+  const keyOf = ({ trainee }, { now, share, movement }, [known, show, old, unknown]) => (now ? (share === readiness.WHOLE ? show : known) : training.measuredOtherwise(trainee, movement) ? old : unknown);
   /** The goal and what holds back, in one sentence. @param {Training} of @returns {(Node | string)[]} */
   const sentence = (of) => {
     const { goal, limiter } = of;
@@ -70,8 +74,7 @@
     const named_ = { goal: goalName(goal) };
     if (training.isReached(goal)) return nodes(sayNodes('aim.reached', named_));
     if (!limiter) return nodes(sayNodes(of.sessions.some(({ lines }) => lines.some(({ gap }) => gap !== null)) ? 'aim.nothing_but' : 'aim.nothing', named_));
-    const shown = limiter.share === readiness.WHOLE;
-    const key = goal.chosen ? (shown ? 'aim.needs_shown' : limiter.now ? 'aim.needs' : 'aim.needs_unknown') : shown ? 'aim.nearest_shown' : limiter.now ? 'aim.nearest_needs' : 'aim.nearest_unknown';
+    const key = keyOf(of, limiter, goal.chosen ? ['aim.needs', 'aim.needs_shown', 'aim.needs_again', 'aim.needs_unknown'] : ['aim.nearest_needs', 'aim.nearest_shown', 'aim.nearest_again', 'aim.nearest_unknown']);
     return nodes(sayNodes(key, { ...named_, ...asked(of, limiter) }));
   };
   /** What some nodes say, without what only screen readers are told. @param {PagePart[]} parts @returns {string} */
@@ -101,7 +104,7 @@
       steps.push(at);
       at = at.opens.map((m) => gaps.get(m)).filter((gap) => gap !== undefined).map((gap) => /** @type {Gap} */ (gap)).sort(training.heavier)[0];
     }
-    return make('ol', { class: 'ladder way-up' }, ...steps.map((gap) => make('li', { 'data-movement': tables.ids[gap.movement] }, states.figure(gap.movement), ...nodes(sayNodes(gap.now ? 'aim.step' : 'aim.step_unknown', asked(of, gap))), field(gap.movement))));
+    return make('ol', { class: 'ladder way-up' }, ...steps.map((gap) => make('li', { 'data-movement': tables.ids[gap.movement] }, states.figure(gap.movement), ...nodes(sayNodes(keyOf(of, gap, ['aim.step', 'aim.step_shown', 'aim.step_again', 'aim.step_unknown']), asked(of, gap))), field(gap.movement))));
   };
 
   // ---- a line

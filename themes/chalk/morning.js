@@ -5,18 +5,26 @@
 (() => {
   const { targets, readiness, results, training, history, page } = globalThis.rungbook;
   const { MASS, NO_LOAD } = targets;
-  const { LIMITS } = globalThis.rungbook.health;
+  const { LIMITS } = globalThis.rungbook.health, { LOADED } = training.TRAITS;
   const { words } = globalThis.rungbook;
+  const { mayTest } = training;
 
   const units = () => (page && page.units ? page.units.ofSchool : 'metric');
   const text = (/** @type {Got} */ got) => targets.words(got, units());
 
+  /** Where no gap can be worked on: the one test that the goal waits for. @param {MorningLook} of */
+  const firstTest = ({ c, goal }) => (goal ? c.found.first(c.model.of(goal.leaf)).steps.find(({ got, movement }) => got === null && mayTest(c, movement)) : undefined);
+  /** The strength of a session, what is kept up too. @param {PlannedSession | undefined} session */
+  const hardOf = (session) => (session ? session.lines.filter(({ block }) => block === 'strength' || block === 'kept up').map(({ movement }) => movement) : []);
   /** Everything that is looked at. @param {Model} model @param {Person} person @param {Assessment} found @param {Aside[]} aside @param {number} day @returns {MorningLook} */
   const look = (model, person, found, aside, day) => {
     const c = training.begin(model, person, found, day), isRefused = training.isRefused(person, day);
     const goal = isRefused ? null : training.goalOf(c), gaps = goal ? training.gaps(c, goal) : new Map();
-    const { limiter, all } = isRefused ? { limiter: null, all: [] } : training.candidates(c, goal, gaps);
-    return { c, isRefused, goal, gaps, limiter, instead: all.filter(({ insteadOf }) => insteadOf !== null), aside, histories: history.histories(c, limiter && limiter.movement) };
+    const { limiter } = isRefused ? { limiter: null } : training.candidates(c, goal, gaps);
+    /** @type {MorningLook} */
+    const of = { c, isRefused, goal, gaps, limiter, meanwhile: [], aside, histories: history.histories(c, limiter && limiter.movement) };
+    if (goal && !limiter && !training.isReached(goal) && !firstTest(of)) of.meanwhile = hardOf(training.plan(model, person, found, day).sessions[0]);
+    return of;
   };
 
   // ---- what is new
@@ -60,39 +68,45 @@
     }
     return out.length;
   };
-  const { mayTest } = training;
   /** The first few, and how many more. @param {any[]} all @param {Saying} saying @param {Tables} tables */
   const few = (all, { say, join }, { morning: { named } }) => {
     const shown = all.length === named + 1 ? all.length : named, list = join(all.slice(0, shown), words.say('list.separator'));
     return all.length > shown ? say('morning.more', { list, n: all.length - shown }) : list;
   };
+  /** A test, what it decides, and what was measured of it in the old way. @param {MorningLook} of @param {Saying} saying @param {number} m @param {number} leaf @param {number[]} decides */
+  const test = ({ c, gaps }, saying, m, leaf, decides) => {
+    const { say, name } = saying, { tables, model } = c, old = gaps.has(m) ? training.measuredOtherwise(c, m) : null;
+    const target = targets.words(model.target(leaf), units(), tables.targets[tables.leaves[2 * leaf + 1]][9] === 1);
+    const told = decides.length ? say('morning.test', { movement: name(m), target, list: few(decides.map(name), saying, tables) }) : say('morning.test_goal', { movement: name(m), target });
+    return old ? say('morning.test_again', { test: told, got: training.sidesInWords(old) }) : told;
+  };
+  /** What there is of a gap: what it follows from, left and right where they differ. @param {MorningLook} of @param {Saying} saying @param {number} m */
+  const has = ({ c }, { say, name }, m) => {
+    const got = training.got(c, m), from = training.followsFrom(c, m), sides = training.apart(c, m);
+    if (!got) return '';
+    return from !== null ? say('training.why.counts', { got: text(got), movement: name(from) }) : training.sidesInWords(sides || [got]);
+  };
   /** What is next, in words, and its movement. @param {MorningLook} of @param {Saying} saying @returns {{ told: any, movement: number | null }} */
   const next = (of, saying) => {
-    const { c, goal, limiter, isRefused } = of, { say, name } = saying, { tables, model, found } = c;
-    const target = (/** @type {number} */ leaf) => targets.words(model.target(leaf), units(), tables.targets[tables.leaves[2 * leaf + 1]][9] === 1);
+    const { c, goal, limiter, isRefused } = of, { say, name } = saying, { tables, model } = c;
     const plain = (/** @type {any} */ told) => ({ told, movement: null });
+    /** With what the next session trains all the same. @param {any} told */
+    const meanwhile = (told) => plain(of.meanwhile.length ? say('morning.meanwhile', { next: told, list: saying.join(of.meanwhile.map(name), words.say('list.separator')) }) : told);
     if (isRefused) return plain(say('training.ask', {}));
     if (!goal) return plain(say('training.no_goal', {}));
     if (training.isReached(goal)) return plain(say('morning.reached', {}));
-    const test = (/** @type {number} */ movement, /** @type {number} */ leaf, /** @type {number[]} */ decides) => ({ movement, told: decides.length
-      ? say('morning.test', { movement: name(movement), target: target(leaf), list: few(decides.map(name), saying, tables) }) : say('morning.test_goal', { movement: name(movement), target: target(leaf) }) });
     if (!limiter) {
-      const { steps } = found.first(model.of(goal.leaf)), step = steps.find(({ got, movement }) => got === null && mayTest(c, movement));
-      if (!step) {
-        const gap = [...of.gaps.values()].sort(training.heavier).find(({ movement: m }) => training.isOpen(c, m) && !training.may(c, m));
-        if (!gap) return plain(say('training.nothing', {}));
-        const blocked = say('morning.blocked', { movement: name(gap.movement), why: training.whyOf(c, training.whyNot(c, gap.movement)) });
-        const stands = of.instead.find(({ insteadOf }) => insteadOf === gap.movement);
-        return plain(stands ? say('morning.blocked_instead', { blocked, movement: name(stands.movement) }) : blocked);
-      }
-      const gap = of.gaps.get(step.movement);
-      return test(step.movement, step.leaf, gap ? gap.opens : [model.of(goal.leaf)]);
+      const step = firstTest(of);
+      if (step) return { movement: step.movement, told: test(of, saying, step.movement, step.leaf, (of.gaps.get(step.movement) || { opens: [model.of(goal.leaf)] }).opens) };
+      const gap = [...of.gaps.values()].sort(training.heavier).find(({ movement: m }) => training.isOpen(c, m) && !training.may(c, m));
+      if (gap) return meanwhile(say('morning.blocked', { movement: name(gap.movement), why: training.whyOf(c, training.whyNot(c, gap.movement)) }));
+      const hurts = training.newestPains(c).filter(training.isHolding).map(({ part }) => say(`body.${tables.parts[part].replace('-', '_')}`, {}));
+      return meanwhile(hurts.length ? say('morning.hurts', { parts: saying.join(hurts, words.say('list.separator')) }) : say('training.nothing', {}));
     }
     const { movement, leaf, now, share, opens } = limiter, may = mayTest(c, movement) && !training.isBackLately(c);
-    if (!now && may) return test(movement, leaf, opens);
-    const had = training.got(c, movement), values = { movement: name(movement), target: target(leaf), got: had ? text(had) : '' };
-    const from = training.followsFrom(c, movement);
-    const what = !now ? say(c.minor && c.facts.isByMax(movement) ? 'morning.begin' : 'morning.begin_held', values) : share === readiness.WHOLE && may ? say('morning.show', values) : from === null ? say('morning.work', values) : say('morning.counts', { ...values, from: name(from) });
+    if (!now && may) return { movement, told: test(of, saying, movement, leaf, opens) };
+    const values = { movement: name(movement), target: training.asksInWords(c, leaf), got: has(of, saying, movement) }, isWhole = share === readiness.WHOLE;
+    const what = !now ? say('morning.begin', { ...values, begin: text(training.firstSet(c, movement)) }) : isWhole ? say(may ? 'morning.show' : 'morning.show_later', values) : say(training.followsFrom(c, movement) === null ? 'morning.work' : 'morning.counts', values);
     const months = training.timeOf(c.tables, limiter), held = heldBack(of, movement);
     if (months === null) return { told: what, movement };
     return { movement, told: saying.join([what, held ? say('morning.holds_back', { n: held, months }) : say('morning.goal_itself', { months })], ' ') };
@@ -111,11 +125,11 @@
 
   /** @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const watch = (of, saying) => {
-    const { c, goal, gaps, histories } = of, { say, name } = saying, { model, tables, person, found, day, K } = c;
+    const { c, goal, gaps, histories, limiter } = of, { say, name } = saying, { person, found, day, K } = c;
     const shown = (/** @type {number} */ m, /** @type {Point} */ { amount, load }) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: load ? MASS : NO_LOAD, load, hits: 0, of: 0 });
     const stopping = found.causes.filter(({ kind }) => kind === 'pain');
     const pains = training.newestPains(c).map((pain) => ({ pain, stops: stopping.some(({ entry }) => entry === pain.entry) })).filter(({ pain, stops }) => stops || training.isHolding(pain) || (pain.score > 0 && day - pain.on < K.pain_days))
-      .filter(({ stops }) => !stops).map(({ pain }) => training.painWords(tables, pain, null));
+      .filter(({ stops }) => !stops).map(({ pain }) => held(of, saying, pain));
     const rests = saying.causes(found.causes.filter(({ kind }) => kind !== 'pain'));
     const falls = histories.flatMap(({ movement: m, fallen }) => (fallen ? [say('morning.falls', { movement: name(m), first: shown(m, fallen.last[0]), then: shown(m, fallen.last[1]), best: shown(m, fallen.best), day: results.dayText(fallen.best.on) })] : []));
     const still = histories.filter(({ movement: m, still: of_, fallen }) => of_ && !fallen && (of_.falling || gaps.has(m) || !training.isOwned(c, m))).map(({ movement, still: is }) => {
@@ -127,23 +141,40 @@
     const sides = histories.flatMap(({ movement: m }) => {
       const now = training.now(c, m), { weaker } = training.sides(c, m);
       const one = (/** @type {number} */ amount) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 });
-      return weaker && now && now.left !== null && now.right !== null ? [say('morning.sides_differ', { movement: name(m), left: one(now.left), right: one(now.right) })] : [];
+      // What is next says its sides itself.
+      const isNext = limiter !== null && limiter.movement === m && limiter.now !== null && limiter.share !== readiness.WHOLE;
+      return !isNext && weaker && now && now.left !== null && now.right !== null ? [say('morning.sides_differ', { movement: name(m), left: one(now.left), right: one(now.right) })] : [];
     });
-    const age = results.ageOn(person.born, day), years = age !== null && (age < LIMITS.adult || age >= K.balance_age) ? [say(age >= K.balance_age ? 'morning.age_old' : 'morning.age', { n: age, next: age + 1 })] : [];
+    const years = age(of, saying);
     const last = person.screened && person.screened.until !== null ? Math.min(person.screened.until, person.screened.on + Math.min(person.screened.lasts || LIMITS.clearance, LIMITS.clearance)) : -Infinity;
     const cleared = person.screened && last >= day ? [say('morning.cleared', { who: person.screened.by || words.say('morning.a_clinician'), day: results.dayText(last) })] : [];
     return [...pains, ...years, ...cleared, ...(person.screened ? [] : [say('morning.unanswered', {})]), ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
   };
+  /** A pain, and of 3 to 5 what follows, and when to ask again. @param {MorningLook} of @param {Saying} saying @param {Pain} pain @returns {any} */
+  const held = ({ c }, { say }, pain) => {
+    const told = training.painWords(c.tables, pain, null), { K, day } = c, less = training.takesBack(c, pain);
+    if (!training.isHolding(pain)) return told;
+    return say(less ? 'morning.pain_less' : 'morning.pain_hold', { pain: told, n: LIMITS.pain[0] - 1, day: results.dayText(Math.max(day, pain.on + K.pain_days)) });
+  };
+  /** Old or young, and what follows from it. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
+  const age = ({ c, gaps }, { say }) => {
+    const n = results.ageOn(c.person.born, c.day), values = { n, next: Number(n) + 1 };
+    if (n === null || (n >= LIMITS.adult && n < c.K.balance_age)) return [];
+    if (n >= c.K.balance_age) return [say('morning.age_old', values)];
+    const told = say(n < LIMITS.youth ? 'morning.age_youth' : 'morning.age', values), weight = [...gaps.keys()].some((m) => c.facts.has(m, LOADED));
+    return [weight ? say('morning.age_weight', { age: told }) : told];
+  };
   /** What was trained today or yesterday until nothing was left. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
-  const toFailure = ({ c: { person, day, tables } }, saying) => {
+  const toFailure = ({ c: { person, day, tables, K } }, saying) => {
     const all = person.trained.filter((one) => one.on <= day && day - one.on <= 1 && (one.reserve === 0 || training.isMissed(one))), on = Math.max(...all.map((one) => one.on));
     const movements = [...new Set(all.filter((one) => one.on === on).map(({ movement }) => movement))].sort((a, b) => a - b);
-    return movements.length ? [saying.say('morning.to_failure', { day: results.dayText(on), list: few(movements.map(saying.name), saying, tables) })] : [];
+    return movements.length ? [saying.say('morning.to_failure', { day: results.dayText(on), then: results.dayText(on + K.apart), list: few(movements.map(saying.name), saying, tables) })] : [];
   };
   /** Since the newest logged session, where that is long enough ago for lighter weeks. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const timeOff = ({ c: { person, day, K } }, { say }) => {
     const last = Math.max(...[...person.trained, ...person.sessions].map(({ on }) => on).filter((on) => on <= day));
-    return Number.isFinite(last) && day - last >= K.off[0] ? [say('morning.time_off', { n: day - last })] : [];
+    const keys = ['morning.time_off', 'morning.time_off_longer', 'morning.time_off_long'], reached = K.off.filter((off) => day - last >= off).length;
+    return Number.isFinite(last) && reached ? [say(keys[reached - 1], { n: day - last })] : [];
   };
   /** The newest two days running of each group. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const noDayOff = ({ c }, { say }) => {
@@ -199,6 +230,8 @@
         .filter(([, list]) => list.length).map(([key, list]) => /** @type {[string, any]} */ ([key, join(list, '; ')])),
     ];
   };
+  /** The goal with what waits for the age: with weight it is shown from 18 on. @param {MorningLook} of @param {any} goal @param {Saying} saying */
+  const goalOf = ({ c, goal: of }, goal, { say }) => (of && c.minor && c.facts.has(c.model.of(of.leaf), LOADED) ? say('morning.from_adult', { goal }) : goal);
   /** What is owned, and when the last test was. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const head = ({ c }, { say }) => {
     const { found, model, person, day } = c;
@@ -258,5 +291,5 @@
       ['to_test', first.map(([m, { people, decides }]) => say('morning.decides', { movement: name(m), n: decides, people: who(people) })).concat(waiting.length ? [say('morning.wait', { people: who(waiting) })] : [])]];
   };
 
-  globalThis.rungbook.morning = { look, lines, head, together };
+  globalThis.rungbook.morning = { look, lines, head, goalOf, together };
 })();

@@ -24,7 +24,8 @@
   /** What there is to say of one person: the lines, and how it went. @param {string} name @param {MorningLook} look */
   const verdict = (name, look) => {
     const { training, aim, history, morning } = globalThis.rungbook;
-    const goal = look.goal ? (look.goal.chosen ? [aim.goalName(look.goal)] : sayNodes('morning.nearest', { goal: aim.goalName(look.goal) })) : [say('morning.no_goal')];
+    const called = look.goal ? [morning.goalOf(look, aim.goalName(look.goal), saying)].flat() : [say('morning.no_goal')];
+    const goal = look.goal && !look.goal.chosen ? sayNodes('morning.nearest', { goal: called }) : called;
     const drawn = look.histories.filter(({ points }) => points.length > 1);
     const week = training.lastWeek(look.c.person.sessions, look.c.day);
     return make('section', { class: 'skill-stand' }, make('h3', {}, make('bdi', { text: name })), make('p', {}, ...saying.join([goal, ...morning.head(look, saying)], ' · ')),

@@ -311,7 +311,7 @@
   const ageOn = (born, today) => (born === null ? null : yearOf(today) - born - 1);
 
   /** Somebody of whom nothing is known. @returns {Person} */
-  const nobody = () => ({ bodyWeight: null, tested: [], trained: [], sessions: [], pauses: [], have: null, born: null, goal: null, train: null, screened: null, cleared: [], pains: [], remarks: [] });
+  const nobody = () => ({ bodyWeight: null, tested: [], otherwise: [], trained: [], sessions: [], pauses: [], have: null, born: null, goal: null, train: null, screened: null, cleared: [], pains: [], remarks: [] });
   /** @param {{ until?: string }} entry */
   const lastDay = ({ until }) => (until === undefined ? null : Number(readDay(until)));
   /** The number of a word in a list: null where none is said, -1 where the list has none such. @param {string[]} words @param {string | undefined} word */
@@ -342,8 +342,11 @@
       else if (movement === undefined) keep(say('results.no_such_movement'));
       else if (sides.some((side) => side.measure !== model.target(movement).measure)) keep(say('results.other_measure'));
       else if (on > day) keep(say('results.to_come'));
-      else if (otherwise(movement, entry.on)) keep(say('results.measured_otherwise'));
-      else out.tested.push({ movement, sides, on, until: lastDay(entry), reserve: entry.in_reserve || 0, bodyWeight: entry.bodyweight ? readMass(entry.bodyweight) : null, entry: i });
+      else {
+        const old = otherwise(movement, entry.on);
+        (old ? out.otherwise : out.tested).push({ movement, sides, on, until: lastDay(entry), reserve: entry.in_reserve || 0, bodyWeight: entry.bodyweight ? readMass(entry.bodyweight) : null, entry: i });
+        if (old) keep(say('results.measured_otherwise'));
+      }
     });
     exported.trained.forEach((entry) => {
       const movement = model.numbers.get(entry.movement);

@@ -408,6 +408,21 @@
     return { measure, atMost: false, sets: 1, amount: of.amount, seconds: measure === REPS ? c.facts.seconds(m) : 0, unit: of.load ? targets.MASS : targets.NO_LOAD, load: of.load, hits: 0, of: 0 };
   };
 
+  /** Where nothing is known: the newest result, a side each, of what is measured in another way by now; null where there is none. @param {Trainee} c @param {number} m @returns {Got[] | null} */
+  const measuredOtherwise = (c, m) => {
+    if (now(c, m)) return null;
+    const all = c.person.otherwise.filter(({ movement, on }) => movement === m && on > countsFrom(c, m)).sort((a, b) => a.on - b.on), newest = all[all.length - 1];
+    return newest ? newest.sides : null;
+  };
+  /** Left and right, where they were tested apart, differ, and the lesser of them is what is known. @param {Trainee} c @param {number} m @returns {Got[] | null} */
+  const apart = (c, m) => {
+    const of = now(c, m), is = got(c, m);
+    if (!of || !is || of.left === null || of.right === null || of.left === of.right || (of.amount !== of.left && of.amount !== of.right)) return null;
+    return [{ ...is, amount: of.left }, { ...is, amount: of.right }];
+  };
+  /** What a target's share of body weight comes to; null where it has none, or the weight is not known. @param {Trainee} c @param {Got} target */
+  const comesTo = (c, target) => (target.unit === targets.BODY_WEIGHT ? readiness.mass(target.unit, target.load, c.person.bodyWeight) : null);
+
   /** The movement from which the number of another follows; null where its own results or log say it, or nothing does. @param {Trainee} c @param {number} m @returns {number | null} */
   const followsFrom = (c, m) => {
     const is = now(c, m), alike = (/** @type {Now | null} */ of) => of !== null && is !== null && whole(of) === whole(is);
@@ -421,7 +436,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
   });
 })();

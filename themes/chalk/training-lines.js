@@ -597,22 +597,35 @@
 
   // ---- a line
 
+  /** The amount of a first try, and its load. @param {Trainee} c @param {number} m */
+  const triedSet = (c, m) => {
+    const { K, facts } = c, dose = facts.dose(m), loaded = facts.has(m, LOADED), few = isGuarded(c, m) || isLowering(c, m) || dose.each <= K.try_dose;
+    const amount = isTimed(c, m) ? Math.min(facts.word(m) === 'carry' ? K.try_carry : K.try_s, dose.each) : loaded && c.minor ? K.minor_reps : Math.min(dose.each, few ? K.try_reps_few : K.try_reps);
+    return { amount: Math.max(1, amount), kilos: loaded ? load(c, m) : readiness.mass(dose.unit, dose.load, c.person.bodyWeight) || null };
+  };
+  /** One set of what has no number yet, as it is tried first; of range the seconds that it is held. @param {Trainee} c @param {number} m @returns {Got} */
+  const firstSet = (c, m) => {
+    const { K, facts } = c, measure = facts.measure(m), plain = { atMost: false, sets: 1, seconds: 0, unit: targets.NO_LOAD, load: 0, hits: 0, of: 0 };
+    if (facts.isMobility(m)) return { ...plain, measure: TIME, amount: (isTimed(c, m) ? K.unknown_s : K.range_s) * ONE };
+    const { amount, kilos } = triedSet(c, m);
+    return { ...plain, measure, amount: amount * ONE, seconds: measure === REPS ? facts.seconds(m) : 0, unit: kilos ? targets.MASS : targets.NO_LOAD, load: kilos || 0 };
+  };
+
   /** Sets of what has an amount; null where nothing of it is asked today. @param {Trainee} c @param {Candidate} of @param {number} m @param {Ease} taken @param {{ before: number, tried: boolean, isLimiter: boolean }} at
    * @returns {Amounts | null} */
-  const asked = (c, of, m, taken, { before, tried, isLimiter }) => {
+  const asked = (c, of, m, taken, { before, tried: goesOn, isLimiter }) => {
     const { K, facts } = c, is = now(c, m), dose = facts.dose(m), timed = isTimed(c, m), loaded = facts.has(m, LOADED);
     if (facts.isMobility(m) && (of.rule !== 'show it' || taken.rule)) {
       const amount = !timed ? K.range_s : !is ? K.unknown_s : Math.max(1, Math.min(dose.each, down(whole(is) * K.share)));
+      const old = training.measuredOtherwise(c, m);
       // The line says itself what it works towards.
-      const [why] = is ? told(c, m, of.gap ? 'why.so_far' : 'why.asked') : [because(training.hasAll(c, m) ? 'why.measure' : 'why.measure_not')];
-      return { sets: isLimiter ? K.range_limiter : timed && is ? dose.sets : K.range_sets, amount, load: null, rule: '', why, left: null };
+      const [why] = is ? told(c, m, of.gap ? 'why.so_far' : 'why.asked') : [!training.hasAll(c, m) ? because('why.measure_not') : old ? because('why.measure_again', { sides: old }) : because('why.measure')];
+      return { sets: isLimiter && is ? K.range_limiter : timed && is ? dose.sets : K.range_sets, amount, load: null, rule: '', why, left: null };
     }
     if (!is) {
       if (taken.rule) return null;
-      const few = isGuarded(c, m) || isLowering(c, m) || dose.each <= K.try_dose;
-      const amount = timed ? Math.min(facts.word(m) === 'carry' ? K.try_carry : K.try_s, dose.each) : loaded && c.minor ? K.minor_reps : Math.min(dose.each, few ? K.try_reps_few : K.try_reps);
-      const kilos = loaded ? load(c, m) : readiness.mass(dose.unit, dose.load, c.person.bodyWeight) || null;
-      return { sets: tried ? K.again : K.try_sets, amount: Math.max(1, amount), load: kilos, rule: tried ? 'until it is tested' : 'first try', why: tried ? because('why.until_number') : null,
+      const { amount, kilos } = triedSet(c, m);
+      return { sets: goesOn ? K.again : K.try_sets, amount, load: kilos, rule: goesOn ? 'until it is tested' : 'first try', why: goesOn ? because('why.until_number') : null,
         // Of what is plain nobody knows what a few reps leave: the line says when to stop.
         left: !timed && (isGuarded(c, m) || isLowering(c, m) || facts.word(m) === 'exit') ? K.left : null };
     }
@@ -683,7 +696,7 @@
     if (does.rule === 'first try' || does.rule === 'until it is tested' || ['strict', 'two for two', 'what training shows'].includes(does.rule)) rule = does.rule;
     // What is known of what stands in is said, not that nothing is known of the other.
     const said_ = now(c, m) === null ? by.why : by.why.filter(({ key }) => key !== 'why.nothing_known' && key !== 'why.tried_anew');
-    const why = does.rule === 'until it is tested' ? [] : [...said_];
+    const why = does.rule === 'until it is tested' ? [] : said_.filter(({ key, values }) => !((key === 'why.easy' || key === 'why.easy_kept') && values.movement === m));
     if (does.why) why.push(does.why);
     why.push(...(does.more || []));
     if (taken.rule && taken.why) {
@@ -701,5 +714,5 @@
     return out;
   };
 
-  Object.assign(training, { candidates, line, sides, whyNot, minutes, ease, didLately, setsOf, tooMuchOn });
+  Object.assign(training, { candidates, line, firstSet, sides, whyNot, minutes, ease, didLately, setsOf, tooMuchOn });
 })();

@@ -412,13 +412,15 @@
   const units = () => (globalThis.rungbook.page ? globalThis.rungbook.page.units.ofSchool : 'metric');
   /** A movement with its signal word, as a text names it. @param {Tables} tables @param {number} m */
   const nameOf = (tables, m) => { const mark = tables.marks[tables.mark[m]]; return `${tables.names[m]}${mark ? ` [${mark.signal}]` : ''}`; };
+  /** A result, or left and right. @param {Got[]} sides */
+  const sidesInWords = ([one, other]) => (other ? say('morning.left_right', { left: targets.words(one, units()), right: targets.words(other, units()) }) : targets.words(one, units()));
   /** What a reason speaks of, in words. @param {Trainee} c @param {Reason['values']} values @returns {Record<string, string | number>} */
-  const valuesOf = (c, { movement, part, pattern, group, cls, got, standard, weight, why, ...rest }) => {
+  const valuesOf = (c, { movement, part, pattern, group, cls, got, sides, standard, weight, why, ...rest }) => {
     const { tables, model } = c;
     const what = [movement === undefined ? '' : nameOf(tables, movement), part === undefined ? '' : say(`body.${tables.parts[part].replace(/[ -]/g, '_')}`),
       pattern === undefined ? '' : say(`pattern.${tables.patterns[pattern].replace(/[ -]/g, '_')}`), cls === undefined ? '' : tables.class_names[cls]].find((of) => of !== '') || '';
     return {
-      ...rest, what, movement: what, part: what, pattern: what, group: group === undefined ? '' : say(`training.group.${tables.group_names[group]}`), got: got ? targets.words(got, units()) : '',
+      ...rest, what, movement: what, part: what, pattern: what, group: group === undefined ? '' : say(`training.group.${tables.group_names[group]}`), got: sides ? sidesInWords(sides) : got ? targets.words(got, units()) : '',
       standard: standard === undefined ? '' : targets.words(model.target(standard), units()), weight: weight === undefined ? '' : targets.massInWords(weight, true, units()), why: why ? whyOf(c, why) : '',
     };
   };
@@ -444,6 +446,12 @@
     ...(sessions.length && sessions[0].on === c.day && c.log.some(({ on, did, reserve }) => c.day - on < c.K.apart && reserve === 0 && did.some((set) => set < did[0])) ? [say('training.rest_day')] : []),
   ];
 
+  /** A target in words; a share of body weight as what it comes to, too. @param {Trainee} c @param {number} leaf */
+  const asksInWords = (c, leaf) => {
+    const { tables, model } = c, target = model.target(leaf), mass = training.comesTo(c, target);
+    const words = targets.words(target, units(), tables.targets[tables.leaves[2 * leaf + 1]][9] === 1);
+    return mass === null ? words : say('training.comes_to', { target: words, weight: targets.massInWords(mass, true, units()) });
+  };
   /** About how long a path is, ends that are alike once, below a month in weeks; null where nothing of it is left. @param {Tables} tables @param {Gap} gap */
   const timeOf = ({ training: K }, { low: from, high: to }) => {
     const months = (/** @type {number} */ path) => Math.ceil(path / 2000 / K.weeks_a_month);
@@ -482,5 +490,5 @@
     return { total, monotony, strain: total * monotony };
   };
 
-  Object.assign(training, { lastWeek, timeOf, thenOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, valuesOf, conditions, isRefused, isReached, nameOf });
+  Object.assign(training, { lastWeek, sidesInWords, asksInWords, timeOf, thenOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, valuesOf, conditions, isRefused, isReached, nameOf });
 })();

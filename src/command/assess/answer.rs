@@ -160,7 +160,7 @@ impl Answering<'_> {
             Watch::ToFailure { on, movements } => {
                 json!({ "on": on.to_string(), "movements": self.ids(movements) })
             }
-            Watch::Age(years) => json!({ "years": years }),
+            Watch::Age { years, .. } => json!({ "years": years }),
             Watch::Cleared(last) => {
                 let by = a.person.screened.as_ref().and_then(|s| s.by.as_deref());
                 json!({ "until": last.to_string(), "by": by })

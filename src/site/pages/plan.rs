@@ -79,7 +79,7 @@ impl Making<'_> {
         let say = self.say;
         let toward = say.toward(l, self.training);
         Ok(LineView {
-            block: say.say(&format!("block.{}", l.block.key())),
+            block: say.block(l),
             named: self.named(l.movement)?,
             sets: say.sets(l),
             rest: say.rest(l),
