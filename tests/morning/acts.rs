@@ -382,3 +382,32 @@ fn what_was_never_done_is_not_kept_up() {
     }
     assert!(sore.contains("Kneeling push-up"), "{sore}");
 }
+
+/// With a floor and nothing else, no line needs a stick, a wall or a frame: each says what else will do.
+#[test]
+fn who_has_a_floor_alone_is_asked_for_nothing_else() {
+    let clients = [
+        "born: 1988\nbodyweight: 90 kg\ngoal: balance-on-hands\nscreened: { says: light, on: 2026-11-20 }\ntrain: { a_week: 2, minutes: 30 }\ntested:
+  - { movement: push-up-kneeling, got: 8 reps, on: 2026-11-21 }
+  - { movement: plank, got: 30 s, on: 2026-11-21 }
+",
+        "born: 1985\nbodyweight: 68 kg\ngoal: one-leg-to-the-floor\nscreened: { says: clear, on: 2026-11-20 }\ntrain: { a_week: 2, minutes: 30 }\ntested:
+  - { movement: squat, got: 16 reps, on: 2026-11-22 }
+  - { movement: push-up-kneeling, got: 12 reps, on: 2026-11-22 }
+",
+    ];
+    let mut seen = 0;
+    for (client, have) in clients.iter().flat_map(|c| [(c, "[]"), (c, "[mat]")]) {
+        let told = dose(&format!("have: {have}\n{client}"));
+        for sentence in told.split(['.', '\n', ';']) {
+            let words = ["wall", "stick", "frame", "rail", "chair", "table", "bar "];
+            if words.iter().any(|word| sentence.contains(word)) {
+                let names_another = sentence.contains(" or ") || sentence.contains(" if there is one");
+                assert!(names_another, "{have}: {sentence}");
+                seen += 1;
+            }
+        }
+        says(&told, &["Warm-up: "]);
+    }
+    assert!(seen > 3, "{seen}");
+}
