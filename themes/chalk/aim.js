@@ -62,7 +62,7 @@
     const there = old ? say('training.why.measure_again', { got: training.sidesInWords(old) }) : !got ? say('training.unknown') : from !== null ? nodes(sayNodes('training.why.counts', { got: states.shown(got), movement: named(tables, from) }))
       : sides ? nodes(sayNodes('morning.left_right', { left: states.shown(sides[0]), right: states.shown(sides[1]) })) : states.shown(got);
     const mass = training.comesTo(trainee, model.target(leaf)), asks = states.target(leaf);
-    return { movement: named(tables, movement), got: there, target: mass === null ? asks : nodes(sayNodes('training.comes_to', { target: asks, weight: targets.massInWords(mass, true, page.units.ofSchool) })) };
+    return { movement: named(tables, movement), got: there, target: mass === null ? asks : nodes(sayNodes('training.comes_to', { target: asks, weight: targets.massInWords(Math.abs(mass), mass >= 0, page.units.ofSchool) })) };
   };
   /** Which of some sentences a gap asks for: what is known, what has to be shown once, what was measured in the old way, nothing. @param {Training} of @param {Gap} gap
    * @param {[string, string, string, string]} keys */

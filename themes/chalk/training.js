@@ -450,7 +450,7 @@
   const asksInWords = (c, leaf) => {
     const { tables, model } = c, target = model.target(leaf), mass = training.comesTo(c, target);
     const words = targets.words(target, units(), tables.targets[tables.leaves[2 * leaf + 1]][9] === 1);
-    return mass === null ? words : say('training.comes_to', { target: words, weight: targets.massInWords(mass, true, units()) });
+    return mass === null ? words : say('training.comes_to', { target: words, weight: targets.massInWords(Math.abs(mass), mass >= 0, units()) });
   };
   /** About how long a path is, ends that are alike once, below a month in weeks; null where nothing of it is left. @param {Tables} tables @param {Gap} gap */
   const timeOf = ({ training: K }, { low: from, high: to }) => {
