@@ -155,19 +155,11 @@ impl<'a> Say<'a> {
             Reason::TwoOver => plain("two_over"),
             Reason::FellShort => plain("fell_short"),
             Reason::SoFar(got) => with("so_far", &[("got", (&self.got(&got)).into())]),
-            Reason::Asked(ix, got) => {
-                let standard = self.roster.of(ix).of.standard().say(self.units, self.words);
-                let got = self.got(&got);
-                with(
-                    "asked",
-                    &[("got", (&got).into()), ("standard", (&standard).into())],
-                )
-            }
-            Reason::Measure => plain("measure"),
-            Reason::MeasureAgain(old) => {
-                with("measure_again", &[("got", (&self.sides(&old)).into())])
-            }
-            Reason::MeasureNot => plain("measure_not"),
+            Reason::Asked(..)
+            | Reason::SoFar(_)
+            | Reason::Measure
+            | Reason::MeasureAgain(_)
+            | Reason::MeasureNot => self.measured(reason),
             Reason::UntilNumber => plain("until_number"),
             Reason::Before => plain("before"),
             Reason::DaysOff(n) => with("days_off", &[("n", Value::Whole(n.into()))]),
@@ -179,6 +171,25 @@ impl<'a> Say<'a> {
                 &[("part", self.part(part).into()), ("score", score.into())],
             ),
             Reason::AfterPause(n) => with("after_pause", &[("n", Value::Whole(n.into()))]),
+        }
+    }
+
+    /// What is there of a stretch, or how it comes by a number.
+    fn measured(&self, reason: &Reason) -> String {
+        let got = |got: &Got| self.got(got);
+        match reason {
+            Reason::Asked(ix, is) => {
+                let standard = self.roster.of(*ix).of.standard().say(self.units, self.words);
+                let is = got(is);
+                let values = [("got", (&is).into()), ("standard", (&standard).into())];
+                self.fill("why.asked", &values)
+            }
+            Reason::SoFar(is) => self.fill("why.so_far", &[("got", (&got(is)).into())]),
+            Reason::MeasureAgain(old) => {
+                self.fill("why.measure_again", &[("got", (&self.sides(old)).into())])
+            }
+            Reason::Measure => self.say("why.measure"),
+            _ => self.say("why.measure_not"),
         }
     }
 

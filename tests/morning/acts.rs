@@ -246,7 +246,7 @@ fn what_was_measured_the_old_way_is_asked_for_again() {
         &dose(&new),
         &[
             "Kneeling wrist extension [caution], 60°; 75° is asked",
-            "[range: now 60°]",
+            "[range: 60° so far]",
         ],
     );
     assert_eq!(

@@ -136,8 +136,11 @@ fn the_page_says_the_same_of_a_person() {
     let roster = Roster::new(&proof.curriculum, &proof.resolved.stages);
     let telling = Telling::new(&roster, today());
     let mut counts = std::collections::BTreeMap::<&str, usize>::new();
-    for seed in 0..CASES {
-        let results = client(&mut Throw::new(seed), &proof);
+    let mut kinds = std::collections::BTreeSet::new();
+    // Random ones, and those of the sessions' tests: young, sore, spared, back from time off.
+    let random = (0..CASES).map(|seed| client(&mut Throw::new(seed), &proof));
+    let known = super::coach::cases(&proof).into_iter().map(|c| c.results);
+    for (seed, results) in random.chain(known).enumerate() {
         let person = person(&proof, &results);
         let readiness = assess(&proof.curriculum, &proof.resolved.stages, &person, today());
         let verdict = verdict(&roster, &person, &readiness, None, &[], None, today());
@@ -154,6 +157,7 @@ fn the_page_says_the_same_of_a_person() {
             .watch
             .iter()
             .any(|w| matches!(w, rungbook::morning::Watch::Rests(_)));
+        kinds.insert(next_of(&verdict.next));
         let labels = ["ask", "next", "new", "watch", "aside"];
         let lines: std::collections::BTreeMap<_, _> =
             telling.lines(&verdict, &person).into_iter().collect();
@@ -167,6 +171,9 @@ fn the_page_says_the_same_of_a_person() {
     }
     println!("{counts:?}");
     assert!(labels_of(&counts) >= 3, "{counts:?}");
+    for next in ["hurts", "blocked", "begins", "test", "work"] {
+        assert!(kinds.contains(next), "{next}: {kinds:?}");
+    }
     assert!(
         counts["falls itself"] > 1 && counts["falls below"] > 1,
         "{counts:?}"
@@ -229,6 +236,18 @@ fn the_page_says_the_same_of_a_class() {
     }
     println!("{lines} lines, {groups} groups");
     assert!(lines > 150 && groups > 2, "{lines} {groups}");
+}
+
+fn next_of(next: &rungbook::morning::Next) -> &'static str {
+    use rungbook::morning::Next;
+    match next {
+        Next::Hurts(_) => "hurts",
+        Next::Blocked(..) => "blocked",
+        Next::Begin(_) => "begins",
+        Next::Test { .. } => "test",
+        Next::Work => "work",
+        _ => "other",
+    }
 }
 
 fn falls_itself(verdict: &rungbook::morning::Verdict, ix: MovementIx) -> bool {
