@@ -154,7 +154,6 @@ impl<'a> Say<'a> {
             Reason::InFull => plain("in_full"),
             Reason::TwoOver => plain("two_over"),
             Reason::FellShort => plain("fell_short"),
-            Reason::SoFar(got) => with("so_far", &[("got", (&self.got(&got)).into())]),
             Reason::Asked(..)
             | Reason::SoFar(_)
             | Reason::Measure
@@ -179,7 +178,12 @@ impl<'a> Say<'a> {
         let got = |got: &Got| self.got(got);
         match reason {
             Reason::Asked(ix, is) => {
-                let standard = self.roster.of(*ix).of.standard().say(self.units, self.words);
+                let standard = self
+                    .roster
+                    .of(*ix)
+                    .of
+                    .standard()
+                    .say(self.units, self.words);
                 let is = got(is);
                 let values = [("got", (&is).into()), ("standard", (&standard).into())];
                 self.fill("why.asked", &values)

@@ -400,11 +400,15 @@ fn who_has_a_floor_alone_is_asked_for_nothing_else() {
     for (client, have) in clients.iter().flat_map(|c| [(c, "[]"), (c, "[mat]")]) {
         let told = dose(&format!("have: {have}\n{client}"));
         // What is left out for want of equipment is named.
-        let asked: Vec<&str> = told.lines().filter(|l| !l.starts_with("  Left out")).collect();
+        let asked: Vec<&str> = told
+            .lines()
+            .filter(|l| !l.starts_with("  Left out"))
+            .collect();
         for sentence in asked.join("\n").split(['.', '\n', ';']) {
             let words = ["wall", "stick", "frame", "rail", "chair", "table", "bar "];
             if words.iter().any(|word| sentence.contains(word)) {
-                let names_another = sentence.contains(" or ") || sentence.contains(" if there is one");
+                let names_another =
+                    sentence.contains(" or ") || sentence.contains(" if there is one");
                 assert!(names_another, "{have}: {sentence}");
                 seen += 1;
             }
