@@ -419,8 +419,8 @@
         if (isNew && (['core', 'legs'].includes(tables.group_names[tables.groups[pattern]]) || !all().some((of) => isHard(of) && facts.group(of.movement) === tables.groups[pattern]))) tryOne(plain, because('why.whole_body'));
       }
     }
-    // A stand on one leg too.
-    if (pool.rests && !all().some(({ movement }) => facts.has(movement, UPRIGHT))) {
+    // Where nothing that is known has a line, a stand on one leg too.
+    if (pool.rests && !all().some((of) => facts.has(of.movement, UPRIGHT) || (isHard(of) && of.rule !== 'first try'))) {
       const [m] = c.model.order.filter((one) => facts.has(one, UPRIGHT) && may(c, one) && !training.isTooNew(c, one)).sort(lower(c));
       if (m !== undefined) pool.add(m, null, 'kept up', { why: [because('why.whole_body')] });
     }

@@ -120,11 +120,12 @@ impl Pool<'_, '_> {
         }
     }
 
-    /// The lowest upright balance that may be tried, where none has a line.
+    /// The lowest upright balance that may be tried, where none has a line and nothing else that is known has one.
     fn stand_on_one_leg(&mut self) {
         let t = self.trainee;
         let upright = |ix: MovementIx| t.roster.of(ix).upright_balance();
-        if self.all.iter().any(|c| upright(c.movement)) {
+        let known = |c: &Candidate| c.block.is_hard() && c.rule != Rule::FirstTry;
+        if self.all.iter().any(|c| known(c) || upright(c.movement)) {
             return;
         }
         let fine = |ix: &MovementIx| upright(*ix) && t.may(*ix) && !t.is_too_new(*ix);
