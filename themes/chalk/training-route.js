@@ -75,23 +75,35 @@
     const words = Math.ceil(count / 32), whole = () => new Uint32Array(words).fill(0xffffffff);
     /** @type {Uint32Array[]} */
     const sets = of.chain.map(whole);
+    const full = whole();
     /** @param {Tree} tree @returns {Uint32Array} */
     const without = (tree) => {
-      if (tree.leaf >= 0) return isReached[of.at(tree.leaf)] ? sets[of.at(tree.leaf)] : whole();
-      // Fewer than k parts do without a candidate: counted for all bits at once.
-      const enough = Array.from({ length: tree.k + 1 }, (_, i) => new Uint32Array(words).fill(i ? 0 : 0xffffffff));
-      for (const part of tree.parts) {
-        const lacks = without(part);
-        for (let k = tree.k; k > 0; k -= 1) for (let w = 0; w < words; w += 1) enough[k][w] |= enough[k - 1][w] & ~lacks[w];
+      if (tree.leaf >= 0) return isReached[of.at(tree.leaf)] ? sets[of.at(tree.leaf)] : full;
+      const { parts, k } = tree;
+      if (k === 0) return new Uint32Array(words);
+      // All of them: what any of them cannot do without. Any of them: what none can do without.
+      if (parts.length > 0 && (k === parts.length || k === 1)) {
+        const out = Uint32Array.from(without(parts[0]));
+        for (let p = 1; p < parts.length; p += 1) {
+          const more = without(parts[p]);
+          if (k === 1) for (let w = 0; w < words; w += 1) out[w] &= more[w];
+          else for (let w = 0; w < words; w += 1) out[w] |= more[w];
+        }
+        return out;
       }
-      return enough[tree.k].map((word) => ~word);
+      // Fewer than k parts do without a candidate: counted for all bits at once.
+      const enough = Array.from({ length: k + 1 }, (_, i) => new Uint32Array(words).fill(i ? 0 : 0xffffffff));
+      for (const part of parts) {
+        const lacks = without(part);
+        for (let n = k; n > 0; n -= 1) for (let w = 0; w < words; w += 1) enough[n][w] |= enough[n - 1][w] & ~lacks[w];
+      }
+      return enough[k].map((word) => ~word);
     };
     const order = of.fromGround.filter((i) => isReached[i]);
     for (let changed = true; changed;) {
       changed = false;
       for (const i of order) {
-        // A copy: a need that is one demand gives that demand's own bits.
-        const set = Uint32Array.from(without(of.needs[i]));
+        const bits = without(of.needs[i]), set = of.needs[i].leaf >= 0 ? Uint32Array.from(bits) : bits;
         if (i >= first && i < first + count) set[(i - first) >> 5] |= 1 << ((i - first) & 31);
         if (set.some((word, w) => word !== sets[i][w])) {
           sets[i] = set;
@@ -166,16 +178,18 @@
     const all = large ? null : essential(0);
     kept[top] = all ? all(top) : blocks.flatMap((first) => essential(first)(top));
     const without = (/** @type {number} */ i) => (kept[i] || (kept[i] = all ? all(i) : [i]));
-    /** Whether a sorted set has a member. @param {Uint32Array} set @param {number} i */
-    const has = (set, i) => {
+    /** Where a member of a sorted set stands, or would. @param {Uint32Array} set @param {number} i */
+    const placeIn = (set, i) => {
       let low = 0, high = set.length;
       while (low < high) {
         const middle = (low + high) >> 1;
         if (set[middle] < i) low = middle + 1;
         else high = middle;
       }
-      return set[low] === i;
+      return low;
     };
+    /** @param {Uint32Array} set @param {number} i */
+    const has = (set, i) => set[placeIn(set, i)] === i;
     /** Only what comes new is looked at. @param {Grown} from @param {number[]} option @returns {Grown} */
     const grown = ({ cost, set, from, key }, option) => {
       const more = [...new Set(option.flatMap(without))].filter((i) => !has(set, i)).sort((a, b) => a - b);
@@ -204,12 +218,13 @@
     const inside = new Uint8Array(n);
     /** The ways on from a set; null when it is a whole route already. @param {Grown} node */
     const options = (node) => {
-      const { set } = node, isIn = (/** @type {number} */ l) => inside[at(l)] === 1;
+      const { set } = node, isIn = (/** @type {number} */ l) => has(set, at(l));
+      let first = placeIn(set, node.from);
+      while (first < set.length && holds(needs[set[first]], isIn)) first += 1;
+      node.from = first < set.length ? set[first] : Infinity;
+      if (first < set.length) return ways(needs[set[first]], isIn);
       inside.fill(0);
       set.forEach((i) => { inside[i] = 1; });
-      const lacking = set.find((i) => i >= node.from && !holds(needs[i], isIn));
-      node.from = lacking === undefined ? Infinity : lacking;
-      if (lacking !== undefined) return ways(needs[lacking], isIn);
       const derived = of.reached((i) => inside[i] === 1);
       if (derived[top]) return null;
       // The set only supports itself in a circle: bring in something from outside it.
