@@ -141,19 +141,28 @@ impl Material<'_> {
         let kinds = [Kind::Test, Kind::TestInFirst];
         let place = &self.kept.pieces[ix.at()].test;
         self.scoped(ix, within, (place, kinds), |within| {
-            let movement = self.curriculum.movement(ix);
-            let row = TestRow {
-                id: movement.id().as_str(),
-                link: self.links.of(ix),
-                figure: view::figure_of(self, ix),
-                standard: self.words(&movement.standard()),
-                each_side: movement.each_side(),
-                test: view::test(self.say(), movement),
-                needs: self.needs(ix)?,
-                opens: &self.opens(ix, within)?,
-            };
-            self.part("ui.test", "r", &row)
+            self.test_with(ix, &self.opens(ix, within)?)
         })
+    }
+
+    /// The same without what its number opens, which is long where no skill bounds it.
+    pub(super) fn test_alone(&self, ix: MovementIx) -> Result<Cow<'_, str>, ThemeError> {
+        self.test_with(ix, "").map(Cow::Owned)
+    }
+
+    fn test_with(&self, ix: MovementIx, opens: &str) -> Result<String, ThemeError> {
+        let movement = self.curriculum.movement(ix);
+        let row = TestRow {
+            id: movement.id().as_str(),
+            link: self.links.of(ix),
+            figure: view::figure_of(self, ix),
+            standard: self.words(&movement.standard()),
+            each_side: movement.each_side(),
+            test: view::test(self.say(), movement),
+            needs: self.needs(ix)?,
+            opens,
+        };
+        self.part("ui.test", "r", &row)
     }
 
     /// The same as a row of the table for paper.

@@ -71,13 +71,16 @@ fn groups<'p, 'm>(
     Ok(groups)
 }
 
-/// The tests for the screen; `within` narrows what a number opens.
+/// The tests for the screen, with what a number opens within a skill.
 fn on_screen<'p>(
     site: &'p Material<'_>,
     movements: &[MovementIx],
     within: Option<SkillIx>,
 ) -> Result<Vec<Group<'p>>, ThemeError> {
-    groups(site, movements, |ix| site.test(ix, within))
+    groups(site, movements, |ix| match within {
+        Some(_) => site.test(ix, within),
+        None => site.test_alone(ix),
+    })
 }
 
 /// The tests for paper.
