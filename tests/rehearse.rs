@@ -353,11 +353,7 @@ fn a_read_only_folder_is_enough() {
     command.arg(env!("CARGO_BIN_EXE_rungbook"));
     let rehearsal = Rehearsal::start_by(command, &from);
     assert!(rehearsal.get("/dead-hang.html").starts_with("HTTP/1.1 200"));
-    assert!(
-        rehearsal
-            .get("/theme/layout.css")
-            .starts_with("HTTP/1.1 200")
-    );
+    assert!(rehearsal.get("/theme/look.css").starts_with("HTTP/1.1 200"));
     drop(rehearsal);
     assert_eq!(listed(), before);
 }
@@ -386,7 +382,7 @@ fn other_sites_read_nothing() {
         "/rehearse.js",
         "/rehearse-news",
         "/files.json",
-        "/theme/layout.css",
+        "/theme/look.css",
     ];
     for site in ["cross-site", "same-site"] {
         for path in paths {
@@ -413,7 +409,7 @@ fn other_sites_read_nothing() {
         );
     }
     for site in ["same-origin", "none"] {
-        for path in ["/dead-hang.html", &script, "/theme/layout.css"] {
+        for path in ["/dead-hang.html", &script, "/theme/look.css"] {
             let answer = ask(
                 path,
                 &format!(

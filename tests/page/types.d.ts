@@ -873,6 +873,7 @@ interface Rungbook {
     gotOf: (line: Line) => Got;
     inWords: (line: Line) => string;
     whyOf: (c: Trainee, of: Reason) => string;
+    wordsOf: (of: Reason) => string;
     valuesOf: (c: Trainee, values: Reason['values']) => Record<string, string | number>;
     conditions: (of: Training) => string[];
     isRefused: (person: Person, day: number) => boolean;

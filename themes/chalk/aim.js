@@ -122,8 +122,12 @@
   /** Rest, and what is left. @param {Line} line */
   const restWords = ({ rest, left }) => [rest % MINUTE ? say('training.rest_s', { n: rest }) : say('training.rest_min', { n: rest / MINUTE }),
     ...(left === null ? [] : [say(left >= tables.training.reserve ? 'training.reserve_most' : 'training.reserve', { n: left })])].join(say('list.separator'));
-  /** A reason with its movement's mark. @param {Training} of @param {Reason} reason @returns {(Node | string)[]} */
-  const reason = ({ trainee }, { key, values }) => nodes(sayNodes(`training.${key}`, { ...training.valuesOf(trainee, values), ...(values.movement === undefined ? {} : { movement: named(tables, values.movement), what: named(tables, values.movement) }) }));
+  /** A reason with its movement's mark. @param {Training} of @param {Reason} because @returns {(Node | string)[]} */
+  const reason = ({ trainee }, because) => {
+    /** @type {Record<string, PagePart>} */
+    const it = because.values.movement === undefined ? {} : { movement: named(tables, because.values.movement), what: named(tables, because.values.movement) };
+    return nodes(sayNodes(training.wordsOf(because), { ...training.valuesOf(trainee, because.values), ...it }));
+  };
   /** The rule of a line, which leads to what it says, and why. @param {Training} of @param {Line} line @returns {(Node | string)[]} */
   const why = (of, line) => {
     const key = tables.rules[line.rule], link = make('a', { href: `about-the-numbers.html#rule-${key.replace(/_/g, '-')}`, text: say(`training.rule.${key}`) });

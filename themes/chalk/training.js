@@ -424,8 +424,13 @@
       standard: standard === undefined ? '' : targets.words(model.target(standard), units()), weight: weight === undefined ? '' : targets.massInWords(weight, true, units()), why: why ? whyOf(c, why) : '',
     };
   };
-  /** @param {Trainee} c @param {Reason} of @returns {string} */
-  const whyOf = (c, { key, values }) => say(`training.${key}`, valuesOf(c, values));
+  /** Why a line stands as it does, or why a movement has none. @param {Trainee} c @param {Reason} of @returns {string} */
+  const whyOf = (c, { key, values }) => {
+    const [kind, which] = key.split('.'), of = valuesOf(c, values);
+    return kind === 'left' ? say(`training.left.${which}`, of) : say(`training.why.${which}`, of);
+  };
+  /** Where the words of a reason stand. @param {Reason} of */
+  const wordsOf = ({ key }) => `training.${key}`;
 
   /** What follows a line. @param {Tables} tables @param {Line} line */
   const thenOf = ({ training: K }, { then, unit }) => say(`training.then.${then}`, { n: K.try_back[unit === 's' ? 1 : 0] });
@@ -490,5 +495,5 @@
     return { total, monotony, strain: total * monotony };
   };
 
-  Object.assign(training, { lastWeek, sidesInWords, asksInWords, timeOf, thenOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, valuesOf, conditions, isRefused, isReached, nameOf });
+  Object.assign(training, { lastWeek, sidesInWords, asksInWords, timeOf, thenOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, wordsOf, valuesOf, conditions, isRefused, isReached, nameOf });
 })();

@@ -1,5 +1,6 @@
 //! A theme: templates and assets. `chalk` is built into the program; a folder `themes/<name>` overrides it file by file.
 
+mod bundle;
 pub mod compact;
 pub mod guard;
 pub mod paper;
@@ -142,11 +143,15 @@ impl Theme {
                     let text = saying::template(path, &String::from_utf8_lossy(bytes), words)?;
                     templates.push((path.clone(), text));
                 }
+                false if bundle::is_part(path) => {}
                 false => {
                     let bytes = saying::asset(path, bytes.clone(), words, &files)?;
                     assets.insert(path.clone(), bytes);
                 }
             }
+        }
+        for (name, parts) in bundle::all() {
+            assets.insert(name.into(), saying::bundle(parts, words, &files)?);
         }
         tera.add_raw_templates(templates).map_err(|e| ThemeError {
             message: "the theme's templates cannot be read".into(),
@@ -184,11 +189,11 @@ impl Theme {
         self.assets.keys().map(String::as_str)
     }
 
-    /// An asset; the style sheet with the tokens takes the school's accent.
+    /// An asset; the style sheet that has the tokens takes the school's accent.
     pub(in crate::site) fn asset(&self, path: &str, school: &School) -> Vec<u8> {
         let bytes = self.assets.get(path).cloned().unwrap_or_default();
-        match (&school.accent, path) {
-            (Some(accent), "tokens.css") => String::from_utf8_lossy(&bytes)
+        match &school.accent {
+            Some(accent) if path.ends_with(".css") => String::from_utf8_lossy(&bytes)
                 .replace("--accent: #b4472b", &format!("--accent: {accent}"))
                 .replace("--accent:#b4472b", &format!("--accent:{accent}"))
                 .into_bytes(),

@@ -1,7 +1,7 @@
 //! The words of the interface in a theme: put into templates and style sheets once, when the theme is loaded; filled by
 //! functions where they have placeholders; handed to each script, those that it says and no others. The numbers that results are judged by reach the scripts here too.
 
-use super::ThemeError;
+use super::{ThemeError, bundle};
 use crate::results::LIMITS;
 use crate::source::suggest::did_you_mean;
 use crate::words::escape::escape;
@@ -42,35 +42,80 @@ pub fn asset(
         return Ok(bytes);
     };
     if path.ends_with(".css") {
-        let placed = placed(path, text, words, Form::Css)?;
-        // The heads of printed pages have no logical side.
-        return Ok(match words.is_right_to_left() {
-            true => placed.replace("@top-left", "@top-right").into_bytes(),
-            false => placed.into_bytes(),
-        });
+        return sheet(path, text, words).map(String::into_bytes);
     }
     if !path.ends_with(".js") {
         return Ok(bytes);
     }
-    let mut keys = keys_of_script(path, text, words)?;
-    for other in scripts_before(text) {
-        let known = others
-            .get(other)
-            .map(|bytes| String::from_utf8_lossy(bytes));
-        for key in keys_of_script(other, &known.unwrap_or_default(), words)? {
-            keys.remove(&key);
+    let head = head(&[(path, text)], words, others)?;
+    Ok(format!("{head}{text}").into_bytes())
+}
+
+/// Files that are published as one: style sheets, or scripts with what any of them says before the first.
+///
+/// # Errors
+/// As [`template`].
+pub fn bundle(
+    parts: &[&str],
+    words: &Words,
+    files: &BTreeMap<String, Vec<u8>>,
+) -> Result<Vec<u8>, ThemeError> {
+    let text_of = |path: &str| {
+        let bytes = files.get(path).map(Vec::as_slice).unwrap_or_default();
+        String::from_utf8_lossy(bytes).into_owned()
+    };
+    let texts: Vec<(&str, String)> = parts.iter().map(|path| (*path, text_of(path))).collect();
+    if parts.iter().all(|path| path.ends_with(".css")) {
+        let sheets = texts.iter().map(|(path, text)| sheet(path, text, words));
+        return Ok(sheets.collect::<Result<String, ThemeError>>()?.into_bytes());
+    }
+    let scripts: Vec<(&str, &str)> = texts.iter().map(|(p, text)| (*p, text.as_str())).collect();
+    let head = head(&scripts, words, files)?;
+    let code = bundle::joined(scripts.iter().map(|(_, text)| *text));
+    Ok(format!("{head}{code}").into_bytes())
+}
+
+/// A style sheet with its words in place.
+fn sheet(path: &str, text: &str, words: &Words) -> Result<String, ThemeError> {
+    let placed = placed(path, text, words, Form::Css)?;
+    // The heads of printed pages have no logical side.
+    Ok(match words.is_right_to_left() {
+        true => placed.replace("@top-left", "@top-right"),
+        false => placed,
+    })
+}
+
+/// What stands before scripts: the numbers that results are judged by, where one asks for them, and what they say.
+fn head(
+    scripts: &[(&str, &str)],
+    words: &Words,
+    others: &BTreeMap<String, Vec<u8>>,
+) -> Result<String, ThemeError> {
+    let mut keys = BTreeSet::new();
+    for (path, text) in scripts {
+        let mut own = keys_of_script(path, text, words)?;
+        for other in scripts_before(text) {
+            let known = others
+                .get(other)
+                .map(|bytes| String::from_utf8_lossy(bytes));
+            for key in keys_of_script(other, &known.unwrap_or_default(), words)? {
+                own.remove(&key);
+            }
         }
+        keys.extend(own);
     }
     let mut head = String::new();
-    if text.contains(LIMITS_OF_SCRIPT) {
+    if scripts
+        .iter()
+        .any(|(_, text)| text.contains(LIMITS_OF_SCRIPT))
+    {
         head.push_str(&format!("{LIMITS_OF_SCRIPT} = {};\n", json!(LIMITS)));
     }
     if !keys.is_empty() {
         let said = said(keys.iter().map(String::as_str), words);
         head.push_str(&format!("{ASSIGN}{said});\n"));
     }
-    head.push_str(text);
-    Ok(head.into_bytes())
+    Ok(head)
 }
 
 /// Entries as the page's script reads them.
