@@ -7,7 +7,7 @@ use super::facts::Group;
 use super::line::{Line, Unit};
 use super::reason::{Left, Rule};
 use super::session::{Draft, Laying, Week, rests_its_group};
-use crate::curriculum::words::BodyPart;
+use crate::curriculum::words::{BodyPart, Pattern};
 use crate::curriculum::{Day, MovementIx};
 
 impl Laying<'_, '_> {
@@ -45,6 +45,9 @@ impl Laying<'_, '_> {
         {
             return Some(Left::Sore(part));
         }
+        if let Some(need) = self.begins_anew_below(c) {
+            return Some(Left::WaitsFor(need));
+        }
         let breath = |l: &Line| {
             let straight = self.trainee.roster.of(l.movement).straight;
             let long = l.unit == Unit::Seconds && l.amount > K.long_hold.into();
@@ -68,6 +71,24 @@ impl Laying<'_, '_> {
             }
             _ => None,
         }
+    }
+
+    /// What a way out needs and is tried anew after long off: the way out comes when that number is in. Common practice, no source.
+    fn begins_anew_below(&self, c: &Candidate) -> Option<MovementIx> {
+        let (t, roster) = (self.trainee, self.trainee.roster);
+        let of = roster.of(c.movement);
+        if of.pattern() != Pattern::Exit {
+            return None;
+        }
+        let anew = |ix: &MovementIx| {
+            let mut all = self.candidates.all.iter();
+            roster
+                .find(*ix)
+                .is_some_and(|f| t.long_off(f.pattern()).is_some())
+                && all.any(|c| c.movement == *ix && c.rule == Rule::FirstTry)
+        };
+        let needs = of.of.needs().leaves();
+        needs.into_iter().map(|leaf| leaf.movement).find(anew)
     }
 
     /// A part that hurts and is stressed too much for that by a line, or heavily by what it is easier than.

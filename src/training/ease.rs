@@ -58,7 +58,8 @@ impl Trainee<'_> {
             }
         }
         for pain in self.newest_pains() {
-            if !facts.stresses(pain.part) || !holds(pain) {
+            let rests = self.is_left_of(ix, pain);
+            if !rests && !(holds(pain) && facts.stresses(pain.part)) {
                 continue;
             }
             let lightly = facts.stresses_lightly(pain.part);
@@ -66,7 +67,7 @@ impl Trainee<'_> {
                 continue;
             }
             let next = is_worse(pain);
-            let worse = !lightly && takes_back(pain);
+            let worse = rests || !lightly && takes_back(pain);
             ease.hold = true;
             ease.sore = true;
             ease.worse |= worse;
@@ -94,12 +95,28 @@ impl Trainee<'_> {
         ease
     }
 
-    /// By the log of the pattern, since it was last forgotten: the newest gap of two weeks or more still has its say for a week or
+    /// While a part rests: what bears on it lightly, and what is easier than something known that bears on it, is at most what a pain of
+    /// 4 or 5 leaves. More pain never gets more. Common practice, no source.
+    fn is_left_of(&self, ix: MovementIx, pain: &Pain) -> bool {
+        let facts = self.roster.of(ix);
+        let known =
+            |up: &MovementIx| self.roster.of(*up).bears_on(pain.part) && self.now(*up).is_some();
+        self.stops(pain)
+            && !facts.mobility()
+            && (facts.stresses(pain.part)
+                || facts.counted && self.roster.above(ix).iter().any(known))
+    }
+
+    /// By the log of the pattern, of what is known without one by the whole log, since it was last forgotten: the newest gap of two weeks or more still has its say for a week or
     /// two after it ended.
     fn after_time_off(&self, ix: MovementIx, on: Day, first: Day) -> Ease {
         let facts = self.roster.of(ix);
         let foot = self.long_off(facts.pattern());
         let mut days = self.days_of(facts.pattern());
+        if days.is_empty() && self.now(ix).is_some() {
+            days = self.log.iter().map(|t| t.of.on).collect();
+            days.dedup();
+        }
         days.retain(|day| foot.is_none_or(|foot| *day > foot));
         let ends = days.iter().copied().skip(1);
         let ends = ends.chain([self.today.max(first)]);

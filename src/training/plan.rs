@@ -161,7 +161,9 @@ fn conditions(trainee: &Trainee<'_>, gaps: &[Gap], first: Option<Day>) -> Vec<Co
     if trainee.spares_breath {
         out.push(Condition::Breathe);
     }
-    if trainee.newest_pains().iter().any(|p| holds(p)) {
+    // Where a part rests its own line says until when.
+    let lower = |p: &&Pain| holds(p) && !trainee.stops(p);
+    if trainee.newest_pains().iter().any(lower) {
         out.push(Condition::Lower);
     }
     if trainee.has_sign {

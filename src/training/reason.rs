@@ -212,6 +212,8 @@ pub enum Left {
     Sore(BodyPart),
     /// Its number is known, and it bears on a part that hurts.
     Spared(BodyPart),
+    /// A way out whose needs begin anew: until the number of this is in.
+    WaitsFor(MovementIx),
     /// With the arms overhead, for a shoulder that hurts.
     Overhead(BodyPart),
     /// Its number is known, and another of its group has the line.

@@ -232,6 +232,9 @@ impl<'a> Say<'a> {
             }
             Left::Heavy => plain("heavy"),
             Left::Waits => plain("waits"),
+            Left::WaitsFor(ix) => {
+                self.fill("left.waits_for", &[("movement", (&self.named(ix)).into())])
+            }
             Left::ShowTurns => plain("show_turns"),
             Left::TryTurns => plain("try_turns"),
             Left::Turns => plain("turns"),

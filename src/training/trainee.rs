@@ -17,7 +17,15 @@ use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 /// Where the arm's nerves run from the neck on.
-const ARM: [BodyPart; 3] = [BodyPart::Shoulder, BodyPart::Elbow, BodyPart::Wrist];
+const ARM: [BodyPart; 4] = [
+    BodyPart::Neck,
+    BodyPart::Shoulder,
+    BodyPart::Elbow,
+    BodyPart::Wrist,
+];
+
+/// Where the leg's nerves run from the lower back on.
+const LEG: [BodyPart; 2] = [BodyPart::LowerBack, BodyPart::Hamstring];
 
 /// A logged session of a movement, its load in kilograms.
 #[derive(Clone, Copy, Debug)]
@@ -255,16 +263,19 @@ impl<'a> Trainee<'a> {
             && self.is_at_hand(ix)
     }
 
-    /// A numb part on the way of the arm's nerves, where a movement is a stretch of the arm: that pulls on them, wherever the
-    /// numbness begins. Common practice, no source.
+    /// A numb part that no clinician has seen, where a movement stretches along the nerves of an arm or a leg: that pulls on them up
+    /// to the neck, wherever the numbness begins. With a numb neck or arm also what has the arms overhead and bears on them. Common
+    /// practice, no source.
     fn pulled_nerve(&self, ix: MovementIx) -> Option<BodyPart> {
         let facts = self.roster.of(ix);
+        let on = |parts: &[BodyPart]| parts.iter().any(|part| facts.stresses(*part));
+        let stretch = facts.mobility() && (on(&ARM) || on(&LEG));
+        let overhead = Book::shipped(Shipped::Overhead);
+        let lifted = on(&ARM) && facts.of.cautions().contains(&overhead);
         let numb = |p: &&crate::results::Pain| {
-            (p.part == BodyPart::Neck || ARM.contains(&p.part)) && p.signs.contains(&PainSign::Numb)
+            p.signs.contains(&PainSign::Numb) && (stretch || lifted && ARM.contains(&p.part))
         };
-        let arm = facts.mobility() && ARM.iter().any(|part| facts.stresses(*part));
-        let mut pains = self.newest_pains().into_iter().filter(|_| arm);
-        pains.find(numb).map(|p| p.part)
+        self.newest_pains().into_iter().find(numb).map(|p| p.part)
     }
 
     /// Unknown, and not to be tried first today: it stresses a part that hurts, is with weight after two weeks off, or where care is asked for it is harder than

@@ -16,7 +16,8 @@ PUSH, PULL = ("vertical push", "horizontal push"), ("vertical pull", "horizontal
 LEGS = ("squat", "hinge", "carry")
 GROUPS = {**{p: "push" for p in PUSH}, **{p: "pull" for p in PULL}, **{p: "legs" for p in LEGS}, "core": "core"}
 ORDER = ("vertical pull", "vertical push", "horizontal pull", "horizontal push", *LEGS, "core")
-ARM = ("shoulder", "elbow", "wrist")  # where its nerves run from the neck on
+ARM = ("neck", "shoulder", "elbow", "wrist")  # where its nerves run from the neck on
+LEG = ("lower-back", "hamstring")  # and those of a leg
 HEAVY_HOW = {"loaded", "straight-arm", "lowering"}
 HEAVY = {"lowering", "loaded", "straight-arm", "shoulder-extension", "neck-load"}
 UNITS = {"reps": "reps", "time": "s", "length": "cm", "angle": "deg", "done": "done"}
@@ -552,9 +553,11 @@ class Client:
         return (self.is_open(id) or self.was_done(id)) and fine
 
     def pulls_on_numb(self, m):
-        """Whether it is a stretch of the arm while the arm or the neck is numb."""
-        numb = any("numb" in pains[-1].signs for part, pains in self.pains.items() if part in ("neck", *ARM))
-        return numb and m.mobility and any(part in ARM for part in m.parts)
+        """Whether it stretches along the nerves of an arm or a leg while anything is numb, or has the arms up while the neck or an arm is."""
+        numb = {part for part, pains in self.pains.items() if "numb" in pains[-1].signs}
+        if m.mobility and any(part in (*ARM, *LEG) for part in m.parts):
+            return bool(numb)
+        return bool(numb & set(ARM)) and "overhead" in m.classes and any(part in ARM for part in m.parts)
 
     # ------------------------------------------------------------ what is not tried first
 

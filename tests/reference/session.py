@@ -530,13 +530,16 @@ class Coach:
         for part, last in client.eased.items():
             if m.bears_on(part) and (on - last).days <= PAIN_DAYS:
                 found = found._replace(rule="pain")
-        for part in sorted(m.parts & set(client.pains)):
+        for part in sorted(client.pains):
             pain = client.pains[part][-1]
-            if client.holds(pain):
+            known_above = m.counted and any(self.c[up].bears_on(part) and client.now(up) for up in self.c.above[id])
+            left = client.stops(part, pain) and not m.mobility  # at most what 4 or 5 of 10 would leave
+            rests = left and (part in m.parts or known_above)
+            if rests or client.holds(pain) and part in m.parts:
                 lightly = not m.bears_on(part)
                 if lightly and client.now(id) is None:
                     continue
-                worse = not lightly and client.takes_back(pain)
+                worse = rests or not lightly and client.takes_back(pain)
                 found = found.with_more(worse, worse, "pain")._replace(sore=True, worse=found.worse or worse)
         for what, last in client.ended:
             week = ((on - last).days - 1) // WEEK + 1
@@ -547,7 +550,9 @@ class Coach:
     def after_time_off(self, m, on, first_session):
         client = self.client
         foot = client.forgotten(m.pattern)
-        days = sorted({s.on for s in client.log if self.c[s.movement].pattern == m.pattern and s.on > foot})
+        own = [s for s in client.log if self.c[s.movement].pattern == m.pattern]
+        log = own if own or client.now(m.id) is None else client.log
+        days = sorted({s.on for s in log if s.on > foot})
         pairs = list(zip(days, [*days[1:], max(client.today, first_session)]))
         for before, after in reversed(pairs):
             off = (after - before).days

@@ -22,6 +22,7 @@ from fractions import Fraction
 
 from client import DAY, LAPSED, NEVER, ORDER, Client, Curriculum, floor
 from gaps import WHOLE, find_gaps, find_goal
+from readiness import leaves
 from session import Coach
 
 WEEKS, DAYS = 4, 7
@@ -370,12 +371,20 @@ class Laying:
             return True
         if line.sore and (client.is_too_much(line.movement, self.on) or client.heavy_below(line.movement, line.candidate.movement)):
             return True
+        if self.begins_anew_below(self.c[line.candidate.movement]):
+            return True
         breath = lambda o: o.candidate.block in ("strength", "kept up") and (self.c[o.movement].straight or o.unit == "s" and o.amount > LONG_HOLD)
         if self.p.client.spares_breath and breath(line) and sum(map(breath, self.lines)) >= BREATH_LINES:
             return True
         if line.rule == "show it" and (self.week.lighter or self.shows >= SHOWN or tried):
             return True
         return line.rule == "first try" and (self.week.lighter or self.firsts + self.to_try(line) >= self.most_firsts)
+
+    def begins_anew_below(self, m):
+        """Whether a way out needs what is tried anew after long off."""
+        tried = {x.movement for x in self.coach.candidates if x.rule == "first try"}
+        anew = lambda i: i in tried and self.p.client.forgotten(self.c[i].pattern) != NEVER
+        return m.pattern == "exit" and any(anew(leaf.movement) for leaf in leaves(m.needs))
 
     def to_try(self, line):
         """First tries kept free for groups of which nothing is known and that have no line yet today."""
@@ -500,7 +509,8 @@ def answer(case):
     conditions += int(client.age is not None and client.age < SECOND_TEN)
     conditions += int(client.age is not None and client.age >= 65)  # a wall or a rail beside them
     conditions += int(client.spares_breath)
-    conditions += int(bool(client.sore_parts())) + int(client.has_sign)
+    goes_up = any(not client.stops(part, client.pains[part][-1]) for part in client.sore_parts())  # what rests says so itself
+    conditions += int(goes_up) + int(client.has_sign)
     conditions += int(bool(sessions) and sessions[0]["on"] == str(today) and client.to_failure())
     conditions += int(client.minor and any(client.c[i].loaded for i in gaps))
     return {

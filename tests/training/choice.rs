@@ -85,6 +85,26 @@ impl Case<'_> {
                     m.id().as_str().contains("split-squat") || m.id().as_str() == "step-up"
                 });
                 self.some(&first, "rows standing", &|l| is(l, "row-upright"));
+                self.at_most_as_at_four(&first);
+            }
+            "61-away-thirty-tested" => {
+                self.some(&first, "the row is halved", &|l| {
+                    l.says("rule") == "time off"
+                        && l.pattern() == "horizontal pull"
+                        && l.number("sets") == 2.0
+                        && l.number("amount") <= 6.0
+                });
+            }
+            "63-off-eighty-rings" => {
+                self.some(&first, "the support", &|l| is(l, "bar-support-hold"));
+                self.never("the way out", &|m| m.id().as_str() == "ring-step-down");
+                let out = self.sessions()[0]["left_out"].to_string();
+                assert!(out.contains("begins anew"), "{}: {out}", self.name);
+            }
+            "62-fifteen-back-three" => {
+                self.at_most_as_at_four(&first);
+                let said = self.answer["conditions"].to_string();
+                assert!(!said.contains("newer entry of 2"), "{}: {said}", self.name);
             }
             "52-neck-numb" => {
                 self.never("on the neck", &|m| m.stresses_part(BodyPart::Neck));
@@ -94,6 +114,9 @@ impl Case<'_> {
                 self.never("a stretch of the arm", &|m| {
                     let arm = [BodyPart::Shoulder, BodyPart::Elbow, BodyPart::Wrist];
                     m.pattern().word() == "mobility" && arm.iter().any(|p| m.stresses_part(*p))
+                });
+                self.never("a straight leg or the arms overhead", &|m| {
+                    ["active-leg-raise", "dead-bug"].contains(&m.id().as_str())
                 });
                 self.trains(&["squat"]);
             }
@@ -210,6 +233,15 @@ impl Case<'_> {
                 "{}: {session:#}",
                 self.name
             );
+        }
+    }
+
+    /// What is left while a part rests: two sets, and of pushes and rows no more than where it hurts 4 of 10.
+    fn at_most_as_at_four(&self, first: &[Line<'_>]) {
+        let horizontal = |l: &&Line<'_>| l.pattern().starts_with("horizontal");
+        for line in first.iter().filter(horizontal) {
+            let asked = (line.number("sets"), line.number("amount"));
+            assert!(asked.0 <= 2.0 && asked.1 <= 9.0, "{}: {asked:?}", self.name);
         }
     }
 

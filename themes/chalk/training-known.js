@@ -8,8 +8,8 @@
   const { TRUE, UNKNOWN, UNTESTED, GUARDED, LOWERING, WHOLE } = readiness;
   const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128;
   const NEVER = -Infinity;
-  /** Where the arm's nerves run from the neck on. */
-  const ARM = ['shoulder', 'elbow', 'wrist'];
+  /** Where the nerves of an arm run from the neck on, and those of a leg from the lower back on. */
+  const ARM = ['neck', 'shoulder', 'elbow', 'wrist'], LEG = ['lower-back', 'hamstring'];
 
   // ---- the movements
 
@@ -127,12 +127,12 @@
   };
   /** Open, owned or done before, resting in no way, and its equipment at hand. @param {Trainee} c @param {number} m */
   const may = (c, m) => c.found.reached[m] === 1 && (isOpen(c, m) || wasDone(c, m)) && pulledNerve(c, m) < 0 && isAtHand(c, m);
-  /** A numb part on the way of the arm's nerves, where a movement is a stretch of the arm: that pulls on them, wherever the numbness
-   * begins; -1 where there is none. @param {Trainee} c @param {number} m */
+  /** A numb part that no clinician has seen, where a movement stretches along the nerves of an arm or a leg: that pulls on them up to the
+   * neck, wherever the numbness begins. With a numb neck or arm also what has the arms overhead and bears on them; -1 where there is none. @param {Trainee} c @param {number} m */
   const pulledNerve = (c, m) => {
-    const { parts, stresses } = c.tables;
-    if (!c.facts.isMobility(m) || !parts.some((word, part) => ARM.includes(word) && ((stresses[m] >> part) & 1) === 1)) return -1;
-    const pain = newestPains(c).find(({ part, signs }) => signs.includes('numb') && ['neck', ...ARM].includes(parts[part]));
+    const { parts, stresses, cautions, classes } = c.tables, on = (/** @type {string[]} */ of) => parts.some((word, part) => of.includes(word) && ((stresses[m] >> part) & 1) === 1);
+    const stretch = c.facts.isMobility(m) && on([...ARM, ...LEG]), lifted = on(ARM) && cautions[m].includes(classes.indexOf('overhead'));
+    const pain = newestPains(c).find(({ part, signs }) => signs.includes('numb') && (stretch || (lifted && ARM.includes(parts[part]))));
     return pain ? pain.part : -1;
   };
 

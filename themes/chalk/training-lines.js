@@ -448,13 +448,18 @@
 
   // ---- what is taken back
 
+  /** While a part rests: what bears on it lightly, and what is easier than something known that bears on it, is at most what a pain of 4
+   * or 5 leaves. @param {Trainee} c @param {number} m @param {Pain} pain */
+  const isLeftOf = (c, m, pain) => !c.facts.isMobility(m) && readiness.isPausing(c.model, c.person, pain, c.day) && (((c.tables.stresses[m] >> pain.part) & 1) === 1
+    || (c.facts.isCounted(m) && [...training.above(c, m)].some((up) => training.bearsOn(c, up, pain.part) && now(c, up) !== null)));
+
   /** @param {Trainee} c @param {number} m @param {number} on @param {number} first the plan's first day @returns {Ease} */
   const ease = (c, m, on, first) => {
     const { K, tables, facts } = c, pattern = tables.pattern[m];
     /** @type {Ease} */
     const out = { light: false, easier: false, hold: false, sore: false, worse: false, rule: null, why: null };
     if (!facts.isMobility(m) && facts.word(m) !== 'exit') {
-      const since = foot(c, pattern), days = [...new Set((c.daysOf.get(pattern) || []).map((of) => of.on))].filter((day) => day > since);
+      const own = c.daysOf.get(pattern) || [], since = foot(c, pattern), days = [...new Set((own.length || now(c, m) === null ? own : c.log).map((of) => of.on))].filter((day) => day > since);
       const ends = [...days.slice(1), Math.max(c.day, first)];
       for (let i = days.length - 1; i >= 0; i -= 1) {
         const off = ends[i] - days[i];
@@ -470,10 +475,11 @@
     }
     for (const pain of training.newestPains(c)) {
       const { part, score, nextMorning } = pain;
-      if (!((tables.stresses[m] >> part) & 1) || !training.isHolding(pain)) continue;
+      const rests = isLeftOf(c, m, pain);
+      if (!rests && !(training.isHolding(pain) && ((tables.stresses[m] >> part) & 1) === 1)) continue;
       const lightly = !training.bearsOn(c, m, part);
       if (lightly && now(c, m) === null) continue;
-      const next = nextMorning !== null && nextMorning > score, worse = !lightly && training.takesBack(c, pain);
+      const next = nextMorning !== null && nextMorning > score, worse = rests || (!lightly && training.takesBack(c, pain));
       Object.assign(out, { hold: true, sore: true, worse: out.worse || worse, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(worse && next ? 'why.pain_worse' : worse ? 'why.pain_less' : 'why.pain_hold', { part, score }) });
     }
     for (const { spares, until } of training.ended(c)) {

@@ -225,6 +225,10 @@
     return because('left.turns');
   };
 
+  /** What a way out needs and is tried anew after long off: the way out comes when that number is in. @param {Trainee} c @param {Work} work @param {number} m */
+  const beginsAnewBelow = (c, { all }, m) => (c.facts.word(m) !== 'exit' ? undefined : readiness.leavesOf(c.tables.needs[m]).map(c.model.of)
+    .find((low) => training.foot(c, c.tables.pattern[low]) !== training.NEVER && all.some(({ movement, rule }) => movement === low && rule === 'first try')));
+
   /** Why a line does not stand today: a reason, '' where nothing is said of it, null where it may.
    * @param {Trainee} c @param {Work} work @param {Planned} week @param {Entry} at @returns {Reason | '' | null} */
   const barred = (c, work, week, { on, line, lines, state }) => {
@@ -238,6 +242,8 @@
     if (overhead >= 0) return { key: 'left.overhead', values: { part: overhead } };
     const itself = line.sore ? training.tooMuchOn(c, m, on) : -1, sore = line.sore && itself < 0 ? training.heavyBelow(c, m, of.movement) : itself;
     if (sore >= 0) return { key: 'left.sore', values: { part: sore } };
+    const need = beginsAnewBelow(c, work, of.movement);
+    if (need !== undefined) return { key: 'left.waits_for', values: { movement: need } };
     const isBreath = (/** @type {Line} */ one) => isHard(one.block) && (facts.has(one.movement, STRAIGHT) || (one.unit === 's' && one.amount > K.long_hold));
     if (training.sparesBreath(c) && isBreath(line) && lines.filter(isBreath).length >= K.breath_lines) return { key: 'left.breath', values: {} };
     if (rule === 'show it' && work.tried.has(of.movement)) return { key: 'left.waits', values: {} };
@@ -446,7 +452,7 @@
     ...(c.age !== null && c.age >= c.K.balance_age ? [say('training.wall_near')] : []),
     ...(c.minor && [...gaps.keys()].some((m) => c.facts.has(m, LOADED)) ? [say('training.sixes')] : []),
     ...(training.sparesBreath(c) ? [say('training.breathe_through')] : []),
-    ...(training.newestPains(c).some(training.isHolding) ? [say('training.until_lower', { n: globalThis.rungbook.health.LIMITS.pain[0] - 1 })] : []),
+    ...(training.newestPains(c).some((pain) => training.isHolding(pain) && !readiness.isPausing(c.model, c.person, pain, c.day)) ? [say('training.until_lower', { n: globalThis.rungbook.health.LIMITS.pain[0] - 1 })] : []),
     ...(training.hasSign(c) ? [say('training.until_seen')] : []),
     ...(sessions.length && sessions[0].on === c.day && c.log.some(({ on, did, reserve }) => c.day - on < c.K.apart && reserve === 0 && did.some((set) => set < did[0])) ? [say('training.rest_day')] : []),
   ];
