@@ -107,13 +107,14 @@ impl Trainee<'_> {
                 || facts.counted && self.roster.above(ix).iter().any(known))
     }
 
-    /// By the log of the pattern, of what is known without one by the whole log, since it was last forgotten: the newest gap of two weeks or more still has its say for a week or
-    /// two after it ended.
+    /// By the log of the pattern, of what is known without one by the whole log (then no rung down), since it was last forgotten: the
+    /// newest gap of two weeks or more still has its say for a week or two after it ended.
     fn after_time_off(&self, ix: MovementIx, on: Day, first: Day) -> Ease {
         let facts = self.roster.of(ix);
         let foot = self.long_off(facts.pattern());
         let mut days = self.days_of(facts.pattern());
-        if days.is_empty() && self.now(ix).is_some() {
+        let tested = days.is_empty() && self.now(ix).is_some();
+        if tested {
             days = self.log.iter().map(|t| t.of.on).collect();
             days.dedup();
         }
@@ -135,7 +136,7 @@ impl Trainee<'_> {
         }
         Ease {
             light: true,
-            easier: longer || facts.lowering(),
+            easier: longer && !tested || facts.lowering(),
             hold: true,
             by: Some((Rule::TimeOff, Reason::DaysOff(off))),
             ..Ease::default()

@@ -551,7 +551,8 @@ class Coach:
         client = self.client
         foot = client.forgotten(m.pattern)
         own = [s for s in client.log if self.c[s.movement].pattern == m.pattern]
-        log = own if own or client.now(m.id) is None else client.log
+        tested = not own and client.now(m.id) is not None
+        log = client.log if tested else own
         days = sorted({s.on for s in log if s.on > foot})
         pairs = list(zip(days, [*days[1:], max(client.today, first_session)]))
         for before, after in reversed(pairs):
@@ -560,7 +561,7 @@ class Coach:
                 weeks = 2 if off >= OFF_LONGER else 1
                 if on >= after + weeks * WEEK * DAY:
                     return Ease()
-                return Ease(True, off >= OFF_LONGER or m.lowering, "time off")
+                return Ease(True, off >= OFF_LONGER and not tested or m.lowering, "time off")
         return Ease()
 
     # ------------------------------------------------------------ how much

@@ -459,13 +459,13 @@
     /** @type {Ease} */
     const out = { light: false, easier: false, hold: false, sore: false, worse: false, rule: null, why: null };
     if (!facts.isMobility(m) && facts.word(m) !== 'exit') {
-      const own = c.daysOf.get(pattern) || [], since = foot(c, pattern), days = [...new Set((own.length || now(c, m) === null ? own : c.log).map((of) => of.on))].filter((day) => day > since);
+      const own = c.daysOf.get(pattern) || [], tested = own.length === 0 && now(c, m) !== null, since = foot(c, pattern), days = [...new Set((tested ? c.log : own).map((of) => of.on))].filter((day) => day > since);
       const ends = [...days.slice(1), Math.max(c.day, first)];
       for (let i = days.length - 1; i >= 0; i -= 1) {
         const off = ends[i] - days[i];
         if (off < K.off[0]) continue;
         const long = off >= K.off[1];
-        if (on - ends[i] < K.off_for[long ? 1 : 0]) Object.assign(out, { light: true, easier: long || isLowering(c, m), hold: true, rule: 'time off', why: because('why.days_off', { n: off }) });
+        if (on - ends[i] < K.off_for[long ? 1 : 0]) Object.assign(out, { light: true, easier: (long && !tested) || isLowering(c, m), hold: true, rule: 'time off', why: because('why.days_off', { n: off }) });
         break;
       }
     }
