@@ -59,7 +59,7 @@ impl Trainee<'_> {
         }
         for pain in self.newest_pains() {
             let rests = self.is_left_of(ix, pain);
-            if !rests && !(holds(pain) && facts.stresses(pain.part)) {
+            if !(rests || holds(pain) && facts.stresses(pain.part)) {
                 continue;
             }
             let lightly = facts.stresses_lightly(pain.part);
