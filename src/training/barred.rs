@@ -43,7 +43,7 @@ impl Laying<'_, '_> {
         if line.sore
             && let Some(part) = self.too_much(line.movement, c.movement, draft.on)
         {
-            return Some(Left::Sore(part));
+            return Some(self.trainee.left_for(line.movement, part));
         }
         if let Some(need) = self.begins_anew_below(c) {
             return Some(Left::WaitsFor(need));

@@ -296,7 +296,16 @@ impl<'a> Trainee<'a> {
 
     /// Why something is not tried first.
     pub(super) fn why_not_new(&self, ix: MovementIx) -> Left {
-        self.sore_part(ix).map_or(Left::Careful, Left::Sore)
+        let sore = self.sore_part(ix);
+        sore.map_or(Left::Careful, |part| self.left_for(ix, part))
+    }
+
+    /// For a part that hurts: what has a number is left alone, what has none would be new.
+    pub(super) fn left_for(&self, ix: MovementIx, part: BodyPart) -> Left {
+        match self.now(ix) {
+            Some(_) => Left::Spared(part),
+            None => Left::Sore(part),
+        }
     }
 
     /// The highest rung of a pattern that is known or was done; where there is none, the lowest that may be trained.

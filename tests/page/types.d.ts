@@ -836,6 +836,7 @@ interface Rungbook {
     didLately: (c: Trainee, m: number) => Logged | null;
     setsOf: (c: Trainee, of: Logged) => number;
     tooMuchOn: (c: Trainee, m: number, day: number) => number;
+    leftFor: (c: Trainee, m: number, part: number) => Reason;
     may: (c: Trainee, m: number) => boolean;
     isMissed: (of: Trained) => boolean;
     now: (c: Trainee, m: number) => Now | null;

@@ -145,6 +145,22 @@ impl Case<'_> {
             }
             "57-back-four" => {
                 self.all(&first, "no hinge", &|l| l.pattern() != "hinge");
+                for session in self.sessions() {
+                    let left = session["left_out"].as_array().into_iter().flatten();
+                    for of in left.filter(|of| of["movement"] == "hip-hinge") {
+                        let why = of["why"].as_str().unwrap_or_default();
+                        assert!(
+                            why.starts_with("left alone while it hurts"),
+                            "{}: {why}",
+                            self.name
+                        );
+                    }
+                }
+                assert!(
+                    self.left_out("hip-hinge"),
+                    "{}: the hinge is named",
+                    self.name
+                );
                 self.some(&first, "a light plank", &|l| {
                     is(l, "plank") && l.says("rule") == "pain" && l.number("amount") < 40.0
                 });

@@ -312,12 +312,14 @@
       if (up !== undefined) pool.add(up, gap, 'harder', { why: measured(c, m, 'why.easy') });
     } else built(c, pool, gap, anew);
   };
+  /** For a part that hurts: what has a number is left alone, what has none would be new. @param {Trainee} c @param {number} m @param {number} part @returns {Reason} */
+  const leftFor = (c, m, part) => because(now(c, m) ? 'left.spared' : 'left.sore', { part });
   /** What is not to be tried first: what is known below it, else nothing. @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Map<number, Gap>} gaps */
   const easedIn = (c, pool, gap, gaps) => {
     const m = gap.movement, part = training.sorePart(c, m), low = c.facts.group(m) >= 0 && !c.facts.isPractice(m) ? builder(c, m, true) : undefined;
     // What is a gap itself has a line of its own.
     if (low !== undefined && !gaps.has(low)) pool.add(low, gap, 'care first', { why: [because('why.waits', { movement: m })] });
-    else pool.lost.push({ movement: m, why: part >= 0 ? because('left.sore', { part }) : because('left.careful') });
+    else pool.lost.push({ movement: m, why: part >= 0 ? leftFor(c, m, part) : because('left.careful') });
   };
   /** A gap that is too hard for sets. @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {boolean} anew */
   const built = (c, pool, gap, anew) => {
@@ -720,5 +722,5 @@
     return out;
   };
 
-  Object.assign(training, { candidates, line, firstSet, sides, whyNot, minutes, ease, didLately, setsOf, tooMuchOn });
+  Object.assign(training, { candidates, line, firstSet, sides, whyNot, minutes, ease, didLately, setsOf, tooMuchOn, leftFor });
 })();

@@ -241,7 +241,7 @@
     const overhead = line.sore ? training.overheadOn(c, m) : -1;
     if (overhead >= 0) return { key: 'left.overhead', values: { part: overhead } };
     const itself = line.sore ? training.tooMuchOn(c, m, on) : -1, sore = line.sore && itself < 0 ? training.heavyBelow(c, m, of.movement) : itself;
-    if (sore >= 0) return { key: 'left.sore', values: { part: sore } };
+    if (sore >= 0) return training.leftFor(c, m, sore);
     const need = beginsAnewBelow(c, work, of.movement);
     if (need !== undefined) return { key: 'left.waits_for', values: { movement: need } };
     const isBreath = (/** @type {Line} */ one) => isHard(one.block) && (facts.has(one.movement, STRAIGHT) || (one.unit === 's' && one.amount > K.long_hold));
