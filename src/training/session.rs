@@ -161,8 +161,8 @@ impl<'t, 'a> Laying<'t, 'a> {
         if !self.few && draft.ruled(Rule::FirstTry) > known {
             draft = lay(draft.most_range, known);
         }
-        // A day of nothing but range, or of one line, is left to its neighbours. Common practice, no source.
-        let is_thin = draft.lines.len() < 2 || draft.count(Block::Range) == draft.lines.len();
+        // A day of nothing but range and plain practice, or of one line, is left to its neighbours. Common practice, no source.
+        let is_thin = draft.lines.len() < 2 || !draft.lines.iter().any(|l| self.is_training(l));
         if is_thin && self.has_full {
             draft.lines.clear();
             draft.sets.clear();
@@ -174,6 +174,12 @@ impl<'t, 'a> Laying<'t, 'a> {
             draft.left.extend(absent);
         }
         self.close(week, draft, warm_up)
+    }
+
+    /// What makes a day a training day.
+    fn is_training(&self, line: &Line) -> bool {
+        let facts = self.trainee.roster.of(line.movement);
+        rests_its_group(&self.candidates.all[line.of], line, facts.turnover) || facts.guarded()
     }
 
     /// How many of pulling, pushing and legs have no line for want of time; `only` those that were not trained in six days.

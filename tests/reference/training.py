@@ -192,7 +192,7 @@ class Planner:
         known = sum(line.candidate.block != "range" and line.rule not in ("first try", "until it is tested") for line in best.lines)
         if not self.few and best.firsts > max(1, known):
             best = laid(best.most_range, max(1, known))
-        thin = len(best.lines) < 2 or all(line.candidate.block == "range" for line in best.lines)
+        thin = len(best.lines) < 2 or not any(best.as_strength(line) or self.c[line.movement].guarded for line in best.lines)
         if thin and self.has_full:
             best.lines, best.sets = [], {}
         self.has_full |= not thin

@@ -91,6 +91,9 @@ impl Case<'_> {
                     let lines = session["lines"].as_array().map_or(&[][..], Vec::as_slice);
                     let only_range = lines.iter().all(|l| l["block"] == "range");
                     assert!(lines.len() > 1 && !only_range, "{}: {session:#}", self.name);
+                    let hard =
+                        |l: &serde_json::Value| l["block"] == "strength" || l["block"] == "kept up";
+                    assert!(lines.iter().any(hard), "{}: {session:#}", self.name);
                 }
             }
             other => panic!("{other}: nothing is demanded of it"),

@@ -165,8 +165,9 @@
     // Not more first tries than lines of a known amount, where enough are known.
     const known = Math.max(1, draft.lines.filter(({ block, rule }) => block !== 'range' && rule !== 'first try' && rule !== 'until it is tested').length);
     if (!work.few && draft.state.firsts > known) draft = lay(draft.state.mostRange, known);
-    // A day of nothing but range, or of one line, is left to its neighbours.
-    const isThin = draft.lines.length < 2 || draft.lines.every(({ block }) => block === 'range');
+    // A day of nothing but range and plain practice, or of one line, is left to its neighbours.
+    const isTraining = (/** @type {Line} */ { block, movement: m, candidate: { single } }) => isHard(block) || single || facts.has(m, TURNOVER) || facts.has(m, LOADED) || facts.has(m, INVERTED);
+    const isThin = draft.lines.length < 2 || !draft.lines.some(isTraining);
     if (isThin && work.hasFull) {
       draft.lines.length = 0;
       draft.state.sets.clear();
