@@ -26,8 +26,8 @@ pub struct Amounts {
 /// What the log since the newest test says of moving on.
 enum Last<'t, 'a> {
     Silent,
-    /// In full; whether a step is earned.
-    Full(&'t Logged<'a>, bool),
+    /// In full; how many alike, with as much left, end with it.
+    Full(&'t Logged<'a>, u32),
     Missed(&'t Logged<'a>),
 }
 
@@ -57,7 +57,6 @@ impl<'a> Trainee<'a> {
         if !last.full() {
             return Last::Silent;
         }
-        let count = if facts.strict { K.three } else { K.two } as usize;
         let good = |t: &Logged<'_>| {
             let over = match facts.strict {
                 true => t.of.in_reserve.unwrap_or(0) >= K.left,
@@ -68,8 +67,8 @@ impl<'a> Trainee<'a> {
             };
             t.full() && over && t.first() == last.first() && t.mass == last.mass
         };
-        let earned = log.len() >= count && log[log.len() - count..].iter().all(|t| good(t));
-        Last::Full(last, earned)
+        let alike = log.iter().rev().take_while(|t| good(t)).count();
+        Last::Full(last, alike as u32)
     }
 
     /// The newest session of the last two weeks of a movement, or of a harder member of its family.
@@ -94,12 +93,11 @@ impl<'a> Trainee<'a> {
             .map(|at| &self.log[at])
     }
 
-    /// The steps that a plan shows for a line that stood so often in its earlier full weeks.
+    /// The steps that a plan shows for a line that stood so often alike, by the log and in the plan's earlier full weeks.
     fn planned(&self, facts: &Facts<'_>, times: u32, ease: &Ease) -> i64 {
-        let every = if facts.strict { K.three } else { K.two };
         match ease.hold {
             true => 0,
-            false => i64::from(K.planned.min(times / every)),
+            false => i64::from(K.planned.min(times / every(facts))),
         }
     }
 
@@ -120,10 +118,13 @@ impl<'a> Trainee<'a> {
         let (least, mut sets) = (self.reps_loaded(facts), i64::from(facts.dose.sets()));
         let (mut reps, mut mass) = (least, self.load(ix));
         let (mut rule, mut why, mut theirs) = (None, self.why_load(ix, mass), None);
+        let mut times = times;
         match self.last(ix, None) {
-            Last::Full(last, earned) if last.first() >= least * ONE => {
+            Last::Full(last, alike) if last.first() >= least * ONE => {
+                let earned = alike >= every(facts);
                 why = Reason::LoadHeld(last.mass);
                 if mass <= last.mass {
+                    times += if earned { 0 } else { alike };
                     (mass, reps) = (
                         last.mass,
                         (last.first() / ONE).min(K.reps.into()).max(least),
@@ -157,7 +158,7 @@ impl<'a> Trainee<'a> {
             (mass, sets) = (mass.min(last.mass), sets.min(last.sets()));
         }
         let planned = (mass + plate * self.planned(facts, times, ease)).part(1.0);
-        let bound = self.bound(ix, reps);
+        let bound = self.bound_of_steps(ix, reps);
         let bounded = bound.map_or(planned, |bound| planned.min(bound));
         let share = if ease.light { K.light } else { 1.0 };
         // What was lifted need not be of whole plates.
@@ -183,9 +184,14 @@ impl<'a> Trainee<'a> {
         let mut amount = start;
         let (mut rule, mut why) = (None, self.known(ix, Reason::Best));
         let step = if hold { i64::from(K.step_s) } else { 1 };
+        let mut times = times;
         match self.last(ix, Some(now.mass)) {
-            Last::Full(last, earned) => {
+            Last::Full(last, alike) => {
+                let earned = alike >= every(facts);
                 amount = amount.max(last.first() / ONE);
+                if !earned && amount == last.first() / ONE {
+                    times += alike;
+                }
                 if earned && !ease.hold {
                     amount += step;
                     (rule, why) = match facts.strict {
@@ -263,6 +269,11 @@ impl<'a> Trainee<'a> {
             false => 1,
         }
     }
+}
+
+/// So many times alike give a step.
+fn every(facts: &Facts<'_>) -> u32 {
+    if facts.strict { K.three } else { K.two }
 }
 
 /// Sets to the nearest, half up, so that the volume of the dose is kept.

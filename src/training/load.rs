@@ -285,8 +285,22 @@ impl Trainee<'_> {
         let logged = self.logged(ix).map(|t| (t.best(), t.mass));
         let enough = |(amount, _): &(i64, Mass)| *amount >= reps;
         let heaviest = tested.chain(logged).filter(enough).map(|l| l.1).max()?;
-        let a_plate_more = heaviest + self.roster.plate();
-        let own = heaviest.part(K.bound).max(a_plate_more.part(1.0));
-        Some(own.max(self.load_from_above(ix, count).part(1.0)))
+        Some(
+            self.raised(heaviest)
+                .max(self.load_from_above(ix, count).part(1.0)),
+        )
+    }
+
+    /// The most that a plan's steps come to: what the harder step of the family says may be raised too.
+    pub(super) fn bound_of_steps(&self, ix: MovementIx, reps: i64) -> Option<f64> {
+        let bound = self.bound(ix, reps)?;
+        let above = Some(self.load_from_above(ix, reps)).filter(|mass| mass.is_added());
+        Some(above.map_or(bound, |above| bound.max(self.raised(above))))
+    }
+
+    /// A tenth more, or a plate if that is more.
+    fn raised(&self, mass: Mass) -> f64 {
+        let a_plate_more = mass + self.roster.plate();
+        mass.part(K.bound).max(a_plate_more.part(1.0))
     }
 }

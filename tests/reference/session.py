@@ -519,7 +519,15 @@ class Coach:
         client = self.client
         sides = [(client.kg(s.load, t.bodyweight) or 0, s.amount) for t in client.tests if t.movement == id for s in t.sides]
         lifted = [kg for kg, n in sides + [(s.kg, s.best) for s in client.log if s.movement == id] if n >= reps]
-        return max(OVER_RECORD * max(lifted), max(lifted) + self.plate, self.load_from_above(id, reps)) if lifted else None
+        return max(self.raised(max(lifted)), self.load_from_above(id, reps)) if lifted else None
+
+    def raised(self, kg):
+        return max(OVER_RECORD * kg, kg + self.plate)
+
+    def bound_of_steps(self, id, reps):
+        """Of a plan's steps: what the harder step says may be raised too."""
+        bound, above = self.bound(id, reps), self.load_from_above(id, reps)
+        return max(bound, self.raised(above)) if bound is not None and above else bound
 
     # ------------------------------------------------------------ what is taken back
 
@@ -567,35 +575,44 @@ class Coach:
     # ------------------------------------------------------------ how much
 
     def logged(self, id, kg):
-        """The newest session since the last test with that load (None: with any), and whether a step is earned."""
+        """The newest session since the last test with that load (None: with any), and how many alike, with as much left, end with it."""
         m, client = self.c[id], self.client
         since = max([t.on for t in client.tests if t.movement == id] + [client.forgotten(m.pattern)])
         sessions = [s for s in client.log if s.movement == id and s.on > since and (kg is None or s.kg == kg)]
         if not sessions or (client.today - sessions[-1].on).days >= LAPSED:
-            return None, False
-        last, n = sessions[-1], STRICT_SESSIONS if m.strict else SESSIONS
+            return None, 0
+        last, alike = sessions[-1], 0
 
         def good(s):
             over = (s.reserve or 0) >= LEFT if m.strict else s.did[-1] >= s.did[0] + OVER
             return s.full and over and (s.did[0], s.kg) == (last.did[0], last.kg)
 
-        return last, len(sessions) >= n and all(map(good, sessions[-n:]))
+        for s in reversed(sessions):
+            if not good(s):
+                break
+            alike += 1
+        return last, alike
+
+    def every(self, m):
+        return STRICT_SESSIONS if m.strict else SESSIONS
 
     def holds_all(self, ease):
         """Nothing moves on."""
         return ease.rule or self.client.has_sign
 
     def planned_steps(self, m, times, ease):
-        return 0 if self.holds_all(ease) else min(MOST_STEPS, times // (STRICT_SESSIONS if m.strict else SESSIONS))
+        return 0 if self.holds_all(ease) else min(MOST_STEPS, times // self.every(m))
 
     def by_weight(self, id, times, ease):
         """(sets, reps, kg, rule or None, reserve) of full reps with weight on record."""
         m, client = self.c[id], self.client
         kg, least, rule, more = self.load(id), self.reps_loaded(m), None, ()
         reps, sets = least, int(m.dose.sets)
-        last, earned = self.logged(id, None)
+        last, alike = self.logged(id, None)
+        earned = alike >= self.every(m)
         if last and last.full and last.did[0] >= least:
             if kg <= last.kg:  # it goes on as it was
+                times += 0 if earned else alike
                 kg, reps = last.kg, max(least, min(MOST_REPS, floor(last.did[0])))
                 sets = min(sets, max(self.sets_of(m, reps, False), len(last.did)))
             if earned and not self.holds_all(ease) and self.plate <= PLATE_SHARE * ((client.bodyweight or 0) + kg):
@@ -607,7 +624,7 @@ class Coach:
         lately = client.lately(id) if ease.sore else None
         if lately:
             kg, sets = min(kg, lately.kg), min(sets, self.sets_like(lately))
-        asked, bound = kg + self.planned_steps(m, times, ease) * self.plate, self.bound(id, reps)
+        asked, bound = kg + self.planned_steps(m, times, ease) * self.plate, self.bound_of_steps(id, reps)
         asked = min(asked, bound) if bound is not None else asked
         asked *= LIGHT if ease.light else 1
         kg = max(self.plate, kg if asked == kg else self.in_plates(asked))
@@ -635,10 +652,13 @@ class Coach:
         fewest = MINOR_REPS if client.minor and m.loaded and not hold and m.group else 1
         step = STEP_HOLD if hold else STEP_REPS
         kg = self.load(id) if m.loaded and now.kg >= 0 else now.kg or None
-        last, earned = self.logged(id, now.kg)
+        last, alike = self.logged(id, now.kg)
+        earned = alike >= self.every(m)
         amount, rule = max(fewest, amount), None
         if last and last.full:
             amount = max(amount, floor(last.did[0]))
+            if not earned and amount == floor(last.did[0]):
+                times += alike
             if earned and not self.holds_all(ease):
                 amount, rule = amount + step, "strict" if m.strict else "two for two"
         elif last and last.missed:

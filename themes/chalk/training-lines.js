@@ -57,12 +57,19 @@
   const repsLoaded = (c, m) => Math.max(c.facts.dose(m).each, c.minor ? c.K.minor_reps : 1);
   /** The heaviest that is trained, by what was lifted for as many reps. @param {Trainee} c @param {number} m @param {number} reps */
   const bound = (c, m, reps) => {
-    const least = reps * ONE, { K, person } = c;
+    const least = reps * ONE, { person } = c;
     const tested = (c.tests.get(m) || []).flatMap(({ sides, bodyWeight }) => sides.filter(({ amount }) => amount >= least)
       .map(({ unit, load }) => readiness.mass(unit, load, bodyWeight === null ? person.bodyWeight : bodyWeight) || 0));
     const lifted = [...tested, ...(c.trained.get(m) || []).filter(({ did }) => Math.max(0, ...did) >= least).map(({ load }) => load)];
     const most = Math.max(...lifted);
-    return lifted.length ? Math.max(most * K.bound, most + plateOf(c), loadFromAbove(c, m, reps)) : Infinity;
+    return lifted.length ? Math.max(raised(c, most), loadFromAbove(c, m, reps)) : Infinity;
+  };
+  /** A tenth more, or a plate if that is more. @param {Trainee} c @param {number} kilos */
+  const raised = (c, kilos) => Math.max(kilos * c.K.bound, kilos + plateOf(c));
+  /** The most that a plan's steps come to: what the harder step of the family says may be raised too. @param {Trainee} c @param {number} m @param {number} reps */
+  const boundOfSteps = (c, m, reps) => {
+    const above = loadFromAbove(c, m, reps);
+    return Math.max(bound(c, m, reps), above > 0 ? raised(c, above) : 0);
   };
   /** @param {Trainee} c @param {Logged} of the best set with what was left */
   const withReserve = ({ K }, { did, reserve, load: kilos }) => ({ load: kilos, reps: Math.floor(Math.max(0, ...did) / ONE) + Math.min(reserve || 0, K.reserve) });
@@ -519,13 +526,19 @@
   const said = (c, m, at) => {
     const since = Math.max(foot(c, c.tables.pattern[m]), ...(c.tests.get(m) || []).map(({ on }) => on)), strict = c.facts.has(m, STRICT);
     const log = (c.trained.get(m) || []).filter((of) => of.on > since && (at === null || of.load === at)), last = log[log.length - 1];
-    if (!last || c.day - last.on >= c.K.off[0] || !last.did.length) return { last: null, full: false, missed: false, earned: false };
+    if (!last || c.day - last.on >= c.K.off[0] || !last.did.length) return { last: null, full: false, missed: false, earned: false, alike: 0 };
     const full = (/** @type {Trained} */ { did }) => did.every((set) => set >= did[0]);
     const alike = (/** @type {Logged} */ of) => full(of) && of.did[0] === last.did[0] && of.load === last.load;
     const good = (/** @type {Logged} */ of) => alike(of) && (strict ? (of.reserve || 0) >= c.K.left : of.did[of.did.length - 1] >= of.did[0] + c.K.over * ONE);
-    const count = strict ? c.K.three : c.K.two;
-    return { last, full: full(last), missed: !full(last) && training.isMissed(last), earned: log.length >= count && log.slice(-count).every(good) };
+    const other = [...log].reverse().findIndex((of) => !good(of)), running = other < 0 ? log.length : other;
+    return { last, full: full(last), missed: !full(last) && training.isMissed(last), earned: running >= everyOf(c, m), alike: running };
   };
+
+  /** So many times alike give a step. @param {Trainee} c @param {number} m */
+  const everyOf = ({ K, facts }, m) => (facts.has(m, STRICT) ? K.three : K.two);
+  /** The steps that a plan shows for a line that stood so often alike, by the log and in the plan's earlier full weeks.
+   * @param {Trainee} c @param {number} m @param {number} times @param {Ease} taken */
+  const planned = (c, m, times, taken) => (taken.hold ? 0 : Math.min(c.K.planned, Math.floor(times / everyOf(c, m))));
 
   /** Sets to the nearest, half up, so that the volume of the dose is kept. @param {Trainee} c @param {number} m @param {number} amount */
   const setsFor = (c, m, amount) => {
@@ -535,17 +548,18 @@
     return Math.max(least, Math.min(most, Math.floor((2 * volume + amount * ONE) / (2 * amount * ONE))));
   };
 
-  /** Sets, amount and load of a movement with weight on record. @param {Trainee} c @param {number} m @param {number} plus steps of the plan @param {Ease} taken @returns {Amounts} */
-  const byWeight = (c, m, plus, taken) => {
-    const { K, person: { bodyWeight } } = c, { last, full, missed, earned } = said(c, m, null), least = repsLoaded(c, m);
+  /** Sets, amount and load of a movement with weight on record. @param {Trainee} c @param {number} m @param {number} before how often it stood in the earlier weeks of the plan @param {Ease} taken @returns {Amounts} */
+  const byWeight = (c, m, before, taken) => {
+    const { K, person: { bodyWeight } } = c, { last, full, missed, earned, alike } = said(c, m, null), least = repsLoaded(c, m);
     const body = bodyWeight || 0;
-    let kilos = load(c, m), each = least, { sets } = c.facts.dose(m), rule = '', why = whyLoad(c, m, kilos);
+    let kilos = load(c, m), each = least, { sets } = c.facts.dose(m), rule = '', why = whyLoad(c, m, kilos), times = before;
     /** @type {ShownSet[]} */
     const more = [];
     if (last && full && last.did[0] >= least * ONE) {
       why = because('why.load_held', { weight: last.load });
       // What was done in full with as much goes on with as many reps as it had.
       if (kilos <= last.load) {
+        times += earned ? 0 : alike;
         [kilos, each] = [last.load, Math.max(least, Math.min(K.reps, Math.floor(last.did[0] / ONE)))];
         sets = Math.min(sets, Math.max(setsFor(c, m, each), last.did.length));
       }
@@ -561,7 +575,7 @@
     }
     const lately = taken.sore ? didLately(c, m) : null;
     if (lately) [kilos, sets] = [Math.min(kilos, lately.load), Math.min(sets, setsOf(c, lately))];
-    const asks = Math.min(kilos + plus * plateOf(c), bound(c, m, each)) * (taken.light ? K.light : 1);
+    const asks = Math.min(kilos + planned(c, m, times, taken) * plateOf(c), boundOfSteps(c, m, each)) * (taken.light ? K.light : 1);
     // What was lifted need not be of whole plates.
     kilos = Math.max(plateOf(c), asks === kilos ? kilos : inPlates(c, asks));
     return { sets, amount: each, load: kilos, rule, why, left: leaves(c, m, kilos, each, more) };
@@ -571,8 +585,7 @@
   const amounts = (c, m, is, before, taken) => {
     const { K, facts } = c, timed = isTimed(c, m), practice = facts.isPractice(m), own = facts.has(m, OWN_DOSE) && practice, dose = facts.dose(m);
     const strict = facts.has(m, STRICT), step = timed ? K.step_s : 1, can = whole(is);
-    const plus = taken.hold ? 0 : Math.min(K.planned, Math.floor(before / (strict ? K.three : K.two)));
-    if (facts.isByMax(m) && is.load > 0) return byWeight(c, m, plus, taken);
+    if (facts.isByMax(m) && is.load > 0) return byWeight(c, m, before, taken);
     const part = (/** @type {number} */ of) => down(can * of);
     let top = 0, amount = 0;
     if (practice) {
@@ -585,16 +598,17 @@
     }
     const fewest = c.minor && facts.has(m, LOADED) && !timed && facts.group(m) >= 0 ? K.minor_reps : 1;
     amount = Math.max(fewest, amount);
-    const { last, full, missed, earned } = said(c, m, is.load), done = last ? Math.floor(last.did[0] / ONE) : 0;
-    let rule = '', [why] = measured(c, m, 'why.best');
+    const { last, full, missed, earned, alike } = said(c, m, is.load), done = last ? Math.floor(last.did[0] / ONE) : 0;
+    let rule = '', [why] = measured(c, m, 'why.best'), times = before;
     if (full) {
       amount = Math.max(amount, done);
+      if (!earned && amount === done) times += alike;
       if (earned && !taken.hold) [amount, rule, why] = [amount + step, strict ? 'strict' : 'two for two', because(strict ? 'why.in_full' : 'why.two_over')];
     } else if (missed) {
       [amount, rule, why] = [Math.min(amount, done), 'what training shows', because('why.fell_short')];
     }
     amount = Math.max(fewest, Math.min(amount, top));
-    amount = Math.max(amount, Math.min(amount + plus * step, timed || practice ? top : Math.min(top, can - K.left)));
+    amount = Math.max(amount, Math.min(amount + planned(c, m, times, taken) * step, timed || practice ? top : Math.min(top, can - K.left)));
     let sets = setsFor(c, m, amount);
     const lately = taken.sore ? didLately(c, m) : null;
     // Where it hurts nothing grows.
