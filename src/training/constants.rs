@@ -192,9 +192,10 @@ pub struct Constants {
     pub per_week: u32,
     /// Sets at once, while the week has them, of what is lifted with weight for the goal. Common practice, no source.
     pub heavy_sets: u32,
-    /// Retests at most, of a kind; days ahead in which results run out.
+    /// Retests at most, of a kind; how often what is tested has to have stood; days ahead in which results run out.
     pub tests: u32,
     pub tests_kind: u32,
+    pub tests_times: u32,
     pub tests_ahead: i32,
 }
 
@@ -309,6 +310,7 @@ pub const K: Constants = Constants {
     heavy_sets: 4,
     tests: 6,
     tests_kind: 2,
+    tests_times: 2,
     tests_ahead: 28,
 };
 

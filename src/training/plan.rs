@@ -6,6 +6,7 @@ use super::ended::holds;
 use super::facts::{Kind, Roster};
 use super::goal::{Gap, Goal};
 use super::line::Line;
+use super::reason::Rule;
 use super::session::{Laying, Session, Week, counts_as_hard};
 use super::trainee::{Logged, Trainee};
 use crate::curriculum::day::WEEK;
@@ -13,6 +14,7 @@ use crate::curriculum::words::{BodyPart, Word};
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, causes, goes_on_to};
 use crate::results::{Goal as Chosen, LIMITS, Pain, Paused, Person};
+use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 const LETTERS: [char; 8] = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'];
@@ -286,8 +288,8 @@ fn name(sessions: &mut [Session], _: &Trainee<'_>) {
 }
 
 impl Trainee<'_> {
-    /// What is tested again: showings due, results of the chain that run out soon after, the heaviest gaps that stood as often as there
-    /// were weeks; six at most, two of a kind, mobility apart.
+    /// What is tested again, of what had lines before: the form in which the heaviest gap was trained, showings due, results of the chain
+    /// that run out soon after, the other gaps in theirs; six at most, two of a kind, mobility apart.
     fn retests(
         &self,
         goal: Option<&Goal>,
@@ -310,10 +312,14 @@ impl Trainee<'_> {
             .map(|(ix, day)| (day, ix))
             .collect();
         old.sort_unstable();
+        let stood = Stood::before(on, sessions);
+        let of_gaps = gaps.iter().enumerate();
+        let forms: Vec<MovementIx> = of_gaps.filter_map(|(at, g)| stood.form(at, g)).collect();
         let shows = gaps.iter().filter(|g| g.is_whole()).map(|g| g.movement);
-        let due = shows
-            .chain(old.into_iter().map(|(_, ix)| ix))
-            .chain(trained_weekly(gaps, on, sessions));
+        let due = shows.chain(old.into_iter().map(|(_, ix)| ix));
+        let due = due.filter(|ix| stood.is_enough(*ix));
+        let first = forms.first().copied();
+        let due = first.into_iter().chain(due).chain(forms.iter().copied());
         let (mut out, mut kinds): (Vec<MovementIx>, BTreeMap<Kind, u32>) = Default::default();
         for ix in due {
             if out.len() >= K.tests as usize || out.contains(&ix) || !self.tests_on(ix, on) {
@@ -367,16 +373,44 @@ impl Trainee<'_> {
     }
 }
 
-/// The gaps that were worked on in at least as many sessions as the plan has weeks before a day, heaviest first. Common practice, no
-/// source.
-fn trained_weekly(gaps: &[Gap], on: Day, sessions: &[Session]) -> Vec<MovementIx> {
-    let before: Vec<&Session> = sessions.iter().filter(|s| s.on < on).collect();
-    let weeks = before.iter().map(|s| s.week).max().unwrap_or(0) as usize;
-    let stood = |(at, gap): &(usize, &Gap)| {
-        let is = |l: &Line| l.gap == Some(*at) || l.movement == gap.movement;
-        let times = before.iter().filter(|s| s.lines.iter().any(is)).count();
-        times >= weeks
-    };
-    let gaps = gaps.iter().enumerate().filter(stood);
-    gaps.map(|(_, gap)| gap.movement).collect()
+/// The sessions before a day, and how often a movement has to stand in them to be tested: twice, in a single week once. Common practice,
+/// no source.
+struct Stood<'s> {
+    sessions: Vec<&'s Session>,
+    least: usize,
+}
+
+impl Stood<'_> {
+    fn before(on: Day, sessions: &[Session]) -> Stood<'_> {
+        let sessions: Vec<&Session> = sessions.iter().filter(|s| s.on < on).collect();
+        let weeks = sessions.iter().map(|s| s.week).max().unwrap_or(0);
+        Stood {
+            sessions,
+            least: K.tests_times.min(weeks) as usize,
+        }
+    }
+
+    fn times(&self, is: impl Fn(&Line) -> bool) -> usize {
+        let stands = |s: &&&Session| s.lines.iter().any(&is);
+        self.sessions.iter().filter(stands).count()
+    }
+
+    /// It was shown, or stood often enough, in this form.
+    fn is_enough(&self, ix: MovementIx) -> bool {
+        let times = self.times(|l| l.movement == ix);
+        times > 0
+            && (times >= self.least || self.times(|l| l.movement == ix && l.rule == Rule::Show) > 0)
+    }
+
+    /// What a gap is tested by: itself, else what was trained most often for it.
+    fn form(&self, at: usize, gap: &Gap) -> Option<MovementIx> {
+        if self.is_enough(gap.movement) {
+            return Some(gap.movement);
+        }
+        let lines = self.sessions.iter().flat_map(|s| &s.lines);
+        let of_gap = lines.filter(|l| l.gap == Some(at)).map(|l| l.movement);
+        of_gap
+            .filter(|ix| self.is_enough(*ix))
+            .max_by_key(|ix| (self.times(|l| l.movement == *ix), Reverse(*ix)))
+    }
 }

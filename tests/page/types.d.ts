@@ -610,7 +610,7 @@ interface TrainingNumbers {
   rep_s: number; short: number; of_body: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
   planned: number; off: [number, number, number]; off_for: [number, number]; light: number; pain_days: number; sore_lines: number; pain_less: number; long_hold: number; breath_lines: number; pause_days: number; pause_weeks: number;
   sides: number; sides_cm: number; sides_deg: number; minor_reps: number; weeks: number; weeks_a_month: number; said_in_weeks: number; apart: number; turns: number; overdue: number; overdue_lines: number;
-  cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; heavy_sets: number; tests: number; tests_kind: number; tests_ahead: number;
+  cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; heavy_sets: number; tests: number; tests_kind: number; tests_times: number; tests_ahead: number;
 }
 
 interface WeekLoad {

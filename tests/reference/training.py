@@ -42,7 +42,7 @@ LOG_DAYS, FIRST_WEEK, RISE = 21, 6, Fraction(4, 3)
 TO_COME, HEAVY_SETS = 3, 4
 LEAST_EASY, LEAST_EASY_HOLD = 2, 5
 FEWEST_SETS, FEWEST_ATTEMPTS = 2, 3
-TESTS, TESTS_OF_A_KIND, RUNS_OUT = 6, 2, 28
+TESTS, TESTS_OF_A_KIND, TESTS_STOOD, RUNS_OUT = 6, 2, 2, 28
 SECOND_TEN = 16
 RANGE_LINES, SORE_LINES = 2, 3
 KEPT_SETS = 2
@@ -223,11 +223,20 @@ class Planner:
                 newest[t.movement] = max(t.on, newest.get(t.movement, t.on))
         last = client.c.school.results_last
         old = sorted((on, i) for i, on in newest.items() if (client.today - on).days <= last < (retest - on).days + RUNS_OUT)
-        before = [session for session in sessions if session["on"] < str(retest)]
-        weeks = max((session["week"] for session in before), default=0)
-        toward = lambda line, gap: line.candidate.gap is gap or line.movement == gap.movement
-        weekly = lambda gap: sum(any(toward(line, gap) for line in s["_lines"]) for s in before) >= weeks
-        due = [gap.movement for gap in gaps if gap.share == WHOLE] + [i for _, i in old] + [gap.movement for gap in gaps if weekly(gap)]
+        before = [session["_lines"] for session in sessions if session["on"] < str(retest)]
+        weeks = max((session["week"] for session in sessions if session["on"] < str(retest)), default=0)
+        times = lambda id: sum(any(line.movement == id for line in lines) for lines in before)
+        shown = {line.movement for lines in before for line in lines if line.rule == "show it"}
+        enough = lambda id: id in shown or times(id) >= max(1, min(TESTS_STOOD, weeks))
+        forms = []
+        for gap in gaps:
+            trained = {line.movement for lines in before for line in lines if line.candidate.gap is gap and enough(line.movement)}
+            if enough(gap.movement):
+                forms.append(gap.movement)
+            elif trained:
+                forms.append(min(trained, key=lambda id: (-times(id), id)))
+        due = [gap.movement for gap in gaps if gap.share == WHOLE] + [i for _, i in old]
+        due = forms[:1] + [i for i in due if enough(i)] + forms
         out, kinds = [], {}
         for i in dict.fromkeys(due):
             m = self.c[i]

@@ -149,7 +149,7 @@ impl Case<'_> {
             .any(|ix| book.class(*ix).id == class)
     }
 
-    fn retests(&self) -> Vec<&Movement> {
+    pub fn retests(&self) -> Vec<&Movement> {
         let c = &self.proof.curriculum;
         let ids = self.answer["retest"]["tests"]
             .as_array()
@@ -245,6 +245,7 @@ impl Case<'_> {
     /// What each client's comment demands.
     pub fn demands(&self) {
         self.demands_of_today();
+        self.tests_what_stood();
         let (all, week) = (self.lines(), |n| self.of_week(n));
         match self.name.as_str() {
             "01-never-trained" => {

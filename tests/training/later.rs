@@ -70,6 +70,18 @@ impl Case<'_> {
                 for week in [1, 2, 3, 4] {
                     self.stands("weighted-pull-up-light", week, 2);
                 }
+                let most = |week| self.most("weighted-pull-up-light", "with_kg", week);
+                assert!(most(3) > most(1), "{}: a plate more", self.name);
+                assert_eq!(self.answer["retest"]["tests"][0], "weighted-pull-up-light");
+            }
+            "later-dip-twice-done" => {
+                assert_eq!(self.most("weighted-dip", "with_kg", 1), 18.75);
+                assert_eq!(self.most("weighted-dip", "with_kg", 2), 20.0);
+            }
+            "later-tests-what-stood" => {
+                let tests = |id: &str| self.retests().iter().any(|m| m.id().as_str() == id);
+                assert!(!tests("push-up-kneeling"), "{}", self.name);
+                assert!(tests("push-up-kneeling-hands-raised") && tests("dead-hang"));
             }
             "later-two-squats" => {
                 for week in [1, 2, 3, 4] {
@@ -98,6 +110,33 @@ impl Case<'_> {
             }
             other => panic!("{other}: nothing is demanded of it"),
         }
+    }
+
+    /// What is tested again was shown, or stood twice in that form, in a plan whose lighter week is its first once.
+    pub fn tests_what_stood(&self) {
+        let on = self.answer["retest"]["on"].as_str().unwrap_or_default();
+        for test in self.retests() {
+            let lines = self.lines().into_iter();
+            let of = lines.filter(|l| l.movement.id() == test.id());
+            let of: Vec<Line<'_>> = of.filter(|l| l.session["on"].as_str() < Some(on)).collect();
+            let enough = of.len() >= 2
+                || of
+                    .iter()
+                    .any(|l| l.says("rule") == "show it" || l.session["lighter"] == true);
+            assert!(
+                enough,
+                "{}: {} is tested and stood {} times",
+                self.name,
+                test.id(),
+                of.len()
+            );
+        }
+    }
+
+    /// The most that a movement's lines ask in a week.
+    fn most(&self, id: &str, what: &str, week: i64) -> f64 {
+        let of = self.of_week(week).into_iter().filter(|l| is(l, id));
+        of.map(|l| l.number(what)).fold(0.0, f64::max)
     }
 
     /// A movement stands in so many sessions of a week.

@@ -382,7 +382,8 @@
     }
     if (letters.size < 2) for (const of of sessions) of.name = '';
   };
-  /** What has reached its target, then what the chain stands on and runs out, then the heaviest gaps.
+  /** Of what had lines before: the form in which the heaviest gap was trained, what has reached its target, what the chain stands on and runs
+   * out, the other gaps in theirs.
    * @param {Trainee} c @param {TrainingGoal | null} goal @param {Map<number, Gap>} gaps @param {number} on @param {PlannedSession[]} sessions @returns {number[]} */
   const retests = (c, goal, gaps, on, sessions) => {
     const { K, tables, facts, day } = c, heaviest = [...gaps.values()].sort(heavier), last = tables.results_last_days;
@@ -390,10 +391,16 @@
       const newest = Math.max(...(c.tests.get(m) || []).map((of) => of.on));
       return day - newest <= last && on - newest + K.tests_ahead > last ? [{ m, newest }] : [];
     }).sort((a, b) => a.newest - b.newest || a.m - b.m);
-    // Worked on in at least as many sessions as there are weeks before it.
-    const before = sessions.filter((of) => of.on < on), weeks = Math.max(0, ...before.map(({ week }) => week));
-    const isWeekly = (/** @type {Gap} */ gap) => before.filter(({ lines }) => lines.some((line) => line.gap === gap || line.movement === gap.movement)).length >= weeks;
-    const all = [...heaviest.filter(({ share }) => share === WHOLE).map(({ movement }) => movement), ...old.map(({ m }) => m), ...heaviest.filter(isWeekly).map(({ movement }) => movement)];
+    // What was shown, or stood twice, in a single week once, in this form.
+    const before = sessions.filter((of) => of.on < on), least = Math.min(K.tests_times, Math.max(0, ...before.map(({ week }) => week)));
+    const times = (/** @type {(line: Line) => boolean} */ is) => before.filter(({ lines }) => lines.some(is)).length;
+    const often = (/** @type {number} */ m) => times(({ movement }) => movement === m);
+    const isEnough = (/** @type {number} */ m) => often(m) > 0 && (often(m) >= least || times(({ movement, rule }) => movement === m && rule === 'show it') > 0);
+    // What a gap is tested by: itself, else what was trained most often for it.
+    const formOf = (/** @type {Gap} */ gap) => (isEnough(gap.movement) ? [gap.movement]
+      : before.flatMap(({ lines }) => lines).filter((line) => line.gap === gap && isEnough(line.movement)).map(({ movement }) => movement).sort((a, b) => often(b) - often(a) || a - b).slice(0, 1));
+    const forms = heaviest.flatMap(formOf), due = [...heaviest.filter(({ share }) => share === WHOLE).map(({ movement }) => movement), ...old.map(({ m }) => m)];
+    const all = [...forms.slice(0, 1), ...due.filter(isEnough), ...forms];
     /** @type {number[]} */
     const out = [];
     const kinds = new Map();
