@@ -72,7 +72,6 @@ impl Case<'_> {
                 }
                 let most = |week| self.most("weighted-pull-up-light", "with_kg", week);
                 assert!(most(3) > most(1), "{}: a plate more", self.name);
-                assert_eq!(self.answer["retest"]["tests"][0], "weighted-pull-up-light");
             }
             "later-dip-twice-done" => {
                 assert_eq!(self.most("weighted-dip", "with_kg", 1), 18.75);
@@ -81,7 +80,6 @@ impl Case<'_> {
             "later-tests-what-stood" => {
                 let tests = |id: &str| self.retests().iter().any(|m| m.id().as_str() == id);
                 assert!(!tests("push-up-kneeling"), "{}", self.name);
-                assert!(tests("push-up-kneeling-hands-raised") && tests("dead-hang"));
             }
             "later-two-squats" => {
                 for week in [1, 2, 3, 4] {
