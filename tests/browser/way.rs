@@ -378,6 +378,7 @@ fn no_state_is_out_of_reach() {
         ("if-it-hurts", "#pain-list button:last-of-type"),
     ] {
         browser.open(&format!("{base}{page}.html"));
+        browser.wait_until(&format!("document.querySelector('{selector}')"));
         let held = browser.run(
             "const b = document.querySelector(arguments[0]); if (!b) return 'nothing to press'; b.focus(); b.click(); return document.activeElement === document.body ? 'the whole page' : ''",
             &json!([selector]),
