@@ -92,7 +92,7 @@ fn a_number_opens_only_what_needs_nothing_else() {
     in_order(&page("stand.html"), &["30 seconds opens The press"]);
     in_order(
         &page("self-test-up.html"),
-        &["20 seconds : is enough for The stand"],
+        &["20 seconds is enough for The stand"],
     );
 }
 
