@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="health.js=07fc48fd ";
-globalThis.rungbookLimits = {"pain":[3,6],"adult":18,"growing":["wrist","elbow","lower-back","hip","knee","ankle","foot"],"youth":16,"alone":12,"clearance":366,"body_weight":[1000000000,50000000000],"class":1000,"near":800,"near_length":3000000,"near_angle":10000000,"same_mass":100,"monotony":10,"in_reserve":1000,"effort":10,"minutes":1440};
+'use strict';self.rungbookIs+="health.js=10159bf7 ";
+globalThis.rungbookLimits = {"pain":[3,6],"adult":18,"growing":["wrist","elbow","lower-back","hip","knee","ankle","foot"],"youth":16,"alone":12,"clearance":366,"body_weight":[1000000000,50000000000],"class":1000,"near":800,"near_length":3000000,"near_angle":10000000,"same_mass":100,"monotony":10,"in_reserve":100,"effort":10,"minutes":1440};
 'use strict';
 (()=>{
 const LIMITS=globalThis.rungbookLimits;
@@ -9,6 +9,7 @@ if(isChild(born,today))return 'ask';
 if(!screened||screened.on>today)return null;
 return screened.until!==null&&today>Math.min(screened.until,screened.on + Math.min(screened.lasts||LIMITS.clearance,LIMITS.clearance))?'ask':screened.says;
 };
+const goesOnTo=(part,age)=>(age!==null&&age<LIMITS.adult&&LIMITS.growing.includes(part)?0:LIMITS.pain[part==='neck'?0:1]- 1);
 const root=globalThis.document?document.documentElement:null;
 const own=`rungbook:${root?root.dataset.site||'':''}:`;
 const prefix=()=>{
@@ -37,7 +38,7 @@ const on=screened&&day(screened.on),says=saysOn(on===null?null:{says:screened.sa
 root.dataset.health=says||'none';
 root.dataset.age=isChild(born,today)?'child':'';
 };
-globalThis.rungbook=Object.assign(globalThis.rungbook||{},{health:{LIMITS,saysOn,isChild,draw,own,prefix:PREFIX}});
+globalThis.rungbook=Object.assign(globalThis.rungbook||{},{health:{LIMITS,saysOn,isChild,goesOnTo,draw,own,prefix:PREFIX}});
 draw();
 if(root)globalThis.addEventListener('storage',draw);
 })();

@@ -1,19 +1,24 @@
-'use strict';self.rungbookIs+="morning.js=5039d8c4 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"morning.a_clinician":"a clinician","morning.age":"{n} or {next} years old, counted as {n}","morning.age_old":"{n} or {next} years old: balance and work on one leg with a hand near a wall","morning.because":"{why}: {list}","morning.begin":"{movement}: no number yet, needs {target}; in sets of six or more, not as a test.","morning.begin_held":"{movement}: no number yet, needs {target}; light first, not as a test.","morning.below_falls":"{next} First {movement}, on which it stands: it falls; a lighter week, and look for the reason.","morning.best":"{movement} {got} (was {was})","morning.blocked":"Nothing on the way can be trained as it is: {movement}, {why}.","morning.blocked_instead":"{blocked} In its place: {movement}.","morning.cleared":"told to ask a clinician first; cleared by {who} until {day}, but for what is left alone","morning.counts":"{movement} counts as {got}, from {from}; it needs {target}.","morning.decides":{"one":"{movement} ({people}): decides {n} movement","other":"{movement} ({people}): decides {n} movements"},"morning.entry":"{movement} {got} ({day})","morning.falls":"{movement} falls: {first}, then {then}; was {best} on {day}","morning.first":"{movement} {got} (first result)","morning.goal_itself":"It is the goal itself, {months}.","morning.group":"{people}: {movements}","morning.held":{"one":"{movement}: {n} person ({people})","other":"{movement}: {n} people ({people})"},"morning.helped":"done with help where none counts: {list}","morning.holds_back":{"one":"Holds back {n} movement, {months} of the way.","other":"Holds back {n} movements, {months} of the way."},"morning.left_right":"left {left}, right {right}","morning.more":{"one":"{list} and {n} more","other":"{list} and {n} more"},"morning.more_bests":{"one":"{list}; and {n} more","other":"{list}; and {n} more"},"morning.next_falls":"{next} It falls: a lighter week before more of it, and look for the reason.","morning.no_day_off":"{group} on {first} and {then}, no day off between","morning.now_owned":"{best}, now owned","morning.opens":"{best}: opens {list}","morning.out_of_date":"out of date: {list}","morning.owned":{"one":"{n} of {all} owned","other":"{n} of {all} owned"},"morning.owned_paused":{"one":"{n} of {all} owned ({paused} of them paused)","other":"{n} of {all} owned ({paused} of them paused)"},"morning.reached":"The goal is reached: choose the next.","morning.runs_out":"results run out from {day} on: {list}","morning.show":"Show {movement}: training says {got}, {target} has to be shown once.","morning.sides_differ":"{movement}, the sides differ: left {left}, right {right}","morning.slides":{"one":"{movement}: less from test to test, no better for {n} week ({advice})","other":"{movement}: less from test to test, no better for {n} weeks ({advice})"},"morning.still":{"one":"{movement}: no better for {n} week ({advice})","other":"{movement}: no better for {n} weeks ({advice})"},"morning.test":"Test {movement}, {target} is asked: it decides {list}.","morning.test_goal":"Test {movement}: {target} is the goal.","morning.tested":{"one":"tested {n} day ago","other":"tested {n} days ago"},"morning.tested_today":"tested today","morning.time_off":{"one":"nothing logged for {n} day","other":"nothing logged for {n} days"},"morning.to_failure":"nothing left in reserve on {day}: {list}","morning.unanswered":"no health answers on file","morning.untested":"never tested","morning.wait":"Not tested today, just back or nothing left yesterday: {people}","morning.work":"{movement}: {got}, needs {target}."});
+'use strict';self.rungbookIs+="morning.js=cfed98df ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"morning.a_clinician":"a clinician","morning.age":"{n} or {next} years old: any pain in a joint that still grows rests it","morning.age_old":"{n} or {next} years old: balance and work on one leg with a hand near a wall","morning.age_weight":"{age}; weight in sets of six and more, no single and no test with it before 18","morning.age_youth":"{n} or {next} years old: only with the coach present and a parent’s consent","morning.because":"{why}: {list}","morning.begin":"{movement}: no number yet, needs {target}; begin with sets of {begin}, not as a test.","morning.below_falls":"{next} First {movement}, on which it stands: it falls; a lighter week, and look for the reason.","morning.best":"{movement} {got} (was {was})","morning.blocked":"Nothing on the way can be trained as it is: {movement}, {why}.","morning.cleared":"told to ask a clinician first; cleared by {who} until {day}, but for what is left alone","morning.counts":"{movement} {got}; it needs {target}.","morning.decides":{"one":"{movement} ({people}): decides {n} movement","other":"{movement} ({people}): decides {n} movements"},"morning.entry":"{movement} {got} ({day})","morning.falls":"{movement} falls: {first}, then {then}; was {best} on {day}","morning.first":"{movement} {got} (first result)","morning.from_adult":"{goal}, shown from 18 on","morning.goal_itself":"It is the goal itself, {months}.","morning.group":"{people}: {movements}","morning.held":{"one":"{movement}: {n} person ({people})","other":"{movement}: {n} people ({people})"},"morning.helped":"done with help where none counts: {list}","morning.holds_back":{"one":"Holds back {n} movement; the whole way takes {months}.","other":"Holds back {n} movements; the whole way takes {months}."},"morning.hurts":"Nothing new on the way while this hurts: {parts}.","morning.meanwhile":"{next} Meanwhile train: {list}.","morning.more":{"one":"{list} and {n} more","other":"{list} and {n} more"},"morning.more_bests":{"one":"{list}; and {n} more","other":"{list}; and {n} more"},"morning.next_falls":"{next} It falls: a lighter week before more of it, and look for the reason.","morning.no_day_off":"{group} on {first} and {then}, no day off between","morning.now_owned":"{best}, now owned","morning.opens":"{best}: opens {list}","morning.out_of_date":"out of date: {list}","morning.owned":{"one":"{n} of {all} owned","other":"{n} of {all} owned"},"morning.owned_paused":{"one":"{n} of {all} owned ({paused} of them paused)","other":"{n} of {all} owned ({paused} of them paused)"},"morning.pain_hold":"{pain}: nothing new and no more of what bears on it until an entry of {n} or less; ask again by {day}","morning.pain_less":"{pain}: lighter and easier, nothing new on it, until an entry of {n} or less; ask again by {day}","morning.reached":"The goal is reached: choose the next.","morning.runs_out":"results run out from {day} on: {list}","morning.show":"Show {movement}: {got}; {target} has to be shown once.","morning.show_later":"{movement}: {got}; {target} has to be shown once, not as a test yet.","morning.sides_differ":"{movement}, the sides differ: left {left}, right {right}","morning.slides":{"one":"{movement}: less from test to test, no better for {n} week ({advice})","other":"{movement}: less from test to test, no better for {n} weeks ({advice})"},"morning.still":{"one":"{movement}: no better for {n} week ({advice})","other":"{movement}: no better for {n} weeks ({advice})"},"morning.test":"Test {movement}, {target} is asked: it decides {list}.","morning.test_again":"{test} {got} is on file, measured the old way.","morning.test_goal":"Test {movement}: {target} is the goal.","morning.tested":{"one":"tested {n} day ago","other":"tested {n} days ago"},"morning.tested_today":"tested today","morning.time_off":{"one":"nothing logged for {n} day: a week of less, no test","other":"nothing logged for {n} days: a week of less, no test"},"morning.time_off_long":{"one":"nothing logged for {n} day: begins anew, old numbers of what was trained do not count","other":"nothing logged for {n} days: begins anew, old numbers of what was trained do not count"},"morning.time_off_longer":{"one":"nothing logged for {n} day: two weeks of less and easier, no test","other":"nothing logged for {n} days: two weeks of less and easier, no test"},"morning.to_failure":"nothing left in reserve on {day}: {list}; not again before {then}, a day off would do as well","morning.unanswered":"no health answers on file, ask them before the first set","morning.untested":"never tested","morning.wait":"Not tested today, just back or nothing left yesterday: {people}","morning.work":"{movement}: {got}, needs {target}.","training.ask":"The health questions said: ask a clinician first. Until then there is no plan and no test.","training.nothing":"Nothing on the way can be trained now; the lines of a session keep what you have."});
 'use strict';
 'after page.js states.js training.js aim.js history.js';
 (()=>{
 const{targets,readiness,results,training,history,page}=globalThis.rungbook;
 const{MASS,NO_LOAD}=targets;
-const{LIMITS}=globalThis.rungbook.health;
+const{LIMITS}=globalThis.rungbook.health,{LOADED}=training.TRAITS;
 const{words}=globalThis.rungbook;
+const{mayTest}=training;
 const units=()=>(page&&page.units?page.units.ofSchool:'metric');
 const text=(got)=>targets.words(got,units());
+const firstTest=({c,goal})=>(goal?c.found.first(c.model.of(goal.leaf)).steps.find(({got,movement})=>got===null&&mayTest(c,movement)):undefined);
+const hardOf=(session)=>(session?session.lines.filter(({block})=>block==='strength'||block==='kept up').map(({movement})=>movement):[]);
 const look=(model,person,found,aside,day)=>{
 const c=training.begin(model,person,found,day),isRefused=training.isRefused(person,day);
 const goal=isRefused?null:training.goalOf(c),gaps=goal?training.gaps(c,goal):new Map();
-const{limiter,all}=isRefused?{limiter:null,all:[]}:training.candidates(c,goal,gaps);
-return{c,isRefused,goal,gaps,limiter,instead:all.filter(({insteadOf})=>insteadOf!==null),aside,histories:history.histories(c,limiter&&limiter.movement)};
+const{limiter}=isRefused?{limiter:null}:training.candidates(c,goal,gaps);
+const of={c,isRefused,goal,gaps,limiter,meanwhile:[],aside,histories:history.histories(c,limiter&&limiter.movement)};
+if(goal&&!limiter&&!training.isReached(goal)&&!firstTest(of))of.meanwhile=hardOf(training.plan(model,person,found,day).sessions[0]);
+return of;
 };
 const sidesOf=({sides},{say})=>(sides.length>1?say('morning.left_right',{left:text(sides[0]),right:text(sides[1])}):text(sides[0]));
 const fresh=({c,isRefused})=>{
@@ -47,37 +52,40 @@ for(const up of gap?gap.opens:[])if(up!==m&&!out.includes(up)){out.push(up);open
 }
 return out.length;
 };
-const{mayTest}=training;
 const few=(all,{say,join},{morning:{named}})=>{
 const shown=all.length===named + 1?all.length:named,list=join(all.slice(0,shown),words.say('list.separator'));
 return all.length>shown?say('morning.more',{list,n:all.length - shown}):list;
 };
+const test=({c,gaps},saying,m,leaf,decides)=>{
+const{say,name}=saying,{tables,model}=c,old=gaps.has(m)?training.measuredOtherwise(c,m):null;
+const target=targets.words(model.target(leaf),units(),tables.targets[tables.leaves[2*leaf + 1]][9]===1);
+const told=decides.length?say('morning.test',{movement:name(m),target,list:few(decides.map(name),saying,tables)}):say('morning.test_goal',{movement:name(m),target});
+return old?say('morning.test_again',{test:told,got:training.sidesInWords(old)}):told;
+};
+const has=({c},{say,name},m)=>{
+const got=training.got(c,m),from=training.followsFrom(c,m),sides=training.apart(c,m);
+if(!got)return '';
+return from!==null?say('training.why.counts',{got:text(got),movement:name(from)}):training.sidesInWords(sides||[got]);
+};
 const next=(of,saying)=>{
-const{c,goal,limiter,isRefused}=of,{say,name}=saying,{tables,model,found}=c;
-const target=(leaf)=>targets.words(model.target(leaf),units(),tables.targets[tables.leaves[2*leaf + 1]][9]===1);
+const{c,goal,limiter,isRefused}=of,{say,name}=saying,{tables,model}=c;
 const plain=(told)=>({told,movement:null});
+const meanwhile=(told)=>plain(of.meanwhile.length?say('morning.meanwhile',{next:told,list:saying.join(of.meanwhile.map(name),words.say('list.separator'))}):told);
 if(isRefused)return plain(say('training.ask',{}));
 if(!goal)return plain(say('training.no_goal',{}));
 if(training.isReached(goal))return plain(say('morning.reached',{}));
-const test=(movement,leaf,decides)=>({movement,told:decides.length
-?say('morning.test',{movement:name(movement),target:target(leaf),list:few(decides.map(name),saying,tables)}):say('morning.test_goal',{movement:name(movement),target:target(leaf)})});
 if(!limiter){
-const{steps}=found.first(model.of(goal.leaf)),step=steps.find(({got,movement})=>got===null&&mayTest(c,movement));
-if(!step){
+const step=firstTest(of);
+if(step)return{movement:step.movement,told:test(of,saying,step.movement,step.leaf,(of.gaps.get(step.movement)||{opens:[model.of(goal.leaf)]}).opens)};
 const gap=[...of.gaps.values()].sort(training.heavier).find(({movement:m})=>training.isOpen(c,m)&&!training.may(c,m));
-if(!gap)return plain(say('training.nothing',{}));
-const blocked=say('morning.blocked',{movement:name(gap.movement),why:training.whyOf(c,training.whyNot(c,gap.movement))});
-const stands=of.instead.find(({insteadOf})=>insteadOf===gap.movement);
-return plain(stands?say('morning.blocked_instead',{blocked,movement:name(stands.movement)}):blocked);
-}
-const gap=of.gaps.get(step.movement);
-return test(step.movement,step.leaf,gap?gap.opens:[model.of(goal.leaf)]);
+if(gap)return meanwhile(say('morning.blocked',{movement:name(gap.movement),why:training.whyOf(c,training.whyNot(c,gap.movement))}));
+const hurts=training.newestPains(c).filter(training.isHolding).map(({part})=>say(`body.${tables.parts[part].replace('-','_')}`,{}));
+return meanwhile(hurts.length?say('morning.hurts',{parts:saying.join(hurts,words.say('list.separator'))}):say('training.nothing',{}));
 }
 const{movement,leaf,now,share,opens}=limiter,may=mayTest(c,movement)&&!training.isBackLately(c);
-if(!now&&may)return test(movement,leaf,opens);
-const had=training.got(c,movement),values={movement:name(movement),target:target(leaf),got:had?text(had):''};
-const from=training.followsFrom(c,movement);
-const what=!now?say(c.minor&&c.facts.isByMax(movement)?'morning.begin':'morning.begin_held',values):share===readiness.WHOLE&&may?say('morning.show',values):from===null?say('morning.work',values):say('morning.counts',{...values,from:name(from)});
+if(!now&&may)return{movement,told:test(of,saying,movement,leaf,opens)};
+const values={movement:name(movement),target:training.asksInWords(c,leaf),got:has(of,saying,movement)},isWhole=share===readiness.WHOLE;
+const what=!now?say('morning.begin',{...values,begin:text(training.firstSet(c,movement))}):isWhole?say(may?'morning.show':'morning.show_later',values):say(training.followsFrom(c,movement)===null?'morning.work':'morning.counts',values);
 const months=training.timeOf(c.tables,limiter),held=heldBack(of,movement);
 if(months===null)return{told:what,movement};
 return{movement,told:saying.join([what,held?say('morning.holds_back',{n:held,months}):say('morning.goal_itself',{months})],' ')};
@@ -90,11 +98,11 @@ const below=training.chainOf(of.c.model,[movement]),first=falls.find((m)=>below.
 return first===undefined?told:saying.say('morning.below_falls',{movement:saying.name(first),next:told});
 };
 const watch=(of,saying)=>{
-const{c,goal,gaps,histories}=of,{say,name}=saying,{model,tables,person,found,day,K}=c;
+const{c,goal,gaps,histories,limiter}=of,{say,name}=saying,{person,found,day,K}=c;
 const shown=(m,{amount,load})=>text({measure:c.facts.measure(m),atMost:false,sets:1,amount,seconds:0,unit:load?MASS:NO_LOAD,load,hits:0,of:0});
 const stopping=found.causes.filter(({kind})=>kind==='pain');
-const pains=training.newestPains(c).map((pain)=>({pain,stops:stopping.some(({entry})=>entry===pain.entry)})).filter(({pain,stops})=>stops||(pain.score>0&&day - pain.on<K.pain_days))
-.filter(({stops})=>!stops).map(({pain})=>training.painWords(tables,pain,null));
+const pains=training.newestPains(c).map((pain)=>({pain,stops:stopping.some(({entry})=>entry===pain.entry)})).filter(({pain,stops})=>stops||training.isHolding(pain)||(pain.score>0&&day - pain.on<K.pain_days))
+.filter(({stops})=>!stops).map(({pain})=>held(of,saying,pain));
 const rests=saying.causes(found.causes.filter(({kind})=>kind!=='pain'));
 const falls=histories.flatMap(({movement:m,fallen})=>(fallen?[say('morning.falls',{movement:name(m),first:shown(m,fallen.last[0]),then:shown(m,fallen.last[1]),best:shown(m,fallen.best),day:results.dayText(fallen.best.on)})]:[]));
 const still=histories.filter(({movement:m,still:of_,fallen})=>of_&&!fallen&&(of_.falling||gaps.has(m)||!training.isOwned(c,m))).map(({movement,still:is})=>{
@@ -106,21 +114,35 @@ return is.falling?say('morning.slides',values):say('morning.still',values);
 const sides=histories.flatMap(({movement:m})=>{
 const now=training.now(c,m),{weaker}=training.sides(c,m);
 const one=(amount)=>text({measure:c.facts.measure(m),atMost:false,sets:1,amount,seconds:0,unit:NO_LOAD,load:0,hits:0,of:0});
-return weaker&&now&&now.left!==null&&now.right!==null?[say('morning.sides_differ',{movement:name(m),left:one(now.left),right:one(now.right)})]:[];
+const isNext=limiter!==null&&limiter.movement===m&&limiter.now!==null&&limiter.share!==readiness.WHOLE;
+return!isNext&&weaker&&now&&now.left!==null&&now.right!==null?[say('morning.sides_differ',{movement:name(m),left:one(now.left),right:one(now.right)})]:[];
 });
-const age=results.ageOn(person.born,day),years=age!==null&&(age<LIMITS.adult||age>=K.balance_age)?[say(age>=K.balance_age?'morning.age_old':'morning.age',{n:age,next:age + 1})]:[];
+const years=age(of,saying);
 const last=person.screened&&person.screened.until!==null?Math.min(person.screened.until,person.screened.on + Math.min(person.screened.lasts||LIMITS.clearance,LIMITS.clearance)):-Infinity;
 const cleared=person.screened&&last>=day?[say('morning.cleared',{who:person.screened.by||words.say('morning.a_clinician'),day:results.dayText(last)})]:[];
 return[...pains,...years,...cleared,...(person.screened?[]:[say('morning.unanswered',{})]),...toFailure(of,saying),...timeOff(of,saying),...rests,...falls,...still,...noDayOff(of,saying),...sides,...(goal?ageing(of,saying,goal.chain).soon:ageing(of,saying,null).soon)];
 };
-const toFailure=({c:{person,day,tables}},saying)=>{
+const held=({c},{say},pain)=>{
+const told=training.painWords(c.tables,pain,null),{K,day}=c,less=training.takesBack(c,pain);
+if(!training.isHolding(pain))return told;
+return say(less?'morning.pain_less':'morning.pain_hold',{pain:told,n:LIMITS.pain[0]- 1,day:results.dayText(Math.max(day,pain.on + K.pain_days))});
+};
+const age=({c,gaps},{say})=>{
+const n=results.ageOn(c.person.born,c.day),values={n,next:Number(n)+ 1};
+if(n===null||(n>=LIMITS.adult&&n<c.K.balance_age))return[];
+if(n>=c.K.balance_age)return[say('morning.age_old',values)];
+const told=say(n<LIMITS.youth?'morning.age_youth':'morning.age',values),weight=[...gaps.keys()].some((m)=>c.facts.has(m,LOADED));
+return[weight?say('morning.age_weight',{age:told}):told];
+};
+const toFailure=({c:{person,day,tables,K}},saying)=>{
 const all=person.trained.filter((one)=>one.on<=day&&day - one.on<=1&&(one.reserve===0||training.isMissed(one))),on=Math.max(...all.map((one)=>one.on));
 const movements=[...new Set(all.filter((one)=>one.on===on).map(({movement})=>movement))].sort((a,b)=>a - b);
-return movements.length?[saying.say('morning.to_failure',{day:results.dayText(on),list:few(movements.map(saying.name),saying,tables)})]:[];
+return movements.length?[saying.say('morning.to_failure',{day:results.dayText(on),then:results.dayText(on + K.apart),list:few(movements.map(saying.name),saying,tables)})]:[];
 };
 const timeOff=({c:{person,day,K}},{say})=>{
 const last=Math.max(...[...person.trained,...person.sessions].map(({on})=>on).filter((on)=>on<=day));
-return Number.isFinite(last)&&day - last>=K.off[0]?[say('morning.time_off',{n:day - last})]:[];
+const keys=['morning.time_off','morning.time_off_longer','morning.time_off_long'],reached=K.off.filter((off)=>day - last>=off).length;
+return Number.isFinite(last)&&reached?[say(keys[reached - 1],{n:day - last})]:[];
 };
 const noDayOff=({c},{say})=>{
 const{tables,person,day,K}=c;
@@ -169,6 +191,7 @@ return[
 .filter(([,list])=>list.length).map(([key,list])=>([key,join(list,'; ')])),
 ];
 };
+const goalOf=({c,goal:of},goal,{say})=>(of&&c.minor&&c.facts.has(c.model.of(of.leaf),LOADED)?say('morning.from_adult',{goal}):goal);
 const head=({c},{say})=>{
 const{found,model,person,day}=c;
 const last=Math.max(...person.tested.map(({on})=>on)),n=day - last;
@@ -213,5 +236,5 @@ return[['held_back',most.map(([m,list])=>say('morning.held',{movement:name(m),n:
 ['together',near.map(({movements,who:list})=>say('morning.group',{movements:few(movements.map(name),saying,tables),people:who(list)}))],
 ['to_test',first.map(([m,{people,decides}])=>say('morning.decides',{movement:name(m),n:decides,people:who(people)})).concat(waiting.length?[say('morning.wait',{people:who(waiting)})]:[])]];
 };
-globalThis.rungbook.morning={look,lines,head,together};
+globalThis.rungbook.morning={look,lines,head,goalOf,together};
 })();

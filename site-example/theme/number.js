@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="number.js=71538ed6 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.change":"Change it","entry.choose":"choose","entry.keep":"Keep this number","entry.keep_anyway":"It is right, keep it","entry.longer":"longer ago, or I do not know","entry.on_day":"The day","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","number.another_day":"Another day","number.cm":"cm","number.deg":"°","number.enough_for":"One of the things that {list} asks for is there.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: kept.","number.left":"left","number.less":"{movement}, {got}: {by} less than on {day}.","number.more":"{movement}, {got}: {by} more than on {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: as on {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Keep: done today","number.undated":"{movement}: kept aside, for nobody knows the day.","number.yours":"Now yours: {list}.","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
+'use strict';self.rungbookIs+="number.js=ebc17a40 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.change":"Change it","entry.choose":"choose","entry.keep":"Keep this number","entry.keep_anyway":"It is right, keep it","entry.longer":"longer ago, or I do not know","entry.on_day":"The day","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","number.another_day":"Another day","number.cm":"cm","number.deg":"°","number.enough_for":"One of the things that {list} asks for is there.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: kept.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Keep: done today","number.undated":"{movement}: kept aside, for nobody knows the day.","number.yours":"Now yours: {list}.","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
 'use strict';
 'after page.js states.js';
 (()=>{
@@ -8,7 +8,7 @@ const{make,named,namedList,units,blame}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
 const{REPS,LENGTH,ANGLE,DONE,ONE,NO_LOAD}=targets;
 const model=(states.model);
-const FOUR_WEEKS=28;
+const WEEK=7;
 const MOST_NAMES=4;
 const nodes=(parts)=>parts.filter((part)=>part!==null).map((part)=>(part));
 const FAR=6;
@@ -34,7 +34,7 @@ const like=earlier.filter((one)=>['unit','load','sets','seconds','of'].every((pa
 const shown={movement:named(model.tables,m),got:states.shown(got)};
 if(!like.length||got.measure===DONE)return sayNodes('number.kept',shown);
 const before=best(like,atMost),by=got.amount - counted(before).amount;
-const all={...shown,by:states.shown({...got,amount:Math.abs(by),atMost:false}),day:states.dayOf(before.on)};
+const all={...shown,by:states.shown({...got,amount:Math.abs(by),atMost:false}),day:states.when(before)};
 return sayNodes(`number.${by===0?'same':by>0?'more':'less'}`,all);
 };
 const listed=(key,list)=>(list.length?[' ',...sayNodes(key,{list:[...namedList(model.tables,list.slice(0,MOST_NAMES)),...(list.length>MOST_NAMES?[' ',say('shared.and_more',{n:list.length - MOST_NAMES})]:[])]})]:[]);
@@ -57,12 +57,21 @@ const unitOf=(m)=>{
 const{measure}=model.target(m);
 return measure===LENGTH&&units.current()==='imperial'?[say('number.in'),'in']:([[say('today.reps'),'reps'],[say('today.seconds'),'s'],[say('number.cm'),'cm'],[say('number.deg'),'deg'],['','done']])[measure];
 };
-const read=(m,typed)=>targets.readGot(`${typed.trim().replace(',','.')} ${unitOf(m)[1]}`);
-const keep=(m,sides,on)=>{
+const read=(m,typed)=>{
+const bare=typed.trim().replace(',','.'),withUnit=targets.readGot(bare);
+return targets.readGot(`${bare} ${unitOf(m)[1]}`)||(withUnit&&withUnit.measure===model.target(m).measure&&withUnit.sets===1&&withUnit.unit===NO_LOAD?withUnit:null);
+};
+const given=(span,written,today)=>{
+if(span==='long')return null;
+const read=span==='day'?results.readDay(written):span===''?null:today - Number(span);
+if(read===null||read>today)return undefined;
+return{on:results.dayText(read),...(span==='day'||read===today?{}:{until:results.dayText(today)})};
+};
+const keep=(m,sides,when)=>{
 const before=states.mine(),texts=sides.map((got)=>targets.text(got)),id=model.tables.ids[m];
 const entry={movement:id,...(texts.length>1?{left:texts[0],right:texts[1]}:{got:texts[0]})};
-const key=on===null?store.add('undated',entry):store.add('tested',{...entry,on:results.dayText(on)});
-return{key,news:on===null?nodes(sayNodes('number.undated',{movement:named(model.tables,m)})):news(m,before)};
+const key=when===null?store.add('undated',entry):store.add('tested',{...entry,...when});
+return{key,news:when===null?nodes(sayNodes('number.undated',{movement:named(model.tables,m)})):news(m,before)};
 };
 const labelOf=(m,side)=>(side?say('number.of_side',{movement:model.tables.names[m],side}):say('number.of',{movement:model.tables.names[m]}));
 const fromPicture=(m,input)=>{
@@ -81,9 +90,9 @@ input.focus();
 return make('span',{},make('button',{type:'button',class:'plain-button',text:measure===targets.TIME?say('number.from_clip'):say('number.from_picture'),on:{click:()=>{open().catch(()=>{off.textContent=say('number.not_loaded');});}}}),off);
 };
 let count=0;
-const SPANS=([['6',say('entry.this_week')],[String(FOUR_WEEKS),say('entry.this_month')],['day',say('entry.a_day')],['long',say('entry.longer')]]);
+const SPANS=([[String(WEEK - 1),say('entry.this_week')],[String(4*WEEK - 1),say('entry.this_month')],['day',say('entry.a_day')],['long',say('entry.longer')]]);
 const line=(m,kept)=>{
-if(states.barred()==='ask'||!isPlain(m))return null;
+if(states.barred()==='ask'||!isPlain(m)||!states.mayAsk(m))return null;
 if(states.barred()==='first'&&store.keeps())return make('p',{class:'hint'},make('a',{href:'before-you-start.html#questions',text:say('number.health_first')}));
 count +=1;
 const id=`number-${count}`,day=results.today();
@@ -98,16 +107,16 @@ const submit=async(event)=>{
 event.preventDefault();
 const all=inputs.map(({value})=>read(m,value)),bad=all.indexOf(null);
 if(bad>=0){blame(inputs[bad],fault,say('entry.write_numbers'));return;}
-const given=other.hidden?day:when.value==='long'?null:when.value==='day'?results.readDay(on.value):when.value===''?undefined:day - Number(when.value);
-if(given===undefined||(given===null&&when.value!=='long')||(given!==null&&given>day)){blame(when.value==='day'?on:when,fault,say('entry.write_day'));return;}
+const of=other.hidden?given('0','',day):given(when.value,on.value,day);
+if(of===undefined){blame(when.value==='day'?on:when,fault,say('entry.write_day'));return;}
 blame(inputs[0],fault,'');
 const odd=all.find((got)=>doubtful(model,m,(got)));
 if(odd&&!await isMeant(m,odd))inputs[0].focus();
-else kept(keep(m,(all),given));
+else kept(keep(m,(all),of));
 };
 return make('form',{class:'number-line',novalidate:true,on:{submit}},...inputs,make('span',{class:'unit',text:unitOf(m)[0]}),
 make('button',{type:'submit',class:'quiet',text:say('number.today')}),
 make('button',{type:'button',class:'plain-button',text:say('number.another_day'),on:{click:()=>{other.hidden=false;when.focus();}}}),...inputs.map((input)=>fromPicture(m,input)),other,fault);
 };
-globalThis.rungbook.number={doubtful,isMeant,news,isPlain,unitOf,read,keep,line,labelOf,fromPicture,SPANS};
+globalThis.rungbook.number={doubtful,isMeant,news,isPlain,unitOf,read,given,keep,line,labelOf,fromPicture,SPANS};
 })();

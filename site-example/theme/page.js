@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="page.js=5a546e5b ";
+'use strict';self.rungbookIs+="page.js=c80c7494 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","part.name_with_signal":"{name} [{signal}]"});
 'use strict';
 (()=>{
@@ -143,6 +143,29 @@ if(document.activeElement!==document.body||!head)return;
 head.tabIndex=-1;
 head.focus({preventScroll:true});
 };
+let steps=[];
+const busy=document.querySelector('main');
+const takeStep=()=>{
+const first=steps.shift();
+if(busy&&!steps.length)busy.removeAttribute('aria-busy');
+if(first)hold(first.step,first.place);
+};
+const takeSteps=()=>{
+try{
+takeStep();
+}finally{
+if(steps.length)setTimeout(takeSteps);
+}
+};
+const later=(all,place)=>{
+const isUnderWay=steps.length>0;
+steps=[...steps.filter((one)=>one.place!==place),...all.map((step)=>({step,place}))];
+if(isUnderWay)return;
+if(busy)busy.setAttribute('aria-busy','true');
+if(document.hidden)setTimeout(takeSteps);
+else requestAnimationFrame(()=>setTimeout(takeSteps));
+};
+addEventListener('pagehide',()=>{while(steps.length)takeStep();});
 const go=(href)=>{
 const link=make('a',{href,hidden:true});
 document.body.append(link);
@@ -177,7 +200,7 @@ if(!document.documentElement.dataset.worker||!('serviceWorker' in navigator)||!l
 const{active}=await navigator.serviceWorker.ready;
 if(active)active.postMessage({keep:pages,whole});
 };
-globalThis.rungbook=Object.assign(globalThis.rungbook||{},{page:{make,named,namedSkill,namedList,marked,byId,download,ask,blame,hold,go,load,keepPages,units}});
+globalThis.rungbook=Object.assign(globalThis.rungbook||{},{page:{make,named,namedSkill,namedList,marked,byId,download,ask,blame,hold,later,go,load,keepPages,units}});
 const worker=document.documentElement.dataset.worker;
 if(worker&&location.protocol.startsWith('http'))document.head.append(make('link',{rel:'manifest',href:'manifest.webmanifest'}));
 if(!CSS.supports('selector(::details-content)'))addEventListener('beforeprint',()=>document.querySelectorAll('details.unroll').forEach((part)=>{(part).open=true;}));

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="people.js=acd518a0 ";
+'use strict';self.rungbookIs+="people.js=da4bc65a ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"history.as_a_table":"As a table","morning.aside":"aside","morning.ask":"first","morning.held_back":"Held back most","morning.nearest":"no goal chosen; nearest: {goal}","morning.new":"new","morning.next":"next","morning.no_end":"{pause}, until it is lifted","morning.no_goal":"no goal chosen","morning.none":"nothing","morning.to_test":"To test today","morning.together":"Could work together","morning.watch":"watch","people.another":"Another person","people.aside_line":"{name}: {movement}, {got}, {day}: {reason}","people.barred":"{name} (ask first)","people.count":{"one":"{n} person.","other":"{n} people."},"people.how_it_went":"How it went","people.nobody":"Nobody is open.","people.nothing_for_all":"Nothing that is open to all.","people.numbered":"{name} ({n})","people.refused":"Refused: {list}.","people.same_name":"Two of one name","people.same_name_says":"{name} is open already. Is this the same person, with a newer copy?","people.same_person":"The same: take the newer","people.too_large":"it is larger than 1 MB","people.unreadable":"it cannot be read","shared.movement":"Movement","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}."});
 'use strict';
 'after page.js results.js states.js';
@@ -20,7 +20,8 @@ causes:(causes)=>states.together(causes).map((all)=>(all[0].until===null&&(all[0
 const label=(key)=>(key==='ask'?say('morning.ask'):key==='next'?say('morning.next'):key==='new'?say('morning.new'):key==='watch'?say('morning.watch'):say('morning.aside'));
 const verdict=(name,look)=>{
 const{training,aim,history,morning}=globalThis.rungbook;
-const goal=look.goal?(look.goal.chosen?[aim.goalName(look.goal)]:sayNodes('morning.nearest',{goal:aim.goalName(look.goal)})):[say('morning.no_goal')];
+const called=look.goal?[morning.goalOf(look,aim.goalName(look.goal),saying)].flat():[say('morning.no_goal')];
+const goal=look.goal&&!look.goal.chosen?sayNodes('morning.nearest',{goal:called}):called;
 const drawn=look.histories.filter(({points})=>points.length>1);
 const week=training.lastWeek(look.c.person.sessions,look.c.day);
 return make('section',{class:'skill-stand'},make('h3',{},make('bdi',{text:name})),make('p',{},...saying.join([goal,...morning.head(look,saying)],' · ')),

@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="screening.js=918115c1 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"screening.allowed":"Allowed on {day}, until {until}.","screening.allowed_by":"Allowed by {by} on {day}, until {until}.","screening.answer_each":"Answer this one, yes or no.","screening.answered_on":"As of {day}. Answer again when your health has changed.","screening.child":"You are under 12: no test and no session from a page, whatever was answered. Train with a coach in person, who sees you and stops you in time.","screening.clear_day":"Give the day, up to today.","screening.clear_until":"Give the last day: from today, and at most {n} days after it was allowed.","screening.clear_what":"Choose what was allowed.","screening.clear_who":"Write who allowed it.","screening.growing":"You are still growing: at any pain in a wrist, an elbow, the lower back, a hip, a knee or a heel stop that work until a clinician has looked. The ends of growing bones are softer than the tendons.","screening.left":"Because of your answers, this is left alone:","screening.left_alone":"left alone until a clinician allows it","screening.says_again":"You answered more than a year ago. Please answer again.","screening.says_allowed_hard":"Your answers said to ask a clinician first. Hard effort was allowed.","screening.says_allowed_light":"Your answers said to ask a clinician first. Light to moderate effort was allowed.","screening.says_ask":"Ask a licensed clinician first, and show them what you want to do. Until then this site offers no test and no training.","screening.says_clear":"Nothing in your answers stands in the way.","screening.says_fresh":"Test with a fresh head, and stop at the first sign listed beside a test.","screening.says_light":"You do not exercise regularly yet: train lightly, keep two or three reps in reserve, and build up. Inverted, loaded and lowering work waits until you have trained regularly for three months.","screening.says_run_out":"What a clinician allowed has run out. Ask again; until then this site offers no test and no training.","screening.says_spared":"You may train and test, but for what is left alone below.","screening.take_back":"Take back","screening.to_self_test":"To the self-test","screening.what_follows":"What follows","screening.write_year":"Write the year you were born in four digits, such as 1994.","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this."});
+'use strict';self.rungbookIs+="screening.js=6f1ca6b4 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"screening.allowed":"Allowed on {day}, until {until}.","screening.allowed_by":"Allowed by {by} on {day}, until {until}.","screening.answer_each":"Answer this one, yes or no.","screening.answered_on":"As of {day}. Answer again when your health changes.","screening.child":"You are under 12: no test and no session from a page, whatever was answered. Train with a coach in person, who sees you and stops you in time.","screening.clear_day":"Give the day, up to today.","screening.clear_until":"Give the last day: from today, and at most {n} days after it was allowed.","screening.clear_what":"Choose what was allowed.","screening.clear_who":"Write who allowed it.","screening.growing":"You are still growing: at any pain in a wrist, an elbow, the lower back, a hip, a knee or a heel stop that work until a clinician has looked. The ends of growing bones are softer than the tendons.","screening.left":"Because of your answers, this is left alone:","screening.left_alone":"left alone until a clinician allows it","screening.says_again":"You answered more than a year ago. Please answer again.","screening.says_allowed_hard":"Your answers said to ask a clinician first. Hard effort was allowed.","screening.says_allowed_light":"Your answers said to ask a clinician first. Light to moderate effort was allowed.","screening.says_ask":"Ask a licensed clinician first, and show them what you want to do. Until then this site offers no test and no training.","screening.says_clear":"Nothing in your answers stands in the way.","screening.says_fresh":"Test with a fresh head, and stop at the first sign listed beside a test.","screening.says_light":"You do not exercise regularly yet: train lightly, keep two or three reps in reserve, and build up. Inverted, loaded and lowering work waits until you have trained regularly for three months.","screening.says_run_out":"What a clinician allowed has run out. Ask again; until then this site offers no test and no training.","screening.says_spared":"You may train and test, but for what is left alone below.","screening.take_back":"Take back","screening.to_self_test":"To the self-test","screening.what_follows":"What follows","screening.write_year":"Write the year you were born in four digits, such as 1994.","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this."});
 'use strict';
 (()=>{
 const{results,store,page}=globalThis.rungbook;
@@ -77,8 +77,11 @@ const toOutcome=()=>{
 byId('outcome-head').focus({preventScroll:true});
 outcome.scrollIntoView({block:outcome.offsetHeight>globalThis.innerHeight?'start':'nearest'});
 };
+const bornOf=()=>{const born=field('born').value.trim();return /^[0-9]{4}$/.test(born)&&results.fact('born',Number(born),results.today()).why===''?Number(born):null;};
 const askByAge=()=>{
-const born=field('born').value.trim(),age=/^[0-9]{4}$/.test(born)?results.ageOn(Number(born),results.today()):null;
+const born=bornOf(),age=results.ageOn(born,results.today()),isAsked=born!==null&&!isChild(born,results.today());
+byId('asked').hidden=!isAsked;
+byId('no-to-the-rest').hidden=!isAsked;
 for(const set of(questions.querySelectorAll('fieldset'))){
 const{under,from}=set.dataset;
 set.hidden=age!==null&&((under!==undefined&&age>=Number(under))||(from!==undefined&&age + 1<Number(from)));
@@ -97,9 +100,8 @@ questions.requestSubmit();
 });
 questions.addEventListener('submit',(event)=>{
 event.preventDefault();
-const sets=[...(questions.querySelectorAll('fieldset:not([hidden])'))];
-const today=results.today(),born=Number(field('born').value.trim());
-const bornFine=/^\s*[0-9]{4}\s*$/.test(field('born').value)&&results.fact('born',born,today).why==='';
+const today=results.today(),born=bornOf(),bornFine=born!==null;
+const sets=isChild(born,today)?[]:[...(questions.querySelectorAll('fieldset:not([hidden])'))];
 const open=sets.find((set)=>yes(nameOf(set))===null);
 if(!questions.querySelector('input:checked')&&!outcome.hidden&&bornFine){
 toOutcome();
@@ -116,7 +118,7 @@ const said=(column)=>sets.filter((set)=>set.dataset.column===column).some((set)=
 const rows=[...(document.querySelectorAll('tr[data-outcome]'))];
 const word=(column)=>(said(column)?'yes':'no');
 const row=rows.find(({dataset})=>dataset.regular===word('regular')&&dataset.symptoms===word('symptoms')&&['either',word('disease')].includes(dataset.disease||''));
-const follows=said('other')||!row?'ask':row.dataset.outcome;
+const follows=said('other')||!row||!sets.length?'ask':row.dataset.outcome;
 const raised=sets.filter((set)=>set.dataset.column!=='regular'&&yes(nameOf(set)));
 const of=(key)=>[...new Set(raised.flatMap((set)=>(set.dataset[key]||'').split(' ').filter((id)=>id!=='')))];
 const on=results.dayText(today);
@@ -124,6 +126,7 @@ const[classes,parts]=[of('classes'),of('parts')];
 const lasts=Math.min(...raised.map((set)=>Number(set.dataset.lasts||LIMITS.clearance)),LIMITS.clearance);
 questions.reset();
 field('born').value=String(born);
+askByAge();
 left().forEach(({key})=>store.remove(key));
 classes.forEach((id)=>store.add('restrict',{class:id,on,by:SCREENING}));
 parts.forEach((id)=>store.add('restrict',{part:id,on,by:SCREENING}));

@@ -1,9 +1,9 @@
-'use strict';self.rungbookIs+="stand.js=51a578fe ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","history.day":"day","history.result":"result","stand.add_person":"Begin for them","stand.allowed":"{pause} (allowed by a clinician)","stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.change_nothing":"Change nothing","stand.copy_choice":"Put together only what is one person’s. Replacing erases all that is kept here, the outcome of the health questions too.","stand.copy_named":"The copy is of {file}; the numbers here bear no name.","stand.copy_only":"Entries that stand only in the copy: {there}; only here: {here}.","stand.copy_other_name":"The copy is of {file}; the numbers here are of {here}.","stand.copy_unlike":{"one":"{n} test in the copy has another result here on the same day.","other":"{n} tests in the copy have another result here on the same day."},"stand.earlier":{"one":"{n} earlier result","other":"{n} earlier results"},"stand.ended":"{pause} (ended)","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_others":"What belongs to {others} stays.","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.erased_one":"This person’s numbers are erased.","stand.here":"{name}, here now","stand.in_brackets":"({text})","stand.in_clipboard":"The text is in your clipboard.","stand.keep_them":"Keep them","stand.keep_weight":"Keep {weight}","stand.lift":"Lift this pause","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}.","stand.moved":"{movement} {before} now {now}","stand.new_person":"Name of somebody new","stand.no_name":"without a name","stand.no_room":"The copy does not fit into this browser’s storage. Nothing was changed.","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_changed":"Nothing was changed.","stand.nothing_moved":"Nothing.","stand.odd":"Cannot be read: {reason}. {text}","stand.past":"{day}: {got}","stand.put_together":"Put together","stand.refused":"Refused, nothing was changed. {why}.","stand.replace_mine":"Replace what is here","stand.saved":"Saved as {file}. Send it to your coach.","stand.several_in_copy":{"one":"one person is in the file","other":"{n} people are in the file: write your name above as it stands there, once"},"stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.shared":"Shared.","stand.shared_file":"The copy is on its way.","stand.since":"Since {day}:","stand.storage":"Your numbers are kept in this browser, on this device, and go nowhere else. Whoever uses this browser can read them; from disk, so can other pages opened from disk. A browser may clear the storage of a site that is not visited for about a week: save a copy.","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_away":"Take away","stand.take_back_of":"Take back {day}","stand.take_weight":"Take {weight}","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in, {same} were here already.","other":"{n} entries taken in, {same} were here already."},"stand.to_come":"{pause} (still to come)","stand.to_the_questions":"To the questions","stand.two_weights":"Two body weights","stand.undated":"{movement}, {got}: nobody knows the day. It stays on this device and is not in your copy.","stand.weight_kept":"Body weight kept.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.whose_copy":"Whose numbers are these?","test.before_you_start":"Before you start"});
+'use strict';self.rungbookIs+="stand.js=54db0b63 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","history.day":"day","history.result":"result","stand.add_person":"Begin for them","stand.allowed":"{pause} (allowed by a clinician)","stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.change_nothing":"Change nothing","stand.copy_choice":"Put together only what is one person’s. Replacing erases all that is kept here, the outcome of the health questions too.","stand.copy_named":"The copy is of {file}; the numbers here bear no name.","stand.copy_only":"Entries that stand only in the copy: {there}; only here: {here}.","stand.copy_other_name":"The copy is of {file}; the numbers here are of {here}.","stand.copy_unlike":{"one":"{n} test in the copy has another result here on the same day.","other":"{n} tests in the copy have another result here on the same day."},"stand.earlier":{"one":"{n} earlier result","other":"{n} earlier results"},"stand.ended":"{pause} (ended)","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_others":"What belongs to {others} stays.","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.erased_one":"This person’s numbers are erased.","stand.here":"{name}, here now","stand.in_brackets":"({text})","stand.in_clipboard":"The text is in your clipboard. Paste it into a message to your coach.","stand.keep_them":"Keep them","stand.keep_weight":"Keep {weight}","stand.lift":"Lift this pause","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}.","stand.moved":"{movement} {before} now {now}","stand.new_person":"Name of somebody new","stand.no_name":"without a name","stand.no_room":"The copy does not fit into this browser’s storage. Nothing was changed.","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_changed":"Nothing was changed.","stand.nothing_moved":"Nothing.","stand.odd":"Cannot be read: {reason}. {text}","stand.past":"{day}: {got}","stand.put_together":"Put together","stand.refused":"Refused, nothing was changed. {why}.","stand.replace_mine":"Replace what is here","stand.saved":"Saved as {file}. Send it to your coach.","stand.several_in_copy":{"one":"one person is in the file","other":"{n} people are in the file: write your name above as it stands there, once"},"stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.shared":"Shared.","stand.shared_file":"The copy is on its way.","stand.since":"Since {day}:","stand.storage":"Your numbers are kept in this browser, on this device, and go nowhere else. Whoever uses this browser can read them; from disk, so can other pages opened from disk. A browser may clear the storage of a site that is not visited for about a week: save a copy.","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_away":"Take away","stand.take_back_of":"Take back {day}","stand.take_weight":"Take {weight}","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in, {same} were here already.","other":"{n} entries taken in, {same} were here already."},"stand.to_come":"{pause} (still to come)","stand.to_the_questions":"To the questions","stand.two_weights":"Two body weights","stand.undated":"{movement}, {got}: nobody knows the day. It stays on this device and is not in your copy.","stand.weight_kept":"Body weight kept.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.whose_copy":"Whose numbers are these?","stand.write_name":"Write a name.","test.before_you_start":"Before you start"});
 'use strict';
 'after page.js results.js states.js training.js aim.js number.js';
 (()=>{
-const{targets,results,readiness,training,aim,store,page,states,number}=globalThis.rungbook;
+const{targets,results,readiness,training,aim,store,page,states,number,scale}=globalThis.rungbook;
 const{make,named,byId,units}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
 const{model,mine,mark}=states;
@@ -12,11 +12,18 @@ const{tables}=model;
 const MOST_SHARED=6;
 const notice=byId('notice');
 const tell=(text)=>{notice.textContent=text;};
-const tellNews=({key,news})=>{
-notice.replaceChildren(...news,' ',make('button',{type:'button',class:'quiet',text:say('stand.take_back'),on:{click:()=>{store.remove(key);tell(say('number.taken_back'));}}}));
+const back=(tested,key)=>make('button',{type:'button',class:'quiet',text:say('stand.take_back'),'aria-label':say('stand.take_back_of',{day:String(states.when(tested).textContent)}),on:{click:()=>store.remove(key)}});
+const dayOf=(tested)=>states.when(tested),gotOf=(tested)=>states.got(readiness.sidesText(tested,model.target(tested.movement).atMost));
+const past=(tested,key)=>make('li',{},...sayNodes('stand.past',{day:dayOf(tested),got:gotOf(tested)}),' ',back(tested,key));
+const tellNews=(m,{key,news})=>{
+const stand=mine(),newest=stand&&stand.person.tested.filter(({movement})=>movement===m).sort((a,b)=>a.on - b.on||a.entry - b.entry).pop();
+const row=document.querySelector(`#history article[data-movement="${tables.ids[m]}"] > ul`),known=newest&&store.entries('tested')[newest.entry];
+if(row&&newest&&known&&known.key===key)row.replaceChildren(past(newest,key));
+notice.replaceChildren(...news,' ',make('button',{type:'button',class:'quiet',text:say('stand.take_back'),on:{click:()=>{store.remove(key);tell(say('number.taken_back'));notice.focus();}}}));
 notice.focus();
 notice.scrollIntoView({block:'center'});
 };
+const field=(m)=>number.line(m,(told)=>tellNews(m,told));
 const changes=(stand)=>{
 const days=[...new Set(stand.person.tested.map(({on})=>on))].sort((a,b)=>b - a);
 const place=byId('changed');
@@ -38,11 +45,9 @@ const list=of.get(tested.movement);
 if(list)list.push(tested);
 else of.set(tested.movement,[tested]);
 }
-const back=(tested)=>make('button',{type:'button',class:'quiet',text:say('stand.take_back'),'aria-label':say('stand.take_back_of',{day:results.dayWords(tested.on)}),on:{click:()=>store.remove(kept[tested.entry].key)}});
-const day=({on})=>states.day(results.dayText(on)),got=(tested)=>states.got(readiness.sidesText(tested,model.target(tested.movement).atMost));
-const past=(tested)=>make('li',{},...sayNodes('stand.past',{day:day(tested),got:got(tested)}),' ',back(tested));
+const keyOf=({entry})=>kept[entry].key;
 const table=(list)=>make('table',{class:'history-table'},make('thead',{},make('tr',{},...[say('history.day'),say('history.result'),''].map((text)=>make(text?'th':'td',text?{scope:'col',text}:{})))),
-make('tbody',{},...list.map((tested)=>make('tr',{},make('th',{scope:'row'},day(tested)),make('td',{},...got(tested)),make('td',{},back(tested))))));
+make('tbody',{},...list.map((tested)=>make('tr',{},make('th',{scope:'row'},dayOf(tested)),make('td',{},...gotOf(tested)),make('td',{},back(tested,keyOf(tested)))))));
 const drawn=(m,list)=>{
 const look=looks.get(m);
 return[...(look&&look.points.length>1?[drawings.says(trainee,look),drawings.picture(trainee,look)]:[]),
@@ -52,7 +57,7 @@ const lines=[...of].sort(([a],[b])=>tables.stage[b]- tables.stage[a]||a - b).map
 const from=JSON.stringify([list.map((tested)=>[kept[tested.entry],tested.sides]),looks.get(m),isBarred,units.current(),stand.day]),known=shownOf.get(m);
 if(known&&known.from===from)return known.line;
 const line=make('article',{class:'past','data-movement':tables.ids[m]},
-make('h3',{},states.figure(m),named(tables,m)),make('ul',{class:'plain'},past(list[list.length - 1])),number.line(m,tellNews),...(list.length>1?drawn(m,list):[]));
+make('h3',{},states.figure(m),named(tables,m)),make('ul',{class:'plain'},past(list[list.length - 1],keyOf(list[list.length - 1]))),field(m),...(list.length>1?drawn(m,list):[]));
 shownOf.set(m,{from,line});
 return line;
 });
@@ -67,7 +72,7 @@ byId('plan').hidden=barred;
 if(barred)return;
 const of=aim.planOf(stand);
 const may=(m)=>stand.found.states[m]===readiness.OWNED||stand.found.states[m]===readiness.OPEN||(of.limiter!==null&&of.limiter.movement===m);
-const way=aim.way(of,(m)=>(may(m)?number.line(m,tellNews):null));
+const way=aim.way(of,(m)=>(may(m)?field(m):null));
 byId('goal').replaceChildren(aim.goalChoice('stand'));
 byId('aim-says').replaceChildren(...aim.sentence(of));
 byId('how-long').replaceChildren(...aim.howLong(of));
@@ -94,8 +99,18 @@ const rests=(stand)=>{
 const{found,person,day}=stand;
 const kept={paused:store.entries('paused'),restrict:store.entries('restrict')};
 const others=person.pauses.filter((pause)=>!found.causes.includes(pause));
-const button=({kind,entry})=>(kind==='paused'||kind==='restrict'
-?make('button',{type:'button',class:'quiet',text:say('stand.lift'),on:{click:()=>store.remove(kept[kind][entry].key)}}):null);
+const lift=async(key,cause)=>{
+const says=await scale.lift(key,aim.plain(states.whatRests([cause])));
+if(!says)return;
+tell(says);
+notice.focus();
+};
+const button=(cause,holds=true)=>{
+const{kind,entry}=cause;
+if((kind!=='paused'&&kind!=='restrict')||(holds&&cause.until===day))return null;
+const{key}=kept[kind][entry];
+return make('button',{type:'button',class:'quiet',text:holds?say('stand.lift'):say('stand.take_away'),on:{click:()=>{if(holds)lift(key,cause);else store.remove(key);}}});
+};
 const line=(cause)=>{
 const by=states.liftedBy(cause);
 return make('li',{},...states.causeWords(cause),' ',by===null?button(cause):make('span',{class:'hint'},...sayNodes('stand.in_brackets',{text:by}),' ',
@@ -106,7 +121,7 @@ const said=(pause)=>{
 const words={pause:states.causeWords(pause)};
 return pause.on>day?sayNodes('stand.to_come',words):pause.until!==null&&pause.until<day?sayNodes('stand.ended',words):sayNodes('stand.allowed',words);
 };
-const lines=[...found.causes.map(line),...states.soreLines(stand),...others.map((pause)=>make('li',{class:'hint'},...said(pause),' ',states.liftedBy(pause)===null?button(pause):null))];
+const lines=[...found.causes.map(line),...states.soreLines(stand),...others.map((pause)=>make('li',{class:'hint'},...said(pause),' ',states.liftedBy(pause)===null?button(pause,false):null))];
 byId('rests').hidden=lines.length===0&&allowed.length===0;
 byId('rests-list').replaceChildren(...lines);
 };
@@ -126,7 +141,7 @@ all.addEventListener('toggle',()=>{
 const stand=mine();
 if(stand)drawAll(stand);
 });
-const draw=()=>{
+const drawFirst=()=>{
 const stand=mine();
 byId('nothing-yet').hidden=stand!==null;
 for(const id of['aim','all','changed','rests','plan','load','history','aside'])byId(id).hidden=stand===null;
@@ -138,11 +153,9 @@ if(!stand)return;
 changes(stand);
 drawAll(stand);
 rests(stand);
-ahead(stand);
-load(stand);
-history(stand);
-asides(stand);
 };
+const withStand=(act)=>()=>{const stand=mine();if(stand)act(stand);};
+const DRAWN=[drawFirst,withStand((stand)=>{if(!states.barred())aim.planOf(stand);}),withStand((stand)=>{ahead(stand);load(stand);}),withStand((stand)=>{history(stand);asides(stand);})];
 const name=(byId('name-mine'));
 name.value=String(store.facts().name||'');
 const copyName=()=>{
@@ -218,7 +231,7 @@ const stand=mine();
 if(!stand)return;
 const of=aim.planOf(stand),about=store.facts(),barred=states.barred()!=='';
 const newest=[...stand.person.tested].sort((a,b)=>b.on - a.on||b.entry - a.entry).slice(0,MOST_SHARED)
-.map((tested)=>`${page.marked(tables,tested.movement)}: ${aim.plain(states.got(readiness.sidesText(tested,model.target(tested.movement).atMost)))}, ${results.dayWords(tested.on)}`);
+.map((tested)=>`${page.marked(tables,tested.movement)}: ${aim.plain(states.got(readiness.sidesText(tested,model.target(tested.movement).atMost)))}, ${states.when(tested).textContent}`);
 const text=[[about.name,tables.school,results.dayWords(stand.day)].filter(Boolean).join(say('list.separator')),...(barred?[]:[aim.sentenceText(of)]),...newest,say('stand.share_end')].join('\n');
 const file='File' in globalThis?new File([copyText()],copyName(),{type:'application/json'}):null;
 try{
@@ -265,16 +278,17 @@ return make('li',{},box,' ',make('label',{for:`have-${word}`,text:tables.gear[wo
 byId('name-mine').addEventListener('change',()=>store.put('name',(byId('name-mine')).value.trim()||null));
 const people=()=>{
 const all=store.people(),field=(make('input',{id:'new-person',maxlength:60,autocomplete:'off',dir:'auto'}));
+const fault=make('p',{class:'fault',role:'alert',id:'new-person-fault'});
 byId('people-list').replaceChildren(...(all.length>1?all.map(({who,name,isHere})=>make('li',{},isHere?make('strong',{text:say('stand.here',{name:name||say('stand.no_name')})})
 :make('button',{type:'button',class:'quiet',text:name||say('stand.no_name'),on:{click:()=>store.become(who)}}))):[]),
 make('li',{},make('form',{class:'fields',on:{submit:(event)=>{
 event.preventDefault();
+page.blame(field,fault,field.value.trim()?'':say('stand.write_name'));
 if(field.value.trim())store.welcome(field.value.trim());
-else field.focus();
-}}},make('p',{class:'field'},make('label',{for:'new-person',text:say('stand.new_person')}),field),make('button',{type:'submit',class:'quiet',text:say('stand.add_person')}))));
+}}},make('p',{class:'field'},make('label',{for:'new-person',text:say('stand.new_person')}),field),make('button',{type:'submit',class:'quiet',text:say('stand.add_person')}),fault)));
 };
 people();
 if(location.hash==='#people')(byId('people')).open=true;
-store.onChange(()=>page.hold(draw,'notice'));
-draw();
+store.onChange(()=>page.later(DRAWN,'notice'));
+DRAWN.forEach((step)=>step());
 })();

@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="test.js=130d7749 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","known.each_side":"{unit}, the weaker side","known.head":"What do you know already?","known.keep":"Keep these","known.never":"never","known.never_of":"{movement}: never done","known.none_written":"Write one number, or go on without.","known.says":"The most you did in one clean set; leave empty what you are not sure of.","known.session":"None of these: my first session","known.test":"A few tests first","test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.it_rests":"it rests","test.never":"Never done it","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.one_true":"One is true, so no test today","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.over":"No more tests today","test.over_says":"Something hurts, so the tests of this day are over. What bears on that part is left alone for today. Ask a licensed clinician if it is sharp, if it wakes you, if it tingles, if it gives way, or if it is not better in a few days.","test.question":"Question {number} of at most {n}","test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.rests_left":"What rests, or hurts, was not asked about.","test.rules":"How it counts, and when to stop","test.save_a_copy":"Save a copy","test.storage":"Your numbers stay in this browser; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_first":"Test these first, fresh and warm:","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.to_today":"Today’s session","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:","training.child":"Under 12 there is no plan and no test from here: only with a coach in person."});
+'use strict';self.rungbookIs+="test.js=061c4635 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","known.each_side":"{unit}, the weaker side","known.head":"What do you know already?","known.keep":"Keep these","known.never":"never","known.never_of":"{movement}: never done","known.none_written":"Write one number, or go on without.","known.says":"Your best clean set; empty where you are not sure.","known.session":"None: my first session","known.test":"A few tests first","test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.it_rests":"it rests","test.never":"Never done it","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.one_true":"One is true, so no test today","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.over":"No more tests today","test.over_says":"Something hurts, so the tests of this day are over. What bears on that part is left alone for today. Ask a licensed clinician if it is sharp, if it wakes you, if it tingles, if it gives way, or if it is not better in a few days.","test.question":"Question {number} of at most {n}","test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.rests_left":"What rests, or hurts, was not asked about.","test.rules":"How it counts, and when to stop","test.save_a_copy":"Save a copy","test.storage":"Your numbers stay in this browser; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_first":"Test these first, fresh and warm:","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.to_today":"Today’s session","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:","training.child":"Under 12 there is no plan and no test from here: only with a coach in person."});
 'use strict';
 'after page.js states.js';
 (()=>{
@@ -44,7 +44,7 @@ const article=articles.get(m);
 const place=article&&article.querySelector('.enter');
 if(!place)return;
 const lines=known.slice(-3).map(({key,entry:of})=>make('p',{class:'was'},
-...sayNodes('test.was',{got:states.got(of.got||(of.left&&of.right?{left:of.left,right:of.right}:of.left||of.right)),day:states.day(of.on)}),' ',
+...sayNodes('test.was',{got:states.got(of.got||(of.left&&of.right?{left:of.left,right:of.right}:of.left||of.right)),day:states.when({on:Number(results.readDay(of.on)),until:of.until?Number(results.readDay(of.until)):null})}),' ',
 make('button',{type:'button',class:'quiet',text:say('test.take_back'),on:{click:()=>{
 store.remove(key);
 const next=place.querySelector('button');
@@ -64,7 +64,7 @@ if(first)first.focus();
 if(entry)show();
 else asking().then(show,()=>{open.after(make('span',{class:'hint',role:'status',text:say('number.not_loaded')}));});
 }}});
-place.replaceChildren(...lines,make('p',{},open));
+place.replaceChildren(...lines,...(states.mayAsk(m)?[make('p',{},open)]:[]));
 };
 const advice=(m,today)=>{
 const{reached,needs}=found();
@@ -85,15 +85,25 @@ for(const m of articles.keys())if(m!==undefined&&!guide.isAt(m))drawEntry(m,know
 };
 const KNOWN=8;
 const LOOKED=20;
+const ASKED=[2,4];
+const mostKnown=(of)=>{
+const asked=tables.ids.map(()=>0),{states:now}=found(),goal=tables.stage[model.of(of.goal)];
+for(const m of model.order)for(const leaf of new Set(readiness.leavesOf(tables.needs[m]).map(model.of)))asked[leaf]+=1;
+const{strength}=tables.placement,measure=(m)=>model.target(m).measure,is=(m,flag)=>Number(model.is(m,flag));
+const all=model.order.filter((m)=>number.isPlain(m)&&measure(m)<=targets.TIME&&asked[m]>=ASKED[measure(m)]&&tables.day_order[m]>=strength&&tables.stage[m]<=goal
+&&now[m]!==readiness.PAUSED&&!model.is(m,readiness.LOWERING)&&of.members.some((one)=>tables.pattern[one]===tables.pattern[m]));
+all.sort((a,b)=>measure(a)- measure(b)||is(a,readiness.GUARDED)- is(b,readiness.GUARDED)||asked[b]- asked[a]||is(a,readiness.EACH_SIDE)- is(b,readiness.EACH_SIDE)||tables.easier[b].length - tables.easier[a].length);
+return all.filter((m,i)=>all.findIndex((one)=>measure(one)===measure(m)&&tables.pattern[one]===tables.pattern[m])===i);
+};
 const decisive=(of)=>{
-const at=found(),asked=([]),out=[];
-while(asked.length<LOOKED&&out.length<KNOWN){
+const at=found(),known=mostKnown(of).slice(0,KNOWN),asked=([]),more=[];
+while(asked.length<LOOKED&&known.length + more.length<KNOWN){
 const following=placement.next(model,at,of.members,asked,results.today());
 if(!following)break;
 asked.push(following.movement);
-if(number.isPlain(following.movement)&&model.target(following.movement).measure<=targets.TIME)out.push(following.movement);
+if(!known.includes(following.movement)&&number.isPlain(following.movement)&&model.target(following.movement).measure<=targets.TIME)more.push(following.movement);
 }
-return out.sort((a,b)=>tables.stage[a]- tables.stage[b]||a - b);
+return[...known,...more.sort((a,b)=>tables.stage[a]- tables.stage[b]||a - b)];
 };
 const isKnownDue=(of)=>{
 const asked=store.get('known');
@@ -129,8 +139,8 @@ if(number.doubtful(model,m,(got))&&!await number.isMeant(m,(got))){input.focus()
 }
 done();
 store.addAll(said.map(({m,got})=>{
-const span=(got).amount===0?'0':(chosen).box.value,entry={movement:tables.ids[m],got:targets.text((got))};
-return span==='long'?['undated',entry]:['tested',{...entry,on:results.dayText(day - Number(span))}];
+const of=number.given((got).amount===0?'0':(chosen).box.value,'',day),entry={movement:tables.ids[m],got:targets.text((got))};
+return of?['tested',{...entry,...of}]:['undated',entry];
 }));
 page.go('where-i-stand.html');
 };
@@ -176,11 +186,6 @@ focus();
 const sayOver=()=>{
 speak(say('test.over'),make('p',{text:say('test.over_says')}),make('p',{class:'acts'},make('a',{class:'act',href:'if-it-hurts.html',text:say('entry.if_it_hurts')}),' ',make('a',{class:'act quiet',href:'today.html',text:say('test.to_today')})));
 };
-const hurtsToday=()=>{
-const stand=mine();
-return stand!==null&&(states.sore(stand).some(({on})=>on===stand.day)
-||stand.found.causes.some(({kind,on,by,because})=>kind==='paused'&&on===stand.day&&by==='client'&&/^it hurt/.test(because||'')));
-};
 const resting=()=>{
 const stand=mine(),some=stand!==null&&stand.found.causes.length + states.sore(stand).length>0;
 return some?make('p',{},say('test.rests_left'),' ',make('a',{href:'where-i-stand.html#rests',text:say('rests.where_lifted')})):null;
@@ -204,7 +209,7 @@ return question(last.m);
 };
 const rules=(m)=>{
 const article=articles.get(m),how=article&&article.querySelector('.how');
-const all=article?[...article.children].filter((part)=>part!==how&&!part.matches('h3, .check-line, .enter, .opens-head, .ladder')).map((part)=>part.cloneNode(true)):[];
+const all=article?[...article.querySelectorAll(':scope > .only-after, .method > :not(.how)')].map((part)=>part.cloneNode(true)):[];
 return{how:how?String(how.textContent):'',all};
 };
 const never=(m)=>{
@@ -281,7 +286,7 @@ if(why==='ask'){
 speak(say('test.health_questions'),make('p',{text:say('test.health_answered')}),make('p',{class:'advice do-not'},`${states.isChild()?say('training.child'):say('test.answers_say')} `,make('a',{href:'before-you-start.html#health',text:say('test.before_you_start')})));
 return;
 }
-if(hurtsToday()){
+if(states.hurtsToday()){
 sayOver();
 return;
 }

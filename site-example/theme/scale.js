@@ -1,0 +1,46 @@
+'use strict';self.rungbookIs+="scale.js=dd228f5c ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.go_back":"Go back","pain.how_much":"How much did it hurt, from 0 to 10?","pain.kept":"Kept.","pain.lifted":"Lifted. Begin with less than before, and keep a number again if it comes back.","pain.none":"0, not at all","pain.now_ask":"{what}: how is it now, from 0 to 10?","pain.now_says":"The worst of today and this morning. Up to 2 lifts the pause; from 3 on it stays.","pain.rests_now":"The part rests from now. Ask a licensed clinician before you train it again.","pain.rests_on":"It rests on. Ask a licensed clinician if it does not get less.","pain.worse":"Worse the next morning: the next sessions are lighter.","pain.worst":"10, the worst there is"});
+'use strict';
+'after page.js results.js store.js';
+(()=>{
+const{results,store,page}=globalThis.rungbook;
+const{LIMITS,goesOnTo}=globalThis.rungbook.health;
+const{make}=page;
+const{say,number}=globalThis.rungbook.words;
+const NUMBERS=Array.from({length:11},(_,n)=>n);
+const[FELT]=LIMITS.pain;
+const wordOf=(n)=>(n===0?say('pain.none'):n===10?say('pain.worst'):number(n));
+const row=(name)=>{
+const boxes=NUMBERS.map((n)=>(make('input',{type:'radio',name,value:n,'aria-label':wordOf(n)})));
+return{
+boxes,whole:make('fieldset',{id:name},make('legend',{text:say('pain.how_much')}),make('div',{class:'chips scale'},...boxes.map((box,n)=>make('label',{class:'chip'},box,number(n))))),
+value:()=>{const chosen=boxes.find(({checked})=>checked);return chosen?Number(chosen.value):null;},
+};
+};
+const follows=(parts,score,signs)=>{
+const{born}=store.facts(),age=results.ageOn(born===undefined?null:born,results.today());
+if(score===null||signs.length||parts.some((part)=>score>goesOnTo(part,age)))return 'rests';
+return score>=FELT?'light':'on';
+};
+const morning=(key,entry,much)=>{
+const worse=much>entry.score,rests=follows([entry.part],much,[])==='rests';
+store.addAll([['pain',{...entry,next_morning:much}],
+...(rests&&worse?[(['pain',{part:entry.part,score:much,on:results.dayText(Number(results.readDay(entry.on))+ 1)}])]:[])]);
+store.remove(key);
+return rests?say('pain.rests_now'):worse?say('pain.worse'):say('pain.kept');
+};
+const partsOf=({part,on})=>(part?[part]:[...new Set(store.entries('pain').filter(({entry})=>entry.on===on&&(entry.score>=FELT||entry.signs)).map(({entry})=>String(entry.part)))]);
+const lift=async(key,what)=>{
+const pause=[...store.entries('paused'),...store.entries('restrict')].find((of)=>of.key===key);
+if(!pause)return '';
+const answer=await page.ask(say('pain.now_ask',{what}),[make('p',{text:say('pain.now_says')}),
+make('div',{class:'chips scale'},...NUMBERS.map((n)=>make('button',{type:'submit',value:n,class:'quiet','aria-label':wordOf(n),text:number(n)})))],[['',say('entry.go_back')]]);
+if(answer===null)return '';
+const parts=partsOf(pause.entry),score=Number(answer),on=results.dayText(results.today());
+store.addAll(parts.map((part)=>['pain',{part,score,on}]));
+if(follows(parts,score,[])!=='on')return say('pain.rests_on');
+store.remove(key);
+return say('pain.lifted');
+};
+globalThis.rungbook.scale={row,wordOf,follows,morning,lift,NUMBERS};
+})();

@@ -1,0 +1,423 @@
+'use strict';self.rungbookIs+="session.js=d7ff09fd ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.it_hurt":"It hurt","entry.reps":"Reps","entry.seconds":"Seconds","log.change":"Change","log.change_of":"Change {movement}, {day}","log.day":"Day","log.delete":"Delete","log.delete_of":"Delete {movement}, {day}","log.earlier":{"one":"{n} earlier day","other":"{n} earlier days"},"log.help":"with {weight} of help","log.keep":"Keep the change","log.leave":"Leave it","log.line":"{movement}: {sets}","log.no_day":"Give a day up to today.","log.sets":"{unit} of each set","log.weight":"Weight","log.with":"with {weight}","log.write_sets":"Write what you did in each set as a number from 0 on, with commas between: 8, 8, 7.","pain.fine":"You can go on while it does not grow. Keep a number again if it comes back.","pain.goes_on":"What hurt it is over for today. For two weeks that part does nothing heavy, nothing new and no stretch, and no more of the rest than before, at 4 and 5 less.","pain.rests_now":"The part rests from now. Ask a licensed clinician before you train it again.","rest.awake":"Keep the screen on during the rest","rest.begun":"Rest, {n} seconds","rest.over":"The rest is over.","rest.rest":"Rest","rest.shake":"Vibration","rest.sound":"Sound","rest.stop":"Stop","rest.ways":"When the rest is over","stand.lift":"Lift this pause","test.before_you_start":"Before you start","test.over":"No more tests today","today.back_when":"Go back when: {signs}.","today.between":"You trained a short time ago: what needs 48 hours waits, and the next whole session is on {day}.","today.block_beside":"A few sets for the whole body.","today.block_kept_up":"Fewer sets, so that what you have stays.","today.block_practice":"While fresh, few tries. End at the first that is not clean.","today.block_range":"Slowly, without pain.","today.block_strength":"What stands between you and the goal.","today.done":"Done today: {sets}.","today.enter_measured":"Enter what you measured","today.first_shown":"{list} first.","today.head_beside":"Beside that","today.head_kept_up":"Kept up","today.head_practice":"Practice","today.head_range":"Range","today.head_strength":"Strength","today.help_used":"Help used","today.install":"Keep it there","today.install_says":"Keep this site on your home screen? It opens without a network.","today.instead_of":"In the place of {movement}.","today.keep":"Keep this training","today.kilograms":"kg","today.left_in_reserve":"Could you have done more?","today.morning":"{part}, {score} of 10 on {day}. How is it this morning, 0 to 10?","today.next":"Today is free. Next: {session}","today.no_effort":"Write a whole number from 0 to {most} for the effort.","today.no_minutes":"Write the minutes as a whole number, from 1 to {most}.","today.no_weight":"Write the weight as a number.","today.none_for_goal":"No {pattern} today: {why}","today.not_kept":"These ticks are for you alone; a stretch is not written into the log.","today.not_now":"Not now","today.nothing_open":"Nothing can be trained today with the equipment at hand. Test something first.","today.paper_each_set":"Done","today.paper_left":"In reserve","today.paper_movement":"Movement","today.paper_rest":"Rest","today.paper_what":"Sets","today.pounds":"lb","today.reps":"reps","today.seconds":"s","today.session":"Kept: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"{set}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did.","today.weight_used":"Weight used","today.whole_left":"Write a whole number from 0 to {most} for what you could have done more.","today.whole_reps":"Only whole reps count.","today.why":"Why this","today.write_set":"{set}: write what you did as a number from 0 on, such as 8."});
+(()=>{
+const{store,page}=globalThis.rungbook;
+const{make}=page;
+const{say}=globalThis.rungbook.words;
+const WAYS=(['sound','shake','awake']);
+const PITCH=660,BEEP=0.18;
+const silenced=()=>{const kept=store.get('rest');return kept&&typeof kept==='object'?kept:{};};
+let audio=null;
+const sound=()=>{
+if(!audio)return;
+for(const at of[0,2*BEEP]){
+const tone=audio.createOscillator(),volume=audio.createGain();
+tone.frequency.value=PITCH;
+volume.gain.value=0.2;
+tone.connect(volume).connect(audio.destination);
+tone.start(audio.currentTime + at);
+tone.stop(audio.currentTime + at + BEEP);
+}
+};
+const timer=()=>{
+const face=make('span',{class:'timer-face',role:'timer',text:'0:00'});
+const says=make('span',{class:'aside',role:'status'});
+const stop=make('button',{type:'button',class:'quiet',text:say('rest.stop'),on:{click:()=>end(false)}});
+let until=0,ticking=0;
+let awake=null;
+const show=()=>{
+const left=Math.max(0,Math.ceil((until - performance.now())/ 1000));
+face.textContent=`${Math.floor(left / 60)}:${String(left % 60).padStart(2,'0')}`;
+if(left===0&&ticking)end(true);
+};
+const end=(over)=>{
+clearInterval(ticking);
+ticking=0;
+if(awake)awake.release().catch(()=>{});
+awake=null;
+element.hidden=!over;
+stop.hidden=over;
+if(!over)return;
+says.textContent=say('rest.over');
+if(!silenced().sound)sound();
+if(!silenced().shake&&navigator.vibrate)navigator.vibrate([200,100,200]);
+};
+const start=(seconds)=>{
+clearInterval(ticking);
+until=performance.now()+ seconds*1000;
+ticking=Number(setInterval(show,250));
+element.hidden=false;
+stop.hidden=false;
+says.textContent=say('rest.begun',{n:seconds});
+if(!silenced().sound&&!audio&&'AudioContext' in globalThis)setTimeout(()=>{audio=audio||new AudioContext();},100);
+const{wakeLock}=(navigator);
+if(!silenced().awake&&wakeLock&&!awake)wakeLock.request('screen').then((lock)=>{if(ticking)awake=lock;else lock.release();},()=>{});
+show();
+};
+const element=make('div',{class:'timer',hidden:true},make('p',{},say('rest.rest'),' ',face,' ',stop,says));
+return{element,start,end:()=>end(false)};
+};
+const choices=()=>make('details',{class:'rest-ways'},make('summary',{text:say('rest.ways')}),make('ul',{class:'plain parts'},...WAYS.map((way)=>{
+const box=(make('input',{type:'checkbox',id:`rest-${way}`}));
+box.checked=!silenced()[way];
+box.addEventListener('change',()=>store.note('rest',{...silenced(),[way]:!box.checked}));
+return make('li',{},box,' ',make('label',{for:`rest-${way}`,text:say(`rest.${way}`)}));
+})));
+globalThis.rungbook.rest={timer,choices};
+})();
+(()=>{
+const{targets,results,store,page,states}=globalThis.rungbook;
+const{make,named,byId}=page;
+const{say,sayNodes}=globalThis.rungbook.words;
+const{LIMITS}=globalThis.rungbook.health;
+const{model}=states;
+const place=document.getElementById('log');
+if(!model||!place)return;
+const{tables}=model;
+const OPEN=5;
+const UNITS=['reps','s','cm','deg','reps'];
+const did=({did:all})=>all.map(String).join(say('list.separator'));
+const load=({with:written})=>{
+const got=written?targets.readGot(`1 rep with ${written}`):null;
+if(!got||got.load===0)return '';
+const size=Math.abs(got.load),weight=got.unit===targets.MASS?targets.massInWords(size,true,page.units.ofSchool):say('target.body_weight',{n:size / 10000});
+return got.load<0?say('log.help',{weight}):say('log.with',{weight});
+};
+const words=(of)=>[did(of),load(of),of.in_reserve===undefined?'':say('training.reserve',{n:of.in_reserve})].filter((text)=>text!=='').join(say('list.separator'));
+let changing='';
+let count=0;
+const field=(says,set)=>{
+count +=1;
+const input=(make('input',{id:`log-${count}`,autocomplete:'off',...set}));
+return{input,whole:make('p',{class:'field'},make('label',{for:input.id,text:says}),input)};
+};
+const read=(of,{sets,weight,left,on})=>{
+const all=sets.split(/[\s,;،]+/).filter((set)=>set!=='').map((set)=>Number(set.replace(',','.')));
+const load_=weight.trim()===''?{}:{with:/[a-z]/i.test(weight)?weight.trim():`${weight.trim().replace(',','.')} kg`};
+const entry={movement:of.movement,did:all,...load_,...(left.trim()===''?{}:{in_reserve:Number(left)}),on};
+const isReps=UNITS[model.target(Number(model.numbers.get(of.movement))).measure]==='reps',spare=left.trim()===''?0:Number(left);
+if(!all.length||all.some((set)=>!Number.isFinite(set)||set<0))return{sound:null,why:say('log.write_sets'),at:'sets'};
+if(isReps&&all.some((set)=>!Number.isInteger(set)))return{sound:null,why:say('today.whole_reps'),at:'sets'};
+if(load_.with&&targets.readGot(`1 rep with ${load_.with}`)===null)return{sound:null,why:say('today.no_weight'),at:'weight'};
+if(!Number.isInteger(spare)||spare<0||spare>LIMITS.in_reserve)return{sound:null,why:say('today.whole_left',{most:LIMITS.in_reserve}),at:'left'};
+const day=results.readDay(on);
+if(day===null||day>results.today())return{sound:null,why:say('log.no_day'),at:'on'};
+return{...results.entry('trained',entry,results.today()),at:'sets'};
+};
+const form=(key,of)=>{
+const m=Number(model.numbers.get(of.movement));
+const sets=field(say('log.sets',{unit:UNITS[model.target(m).measure]==='reps'?say('entry.reps'):say('entry.seconds')}),{value:of.did.map(String).join(', '),size:14});
+const weight=field(say('log.weight'),{value:of.with||'',size:8});
+const left=field(say('today.left_in_reserve'),{value:of.in_reserve===undefined?'':of.in_reserve,inputmode:'numeric',size:3});
+const on=field(say('log.day'),{type:'date',value:of.on,max:results.dayText(results.today())});
+count +=1;
+const fault=make('p',{class:'fault',role:'alert',id:`log-fault-${count}`});
+return make('form',{class:'log-form',novalidate:true,on:{submit:(event)=>{
+event.preventDefault();
+const{sound,why,at}=read(of,{sets:sets.input.value,weight:weight.input.value,left:left.input.value,on:on.input.value});
+page.blame({sets,weight,left,on}[at].input,fault,why);
+if(!sound)return;
+changing='';
+store.add('trained',sound);
+store.remove(key);
+byId('log-head').focus();
+}}},make('div',{class:'fields'},sets.whole,weight.whole,left.whole,on.whole),fault,
+make('p',{class:'acts'},make('button',{type:'submit',text:say('log.keep')}),' ',make('button',{type:'button',class:'quiet',text:say('log.leave'),on:{click:()=>{changing='';draw();byId('log-head').focus();}}})));
+};
+const line=({key,entry})=>{
+const m=model.numbers.get(entry.movement),name=m===undefined?make('bdi',{text:entry.movement}):named(tables,m);
+if(changing===key&&m!==undefined)return make('li',{'data-movement':entry.movement},name,form(key,entry));
+const about={movement:m===undefined?entry.movement:tables.names[m],day:results.dayWords(Number(results.readDay(entry.on)))};
+return make('li',{'data-movement':entry.movement},...sayNodes('log.line',{movement:name,sets:make('bdi',{text:words(entry)})}).map((part)=>(part)),' ',
+make('button',{type:'button',class:'quiet',text:say('log.change'),'aria-label':say('log.change_of',about),on:{click:()=>{
+changing=key;
+draw();
+const input=(place.querySelector('.log-form input'));
+if(input)input.focus();
+}}}),' ',
+make('button',{type:'button',class:'quiet',text:say('log.delete'),'aria-label':say('log.delete_of',about),on:{click:()=>{store.remove(key);byId('log-head').focus();}}}));
+};
+const draw=()=>{
+const days=new Map();
+for(const kept of store.entries('trained').reverse()){
+const{on}=kept.entry,known=days.get(on);
+if(known)known.unshift(kept);
+else days.set(on,[kept]);
+}
+place.hidden=days.size===0;
+const all=[...days].map(([on,list])=>make('section',{},make('h3',{},states.day(on)),make('ul',{class:'plain log-day'},...list.map(line))));
+byId('log-list').replaceChildren(...all.slice(0,OPEN),...(all.length>OPEN?[make('details',{},make('summary',{text:say('log.earlier',{n:all.length - OPEN})}),...all.slice(OPEN))]:[]));
+};
+store.onChange(()=>page.later([draw],'log-head'));
+draw();
+})();
+(()=>{
+const{targets,results,readiness,store,page,states,training,aim,rest,scale}=globalThis.rungbook;
+const{LIMITS}=globalThis.rungbook.health;
+const{make,named,namedList,byId}=page;
+const{say,sayNodes}=globalThis.rungbook.words;
+const{model,mine}=states;
+if(!model)return;
+const{tables}=model;
+const BLOCKS=(['practice','strength','kept up','range']);
+const{nodes}=aim;
+const MOST_FIRST=3;
+const timer=rest.timer();
+byId('timer').replaceChildren(timer.element);
+byId('rest-ways').replaceChildren(rest.choices());
+const drafts=(on)=>{const kept=store.get('ticks');return kept&&kept.on===on&&kept.of?kept.of:{};};
+const isLogged=({movement,unit})=>{
+const{measure}=model.target(movement);
+return measure===(unit==='reps'?targets.REPS:targets.TIME);
+};
+const inPounds=()=>page.units.current()==='imperial';
+const typed=(mass)=>String(inPounds()?Math.round((Math.abs(mass)/ 45359237)*10)/ 10:Math.abs(mass)/ targets.KILOGRAM);
+const dated=(text)=>text.replace(/[0-9]{4}-[0-9]{2}-[0-9]{2}/g,(day)=>results.dayWords(Number(results.readDay(day))));
+const ticks=(line,draft)=>{
+const id=tables.ids[line.movement],count=line.sets +(line.weaker?1:0);
+return Array.from({length:count},(_,i)=>{
+const more=i===line.sets,name=more?say(`training.more_${line.weaker}`):say('today.set',{number:i + 1});
+const tick=(make('input',{type:'checkbox',id:`tick-${id}-${i}`,'aria-label':name}));
+const amount=(make('input',{type:'text',inputmode:'decimal',size:4,value:draft.amounts[i]===undefined?line.amount:draft.amounts[i],'aria-label':say('today.set_done',{set:name})}));
+tick.checked=Boolean(draft.ticks[i]);
+tick.addEventListener('change',()=>{if(tick.checked&&i + 1<count)timer.start(line.rest);});
+return{tick,amount,whole:make('li',{},make('label',{for:tick.id},tick,make('span',{text:more?name:globalThis.rungbook.words.number(i + 1)})),amount,make('span',{class:'unit',text:say(line.unit==='reps'?'today.reps':'today.seconds')}))};
+});
+};
+const field=(id,says,value,after='')=>{
+const input=(make('input',{type:'text',inputmode:'decimal',size:4,id,value,autocomplete:'off'}));
+return{input,whole:make('p',{class:'beside'},make('label',{for:id,text:says}),' ',input,after?make('span',{class:'unit',text:after}):null)};
+};
+const number=(text)=>{
+const bare=[say('today.reps'),say('today.seconds'),'reps','rep','s'].reduce((of,unit)=>(of.endsWith(unit)?of.slice(0,-unit.length).trim():of),text.trim());
+return bare===''?NaN:Number(bare.replace(',','.'));
+};
+const keep=(line,on,sets,left,weight)=>{
+const ticked=sets.slice(0,line.sets).filter(({tick})=>tick.checked),did=ticked.map(({amount})=>number(amount.value));
+const reserve=left.value.trim()===''?null:number(left.value),load=weight===null||weight.value.trim()===''?0:number(weight.value);
+const bad=did.findIndex((n)=>!Number.isFinite(n)||n<0||n>MOST),part=line.unit==='reps'?did.findIndex((n)=>!Number.isInteger(n)):-1;
+if(!did.length)return[sets[0].tick,say('today.tick')];
+if(bad>=0)return[ticked[bad].amount,say('today.write_set',{set:say('today.set',{number:sets.indexOf(ticked[bad])+ 1})})];
+if(part>=0)return[ticked[part].amount,say('today.whole_reps')];
+if(reserve!==null&&(!Number.isInteger(reserve)||reserve<0||reserve>LIMITS.in_reserve))return[left,say('today.whole_left',{most:LIMITS.in_reserve})];
+if(weight&&(!Number.isFinite(load)||load<0||load>1000))return[weight,say('today.no_weight')];
+const help=(line.load||0)<0?' help':'';
+store.add('trained',{movement:tables.ids[line.movement],did,...(load?{with:`${load} ${inPounds()?'lb':'kg'}${help}`}:{}),...(reserve===null?{}:{in_reserve:reserve}),on});
+return[left,''];
+};
+const entry=()=>page.load('entry-here').then(()=>globalThis.rungbook.entry);
+const MOST=100000;
+const MANY=3;
+const isSlip=async(line,sets)=>{
+const most=Math.max(0,...sets.filter(({tick})=>tick.checked).map(({amount})=>number(amount.value)||0));
+const got=most>MANY*line.amount?targets.readGot(`${most} ${line.unit}`):null;
+if(!got)return false;
+if(!await entry().catch(()=>null))return false;
+const{doubtful,isMeant}=globalThis.rungbook.number;
+return doubtful(model,line.movement,got)&&!await isMeant(line.movement,got);
+};
+const numberOf=({movement,rule})=>{
+const place=make('div',{});
+if(!states.mayAsk(movement))return rule==='show it'?make('p',{text:say('test.over')}):null;
+const show=()=>{entry().then(({form})=>place.replaceChildren(form(movement,{today:true,kept:()=>{},hurt:()=>{}})),()=>{place.textContent=say('number.not_loaded');});};
+if(rule==='show it'){
+show();
+return place;
+}
+return make('details',{class:'number',on:{toggle:()=>{if(!place.firstChild)show();}}},make('summary',{text:say('today.enter_measured')}),place);
+};
+const about=(line,of)=>{
+const towards=aim.towards(of,line);
+return[make('p',{class:'dose'},aim.sets(line)),make('p',{class:'line-facts'},make('span',{text:aim.restWords(line)}),towards?' ':null,towards?make('span',{},...towards):null),
+line.insteadOf===null?null:make('p',{class:'line-facts'},...nodes(sayNodes('today.instead_of',{movement:named(tables,line.insteadOf)}))),
+tables.back_when[line.movement]?make('p',{class:'line-facts',text:say('today.back_when',{signs:tables.back_when[line.movement].join('; ')})}):null,
+make('p',{class:'hint says',text:training.thenOf(tables,line)}),make('details',{class:'because hint'},make('summary',{text:say('today.why')}),make('p',{class:'says'},...aim.why(of,line)))];
+};
+const card=(line,of,on)=>{
+const id=tables.ids[line.movement];
+const done=store.entries('trained').filter(({entry:one})=>one.on===on&&model.numbers.get(one.movement)===line.movement);
+const head=make('h3',{tabindex:-1},states.figure(line.movement,72),named(tables,line.movement));
+const hurt=make('button',{type:'button',class:'hurt',text:say('entry.it_hurt'),on:{click:()=>{entry().then(({hurt:ask})=>{timer.end();return ask(line.movement).then((follows)=>{if(follows)tell(follows==='on'?say('pain.fine'):follows==='light'?say('pain.goes_on'):say('pain.rests_now'));});},()=>{location.href='if-it-hurts.html';});}}});
+if(done.length){
+return make('article',{class:'check line done','data-movement':id},head,make('p',{text:say('today.done',{sets:done.map(({entry:one})=>one.did.join(say('list.separator'))).join(say('list.separator'))})}),
+make('p',{class:'acts'},make('button',{type:'button',class:'quiet',text:say('today.take_back'),on:{click:()=>{done.forEach(({key})=>store.remove(key));redraw(line,of,on);}}}),' ',hurt));
+}
+if(line.rule==='show it')return make('article',{class:'check line','data-movement':id},head,...about(line,of),numberOf(line));
+const draft=drafts(on)[id]||{ticks:[],amounts:[],left:'',weight:null};
+const sets=ticks(line,draft),logged=isLogged(line);
+const left=logged?field(`left-${id}`,say('today.left_in_reserve'),draft.left,say(line.unit==='reps'?'today.reps':'today.seconds')):null;
+const weight=logged&&line.load?field(`weight-${id}`,say(line.load<0?'today.help_used':'today.weight_used'),draft.weight===null?typed(line.load):draft.weight,say(inPounds()?'today.pounds':'today.kilograms')):null;
+const note=()=>store.note('ticks',{on,of:{...drafts(on),[id]:{ticks:sets.map(({tick})=>tick.checked),amounts:sets.map(({amount})=>amount.value),left:left?left.input.value:'',weight:weight?weight.input.value:null}}});
+const jot=()=>{
+note();
+const known=shown.cards.get(line.movement);
+if(known)known.from=fromOf(line,on);
+};
+const fault=make('p',{class:'fault',role:'alert',id:`fault-${id}`});
+const keeps=make('button',{type:'button',text:say('today.keep'),on:{click:async()=>{
+if(!left||await isSlip(line,sets))return;
+const[at,why]=keep(line,on,sets,left.input,weight&&weight.input);
+page.blame(at,fault,why);
+if(why==='')redraw(line,of,on);
+}}});
+return make('article',{class:'check line','data-movement':id,on:{input:jot}},head,...about(line,of),make('ul',{class:'ticks'},...sets.map(({whole})=>whole)),
+weight&&weight.whole,left&&left.whole,logged?null:make('p',{class:'hint',text:say('today.not_kept')}),line.block==='range'&&!logged?numberOf(line):null,fault,make('p',{class:'acts'},logged?keeps:null,logged?' ':null,hurt));
+};
+const shown={order:'',cards:new Map()};
+const fromOf=(line,on)=>{
+const id=tables.ids[line.movement],kept=(kind)=>store.entries(kind).filter(({entry:one})=>one.on===on&&one.movement===id);
+return JSON.stringify([line,on,page.units.current(),kept('trained'),kept('tested'),drafts(on)[id],states.mayAsk(line.movement)]);
+};
+const cardOf=(line,of,on)=>{
+const from=fromOf(line,on),known=shown.cards.get(line.movement);
+if(known&&known.from===from)return known.card;
+const made=card(line,of,on);
+shown.cards.set(line.movement,{from,card:made});
+return made;
+};
+const redraw=(line,of,on)=>{
+const was=shown.cards.get(line.movement),made=cardOf(line,of,on);
+if(!was||was.card===made)return;
+const hadFocus=was.card.contains(document.activeElement);
+was.card.replaceWith(made);
+const head=made.querySelector('h3');
+if(hadFocus&&head)head.focus({preventScroll:true});
+};
+const tell=(text)=>{
+byId('said').textContent=text;
+byId('said').focus();
+};
+const lift=async(key,cause)=>{
+const says=await scale.lift(key,aim.plain(states.whatRests([cause])));
+if(says)tell(says);
+};
+const drawRests=(stand)=>{
+const{causes}=stand.found;
+const sore=states.soreLines(stand);
+byId('rests-today').hidden=causes.length===0&&sore.length===0;
+const kept={paused:store.entries('paused'),restrict:store.entries('restrict')};
+const hasButton=(cause)=>(cause.kind==='paused'||cause.kind==='restrict')&&states.liftedBy(cause)===null&&cause.until!==stand.day;
+const groups=[...causes.filter(hasButton).map((cause)=>[cause]),...states.together(causes.filter((cause)=>!hasButton(cause)))];
+byId('rests-today-list').replaceChildren(...groups.map(([cause,...alike])=>make('li',{},...states.causeWords(cause,[cause,...alike]),' ',hasButton(cause)
+?make('button',{type:'button',class:'quiet',text:say('stand.lift'),on:{click:()=>lift(kept[(cause.kind)][cause.entry].key,cause)}})
+:cause.until===stand.day?null:make('a',{href:cause.kind==='pain'?'if-it-hurts.html#pain':'before-you-start.html#health',text:cause.kind==='pain'?say('entry.if_it_hurts'):say('test.before_you_start')}))),...sore);
+};
+const paper=(of,session)=>{
+const box=({sets,weaker})=>Array.from({length:sets +(weaker?1:0)},()=>make('span',{class:'box'}));
+const row=(line)=>make('tr',{'data-movement':tables.ids[line.movement]},make('th',{scope:'row'},states.figure(line.movement),named(tables,line.movement)),make('td',{},aim.sets(line),line.rule==='first try'?make('small',{text:`${say('list.separator')}${training.thenOf(tables,line)}`}):null),make('td',{text:aim.restWords(line)}),make('td',{class:'boxes'},...box(line)),make('td',{class:'boxes'},make('span',{class:'box'})));
+return make('table',{class:'paper'},make('caption',{},...aim.head(session)),make('thead',{},make('tr',{},...['movement','what','rest','each_set','left'].map((key)=>make('th',{scope:'col',text:say(`today.paper_${key}`)})))),make('tbody',{},...session.lines.map(row)));
+};
+const drawNone=({found},of,pattern,left)=>{
+const skill=tables.skills.find(({id})=>of.goal&&id===of.goal.id),place=byId('none-for-goal');
+const[lowest]=skill&&left?skill.members.filter((m)=>tables.pattern[m]===pattern&&found.states[m]!==readiness.OWNED).sort((a,b)=>tables.stage[a]- tables.stage[b]):[];
+const[why]=left?aim.leftOut(of,left):[],steps=lowest===undefined||found.states[lowest]===readiness.OPEN?[]:found.first(lowest).steps;
+const asked=[...new Set(steps.map(({movement})=>movement))].slice(0,MOST_FIRST);
+const says=why?[...why.childNodes]:asked.length?nodes(sayNodes('today.first_shown',{list:namedList(tables,asked)})):[];
+place.hidden=!says.length;
+place.replaceChildren(...(says.length?nodes(sayNodes('today.none_for_goal',{pattern:say(`pattern.${tables.patterns[pattern].replace(/ /g,'_')}`),why:says})):[]));
+};
+const drawSession=(stand,of)=>{
+const[session]=of.sessions,on=results.dayText(stand.day);
+byId('when').replaceChildren(...(!session?[]:session.on===stand.day?aim.head(session):nodes(sayNodes('today.next',{session:aim.head(session)}))));
+const lines=session?session.lines:[];
+byId('warm').hidden=lines.length===0;
+byId('warm-up').replaceChildren(...(session?aim.warmUp(of,session):[]));
+const care=session?aim.care(of,session):[];
+byId('care').hidden=care.length===0;
+byId('care').replaceChildren(...care);
+const isBeside=lines.filter(({block})=>block==='kept up').some(({movement})=>!training.got(of.trainee,movement));
+const order=JSON.stringify([on,isBeside,lines.map(({block,movement})=>[block,movement])]);
+if(order===shown.order)lines.forEach((line)=>redraw(line,of,on));
+else{
+shown.order=order;
+shown.cards.clear();
+byId('sets').replaceChildren(...(lines.length?BLOCKS.flatMap((block)=>{
+const all=lines.filter((line)=>line.block===block),key=block==='kept up'&&isBeside?'beside':block.replace(' ','_');
+return all.length?[make('section',{class:'block'},make('h2',{text:say(`today.head_${key}`)}),make('p',{class:'hint',text:say(`today.block_${key}`)}),make('div',{class:'lines'},...all.map((line)=>cardOf(line,of,on))))]:[];
+}):[make('p',{text:say('today.nothing_open')})]));
+}
+const pattern=of.goal?tables.pattern[model.of(of.goal.leaf)]:-1,isOwn=({movement})=>tables.pattern[movement]===pattern;
+const left=session?[...session.leftOut].sort((a,b)=>Number(isOwn(b))- Number(isOwn(a))):[],lost=aim.leftOut(of,left);
+drawNone(stand,of,pattern,lines.some((line)=>isOwn(line)&&line.block!=='range')||!lines.length?null:left.filter(isOwn));
+byId('left-out').hidden=lost.length===0;
+byId('left-out-list').replaceChildren(...lost);
+byId('paper').replaceChildren(...(session&&lines.length?[paper(of,session)]:[]));
+const borne=new Set(lines.flatMap(({movement})=>tables.cautions[movement].map((i)=>tables.classes[i])));
+(document.querySelectorAll('.stop-signs [data-class]')).forEach((sign)=>{sign.hidden=!borne.has(sign.dataset.class||'');});
+const waits=session&&session.leftOut.some(({why})=>why.key==='left.apart'),whole=of.sessions.find((one)=>one.lines.some(({block})=>block==='strength')&&!one.leftOut.some(({why})=>why.key==='left.apart'));
+byId('between').replaceChildren(...(waits&&whole&&session&&whole.on>session.on?nodes(sayNodes('today.between',{day:states.dayOf(whole.on)})):[]));
+};
+const draw=()=>{
+const stand=mine(),barred=states.barred();
+byId('nothing-yet').hidden=stand!==null||barred==='ask';
+byId('first').hidden=barred!=='first'||stand===null;
+byId('ask').hidden=barred!=='ask';
+byId('card').hidden=stand===null||barred!=='';
+if(!stand||barred)return;
+const held=document.activeElement&&document.activeElement.closest('#sets article, #goal'),from=held instanceof HTMLElement?held.dataset.movement:undefined;
+const of=aim.planOf(stand);
+byId('aim').replaceChildren(...aim.sentence(of));
+byId('how-long').replaceChildren(...aim.howLong(of));
+byId('goal').replaceChildren(aim.goalChoice('today'));
+byId('conditions').replaceChildren(...training.conditions(of).map((text)=>make('li',{text:dated(text)})));
+const first=training.clinician(of.trainee);
+byId('clinician').hidden=first.length===0;
+byId('clinician').replaceChildren(...first.map((text)=>make('p',{text:dated(text)})),make('p',{},make('a',{href:'if-it-hurts.html',text:say('entry.if_it_hurts')})));
+drawRests(stand);
+drawSession(stand,of);
+drawAfter(results.dayText(stand.day));
+if(from===undefined||document.activeElement!==document.body)return;
+const head=(document.querySelector(`#sets article[data-movement="${from}"] h3`))||byId('when');
+head.focus();
+};
+const drawAfter=(on)=>byId('after-list').replaceChildren(...store.entries('sessions').filter(({entry:of})=>of.on===on).map(({key,entry:{effort:said,minutes:long}})=>make('li',{},say('today.session',{effort:said,minutes:long}),' ',
+make('button',{type:'button',class:'quiet',text:say('today.take_back'),'aria-label':say('today.take_back_session',{effort:said,minutes:long}),on:{click:()=>store.remove(key)}}))));
+const effort=(byId('session-effort')),minutes=(byId('session-minutes'));
+byId('session').addEventListener('submit',(event)=>{
+event.preventDefault();
+const whole=({value},most)=>(/^\s*[0-9]{1,4}\s*$/.test(value)&&Number(value)<=most?Number(value):null);
+const said=whole(effort,LIMITS.effort),long=whole(minutes,LIMITS.minutes);
+page.blame(said===null?effort:minutes,byId('session-fault'),said===null?say('today.no_effort',{most:LIMITS.effort}):!long?say('today.no_minutes',{most:LIMITS.minutes}):'');
+if(said===null||!long)return;
+effort.value='';
+minutes.value='';
+const on=results.dayText(results.today());
+store.add('sessions',{effort:said,minutes:long,on});
+drawAfter(on);
+});
+const morning=()=>{
+const today=results.today(),place=byId('morning');
+const newest=new Map();
+for(const of of store.entries('pain'))newest.set(of.entry.part,of);
+const open=[...newest.values()].filter(({entry:of})=>of.next_morning===undefined&&of.score>0&&today - Number(results.readDay(of.on))>=1&&today - Number(results.readDay(of.on))<=2);
+place.hidden=open.length===0;
+place.replaceChildren(...open.map(({key,entry:of})=>{
+const select=(make('select',{id:`morning-${of.part}`},make('option',{value:'',text:''}),...scale.NUMBERS.map((n)=>make('option',{value:n,text:globalThis.rungbook.words.number(n)}))));
+select.addEventListener('change',()=>{if(select.value!=='')scale.morning(key,of,Number(select.value));});
+return make('p',{},make('label',{for:select.id,text:say('today.morning',{part:states.partWord(of.part),score:of.score,day:results.dayWords(Number(results.readDay(of.on)))})}),' ',select);
+}));
+};
+let offer=null;
+const install=()=>{
+const place=byId('install');
+place.hidden=!offer||!store.entries('trained').length||Boolean(store.get('install-said'));
+if(place.hidden||place.firstChild)return;
+const done=()=>{
+store.note('install-said',true);
+place.hidden=true;
+byId('when').focus();
+};
+place.replaceChildren(make('p',{text:say('today.install_says')}),make('p',{class:'acts'},make('button',{type:'button',text:say('today.install'),on:{click:()=>{offer.prompt();done();}}}),' ',
+make('button',{type:'button',class:'quiet',text:say('today.not_now'),on:{click:done}})));
+};
+globalThis.addEventListener('beforeinstallprompt',(event)=>{
+event.preventDefault();
+offer=event;
+install();
+});
+const plan=()=>{const stand=mine();if(stand&&!states.barred())aim.planOf(stand);};
+store.onChange(()=>{page.later([plan,draw],'when');morning();install();});
+page.units.onChange(draw);
+draw();
+morning();
+})();
