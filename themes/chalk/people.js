@@ -65,13 +65,15 @@
     const day = results.today();
     /** @type {string[]} */
     const refused = [];
+    // Taken before anything is waited for: another copy may be chosen meanwhile.
+    const files = [...(open.files || [])];
     try {
       await page.load('class-here');
     } catch {
       byId('notice').textContent = say('number.not_loaded');
       return;
     }
-    for (const file of open.files || []) {
+    for (const file of files) {
       try {
         if (file.size > results.LARGEST_FILE) throw new results.Refused(say('people.too_large'));
         const { copies, notes } = globalThis.rungbook.class.read(file.name, await file.text(), day, model);
