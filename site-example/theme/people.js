@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="people.js=da4bc65a ";
+'use strict';self.rungbookIs+="people.js=7926328b ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"history.as_a_table":"As a table","morning.aside":"aside","morning.ask":"first","morning.held_back":"Held back most","morning.nearest":"no goal chosen; nearest: {goal}","morning.new":"new","morning.next":"next","morning.no_end":"{pause}, until it is lifted","morning.no_goal":"no goal chosen","morning.none":"nothing","morning.to_test":"To test today","morning.together":"Could work together","morning.watch":"watch","people.another":"Another person","people.aside_line":"{name}: {movement}, {got}, {day}: {reason}","people.barred":"{name} (ask first)","people.count":{"one":"{n} person.","other":"{n} people."},"people.how_it_went":"How it went","people.nobody":"Nobody is open.","people.nothing_for_all":"Nothing that is open to all.","people.numbered":"{name} ({n})","people.refused":"Refused: {list}.","people.same_name":"Two of one name","people.same_name_says":"{name} is open already. Is this the same person, with a newer copy?","people.same_person":"The same: take the newer","people.too_large":"it is larger than 1 MB","people.unreadable":"it cannot be read","shared.movement":"Movement","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}."});
 'use strict';
 'after page.js results.js states.js';
@@ -56,13 +56,14 @@ const open=(byId('open'));
 open.addEventListener('change',async()=>{
 const day=results.today();
 const refused=[];
+const files=[...(open.files||[])];
 try{
 await page.load('class-here');
 }catch{
 byId('notice').textContent=say('number.not_loaded');
 return;
 }
-for(const file of open.files||[]){
+for(const file of files){
 try{
 if(file.size>results.LARGEST_FILE)throw new results.Refused(say('people.too_large'));
 const{copies,notes}=globalThis.rungbook.class.read(file.name,await file.text(),day,model);
