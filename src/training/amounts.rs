@@ -112,13 +112,12 @@ impl<'a> Trainee<'a> {
 
     /// Full reps with weight on record: the dose's sets and reps, the load moves; what was done in full with as much goes on with
     /// as many reps as it had.
-    fn by_weight(&self, ix: MovementIx, times: u32, ease: &Ease) -> Amounts {
+    fn by_weight(&self, ix: MovementIx, mut times: u32, ease: &Ease) -> Amounts {
         let facts = self.roster.of(ix);
         let plate = self.roster.plate();
         let (least, mut sets) = (self.reps_loaded(facts), i64::from(facts.dose.sets()));
         let (mut reps, mut mass) = (least, self.load(ix));
         let (mut rule, mut why, mut theirs) = (None, self.why_load(ix, mass), None);
-        let mut times = times;
         match self.last(ix, None) {
             Last::Full(last, alike) if last.first() >= least * ONE => {
                 let earned = alike >= every(facts);
