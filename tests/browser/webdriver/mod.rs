@@ -166,8 +166,13 @@ impl Browser {
 
     /// Clicks, and waits until the page has drawn what follows from it.
     pub fn click(&self, element: &Element) {
-        self.post(&format!("element/{}/click", element.0), &json!({}));
+        self.touch_alone(element);
         self.settle();
+    }
+
+    /// Clicks what opens a dialog of the browser: while it is open no page is asked anything.
+    fn touch_alone(&self, element: &Element) {
+        self.post(&format!("element/{}/click", element.0), &json!({}));
     }
 
     /// Types behind what stands in a field. A date field takes its parts in the order of the browser's language.
@@ -516,7 +521,7 @@ mod tests {
         assert_eq!(focus(), json!("field"), "{engine:?}");
 
         for yes in [true, false] {
-            browser.click(&browser.find("#ask"));
+            browser.touch_alone(&browser.find("#ask"));
             let words = if yes {
                 browser.accept()
             } else {
