@@ -6,7 +6,7 @@ use super::{disk, root, site, texts};
 use rungbook::curriculum::words::Pattern;
 use serde_json::{Value, json};
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 const SKILLS: [&str; 7] = [
     "balance-on-hands",
@@ -36,7 +36,7 @@ fn printed(browser: &Browser, name: &str) -> PathBuf {
 }
 
 /// Each page of a document as lines of text.
-fn pages(file: &PathBuf) -> Vec<String> {
+fn pages(file: &Path) -> Vec<String> {
     let text = read("pdftotext", &["-raw"], file);
     let pages = text.trim_end_matches('\u{c}').split('\u{c}');
     pages.map(str::to_string).collect()
