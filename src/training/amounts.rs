@@ -159,7 +159,7 @@ impl<'a> Trainee<'a> {
         let planned = (mass + plate * self.planned(facts, times, ease)).part(1.0);
         let bound = self.bound_of_steps(ix, reps);
         let bounded = bound.map_or(planned, |bound| planned.min(bound));
-        let share = if ease.light { K.light } else { 1.0 };
+        let share = ease.share();
         // What was lifted need not be of whole plates.
         let mass = match bounded * share == mass.part(1.0) {
             true => mass,
@@ -219,7 +219,7 @@ impl<'a> Trainee<'a> {
             sets = sets.min(last.sets());
         }
         if ease.light {
-            amount = down(amount as f64 * K.light).max(self.fewest(facts));
+            amount = down(amount as f64 * ease.share()).max(self.fewest(facts));
         }
         let left = (now.whole() - amount).clamp(0, i64::from(K.reserve));
         Amounts {

@@ -150,6 +150,10 @@ pub struct Constants {
     pub sore_lines: u32,
     /// From this score of pain on light and easier, as after a worse next morning. Common practice, no source.
     pub pain_less: u32,
+    /// From this score of pain on one rung further down where one is known, and this share of the amount instead of `light`. Common
+    /// practice, no source.
+    pub pain_least: u32,
+    pub least: f64,
     /// Seconds: a longer hold is a long one where holding the breath is left alone; so many lines of these and with straight arms.
     /// Common practice, no source.
     pub long_hold: u32,
@@ -286,6 +290,8 @@ pub const K: Constants = Constants {
     pain_days: 14,
     sore_lines: 3,
     pain_less: 4,
+    pain_least: 5,
+    least: 0.5,
     long_hold: 10,
     breath_lines: 1,
     pause_days: 7,

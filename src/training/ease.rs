@@ -24,6 +24,8 @@ pub struct Ease {
     pub sore: bool,
     /// And it is 4 or 5, or worse the next morning.
     pub worse: bool,
+    /// And it is 5, or the part itself rests: one rung further down, and less still.
+    pub least: bool,
     /// The last rule that took something back, with its reason.
     pub by: Option<(Rule, Reason)>,
 }
@@ -36,9 +38,19 @@ impl Ease {
             self.sore = true;
             self.light |= other.worse;
             self.worse = other.worse;
+            self.least = other.least;
             self.by = other.by;
         }
         self
+    }
+
+    /// The share of an amount that is left.
+    pub(super) fn share(&self) -> f64 {
+        match (self.light, self.least) {
+            (false, _) => 1.0,
+            (true, false) => K.light,
+            (true, true) => K.least,
+        }
     }
 }
 
@@ -70,7 +82,9 @@ impl Trainee<'_> {
             let worse = rests || !lightly && takes_back(pain);
             ease.hold = true;
             ease.sore = true;
+            let least = worse && (rests || pain.score >= K.pain_least);
             ease.worse |= worse;
+            ease.least |= least;
             ease.light |= worse;
             ease.easier |= worse;
             let why = Reason::Hurts {
@@ -78,6 +92,7 @@ impl Trainee<'_> {
                 score: pain.score,
                 next: worse && next,
                 less: worse,
+                least,
             };
             ease.by = Some((Rule::Pain, why));
         }
@@ -96,7 +111,7 @@ impl Trainee<'_> {
     }
 
     /// While a part rests: what bears on it lightly, and what is easier than something known that bears on it, is at most what a pain of
-    /// 4 or 5 leaves. More pain never gets more. Common practice, no source.
+    /// 5 leaves. More pain never gets more. Common practice, no source.
     fn is_left_of(&self, ix: MovementIx, pain: &Pain) -> bool {
         let facts = self.roster.of(ix);
         let known =

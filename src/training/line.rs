@@ -94,7 +94,7 @@ impl Trainee<'_> {
     pub(super) fn line(&self, of: usize, c: &Candidate, gaps: &[Gap], at: At) -> Option<Line> {
         let ease = self.ease(c.movement, at.on, at.first);
         let movement = match ease.easier && !self.roster.of(c.movement).mobility() {
-            true => self.easier(c.movement)?,
+            true => self.eased(c.movement, at)?,
             false => c.movement,
         };
         // What stands in may stress what the other does not.

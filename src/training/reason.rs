@@ -166,6 +166,8 @@ pub enum Reason {
         next: bool,
         /// Light and easier.
         less: bool,
+        /// And half as much, a rung further down.
+        least: bool,
     },
     /// It hurt so much lately, and is better.
     Hurt(BodyPart, u32),

@@ -204,11 +204,13 @@ impl<'a> Say<'a> {
             score,
             next,
             less,
+            least,
         } = *reason
         else {
             return String::new();
         };
         let key = match (next, less) {
+            _ if least => "why.pain_least",
             (true, _) => "why.pain_worse",
             (_, true) => "why.pain_less",
             _ => "why.pain_hold",

@@ -2,6 +2,7 @@
 
 use super::constants::K;
 use super::facts::Facts;
+use super::line::At;
 use super::trainee::Trainee;
 use crate::curriculum::MovementIx;
 use crate::curriculum::words::Phase;
@@ -151,6 +152,20 @@ impl Trainee<'_> {
             |low: &&MovementIx| !self.roster.of(**low).guarded() && self.now(**low).is_some();
         let found = self.below(ix).iter().find(known).copied();
         found.or((!facts.guarded() && !facts.lowering()).then_some(ix))
+    }
+
+    /// The same on a day; where that too is to be as little as can be, the next easier neighbour of it that is known and plain.
+    pub(super) fn eased(&self, ix: MovementIx, at: At) -> Option<MovementIx> {
+        let low = self.easier(ix)?;
+        if low == ix || !self.ease(low, at.on, at.first).least {
+            return Some(low);
+        }
+        let facts = self.roster.of(low);
+        let known = |next: &&MovementIx| {
+            let plain = !self.roster.of(**next).guarded() && facts.easier.contains(*next);
+            plain && self.now(**next).is_some()
+        };
+        Some(self.below(low).iter().find(known).copied().unwrap_or(low))
     }
 
     /// In the place of a gap that rests or lacks its equipment: the coach's own; else, of a strength gap, what fits or is unknown,

@@ -30,6 +30,7 @@ SESSIONS, STRICT_SESSIONS, OVER, LEFT = 2, 3, 2, 2
 STEP_REPS, STEP_HOLD, PLATE_SHARE = 1, 2, Fraction(5, 100)
 MOST_STEPS = 2
 LIGHT = Fraction(8, 10)
+LEAST, PAIN_LEAST = Fraction(5, 10), 5
 WEEK = 7  # days
 PAUSE_WEEKS = 3
 SIDES = {"reps": Fraction(15, 100), "s": Fraction(15, 100), "cm": 2, "deg": 5}
@@ -62,6 +63,11 @@ class Ease(NamedTuple):
     rule: str | None = None
     sore: bool = False  # nothing grows
     worse: bool = False  # the next morning
+    least: bool = False  # half, and a rung further down
+
+    @property
+    def share(self):
+        return (LEAST if self.least else LIGHT) if self.light else 1
 
     def with_more(self, light, easier, rule):
         return self._replace(light=self.light or light, easier=self.easier or easier, rule=rule)
@@ -69,7 +75,7 @@ class Ease(NamedTuple):
     def and_sore(self, other):
         if not other.sore or self.sore:
             return self
-        return self._replace(light=self.light or other.worse, rule=other.rule, sore=True, worse=other.worse)
+        return self._replace(light=self.light or other.worse, rule=other.rule, sore=True, worse=other.worse, least=other.least)
 
 
 class Line(NamedTuple):
@@ -548,7 +554,8 @@ class Coach:
                 if lightly and client.now(id) is None:
                     continue
                 worse = rests or not lightly and client.takes_back(pain)
-                found = found.with_more(worse, worse, "pain")._replace(sore=True, worse=found.worse or worse)
+                least = worse and (rests or pain.score >= PAIN_LEAST)
+                found = found.with_more(worse, worse, "pain")._replace(sore=True, worse=found.worse or worse, least=found.least or least)
         for what, last in client.ended:
             week = ((on - last).days - 1) // WEEK + 1
             if client.reaches(what, m) and week <= PAUSE_WEEKS:
@@ -626,7 +633,7 @@ class Coach:
             kg, sets = min(kg, lately.kg), min(sets, self.sets_like(lately))
         asked, bound = kg + self.planned_steps(m, times, ease) * self.plate, self.bound_of_steps(id, reps)
         asked = min(asked, bound) if bound is not None else asked
-        asked *= LIGHT if ease.light else 1
+        asked *= ease.share
         kg = max(self.plate, kg if asked == kg else self.in_plates(asked))
         return sets, reps, kg, rule, self.leaves(id, kg, reps, more)
 
@@ -670,7 +677,7 @@ class Coach:
             amount, sets = max(fewest, min(amount, floor(lately.did[0]))), min(sets, self.sets_like(lately))
         reserve = None if hold else min(MOST_RESERVE, max(0, now.amount - amount))
         if ease.light:
-            amount = max(fewest, floor(amount * LIGHT))
+            amount = max(fewest, floor(amount * ease.share))
             reserve = None if hold else min(MOST_RESERVE, max(0, now.amount - amount))
         return sets, amount, kg, rule, reserve
 
@@ -693,6 +700,8 @@ class Coach:
             known = [j for j in self.builders(id, plain=True) if self.client.now(j)]
             if not known and (self.c[id].guarded or self.c[id].lowering):
                 return None
+            if known and self.ease(known[0], on, first_session).least:
+                known = [j for j in self.builders(known[0], plain=True) if self.client.now(j) and j in self.c.easier[known[0]]] or known
             id = known[0] if known else id
         m, now = self.c[id], self.client.now(id)
         ease = ease.and_sore(self.ease(id, on, first_session))

@@ -466,7 +466,7 @@
   const ease = (c, m, on, first) => {
     const { K, tables, facts } = c, pattern = tables.pattern[m];
     /** @type {Ease} */
-    const out = { light: false, easier: false, hold: false, sore: false, worse: false, rule: null, why: null };
+    const out = { light: false, easier: false, hold: false, sore: false, worse: false, least: false, rule: null, why: null };
     if (!facts.isMobility(m) && facts.word(m) !== 'exit') {
       const own = c.daysOf.get(pattern) || [], tested = own.length === 0 && now(c, m) !== null, since = foot(c, pattern), days = [...new Set((tested ? c.log : own).map((of) => of.on))].filter((day) => day > since);
       const ends = [...days.slice(1), Math.max(c.day, first)];
@@ -488,8 +488,9 @@
       if (!rests && !(training.isHolding(pain) && ((tables.stresses[m] >> part) & 1) === 1)) continue;
       const lightly = !training.bearsOn(c, m, part);
       if (lightly && now(c, m) === null) continue;
-      const next = nextMorning !== null && nextMorning > score, worse = rests || (!lightly && training.takesBack(c, pain));
-      Object.assign(out, { hold: true, sore: true, worse: out.worse || worse, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(worse && next ? 'why.pain_worse' : worse ? 'why.pain_less' : 'why.pain_hold', { part, score }) });
+      const next = nextMorning !== null && nextMorning > score, worse = rests || (!lightly && training.takesBack(c, pain)), least = worse && (rests || score >= K.pain_least);
+      const key = least ? 'why.pain_least' : worse && next ? 'why.pain_worse' : worse ? 'why.pain_less' : 'why.pain_hold';
+      Object.assign(out, { hold: true, sore: true, worse: out.worse || worse, least: out.least || least, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(key, { part, score }) });
     }
     for (const { spares, until } of training.ended(c)) {
       const week = Math.floor((on - until - 1) / 7);
@@ -500,7 +501,9 @@
   };
 
   /** With what another movement says of a part that hurts. @param {Ease} of @param {Ease} other @returns {Ease} */
-  const andSore = (of, other) => (other.sore && !of.sore ? { ...of, hold: true, sore: true, worse: other.worse, light: of.light || other.worse, rule: other.rule, why: other.why } : of);
+  const andSore = (of, other) => (other.sore && !of.sore ? { ...of, hold: true, sore: true, worse: other.worse, least: other.least, light: of.light || other.worse, rule: other.rule, why: other.why } : of);
+  /** The share of an amount that is left. @param {Trainee} c @param {Ease} of */
+  const shareOf = ({ K }, { light, least }) => (!light ? 1 : least ? K.least : K.light);
 
   // ---- how much
 
@@ -575,7 +578,7 @@
     }
     const lately = taken.sore ? didLately(c, m) : null;
     if (lately) [kilos, sets] = [Math.min(kilos, lately.load), Math.min(sets, setsOf(c, lately))];
-    const asks = Math.min(kilos + planned(c, m, times, taken) * plateOf(c), boundOfSteps(c, m, each)) * (taken.light ? K.light : 1);
+    const asks = Math.min(kilos + planned(c, m, times, taken) * plateOf(c), boundOfSteps(c, m, each)) * shareOf(c, taken);
     // What was lifted need not be of whole plates.
     kilos = Math.max(plateOf(c), asks === kilos ? kilos : inPlates(c, asks));
     return { sets, amount: each, load: kilos, rule, why, left: leaves(c, m, kilos, each, more) };
@@ -613,7 +616,7 @@
     const lately = taken.sore ? didLately(c, m) : null;
     // Where it hurts nothing grows.
     if (lately) [amount, sets] = [Math.max(fewest, Math.min(amount, Math.floor(lately.did[0] / ONE))), Math.min(sets, setsOf(c, lately))];
-    if (taken.light) amount = Math.max(fewest, down(amount * K.light));
+    if (taken.light) amount = Math.max(fewest, down(amount * shareOf(c, taken)));
     return { sets, amount, load: facts.has(m, LOADED) && is.load >= 0 ? load(c, m) : is.load || null, rule, why, left: timed ? null : Math.min(K.reserve, Math.max(0, can - amount)) };
   };
 
@@ -701,9 +704,11 @@
     const eased = ease(c, of.movement, at.on, at.first);
     let m = of.movement;
     if (eased.easier && !c.facts.isMobility(m)) {
-      const low = below(c, m).find((one) => !isGuarded(c, one) && now(c, one) !== null);
+      const plain = (/** @type {number} */ one) => !isGuarded(c, one) && now(c, one) !== null, low = below(c, m).find(plain);
       if (low === undefined && (isGuarded(c, m) || isLowering(c, m))) return null;
-      if (low !== undefined) m = low;
+      // Where that too is to be as little as can be, the next easier neighbour of it.
+      const next = low !== undefined && ease(c, low, at.on, at.first).least ? below(c, low).find((one) => plain(one) && c.tables.easier[low].includes(one)) : undefined;
+      if (low !== undefined) m = next === undefined ? low : next;
     }
     // What stands in may stress what the other does not.
     const taken = andSore(eased, ease(c, m, at.on, at.first));
