@@ -12,6 +12,8 @@ mod dice;
 mod alike;
 #[path = "training/answerer.rs"]
 mod answerer;
+#[path = "training/back.rs"]
+mod back;
 #[path = "training/care.rs"]
 mod care;
 #[path = "training/choice.rs"]

@@ -159,12 +159,15 @@ impl<'a> Trainee<'a> {
         let planned = (mass + plate * self.planned(facts, times, ease)).part(1.0);
         let bound = self.bound_of_steps(ix, reps);
         let bounded = bound.map_or(planned, |bound| planned.min(bound));
-        let share = ease.share();
+        // Back from time off to what was lifted before it at most.
+        let before = ease.most.as_ref().filter(|most| most.mass.is_added());
+        let bounded = before.map_or(bounded, |most| bounded.min(most.mass.part(1.0)));
+        sets = before.map_or(sets, |most| sets.min(most.sets));
+        let asked = bounded * ease.share();
         // What was lifted need not be of whole plates.
-        let mass = match bounded * share == mass.part(1.0) {
-            true => mass,
-            false => self.in_plates(bounded * share),
-        };
+        let lifted = before.map(|most| most.mass).into_iter().chain([mass]);
+        let mut lifted = lifted.filter(|lifted| lifted.part(1.0) == asked);
+        let mass = lifted.next().unwrap_or_else(|| self.in_plates(asked));
         let mass = mass.max(plate);
         Amounts {
             sets,
@@ -218,10 +221,19 @@ impl<'a> Trainee<'a> {
             amount = amount.min(last.first() / ONE).max(self.fewest(facts));
             sets = sets.min(last.sets());
         }
+        if let Some(most) = &ease.most {
+            amount = amount.min(most.amount).max(self.fewest(facts));
+            sets = if practice { sets } else { sets.min(most.sets) };
+        }
         if ease.light {
             amount = down(amount as f64 * ease.share()).max(self.fewest(facts));
         }
-        let left = (now.whole() - amount).clamp(0, i64::from(K.reserve));
+        let before = ease
+            .most
+            .as_ref()
+            .map_or(i64::MAX, |most| most.leaves(amount));
+        let left = (now.whole() - amount).min(before);
+        let left = left.clamp(0, i64::from(K.reserve));
         Amounts {
             sets,
             amount,

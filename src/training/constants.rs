@@ -142,6 +142,12 @@ pub struct Constants {
     pub off: [i32; 3],
     /// Days for which the first two last.
     pub off_for: [i32; 2],
+    /// Days of each step of the way back that follows: less of the same after what was easier, then this share of the amount.
+    /// Common practice, no source.
+    pub back_for: i32,
+    pub back: f64,
+    /// Days after time off in which nothing asks more than before it. Common practice, no source.
+    pub back_most: i32,
     /// Light: this share of the amount.
     pub light: f64,
     /// Days without steps after a pain that goes on.
@@ -286,6 +292,9 @@ pub const K: Constants = Constants {
     planned: 2,
     off: [14, 28, 56],
     off_for: [7, 14],
+    back_for: 7,
+    back: 0.9,
+    back_most: 28,
     light: 0.8,
     pain_days: 14,
     sore_lines: 3,

@@ -1,12 +1,13 @@
 //! What is taken back on a day: after time off, for pain, after a pause.
 
+use super::back::Most;
 use super::constants::K;
 use super::ended::{holds, is_worse, takes_back};
 use super::reason::{Reason, Rule};
 use super::trainee::Trainee;
 use crate::curriculum::caution::{Book, Shipped};
 use crate::curriculum::day::WEEK;
-use crate::curriculum::words::{BodyPart, Pattern};
+use crate::curriculum::words::BodyPart;
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, causes};
 use crate::results::Pain;
@@ -16,6 +17,8 @@ use crate::results::Pain;
 pub struct Ease {
     /// Half the sets, 0.8 of the amount.
     pub light: bool,
+    /// Light, but nearer to what it was.
+    pub nearly: bool,
     /// A rung down, neither inverted nor loaded.
     pub easier: bool,
     /// Nothing moves on.
@@ -28,14 +31,33 @@ pub struct Ease {
     pub least: bool,
     /// The last rule that took something back, with its reason.
     pub by: Option<(Rule, Reason)>,
+    /// Back from time off: no more than before it.
+    pub most: Option<Most>,
 }
 
 impl Ease {
+    /// The share of the amount, or of the load.
+    pub(super) fn share(&self) -> f64 {
+        match (self.light, self.least, self.nearly) {
+            (false, ..) => 1.0,
+            (true, true, _) => K.least,
+            (true, false, true) => K.back,
+            (true, false, false) => K.light,
+        }
+    }
+
+    /// Back from time off and on the way to what it was.
+    pub(super) fn comes_back(&self) -> bool {
+        matches!(self.by, Some((_, Reason::BackAfter(_))))
+    }
+
     /// With what another says of a part that hurts.
     pub(super) fn and_sore(mut self, other: Ease) -> Ease {
+        self.most = other.most;
         if other.sore && !self.sore {
             self.hold = true;
             self.sore = true;
+            self.nearly &= !other.worse;
             self.light |= other.worse;
             self.worse = other.worse;
             self.least = other.least;
@@ -43,25 +65,13 @@ impl Ease {
         }
         self
     }
-
-    /// The share of an amount that is left.
-    pub(super) fn share(&self) -> f64 {
-        match (self.light, self.least) {
-            (false, _) => 1.0,
-            (true, false) => K.light,
-            (true, true) => K.least,
-        }
-    }
 }
 
 impl Trainee<'_> {
     /// What is taken back of a movement on a day of a plan that begins on `first`.
     pub(super) fn ease(&self, ix: MovementIx, on: Day, first: Day) -> Ease {
         let facts = self.roster.of(ix);
-        let mut ease = match facts.pattern() {
-            Pattern::Mobility | Pattern::Exit => Ease::default(),
-            _ => self.after_time_off(ix, on, first),
-        };
+        let mut ease = self.after_time_off(ix, on, first);
         ease.hold |= self.has_sign;
         for hurt in &self.eased {
             if facts.bears_on(hurt.part) && on.days_after(hurt.on) <= K.pain_days {
@@ -85,6 +95,7 @@ impl Trainee<'_> {
             let least = worse && (rests || pain.score >= K.pain_least);
             ease.worse |= worse;
             ease.least |= least;
+            ease.nearly &= !worse;
             ease.light |= worse;
             ease.easier |= worse;
             let why = Reason::Hurts {
@@ -103,6 +114,7 @@ impl Trainee<'_> {
             }
             // Week 1 light and easier, week 2 easier, week 3 light.
             ease.hold = true;
+            ease.nearly &= week == 2;
             ease.light |= week != 2;
             ease.easier |= week <= 2;
             ease.by = Some((Rule::Pause, Reason::AfterPause(week)));
@@ -120,42 +132,6 @@ impl Trainee<'_> {
             && !facts.mobility()
             && (facts.stresses(pain.part)
                 || facts.counted && self.roster.above(ix).iter().any(known))
-    }
-
-    /// By the log of the pattern, of what is known without one by the whole log (then no rung down), since it was last forgotten: the
-    /// newest gap of two weeks or more still has its say for a week or two after it ended.
-    fn after_time_off(&self, ix: MovementIx, on: Day, first: Day) -> Ease {
-        let facts = self.roster.of(ix);
-        let foot = self.long_off(facts.pattern());
-        let mut days = self.days_of(facts.pattern());
-        let tested = days.is_empty() && self.now(ix).is_some();
-        if tested {
-            days = self.log.iter().map(|t| t.of.on).collect();
-            days.dedup();
-        }
-        days.retain(|day| foot.is_none_or(|foot| *day > foot));
-        let ends = days.iter().copied().skip(1);
-        let ends = ends.chain([self.today.max(first)]);
-        let gaps: Vec<(Day, Day)> = days.iter().copied().zip(ends).collect();
-        let long = gaps
-            .into_iter()
-            .rev()
-            .find(|(from, to)| to.days_after(*from) >= K.off[0]);
-        let Some((from, to)) = long else {
-            return Ease::default();
-        };
-        let off = to.days_after(from);
-        let longer = off >= K.off[1];
-        if on.days_after(to) >= K.off_for[usize::from(longer)] {
-            return Ease::default();
-        }
-        Ease {
-            light: true,
-            easier: longer && !tested || facts.lowering(),
-            hold: true,
-            by: Some((Rule::TimeOff, Reason::DaysOff(off))),
-            ..Ease::default()
-        }
     }
 
     /// The parts that hurt so that what bears on them is held back.

@@ -100,7 +100,8 @@ impl Trainee<'_> {
         // What stands in may stress what the other does not.
         let ease = ease.and_sore(self.ease(movement, at.on, at.first));
         let (facts, now) = (self.roster.of(movement), self.now(movement));
-        let (standing, why) = self.standing(c, at.tried || ease.by.is_some());
+        let goes_on = at.tried || ease.by.is_some() || ease.most.is_some();
+        let (standing, why) = self.standing(c, goes_on);
         let c = &Candidate {
             rule: standing,
             why,
@@ -148,7 +149,7 @@ impl Trainee<'_> {
             why,
             then: self.then(rule, movement, unit, ease.hold),
             of,
-            eased: ease.light || ease.easier,
+            eased: (ease.light || ease.easier) && !ease.comes_back(),
             sore: ease.sore,
             worse: ease.worse,
         };

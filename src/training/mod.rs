@@ -7,6 +7,7 @@
 mod absent;
 mod aim;
 mod amounts;
+mod back;
 mod barred;
 mod before;
 pub mod calendar;

@@ -159,6 +159,8 @@ pub enum Reason {
     MeasureNot,
     UntilNumber,
     DaysOff(i32),
+    /// On the way back to what it was.
+    BackAfter(i32),
     Hurts {
         part: BodyPart,
         score: u32,

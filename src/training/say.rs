@@ -162,6 +162,7 @@ impl<'a> Say<'a> {
             Reason::UntilNumber => plain("until_number"),
             Reason::Before => plain("before"),
             Reason::DaysOff(n) => with("days_off", &[("n", Value::Whole(n.into()))]),
+            Reason::BackAfter(n) => with("back_after", &[("n", Value::Whole(n.into()))]),
             Reason::Hurts { .. } => self.hurts(reason),
             Reason::Waits(ix) => with("waits", &[("movement", (&self.named(ix)).into())]),
             Reason::GoesOn => plain("goes_on"),

@@ -421,7 +421,8 @@ impl<'t, 'a> Laying<'t, 'a> {
         for line in &lines {
             let c = &self.candidates.all[line.of];
             self.diary.stand(c.movement, on);
-            self.done[line.of] += u32::from(!week.lighter && !line.sore);
+            let counts = !(week.lighter || line.sore || line.rule == Rule::TimeOff);
+            self.done[line.of] += u32::from(counts);
             if line.sore && counts_as_hard(line) {
                 week.sore
                     .insert(self.trainee.roster.of(line.movement).kind());

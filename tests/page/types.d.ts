@@ -415,8 +415,18 @@ interface Pool {
   add: (m: number, gap: Gap | null, rule: string, more?: { why?: Reason[]; single?: boolean; insteadOf?: number; block?: TrainingBlock }) => void;
 }
 
+/** The last session of a movement before time off. */
+interface Most {
+  amount: number;
+  sets: number;
+  load: number;
+  reserve: number | null;
+}
+
 interface Ease {
   light: boolean;
+  /** Light, but nearer to what it was. */
+  nearly: boolean;
   easier: boolean;
   hold: boolean;
   /** A part hurts: nothing grows; and it was worse the next morning. */
@@ -426,6 +436,8 @@ interface Ease {
   least: boolean;
   rule: string | null;
   why: Reason | null;
+  /** Back from time off: no more than before it. */
+  most: Most | null;
 }
 
 interface Amounts {
@@ -610,7 +622,7 @@ interface TrainingNumbers {
   left: number; lines: number; lines_most: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
   unknown_s: number; range_lines: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; rest: { guarded: number; strength: number; easy: number; range: number };
   rep_s: number; short: number; of_body: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
-  planned: number; off: [number, number, number]; off_for: [number, number]; light: number; pain_days: number; sore_lines: number; pain_less: number; pain_least: number; least: number; long_hold: number; breath_lines: number; pause_days: number; pause_weeks: number;
+  planned: number; off: [number, number, number]; off_for: [number, number]; back_for: number; back: number; back_most: number; light: number; pain_days: number; sore_lines: number; pain_less: number; pain_least: number; least: number; long_hold: number; breath_lines: number; pause_days: number; pause_weeks: number;
   sides: number; sides_cm: number; sides_deg: number; minor_reps: number; weeks: number; weeks_a_month: number; said_in_weeks: number; apart: number; turns: number; overdue: number; overdue_lines: number;
   cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; heavy_sets: number; tests: number; tests_kind: number; tests_times: number; tests_ahead: number;
 }
@@ -835,6 +847,10 @@ interface Rungbook {
     hasResult: (c: Trainee, m: number) => boolean;
     thenOf: (tables: Tables, line: Line) => string;
     ease: (c: Trainee, m: number, on: number, first: number) => Ease;
+    afterTimeOff: (c: Trainee, m: number, on: number, first: number) => Partial<Ease>;
+    comesBack: (taken: Ease) => boolean;
+    shareOf: (c: Trainee, taken: Ease) => number;
+    leavesBack: (taken: Ease, amount: number) => number;
     didLately: (c: Trainee, m: number) => Logged | null;
     setsOf: (c: Trainee, of: Logged) => number;
     tooMuchOn: (c: Trainee, m: number, day: number) => number;

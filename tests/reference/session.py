@@ -29,8 +29,9 @@ MINOR_REPS = 6
 SESSIONS, STRICT_SESSIONS, OVER, LEFT = 2, 3, 2, 2
 STEP_REPS, STEP_HOLD, PLATE_SHARE = 1, 2, Fraction(5, 100)
 MOST_STEPS = 2
-LIGHT = Fraction(8, 10)
+LIGHT, NEARLY = Fraction(8, 10), Fraction(9, 10)
 LEAST, PAIN_LEAST = Fraction(5, 10), 5
+STEP_BACK, NO_MORE = 7, 28  # days of each step of the way back; days after time off with no more than before it
 WEEK = 7  # days
 PAUSE_WEEKS = 3
 SIDES = {"reps": Fraction(15, 100), "s": Fraction(15, 100), "cm": 2, "deg": 5}
@@ -64,18 +65,24 @@ class Ease(NamedTuple):
     sore: bool = False  # nothing grows
     worse: bool = False  # the next morning
     least: bool = False  # half, and a rung further down
+    nearly: bool = False  # light, but nearer to what it was
+    most: object = None  # the session before time off, whose amount is not passed
+    comes_back: bool = False  # on the way to what it was
+
+    def with_more(self, light, easier, rule):
+        light_again = self.nearly and not light
+        return self._replace(light=self.light or light, easier=self.easier or easier, rule=rule, nearly=light_again, comes_back=False)
 
     @property
     def share(self):
-        return (LEAST if self.least else LIGHT) if self.light else 1
-
-    def with_more(self, light, easier, rule):
-        return self._replace(light=self.light or light, easier=self.easier or easier, rule=rule)
+        return (LEAST if self.least else NEARLY if self.nearly else LIGHT) if self.light else 1
 
     def and_sore(self, other):
+        self = self._replace(most=other.most)
         if not other.sore or self.sore:
             return self
-        return self._replace(light=self.light or other.worse, rule=other.rule, sore=True, worse=other.worse, least=other.least)
+        nearly = self.nearly and not other.worse
+        return self._replace(light=self.light or other.worse, rule=other.rule, sore=True, worse=other.worse, nearly=nearly, least=other.least, comes_back=False)
 
 
 class Line(NamedTuple):
@@ -543,7 +550,7 @@ class Coach:
             found = self.after_time_off(m, on, first_session)
         for part, last in client.eased.items():
             if m.bears_on(part) and (on - last).days <= PAIN_DAYS:
-                found = found._replace(rule="pain")
+                found = found._replace(rule="pain", comes_back=False)
         for part in sorted(client.pains):
             pain = client.pains[part][-1]
             known_above = m.counted and any(self.c[up].bears_on(part) and client.now(up) for up in self.c.above[id])
@@ -573,11 +580,28 @@ class Coach:
         for before, after in reversed(pairs):
             off = (after - before).days
             if off >= LAPSED:
-                weeks = 2 if off >= OFF_LONGER else 1
-                if on >= after + weeks * WEEK * DAY:
-                    return Ease()
-                return Ease(True, off >= OFF_LONGER and not tested or m.lowering, "time off")
+                longer = off >= OFF_LONGER
+                since, down = (on - after).days, longer and not tested
+                less = (2 if longer else 1) * WEEK
+                step = less + (STEP_BACK if down else 0)
+                last = self.before_time_off(m.id, foot, before, after, on)
+                again = since >= less
+                if since >= step + STEP_BACK or again and client.now(m.id) is None:
+                    return Ease(most=last)
+                easier = not again and (down or m.lowering)
+                return Ease(True, easier, "time off", nearly=since >= step, most=last, comes_back=again)
         return Ease()
+
+    def before_time_off(self, id, foot, before, after, on):
+        """The last session before time off, unless as much was done again since, or it was tested."""
+        client = self.client
+        log = [s for s in client.log if s.movement == id]
+        old = [s for s in log if foot < s.on <= before]
+        if not old or (on - after).days >= NO_MORE or any(t.movement == id and before < t.on <= client.today for t in client.tests):
+            return None
+        last = old[-1]
+        again = any(s.on > before and s.full and s.did[0] >= last.did[0] and s.kg >= last.kg for s in log)
+        return None if again else last
 
     # ------------------------------------------------------------ how much
 
@@ -633,8 +657,11 @@ class Coach:
             kg, sets = min(kg, lately.kg), min(sets, self.sets_like(lately))
         asked, bound = kg + self.planned_steps(m, times, ease) * self.plate, self.bound_of_steps(id, reps)
         asked = min(asked, bound) if bound is not None else asked
+        old = ease.most if ease.most and ease.most.kg > 0 else None
+        if old:
+            asked, sets = min(asked, old.kg), min(sets, self.sets_like(old))
         asked *= ease.share
-        kg = max(self.plate, kg if asked == kg else self.in_plates(asked))
+        kg = max(self.plate, asked if asked == kg or old and asked == old.kg else self.in_plates(asked))
         return sets, reps, kg, rule, self.leaves(id, kg, reps, more)
 
     def sets_like(self, session):
@@ -675,10 +702,16 @@ class Coach:
         sets, lately = self.sets_of(m, amount, hold), client.lately(id) if ease.sore else None
         if lately:
             amount, sets = max(fewest, min(amount, floor(lately.did[0]))), min(sets, self.sets_like(lately))
-        reserve = None if hold else min(MOST_RESERVE, max(0, now.amount - amount))
+        old = ease.most
+        if old:
+            amount = max(fewest, min(amount, floor(old.did[0])))
+            sets = sets if m.practised else min(sets, self.sets_like(old))
         if ease.light:
             amount = max(fewest, floor(amount * ease.share))
-            reserve = None if hold else min(MOST_RESERVE, max(0, now.amount - amount))
+        left = now.amount - amount
+        if old and old.reserve is not None:
+            left = min(left, old.reserve + max(0, floor(old.did[0]) - amount))
+        reserve = None if hold else min(MOST_RESERVE, max(0, left))
         return sets, amount, kg, rule, reserve
 
     def sets_of(self, m, amount, hold):
@@ -706,7 +739,7 @@ class Coach:
         m, now = self.c[id], self.client.now(id)
         ease = ease.and_sore(self.ease(id, on, first_session))
         candidate = x
-        if x.rule == "show it" and (tried or ease.rule):  # trained on until the result is in
+        if x.rule == "show it" and (tried or ease.rule or ease.most):  # trained on until the result is in
             on_with = {"range": "range", "practice": "practice"}.get(x.block) or self.fits(x.movement) and "the gap itself"
             x = replace(x, rule=on_with or x.rule)
         if ease.rule and not m.mobility and (now is None or x.rule == "show it" or x.single):
@@ -736,7 +769,7 @@ class Coach:
         side, weaker = self.sides(m, now)
         return Line(
             candidate, id, int(sets), int(amount), unit, kg, side, weaker, self.rest(m, unit, amount, side), reserve, rule,
-            ease.light or ease.easier, ease.sore, ease.worse,
+            (ease.light or ease.easier) and not ease.comes_back, ease.sore, ease.worse,
         )
 
     def range(self, x, m, now):

@@ -166,7 +166,7 @@ class Planner:
                 session = self.lay(week, on, min(len(dates) - k, TO_COME))
                 for line in session["_lines"]:
                     id = line.candidate.movement
-                    done[id] = done.get(id, 0) + (0 if lighter or line.sore else 1)
+                    done[id] = done.get(id, 0) + (0 if lighter or line.sore or line.rule == "time off" else 1)
                 session["week"] = w + 1
                 if session["_lines"] or not sessions:
                     sessions.append(session)

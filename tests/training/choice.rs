@@ -101,6 +101,11 @@ impl Case<'_> {
                         && l.number("sets") == 2.0
                         && l.number("amount") <= 6.0
                 });
+                self.never_above_before();
+                self.comes_back("paused-pull-up", &[(3, 2), (4, 2)]);
+                self.comes_back("row-hip-high", &[(1, 6), (2, 6), (3, 7), (4, 8)]);
+                let mut tests = self.retests().into_iter();
+                assert!(tests.any(|m| m.id().as_str() == "paused-pull-up"));
             }
             "63-off-eighty-rings" => {
                 self.some(&first, "the support", &|l| is(l, "bar-support-hold"));

@@ -65,6 +65,11 @@ impl Case<'_> {
                     self.stands("pull-up", week, 2);
                 }
                 self.some(&self.of_week(2), "first tries too", &|l| l.is_new());
+                self.never_above_before();
+                self.comes_back("pull-up", &[(1, 5), (2, 6), (3, 7), (4, 7)]);
+                self.some(&self.of_week(2), "three left", &|l| {
+                    is(l, "pull-up") && l.number("in_reserve") == 3.0
+                });
             }
             "later-weighted-known" => {
                 for week in [1, 2, 3, 4] {

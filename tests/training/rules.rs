@@ -118,8 +118,9 @@ fn of_line(case: &Case<'_>, line: &Line<'_>, readiness: &Readiness, on: Day) -> 
         {
             return Err("a lowering that no route asks for".into());
         }
-        // In the third week after a pause it is light, and itself again.
-        let again = line.says("why").starts_with("week 3 after a pause");
+        // In the third week after a pause it is light, and itself again; so it is on the way back from time off.
+        let why = line.says("why");
+        let again = why.starts_with("week 3 after a pause") || why.contains("on the way back");
         if ["time off", "after a pause"].contains(&rule) && line.week() == 1 && !again {
             return Err("a lowering while something is taken back".into());
         }

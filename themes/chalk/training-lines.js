@@ -464,20 +464,9 @@
 
   /** @param {Trainee} c @param {number} m @param {number} on @param {number} first the plan's first day @returns {Ease} */
   const ease = (c, m, on, first) => {
-    const { K, tables, facts } = c, pattern = tables.pattern[m];
+    const { K, tables } = c;
     /** @type {Ease} */
-    const out = { light: false, easier: false, hold: false, sore: false, worse: false, least: false, rule: null, why: null };
-    if (!facts.isMobility(m) && facts.word(m) !== 'exit') {
-      const own = c.daysOf.get(pattern) || [], tested = own.length === 0 && now(c, m) !== null, since = foot(c, pattern), days = [...new Set((tested ? c.log : own).map((of) => of.on))].filter((day) => day > since);
-      const ends = [...days.slice(1), Math.max(c.day, first)];
-      for (let i = days.length - 1; i >= 0; i -= 1) {
-        const off = ends[i] - days[i];
-        if (off < K.off[0]) continue;
-        const long = off >= K.off[1];
-        if (on - ends[i] < K.off_for[long ? 1 : 0]) Object.assign(out, { light: true, easier: (long && !tested) || isLowering(c, m), hold: true, rule: 'time off', why: because('why.days_off', { n: off }) });
-        break;
-      }
-    }
+    const out = { light: false, nearly: false, easier: false, hold: false, sore: false, worse: false, least: false, rule: null, why: null, most: null, ...training.afterTimeOff(c, m, on, first) };
     if (training.hasSign(c)) out.hold = true;
     for (const { part, score, on: day } of training.easedPains(c)) {
       if (training.bearsOn(c, m, part) && on - day <= K.pain_days) Object.assign(out, { hold: true, rule: 'pain', why: because('why.hurt', { part, score }) });
@@ -490,20 +479,18 @@
       if (lightly && now(c, m) === null) continue;
       const next = nextMorning !== null && nextMorning > score, worse = rests || (!lightly && training.takesBack(c, pain)), least = worse && (rests || score >= K.pain_least);
       const key = least ? 'why.pain_least' : worse && next ? 'why.pain_worse' : worse ? 'why.pain_less' : 'why.pain_hold';
-      Object.assign(out, { hold: true, sore: true, worse: out.worse || worse, least: out.least || least, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(key, { part, score }) });
+      Object.assign(out, { hold: true, sore: true, worse: out.worse || worse, least: out.least || least, nearly: out.nearly && !worse, light: out.light || worse, easier: out.easier || worse, rule: 'pain', why: because(key, { part, score }) });
     }
     for (const { spares, until } of training.ended(c)) {
       const week = Math.floor((on - until - 1) / 7);
       if (!spares(m) || week >= K.pause_weeks) continue;
-      Object.assign(out, { light: out.light || week !== 1, easier: out.easier || week < 2, hold: true, rule: 'after a pause', why: because('why.after_pause', { n: week + 1 }) });
+      Object.assign(out, { nearly: out.nearly && week === 1, light: out.light || week !== 1, easier: out.easier || week < 2, hold: true, rule: 'after a pause', why: because('why.after_pause', { n: week + 1 }) });
     }
     return out;
   };
 
   /** With what another movement says of a part that hurts. @param {Ease} of @param {Ease} other @returns {Ease} */
-  const andSore = (of, other) => (other.sore && !of.sore ? { ...of, hold: true, sore: true, worse: other.worse, least: other.least, light: of.light || other.worse, rule: other.rule, why: other.why } : of);
-  /** The share of an amount that is left. @param {Trainee} c @param {Ease} of */
-  const shareOf = ({ K }, { light, least }) => (!light ? 1 : least ? K.least : K.light);
+  const andSore = (of, other) => (other.sore && !of.sore ? { ...of, hold: true, sore: true, worse: other.worse, least: other.least, nearly: of.nearly && !other.worse, light: of.light || other.worse, rule: other.rule, why: other.why, most: other.most } : { ...of, most: other.most });
 
   // ---- how much
 
@@ -578,9 +565,12 @@
     }
     const lately = taken.sore ? didLately(c, m) : null;
     if (lately) [kilos, sets] = [Math.min(kilos, lately.load), Math.min(sets, setsOf(c, lately))];
-    const asks = Math.min(kilos + planned(c, m, times, taken) * plateOf(c), boundOfSteps(c, m, each)) * shareOf(c, taken);
+    // Back from time off to what was lifted before it at most.
+    const { most } = taken, before_ = most && most.load > 0 ? most : null;
+    if (before_) sets = Math.min(sets, before_.sets);
+    const asks = Math.min(kilos + planned(c, m, times, taken) * plateOf(c), boundOfSteps(c, m, each), before_ ? before_.load : Infinity) * training.shareOf(c, taken);
     // What was lifted need not be of whole plates.
-    kilos = Math.max(plateOf(c), asks === kilos ? kilos : inPlates(c, asks));
+    kilos = Math.max(plateOf(c), asks === kilos || (before_ && asks === before_.load) ? asks : inPlates(c, asks));
     return { sets, amount: each, load: kilos, rule, why, left: leaves(c, m, kilos, each, more) };
   };
 
@@ -616,8 +606,9 @@
     const lately = taken.sore ? didLately(c, m) : null;
     // Where it hurts nothing grows.
     if (lately) [amount, sets] = [Math.max(fewest, Math.min(amount, Math.floor(lately.did[0] / ONE))), Math.min(sets, setsOf(c, lately))];
-    if (taken.light) amount = Math.max(fewest, down(amount * shareOf(c, taken)));
-    return { sets, amount, load: facts.has(m, LOADED) && is.load >= 0 ? load(c, m) : is.load || null, rule, why, left: timed ? null : Math.min(K.reserve, Math.max(0, can - amount)) };
+    if (taken.most) [amount, sets] = [Math.max(fewest, Math.min(amount, taken.most.amount)), practice ? sets : Math.min(sets, taken.most.sets)];
+    if (taken.light) amount = Math.max(fewest, down(amount * training.shareOf(c, taken)));
+    return { sets, amount, load: facts.has(m, LOADED) && is.load >= 0 ? load(c, m) : is.load || null, rule, why, left: timed ? null : Math.min(K.reserve, Math.max(0, Math.min(can - amount, training.leavesBack(taken, amount)))) };
   };
 
   // ---- a line
@@ -713,7 +704,7 @@
     // What stands in may stress what the other does not.
     const taken = andSore(eased, ease(c, m, at.on, at.first));
     // What was shown earlier in the plan, or is taken back, is trained on until its result is in, where it fits.
-    const shown = of.rule === 'show it' && (at.tried || taken.rule !== null);
+    const shown = of.rule === 'show it' && (at.tried || taken.rule !== null || taken.most !== null);
     const goesOn = of.block === 'range' ? 'range' : of.block === 'practice' ? 'practice' : fits(c, of.movement) ? 'the gap itself' : 'show it';
     const by = shown && goesOn !== 'show it' ? { ...of, rule: goesOn, why: [] } : of;
     const does = asked(c, by, m, taken, at);
@@ -735,7 +726,7 @@
     const out = {
       block: of.block, movement: m, sets: taken.light ? Math.max(K.fewest, Math.ceil(does.sets / 2)) : does.sets, amount: does.amount, unit, seconds: unit === 'reps' && facts.seconds(m) ? facts.seconds(m) / ONE : null,
       load: does.load, ...sides(c, m), rest: restOf(c, m, unit, does.amount), left: does.left, minutes: 0, gap: of.gap, insteadOf: of.insteadOf, rule, why,
-      then: rule === 'show it' ? 'result' : first ? tried(c, m, unit) : taken.hold ? 'same' : 'step', eased: taken.light || taken.easier, sore: taken.sore, worse: taken.worse, candidate: of,
+      then: rule === 'show it' ? 'result' : first ? tried(c, m, unit) : taken.hold ? 'same' : 'step', eased: (taken.light || taken.easier) && !training.comesBack(taken), sore: taken.sore, worse: taken.worse, candidate: of,
     };
     out.minutes = minutes(c, out);
     return out;

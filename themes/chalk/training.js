@@ -179,7 +179,7 @@
     for (const line of lines) {
       const { candidate } = line, { movement, single } = candidate, m = line.movement;
       log.stood(movement, on);
-      if (!week.lighter && !line.sore) work.done.set(candidate, (work.done.get(candidate) || 0) + 1);
+      if (!week.lighter && !line.sore && line.rule !== 'time off') work.done.set(candidate, (work.done.get(candidate) || 0) + 1);
       if (line.sore && isHard(line.block) && !isTrial(line.rule)) week.sore.add(facts.kind(m));
       if (isTrial(line.rule)) tried.add(movement);
       log.did(m, on, isHard(line.block) || single || facts.has(m, TURNOVER));

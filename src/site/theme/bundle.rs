@@ -10,6 +10,7 @@ const BUNDLES: &[(&str, &[&str])] = &[
         &[
             "training-known.js",
             "training-route.js",
+            "training-back.js",
             "training-lines.js",
             "training.js",
             "aim.js",
