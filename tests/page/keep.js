@@ -95,6 +95,49 @@ const copyOf = (list) => ({ results: 1, tested: list, trained: [], paused: [] })
   assert.ok(store.odd().every(({ why }) => why !== ''));
 }
 
+// Equal entries of one day come along as often, and in their order, as they were kept.
+{
+  const day = '2026-11-20', pain = (score, signs) => ({ part: 'shoulder', score, on: day, ...(signs ? { signs } : {}) });
+  const set = { movement: 'squat', did: [5, 5], on: day };
+  const first = load();
+  [pain(5), pain(2), pain(5)].forEach((of) => first.store.add('pain', of));
+  [set, set].forEach((of) => first.store.add('trained', of));
+  const copy = plain(first.store.all());
+  const other = load(), taken = () => plain(other.store.merge(other.results.check(copy, other.results.today()), false));
+  assert.deepEqual(taken(), { added: 5, same: 0, fits: true });
+  assert.deepEqual(plain(other.store.all()), copy);
+  assert.deepEqual(taken(), { added: 0, same: 5, fits: true });
+  assert.deepEqual(plain(other.store.all()), copy, 'taken in again');
+  other.store.replace(other.results.check(copy, other.results.today()));
+  assert.deepEqual(plain(other.store.all()), copy);
+  assert.deepEqual(plain(first.store.beside(copyOf([]))), { there: 0, here: 5, unlike: 0 });
+}
+
+// Of a part that hurt on one day on two devices the higher number and every sign stand, whichever copy is taken in where, until a
+// lower one is entered; another part and an earlier day are as they were.
+for (const [here, there, stands] of [
+  [[[7]], [[1]], [7]], [[[1]], [[7]], [7]], [[[5], [2]], [[1]], [2]], [[[5], [2]], [[5]], [2]], [[[5]], [[5], [2]], [5]], [[[5]], [[2], [5]], [5]],
+  [[[8, 'numb']], [[8, 'numb'], [1]], [8, 'numb']], [[[2, 'numb']], [[6]], [6, 'numb']], [[[6, 'night']], [[1, 'numb'], [2, 'sharp']], [6, 'sharp', 'night']], [[], [[8, 'numb'], [1], [8, 'numb']], [8, 'numb']],
+]) {
+  const day = '2026-11-20', what = JSON.stringify([here, there]);
+  const pain = ([score, ...signs]) => ({ part: 'shoulder', score, on: day, ...(signs.length ? { signs } : {}) });
+  const at = load(), other = [{ part: 'knee', score: 1, on: day }, { part: 'shoulder', score: 10, on: '2026-11-19' }];
+  here.forEach((of) => at.store.add('pain', pain(of)));
+  const copy = at.results.check({ ...copyOf([]), pain: [...there.map(pain), ...other] }, at.results.today());
+  at.store.merge(copy, false);
+  const last = () => plain(at.store.all().pain.filter(({ part }) => part === 'shoulder').pop());
+  assert.deepEqual(last(), pain(stands), what);
+  const kept = plain(at.store.all());
+  assert.equal(at.store.merge(copy, false).added, 0, what);
+  assert.deepEqual(plain(at.store.all()), kept, `${what} again`);
+  assert.ok(here.concat(there).every((of) => kept.pain.some((entry) => JSON.stringify(entry) === JSON.stringify(pain(of)))), what);
+  assert.equal(kept.pain.filter(({ part }) => part === 'knee').length, 1);
+  at.store.add('pain', pain([0]));
+  assert.deepEqual(last(), pain([0]), `${what}: a lower one is entered here`);
+  at.store.merge(copy, false);
+  assert.deepEqual(last(), pain([0]), `${what}: and stands`);
+}
+
 // Storage that is full: a copy is taken in whole or not at all, and is said to be.
 {
   const few = tested(277);

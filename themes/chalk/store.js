@@ -221,27 +221,57 @@
   /** What is kept here and is no sound entry: it decides nothing, and is not lost. @returns {Odd[]} */
   const odd = () => [...now().facts.odd, ...now().all.odd];
 
-  /** Writes what an export holds beside what is kept; equal entries once. @param {any} exported sound @param {boolean} weightToo */
+  /** Which entries of one list another does not have: as many equal ones as are there more often. @param {any[]} list @param {any[]} other */
+  const beyond = (list, other) => {
+    /** @type {Map<string, number>} */
+    const known = new Map();
+    for (const entry of other) known.set(JSON.stringify(entry), (known.get(JSON.stringify(entry)) || 0) + 1);
+    return list.filter((entry) => {
+      const text = JSON.stringify(entry), n = known.get(text) || 0;
+      known.set(text, n - 1);
+      return n <= 0;
+    });
+  };
+  /** Of two pains of a part and day what is worse in each: the higher numbers, and every sign. @param {any} a @param {any} b */
+  const worse = (a, b) => {
+    const morning = [a, b].map((of) => of.next_morning).filter((n) => n !== undefined), signs = globalThis.rungbook.results.SIGNS.filter((sign) => [a, b].some((of) => (of.signs || []).includes(sign)));
+    return globalThis.rungbook.results.entry('pain', { part: a.part, score: Math.max(a.score, b.score), on: a.on, signs, ...(morning.length ? { next_morning: Math.max(...morning) } : {}) }, globalThis.rungbook.results.today()).sound;
+  };
+  /** The last pain of each part and day, as a list tells them. @param {any[]} pains @returns {Map<string, any>} */
+  const lastPains = (pains) => new Map(pains.map((entry) => [`${entry.on} ${entry.part}`, entry]));
+
+  /** Writes what an export holds beside what is kept: in its order, equal entries as often as they are on one side. Of one day nobody knows
+   * which side was later: the worse pain stands until a lower one is entered here. @param {any} exported sound @param {boolean} weightToo */
   const takeIn = (exported, weightToo) => {
     let added = 0, same = 0, lost = 0;
     /** @type {string[]} */
     const written = [];
+    /** What was taken away, to be said again last. @type {[string, string][]} */
+    const moved = [];
     const { sound } = gathered(kinds());
+    const put = (/** @type {string} */ kind, /** @type {any} */ entry) => {
+      const key = `${kind}:${name()}`, text = JSON.stringify(entry);
+      written.push(key);
+      if (!write(key, text)) lost += 1;
+      // It was read already.
+      checked.set(key, { text, of: { sound: entry, why: '' } });
+    };
     for (const kind of kinds()) {
-      const known = new Set(sound[kind].map(({ entry }) => JSON.stringify(entry)));
-      for (const entry of exported[kind] || []) {
-        const text = JSON.stringify(entry);
-        if (known.has(text)) {
-          same += 1;
-          continue;
+      const theirs = exported[kind] || [], fresh = beyond(theirs, sound[kind].map(({ entry }) => entry));
+      fresh.forEach((entry) => put(kind, entry));
+      added += fresh.length;
+      same += theirs.length - fresh.length;
+      if (kind !== 'pain') continue;
+      const [ours, last] = [lastPains(sound.pain.map(({ entry }) => entry)), lastPains(theirs)];
+      for (const [of, end] of lastPains(fresh)) {
+        const stands = ours.has(of) ? worse(ours.get(of), last.get(of)) : end, text = JSON.stringify(stands);
+        if (text === JSON.stringify(end)) continue;
+        const here = sound.pain.filter(({ entry }) => JSON.stringify(entry) === text).pop();
+        if (here) {
+          moved.push([here.key, text]);
+          remove(here.key);
         }
-        known.add(text);
-        const key = `${kind}:${name()}`;
-        written.push(key);
-        if (!write(key, text)) lost += 1;
-        // It was read already.
-        checked.set(key, { text, of: { sound: entry, why: '' } });
-        added += 1;
+        put(kind, stands);
       }
     }
     const about = { ...aboutMe() };
@@ -255,6 +285,7 @@
     if (theirs && (!own || careful.indexOf(theirs.says) > careful.indexOf(own.says))) write('screened', JSON.stringify(theirs));
     const undo = () => {
       written.forEach(remove);
+      moved.forEach(([key, text]) => write(key, text));
       for (const [key, text] of /** @type {[string, string | null][]} */ ([['about', before], ['screened', outcome]])) {
         if (text === null) remove(key);
         else write(key, text);
@@ -279,13 +310,11 @@
   /** How an export stands beside what is kept: entries only there, only here, and tests of one movement and day whose results
    * differ. @param {Exported} exported sound */
   const beside = (exported) => {
-    const written = (/** @type {any[]} */ list) => new Map(list.map((entry) => [JSON.stringify(entry), entry]));
     let there = 0, here = 0, unlike = 0;
     const { sound } = gathered(kinds());
     for (const kind of kinds()) {
-      const theirs = written(/** @type {any} */ (exported)[kind] || []), ours = written(sound[kind].map(({ entry }) => entry));
-      const only = (/** @type {Map<string, any>} */ of, /** @type {Map<string, any>} */ other) => [...of].filter(([text]) => !other.has(text)).map(([, entry]) => entry);
-      const [onlyThere, onlyHere] = [only(theirs, ours), only(ours, theirs)];
+      const theirs = /** @type {any} */ (exported)[kind] || [], ours = sound[kind].map(({ entry }) => entry);
+      const [onlyThere, onlyHere] = [beyond(theirs, ours), beyond(ours, theirs)];
       there += onlyThere.length;
       here += onlyHere.length;
       const day = (/** @type {any} */ of) => `${of.on} ${of.movement}`, days = new Set(onlyHere.map(day));
@@ -335,7 +364,7 @@
     store: {
       people, become, welcome,
       entries, add, addAll, all, odd, beside,
-      /** Takes in what another export holds; equal entries once. @param {Exported} exported sound @param {boolean} weightToo */
+      /** Takes in what another export holds beside what is kept. @param {Exported} exported sound @param {boolean} weightToo */
       merge: (exported, weightToo) => whole(() => takeIn(exported, weightToo)),
       /** Everything kept goes, the outcome of the health questions too; an export takes its place. @param {Exported} exported sound */
       replace: (exported) => whole(() => {
