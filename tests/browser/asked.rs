@@ -218,6 +218,12 @@ fn the_year_decides_what_is_asked() {
     let year = run(&browser, "return new Date().getFullYear()");
     let year = year.as_i64().expect("a year");
     assert_eq!(asked(0), Vec::<String>::new());
+    // Nobody says no to what does not stand on the page, however it is pressed.
+    let rest = "document.getElementById('no-to-the-rest')";
+    let pressed = format!(
+        "{rest}.click(); return [{rest}.checkVisibility(), document.querySelectorAll('#questions input:checked').length, document.getElementById('born-fault').textContent !== '']"
+    );
+    assert_eq!(run(&browser, &pressed), json!([false, 0, true]));
     assert_eq!(asked(year - 9), Vec::<String>::new());
     press_button(&browser, "What follows");
     browser.wait_until("!document.getElementById('outcome').hidden");

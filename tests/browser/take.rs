@@ -274,3 +274,74 @@ fn yaml_and_tables_are_taken_in() {
     assert!(said.contains("line 2"), "{said}");
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }
+
+/// What rests here rests there: a copy of a day with 5, 2 and 5, and of one with a sign, taken in where nothing is yet.
+#[test]
+fn a_copy_keeps_what_rests() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.open(&format!("{}where-i-stand.html", disk(&site())));
+    let folder = tempfile::tempdir().expect("a folder");
+    let on = browser.run(
+        "return rungbook.results.dayText(rungbook.results.today())",
+        &json!([]),
+    );
+    let pain = |score: u32, signs: &[&str]| {
+        let mut out = json!({ "part": "shoulder", "score": score, "on": on });
+        if !signs.is_empty() {
+            out["signs"] = json!(signs);
+        }
+        out
+    };
+    let rests = "return document.getElementById('rests').hidden ? '' : document.getElementById('rests-list').textContent";
+    for (pains, says) in [
+        (vec![pain(5, &[]), pain(2, &[]), pain(5, &[])], "5 of 10"),
+        (
+            vec![pain(8, &["numb"]), pain(1, &[]), pain(8, &["numb"])],
+            "clinician",
+        ),
+    ] {
+        browser.run("rungbook.store.erase(); rungbook.store.add('tested', { movement: 'squat', got: '9 reps', on: arguments[0] })", &json!([on]));
+        for of in &pains {
+            browser.run("rungbook.store.add('pain', arguments[0])", &json!([of]));
+        }
+        let copy = browser.run("return rungbook.store.all()", &json!([]));
+        browser.run("rungbook.store.erase()", &json!([]));
+        assert_eq!(offer(&browser, folder.path(), &copy), "");
+        assert_eq!(browser.run(KEPT, &json!([]))[1], copy);
+        let said = browser.run(
+            "return document.getElementById('take-says').textContent",
+            &json!([]),
+        );
+        assert_eq!(said, "4 entries taken in.");
+        browser.wait_until(&format!("(() => {{ {rests} }})() !== ''"));
+        let said = browser.run(rests, &json!([]));
+        assert!(
+            said.as_str()
+                .is_some_and(|t| t.contains("houlder") && t.contains(says)),
+            "{said}"
+        );
+    }
+    // A copy of the same day with a lower number, made elsewhere: the higher one stands until a lower one is entered here.
+    browser.run("rungbook.store.erase()", &json!([]));
+    browser.run(
+        "rungbook.store.add('pain', arguments[0])",
+        &json!([pain(7, &[])]),
+    );
+    let copy =
+        json!({ "results": 1, "tested": [], "trained": [], "paused": [], "pain": [pain(1, &[])] });
+    assert_eq!(
+        offer(&browser, folder.path(), &copy),
+        "Whose numbers are these?"
+    );
+    choose(&browser, "merge");
+    let held =
+        "return rungbook.states.mine().found.causes.filter(({ kind }) => kind === 'pain').length";
+    assert_eq!(browser.run(held, &json!([])), 1);
+    browser.run(
+        "rungbook.store.add('pain', arguments[0])",
+        &json!([pain(1, &[])]),
+    );
+    assert_eq!(browser.run(held, &json!([])), 0);
+}

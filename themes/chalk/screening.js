@@ -104,6 +104,8 @@
       set.hidden = age !== null && ((under !== undefined && age >= Number(under)) || (from !== undefined && age + 1 < Number(from)));
     }
   };
+  /** The questions that stand on the page: none before the year, of a child none. */
+  const shown = () => (byId('asked').hidden ? [] : [.../** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset:not([hidden])'))]);
   const nameOf = (/** @type {HTMLElement} */ set) => /** @type {HTMLInputElement} */ (set.querySelector('input')).name;
   questions.hidden = false;
   field('born').addEventListener('input', askByAge);
@@ -112,7 +114,7 @@
     // What is kept as a pain is not answered with no.
     const newest = new Map(store.entries('pain').map(({ entry }) => [entry.part, entry]));
     const hurts = [...newest.values()].some(({ score, signs }) => score >= LIMITS.pain[0] || signs);
-    for (const set of /** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset:not([data-column="regular"], [hidden])'))) {
+    for (const set of shown().filter(({ dataset }) => dataset.column !== 'regular')) {
       if (!set.querySelector('input:checked')) /** @type {HTMLInputElement} */ (set.querySelector(`input[value="${hurts && nameOf(set) === 'injury' ? 'yes' : 'no'}"]`)).checked = true;
     }
     questions.requestSubmit();
@@ -120,7 +122,7 @@
   questions.addEventListener('submit', (event) => {
     event.preventDefault();
     const today = results.today(), born = bornOf(), bornFine = born !== null;
-    const sets = isChild(born, today) ? [] : [.../** @type {NodeListOf<HTMLElement>} */ (questions.querySelectorAll('fieldset:not([hidden])'))];
+    const sets = shown();
     const open = sets.find((set) => yes(nameOf(set)) === null);
     // What has just been answered is shown again, and nothing is asked anew.
     if (!questions.querySelector('input:checked') && !outcome.hidden && bornFine) {
