@@ -31,6 +31,10 @@
   place.hidden = false;
   const start = document.getElementById('start');
   if (start) start.hidden = true;
+  // The goal that was chosen is told from the others.
+  const mine = typeof about.goal === 'string' ? [.../** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('.skill-line'))].find(({ dataset }) => dataset.skill === about.goal) : undefined;
+  const choose = mine && mine.querySelector('.onward');
+  if (choose) choose.replaceChildren(make('b', { text: say('home.your_goal') }));
   // Your place on each drawing: the highest rung of that skill's chain that is yours.
   const places = next && typeof next.places === 'object' && next.places ? next.places : {};
   for (const drawing of /** @type {NodeListOf<SVGElement>} */ (document.querySelectorAll('.skill-line .rungs'))) {

@@ -10,6 +10,8 @@
   const { tables } = model;
   /** The newest numbers that a short text says. */
   const MOST_SHARED = 6;
+  /** So many of what changed stand open; the rest is folded. */
+  const MOVED = 6;
   /** Notices of the last act, said once. */
   const notice = byId('notice');
   const tell = (/** @type {string} */ text) => { notice.textContent = text; };
@@ -39,7 +41,10 @@
     if (days.length < 2) return;
     const before = readiness.assess(model, { ...stand.person, tested: stand.person.tested.filter(({ on }) => on < days[0]) }, days[1]);
     const moved = model.order.filter((m) => before.states[m] !== stand.found.states[m]);
-    byId('changed-list').replaceChildren(...(moved.length ? moved.map((m) => make('li', {}, ...sayNodes('stand.moved', { movement: named(tables, m), before: mark(before.states[m]), now: mark(stand.found.states[m]) }))) : [make('li', { text: say('stand.nothing_moved') })]));
+    const lines = moved.map((m) => make('li', {}, ...sayNodes('stand.moved', { movement: named(tables, m), before: mark(before.states[m]), now: mark(stand.found.states[m]) })));
+    const more = lines.splice(lines.length > MOVED + 1 ? MOVED : lines.length);
+    byId('changed-list').replaceChildren(...(lines.length ? lines : [make('li', { text: say('stand.nothing_moved') })]),
+      ...(more.length ? [make('li', {}, make('details', {}, make('summary', { text: say('shared.and_more', { n: more.length }) }), make('ul', { class: 'plain moved' }, ...more)))] : []));
     byId('changed-since').replaceChildren(...sayNodes('stand.since', { day: states.day(results.dayText(days[1])) }).map((part) => /** @type {Node | string} */ (part)));
   };
 
