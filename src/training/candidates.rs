@@ -32,6 +32,10 @@ pub struct Candidate {
     pub goes_on: bool,
     /// What a kind is trained by: its heaviest gap with a known number, and what stands highest of the goal's own kind.
     pub mainstay: bool,
+    /// It has no line any more once it was shown in the plan: this goes on for its gap.
+    pub then: Option<MovementIx>,
+    /// It has a line only once this was shown in the plan.
+    pub after: Option<MovementIx>,
 }
 
 /// All candidates in the order found, what has none, and the place of the limiter's gap.
@@ -105,7 +109,7 @@ fn mainstays(trainee: &Trainee<'_>, goal: Option<&Goal>, all: &[Candidate]) -> V
     let kind = |c: &Candidate| roster.of(c.movement).kind();
     let known = || {
         let all = all.iter().enumerate();
-        all.filter(|(_, c)| c.block.is_hard() && c.rule != Rule::FirstTry)
+        all.filter(|(_, c)| c.block.is_hard() && c.rule != Rule::FirstTry && c.then.is_none())
     };
     let mut heaviest: BTreeMap<Kind, usize> = BTreeMap::new();
     for (i, c) in known().filter(|(_, c)| c.block == Block::Strength) {
@@ -180,6 +184,8 @@ impl Pool<'_, '_> {
             first: false,
             goes_on: false,
             mainstay: false,
+            then: None,
+            after: None,
         }
     }
 
@@ -196,6 +202,8 @@ impl Pool<'_, '_> {
             first: false,
             goes_on: false,
             mainstay: false,
+            then: None,
+            after: None,
         }
     }
 
@@ -247,11 +255,31 @@ impl Pool<'_, '_> {
                 Rule::FirstTry => t.gentlest(ix),
                 _ => ix,
             };
-            return self.add(self.of_gap(tried, at, rule, why));
+            let one = self.of_gap(tried, at, rule, why);
+            return match rule {
+                Rule::Show => self.show(one, at),
+                _ => self.add(one),
+            };
         }
         match !anew && t.fits(ix) == Some(true) {
             true => self.itself_or_harder(at),
             false => self.build_up(at, anew),
+        }
+    }
+
+    /// What is to be shown once, and what goes on for its gap from then on. Common practice, no source.
+    fn show(&mut self, one: Candidate, at: usize) {
+        let t = self.trainee;
+        let ix = one.movement;
+        let on = t.onward(ix, self.in_chain);
+        self.add(Candidate { then: on, ..one });
+        if let Some(up) = on {
+            let why = t.easy(ix).filter(|_| t.is_too_easy(ix));
+            let next = self.of_gap(up, at, Rule::Harder, why.into_iter().collect());
+            self.add(Candidate {
+                after: (!t.may(up)).then_some(ix),
+                ..next
+            });
         }
     }
 

@@ -174,6 +174,14 @@ impl Trainee<'_> {
         pains.find(less).map(|p| p.part)
     }
 
+    /// Heavy on a part that hurts today: it has no line, and nothing easier in its place has one.
+    pub(super) fn is_heavy_on_sore(&self, ix: MovementIx) -> bool {
+        let facts = self.roster.of(ix);
+        let pains = self.newest_pains().into_iter().filter(|p| holds(p));
+        let mut on = pains.map(|p| p.part);
+        on.any(|part| facts.bears_on(part) && facts.heavy_on.contains(&part))
+    }
+
     /// A part that hurts today, that a movement stresses and another is heavy on, in whose place it would stand.
     pub(super) fn is_heavy_below(&self, ix: MovementIx, than: MovementIx) -> Option<BodyPart> {
         let (of, than) = (self.roster.of(ix), self.roster.of(than));

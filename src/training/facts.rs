@@ -163,6 +163,12 @@ impl Facts<'_> {
             && self.of.positions().iter().all(|p| *p == Position::Upright)
     }
 
+    /// Face down, the hands or forearms no higher than the feet.
+    pub fn over_floor(&self) -> bool {
+        let hands = self.of.posture().and_then(|p| p.hands_at);
+        self.of.positions().contains(&Position::Prone) && hands.is_none_or(|at| at <= 0.0)
+    }
+
     pub fn group(&self) -> Option<Group> {
         Group::of(self.of.pattern())
     }

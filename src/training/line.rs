@@ -93,9 +93,13 @@ impl Trainee<'_> {
     /// The line of a candidate; `None` where it has none on that day.
     pub(super) fn line(&self, of: usize, c: &Candidate, gaps: &[Gap], at: At) -> Option<Line> {
         let ease = self.ease(c.movement, at.on, at.first);
-        let movement = match ease.easier && !self.roster.of(c.movement).mobility() {
+        let eased = match ease.easier && !self.roster.of(c.movement).mobility() {
             true => self.eased(c.movement, at)?,
             false => c.movement,
+        };
+        let movement = match c.single || c.rule == Rule::Show {
+            true => eased,
+            false => self.hands_raised(eased),
         };
         // What stands in may stress what the other does not.
         let ease = ease.and_sore(self.ease(movement, at.on, at.first));
@@ -114,20 +118,9 @@ impl Trainee<'_> {
             true => Unit::Reps,
             false => Unit::Seconds,
         };
-        let mut rule = asked.rule.unwrap_or(c.rule);
-        let mut why = asked.why;
-        // What is known of what stands in is said, not that nothing is known of the other.
-        if now.is_some() {
-            why.retain(|one| !matches!(one, Reason::NothingKnown | Reason::TriedAnew));
-        }
-        // That it is easy is why another would stand here.
-        why.retain(
-            |one| !matches!(one, Reason::Easy(of, _) | Reason::EasyFrom(of) if *of == movement),
-        );
-        if let Some((by, reason)) = ease.by {
-            rule = by;
-            why.insert(0, reason);
-        }
+        let rule = ease.by.map_or(asked.rule.unwrap_or(c.rule), |(by, _)| by);
+        let raised = (movement != eased).then_some(Reason::Raised);
+        let first = ease.by.map(|(_, reason)| reason).into_iter().chain(raised);
         let mut line = Line {
             block: c.block,
             movement,
@@ -146,7 +139,7 @@ impl Trainee<'_> {
             gap: c.gap,
             instead_of: c.instead_of,
             rule,
-            why,
+            why: first.chain(self.told(movement, asked.why)).collect(),
             then: self.then(rule, movement, unit, ease.hold),
             of,
             eased: (ease.light || ease.easier) && !ease.comes_back(),
@@ -156,6 +149,18 @@ impl Trainee<'_> {
         line.rest = self.rest(&line);
         line.minutes = self.minutes_of(&line);
         Some(line)
+    }
+
+    /// What is known of what stands in is said, not that nothing is known of the other; and not that it is easy, which is why another
+    /// would stand here.
+    fn told(&self, ix: MovementIx, mut why: Vec<Reason>) -> Vec<Reason> {
+        let is_known = self.now(ix).is_some();
+        why.retain(|one| match one {
+            Reason::NothingKnown | Reason::TriedAnew => !is_known,
+            Reason::Easy(of, _) | Reason::EasyFrom(of) => *of != ix,
+            _ => true,
+        });
+        why
     }
 
     /// What follows a line. What is plain goes on while it is clean: under a restriction and on a part that hurts no further than what

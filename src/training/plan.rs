@@ -289,7 +289,8 @@ fn name(sessions: &mut [Session], _: &Trainee<'_>) {
 
 impl Trainee<'_> {
     /// What is tested again, of what had lines before: the form in which the heaviest gap was trained, showings due, results of the chain
-    /// that run out soon after, the other gaps in theirs; six at most, two of a kind, mobility apart.
+    /// that run out soon after, the other gaps in theirs, what stood most often first; six at most, two of a kind, mobility apart. Where
+    /// nothing of the way may be tested and nothing asks for care, what is kept up.
     fn retests(
         &self,
         goal: Option<&Goal>,
@@ -314,12 +315,24 @@ impl Trainee<'_> {
         old.sort_unstable();
         let stood = Stood::before(on, sessions);
         let of_gaps = gaps.iter().enumerate();
-        let forms: Vec<MovementIx> = of_gaps.filter_map(|(at, g)| stood.form(at, g)).collect();
+        let mut forms: Vec<MovementIx> = of_gaps.filter_map(|(at, g)| stood.form(at, g)).collect();
+        // The heaviest gap's, then what stood most often.
+        let others = forms.get_mut(1..).unwrap_or_default();
+        others.sort_by_cached_key(|ix| Reverse(stood.times(|l| l.movement == *ix)));
         let shows = gaps.iter().filter(|g| g.is_whole()).map(|g| g.movement);
         let due = shows.chain(old.into_iter().map(|(_, ix)| ix));
         let due = due.filter(|ix| stood.is_enough(*ix));
         let first = forms.first().copied();
         let due = first.into_iter().chain(due).chain(forms.iter().copied());
+        let out = self.six_of(due, on);
+        match out.is_empty() && !self.asks_for_care() {
+            true => self.six_of(stood.often().into_iter(), on),
+            false => out,
+        }
+    }
+
+    /// The first six of these that may be tested, two of a kind, mobility apart.
+    fn six_of(&self, due: impl Iterator<Item = MovementIx>, on: Day) -> Vec<MovementIx> {
         let (mut out, mut kinds): (Vec<MovementIx>, BTreeMap<Kind, u32>) = Default::default();
         for ix in due {
             if out.len() >= K.tests as usize || out.contains(&ix) || !self.tests_on(ix, on) {
@@ -341,7 +354,6 @@ impl Trainee<'_> {
         let new = self.is_back && self.now(ix).is_none();
         let minor = (self.is_minor() || new) && self.roster.of(ix).loaded();
         self.may(ix)
-            && self.is_open(ix)
             && self.has_all(ix)
             && !minor
             && !self.ease(ix, on, on).sore
@@ -393,6 +405,15 @@ impl Stood<'_> {
     fn times(&self, is: impl Fn(&Line) -> bool) -> usize {
         let stands = |s: &&&Session| s.lines.iter().any(&is);
         self.sessions.iter().filter(stands).count()
+    }
+
+    /// All that stood often enough, most often first.
+    fn often(&self) -> Vec<MovementIx> {
+        let lines = self.sessions.iter().flat_map(|s| &s.lines);
+        let all: BTreeSet<MovementIx> = lines.map(|l| l.movement).collect();
+        let mut all: Vec<MovementIx> = all.into_iter().filter(|ix| self.is_enough(*ix)).collect();
+        all.sort_by_cached_key(|ix| Reverse(self.times(|l| l.movement == *ix)));
+        all
     }
 
     /// It was shown, or stood often enough, in this form.

@@ -181,6 +181,8 @@ pub enum Reason {
     GoesOn,
     /// By its own number, though what it needs was never shown.
     Before,
+    /// The hands are raised, since lying on the belly is left alone.
+    Raised,
 }
 
 impl Reason {

@@ -161,6 +161,7 @@ impl<'a> Say<'a> {
             | Reason::MeasureNot => self.measured(reason),
             Reason::UntilNumber => plain("until_number"),
             Reason::Before => plain("before"),
+            Reason::Raised => plain("raised"),
             Reason::DaysOff(n) => with("days_off", &[("n", Value::Whole(n.into()))]),
             Reason::BackAfter(n) => with("back_after", &[("n", Value::Whole(n.into()))]),
             Reason::Hurts { .. } => self.hurts(reason),

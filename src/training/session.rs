@@ -217,8 +217,9 @@ impl<'t, 'a> Laying<'t, 'a> {
             most_range: most.0,
             most_firsts: most.1,
         };
-        for &of in order {
-            let c = &self.candidates.all[of];
+        let all = &self.candidates.all;
+        for &of in order.iter().filter(|of| !self.is_off(&all[**of])) {
+            let c = &all[of];
             let at = At {
                 on,
                 first: week.first,

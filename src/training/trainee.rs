@@ -92,6 +92,8 @@ pub struct Trainee<'a> {
     pub(super) unsure: Vec<bool>,
     /// Holding the breath is left alone: few long and straight-arm holds.
     pub(super) spares_breath: bool,
+    /// Lying on the belly is left alone: what is done over the floor has the hands raised where that is known.
+    pub(super) spares_belly: bool,
     /// Lying on the back is restricted, which only pregnancy does: first tries are of the lowest rung.
     pub(super) is_pregnant: bool,
     /// Something is restricted, or only light training is allowed.
@@ -155,6 +157,7 @@ impl<'a> Trainee<'a> {
             before: vec![false; count],
             unsure: vec![false; count],
             spares_breath: false,
+            spares_belly: false,
             is_pregnant: false,
             is_held_back: false,
             resting,
@@ -186,6 +189,7 @@ impl<'a> Trainee<'a> {
         self.careful = self.asks_for_care();
         self.is_held_back = self.finds_restriction();
         self.spares_breath = self.is_restricted(Shipped::BreathHolding);
+        self.spares_belly = self.is_restricted(Shipped::Prone);
         self.is_pregnant = self.is_restricted(Shipped::Supine);
         for ix in unsure {
             self.unsure[ix.at()] = true;

@@ -91,7 +91,10 @@ impl Laying<'_, '_> {
     fn overdue(&self, on: Day) -> Vec<usize> {
         let all = &self.candidates.all;
         let never = |c: &Candidate| {
-            c.gap.is_some() && !c.first && self.diary.times(c.movement, on, K.turns) == 0
+            c.gap.is_some()
+                && !c.first
+                && !self.is_off(c)
+                && self.diary.times(c.movement, on, K.turns) == 0
         };
         let mut late: Vec<usize> = (0..all.len()).filter(|i| never(&all[*i])).collect();
         if on.days_after(self.trainee.today) < K.overdue {
@@ -125,6 +128,12 @@ impl Laying<'_, '_> {
         });
     }
 
+    /// It was shown, and something else goes on for it; or it waits for what is to be shown.
+    pub(super) fn is_off(&self, c: &Candidate) -> bool {
+        c.then.is_some() && self.tried.contains(&c.movement)
+            || c.after.is_some_and(|ix| !self.tried.contains(&ix))
+    }
+
     /// Of the goal's chain, trained lately, and not yet twice in these seven days.
     pub(super) fn keeps_its_line(&self, c: &Candidate, on: Day) -> bool {
         c.goes_on && self.diary.times(c.movement, on, 6) < K.keep_week as usize
@@ -145,6 +154,6 @@ impl Laying<'_, '_> {
         };
         let is_late = c.gap.is_some() && self.diary.times(c.movement, on, 6) == 0;
         let comes = self.keeps_its_line(c, on) || tried && (is_late || self.is_mainstay_due(c, on));
-        c.block.is_hard() && comes
+        c.block.is_hard() && comes && !self.is_off(c)
     }
 }

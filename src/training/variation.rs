@@ -58,6 +58,42 @@ impl Trainee<'_> {
         ups.min_by_key(|up| (self.roster.of(*up).stage, *up))
     }
 
+    /// What goes on once a movement was shown: up its harder neighbours, as long as the next is known and fits; where none is, and it
+    /// is too easy, the next to be tried, which may wait for nothing but that it is shown; of several
+    /// that of the way to the goal, then that with the same equipment. Neither lowering nor with weight.
+    pub(super) fn onward(&self, ix: MovementIx, in_chain: &[bool]) -> Option<MovementIx> {
+        let facts = self.roster.of(ix);
+        if facts.group().is_none() || facts.practised() {
+            return None;
+        }
+        let alike = |up: &MovementIx| {
+            let o = self.roster.of(*up);
+            o.of.phase() == facts.of.phase() && o.measure() == facts.measure() && !o.loaded()
+        };
+        let next = |of: MovementIx, fine: &dyn Fn(&MovementIx) -> bool| {
+            let ups = self.roster.of(of).harder.iter().copied();
+            let ups = ups.filter(|up| alike(up) && fine(up));
+            ups.min_by_key(|up| {
+                let o = self.roster.of(*up);
+                let other = o.of.equipment() != facts.of.equipment();
+                (!in_chain[up.at()], other, o.stage, *up)
+            })
+        };
+        let known = |up: &MovementIx| self.may(*up) && self.fits(*up) == Some(true);
+        let mut top = ix;
+        while let Some(up) = next(top, &known) {
+            top = up;
+        }
+        let new = |up: &MovementIx| {
+            let may = self.may(*up) || self.is_only_unsure(*up);
+            may && self.fits(*up).is_none() && !self.is_too_new(*up)
+        };
+        match top != ix {
+            true => Some(top),
+            false => next(ix, &new).filter(|_| self.is_too_easy(ix)),
+        }
+    }
+
     /// What is tried first for a movement: from 65 and in pregnancy the lowest rung of its family that is unknown too and may be tried,
     /// else itself. Common practice, no source.
     pub(super) fn gentlest(&self, ix: MovementIx) -> MovementIx {
@@ -166,6 +202,23 @@ impl Trainee<'_> {
             plain && self.now(**next).is_some()
         };
         Some(self.below(low).iter().find(known).copied().unwrap_or(low))
+    }
+
+    /// Where lying on the belly is left alone, of what is done over the floor the easier neighbour with the hands raised, if it is known.
+    /// Common practice, no source.
+    pub(super) fn hands_raised(&self, ix: MovementIx) -> MovementIx {
+        let facts = self.roster.of(ix);
+        if !self.spares_belly || facts.group().is_none() || !facts.over_floor() {
+            return ix;
+        }
+        let fine = |low: &MovementIx| {
+            let o = self.roster.of(*low);
+            let may = self.may(*low) || self.is_only_unsure(*low);
+            may && !o.over_floor() && !o.guarded() && o.counted && self.now(*low).is_some()
+        };
+        let lows = facts.easier.iter().copied().filter(fine);
+        lows.max_by_key(|low| (self.roster.of(*low).stage, Reverse(*low)))
+            .unwrap_or(ix)
     }
 
     /// In the place of a gap that rests or lacks its equipment: the coach's own; else, of a strength gap, what fits or is unknown,

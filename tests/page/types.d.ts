@@ -405,6 +405,10 @@ interface Candidate {
   goesOn: boolean;
   /** What its kind is trained by. */
   mainstay: boolean;
+  /** It has no line any more once it was shown in the plan: this goes on for its gap. */
+  then: number | null;
+  /** It has a line only once this was shown in the plan. */
+  after: number | null;
 }
 
 interface Pool {
@@ -412,7 +416,7 @@ interface Pool {
   lost: LeftOut[];
   /** A gap rests or lacks its equipment, and nothing stands in its place. */
   rests: boolean;
-  add: (m: number, gap: Gap | null, rule: string, more?: { why?: Reason[]; single?: boolean; insteadOf?: number; block?: TrainingBlock }) => void;
+  add: (m: number, gap: Gap | null, rule: string, more?: { why?: Reason[]; single?: boolean; insteadOf?: number; block?: TrainingBlock; then?: number | null; after?: number | null }) => void;
 }
 
 /** The last session of a movement before time off. */
@@ -817,6 +821,9 @@ interface Rungbook {
     countsFrom: (c: Trainee, m: number) => number;
     isBackLately: (c: Trainee) => boolean;
     asksForCare: (c: Trainee) => boolean;
+    isRestricted: (c: Trainee, name: string) => boolean;
+    isHeavyOnSore: (c: Trainee, m: number) => boolean;
+    onward: (c: Trainee, m: number, inChain: Set<number>, fits: (c: Trainee, m: number) => boolean | null, isTooEasy: (c: Trainee, m: number) => boolean) => number | null;
     above: (c: Trainee, m: number) => Set<number>;
     ofTest: (c: Trainee, m: number, tested: Tested) => Now;
     isOwned: (c: Trainee, m: number) => boolean;
@@ -876,7 +883,7 @@ interface Rungbook {
     newestPains: (c: Trainee) => Pain[];
     ended: (c: Trainee) => Ended[];
     NEVER: number;
-    TRAITS: Record<'STRAIGHT' | 'STRICT' | 'TURNOVER' | 'HEAVY' | 'LOADED' | 'OWN_DOSE' | 'UPRIGHT' | 'INVERTED', number>;
+    TRAITS: Record<'STRAIGHT' | 'STRICT' | 'TURNOVER' | 'HEAVY' | 'LOADED' | 'OWN_DOSE' | 'UPRIGHT' | 'INVERTED' | 'OVER_FLOOR', number>;
     goalOf: (c: Trainee) => TrainingGoal | null;
     gaps: (c: Trainee, goal: TrainingGoal) => Map<number, Gap>;
     heavier: (a: Gap, b: Gap) => number;

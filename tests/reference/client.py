@@ -75,6 +75,7 @@ class Movement(NamedTuple):
     dose: object  # its own or the school's
     own_dose: bool
     share: float | None  # of body weight on the hands
+    hands_at: float | None  # cm
     needs: object
 
     @property
@@ -128,6 +129,11 @@ class Movement(NamedTuple):
     @property
     def turnover(self):
         return {"hanging", "support"} <= set(self.positions)
+
+    @property
+    def over_floor(self):
+        """Face down, the hands no higher than the feet."""
+        return "prone" in self.positions and not (self.hands_at or 0) > 0
 
     @property
     def mobility(self):
@@ -201,7 +207,7 @@ class Curriculum:
             positions=tuple(m["positions"]), inverted=bool(m["inverted"]), loaded=bool(m["loaded"]),
             each_side=bool(m["each_side"]), parts=frozenset(m["stresses"]), stressed=frozenset((part, how) for part, how in m["stressed"]), equipment=tuple(m["equipment"]),
             weeks=tuple(Fraction(w) for w in m["weeks"]) if m.get("weeks") else (middle, middle),
-            standard=standard, dose=dose, own_dose=own, share=None if m.get("share") is None else float(m["share"]), needs=self.plain[m["id"]].needs,
+            standard=standard, dose=dose, own_dose=own, share=None if m.get("share") is None else float(m["share"]), hands_at=None if m.get("hands_at") is None else float(m["hands_at"]), needs=self.plain[m["id"]].needs,
             tempo=m.get("tempo"), hold=m.get("hold"), own_rest=m.get("rest"), instead=tuple(m.get("instead") or ()),
         )
 
@@ -418,7 +424,7 @@ class Client:
         """What is paused or restricted today, and the pauses of a week or more that have ended."""
         holding, self.ended, self.spared_parts, self.eased = [], [], [], {}
         self.restricted = self.says == "light"
-        self.spares_breath = self.pregnant = False
+        self.spares_breath = self.spares_belly = self.pregnant = False
         self.held_back = self.says == "light"
         cleared = {}
         for entry in self.said.get("cleared") or ():
@@ -442,6 +448,7 @@ class Client:
                     self.spared_parts += [name] if kind == "part" else []
                     self.restricted |= key == "restrict"
                     self.spares_breath |= (key, kind, name) == ("restrict", "class", "breath-holding")
+                    self.spares_belly |= (key, kind, name) == ("restrict", "class", "prone")
                     self.pregnant |= (key, kind, name) == ("restrict", "class", "supine")
                     self.held_back |= key == "restrict"
                 elif key == "paused" and (until - on).days + 1 >= A_PAUSE:

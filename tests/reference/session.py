@@ -54,6 +54,8 @@ class Candidate:
     first: bool = False  # comes every time
     goes_on: bool = False  # of the goal's chain, and trained lately
     mainstay: bool = False  # what its kind is trained by
+    then: str | None = None  # goes on for it once it was shown
+    after: str | None = None  # it waits until this was shown
 
 
 class Ease(NamedTuple):
@@ -145,7 +147,7 @@ class Coach:
     def find_mainstays(self):
         """Of each kind the heaviest gap with a known number; of the goal's kind also the highest rung with one that the goal needs."""
         kind = lambda x: self.c[x.movement].kind
-        known = [x for x in self.candidates if x.block in ("strength", "kept up") and x.rule != "first try"]
+        known = [x for x in self.candidates if x.block in ("strength", "kept up") and x.rule != "first try" and not x.then]
         for of in {kind(x) for x in known}:
             gaps = [x for x in known if kind(x) == of and x.block == "strength"]
             if gaps:
@@ -186,6 +188,24 @@ class Coach:
         ]
         return min(fine, key=lambda j: (self.c[j].stage, j), default=None)
 
+    def onward(self, id):
+        """What goes on once it was shown: the highest known neighbour above it; of what is too easy else the next, to be tried."""
+        m, client = self.c[id], self.client
+        if not m.group or m.practised:
+            return None
+
+        def up(of, fine):
+            alike = lambda o: o.phase == m.phase and o.unit == m.unit and not o.loaded
+            return min((j for j in self.c.harder[of] if alike(self.c[j]) and fine(j)), key=lambda j: (j not in self.goal.chain, self.c[j].equipment != m.equipment, self.c[j].stage, j), default=None)
+
+        top, known = id, lambda j: client.may(j) and self.fits(j)
+        while j := up(top, known):
+            top = j
+        if top != id:
+            return top
+        new = lambda j: (client.may(j) or client.only_unsure(j)) and self.fits(j) is None and not client.too_new(j)
+        return up(id, new) if self.too_easy(id) else None
+
     def same_phase(self, id, j):
         wanted = "full" if self.c[id].lowering else self.c[id].phase or "full"
         return (self.c[j].phase or "full") == wanted
@@ -218,7 +238,7 @@ class Coach:
 
     # ------------------------------------------------------------ candidates
 
-    def add(self, id, gap, rule, *, single=False, instead_of=None, block=None):
+    def add(self, id, gap, rule, *, single=False, instead_of=None, block=None, then=None, after=None):
         """A movement stands once: what comes first stays."""
         m = self.c[id]
         if self.client.now(id) is None and not m.mobility:
@@ -226,7 +246,7 @@ class Coach:
         block = block or ("range" if m.mobility else "practice" if m.practised or single else "strength")
         if rule != "first try" and block in ("strength", "kept up") and self.client.was_done(id):
             rule = "done before"
-        return self.found.setdefault((id, single), Candidate(id, gap, block, rule, single, instead_of))
+        return self.found.setdefault((id, single), Candidate(id, gap, block, rule, single, instead_of, then=then, after=after))
 
     def from_gaps(self):
         for gap in sorted(self.gaps.values(), key=lambda gap: gap.heaviest_first):
@@ -246,7 +266,9 @@ class Coach:
             return self.eased_in(gap)
         anew = now is None and client.forgotten(m.pattern) != NEVER
         if gap.share == WHOLE and m.counted and client.is_open(i) and not (client.minor and m.loaded):
-            return self.add(i, gap, "show it")
+            up = self.onward(i)
+            self.add(i, gap, "show it", then=up)
+            return up and self.add(up, gap, "harder", after=None if client.may(up) else i)
         if m.mobility:
             return self.add(i, gap, "range")
         if m.practised and not (anew and m.lowering):
@@ -317,6 +339,9 @@ class Coach:
             js = [j for j in can if c[j].group == group and not c[j].guarded]
             if all(GROUPS[pattern] != group for pattern in known):
                 known |= self.keep(js)
+            of = [x.movement for x in self.found.values() if c[x.movement].group == group and x.block in ("strength", "kept up")]
+            if of and all(client.heavy_below(j, j) for j in of):  # heavy on what hurts: they have no line
+                self.keep([j for j in js if not client.heavy_below(j, j)])
             if not any(c[x.movement].group == group and x.block in ("strength", "kept up") for x in self.found.values()):
                 self.try_one(js)
             if not any(c[x.movement].group == group and x.block in ("strength", "kept up") for x in self.found.values()):
@@ -736,6 +761,7 @@ class Coach:
             if known and self.ease(known[0], on, first_session).least:
                 known = [j for j in self.builders(known[0], plain=True) if self.client.now(j) and j in self.c.easier[known[0]]] or known
             id = known[0] if known else id
+        id = id if x.single or x.rule == "show it" else self.hands_raised(id)
         m, now = self.c[id], self.client.now(id)
         ease = ease.and_sore(self.ease(id, on, first_session))
         candidate = x
@@ -771,6 +797,16 @@ class Coach:
             candidate, id, int(sets), int(amount), unit, kg, side, weaker, self.rest(m, unit, amount, side), reserve, rule,
             (ease.light or ease.easier) and not ease.comes_back, ease.sore, ease.worse,
         )
+
+    def hands_raised(self, id):
+        """Where lying on the belly is left alone: the easier neighbour with the hands raised."""
+        m = self.c[id]
+        if not (self.client.spares_belly and m.group and m.over_floor):
+            return id
+        client = self.client
+        fine = lambda j, o: (client.may(j) or client.only_unsure(j)) and not o.over_floor and not o.guarded and o.counted and client.now(j)
+        js = [j for j in self.c.easier[id] if fine(j, self.c[j])]
+        return min(js, key=lambda j: (-self.c[j].stage, j), default=id)
 
     def range(self, x, m, now):
         if m.unit != "s":

@@ -106,13 +106,17 @@ class Planner:
         """Of the goal's chain, trained lately, and not yet twice in seven days."""
         return x.goes_on and self.times(x.movement, on, 6) < KEPT_A_WEEK
 
+    def is_off(self, x):
+        """It was shown, and something else goes on; or it waits for what is to be shown."""
+        return bool(x.then) and x.movement in self.tried or bool(x.after) and x.after not in self.tried
+
     def mainstay_due(self, x, on):
         """What its kind is trained by, twice in seven days; one session of the week is left to what is new."""
         return x.mainstay and self.times(x.movement, on, 6) < min(KEPT_A_WEEK, max(0, len(self.weeks[0]) - 1))
 
     def has_to_come(self, x, on):
         """Two sets of its kind's week are left for it, beyond the share of a session."""
-        if x.block not in ("strength", "kept up"):
+        if x.block not in ("strength", "kept up") or self.is_off(x):
             return False
         tried = x.movement in self.tried or x.rule not in ("first try", "show it")
         late = x.gap is not None and not self.times(x.movement, on, 6)
@@ -148,7 +152,7 @@ class Planner:
         going_on = [x for x in late if self.keeps(x, on)]
         late = [x for x in late if not self.keeps(x, on)]
         order = every_time + [x for k, x in rounds if k == 0] + early + going_on + [x for k, x in rounds if k > 0] + late
-        overdue = [x for x in self.coach.candidates if x.gap and not x.first and not self.times(x.movement, on, IN_TURN)]
+        overdue = [x for x in self.coach.candidates if x.gap and not x.first and not self.is_off(x) and not self.times(x.movement, on, IN_TURN)]
         overdue = sorted(overdue, key=weight)[:OVERDUE_LINES] if (on - self.client.today).days >= OVERDUE else []
         due = sorted((x for x in self.coach.candidates if self.mainstay_due(x, on)), key=weight)
         return list({id(x): x for x in every_time + due + overdue + order}.values())
@@ -236,12 +240,19 @@ class Planner:
             elif trained:
                 forms.append(min(trained, key=lambda id: (-times(id), id)))
         due = [gap.movement for gap in gaps if gap.share == WHOLE] + [i for _, i in old]
-        due = forms[:1] + [i for i in due if enough(i)] + forms
-        out, kinds = [], {}
+        forms[1:] = sorted(forms[1:], key=lambda i: -times(i))
+        out = self.six_of(forms[:1] + [i for i in due if enough(i)] + forms, retest)
+        if not out and not client.careful:
+            kept = sorted({line.movement for lines in before for line in lines if enough(line.movement)})
+            out = self.six_of(sorted(kept, key=lambda i: -times(i)), retest)
+        return out
+
+    def six_of(self, due, retest):
+        client, out, kinds = self.client, [], {}
         for i in dict.fromkeys(due):
             m = self.c[i]
             room = m.mobility or kinds.get(m.kind, 0) < TESTS_OF_A_KIND
-            fine = client.may(i) and client.is_open(i) and client.has_all(i) and not self.coach.ease(i, retest, retest).sore and not client.is_sore(m)
+            fine = client.may(i) and client.has_all(i) and not self.coach.ease(i, retest, retest).sore and not client.is_sore(m)
             weight = m.loaded and (client.minor or client.is_back and client.now(i) is None)
             if fine and not weight and room and len(out) < TESTS:
                 kinds[m.kind] = kinds.get(m.kind, 0) + 1
@@ -277,6 +288,8 @@ class Laying:
 
     def lay(self):
         for x in self.p.in_turn(self.on):
+            if self.p.is_off(x):
+                continue
             tried = x.movement in self.p.tried
             line = self.coach.line(x, self.on, self.week.first_session, self.week.before.get(x.movement, 0), tried)
             if line is None or any(line.movement == other.movement for other in self.lines):

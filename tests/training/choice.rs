@@ -32,10 +32,20 @@ impl Case<'_> {
                 }
                 self.whole_body(&self.of_week(1));
                 self.few_tries();
+                let later = |l: &&Line<'_>| l.day() > first[0].day();
+                let later: Vec<Line<'_>> = self.lines().into_iter().filter(|l| later(&l)).collect();
+                self.all(&later, "what was shown is over", &|l| {
+                    !is(l, "push-up-kneeling")
+                });
+                self.some(&later, "the harder one goes on and grows", &|l| {
+                    is(l, "push-up") && l.number("amount") >= 9.0
+                });
+                self.tests_again("pull-up");
             }
             "44-seventy-twelve-squats" => {
                 self.some(&first, "squats", &|l| is(l, "squat") && !l.is_new());
                 self.trains(&["push", "pull"]);
+                self.tests_again("squat");
             }
             "45-shoulder-five" => {
                 let sore = self.sore(&all, BodyPart::Shoulder);
@@ -62,6 +72,7 @@ impl Case<'_> {
             }
             "47-beginner-twelve-second-hang" => {
                 self.some(&first, "the hang", &|l| is(l, "dead-hang") && !l.is_new());
+                self.tests_again("dead-hang");
                 self.some(&first, "squats", &|l| is(l, "squat") && !l.is_new());
             }
             "48-seventy-wants-to-lift" => {
@@ -74,6 +85,9 @@ impl Case<'_> {
                     m.positions().iter().any(|p| p.word() == "hanging")
                 });
                 self.trains(&["horizontal pull", "horizontal push", "squat"]);
+                self.all(&all, "the hands raised", &|l| {
+                    l.pattern() != "horizontal push" || is(l, "push-up-hands-raised")
+                });
             }
             "50-blood-pressure-known-numbers" => {
                 self.one_long_hold();
@@ -173,6 +187,9 @@ impl Case<'_> {
                     "{}: the hinge is named",
                     self.name
                 );
+                self.some(&first, "a light squat", &|l| {
+                    is(l, "squat") && l.says("rule") == "pain" && l.number("amount") <= 9.0
+                });
                 self.some(&first, "a light plank", &|l| {
                     is(l, "plank") && l.says("rule") == "pain" && l.number("amount") < 40.0
                 });
@@ -199,7 +216,10 @@ impl Case<'_> {
                 self.every_session("a line", &|_| true);
                 self.tests_nothing_on(BodyPart::Elbow);
             }
-            "60-carries-first" => self.trains(&["pull", "push", "core"]),
+            "60-carries-first" => {
+                self.trains(&["pull", "push", "core"]);
+                self.tests_again("push-up");
+            }
             other => panic!("{other}: nothing is demanded of it"),
         }
     }
@@ -227,6 +247,12 @@ impl Case<'_> {
             movement: l.movement,
         })
         .collect()
+    }
+
+    /// It is tested again.
+    fn tests_again(&self, id: &str) {
+        let found = self.retests().iter().any(|m| m.id().as_str() == id);
+        assert!(found, "{}: {}", self.name, self.answer["retest"]);
     }
 
     /// What is tested again bears on a part not at all, or lightly.

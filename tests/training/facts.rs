@@ -61,7 +61,7 @@ fn movement(proof: &Proofread, ix: MovementIx) -> Value {
         "tempo": m.tempo().map(|t| t.to_string()), "hold": m.hold().map(|h| format!("{} {}", h.at.word(), h.seconds)), "rest": m.rest(),
         "instead": m.instead().iter().map(|i| instead(c, i)).collect::<Vec<_>>(),
         "equipment": m.equipment(), "weeks": m.weeks().map(|w| [w.from(), w.to()]), "standard": m.standard().to_string(),
-        "dose": m.dose().as_ref().map(Target::to_string), "share": share(m),
+        "dose": m.dose().as_ref().map(Target::to_string), "share": share(m), "hands_at": m.posture().and_then(|p| p.hands_at),
         "since": m.test().and_then(|t| t.since).map(|day| day.to_string()), "needs": tree(c, m.needs()),
     })
 }

@@ -70,6 +70,13 @@ impl Case<'_> {
                 };
                 self.some(&all, "far too easy", &far);
                 self.all(&all, "says that it is easy", &|l| !far(l) || easy(l));
+                let later = |l: &Line<'_>| l.day() > all[0].day();
+                self.all(&all, "what was shown is over", &|l| {
+                    !later(l) || !is(l, "row-upright")
+                });
+                self.some(&all, "the harder row goes on", &|l| {
+                    later(l) && is(l, "row-hip-high")
+                });
             }
             other => panic!("{other}: nobody says what is demanded"),
         }

@@ -6,7 +6,7 @@
   const { ONE, REPS, TIME } = targets;
   const { LIMITS } = globalThis.rungbook.health;
   const { TRUE, UNKNOWN, UNTESTED, GUARDED, LOWERING, WHOLE } = readiness;
-  const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128;
+  const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128, OVER_FLOOR = 256;
   const NEVER = -Infinity;
   /** Where the nerves of an arm run from the neck on, and those of a leg from the lower back on. */
   const ARM = ['neck', 'shoulder', 'elbow', 'wrist'], LEG = ['lower-back', 'hamstring'];
@@ -161,6 +161,8 @@
     const pain = newestPains(c).find((one) => isHolding(one) && bearsOn(c, m, one.part) && ((c.tables.heavy_on[than] >> one.part) & 1) === 1);
     return pain ? pain.part : -1;
   };
+  /** Heavy on a part that hurts today: it has no line, and nothing easier in its place has one. @param {Trainee} c @param {number} m */
+  const isHeavyOnSore = (c, m) => heavyBelow(c, m, m) >= 0;
   /** A shoulder at 4 or 5, or worse the next morning, where a movement has the arms overhead and bears on it; -1 where there is none.
    * @param {Trainee} c @param {number} m */
   const overheadOn = (c, m) => {
@@ -436,7 +438,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
-    TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED },
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isRestricted, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
+    TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED, OVER_FLOOR },
   });
 })();

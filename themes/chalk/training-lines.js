@@ -6,7 +6,7 @@
   const { ONE, REPS, TIME, LENGTH, ANGLE, DONE, KILOGRAM } = targets;
   const { GUARDED, LOWERING, EACH_SIDE, WHOLE } = readiness;
   const { now, whole, down, may, foot, got, heavier, NEVER } = training;
-  const { STRAIGHT, STRICT, LOADED, OWN_DOSE, UPRIGHT } = training.TRAITS;
+  const { STRAIGHT, STRICT, LOADED, OWN_DOSE, UPRIGHT, OVER_FLOOR } = training.TRAITS;
   const FULL = 4;
 
   /** @param {string} key under `training` in the words @param {Reason['values']} [values] @returns {Reason} */
@@ -250,7 +250,7 @@
     const pool = {
       out, lost: [], rests: false,
       add: (m, gap, rule, more = {}) => {
-        const { why = [], single = false, insteadOf = null, block } = more, key = `${m} ${single}`;
+        const { why = [], single = false, insteadOf = null, block, then = null, after = null } = more, key = `${m} ${single}`;
         if (out.has(key)) return;
         const unknown = now(c, m) === null && !c.facts.isMobility(m);
         const first = unknown && !why.length ? [because(foot(c, c.tables.pattern[m]) === NEVER ? 'why.nothing_known' : 'why.tried_anew')] : [];
@@ -258,7 +258,7 @@
         const before = !unknown && (stands === 'strength' || stands === 'kept up') && training.wasDone(c, m);
         out.set(key, {
           movement: m, gap, single, insteadOf, rule: unknown ? 'first try' : before ? 'done before' : rule, why: [...why, ...first, ...(before ? [because('why.before')] : [])],
-          weight: gap ? gap.weight : 0, first: false, goesOn: false, mainstay: false, block: stands,
+          weight: gap ? gap.weight : 0, first: false, goesOn: false, mainstay: false, block: stands, then, after,
         });
       },
     };
@@ -278,7 +278,7 @@
   /** What each kind is trained by: its heaviest gap with a known number; of the goal's kind also the highest rung with one that the goal
    * itself needs. @param {Trainee} c @param {TrainingGoal | null} goal @param {Candidate[]} all @returns {Candidate[]} */
   const mainstays = (c, goal, all) => {
-    const { facts, model } = c, known = all.filter(({ block, rule }) => (block === 'strength' || block === 'kept up') && rule !== 'first try');
+    const { facts, model } = c, known = all.filter(({ block, rule, then }) => (block === 'strength' || block === 'kept up') && rule !== 'first try' && then === null);
     const kinds = training.by(known.filter(({ block }) => block === 'strength'), ({ movement }) => facts.kind(movement));
     const heaviest = [...kinds.values()].map((list) => list.reduce((a, b) => ((b.weight - a.weight || a.movement - b.movement) > 0 ? b : a)));
     if (!goal) return heaviest;
@@ -309,7 +309,7 @@
       return;
     }
     const anew = isAnew(c, m);
-    if (gap.share === WHOLE && facts.isCounted(m) && training.isOpen(c, m) && !(c.minor && loaded)) pool.add(m, gap, 'show it', { why: measured(c, m, 'why.show') });
+    if (gap.share === WHOLE && facts.isCounted(m) && training.isOpen(c, m) && !(c.minor && loaded)) toShow(c, pool, gap, inChain);
     else if (facts.isMobility(m)) pool.add(m, gap, 'range');
     else if (facts.isPractice(m) && !(anew && isLowering(c, m))) pool.add(m, gap, 'practice');
     else if (gap.now === null && !anew) pool.add(training.gentlest(c, m), gap, 'first try');
@@ -318,6 +318,12 @@
       if (up === undefined || !fits(c, up)) pool.add(m, gap, 'the gap itself');
       if (up !== undefined) pool.add(up, gap, 'harder', { why: measured(c, m, 'why.easy') });
     } else built(c, pool, gap, anew);
+  };
+  /** What is to be shown once, and what goes on for its gap from then on. @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Set<number>} inChain */
+  const toShow = (c, pool, gap, inChain) => {
+    const m = gap.movement, up = training.onward(c, m, inChain, fits, isTooEasy);
+    pool.add(m, gap, 'show it', { why: measured(c, m, 'why.show'), then: up });
+    if (up !== null) pool.add(up, gap, 'harder', { why: isTooEasy(c, m) ? measured(c, m, 'why.easy') : [], after: may(c, up) ? null : m });
   };
   /** For a part that hurts: what has a number is left alone, what has none would be new. @param {Trainee} c @param {number} m @param {number} part @returns {Reason} */
   const leftFor = (c, m, part) => because(now(c, m) ? 'left.spared' : 'left.sore', { part });
@@ -410,6 +416,9 @@
     for (let group = 0; group < tables.group_names.length; group += 1) {
       const plain = can.filter((m) => facts.group(m) === group && !isGuarded(c, m));
       if (![...known].some((pattern) => tables.groups[pattern] === group)) keep(plain, because('why.whole_body'));
+      // What is heavy on a part that hurts has no line: where a group has nothing else, what is not.
+      const ofGroup = all().filter((of) => facts.group(of.movement) === group && isHard(of));
+      if (ofGroup.length && ofGroup.every(({ movement }) => training.isHeavyOnSore(c, movement))) keep(plain.filter((m) => !training.isHeavyOnSore(c, m)), because('why.whole_body'));
       if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryOne(plain, because('why.nothing_of_group', { group }));
       // Where nothing is known of it and what is open of it rests: the lowest rung that only lacks what was never shown.
       if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryUnsure(group);
@@ -690,6 +699,14 @@
     return unit === 's' ? 'stop_clean' : 'stop_two';
   };
 
+  /** Where lying on the belly is left alone, of what is done over the floor the easier neighbour with the hands raised, if it is known.
+   * @param {Trainee} c @param {number} m */
+  const handsRaised = (c, m) => {
+    if (!training.isRestricted(c, 'prone') || c.facts.group(m) < 0 || !c.facts.has(m, OVER_FLOOR)) return m;
+    const [low] = c.tables.easier[m].filter((one) => (may(c, one) || training.isOnlyUnsure(c, one)) && !c.facts.has(one, OVER_FLOOR) && !isGuarded(c, one) && c.facts.isCounted(one) && now(c, one) !== null).sort(higher(c));
+    return low === undefined ? m : low;
+  };
+
   /** The line of a candidate on a day, or null. @param {Trainee} c @param {Candidate} of @param {{ on: number, first: number, before: number, tried: boolean, isLimiter: boolean }} at @returns {Line | null} */
   const line = (c, of, at) => {
     const eased = ease(c, of.movement, at.on, at.first);
@@ -701,6 +718,8 @@
       const next = low !== undefined && ease(c, low, at.on, at.first).least ? below(c, low).find((one) => plain(one) && c.tables.easier[low].includes(one)) : undefined;
       if (low !== undefined) m = next === undefined ? low : next;
     }
+    const low = of.single || of.rule === 'show it' ? m : handsRaised(c, m), isRaised = low !== m;
+    m = low;
     // What stands in may stress what the other does not.
     const taken = andSore(eased, ease(c, m, at.on, at.first));
     // What was shown earlier in the plan, or is taken back, is trained on until its result is in, where it fits.
@@ -717,6 +736,7 @@
     const why = does.rule === 'until it is tested' ? [] : said_.filter(({ key, values }) => !((key === 'why.easy' || key === 'why.easy_kept') && values.movement === m));
     if (does.why) why.push(does.why);
     why.push(...(does.more || []));
+    if (isRaised) why.unshift(because('why.raised'));
     if (taken.rule && taken.why) {
       rule = taken.rule;
       why.unshift(taken.why);

@@ -386,5 +386,24 @@
     return worked.sort((a, b) => last(a) - last(b) || heavier(a, b))[0] || null;
   };
 
-  Object.assign(training, { goalOf, gaps, heavier, limiter, chainOf });
+  /** What goes on once a movement was shown: up its harder neighbours, as long as the next is known and fits; where none is, and it is too
+   * easy, the next to be tried, which may wait for nothing but that it is shown. Neither lowering nor with weight; null where there is
+   * nothing. @param {Trainee} c @param {number} m @param {Set<number>} inChain @param {(c: Trainee, m: number) => boolean | null} fits @param {(c: Trainee, m: number) => boolean} isTooEasy */
+  const onward = (c, m, inChain, fits, isTooEasy) => {
+    const { facts, tables } = c;
+    if (facts.group(m) < 0 || facts.isPractice(m)) return null;
+    const other = (/** @type {number} */ up) => (JSON.stringify(tables.equipment[up]) === JSON.stringify(tables.equipment[m]) ? 0 : 1);
+    const next = (/** @type {number} */ of, /** @type {(up: number) => boolean} */ is) => facts.harder[of]
+      .filter((up) => tables.phase[up] === tables.phase[m] && facts.measure(up) === facts.measure(m) && !facts.has(up, training.TRAITS.LOADED) && is(up))
+      .sort((a, b) => Number(inChain.has(b)) - Number(inChain.has(a)) || other(a) - other(b) || tables.stage[a] - tables.stage[b] || a - b)[0];
+    const known = (/** @type {number} */ up) => training.may(c, up) && fits(c, up) === true;
+    let top = m;
+    for (let up = next(m, known); up !== undefined; up = next(up, known)) top = up;
+    if (top !== m) return top;
+    const fresh = (/** @type {number} */ up) => (training.may(c, up) || training.isOnlyUnsure(c, up)) && fits(c, up) === null && !training.isTooNew(c, up);
+    const first = isTooEasy(c, m) ? next(m, fresh) : undefined;
+    return first === undefined ? null : first;
+  };
+
+  Object.assign(training, { onward, goalOf, gaps, heavier, limiter, chainOf });
 })();

@@ -67,6 +67,8 @@
     return Math.min(most, down(Math.max(K.week_one, risen) * (more / than) ** full));
   };
 
+  /** It was shown, and something else goes on for it; or it waits for what is to be shown. @param {Work} work @param {Candidate} of */
+  const isOff = ({ tried }, { movement, then, after }) => (then !== null && tried.has(movement)) || (after !== null && !tried.has(after));
   /** Of the goal's chain, trained lately, and not yet twice in these seven days. @param {Trainee} c @param {Work} work @param {Candidate} of @param {number} on */
   const keepsItsLine = ({ K }, { diary: log }, of, on) => of.goesOn && log.times(of.movement, on, WEEK - 1) < K.keep_week;
 
@@ -77,12 +79,12 @@
    * a gap that was tried and did not stand in seven days. @param {Trainee} c @param {Work} work @param {Candidate} of @param {number} on */
   const hasToCome = (c, work, of, on) => {
     const tried = !isTrial(of.rule) || work.tried.has(of.movement), isLate = of.gap !== null && work.diary.times(of.movement, on, WEEK - 1) === 0;
-    return isHard(of.block) && (keepsItsLine(c, work, of, on) || (tried && (isLate || isMainstayDue(c, work, of, on))));
+    return isHard(of.block) && !isOff(work, of) && (keepsItsLine(c, work, of, on) || (tried && (isLate || isMainstayDue(c, work, of, on))));
   };
 
   /** First what comes every time, then the groups in rounds, then what is kept up. @param {Trainee} c @param {Work} work @param {(m: number) => number} times @param {(group: number) => boolean} trained in the last seven days @param {(of: Candidate) => boolean} keeps its line @param {(of: Candidate) => boolean} isDue what a kind is trained by @param {boolean} isLater from the second week on */
-  const inTurn = (c, { all, balance }, times, trained, keeps, isDue, isLater) => {
-    const { facts, tables } = c;
+  const inTurn = (c, work, times, trained, keeps, isDue, isLater) => {
+    const { facts, tables } = c, { all, balance } = work;
     const byWeight = (/** @type {Candidate} */ a, /** @type {Candidate} */ b) => b.weight - a.weight || a.movement - b.movement || Number(a.single) - Number(b.single);
     const first = all.filter((of) => of.first).sort((a, b) => Number(b === balance) - Number(a === balance) || byWeight(a, b));
     const rest = all.filter((of) => !of.first && of.block !== 'kept up');
@@ -103,7 +105,7 @@
     const later = kept.filter((one) => one !== early);
     const order = [...first, ...of(true), ...(early ? [early] : []), ...later.filter(keeps), ...of(false), ...later.filter((one) => !keeps(one))];
     // From the second week on: of what the goal needs the heaviest that did not stand in two weeks.
-    const overdue = !isLater ? [] : all.filter((one) => one.gap && !one.first && times(one.movement) === 0).sort(byWeight).slice(0, c.K.overdue_lines);
+    const overdue = !isLater ? [] : all.filter((one) => one.gap && !one.first && !isOff(work, one) && times(one.movement) === 0).sort(byWeight).slice(0, c.K.overdue_lines);
     // What a kind is trained by comes before what is new, then what is overdue.
     return [...new Set([...first, ...all.filter(isDue).sort(byWeight), ...overdue, ...order])];
   };
@@ -150,7 +152,7 @@
   /** @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @returns {PlannedSession} */
   const session = (c, work, week, on) => {
     const { K, facts } = c, { diary: log, tried } = work;
-    const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (of) => keepsItsLine(c, work, of, on), (of) => isMainstayDue(c, work, of, on), on - c.day >= K.overdue).flatMap((of) => {
+    const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (of) => keepsItsLine(c, work, of, on), (of) => isMainstayDue(c, work, of, on), on - c.day >= K.overdue).filter((of) => !isOff(work, of)).flatMap((of) => {
       const line = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), isLimiter: of.gap !== null && of.gap === work.limiter });
       return line ? [line] : [];
     });
@@ -386,7 +388,7 @@
    * out, the other gaps in theirs.
    * @param {Trainee} c @param {TrainingGoal | null} goal @param {Map<number, Gap>} gaps @param {number} on @param {PlannedSession[]} sessions @returns {number[]} */
   const retests = (c, goal, gaps, on, sessions) => {
-    const { K, tables, facts, day } = c, heaviest = [...gaps.values()].sort(heavier), last = tables.results_last_days;
+    const { K, tables, day } = c, heaviest = [...gaps.values()].sort(heavier), last = tables.results_last_days;
     const old = (goal ? goal.chain : c.model.order).flatMap((m) => {
       const newest = Math.max(...(c.tests.get(m) || []).map((of) => of.on));
       return day - newest <= last && on - newest + K.tests_ahead > last ? [{ m, newest }] : [];
@@ -399,14 +401,23 @@
     // What a gap is tested by: itself, else what was trained most often for it.
     const formOf = (/** @type {Gap} */ gap) => (isEnough(gap.movement) ? [gap.movement]
       : before.flatMap(({ lines }) => lines).filter((line) => line.gap === gap && isEnough(line.movement)).map(({ movement }) => movement).sort((a, b) => often(b) - often(a) || a - b).slice(0, 1));
-    const forms = heaviest.flatMap(formOf), due = [...heaviest.filter(({ share }) => share === WHOLE).map(({ movement }) => movement), ...old.map(({ m }) => m)];
-    const all = [...forms.slice(0, 1), ...due.filter(isEnough), ...forms];
+    const [form, ...others] = heaviest.flatMap(formOf), mostFirst = (/** @type {number[]} */ list) => list.map((m) => ({ m, n: often(m) })).sort((a, b) => b.n - a.n).map(({ m }) => m);
+    // The heaviest gap's, then what stood most often.
+    const forms = form === undefined ? [] : [form, ...mostFirst(others)], due = [...heaviest.filter(({ share }) => share === WHOLE).map(({ movement }) => movement), ...old.map(({ m }) => m)];
+    const out = sixOf(c, [...forms.slice(0, 1), ...due.filter(isEnough), ...forms], on);
+    // Where nothing of the way may be tested and nothing asks for care, what is kept up.
+    const kept = [...new Set(before.flatMap(({ lines }) => lines).map(({ movement }) => movement))].sort((a, b) => a - b).filter(isEnough);
+    return out.length || training.asksForCare(c) ? out : sixOf(c, mostFirst(kept), on);
+  };
+  /** The first six of these that may be tested, two of a kind, mobility apart. @param {Trainee} c @param {number[]} all @param {number} on */
+  const sixOf = (c, all, on) => {
+    const { K, facts } = c;
     /** @type {number[]} */
     const out = [];
     const kinds = new Map();
     for (const m of new Set(all)) {
       const kind = facts.kind(m), known = kinds.get(kind) || 0;
-      const tests = may(c, m) && training.isOpen(c, m) && training.hasAll(c, m) && !((c.minor || (training.isBack(c) && training.now(c, m) === null)) && facts.has(m, LOADED)) && !training.ease(c, m, on, on).sore && training.sorePart(c, m) < 0;
+      const tests = may(c, m) && training.hasAll(c, m) && !((c.minor || (training.isBack(c) && training.now(c, m) === null)) && facts.has(m, LOADED)) && !training.ease(c, m, on, on).sore && training.sorePart(c, m) < 0;
       if (out.length >= K.tests || !tests || (!facts.isMobility(m) && known >= K.tests_kind)) continue;
       kinds.set(kind, known + 1);
       out.push(m);

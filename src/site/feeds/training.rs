@@ -21,6 +21,7 @@ const LOADED: u32 = 16;
 const OWN_DOSE: u32 = 32;
 const UPRIGHT: u32 = 64;
 const INVERTED: u32 = 128;
+const OVER_FLOOR: u32 = 256;
 
 pub(super) fn put(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     let all = || flat.movements.iter().map(|ix| roster.of(*ix));
@@ -124,6 +125,7 @@ fn traits(f: &Facts<'_>) -> u32 {
         | set(f.own_dose, OWN_DOSE)
         | set(f.upright_balance(), UPRIGHT)
         | set(f.of.inverted(), INVERTED)
+        | set(f.over_floor(), OVER_FLOOR)
 }
 
 /// The share of body weight on the hands of what is trained by its weight in reps, by the movement's number.

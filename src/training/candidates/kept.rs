@@ -52,6 +52,16 @@ impl Pool<'_, '_> {
             }
             let has_line =
                 |c: &Candidate| c.block.is_hard() && roster.of(c.movement).group() == Some(group);
+            // What is heavy on a part that hurts has no line: where a group has nothing else, what is not.
+            let free: Vec<MovementIx> = list
+                .iter()
+                .copied()
+                .filter(|ix| !t.is_heavy_on_sore(*ix))
+                .collect();
+            let mut of_group = self.all.iter().filter(|c| has_line(c)).peekable();
+            if of_group.peek().is_some() && of_group.all(|c| t.is_heavy_on_sore(c.movement)) {
+                self.keep(&free, Reason::WholeBody);
+            }
             if !self.all.iter().any(has_line) {
                 self.try_one(&list, Reason::NothingOfGroup(group));
             }
