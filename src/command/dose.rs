@@ -205,7 +205,7 @@ fn answer(say: &Say<'_>, a: &Answer) -> Value {
     json!({
         "name": a.person.name, "today": t.today.to_string(),
         "goal": { "skill": a.goal, "chosen": a.chosen, "reached": t.is_reached() },
-        "refused": t.refused.then(|| json!({ "why": say.refusal(t) })),
+        "refused": t.refused.map(|why| json!({ "why": say.refusal(why, t.today) })),
         "clinician": say.clinician(&a.person, t.today), "conditions": conditions, "limiter": limiter,
         "sessions": t.sessions.iter().map(|s| session(say, t, s)).collect::<Vec<_>>(),
         "retest": retest, "week_sets": kinds,
@@ -317,8 +317,8 @@ fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
         .map(|pain| format!("{}: {pain}", a.person.name))
         .collect();
     out.push(format!("{}, {}", a.person.name, t.today));
-    if t.refused {
-        out.extend([say.refusal(t), say.say("careful")]);
+    if let Some(why) = t.refused {
+        out.extend([say.refusal(why, t.today), say.say("careful")]);
         return out.join("\n") + "\n";
     }
     out.push(say.goal(t));

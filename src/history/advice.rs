@@ -5,7 +5,7 @@ use crate::curriculum::day::WEEK;
 use crate::curriculum::target::ONE;
 use crate::curriculum::{Day, MovementIx};
 use crate::results::{LIMITS, Pause, Paused};
-use crate::training::{Aim, K, Kind, Logged, Trainee};
+use crate::training::{Aim, K, Kind, Logged, Refusal, Trainee};
 
 /// The one thing to change. Common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,9 +58,9 @@ pub fn is_explained(t: &Trainee<'_>, ix: MovementIx) -> bool {
             && (p.score >= LIMITS.pain[0] || t.stops(p))
     });
     let mut rests = t.person.pauses.iter().chain(&t.person.restrictions);
-    // Who is to ask a clinician first trains nothing.
+    // For whom nothing is planned, trains nothing.
     hurts
-        || Trainee::is_refused(t.person, t.today)
+        || Refusal::of(t.person, t.today).is_some()
         || t.rests(ix)
         || rests.any(|p| long(&p))
         || was_lighter(t, ix, begins)

@@ -16,7 +16,7 @@ pub struct Fresh {
     pub was: Option<Sides>,
     /// It was not owned before.
     pub owned: bool,
-    /// What was not open before, and asks for it. Nothing for who is to ask a clinician first.
+    /// What was not open before, and asks for it. Nothing where nothing is planned.
     pub opens: Vec<MovementIx>,
 }
 
@@ -111,7 +111,7 @@ impl Look<'_, '_> {
 
     /// What was not open before and asks for a movement.
     fn opens(&self, ix: MovementIx, before: &Readiness) -> Vec<MovementIx> {
-        if self.refused {
+        if self.refused.is_some() {
             return Vec::new();
         }
         let waited = |up: MovementIx| {

@@ -25,7 +25,7 @@ use crate::curriculum::{Curriculum, Day, MovementIx, Target};
 use crate::history::{History, histories};
 use crate::readiness::{Readiness, State, Steps};
 use crate::results::{Goal as Chosen, Person};
-use crate::training::{Aim, Left, Roster, Trainee, aim, train};
+use crate::training::{Aim, Left, Refusal, Roster, Trainee, aim, train};
 use serde::Serialize;
 
 /// The numbers of this room. The page's script has them from the tables. Common practice, no source.
@@ -53,7 +53,7 @@ pub const M: Constants = Constants {
 
 /// What there is to say of one person.
 pub struct Verdict {
-    /// Chosen, else the nearest; of who is to ask first only what was chosen.
+    /// Chosen, else the nearest; where nothing is planned only what was chosen.
     pub goal: Option<Chosen>,
     pub chosen: bool,
     /// Resting ones too: nothing is lost by a pause.
@@ -64,7 +64,7 @@ pub struct Verdict {
     pub of: usize,
     /// The newest day with a test.
     pub tested: Option<Day>,
-    /// The way to the goal; `None` for who is to ask a clinician first.
+    /// The way to the goal; `None` where nothing is planned.
     pub aim: Option<Aim>,
     pub next: Next,
     /// Where no step of the way can be trained as it is: what the next session trains.
@@ -86,8 +86,8 @@ pub struct Verdict {
 /// What is next.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Next {
-    /// The health questions said: a clinician first.
-    Ask,
+    /// Nothing is planned: what comes first.
+    Refused(Refusal),
     /// The goal is shown.
     Reached,
     /// Every skill is.
@@ -134,6 +134,14 @@ impl Verdict {
         )
     }
 
+    /// Why nothing is planned.
+    pub fn refused(&self) -> Option<Refusal> {
+        match self.next {
+            Next::Refused(why) => Some(why),
+            _ => None,
+        }
+    }
+
     /// The movement of what is next.
     pub fn next_movement(&self) -> Option<MovementIx> {
         self.next.movement(self.aim.as_ref()?)
@@ -141,7 +149,7 @@ impl Verdict {
 
     /// The ranks of what to watch, the gravest first: who has the lower ones, or more of them, needs a look first.
     pub fn need(&self) -> Vec<u8> {
-        let stuck = self.is_stuck() || self.next == Next::Ask;
+        let stuck = self.is_stuck() || self.refused().is_some();
         let mut ranks: Vec<u8> = self.watch.iter().map(Watch::rank).collect();
         ranks.retain(|rank| *rank < watch::SAID);
         ranks.extend(stuck.then_some(watch::STUCK));
@@ -166,8 +174,8 @@ pub fn verdict(
     today: Day,
 ) -> Verdict {
     let trainee = Trainee::new(roster, person, today);
-    let refused = Trainee::is_refused(person, today);
-    let aim = (!refused).then(|| aim(&trainee, asked));
+    let refused = Refusal::of(person, today);
+    let aim = refused.is_none().then(|| aim(&trainee, asked));
     let chosen = asked.or(person.goal);
     let nothing = Aim {
         goal: None,
@@ -241,7 +249,7 @@ struct Look<'l, 'a> {
     readiness: &'l Readiness,
     aim: &'l Aim,
     history: &'l [History],
-    refused: bool,
+    refused: Option<Refusal>,
 }
 
 impl Look<'_, '_> {
@@ -250,8 +258,8 @@ impl Look<'_, '_> {
     }
 
     fn next(&self) -> Next {
-        if self.refused {
-            return Next::Ask;
+        if let Some(why) = self.refused {
+            return Next::Refused(why);
         }
         let Some(goal) = &self.aim.goal else {
             return Next::AllOwned;

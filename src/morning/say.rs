@@ -221,7 +221,7 @@ impl<'a> Telling<'a> {
         let say = &self.say;
         let limiter = || of.aim.as_ref().and_then(|aim| Some((aim, aim.limiter()?)));
         match (&of.next, limiter()) {
-            (Next::Ask, _) => say.say("ask"),
+            (Next::Refused(why), _) => say.refusal(*why, self.today),
             (Next::Reached, _) => self.plain("reached").to_string(),
             (Next::AllOwned, _) => say.say("no_goal"),
             (

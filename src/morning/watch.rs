@@ -139,7 +139,9 @@ impl Look<'_, '_> {
         let cleared = screened.and_then(Screened::cleared_until);
         let holds = |last: &Day| *last >= t.today;
         out.extend(cleared.filter(holds).map(Watch::Cleared));
-        out.extend(screened.is_none().then_some(Watch::Unanswered));
+        // Where nothing is planned, that and what to do stands first of all.
+        let unanswered = screened.is_none() && self.refused.is_none();
+        out.extend(unanswered.then_some(Watch::Unanswered));
         out.extend(self.to_failure());
         out.extend(self.time_off());
         let others = causes(t.person, t.today).into_iter();

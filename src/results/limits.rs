@@ -20,6 +20,9 @@ pub struct Limits {
     pub growing: [&'static str; 7],
     /// Years. Under this age with a coach and a parent's consent. Common practice, no source.
     pub youth: i32,
+    /// Years. From this age on, as under `adult`, nothing is planned before health answers are on file: who still grows, and who is
+    /// old, is hurt by what does others no harm. Common practice, no source.
+    pub older: i32,
     /// Years. Under this age nobody tests or trains by a page, but only with a coach in person. A page asks its reader to judge
     /// effort, what was left, and pain from 0 to 10 alone: under twelve that is a coach's to see. Common practice, no source.
     pub alone: i32,
@@ -59,6 +62,7 @@ pub const LIMITS: Limits = Limits {
         "foot",
     ],
     youth: 16,
+    older: 65,
     alone: 12,
     clearance: 366,
     body_weight: BodyWeight::BOUNDS,

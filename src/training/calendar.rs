@@ -19,6 +19,11 @@ pub fn calendar(say: &Say<'_>, training: &Training, name: &str) -> String {
     line("BEGIN:VCALENDAR".into());
     line("VERSION:2.0".into());
     line("PRODID:-//Rungbook//Plan//EN".into());
+    if let Some(why) = training.refused {
+        let title = fill("event_refused", &[("name", Value::Text(name))]);
+        let says = [say.refusal(why, training.today), say.say("careful")].join("\n");
+        event(&mut line, &compact(training.today), &title, &says);
+    }
     for session in &training.sessions {
         let mut says: Vec<String> = session
             .lines

@@ -99,14 +99,6 @@ impl Say<'_> {
         (!out.is_empty()).then(|| out.join(" "))
     }
 
-    /// Why nothing may be planned: too young for a page, else a clinician first.
-    pub fn refusal(&self, training: &Training) -> String {
-        self.say(match training.too_young {
-            true => "child",
-            false => "ask",
-        })
-    }
-
     /// The pains that stop their part on a day: what is said before all else.
     pub fn clinician(&self, person: &Person, today: Day) -> Vec<String> {
         let stopping = causes(person, today).into_iter();

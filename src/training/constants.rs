@@ -1,6 +1,7 @@
 //! Every number of the training rules, once, with its source. The page's tables carry the same table. What results are judged by
 //! before there is a plan (pain, ages, clearances) is `results/limits.rs`.
 
+use crate::results::LIMITS;
 use crate::strength::best;
 use serde::Serialize;
 
@@ -271,7 +272,7 @@ pub const K: Constants = Constants {
     warm_up: 0.2,
     warm_up_most: 10,
     minutes: 60,
-    balance_age: 65,
+    balance_age: LIMITS.older,
     rest: Rest {
         guarded: 180,
         strength: 120,

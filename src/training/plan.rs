@@ -7,6 +7,7 @@ use super::facts::{Kind, Roster};
 use super::goal::{Gap, Goal};
 use super::line::Line;
 use super::reason::Rule;
+use super::refusal::Refusal;
 use super::session::{Laying, Session, Week, counts_as_hard};
 use super::trainee::{Logged, Trainee};
 use crate::curriculum::day::WEEK;
@@ -29,10 +30,8 @@ pub struct Retest {
 /// What a person is to do.
 pub struct Training {
     pub today: Day,
-    /// The health questions said: a clinician first. Then there is nothing below.
-    pub refused: bool,
-    /// Too young for a page, which is why it is refused.
-    pub too_young: bool,
+    /// Why there is nothing below.
+    pub refused: Option<Refusal>,
     pub goal: Option<Goal>,
     /// The heaviest first.
     pub gaps: Vec<Gap>,
@@ -83,7 +82,7 @@ impl Training {
     /// The goal itself is shown.
     pub fn is_reached(&self) -> bool {
         let route = self.goal.as_ref().and_then(|g| g.route.as_ref());
-        !self.refused && route.is_some_and(|r| r.movements.is_empty())
+        self.refused.is_none() && route.is_some_and(|r| r.movements.is_empty())
     }
 }
 
@@ -92,8 +91,8 @@ impl Training {
 /// # Complexity
 /// Linear in the curriculum but for the route; each session looks at every candidate once.
 pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today: Day) -> Training {
-    if Trainee::is_refused(person, today) {
-        return refused(person, today);
+    if let Some(why) = Refusal::of(person, today) {
+        return refused(why, today);
     }
     let trainee = Trainee::new(roster, person, today);
     let goal = trainee.goal(asked);
@@ -113,8 +112,7 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
     });
     Training {
         today,
-        refused: false,
-        too_young: false,
+        refused: None,
         conditions: conditions(&trainee, &gaps, sessions.first().map(|s| s.on)),
         sore: trainee.sore(),
         have: person.have.clone(),
@@ -127,11 +125,10 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
     }
 }
 
-fn refused(person: &Person, today: Day) -> Training {
+fn refused(why: Refusal, today: Day) -> Training {
     Training {
         today,
-        refused: true,
-        too_young: person.is_child_on(today),
+        refused: Some(why),
         goal: None,
         gaps: Vec::new(),
         limiter: None,

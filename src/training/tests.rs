@@ -1,6 +1,6 @@
 //! The rules on small curricula, by hand and against published values.
 
-use super::{Roster, Rule, Training, train};
+use super::{Refusal, Roster, Rule, Training, train};
 use crate::chain::stages;
 use crate::curriculum::{Curriculum, Day, Mass};
 use crate::reading::read;
@@ -293,7 +293,38 @@ fn pain_has_three_bands() {
 #[test]
 fn nothing_is_planned_for_who_is_to_ask_first() {
     let of = training("results: 1\nscreened: { says: ask }\n");
-    assert!(of.refused && of.sessions.is_empty() && of.retest.is_none() && of.limiter.is_none());
+    assert!(
+        of.refused.is_some()
+            && of.sessions.is_empty()
+            && of.retest.is_none()
+            && of.limiter.is_none()
+    );
+}
+
+/// Who is not of age, or from 65 on, has no plan before the health questions are answered. The birthday counts as still to come.
+/// Common practice, no source.
+#[test]
+fn nothing_is_planned_before_health_answers_under_18_and_from_65() {
+    let first = |with_parent| Some(Refusal::Unanswered { with_parent });
+    let (clear, ask) = ("screened: { says: clear }\n", "screened: { says: ask }\n");
+    for (said, expected) in [
+        ("born: 2014\n".to_string(), Some(Refusal::Child)),
+        ("born: 2013\n".to_string(), first(true)),
+        ("born: 2012\n".to_string(), first(true)),
+        (format!("born: 2012\n{clear}"), None),
+        (format!("born: 2012\n{ask}"), Some(Refusal::Ask)),
+        ("born: 2008\n".to_string(), first(true)),
+        ("born: 2007\n".to_string(), None),
+        ("born: 1961\n".to_string(), None),
+        ("born: 1960\n".to_string(), first(false)),
+        (format!("born: 1960\n{clear}"), None),
+        (String::new(), None),
+    ] {
+        let of = training(&(tested("{ movement: row, got: 7 reps }") + &said));
+        assert_eq!(of.refused, expected, "{said}");
+        let none = of.sessions.is_empty() && of.limiter.is_none() && of.retest.is_none();
+        assert_eq!(none, expected.is_some(), "{said}");
+    }
 }
 
 #[test]

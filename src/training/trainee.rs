@@ -9,7 +9,7 @@ use crate::curriculum::caution::{Book, Shipped};
 use crate::curriculum::gear::Gear;
 use crate::curriculum::manner::When;
 use crate::curriculum::target::{Added, ONE};
-use crate::curriculum::words::{BodyPart, PainSign, Pattern, Phase, Screening, Weekday};
+use crate::curriculum::words::{BodyPart, PainSign, Pattern, Phase, Weekday};
 use crate::curriculum::{BodyWeight, Day, Mass, MovementIx};
 use crate::readiness::{self, Cause, Evidence, Readiness, State, Truth, causes};
 use crate::results::{LIMITS, Paused, Person, Trained};
@@ -195,11 +195,6 @@ impl<'a> Trainee<'a> {
             self.unsure[ix.at()] = true;
             self.before[ix.at()] = self.has_number(ix);
         }
-    }
-
-    /// The health questions said: a clinician first; or the person is too young for a page.
-    pub fn is_refused(person: &Person, today: Day) -> bool {
-        person.screening_on(today) == Some(Screening::Ask)
     }
 
     pub fn is_minor(&self) -> bool {

@@ -83,6 +83,77 @@ fn who_is_to_ask_first_is_invited_to_nothing() {
     }
 }
 
+/// Who is not of age, or from 65 on, has no plan on any page before the health questions are answered, and is led to them; others
+/// hear what they heard before.
+#[test]
+fn health_answers_come_before_a_plan_under_18_and_from_65() {
+    let Some((browser, base)) = start("clear") else {
+        return;
+    };
+    let looked = |page: &str| {
+        browser.open(&format!("{base}{page}.html"));
+        browser.run(
+            r"const seen = e => e !== null && e.checkVisibility({ visibilityProperty: true }), of = document.querySelector('.answers-first');
+            return { first: seen(of) ? of.innerText : '', to: of.querySelector('a').getAttribute('href'),
+                plans: [...document.querySelectorAll('#next, #card, #plan, #aim, #first')].filter(seen).map(e => e.id) };",
+            &json!([]),
+        )
+    };
+    let is_now = |age: i32, says: &str| {
+        browser.run(
+            "const { store, results } = rungbook; store.put('born', new Date().getFullYear() - arguments[0] - 1); store.put('screened', arguments[1] ? { says: arguments[1], on: results.dayText(results.today()) } : null)",
+            &json!([age, says]),
+        );
+    };
+    // The session of who has answered; home keeps what is next.
+    for (age, says, parent) in [
+        (14, "clear", None),
+        (14, "", Some(true)),
+        (40, "", None),
+        (65, "", Some(false)),
+        (65, "clear", None),
+    ] {
+        is_now(age, says);
+        for (page, plan) in [
+            ("today", "card"),
+            ("where-i-stand", "aim"),
+            ("index", "next"),
+        ] {
+            let of = looked(page);
+            let (first, at) = (
+                of["first"].as_str().expect("text"),
+                format!("{age} {says} {page}: {of}"),
+            );
+            assert_eq!(
+                first.contains(
+                    "No health answers are on file. Until they are in, there is no plan."
+                ),
+                parent.is_some(),
+                "{at}"
+            );
+            assert_eq!(
+                first.contains("parent or guardian"),
+                parent == Some(true),
+                "{at}"
+            );
+            assert_eq!(of["to"], "before-you-start.html#questions", "{at}");
+            let plans = texts(&of["plans"]);
+            match (parent, says) {
+                (Some(_), _) => assert!(plans.is_empty(), "{at}"),
+                (None, "clear") => assert!(plans.iter().any(|id| id == plan), "{at}"),
+                (None, _) => assert!(page != "today" || plans == ["first"], "{at}"),
+            }
+            if parent.is_some() {
+                write_picture(
+                    &format!("unanswered-{age}-{page}.png"),
+                    &browser.whole_picture(390),
+                );
+            }
+        }
+    }
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}
+
 /// Light: what is guarded or lowering rests, and the page says by what.
 #[test]
 fn light_rests_what_is_guarded() {

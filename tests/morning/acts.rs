@@ -417,3 +417,102 @@ fn who_has_a_floor_alone_is_asked_for_nothing_else() {
     }
     assert!(seen > 0, "{seen}");
 }
+
+/// The first act with who is not of age, or from 65 on, and has no health answers on file: that they are asked. Nothing is planned
+/// and nothing tested before. Common practice, no source.
+#[test]
+fn health_answers_come_first_under_18_and_from_65() {
+    const NUMBERS: &str = "goal: heavy-pull-up\ntrain: { a_week: 2 }\ntested:\n  - { movement: dead-hang, got: 60 s, on: 2026-11-21 }\n  - { movement: row-hip-high, got: 9 reps, on: 2026-11-21 }\n";
+    let none = "No health answers are on file. Until they are in, there is no plan.";
+    let written = "clear, light or ask, into the results file, such as: screened: { says: ask, on: 2026-11-28 }";
+    let parent = "on the page “Before you start” first, together with a parent or guardian.";
+    let of = |said: &str| format!("{said}{NUMBERS}");
+    let json = |command: &str, said: &str| -> Value {
+        serde_json::from_str(&run(command, &of(said), &["--as", "json"])).expect("JSON")
+    };
+    for (said, with_parent) in [
+        ("born: 2012\n", true),
+        ("born: 2008\n", true),
+        ("born: 1960\n", false),
+    ] {
+        let told = assess(&of(said));
+        let next = told.lines().nth(1).expect("a second line");
+        assert!(
+            next.trim_start().starts_with(&format!("next   {none}")),
+            "{told}"
+        );
+        says(&told, &[none, written]);
+        says_not(&told, &["Test:", "before the first set"]);
+        assert_eq!(told.contains(parent), with_parent, "{told}");
+        for more in [&[][..], &["--weeks"]] {
+            let told = run("dose", &of(said), more);
+            says(&told, &[none, written, "Not medical advice"]);
+            says_not(
+                &told,
+                &[
+                    "week 1",
+                    "Goal:",
+                    "Test again",
+                    "Warm-up",
+                    "before the first set",
+                ],
+            );
+            assert_eq!(told.contains(parent), with_parent, "{told}");
+            assert_eq!(told.lines().count(), 3, "{told}");
+        }
+        let answer = json("dose", said);
+        let why = answer["refused"]["why"].as_str().expect("a reason");
+        says(why, &[none, written]);
+        assert_eq!(answer["sessions"], serde_json::json!([]));
+        assert!(answer["limiter"].is_null() && answer["retest"].is_null());
+        let person = json("assess", said)["people"][0].clone();
+        assert_eq!(person["refused"]["why"], why);
+        assert!(person["limiter"].is_null());
+    }
+    // What is written down as the sentence shows it is read, and is still no leave to train.
+    let ask = "born: 2012\nscreened: { says: ask, on: 2026-11-28 }\n";
+    says(&dose(&of(ask)), &["ask a clinician first"]);
+    let clear = "born: 2012\nscreened: { says: clear, on: 2026-11-28 }\n";
+    for said in ["born: 2007\n", "born: 1961\n", "", clear] {
+        let told = dose(&of(said));
+        says(&told, &["week 1"]);
+        says_not(&told, &[none]);
+        // Others hear of it first, and are left to answer before the first set.
+        assert_eq!(
+            told.contains("answer them before the first set"),
+            said != clear,
+            "{told}"
+        );
+        assert!(json("assess", said)["people"][0]["refused"].is_null());
+    }
+}
+
+/// Calendar and printed plan say the same, and hold no session.
+#[test]
+fn files_say_that_health_answers_come_first() {
+    let folder = TempDir::new().expect("a folder");
+    let [calendar, page] = ["p.ics", "p.html"].map(|name| folder.path().join(name));
+    let paths = [&calendar, &page].map(|path| path.to_string_lossy().into_owned());
+    let more = ["--calendar", &paths[0], "--page", &paths[1]];
+    run("dose", "born: 2012\ngoal: heavy-pull-up\n", &more);
+    let calendar = std::fs::read_to_string(&calendar).expect("a calendar");
+    let calendar = calendar.replace("\r\n ", "");
+    assert_eq!(calendar.matches("BEGIN:VEVENT").count(), 1, "{calendar}");
+    says(
+        &calendar,
+        &[
+            "SUMMARY:No session yet (Cy)",
+            "Until they are in\\, there is no plan.",
+            "DTSTART;VALUE=DATE:20261128",
+        ],
+    );
+    let page = std::fs::read_to_string(&page).expect("a page");
+    says(
+        &page,
+        &[
+            "Until they are in, there is no plan.",
+            "with a parent or guardian",
+        ],
+    );
+    says_not(&page, &["<section>", "☐ ", "data-movement"]);
+}

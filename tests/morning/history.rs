@@ -294,7 +294,10 @@ fn one_thing_to_change_in_its_order() {
     let daily = log((1..70).step_by(1), &rested(4));
     assert_eq!(advice(9, &daily, ""), Some(Advice::Harder(id("heavy"))));
     // Under 18 nothing heavier; nothing else is there.
-    assert_eq!(advice(9, &daily, "born: 2011\n"), Some(Advice::Rest));
+    assert_eq!(
+        advice(9, &daily, "born: 2011\nscreened: { says: clear }\n"),
+        Some(Advice::Rest)
+    );
 }
 
 #[test]

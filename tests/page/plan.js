@@ -2,7 +2,7 @@
 // A plan as the program prints it in JSON, from what the page's own scripts work out.
 (() => {
   const { results, targets, training } = globalThis.rungbook;
-  const { plan, whyOf, nameOf, conditions, isRefused, isReached } = training;
+  const { plan, whyOf, nameOf, conditions, isRefused, refusal, isReached } = training;
   const { KILOGRAM } = targets;
   const { say } = globalThis.rungbook.words;
 
@@ -20,7 +20,7 @@
   const answer = (model, person, found, day) => {
     const { tables } = model, id = (/** @type {number} */ m) => tables.ids[m], signal = (/** @type {number} */ m) => (tables.marks[tables.mark[m]] || { signal: null }).signal;
     if (isRefused(person, day)) {
-      return { goal: { skill: person.goal, chosen: person.goal !== null, reached: false }, refused: { why: say(globalThis.rungbook.health.isChild(person.born, day) ? 'training.child' : 'training.ask') }, conditions: [], limiter: null, sessions: [], retest: null, week_sets: {} };
+      return { goal: { skill: person.goal, chosen: person.goal !== null, reached: false }, refused: { why: refusal(person, day) }, conditions: [], limiter: null, sessions: [], retest: null, week_sets: {} };
     }
     const of = plan(model, person, found, day), { trainee: c, goal, limiter } = of;
     const asked = (/** @type {Gap} */ gap) => ({ movement: id(gap.movement), target: tables.target_text[tables.leaves[2 * gap.leaf + 1]] });

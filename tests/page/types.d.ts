@@ -127,7 +127,7 @@ interface Tables {
 
 /** The numbers by which results are judged: `src/results/limits.rs`. */
 interface Limits {
-  pain: [number, number]; adult: number; youth: number; alone: number; clearance: number; body_weight: [number, number]; class: number;
+  pain: [number, number]; adult: number; youth: number; older: number; alone: number; clearance: number; body_weight: [number, number]; class: number;
   growing: string[]; near: number; near_length: number; near_angle: number; same_mass: number; monotony: number;
   in_reserve: number; effort: number; minutes: number;
 }
@@ -730,6 +730,8 @@ interface Rungbook {
     own: string;
     prefix: string;
     saysOn: (screened: { says: string; on: number; until: number | null; lasts?: number | null } | null, today: number, born: number | null | undefined) => string | null;
+    /** Whether nothing is planned before the health questions are answered. */
+    mustAnswer: (screened: { says: string; on: number; until: number | null; lasts?: number | null } | null, today: number, born: number | null | undefined) => boolean;
     isChild: (born: unknown, today: number) => boolean;
     goesOnTo: (part: string, age: number | null) => number;
   };
@@ -903,6 +905,8 @@ interface Rungbook {
     valuesOf: (c: Trainee, values: Reason['values']) => Record<string, string | number>;
     conditions: (of: Training) => string[];
     isRefused: (person: Person, day: number) => boolean;
+    /** Why nothing may be planned, and what to do first. */
+    refusal: (person: Person, day: number) => string;
     isReached: (goal: TrainingGoal | null) => boolean;
     weeksOf: (path: number) => number;
     lastWeek: (sessions: { effort: number; minutes: number; on: number }[], today: number) => WeekLoad | null;

@@ -319,7 +319,7 @@ class Client:
         born = results.get("born")
         # The birthday counts as still to come.
         self.age = today.year - born - 1 if born else None
-        self.says = "ask" if self.age is not None and self.age < readiness.ALONE_FROM else (results.get("screened") or {}).get("says")
+        self.says = readiness.screening(results, today)
         self.tests = self.read_tests(results.get("tested") or ())
         self.log = self.read_log(results.get("trained") or ())
         self.pains = self.read_pains(results.get("pain") or ())

@@ -20,7 +20,7 @@ import sys
 from datetime import date
 from fractions import Fraction
 
-from client import DAY, LAPSED, NEVER, ORDER, Client, Curriculum, floor
+from client import DAY, GROWN, LAPSED, NEVER, OLD, ORDER, Client, Curriculum, floor
 from gaps import WHOLE, find_gaps, find_goal
 from readiness import leaves
 from session import Coach
@@ -515,7 +515,9 @@ class Laying:
 def answer(case):
     today = date.fromisoformat(case["today"])
     client = Client(Curriculum(case["curriculum"]), case["results"], today)
-    if client.says == "ask":
+    # Who is not of age, or old, has no plan before the health questions are answered.
+    must_answer = client.says is None and client.age is not None and not GROWN <= client.age < OLD
+    if client.says == "ask" or must_answer:
         asked = case.get("skill") or client.said.get("goal")
         goal = {"skill": asked, "chosen": asked is not None, "reached": False}
         return {"goal": goal, "refused": True, "conditions": 0, "limiter": None, "sessions": [], "retest": None, "week_sets": {}}

@@ -62,6 +62,24 @@ impl Counts {
         self.add("16 or 17", born.is_some_and(|age| (16..18).contains(&age)));
         self.add("from 60", born.is_some_and(|age| (60..65).contains(&age)));
         self.add("from 65", born.is_some_and(|age| age >= 65));
+        let unanswered = results.get("screened").is_none();
+        for (name, ages) in [
+            ("under 18", 12..18),
+            ("18 to 64", 18..65),
+            ("from 65", 65..100),
+        ] {
+            let is = born.is_some_and(|age| ages.contains(&age));
+            self.add(&format!("no health answers: {name}"), is && unanswered);
+            let refused = answer["refused"] == true;
+            let told = refused && is && results["screened"]["says"] != "ask";
+            if name != "18 to 64" {
+                self.add(&format!("no plan before them: {name}"), told);
+            }
+        }
+        self.add(
+            "no health answers: age not known",
+            born.is_none() && unanswered,
+        );
         for says in ["clear", "light", "ask"] {
             self.add(
                 &format!("screened: {says}"),

@@ -67,6 +67,12 @@ pub fn results(throw: &mut Throw, c: &Curriculum) -> Value {
     if throw.chance(AIMED) {
         aim(throw, c, &movements, &mut out);
     }
+    // Without health answers these have no plan; sometimes they come only tomorrow. Thrown apart, so that all others stay.
+    let mut apart = throw.clone();
+    if must_answer(&out) && !out.contains_key("screened") && apart.chance(65) {
+        let on = ago(apart.one(&[0, 20, 20, 20, -1]));
+        out.insert("screened".into(), json!({ "says": "clear", "on": on }));
+    }
     Value::Object(out)
 }
 
@@ -227,8 +233,19 @@ fn aim(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map
     out.insert("goal".into(), json!(m.id().as_str()));
     if let Some(born) = born {
         out.insert("born".into(), json!(born));
+        let screened = json!({ "says": "clear", "on": ago(20) });
+        out.insert("screened".into(), screened);
     }
     out.insert("tested".into(), tested.into());
+}
+
+/// Who has no plan before health answers are on file: by age, the birthday still to come.
+fn must_answer(results: &Map<String, Value>) -> bool {
+    let age = results
+        .get("born")
+        .and_then(Value::as_i64)
+        .map(|born| 2026 - born - 1);
+    age.is_some_and(|age| !(18..65).contains(&age))
 }
 
 fn about(throw: &mut Throw, c: &Curriculum, movements: &[&Movement], out: &mut Map<String, Value>) {

@@ -68,6 +68,7 @@ impl<'a> Life<'a> {
         ]);
         let results = json!({
             "results": 1, "bodyweight": "72 kg", "born": 2026 - throw.one(&[15, 17, 25, 34, 50, 68]), "goal": skill.id.as_str(),
+            "screened": { "says": "clear", "on": start.plus(-1).to_string() },
             "train": { "days": days, "minutes": throw.one(&[45, 60, 75]) }, "tested": [], "trained": [], "pain": [],
         });
         let mut life = Life {

@@ -141,7 +141,7 @@ fn answer(of: &Training, curriculum: &Curriculum, asked: &str) -> String {
         "sessions" => of.sessions.len().to_string(),
         "minutes" => session.map_or(0, |s| s.minutes).to_string(),
         "sets" => of.week_sets.values().sum::<i64>().to_string(),
-        "refused" => of.refused.to_string(),
+        "refused" => of.refused.is_some().to_string(),
         "retest" => of.retest.as_ref().map_or("none".into(), |r| {
             let tests = r.tests.iter().map(|ix| id(*ix));
             tests.collect::<Vec<_>>().join(" ")

@@ -31,7 +31,7 @@ pub fn told(say: &Say<'_>, t: &Training, person: &Person) -> Value {
         .collect();
     json!({
         "goal": { "skill": goal, "chosen": person.goal.is_some(), "reached": t.is_reached() },
-        "refused": t.refused.then(|| json!({ "why": say.refusal(t) })),
+        "refused": t.refused.map(|why| json!({ "why": say.refusal(why, t.today) })),
         "conditions": t.conditions.iter().map(|c| say.condition(*c)).collect::<Vec<_>>(), "limiter": limiter,
         "sessions": t.sessions.iter().map(|s| session(say, t, s)).collect::<Vec<_>>(),
         "retest": t.retest.as_ref().map(|r| json!({ "on": r.on.to_string(), "tests": ids(&r.tests) })), "week_sets": kinds,

@@ -28,7 +28,7 @@
   const planOf = (stand) => {
     const known = plans.get(stand) || training.plan(model, stand.person, stand.found, stand.day);
     plans.set(stand, known);
-    noteNext(known, stand);
+    if (!training.isRefused(stand.person, stand.day)) noteNext(known, stand);
     return known;
   };
 

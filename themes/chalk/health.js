@@ -4,8 +4,10 @@
 (() => {
   /** The numbers by which results are judged: the program's own, put into the first line when this is published. */
   const LIMITS = globalThis.rungbookLimits;
-  /** Too young for a page; the birthday counts as still to come. @param {unknown} born the year @param {number} today */
-  const isChild = (born, today) => Number.isInteger(born) && new Date(today * 86400000).getUTCFullYear() - Number(born) - 1 < LIMITS.alone;
+  /** Whole years, the birthday still to come; null where the year is not known. @param {unknown} born the year @param {number} today */
+  const ageOn = (born, today) => (Number.isInteger(born) ? new Date(today * 86400000).getUTCFullYear() - Number(born) - 1 : null);
+  /** Too young for a page. @param {unknown} born the year @param {number} today */
+  const isChild = (born, today) => { const age = ageOn(born, today); return age !== null && age < LIMITS.alone; };
   /** What the health questions say on a day, counted from 1970-01-01: what a clinician allowed until a day runs out, at the latest after a year;
    * null where they were not answered. Whoever is too young hears ask whatever was said.
    * @param {{ says: string, on: number, until: number | null, lasts?: number | null } | null} screened @param {number} today @param {number | null | undefined} born */
@@ -14,6 +16,9 @@
     if (!screened || screened.on > today) return null;
     return screened.until !== null && today > Math.min(screened.until, screened.on + Math.min(screened.lasts || LIMITS.clearance, LIMITS.clearance)) ? 'ask' : screened.says;
   };
+  /** Whether nothing is planned before the health questions are answered: who is not of age, or old, and has no answers on file by that day.
+   * @param {{ says: string, on: number, until: number | null, lasts?: number | null } | null} screened @param {number} today @param {number | null | undefined} born */
+  const mustAnswer = (screened, today, born) => { const age = ageOn(born, today); return age !== null && (age < LIMITS.adult || age >= LIMITS.older) && saysOn(screened, today, born) === null; };
   /** The highest pain, 0 to 10, with which a part goes on; above it the part rests. @param {string} part @param {number | null} age in whole years, null where it is not known */
   const goesOnTo = (part, age) => (age !== null && age < LIMITS.adult && LIMITS.growing.includes(part) ? 0 : LIMITS.pain[part === 'neck' ? 0 : 1] - 1);
   const root = globalThis.document ? document.documentElement : null;
@@ -43,11 +48,12 @@
     }
     const day = (/** @type {unknown} */ text) => (typeof text === 'string' && Number.isFinite(Date.parse(text)) ? Date.parse(text) / 86400000 : null);
     const now = new Date(), today = Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / 86400000;
-    const on = screened && day(screened.on), says = saysOn(on === null ? null : { says: screened.says, on, until: day(screened.until), lasts: screened.lasts }, today, born);
-    root.dataset.health = says || 'none';
-    root.dataset.age = isChild(born, today) ? 'child' : '';
+    const on = screened && day(screened.on), known = on === null ? null : { says: screened.says, on, until: day(screened.until), lasts: screened.lasts };
+    root.dataset.health = saysOn(known, today, born) || (mustAnswer(known, today, born) ? 'unanswered' : 'none');
+    const age = ageOn(born, today);
+    root.dataset.age = isChild(born, today) ? 'child' : age !== null && age < LIMITS.adult ? 'minor' : '';
   };
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, isChild, goesOnTo, draw, own, prefix: PREFIX } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, mustAnswer, isChild, goesOnTo, draw, own, prefix: PREFIX } });
   draw();
   if (root) globalThis.addEventListener('storage', draw);
 })();

@@ -92,7 +92,7 @@
     const plain = (/** @type {any} */ told) => ({ told, movement: null });
     /** With what the next session trains all the same. @param {any} told */
     const meanwhile = (told) => plain(of.meanwhile.length ? say('morning.meanwhile', { next: told, list: saying.join(of.meanwhile.map(name), words.say('list.separator')) }) : told);
-    if (isRefused) return plain(say('training.ask', {}));
+    if (isRefused) return plain(training.refusal(c.person, c.day));
     if (!goal) return plain(say('training.no_goal', {}));
     if (training.isReached(goal)) return plain(say('morning.reached', {}));
     if (!limiter) {
@@ -148,7 +148,7 @@
     const years = age(of, saying);
     const last = person.screened && person.screened.until !== null ? Math.min(person.screened.until, person.screened.on + Math.min(person.screened.lasts || LIMITS.clearance, LIMITS.clearance)) : -Infinity;
     const cleared = person.screened && last >= day ? [say('morning.cleared', { who: person.screened.by || words.say('morning.a_clinician'), day: results.dayText(last) })] : [];
-    return [...pains, ...years, ...cleared, ...(person.screened ? [] : [say('morning.unanswered', {})]), ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
+    return [...pains, ...years, ...cleared, ...(person.screened || of.isRefused ? [] : [say('morning.unanswered', {})]), ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
   };
   /** A pain, and of 3 to 5 what follows, and when to ask again. @param {MorningLook} of @param {Saying} saying @param {Pain} pain @returns {any} */
   const held = ({ c }, { say }, pain) => {

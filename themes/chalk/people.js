@@ -45,8 +45,8 @@
       const numbered = alike.length > 1 ? say('people.numbered', { name, n }) : name;
       return barred ? say('people.barred', { name: numbered }) : numbered;
     };
-    // Who is to ask first trains nothing: nothing is for everyone while they are here.
-    const may = rows.filter((m) => people.length && people.every(({ found, barred }) => !barred && (found.states[m] === readiness.OWNED || found.states[m] === readiness.OPEN)));
+    // For whom nothing is planned, trains nothing: nothing is for everyone while they are here.
+    const may = rows.filter((m) => people.length && people.every(({ found, look }) => !look.isRefused && (found.states[m] === readiness.OWNED || found.states[m] === readiness.OPEN)));
     byId('everyone').replaceChildren(...(may.length ? may.map((m) => make('li', {}, named(tables, m))) : [make('li', { text: say('people.nothing_for_all') })]));
     byId('class-table').replaceChildren(
       make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: say('shared.movement') }), ...people.map((_, i) => make('th', { scope: 'col', text: called(i) })))),

@@ -462,8 +462,17 @@
 
   /** @param {TrainingGoal | null} goal */
   const isReached = (goal) => goal !== null && goal.route !== null && goal.route.movements.length === 0;
-  /** Whether nothing may be planned: a clinician comes first. @param {Person} person @param {number} day */
-  const isRefused = (person, day) => globalThis.rungbook.health.saysOn(person.screened, day, person.born) === 'ask';
+  /** Whether nothing may be planned: a clinician comes first, or the health questions do. @param {Person} person @param {number} day */
+  const isRefused = ({ screened, born }, day) => { const { saysOn, mustAnswer } = globalThis.rungbook.health; return saysOn(screened, day, born) === 'ask' || mustAnswer(screened, day, born); };
+  /** Why nothing may be planned: too young for a page, a clinician first, or the health questions. @param {Person} person @param {number} day @returns {string} */
+  const refusal = ({ screened, born }, day) => {
+    const { isChild, mustAnswer } = globalThis.rungbook.health;
+    if (isChild(born, day)) return say('training.child');
+    if (!mustAnswer(screened, day, born)) return say('training.ask');
+    const first = Number(results.ageOn(born, day)) < LIMITS.adult ? say('training.answer_with_parent') : say('training.answer_first');
+    // As a results file says it; the outcome that, copied as it stands, lets nobody train.
+    return [say('training.no_answers'), first, say('training.write_answers', { example: `screened: { says: ask, on: ${results.dayText(day)} }` })].join(' ');
+  };
   /** @param {Training} of @returns {string[]} */
   const conditions = ({ trainee: c, gaps, sessions }) => [
     ...(c.person.screened ? [] : [say('training.unanswered')]),
@@ -520,5 +529,5 @@
     return { total, monotony, strain: total * monotony };
   };
 
-  Object.assign(training, { lastWeek, sidesInWords, asksInWords, timeOf, thenOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, wordsOf, valuesOf, conditions, isRefused, isReached, nameOf });
+  Object.assign(training, { lastWeek, sidesInWords, asksInWords, timeOf, thenOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, wordsOf, valuesOf, conditions, isRefused, refusal, isReached, nameOf });
 })();

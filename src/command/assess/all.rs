@@ -3,7 +3,7 @@
 use super::super::{chain, report};
 use super::Answer;
 use crate::curriculum::{Curriculum, Day, MovementIx};
-use crate::morning::{Next, resting_together, rests, what_rests};
+use crate::morning::{resting_together, rests, what_rests};
 use crate::readiness::{self, First, Missing, Standing, State, causes};
 use crate::results::Person;
 use crate::words::Words;
@@ -172,11 +172,11 @@ fn class(out: &mut String, curriculum: &Curriculum, answers: &[Answer], rows: &[
     }
 }
 
-/// What every client may train: owned or open for each of them. Who is to ask a clinician first trains nothing.
+/// What every client may train: owned or open for each of them. For whom nothing is planned, trains nothing.
 pub(super) fn for_everyone(answers: &[Answer], rows: &[MovementIx]) -> Vec<MovementIx> {
     let may = |a: &Answer, ix: MovementIx| {
         let state = a.readiness.of(ix).map(|s| s.state);
-        matches!(state, Some(State::Owned | State::Open)) && a.verdict.next != Next::Ask
+        matches!(state, Some(State::Owned | State::Open)) && a.verdict.refused().is_none()
     };
     rows.iter()
         .copied()

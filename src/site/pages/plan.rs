@@ -153,7 +153,7 @@ pub fn printed(
     };
     let conditions = training.conditions.iter();
     let conditions: Vec<String> = conditions.map(|c| say.condition(*c)).collect();
-    let way = match training.refused {
+    let way = match training.refused.is_some() {
         true => Vec::new(),
         false => [say.goal(training)]
             .into_iter()
@@ -174,7 +174,7 @@ pub fn printed(
     context.insert("today", &training.today.to_string());
     context.insert("clinician", &say.clinician(person, training.today));
     context.insert("way", &making.all(way)?);
-    let refused = training.refused.then(|| say.refusal(training));
+    let refused = training.refused.map(|why| say.refusal(why, training.today));
     context.insert("refused", &refused);
     context.insert("conditions", &conditions);
     context.insert("sessions", &making.sessions()?);
