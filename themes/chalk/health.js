@@ -48,10 +48,12 @@
     }
     const day = (/** @type {unknown} */ text) => (typeof text === 'string' && Number.isFinite(Date.parse(text)) ? Date.parse(text) / 86400000 : null);
     const now = new Date(), today = Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / 86400000;
-    const on = screened && day(screened.on), known = on === null ? null : { says: screened.says, on, until: day(screened.until), lasts: screened.lasts };
-    root.dataset.health = saysOn(known, today, born) || (mustAnswer(known, today, born) ? 'unanswered' : 'none');
-    const age = ageOn(born, today);
-    root.dataset.age = isChild(born, today) ? 'child' : age !== null && age < LIMITS.adult ? 'minor' : '';
+    const on = screened && day(screened.on), answers = on === null ? null : { says: screened.says, on, until: day(screened.until), lasts: screened.lasts };
+    const health = saysOn(answers, today, born) || (mustAnswer(answers, today, born) ? 'unanswered' : 'none'), years = ageOn(born, today);
+    const age = isChild(born, today) ? 'child' : years !== null && years < LIMITS.adult ? 'minor' : '';
+    // The whole page hangs on these: they are written only where they change.
+    if (root.dataset.health !== health) root.dataset.health = health;
+    if (root.dataset.age !== age) root.dataset.age = age;
   };
   globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, mustAnswer, isChild, goesOnTo, draw, own, prefix: PREFIX } });
   draw();

@@ -209,14 +209,16 @@
     draw();
   };
 
-  const draw = () => {
+  const drawSlots = () => {
     const slots = /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('[data-state-of]'));
-    const stand = store.isEmpty() || !slots.length ? null : mine();
+    const stand = !slots.length || store.isEmpty() ? null : mine();
     for (const slot of slots) {
       const m = model ? model.numbers.get(slot.dataset.stateOf || '') : undefined;
       slot.replaceChildren(...(stand && m !== undefined ? [mark(stand.found.states[m], stand.found.counted[m] === 1)] : []));
       slot.hidden = !stand;
     }
+  };
+  const draw = () => {
     drawRest();
     globalThis.rungbook.health.draw();
   };
@@ -243,7 +245,8 @@
     ? page.make('img', { class: 'small-figure', alt: '', width: size, height: size, loading: 'lazy', decoding: 'async', src: `figures/${model.tables.ids[m]}.svg` }) : null);
 
   globalThis.rungbook.states = { model, mine, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, hurtsToday, mayAsk, when, together, whatRests, liftedBy, asideGot };
-  store.onChange(() => { draw(); follow(); });
+  store.onChange(() => { draw(); page.later([drawSlots, follow], 'main'); });
+  drawSlots();
   draw();
   number();
   follow();

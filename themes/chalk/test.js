@@ -258,11 +258,12 @@
       const of = model.is(m, readiness.EACH_SIDE) ? { left: none, right: none } : { got: none };
       return button(say('test.never'), () => step(m, store.add('tested', { movement: tables.ids[m], ...of, on: results.dayText(results.today()) })));
     };
-    const question = (/** @type {number} */ m) => {
+    /** How the questions go on. @returns {ReturnType<typeof placement.next>} */
+    const upcoming = () => (skill ? placement.next(model, found(), skill.members, asked(), results.today()) : null);
+    const question = (/** @type {number} */ m, left = upcoming()) => {
       const today = mayTest(m), { how, all } = rules(m);
       show(m);
       drawEntries();
-      const left = skill ? placement.next(model, found(), skill.members, asked(), results.today()) : null;
       const before = steps.length ? steps[steps.length - 1] : null, last = before ? articles.get(before.m) : null;
       const rest = today && last && before && before.key && last.dataset.rest ? make('p', { class: 'hint', text: say('test.rest_first', { rest: last.dataset.rest || '' }) }) : null;
       const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: over, more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
@@ -272,10 +273,10 @@
         make('p', { class: 'acts' }, button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
       focus();
     };
-    /** The next question: what may be tested today comes before what asks for a number from training. */
-    const following = () => {
+    /** The next question: what may be tested today comes before what asks for a number from training. @param {ReturnType<typeof placement.next>} first */
+    const following = (first) => {
       if (!skill) return null;
-      const passed = asked(), first = placement.next(model, found(), skill.members, passed, results.today());
+      const passed = asked();
       for (let of = first, i = 0; of && i < AHEAD; i += 1) {
         if (of.today && mayTest(of.movement)) return of;
         passed.push(of.movement);
@@ -286,9 +287,9 @@
     const next = () => {
       if (!skill) return;
       const unsure = steps.length - 1 - steps.map(({ key }) => key !== null).lastIndexOf(true);
-      const of = unsure >= UNSURE ? null : following();
+      const first = unsure >= UNSURE ? null : upcoming(), of = following(first);
       if (of) {
-        question(of.movement);
+        question(of.movement, first);
         return;
       }
       const at = found();
@@ -365,9 +366,9 @@
     if (barred() === 'first' && store.keeps()) location.replace('before-you-start.html#questions');
   }
   store.onChange(() => {
-    drawKept();
     guide.begin();
     drawEntries();
+    page.later([drawKept], 'kept');
   });
   drawKept();
   guide.begin();
