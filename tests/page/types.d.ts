@@ -733,6 +733,8 @@ interface Rungbook {
     /** Whether nothing is planned before the health questions are answered. */
     mustAnswer: (screened: { says: string; on: number; until: number | null; lasts?: number | null } | null, today: number, born: number | null | undefined) => boolean;
     isChild: (born: unknown, today: number) => boolean;
+    /** Whether what is kept under a name says something of a body. */
+    isResult: (key: string) => boolean;
     goesOnTo: (part: string, age: number | null) => number;
   };
   targets: {

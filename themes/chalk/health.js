@@ -34,14 +34,17 @@
     return /^[1-9][0-9]{0,2}$/.test(who) ? `${own}@${who}:` : own;
   };
   const PREFIX = prefix();
+  /** Whether what is kept under a name says something of a body. @param {string} key */
+  const isResult = (key) => /^(?:tested|trained|sessions|paused|pain|remarks):/.test(key);
   const draw = () => {
     if (!root) return;
-    let screened = null, born = null;
+    let screened = null, born = null, isKnown = false;
     for (const kept of [() => sessionStorage, () => localStorage]) {
       try {
         screened = screened || JSON.parse(kept().getItem(`${PREFIX}screened`) || 'null');
         const about = JSON.parse(kept().getItem(`${PREFIX}about`) || 'null');
         born = born || (about && about.born);
+        isKnown = isKnown || Boolean(about && about.goal) || Object.keys(kept()).some((key) => key.startsWith(PREFIX) && isResult(key.slice(PREFIX.length)));
       } catch {
         // Nothing is kept there, or nothing that can be read: the pages that ask look again.
       }
@@ -54,8 +57,10 @@
     // The whole page hangs on these: they are written only where they change.
     if (root.dataset.health !== health) root.dataset.health = health;
     if (root.dataset.age !== age) root.dataset.age = age;
+    // Pages keep room for what is drawn of somebody who was here before.
+    root.toggleAttribute('data-known', isKnown);
   };
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, mustAnswer, isChild, goesOnTo, draw, own, prefix: PREFIX } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, mustAnswer, isChild, isResult, goesOnTo, draw, own, prefix: PREFIX } });
   draw();
   if (root) globalThis.addEventListener('storage', draw);
 })();

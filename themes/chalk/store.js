@@ -150,8 +150,7 @@
   /** What is kept, read once for all who ask in one task. */
   const now = () => {
     if (!seen) {
-      const isResult = (/** @type {string} */ key) => /^(tested|trained|sessions|paused|pain|remarks):/.test(key);
-      seen = { all: gathered([...kinds(), 'undated']), facts: facts(), isEmpty: !keys().some(isResult), exported: null };
+      seen = { all: gathered([...kinds(), 'undated']), facts: facts(), isEmpty: !keys().some(globalThis.rungbook.health.isResult), exported: null };
       Promise.resolve().then(() => { seen = null; });
     }
     return seen;
