@@ -38,13 +38,14 @@
   const isResult = (key) => /^(?:tested|trained|sessions|paused|pain|remarks):/.test(key);
   const draw = () => {
     if (!root) return;
-    let screened = null, born = null, isKnown = false;
+    let screened = null, born = null, known = '';
     for (const kept of [() => sessionStorage, () => localStorage]) {
       try {
         screened = screened || JSON.parse(kept().getItem(`${PREFIX}screened`) || 'null');
         const about = JSON.parse(kept().getItem(`${PREFIX}about`) || 'null');
         born = born || (about && about.born);
-        isKnown = isKnown || Boolean(about && about.goal) || Object.keys(kept()).some((key) => key.startsWith(PREFIX) && isResult(key.slice(PREFIX.length)));
+        const hasResults = () => Object.keys(kept()).some((key) => key.startsWith(PREFIX) && isResult(key.slice(PREFIX.length)));
+        known = known || (kept().getItem(`${PREFIX}next`) ? 'next' : about && about.goal ? 'goal' : hasResults() ? 'numbers' : '');
       } catch {
         // Nothing is kept there, or nothing that can be read: the pages that ask look again.
       }
@@ -58,7 +59,8 @@
     if (root.dataset.health !== health) root.dataset.health = health;
     if (root.dataset.age !== age) root.dataset.age = age;
     // Pages keep room for what is drawn of somebody who was here before.
-    root.toggleAttribute('data-known', isKnown);
+    if (known === '') delete root.dataset.known;
+    else if (root.dataset.known !== known) root.dataset.known = known;
   };
   globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, mustAnswer, isChild, isResult, goesOnTo, draw, own, prefix: PREFIX } });
   draw();
