@@ -3,6 +3,8 @@
 
 #[path = "morning/acts.rs"]
 mod acts;
+#[path = "morning/first.rs"]
+mod first;
 #[path = "morning/history.rs"]
 mod history;
 #[path = "morning/page.rs"]
@@ -89,7 +91,7 @@ fn ana_is_told_what_holds_back_and_what_is_new() {
             "next   Bar dip [warning]: 9 reps, needs 10 reps. Holds back ",
             "new    Bar dip [warning] 9 reps (was 4 reps), now owned",
             "Pull-up [warning]: no better for 7 weeks (",
-            "Standing balance on one leg, the sides differ: left 31 seconds, right 18 seconds",
+            "Begin with the right, one set more of it: Standing balance on one leg (left 31 seconds, right 18 seconds).",
         ],
         &["aside"],
     );
@@ -149,7 +151,7 @@ fn pains_and_pauses_are_said_with_their_end() {
             "results run out from 2026-12-03 on: ",
             "opens Sitting back and rolling out [warning]",
         ],
-        &["Knee to wall, the sides"],
+        &["Knee to wall (left"],
     );
 }
 

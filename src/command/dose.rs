@@ -221,6 +221,7 @@ pub(super) fn limiter(say: &Say<'_>, gap: &Gap) -> Value {
     json!({
         "movement": id(gap.movement), "target": gap.target.to_string(), "got": gap.got.map(|g| g.to_string()),
         "weeks": [low as f64 / 10.0, high as f64 / 10.0], "opens": opens, "signal": say.signal(gap.movement),
+        "until": gap.stop.as_ref().map(|s| json!({ "movement": id(s.at), "closed": id(s.by), "why": s.why.word() })),
     })
 }
 

@@ -3,16 +3,19 @@
 //! Pure: the day is an input. Estimates, and said so where they are shown.
 
 mod class;
+mod doubt;
 mod fresh;
 mod rests;
 mod say;
 mod say_history;
+mod say_next;
 mod say_watch;
 mod standing;
 mod together;
 mod watch;
 
 pub use class::{Class, Test, class};
+pub use doubt::doubtful;
 pub use fresh::Fresh;
 pub use rests::{rests, together as resting_together, what_rests};
 pub use say::{Telling, put_names};
@@ -25,7 +28,7 @@ use crate::curriculum::{Curriculum, Day, MovementIx, Target};
 use crate::history::{History, histories};
 use crate::readiness::{Readiness, State, Steps};
 use crate::results::{Goal as Chosen, Person};
-use crate::training::{Aim, Left, Refusal, Roster, Trainee, aim, train};
+use crate::training::{Aim, Left, Refusal, Roster, Trainee, aim};
 use serde::Serialize;
 
 /// The numbers of this room. The page's script has them from the tables. Common practice, no source.
@@ -67,7 +70,7 @@ pub struct Verdict {
     /// The way to the goal; `None` where nothing is planned.
     pub aim: Option<Aim>,
     pub next: Next,
-    /// Where no step of the way can be trained as it is: what the next session trains.
+    /// Where no step of the way can be trained as it is, or what holds back waits: what the next session trains.
     pub meanwhile: Vec<MovementIx>,
     /// The goal is with weight, and so shown from 18 on.
     pub from_adult: bool,
@@ -102,6 +105,8 @@ pub enum Next {
         target: Target,
         decides: Vec<MovementIx>,
     },
+    /// It only follows from something harder: a test of its own decides.
+    Counted,
     /// Training says that the target is reached: it has to be shown.
     Show,
     /// The same, and it may not be tested yet.
@@ -114,10 +119,15 @@ pub enum Next {
 }
 
 impl Next {
+    /// Nothing is tested or shown.
+    fn works(&self) -> bool {
+        matches!(self, Next::Work | Next::ShowLater | Next::Begin(_))
+    }
+
     fn movement(&self, aim: &Aim) -> Option<MovementIx> {
         match self {
             Next::Test { movement, .. } => Some(*movement),
-            Next::Work | Next::Begin(_) | Next::Show | Next::ShowLater => {
+            Next::Work | Next::Counted | Next::Begin(_) | Next::Show | Next::ShowLater => {
                 Some(aim.limiter()?.movement)
             }
             _ => None,
@@ -181,6 +191,7 @@ pub fn verdict(
         goal: None,
         gaps: Vec::new(),
         limiter: None,
+        session: None,
     };
     let way = aim.as_ref().unwrap_or(&nothing);
     let history = histories(&trainee, way);
@@ -224,23 +235,14 @@ pub fn verdict(
         history,
         aim,
     };
-    if verdict.is_stuck() {
-        verdict.meanwhile = next_session(roster, person, asked, today);
+    if let Some(aim) = &verdict.aim
+        && (verdict.is_stuck() || aim.waits().is_some() && verdict.next.works())
+    {
+        // Its strength, what is kept up too.
+        let hard = aim.lines().iter().filter(|l| l.block.is_hard());
+        verdict.meanwhile = hard.map(|l| l.movement).collect();
     }
     verdict
-}
-
-/// The strength of the next session, what is kept up too.
-fn next_session(
-    roster: &Roster<'_>,
-    person: &Person,
-    asked: Option<Chosen>,
-    today: Day,
-) -> Vec<MovementIx> {
-    let training = train(roster, person, asked, today);
-    let lines = training.sessions.first().into_iter().flat_map(|s| &s.lines);
-    let hard = lines.filter(|l| l.block.is_hard());
-    hard.map(|l| l.movement).collect()
 }
 
 /// What a verdict is made from.
@@ -283,6 +285,7 @@ impl Look<'_, '_> {
                 true => Next::Show,
                 false => Next::ShowLater,
             },
+            _ if may && gap.from.is_some() => Next::Counted,
             _ => Next::Work,
         }
     }
@@ -325,13 +328,14 @@ impl Look<'_, '_> {
         }
     }
 
-    /// Of the gaps those whose number is missing or has to be shown, by how many movements wait for them.
+    /// Of the gaps those whose number is missing, follows from something harder or has to be shown, by how many movements wait for them.
     fn tests(&self) -> Vec<(MovementIx, usize)> {
         let due = self
             .aim
             .gaps
             .iter()
-            .filter(|g| (g.now.is_none() || g.is_whole()) && self.trainee.may_test(g.movement));
+            .filter(|g| g.now.is_none() || g.is_whole() || g.from.is_some())
+            .filter(|g| self.trainee.may_test(g.movement));
         let count = |g: &crate::training::Gap| self.aim.held_back(g.movement).len();
         due.map(|g| (g.movement, count(g).max(1))).collect()
     }

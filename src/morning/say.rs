@@ -1,10 +1,10 @@
 //! A verdict in words: at most five lines a person, then the class.
 
-use super::{Class, Fresh, M, Next, Verdict, Watch};
+use super::{Class, Fresh, M, Verdict, Watch};
 use crate::curriculum::target::{Got, Target};
 use crate::curriculum::{Curriculum, Day, MovementIx, Owner, SkillIx};
 use crate::results::{Goal as Chosen, Person, Sides};
-use crate::training::{Gap, Roster, Say, TOKEN};
+use crate::training::{Roster, Say, TOKEN};
 use crate::words::Value;
 
 /// Lines on one person at the terminal.
@@ -92,11 +92,11 @@ impl<'a> Telling<'a> {
         got.parts().say(self.say.units, self.say.words)
     }
 
-    fn target(&self, target: &Target) -> String {
+    pub(super) fn target(&self, target: &Target) -> String {
         target.say(self.say.units, self.say.words)
     }
 
-    fn sides(&self, sides: &Sides) -> String {
+    pub(super) fn sides(&self, sides: &Sides) -> String {
         self.say.sides(sides)
     }
 
@@ -156,7 +156,7 @@ impl<'a> Telling<'a> {
         let watch = self.watches(of, person);
         let lines = [
             ("ask", ask.join(" ")),
-            ("next", self.next_and_falls(of)),
+            ("next", self.acts(of)),
             ("new", self.bests(&of.fresh)),
             ("watch", watch.join("; ")),
             ("aside", aside.join("; ")),
@@ -199,135 +199,6 @@ impl<'a> Telling<'a> {
             Some(n) => self.fill("tested", &[("n", Value::Whole(n.into()))]),
         };
         [goal, owned, tested]
-    }
-
-    /// What is next, and that it falls: nothing is done more of before the reason is known.
-    fn next_and_falls(&self, of: &Verdict) -> String {
-        let next = self.next(of);
-        match of.falls.map(|at| of.history[at].movement) {
-            None => next,
-            Some(ix) if of.next_movement() == Some(ix) => {
-                self.fill("next_falls", &[("next", (&next).into())])
-            }
-            Some(ix) => {
-                let movement = self.named(ix);
-                let values = [("movement", (&movement).into()), ("next", (&next).into())];
-                self.fill("below_falls", &values)
-            }
-        }
-    }
-
-    fn next(&self, of: &Verdict) -> String {
-        let say = &self.say;
-        let limiter = || of.aim.as_ref().and_then(|aim| Some((aim, aim.limiter()?)));
-        match (&of.next, limiter()) {
-            (Next::Refused(why), _) => say.refusal(*why, self.today),
-            (Next::Reached, _) => self.plain("reached").to_string(),
-            (Next::AllOwned, _) => say.say("no_goal"),
-            (
-                Next::Test {
-                    movement,
-                    target,
-                    decides,
-                },
-                _,
-            ) => {
-                let gap = of.aim.iter().flat_map(|aim| &aim.gaps);
-                let gap = gap.into_iter().find(|g| g.movement == *movement);
-                self.test(*movement, target, decides, gap)
-            }
-            (Next::Blocked(ix, left), _) => {
-                let (movement, why) = (self.named(*ix), say.left(*left));
-                let values = [("movement", (&movement).into()), ("why", (&why).into())];
-                self.meanwhile(of, self.fill("blocked", &values))
-            }
-            (Next::Hurts(parts), _) => {
-                let parts: Vec<&str> = parts.iter().map(|part| say.part(*part)).collect();
-                let list = say.words.list(&parts);
-                self.meanwhile(of, self.fill("hurts", &[("parts", (&list).into())]))
-            }
-            (Next::Work | Next::Show | Next::ShowLater | Next::Begin(_), Some((aim, gap))) => {
-                let held = aim.held_back(gap.movement).len();
-                self.gap(&of.next, gap, held)
-            }
-            _ => self.meanwhile(of, say.say("nothing")),
-        }
-    }
-
-    /// A test, what it decides, and what was measured of it in the old way.
-    fn test(
-        &self,
-        movement: MovementIx,
-        target: &Target,
-        decides: &[MovementIx],
-        gap: Option<&Gap>,
-    ) -> String {
-        let (movement, target) = (self.named(movement), self.target(target));
-        let list = self.few_named(decides);
-        let values = [
-            ("movement", (&movement).into()),
-            ("target", (&target).into()),
-            ("list", (&list).into()),
-        ];
-        let test = match decides.is_empty() {
-            true => self.fill("test_goal", &values[..2]),
-            false => self.fill("test", &values),
-        };
-        let Some(old) = gap.and_then(|gap| gap.old.as_ref()) else {
-            return test;
-        };
-        let got = self.sides(old);
-        let values = [("test", (&test).into()), ("got", (&got).into())];
-        self.fill("test_again", &values)
-    }
-
-    /// With what the next session trains all the same.
-    fn meanwhile(&self, of: &Verdict, next: String) -> String {
-        if of.meanwhile.is_empty() {
-            return next;
-        }
-        let names: Vec<String> = of.meanwhile.iter().map(|ix| self.named(*ix)).collect();
-        let list = self.say.words.list(&names);
-        let values = [("next", (&next).into()), ("list", (&list).into())];
-        self.fill("meanwhile", &values)
-    }
-
-    /// What there is of a gap, what it asks, and what waits for it.
-    fn gap(&self, next: &Next, gap: &Gap, held: usize) -> String {
-        let movement = self.named(gap.movement);
-        let target = self.say.asks(gap);
-        let got = self.say.has(gap).unwrap_or_default();
-        let begin = match next {
-            Next::Begin(set) => self.got(set),
-            _ => String::new(),
-        };
-        let values = [
-            ("movement", (&movement).into()),
-            ("target", (&target).into()),
-            ("got", (&got).into()),
-            ("begin", (&begin).into()),
-        ];
-        let what = match next {
-            Next::Show => self.fill("show", &values[..3]),
-            Next::ShowLater => self.fill("show_later", &values[..3]),
-            Next::Begin(_) => self.fill("begin", &values),
-            _ => self.fill(
-                if gap.from.is_some() { "counts" } else { "work" },
-                &values[..3],
-            ),
-        };
-        // Of what is reached already no way is left to speak of.
-        let Some(months) = self.say.time(gap) else {
-            return what;
-        };
-        let way = match held {
-            0 => self.fill("goal_itself", &[("months", (&months).into())]),
-            n => self.fill(
-                "holds_back",
-                &[("n", n.into()), ("months", (&months).into())],
-            ),
-        };
-        format!("{what} {way}")
     }
 
     fn bests(&self, all: &[Fresh]) -> String {

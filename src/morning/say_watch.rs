@@ -1,7 +1,7 @@
 //! What to watch, in words.
 
 use super::say::Telling;
-use super::{Next, Verdict, Watch, rests};
+use super::{Verdict, Watch, rests};
 use crate::curriculum::target::{Added, Got, Micro};
 use crate::curriculum::{Mass, MovementIx};
 use crate::history::{Advice, Fallen, Point, Still};
@@ -40,12 +40,9 @@ impl Telling<'_> {
                 ];
                 self.fill("to_failure", &values)
             }
-            Watch::TimeOff(days) => {
-                let reached = K.off.iter().filter(|off| *days >= **off).count();
-                let key = ["time_off", "time_off_longer", "time_off_long"][reached.clamp(1, 3) - 1];
-                let days = crate::words::Value::Whole((*days).into());
-                self.fill(key, &[("n", days)])
-            }
+            Watch::Missing(all) => self.missing(all),
+            // Said with what is next.
+            Watch::Doubt(_) | Watch::OneLeg { .. } | Watch::TimeOff(_) => String::new(),
             Watch::Fallen(at) => {
                 let history = &of.history[*at];
                 let fallen = history.fallen.as_ref();
@@ -60,6 +57,7 @@ impl Telling<'_> {
                 movement,
                 left,
                 right,
+                ..
             } => {
                 let (name, left) = (self.named(*movement), self.amount(*movement, *left));
                 let right = self.amount(*movement, *right);
@@ -115,6 +113,22 @@ impl Telling<'_> {
         self.fill(key, &values)
     }
 
+    /// What is not at hand, each with what it stops.
+    fn missing(&self, all: &[(Vec<String>, Vec<MovementIx>)]) -> String {
+        let one = |(words, stops): &(Vec<String>, Vec<MovementIx>)| {
+            let (gear, first) = (self.say.gear(words), self.named(stops[0]));
+            let list = match stops.len() - 1 {
+                0 => first,
+                n => self.fill("more", &[("list", (&first).into()), ("n", n.into())]),
+            };
+            let values = [("gear", (&gear).into()), ("list", (&list).into())];
+            self.fill("missing_of", &values)
+        };
+        let all: Vec<String> = all.iter().map(one).collect();
+        let list = self.say.words.list(&all);
+        self.fill("missing", &[("list", (&list).into())])
+    }
+
     /// Old or young, and what follows from it.
     fn age(&self, years: i32, weight: bool) -> String {
         let whole = |n: i32| crate::words::Value::Whole(n.into());
@@ -134,14 +148,9 @@ impl Telling<'_> {
     pub(super) fn watches(&self, of: &Verdict, person: &Person) -> Vec<String> {
         let causes: Vec<Cause> = of.watch.iter().filter_map(Watch::rests).collect();
         let rests = super::rests::together(person, &causes);
-        // What is next says its sides itself.
-        let is_next = |watch: &Watch| match (watch, &of.next) {
-            (Watch::Sides { movement, .. }, Next::Work) => of.next_movement() == Some(*movement),
-            _ => false,
-        };
         let mut out = Vec::new();
         let told = of.watch.iter().filter(|w| !w.is_aside() && !w.stops());
-        for watch in told.filter(|w| !is_next(w)) {
+        for watch in told.filter(|w| !w.is_act()) {
             match watch.rests() {
                 None => out.push(self.watch(of, person, watch)),
                 Some(cause) => {
@@ -163,7 +172,7 @@ impl Telling<'_> {
     }
 
     /// An amount of a movement, as its results are written.
-    fn amount(&self, ix: MovementIx, amount: Micro) -> String {
+    pub(super) fn amount(&self, ix: MovementIx, amount: Micro) -> String {
         let measure = self.curriculum().movement(ix).standard().measure();
         self.got(&Got::of(measure, 1, amount, 0, None))
     }

@@ -2,11 +2,11 @@
 //! day off, and what decides nothing.
 
 use super::{Look, M};
-use crate::curriculum::target::Micro;
+use crate::curriculum::target::{Got, Micro};
 use crate::curriculum::{Day, Mass, MovementIx};
 use crate::readiness::{Cause, State, causes};
 use crate::results::{LIMITS, Screened, Tested};
-use crate::training::{Gap, Group, K, Logged, holds};
+use crate::training::{Gap, Group, K, Logged, OneLeg, Side, holds};
 use std::collections::BTreeMap;
 
 /// One thing to watch.
@@ -22,6 +22,15 @@ pub enum Watch {
         years: i32,
         weight: bool,
     },
+    /// Numbers that are more likely a slip.
+    Doubt(Vec<(MovementIx, Got)>),
+    /// Too short on one leg, of somebody of so many years.
+    OneLeg {
+        years: i32,
+        on: OneLeg,
+    },
+    /// What the way needs and is not at hand: each of several words that would do, and what waits for it.
+    Missing(Vec<(Vec<String>, Vec<MovementIx>)>),
     /// Told to ask first, and cleared; the last day.
     Cleared(Day),
     /// The health questions were never answered.
@@ -36,6 +45,9 @@ pub enum Watch {
         movement: MovementIx,
         left: Micro,
         right: Micro,
+        weaker: Side,
+        /// It may be trained: it begins with the weaker.
+        act: bool,
     },
     /// The newest of yesterday and today on which something was trained with nothing left in reserve.
     ToFailure {
@@ -73,7 +85,7 @@ impl Watch {
     pub fn rank(&self) -> u8 {
         match self {
             Watch::Pain { stops: true, .. } => 0,
-            Watch::Pain { .. } => 2,
+            Watch::Pain { .. } | Watch::Doubt(_) | Watch::OneLeg { .. } => 2,
             Watch::Fallen(_) => 3,
             Watch::Still(_) => 4,
             Watch::NoDayOff { .. } | Watch::ToFailure { .. } | Watch::TimeOff(_) => 5,
@@ -82,7 +94,7 @@ impl Watch {
             Watch::OutOfDate(_) => 8,
             Watch::Helped(_) | Watch::Aside => 9,
             Watch::Rests(_) => 10,
-            Watch::Age { .. } | Watch::Cleared(_) | Watch::Unanswered => SAID,
+            Watch::Age { .. } | Watch::Cleared(_) | Watch::Unanswered | Watch::Missing(_) => SAID,
         }
     }
 
@@ -91,6 +103,9 @@ impl Watch {
         match self {
             Watch::Pain { .. } => "pain",
             Watch::Age { .. } => "age",
+            Watch::Doubt(_) => "doubtful",
+            Watch::OneLeg { .. } => "one_leg",
+            Watch::Missing(_) => "equipment",
             Watch::Cleared(_) => "cleared",
             Watch::Unanswered => "unanswered",
             Watch::Rests(cause) => cause.word(),
@@ -112,6 +127,15 @@ impl Watch {
         matches!(self, Watch::Pain { stops: true, .. })
     }
 
+    /// What is said before the step that is next, or behind it.
+    pub(super) fn is_act(&self) -> bool {
+        match self {
+            Watch::Doubt(_) | Watch::OneLeg { .. } | Watch::TimeOff(_) => true,
+            Watch::Sides { act, .. } => *act,
+            _ => false,
+        }
+    }
+
     /// Why something rests.
     pub(super) fn rests(&self) -> Option<Cause> {
         match self {
@@ -130,6 +154,10 @@ impl Look<'_, '_> {
     pub(super) fn watch(&self) -> Vec<Watch> {
         let t = self.trainee;
         let mut out = self.pains();
+        let doubts = self.doubts();
+        out.extend((!doubts.is_empty()).then_some(Watch::Doubt(doubts)));
+        let one_leg = t.falls().zip(t.age);
+        out.extend(one_leg.map(|(on, years)| Watch::OneLeg { years, on }));
         let told = |age: &i32| *age < LIMITS.adult || *age >= K.balance_age;
         let loaded = |g: &Gap| t.roster.of(g.movement).loaded();
         let weight = t.is_minor() && self.aim.gaps.iter().any(loaded);
@@ -142,6 +170,8 @@ impl Look<'_, '_> {
         // Where nothing is planned, that and what to do stands first of all.
         let unanswered = screened.is_none() && self.refused.is_none();
         out.extend(unanswered.then_some(Watch::Unanswered));
+        let missing = self.missing();
+        out.extend((!missing.is_empty()).then_some(Watch::Missing(missing)));
         out.extend(self.to_failure());
         out.extend(self.time_off());
         let others = causes(t.person, t.today).into_iter();
@@ -232,15 +262,32 @@ impl Look<'_, '_> {
             if !t.roster.of(h.movement).of.each_side() {
                 return None;
             }
-            t.apart(h.movement)?;
+            let weaker = t.apart(h.movement)?;
             let (left, right) = t.now(h.movement)?.sides?;
             Some(Watch::Sides {
                 movement: h.movement,
                 left,
                 right,
+                weaker,
+                act: self.refused.is_none() && t.may(h.movement),
             })
         };
         self.history.iter().filter_map(of).collect()
+    }
+
+    /// What the way needs and is not at hand, with the gaps that it stops, the heaviest first; what stops most first.
+    fn missing(&self) -> Vec<(Vec<String>, Vec<MovementIx>)> {
+        let mut out: Vec<(Vec<String>, Vec<MovementIx>)> = Vec::new();
+        for gap in &self.aim.gaps {
+            for one_of in self.trainee.missing(gap.movement) {
+                match out.iter_mut().find(|(words, _)| *words == one_of) {
+                    Some((_, stops)) => stops.push(gap.movement),
+                    None => out.push((one_of, vec![gap.movement])),
+                }
+            }
+        }
+        out.sort_by_key(|(_, stops)| std::cmp::Reverse(stops.len()));
+        out
     }
 
     /// The newest two days running of each group within the days in which turns are counted.

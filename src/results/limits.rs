@@ -42,6 +42,10 @@ pub struct Limits {
     pub same_mass: Mass,
     /// The monotony of a week's load is at most said to be this: days all alike have no deviation to divide by.
     pub monotony: u32,
+    /// A number is asked about from so many times the most that is asked of its movement, an angle beyond so much: the widest that a
+    /// joint makes. Common practice, no source.
+    pub far: u32,
+    pub widest: Micro,
     /// Reps in reserve, the effort of a session and its minutes, at most: a day has no more minutes, and more in reserve is a slip.
     pub in_reserve: u32,
     pub effort: u32,
@@ -72,6 +76,8 @@ pub const LIMITS: Limits = Limits {
     near_angle: 10 * ONE,
     same_mass: Mass::of_units(KILOGRAM / ONE),
     monotony: 10,
+    far: 6,
+    widest: 180 * ONE,
     in_reserve: 100,
     effort: 10,
     minutes: 24 * 60,

@@ -1,10 +1,13 @@
-//! What stands between a person and the goal, without the weeks to it: for who looks at many people at once.
+//! What stands between a person and the goal, and the next session alone: for who looks at many people at once.
 
 use super::candidates::Candidates;
 use super::facts::Facts;
 use super::goal::{Gap, Goal};
-use super::line::{Side, sides};
+use super::line::{Line, Side, sides};
 use super::now::Now;
+use super::plan::first_session;
+use super::reason::Left;
+use super::session::Session;
 use super::trainee::Trainee;
 use crate::curriculum::MovementIx;
 use crate::results::Goal as Chosen;
@@ -16,6 +19,7 @@ pub struct Aim {
     pub gaps: Vec<Gap>,
     /// The place of the gap that holds back; `None` where no gap can be worked on.
     pub limiter: Option<usize>,
+    pub session: Option<Session>,
 }
 
 impl Aim {
@@ -27,6 +31,30 @@ impl Aim {
 
     pub fn limiter(&self) -> Option<&Gap> {
         self.gaps.get(self.limiter?)
+    }
+
+    /// The lines of the next session.
+    pub fn lines(&self) -> &[Line] {
+        self.session.as_ref().map_or(&[], |s| &s.lines)
+    }
+
+    /// The line of the next session that works on what holds back: its own, else one towards it.
+    pub fn line(&self) -> Option<&Line> {
+        let movement = self.limiter()?.movement;
+        let own = self.lines().iter().find(|l| l.movement == movement);
+        own.or_else(|| self.lines().iter().find(|l| l.gap == self.limiter))
+    }
+
+    /// Why what holds back has no line in the next session.
+    pub fn waits(&self) -> Option<Left> {
+        if self.line().is_some() {
+            return None;
+        }
+        let movement = self.limiter()?.movement;
+        let left = &self.session.as_ref()?.left;
+        left.iter()
+            .find(|(ix, _)| *ix == movement)
+            .map(|(_, why)| *why)
     }
 
     /// The gaps that wait for one, directly or through others; not itself.
@@ -54,6 +82,7 @@ pub fn aim(trainee: &Trainee<'_>, asked: Option<Chosen>) -> Aim {
     let gaps = goal.as_ref().map_or_else(Vec::new, |g| trainee.gaps(g));
     let found = Candidates::of(trainee, goal.as_ref(), &gaps);
     Aim {
+        session: first_session(trainee, &found, &gaps),
         goal,
         gaps,
         limiter: found.limiter,

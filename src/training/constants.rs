@@ -107,6 +107,10 @@ pub struct Constants {
     /// An upright balance movement in every session from this age. Common practice, no source (balance training at
     /// older age: Sherrington et al. 2019, Cochrane CD012424, from memory).
     pub balance_age: i32,
+    /// From this age fewer seconds on one leg than this are talked over before a goal is: who could not stand ten died 1.84 times as often
+    /// within seven years (Araujo et al. 2022, Br J Sports Med, doi 10.1136/bjsports-2021-105360: 1702 people of 51 to 75). That it is a
+    /// sign for falls: common practice, no source.
+    pub one_leg_s: u32,
 
     // Rest, seconds, and time under work.
     /// Guarded; others in reps; holds, core, balance, exits; range and short balance. Common practice, no source.
@@ -273,6 +277,7 @@ pub const K: Constants = Constants {
     warm_up_most: 10,
     minutes: 60,
     balance_age: LIMITS.older,
+    one_leg_s: 10,
     rest: Rest {
         guarded: 180,
         strength: 120,

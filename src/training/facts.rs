@@ -169,6 +169,13 @@ impl Facts<'_> {
         self.of.positions().contains(&Position::Prone) && hands.is_none_or(|at| at <= 0.0)
     }
 
+    /// The joint whose range it is: the first part that it bears on more than lightly.
+    pub fn joint(&self) -> Option<BodyPart> {
+        let mut all = self.of.stresses().iter();
+        let first = all.find(|s| s.how != Some(How::Light)).map(|s| s.part);
+        first.filter(|_| self.mobility())
+    }
+
     pub fn group(&self) -> Option<Group> {
         Group::of(self.of.pattern())
     }

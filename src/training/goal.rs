@@ -1,5 +1,6 @@
 //! The goal, and the gaps between a person and it.
 
+use super::closed::Stop;
 use super::constants::K;
 use super::facts::Roster;
 use super::now::Now;
@@ -9,7 +10,7 @@ use crate::curriculum::target::{Added, Got, Micro};
 use crate::curriculum::{Leaf, Mass, MovementIx, Need, SkillIx, Target};
 use crate::readiness::{Share, Truth, WHOLE, client_route};
 use crate::results::{Goal as Chosen, Sides};
-use std::cmp::{Ordering, Reverse};
+use std::cmp::Reverse;
 use std::collections::HashMap;
 
 /// What a person trains for.
@@ -45,9 +46,11 @@ pub struct Gap {
     /// The longest path from here to the goal: half weeks of both ends of each range together, times what is missing in
     /// thousandths. Whole numbers, so that every machine orders gaps alike.
     pub weight: u64,
-    /// The same path by its low and its high ends, in half weeks times thousandths.
+    /// The same path by its low and its high ends as far as it can be trained, in half weeks times thousandths.
     pub low: u64,
     pub high: u64,
+    /// Where it ends for now, if not at the goal.
+    pub stop: Option<Stop>,
 }
 
 impl Gap {
@@ -201,7 +204,6 @@ impl Trainee<'_> {
             })
             .collect();
         self.weigh(&mut gaps);
-        gaps.sort_by_key(Gap::order);
         gaps
     }
 
@@ -225,6 +227,7 @@ impl Trainee<'_> {
             weight: 0,
             low: 0,
             high: 0,
+            stop: None,
         }
     }
 
@@ -248,7 +251,7 @@ impl Trainee<'_> {
         asked.iter().min_by_key(|t| hardness(t)).copied()
     }
 
-    /// Gives each gap the longest path to the goal, each movement on it counting its weeks times what is missing of it.
+    /// Gives each gap the longest path to the goal, each movement on it counting its weeks times what is missing of it; the heaviest first.
     fn weigh(&self, gaps: &mut [Gap]) {
         let place: HashMap<MovementIx, usize> = gaps
             .iter()
@@ -277,39 +280,52 @@ impl Trainee<'_> {
         for i in 0..gaps.len() {
             longest(i, &opens, &own, &mut vec![false; gaps.len()], &mut paths);
         }
-        for (gap, path) in gaps.iter_mut().zip(paths) {
-            (gap.weight, gap.low, gap.high) = path.unwrap_or_default();
+        let mut next: HashMap<MovementIx, MovementIx> = HashMap::new();
+        for (i, found) in paths.into_iter().enumerate() {
+            let (path, up) = found.unwrap_or_default();
+            (gaps[i].weight, gaps[i].low, gaps[i].high) = path;
+            next.extend(up.map(|up| (gaps[i].movement, gaps[up].movement)));
         }
+        gaps.sort_by_key(Gap::order);
+        let at = |ix: &MovementIx| gaps.iter().position(|g| g.movement == *ix);
+        let ups = gaps.iter().map(|g| next.get(&g.movement).and_then(at));
+        let ups: Vec<Option<usize>> = ups.collect();
+        self.stop(gaps, &ups);
     }
 }
 
 /// Weight, low and high.
 type Path = (u64, u64, u64);
 
-/// The longest path from a gap to the goal. In circles a gap does not count twice; what was worked out is kept.
+/// The longest path from a gap to the goal, and the next on it. In circles a gap does not count twice; what was worked out is kept.
 fn longest(
     at: usize,
     opens: &[Vec<usize>],
     own: &[Path],
     on_path: &mut [bool],
-    paths: &mut [Option<Path>],
+    paths: &mut [Option<(Path, Option<usize>)>],
 ) -> Path {
-    if let Some(path) = paths[at] {
+    if let Some((path, _)) = paths[at] {
         return path;
     }
     on_path[at] = true;
-    let mut best = Path::default();
+    let mut best: Option<(Path, usize)> = None;
     for up in &opens[at] {
         if !on_path[*up] {
             let path = longest(*up, opens, own, on_path, paths);
-            if path.cmp(&best) == Ordering::Greater {
-                best = path;
+            if best.is_none_or(|(best, _)| path > best) {
+                best = Some((path, *up));
             }
         }
     }
     on_path[at] = false;
-    let path = (own[at].0 + best.0, own[at].1 + best.1, own[at].2 + best.2);
-    paths[at] = Some(path);
+    let (above, up) = best.map_or_else(Default::default, |(path, up)| (path, Some(up)));
+    let path = (
+        own[at].0 + above.0,
+        own[at].1 + above.1,
+        own[at].2 + above.2,
+    );
+    paths[at] = Some((path, up));
     path
 }
 

@@ -13,6 +13,7 @@ mod before;
 pub mod calendar;
 mod candidates;
 mod care;
+mod closed;
 pub mod constants;
 mod diary;
 mod ease;
@@ -36,6 +37,7 @@ mod variation;
 
 pub use aim::{Aim, aim};
 pub use care::Care;
+pub use closed::{Closed, OneLeg, Stop};
 pub use constants::{Constants, K};
 pub use ended::{holds, takes_back};
 pub use facts::{Facts, Group, Kind, ORDER, Roster};

@@ -98,7 +98,7 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
     let goal = trainee.goal(asked);
     let gaps = goal.as_ref().map_or_else(Vec::new, |g| trainee.gaps(g));
     let candidates = Candidates::of(&trainee, goal.as_ref(), &gaps);
-    let (mut sessions, retest_on) = weeks(&trainee, &candidates, &gaps);
+    let (mut sessions, retest_on) = weeks(&trainee, &candidates, &gaps, K.weeks);
     name(&mut sessions, &trainee);
     let mut week_sets = BTreeMap::new();
     let of_week = sessions.iter().filter(|s| s.week == 1);
@@ -178,13 +178,24 @@ fn conditions(trainee: &Trainee<'_>, gaps: &[Gap], first: Option<Day>) -> Vec<Co
     out
 }
 
-/// The sessions of all weeks, and the day of the retest: the day after the last session of the last lighter week.
+/// The first session of the plan.
+pub(super) fn first_session(
+    trainee: &Trainee<'_>,
+    candidates: &Candidates,
+    gaps: &[Gap],
+) -> Option<Session> {
+    let (sessions, _) = weeks(trainee, candidates, gaps, 1);
+    sessions.into_iter().next()
+}
+
+/// The sessions of so many weeks, and the day of the retest: the day after the last session of the last lighter week.
 fn weeks(
     trainee: &Trainee<'_>,
     candidates: &Candidates,
     gaps: &[Gap],
+    count: u32,
 ) -> (Vec<Session>, Option<Day>) {
-    let dates: Vec<Vec<Day>> = (0..K.weeks).map(|w| days_of_week(trainee, w)).collect();
+    let dates: Vec<Vec<Day>> = (0..count).map(|w| days_of_week(trainee, w)).collect();
     let first = dates.iter().flatten().next().copied();
     let first = first.unwrap_or(trainee.today);
     let start = start_of(trainee);

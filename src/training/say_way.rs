@@ -1,5 +1,6 @@
 //! The goal and what holds back, in words.
 
+use super::closed::{Closed, Stop};
 use super::constants::K;
 use super::goal::Gap;
 use super::plan::Training;
@@ -7,7 +8,7 @@ use super::reason::Reason;
 use super::say::{Say, TOKEN};
 use crate::curriculum::Owner;
 use crate::curriculum::target::{Got, say_mass};
-use crate::results::{Goal as Chosen, Sides};
+use crate::results::{Goal as Chosen, LIMITS, Sides};
 use crate::words::Value;
 
 impl Say<'_> {
@@ -57,13 +58,57 @@ impl Say<'_> {
             true => self.way("limiter_show", &values),
             false => self.way("limiter", &values),
         };
-        Some(match self.time(gap) {
+        Some(match self.how_long(gap) {
             None => what,
-            Some(time) => self.way(
-                "whole_way",
-                &[("what", (&what).into()), ("time", (&time).into())],
-            ),
+            Some(way) => format!("{what} {way}"),
         })
+    }
+
+    /// How long the whole way takes, in a sentence; where it is closed, as far as the first step that is, and why. `None` where nothing
+    /// of it is left.
+    pub fn how_long(&self, gap: &Gap) -> Option<String> {
+        let time = self.time(gap);
+        let Some(stop) = gap.stop.as_ref().filter(|_| gap.weight > 0) else {
+            return Some(self.way("way.whole", &[("time", (&time?).into())]));
+        };
+        let why = self.closed(stop);
+        let Some(time) = time else {
+            return Some(self.way("way.none", &[("why", (&why).into())]));
+        };
+        let movement = self.named(stop.at);
+        let values = [
+            ("time", (&time).into()),
+            ("why", (&why).into()),
+            ("movement", (&movement).into()),
+        ];
+        Some(match stop.at == stop.by {
+            true => self.way("way.then", &values[..2]),
+            false => self.way("way.then_waits", &values),
+        })
+    }
+
+    /// Why the way ends.
+    fn closed(&self, stop: &Stop) -> String {
+        let movement = self.named(stop.by);
+        let movement = ("movement", Value::Text(&movement));
+        match &stop.why {
+            Closed::Age => self.way(
+                "way.age",
+                &[movement, ("n", LIMITS.adult.unsigned_abs().into())],
+            ),
+            Closed::Falls => self.say("way.falls"),
+            Closed::Gear(all) => {
+                let all: Vec<String> = all.iter().map(|words| self.gear(words)).collect();
+                let gear = self.words.list_and(&all);
+                self.way("way.equipment", &[movement, ("gear", (&gear).into())])
+            }
+        }
+    }
+
+    /// Equipment of which one will do.
+    pub fn gear(&self, one_of: &[String]) -> String {
+        let words: Vec<String> = one_of.iter().map(|word| self.words.gear(word)).collect();
+        self.words.joined(&words, "list.or")
     }
 
     /// What there is of a gap: what it follows from, left and right where they differ, what was measured in the old way.

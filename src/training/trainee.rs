@@ -242,7 +242,7 @@ impl<'a> Trainee<'a> {
         m.equipment().iter().all(|one_of| one_of.iter().any(fine))
     }
 
-    fn has(&self, word: &String) -> bool {
+    pub(super) fn has(&self, word: &String) -> bool {
         self.person.have.as_ref().is_none_or(|h| h.contains(word))
     }
 

@@ -28,7 +28,8 @@
     return {
       goal: { skill: goal && goal.id, chosen: goal !== null && goal.chosen, reached: isReached(goal) },
       refused: null, conditions: conditions(of),
-      limiter: limiter && { ...asked(limiter), got: gotText(c, limiter.movement), weeks: [weeksOf(limiter.low), weeksOf(limiter.high)], opens: limiter.opens.map(id), signal: signal(limiter.movement) },
+      limiter: limiter && { ...asked(limiter), got: gotText(c, limiter.movement), weeks: [weeksOf(limiter.low), weeksOf(limiter.high)], opens: limiter.opens.map(id), signal: signal(limiter.movement),
+        until: limiter.stop && { movement: id(limiter.stop.at), closed: id(limiter.stop.by), why: limiter.stop.why } },
       sessions: of.sessions.map(({ on, week, name, lighter, minutes: long, warmUp: warm, lines, leftOut }) => ({
         on: results.dayText(on), week, name, lighter, minutes: long, warm_up: warmUpText(tables, warm),
         lines: lines.map((line) => ({

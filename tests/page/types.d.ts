@@ -67,6 +67,8 @@ interface Tables {
   /** Seconds of a rep where they are not the usual; a tempo, where each rep is held, seconds of rest, and when to go back. */
   rep_s: Record<number, number>;
   tempo: Record<number, string>;
+  /** The part whose range a movement is. */
+  joint: Record<number, number>;
   hold: Record<number, [string, number]>;
   rest_s: Record<number, number>;
   back_when: Record<number, string[]>;
@@ -128,7 +130,7 @@ interface Tables {
 /** The numbers by which results are judged: `src/results/limits.rs`. */
 interface Limits {
   pain: [number, number]; adult: number; youth: number; older: number; alone: number; clearance: number; body_weight: [number, number]; class: number;
-  growing: string[]; near: number; near_length: number; near_angle: number; same_mass: number; monotony: number;
+  growing: string[]; near: number; near_length: number; near_angle: number; far: number; widest: number; same_mass: number; monotony: number;
   in_reserve: number; effort: number; minutes: number;
 }
 
@@ -376,6 +378,15 @@ interface Gap {
   weight: number;
   low: number;
   high: number;
+  /** Where its way ends for now: the first step that is closed, or waits for one that is. */
+  stop: Stop | null;
+}
+interface Stop {
+  at: number;
+  by: number;
+  why: 'age' | 'equipment' | 'falls';
+  /** Each of several words that would do. */
+  missing: string[][];
 }
 
 /** A reason: its key under `training` in the words, and what it speaks of. */
@@ -570,7 +581,8 @@ interface MorningLook {
   goal: TrainingGoal | null;
   gaps: Map<number, Gap>;
   limiter: Gap | null;
-  /** What the next session trains where no step of the way can be trained as it is. */
+  session: PlannedSession | null;
+  /** What the next session trains where no step of the way can be trained as it is, or what holds back waits. */
   meanwhile: number[];
   aside: Aside[];
   histories: MovementHistory[];
@@ -624,7 +636,7 @@ interface TrainingNumbers {
   share: number; hold: number; reps: number; reps_strict: number; sets: [number, number]; held: [number, number]; hold_most: number; attempts: [number, number]; practice_fewest: number;
   fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_carry: number; try_back: [number, number]; try_sets: number; again: number; first: number; first_new: number; first_back: number; known: number; shows: number;
   left: number; lines: number; lines_most: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
-  unknown_s: number; range_lines: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; rest: { guarded: number; strength: number; easy: number; range: number };
+  unknown_s: number; range_lines: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; one_leg_s: number; rest: { guarded: number; strength: number; easy: number; range: number };
   rep_s: number; short: number; of_body: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
   planned: number; off: [number, number, number]; off_for: [number, number]; back_for: number; back: number; back_most: number; light: number; pain_days: number; sore_lines: number; pain_less: number; pain_least: number; least: number; long_hold: number; breath_lines: number; pause_days: number; pause_weeks: number;
   sides: number; sides_cm: number; sides_deg: number; minor_reps: number; weeks: number; weeks_a_month: number; said_in_weeks: number; apart: number; turns: number; overdue: number; overdue_lines: number;
@@ -753,6 +765,7 @@ interface Rungbook {
   readiness: {
     prepare: (tables: Tables) => Model;
     assess: (model: Model, person: Person, today: number) => Assessment;
+    doubtful: (model: Model, m: number, got: { measure: number; amount: number }) => boolean;
     evidence: (model: Model, person: Person, today: number) => Evidence;
     presume: (model: Model, owned: number[], isTested: (m: number) => boolean, presumed: Uint8Array, tell?: (leaf: number) => void) => void;
     value: (tree: number[], of: (leaf: number) => number) => number;
@@ -869,6 +882,7 @@ interface Rungbook {
     may: (c: Trainee, m: number) => boolean;
     isMissed: (of: Trained) => boolean;
     now: (c: Trainee, m: number) => Now | null;
+    own: (c: Trainee, m: number) => Now | null;
     whole: (of: Now) => number;
     down: (n: number) => number;
     share: (c: Trainee, of: Now | null, target: Got) => number;
@@ -880,7 +894,13 @@ interface Rungbook {
     firstSet: (c: Trainee, m: number) => Got;
     sidesInWords: (sides: Got[]) => string;
     asksInWords: (c: Trainee, leaf: number) => string;
+howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     timeOf: (tables: Tables, gap: Gap) => string | null;
+    gearWords: (tables: Tables, oneOf: string[]) => string;
+    paceInWords: (tables: Tables, line: Line) => string[];
+    setsInWords: (tables: Tables, line: Line) => string;
+    missing: (c: Trainee, m: number) => string[][];
+    falls: (c: Trainee) => { movement: number; left: number; right: number } | null;
     painWords: (tables: Tables, pain: Pain, above: number | null) => string;
     clinician: (c: Trainee) => string[];
     care: (c: Trainee, session: PlannedSession) => { asks: string; movements: number[] }[];
@@ -898,7 +918,7 @@ interface Rungbook {
     sides: (c: Trainee, m: number) => { side: Line['side']; weaker: Line['weaker'] };
     line: (c: Trainee, of: Candidate, at: { on: number; first: number; before: number; tried: boolean; isLimiter: boolean }) => Line | null;
     minutes: (c: Trainee, line: Line) => number;
-    plan: (model: Model, person: Person, found: Assessment, day: number) => Training;
+    plan: (model: Model, person: Person, found: Assessment, day: number, count?: number) => Training;
     answer: (model: Model, person: Person, found: Assessment, day: number) => object;
     gotOf: (line: Line) => Got;
     inWords: (line: Line) => string;
@@ -1044,7 +1064,6 @@ interface Rungbook {
   };
   number: {
     /** Whether a number is more likely a slip than a result, and whether the reader means it all the same. */
-    doubtful: (model: Model, m: number, got: Got) => boolean;
     isMeant: (m: number, got: Got) => Promise<boolean>;
     /** What a number of a movement changed since a stand. */
     news: (m: number, before: Stand | null) => (Node | string)[];

@@ -10,6 +10,9 @@ from typing import NamedTuple
 import readiness
 from readiness import TRUE, Group, judge, parse_target
 
+BALANCE_AGE = 65
+ONE_LEG = 10  # seconds
+
 WHOLE = 1000  # shares are whole thousandths, rounded down
 
 
@@ -29,7 +32,8 @@ class Gap(NamedTuple):
     known: bool
     opens: tuple  # what asks for it
     weight: Fraction  # weeks to the goal on the longest path, the middle
-    weeks: tuple  # the same path, low and high
+    weeks: tuple  # the same path, low and high, as far as it can be trained
+    until: dict | None  # where it ends for now, and why
 
     @property
     def heaviest_first(self):
@@ -124,18 +128,72 @@ def find_gaps(client, goal):
     target = {i: min(asked.get(i, ()), key=lambda t: hardness(client, t), default=None) for i in askers}
     target[goal.movement] = goal.target
     shares = {i: share(client, client.now(i), target[i]) for i in askers}
-    paths = {}
+    paths, ups = {}, {}
 
     def longest(i, under=()):
         """Weeks to the goal by the middle, and by both ends along the same path."""
         if i not in paths:
             low, high = client.c[i].weeks
             left = Fraction(WHOLE - shares[i], WHOLE)
-            above = max((longest(j, (*under, i)) for j in askers[i] if j not in under), default=(Fraction(0),) * 3)
+            above, ups[i] = (Fraction(0),) * 3, None
+            for j in sorted(askers[i]):
+                if j not in (*under, i):
+                    path = longest(j, (*under, i))
+                    if ups[i] is None or path > above:
+                        above, ups[i] = path, j
             paths[i] = tuple(a + b for a, b in zip(((low + high) / 2 * left, low * left, high * left), above))
         return paths[i]
 
-    return {
-        i: Gap(i, target[i], shares[i], client.now(i) is not None, tuple(sorted(askers[i])), longest(i)[0], longest(i)[1:])
+    gaps = {
+        i: Gap(i, target[i], shares[i], client.now(i) is not None, tuple(sorted(askers[i])), longest(i)[0], longest(i)[1:], None)
         for i in askers
     }
+    return {i: ended(client, gaps, ups, gap) for i, gap in gaps.items()}
+
+
+def short_on_one_leg(client):
+    """From 65: what is balanced upright on one leg, by a number below ten seconds on a side."""
+    if client.age is None or client.age < BALANCE_AGE:
+        return None
+    for i in sorted(client.c.movements):
+        m = client.c[i]
+        if m.pattern == "balance" and set(m.positions) == {"upright"} and m.each_side and m.standard.kind == "time":
+            now = client.own_now(i)
+            if now and now.left is not None and now.right is not None and min(now.left, now.right) < ONE_LEG:
+                return i
+    return None
+
+
+def closed(client, id, short):
+    """Why a step cannot be shown, however well it is trained for."""
+    if id == short:
+        return "falls"
+    if not client.has_all(id):
+        return "equipment"
+    return "age" if client.minor and client.c[id].loaded else None
+
+
+def ended(client, gaps, ups, gap):
+    """The way as far as the first step that is closed, or waits for one that is."""
+    short = short_on_one_leg(client)
+    order = sorted(gaps.values(), key=lambda g: g.heaviest_first)
+    shut = {g.movement: why for g in order if (why := closed(client, g.movement, short))}
+    by = {i: i for i in shut}
+    for i in shut:
+        queue = [i]
+        while queue:
+            for up in gaps[queue.pop()].opens:
+                if up in gaps and up not in by:
+                    by[up] = i
+                    queue.append(up)
+    at = gap.movement
+    while at is not None and at not in by:
+        at = ups[at]
+    if short in shut:
+        at, cause = gap.movement, short
+    elif at is None:
+        return gap
+    else:
+        cause = by[at]
+    weeks = tuple(a - b for a, b in zip(gap.weeks, gaps[at].weeks))
+    return gap._replace(weeks=weeks, until={"movement": at, "closed": cause, "why": shut[cause]})

@@ -542,7 +542,7 @@ def answer(case):
         "refused": False, "conditions": conditions,
         "limiter": limiter and {
             "movement": limiter.movement, "target": limiter.target.text, "weeks": [float(w) for w in limiter.weeks],
-            "opens": list(limiter.opens),
+            "opens": list(limiter.opens), "until": limiter.until,
         },
         "sessions": sessions, "retest": retest, "week_sets": planner.week_sets,
     }

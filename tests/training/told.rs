@@ -17,6 +17,7 @@ pub fn told(say: &Say<'_>, t: &Training, person: &Person) -> Value {
         json!({
             "movement": id(gap.movement), "target": gap.target.to_string(), "got": gap.got.map(|g| g.to_string()),
             "weeks": [low as f64 / 10.0, high as f64 / 10.0], "opens": ids(&gap.opens), "signal": say.signal(gap.movement),
+            "until": gap.stop.as_ref().map(|s| json!({ "movement": id(s.at), "closed": id(s.by), "why": s.why.word() })),
         })
     });
     let chosen = person.goal.or(t.goal.as_ref().map(|g| g.of));

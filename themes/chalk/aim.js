@@ -88,10 +88,9 @@
   /** The goal and what holds back, as plain text. @param {Training} of */
   const sentenceText = (of) => plain(sentence(of));
   /** About how long it is. @param {Training} of @returns {(Node | string)[]} */
-  const howLong = ({ goal, limiter }) => {
-    if (!goal || !limiter) return [];
-    const time = training.timeOf(tables, limiter);
-    return time === null ? [] : [say('aim.time', { time })];
+  const howLong = ({ goal, limiter, trainee }) => {
+    const told = goal && limiter ? training.howLong(trainee, limiter, { say: (key, values) => nodes(sayNodes(key, values)), name: (m) => named(tables, m) }) : null;
+    return told === null ? [] : told;
   };
   /** The way from what holds back up to the goal, each with what there is of it. @param {Training} of
    * @param {(m: number) => HTMLElement | null} [field] where a new number of it is entered */
@@ -111,12 +110,9 @@
 
   /** Sets, amount, load and sides in words. @param {Line} line */
   const sets = (line) => {
-    const got = training.gotOf(line);
-    const side = line.side === null ? [] : [say(line.side === 'each' ? 'training.each_side' : 'training.weaker_first'), ...(line.weaker ? [say(`training.more_${line.weaker}`)] : [])];
+    const got = training.gotOf(line), pace = training.paceInWords(tables, line);
     const other = targets.words(got, page.units.ofOther), own = targets.words(got, page.units.ofSchool);
-    const [end, held] = tables.hold[line.movement] || ['', 0], tempo = tables.tempo[line.movement];
-    const paced = line.unit !== 'reps' ? [] : [...(tempo ? [say('target.tempo', { tempo })] : []), ...(held ? [say(end === 'top' ? 'target.held_top' : 'target.held_bottom', { n: held })] : [])];
-    const all = (/** @type {string} */ text) => [text, ...paced, ...side].join(say('list.separator'));
+    const all = (/** @type {string} */ text) => [text, ...pace].join(say('list.separator'));
     return make('bdi', { text: all(own), 'data-other': own === other ? null : all(other) });
   };
   /** Rest, and what is left. @param {Line} line */

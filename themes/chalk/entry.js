@@ -2,7 +2,7 @@
 'after page.js states.js number.js scale.js';
 // Entering one result: the fields that fit the movement, the hold timer, and "it hurt".
 (() => {
-  const { targets, results, readiness, store, page, states, scale, number: { doubtful, isMeant, fromPicture, given, SPANS } } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, scale, number: { isMeant, fromPicture, given, SPANS } } = globalThis.rungbook;
   const { make, units, blame } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { TIME, LENGTH, DONE, NO_LOAD } = targets;
@@ -138,7 +138,7 @@
         const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
         const keep = () => options.kept(from === null ? store.add('undated', { movement: model.tables.ids[m], ...sides })
           : store.add('tested', { movement: model.tables.ids[m], ...sides, ...from, ...(left ? { in_reserve: left } : {}) }));
-        const odd = read.find((got) => doubtful(model, m, /** @type {Got} */ (got)));
+        const odd = read.find((got) => readiness.doubtful(model, m, /** @type {Got} */ (got)));
         if (odd) isMeant(m, odd).then((meant) => { if (meant) keep(); else amounts[0].input.focus(); });
         else keep();
       },

@@ -14,16 +14,33 @@
 
   /** Where no gap can be worked on: the one test that the goal waits for. @param {MorningLook} of */
   const firstTest = ({ c, goal }) => (goal ? c.found.first(c.model.of(goal.leaf)).steps.find(({ got, movement }) => got === null && mayTest(c, movement)) : undefined);
-  /** The strength of a session, what is kept up too. @param {PlannedSession | undefined} session */
+  /** The line of the next session that works on what holds back: its own, else one towards it. @param {MorningLook} of */
+  const lineOf = ({ limiter, session }) => {
+    const lines = session ? session.lines : [], m = limiter ? limiter.movement : -1;
+    return lines.find(({ movement }) => movement === m) || lines.find(({ gap }) => gap !== null && gap.movement === m);
+  };
+  /** Why what holds back has no line in the next session. @param {MorningLook} of */
+  const waitsFor = (of) => (of.limiter && of.session && !lineOf(of) ? of.session.leftOut.find(({ movement }) => of.limiter && movement === of.limiter.movement) : undefined);
+  /** What is done with what holds back: tested, shown, or worked on. @param {MorningLook} of @returns {{ key: string, works: boolean }} */
+  const stepOf = (of) => {
+    const { c, limiter } = of, { movement, now, share } = /** @type {Gap} */ (limiter), may = mayTest(c, movement) && !training.isBackLately(c), line = lineOf(of);
+    if (!now) return may ? { key: '', works: false } : { key: line && line.movement === movement ? 'begin' : 'no_number', works: true };
+    if (share === readiness.WHOLE) return may ? { key: 'show', works: false } : { key: 'show_later', works: true };
+    const follows = training.followsFrom(c, movement) !== null;
+    return follows && may ? { key: 'counted', works: false } : { key: follows ? 'counts' : 'work', works: true };
+  };
+  /** The strength of a session, what is kept up too. @param {PlannedSession | null} session */
   const hardOf = (session) => (session ? session.lines.filter(({ block }) => block === 'strength' || block === 'kept up').map(({ movement }) => movement) : []);
   /** Everything that is looked at. @param {Model} model @param {Person} person @param {Assessment} found @param {Aside[]} aside @param {number} day @returns {MorningLook} */
   const look = (model, person, found, aside, day) => {
     const c = training.begin(model, person, found, day), isRefused = training.isRefused(person, day);
     const goal = isRefused ? null : training.goalOf(c), gaps = goal ? training.gaps(c, goal) : new Map();
     const { limiter } = isRefused ? { limiter: null } : training.candidates(c, goal, gaps);
+    const [session = null] = isRefused ? [] : training.plan(model, person, found, day, 1).sessions;
     /** @type {MorningLook} */
-    const of = { c, isRefused, goal, gaps, limiter, meanwhile: [], aside, histories: history.histories(c, limiter && limiter.movement) };
-    if (goal && !limiter && !training.isReached(goal) && !firstTest(of)) of.meanwhile = hardOf(training.plan(model, person, found, day).sessions[0]);
+    const of = { c, isRefused, goal, gaps, limiter, session, meanwhile: [], aside, histories: history.histories(c, limiter && limiter.movement) };
+    const isStuck = goal && !limiter && !training.isReached(goal) && !firstTest(of);
+    if (isStuck || (waitsFor(of) && stepOf(of).works)) of.meanwhile = hardOf(session);
     return of;
   };
 
@@ -103,14 +120,57 @@
       const hurts = training.newestPains(c).filter(training.isHolding).map(({ part }) => say(`body.${tables.parts[part].replace('-', '_')}`, {}));
       return meanwhile(hurts.length ? say('morning.hurts', { parts: saying.join(hurts, words.say('list.separator')) }) : say('training.nothing', {}));
     }
-    const { movement, leaf, now, share, opens } = limiter, may = mayTest(c, movement) && !training.isBackLately(c);
-    if (!now && may) return { movement, told: test(of, saying, movement, leaf, opens) };
-    const values = { movement: name(movement), target: training.asksInWords(c, leaf), got: has(of, saying, movement) }, isWhole = share === readiness.WHOLE;
-    const what = !now ? say('morning.begin', { ...values, begin: text(training.firstSet(c, movement)) }) : isWhole ? say(may ? 'morning.show' : 'morning.show_later', values) : say(training.followsFrom(c, movement) === null ? 'morning.work' : 'morning.counts', values);
-    const months = training.timeOf(c.tables, limiter), held = heldBack(of, movement);
-    if (months === null) return { told: what, movement };
-    return { movement, told: saying.join([what, held ? say('morning.holds_back', { n: held, months }) : say('morning.goal_itself', { months })], ' ') };
+    const { movement, leaf, opens } = limiter, { key, works } = stepOf(of);
+    if (!key) return { movement, told: test(of, saying, movement, leaf, opens) };
+    const values = { movement: name(movement), target: training.asksInWords(c, leaf), got: has(of, saying, movement), ...(key === 'begin' ? { begin: text(training.firstSet(c, movement)) } : {}) };
+    const step = say(`morning.${key}`, values), line = works ? lineOf(of) : undefined, waiting = works ? waitsFor(of) : undefined;
+    const what = line && line.movement !== movement ? say('morning.by_way', { movement: name(line.movement), sets: training.setsInWords(tables, line), next: step })
+      : waiting ? meanwhile(waiting.why.key === 'left.careful' && daysOff(c) >= tables.training.off[0] ? say('morning.waits_back', { next: step }) : say('morning.waits', { next: step, why: training.whyOf(c, waiting.why) })).told : step;
+    const way = training.howLong(c, limiter, saying), held = heldBack(of, movement);
+    if (way === null) return { told: what, movement };
+    const time = limiter.stop ? null : training.timeOf(tables, limiter);
+    return { movement, told: saying.join([what, held ? say('morning.holds_back', { n: held, way }) : time === null ? say('morning.goal_closed', { way }) : say('morning.goal_itself', { time })], ' ') };
   };
+
+  /** What is done before the step, and behind it; nothing before a clinician was asked. @param {MorningLook} of @param {Saying} saying */
+  const acts = (of, saying) => (of.isRefused ? next(of, saying).told : saying.join([...doubts(of, saying), ...oneLeg(of, saying), ...timeOff(of, saying), nextAndFalls(of, saying), ...sidesActs(of, saying)], ' '));
+  /** An amount of a movement, as its results are written. @param {Trainee} c @param {number} m @param {number} amount */
+  const amountOf = (c, m, amount) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 });
+  /** The largest number of each movement that is more likely a slip, of what still counts: from its newest test on. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
+  const doubts = ({ c }, saying) => {
+    const { model, person, day, tables } = c, { say, name } = saying, counts = (/** @type {number} */ on) => on <= day && day - on <= tables.results_last_days;
+    const tested = person.tested.filter(({ on }) => counts(on)), newest = (/** @type {number} */ m) => Math.max(...tested.filter(({ movement }) => movement === m).map(({ on }) => on));
+    const all = [...tested.flatMap(({ movement, on, sides }) => sides.map(({ amount }) => ({ movement, on, amount }))), ...person.trained.filter(({ on }) => counts(on)).flatMap(({ movement, on, did }) => did.map((amount) => ({ movement, on, amount })))];
+    /** @type {Map<number, number>} */
+    const largest = new Map();
+    for (const { movement: m, on, amount } of all) {
+      if (on >= newest(m) && readiness.doubtful(model, m, { measure: c.facts.measure(m), amount })) largest.set(m, Math.max(largest.get(m) || 0, amount));
+    }
+    const list = [...largest].sort(([a], [b]) => a - b).map(([m, amount]) => say('morning.doubt_of', { movement: name(m), got: amountOf(c, m, amount) }));
+    return list.length ? [say('morning.doubt', { list: few(list, saying, tables) })] : [];
+  };
+  /** A short balance of who is older. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
+  const oneLeg = ({ c }, { say, name }) => {
+    const of = training.falls(c), n = Number(c.age);
+    if (!of) return [];
+    const [left, right, least] = [of.left, of.right, c.K.one_leg_s * targets.ONE].map((amount) => amountOf(c, of.movement, amount));
+    return [say('morning.one_leg', { movement: name(of.movement), got: say('morning.left_right', { left, right }), least, n, next: n + 1 })];
+  };
+  /** The histories whose sides are far apart, and which is weaker. @param {MorningLook} of */
+  const apart = ({ c, histories }) => histories.flatMap(({ movement: m }) => {
+    const now = training.now(c, m), { weaker } = training.sides(c, m);
+    return weaker && now && now.left !== null && now.right !== null ? [{ m, weaker, left: amountOf(c, m, now.left), right: amountOf(c, m, now.right) }] : [];
+  });
+  /** With which side is begun, of what may be trained, and where an old injury is asked about. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
+  const sidesActs = (of, saying) => ['left', 'right'].flatMap((side) => {
+    const { c } = of, { say, name } = saying, { tables } = c, all = apart(of).filter(({ m, weaker }) => weaker === side && training.may(c, m));
+    if (!all.length) return [];
+    // What is next says its sides itself.
+    const isTold = (/** @type {number} */ m) => of.limiter !== null && of.limiter.movement === m && stepOf(of).key === 'work';
+    const [range] = all.filter(({ m }) => tables.joint[m] !== undefined), list = few(all.map(({ m, left, right }) => (isTold(m) ? name(m) : say('morning.side_of', { movement: name(m), got: say('morning.left_right', { left, right }) }))), saying, tables);
+    return [side === 'left' ? say('morning.begin_left', { list }) : say('morning.begin_right', { list }),
+      ...(range ? [say('morning.old_injury', { part: say(`body.${tables.parts[tables.joint[range.m]].replace('-', '_')}`, {}) })] : [])];
+  });
 
   /** And that it falls: nothing is done more of before the reason is known. @param {MorningLook} of @param {Saying} saying */
   const nextAndFalls = (of, saying) => {
@@ -125,7 +185,7 @@
 
   /** @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const watch = (of, saying) => {
-    const { c, goal, gaps, histories, limiter } = of, { say, name } = saying, { person, found, day, K } = c;
+    const { c, goal, gaps, histories } = of, { say, name } = saying, { person, found, day, K } = c;
     const shown = (/** @type {number} */ m, /** @type {Point} */ { amount, load }) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: load ? MASS : NO_LOAD, load, hits: 0, of: 0 });
     const stopping = found.causes.filter(({ kind }) => kind === 'pain');
     const pains = training.newestPains(c).map((pain) => ({ pain, stops: stopping.some(({ entry }) => entry === pain.entry) })).filter(({ pain, stops }) => stops || training.isHolding(pain) || (pain.score > 0 && day - pain.on < K.pain_days))
@@ -138,17 +198,27 @@
       const values = { movement: name(movement), n: is.weeks, advice: say(`morning.advice.${advice.key}`, advice.movement === null ? {} : { movement: name(advice.movement) }) };
       return is.falling ? say('morning.slides', values) : say('morning.still', values);
     });
-    const sides = histories.flatMap(({ movement: m }) => {
-      const now = training.now(c, m), { weaker } = training.sides(c, m);
-      const one = (/** @type {number} */ amount) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 });
-      // What is next says its sides itself.
-      const isNext = limiter !== null && limiter.movement === m && limiter.now !== null && limiter.share !== readiness.WHOLE;
-      return !isNext && weaker && now && now.left !== null && now.right !== null ? [say('morning.sides_differ', { movement: name(m), left: one(now.left), right: one(now.right) })] : [];
-    });
+    // What begins with a side is said with what is next.
+    const sides = apart(of).filter(({ m }) => of.isRefused || !training.may(c, m)).map(({ m, left, right }) => say('morning.sides_differ', { movement: name(m), left, right }));
     const years = age(of, saying);
     const last = person.screened && person.screened.until !== null ? Math.min(person.screened.until, person.screened.on + Math.min(person.screened.lasts || LIMITS.clearance, LIMITS.clearance)) : -Infinity;
     const cleared = person.screened && last >= day ? [say('morning.cleared', { who: person.screened.by || words.say('morning.a_clinician'), day: results.dayText(last) })] : [];
-    return [...pains, ...years, ...cleared, ...(person.screened || of.isRefused ? [] : [say('morning.unanswered', {})]), ...toFailure(of, saying), ...timeOff(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
+    return [...pains, ...years, ...cleared, ...(person.screened || of.isRefused ? [] : [say('morning.unanswered', {})]), ...lacks(of, saying), ...toFailure(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
+  };
+  /** What the way needs and is not at hand, each with what it stops. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
+  const lacks = ({ c, gaps }, saying) => {
+    const { say, name } = saying, { tables } = c;
+    /** @type {Map<string, { oneOf: string[], stops: number[] }>} */
+    const by = new Map();
+    for (const { movement: m } of [...gaps.values()].sort(training.heavier)) {
+      for (const oneOf of training.missing(c, m)) {
+        const key = oneOf.join(), of = by.get(key) || { oneOf, stops: [] };
+        of.stops.push(m);
+        by.set(key, of);
+      }
+    }
+    const all = [...by.values()].sort((a, b) => b.stops.length - a.stops.length).map(({ oneOf, stops: [first, ...others] }) => say('morning.missing_of', { gear: training.gearWords(tables, oneOf), list: others.length ? say('morning.more', { list: name(first), n: others.length }) : name(first) }));
+    return all.length ? [say('morning.missing', { list: saying.join(all, words.say('list.separator')) })] : [];
   };
   /** A pain, and of 3 to 5 what follows, and when to ask again. @param {MorningLook} of @param {Saying} saying @param {Pain} pain @returns {any} */
   const held = ({ c }, { say }, pain) => {
@@ -171,10 +241,14 @@
     return movements.length ? [saying.say('morning.to_failure', { day: results.dayText(on), then: results.dayText(on + K.apart), list: few(movements.map(saying.name), saying, tables) })] : [];
   };
   /** Since the newest logged session, where that is long enough ago for lighter weeks. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
-  const timeOff = ({ c: { person, day, K } }, { say }) => {
+  const timeOff = ({ c }, { say }) => {
+    const n = daysOff(c), keys = ['morning.time_off', 'morning.time_off_longer', 'morning.time_off_long'], reached = c.K.off.filter((off) => n >= off).length;
+    return reached ? [say(keys[reached - 1], { n })] : [];
+  };
+  /** Days since the newest logged session; none where there is no log. @param {Trainee} c */
+  const daysOff = ({ person, day }) => {
     const last = Math.max(...[...person.trained, ...person.sessions].map(({ on }) => on).filter((on) => on <= day));
-    const keys = ['morning.time_off', 'morning.time_off_longer', 'morning.time_off_long'], reached = K.off.filter((off) => day - last >= off).length;
-    return Number.isFinite(last) && reached ? [say(keys[reached - 1], { n: day - last })] : [];
+    return Number.isFinite(last) ? day - last : 0;
   };
   /** The newest two days running of each group. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const noDayOff = ({ c }, { say }) => {
@@ -225,7 +299,7 @@
     const told = join(bests, '; '), goal = of.goal ? of.goal.chain : null;
     const first = training.clinician(of.c);
     return [
-      ...(first.length ? [/** @type {[string, any]} */ (['ask', first.join(' ')])] : []), ['next', nextAndFalls(of, saying)], ...(all.length ? [/** @type {[string, any]} */ (['new', all.length > tables.morning.bests ? say('morning.more_bests', { list: told, n: all.length - tables.morning.bests }) : told])] : []),
+      ...(first.length ? [/** @type {[string, any]} */ (['ask', first.join(' ')])] : []), ['next', acts(of, saying)], ...(all.length ? [/** @type {[string, any]} */ (['new', all.length > tables.morning.bests ? say('morning.more_bests', { list: told, n: all.length - tables.morning.bests }) : told])] : []),
       ...[/** @type {[string, any[]]} */ (['watch', watch(of, saying)]), /** @type {[string, any[]]} */ (['aside', [...ageing(of, saying, goal).old, ...helped(of, saying), ...keptAside(of, saying)]])]
         .filter(([, list]) => list.length).map(([key, list]) => /** @type {[string, any]} */ ([key, join(list, '; ')])),
     ];
@@ -247,7 +321,7 @@
   const waits = ({ c }) => training.isBackLately(c) || c.person.trained.some((one) => one.on <= c.day && c.day - one.on <= 1 && (one.reserve === 0 || training.isMissed(one)));
 
   /** The tests that may be asked for: those of gaps without a number, or with one that has to be shown. @param {MorningLook} of */
-  const testsOf = ({ c, gaps }) => [...gaps.values()].filter(({ movement, now, share }) => (!now || share === readiness.WHOLE) && mayTest(c, movement));
+  const testsOf = ({ c, gaps }) => [...gaps.values()].filter(({ movement, now, share }) => (!now || share === readiness.WHOLE || training.followsFrom(c, movement) !== null) && mayTest(c, movement));
   /** Groups of at least two, the largest first, each around one movement and its neighbours; nobody in two. @param {number[][]} easier @param {Map<number, number[]>} next */
   const groups = (easier, next) => {
     /** @type {{ movements: number[], who: number[] }[]} */

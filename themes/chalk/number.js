@@ -14,18 +14,6 @@
 
   // ---- numbers that are asked about before they are kept
 
-  /** A number is asked about from so many times the most that is asked of its movement (common practice, no source). */
-  const FAR = 6;
-  /** The widest angle that a joint makes. */
-  const WIDEST = 180;
-  /** Whether a number is more likely a slip than a result: parts of a rep, an angle beyond a half turn, or far above all that is asked.
-   * @param {Model} of @param {number} m @param {Got} got */
-  const doubtful = (of, m, { measure, amount }) => {
-    if (measure === REPS && amount % ONE !== 0) return true;
-    if (measure === ANGLE) return amount > WIDEST * ONE;
-    const most = Math.max(...of.demands[m].map((leaf) => of.target(leaf).amount));
-    return measure !== DONE && amount > FAR * most;
-  };
   /** @param {number} m @param {Got} got @returns {Promise<boolean>} */
   const isMeant = async (m, got) => {
     const says = { movement: named(model.tables, m), got: states.shown(got), standard: states.target(m) };
@@ -144,7 +132,7 @@
       const of = other.hidden ? given('0', '', day) : given(when.value, on.value, day);
       if (of === undefined) { blame(when.value === 'day' ? on : when, fault, say('entry.write_day')); return; }
       blame(inputs[0], fault, '');
-      const odd = all.find((got) => doubtful(model, m, /** @type {Got} */ (got)));
+      const odd = all.find((got) => readiness.doubtful(model, m, /** @type {Got} */ (got)));
       if (odd && !await isMeant(m, odd)) inputs[0].focus();
       else kept(keep(m, /** @type {Got[]} */ (all), of));
     };
@@ -153,5 +141,5 @@
       make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), ...inputs.map((input) => fromPicture(m, input)), other, fault);
   };
 
-  globalThis.rungbook.number = { doubtful, isMeant, news, isPlain, unitOf, read, given, keep, line, labelOf, fromPicture, SPANS };
+  globalThis.rungbook.number = { isMeant, news, isPlain, unitOf, read, given, keep, line, labelOf, fromPicture, SPANS };
 })();

@@ -2,7 +2,7 @@
 // Readiness in the page: compares results with the tables that were made when the site was published, and looks up. The same
 // answers as the program's own. No page, no storage, no clock.
 (() => {
-  const { text, ONE, LENGTH, ANGLE, NO_LOAD, BODY_WEIGHT } = globalThis.rungbook.targets;
+  const { text, ONE, REPS, LENGTH, ANGLE, DONE, NO_LOAD, BODY_WEIGHT } = globalThis.rungbook.targets;
   const { LIMITS, saysOn } = globalThis.rungbook.health;
   const FALSE = 0, UNKNOWN = 1, TRUE = 2, UNTESTED = 3;
   const MEETS = 0, MISSES = 1, SILENT = 2, UNSURE = 3;
@@ -469,8 +469,17 @@
     return { states, needs, counted, countedBecause, known, judge, reached, causes: all, missing, first, nearly, pausedBy, closest };
   };
 
+  /** Whether a number is more likely a slip than a result: parts of a rep, an angle beyond the widest, or far above all that is asked. Asked
+   * about before it is kept, and where a person's numbers are read. @param {Model} of @param {number} m @param {{ measure: number, amount: number }} got */
+  const doubtful = (of, m, { measure, amount }) => {
+    if (measure === REPS && amount % ONE !== 0) return true;
+    if (measure === ANGLE) return amount > LIMITS.widest;
+    const most = Math.max(...of.demands[m].map((leaf) => of.target(leaf).amount));
+    return measure !== DONE && amount > LIMITS.far * most;
+  };
+
   globalThis.rungbook.readiness = {
-    prepare, assess, evidence, presume, value, leavesOf, sidesText, verdict, mass, reaches, isPausing, goesOnTo, untilWords, WHOLE, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING, DRAWN,
+    prepare, assess, doubtful, evidence, presume, value, leavesOf, sidesText, verdict, mass, reaches, isPausing, goesOnTo, untilWords, WHOLE, STATES, TRUE, UNKNOWN, FALSE, UNTESTED, MEETS, MISSES, EACH_SIDE, GUARDED, LOWERING, DRAWN,
     PAUSED, OWNED, OPEN, ALMOST, NOT_YET, TEST_FIRST,
   };
 })();

@@ -160,7 +160,7 @@
       if (positive && !chosen) { page.blame(when[0].box, fault, say('entry.write_day')); return; }
       page.blame(rows[0].input, fault, '');
       for (const { m, input, got } of said) {
-        if (number.doubtful(model, m, /** @type {Got} */ (got)) && !await number.isMeant(m, /** @type {Got} */ (got))) { input.focus(); return; }
+        if (readiness.doubtful(model, m, /** @type {Got} */ (got)) && !await number.isMeant(m, /** @type {Got} */ (got))) { input.focus(); return; }
       }
       done();
       store.addAll(said.map(({ m, got }) => {

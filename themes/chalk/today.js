@@ -84,8 +84,8 @@
     if (!got) return false;
     // Without what asks, it is kept as it is written.
     if (!await entry().catch(() => null)) return false;
-    const { doubtful, isMeant } = globalThis.rungbook.number;
-    return doubtful(model, line.movement, got) && !await isMeant(line.movement, got);
+    const { isMeant } = globalThis.rungbook.number;
+    return readiness.doubtful(model, line.movement, got) && !await isMeant(line.movement, got);
   };
   /** Where the number of a line is entered: of what is shown, or measured; on a day on which something hurts there is none. @param {Line} line */
   const numberOf = ({ movement, rule }) => {

@@ -438,7 +438,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isRestricted, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isRestricted, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, own, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED, OVER_FLOOR },
   });
 })();

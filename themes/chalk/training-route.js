@@ -3,7 +3,7 @@
 // program's own, on the same tables. No page, no storage, no clock.
 (() => {
   const { readiness, training } = globalThis.rungbook;
-  const { TRUE, WHOLE } = readiness;
+  const { TRUE, WHOLE } = readiness, { ONE, TIME } = globalThis.rungbook.targets;
   const ALL = -1, ANY = -2;
 
   // ---- trees
@@ -343,16 +343,19 @@
     const out = new Map();
     for (const [m, { asked, over }] of all) {
       const leaf = m === top ? goal.leaf : easiest(c, asked), now = training.now(c, m);
-      out.set(m, { movement: m, leaf, now, share: training.share(c, now, model.target(leaf)), opens: [...over].sort((a, b) => a - b), weight: 0, low: 0, high: 0 });
+      out.set(m, { movement: m, leaf, now, share: training.share(c, now, model.target(leaf)), opens: [...over].sort((a, b) => a - b), weight: 0, low: 0, high: 0, stop: null });
     }
     weigh(c, out);
     return out;
   };
   /** @param {Trainee} c @param {Map<number, Gap>} all */
-  const weigh = ({ tables: { weeks } }, all) => {
+  const weigh = (c, all) => {
+    const { weeks } = c.tables;
     /** @typedef {[number, number, number]} Path weight, low, high */
     /** @type {Map<number, Path>} */
     const paths = new Map();
+    /** The next on the path. @type {Map<number, number>} */
+    const next = new Map();
     const more = (/** @type {Path} */ a, /** @type {Path} */ b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2];
     /** @param {number} m @param {Set<number>} seen @returns {Path} */
     const longest = (m, seen) => {
@@ -361,12 +364,13 @@
       const { opens, share } = /** @type {Gap} */ (all.get(m)), left = WHOLE - share, [low, high] = [weeks[2 * m], weeks[2 * m + 1]];
       seen.add(m);
       /** @type {Path} */
-      let best = [0, 0, 0];
+      let best = [-1, 0, 0];
       for (const up of opens) {
         if (seen.has(up)) continue;
         const path = longest(up, seen);
-        if (more(path, best) > 0) best = path;
+        if (more(path, best) > 0) { best = path; next.set(m, up); }
       }
+      if (best[0] < 0) best = [0, 0, 0];
       seen.delete(m);
       /** @type {Path} */
       const path = [(low + high) * left + best[0], low * left + best[1], high * left + best[2]];
@@ -374,6 +378,54 @@
       return path;
     };
     for (const gap of all.values()) [gap.weight, gap.low, gap.high] = longest(gap.movement, new Set());
+    stop(c, all, next);
+  };
+
+  // ---- where the way ends for now
+
+  /** What a movement and its test need that is not at hand. @param {Trainee} c @param {number} m @returns {string[][]} */
+  const missing = ({ tables, person: { have } }, m) => (have === null ? [] : tables.equipment[m].filter((oneOf) => !oneOf.some((word) => have.includes(word))));
+  /** From 65: a balance upright on one leg that was measured and lasts too short on a side. @param {Trainee} c @returns {{ movement: number, left: number, right: number } | null} */
+  const falls = (c) => {
+    const { K, age, model, facts } = c;
+    if (age === null || age < K.balance_age) return null;
+    for (let m = 0; m < model.count; m += 1) {
+      if (!facts.has(m, training.TRAITS.UPRIGHT) || !model.is(m, readiness.EACH_SIDE) || facts.measure(m) !== TIME) continue;
+      const is = training.own(c, m);
+      if (is && is.left !== null && is.right !== null && Math.min(is.left, is.right) < K.one_leg_s * ONE) return { movement: m, left: is.left, right: is.right };
+    }
+    return null;
+  };
+  /** Ends the way of each gap where it is closed: itself, or by the heaviest that is closed below it. @param {Trainee} c @param {Map<number, Gap>} all @param {Map<number, number>} next */
+  const stop = (c, all, next) => {
+    const order = [...all.values()].sort(heavier), short = falls(c);
+    /** @type {Map<number, { by: number, why: Stop['why'], missing: string[][] }>} */
+    const closed = new Map();
+    for (const { movement: m } of order) {
+      const lacks = missing(c, m);
+      if (short && short.movement === m) closed.set(m, { by: m, why: 'falls', missing: [] });
+      else if (lacks.length) closed.set(m, { by: m, why: 'equipment', missing: lacks });
+      else if (c.minor && c.facts.has(m, training.TRAITS.LOADED)) closed.set(m, { by: m, why: 'age', missing: [] });
+    }
+    const held = new Map(closed), whole = new Map(order.map(({ movement, low, high }) => [movement, [low, high]]));
+    for (const [from, why] of closed) {
+      const open = [from];
+      for (let m = open.pop(); m !== undefined; m = open.pop()) {
+        const gap = all.get(m);
+        for (const up of gap ? gap.opens : []) if (all.has(up) && !held.has(up)) { held.set(up, why); open.push(up); }
+      }
+    }
+    const first = short ? closed.get(short.movement) : undefined;
+    for (const gap of order) {
+      let at = /** @type {number | undefined} */ (gap.movement);
+      while (at !== undefined && !held.has(at)) at = next.get(at);
+      const end = first ? gap.movement : at, why = first || (at === undefined ? undefined : held.get(at));
+      if (end === undefined || !why) continue;
+      const [low, high] = /** @type {number[]} */ (whole.get(end));
+      gap.low -= low;
+      gap.high -= high;
+      gap.stop = { at: end, ...why };
+    }
   };
 
   /** What holds a person back: the heaviest gap that has a line of its own, unknown ones and those whose target is reached last.
@@ -405,5 +457,5 @@
     return first === undefined ? null : first;
   };
 
-  Object.assign(training, { onward, goalOf, gaps, heavier, limiter, chainOf });
+  Object.assign(training, { onward, goalOf, gaps, heavier, limiter, chainOf, missing, falls });
 })();

@@ -342,12 +342,12 @@
   // ---- the weeks
 
   /** Everything that is to be done: the goal, what holds back, the sessions of four weeks, the retest.
-   * @param {Model} model @param {Person} person @param {Assessment} found @param {number} day @returns {Training} */
-  const plan = (model, person, found, day) => {
+   * @param {Model} model @param {Person} person @param {Assessment} found @param {number} day @param {number} [count] the first weeks alone @returns {Training} */
+  const plan = (model, person, found, day, count) => {
     const c = training.begin(model, person, found, day), { K, tables } = c;
     const goal = training.goalOf(c), gaps = goal ? training.gaps(c, goal) : new Map();
     const { all, lost, limiter, balance } = training.candidates(c, goal, gaps);
-    const weeks = daysOf(c), start = startOf(c), every = Math.max(1, Math.floor(tables.dose_of_school.lighter_every / WEEK));
+    const weeks = daysOf(c).slice(0, count), start = startOf(c), every = Math.max(1, Math.floor(tables.dose_of_school.lighter_every / WEEK));
     const known = all.filter(({ rule }) => !isTrial(rule) && rule !== 'range').length;
     /** @type {Work} */
     const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : training.wasLongOff(c) ? K.first_back : K.first_new, few: known < K.known, perWeek: weeks[0].length, hasFull: false, diary: diary(c), tried: new Set(), done: new Map(), sore: new Map() };
@@ -499,6 +499,31 @@
     const [unit, low, n] = many <= K.said_in_weeks ? ['weeks', few, many] : ['months', Math.max(1, months(from)), months(to)];
     return low === n ? say(`training.time.${unit}`, { n }) : say(`training.time.between.${unit}`, { low, n });
   };
+  /** Equipment of which one will do. @param {Tables} tables @param {string[]} oneOf @returns {string} */
+  const gearWords = ({ gear }, oneOf) => oneOf.map((word) => gear[word] || word.replace(/-/g, ' ')).reduce((before, next) => say('list.or', { before, next }));
+  /** How long the whole way takes, in a sentence; where it is closed, as far as the first step that is, and why. Null where nothing of it is
+   * left. @param {Trainee} c @param {Gap} gap @param {Pick<Saying, 'say' | 'name'>} saying @returns {any} */
+  const howLong = ({ tables }, gap, { say: tell, name }) => {
+    const time = timeOf(tables, gap), { stop } = gap;
+    if (!stop || gap.weight === 0) return time === null ? null : tell('training.way.whole', { time });
+    const movement = name(stop.by), all = stop.missing.map((oneOf) => gearWords(tables, oneOf)), last = all.pop() || '';
+    const why = stop.why === 'age' ? tell('training.way.age', { movement, n: LIMITS.adult }) : stop.why === 'falls' ? tell('training.way.falls', {})
+      : tell('training.way.equipment', { movement, gear: all.length ? say('list.and', { before: all.join(say('list.separator')), last }) : last });
+    if (time === null) return tell('training.way.none', { why });
+    return stop.at === stop.by ? tell('training.way.then', { time, why }) : tell('training.way.then_waits', { time, movement: name(stop.at), why });
+  };
+  /** How a line's reps are paced, and its sides. @param {Tables} tables @param {Line} line @returns {string[]} */
+  const paceInWords = (tables, line) => {
+    const side = line.side === null ? [] : [say(line.side === 'each' ? 'training.each_side' : 'training.weaker_first'), ...(line.weaker ? [say(`training.more_${line.weaker}`)] : [])];
+    const [end, held] = tables.hold[line.movement] || ['', 0], tempo = tables.tempo[line.movement];
+    const paced = line.unit !== 'reps' ? [] : [...(tempo ? [say('target.tempo', { tempo })] : []), ...(held ? [say(end === 'top' ? 'target.held_top' : 'target.held_bottom', { n: held })] : [])];
+    return [...paced, ...side];
+  };
+  /** Sets, amount and load of a line, its pace and its sides, as the program says it. @param {Tables} tables @param {Line} line */
+  const setsInWords = (tables, line) => {
+    const values = { sets: line.sets, amount: targets.words(gotOf({ ...line, sets: 1 }), units()) };
+    return [line.rule === 'until it is tested' ? say('training.sets_by_number', values) : say('training.sets', values), ...paceInWords(tables, line)].join(say('list.separator'));
+  };
   /** What hurt, when, with its signs; where the part rests for it, above a number, whom to ask before it is trained again, and until when. @param {Tables} tables @param {Pain} pain @param {number | null} above @returns {string} */
   const painWords = (tables, pain, above) => {
     const { part, score, on, signs, nextMorning } = pain;
@@ -529,5 +554,5 @@
     return { total, monotony, strain: total * monotony };
   };
 
-  Object.assign(training, { lastWeek, sidesInWords, asksInWords, timeOf, thenOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, wordsOf, valuesOf, conditions, isRefused, refusal, isReached, nameOf });
+  Object.assign(training, { lastWeek, sidesInWords, asksInWords, howLong, timeOf, gearWords, paceInWords, setsInWords, thenOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, wordsOf, valuesOf, conditions, isRefused, refusal, isReached, nameOf });
 })();

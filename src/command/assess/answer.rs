@@ -3,6 +3,7 @@
 use super::super::{chain, dose};
 use super::Answer;
 use super::all::for_everyone;
+use crate::curriculum::target::{Got, Micro};
 use crate::curriculum::words::Word;
 use crate::curriculum::{Curriculum, Day, MovementIx};
 use crate::history::{History, Point};
@@ -151,9 +152,16 @@ impl Answering<'_> {
                 movement,
                 left,
                 right,
-            } => {
-                let (left, right) = (dose::number(*left), dose::number(*right));
-                json!({ "movement": self.id(*movement), "left": left, "right": right })
+                ..
+            } => self.two_sides(*movement, *left, *right),
+            Watch::Doubt(all) => {
+                let one = |(ix, got): &(MovementIx, Got)| json!({ "movement": self.id(*ix), "got": got.to_string() });
+                json!({ "entries": all.iter().map(one).collect::<Vec<_>>() })
+            }
+            Watch::OneLeg { on, .. } => self.two_sides(on.movement, on.left, on.right),
+            Watch::Missing(all) => {
+                let one = |(words, stops): &(Vec<String>, Vec<MovementIx>)| json!({ "one_of": words, "stops": self.ids(stops) });
+                json!({ "missing": all.iter().map(one).collect::<Vec<_>>() })
             }
             Watch::NoDayOff { group, first, then } => {
                 json!({ "group": group.word(), "days": [first.to_string(), then.to_string()] })
@@ -178,6 +186,11 @@ impl Answering<'_> {
         };
         out["kind"] = json!(watch.word());
         out
+    }
+
+    fn two_sides(&self, movement: MovementIx, left: Micro, right: Micro) -> Value {
+        let (left, right) = (dose::number(left), dose::number(right));
+        json!({ "movement": self.id(movement), "left": left, "right": right })
     }
 
     fn history(&self, h: &History) -> Value {

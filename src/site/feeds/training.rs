@@ -99,6 +99,8 @@ fn put_manner(out: &mut Columns, roster: &Roster<'_>, flat: &Flat) {
     out.put("hold", of(roster, flat, held));
     out.put("rest_s", of(roster, flat, |f| f.of.rest()));
     let back = |f: &Facts<'_>| Some(f.of.back_when().to_vec()).filter(|all| !all.is_empty());
+    let joint = |f: &Facts<'_>| f.joint().map(|part| part as u32);
+    out.put("joint", of(roster, flat, joint));
     out.put("back_when", of(roster, flat, back));
     // What it is for (0 a part, 1 a class, 2 missing equipment), which, and the movement.
     let instead = |f: &Facts<'_>| {
