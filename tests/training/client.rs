@@ -69,7 +69,9 @@ pub fn results(throw: &mut Throw, c: &Curriculum) -> Value {
     }
     // Without health answers these have no plan; sometimes they come only tomorrow. Thrown apart, so that all others stay.
     let mut apart = throw.clone();
-    if must_answer(&out) && !out.contains_key("screened") && apart.chance(65) {
+    let old = out.get("born").and_then(Value::as_i64) < Some(1990);
+    let answered = if old { 65 } else { 30 };
+    if must_answer(&out) && !out.contains_key("screened") && apart.chance(answered) {
         let on = ago(apart.one(&[0, 20, 20, 20, -1]));
         out.insert("screened".into(), json!({ "says": "clear", "on": on }));
     }
