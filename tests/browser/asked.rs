@@ -46,7 +46,11 @@ fn what_hurt_follows_its_number() {
     for (score, says, follows) in [
         (2, "Keep it, go on", json!([[], [["shoulder", 2]]])),
         (4, "Go lighter", json!([[[true, true]], [["shoulder", 4]]])),
-        (7, "Pause it", json!([[[true, false]], [["shoulder", 7]]])),
+        (
+            7,
+            "Rest the shoulder",
+            json!([[[true, false]], [["shoulder", 7]]]),
+        ),
     ] {
         browser.open(&today);
         run(
@@ -60,7 +64,7 @@ fn what_hurt_follows_its_number() {
         assert_eq!(run(&browser, seen), json!([true, true, true]), "{score}");
         // Any sign rests it, whatever the number.
         click(&browser, "#sign-numb");
-        assert_eq!(run(&browser, button), "Pause it");
+        assert_eq!(run(&browser, button), "Rest the shoulder");
         click(&browser, "#sign-numb");
         press_button(&browser, says);
         browser.wait_until("!document.querySelector('dialog[open]')");
@@ -343,4 +347,71 @@ fn words_lead_on() {
         said,
         Value::from("The text is in your clipboard. Paste it into a message to your coach.")
     );
+}
+
+/// What was never tried is no number: it is not asked again today, and a first session gives it its first try.
+#[test]
+fn what_was_never_tried_is_no_number() {
+    let Some((browser, base)) = somebody() else {
+        return;
+    };
+    run(
+        &browser,
+        "rungbook.store.entries('tested').forEach(({ key }) => rungbook.store.remove(key))",
+    );
+    let skill = format!("{base}self-test-strict-ring-muscle-up.html");
+    browser.open(&skill);
+    browser.wait_until("document.querySelector('.known-list li')");
+    let word = run(
+        &browser,
+        "const row = document.querySelector('.known-list li'); row.querySelector('button').click(); return [row.dataset.movement, row.querySelector('input').value]",
+    );
+    assert_eq!(word, json!(["pull-up", "never"]));
+    press_button(&browser, "Keep these");
+    browser.wait_until("location.pathname.endsWith('today.html') && globalThis.rungbook && document.querySelector('#sets article')");
+    let kept = "const { store } = rungbook; return [store.all().tested, store.entries('undated').length, store.get('never').movements]";
+    assert_eq!(run(&browser, kept), json!([[], 0, ["pull-up"]]));
+    browser.open(&skill);
+    press_button(&browser, "None is true");
+    let asked =
+        "const of = document.querySelector('#guided .asked'); return of ? of.dataset.movement : ''";
+    let mut never = vec!["pull-up".to_string()];
+    while let Some(movement) = run(&browser, asked)
+        .as_str()
+        .filter(|m| !m.is_empty())
+        .map(String::from)
+    {
+        assert!(!never.contains(&movement), "{movement} again: {never:?}");
+        // What stops a test stands open above its field.
+        let stop = run(
+            &browser,
+            "const stop = document.querySelector('#guided > .stop'), form = document.querySelector('#guided form'); return Boolean(stop) && stop.checkVisibility() && Boolean(stop.compareDocumentPosition(form) & Node.DOCUMENT_POSITION_FOLLOWING)",
+        );
+        assert_eq!(stop, true, "{movement}");
+        let can = run(
+            &browser,
+            "return [...document.querySelectorAll('#guided button')].some((b) => b.textContent === 'Never tried it')",
+        );
+        press_button(
+            &browser,
+            if can == true {
+                "Never tried it"
+            } else {
+                "Not sure"
+            },
+        );
+        never.push(movement);
+        assert!(never.len() < 40, "it ends");
+    }
+    assert!(never.len() > 3, "{never:?}");
+    let kept = run(&browser, kept);
+    assert_eq!(json!([kept[0], kept[1]]), json!([[], 0]));
+    browser.open(&format!("{base}today.html"));
+    browser.wait_until("document.querySelector('#sets article')");
+    let said = run(
+        &browser,
+        "return document.getElementById('main').textContent",
+    );
+    assert!(!said.as_str().expect("text").contains("too hard"), "{said}");
+    assert_eq!(browser.complaints(), Vec::<String>::new());
 }

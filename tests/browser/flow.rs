@@ -684,7 +684,7 @@ fn it_hurt_pauses() {
     );
     click(&browser, "#part-knee");
     write_picture("flow-hurt.png", &browser.picture());
-    press_button(&browser, "Pause it");
+    press_button(&browser, "Rest ");
     browser.wait_until("rungbook.states.mine()");
     let paused = browser.run(
         r"

@@ -250,7 +250,7 @@ fn it_hurt_stands_on_every_card() {
     // All of it can be reached: it is no higher than the screen, and scrolls.
     let within = "const { top, bottom } = document.querySelector('dialog[open]').getBoundingClientRect(); return top >= 0 && bottom <= innerHeight";
     assert_eq!(run(&browser, within), true);
-    press_button(&browser, "Pause it");
+    press_button(&browser, "Rest ");
     browser.wait_until("document.getElementById('rests-today').checkVisibility()");
     assert!(text(&browser, "#rests-today-list").contains("False-grip hang"));
     let cards = run(&browser, CARDS);

@@ -1005,7 +1005,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     namedList: (tables: Tables, list: number[]) => (Node | string | null)[];
     byId: (id: string) => HTMLElement;
     download: (name: string, content: string, type: string) => void;
-    ask: (title: string, inside: (Node | string)[], choices: [string, string][]) => Promise<string | null>;
+    ask: (title: string | (Node | string)[], inside: (Node | string)[], choices: [string, string][]) => Promise<string | null>;
     /** Says what is wrong with a field, or with an empty reason that all of its form is well. */
     blame: (input: Element, fault: HTMLElement, why: string) => void;
     /** Draws anew and leaves the focus with the same control, or with an element that can have it. */
@@ -1051,7 +1051,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
   };
   entry: {
     form: (m: number, options: { today: boolean; kept: (key: string) => void; hurt: () => void; more?: (HTMLElement | null)[] }) => HTMLElement;
-    hurt: (m: number, where?: 'test' | 'training') => Promise<'' | 'on' | 'light' | 'rests'>;
+    hurt: (m: number, where?: 'test' | 'training') => Promise<{ follows: 'on' | 'light' | 'rests'; says: string } | null>;
   };
   /** The scale of pain: its row to touch, what follows from a number, and what is kept of one. */
   scale: {
@@ -1060,6 +1060,8 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     wordOf: (n: number) => string;
     follows: (parts: string[], score: number | null, signs: string[]) => 'on' | 'light' | 'rests';
     morning: (key: string, entry: any, much: number) => string;
+    partsText: (parts: string[]) => string;
+    saysOf: (what: 'on' | 'light' | 'rests', parts: string[]) => string;
     lift: (key: string, what: string) => Promise<string>;
   };
   number: {

@@ -3,7 +3,7 @@
 // Entering one result: the fields that fit the movement, the hold timer, and "it hurt".
 (() => {
   const { targets, results, readiness, store, page, states, scale, number: { isMeant, fromPicture, given, SPANS } } = globalThis.rungbook;
-  const { make, units, blame } = page;
+  const { make, named, units, blame } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { TIME, LENGTH, DONE, NO_LOAD } = targets;
   const COUNTDOWN = 5;
@@ -149,23 +149,19 @@
       make('div', { class: 'fields' }, when.whole, on.whole),
       more, fault,
       make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('entry.keep') }), ' ', ...(options.more || []),
-        make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => hurt(m, options.today ? 'test' : 'training').then((follows) => { if (follows === 'on') fault.textContent = say('pain.fine'); else if (follows) options.hurt(); }) } })));
+        make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => hurt(m, options.today ? 'test' : 'training').then((then) => { if (then && then.follows === 'on') fault.textContent = then.says; else if (then) options.hurt(); }) } })));
     return whole;
   };
 
   // ---- "it hurt"
 
-  /** What the button says, by what follows. */
-  const ACTS = { on: say('entry.keep_go_on'), light: say('entry.go_lighter'), rests: say('entry.pause') };
-  /** What follows from a pain, in a sentence. */
-  const SAYS = { on: say('pain.fine'), light: say('pain.goes_on'), rests: say('pain.rests_now') };
   /** A box to tick. @param {string} id @param {string} value @param {string} says */
   const tick = (id, value, says) => {
     const box = /** @type {HTMLInputElement} */ (make('input', { type: 'checkbox', id, value }));
     return { box, whole: make('label', { class: 'chip' }, box, says) };
   };
   /** "It hurt": where, how much, and what came with it. The button says what follows and does it: the movement goes on, is over for today, or
-   * rests. @param {number} m @param {'test' | 'training'} where @returns {Promise<'' | 'on' | 'light' | 'rests'>} empty where the reader went back */
+   * rests. @param {number} m @param {'test' | 'training'} where @returns {Promise<{ follows: 'on' | 'light' | 'rests', says: string } | null>} null where the reader went back */
   const hurt = async (m, where = 'training') => {
     const { tables } = /** @type {Model} */ (states.model);
     const bears = (/** @type {number} */ i) => ((tables.stresses[m] >> i) & 1) === 1;
@@ -177,19 +173,26 @@
     /** What was said, and what follows; where no part was chosen all that the movement bears on may be meant. */
     const said = () => {
       const parts = chosen(), all = parts.length ? parts : boxes.filter(({ stressed }) => stressed).map(({ box }) => box.value);
-      return { parts: all, isUnsaid: parts.length === 0, signs: came(), score: score.value(), follows: scale.follows(all, score.value(), came()) };
+      // What rests sooner than others, the neck, rests by its own entry: who did not say where is told the same as who did.
+      const some = all.filter((part) => part !== 'neck'), follows = scale.follows(parts.length || !some.length ? all : some, score.value(), came());
+      return { parts: all, isUnsaid: parts.length === 0, signs: came(), score: score.value(), follows };
     };
+    /** What the button says: what it does, and to what. @param {ReturnType<typeof said>} of */
+    const acts = ({ follows, isUnsaid, parts }) => (follows === 'light' ? say('entry.go_lighter') : follows === 'on' ? say(isUnsaid ? 'entry.go_on' : 'entry.keep_go_on')
+      : isUnsaid ? say('entry.pause', { movement: page.marked(tables, m) }) : say('entry.pause_part', { parts: scale.partsText(parts) }));
     const show = () => {
-      const { follows, isUnsaid, score: much, signs: with_ } = said(), dialog = says.closest('dialog'), act = dialog && dialog.querySelector('button[value=act]');
+      const of = said(), dialog = says.closest('dialog'), act = dialog && dialog.querySelector('button[value=act]');
       if (!act) return;
-      act.textContent = follows === 'on' && isUnsaid ? say('entry.go_on') : ACTS[follows];
-      says.textContent = much === null && !with_.length ? say('entry.stop_here') : SAYS[follows];
+      act.textContent = acts(of);
+      says.textContent = of.score === null && !of.signs.length ? say('entry.stop_here') : scale.saysOf(of.follows, of.parts);
     };
     const inside = make('div', { on: { change: show } }, make('p', { class: 'do-not', text: say('entry.emergency') }),
       make('fieldset', {}, make('legend', { text: say('entry.where') }), chips(true), make('details', {}, make('summary', { text: say('entry.other_part') }), chips(false), make('p', {}, say('entry.elsewhere'), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), '.'))),
-      score.whole, says, make('fieldset', {}, make('legend', { text: say('pain.came_with') }), make('div', { class: 'signs' }, ...signs.map(({ whole }) => whole))));
+      // The signs come before the number: who reaches that has passed all of them, and who gives none rests.
+      make('fieldset', {}, make('legend', { text: say('pain.came_with') }), make('div', { class: 'signs' }, ...signs.map(({ whole }) => whole))), score.whole, says);
     says.textContent = say('entry.stop_here');
-    if (await page.ask(say('entry.it_hurt'), [inside], [['act', ACTS.rests], ['', say('entry.go_back')]]) !== 'act') return '';
+    const title = sayNodes('entry.it_hurt_in', { movement: named(tables, m) }).map((part) => part || '');
+    if (await page.ask(title, [inside], [['act', acts(said())], ['', say('entry.go_back')]]) !== 'act') return null;
     const { parts, isUnsaid, signs: with_, score: much, follows } = said();
     const on = results.dayText(results.today()), by = 'client', because = where === 'test' ? 'it hurt in a test' : 'it hurt in training';
     /** @type {[string, object][]} */
@@ -202,7 +205,7 @@
     store.addAll(out);
     // Something hurts that did not before: no more tests today, unless the reader says anew that nothing does.
     if (follows !== 'on') store.set('fit', null);
-    return follows;
+    return { follows, says: scale.saysOf(follows, parts) };
   };
 
   globalThis.rungbook.entry = { form, hurt };

@@ -147,10 +147,10 @@
     setTimeout(() => URL.revokeObjectURL(url), 60000);
   };
 
-  /** Asks in the page's own words; resolves to what was chosen, or null. @param {string} title @param {(Node | string)[]} inside @param {[string, string][]} choices value and words
+  /** Asks in the page's own words; resolves to what was chosen, or null. @param {string | (Node | string)[]} title @param {(Node | string)[]} inside @param {[string, string][]} choices value and words
    * @returns {Promise<string | null>} */
   const ask = (title, inside, choices) => new Promise((resolve) => {
-    const head = make('h2', { id: 'ask-head', tabindex: '-1', autofocus: true, text: title });
+    const head = make('h2', { id: 'ask-head', tabindex: '-1', autofocus: true, }, ...[title].flat());
     const buttons = choices.map(([value, says], i) => make('button', { value, type: 'submit', class: value === '' || (i > 0 && choices.every(([any]) => any !== '')) ? 'quiet' : null, text: says }));
     const dialog = /** @type {HTMLDialogElement} */ (make('dialog', { 'aria-labelledby': 'ask-head' },
       make('form', { method: 'dialog' }, head, ...inside, make('p', { class: 'acts' }, ...buttons))));

@@ -66,7 +66,7 @@
     // No more tests today, unless the reader says anew that nothing hurts.
     if (rests || kept > 0) store.set('fit', null);
     const what = partWord(part.value);
-    tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${then === 'rests' ? say('pain.rests_now') : then === 'light' ? say('pain.goes_on') : say('pain.fine')}`);
+    tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${scale.saysOf(then, [part.value])}`);
     /** @type {HTMLFormElement} */ (byId('pain-form')).reset();
   };
   byId('pain-form').addEventListener('submit', (event) => {

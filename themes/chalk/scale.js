@@ -28,6 +28,10 @@
     if (score === null || signs.length || parts.some((part) => score > goesOnTo(part, age))) return 'rests';
     return score >= FELT ? 'light' : 'on';
   };
+  /** Body parts for readers, in a row. @param {string[]} parts */
+  const partsText = (parts) => parts.map((part) => say(`body.${part.replace('-', '_')}`)).join(say('list.separator'));
+  /** What follows from a pain of some parts, in a sentence. @param {'on' | 'light' | 'rests'} what @param {string[]} parts */
+  const saysOf = (what, parts) => (what === 'on' ? say('pain.fine') : say(what === 'light' ? 'pain.goes_on' : 'pain.rests_now', { parts: partsText(parts) }));
   /** Keeps how it was the morning after a pain. @param {string} key @param {any} entry @param {number} much @returns {string} what follows, in words */
   const morning = (key, entry, much) => {
     const worse = much > entry.score, rests = follows([entry.part], much, []) === 'rests';
@@ -35,7 +39,7 @@
       // What hurts so much the morning after is a pain of its own.
       ...(rests && worse ? [/** @type {[string, object]} */ (['pain', { part: entry.part, score: much, on: results.dayText(Number(results.readDay(entry.on)) + 1) }])] : [])]);
     store.remove(key);
-    return rests ? say('pain.rests_now') : worse ? say('pain.worse') : say('pain.kept');
+    return rests ? saysOf('rests', [entry.part]) : worse ? say('pain.worse') : say('pain.kept');
   };
   /** The parts that a pause is about: its own, or those that were said to hurt on its day. @param {{ part?: string, on: string }} pause */
   const partsOf = ({ part, on }) => (part ? [part] : [...new Set(store.entries('pain').filter(({ entry }) => entry.on === on && (entry.score >= FELT || entry.signs)).map(({ entry }) => String(entry.part)))]);
@@ -54,5 +58,5 @@
     return say('pain.lifted');
   };
 
-  globalThis.rungbook.scale = { row, wordOf, follows, morning, lift, NUMBERS };
+  globalThis.rungbook.scale = { row, wordOf, follows, partsText, saysOf, morning, lift, NUMBERS };
 })();

@@ -21,6 +21,28 @@
   const nobody = () => readiness.assess(model, results.nobody(), results.today());
   const found = () => { const stand = mine(); return stand ? stand.found : nobody(); };
 
+  // ---- what was never tried: no result and no number; for today it is not asked again, and leaves out what stands above it
+
+  const NEVER = 'never';
+  /** The movements of which it was said today. @returns {string[]} */
+  const neverTried = () => { const kept = store.get(NEVER); return kept && kept.on === results.dayText(results.today()) && Array.isArray(kept.movements) ? kept.movements.map(String) : []; };
+  /** @param {string[]} movements */
+  const noteNever = (movements) => store.note(NEVER, { on: results.dayText(results.today()), movements: [...new Set(movements)] });
+  /** None of what a movement is counted in. @param {number} m @returns {Got} */
+  const none = (m) => { const { measure } = model.target(m); return /** @type {Got} */ (targets.readGot(measure === targets.DONE ? 'not done' : measure === targets.TIME ? '0 s' : '0 reps')); };
+  /** @type {{ of: Assessment, text: string, assumed: Assessment } | null} */
+  let assumed = null;
+  /** As a client stands who cannot do what they never tried: which questions that leaves. It is kept nowhere, and decides nothing else. @returns {Assessment} */
+  const asIfNone = () => {
+    const stand = mine(), of = found(), movements = neverTried().map((id) => Number(model.numbers.get(id))).filter((m) => m >= 0 && !of.known.latest.has(m)), text = movements.join();
+    if (!movements.length) return of;
+    if (assumed && assumed.of === of && assumed.text === text) return assumed.assumed;
+    const person = stand ? stand.person : results.nobody(), day = results.today();
+    const tested = movements.map((m) => ({ movement: m, sides: model.is(m, readiness.EACH_SIDE) ? [none(m), none(m)] : [none(m)], on: day, until: null, reserve: 0, bodyWeight: null, entry: -1 }));
+    assumed = { of, text, assumed: readiness.assess(model, { ...person, tested: [...person.tested, ...tested] }, day) };
+    return assumed.assumed;
+  };
+
   // ---- what is kept, and where
 
   const keptPanel = byId('kept');
@@ -118,7 +140,7 @@
   };
   /** What is asked for at once: what most people know, then those whose number decides most, from the ground up. @param {Skill} of */
   const decisive = (of) => {
-    const at = found(), known = mostKnown(of).slice(0, KNOWN), asked = /** @type {number[]} */ ([]), more = [];
+    const at = asIfNone(), known = mostKnown(of).slice(0, KNOWN), asked = /** @type {number[]} */ ([]), more = [];
     while (asked.length < LOOKED && known.length + more.length < KNOWN) {
       const following = placement.next(model, at, of.members, asked, results.today());
       if (!following) break;
@@ -138,7 +160,7 @@
     const rows = decisive(of).map((m, i) => {
       const name = tables.names[m];
       const input = /** @type {HTMLInputElement} */ (make('input', { id: `known-${i}`, type: 'text', inputmode: 'decimal', size: 4, autocomplete: 'off', 'aria-label': number.labelOf(m) }));
-      const never = make('button', { type: 'button', class: 'plain-button', text: say('known.never'), 'aria-label': say('known.never_of', { movement: name }), on: { click: () => { input.value = '0'; input.focus({ preventScroll: true }); } } });
+      const never = make('button', { type: 'button', class: 'plain-button', text: say('known.never'), 'aria-label': say('known.never_of', { movement: name }), on: { click: () => { input.value = say('known.never'); input.focus({ preventScroll: true }); } } });
       return { m, input, whole: make('li', { 'data-movement': tables.ids[m] }, states.figure(m), named(tables, m), make('span', { class: 'known-field' }, input, make('span', { class: 'unit', text: model.is(m, readiness.EACH_SIDE) ? say('known.each_side', { unit: number.unitOf(m)[0] }) : number.unitOf(m)[0] }), never)) };
     });
     const when = number.SPANS.filter(([value]) => value !== 'day').map(([value, text]) => {
@@ -152,23 +174,25 @@
       if (store.facts().goal !== of.id) store.put('goal', of.id);
     };
     const keep = async () => {
-      const said = rows.filter(({ input }) => input.value.trim() !== '').map(({ m, input }) => ({ m, input, got: number.read(m, input.value) }));
+      const isNever = (/** @type {HTMLInputElement} */ { value }) => value.trim() === say('known.never'), untried = rows.filter(({ input }) => isNever(input)).map(({ m }) => tables.ids[m]);
+      const said = rows.filter(({ input }) => input.value.trim() !== '' && !isNever(input)).map(({ m, input }) => ({ m, input, got: number.read(m, input.value) }));
       const bad = said.find(({ got }) => got === null);
       if (bad) { page.blame(bad.input, fault, say('entry.write_numbers')); return; }
-      if (!said.length) { page.blame(rows[0].input, fault, say('known.none_written')); return; }
-      const chosen = when.find(({ box }) => box.checked), positive = said.some(({ got }) => /** @type {Got} */ (got).amount > 0);
-      if (positive && !chosen) { page.blame(when[0].box, fault, say('entry.write_day')); return; }
+      if (!said.length && !untried.length) { page.blame(rows[0].input, fault, say('known.none_written')); return; }
+      const chosen = when.find(({ box }) => box.checked);
+      if (said.length && !chosen) { page.blame(when[0].box, fault, say('entry.write_day')); return; }
       page.blame(rows[0].input, fault, '');
       for (const { m, input, got } of said) {
         if (readiness.doubtful(model, m, /** @type {Got} */ (got)) && !await number.isMeant(m, /** @type {Got} */ (got))) { input.focus(); return; }
       }
       done();
+      if (untried.length) noteNever([...neverTried(), ...untried]);
       store.addAll(said.map(({ m, got }) => {
-        // What was never done is so today; nothing else is dated by guess.
-        const of = number.given(/** @type {Got} */ (got).amount === 0 ? '0' : /** @type {{ box: HTMLInputElement }} */ (chosen).box.value, '', day), entry = { movement: tables.ids[m], got: targets.text(/** @type {Got} */ (got)) };
+        const of = number.given(/** @type {{ box: HTMLInputElement }} */ (chosen).box.value, '', day), entry = { movement: tables.ids[m], got: targets.text(/** @type {Got} */ (got)) };
         return of ? ['tested', { ...entry, ...of }] : ['undated', entry];
       }));
-      page.go('where-i-stand.html');
+      // Who never tried any of them has no number to look at: a first session.
+      page.go(said.length ? 'where-i-stand.html' : 'today.html');
     };
     // Who knows none of them goes on without one: to a first session, or to a few tests.
     const session = make('a', { class: 'act quiet', href: 'today.html', text: say('known.session'), on: { click: done } });
@@ -188,7 +212,7 @@
     /** A question that may be tested today is looked for among so many. */
     const AHEAD = 12;
     const TESTS = 3;
-    /** Movements asked and left open in this run, and what each step kept. @type {{ m: number, key: string | null }[]} */
+    /** Movements asked and left open in this run, and what each step kept; `never`: it was never tried. @type {{ m: number, key: string | null, never?: boolean }[]} */
     let steps = [];
     let current = -1;
     let isOn = false;
@@ -234,41 +258,40 @@
       drawEntries();
       focus();
     };
-    const step = (/** @type {number} */ m, /** @type {string | null} */ key) => {
-      steps.push({ m, key });
+    const step = (/** @type {number} */ m, /** @type {string | null} */ key, never = false) => {
+      steps.push({ m, key, never });
+      if (never) noteNever([...neverTried(), tables.ids[m]]);
       next();
     };
     const back = () => {
       const last = steps.pop();
       if (!last) return stop();
       if (last.key) store.remove(last.key);
+      if (last.never) noteNever(neverTried().filter((id) => id !== tables.ids[last.m]));
       return question(last.m);
     };
     /** What the sheet says of a test, but for its name and its form. @param {number} m */
     const rules = (m) => {
       const article = articles.get(m), how = article && article.querySelector('.how');
-      const all = article ? [...article.querySelectorAll(':scope > .only-after, .method > :not(.how)')].map((part) => part.cloneNode(true)) : [];
-      return { how: how ? String(how.textContent) : '', all };
+      const parts = (/** @type {string} */ which) => (article ? [...article.querySelectorAll(which)].map((part) => part.cloneNode(true)) : []);
+      return { how: how ? String(how.textContent) : '', stops: parts('.method > .stop'), all: parts(':scope > .only-after, .method > :not(.how, .stop)') };
     };
-    /** One touch for what was never done: it decides as none would. @param {number} m */
+    /** One touch for what was never tried: it leaves out what stands above it. @param {number} m */
     const never = (m) => {
       const { measure, atMost } = model.target(m);
-      if (atMost || measure === targets.LENGTH || measure === targets.ANGLE) return null;
-      const none = measure === targets.DONE ? 'not done' : measure === targets.TIME ? '0 s' : '0 reps';
-      const of = model.is(m, readiness.EACH_SIDE) ? { left: none, right: none } : { got: none };
-      return button(say('test.never'), () => step(m, store.add('tested', { movement: tables.ids[m], ...of, on: results.dayText(results.today()) })));
+      return atMost || measure === targets.LENGTH || measure === targets.ANGLE ? null : button(say('test.never'), () => step(m, null, true));
     };
     /** How the questions go on. @returns {ReturnType<typeof placement.next>} */
-    const upcoming = () => (skill ? placement.next(model, found(), skill.members, asked(), results.today()) : null);
+    const upcoming = () => (skill ? placement.next(model, asIfNone(), skill.members, asked(), results.today()) : null);
     const question = (/** @type {number} */ m, left = upcoming()) => {
-      const today = mayTest(m), { how, all } = rules(m);
+      const today = mayTest(m), { how, stops, all } = rules(m);
       show(m);
       drawEntries();
       const before = steps.length ? steps[steps.length - 1] : null, last = before ? articles.get(before.m) : null;
       const rest = today && last && before && before.key && last.dataset.rest ? make('p', { class: 'hint', text: say('test.rest_first', { rest: last.dataset.rest || '' }) }) : null;
       const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: over, more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
       panel.dataset.today = String(today);
-      speak(say('test.question', { number: steps.length + 1, n: steps.length + (left ? left.left : 1) }), make('div', { class: 'asked', 'data-movement': tables.ids[m] }, states.figure(m, 120), named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), form,
+      speak(say('test.question', { number: steps.length + 1, n: steps.length + (left ? left.left : 1) }), make('div', { class: 'asked', 'data-movement': tables.ids[m] }, states.figure(m, 120), named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), ...stops, form,
         all.length ? make('details', { class: 'rules' }, make('summary', { text: say('test.rules') }), ...all) : null,
         make('p', { class: 'acts' }, button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
       focus();
@@ -280,13 +303,13 @@
       for (let of = first, i = 0; of && i < AHEAD; i += 1) {
         if (of.today && mayTest(of.movement)) return of;
         passed.push(of.movement);
-        of = placement.next(model, found(), skill.members, passed, results.today());
+        of = placement.next(model, asIfNone(), skill.members, passed, results.today());
       }
       return first;
     };
     const next = () => {
       if (!skill) return;
-      const unsure = steps.length - 1 - steps.map(({ key }) => key !== null).lastIndexOf(true);
+      const unsure = steps.length - 1 - steps.map(({ key, never: of }) => key !== null || of).lastIndexOf(true);
       const first = unsure >= UNSURE ? null : upcoming(), of = following(first);
       if (of) {
         question(of.movement, first);
@@ -299,7 +322,7 @@
       const tests = unsure >= UNSURE ? asked().filter(mayTest).slice(-UNSURE).slice(0, TESTS) : [];
       isOn = false;
       show(-1);
-      const answered = steps.filter(({ key }) => key).length;
+      const answered = steps.filter(({ key, never: of }) => key || of).length;
       speak(say('test.all_for_now'), steps.length ? make('p', { text: say('test.answered', { answered, all: steps.length, n: skill.members.length }) }) : null, resting(),
         tests.length ? make('p', {}, `${say('test.test_first')} `, ...namedList(tables, tests)) : null,
         make('p', {}, yours.length ? `${say('test.yours')} ` : say('test.nothing_yours'), ...namedList(tables, yours)),

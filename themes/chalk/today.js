@@ -113,7 +113,7 @@
     const id = tables.ids[line.movement];
     const done = store.entries('trained').filter(({ entry: one }) => one.on === on && model.numbers.get(one.movement) === line.movement);
     const head = make('h3', { tabindex: -1 }, states.figure(line.movement, 72), named(tables, line.movement));
-    const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => { timer.end(); return ask(line.movement).then((follows) => { if (follows) tell(follows === 'on' ? say('pain.fine') : follows === 'light' ? say('pain.goes_on') : say('pain.rests_now')); }); }, () => { location.href = 'if-it-hurts.html'; }); } } });
+    const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => { timer.end(); return ask(line.movement).then((then) => { if (then) tell(then.says); }); }, () => { location.href = 'if-it-hurts.html'; }); } } });
     if (done.length) {
       return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
         make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => { done.forEach(({ key }) => store.remove(key)); redraw(line, of, on); } } }), ' ', hurt));
