@@ -23,6 +23,19 @@ pub struct Amounts {
     pub in_reserve: Option<i64>,
 }
 
+/// What the log makes of a load, before what a plan adds.
+struct Loaded {
+    sets: i64,
+    reps: i64,
+    mass: Mass,
+    /// How often it stood alike.
+    times: u32,
+    rule: Option<Rule>,
+    why: Reason,
+    /// A set of a harder member of the family.
+    theirs: Option<Shown>,
+}
+
 /// What the log since the newest test says of moving on.
 enum Last<'t, 'a> {
     Silent,
@@ -112,7 +125,7 @@ impl<'a> Trainee<'a> {
 
     /// Full reps with weight on record: the dose's sets and reps, the load moves; what was done in full with as much goes on with
     /// as many reps as it had.
-    fn by_weight(&self, ix: MovementIx, mut times: u32, ease: &Ease) -> Amounts {
+    fn loaded(&self, ix: MovementIx, mut times: u32, ease: &Ease) -> Loaded {
         let facts = self.roster.of(ix);
         let plate = self.roster.plate();
         let (least, mut sets) = (self.reps_loaded(facts), i64::from(facts.dose.sets()));
@@ -131,9 +144,7 @@ impl<'a> Trainee<'a> {
                     let kept = sets_of(facts, reps).max(last.of.did.len() as i64);
                     sets = sets.min(kept);
                 }
-                let weight = self.person.body_weight.map(BodyWeight::mass);
-                let moves = weight.unwrap_or_default() + mass;
-                if earned && !ease.hold && plate.part(1.0) <= moves.part(K.plate_share) + 1.0 {
+                if earned && !ease.hold && self.is_a_step(mass) {
                     (mass, rule, why) = (mass + plate, Some(Rule::Strict), Reason::InFull);
                 }
             }
@@ -153,10 +164,38 @@ impl<'a> Trainee<'a> {
                 }
             }
         }
+        Loaded {
+            sets,
+            reps,
+            mass,
+            times,
+            rule,
+            why,
+            theirs,
+        }
+    }
+
+    /// Whether the smallest plate is little enough of what moves.
+    fn is_a_step(&self, mass: Mass) -> bool {
+        let weight = self.person.body_weight.map(BodyWeight::mass);
+        let moves = weight.unwrap_or_default() + mass;
+        self.roster.plate().part(1.0) <= moves.part(K.plate_share) + 1.0
+    }
+
+    /// Full reps with weight on record. A plan's step leaves one rep at least: it is taken only if all before it was done in full.
+    fn by_weight(&self, ix: MovementIx, times: u32, ease: &Ease) -> Amounts {
+        let plate = self.roster.plate();
+        let of = self.loaded(ix, times, ease);
+        let (mut sets, reps, mut mass) = (of.sets, of.reps, of.mass);
         if let Some(last) = self.did_lately(ix).filter(|_| ease.sore) {
             (mass, sets) = (mass.min(last.mass), sets.min(last.sets()));
         }
-        let planned = (mass + plate * self.planned(facts, times, ease)).part(1.0);
+        let steps = match self.is_a_step(mass) {
+            true => self.planned(self.roster.of(ix), of.times, ease),
+            false => 0,
+        };
+        let now = mass;
+        let planned = (mass + plate * steps).part(1.0);
         let bound = self.bound_of_steps(ix, reps);
         let bounded = bound.map_or(planned, |bound| planned.min(bound));
         // Back from time off to what was lifted before it at most.
@@ -169,13 +208,18 @@ impl<'a> Trainee<'a> {
         let mut lifted = lifted.filter(|lifted| lifted.part(1.0) == asked);
         let mass = lifted.next().unwrap_or_else(|| self.in_plates(asked));
         let mass = mass.max(plate);
+        let left = self.leaves(ix, mass, reps, of.theirs);
+        let is_step = steps > 0 && mass > now;
         Amounts {
             sets,
             amount: reps,
             mass: Some(mass),
-            rule,
-            why: Some(why),
-            in_reserve: self.leaves(ix, mass, reps, theirs),
+            rule: of.rule,
+            why: Some(if is_step { Reason::IfDone } else { of.why }),
+            in_reserve: match is_step {
+                true => Some(left.unwrap_or(0).max(K.left_step.into())),
+                false => left,
+            },
         }
     }
 

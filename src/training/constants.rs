@@ -77,6 +77,8 @@ pub struct Constants {
     pub shows: u32,
     /// Reps that a set is left with in a first try, in strict steps and in what is planned.
     pub left: u32,
+    /// Reps that a plan's step of load is left with at least. Common practice, no source.
+    pub left_step: u32,
 
     // Blocks.
     /// Strength lines a session. Common practice, no source.
@@ -261,6 +263,7 @@ pub const K: Constants = Constants {
     known: 3,
     shows: 2,
     left: 2,
+    left_step: 1,
     lines: 5,
     lines_most: 7,
     keep_lines: 1,

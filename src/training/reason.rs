@@ -146,6 +146,8 @@ pub enum Reason {
     ShowFar,
     LoadHeld(Mass),
     InFull,
+    /// A plan's step of load.
+    IfDone,
     TwoOver,
     FellShort,
     /// A mobility movement's own standard is asked.

@@ -27,6 +27,7 @@ OF_BODY, OF_RECORD, OVER_RECORD, CHART_OVER = Fraction(5, 100), Fraction(8, 10),
 CHART = [100, 95, 93, 90, 87, 85, 83, 80, 77, 75, 72.5, 70]  # per cent for 1 to 12 reps: Baechle & Earle, Essentials
 MINOR_REPS = 6
 SESSIONS, STRICT_SESSIONS, OVER, LEFT = 2, 3, 2, 2
+LEFT_STEP = 1  # what a plan's step of load leaves at least
 STEP_REPS, STEP_HOLD, PLATE_SHARE = 1, 2, Fraction(5, 100)
 MOST_STEPS = 2
 LIGHT, NEARLY = Fraction(8, 10), Fraction(9, 10)
@@ -671,7 +672,7 @@ class Coach:
                 times += 0 if earned else alike
                 kg, reps = last.kg, max(least, min(MOST_REPS, floor(last.did[0])))
                 sets = min(sets, max(self.sets_of(m, reps, False), len(last.did)))
-            if earned and not self.holds_all(ease) and self.plate <= PLATE_SHARE * ((client.bodyweight or 0) + kg):
+            if earned and not self.holds_all(ease) and self.is_step(kg):
                 kg, rule = kg + self.plate, "strict"
         elif last and last.missed:
             kg, rule = min(kg, last.kg), "what training shows"
@@ -680,14 +681,22 @@ class Coach:
         lately = client.lately(id) if ease.sore else None
         if lately:
             kg, sets = min(kg, lately.kg), min(sets, self.sets_like(lately))
-        asked, bound = kg + self.planned_steps(m, times, ease) * self.plate, self.bound_of_steps(id, reps)
+        steps = self.planned_steps(m, times, ease) if self.is_step(kg) else 0
+        now, asked, bound = kg, kg + steps * self.plate, self.bound_of_steps(id, reps)
         asked = min(asked, bound) if bound is not None else asked
         old = ease.most if ease.most and ease.most.kg > 0 else None
         if old:
             asked, sets = min(asked, old.kg), min(sets, self.sets_like(old))
         asked *= ease.share
         kg = max(self.plate, asked if asked == kg or old and asked == old.kg else self.in_plates(asked))
-        return sets, reps, kg, rule, self.leaves(id, kg, reps, more)
+        left = self.leaves(id, kg, reps, more)
+        if steps and kg > now:  # a plan's step, if all before it was done in full
+            left = max(LEFT_STEP, left or 0)
+        return sets, reps, kg, rule, left
+
+    def is_step(self, kg):
+        """Whether the smallest plate is little enough of what moves."""
+        return self.plate <= PLATE_SHARE * ((self.client.bodyweight or 0) + kg)
 
     def sets_like(self, session):
         return max(SETS[0], len(session.did))

@@ -81,6 +81,21 @@ impl Case<'_> {
             "later-dip-twice-done" => {
                 assert_eq!(self.most("weighted-dip", "with_kg", 1), 18.75);
                 assert_eq!(self.most("weighted-dip", "with_kg", 2), 20.0);
+                assert_eq!(self.most("weighted-dip", "with_kg", 4), 21.25);
+                let dips = |l: &Line<'_>| is(l, "weighted-dip");
+                self.all(&all, "leaves one at least", &|l| {
+                    !dips(l) || l.number("in_reserve") >= 1.0
+                });
+                self.all(&all, "says what a step hangs on", &|l| {
+                    !dips(l) || (l.number("with_kg") > 18.75) == l.says("why").contains("if all")
+                });
+            }
+            "later-dip-unknown-weight" => {
+                let dips = |l: &Line<'_>| is(l, "weighted-dip");
+                self.some(&all, "dips with weight", &dips);
+                self.all(&all, "no plate that is more than 5 % of what is known to move", &|l| {
+                    !dips(l) || l.number("with_kg") == 18.75
+                });
             }
             "later-tests-what-stood" => {
                 let tests = |id: &str| self.retests().iter().any(|m| m.id().as_str() == id);

@@ -547,10 +547,11 @@
     return Math.max(least, Math.min(most, Math.floor((2 * volume + amount * ONE) / (2 * amount * ONE))));
   };
 
+  /** Whether the smallest plate is little enough of what moves. @param {Trainee} c @param {number} kilos */
+  const isStep = (c, kilos) => plateOf(c) <= c.K.plate_share * ((c.person.bodyWeight || 0) + kilos) + 1e-6;
   /** Sets, amount and load of a movement with weight on record. @param {Trainee} c @param {number} m @param {number} before how often it stood in the earlier weeks of the plan @param {Ease} taken @returns {Amounts} */
   const byWeight = (c, m, before, taken) => {
-    const { K, person: { bodyWeight } } = c, { last, full, missed, earned, alike } = said(c, m, null), least = repsLoaded(c, m);
-    const body = bodyWeight || 0;
+    const { K } = c, { last, full, missed, earned, alike } = said(c, m, null), least = repsLoaded(c, m);
     let kilos = load(c, m), each = least, { sets } = c.facts.dose(m), rule = '', why = whyLoad(c, m, kilos), times = before;
     /** @type {ShownSet[]} */
     const more = [];
@@ -562,7 +563,7 @@
         [kilos, each] = [last.load, Math.max(least, Math.min(K.reps, Math.floor(last.did[0] / ONE)))];
         sets = Math.min(sets, Math.max(setsFor(c, m, each), last.did.length));
       }
-      if (earned && !taken.hold && plateOf(c) <= K.plate_share * (body + kilos) + 1e-6) [kilos, rule, why] = [kilos + plateOf(c), 'strict', because('why.in_full')];
+      if (earned && !taken.hold && isStep(c, kilos)) [kilos, rule, why] = [kilos + plateOf(c), 'strict', because('why.in_full')];
     } else if (last && missed) {
       [kilos, rule, why] = [Math.min(kilos, last.load), 'what training shows', because('why.fell_short')];
     } else {
@@ -577,10 +578,14 @@
     // Back from time off to what was lifted before it at most.
     const { most } = taken, before_ = most && most.load > 0 ? most : null;
     if (before_) sets = Math.min(sets, before_.sets);
-    const asks = Math.min(kilos + planned(c, m, times, taken) * plateOf(c), boundOfSteps(c, m, each), before_ ? before_.load : Infinity) * training.shareOf(c, taken);
+    const steps = isStep(c, kilos) ? planned(c, m, times, taken) : 0, is = kilos;
+    const asks = Math.min(kilos + steps * plateOf(c), boundOfSteps(c, m, each), before_ ? before_.load : Infinity) * training.shareOf(c, taken);
     // What was lifted need not be of whole plates.
     kilos = Math.max(plateOf(c), asks === kilos || (before_ && asks === before_.load) ? asks : inPlates(c, asks));
-    return { sets, amount: each, load: kilos, rule, why, left: leaves(c, m, kilos, each, more) };
+    const left = leaves(c, m, kilos, each, more);
+    // A plan's step leaves one rep at least: it is taken only if all before it was done in full.
+    if (steps > 0 && kilos > is) return { sets, amount: each, load: kilos, rule, why: because('why.if_done', { n: K.left_step }), left: Math.max(K.left_step, left || 0) };
+    return { sets, amount: each, load: kilos, rule, why, left };
   };
 
   /** @param {Trainee} c @param {number} m @param {Now} is what can be done now @param {number} before how often it stood in the earlier weeks of the plan @param {Ease} taken @returns {Amounts} */
