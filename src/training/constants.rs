@@ -62,7 +62,8 @@ pub struct Constants {
     pub try_s: u32,
     /// Seconds of a first try that is carried. Common practice, no source.
     pub try_carry: u32,
-    /// Back from time off a first try goes on to so many reps, or seconds, at most. Common practice, no source.
+    /// Back from time off, and on a part that hurts, a first try goes on to so many reps, or seconds, at most. Common practice, no
+    /// source.
     pub try_back: [u32; 2],
     pub try_sets: u32,
     /// Sets by its number, of the same until that is in.
@@ -254,7 +255,7 @@ pub const K: Constants = Constants {
     try_dose: 3,
     try_s: 5,
     try_carry: 15,
-    try_back: [12, 30],
+    try_back: [8, 30],
     try_sets: 2,
     again: 3,
     first: 2,

@@ -216,6 +216,13 @@ impl Trainee<'_> {
         self.is_held_back || self.newest_pains().iter().any(hurts)
     }
 
+    /// Whether an open set of a first try has a bound: back from time off, and on a part that hurts, however little.
+    pub(super) fn goes_to_a_bound(&self, ix: MovementIx) -> bool {
+        let facts = self.roster.of(ix);
+        let hurts = |p: &&Pain| p.score > 0 && facts.stresses(p.part);
+        self.is_back || self.newest_pains().iter().any(hurts)
+    }
+
     /// Something is restricted, or only light training is allowed.
     pub(super) fn finds_restriction(&self) -> bool {
         let restricted = |cause: &Cause| matches!(cause, Cause::Restriction(_) | Cause::Light);

@@ -164,9 +164,10 @@ impl Trainee<'_> {
     }
 
     /// What follows a line. What is plain goes on while it is clean: under a restriction and on a part that hurts no further than what
-    /// is asked, back from time off to a bound. Common practice, no source.
+    /// is asked, back from time off and on a part that hurts little to a bound. Common practice, no source.
     fn then(&self, rule: Rule, ix: MovementIx, unit: Unit, holds: bool) -> Then {
         let facts = self.roster.of(ix);
+        let bound = self.goes_to_a_bound(ix);
         match (rule, unit) {
             (Rule::Show, _) => Then::Result,
             (Rule::FirstTry | Rule::UntilTested, _)
@@ -177,8 +178,8 @@ impl Trainee<'_> {
             {
                 Then::Did
             }
-            (Rule::FirstTry | Rule::UntilTested, Unit::Seconds) if self.is_back => Then::HoldMost,
-            (Rule::FirstTry | Rule::UntilTested, Unit::Reps) if self.is_back => Then::StopMost,
+            (Rule::FirstTry | Rule::UntilTested, Unit::Seconds) if bound => Then::HoldMost,
+            (Rule::FirstTry | Rule::UntilTested, Unit::Reps) if bound => Then::StopMost,
             (Rule::FirstTry | Rule::UntilTested, Unit::Seconds) => Then::StopClean,
             (Rule::FirstTry | Rule::UntilTested, Unit::Reps) => Then::StopTwo,
             _ if holds => Then::Same,

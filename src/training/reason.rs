@@ -243,7 +243,7 @@ pub enum Then {
     StopTwo,
     /// The same of a hold.
     StopClean,
-    /// Back from time off: to so many reps at most.
+    /// Back from time off, or on a part that hurts: to so many reps at most.
     StopMost,
     /// The same of a hold.
     HoldMost,

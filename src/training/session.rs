@@ -445,6 +445,7 @@ impl<'t, 'a> Laying<'t, 'a> {
             }
         }
         lines.sort_by_cached_key(|line| self.place_in_session(line));
+        self.easy_first(&mut lines);
         // Each once, for the first reason.
         let mut said = BTreeSet::new();
         left.retain(|(ix, _)| !lines.iter().any(|l| l.movement == *ix) && said.insert(*ix));

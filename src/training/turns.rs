@@ -3,6 +3,7 @@
 use super::candidates::Candidate;
 use super::constants::K;
 use super::facts::{Group, place_of};
+use super::line::Line;
 use super::reason::{Block, Rule};
 use super::session::Laying;
 use crate::curriculum::Day;
@@ -10,6 +11,29 @@ use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 impl Laying<'_, '_> {
+    /// Of what is tried first in one pattern, straight arms and inverted apart, the easier before the harder, in the places that they
+    /// have. Common practice, no source.
+    pub(super) fn easy_first(&self, lines: &mut [Line]) {
+        let roster = self.trainee.roster;
+        let sort = |line: &Line| {
+            let facts = roster.of(line.movement);
+            let apart = facts.straight || facts.of.inverted();
+            (line.block, facts.pattern(), apart)
+        };
+        let is_new = |l: &Line| matches!(l.rule, Rule::FirstTry | Rule::UntilTested);
+        let hard = lines.iter().filter(|l| l.block.is_hard() && is_new(l));
+        let sorts: Vec<_> = hard.map(sort).collect();
+        for of in sorts {
+            let new = |l: &Line| sort(l) == of && is_new(l);
+            let places: Vec<usize> = (0..lines.len()).filter(|at| new(&lines[*at])).collect();
+            let mut easy: Vec<Line> = places.iter().map(|at| lines[*at].clone()).collect();
+            easy.sort_by_key(|l| (roster.of(l.movement).stage, l.movement));
+            for (at, line) in places.into_iter().zip(easy) {
+                lines[at] = line;
+            }
+        }
+    }
+
     /// The candidates in the order in which they get their place: what comes every time, then the best of each group, of practice
     /// and of range, then the second of each, and so on; last what is kept up. Common practice, no source.
     pub(super) fn in_turn(&self, on: Day) -> Vec<usize> {

@@ -453,6 +453,7 @@ class Laying:
                 line if line.candidate.block == "range" else line._replace(sets=-(-line.sets // 2)) for line in self.lines
             ]
         self.lines.sort(key=self.rank)
+        self.easy_first()
         if self.on == self.week.first_session:
             self.left_out += self.absent()
         there = {line.movement for line in self.lines}
@@ -462,6 +463,20 @@ class Laying:
             "warm_up": self.warm_up(), "lines": [self.told(line) for line in self.lines],
             "left_out": sorted(set(self.left_out) - there),
         }
+
+    def easy_first(self):
+        """Of what is tried first in one pattern the easier before the harder, in the places that they have."""
+
+        def sort(line):
+            m = self.c[line.movement]
+            return line.candidate.block, m.pattern, m.straight or m.inverted
+
+        new = [i for i, line in enumerate(self.lines) if line.candidate.block in ("strength", "kept up") and line.rule in ("first try", "until it is tested")]
+        for of in {sort(self.lines[i]) for i in new}:
+            places = [i for i in new if sort(self.lines[i]) == of]
+            easy = sorted((self.lines[i] for i in places), key=lambda line: (self.c[line.movement].stage, line.movement))
+            for i, line in zip(places, easy):
+                self.lines[i] = line
 
     def absent(self):
         """On the first day: the limiter, and of each pattern the highest rung with its own number, where nothing is said of it."""

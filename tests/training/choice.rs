@@ -121,6 +121,18 @@ impl Case<'_> {
                 let mut tests = self.retests().into_iter();
                 assert!(tests.any(|m| m.id().as_str() == "paused-pull-up"));
             }
+            "64-knee-two-step-up" => {
+                let tried = |l: &Line<'_>| l.says("rule") == "first try";
+                let bounded = |l: &Line<'_>| l.says("then").contains("8 reps at most");
+                self.some(&first, "the step-up", &|l| is(l, "step-up") && tried(l));
+                let open = all.iter().filter(|l| {
+                    tried(l) && l.says("unit") == "reps" && l.says("then").contains("second set")
+                });
+                for line in open {
+                    let knee = line.movement.stresses_part(BodyPart::Knee);
+                    assert_eq!(bounded(line), knee, "{}: {}", self.name, line.line);
+                }
+            }
             "63-off-eighty-rings" => {
                 self.some(&first, "the support", &|l| is(l, "bar-support-hold"));
                 self.never("the way out", &|m| m.id().as_str() == "ring-step-down");

@@ -697,10 +697,11 @@
   const minutes = (c, { movement, unit, amount, sets, weaker, rest }) => Math.ceil(((2 * sets + (weaker ? 1 : 0)) * (work(c, movement, unit, amount) + rest)) / 120 - 1e-9);
 
   /** What is done in a first try: what is plain goes on while it is clean; under a restriction and on a part that hurts no further than what
-   * is asked, back from time off to a bound. @param {Trainee} c @param {number} m @param {string} unit */
+   * is asked, back from time off and on a part that hurts little to a bound. @param {Trainee} c @param {number} m @param {string} unit */
   const tried = (c, m, unit) => {
     if (isGuarded(c, m) || isLowering(c, m) || c.facts.word(m) === 'exit' || training.goesNoFurther(c, m)) return 'did';
-    if (training.isBack(c)) return unit === 's' ? 'hold_most' : 'stop_most';
+    const hurts = training.newestPains(c).some(({ part, score }) => score > 0 && ((c.tables.stresses[m] >> part) & 1) === 1);
+    if (training.isBack(c) || hurts) return unit === 's' ? 'hold_most' : 'stop_most';
     return unit === 's' ? 'stop_clean' : 'stop_two';
   };
 

@@ -195,6 +195,7 @@
       state.left -= line.minutes;
     }
     lines.sort(inOrder(c));
+    easyFirst(c, lines);
     // Each once, for the first reason.
     const said = new Set(lines.map(({ movement }) => movement));
     return { on, week: week.number, name: '', lighter: week.lighter, minutes: c.minutes - state.left, warmUp: warmUp(c, lines), lines, leftOut: lost.filter(({ movement }) => { const isNew = !said.has(movement); said.add(movement); return isNew; }) };
@@ -310,6 +311,17 @@
       const [x, y] = [key(a), key(b)], i = x.findIndex((n, at) => n !== y[at]);
       return i < 0 ? 0 : x[i] - y[i];
     };
+  };
+
+  /** Of what is tried first in one pattern, straight arms and inverted apart, the easier before the harder, in the places that they have.
+   * @param {Trainee} c @param {Line[]} lines */
+  const easyFirst = ({ facts, tables }, lines) => {
+    const sort = (/** @type {Line} */ { block, movement: m }) => `${block} ${tables.pattern[m]} ${facts.has(m, STRAIGHT) || facts.has(m, INVERTED)}`;
+    const places = lines.flatMap(({ block, rule }, at) => (isHard(block) && (rule === 'first try' || rule === 'until it is tested') ? [at] : []));
+    for (const of of training.by(places, (at) => sort(lines[at])).values()) {
+      const easy = of.map((at) => lines[at]).sort((a, b) => tables.stage[a.movement] - tables.stage[b.movement] || a.movement - b.movement);
+      of.forEach((at, i) => { lines[at] = easy[i]; });
+    }
   };
 
   /** What to leave out, with what to go gently, and when to stop a line: once a session. @param {Trainee} c @returns {string} */
