@@ -45,7 +45,7 @@ impl Laying<'_, '_> {
         {
             return Some(self.trainee.left_for(line.movement, part));
         }
-        if let Some(need) = self.begins_anew_below(c) {
+        if let Some(need) = self.begins_anew_below(c, draft.on.days_after(week.first)) {
             return Some(Left::WaitsFor(need));
         }
         let breath = |l: &Line| {
@@ -73,8 +73,9 @@ impl Laying<'_, '_> {
         }
     }
 
-    /// What a way out needs and is tried anew after long off: the way out comes when that number is in. Common practice, no source.
-    fn begins_anew_below(&self, c: &Candidate) -> Option<MovementIx> {
+    /// What a way out needs and is tried anew after long off: the way out comes when that number is in, or when it was tried and two
+    /// weeks of the plan are over. Common practice, no source.
+    fn begins_anew_below(&self, c: &Candidate, days: i32) -> Option<MovementIx> {
         let (t, roster) = (self.trainee, self.trainee.roster);
         let of = roster.of(c.movement);
         if of.pattern() != Pattern::Exit {
@@ -82,9 +83,11 @@ impl Laying<'_, '_> {
         }
         let anew = |ix: &MovementIx| {
             let mut all = self.candidates.all.iter();
-            roster
-                .find(*ix)
-                .is_some_and(|f| t.long_off(f.pattern()).is_some())
+            let tried = days >= K.exit_from && self.tried.contains(ix);
+            !tried
+                && roster
+                    .find(*ix)
+                    .is_some_and(|f| t.long_off(f.pattern()).is_some())
                 && all.any(|c| c.movement == *ix && c.rule == Rule::FirstTry)
         };
         let needs = of.of.needs().leaves();

@@ -62,6 +62,7 @@ impl Candidates {
             pool.for_gap(at);
         }
         let limiter = pool.limiter();
+        pool.waits_below(limiter);
         pool.keep_up(goal);
         let balance = pool.upright();
         let Pool { mut all, left, .. } = pool;
@@ -352,6 +353,20 @@ impl Pool<'_, '_> {
                 self.add(self.of_gap(ix, at, Rule::Itself, vec![Reason::ShortSets]));
             }
             _ => self.left.push((ix, Left::TooHard)),
+        }
+    }
+
+    /// Long off, and what is easier begins anew for the limiter: it waits for that.
+    fn waits_below(&mut self, limiter: Option<usize>) {
+        let Some(at) = limiter else {
+            return;
+        };
+        let (ix, t) = (self.gaps[at].movement, self.trainee);
+        let anew = self.gaps[at].now.is_none() && t.long_off(t.roster.of(ix).pattern()).is_some();
+        let new = |c: &&Candidate| c.gap == limiter && c.rule == Rule::FirstTry;
+        let low = self.all.iter().find(new).map(|c| c.movement);
+        if let Some(low) = low.filter(|low| anew && *low != ix) {
+            self.left.push((ix, Left::WaitsFor(low)));
         }
     }
 

@@ -156,6 +156,9 @@ pub struct Constants {
     pub back: f64,
     /// Days after time off in which nothing asks more than before it. Common practice, no source.
     pub back_most: i32,
+    /// Days of a plan after which a way out comes though what it needs is tried anew and its number is not in. Common practice, no
+    /// source.
+    pub exit_from: i32,
     /// Light: this share of the amount.
     pub light: f64,
     /// Days without steps after a pain that goes on.
@@ -305,6 +308,7 @@ pub const K: Constants = Constants {
     back_for: 7,
     back: 0.9,
     back_most: 28,
+    exit_from: 14,
     light: 0.8,
     pain_days: 14,
     sore_lines: 3,

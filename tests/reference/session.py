@@ -133,6 +133,7 @@ class Coach:
         last = lambda gap: not gap.known or gap.share == WHOLE
         closed = lambda gap: not client.is_open(gap.movement)
         self.limiter = min((x.gap for x in known), key=lambda gap: (last(gap), closed(gap), *gap.heaviest_first), default=None)
+        self.waits_below()
         self.keep_up()
         self.balance = self.from_65()
         for x in self.found.values():
@@ -140,6 +141,14 @@ class Coach:
             x.first = x is self.balance or x.gap is not None and x.gap is self.limiter
             x.goes_on = x.movement in goal.chain and self.client.lately(x.movement) is not None
         self.find_mainstays()
+
+    def waits_below(self):
+        """Long off, and what is easier begins anew for the limiter: it waits for that."""
+        gap = self.limiter
+        if gap and not gap.known and self.client.forgotten(self.c[gap.movement].pattern) != NEVER:
+            low = next((x for x in self.found.values() if x.gap is gap and x.rule == "first try"), None)
+            if low and low.movement != gap.movement:
+                self.left_out.append(gap.movement)
 
     @property
     def candidates(self):

@@ -35,6 +35,7 @@ LONG_HOLD, BREATH_LINES = 10, 1
 OVERDUE, OVERDUE_LINES = 7, 2
 SHOWN = 2
 APART = 2  # days between two trainings of one group
+OUT_FROM = 14  # days of a plan after which a way out comes though what it needs is only tried
 KEPT_A_WEEK = 2
 IN_TURN = 14  # days
 CAP, CAP_TRAINED, TRAINED_DAYS = 10, 15, 84
@@ -405,7 +406,8 @@ class Laying:
     def begins_anew_below(self, m):
         """Whether a way out needs what is tried anew after long off."""
         tried = {x.movement for x in self.coach.candidates if x.rule == "first try"}
-        anew = lambda i: i in tried and self.p.client.forgotten(self.c[i].pattern) != NEVER
+        late = (self.on - self.week.first_session).days >= OUT_FROM
+        anew = lambda i: i in tried and not (late and i in self.p.tried) and self.p.client.forgotten(self.c[i].pattern) != NEVER
         return m.pattern == "exit" and any(anew(leaf.movement) for leaf in leaves(m.needs))
 
     def to_try(self, line):

@@ -265,6 +265,9 @@
     const chain = new Set(goal ? goal.chain : c.model.order);
     for (const gap of [...gaps.values()].sort(heavier)) forGap(c, pool, gap, gaps, chain);
     const limiter = training.limiter(c, [...out.values()]);
+    // Long off, and what is easier begins anew for the limiter: it waits for that.
+    const low = limiter && limiter.now === null && isAnew(c, limiter.movement) ? [...out.values()].find(({ gap, rule }) => gap === limiter && rule === 'first try') : undefined;
+    if (limiter && low && low.movement !== limiter.movement) pool.lost.push({ movement: limiter.movement, why: because('left.waits_for', { movement: low.movement }) });
     keptUp(c, pool, goal, chain);
     const balance = upright(c, pool);
     for (const of of out.values()) {

@@ -229,9 +229,10 @@
     return because('left.turns');
   };
 
-  /** What a way out needs and is tried anew after long off: the way out comes when that number is in. @param {Trainee} c @param {Work} work @param {number} m */
-  const beginsAnewBelow = (c, { all }, m) => (c.facts.word(m) !== 'exit' ? undefined : readiness.leavesOf(c.tables.needs[m]).map(c.model.of)
-    .find((low) => training.foot(c, c.tables.pattern[low]) !== training.NEVER && all.some(({ movement, rule }) => movement === low && rule === 'first try')));
+  /** What a way out needs and is tried anew after long off: the way out comes when that number is in, or when it was tried and two
+   * weeks of the plan are over. @param {Trainee} c @param {Work} work @param {number} m @param {number} days of the plan so far */
+  const beginsAnewBelow = (c, { all, tried }, m, days) => (c.facts.word(m) !== 'exit' ? undefined : readiness.leavesOf(c.tables.needs[m]).map(c.model.of)
+    .find((low) => !(days >= c.K.exit_from && tried.has(low)) && training.foot(c, c.tables.pattern[low]) !== training.NEVER && all.some(({ movement, rule }) => movement === low && rule === 'first try')));
 
   /** Why a line does not stand today: a reason, '' where nothing is said of it, null where it may.
    * @param {Trainee} c @param {Work} work @param {Planned} week @param {Entry} at @returns {Reason | '' | null} */
@@ -246,7 +247,7 @@
     if (overhead >= 0) return { key: 'left.overhead', values: { part: overhead } };
     const itself = line.sore ? training.tooMuchOn(c, m, on) : -1, sore = line.sore && itself < 0 ? training.heavyBelow(c, m, of.movement) : itself;
     if (sore >= 0) return training.leftFor(c, m, sore);
-    const need = beginsAnewBelow(c, work, of.movement);
+    const need = beginsAnewBelow(c, work, of.movement, on - work.first);
     if (need !== undefined) return { key: 'left.waits_for', values: { movement: need } };
     const isBreath = (/** @type {Line} */ one) => isHard(one.block) && (facts.has(one.movement, STRAIGHT) || (one.unit === 's' && one.amount > K.long_hold));
     if (training.sparesBreath(c) && isBreath(line) && lines.filter(isBreath).length >= K.breath_lines) return { key: 'left.breath', values: {} };
