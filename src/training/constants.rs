@@ -14,6 +14,8 @@ pub struct Constants {
     pub reserve: u32,
     /// Below this share of what is known, two failing sessions say what training shows. Common practice, no source.
     pub missed: f64,
+    /// Sets at most the first time after a session that fell short. Common practice, no source.
+    pub short_sets: u32,
     /// From the first many sets recorded together, a single one would have had the second more reps. Common practice, no source.
     pub several: u32,
     pub sets_hide: u32,
@@ -233,6 +235,7 @@ pub struct Rest {
 pub const K: Constants = Constants {
     reserve: 4,
     missed: 0.9,
+    short_sets: 3,
     several: best::SEVERAL_SETS,
     sets_hide: best::SETS_HIDE,
     fits: [2, 5],

@@ -46,6 +46,12 @@ impl Diary {
         trained.any(|day| (1..=days).contains(&on.days_after(*day)))
     }
 
+    /// Whether a movement stood on a day or after it.
+    pub fn stood_since(&self, ix: MovementIx, first: Day) -> bool {
+        let mut stood = self.stood.get(&ix).into_iter().flatten();
+        stood.any(|day| *day >= first)
+    }
+
     /// How often a movement stood in the days before.
     pub fn times(&self, ix: MovementIx, on: Day, days: i32) -> usize {
         let stood = self.stood.get(&ix).into_iter().flatten();

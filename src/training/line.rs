@@ -1,5 +1,6 @@
 //! The line of a candidate on a day: what is asked, of which variation, with which rest, and what follows.
 
+use super::amounts::Amounts;
 use super::candidates::Candidate;
 use super::constants::K;
 use super::ease::Ease;
@@ -75,6 +76,8 @@ pub struct At {
     pub times: u32,
     /// It was tried or shown earlier in the plan, and its number is not in.
     pub tried: bool,
+    /// It stood earlier in the plan.
+    pub again: bool,
     pub is_limiter: bool,
 }
 
@@ -246,7 +249,10 @@ impl Trainee<'_> {
         }
         let kept = c.block == Block::KeptUp;
         let times = if kept { 0 } else { at.times };
-        let amounts = self.amounts(ix, &now, times, ease);
+        let mut amounts = self.amounts(ix, &now, times, ease);
+        if amounts.rule == Some(Rule::Shows) {
+            self.after_short(ix, &mut amounts, at.again);
+        }
         let mut why = c.why.clone();
         why.extend(amounts.why);
         if ease.by.is_none() && now.whole() >= i64::from(K.far) * amounts.amount {
@@ -263,6 +269,22 @@ impl Trainee<'_> {
             why,
             in_reserve: amounts.in_reserve,
         })
+    }
+
+    /// After a session that fell short: three sets at most that once, and nothing of it is said once a later one is done. Common
+    /// practice, no source.
+    fn after_short(&self, ix: MovementIx, amounts: &mut Amounts, again: bool) {
+        if !again {
+            amounts.sets = amounts.sets.min(K.short_sets.into());
+            return;
+        }
+        let lifted = amounts.mass.filter(|_| self.roster.of(ix).by_weight());
+        let load = lifted.filter(|mass| mass.is_added());
+        amounts.rule = None;
+        amounts.why = match load {
+            Some(mass) => Some(self.why_load(ix, mass)),
+            None => self.known(ix, Reason::Best),
+        };
     }
 
     /// What a target is shown with: its own load; where it says none, that on record. Load is always said.

@@ -225,6 +225,7 @@ impl<'t, 'a> Laying<'t, 'a> {
                 first: week.first,
                 times: week.before[of],
                 tried: self.tried.contains(&c.movement),
+                again: self.diary.stood_since(c.movement, week.first),
                 is_limiter: c.gap.is_some() && c.gap == self.candidates.limiter,
             };
             if let Some(line) = self.trainee.line(of, c, self.gaps, at) {

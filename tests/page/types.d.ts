@@ -638,7 +638,7 @@ interface TrainingNumbers {
   left: number; left_step: number; lines: number; lines_most: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
   unknown_s: number; range_lines: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; one_leg_s: number; rest: { guarded: number; strength: number; easy: number; range: number };
   rep_s: number; short: number; of_body: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
-  planned: number; off: [number, number, number]; off_for: [number, number]; back_for: number; back: number; back_most: number; exit_from: number; light: number; pain_days: number; sore_lines: number; pain_less: number; pain_least: number; least: number; long_hold: number; breath_lines: number; pause_days: number; pause_weeks: number;
+  planned: number; off: [number, number, number]; off_for: [number, number]; back_for: number; back: number; back_most: number; short_sets: number; exit_from: number; light: number; pain_days: number; sore_lines: number; pain_less: number; pain_least: number; least: number; long_hold: number; breath_lines: number; pause_days: number; pause_weeks: number;
   sides: number; sides_cm: number; sides_deg: number; minor_reps: number; weeks: number; weeks_a_month: number; said_in_weeks: number; apart: number; turns: number; overdue: number; overdue_lines: number;
   cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; heavy_sets: number; tests: number; tests_kind: number; tests_times: number; tests_ahead: number;
 }
@@ -916,7 +916,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     candidates: (c: Trainee, goal: TrainingGoal | null, gaps: Map<number, Gap>) => { all: Candidate[]; lost: LeftOut[]; limiter: Gap | null; balance: Candidate | null };
     whyNot: (c: Trainee, m: number) => Reason;
     sides: (c: Trainee, m: number) => { side: Line['side']; weaker: Line['weaker'] };
-    line: (c: Trainee, of: Candidate, at: { on: number; first: number; before: number; tried: boolean; isLimiter: boolean }) => Line | null;
+    line: (c: Trainee, of: Candidate, at: { on: number; first: number; before: number; tried: boolean; again: boolean; isLimiter: boolean }) => Line | null;
     minutes: (c: Trainee, line: Line) => number;
     plan: (model: Model, person: Person, found: Assessment, day: number, count?: number) => Training;
     answer: (model: Model, person: Person, found: Assessment, day: number) => object;

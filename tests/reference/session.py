@@ -22,6 +22,7 @@ SINGLES, MOST_FOR_SINGLES = 3, 3
 FIRST_SETS, AGAIN_SETS, FIRST_REPS, FIRST_CAREFUL_REPS, FIRST_HOLD = 2, 3, 3, 2, 5
 FIRST_CARRY = 15  # s
 RANGE, RANGE_UNKNOWN, RANGE_LIMITER = (2, 30), (2, 10), 4
+SHORT_SETS = 3  # the first time after a session that fell short
 KEPT_UP, KEPT_UP_OLDER, OLDER, OLD = 2, 3, 60, 65
 OF_BODY, OF_RECORD, OVER_RECORD, CHART_OVER = Fraction(5, 100), Fraction(8, 10), Fraction(11, 10), 3
 CHART = [100, 95, 93, 90, 87, 85, 83, 80, 77, 75, 72.5, 70]  # per cent for 1 to 12 reps: Baechle & Earle, Essentials
@@ -768,8 +769,8 @@ class Coach:
 
     # ------------------------------------------------------------ a line
 
-    def line(self, x, on, first_session, times, tried):
-        """The line of a candidate on a day, or None where it has none."""
+    def line(self, x, on, first_session, times, tried, again):
+        """The line of a candidate on a day, or None where it has none. `again`: it stood earlier in the plan."""
         id = x.movement
         ease = self.ease(id, on, first_session)
         if ease.easier and not self.c[id].mobility:
@@ -802,6 +803,8 @@ class Coach:
             sets, amount, kg = SINGLES, 1, now.kg or None
         else:
             sets, amount, kg, said, reserve = self.amounts(id, 0 if x.block == "kept up" else times, ease)
+            if said == "what training shows":
+                said, sets = (None, sets) if again else (said, min(sets, SHORT_SETS))
             rule = said or rule
             if x.block == "kept up":
                 sets, lately = KEPT_UP_OLDER if self.client.age is not None and self.client.age >= OLDER else KEPT_UP, self.client.lately(id)

@@ -292,7 +292,8 @@ class Laying:
             if self.p.is_off(x):
                 continue
             tried = x.movement in self.p.tried
-            line = self.coach.line(x, self.on, self.week.first_session, self.week.before.get(x.movement, 0), tried)
+            again = self.p.times(x.movement, self.on, (self.on - self.week.first_session).days) > 0
+            line = self.coach.line(x, self.on, self.week.first_session, self.week.before.get(x.movement, 0), tried, again)
             if line is None or any(line.movement == other.movement for other in self.lines):
                 continue
             kind = self.c[line.movement].kind

@@ -150,12 +150,16 @@ impl Case<'_> {
                 self.some(&self.of_week(3), "the way out", &|l| {
                     way_out(l) && l.says("rule") == "first try"
                 });
-                for waits in ["ring-step-down", "ring-support-feet-down"] {
+                for waits in ["ring-step-down", "ring-support-feet-assisted"] {
                     self.waits_today(waits);
                 }
                 let at = |id: &str| first.iter().position(|l| is(l, id));
                 let (easy, hard) = (at("row-upright"), at("row-hip-high"));
-                assert!(easy.is_some() && easy < hard, "{}: {easy:?} {hard:?}", self.name);
+                assert!(
+                    easy.is_some() && easy < hard,
+                    "{}: {easy:?} {hard:?}",
+                    self.name
+                );
             }
             "62-fifteen-back-three" => {
                 self.at_most_as_at_four(&first);

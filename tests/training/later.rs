@@ -90,12 +90,29 @@ impl Case<'_> {
                     !dips(l) || (l.number("with_kg") > 18.75) == l.says("why").contains("if all")
                 });
             }
+            "later-dips-to-failure" => {
+                let mut dips = all.iter().filter(|l| is(l, "bar-dip"));
+                let first = dips.next().expect("dips");
+                let short = |l: &Line<'_>| l.says("why").contains("fell short");
+                assert!(
+                    short(first) && first.number("sets") <= 3.0,
+                    "{}",
+                    first.line
+                );
+                assert!(
+                    dips.clone().count() > 1 && !dips.any(short),
+                    "{}",
+                    self.name
+                );
+            }
             "later-dip-unknown-weight" => {
                 let dips = |l: &Line<'_>| is(l, "weighted-dip");
                 self.some(&all, "dips with weight", &dips);
-                self.all(&all, "no plate that is more than 5 % of what is known to move", &|l| {
-                    !dips(l) || l.number("with_kg") == 18.75
-                });
+                self.all(
+                    &all,
+                    "no plate that is more than 5 % of what is known to move",
+                    &|l| !dips(l) || l.number("with_kg") == 18.75,
+                );
             }
             "later-tests-what-stood" => {
                 let tests = |id: &str| self.retests().iter().any(|m| m.id().as_str() == id);

@@ -644,9 +644,9 @@
     return { ...plain, measure, amount: amount * ONE, seconds: measure === REPS ? facts.seconds(m) : 0, unit: kilos ? targets.MASS : targets.NO_LOAD, load: kilos || 0 };
   };
 
-  /** Sets of what has an amount; null where nothing of it is asked today. @param {Trainee} c @param {Candidate} of @param {number} m @param {Ease} taken @param {{ before: number, tried: boolean, isLimiter: boolean }} at
+  /** Sets of what has an amount; null where nothing of it is asked today. @param {Trainee} c @param {Candidate} of @param {number} m @param {Ease} taken @param {{ before: number, tried: boolean, again: boolean, isLimiter: boolean }} at
    * @returns {Amounts | null} */
-  const asked = (c, of, m, taken, { before, tried: goesOn, isLimiter }) => {
+  const asked = (c, of, m, taken, { before, tried: goesOn, again, isLimiter }) => {
     const { K, facts } = c, is = now(c, m), dose = facts.dose(m), timed = isTimed(c, m), loaded = facts.has(m, LOADED);
     if (facts.isMobility(m) && (of.rule !== 'show it' || taken.rule)) {
       const amount = !timed ? K.range_s : !is ? K.unknown_s : Math.max(1, Math.min(dose.each, down(whole(is) * K.share)));
@@ -669,6 +669,9 @@
     }
     if (of.single) return taken.rule ? null : { sets: K.single_sets, amount: 1, load: is.load || null, rule: '', why: null, left: null };
     const out = amounts(c, m, is, of.block === 'kept up' ? 0 : before, taken);
+    // After a session that fell short three sets at most that once, and nothing of it is said once a later one is done.
+    if (out.rule === 'what training shows' && !again) out.sets = Math.min(out.sets, K.short_sets);
+    else if (out.rule === 'what training shows') [out.rule, out.why] = ['', facts.isByMax(m) && out.load !== null && out.load > 0 ? whyLoad(c, m, out.load) : measured(c, m, 'why.best')[0]];
     if (!taken.rule && whole(is) >= K.far * out.amount) out.more = farAbove(c, m);
     if (of.block === 'kept up') {
       const lately = taken.sore ? didLately(c, m) : null;
@@ -716,7 +719,7 @@
     return low === undefined ? m : low;
   };
 
-  /** The line of a candidate on a day, or null. @param {Trainee} c @param {Candidate} of @param {{ on: number, first: number, before: number, tried: boolean, isLimiter: boolean }} at @returns {Line | null} */
+  /** The line of a candidate on a day, or null. @param {Trainee} c @param {Candidate} of @param {{ on: number, first: number, before: number, tried: boolean, again: boolean, isLimiter: boolean }} at @returns {Line | null} */
   const line = (c, of, at) => {
     const eased = ease(c, of.movement, at.on, at.first);
     let m = of.movement;

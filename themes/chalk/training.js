@@ -153,7 +153,7 @@
   const session = (c, work, week, on) => {
     const { K, facts } = c, { diary: log, tried } = work;
     const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (of) => keepsItsLine(c, work, of, on), (of) => isMainstayDue(c, work, of, on), on - c.day >= K.overdue).filter((of) => !isOff(work, of)).flatMap((of) => {
-      const line = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), isLimiter: of.gap !== null && of.gap === work.limiter });
+      const line = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), again: log.times(of.movement, on, on - work.first) > 0, isLimiter: of.gap !== null && of.gap === work.limiter });
       return line ? [line] : [];
     });
     const lay = (/** @type {number} */ most, mostFirst = work.mostFirst) => draftOf(c, work, week, on, order, most, mostFirst);
