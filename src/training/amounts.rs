@@ -259,19 +259,7 @@ impl<'a> Trainee<'a> {
         };
         let planned = amount + self.planned(facts, times, ease) * step;
         amount = amount.max(planned.min(limit));
-        let mut sets = sets_of(facts, amount);
-        if let Some(last) = self.did_lately(ix).filter(|_| ease.sore) {
-            // Where it hurts nothing grows.
-            amount = amount.min(last.first() / ONE).max(self.fewest(facts));
-            sets = sets.min(last.sets());
-        }
-        if let Some(most) = &ease.most {
-            amount = amount.min(most.amount).max(self.fewest(facts));
-            sets = if practice { sets } else { sets.min(most.sets) };
-        }
-        if ease.light {
-            amount = down(amount as f64 * ease.share()).max(self.fewest(facts));
-        }
+        let (sets, amount) = self.taken_back(ix, amount, ease);
         let before = ease
             .most
             .as_ref()
@@ -289,6 +277,28 @@ impl<'a> Trainee<'a> {
             why,
             in_reserve: facts.is_reps().then_some(left),
         }
+    }
+
+    /// Sets, and the amount of one: where it hurts nothing grows; back from time off no more than before it; and what is light.
+    fn taken_back(&self, ix: MovementIx, mut amount: i64, ease: &Ease) -> (i64, i64) {
+        let facts = self.roster.of(ix);
+        let fewest = self.fewest(facts);
+        let mut sets = sets_of(facts, amount);
+        if let Some(last) = self.did_lately(ix).filter(|_| ease.sore) {
+            amount = amount.min(last.first() / ONE).max(fewest);
+            sets = sets.min(last.sets());
+        }
+        if let Some(most) = &ease.most {
+            amount = amount.min(most.amount).max(fewest);
+            sets = match facts.practised() {
+                true => sets,
+                false => sets.min(most.sets),
+            };
+        }
+        if ease.light {
+            amount = down(amount as f64 * ease.share()).max(fewest);
+        }
+        (sets, amount)
     }
 
     /// The amount of a set by what is known, and the most that it grows to.

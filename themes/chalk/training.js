@@ -317,7 +317,7 @@
   /** Of what is tried first in one pattern, straight arms and inverted apart, the easier before the harder, in the places that they have.
    * @param {Trainee} c @param {Line[]} lines */
   const easyFirst = ({ facts, tables }, lines) => {
-    const sort = (/** @type {Line} */ { block, movement: m }) => `${block} ${tables.pattern[m]} ${facts.has(m, STRAIGHT) || facts.has(m, INVERTED)}`;
+    const sort = (/** @type {Line} */ { block, movement: m }) => (BLOCKS.indexOf(block) * tables.patterns.length + tables.pattern[m]) * 2 + (facts.has(m, STRAIGHT) || facts.has(m, INVERTED) ? 1 : 0);
     const places = lines.flatMap(({ block, rule }, at) => (isHard(block) && (rule === 'first try' || rule === 'until it is tested') ? [at] : []));
     for (const of of training.by(places, (at) => sort(lines[at])).values()) {
       const easy = of.map((at) => lines[at]).sort((a, b) => tables.stage[a.movement] - tables.stage[b.movement] || a.movement - b.movement);
