@@ -209,17 +209,14 @@ impl<'a> Trainee<'a> {
         let mass = lifted.next().unwrap_or_else(|| self.in_plates(asked));
         let mass = mass.max(plate);
         let left = self.leaves(ix, mass, reps, of.theirs);
-        let is_step = steps > 0 && mass > now;
+        let step = (steps > 0 && mass > now).then(|| left.unwrap_or(0).max(K.left_step.into()));
         Amounts {
             sets,
             amount: reps,
             mass: Some(mass),
             rule: of.rule,
-            why: Some(if is_step { Reason::IfDone } else { of.why }),
-            in_reserve: match is_step {
-                true => Some(left.unwrap_or(0).max(K.left_step.into())),
-                false => left,
-            },
+            why: Some(step.map_or(of.why, Reason::IfDone)),
+            in_reserve: step.or(left),
         }
     }
 

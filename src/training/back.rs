@@ -124,11 +124,14 @@ impl Trainee<'_> {
         let again = self.logged(ix).any(|t| {
             t.of.on > off.from && t.full() && t.first() >= last.first() && t.mass >= last.mass
         });
+        let (first, left) = (last.first() / ONE, last.of.in_reserve.map(i64::from));
+        // To failure once is not asked again: one rep or second less.
+        let less = i64::from(left == Some(0) && first > 1);
         (!tested && !again).then(|| Most {
-            amount: last.first() / ONE,
+            amount: first - less,
             sets: last.sets(),
             mass: last.mass,
-            left: last.of.in_reserve.map(i64::from),
+            left: left.map(|left| left + less),
         })
     }
 }

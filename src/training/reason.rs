@@ -146,8 +146,8 @@ pub enum Reason {
     ShowFar,
     LoadHeld(Mass),
     InFull,
-    /// A plan's step of load.
-    IfDone,
+    /// A plan's step of load, and what its sets leave.
+    IfDone(i64),
     TwoOver,
     FellShort,
     /// A mobility movement's own standard is asked.

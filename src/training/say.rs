@@ -151,7 +151,7 @@ impl<'a> Say<'a> {
             Reason::AskHarder => plain("ask_harder"),
             Reason::ShowFar => plain("show_far"),
             Reason::LoadHeld(mass) => with("load_held", &[("weight", (&self.mass(mass)).into())]),
-            Reason::IfDone => with("if_done", &[("n", Value::Whole(K.left_step.into()))]),
+            Reason::IfDone(n) => with("if_done", &[("n", Value::Whole(n))]),
             Reason::InFull => plain("in_full"),
             Reason::TwoOver => plain("two_over"),
             Reason::FellShort => plain("fell_short"),

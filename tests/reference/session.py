@@ -637,6 +637,8 @@ class Coach:
             return None
         last = old[-1]
         again = any(s.on > before and s.full and s.did[0] >= last.did[0] and s.kg >= last.kg for s in log)
+        if last.reserve == 0 and floor(last.did[0]) > 1:  # to failure once is not asked again
+            last = last._replace(did=(last.did[0] - 1, *last.did[1:]), reserve=1)
         return None if again else last
 
     # ------------------------------------------------------------ how much

@@ -21,7 +21,9 @@
     const since = foot(c, c.tables.pattern[m]), log = c.trained.get(m) || [], last = log.filter((of) => of.on <= from && of.on > since).pop();
     if (!last || (c.tests.get(m) || []).some((test) => test.on > from && test.on <= c.day)) return null;
     const again = log.some((of) => of.on > from && of.did.every((set) => set >= of.did[0]) && of.did[0] >= last.did[0] && of.load >= last.load);
-    return again ? null : { amount: Math.floor(last.did[0] / ONE), sets: Math.max(c.K.fewest, last.did.length), load: last.load, reserve: last.reserve };
+    // To failure once is not asked again: one rep or second less.
+    const whole = Math.floor(last.did[0] / ONE), less = last.reserve === 0 && whole > 1 ? 1 : 0;
+    return again ? null : { amount: whole - less, sets: Math.max(c.K.fewest, last.did.length), load: last.load, reserve: last.reserve === null ? null : last.reserve + less };
   };
 
   /** What time off takes back on a day: a week of less, from four weeks off on two that are easier too (not of what has no log) and one of

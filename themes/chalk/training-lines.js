@@ -587,7 +587,8 @@
     kilos = Math.max(plateOf(c), asks === kilos || (before_ && asks === before_.load) ? asks : inPlates(c, asks));
     const left = leaves(c, m, kilos, each, more);
     // A plan's step leaves one rep at least: it is taken only if all before it was done in full.
-    if (steps > 0 && kilos > is) return { sets, amount: each, load: kilos, rule, why: because('why.if_done', { n: K.left_step }), left: Math.max(K.left_step, left || 0) };
+    const least_ = Math.max(K.left_step, left || 0);
+    if (steps > 0 && kilos > is) return { sets, amount: each, load: kilos, rule, why: because('why.if_done', { n: least_ }), left: least_ };
     return { sets, amount: each, load: kilos, rule, why, left };
   };
 
