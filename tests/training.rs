@@ -44,6 +44,8 @@ mod thresholds;
 mod throw;
 #[path = "training/told.rs"]
 mod told;
+#[path = "training/unhurt.rs"]
+mod unhurt;
 #[path = "training/world.rs"]
 mod world;
 
@@ -317,6 +319,7 @@ fn live(proof: &Proofread, seed: u64, way: Way) -> Result<Option<i32>, String> {
             today: on,
         };
         rules::check(&case)
+            .and_then(|()| unhurt::check(&roster, &case.person, &training, on).map(|_| ()))
             .map_err(|why| format!("life {seed}, day {day}, {on}: {why}\n{:#}", life.results))?;
         if life.comes(day) {
             for work in works(&training) {

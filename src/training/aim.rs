@@ -82,7 +82,7 @@ pub fn aim(trainee: &Trainee<'_>, asked: Option<Chosen>) -> Aim {
     let gaps = goal.as_ref().map_or_else(Vec::new, |g| trainee.gaps(g));
     let found = Candidates::of(trainee, goal.as_ref(), &gaps);
     Aim {
-        session: first_session(trainee, &found, &gaps),
+        session: first_session(trainee, &found, &gaps, asked),
         goal,
         gaps,
         limiter: found.limiter,

@@ -33,6 +33,7 @@ mod say_way;
 mod session;
 mod trainee;
 mod turns;
+mod unhurt;
 mod variation;
 
 pub use aim::{Aim, aim};

@@ -10,6 +10,7 @@ use super::reason::Rule;
 use super::refusal::Refusal;
 use super::session::{Laying, Session, Week, counts_as_hard};
 use super::trainee::{Logged, Trainee};
+use super::unhurt::Unhurt;
 use crate::curriculum::day::WEEK;
 use crate::curriculum::words::{BodyPart, Word};
 use crate::curriculum::{Day, MovementIx};
@@ -98,7 +99,9 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
     let goal = trainee.goal(asked);
     let gaps = goal.as_ref().map_or_else(Vec::new, |g| trainee.gaps(g));
     let candidates = Candidates::of(&trainee, goal.as_ref(), &gaps);
-    let (mut sessions, retest_on) = weeks(&trainee, &candidates, &gaps, K.weeks);
+    let unhurt = Unhurt::of(roster, person, asked, today, K.weeks);
+    let (mut sessions, retest_on) =
+        weeks(&trainee, &candidates, &gaps, K.weeks, unhurt.as_ref());
     name(&mut sessions, &trainee);
     let mut week_sets = BTreeMap::new();
     let of_week = sessions.iter().filter(|s| s.week == 1);
@@ -183,17 +186,20 @@ pub(super) fn first_session(
     trainee: &Trainee<'_>,
     candidates: &Candidates,
     gaps: &[Gap],
+    asked: Option<Chosen>,
 ) -> Option<Session> {
-    let (sessions, _) = weeks(trainee, candidates, gaps, 1);
+    let unhurt = Unhurt::of(trainee.roster, trainee.person, asked, trainee.today, 1);
+    let (sessions, _) = weeks(trainee, candidates, gaps, 1, unhurt.as_ref());
     sessions.into_iter().next()
 }
 
 /// The sessions of so many weeks, and the day of the retest: the day after the last session of the last lighter week.
-fn weeks(
+pub(super) fn weeks(
     trainee: &Trainee<'_>,
     candidates: &Candidates,
     gaps: &[Gap],
     count: u32,
+    unhurt: Option<&Unhurt>,
 ) -> (Vec<Session>, Option<Day>) {
     let dates: Vec<Vec<Day>> = (0..count).map(|w| days_of_week(trainee, w)).collect();
     let first = dates.iter().flatten().next().copied();
@@ -207,7 +213,7 @@ fn weeks(
         .lighter_every
         .weeks())
     .max(1);
-    let mut laying = Laying::new(trainee, candidates, gaps, dates[0].len());
+    let mut laying = Laying::new(trainee, candidates, gaps, dates[0].len(), unhurt);
     let mut before = laying.done.clone();
     let (mut sessions, mut full, mut retest) = (Vec::<Session>::new(), 0, None);
     for (number, days) in (1..).zip(&dates) {

@@ -230,6 +230,8 @@ pub enum Left {
     NotShown,
     /// Nothing harder than what is known.
     Careful,
+    /// Harder or graver than what left for a pain or a rest.
+    StandsIn,
     /// Enough lines on a part that hurts.
     Enough,
     /// One long or straight-arm hold a session while holding the breath is left alone.

@@ -261,6 +261,7 @@ impl<'a> Say<'a> {
                 self.fill("left.sore", &[("what", (&what).into())])
             }
             Left::Careful => plain("careful"),
+            Left::StandsIn => plain("stands_in"),
             Left::Enough => plain("enough"),
             Left::Breath => plain("breath"),
             Left::Light => plain("light"),

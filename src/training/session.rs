@@ -8,6 +8,7 @@ use super::goal::Gap;
 use super::line::{At, Line, half};
 use super::reason::{Block, Left, Rule};
 use super::trainee::{Trainee, down};
+use super::unhurt::Unhurt;
 use crate::curriculum::{Day, Mass, MovementIx};
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
@@ -63,6 +64,8 @@ pub struct Laying<'t, 'a> {
     pub(super) per_week: usize,
     /// A session with more than range or one line was laid.
     has_full: bool,
+    /// The same plan if nothing hurt and nothing rested.
+    pub(super) unhurt: Option<&'t Unhurt>,
 }
 
 /// A session while it is laid.
@@ -113,6 +116,7 @@ impl<'t, 'a> Laying<'t, 'a> {
         candidates: &'t Candidates,
         gaps: &'t [Gap],
         per_week: usize,
+        unhurt: Option<&'t Unhurt>,
     ) -> Laying<'t, 'a> {
         let few = candidates.known() < K.known as usize;
         Laying {
@@ -131,6 +135,7 @@ impl<'t, 'a> Laying<'t, 'a> {
             few,
             per_week,
             has_full: false,
+            unhurt,
         }
     }
 

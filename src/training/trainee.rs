@@ -255,17 +255,20 @@ impl<'a> Trainee<'a> {
 
     /// Open, owned or done before, resting in no way, and its equipment at hand.
     pub fn may(&self, ix: MovementIx) -> bool {
+        self.could(ix) && !self.rests(ix) && self.pulled_nerve(ix).is_none()
+    }
+
+    /// The same if nothing rested.
+    pub(super) fn could(&self, ix: MovementIx) -> bool {
         self.roster.find(ix).is_some()
             && (self.is_open(ix) || self.was_done(ix))
-            && !self.rests(ix)
-            && self.pulled_nerve(ix).is_none()
             && self.is_at_hand(ix)
     }
 
     /// A numb part that no clinician has seen, where a movement stretches along the nerves of an arm or a leg: that pulls on them up
     /// to the neck, wherever the numbness begins. With a numb neck or arm also what has the arms overhead and bears on them. Common
     /// practice, no source.
-    fn pulled_nerve(&self, ix: MovementIx) -> Option<BodyPart> {
+    pub(super) fn pulled_nerve(&self, ix: MovementIx) -> Option<BodyPart> {
         let facts = self.roster.of(ix);
         let on = |parts: &[BodyPart]| parts.iter().any(|part| facts.stresses(*part));
         let stretch = facts.mobility() && (on(&ARM) || on(&LEG));

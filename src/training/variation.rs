@@ -4,6 +4,7 @@ use super::constants::K;
 use super::facts::Facts;
 use super::line::At;
 use super::trainee::Trainee;
+use super::unhurt::is_no_harder;
 use crate::curriculum::MovementIx;
 use crate::curriculum::words::Phase;
 use std::cmp::Reverse;
@@ -231,8 +232,10 @@ impl Trainee<'_> {
     /// The first that the coach names for what keeps a movement from being trained, and that may be trained and is not too hard.
     fn instead_by_coach(&self, ix: MovementIx) -> Option<MovementIx> {
         let fine = |other: MovementIx| {
-            let counts =
-                |o: &Facts<'_>| o.mobility() || o.counted && self.fits(other) != Some(false);
+            let counts = |o: &Facts<'_>| {
+                (o.mobility() || o.counted && self.fits(other) != Some(false))
+                    && (!self.rests(ix) || is_no_harder(o, self.roster.of(ix)))
+            };
             self.may(other)
                 && !self.is_too_new(other)
                 && !self.bears_more(other, ix)
@@ -243,7 +246,8 @@ impl Trainee<'_> {
         apt.next().map(|one| one.movement)
     }
 
-    /// What is unknown is of the way to the goal or an easier neighbour, and no higher; what is known bears no more on a part that hurts.
+    /// What is unknown is of the way to the goal or an easier neighbour, and no higher; what is known bears no more on a part that
+    /// hurts; for what rests both are no harder and no graver.
     fn nearest(&self, ix: MovementIx, in_chain: &[bool]) -> Option<MovementIx> {
         let facts = self.roster.of(ix);
         if facts.group().is_none() || facts.practised() {
@@ -260,6 +264,7 @@ impl Trainee<'_> {
                 && self.fits(*other) != Some(false)
                 && !self.is_too_new(*other)
                 && !self.bears_more(*other, ix)
+                && (!self.rests(ix) || is_no_harder(o, facts))
                 && (self.fits(*other) == Some(true)
                     || o.stage <= facts.stage
                         && (in_chain[other.at()] || facts.easier.contains(other)))

@@ -537,6 +537,16 @@ interface Work {
   done: Map<Candidate, number>;
   /** Full weeks in which a kind could not grow. */
   sore: Map<number, number>;
+  /** The same plan if nothing hurt and nothing rested. */
+  unhurt: Unhurt | null;
+}
+
+/** The plan without pains, pauses, and restrictions of a part, a pattern or a movement. */
+interface Unhurt {
+  /** Each line: the movement, and what it was laid for. */
+  lines: { on: number; of: number; movement: number }[];
+  /** What could stand in it, today or later. */
+  could: Set<number>;
 }
 
 interface DayDraft {
@@ -860,8 +870,8 @@ interface Rungbook {
     easedPains: (c: Trainee) => Pain[];
     sorePart: (c: Trainee, m: number) => number;
     pulledNerve: (c: Trainee, m: number) => number;
-    isOnlyUnsure: (c: Trainee, m: number) => boolean;
     isTooNew: (c: Trainee, m: number) => boolean;
+    isForAll: (c: Trainee, m: number) => boolean;
     mayTest: (c: Trainee, m: number) => boolean;
     wasLifted: (c: Trainee, m: number) => boolean;
     lighterStep: (c: Trainee, m: number) => number;
@@ -880,6 +890,8 @@ interface Rungbook {
     tooMuchOn: (c: Trainee, m: number, day: number) => number;
     leftFor: (c: Trainee, m: number, part: number) => Reason;
     may: (c: Trainee, m: number) => boolean;
+    could: (c: Trainee, m: number) => boolean;
+    isNoHarder: (c: Trainee, one: number, than: number) => boolean;
     isMissed: (of: Trained) => boolean;
     now: (c: Trainee, m: number) => Now | null;
     own: (c: Trainee, m: number) => Now | null;

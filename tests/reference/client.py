@@ -528,13 +528,6 @@ class Client:
             return False
         return floor(self.own_now(id).amount) >= (HOLD_KNOWN if m.unit == "s" else REPS_KNOWN)
 
-    def only_unsure(self, id):
-        """Not open for nothing but what was never shown, and free of what rests or hurts."""
-        m = self.c[id]
-        if self.owns(id) or id not in self.states or m.guarded or id in self.spared or self.is_sore(m) or not self.has_equipment(id):
-            return False
-        return readiness.judge(m.needs, lambda leaf: self.truth(leaf, id)) == readiness.UNKNOWN
-
     def was_lifted(self, id):
         """With weight, by an adult, though not open for nothing but what was never shown."""
         m = self.c[id]
@@ -555,9 +548,12 @@ class Client:
         js = [j for j in self.c.easier[id] if self.may(j) and self.now(j) is None and not self.too_new(j) and not self.c[j].lowering]
         return self.gentlest(min(js, key=lambda j: (self.c[j].stage, j))) if js else id
 
+    def could(self, id):
+        """Whether it might be trained if nothing rested."""
+        return (self.is_open(id) or self.was_done(id)) and self.has_equipment(id)
+
     def may(self, id):
-        fine = id not in self.spared and not self.pulls_on_numb(self.c[id]) and self.has_equipment(id)
-        return (self.is_open(id) or self.was_done(id)) and fine
+        return self.could(id) and id not in self.spared and not self.pulls_on_numb(self.c[id])
 
     def pulls_on_numb(self, m):
         """Whether it stretches along the nerves of an arm or a leg while anything is numb, or has the arms up while the neck or an arm is."""

@@ -316,18 +316,19 @@ class Coach:
     def instead(self, gap):
         """Of a gap that is spared or without its equipment: the coach's own; of a strength gap else what is nearest."""
         i, m = gap.movement, self.c[gap.movement]
+        gentler = lambda o: i not in self.client.spared or no_harder(o, m)
 
         def fine(j, o):
             return (
                 o.pattern == m.pattern and o.straight == m.straight and self.client.may(j) and o.counted and not o.practised
                 and (o.phase == m.phase or not o.lowering) and self.fits(j) is not False and not self.client.too_new(j)
-                and not self.client.bears_more(j, i)
+                and not self.client.bears_more(j, i) and gentler(o)
                 and (self.fits(j) or o.stage <= m.stage and (j in self.goal.chain or j in self.c.easier[i]))
             )
 
         for one in m.instead:
             j, o = one["do"], self.c.movements.get(one["do"])
-            can = o and (o.mobility or o.counted and self.fits(j) is not False)
+            can = o and (o.mobility or o.counted and self.fits(j) is not False) and gentler(o)
             if can and self.client.may(j) and not self.client.too_new(j) and not self.client.bears_more(j, i) and self.client.is_kept_from(m, one):
                 return self.add(j, gap, "instead", instead_of=i)
         js = [j for j, o in self.c.movements.items() if fine(j, o)] if m.group and not m.practised else []
@@ -355,8 +356,7 @@ class Coach:
                 self.keep([j for j in js if not client.heavy_below(j, j)])
             if not any(c[x.movement].group == group and x.block in ("strength", "kept up") for x in self.found.values()):
                 self.try_one(js)
-            if not any(c[x.movement].group == group and x.block in ("strength", "kept up") for x in self.found.values()):
-                self.try_unsure(group)
+            self.name_resting(group)
         for j in can:
             did = client.lately(j)
             if j in self.goal.chain and did and did.movement == j and self.fits(j) and not self.too_easy(j):
@@ -373,14 +373,16 @@ class Coach:
             j = min(unknown, key=lambda j: (j not in done, self.client.gentlest(j) != j, c[j].stage, c[j].straight, len(c[j].classes), j))
             self.add(j, None, "first try", block="kept up")
 
-    def try_unsure(self, group):
-        """Nothing is known of a group, and what is open of it rests: the lowest rung that only lacks what was never shown."""
+    def name_resting(self, group):
+        """Nothing is known of a group, and what would be tried first of it rests: it is left out by name."""
         c, client = self.c, self.client
-        js = [j for j, m in c.movements.items() if m.group == group and m.counted and not (m.lowering or m.practised or m.guarded)]
-        if all(client.now(j) is None for j in js) and any(client.is_open(j) and j in client.spared for j in js):
-            unsure = [j for j in js if client.now(j) is None and client.only_unsure(j)]
-            if unsure:
-                self.add(min(unsure, key=lambda j: (ORDER.index(c[j].pattern), c[j].stage, c[j].straight, len(c[j].classes), j)), None, "first try", block="kept up")
+        if any(c[x.movement].group == group and x.block in ("strength", "kept up") and x.rule != "first try" for x in self.found.values()):
+            return
+        plain = [m for m in c.movements.values() if m.group == group and m.counted and not (m.lowering or m.practised or m.guarded)]
+        js = [m for m in plain if client.now(m.id) is None and client.could(m.id)]
+        lowest = min(js, key=lambda m: (m.stage, m.straight, len(m.classes), m.id), default=None)
+        if lowest and not client.may(lowest.id):
+            self.left_out.append(lowest.id)
 
     def fill(self, can):
         """A gap rests and nothing stands in for it: other patterns, a second core line and all plain range have the room."""
@@ -894,6 +896,11 @@ class Coach:
         m = self.c[line.movement]
         sets = line.sets + (Fraction(1, 2) if line.weaker else 0)
         return math.ceil(sets * (self.work(m, line.unit, line.amount, line.side) + line.rest) / 60)
+
+
+def no_harder(one, than):
+    """No higher a rung than another, and of no caution class that it has not."""
+    return one.stage <= than.stage and one.classes <= than.classes
 
 
 def held(m):

@@ -23,7 +23,7 @@ from fractions import Fraction
 from client import DAY, GROWN, LAPSED, NEVER, OLD, ORDER, Client, Curriculum, floor
 from gaps import WHOLE, find_gaps, find_goal
 from readiness import leaves
-from session import Coach
+from session import Coach, no_harder
 
 WEEKS, DAYS = 4, 7
 WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
@@ -51,8 +51,8 @@ BLOCKS = ("practice", "strength", "kept up", "range")
 
 
 class Planner:
-    def __init__(self, client, coach):
-        self.client, self.coach, self.c = client, coach, client.c
+    def __init__(self, client, coach, unhurt=None):
+        self.client, self.coach, self.c, self.unhurt = client, coach, client.c, unhurt
         self.weeks = [self.dates(w) for w in range(WEEKS)]
         self.trained, self.heavy, self.stood = {}, {}, {}
         for s in client.log:
@@ -400,6 +400,8 @@ class Laying:
         breath = lambda o: o.candidate.block in ("strength", "kept up") and (self.c[o.movement].straight or o.unit == "s" and o.amount > LONG_HOLD)
         if self.p.client.spares_breath and breath(line) and sum(map(breath, self.lines)) >= BREATH_LINES:
             return True
+        if self.p.unhurt and self.p.unhurt.keeps_out(self, line):
+            return True
         if line.rule == "show it" and (self.week.lighter or self.shows >= SHOWN or tried):
             return True
         return line.rule == "first try" and (self.week.lighter or self.firsts + self.to_try(line) >= self.most_firsts)
@@ -530,6 +532,44 @@ class Laying:
         }
 
 
+class Unhurt:
+    """What stood if nothing hurt and nothing rested; a restriction of a class is of the person, and stays."""
+
+    def __init__(self, coach, sessions):
+        self.lines = [(session["on"], line.candidate.movement, line.movement) for session in sessions for line in session["_lines"]]
+        self.could = {x.movement for x in coach.candidates}
+
+    def keeps_out(self, laying, line):
+        """Whether a line would stand for nothing but a pain or a rest, and is harder or graver than what left."""
+        coach, client, c = laying.coach, laying.p.client, laying.c
+        stood = [(asked, got) for on, asked, got in self.lines if on <= str(laying.on)]
+        asked, m = line.candidate.movement, c[line.movement]
+        if any(asked == other for other, _ in stood):
+            return False
+        there = {x.movement for x in coach.candidates}
+        left = [c[got] for other, got in stood if other not in there or client.is_sore(c[got])]
+        if client.now(m.id) is None:
+            return not any(no_harder(m, o) for o in left)
+        alike = [o for o in left if o.group == m.group]
+        return asked not in self.could and bool(alike) and not any(no_harder(m, o) for o in alike)
+
+
+def without_rests(results):
+    """The same results without a pain, a pause, and a restriction of anything but a class; None where there is none."""
+    lasting = [entry for entry in results.get("restrict") or () if entry.get("class") is not None]
+    if results.get("pain") or results.get("paused") or len(lasting) < len(results.get("restrict") or ()):
+        return {**results, "pain": [], "paused": [], "restrict": lasting}
+    return None
+
+
+def planner(case, results, unhurt=None):
+    """The goal, the gaps, and who lays the days."""
+    client = Client(Curriculum(case["curriculum"]), results, date.fromisoformat(case["today"]))
+    goal = find_goal(client, case["routes"], case.get("skill"))
+    gaps = find_gaps(client, goal) if goal.name else {}
+    return goal, gaps, Planner(client, Coach(client, goal, gaps), unhurt)
+
+
 def answer(case):
     today = date.fromisoformat(case["today"])
     client = Client(Curriculum(case["curriculum"]), case["results"], today)
@@ -539,11 +579,13 @@ def answer(case):
         asked = case.get("skill") or client.said.get("goal")
         goal = {"skill": asked, "chosen": asked is not None, "reached": False}
         return {"goal": goal, "refused": True, "conditions": 0, "limiter": None, "sessions": [], "retest": None, "week_sets": {}}
-    goal = find_goal(client, case["routes"], case.get("skill"))
-    gaps = find_gaps(client, goal) if goal.name else {}
-    coach = Coach(client, goal, gaps)
-    planner = Planner(client, coach)
-    sessions, retest = planner.plan()
+    bare, unhurt = without_rests(case["results"]), None
+    if bare:
+        _, _, free = planner(case, bare)
+        unhurt = Unhurt(free.coach, free.plan()[0])
+    goal, gaps, laid = planner(case, case["results"], unhurt)
+    client, coach = laid.client, laid.coach
+    sessions, retest = laid.plan()
     for session in sessions:
         del session["_lines"]
     limiter = coach.limiter
@@ -562,7 +604,7 @@ def answer(case):
             "movement": limiter.movement, "target": limiter.target.text, "weeks": [float(w) for w in limiter.weeks],
             "opens": list(limiter.opens), "until": limiter.until,
         },
-        "sessions": sessions, "retest": retest, "week_sets": planner.week_sets,
+        "sessions": sessions, "retest": retest, "week_sets": laid.week_sets,
     }
 
 

@@ -126,7 +126,9 @@
     return low === undefined ? -1 : low;
   };
   /** Open, owned or done before, resting in no way, and its equipment at hand. @param {Trainee} c @param {number} m */
-  const may = (c, m) => c.found.reached[m] === 1 && (isOpen(c, m) || wasDone(c, m)) && pulledNerve(c, m) < 0 && isAtHand(c, m);
+  const may = (c, m) => c.found.reached[m] === 1 && could(c, m) && pulledNerve(c, m) < 0;
+  /** The same if nothing rested. @param {Trainee} c @param {number} m */
+  const could = (c, m) => (isOpen(c, m) || wasDone(c, m)) && isAtHand(c, m);
   /** A numb part that no clinician has seen, where a movement stretches along the nerves of an arm or a leg: that pulls on them up to the
    * neck, wherever the numbness begins. With a numb neck or arm also what has the arms overhead and bears on them; -1 where there is none. @param {Trainee} c @param {number} m */
   const pulledNerve = (c, m) => {
@@ -135,10 +137,6 @@
     const pain = newestPains(c).find(({ part, signs }) => signs.includes('numb') && (stretch || (lifted && ARM.includes(parts[part]))));
     return pain ? pain.part : -1;
   };
-
-  /** Kept from being open by nothing but what was never shown, and free of what rests or hurts. Neither inverted nor loaded.
-   * @param {Trainee} c @param {number} m */
-  const isOnlyUnsure = (c, m) => c.found.needs[m] === UNKNOWN && !isOwned(c, m) && !c.model.is(m, GUARDED) && c.found.reached[m] === 1 && isAtHand(c, m) && sorePart(c, m) < 0;
 
   // ---- what is not tried first
 
@@ -224,6 +222,12 @@
   /** Unknown, and not to be tried first today: it stresses a part that hurts, is with weight after two weeks off, or where care is asked for it is harder than anything of its
    * pattern that is known or was done, under a restriction also than a known easier neighbour. @param {Trainee} c @param {number} m */
   const isTooNew = (c, m) => now(c, m) === null && (sorePart(c, m) >= 0 || (isBack(c) && c.facts.has(m, LOADED)) || (asksForCare(c) && !c.facts.isMobility(m) && (c.tables.stage[m] > reachOf(c, c.tables.pattern[m]) || (isHeldBack(c) && c.tables.easier[m].some((low) => now(c, low) !== null)))));
+  /** Whether a list of what all may train may name it: the health questions are answered, it is open or owned, nothing of it hurts or rests, and
+   * nothing of it is too new: a stretch never where it has no number. @param {Trainee} c @param {number} m */
+  const isForAll = (c, m) => {
+    const says = globalThis.rungbook.health.saysOn(c.person.screened, c.day, c.person.born), isNew = now(c, m) === null && c.facts.isMobility(m);
+    return says !== null && says !== 'ask' && c.found.reached[m] === 1 && isOpen(c, m) && pulledNerve(c, m) < 0 && sorePart(c, m) < 0 && !isNew && !isTooNew(c, m);
+  };
   /** Whether a test may be asked for. @param {Trainee} c @param {number} m */
   const mayTest = (c, m) => may(c, m) && isOpen(c, m) && hasAll(c, m) && sorePart(c, m) < 0 && !(c.minor && c.facts.has(m, LOADED));
 
@@ -438,7 +442,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isRestricted, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, asksForCare, isBackLately, mayTest, isMissed, now, own, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isRestricted, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, could, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, isForAll, asksForCare, isBackLately, mayTest, isMissed, now, own, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED, OVER_FLOOR },
   });
 })();

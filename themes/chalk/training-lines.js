@@ -359,20 +359,24 @@
     const own = kind === 0 ? ((tables.stresses[m] >> Number(which)) & 1) === 1 : tables.cautions[m].includes(Number(which));
     return own && found.states[m] === readiness.PAUSED && found.pausedBy(m).some(({ part, cls }) => (kind === 0 ? part : cls) === which);
   };
+  /** No higher a rung than another, and of no caution class that it has not. @param {Trainee} c @param {number} one @param {number} than */
+  const isNoHarder = ({ tables: { stage, cautions } }, one, than) => stage[one] <= stage[than] && cautions[one].every((cls) => cautions[than].includes(cls));
+  /** Whether it may stand for what rests. @param {Trainee} c @param {number} other @param {number} m */
+  const isGentler = (c, other, m) => c.found.reached[m] === 1 || isNoHarder(c, other, m);
   /** The first that the coach names for it, and that may be trained and is not too hard. @param {Trainee} c @param {number} m */
   const byCoach = (c, m) => {
-    const of = (c.tables.instead[m] || []).find((one) => isKeptFrom(c, m, one) && may(c, one[2]) && !training.isTooNew(c, one[2]) && !training.bearsMore(c, one[2], m) && (c.facts.isMobility(one[2]) || (c.facts.isCounted(one[2]) && fits(c, one[2]) !== false)));
+    const of = (c.tables.instead[m] || []).find((one) => isKeptFrom(c, m, one) && may(c, one[2]) && !training.isTooNew(c, one[2]) && !training.bearsMore(c, one[2], m) && isGentler(c, one[2], m) && (c.facts.isMobility(one[2]) || (c.facts.isCounted(one[2]) && fits(c, one[2]) !== false)));
     return of === undefined ? undefined : of[2];
   };
   /** What stands for a gap that rests, or whose equipment is missing: the coach's own first. What is unknown is of the way to the goal or an
-   * easier neighbour, and no higher. @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Set<number>} inChain */
+   * easier neighbour, and no higher; for what rests nothing harder or graver stands. @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Set<number>} inChain */
   const instead = (c, pool, gap, inChain) => {
     const m = gap.movement, { tables, facts } = c;
     const why = whyNot(c, m);
     const away = (/** @type {number} */ other) => Math.abs(tables.stage[other] - tables.stage[m]);
     const can = facts.group(m) < 0 || facts.isPractice(m) ? [] : c.model.order.filter((other) => tables.pattern[other] === tables.pattern[m] && facts.has(other, STRAIGHT) === facts.has(m, STRAIGHT)
       && facts.isCounted(other) && !facts.isPractice(other) && (tables.phase[other] === tables.phase[m] || !isLowering(c, other)) && may(c, other) && fits(c, other) !== false && !training.isTooNew(c, other)
-      && !training.bearsMore(c, other, m) && (fits(c, other) || (tables.stage[other] <= tables.stage[m] && (inChain.has(other) || tables.easier[m].includes(other)))));
+      && !training.bearsMore(c, other, m) && isGentler(c, other, m) && (fits(c, other) || (tables.stage[other] <= tables.stage[m] && (inChain.has(other) || tables.easier[m].includes(other)))));
     const own = byCoach(c, m);
     if (!can.length && own === undefined) {
       pool.rests = true;
@@ -406,12 +410,12 @@
       if (m !== undefined) pool.add(m, null, 'first try', { why: [c.trained.has(m) ? because('why.tried_anew') : why], block: 'kept up' });
     };
     const isHard = (/** @type {Candidate} */ { block }) => block === 'strength' || block === 'kept up';
-    const tryUnsure = (/** @type {number} */ group) => {
-      const of = c.model.order.filter((m) => facts.group(m) === group && facts.isCounted(m) && !isLowering(c, m) && !facts.isPractice(m) && !isGuarded(c, m));
-      if (of.some((m) => now(c, m) !== null) || !of.some((m) => training.isOpen(c, m) && c.found.reached[m] !== 1)) return;
-      const [m] = of.filter((one) => now(c, one) === null && training.isOnlyUnsure(c, one))
-        .sort((a, b) => tables.pattern_order.indexOf(tables.pattern[a]) - tables.pattern_order.indexOf(tables.pattern[b]) || tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
-      if (m !== undefined) pool.add(m, null, 'first try', { why: [because('why.nothing_of_group', { group })], block: 'kept up' });
+    // Where nothing is known of a group, and what would be tried first of it rests: it is named.
+    const nameResting = (/** @type {number} */ group) => {
+      if (all().some((of) => isHard(of) && of.rule !== 'first try' && facts.group(of.movement) === group)) return;
+      const [m] = c.model.order.filter((one) => facts.group(one) === group && facts.isCounted(one) && !isLowering(c, one) && !facts.isPractice(one) && !isGuarded(c, one) && now(c, one) === null && training.could(c, one))
+        .sort((a, b) => tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
+      if (m !== undefined && !may(c, m)) pool.lost.push({ movement: m, why: whyNot(c, m) });
     };
     for (const pattern of tables.pattern_order) {
       if (chain.has(pattern) && !known.has(pattern)) keep(can.filter((m) => tables.pattern[m] === pattern), because('why.no_gap', { pattern }));
@@ -423,8 +427,7 @@
       const ofGroup = all().filter((of) => facts.group(of.movement) === group && isHard(of));
       if (ofGroup.length && ofGroup.every(({ movement }) => training.isHeavyOnSore(c, movement))) keep(plain.filter((m) => !training.isHeavyOnSore(c, m)), because('why.whole_body'));
       if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryOne(plain, because('why.nothing_of_group', { group }));
-      // Where nothing is known of it and what is open of it rests: the lowest rung that only lacks what was never shown.
-      if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryUnsure(group);
+      nameResting(group);
     }
     // What was trained lately of the chain goes on, if less: it does not make room for others.
     for (const m of can) {
@@ -765,5 +768,5 @@
     return out;
   };
 
-  Object.assign(training, { candidates, line, firstSet, sides, whyNot, minutes, ease, didLately, setsOf, tooMuchOn, leftFor });
+  Object.assign(training, { candidates, line, firstSet, sides, whyNot, minutes, ease, didLately, setsOf, tooMuchOn, leftFor, isNoHarder });
 })();

@@ -4,7 +4,7 @@ use super::{Candidate, Pool};
 use crate::curriculum::MovementIx;
 use crate::curriculum::words::Pattern;
 use crate::training::constants::K;
-use crate::training::facts::{Group, ORDER, place_of};
+use crate::training::facts::{Group, ORDER};
 use crate::training::goal::Goal;
 use crate::training::reason::{Block, Reason, Rule};
 use std::cmp::Reverse;
@@ -65,9 +65,7 @@ impl Pool<'_, '_> {
             if !self.all.iter().any(has_line) {
                 self.try_one(&list, Reason::NothingOfGroup(group));
             }
-            if !self.all.iter().any(has_line) {
-                self.try_unsure(group);
-            }
+            self.name_resting(group);
         }
         self.go_on(&can);
         if self.rests {
@@ -220,32 +218,31 @@ impl Pool<'_, '_> {
         }
     }
 
-    /// Where nothing is known of a group, what is open of it rests, and nothing else has a line: a first try of the lowest rung that
-    /// only lacks what was never shown. Common practice, no source.
-    fn try_unsure(&mut self, group: Group) {
+    /// Where nothing is known of a group, and what would be tried first of it rests: it is named.
+    fn name_resting(&mut self, group: Group) {
         let (t, roster) = (self.trainee, self.trainee.roster);
-        let plain = |ix: &MovementIx| {
-            let f = roster.of(*ix);
-            f.group() == Some(group) && f.counted && !f.lowering() && !f.practised() && !f.guarded()
+        let known = |c: &Candidate| {
+            let of_group = roster.of(c.movement).group() == Some(group);
+            c.block.is_hard() && c.rule != Rule::FirstTry && of_group
         };
-        let all = || roster.standing.iter().copied().filter(plain);
-        let nothing_known = all().all(|ix| t.now(ix).is_none());
-        if !nothing_known || !all().any(|ix| t.is_open(ix) && t.rests(ix)) {
+        if self.all.iter().any(known) {
             return;
         }
-        let unknown = all().filter(|ix| t.now(*ix).is_none() && t.is_only_unsure(*ix));
-        let easiest = unknown.min_by_key(|ix| {
+        let could = |ix: &MovementIx| {
             let f = roster.of(*ix);
-            (
-                place_of(f.pattern()),
-                f.stage,
-                f.straight,
-                f.of.cautions().len(),
-                *ix,
-            )
+            f.group() == Some(group)
+                && f.counted
+                && !(f.lowering() || f.practised() || f.guarded())
+                && t.now(*ix).is_none()
+                && t.could(*ix)
+        };
+        let all = roster.standing.iter().copied().filter(could);
+        let lowest = all.min_by_key(|ix| {
+            let f = roster.of(*ix);
+            (f.stage, f.straight, f.of.cautions().len(), *ix)
         });
-        if let Some(ix) = easiest {
-            self.add(self.kept(ix, Rule::FirstTry, Reason::NothingOfGroup(group)));
+        if let Some(ix) = lowest.filter(|ix| !t.may(*ix)) {
+            self.left.push((ix, t.why_not(ix)));
         }
     }
 
