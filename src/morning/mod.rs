@@ -65,6 +65,8 @@ pub struct Verdict {
     pub paused: usize,
     /// Of so many movements.
     pub of: usize,
+    /// What a list for all may name.
+    pub for_all: Vec<MovementIx>,
     /// The newest day with a test.
     pub tested: Option<Day>,
     /// The way to the goal; `None` where nothing is planned.
@@ -222,6 +224,7 @@ pub fn verdict(
         owned: owned.clone().count(),
         paused: owned.filter(rests).count(),
         of: rows.len(),
+        for_all: rows.iter().copied().filter(|ix| trainee.is_for_all(*ix)).collect(),
         tested: person
             .tested
             .iter()

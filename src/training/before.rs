@@ -11,6 +11,16 @@ impl Trainee<'_> {
         self.before[ix.at()] && !self.owns(ix)
     }
 
+    /// Kept from being open by nothing but what was never shown, and free of what rests or hurts. Neither inverted nor loaded.
+    pub(super) fn is_only_unsure(&self, ix: MovementIx) -> bool {
+        self.unsure[ix.at()]
+            && !self.owns(ix)
+            && !self.roster.of(ix).guarded()
+            && !self.rests(ix)
+            && self.is_at_hand(ix)
+            && self.sore_part(ix).is_none()
+    }
+
     /// At least two reps, or five seconds, measured or logged.
     pub(super) fn has_number(&self, ix: MovementIx) -> bool {
         let facts = self.roster.of(ix);

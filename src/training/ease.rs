@@ -7,7 +7,7 @@ use super::reason::{Reason, Rule};
 use super::trainee::Trainee;
 use crate::curriculum::caution::{Book, Shipped};
 use crate::curriculum::day::WEEK;
-use crate::curriculum::words::BodyPart;
+use crate::curriculum::words::{BodyPart, Screening};
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, causes};
 use crate::results::Pain;
@@ -207,6 +207,19 @@ impl Trainee<'_> {
         spared.iter().any(|cause| !matches!(cause, Cause::Pause(_)))
             || self.newest_pains().iter().any(|p| holds(p))
             || self.is_back
+    }
+
+    /// Whether a list of what all may train may name it: the health questions are answered, it is open or owned, nothing of it hurts
+    /// or rests, and nothing of it is too new: a stretch never where it has no number. Common practice, no source.
+    pub fn is_for_all(&self, ix: MovementIx) -> bool {
+        let says = self.person.screening_on(self.today);
+        let new = || self.now(ix).is_none() && self.roster.of(ix).mobility();
+        says.is_some_and(|says| says != Screening::Ask)
+            && self.is_open(ix)
+            && !self.rests(ix)
+            && self.pulled_nerve(ix).is_none()
+            && self.sore_part(ix).is_none()
+            && !(new() || self.is_too_new(ix))
     }
 
     /// Whether a first try goes no further than what is asked: something is restricted, or it stresses a part that hurts.

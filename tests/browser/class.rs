@@ -97,7 +97,15 @@ impl Stock {
             }
             _ => json!([]),
         };
-        json!({ "results": 1, "name": name, "bodyweight": "70 kg", "tested": tested, "trained": [], "paused": paused })
+        let pain = match roll(3) {
+            0 => json!([{ "part": "shoulder", "score": 4, "on": self.today }]),
+            _ => json!([]),
+        };
+        let mut out = json!({ "results": 1, "name": name, "bodyweight": "70 kg", "tested": tested, "trained": [], "paused": paused, "pain": pain });
+        if roll(20) > 0 {
+            out["screened"] = json!({ "says": "clear", "on": self.today });
+        }
+        out
     }
 }
 
@@ -260,9 +268,6 @@ fn my_people_is_the_class_of_assess() {
     }
     assert!(lines > 8, "{lines} lines of the three tables");
     assert_eq!(states.len(), 7, "every state came up: {states:?}");
-    assert!(
-        lists.len() > 2 && !lists.contains("[]"),
-        "the classes differ: {lists:?}"
-    );
+    assert!(lists.len() > 2, "the classes differ: {lists:?}");
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }

@@ -870,6 +870,7 @@ interface Rungbook {
     easedPains: (c: Trainee) => Pain[];
     sorePart: (c: Trainee, m: number) => number;
     pulledNerve: (c: Trainee, m: number) => number;
+    isOnlyUnsure: (c: Trainee, m: number) => boolean;
     isTooNew: (c: Trainee, m: number) => boolean;
     isForAll: (c: Trainee, m: number) => boolean;
     mayTest: (c: Trainee, m: number) => boolean;

@@ -528,6 +528,13 @@ class Client:
             return False
         return floor(self.own_now(id).amount) >= (HOLD_KNOWN if m.unit == "s" else REPS_KNOWN)
 
+    def only_unsure(self, id):
+        """Not open for nothing but what was never shown, and free of what rests or hurts."""
+        m = self.c[id]
+        if self.owns(id) or id not in self.states or m.guarded or id in self.spared or self.is_sore(m) or not self.has_equipment(id):
+            return False
+        return readiness.judge(m.needs, lambda leaf: self.truth(leaf, id)) == readiness.UNKNOWN
+
     def was_lifted(self, id):
         """With weight, by an adult, though not open for nothing but what was never shown."""
         m = self.c[id]

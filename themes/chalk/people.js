@@ -45,13 +45,18 @@
       const numbered = alike.length > 1 ? say('people.numbered', { name, n }) : name;
       return barred ? say('people.barred', { name: numbered }) : numbered;
     };
-    // For whom nothing is planned, trains nothing: nothing is for everyone while they are here.
-    const may = rows.filter((m) => people.length && people.every(({ found, look }) => !look.isRefused && (found.states[m] === readiness.OWNED || found.states[m] === readiness.OPEN)));
+    // Who is to ask first, or has not answered, trains nothing: nothing is for everyone while they are here.
+    const may = rows.filter((m) => people.length && people.every(({ look: { c } }) => globalThis.rungbook.training.isForAll(c, m)));
+    /** What is open, and yet nothing new, or left alone, while a part hurts. @param {Trainee} c @param {number} m */
+    const sore = (c, m) => {
+      const { training } = globalThis.rungbook, state = c.found.states[m], part = state === readiness.OWNED || state === readiness.OPEN ? training.sorePart(c, m) : -1;
+      return part < 0 ? null : make('small', { text: training.whyOf(c, training.leftFor(c, m, part)) });
+    };
     byId('everyone').replaceChildren(...(may.length ? may.map((m) => make('li', {}, named(tables, m))) : [make('li', { text: say('people.nothing_for_all') })]));
     byId('class-table').replaceChildren(
       make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: say('shared.movement') }), ...people.map((_, i) => make('th', { scope: 'col', text: called(i) })))),
       make('tbody', {}, ...rows.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
-        ...people.map(({ found, barred }) => make('td', {}, mark(found.states[m], found.counted[m] === 1, barred)))))));
+        ...people.map(({ found, barred, look: { c } }) => make('td', {}, mark(found.states[m], found.counted[m] === 1, barred), ' ', sore(c, m)))))));
     const heads = new Map([['held_back', say('morning.held_back')], ['together', say('morning.together')], ['to_test', say('morning.to_test')]]);
     const tableOf = (/** @type {any[]} */ lines) => make('ul', { class: 'plain' }, ...(lines.length ? lines : [say('morning.none')]).map((line) => make('li', {}, ...[line].flat())));
     byId('together').replaceChildren(...(people.length > 1 ? globalThis.rungbook.morning.together(people.map(({ look }) => look), (i) => make('bdi', { text: called(i) }), saying) : [])

@@ -138,6 +138,10 @@
     return pain ? pain.part : -1;
   };
 
+  /** Kept from being open by nothing but what was never shown, and free of what rests or hurts. Neither inverted nor loaded.
+   * @param {Trainee} c @param {number} m */
+  const isOnlyUnsure = (c, m) => c.found.needs[m] === UNKNOWN && !isOwned(c, m) && !c.model.is(m, GUARDED) && c.found.reached[m] === 1 && isAtHand(c, m) && sorePart(c, m) < 0;
+
   // ---- what is not tried first
 
   /** A pain of 3 to 5: what bears on its part stays as it is until a newer entry is lower. @param {Pain} pain */

@@ -172,12 +172,9 @@ fn class(out: &mut String, curriculum: &Curriculum, answers: &[Answer], rows: &[
     }
 }
 
-/// What every client may train: owned or open for each of them. For whom nothing is planned, trains nothing.
+/// What every client may train. Who is to ask a clinician first, or has not answered the health questions, trains nothing.
 pub(super) fn for_everyone(answers: &[Answer], rows: &[MovementIx]) -> Vec<MovementIx> {
-    let may = |a: &Answer, ix: MovementIx| {
-        let state = a.readiness.of(ix).map(|s| s.state);
-        matches!(state, Some(State::Owned | State::Open)) && a.verdict.refused().is_none()
-    };
+    let may = |a: &Answer, ix: MovementIx| a.verdict.for_all.contains(&ix);
     rows.iter()
         .copied()
         .filter(|ix| !answers.is_empty() && answers.iter().all(|a| may(a, *ix)))
