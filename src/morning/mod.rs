@@ -224,7 +224,11 @@ pub fn verdict(
         owned: owned.clone().count(),
         paused: owned.filter(rests).count(),
         of: rows.len(),
-        for_all: rows.iter().copied().filter(|ix| trainee.is_for_all(*ix)).collect(),
+        for_all: rows
+            .iter()
+            .copied()
+            .filter(|ix| trainee.is_for_all(*ix))
+            .collect(),
         tested: person
             .tested
             .iter()
