@@ -272,8 +272,10 @@ fn warm_up(
 /// A text, or a record that says what it stresses and wants.
 fn warm_up_line(node: &Node, school: &School, findings: &mut Findings) -> Option<WarmUpLine> {
     let Value::Map(_) = &node.value else {
+        let text = fields::text(node, findings)?;
+        unsaid(node.span, findings);
         return Some(WarmUpLine {
-            text: fields::text(node, findings)?,
+            text,
             stresses: Vec::new(),
             equipment: Vec::new(),
         });
@@ -285,6 +287,9 @@ fn warm_up_line(node: &Node, school: &School, findings: &mut Findings) -> Option
     for (word, span) in wants.iter().flatten() {
         explained(school, word, *span, findings);
     }
+    if record.get("stresses").is_none() {
+        unsaid(node.span, findings);
+    }
     let words = |one_of: Vec<(String, Span)>| one_of.into_iter().map(|w| w.0).collect();
     Some(WarmUpLine {
         text: record.text("do", findings)?,
@@ -293,6 +298,16 @@ fn warm_up_line(node: &Node, school: &School, findings: &mut Findings) -> Option
             .map_or_else(Vec::new, |n| manner::stresses(n, findings)),
         equipment: wants.into_iter().map(words).collect(),
     })
+}
+
+/// A finding for a line that stands whatever rests.
+fn unsaid(span: Span, findings: &mut Findings) {
+    let message = "this line of the warm-up stands in every session, whatever hurts or rests";
+    findings.push(
+        Diagnostic::new(Rule::WarmUpUnsaid, span, message)
+            .label("which parts does it stress?")
+            .help("write `{ do: ..., stresses: [wrist] }`, or `stresses: []` where it moves nothing that could hurt"),
+    );
 }
 
 /// A finding where the school does not explain a word of equipment.

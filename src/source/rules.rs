@@ -98,6 +98,7 @@ rules! {
     NoteWithoutOwner Error "note-without-owner" "A note that belongs to no record.";
     TwoNotes Error "two-notes" "Two notes for one id.";
     TempoUnfit Warning "tempo-unfit" "A tempo or a hold on what is not counted in reps, beside each other, or beside seconds of a rep that say otherwise.";
+    WarmUpUnsaid Warning "warm-up-unsaid" "A line of a warm-up that does not say which parts it stresses: it would stand whatever rests.";
     InsteadIdle Warning "instead-idle" "Something goes in a movement's place for a part, a class or equipment that it does not have.";
     InsteadNoBetter Warning "instead-no-better" "What goes in a movement's place for a part, a class or equipment has it as well.";
     BadSession Error "bad-session" "A session line that cannot be read.";
