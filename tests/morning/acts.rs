@@ -151,7 +151,7 @@ fn while_the_way_rests_what_may_be_trained_is_said() {
         list,
         &[
             "Bar row, standing [caution]",
-            "Push-up [caution]",
+            "Push-up, hands raised [caution]",
             "Bodyweight squat [caution]",
         ],
     );
