@@ -80,8 +80,9 @@ impl Person {
     /// Whether nothing is planned on a day before the health questions are answered: who is not of age, or old, and has no answers
     /// on file by then. Of an unknown age nothing is presumed.
     pub fn must_answer_on(&self, day: Day) -> bool {
-        let is_of = |age: i32| age < LIMITS.adult || age >= LIMITS.older;
-        self.age_on(day).is_some_and(is_of) && self.screening_on(day).is_none()
+        let between = LIMITS.adult..LIMITS.older;
+        let must = |age: i32| !between.contains(&age);
+        self.age_on(day).is_some_and(must) && self.screening_on(day).is_none()
     }
 
     /// The person with every text of the client's as a terminal may show it: characters that steer a terminal or turn the
