@@ -849,6 +849,18 @@ interface Rungbook {
     isBackLately: (c: Trainee) => boolean;
     asksForCare: (c: Trainee) => boolean;
     isRestricted: (c: Trainee, name: string) => boolean;
+    because: (key: string, values?: Reason['values']) => Reason;
+    told: (c: Trainee, m: number, key: string) => Reason[];
+    measured: (c: Trainee, m: number, key: string) => Reason[];
+    isLowering: (c: Trainee, m: number) => boolean;
+    isGuarded: (c: Trainee, m: number) => boolean;
+    higher: (c: Trainee) => (a: number, b: number) => number;
+    lower: (c: Trainee) => (a: number, b: number) => number;
+    isAnew: (c: Trainee, m: number) => boolean;
+    fits: (c: Trainee, m: number) => boolean | null;
+    isTooEasy: (c: Trainee, m: number) => boolean;
+    builder: (c: Trainee, m: number, plain?: boolean) => number | undefined;
+    harder: (c: Trainee, m: number) => number | undefined;
     isHeavyOnSore: (c: Trainee, m: number) => boolean;
     onward: (c: Trainee, m: number, inChain: Set<number>, fits: (c: Trainee, m: number) => boolean | null, isTooEasy: (c: Trainee, m: number) => boolean) => number | null;
     above: (c: Trainee, m: number) => Set<number>;

@@ -397,7 +397,7 @@ class Coach:
                     self.try_one(js)
         upright = lambda m: m.pattern == "balance" and set(m.positions) == {"upright"}
         known = lambda x: x.block in ("strength", "kept up") and x.rule != "first try"
-        if not any(known(x) or upright(c[x.movement]) for x in self.found.values()):
+        if not any(upright(c[x.movement]) for x in self.found.values()) and sum(map(known, self.found.values())) < 2:
             js = [m for m in c.movements.values() if upright(m) and self.client.may(m.id) and not self.client.too_new(m.id)]
             if js:
                 self.add(min(js, key=lambda m: (m.stage, m.id)).id, None, "kept up")

@@ -180,6 +180,9 @@ impl Case<'_> {
                     ["active-leg-raise", "dead-bug"].contains(&m.id().as_str())
                 });
                 self.trains(&["squat"]);
+                self.some(&first, "a stand on one leg", &|l| {
+                    is(l, "single-leg-balance")
+                });
             }
             "53-off-thirty-weight" => {
                 self.never("new with weight", &|m| m.loaded());

@@ -12,6 +12,7 @@ const BUNDLES: &[(&str, &[&str])] = &[
             "training-route.js",
             "training-back.js",
             "training-lines.js",
+            "training-choice.js",
             "training.js",
             "aim.js",
         ],

@@ -42,29 +42,7 @@ impl Pool<'_, '_> {
             }
         }
         for group in Group::ALL {
-            let plain = |ix: &MovementIx| {
-                let f = roster.of(*ix);
-                f.group() == Some(group) && !f.guarded()
-            };
-            let list: Vec<MovementIx> = can.iter().copied().filter(plain).collect();
-            if !known.iter().any(|p| Group::of(*p) == Some(group)) {
-                known.extend(self.keep(&list, Reason::WholeBody));
-            }
-            let has_line =
-                |c: &Candidate| c.block.is_hard() && roster.of(c.movement).group() == Some(group);
-            // What is heavy on a part that hurts has no line: where a group has nothing else, what is not.
-            let free: Vec<MovementIx> = list
-                .iter()
-                .copied()
-                .filter(|ix| !t.is_heavy_on_sore(*ix))
-                .collect();
-            let mut of_group = self.all.iter().filter(|c| has_line(c)).peekable();
-            if of_group.peek().is_some() && of_group.all(|c| t.is_heavy_on_sore(c.movement)) {
-                self.keep(&free, Reason::WholeBody);
-            }
-            if !self.all.iter().any(has_line) {
-                self.try_one(&list, Reason::NothingOfGroup(group));
-            }
+            self.keep_group(group, &can, &mut known);
             self.name_resting(group);
         }
         self.go_on(&can);
@@ -72,6 +50,37 @@ impl Pool<'_, '_> {
             self.fill(&can);
         }
         self.keep_balance(chain);
+    }
+
+    /// Of a group without a line of known amount what is highest; where all of it is heavy on a part that hurts, what is not; of a group
+    /// without any line a first try.
+    fn keep_group(&mut self, group: Group, can: &[MovementIx], known: &mut Vec<Pattern>) {
+        let (t, roster) = (self.trainee, self.trainee.roster);
+        let of_group = |ix: &MovementIx| roster.of(*ix).group() == Some(group);
+        let plain = |ix: &MovementIx| of_group(ix) && !roster.of(*ix).guarded();
+        let list: Vec<MovementIx> = can.iter().copied().filter(plain).collect();
+        if !known.iter().any(|p| Group::of(*p) == Some(group)) {
+            known.extend(self.keep(&list, Reason::WholeBody));
+        }
+        let has_line = |c: &&Candidate| c.block.is_hard() && of_group(&c.movement);
+        let lines: Vec<MovementIx> = self
+            .all
+            .iter()
+            .filter(has_line)
+            .map(|c| c.movement)
+            .collect();
+        if !lines.is_empty() && lines.iter().all(|ix| t.is_heavy_on_sore(*ix)) {
+            let free = list.iter().copied().filter(|ix| !t.is_heavy_on_sore(*ix));
+            self.keep(&free.collect::<Vec<_>>(), Reason::WholeBody);
+        }
+        if lines.is_empty() {
+            let mut standing = roster.standing.iter().copied().filter(of_group);
+            let why = match standing.any(|ix| t.now(ix).is_some()) {
+                true => Reason::NothingKnown,
+                false => Reason::NothingOfGroup(group),
+            };
+            self.try_one(&list, why);
+        }
     }
 
     /// What was trained lately of the chain goes on, if less: it does not make room for others. Common practice, no source.
@@ -128,12 +137,13 @@ impl Pool<'_, '_> {
         }
     }
 
-    /// The lowest upright balance that may be tried, where none has a line and nothing else that is known has one.
+    /// The lowest upright balance that may be tried, where none has a line and at most one line is of what is known.
     fn stand_on_one_leg(&mut self) {
         let t = self.trainee;
         let upright = |ix: MovementIx| t.roster.of(ix).upright_balance();
         let known = |c: &Candidate| c.block.is_hard() && c.rule != Rule::FirstTry;
-        if self.all.iter().any(|c| known(c) || upright(c.movement)) {
+        let lines = self.all.iter().filter(|c| known(c)).count();
+        if lines > 1 || self.all.iter().any(|c| upright(c.movement)) {
             return;
         }
         let fine = |ix: &MovementIx| upright(*ix) && t.may(*ix) && !t.is_too_new(*ix);
