@@ -276,6 +276,10 @@ fn what_is_wrong_is_said_at_its_field() {
         browser.open(&format!("{base}{page}.html"));
         run(&browser, state);
         browser.open(&format!("{base}{page}.html"));
+        // What few have is loaded once the page stands.
+        if make.contains("#log") {
+            browser.wait_until("document.querySelector('#log button')");
+        }
         run(&browser, make);
         browser.wait_until(&format!("document.querySelector('{button}')"));
         click(&browser, button);

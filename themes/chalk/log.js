@@ -1,6 +1,6 @@
 'use strict';
-'after page.js targets.js states.js training.js aim.js';
-// The log of what was trained: by day, each entry to be changed or deleted.
+'after page.js targets.js states.js training.js aim.js today.js';
+// The log of what was trained: by day, each entry to be changed or deleted. Loaded by those who have one.
 (() => {
   const { targets, results, store, page, states } = globalThis.rungbook;
   const { make, named, byId } = page;

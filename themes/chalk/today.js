@@ -327,9 +327,14 @@
     install();
   });
 
+  /** The log is loaded by those who have one. */
+  const log = () => {
+    if (store.entries('trained').length) page.load('log').catch(() => { byId('log').hidden = false; byId('log-list').textContent = say('number.not_loaded'); });
+  };
   const plan = () => { const stand = mine(); if (stand && !states.barred()) aim.planOf(stand); };
-  store.onChange(() => { page.later([plan, draw], 'when'); morning(); install(); });
+  store.onChange(() => { page.later([plan, draw, log], 'when'); morning(); install(); });
   page.units.onChange(draw);
   draw();
+  log();
   morning();
 })();

@@ -18,7 +18,7 @@ const BUNDLES: &[(&str, &[&str])] = &[
         ],
     ),
     ("ask.js", &["number.js", "entry.js"]),
-    ("session.js", &["rest.js", "log.js", "today.js"]),
+    ("session.js", &["rest.js", "today.js"]),
 ];
 
 /// Parts that a page asks for alone too.
