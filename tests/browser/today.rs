@@ -33,7 +33,9 @@ fn today() -> Option<(Browser, String)> {
     browser.open(&format!("{base}today.html"));
     browser.run(PERSON, &json!([]));
     browser.open(&format!("{base}today.html"));
-    browser.wait_until("document.querySelector('#sets article') && document.querySelector('#log button')");
+    browser.wait_until(
+        "document.querySelector('#sets article') && document.querySelector('#log button')",
+    );
     Some((browser, base))
 }
 
