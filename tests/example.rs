@@ -479,6 +479,25 @@ fn a_figure_stands_where_a_movement_is_chosen() {
     }
 }
 
+/// What sets two movements apart is drawn: way, pause, load.
+#[test]
+fn no_two_movements_have_one_drawing() {
+    let snapshot = rungbook::io::snapshot(root()).expect("the repository is a curriculum");
+    let built = site::build(&snapshot, &site::Options::default());
+    let renderer = built.renderer().expect("a site");
+    let mut drawn = std::collections::BTreeMap::new();
+    for (_, movement) in built.proof().curriculum.movements() {
+        let path = format!("figures/{}.svg", movement.id());
+        if renderer.position(&path).is_none() {
+            continue;
+        }
+        if let Some(other) = drawn.insert(rendered(&renderer, &path), path.clone()) {
+            panic!("{path} is drawn as {other} is");
+        }
+    }
+    assert!(drawn.len() > 100, "{} figures", drawn.len());
+}
+
 #[test]
 fn what_has_two_ends_can_be_seen_moving() {
     let snapshot = rungbook::io::snapshot(root()).expect("the repository is a curriculum");

@@ -1,7 +1,6 @@
 //! The files of a site: which there are, where each lies, and each made when it is asked for, so that whoever writes can do so in
 //! parallel without holding the whole site.
 
-use super::draw::figure;
 use super::feeds::{data, definitions, extras, feed, offline, search, tables, versions};
 use super::material::{File, Item, Material, ROWS_A_PAGE};
 use super::media::{card, picture};
@@ -206,11 +205,7 @@ impl<'a> Renderer<'a> {
             ),
             Item::Picture(name) => picture::published(&self.site, name),
             Item::Smaller(name) => picture::sizes(&self.site).bytes(name),
-            Item::Figure(ix) => self
-                .site
-                .resolved
-                .solved(*ix)
-                .map_or_else(Vec::new, |s| figure::small(s).into_bytes()),
+            Item::Figure(ix) => pages::moving::small(&self.site, *ix).into_bytes(),
             Item::Film(ix) => pages::moving::film(&self.site, *ix).into_bytes(),
             Item::Card(of) => card::draw(&self.site, *of),
             Item::Icon(size, maskable) => card::icon(&self.site, *size, *maskable),

@@ -6,11 +6,16 @@
 
 mod apparatus;
 mod film;
+mod front;
+mod looks;
 mod pen;
 mod person;
 mod scene;
+mod signs;
+mod small;
 mod words;
 
+use crate::curriculum::posture::Touch;
 use crate::curriculum::words::Units;
 use crate::leverage::{Pose, Solved};
 use crate::words::Words;
@@ -18,7 +23,9 @@ use crate::words::escape::escape;
 pub use film::{Pace, film};
 use pen::Bounds;
 pub(in crate::site) use pen::number;
-use scene::{Marks, Scene, Way};
+use scene::{Layer, Marks, Way};
+pub use small::{Goes, Told, small};
+use std::borrow::Cow;
 use std::fmt::Write;
 
 /// A drawing and the text that stands in its place.
@@ -36,20 +43,9 @@ const PIXELS: f64 = 1.5;
 
 /// A posture from the side: its start, and to the right of it what it passes and its end, where it has one. What is only lowered
 /// is drawn from its upper end to its lower.
-pub fn figure(solved: &Solved, lowering: bool, words: &Words, units: Units) -> Figure {
-    let turned;
-    let solved = match &solved.end {
-        Some(end) if lowering && end.centre.1 > solved.start.centre.1 => {
-            turned = Solved {
-                start: end.clone(),
-                between: solved.between.iter().rev().cloned().collect(),
-                end: Some(solved.start.clone()),
-                ..solved.clone()
-            };
-            &turned
-        }
-        _ => solved,
-    };
+pub fn figure(solved: &Solved, told: Told, words: &Words, units: Units) -> Figure {
+    let lowering = told.goes == Goes::Lowered;
+    let solved = &*from_above(solved, lowering);
     let says = words::Says { words, units };
     let (title, description) = (says.title(solved), says.description(solved));
     let marks = |says, way| Marks {
@@ -57,9 +53,10 @@ pub fn figure(solved: &Solved, lowering: bool, words: &Words, units: Units) -> F
         way,
         plumb: true,
         room: None,
+        heavy: told.heavy,
     };
     let poses: Vec<&Pose> = solved.poses().collect();
-    let scenes: Vec<Scene> = match poses.as_slice() {
+    let scenes: Vec<Layer> = match poses.as_slice() {
         [one] => vec![scene::draw(solved, one, marks(Some(says), Way::Held))],
         [start, end] => {
             // The effort leads from the lower end to the higher, but in what is only lowered.
@@ -86,6 +83,19 @@ pub fn figure(solved: &Solved, lowering: bool, words: &Words, units: Units) -> F
     }
 }
 
+/// What is only lowered goes from its upper end to its lower.
+fn from_above(solved: &Solved, lowering: bool) -> Cow<'_, Solved> {
+    match &solved.end {
+        Some(end) if lowering && end.centre.1 > solved.start.centre.1 => Cow::Owned(Solved {
+            start: end.clone(),
+            between: solved.between.iter().rev().cloned().collect(),
+            end: Some(solved.start.clone()),
+            ..solved.clone()
+        }),
+        _ => Cow::Borrowed(solved),
+    }
+}
+
 /// Small figures on one line from easier to harder, each at its hardest end, with the names of what they show. Two of one look
 /// are drawn once.
 pub fn strip<N: AsRef<str>>(family: &[(N, &Solved)], words: &Words) -> Figure {
@@ -93,7 +103,7 @@ pub fn strip<N: AsRef<str>>(family: &[(N, &Solved)], words: &Words) -> Figure {
     let title = words.say("figure.strip");
     let names = words.joined(&names, "list.semicolon");
     let description = words.fill("figure.strip_names", &[("names", (&names).into())]);
-    let mut scenes: Vec<Scene> = Vec::new();
+    let mut scenes: Vec<Layer> = Vec::new();
     for (_, solved) in family {
         let scene = scene::draw(solved, telling(solved), PLAIN);
         if scenes.iter().all(|drawn| drawn.svg != scene.svg) {
@@ -118,6 +128,7 @@ const PLAIN: Marks<'static> = Marks {
     way: Way::None,
     plumb: false,
     room: None,
+    heavy: false,
 };
 
 /// The pose by which a movement is known: what is passed on the way, or else the other end, or else the start; of a movement that
@@ -142,105 +153,11 @@ fn is_standing(pose: &Pose) -> bool {
             + libm::hypot(leg.ankle.0 - leg.knee.0, leg.ankle.1 - leg.knee.1);
         leg.ankle.1 < p.hip.1 && long > 0.985 * bent
     });
-    pose.touches == [crate::curriculum::posture::Touch::Toes] && upright && straight
-}
-
-/// The least width and height of a small figure, in centimetres: a crouch is not blown up to the size of a hang.
-const LEAST: f64 = 150.0;
-
-/// Colours of a figure that stands as a file of its own: those of the shipped theme, in the light and in the dark.
-const COLOURS: &str = "svg{color:#23262a;--far:#7d8288;--rule:#cfc9bd;--paper:#f7f5f0;--mark:#b4472b}\
-@media(prefers-color-scheme:dark){svg{color:#eeece4;--far:#93989b;--rule:#4a535b;--paper:#20262b;--mark:#e0927e}}\
-path,circle,rect{fill:none;stroke-linecap:round}";
-
-/// What is in it, by class.
-const LOOKS: [(&[&str], &str); 13] = [
-    (
-        &["body", "near", "far"],
-        "fill:currentColor;stroke:var(--paper);stroke-width:2;paint-order:stroke",
-    ),
-    (&["far"], "fill:var(--far)"),
-    (
-        &["ground"],
-        "fill:var(--rule);stroke:var(--far);stroke-width:2",
-    ),
-    (
-        &["grip", "strap", "chain"],
-        "stroke:var(--far);stroke-width:4",
-    ),
-    (&["strap", "chain"], "stroke-width:2.5"),
-    (&["behind"], "opacity:.55"),
-    (&["bar"], "fill:var(--paper);stroke-width:2.5"),
-    (&["band"], "stroke:var(--mark);stroke-width:3"),
-    (&["belt"], "stroke:var(--paper);stroke-width:4"),
-    (
-        &["plate"],
-        "fill:var(--mark);stroke:var(--paper);stroke-width:1.5",
-    ),
-    (&["hole"], "fill:var(--paper)"),
-    (
-        &["plumb"],
-        "stroke:var(--mark);stroke-width:2.5;stroke-dasharray:5 6",
-    ),
-    (
-        &["centre"],
-        "fill:var(--mark);stroke:var(--paper);stroke-width:2",
-    ),
-];
-
-/// The colours of what a drawing holds.
-fn colours(svg: &str) -> String {
-    let mut out = COLOURS.to_string();
-    for (classes, look) in LOOKS {
-        let held: Vec<String> = classes
-            .iter()
-            .map(|class| format!("figure-{class}"))
-            .filter(|class| {
-                svg.contains(&format!("{class}\"")) || svg.contains(&format!("{class} "))
-            })
-            .map(|class| format!(".{class}"))
-            .collect();
-        if !held.is_empty() {
-            let _ = write!(out, "{}{{{look}}}", held.join(","));
-        }
-    }
-    out
-}
-
-/// A small square figure as a file of its own: the pose by which the movement is known, with its plumb line.
-pub fn small(solved: &Solved) -> String {
-    let marks = Marks {
-        plumb: true,
-        ..PLAIN
-    };
-    let scene = scene::draw(solved, telling(solved), marks);
-    let b = scene.bounds;
-    // The plumb line hangs in the middle: one figure under another, they hang on one line.
-    let plumb = telling(solved).centre.0;
-    let half = (plumb - b.left).max(b.right - plumb);
-    let side = (2.0 * half).max(b.top - b.bottom).max(LEAST) + 2.0 * MARGIN;
-    let left = plumb - side / 2.0;
-    // What stands on the floor stands at the bottom, what hangs hangs at the top.
-    let hangs = telling(solved)
-        .hands
-        .is_some_and(|at| at.1 > telling(solved).centre.1);
-    let top = if hangs {
-        -b.top - MARGIN
-    } else {
-        -b.bottom + MARGIN - side
-    };
-    format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"{} {} {side} {side}\" width=\"96\" height=\"96\"><style>{}</style>{}</svg>",
-        number(left),
-        number(top),
-        colours(&scene.svg),
-        scene.svg,
-        side = number(side),
-    )
+    pose.touches == [Touch::Toes] && upright && straight
 }
 
 /// Scenes side by side on one level.
-fn row(scenes: &[Scene], class: &str, pixels: f64, title: &str, description: &str) -> String {
+fn row(scenes: &[Layer], class: &str, pixels: f64, title: &str, description: &str) -> String {
     const GAP: f64 = 14.0;
     let mut inner = String::new();
     let mut all = Bounds::NONE;
@@ -288,14 +205,14 @@ mod tests {
     use super::*;
 
     fn figure(solved: &Solved) -> Figure {
-        super::figure(solved, false, Words::english(), Units::Metric)
+        super::figure(solved, Told::default(), Words::english(), Units::Metric)
     }
 
     fn strip(family: &[(&str, &Solved)]) -> Figure {
         super::strip(family, Words::english())
     }
 
-    use crate::curriculum::posture::{Joints, Posture, Touch};
+    use crate::curriculum::posture::{Joints, Posture};
     use crate::leverage::{names, solve};
     use crate::source::{FileId, Span};
 
@@ -398,7 +315,7 @@ mod tests {
         for name in names() {
             let (posture, solved) = (of(name), named(name, &[], None, None));
             let poses = crate::leverage::on_the_way(&posture, 4, &crate::leverage::STANDARD);
-            let svg = super::film(&solved, &poses, pace);
+            let svg = super::film(&solved, &poses, pace, false);
             if solved.end.is_none() {
                 assert!(svg.is_empty(), "{name}");
                 continue;

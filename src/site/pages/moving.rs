@@ -1,10 +1,50 @@
-//! The drawing that plays a movement between its two ends.
+//! What a movement's drawings show besides its posture, and the drawing that plays it between its two ends.
 
 use crate::curriculum::MovementIx;
-use crate::curriculum::words::Phase;
+use crate::curriculum::quantity::Mass;
+use crate::curriculum::target::{Added, ONE, Target};
+use crate::curriculum::words::{End, Pattern, Phase};
 use crate::leverage::{STANDARD, on_the_way};
-use crate::site::draw::figure::{self, Pace};
+use crate::site::draw::figure::{self, Goes, Pace, Told};
 use crate::site::material::Material;
+
+/// What a movement's own record says of the way it goes, of where it stands still, and of its load.
+pub fn told(site: &Material<'_>, ix: MovementIx) -> Told {
+    let m = site.curriculum.movement(ix);
+    let goes = match (m.phase(), m.pattern()) {
+        (Some(Phase::Hold), _) => Goes::Held,
+        (Some(Phase::Lowering), _) => Goes::Lowered,
+        (_, Pattern::Exit) => Goes::Down,
+        (None, Pattern::Balance | Pattern::Mobility) => Goes::AsWritten,
+        _ => Goes::Up,
+    };
+    let ends = site.resolved.solved(ix);
+    let far = ends.and_then(|solved| {
+        let end = solved.end.as_ref()?;
+        let rises = end.centre.1 > solved.start.centre.1;
+        Some(if rises { End::Top } else { End::Bottom })
+    });
+    let timed = m.standard().seconds() > 0 && goes == Goes::Up;
+    Told {
+        goes,
+        held: m.hold().map(|held| held.at).or(far.filter(|_| timed)),
+        heavy: heavy(&m.standard()),
+    }
+}
+
+/// A fifth of body weight, or 15 kg: from here on two plates are drawn.
+fn heavy(standard: &Target) -> bool {
+    standard.added().is_some_and(|added| match added {
+        Added::BodyWeight(share) => share.millionths() >= ONE / 5,
+        Added::Mass(mass) => mass >= Mass::of_kilograms(15),
+    })
+}
+
+/// A movement's small figure.
+pub fn small(site: &Material<'_>, ix: MovementIx) -> String {
+    let solved = site.resolved.solved(ix);
+    solved.map_or_else(String::new, |solved| figure::small(solved, told(site, ix)))
+}
 
 /// Whether a movement has two ends between which its drawing plays.
 pub fn moves(site: &Material<'_>, ix: MovementIx) -> bool {
@@ -72,5 +112,6 @@ pub fn film(site: &Material<'_>, ix: MovementIx) -> String {
             rest: least(pace.rest),
             ..pace
         },
+        heavy(&m.standard()),
     )
 }

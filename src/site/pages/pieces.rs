@@ -4,7 +4,6 @@
 use crate::chain::Step;
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::{Group, PAGES, Place};
-use crate::curriculum::words::Phase;
 use crate::curriculum::{Leaf, Movement, MovementIx, Need, SkillIx};
 use crate::site::draw::figure;
 use crate::site::feeds::versions;
@@ -191,11 +190,10 @@ impl Material<'_> {
     /// A movement's figure; empty where no posture is declared.
     pub(super) fn figure(&self, ix: MovementIx) -> &str {
         let make = || {
-            let movement = self.curriculum.movement(ix);
-            let lowering = movement.phase() == Some(Phase::Lowering);
             let units = self.curriculum.school().units;
             let solved = self.resolved.solved(ix);
-            let html = solved.map(|s| figure::figure(s, lowering, self.say(), units).svg);
+            let html = solved
+                .map(|s| figure::figure(s, super::moving::told(self, ix), self.say(), units).svg);
             self.made(Kind::Figure, ix.at(), html.unwrap_or_default())
         };
         self.kept.pieces[ix.at()].figure.get_or_init(make).shown()

@@ -1,5 +1,6 @@
 //! What carries a body and what it holds: floor, boxes, walls, bars, rings, weights; behind it and before it.
 
+use super::front;
 use super::pen::{Bounds, point};
 use super::person;
 use super::scene::Layer;
@@ -132,6 +133,9 @@ pub fn behind(layer: &mut Layer, solved: &Solved, pose: &Pose) {
     let Some((x, y)) = pose.hands else { return };
     let (top, foot) = reach_of(solved, y);
     let foot = if pose.on_floor() { 0.0 } else { foot };
+    if front::faces(solved) {
+        return front::behind(layer, pose, (top, foot));
+    }
     if pose.touches.contains(&Touch::Rings) {
         let (x, y) = ring(pose, (x, y));
         layer.line("figure-strap", (x, y + RING), (x, top));
@@ -178,30 +182,27 @@ pub fn before(layer: &mut Layer, solved: &Solved, pose: &Pose) {
 /// A band from the bar round the near knee.
 fn band(layer: &mut Layer, pose: &Pose, bar: Point) {
     let knee = pose.points.legs[0].knee;
-    let way = person::unit(bar, knee);
-    let low = person::offset(knee, way, 6.5);
+    loop_of(layer, [bar, knee], (2.0, 5.0));
+}
+
+/// A band from one point round another: half as wide as said at each, and round at the second.
+pub fn loop_of(layer: &mut Layer, [from, to]: [Point; 2], (narrow, wide): (f64, f64)) {
+    let way = person::unit(from, to);
     let side = (way.1, -way.0);
-    for by in [-4.5, 4.5] {
-        let from = person::offset(bar, side, by * 0.4);
-        layer.line(
-            "figure-band",
-            from,
-            person::offset(person::offset(low, way, -6.5), side, by),
-        );
-    }
-    let [one, other] =
-        [-4.5, 4.5].map(|by| person::offset(person::offset(low, way, -6.5), side, by));
+    let beside = |at: Point, by: f64| point(person::offset(at, side, by));
     let _ = write!(
         layer.svg,
-        "<path class=\"figure-band\" d=\"M{}Q{} {}\"/>",
-        point(one),
-        point(person::offset(low, way, 5.0)),
-        point(other)
+        "<path class=\"figure-band\" d=\"M{}L{}Q{} {}L{}\"/>",
+        beside(from, narrow),
+        beside(to, wide),
+        point(person::offset(to, way, 9.0)),
+        beside(to, -wide),
+        beside(from, -narrow),
     );
 }
 
 /// A belt with its weight between the legs.
-pub fn worn(layer: &mut Layer, pose: &Pose) {
+pub fn worn(layer: &mut Layer, pose: &Pose, heavy: bool) {
     if !pose.gear.contains(&Gear::Belt) {
         return;
     }
@@ -218,8 +219,17 @@ pub fn worn(layer: &mut Layer, pose: &Pose) {
     let front = person::offset(belt, across, thick + 1.0);
     let plate = (front.0 - 4.0, front.1 - 46.0);
     layer.line("figure-chain", front, (plate.0, plate.1 + 11.0));
-    layer.circle("figure-plate", plate, 11.0);
-    layer.circle("figure-hole", plate, 2.2);
+    plates(layer, plate, heavy);
+}
+
+/// One plate, or the two of a heavier load, one behind the other.
+pub fn plates(layer: &mut Layer, (x, y): Point, heavy: bool) {
+    let (radius, apart) = if heavy { (15.0, 9.0) } else { (12.0, 0.0) };
+    if heavy {
+        layer.circle("figure-plate", (x + apart, y - 4.0), radius);
+    }
+    layer.circle("figure-plate", (x - apart, y), radius);
+    layer.circle("figure-hole", (x - apart, y), 2.8);
 }
 
 /// What the near hand is round, and a stick.
@@ -266,6 +276,6 @@ pub fn held(layer: &mut Layer, pose: &Pose) {
 fn weight(layer: &mut Layer, (x, y): Point) {
     layer.line("figure-grip figure-rod", (x - 9.0, y), (x + 9.0, y));
     for disc in [x - 11.0, x + 11.0] {
-        layer.block("figure-plate", disc - 2.5, disc + 2.5, y - 6.5, y + 6.5);
+        layer.block("figure-plate", disc - 3.5, disc + 3.5, y - 8.5, y + 8.5);
     }
 }

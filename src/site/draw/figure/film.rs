@@ -1,8 +1,9 @@
 //! A movement between its two ends, as a drawing that plays: there, a pause, and back, at its own tempo. Who wants less movement
 //! sees the first pose alone.
 
+use super::looks::colours;
 use super::pen::{Bounds, number};
-use super::{PIXELS, PLAIN, colours, scene, sheet};
+use super::{PIXELS, PLAIN, scene, sheet};
 use crate::leverage::{Pose, Solved};
 use std::fmt::Write;
 
@@ -22,7 +23,7 @@ impl Pace {
 }
 
 /// A drawing of its own that plays the poses of a movement from its start; nothing of fewer than two.
-pub fn film(solved: &Solved, poses: &[Pose], pace: Pace) -> String {
+pub fn film(solved: &Solved, poses: &[Pose], pace: Pace, heavy: bool) -> String {
     let total = f64::from(pace.seconds());
     if poses.len() < 2 || total <= 0.0 {
         return String::new();
@@ -31,6 +32,7 @@ pub fn film(solved: &Solved, poses: &[Pose], pace: Pace) -> String {
     let room = bodies.fold(Bounds::NONE, Bounds::with);
     let marks = || super::Marks {
         room: Some(room),
+        heavy,
         ..PLAIN
     };
     let mut bounds = Bounds::NONE;
@@ -58,7 +60,7 @@ pub fn film(solved: &Solved, poses: &[Pose], pace: Pace) -> String {
     format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" {}><style>{}g{{visibility:hidden}}.f0{{visibility:visible}}@media(prefers-reduced-motion:no-preference){{{times}}}</style>{frames}</svg>",
         sheet(&bounds, PIXELS),
-        colours(&frames),
+        colours(&frames, false),
     )
 }
 

@@ -79,6 +79,9 @@ impl Bounds {
     }
 
     pub fn with(mut self, other: Bounds) -> Bounds {
+        if other.left > other.right {
+            return self;
+        }
         self.include((other.left, other.bottom), 0.0);
         self.include((other.right, other.top), 0.0);
         self

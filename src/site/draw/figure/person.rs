@@ -38,7 +38,7 @@ const HEAD: f64 = 0.13;
 
 /// Half the width of a trunk from the front, from the neck to below the hips, as shares of stature: shoulders and hips as wide as
 /// Drillis and Contini 1966 have them (0.259, 0.191), a little narrower for the outline's roundness.
-const WIDE: [f64; 7] = [0.05, 0.112, 0.1, 0.078, 0.074, 0.088, 0.072];
+const WIDE: [f64; 7] = [0.045, 0.108, 0.097, 0.073, 0.069, 0.084, 0.064];
 
 /// A person as paths, from the back to the front.
 pub struct Person {
@@ -161,7 +161,7 @@ fn fanned(leg: &Leg, hip: Point, by: f64) -> Leg {
     })
 }
 
-fn trunk(pen: &mut Pen, pose: &Pose) {
+pub fn trunk(pen: &mut Pen, pose: &Pose) {
     let p = &pose.points;
     let [upper, middle, lower] = [
         unit(p.shoulder, p.chest),
@@ -198,7 +198,7 @@ fn trunk(pen: &mut Pen, pose: &Pose) {
     pen.outline(&outline);
 }
 
-fn head(pen: &mut Pen, pose: &Pose) {
+pub fn head(pen: &mut Pen, pose: &Pose) {
     let p = &pose.points;
     let up = unit(p.shoulder, p.vertex);
     // The face looks to the left of the way up.
@@ -229,7 +229,7 @@ fn head(pen: &mut Pen, pose: &Pose) {
     pen.outline(&face);
 }
 
-fn arm(pen: &mut Pen, shoulder: Point, arm: &Arm, hand: HandShape) {
+pub fn arm(pen: &mut Pen, shoulder: Point, arm: &Arm, hand: HandShape) {
     pen.limb(
         (shoulder, cm(half::DELTOID)),
         (arm.elbow, cm(half::ELBOW)),
@@ -297,6 +297,12 @@ fn hand(pen: &mut Pen, arm: &Arm, shape: HandShape) {
 }
 
 fn leg(pen: &mut Pen, hip: Point, leg: &Leg, front: bool) {
+    long_leg(pen, hip, leg);
+    foot(pen, leg, front);
+}
+
+/// A leg without its foot.
+pub fn long_leg(pen: &mut Pen, hip: Point, leg: &Leg) {
     pen.limb(
         (hip, cm(half::THIGH)),
         (leg.knee, cm(half::KNEE)),
@@ -313,7 +319,6 @@ fn leg(pen: &mut Pen, hip: Point, leg: &Leg, front: bool) {
             right: (cm(0.002), 0.4),
         },
     );
-    foot(pen, leg, front);
 }
 
 /// The foot's points lie on its sole; its outline stands on them.

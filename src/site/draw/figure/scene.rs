@@ -1,6 +1,7 @@
 //! One pose with what it touches and what is marked.
 
 use super::apparatus::{RING, before, behind, ground, held, worn};
+use super::front;
 use super::pen::{Bounds, Pen, number, point};
 use super::person::{self, HandShape};
 use super::words::Says;
@@ -8,12 +9,6 @@ use crate::curriculum::posture::{Gear, Touch};
 use crate::leverage::{Point, Pose, Prop, Solved};
 use crate::words::escape::escape;
 use std::fmt::Write;
-
-/// A drawn pose.
-pub struct Scene {
-    pub svg: String,
-    pub bounds: Bounds,
-}
 
 /// What the arrow shows.
 #[derive(Clone, Copy)]
@@ -25,13 +20,25 @@ pub enum Way<'a> {
     None,
 }
 
-pub(super) struct Layer {
+/// What is drawn.
+pub struct Layer {
     pub svg: String,
     pub bounds: Bounds,
+    /// Lines of what stands about.
+    pub solid: Vec<(Point, Point)>,
 }
 
 impl Layer {
+    pub fn new() -> Layer {
+        Layer {
+            svg: String::new(),
+            bounds: Bounds::NONE,
+            solid: Vec::new(),
+        }
+    }
+
     pub fn line(&mut self, class: &str, from: Point, to: Point) {
+        self.solid.push((from, to));
         self.bounds.include(from, 0.5);
         self.bounds.include(to, 0.5);
         let _ = write!(
@@ -43,6 +50,8 @@ impl Layer {
     }
 
     pub fn circle(&mut self, class: &str, at: Point, radius: f64) {
+        let span = [-0.7, 0.7].map(|by| (at.0, at.1 + by * radius));
+        self.solid.push((span[0], span[1]));
         self.bounds.include(at, radius);
         let _ = write!(
             self.svg,
@@ -54,6 +63,13 @@ impl Layer {
     }
 
     pub fn block(&mut self, class: &str, left: f64, right: f64, bottom: f64, top: f64) {
+        for (from, to) in [
+            ((left, bottom), (left, top)),
+            ((right, bottom), (right, top)),
+            ((left, top), (right, top)),
+        ] {
+            self.solid.push((from, to));
+        }
         self.bounds.include((left, bottom), 0.5);
         self.bounds.include((right, top), 0.5);
         let _ = write!(
@@ -130,25 +146,42 @@ pub struct Marks<'a> {
     pub plumb: bool,
     /// The room of all poses of a drawing that plays: floor and wall stay as they are.
     pub room: Option<Bounds>,
+    /// The load on a belt is heavy: two plates.
+    pub heavy: bool,
 }
 
 /// Draws a pose: what is behind it, the far limbs, the body, the near ones, and what is before it.
-pub fn draw(solved: &Solved, pose: &Pose, marks: Marks<'_>) -> Scene {
-    let person = person::draw(pose, hand_shapes(pose));
-    let body = around(&person);
-    let mut layer = Layer {
-        svg: String::new(),
-        bounds: Bounds::NONE,
+pub fn draw(solved: &Solved, pose: &Pose, marks: Marks<'_>) -> Layer {
+    let mut layer = Layer::new();
+    let from_the_front = front::faces(solved);
+    let on_edge =
+        (pose.front && pose.touches.contains(&Touch::Forearms)).then(|| front::on_edge(pose));
+    let pose = on_edge.as_ref().unwrap_or(pose);
+    let person = match from_the_front {
+        true => front::draw(pose),
+        false if pose.front && on_edge.is_none() => front::spread(pose),
+        false => person::draw(pose, hand_shapes(pose)),
     };
+    let body = around(&person);
     ground(&mut layer, pose, marks.room.unwrap_or(body));
     behind(&mut layer, solved, pose);
     layer.pen("figure-far", &person.far);
     layer.pen("figure-body", &person.body);
-    worn(&mut layer, pose);
-    layer.pen("figure-near", &person.leg);
-    before(&mut layer, solved, pose);
-    layer.pen("figure-near", &person.arm);
-    held(&mut layer, pose);
+    if from_the_front {
+        if pose.gear.contains(&Gear::Belt) {
+            front::worn(&mut layer, pose, marks.heavy);
+        }
+        if pose.gear.contains(&Gear::Band) {
+            front::band(&mut layer, pose);
+        }
+        layer.pen("figure-near", &person.arm);
+    } else {
+        layer.pen("figure-near", &person.leg);
+        worn(&mut layer, pose, marks.heavy);
+        before(&mut layer, solved, pose);
+        layer.pen("figure-near", &person.arm);
+        held(&mut layer, pose);
+    }
     if marks.plumb {
         plumb(&mut layer, pose);
     }
@@ -160,10 +193,7 @@ pub fn draw(solved: &Solved, pose: &Pose, marks: Marks<'_>) -> Scene {
         Way::Held => press(&mut layer, pose),
         Way::None => {}
     }
-    Scene {
-        svg: layer.svg,
-        bounds: layer.bounds,
-    }
+    layer
 }
 
 /// What a body covers.

@@ -18,14 +18,21 @@ impl Says<'_> {
     pub fn title(self, solved: &Solved) -> String {
         let supports = self.words.list_and(&self.supports(solved));
         let supports = ("supports", (&supports).into());
+        let front = super::front::seen(solved);
         match solved.named {
+            None if front => self.words.fill("figure.person_bare_front", &[supports]),
             None => self.words.fill("figure.person_bare", &[supports]),
             Some(name) => {
                 let posture = self
                     .words
                     .say(&format!("posture.{}", name.replace('-', "_")));
                 let posture = ("posture", posture.into());
-                self.words.fill("figure.person", &[posture, supports])
+                let key = if front {
+                    "figure.person_front"
+                } else {
+                    "figure.person"
+                };
+                self.words.fill(key, &[posture, supports])
             }
         }
     }
