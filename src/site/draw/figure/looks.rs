@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 /// Those of the shipped theme, in the light and in the dark. The mark's tone is told from the body and from the paper alike.
 const COLOURS: &str = "svg{color:#23262a;--far:#7d8288;--rule:#cfc9bd;--paper:#f7f5f0;--mark:#c0573a}\
-@media(prefers-color-scheme:dark){svg{color:#eeece4;--far:#868b8e;--rule:#4a535b;--paper:#20262b}}\
+@media(prefers-color-scheme:dark){svg{color:#eeece4;--far:#82878a;--rule:#4a535b;--paper:#20262b}}\
 path,circle,rect{fill:none;stroke-linecap:round;stroke-linejoin:round}";
 
 /// What is in it, by class.
