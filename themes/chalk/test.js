@@ -121,6 +121,8 @@
 
   // ---- the numbers that are known, at once
 
+  /** More questions than these are not counted out: the number would only send people away. */
+  const COUNTED = 12;
   /** The most movements that are asked for at once. */
   const KNOWN = 8;
   /** Of which it is looked among the questions that decide most. */
@@ -291,7 +293,8 @@
       const rest = today && last && before && before.key && last.dataset.rest ? make('p', { class: 'hint', text: say('test.rest_first', { rest: last.dataset.rest || '' }) }) : null;
       const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: over, more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
       panel.dataset.today = String(today);
-      speak(say('test.question', { number: steps.length + 1, n: steps.length + (left ? left.left : 1) }), make('div', { class: 'asked', 'data-movement': tables.ids[m] }, states.figure(m, 120), named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), ...stops, form,
+      const many = left !== null && left.left > COUNTED;
+      speak(say(many ? 'test.question_many' : 'test.question', { number: steps.length + 1, n: steps.length + (left ? left.left : 1) }), many ? make('p', { class: 'hint', text: say('test.stop_after_any') }) : null, make('div', { class: 'asked', 'data-movement': tables.ids[m] }, states.figure(m, 120), named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), ...stops, form,
         all.length ? make('details', { class: 'rules' }, make('summary', { text: say('test.rules') }), ...all) : null,
         make('p', { class: 'acts' }, button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
       focus();
