@@ -1078,6 +1078,8 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     form: (m: number, options: { today: boolean; kept: (key: string) => void; hurt: () => void; more?: (HTMLElement | null)[] }) => HTMLElement;
     hurt: (m: number, where?: 'test' | 'training') => Promise<{ follows: 'on' | 'light' | 'rests'; says: string } | null>;
   };
+  /** Under 16: whether an adult's word is still to be said today, and the ticks that say it. */
+  adult: { isAsked: () => boolean; isDue: () => boolean; ask: (onward: () => HTMLElement) => HTMLElement };
   /** The scale of pain: its row to touch, what follows from a number, and what is kept of one. */
   scale: {
     NUMBERS: number[];

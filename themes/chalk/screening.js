@@ -2,7 +2,7 @@
 // The health questions: the answers are looked up in the page's own table and are not kept; only what follows, the classes that are
 // left alone, the year of birth and the day are. What a clinician allowed is kept by class, with the day, by whom, and until when.
 (() => {
-  const { results, store, page } = globalThis.rungbook;
+  const { results, store, page, adult } = globalThis.rungbook;
   const { LIMITS, saysOn, isChild } = globalThis.rungbook.health;
   const { make, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
@@ -62,6 +62,8 @@
   /** The questions of the goal, where one is chosen. */
   const onward = () => { const { goal } = store.facts(); return goal && goal === store.get('goal-test') ? `self-test-${goal}.html` : 'self-test.html'; };
 
+  const toTest = () => make('a', { class: 'act', href: onward(), text: say('screening.to_self_test') });
+
   const draw = () => {
     const { screened, born } = store.facts(), today = results.today();
     const lines = leftLines();
@@ -73,10 +75,10 @@
     const says = saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null, lasts: screened.lasts }, today, born);
     const stale = says !== 'ask' && today > on + LIMITS.clearance, child = isChild(born, today), young = age !== null && age < LIMITS.youth;
     outcome.replaceChildren(make('h3', { tabindex: -1, id: 'outcome-head', text: say('screening.what_follows') }),
-      ...(child ? [make('p', {}, make('strong', { text: say('screening.child') }))] : [...(young ? [make('p', {}, make('strong', { text: say('screening.young') }))] : []), make('p', {}, ...sentence(screened, says, stale, young))]), make('p', { class: 'hint' }, ...sayNodes('screening.answered_on', { day: day(screened.on) })),
+      ...(child ? [make('p', {}, make('strong', { text: say('screening.child') }))] : [make('p', {}, ...sentence(screened, says, stale, young))]), make('p', { class: 'hint' }, ...sayNodes('screening.answered_on', { day: day(screened.on) })),
       ...(age !== null && age < LIMITS.adult ? [make('p', { text: say('screening.growing') })] : []),
       ...(lines.length ? [make('p', { text: say('screening.left') }), make('ul', {}, ...lines)] : []),
-      ...(says === 'ask' || stale || says === null ? [] : [make('p', { class: 'invites' }, make('a', { class: 'act', href: onward(), text: say('screening.to_self_test') }))]));
+      ...(says === 'ask' || stale || says === null ? [] : [make('div', { class: 'invites' }, young ? adult.ask(toTest) : toTest())]));
     const open = new Set(left().filter(({ entry: of }) => of.class && !allowed(of)).map(({ entry: of }) => of.class));
     for (const item of /** @type {NodeListOf<HTMLElement>} */ (clearance.querySelectorAll('[data-class]'))) item.hidden = !open.has(item.dataset.class || '');
     byId('clear-effort').hidden = says !== 'ask';

@@ -5,7 +5,7 @@
   const { own: OWN, prefix: PREFIX } = globalThis.rungbook.health;
   const PROBE = `${PREFIX}probe`;
   /** What the health questions came to, and what was allowed since: never handed on in an address, whoever made it. */
-  const NEVER_CARRIED = ['screened', 'cleared', 'fit'];
+  const NEVER_CARRIED = ['screened', 'cleared', 'fit', 'parent', 'coach'];
   const isCarried = (/** @type {string} */ key) => !NEVER_CARRIED.includes(key.split(':')[0]);
   const kinds = () => globalThis.rungbook.results.KINDS;
 

@@ -2,7 +2,7 @@
 'after page.js states.js';
 // The self-test page: the guided questions, and the full sheet with a place to enter each number.
 (() => {
-  const { targets, results, readiness, store, page, states } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, adult } = globalThis.rungbook;
   const { make, named, namedList, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine } = states;
@@ -64,7 +64,7 @@
   // ---- before the first test
 
   const { barred } = states;
-  const mayTest = (/** @type {number} */ m) => barred() === '' && isFit() && placement.mayBeTested(model, found(), m, results.today());
+  const mayTest = (/** @type {number} */ m) => barred() === '' && !adult.isDue() && isFit() && placement.mayBeTested(model, found(), m, results.today());
   /** Whether a movement rests because of what the health questions said. @param {number} m */
   const waits = (m) => found().pausedBy(m).some(({ kind }) => kind === 'light');
   const isFit = () => store.get('fit') === results.dayText(results.today());
@@ -365,6 +365,10 @@
         // As tall as what stands here before they are answered: the page keeps that room while it loads.
         speak(say('test.health_questions'), ...(warning ? [warning] : [make('p', { text: say('test.health_answered') }),
           make('p', {}, make('a', { class: 'act quiet', href: 'before-you-start.html#questions', text: say('test.before_you_start') }))]));
+        return;
+      }
+      if (why === '' && adult.isDue()) {
+        speak(say('adult.head'), adult.ask(() => button(say('adult.on'), () => { begin(); focus(); }, false)));
         return;
       }
       const known = why === '' && isKnownDue(skill) ? knownForm(skill, () => { begin(); focus(); }) : null;

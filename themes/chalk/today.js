@@ -2,7 +2,7 @@
 'after page.js targets.js states.js training.js aim.js';
 // Today: the session between a person and the goal, one card a line. What is ticked is the training log that moving on reads.
 (() => {
-  const { targets, results, readiness, store, page, states, training, aim, rest, scale } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, training, aim, rest, scale, adult } = globalThis.rungbook;
   const { LIMITS } = globalThis.rungbook.health;
   const { make, named, namedList, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
@@ -190,6 +190,15 @@
       ? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => lift(kept[/** @type {'paused' | 'restrict'} */ (cause.kind)][cause.entry].key, cause) } })
       : cause.until === stand.day ? null : make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') }))), ...sore);
   };
+  /** While a clearance holds that ends early, as in pregnancy and after a concussion: what was allowed, by whom, until when, and what ends it at once. */
+  const drawAllowed = () => {
+    const { screened } = store.facts(), place = byId('allowed'), isShort = Boolean(screened && screened.was === 'ask' && screened.until && screened.lasts);
+    place.hidden = !isShort;
+    if (!screened || !isShort) return;
+    const words = { by: make('bdi', { text: screened.by || '' }), day: states.day(screened.on), until: states.day(String(screened.until)) };
+    place.replaceChildren(make('p', {}, say(screened.says === 'light' ? 'screening.says_allowed_light' : 'screening.says_allowed_hard'), ' ', ...nodes(sayNodes(screened.by ? 'screening.allowed_by' : 'screening.allowed', words))),
+      make('p', {}, say('today.allowed_stop'), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') })), make('ul', {}, ...[say('hurts.now_pregnant'), say('hurts.now_blow')].map((text) => make('li', { text }))));
+  };
   /** A plan for one sheet of paper, with empty boxes. @param {Training} of @param {PlannedSession} session */
   const paper = (of, session) => {
     const box = (/** @type {Line} */ { sets, weaker }) => Array.from({ length: sets + (weaker ? 1 : 0) }, () => make('span', { class: 'box' }));
@@ -251,8 +260,11 @@
     // No work is prescribed before the health questions, nor where they say to ask a clinician first.
     byId('first').hidden = barred !== 'first' || stand === null;
     byId('ask').hidden = barred !== 'ask';
-    byId('card').hidden = stand === null || barred !== '';
-    if (!stand || barred) return;
+    const isDue = barred === '' && adult.isDue();
+    byId('adult').hidden = !isDue;
+    if (isDue) byId('adult').replaceChildren(make('h2', { text: say('adult.head') }), adult.ask(() => make('button', { type: 'button', text: say('adult.on'), on: { click: () => { draw(); if (stand) byId('when').focus(); } } })));
+    byId('card').hidden = stand === null || barred !== '' || isDue;
+    if (!stand || barred || isDue) return;
     const held = document.activeElement && document.activeElement.closest('#sets article, #goal'), from = held instanceof HTMLElement ? held.dataset.movement : undefined;
     const of = aim.planOf(stand);
     byId('aim').replaceChildren(...aim.sentence(of));
@@ -262,6 +274,7 @@
     const first = training.clinician(of.trainee);
     byId('clinician').hidden = first.length === 0;
     byId('clinician').replaceChildren(...first.map((text) => make('p', { text: dated(text) })), make('p', {}, make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') })));
+    drawAllowed();
     drawRests(stand);
     drawSession(stand, of);
     drawAfter(results.dayText(stand.day));
