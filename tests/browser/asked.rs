@@ -415,3 +415,81 @@ fn what_was_never_tried_is_no_number() {
     assert!(!said.as_str().expect("text").contains("too hard"), "{said}");
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }
+
+/// Under 16 an adult's word comes before any test or session: a parent's once, the coach's on each day.
+#[test]
+fn under_sixteen_an_adult_comes_first() {
+    let Some((browser, base)) = somebody() else {
+        return;
+    };
+    let born = "rungbook.store.put('born', new Date().getFullYear() - 15)";
+    run(&browser, born);
+    let today = format!("{base}today.html");
+    let seen = "return [document.getElementById('card').checkVisibility(), document.getElementById('adult').checkVisibility()]";
+    browser.open(&today);
+    assert_eq!(run(&browser, seen), json!([false, true]));
+    let goes = "[...document.querySelectorAll('.adult button, .adult a')].length";
+    click(&browser, "#adult-parent");
+    assert_eq!(run(&browser, &format!("return {goes}")), 0);
+    click(&browser, "#adult-coach");
+    press_button(&browser, "Go on");
+    assert_eq!(run(&browser, seen), json!([true, false]));
+    // The next day the coach is asked about anew.
+    run(
+        &browser,
+        "rungbook.store.note('coach', rungbook.results.dayText(rungbook.results.today() - 1))",
+    );
+    browser.open(&today);
+    assert_eq!(run(&browser, seen), json!([false, true]));
+    let ticked =
+        "return ['parent', 'coach'].map((key) => document.getElementById(`adult-${key}`).checked)";
+    assert_eq!(run(&browser, ticked), json!([true, false]));
+    browser.open(&format!("{base}self-test-strict-ring-muscle-up.html"));
+    let form = "return [document.querySelectorAll('#guided form').length, document.querySelectorAll('#guided .adult').length]";
+    assert_eq!(run(&browser, form), json!([0, 1]));
+    browser.open(&format!("{base}before-you-start.html"));
+    assert_eq!(run(&browser, &format!("return {goes}")), 0);
+    // Nobody else is asked, and a child is not either: no tick lets them train by a page.
+    for (age, card) in [(17, true), (11, false)] {
+        run(
+            &browser,
+            &format!("rungbook.store.put('born', new Date().getFullYear() - {age} - 1)"),
+        );
+        browser.open(&today);
+        assert_eq!(run(&browser, seen), json!([card, false]), "{age}");
+    }
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}
+
+/// While a clearance of six weeks holds, Today says who allowed what until when, and the signs that end it, in the words of If it hurts.
+#[test]
+fn a_short_clearance_says_its_stop_signs() {
+    let Some((browser, base)) = somebody() else {
+        return;
+    };
+    let keep = |more: &str| {
+        run(
+            &browser,
+            &format!(
+                "const {{ store, results }} = rungbook, day = results.today(); store.put('screened', {{ says: 'clear', was: 'ask', by: 'Dr Lee', on: results.dayText(day), until: results.dayText(day + 20) {more} }})"
+            ),
+        )
+    };
+    let said = "const of = document.getElementById('allowed'); return of.checkVisibility() ? of.textContent : ''";
+    keep("");
+    browser.open(&format!("{base}today.html"));
+    assert_eq!(run(&browser, said), "");
+    keep(", lasts: 42");
+    browser.open(&format!("{base}today.html"));
+    let said = run(&browser, said).as_str().expect("text").to_string();
+    browser.open(&format!("{base}if-it-hurts.html"));
+    let signs = texts(&run(
+        &browser,
+        "return [...document.querySelectorAll('main section li')].map((e) => e.textContent)",
+    ));
+    let pregnant = signs.iter().find(|s| s.starts_with("In pregnancy"));
+    assert!(
+        pregnant.is_some_and(|s| said.contains(s.as_str())) && said.contains("by Dr Lee"),
+        "{said}"
+    );
+}

@@ -454,7 +454,7 @@ fn health_answers_come_first_under_18_and_from_65() {
                 &[
                     "week 1",
                     "Goal:",
-                    "Test again",
+                    "Test on 2",
                     "Warm-up",
                     "before the first set",
                 ],

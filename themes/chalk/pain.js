@@ -28,6 +28,7 @@
     let text = sayNodes('pain.line', { day: day(entry.on), part: partWord(entry.part), score: entry.score });
     if (entry.next_morning !== undefined) text = sayNodes('pain.line_morning', { line: text, morning: entry.next_morning });
     if (entry.signs) text = sayNodes('pain.line_signs', { line: text, signs: entry.signs.map(signWord).join(say('list.separator')) });
+    const aimed = String(make('span', {}, ...text.map((part) => part || '')).textContent);
     const id = `morning-${i}`, morning = /** @type {HTMLSelectElement} */ (make('select', { id }, make('option', { value: '', text: '' }), ...NUMBERS.map((n) => make('option', { value: n, text: wordOf(n) }))));
     const fault = make('span', { class: 'fault', role: 'alert', id: `${id}-fault` });
     const keepMorning = (/** @type {Event} */ event) => {
@@ -39,7 +40,7 @@
     const ask = entry.next_morning === undefined && Number(results.readDay(entry.on)) < results.today()
       ? [make('form', { class: 'morning', novalidate: true, on: { submit: keepMorning } }, make('label', { for: id, text: say('pain.next_morning') }), ' ', morning, ' ', make('button', { type: 'submit', class: 'quiet', text: say('pain.keep_morning') }), ' ', fault)] : [];
     return make('li', {}, ...text.filter((part) => part !== null).map((part) => /** @type {Node | string} */ (part)), ' ', ...ask, ' ',
-      make('button', { type: 'button', class: 'quiet', text: say('pain.take_back'), on: { click: () => store.remove(key) } }));
+      make('button', { type: 'button', class: 'quiet', text: say('pain.take_back'), on: { click: async () => { if (await page.ask(say('pain.take_back_ask'), [make('p', { text: aimed }), make('p', { text: say('pain.take_back_says') })], [['back', say('pain.take_back')], ['', say('entry.go_back')]]) === 'back') { store.remove(key); tell(say('number.taken_back')); } } } }));
   };
   const draw = () => {
     const kept = store.entries('pain').reverse();

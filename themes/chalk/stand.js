@@ -35,11 +35,12 @@
 
   /** What the latest day changed. @param {Stand} stand */
   const changes = (stand) => {
-    const days = [...new Set(stand.person.tested.map(({ on }) => on))].sort((a, b) => b - a);
+    // What is said of a span is said on its last day.
+    const saidOn = (/** @type {Tested} */ { on, until }) => (until === null ? on : until), days = [...new Set(stand.person.tested.map(saidOn))].sort((a, b) => b - a);
     const place = byId('changed');
     place.hidden = days.length < 2;
     if (days.length < 2) return;
-    const before = readiness.assess(model, { ...stand.person, tested: stand.person.tested.filter(({ on }) => on < days[0]) }, days[1]);
+    const before = readiness.assess(model, { ...stand.person, tested: stand.person.tested.filter((tested) => saidOn(tested) < days[0]) }, days[1]);
     const moved = model.order.filter((m) => before.states[m] !== stand.found.states[m]);
     const lines = moved.map((m) => make('li', {}, ...sayNodes('stand.moved', { movement: named(tables, m), before: mark(before.states[m]), now: mark(stand.found.states[m]) })));
     const more = lines.splice(lines.length > MOVED + 1 ? MOVED : lines.length);

@@ -77,15 +77,15 @@
   const MOST = 100000;
   /** A set is asked about from so many times what was asked. */
   const MANY = 3;
-  /** Whether a ticked number is a slip: far above all that is asked of its movement, and not meant. @param {Line} line @param {ReturnType<typeof ticks>} sets */
-  const isSlip = async (line, sets) => {
-    const most = Math.max(0, ...sets.filter(({ tick }) => tick.checked).map(({ amount }) => number(amount.value) || 0));
-    const got = most > MANY * line.amount ? targets.readGot(`${most} ${line.unit}`) : null;
-    if (!got) return false;
+  /** The field of a ticked number that is a slip: far above all that is asked of its movement, and not meant. @param {Line} line @param {ReturnType<typeof ticks>} sets */
+  const slip = async (line, sets) => {
+    const of = (/** @type {{ amount: HTMLInputElement }} */ { amount }) => number(amount.value) || 0, [most] = sets.filter(({ tick }) => tick.checked).sort((a, b) => of(b) - of(a));
+    const got = most && of(most) > MANY * line.amount ? targets.readGot(`${of(most)} ${line.unit}`) : null;
+    if (!got) return null;
     // Without what asks, it is kept as it is written.
-    if (!await entry().catch(() => null)) return false;
+    if (!await entry().catch(() => null)) return null;
     const { isMeant } = globalThis.rungbook.number;
-    return readiness.doubtful(model, line.movement, got) && !await isMeant(line.movement, got);
+    return readiness.doubtful(model, line.movement, got) && !await isMeant(line.movement, got) ? most.amount : null;
   };
   /** Where the number of a line is entered: of what is shown, or measured; on a day on which something hurts there is none. @param {Line} line */
   const numberOf = ({ movement, rule }) => {
@@ -108,6 +108,22 @@
       make('p', { class: 'hint says', text: training.thenOf(tables, line) }), make('details', { class: 'because hint' }, make('summary', { text: say('today.why') }), make('p', { class: 'says' }, ...aim.why(of, line)))];
   };
 
+  /** One set more of what was done today, kept with those before it. @param {Line} line @param {Training} of @param {string} on @param {{ key: string, entry: any }[]} done */
+  const anotherSet = (line, of, on, done) => {
+    const { key, entry: was } = done[done.length - 1];
+    if (!isLogged(line)) return null;
+    const one = { ...line, sets: 1, weaker: null }, [set] = ticks(one, { ticks: [true], amounts: [], left: '', weight: null }), fault = make('p', { class: 'fault', role: 'alert', id: `fault-${tables.ids[line.movement]}` });
+    const keeps = make('button', { type: 'button', class: 'quiet', text: say('today.keep_set'), on: { click: async () => {
+      const did = number(set.amount.value), why = !Number.isFinite(did) || did < 0 || did > MOST ? say('today.write_set', { set: say('today.set', { number: was.did.length + 1 }) }) : line.unit === 'reps' && !Number.isInteger(did) ? say('today.whole_reps') : '';
+      page.blame(set.amount, fault, why);
+      if (why) return;
+      if (await slip(one, [set])) { set.amount.focus(); return; }
+      store.add('trained', { ...was, did: [...was.did, did] });
+      store.remove(key);
+      redraw(line, of, on);
+    } } });
+    return make('details', {}, make('summary', { text: say('today.another_set') }), make('p', { class: 'fields' }, set.amount, make('span', { class: 'unit', text: say(line.unit === 'reps' ? 'today.reps' : 'today.seconds') }), ' ', keeps), fault);
+  };
   /** One movement with its sets to tick. @param {Line} line @param {Training} of @param {string} on */
   const card = (line, of, on) => {
     const id = tables.ids[line.movement];
@@ -116,7 +132,7 @@
     const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => { timer.end(); return ask(line.movement).then((then) => { if (then) tell(then.says); }); }, () => { location.href = 'if-it-hurts.html'; }); } } });
     if (done.length) {
       return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
-        make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => { done.forEach(({ key }) => store.remove(key)); redraw(line, of, on); } } }), ' ', hurt));
+        anotherSet(line, of, on, done), make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => { done.forEach(({ key }) => store.remove(key)); redraw(line, of, on); } } }), ' ', hurt));
     }
     if (line.rule === 'show it') return make('article', { class: 'check line', 'data-movement': id }, head, ...about(line, of), numberOf(line));
     const draft = drafts(on)[id] || { ticks: [], amounts: [], left: '', weight: null };
@@ -131,7 +147,13 @@
     };
     const fault = make('p', { class: 'fault', role: 'alert', id: `fault-${id}` });
     const keeps = make('button', { type: 'button', text: say('today.keep'), on: { click: async () => {
-      if (!left || await isSlip(line, sets)) return;
+      if (!left) return;
+      const meant = await slip(line, sets);
+      if (meant) {
+        page.blame(meant, fault, '');
+        meant.focus();
+        return;
+      }
       const [at, why] = keep(line, on, sets, left.input, weight && weight.input);
       page.blame(at, fault, why);
       if (why === '') redraw(line, of, on);
@@ -216,6 +238,11 @@
     place.hidden = !says.length;
     place.replaceChildren(...(says.length ? nodes(sayNodes('today.none_for_goal', { pattern: say(`pattern.${tables.patterns[pattern].replace(/ /g, '_')}`), why: says })) : []));
   };
+  /** What was trained today and stands in the session no more. @param {any[]} trained entries @returns {HTMLElement[]} */
+  const doneBefore = (trained) => {
+    const known = trained.map((one) => ({ m: model.numbers.get(one.movement), did: one.did })).filter(({ m }) => m !== undefined);
+    return known.length ? [make('section', { class: 'block' }, make('h2', { text: say('today.head_done') }), make('ul', { class: 'plain' }, ...known.map(({ m, did }) => make('li', {}, named(tables, Number(m)), ' ', say('today.done', { sets: did.join(say('list.separator')) })))))] : [];
+  };
   /** The session of today, or the next. @param {Stand} stand @param {Training} of */
   const drawSession = (stand, of) => {
     const [session] = of.sessions, on = results.dayText(stand.day);
@@ -228,7 +255,8 @@
     byId('care').replaceChildren(...care);
     // What was never done is not kept up.
     const isBeside = lines.filter(({ block }) => block === 'kept up').some(({ movement }) => !training.got(of.trainee, movement));
-    const order = JSON.stringify([on, isBeside, lines.map(({ block, movement }) => [block, movement])]);
+    const trained = store.entries('trained').filter(({ entry: one }) => one.on === on && !lines.some(({ movement }) => movement === model.numbers.get(one.movement)));
+    const order = JSON.stringify([on, isBeside, trained, lines.map(({ block, movement }) => [block, movement])]);
     // Where the same movements stand as before, only what changed of them is drawn anew.
     if (order === shown.order) lines.forEach((line) => redraw(line, of, on));
     else {
@@ -237,7 +265,7 @@
       byId('sets').replaceChildren(...(lines.length ? BLOCKS.flatMap((block) => {
         const all = lines.filter((line) => line.block === block), key = block === 'kept up' && isBeside ? 'beside' : block.replace(' ', '_');
         return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`today.head_${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => cardOf(line, of, on))))] : [];
-      }) : [make('p', { text: say('today.nothing_open') })]));
+      }) : [make('p', { text: say('today.nothing_open') })]), ...doneBefore(trained.map(({ entry: one }) => one)));
     }
     const pattern = of.goal ? tables.pattern[model.of(of.goal.leaf)] : -1, isOwn = (/** @type {{ movement: number }} */ { movement }) => tables.pattern[movement] === pattern;
     // What was left out of the goal's own pattern comes first; where nothing of it is trained, that is said before the sets.
