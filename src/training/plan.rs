@@ -100,8 +100,7 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
     let gaps = goal.as_ref().map_or_else(Vec::new, |g| trainee.gaps(g));
     let candidates = Candidates::of(&trainee, goal.as_ref(), &gaps);
     let unhurt = Unhurt::of(roster, person, asked, today, K.weeks);
-    let (mut sessions, retest_on) =
-        weeks(&trainee, &candidates, &gaps, K.weeks, unhurt.as_ref());
+    let (mut sessions, retest_on) = weeks(&trainee, &candidates, &gaps, K.weeks, unhurt.as_ref());
     name(&mut sessions, &trainee);
     let mut week_sets = BTreeMap::new();
     let of_week = sessions.iter().filter(|s| s.week == 1);
