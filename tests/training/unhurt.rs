@@ -190,3 +190,38 @@ fn a_pain_never_makes_a_session_harder() {
         &broken[..broken.len().min(12)]
     );
 }
+
+#[test]
+fn the_page_and_the_reference_keep_out_the_same() {
+    let (proof, told) = shipped();
+    let mut others = super::others();
+    let pain =
+        |part: &str, score: u32| json!([{ "part": part, "score": score, "on": "2026-12-23" }]);
+    let rest = json!([{ "part": "shoulder", "on": "2026-12-23", "by": "client" }]);
+    let cases = [
+        (2011, "pain", pain("knee", 2), "push-up-kneeling"),
+        (1991, "pain", pain("knee", 6), "push-up-kneeling"),
+        (1991, "pain", pain("upper-back", 6), "row-upright"),
+        (1991, "pain", pain("lower-back", 6), "hip-hinge"),
+        (1991, "pain", pain("hamstring", 6), "hip-hinge"),
+        (1991, "pain", pain("neck", 6), "row-upright"),
+        (1991, "paused", rest, "row-upright"),
+    ];
+    for (born, key, value, named) in cases {
+        let results = json!({
+            "results": 1, "born": born, "goal": "heavy-pull-up", key: value,
+            "screened": { "says": "clear", "on": "2026-12-01" },
+        });
+        let answer = super::ask(&proof, &told, &results, &mut others);
+        let answer = answer.unwrap_or_else(|why| panic!("{why}"));
+        let first = answer["sessions"][0].to_string();
+        for id in ["bar-support-hold", "dead-hang", "split-squat", "\"squat\""] {
+            assert!(!first.contains(id), "{results}: {id}\n{first}");
+        }
+        let left = answer["sessions"][0]["left_out"].to_string();
+        assert!(
+            left.contains(named),
+            "{results}: {named} is not named\n{left}"
+        );
+    }
+}
