@@ -8,13 +8,10 @@ use super::session::{Laying, Session};
 use super::trainee::Trainee;
 use crate::curriculum::{Day, MovementIx};
 use crate::results::{Goal as Chosen, Paused, Person};
-use std::collections::BTreeSet;
 
 /// The plan without pains, pauses, and restrictions of a part, a pattern or a movement. Those of a class are of the person, and stay.
 pub(super) struct Unhurt {
     lines: Vec<Stood>,
-    /// What could stand in it, today or later.
-    could: BTreeSet<MovementIx>,
 }
 
 /// A line of that plan.
@@ -61,7 +58,6 @@ impl Unhurt {
         let lines = lines.flat_map(|s| s.lines.iter().map(move |l| stood(s, l)));
         Some(Unhurt {
             lines: lines.collect(),
-            could: candidates.all.iter().map(|c| c.movement).collect(),
         })
     }
 }
@@ -73,15 +69,16 @@ pub(super) fn is_no_harder(one: &Facts<'_>, than: &Facts<'_>) -> bool {
 }
 
 impl Laying<'_, '_> {
-    /// Whether a line stands in only since something hurts or rests, and may not: what is unknown is no harder and no graver than
-    /// something that left for it; what is known neither than what left of its group. Common practice, no source.
+    /// Whether a line stands in only since something hurts or rests, and may not: nothing is known of it, and it is harder or graver
+    /// than all that left for it. Common practice, no source.
     pub(super) fn steps_in(&self, c: &Candidate, line: &Line, on: Day) -> bool {
         let Some(unhurt) = self.unhurt else {
             return false;
         };
         let (t, roster) = (self.trainee, self.trainee.roster);
         let mut stood = unhurt.lines.iter().filter(|l| l.on <= on);
-        if stood.clone().any(|l| l.of == c.movement) {
+        let known = t.now(line.movement).is_some();
+        if known || stood.clone().any(|l| l.of == c.movement) {
             return false;
         }
         let left = |l: &&Stood| {
@@ -90,14 +87,6 @@ impl Laying<'_, '_> {
         };
         let own = roster.of(line.movement);
         let no_harder = |l: &Stood| is_no_harder(own, roster.of(l.movement));
-        if t.now(line.movement).is_none() {
-            return !stood.any(|l| left(&l) && no_harder(l));
-        }
-        if unhurt.could.contains(&c.movement) {
-            return false;
-        }
-        let alike = |l: &&Stood| roster.of(l.movement).group() == own.group() && left(l);
-        let mut alike = stood.filter(alike).peekable();
-        alike.peek().is_some() && !alike.any(no_harder)
+        !stood.any(|l| left(&l) && no_harder(l))
     }
 }

@@ -545,8 +545,6 @@ interface Work {
 interface Unhurt {
   /** Each line: the movement, and what it was laid for. */
   lines: { on: number; of: number; movement: number }[];
-  /** What could stand in it, today or later. */
-  could: Set<number>;
 }
 
 interface DayDraft {

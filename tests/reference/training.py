@@ -535,23 +535,19 @@ class Laying:
 class Unhurt:
     """What stood if nothing hurt and nothing rested; a restriction of a class is of the person, and stays."""
 
-    def __init__(self, coach, sessions):
+    def __init__(self, sessions):
         self.lines = [(session["on"], line.candidate.movement, line.movement) for session in sessions for line in session["_lines"]]
-        self.could = {x.movement for x in coach.candidates}
 
     def keeps_out(self, laying, line):
         """Whether a line would stand for nothing but a pain or a rest, and is harder or graver than what left."""
         coach, client, c = laying.coach, laying.p.client, laying.c
         stood = [(asked, got) for on, asked, got in self.lines if on <= str(laying.on)]
         asked, m = line.candidate.movement, c[line.movement]
-        if any(asked == other for other, _ in stood):
+        if client.now(m.id) is not None or any(asked == other for other, _ in stood):
             return False
         there = {x.movement for x in coach.candidates}
         left = [c[got] for other, got in stood if other not in there or client.is_sore(c[got])]
-        if client.now(m.id) is None:
-            return not any(no_harder(m, o) for o in left)
-        alike = [o for o in left if o.group == m.group]
-        return asked not in self.could and bool(alike) and not any(no_harder(m, o) for o in alike)
+        return not any(no_harder(m, o) for o in left)
 
 
 def without_rests(results):
@@ -582,7 +578,7 @@ def answer(case):
     bare, unhurt = without_rests(case["results"]), None
     if bare:
         _, _, free = planner(case, bare)
-        unhurt = Unhurt(free.coach, free.plan()[0])
+        unhurt = Unhurt(free.plan()[0])
     goal, gaps, laid = planner(case, case["results"], unhurt)
     client, coach = laid.client, laid.coach
     sessions, retest = laid.plan()

@@ -261,16 +261,13 @@
     if (line.worse && hard && lines.filter((other) => other.worse && isHard(other.block)).length >= K.sore_lines) return { key: 'left.enough', values: {} };
     return null;
   };
-  /** Whether a line stands in only since something hurts or rests, and may not: what is unknown is no harder and no graver than something
-   * that left for it; what is known neither than what left of its group. @param {Trainee} c @param {Work} work @param {Line} line @param {number} on */
+  /** Whether a line stands in only since something hurts or rests, and may not: nothing is known of it, and it is harder or graver than all
+   * that left for it. @param {Trainee} c @param {Work} work @param {Line} line @param {number} on */
   const stepsIn = (c, { unhurt, all }, { movement: m, candidate: { movement: asked } }, on) => {
     const stood = unhurt ? unhurt.lines.filter((of) => of.on <= on) : [];
-    if (!unhurt || stood.some(({ of }) => of === asked)) return false;
+    if (!unhurt || training.now(c, m) !== null || stood.some(({ of }) => of === asked)) return false;
     const left = stood.filter(({ of, movement }) => !all.some((other) => other.movement === of) || training.sorePart(c, movement) >= 0);
-    const isNoHarder = (/** @type {{ movement: number }} */ { movement }) => training.isNoHarder(c, m, movement);
-    if (training.now(c, m) === null) return !left.some(isNoHarder);
-    const alike = left.filter(({ movement }) => c.facts.group(movement) === c.facts.group(m));
-    return !unhurt.could.has(asked) && alike.length > 0 && !alike.some(isNoHarder);
+    return !left.some(({ movement }) => training.isNoHarder(c, m, movement));
   };
   /** How many first tries are kept free for groups of which nothing is known and that have no line yet today; none where a line is of such a
    * group itself. @param {Trainee} c @param {Work} work @param {Entry} at */
@@ -368,16 +365,16 @@
 
   /** Everything that is to be done: the goal, what holds back, the sessions of four weeks, the retest.
    * @param {Model} model @param {Person} person @param {Assessment} found @param {number} day @param {number} [count] the first weeks alone @returns {Training} */
-  const plan = (model, person, found, day, count) => laid(training.begin(model, person, found, day), unhurtOf(model, person, day, count), count).plan;
+  const plan = (model, person, found, day, count) => laid(training.begin(model, person, found, day), unhurtOf(model, person, day, count), count);
   /** The plan without pains, pauses, and restrictions of a part, a pattern or a movement; null where nothing of that is on file. Those of a
    * class are of the person, and stay. @param {Model} model @param {Person} person @param {number} day @param {number} [count] @returns {Unhurt | null} */
   const unhurtOf = (model, person, day, count) => {
     const pauses = person.pauses.filter(({ kind, cls }) => kind === 'restrict' && cls !== null);
     if (!person.pains.length && pauses.length === person.pauses.length) return null;
-    const bare = { ...person, pains: [], pauses }, { plan: { sessions }, all } = laid(training.begin(model, bare, readiness.assess(model, bare, day), day), null, count);
-    return { lines: sessions.flatMap(({ on, lines }) => lines.map(({ candidate: { movement: of }, movement }) => ({ on, of, movement }))), could: new Set(all.map(({ movement }) => movement)) };
+    const bare = { ...person, pains: [], pauses }, { sessions } = laid(training.begin(model, bare, readiness.assess(model, bare, day), day), null, count);
+    return { lines: sessions.flatMap(({ on, lines }) => lines.map(({ candidate: { movement: of }, movement }) => ({ on, of, movement }))) };
   };
-  /** @param {Trainee} c @param {Unhurt | null} unhurt @param {number} [count] @returns {{ plan: Training, all: Candidate[] }} */
+  /** @param {Trainee} c @param {Unhurt | null} unhurt @param {number} [count] @returns {Training} */
   const laid = (c, unhurt, count) => {
     const { K, tables, day } = c;
     const goal = training.goalOf(c), gaps = goal ? training.gaps(c, goal) : new Map();
@@ -406,7 +403,7 @@
       if (isHard(block) && !isTrial(rule)) weekSets.set(c.facts.kind(m), (weekSets.get(c.facts.kind(m)) || 0) + sets);
     }
     named(sessions);
-    return { plan: { trainee: c, goal, gaps, limiter, sessions, retest: retest === null ? null : { on: retest, tests: retests(c, goal, gaps, retest, sessions) }, weekSets }, all };
+    return { trainee: c, goal, gaps, limiter, sessions, retest: retest === null ? null : { on: retest, tests: retests(c, goal, gaps, retest, sessions) }, weekSets };
   };
   /** Sessions that differ in strength are A, B and so on. @param {PlannedSession[]} sessions */
   const named = (sessions) => {
