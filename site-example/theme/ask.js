@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="ask.js=a390069e ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.centimetres":"Centimetres","entry.change":"Change it","entry.choose":"choose","entry.could_have_done":"Could have done more","entry.countdown":"five seconds to get into place","entry.degrees":"Degrees","entry.done":"Done","entry.elsewhere":"The chest, the head, the ribs, the belly or the groin are not on this list: what to do then, and what needs a clinician today, stands under","entry.emergency":"Pain or pressure in the chest, fainting, sudden weakness or numbness of a side or between the legs, a blow to the head with sickness, confusion or neck pain, a joint out of place: call the emergency number.","entry.go_lighter":"Go lighter","entry.go_on":"Go on","entry.good_tries":"Good tries","entry.helps":"helps me","entry.if_it_hurts":"If it hurts","entry.inches":"Inches","entry.is_added":"is added","entry.it_hurt":"It hurt","entry.just_now":"just now","entry.keep":"Keep this number","entry.keep_anyway":"It is right, keep it","entry.keep_go_on":"Keep it, go on","entry.longer":"longer ago, or I do not know","entry.of_left":"{amount}, left","entry.of_right":"{amount}, right","entry.on_day":"The day","entry.other_part":"Another part","entry.out_of_tries":"Out of tries","entry.pause":"Pause it","entry.reps":"Reps","entry.seconds":"Seconds","entry.seconds_of_each":"Seconds of each rep","entry.sets":"Sets","entry.start_timer":"Start the hold timer","entry.starts_in":"in {seconds}","entry.stop":"Stop","entry.stop_here":"Stop here. This movement rests until you or your coach lift it.","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.the_weight":"The weight","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.weight_in_kilograms":"Weight (kg)","entry.weight_in_pounds":"Weight (lb)","entry.what_was_left":"Could you have done more?","entry.when":"When was it?","entry.where":"Where? If you choose nothing, all that this movement bears on is meant.","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","entry.write_reserve":"Write a whole number from 0 to {most} for what you could have done more.","number.another_day":"Another day","number.cm":"cm","number.deg":"°","number.enough_for":"One of the things that {list} asks for is there.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: kept.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Keep: done today","number.undated":"{movement}: kept aside, for nobody knows the day.","number.yours":"Now yours: {list}.","pain.came_with":"Was any of this with it?","pain.fine":"You can go on while it does not grow. Keep a number again if it comes back.","pain.goes_on":"What hurt it is over for today. Until you keep 2 or less that part does nothing heavy, nothing new and no stretch, and no more of the rest than before, at 4 and 5 less.","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
+'use strict';self.rungbookIs+="ask.js=b0a47c37 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.centimetres":"Centimetres","entry.change":"Change it","entry.choose":"choose","entry.could_have_done":"Could have done more","entry.countdown":"five seconds to get into place","entry.degrees":"Degrees","entry.done":"Done","entry.elsewhere":"The chest, the head, the ribs, the belly or the groin are not on this list: what to do then, and what needs a clinician today, stands under","entry.emergency":"Pain or pressure in the chest, fainting, sudden weakness or numbness of a side or between the legs, a blow to the head with sickness, confusion or neck pain, a joint out of place: call the emergency number.","entry.go_lighter":"Go lighter","entry.go_on":"Go on","entry.good_tries":"Good tries","entry.helps":"helps me","entry.if_it_hurts":"If it hurts","entry.inches":"Inches","entry.is_added":"is added","entry.it_hurt":"It hurt","entry.it_hurt_in":"It hurt: {movement}","entry.just_now":"just now","entry.keep":"Keep this number","entry.keep_anyway":"It is right, keep it","entry.keep_go_on":"Keep it, go on","entry.longer":"longer ago, or I do not know","entry.of_left":"{amount}, left","entry.of_right":"{amount}, right","entry.on_day":"The day","entry.other_part":"Another part","entry.out_of_tries":"Out of tries","entry.pause":"Rest {movement}","entry.pause_part":"Rest the {parts}","entry.reps":"Reps","entry.seconds":"Seconds","entry.seconds_of_each":"Seconds of each rep","entry.sets":"Sets","entry.start_timer":"Start the hold timer","entry.starts_in":"in {seconds}","entry.stop":"Stop","entry.stop_here":"Stop here. This movement rests until you or your coach lift it.","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.the_weight":"The weight","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.weight_in_kilograms":"Weight (kg)","entry.weight_in_pounds":"Weight (lb)","entry.what_was_left":"Could you have done more?","entry.when":"When was it?","entry.where":"Where? If you are not sure, choose nothing: everything that this movement loads is meant.","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","entry.write_reserve":"Write a whole number from 0 to {most} for what you could have done more.","number.another_day":"Another day","number.cm":"cm","number.deg":"°","number.enough_for":"One of the things that {list} asks for is there.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: kept.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Keep: done today","number.undated":"{movement}: kept aside, for nobody knows the day.","number.yours":"Now yours: {list}.","pain.came_with":"Was any of this with it?","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
 (()=>{
 const{targets,results,readiness,store,page,states}=globalThis.rungbook;
 const{make,named,namedList,units,blame}=page;
@@ -9,14 +9,6 @@ const model=(states.model);
 const WEEK=7;
 const MOST_NAMES=4;
 const nodes=(parts)=>parts.filter((part)=>part!==null).map((part)=>(part));
-const FAR=6;
-const WIDEST=180;
-const doubtful=(of,m,{measure,amount})=>{
-if(measure===REPS&&amount % ONE!==0)return true;
-if(measure===ANGLE)return amount>WIDEST*ONE;
-const most=Math.max(...of.demands[m].map((leaf)=>of.target(leaf).amount));
-return measure!==DONE&&amount>FAR*most;
-};
 const isMeant=async(m,got)=>{
 const says={movement:named(model.tables,m),got:states.shown(got),standard:states.target(m)};
 const part=got.measure===REPS&&got.amount % ONE!==0;
@@ -108,7 +100,7 @@ if(bad>=0){blame(inputs[bad],fault,say('entry.write_numbers'));return;}
 const of=other.hidden?given('0','',day):given(when.value,on.value,day);
 if(of===undefined){blame(when.value==='day'?on:when,fault,say('entry.write_day'));return;}
 blame(inputs[0],fault,'');
-const odd=all.find((got)=>doubtful(model,m,(got)));
+const odd=all.find((got)=>readiness.doubtful(model,m,(got)));
 if(odd&&!await isMeant(m,odd))inputs[0].focus();
 else kept(keep(m,(all),of));
 };
@@ -116,11 +108,11 @@ return make('form',{class:'number-line',novalidate:true,on:{submit}},...inputs,m
 make('button',{type:'submit',class:'quiet',text:say('number.today')}),
 make('button',{type:'button',class:'plain-button',text:say('number.another_day'),on:{click:()=>{other.hidden=false;when.focus();}}}),...inputs.map((input)=>fromPicture(m,input)),other,fault);
 };
-globalThis.rungbook.number={doubtful,isMeant,news,isPlain,unitOf,read,given,keep,line,labelOf,fromPicture,SPANS};
+globalThis.rungbook.number={isMeant,news,isPlain,unitOf,read,given,keep,line,labelOf,fromPicture,SPANS};
 })();
 (()=>{
-const{targets,results,readiness,store,page,states,scale,number:{doubtful,isMeant,fromPicture,given,SPANS}}=globalThis.rungbook;
-const{make,units,blame}=page;
+const{targets,results,readiness,store,page,states,scale,number:{isMeant,fromPicture,given,SPANS}}=globalThis.rungbook;
+const{make,named,units,blame}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
 const{TIME,LENGTH,DONE,NO_LOAD}=targets;
 const COUNTDOWN=5;
@@ -237,7 +229,7 @@ const texts=read.map((got)=>targets.text((got)));
 const sides=sided?{left:texts[0],right:texts[1]}:{got:texts[0]};
 const keep=()=>options.kept(from===null?store.add('undated',{movement:model.tables.ids[m],...sides})
 :store.add('tested',{movement:model.tables.ids[m],...sides,...from,...(left?{in_reserve:left}:{})}));
-const odd=read.find((got)=>doubtful(model,m,(got)));
+const odd=read.find((got)=>readiness.doubtful(model,m,(got)));
 if(odd)isMeant(m,odd).then((meant)=>{if(meant)keep();else amounts[0].input.focus();});
 else keep();
 },
@@ -248,11 +240,9 @@ make('p',{class:'pictures'},...amounts.map(({input})=>fromPicture(m,input))),
 make('div',{class:'fields'},when.whole,on.whole),
 more,fault,
 make('p',{class:'acts'},make('button',{type:'submit',text:say('entry.keep')}),' ',...(options.more||[]),
-make('button',{type:'button',class:'hurt',text:say('entry.it_hurt'),on:{click:()=>hurt(m,options.today?'test':'training').then((follows)=>{if(follows==='on')fault.textContent=say('pain.fine');else if(follows)options.hurt();})}})));
+make('button',{type:'button',class:'hurt',text:say('entry.it_hurt'),on:{click:()=>hurt(m,options.today?'test':'training').then((then)=>{if(then&&then.follows==='on')fault.textContent=then.says;else if(then)options.hurt();})}})));
 return whole;
 };
-const ACTS={on:say('entry.keep_go_on'),light:say('entry.go_lighter'),rests:say('entry.pause')};
-const SAYS={on:say('pain.fine'),light:say('pain.goes_on'),rests:say('pain.rests_now')};
 const tick=(id,value,says)=>{
 const box=(make('input',{type:'checkbox',id,value}));
 return{box,whole:make('label',{class:'chip'},box,says)};
@@ -267,19 +257,23 @@ const says=make('p',{class:'hint',role:'status'});
 const chosen=()=>boxes.filter(({box})=>box.checked).map(({box})=>box.value),came=()=>signs.filter(({box})=>box.checked).map(({box})=>box.value);
 const said=()=>{
 const parts=chosen(),all=parts.length?parts:boxes.filter(({stressed})=>stressed).map(({box})=>box.value);
-return{parts:all,isUnsaid:parts.length===0,signs:came(),score:score.value(),follows:scale.follows(all,score.value(),came())};
+const some=all.filter((part)=>part!=='neck'),follows=scale.follows(parts.length||!some.length?all:some,score.value(),came());
+return{parts:all,isUnsaid:parts.length===0,signs:came(),score:score.value(),follows};
 };
+const acts=({follows,isUnsaid,parts})=>(follows==='light'?say('entry.go_lighter'):follows==='on'?say(isUnsaid?'entry.go_on':'entry.keep_go_on')
+:isUnsaid?say('entry.pause',{movement:page.marked(tables,m)}):say('entry.pause_part',{parts:scale.partsText(parts)}));
 const show=()=>{
-const{follows,isUnsaid,score:much,signs:with_}=said(),dialog=says.closest('dialog'),act=dialog&&dialog.querySelector('button[value=act]');
+const of=said(),dialog=says.closest('dialog'),act=dialog&&dialog.querySelector('button[value=act]');
 if(!act)return;
-act.textContent=follows==='on'&&isUnsaid?say('entry.go_on'):ACTS[follows];
-says.textContent=much===null&&!with_.length?say('entry.stop_here'):SAYS[follows];
+act.textContent=acts(of);
+says.textContent=of.score===null&&!of.signs.length?say('entry.stop_here'):scale.saysOf(of.follows,of.parts);
 };
 const inside=make('div',{on:{change:show}},make('p',{class:'do-not',text:say('entry.emergency')}),
 make('fieldset',{},make('legend',{text:say('entry.where')}),chips(true),make('details',{},make('summary',{text:say('entry.other_part')}),chips(false),make('p',{},say('entry.elsewhere'),' ',make('a',{href:'if-it-hurts.html',text:say('entry.if_it_hurts')}),'.'))),
-score.whole,says,make('fieldset',{},make('legend',{text:say('pain.came_with')}),make('div',{class:'signs'},...signs.map(({whole})=>whole))));
+make('fieldset',{},make('legend',{text:say('pain.came_with')}),make('div',{class:'signs'},...signs.map(({whole})=>whole))),score.whole,says);
 says.textContent=say('entry.stop_here');
-if(await page.ask(say('entry.it_hurt'),[inside],[['act',ACTS.rests],['',say('entry.go_back')]])!=='act')return '';
+const title=sayNodes('entry.it_hurt_in',{movement:named(tables,m)}).map((part)=>part||'');
+if(await page.ask(title,[inside],[['act',acts(said())],['',say('entry.go_back')]])!=='act')return null;
 const{parts,isUnsaid,signs:with_,score:much,follows}=said();
 const on=results.dayText(results.today()),by='client',because=where==='test'?'it hurt in a test':'it hurt in training';
 const out=follows==='on'?[]:[['paused',{movement:tables.ids[m],on,...(follows==='light'?{until:on}:{}),by,because}]];
@@ -289,7 +283,7 @@ if(isUnsaid?follows==='light':much!==null||with_.length)out.push(['pain',{part,s
 }
 store.addAll(out);
 if(follows!=='on')store.set('fit',null);
-return follows;
+return{follows,says:scale.saysOf(follows,parts)};
 };
 globalThis.rungbook.entry={form,hurt};
 })();

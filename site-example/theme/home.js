@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="home.js=ffd010b6 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","home.for":"For {name}.","home.go_on":"Your goal is chosen. Go on where you were.","home.last":"Last: {got}. Towards {goal}.","home.new_number":"A new number","home.next_head":"Next","home.no_last":"No number yet. Towards {goal}.","home.to_today":"To the session","home.yours":"It is yours.","map.you_are_here":"You are here, {stage}","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
+'use strict';self.rungbookIs+="home.js=715000f2 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","home.for":"For {name}.","home.go_on":"Your goal is chosen. Go on where you were.","home.last":"Last: {got}. Towards {goal}.","home.new_number":"A new number","home.next_head":"Next","home.no_last":"No number yet. Towards {goal}.","home.to_today":"To the session","home.your_goal":"Your goal","home.yours":"It is yours.","map.you_are_here":"You are here, {stage}","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
 'use strict';
 (()=>{
 const{make,named}=globalThis.rungbook.page;
@@ -30,6 +30,9 @@ place.dataset.movement=next.id;
 place.hidden=false;
 const start=document.getElementById('start');
 if(start)start.hidden=true;
+const mine=typeof about.goal==='string'?[...(document.querySelectorAll('.skill-line'))].find(({dataset})=>dataset.skill===about.goal):undefined;
+const choose=mine&&mine.querySelector('.onward');
+if(choose)choose.replaceChildren(make('b',{text:say('home.your_goal')}));
 const places=next&&typeof next.places==='object'&&next.places?next.places:{};
 for(const drawing of(document.querySelectorAll('.skill-line .rungs'))){
 const line=(drawing.closest('.skill-line')),goal=Number(drawing.dataset.stage),stage=places[line.dataset.skill||''];

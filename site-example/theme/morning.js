@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="morning.js=cfed98df ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"morning.a_clinician":"a clinician","morning.age":"{n} or {next} years old: any pain in a joint that still grows rests it","morning.age_old":"{n} or {next} years old: balance and work on one leg with a hand near a wall","morning.age_weight":"{age}; weight in sets of six and more, no single and no test with it before 18","morning.age_youth":"{n} or {next} years old: only with the coach present and a parent’s consent","morning.because":"{why}: {list}","morning.begin":"{movement}: no number yet, needs {target}; begin with sets of {begin}, not as a test.","morning.below_falls":"{next} First {movement}, on which it stands: it falls; a lighter week, and look for the reason.","morning.best":"{movement} {got} (was {was})","morning.blocked":"Nothing on the way can be trained as it is: {movement}, {why}.","morning.cleared":"told to ask a clinician first; cleared by {who} until {day}, but for what is left alone","morning.counts":"{movement} {got}; it needs {target}.","morning.decides":{"one":"{movement} ({people}): decides {n} movement","other":"{movement} ({people}): decides {n} movements"},"morning.entry":"{movement} {got} ({day})","morning.falls":"{movement} falls: {first}, then {then}; was {best} on {day}","morning.first":"{movement} {got} (first result)","morning.from_adult":"{goal}, shown from 18 on","morning.goal_itself":"It is the goal itself, {months}.","morning.group":"{people}: {movements}","morning.held":{"one":"{movement}: {n} person ({people})","other":"{movement}: {n} people ({people})"},"morning.helped":"done with help where none counts: {list}","morning.holds_back":{"one":"Holds back {n} movement; the whole way takes {months}.","other":"Holds back {n} movements; the whole way takes {months}."},"morning.hurts":"Nothing new on the way while this hurts: {parts}.","morning.meanwhile":"{next} Meanwhile train: {list}.","morning.more":{"one":"{list} and {n} more","other":"{list} and {n} more"},"morning.more_bests":{"one":"{list}; and {n} more","other":"{list}; and {n} more"},"morning.next_falls":"{next} It falls: a lighter week before more of it, and look for the reason.","morning.no_day_off":"{group} on {first} and {then}, no day off between","morning.now_owned":"{best}, now owned","morning.opens":"{best}: opens {list}","morning.out_of_date":"out of date: {list}","morning.owned":{"one":"{n} of {all} owned","other":"{n} of {all} owned"},"morning.owned_paused":{"one":"{n} of {all} owned ({paused} of them paused)","other":"{n} of {all} owned ({paused} of them paused)"},"morning.pain_hold":"{pain}: nothing new and no more of what bears on it until an entry of {n} or less; ask again by {day}","morning.pain_less":"{pain}: lighter and easier, nothing new on it, until an entry of {n} or less; ask again by {day}","morning.reached":"The goal is reached: choose the next.","morning.runs_out":"results run out from {day} on: {list}","morning.show":"Show {movement}: {got}; {target} has to be shown once.","morning.show_later":"{movement}: {got}; {target} has to be shown once, not as a test yet.","morning.sides_differ":"{movement}, the sides differ: left {left}, right {right}","morning.slides":{"one":"{movement}: less from test to test, no better for {n} week ({advice})","other":"{movement}: less from test to test, no better for {n} weeks ({advice})"},"morning.still":{"one":"{movement}: no better for {n} week ({advice})","other":"{movement}: no better for {n} weeks ({advice})"},"morning.test":"Test {movement}, {target} is asked: it decides {list}.","morning.test_again":"{test} {got} is on file, measured the old way.","morning.test_goal":"Test {movement}: {target} is the goal.","morning.tested":{"one":"tested {n} day ago","other":"tested {n} days ago"},"morning.tested_today":"tested today","morning.time_off":{"one":"nothing logged for {n} day: a week of less, no test","other":"nothing logged for {n} days: a week of less, no test"},"morning.time_off_long":{"one":"nothing logged for {n} day: begins anew, old numbers of what was trained do not count","other":"nothing logged for {n} days: begins anew, old numbers of what was trained do not count"},"morning.time_off_longer":{"one":"nothing logged for {n} day: two weeks of less and easier, no test","other":"nothing logged for {n} days: two weeks of less and easier, no test"},"morning.to_failure":"nothing left in reserve on {day}: {list}; not again before {then}, a day off would do as well","morning.unanswered":"no health answers on file, ask them before the first set","morning.untested":"never tested","morning.wait":"Not tested today, just back or nothing left yesterday: {people}","morning.work":"{movement}: {got}, needs {target}.","training.ask":"The health questions said: ask a clinician first. Until then there is no plan and no test.","training.nothing":"Nothing on the way can be trained now; the lines of a session keep what you have."});
+'use strict';self.rungbookIs+="morning.js=fdd605f9 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"morning.a_clinician":"a clinician","morning.age":"{n} or {next} years old: any pain in a joint that still grows rests it","morning.age_old":"{n} or {next} years old: balance and work on one leg with a hand near a wall","morning.age_weight":"{age}; weight in sets of six and more, no single and no test with it before 18","morning.age_youth":"{n} or {next} years old: only with the coach present and a parent’s consent","morning.aside":"aside","morning.ask":"first","morning.because":"{why}: {list}","morning.begin":"{movement}: no number yet, needs {target}; begin with sets of {begin}, not as a test.","morning.begin_left":"Begin with the left, one set more of it: {list}.","morning.begin_right":"Begin with the right, one set more of it: {list}.","morning.below_falls":"{next} First {movement}, on which it stands: it falls; a lighter week, and look for the reason.","morning.best":"{movement} {got} (was {was})","morning.blocked":"Nothing on the way can be trained as it is: {movement}, {why}.","morning.by_coach":"the coach","morning.by_way":"Train {movement}: {sets}, towards {next}","morning.cleared":"told to ask a clinician first; cleared by {who} until {day}, but for what is left alone","morning.counted":"Test {movement}, {target} is asked: so far it only {got}.","morning.counts":"{movement} {got}; it needs {target}.","morning.decides":{"one":"{movement} ({people}): decides {n} movement","other":"{movement} ({people}): decides {n} movements"},"morning.doubt":"Ask first whether this is true: {list}.","morning.doubt_of":"{got} of {movement}","morning.entry":"{movement} {got} ({day})","morning.falls":"{movement} falls: {first}, then {then}; was {best} on {day}","morning.first":"{movement} {got} (first result)","morning.from_adult":"{goal}, shown from 18 on","morning.goal_closed":"It is the goal itself. {way}","morning.goal_itself":"It is the goal itself, {time}.","morning.group":"{people}: {movements}","morning.held":{"one":"{movement}: {n} person ({people})","other":"{movement}: {n} people ({people})"},"morning.held_back":"Held back most","morning.helped":"done with help where none counts: {list}","morning.holds_back":{"one":"Holds back {n} movement. {way}","other":"Holds back {n} movements. {way}"},"morning.hurts":"Nothing new on the way while this hurts: {parts}.","morning.meanwhile":"{next} Meanwhile train: {list}.","morning.missing":"to be had first: {list}","morning.missing_of":"{gear} (stops {list})","morning.more":{"one":"{list} and {n} more","other":"{list} and {n} more"},"morning.more_bests":{"one":"{list}; and {n} more","other":"{list}; and {n} more"},"morning.nearest":"no goal chosen; nearest: {goal}","morning.new":"new","morning.next":"next","morning.next_falls":"{next} It falls: a lighter week before more of it, and look for the reason.","morning.no_day_off":"{group} on {first} and {then}, no day off between","morning.no_end":"{pause}, until it is lifted","morning.no_goal":"no goal chosen","morning.no_number":"{movement}: no number yet, needs {target}.","morning.no_standing":"{file} is no standing that assess --save wrote","morning.none":"nothing","morning.now_owned":"{best}, now owned","morning.old_injury":"Ask about an old injury of the {part}.","morning.one_leg":"Talk over the risk of falls first, with a clinician too: {movement} {got} at {n} or {next} years; under {least} is a warning (Araujo et al. 2022).","morning.opens":"{best}: opens {list}","morning.out_of_date":"out of date: {list}","morning.owned":{"one":"{n} of {all} owned","other":"{n} of {all} owned"},"morning.owned_paused":{"one":"{n} of {all} owned ({paused} of them paused)","other":"{n} of {all} owned ({paused} of them paused)"},"morning.pain_hold":"{pain}: nothing new and no more of what bears on it until an entry of {n} or less; ask again by {day}","morning.pain_less":"{pain}: lighter and easier, nothing new on it, until an entry of {n} or less; ask again by {day}","morning.reached":"The goal is reached: choose the next.","morning.runs_out":"results run out from {day} on: {list}","morning.show":"Show {movement}: {got}; {target} has to be shown once.","morning.show_later":"{movement}: {got}; {target} has to be shown once, not as a test yet.","morning.side_of":"{movement} ({got})","morning.sides_differ":"{movement}, the sides differ: left {left}, right {right}","morning.slides":{"one":"{movement}: less from test to test, no better for {n} week ({advice})","other":"{movement}: less from test to test, no better for {n} weeks ({advice})"},"morning.still":{"one":"{movement}: no better for {n} week ({advice})","other":"{movement}: no better for {n} weeks ({advice})"},"morning.test":"Test {movement}, {target} is asked: it decides {list}.","morning.test_again":"{test} {got} is on file, measured the old way.","morning.test_goal":"Test {movement}: {target} is the goal.","morning.tested":{"one":"tested {n} day ago","other":"tested {n} days ago"},"morning.tested_today":"tested today","morning.time_off":{"one":"A week of less, no test: nothing logged for {n} day.","other":"A week of less, no test: nothing logged for {n} days."},"morning.time_off_long":{"one":"Begin anew, old numbers of what was trained do not count: nothing logged for {n} day.","other":"Begin anew, old numbers of what was trained do not count: nothing logged for {n} days."},"morning.time_off_longer":{"one":"Two weeks of less and easier, no test: nothing logged for {n} day.","other":"Two weeks of less and easier, no test: nothing logged for {n} days."},"morning.to_failure":"nothing left in reserve on {day}: {list}; not again before {then}, a day off would do as well","morning.to_test":"To test today","morning.together":"Could work together","morning.unanswered":"no health answers on file, ask them before the first set","morning.untested":"never tested","morning.wait":"Not tested today, just back or nothing left yesterday: {people}","morning.waits":"{next} It waits: {why}.","morning.waits_back":"{next} It waits until that is over.","morning.watch":"watch","morning.work":"{movement}: {got}, needs {target}.","training.nothing":"Nothing on the way can be trained now; the lines of a session keep what you have."});
 'use strict';
 'after page.js states.js training.js aim.js history.js';
 (()=>{
@@ -11,13 +11,27 @@ const{mayTest}=training;
 const units=()=>(page&&page.units?page.units.ofSchool:'metric');
 const text=(got)=>targets.words(got,units());
 const firstTest=({c,goal})=>(goal?c.found.first(c.model.of(goal.leaf)).steps.find(({got,movement})=>got===null&&mayTest(c,movement)):undefined);
+const lineOf=({limiter,session})=>{
+const lines=session?session.lines:[],m=limiter?limiter.movement:-1;
+return lines.find(({movement})=>movement===m)||lines.find(({gap})=>gap!==null&&gap.movement===m);
+};
+const waitsFor=(of)=>(of.limiter&&of.session&&!lineOf(of)?of.session.leftOut.find(({movement})=>of.limiter&&movement===of.limiter.movement):undefined);
+const stepOf=(of)=>{
+const{c,limiter}=of,{movement,now,share}=(limiter),may=mayTest(c,movement)&&!training.isBackLately(c),line=lineOf(of);
+if(!now)return may?{key:'',works:false}:{key:line&&line.movement===movement?'begin':'no_number',works:true};
+if(share===readiness.WHOLE)return may?{key:'show',works:false}:{key:'show_later',works:true};
+const follows=training.followsFrom(c,movement)!==null;
+return follows&&may?{key:'counted',works:false}:{key:follows?'counts':'work',works:true};
+};
 const hardOf=(session)=>(session?session.lines.filter(({block})=>block==='strength'||block==='kept up').map(({movement})=>movement):[]);
 const look=(model,person,found,aside,day)=>{
 const c=training.begin(model,person,found,day),isRefused=training.isRefused(person,day);
 const goal=isRefused?null:training.goalOf(c),gaps=goal?training.gaps(c,goal):new Map();
 const{limiter}=isRefused?{limiter:null}:training.candidates(c,goal,gaps);
-const of={c,isRefused,goal,gaps,limiter,meanwhile:[],aside,histories:history.histories(c,limiter&&limiter.movement)};
-if(goal&&!limiter&&!training.isReached(goal)&&!firstTest(of))of.meanwhile=hardOf(training.plan(model,person,found,day).sessions[0]);
+const[session=null]=isRefused?[]:training.plan(model,person,found,day,1).sessions;
+const of={c,isRefused,goal,gaps,limiter,session,meanwhile:[],aside,histories:history.histories(c,limiter&&limiter.movement)};
+const isStuck=goal&&!limiter&&!training.isReached(goal)&&!firstTest(of);
+if(isStuck||(waitsFor(of)&&stepOf(of).works))of.meanwhile=hardOf(session);
 return of;
 };
 const sidesOf=({sides},{say})=>(sides.length>1?say('morning.left_right',{left:text(sides[0]),right:text(sides[1])}):text(sides[0]));
@@ -71,7 +85,7 @@ const next=(of,saying)=>{
 const{c,goal,limiter,isRefused}=of,{say,name}=saying,{tables,model}=c;
 const plain=(told)=>({told,movement:null});
 const meanwhile=(told)=>plain(of.meanwhile.length?say('morning.meanwhile',{next:told,list:saying.join(of.meanwhile.map(name),words.say('list.separator'))}):told);
-if(isRefused)return plain(say('training.ask',{}));
+if(isRefused)return plain(training.refusal(c.person,c.day));
 if(!goal)return plain(say('training.no_goal',{}));
 if(training.isReached(goal))return plain(say('morning.reached',{}));
 if(!limiter){
@@ -82,14 +96,48 @@ if(gap)return meanwhile(say('morning.blocked',{movement:name(gap.movement),why:t
 const hurts=training.newestPains(c).filter(training.isHolding).map(({part})=>say(`body.${tables.parts[part].replace('-','_')}`,{}));
 return meanwhile(hurts.length?say('morning.hurts',{parts:saying.join(hurts,words.say('list.separator'))}):say('training.nothing',{}));
 }
-const{movement,leaf,now,share,opens}=limiter,may=mayTest(c,movement)&&!training.isBackLately(c);
-if(!now&&may)return{movement,told:test(of,saying,movement,leaf,opens)};
-const values={movement:name(movement),target:training.asksInWords(c,leaf),got:has(of,saying,movement)},isWhole=share===readiness.WHOLE;
-const what=!now?say('morning.begin',{...values,begin:text(training.firstSet(c,movement))}):isWhole?say(may?'morning.show':'morning.show_later',values):say(training.followsFrom(c,movement)===null?'morning.work':'morning.counts',values);
-const months=training.timeOf(c.tables,limiter),held=heldBack(of,movement);
-if(months===null)return{told:what,movement};
-return{movement,told:saying.join([what,held?say('morning.holds_back',{n:held,months}):say('morning.goal_itself',{months})],' ')};
+const{movement,leaf,opens}=limiter,{key,works}=stepOf(of);
+if(!key)return{movement,told:test(of,saying,movement,leaf,opens)};
+const values={movement:name(movement),target:training.asksInWords(c,leaf),got:has(of,saying,movement),...(key==='begin'?{begin:text(training.firstSet(c,movement))}:{})};
+const step=say(`morning.${key}`,values),line=works?lineOf(of):undefined,waiting=works?waitsFor(of):undefined;
+const what=line&&line.movement!==movement?say('morning.by_way',{movement:name(line.movement),sets:training.setsInWords(tables,line),next:step})
+:waiting?meanwhile(waiting.why.key==='left.careful'&&daysOff(c)>=tables.training.off[0]?say('morning.waits_back',{next:step}):say('morning.waits',{next:step,why:training.whyOf(c,waiting.why)})).told:step;
+const way=training.howLong(c,limiter,saying),held=heldBack(of,movement);
+if(way===null)return{told:what,movement};
+const time=limiter.stop?null:training.timeOf(tables,limiter);
+return{movement,told:saying.join([what,held?say('morning.holds_back',{n:held,way}):time===null?say('morning.goal_closed',{way}):say('morning.goal_itself',{time})],' ')};
 };
+const acts=(of,saying)=>(of.isRefused?next(of,saying).told:saying.join([...doubts(of,saying),...oneLeg(of,saying),...timeOff(of,saying),nextAndFalls(of,saying),...sidesActs(of,saying)],' '));
+const amountOf=(c,m,amount)=>text({measure:c.facts.measure(m),atMost:false,sets:1,amount,seconds:0,unit:NO_LOAD,load:0,hits:0,of:0});
+const doubts=({c},saying)=>{
+const{model,person,day,tables}=c,{say,name}=saying,counts=(on)=>on<=day&&day - on<=tables.results_last_days;
+const tested=person.tested.filter(({on})=>counts(on)),newest=(m)=>Math.max(...tested.filter(({movement})=>movement===m).map(({on})=>on));
+const all=[...tested.flatMap(({movement,on,sides})=>sides.map(({amount})=>({movement,on,amount}))),...person.trained.filter(({on})=>counts(on)).flatMap(({movement,on,did})=>did.map((amount)=>({movement,on,amount})))];
+const largest=new Map();
+for(const{movement:m,on,amount}of all){
+if(on>=newest(m)&&readiness.doubtful(model,m,{measure:c.facts.measure(m),amount}))largest.set(m,Math.max(largest.get(m)||0,amount));
+}
+const list=[...largest].sort(([a],[b])=>a - b).map(([m,amount])=>say('morning.doubt_of',{movement:name(m),got:amountOf(c,m,amount)}));
+return list.length?[say('morning.doubt',{list:few(list,saying,tables)})]:[];
+};
+const oneLeg=({c},{say,name})=>{
+const of=training.falls(c),n=Number(c.age);
+if(!of)return[];
+const[left,right,least]=[of.left,of.right,c.K.one_leg_s*targets.ONE].map((amount)=>amountOf(c,of.movement,amount));
+return[say('morning.one_leg',{movement:name(of.movement),got:say('morning.left_right',{left,right}),least,n,next:n + 1})];
+};
+const apart=({c,histories})=>histories.flatMap(({movement:m})=>{
+const now=training.now(c,m),{weaker}=training.sides(c,m);
+return weaker&&now&&now.left!==null&&now.right!==null?[{m,weaker,left:amountOf(c,m,now.left),right:amountOf(c,m,now.right)}]:[];
+});
+const sidesActs=(of,saying)=>['left','right'].flatMap((side)=>{
+const{c}=of,{say,name}=saying,{tables}=c,all=apart(of).filter(({m,weaker})=>weaker===side&&training.may(c,m));
+if(!all.length)return[];
+const isTold=(m)=>of.limiter!==null&&of.limiter.movement===m&&stepOf(of).key==='work';
+const[range]=all.filter(({m})=>tables.joint[m]!==undefined),list=few(all.map(({m,left,right})=>(isTold(m)?name(m):say('morning.side_of',{movement:name(m),got:say('morning.left_right',{left,right})}))),saying,tables);
+return[side==='left'?say('morning.begin_left',{list}):say('morning.begin_right',{list}),
+...(range?[say('morning.old_injury',{part:say(`body.${tables.parts[tables.joint[range.m]].replace('-','_')}`,{})})]:[])];
+});
 const nextAndFalls=(of,saying)=>{
 const{told,movement}=next(of,saying),falls=of.histories.filter(({fallen,still})=>fallen||(still&&still.falling)).map(({movement:m})=>m);
 if(movement===null||!falls.length)return told;
@@ -98,7 +146,7 @@ const below=training.chainOf(of.c.model,[movement]),first=falls.find((m)=>below.
 return first===undefined?told:saying.say('morning.below_falls',{movement:saying.name(first),next:told});
 };
 const watch=(of,saying)=>{
-const{c,goal,gaps,histories,limiter}=of,{say,name}=saying,{person,found,day,K}=c;
+const{c,goal,gaps,histories}=of,{say,name}=saying,{person,found,day,K}=c;
 const shown=(m,{amount,load})=>text({measure:c.facts.measure(m),atMost:false,sets:1,amount,seconds:0,unit:load?MASS:NO_LOAD,load,hits:0,of:0});
 const stopping=found.causes.filter(({kind})=>kind==='pain');
 const pains=training.newestPains(c).map((pain)=>({pain,stops:stopping.some(({entry})=>entry===pain.entry)})).filter(({pain,stops})=>stops||training.isHolding(pain)||(pain.score>0&&day - pain.on<K.pain_days))
@@ -111,16 +159,24 @@ if(!is||!advice)return '';
 const values={movement:name(movement),n:is.weeks,advice:say(`morning.advice.${advice.key}`,advice.movement===null?{}:{movement:name(advice.movement)})};
 return is.falling?say('morning.slides',values):say('morning.still',values);
 });
-const sides=histories.flatMap(({movement:m})=>{
-const now=training.now(c,m),{weaker}=training.sides(c,m);
-const one=(amount)=>text({measure:c.facts.measure(m),atMost:false,sets:1,amount,seconds:0,unit:NO_LOAD,load:0,hits:0,of:0});
-const isNext=limiter!==null&&limiter.movement===m&&limiter.now!==null&&limiter.share!==readiness.WHOLE;
-return!isNext&&weaker&&now&&now.left!==null&&now.right!==null?[say('morning.sides_differ',{movement:name(m),left:one(now.left),right:one(now.right)})]:[];
-});
+const sides=apart(of).filter(({m})=>of.isRefused||!training.may(c,m)).map(({m,left,right})=>say('morning.sides_differ',{movement:name(m),left,right}));
 const years=age(of,saying);
 const last=person.screened&&person.screened.until!==null?Math.min(person.screened.until,person.screened.on + Math.min(person.screened.lasts||LIMITS.clearance,LIMITS.clearance)):-Infinity;
 const cleared=person.screened&&last>=day?[say('morning.cleared',{who:person.screened.by||words.say('morning.a_clinician'),day:results.dayText(last)})]:[];
-return[...pains,...years,...cleared,...(person.screened?[]:[say('morning.unanswered',{})]),...toFailure(of,saying),...timeOff(of,saying),...rests,...falls,...still,...noDayOff(of,saying),...sides,...(goal?ageing(of,saying,goal.chain).soon:ageing(of,saying,null).soon)];
+return[...pains,...years,...cleared,...(person.screened||of.isRefused?[]:[say('morning.unanswered',{})]),...lacks(of,saying),...toFailure(of,saying),...rests,...falls,...still,...noDayOff(of,saying),...sides,...(goal?ageing(of,saying,goal.chain).soon:ageing(of,saying,null).soon)];
+};
+const lacks=({c,gaps},saying)=>{
+const{say,name}=saying,{tables}=c;
+const by=new Map();
+for(const{movement:m}of[...gaps.values()].sort(training.heavier)){
+for(const oneOf of training.missing(c,m)){
+const key=oneOf.join(),of=by.get(key)||{oneOf,stops:[]};
+of.stops.push(m);
+by.set(key,of);
+}
+}
+const all=[...by.values()].sort((a,b)=>b.stops.length - a.stops.length).map(({oneOf,stops:[first,...others]})=>say('morning.missing_of',{gear:training.gearWords(tables,oneOf),list:others.length?say('morning.more',{list:name(first),n:others.length}):name(first)}));
+return all.length?[say('morning.missing',{list:saying.join(all,words.say('list.separator'))})]:[];
 };
 const held=({c},{say},pain)=>{
 const told=training.painWords(c.tables,pain,null),{K,day}=c,less=training.takesBack(c,pain);
@@ -139,10 +195,13 @@ const all=person.trained.filter((one)=>one.on<=day&&day - one.on<=1&&(one.reserv
 const movements=[...new Set(all.filter((one)=>one.on===on).map(({movement})=>movement))].sort((a,b)=>a - b);
 return movements.length?[saying.say('morning.to_failure',{day:results.dayText(on),then:results.dayText(on + K.apart),list:few(movements.map(saying.name),saying,tables)})]:[];
 };
-const timeOff=({c:{person,day,K}},{say})=>{
+const timeOff=({c},{say})=>{
+const n=daysOff(c),keys=['morning.time_off','morning.time_off_longer','morning.time_off_long'],reached=c.K.off.filter((off)=>n>=off).length;
+return reached?[say(keys[reached - 1],{n})]:[];
+};
+const daysOff=({person,day})=>{
 const last=Math.max(...[...person.trained,...person.sessions].map(({on})=>on).filter((on)=>on<=day));
-const keys=['morning.time_off','morning.time_off_longer','morning.time_off_long'],reached=K.off.filter((off)=>day - last>=off).length;
-return Number.isFinite(last)&&reached?[say(keys[reached - 1],{n:day - last})]:[];
+return Number.isFinite(last)?day - last:0;
 };
 const noDayOff=({c},{say})=>{
 const{tables,person,day,K}=c;
@@ -186,7 +245,7 @@ return opens.length?say('morning.opens',{best:out,list:few(opens.map(name),sayin
 const told=join(bests,'; '),goal=of.goal?of.goal.chain:null;
 const first=training.clinician(of.c);
 return[
-...(first.length?[(['ask',first.join(' ')])]:[]),['next',nextAndFalls(of,saying)],...(all.length?[(['new',all.length>tables.morning.bests?say('morning.more_bests',{list:told,n:all.length - tables.morning.bests}):told])]:[]),
+...(first.length?[(['ask',first.join(' ')])]:[]),['next',acts(of,saying)],...(all.length?[(['new',all.length>tables.morning.bests?say('morning.more_bests',{list:told,n:all.length - tables.morning.bests}):told])]:[]),
 ...[(['watch',watch(of,saying)]),(['aside',[...ageing(of,saying,goal).old,...helped(of,saying),...keptAside(of,saying)]])]
 .filter(([,list])=>list.length).map(([key,list])=>([key,join(list,'; ')])),
 ];
@@ -200,7 +259,7 @@ return[say(paused?'morning.owned_paused':'morning.owned',{n:owned.length,all:mod
 person.tested.length===0?say('morning.untested',{}):n===0?say('morning.tested_today',{}):say('morning.tested',{n})];
 };
 const waits=({c})=>training.isBackLately(c)||c.person.trained.some((one)=>one.on<=c.day&&c.day - one.on<=1&&(one.reserve===0||training.isMissed(one)));
-const testsOf=({c,gaps})=>[...gaps.values()].filter(({movement,now,share})=>(!now||share===readiness.WHOLE)&&mayTest(c,movement));
+const testsOf=({c,gaps})=>[...gaps.values()].filter(({movement,now,share})=>(!now||share===readiness.WHOLE||training.followsFrom(c,movement)!==null)&&mayTest(c,movement));
 const groups=(easier,next)=>{
 const out=[];
 let left=[...next.keys()].sort((a,b)=>a - b);

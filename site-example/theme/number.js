@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="number.js=ebc17a40 ";
+'use strict';self.rungbookIs+="number.js=339fdc89 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.change":"Change it","entry.choose":"choose","entry.keep":"Keep this number","entry.keep_anyway":"It is right, keep it","entry.longer":"longer ago, or I do not know","entry.on_day":"The day","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","number.another_day":"Another day","number.cm":"cm","number.deg":"°","number.enough_for":"One of the things that {list} asks for is there.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: kept.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Keep: done today","number.undated":"{movement}: kept aside, for nobody knows the day.","number.yours":"Now yours: {list}.","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
 'use strict';
 'after page.js states.js';
@@ -11,14 +11,6 @@ const model=(states.model);
 const WEEK=7;
 const MOST_NAMES=4;
 const nodes=(parts)=>parts.filter((part)=>part!==null).map((part)=>(part));
-const FAR=6;
-const WIDEST=180;
-const doubtful=(of,m,{measure,amount})=>{
-if(measure===REPS&&amount % ONE!==0)return true;
-if(measure===ANGLE)return amount>WIDEST*ONE;
-const most=Math.max(...of.demands[m].map((leaf)=>of.target(leaf).amount));
-return measure!==DONE&&amount>FAR*most;
-};
 const isMeant=async(m,got)=>{
 const says={movement:named(model.tables,m),got:states.shown(got),standard:states.target(m)};
 const part=got.measure===REPS&&got.amount % ONE!==0;
@@ -110,7 +102,7 @@ if(bad>=0){blame(inputs[bad],fault,say('entry.write_numbers'));return;}
 const of=other.hidden?given('0','',day):given(when.value,on.value,day);
 if(of===undefined){blame(when.value==='day'?on:when,fault,say('entry.write_day'));return;}
 blame(inputs[0],fault,'');
-const odd=all.find((got)=>doubtful(model,m,(got)));
+const odd=all.find((got)=>readiness.doubtful(model,m,(got)));
 if(odd&&!await isMeant(m,odd))inputs[0].focus();
 else kept(keep(m,(all),of));
 };
@@ -118,5 +110,5 @@ return make('form',{class:'number-line',novalidate:true,on:{submit}},...inputs,m
 make('button',{type:'submit',class:'quiet',text:say('number.today')}),
 make('button',{type:'button',class:'plain-button',text:say('number.another_day'),on:{click:()=>{other.hidden=false;when.focus();}}}),...inputs.map((input)=>fromPicture(m,input)),other,fault);
 };
-globalThis.rungbook.number={doubtful,isMeant,news,isPlain,unitOf,read,given,keep,line,labelOf,fromPicture,SPANS};
+globalThis.rungbook.number={isMeant,news,isPlain,unitOf,read,given,keep,line,labelOf,fromPicture,SPANS};
 })();

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="page.js=c80c7494 ";
+'use strict';self.rungbookIs+="page.js=79dc7125 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","part.name_with_signal":"{name} [{signal}]"});
 'use strict';
 (()=>{
@@ -113,7 +113,7 @@ link.remove();
 setTimeout(()=>URL.revokeObjectURL(url),60000);
 };
 const ask=(title,inside,choices)=>new Promise((resolve)=>{
-const head=make('h2',{id:'ask-head',tabindex:'-1',autofocus:true,text:title});
+const head=make('h2',{id:'ask-head',tabindex:'-1',autofocus:true,},...[title].flat());
 const buttons=choices.map(([value,says],i)=>make('button',{value,type:'submit',class:value===''||(i>0&&choices.every(([any])=>any!==''))?'quiet':null,text:says}));
 const dialog=(make('dialog',{'aria-labelledby':'ask-head'},
 make('form',{method:'dialog'},head,...inside,make('p',{class:'acts'},...buttons))));

@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="pain.js=2ead87ce ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","pain.came_with":"Was any of this with it?","pain.choose_part":"Choose where it hurts.","pain.choose_score":"Choose a number from 0 to 10.","pain.fine":"You can go on while it does not grow. Keep a number again if it comes back.","pain.goes_on":"What hurt it is over for today. Until you keep 2 or less that part does nothing heavy, nothing new and no stretch, and no more of the rest than before, at 4 and 5 less.","pain.keep_morning":"Keep","pain.kept":"Kept.","pain.lift_of":"{part}: lift this pause","pain.line":"{day}: {part}, {score} of 10","pain.line_morning":"{line}, {morning} the next morning","pain.line_signs":"{line}; {signs}","pain.next_morning":"The next morning","pain.paused":"{part} rests from now, in every session and on every page, until you lift it here. If it is not better in a few days, ask a licensed clinician.","pain.rests_now":"The part rests from now. Ask a licensed clinician before you train it again.","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","pain.take_back":"Take back","pain.what_follows":"Up to 2 you go on, if it does not grow. From 3 to 5 this movement is over for today; until you keep 2 or less that part does nothing heavy, nothing new and no stretch, and no more of the rest than before, at 4 and 5 less. Above 5, in the neck from 3, or with any of these, the part rests until you keep 5 or less, in the neck 2 or less, without them; ask a licensed clinician.","rests.paused":"{what}, paused since {day}","stand.lift":"Lift this pause"});
+'use strict';self.rungbookIs+="pain.js=78db0041 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.go_back":"Go back","list.separator":", ","number.taken_back":"Taken back.","pain.came_with":"Was any of this with it?","pain.choose_part":"Choose where it hurts.","pain.choose_score":"Choose a number from 0 to 10.","pain.keep_morning":"Keep","pain.kept":"Kept.","pain.lift_of":"{part}: lift this pause","pain.line":"{day}: {part}, {score} of 10","pain.line_morning":"{line}, {morning} the next morning","pain.line_signs":"{line}; {signs}","pain.next_morning":"The next morning","pain.paused":"{part} rests from now, in every session and on every page, until you lift it here. If it is not better in a few days, ask a licensed clinician.","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","pain.take_back":"Take back","pain.take_back_ask":"Take this pain back?","pain.take_back_says":"Only where it was entered by mistake: what rests because of it does so no more. If it hurts less, enter the lower number instead.","pain.what_follows":"Up to 2 you go on, if it does not grow. From 3 to 5 what hurt it is over for today, and until you enter 2 or less there is only lighter work for that part, nothing new and no stretch. Above 5, in the neck from 3, or with any of these, the part rests until you enter 5 or less, in the neck 2 or less, without them; ask a licensed clinician.","rests.paused":"{what}, paused since {day}","stand.lift":"Lift this pause"});
 'use strict';
 (()=>{
 const{results,store,page}=globalThis.rungbook;
@@ -26,6 +26,7 @@ const line=({key,entry},i)=>{
 let text=sayNodes('pain.line',{day:day(entry.on),part:partWord(entry.part),score:entry.score});
 if(entry.next_morning!==undefined)text=sayNodes('pain.line_morning',{line:text,morning:entry.next_morning});
 if(entry.signs)text=sayNodes('pain.line_signs',{line:text,signs:entry.signs.map(signWord).join(say('list.separator'))});
+const aimed=String(make('span',{},...text.map((part)=>part||'')).textContent);
 const id=`morning-${i}`,morning=(make('select',{id},make('option',{value:'',text:''}),...NUMBERS.map((n)=>make('option',{value:n,text:wordOf(n)}))));
 const fault=make('span',{class:'fault',role:'alert',id:`${id}-fault`});
 const keepMorning=(event)=>{
@@ -37,7 +38,7 @@ tell(scale.morning(key,entry,Number(morning.value)));
 const ask=entry.next_morning===undefined&&Number(results.readDay(entry.on))<results.today()
 ?[make('form',{class:'morning',novalidate:true,on:{submit:keepMorning}},make('label',{for:id,text:say('pain.next_morning')}),' ',morning,' ',make('button',{type:'submit',class:'quiet',text:say('pain.keep_morning')}),' ',fault)]:[];
 return make('li',{},...text.filter((part)=>part!==null).map((part)=>(part)),' ',...ask,' ',
-make('button',{type:'button',class:'quiet',text:say('pain.take_back'),on:{click:()=>store.remove(key)}}));
+make('button',{type:'button',class:'quiet',text:say('pain.take_back'),on:{click:async()=>{if(await page.ask(say('pain.take_back_ask'),[make('p',{text:aimed}),make('p',{text:say('pain.take_back_says')})],[['back',say('pain.take_back')],['',say('entry.go_back')]])==='back'){store.remove(key);tell(say('number.taken_back'));}}}}));
 };
 const draw=()=>{
 const kept=store.entries('pain').reverse();
@@ -60,7 +61,7 @@ store.addAll([...(much!==null||came.length?[(['pain',{part:part.value,score:kept
 ...(rests?[(['paused',{part:part.value,on,by:'client',because:'it hurts'}])]:[])]);
 if(rests||kept>0)store.set('fit',null);
 const what=partWord(part.value);
-tell(rests?say('pain.paused',{part:what}):`${say('pain.kept')} ${then==='rests'?say('pain.rests_now'):then==='light'?say('pain.goes_on'):say('pain.fine')}`);
+tell(rests?say('pain.paused',{part:what}):`${say('pain.kept')} ${scale.saysOf(then,[part.value])}`);
 (byId('pain-form')).reset();
 };
 byId('pain-form').addEventListener('submit',(event)=>{

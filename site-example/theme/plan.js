@@ -1,11 +1,11 @@
-'use strict';self.rungbookIs+="plan.js=e04a4ad6 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"aim.goal":"Your goal","aim.nearest":"the nearest one","aim.nearest_again":"The nearest goal is {goal}. First you need {movement}, {target}. {got}.","aim.nearest_needs":"The nearest goal is {goal}. First you need {movement}: you have {got}, it asks {target}.","aim.nearest_shown":"The nearest goal is {goal}. First you show {movement}, once: {target}. What is known: {got}.","aim.nearest_unknown":"The nearest goal is {goal}. First you need {movement}, {target}. No number yet.","aim.needs":"For {goal} you first need {movement}: you have {got}, it asks {target}.","aim.needs_again":"For {goal} you first need {movement}, {target}. {got}.","aim.needs_shown":"For {goal} you first show {movement}, once: {target}. What is known: {got}.","aim.needs_unknown":"For {goal} you first need {movement}, {target}. No number yet.","aim.nothing":"Nothing on the way to {goal} can be trained now. What you have is kept up.","aim.nothing_but":"No step of the way to {goal} can be trained as it is now; what comes nearest stands in its place.","aim.reached":"{goal} is yours. Choose the next goal.","aim.rule_why":"{rule}: {why}","aim.session":"{day}: {minutes} minutes","aim.session_lighter":"{day}: a lighter session, {minutes} minutes","aim.session_named":"{day}: session {name}, {minutes} minutes","aim.sets_of":"{pattern} {n}","aim.sets_straight":"{pattern} with straight arms {n}","aim.step":"{movement}: {got} of {target}","aim.step_again":"{movement}: {target}; {got}","aim.step_shown":"{movement}: show {target}, once ({got})","aim.step_unknown":"{movement}: {target}, no number yet","aim.time":"The whole way takes {time}.","aim.towards":"Towards {movement}, {target}","aim.towards_itself":"Towards {target}","aim.week":"Week {n}","aim.week_lighter":"Week {n}, lighter","morning.left_right":"left {left}, right {right}","morning.pain":"{part} hurts {score} of 10 ({day})","morning.pain_morning":"{pain}, {n} next morning","morning.pain_signs":"{pain}, {signs}","morning.pain_stops":"{pain}. Ask a clinician before you train the {part} again; it rests until {until}.","target.held_bottom":"{n} s held at the bottom","target.held_top":"{n} s held at the top","target.tempo":"tempo {tempo}","training.breathe":"Breathe out with each effort, do not hold the breath","training.breathe_through":"Keep breathing in every rep and every hold; stop before you strain.","training.coach_present":"With your coach present and a parent’s consent.","training.comes_to":"{target} ({weight})","training.each_side":"each side","training.easy_set":"One easy set of {movement}: {amount}.","training.easy_set_bare":"One easy set of {movement}: {amount}, without added weight.","training.go_gently":"Go gently with what hurts: {parts}. Stop a line when the pain goes above {n}.","training.go_gently_more":"Go gently with what hurts: {parts}. Stop a line as soon as it hurts more than when you began.","training.group.core":"core","training.group.legs":"legs","training.group.pull":"pull","training.group.push":"push","training.leave_out":"These rest: {parts}. Leave out whatever you feel there, or that brings on tingling or numbness.","training.left.apart":"{group} was trained less than 48 h before","training.left.below":"waits for what is paused","training.left.breath":"one straight-arm or long hold a session while holding the breath is left alone","training.left.careful":"harder than what you have shown; waits while something hurts, rests, or you come back from time off","training.left.enough":"enough on a part that hurts","training.left.equipment":"equipment is missing","training.left.heavy":"heavy work on the same part less than 48 h before","training.left.light":"light training only","training.left.minor":"waits until you are 18","training.left.not_shown":"what it needs was not shown","training.left.overhead":"nothing overhead while it hurts: {what}","training.left.pain":"paused for pain: {what}","training.left.paused":"rests: {what}","training.left.restricted":"left alone for: {what}","training.left.served":"another line today: {group}","training.left.sets":"enough sets of this kind for now","training.left.show_turns":"to be shown in another session","training.left.sore":"nothing new on it while it hurts: {what}","training.left.spared":"left alone while it hurts: {what}","training.left.time":"no time today","training.left.too_hard":"too hard yet, and nothing easier is open","training.left.try_turns":"no number yet, to be tried in another session","training.left.turns":"comes in another session","training.left.waits":"waits for its result","training.left.waits_for":"waits for {movement}, which begins anew","training.left_of":"{movements} ({why})","training.more_left":"one set more left","training.more_right":"one set more right","training.no_goal":"Every skill is yours: choose a new one.","training.not_alone":"Not alone, somebody stands by","training.reserve":"{n} in reserve","training.reserve_most":"{n} or more in reserve","training.rest_day":"Your last session went to failure less than 48 h ago. A rest day would do as well today.","training.rest_min":"rest {n} min","training.rest_s":"rest {n} s","training.retest":"Test again on {day}: {list}","training.rule.balance":"balance from 65","training.rule.before":"done before","training.rule.builder":"what builds it","training.rule.care":"care first","training.rule.first_try":"try it","training.rule.goes_on":"goes on","training.rule.harder":"harder","training.rule.instead":"instead","training.rule.itself":"the step itself","training.rule.kept_up":"kept up","training.rule.pain":"pain","training.rule.pause":"after a pause","training.rule.practice":"practice","training.rule.range":"range","training.rule.show":"show it","training.rule.shows":"what training shows","training.rule.singles":"singles","training.rule.strict":"strict","training.rule.time_off":"time off","training.rule.two_for_two":"two for two","training.rule.until_tested":"until its number is in","training.sign.giving_way":"gives way","training.sign.night":"wakes at night","training.sign.numb":"numb or tingling","training.sign.sharp":"sharp","training.sixes":"Added weight in sets of six and more; a single, and every test with weight, waits until you are 18.","training.then.did":"enter what you did","training.then.hold_most":"in the second set hold on while it is clean and you breathe, for {n} s at most, stop before it shakes, and enter that number","training.then.result":"enter the result","training.then.same":"the same again","training.then.step":"all sets done with two to spare, two or three sessions running: a little more; until then the same again","training.then.stop_clean":"in the second set hold on while it is clean and you breathe, stop before it shakes, and enter that number","training.then.stop_most":"in the second set go on while it is clean, to {n} reps at most, stop when only two more would go, and enter that number","training.then.stop_two":"in the second set go on while it is clean, stop when only two more would go, and enter that number","training.time.between.months":{"one":"about {low} to {n} month","other":"about {low} to {n} months"},"training.time.between.weeks":{"one":"about {low} to {n} week","other":"about {low} to {n} weeks"},"training.time.months":{"one":"about {n} month","other":"about {n} months"},"training.time.weeks":{"one":"about {n} week","other":"about {n} weeks"},"training.unanswered":"No health answers are on file: answer them before the first set.","training.unknown":"not known","training.until_lower":"What bears on a part that hurts goes up only after a newer entry of {n} or less; enter one.","training.until_seen":"Nothing in this plan goes up until a clinician has seen what is numb, sharp, gives way or wakes you, and a newer entry is without it.","training.wall_near":"Balance and work on one leg beside a wall or a rail, a hand always near it.","training.weaker_first":"each side, weaker first","training.week_sets":"Hard sets this week: {list}","training.why.after_pause":"week {n} after a pause","training.why.ask_harder":"ask your coach for something harder","training.why.asked":"{got}, {standard} is asked","training.why.before":"your number of it counts, though what comes before it was never shown","training.why.best":"{got} in one set","training.why.both":"{why}; {more}","training.why.counts":"counts as {got}, from {movement}","training.why.days_off":{"one":"{n} day off","other":"{n} days off"},"training.why.easy":"{movement} is easy: {got}","training.why.easy_kept":"{movement} is easy","training.why.fell_short":"the last session fell short","training.why.goes_on":"trained lately on the way to the goal","training.why.hurt":"{part} was at {score} of 10, better since: nothing grows yet","training.why.in_full":"three sessions in full with two in reserve","training.why.instead":"in the place of {movement} ({why})","training.why.load":"by the lowest estimate of what you can lift once","training.why.load_held":"{weight} was done in full","training.why.measure":"measure it and enter the number","training.why.measure_again":"{got}, measured the old way: measure it again","training.why.measure_not":"go by feel until it can be measured","training.why.no_gap":"keeps your {pattern}","training.why.not_shown":"{movement}: {got}; what it needs was not all shown","training.why.nothing_known":"you have no number of it yet","training.why.nothing_of_group":"you have no {group} number yet","training.why.of_record":"0.8 of what you lifted","training.why.pain_hold":"{part} {score} of 10, nothing grows","training.why.pain_less":"{part} {score} of 10, less and easier","training.why.pain_worse":"{part} {score} of 10, worse next morning","training.why.short_sets":"in short sets","training.why.show":"{got} is known; the target has to be shown","training.why.show_counts":"counts as {got}, from {movement}; the target has to be shown","training.why.show_far":"one easy set, entered as its test, is enough","training.why.single":"{got}: single reps while fresh","training.why.slow":"too easy to count: take 3 s down and 3 s up each","training.why.so_far":"{got} so far","training.why.too_few":"{movement}: {got}, too few for sets","training.why.tried_anew":"after so long off it begins anew","training.why.two_over":"two over in the last set, two sessions running","training.why.until_number":"by its number once that is in; the same again until then","training.why.waits":"{movement} is harder than what you have shown and waits","training.why.whole_body":"so that the whole body is trained"});
+'use strict';self.rungbookIs+="plan.js=c642f0c7 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"aim.goal":"Your goal","aim.nearest":"the nearest one","aim.nearest_again":"The nearest goal is {goal}. First you need {movement}, {target}. {got}.","aim.nearest_needs":"The nearest goal is {goal}. First you need {movement}: you have {got}, it asks {target}.","aim.nearest_shown":"The nearest goal is {goal}. First you show {movement}, once: {target}. What is known: {got}.","aim.nearest_unknown":"The nearest goal is {goal}. First you need {movement}, {target}. No number yet.","aim.needs":"For {goal} you first need {movement}: you have {got}, it asks {target}.","aim.needs_again":"For {goal} you first need {movement}, {target}. {got}.","aim.needs_shown":"For {goal} you first show {movement}, once: {target}. What is known: {got}.","aim.needs_unknown":"For {goal} you first need {movement}, {target}. No number yet.","aim.nothing":"Nothing on the way to {goal} can be trained now. What you have is kept up.","aim.nothing_but":"No step of the way to {goal} can be trained as it is now; what comes nearest stands in its place.","aim.reached":"{goal} is yours. Choose the next goal.","aim.rule_why":"{rule}: {why}","aim.session":"{day}: {minutes} minutes","aim.session_lighter":"{day}: a lighter session, {minutes} minutes","aim.session_named":"{day}: session {name}, {minutes} minutes","aim.sets_of":"{pattern} {n}","aim.sets_straight":"{pattern} with straight arms {n}","aim.step":"{movement}: {got} of {target}","aim.step_again":"{movement}: {target}; {got}","aim.step_shown":"{movement}: show {target}, once ({got})","aim.step_unknown":"{movement}: {target}, no number yet","aim.towards":"Towards {movement}, {target}","aim.towards_itself":"Towards {target}","aim.week":"Week {n}","aim.week_lighter":"Week {n}, lighter","list.and":"{before} and {last}","list.or":"{before} or {next}","morning.left_right":"left {left}, right {right}","morning.pain":"{part} hurts {score} of 10 ({day})","morning.pain_morning":"{pain}, {n} next morning","morning.pain_signs":"{pain}, {signs}","morning.pain_stops":"{pain}. Ask a clinician before you train the {part} again; it rests until {until}.","target.held_bottom":"{n} s held at the bottom","target.held_top":"{n} s held at the top","target.tempo":"tempo {tempo}","training.answer_first":"Answer the health questions on the page “Before you start” first.","training.answer_with_parent":"Answer the health questions on the page “Before you start” first, together with a parent or guardian.","training.ask":"The health questions said: ask a clinician first. Until then there is no plan and no test.","training.breathe":"Breathe out with each effort, do not hold the breath","training.breathe_through":"Keep breathing in every rep and every hold; stop before you strain.","training.child":"Under 12 there is no plan and no test from here: only with a coach in person.","training.coach_present":"With your coach present and a parent’s consent.","training.comes_to":"{target} ({weight})","training.each_side":"each side","training.easy_set":"One easy set of {movement}: {amount}.","training.easy_set_bare":"One easy set of {movement}: {amount}, without added weight.","training.go_gently":"Go gently with what hurts: {parts}. Stop an exercise when its pain reaches {n}.","training.go_gently_more":"Go gently with what hurts: {parts}. Stop an exercise as soon as it hurts more than when you began.","training.group.core":"core","training.group.legs":"legs","training.group.pull":"pull","training.group.push":"push","training.leave_out":"These rest: {parts}. Leave out whatever you feel there, or that brings on tingling or numbness.","training.left.apart":"{group} was trained less than 48 h before","training.left.below":"waits for what is paused","training.left.breath":"one straight-arm or long hold a session while holding the breath is left alone","training.left.careful":"harder than what you have shown; waits while something hurts, rests, or you come back from time off","training.left.enough":"enough on a part that hurts","training.left.equipment":"equipment is missing","training.left.heavy":"heavy work on the same part less than 48 h before","training.left.light":"light training only","training.left.minor":"waits until you are 18","training.left.not_shown":"what it needs was not shown","training.left.overhead":"nothing overhead while it hurts: {what}","training.left.pain":"paused for pain: {what}","training.left.paused":"rests: {what}","training.left.restricted":"left alone for: {what}","training.left.served":"another line today: {group}","training.left.sets":"enough sets of this kind for now","training.left.show_turns":"to be shown in another session","training.left.sore":"nothing new on it while it hurts: {what}","training.left.spared":"left alone while it hurts: {what}","training.left.stands_in":"nothing harder takes the place of what hurts or rests","training.left.time":"no time today","training.left.too_hard":"too hard yet, and nothing easier is open","training.left.try_turns":"no number yet, to be tried in another session","training.left.turns":"comes in another session","training.left.waits":"waits for its result","training.left.waits_for":"waits for {movement}, which begins anew","training.left_of":"{movements} ({why})","training.more_left":"one set more left","training.more_right":"one set more right","training.no_answers":"No health answers are on file. Until they are in, there is no plan.","training.no_goal":"Every skill is yours: choose a new one.","training.not_alone":"Not alone, somebody stands by","training.reserve":"{n} in reserve","training.reserve_most":"{n} or more in reserve","training.rest_day":"Your last session went to failure less than 48 h ago. A rest day would do as well today.","training.rest_min":"rest {n} min","training.rest_s":"rest {n} s","training.retest":"Test on {day}: {list}","training.rule.balance":"balance from 65","training.rule.before":"done before","training.rule.builder":"what builds it","training.rule.care":"care first","training.rule.first_try":"try it","training.rule.goes_on":"goes on","training.rule.harder":"harder","training.rule.instead":"instead","training.rule.itself":"the step itself","training.rule.kept_up":"kept up","training.rule.pain":"pain","training.rule.pause":"after a pause","training.rule.practice":"practice","training.rule.range":"range","training.rule.show":"show it","training.rule.shows":"what training shows","training.rule.singles":"singles","training.rule.strict":"strict","training.rule.time_off":"time off","training.rule.two_for_two":"two for two","training.rule.until_tested":"until its number is in","training.sets":"{sets} x {amount}","training.sets_by_number":"{sets} x by its number ({amount} until it is in)","training.sign.giving_way":"gives way","training.sign.night":"wakes at night","training.sign.numb":"numb or tingling","training.sign.sharp":"sharp","training.sixes":"Added weight in sets of six and more; a single, and every test with weight, waits until you are 18.","training.then.did":"enter what you did","training.then.hold_most":"in the second set hold on while it is clean and you breathe, for {n} s at most, stop before it shakes, and enter that number","training.then.result":"enter the result","training.then.same":"the same again","training.then.step":"all sets done with two to spare, two or three sessions running: a little more; until then the same again","training.then.stop_clean":"in the second set hold on while it is clean and you breathe, stop before it shakes, and enter that number","training.then.stop_most":"in the second set go on while it is clean, to {n} reps at most, stop when only two more would go, and enter that number","training.then.stop_two":"in the second set go on while it is clean, stop when only two more would go, and enter that number","training.time.between.months":{"one":"about {low} to {n} month","other":"about {low} to {n} months"},"training.time.between.weeks":{"one":"about {low} to {n} week","other":"about {low} to {n} weeks"},"training.time.months":{"one":"about {n} month","other":"about {n} months"},"training.time.weeks":{"one":"about {n} week","other":"about {n} weeks"},"training.unanswered":"No health answers are on file: answer them before the first set.","training.unknown":"not known","training.until_lower":"What bears on a part that hurts goes up only after a newer entry of {n} or less; enter one.","training.until_seen":"Nothing in this plan goes up until a clinician has seen what is numb, sharp, gives way or wakes you, and a newer entry is without it.","training.wall_near":"Balance and work on one leg beside a wall or a rail, a hand always near it.","training.way.age":"{movement} is shown from {n} on","training.way.equipment":"{movement} needs what is not at hand ({gear})","training.way.falls":"the risk of falls is talked over first","training.way.none":"How long is not said: {why}.","training.way.then":"It takes {time}, then {why}.","training.way.then_waits":"It takes {time}, then {movement} waits: {why}.","training.way.whole":"The whole way takes {time}.","training.weaker_first":"each side, weaker first","training.week_sets":"Hard sets this week: {list}","training.why.after_pause":"week {n} after a pause","training.why.ask_harder":"ask your coach for something harder","training.why.asked":"{got}, {standard} is asked","training.why.back_after":{"one":"{n} day off, on the way back to what it was","other":"{n} days off, on the way back to what it was"},"training.why.before":"your number of it counts, though what comes before it was never shown","training.why.best":"{got} in one set","training.why.both":"{why}; {more}","training.why.counts":"counts as {got}, from {movement}","training.why.days_off":{"one":"{n} day off","other":"{n} days off"},"training.why.easy":"{movement} is easy: {got}","training.why.easy_kept":"{movement} is easy","training.why.fell_short":"the last session fell short","training.why.goes_on":"trained lately on the way to the goal","training.why.hurt":"{part} was at {score} of 10, better since: nothing grows yet","training.why.if_done":{"one":"a plate more, if all before it was done in full; every set stops with {n} left","other":"a plate more, if all before it was done in full; every set stops with {n} left"},"training.why.in_full":"three sessions in full with two in reserve","training.why.instead":"in the place of {movement} ({why})","training.why.load":"by the lowest estimate of what you can lift once","training.why.load_held":"{weight} was done in full","training.why.measure":"measure it and enter the number","training.why.measure_again":"{got}, measured the old way: measure it again","training.why.measure_not":"go by feel until it can be measured","training.why.no_gap":"keeps your {pattern}","training.why.not_shown":"{movement}: {got}; what it needs was not all shown","training.why.nothing_known":"you have no number of it yet","training.why.nothing_of_group":"you have no {group} number yet","training.why.of_record":"0.8 of what you lifted","training.why.pain_hold":"{part} {score} of 10, nothing grows","training.why.pain_least":"{part} {score} of 10, half as much and easier, only as far as it hurts no more","training.why.pain_less":"{part} {score} of 10, less and easier, only as far as it hurts no more","training.why.pain_worse":"{part} {score} of 10, worse next morning","training.why.raised":"hands raised, since lying on the belly is left alone","training.why.short_sets":"in short sets","training.why.show":"{got} is known; the target has to be shown","training.why.show_counts":"counts as {got}, from {movement}; the target has to be shown","training.why.show_far":"one easy set, entered as its test, is enough","training.why.single":"{got}: single reps while fresh","training.why.slow":"too easy to count: take 3 s down and 3 s up each","training.why.so_far":"{got} so far","training.why.too_few":"{movement}: {got}, too few for sets","training.why.tried_anew":"after so long off it begins anew","training.why.two_over":"two over in the last set, two sessions running","training.why.until_number":"by its number once that is in; the same again until then","training.why.waits":"{movement} is harder than what you have shown and waits","training.why.whole_body":"so that the whole body is trained","training.write_answers":"A coach writes what follows from the answers, clear, light or ask, into the results file, such as: {example}"});
 (()=>{
 const{targets,readiness}=globalThis.rungbook;
 const{ONE,REPS,TIME}=targets;
 const{LIMITS}=globalThis.rungbook.health;
 const{TRUE,UNKNOWN,UNTESTED,GUARDED,LOWERING,WHOLE}=readiness;
-const STRAIGHT=1,STRICT=2,TURNOVER=4,LOADED=16,OWN_DOSE=32,UPRIGHT=64,INVERTED=128;
+const STRAIGHT=1,STRICT=2,TURNOVER=4,LOADED=16,OWN_DOSE=32,UPRIGHT=64,INVERTED=128,OVER_FLOOR=256;
 const NEVER=-Infinity;
 const ARM=['neck','shoulder','elbow','wrist'],LEG=['lower-back','hamstring'];
 const facts=(model)=>{
@@ -94,7 +94,8 @@ const fine=(low)=>{const is=c.facts.isByMax(low)&&may(c,low)?now(c,low):null;ret
 const[low]=c.tables.easier[m].filter(fine).sort((a,b)=>c.tables.stage[b]- c.tables.stage[a]||a - b);
 return low===undefined?-1:low;
 };
-const may=(c,m)=>c.found.reached[m]===1&&(isOpen(c,m)||wasDone(c,m))&&pulledNerve(c,m)<0&&isAtHand(c,m);
+const may=(c,m)=>c.found.reached[m]===1&&could(c,m)&&pulledNerve(c,m)<0;
+const could=(c,m)=>(isOpen(c,m)||wasDone(c,m))&&isAtHand(c,m);
 const pulledNerve=(c,m)=>{
 const{parts,stresses,cautions,classes}=c.tables,on=(of)=>parts.some((word,part)=>of.includes(word)&&((stresses[m]>>part)&1)===1);
 const stretch=c.facts.isMobility(m)&&on([...ARM,...LEG]),lifted=on(ARM)&&cautions[m].includes(classes.indexOf('overhead'));
@@ -114,6 +115,7 @@ const heavyBelow=(c,m,than)=>{
 const pain=newestPains(c).find((one)=>isHolding(one)&&bearsOn(c,m,one.part)&&((c.tables.heavy_on[than]>>one.part)&1)===1);
 return pain?pain.part:-1;
 };
+const isHeavyOnSore=(c,m)=>heavyBelow(c,m,m)>=0;
 const overheadOn=(c,m)=>{
 const{tables,K}=c,part=tables.parts.indexOf('shoulder');
 if(!tables.cautions[m].includes(tables.classes.indexOf('overhead'))||!bearsOn(c,m,part))return -1;
@@ -158,6 +160,10 @@ kept[pattern]=done.length?Math.max(...stages(done)):open.length?Math.min(...stag
 return kept[pattern];
 };
 const isTooNew=(c,m)=>now(c,m)===null&&(sorePart(c,m)>=0||(isBack(c)&&c.facts.has(m,LOADED))||(asksForCare(c)&&!c.facts.isMobility(m)&&(c.tables.stage[m]>reachOf(c,c.tables.pattern[m])||(isHeldBack(c)&&c.tables.easier[m].some((low)=>now(c,low)!==null)))));
+const isForAll=(c,m)=>{
+const says=globalThis.rungbook.health.saysOn(c.person.screened,c.day,c.person.born),isNew=now(c,m)===null&&c.facts.isMobility(m);
+return says!==null&&says!=='ask'&&c.found.reached[m]===1&&isOpen(c,m)&&pulledNerve(c,m)<0&&sorePart(c,m)<0&&!isNew&&!isTooNew(c,m);
+};
 const mayTest=(c,m)=>may(c,m)&&isOpen(c,m)&&hasAll(c,m)&&sorePart(c,m)<0&&!(c.minor&&c.facts.has(m,LOADED));
 const isBetter=(c,m,a,b)=>a.load>b.load||(a.load===b.load&&(c.model.target(m).atMost?a.amount<b.amount:a.amount>b.amount));
 const said=({did},reserve)=>Math.max(0,...did)+ reserve*ONE;
@@ -319,13 +325,13 @@ const[up]=[...above(c,m)].filter((of)=>alike(own(c,of))).sort((a,b)=>Number(hasR
 return up===undefined?null:hasResult(c,up)?up:root(up);
 };
 globalThis.rungbook.training=({
-begin,by,foot,countsFrom,above,ofTest,isOwned,isOpen,wasDone,wasLifted,lighterStep,isBack,wasLongOff,sparesBreath,gentlest,goesNoFurther,overheadOn,hasResult,bearsOn,bearsMore,heavyBelow,isAtHand,hasAll,may,isHolding,sorePart,pulledNerve,isOnlyUnsure,isTooNew,asksForCare,isBackLately,mayTest,isMissed,now,whole,down,share,got,measuredOtherwise,apart,comesTo,followsFrom,newestPains,ended,easedPains,takesBack,hasSign,NEVER,
-TRAITS:{STRAIGHT,STRICT,TURNOVER,LOADED,OWN_DOSE,UPRIGHT,INVERTED},
+begin,by,foot,countsFrom,above,ofTest,isOwned,isOpen,wasDone,wasLifted,lighterStep,isBack,wasLongOff,isRestricted,sparesBreath,gentlest,goesNoFurther,overheadOn,hasResult,bearsOn,bearsMore,heavyBelow,isHeavyOnSore,isAtHand,hasAll,may,could,isHolding,sorePart,pulledNerve,isOnlyUnsure,isTooNew,isForAll,asksForCare,isBackLately,mayTest,isMissed,now,own,whole,down,share,got,measuredOtherwise,apart,comesTo,followsFrom,newestPains,ended,easedPains,takesBack,hasSign,NEVER,
+TRAITS:{STRAIGHT,STRICT,TURNOVER,LOADED,OWN_DOSE,UPRIGHT,INVERTED,OVER_FLOOR},
 });
 })();
 (()=>{
 const{readiness,training}=globalThis.rungbook;
-const{TRUE,WHOLE}=readiness;
+const{TRUE,WHOLE}=readiness,{ONE,TIME}=globalThis.rungbook.targets;
 const ALL=-1,ANY=-2;
 const NOTHING={k:0,leaf:-1,all:true,parts:[]};
 const nested=(flat,isTrue)=>{
@@ -600,45 +606,135 @@ known.over.add(m);
 const out=new Map();
 for(const[m,{asked,over}]of all){
 const leaf=m===top?goal.leaf:easiest(c,asked),now=training.now(c,m);
-out.set(m,{movement:m,leaf,now,share:training.share(c,now,model.target(leaf)),opens:[...over].sort((a,b)=>a - b),weight:0,low:0,high:0});
+out.set(m,{movement:m,leaf,now,share:training.share(c,now,model.target(leaf)),opens:[...over].sort((a,b)=>a - b),weight:0,low:0,high:0,stop:null});
 }
 weigh(c,out);
 return out;
 };
-const weigh=({tables:{weeks}},all)=>{
+const weigh=(c,all)=>{
+const{weeks}=c.tables;
 const paths=new Map();
+const next=new Map();
 const more=(a,b)=>a[0]- b[0]||a[1]- b[1]||a[2]- b[2];
 const longest=(m,seen)=>{
 const kept=paths.get(m);
 if(kept)return kept;
 const{opens,share}=(all.get(m)),left=WHOLE - share,[low,high]=[weeks[2*m],weeks[2*m + 1]];
 seen.add(m);
-let best=[0,0,0];
+let best=[-1,0,0];
 for(const up of opens){
 if(seen.has(up))continue;
 const path=longest(up,seen);
-if(more(path,best)>0)best=path;
+if(more(path,best)>0){best=path;next.set(m,up);}
 }
+if(best[0]<0)best=[0,0,0];
 seen.delete(m);
 const path=[(low + high)*left + best[0],low*left + best[1],high*left + best[2]];
 paths.set(m,path);
 return path;
 };
 for(const gap of all.values())[gap.weight,gap.low,gap.high]=longest(gap.movement,new Set());
+stop(c,all,next);
+};
+const missing=({tables,person:{have}},m)=>(have===null?[]:tables.equipment[m].filter((oneOf)=>!oneOf.some((word)=>have.includes(word))));
+const falls=(c)=>{
+const{K,age,model,facts}=c;
+if(age===null||age<K.balance_age)return null;
+for(let m=0;m<model.count;m +=1){
+if(!facts.has(m,training.TRAITS.UPRIGHT)||!model.is(m,readiness.EACH_SIDE)||facts.measure(m)!==TIME)continue;
+const is=training.own(c,m);
+if(is&&is.left!==null&&is.right!==null&&Math.min(is.left,is.right)<K.one_leg_s*ONE)return{movement:m,left:is.left,right:is.right};
+}
+return null;
+};
+const stop=(c,all,next)=>{
+const order=[...all.values()].sort(heavier),short=falls(c);
+const closed=new Map();
+for(const{movement:m}of order){
+const lacks=missing(c,m);
+if(short&&short.movement===m)closed.set(m,{by:m,why:'falls',missing:[]});
+else if(lacks.length)closed.set(m,{by:m,why:'equipment',missing:lacks});
+else if(c.minor&&c.facts.has(m,training.TRAITS.LOADED))closed.set(m,{by:m,why:'age',missing:[]});
+}
+const held=new Map(closed),whole=new Map(order.map(({movement,low,high})=>[movement,[low,high]]));
+for(const[from,why]of closed){
+const open=[from];
+for(let m=open.pop();m!==undefined;m=open.pop()){
+const gap=all.get(m);
+for(const up of gap?gap.opens:[])if(all.has(up)&&!held.has(up)){held.set(up,why);open.push(up);}
+}
+}
+const first=short?closed.get(short.movement):undefined;
+for(const gap of order){
+let at=(gap.movement);
+while(at!==undefined&&!held.has(at))at=next.get(at);
+const end=first?gap.movement:at,why=first||(at===undefined?undefined:held.get(at));
+if(end===undefined||!why)continue;
+const[low,high]=(whole.get(end));
+gap.low -=low;
+gap.high -=high;
+gap.stop={at:end,...why};
+}
 };
 const limiter=(c,candidates)=>{
 const worked=candidates.flatMap(({gap,insteadOf,rule})=>(gap&&insteadOf===null&&rule!=='care first'?[gap]:[]));
 const last=({now,share,movement})=>(now===null||share===WHOLE?2:0)+(training.isOpen(c,movement)?0:1);
 return worked.sort((a,b)=>last(a)- last(b)||heavier(a,b))[0]||null;
 };
-Object.assign(training,{goalOf,gaps,heavier,limiter,chainOf});
+const onward=(c,m,inChain,fits,isTooEasy)=>{
+const{facts,tables}=c;
+if(facts.group(m)<0||facts.isPractice(m))return null;
+const other=(up)=>(JSON.stringify(tables.equipment[up])===JSON.stringify(tables.equipment[m])?0:1);
+const next=(of,is)=>facts.harder[of]
+.filter((up)=>tables.phase[up]===tables.phase[m]&&facts.measure(up)===facts.measure(m)&&!facts.has(up,training.TRAITS.LOADED)&&is(up))
+.sort((a,b)=>Number(inChain.has(b))- Number(inChain.has(a))||other(a)- other(b)||tables.stage[a]- tables.stage[b]||a - b)[0];
+const known=(up)=>training.may(c,up)&&fits(c,up)===true;
+let top=m;
+for(let up=next(m,known);up!==undefined;up=next(up,known))top=up;
+if(top!==m)return top;
+const fresh=(up)=>(training.may(c,up)||training.isOnlyUnsure(c,up))&&fits(c,up)===null&&!training.isTooNew(c,up);
+const first=isTooEasy(c,m)?next(m,fresh):undefined;
+return first===undefined?null:first;
+};
+Object.assign(training,{onward,goalOf,gaps,heavier,limiter,chainOf,missing,falls});
+})();
+(()=>{
+const{targets:{ONE},readiness:{LOWERING},training}=globalThis.rungbook;
+const{now,foot}=training;
+const timeOff=(c,m,first)=>{
+const pattern=c.tables.pattern[m],own=c.daysOf.get(pattern)||[],tested=own.length===0&&now(c,m)!==null,since=foot(c,pattern);
+const days=[...new Set((tested?c.log:own).map(({on})=>on))].filter((day)=>day>since),ends=[...days.slice(1),Math.max(c.day,first)];
+for(let i=days.length - 1;i>=0;i -=1)if(ends[i]- days[i]>=c.K.off[0])return{from:days[i],to:ends[i],tested};
+return null;
+};
+const mostAfter=(c,m,{from,to},on)=>{
+if(on - to>=c.K.back_most)return null;
+const since=foot(c,c.tables.pattern[m]),log=c.trained.get(m)||[],last=log.filter((of)=>of.on<=from&&of.on>since).pop();
+if(!last||(c.tests.get(m)||[]).some((test)=>test.on>from&&test.on<=c.day))return null;
+const again=log.some((of)=>of.on>from&&of.did.every((set)=>set>=of.did[0])&&of.did[0]>=last.did[0]&&of.load>=last.load);
+const whole=Math.floor(last.did[0]/ ONE),less=last.reserve===0&&whole>1?1:0;
+return again?null:{amount:whole - less,sets:Math.max(c.K.fewest,last.did.length),load:last.load,reserve:last.reserve===null?null:last.reserve + less};
+};
+const afterTimeOff=(c,m,on,first)=>{
+const{K,facts}=c,off=facts.isMobility(m)||facts.word(m)==='exit'?null:timeOff(c,m,first);
+if(!off)return{};
+const days=off.to - off.from,longer=days>=K.off[1],since=on - off.to,less=K.off_for[longer?1:0],down=longer&&!off.tested;
+const step=less +(down?K.back_for:0),again=since>=less,most=mostAfter(c,m,off,on);
+if(since>=step + K.back_for||(again&&now(c,m)===null))return{most};
+const why={key:again?'why.back_after':'why.days_off',values:{n:days}};
+return{light:true,nearly:since>=step,easier:!again&&(down||c.model.is(m,LOWERING)),hold:true,rule:'time off',why,most};
+};
+const comesBack=({why})=>why!==null&&why.key==='why.back_after';
+const shareOf=({K},{light,least,nearly})=>(!light?1:least?K.least:nearly?K.back:K.light);
+const leavesBack=({most},amount)=>(most===null||most.reserve===null?Infinity:most.reserve + Math.max(0,most.amount - amount));
+Object.assign(training,{afterTimeOff,comesBack,shareOf,leavesBack});
 })();
 (()=>{
 const{targets,readiness,training}=globalThis.rungbook;
 const{ONE,REPS,TIME,LENGTH,ANGLE,DONE,KILOGRAM}=targets;
 const{GUARDED,LOWERING,EACH_SIDE,WHOLE}=readiness;
 const{now,whole,down,may,foot,got,heavier,NEVER}=training;
-const{STRAIGHT,STRICT,LOADED,OWN_DOSE,UPRIGHT}=training.TRAITS;
+const{STRAIGHT,STRICT,LOADED,OWN_DOSE,UPRIGHT,OVER_FLOOR}=training.TRAITS;
 const FULL=4;
 const because=(key,values={})=>({key,values});
 const told=(c,m,key)=>{const is=got(c,m);return is?[because(key,{movement:m,got:is,standard:m})]:[];};
@@ -818,209 +914,11 @@ if(!is||c.facts.has(m,LOADED))return false;
 return isTimed(c,m)?whole(is)>c.K.easy_hold*each:whole(is)>=each + c.K.easy;
 };
 const harder=(c,m)=>(isTooEasy(c,m)?c.facts.harder[m].filter((up)=>may(c,up)&&!isLowering(c,up)&&fits(c,up)!==false&&!training.isTooNew(c,up)).sort(lower(c))[0]:undefined);
-const candidates=(c,goal,gaps)=>{
-const out=new Map();
-const pool={
-out,lost:[],rests:false,
-add:(m,gap,rule,more={})=>{
-const{why=[],single=false,insteadOf=null,block}=more,key=`${m} ${single}`;
-if(out.has(key))return;
-const unknown=now(c,m)===null&&!c.facts.isMobility(m);
-const first=unknown&&!why.length?[because(foot(c,c.tables.pattern[m])===NEVER?'why.nothing_known':'why.tried_anew')]:[];
-const stands=block||(c.facts.isMobility(m)?'range':c.facts.isPractice(m)||single?'practice':'strength');
-const before=!unknown&&(stands==='strength'||stands==='kept up')&&training.wasDone(c,m);
-out.set(key,{
-movement:m,gap,single,insteadOf,rule:unknown?'first try':before?'done before':rule,why:[...why,...first,...(before?[because('why.before')]:[])],
-weight:gap?gap.weight:0,first:false,goesOn:false,mainstay:false,block:stands,
-});
-},
-};
-const chain=new Set(goal?goal.chain:c.model.order);
-for(const gap of[...gaps.values()].sort(heavier))forGap(c,pool,gap,gaps,chain);
-const limiter=training.limiter(c,[...out.values()]);
-keptUp(c,pool,goal,chain);
-const balance=upright(c,pool);
-for(const of of out.values()){
-of.first=(balance!==null&&of===balance)||(of.gap!==null&&of.gap===limiter);
-of.goesOn=chain.has(of.movement)&&didLately(c,of.movement)!==null;
-}
-for(const of of mainstays(c,goal,[...out.values()]))of.mainstay=true;
-return{all:[...out.values()],lost:pool.lost,limiter,balance};
-};
-const mainstays=(c,goal,all)=>{
-const{facts,model}=c,known=all.filter(({block,rule})=>(block==='strength'||block==='kept up')&&rule!=='first try');
-const kinds=training.by(known.filter(({block})=>block==='strength'),({movement})=>facts.kind(movement));
-const heaviest=[...kinds.values()].map((list)=>list.reduce((a,b)=>((b.weight - a.weight||a.movement - b.movement)>0?b:a)));
-if(!goal)return heaviest;
-const own=model.of(goal.leaf),needed=readiness.leavesOf(c.tables.needs[own]).map(model.of);
-const road=known.filter(({movement})=>facts.kind(movement)===facts.kind(own)&&needed.includes(movement)).sort((a,b)=>higher(c)(a.movement,b.movement));
-return[...heaviest,...road.slice(0,1)];
-};
-const forGap=(c,pool,gap,gaps,inChain)=>{
-const m=gap.movement,{facts}=c,loaded=facts.has(m,LOADED);
-if(!training.isOpen(c,m)&&!training.wasDone(c,m)){
-const low=training.wasLifted(c,m)?training.lighterStep(c,m):-1;
-if(low>=0)pool.add(low,gap,'builder',{why:told(c,m,'why.not_shown')});
-return;
-}
-if(!may(c,m)){
-instead(c,pool,gap,inChain);
-return;
-}
-if(c.minor&&loaded&&isLowering(c,m)){
-pool.lost.push({movement:m,why:because('left.minor')});
-return;
-}
-if(training.isTooNew(c,m)){
-easedIn(c,pool,gap,gaps);
-return;
-}
-const anew=isAnew(c,m);
-if(gap.share===WHOLE&&facts.isCounted(m)&&training.isOpen(c,m)&&!(c.minor&&loaded))pool.add(m,gap,'show it',{why:measured(c,m,'why.show')});
-else if(facts.isMobility(m))pool.add(m,gap,'range');
-else if(facts.isPractice(m)&&!(anew&&isLowering(c,m)))pool.add(m,gap,'practice');
-else if(gap.now===null&&!anew)pool.add(training.gentlest(c,m),gap,'first try');
-else if(!anew&&fits(c,m)){
-const up=harder(c,m);
-if(up===undefined||!fits(c,up))pool.add(m,gap,'the gap itself');
-if(up!==undefined)pool.add(up,gap,'harder',{why:measured(c,m,'why.easy')});
-}else built(c,pool,gap,anew);
-};
-const leftFor=(c,m,part)=>because(now(c,m)?'left.spared':'left.sore',{part});
-const easedIn=(c,pool,gap,gaps)=>{
-const m=gap.movement,part=training.sorePart(c,m),low=c.facts.group(m)>=0&&!c.facts.isPractice(m)?builder(c,m,true):undefined;
-if(low!==undefined&&!gaps.has(low))pool.add(low,gap,'care first',{why:[because('why.waits',{movement:m})]});
-else pool.lost.push({movement:m,why:part>=0?leftFor(c,m,part):because('left.careful')});
-};
-const built=(c,pool,gap,anew)=>{
-const m=gap.movement,{facts,K}=c,is=gap.now,reps=is?whole(is):0;
-const itself=!isLowering(c,m)&&(anew?!facts.has(m,LOADED):!isGuarded(c,m)&&reps>=K.itself);
-const low=builder(c,m,anew);
-if(low!==undefined&&!(isTooEasy(c,low)&&itself)){
-pool.add(low,gap,'builder',{why:anew?[]:measured(c,m,'why.too_few')});
-const single=!anew&&reps>=1&&reps<=K.singles&&facts.measure(m)===REPS&&c.tables.phase[m]===FULL&&!facts.has(m,STRICT)&&!c.minor;
-if(single)pool.add(m,gap,'singles',{why:measured(c,m,'why.single'),single:true});
-}else if(itself){
-pool.add(m,gap,'the gap itself',{why:[because('why.short_sets')]});
-}else{
-pool.lost.push({movement:m,why:because('left.too_hard')});
-}
-};
-const isKeptFrom=(c,m,[kind,which])=>{
-const{tables,found,person}=c;
-if(kind===2)return tables.equipment[m].flat().includes(String(which))&&person.have!==null&&!person.have.includes(String(which))&&!training.isAtHand(c,m);
-const own=kind===0?((tables.stresses[m]>>Number(which))&1)===1:tables.cautions[m].includes(Number(which));
-return own&&found.states[m]===readiness.PAUSED&&found.pausedBy(m).some(({part,cls})=>(kind===0?part:cls)===which);
-};
-const byCoach=(c,m)=>{
-const of=(c.tables.instead[m]||[]).find((one)=>isKeptFrom(c,m,one)&&may(c,one[2])&&!training.isTooNew(c,one[2])&&!training.bearsMore(c,one[2],m)&&(c.facts.isMobility(one[2])||(c.facts.isCounted(one[2])&&fits(c,one[2])!==false)));
-return of===undefined?undefined:of[2];
-};
-const instead=(c,pool,gap,inChain)=>{
-const m=gap.movement,{tables,facts}=c;
-const why=whyNot(c,m);
-const away=(other)=>Math.abs(tables.stage[other]- tables.stage[m]);
-const can=facts.group(m)<0||facts.isPractice(m)?[]:c.model.order.filter((other)=>tables.pattern[other]===tables.pattern[m]&&facts.has(other,STRAIGHT)===facts.has(m,STRAIGHT)
-&&facts.isCounted(other)&&!facts.isPractice(other)&&(tables.phase[other]===tables.phase[m]||!isLowering(c,other))&&may(c,other)&&fits(c,other)!==false&&!training.isTooNew(c,other)
-&&!training.bearsMore(c,other,m)&&(fits(c,other)||(tables.stage[other]<=tables.stage[m]&&(inChain.has(other)||tables.easier[m].includes(other)))));
-const own=byCoach(c,m);
-if(!can.length&&own===undefined){
-pool.rests=true;
-pool.lost.push({movement:m,why});
-return;
-}
-const nearest=own!==undefined?own:can.reduce((a,b)=>((away(b)- away(a)||lower(c)(b,a))<0?b:a));
-pool.add(nearest,gap,'instead',{why:[because('why.instead',{movement:m,why})],insteadOf:m});
-};
-const keptUp=(c,pool,goal,inChain)=>{
-const{tables,facts}=c,all=()=>[...pool.out.values()];
-const known=new Set(all().filter(({block,rule})=>block==='strength'&&rule!=='first try'&&rule!=='show it').map(({movement})=>tables.pattern[movement]));
-const chain=new Set((goal?goal.chain:c.model.order).map((m)=>tables.pattern[m]));
-const can=c.model.order.filter((m)=>facts.group(m)>=0&&facts.isCounted(m)&&!isLowering(c,m)&&!facts.isPractice(m)&&may(c,m));
-const straight=(m)=>(facts.has(m,STRAIGHT)?1:0),sore=(m)=>(training.sorePart(c,m)>=0?1:0);
-const keep=(list,why)=>{
-const[m]=list.filter((one)=>fits(c,one)&&!pool.out.has(`${one} false`)).sort((a,b)=>sore(a)- sore(b)||straight(a)- straight(b)||higher(c)(a,b));
-if(m===undefined)return false;
-known.add(tables.pattern[m]);
-const up=harder(c,m);
-if(up===undefined||!fits(c,up))pool.add(m,null,'kept up',{why:[why],block:'kept up'});
-if(up!==undefined)pool.add(up,null,'harder',{why:measured(c,m,'why.easy'),block:'kept up'});
-return true;
-};
-const late=(m)=>(training.gentlest(c,m)===m?0:1);
-const tryOne=(list,why)=>{
-const[m]=list.filter((one)=>now(c,one)===null&&!pool.out.has(`${one} false`)&&!training.isTooNew(c,one))
-.sort((a,b)=>Number(c.trained.has(b))- Number(c.trained.has(a))||late(a)- late(b)||tables.stage[a]- tables.stage[b]||straight(a)- straight(b)||tables.cautions[a].length - tables.cautions[b].length||a - b);
-if(m!==undefined)pool.add(m,null,'first try',{why:[c.trained.has(m)?because('why.tried_anew'):why],block:'kept up'});
-};
-const isHard=({block})=>block==='strength'||block==='kept up';
-const tryUnsure=(group)=>{
-const of=c.model.order.filter((m)=>facts.group(m)===group&&facts.isCounted(m)&&!isLowering(c,m)&&!facts.isPractice(m)&&!isGuarded(c,m));
-if(of.some((m)=>now(c,m)!==null)||!of.some((m)=>training.isOpen(c,m)&&c.found.reached[m]!==1))return;
-const[m]=of.filter((one)=>now(c,one)===null&&training.isOnlyUnsure(c,one))
-.sort((a,b)=>tables.pattern_order.indexOf(tables.pattern[a])- tables.pattern_order.indexOf(tables.pattern[b])||tables.stage[a]- tables.stage[b]||straight(a)- straight(b)||tables.cautions[a].length - tables.cautions[b].length||a - b);
-if(m!==undefined)pool.add(m,null,'first try',{why:[because('why.nothing_of_group',{group})],block:'kept up'});
-};
-for(const pattern of tables.pattern_order){
-if(chain.has(pattern)&&!known.has(pattern))keep(can.filter((m)=>tables.pattern[m]===pattern),because('why.no_gap',{pattern}));
-}
-for(let group=0;group<tables.group_names.length;group +=1){
-const plain=can.filter((m)=>facts.group(m)===group&&!isGuarded(c,m));
-if(![...known].some((pattern)=>tables.groups[pattern]===group))keep(plain,because('why.whole_body'));
-if(!all().some((of)=>facts.group(of.movement)===group&&isHard(of)))tryOne(plain,because('why.nothing_of_group',{group}));
-if(!all().some((of)=>facts.group(of.movement)===group&&isHard(of)))tryUnsure(group);
-}
-for(const m of can){
-const did=didLately(c,m);
-if(inChain.has(m)&&did&&did.movement===m&&fits(c,m)&&!isTooEasy(c,m))pool.add(m,null,'goes on',{why:[because('why.goes_on')],block:'kept up'});
-}
-for(const pattern of pool.rests?tables.pattern_order:[]){
-const plain=can.filter((m)=>tables.pattern[m]===pattern&&!isGuarded(c,m)),lines=tables.patterns[pattern]==='core'?2:1;
-for(let i=0;i<lines;i +=1){
-const full=all().filter((of)=>isHard(of)&&tables.pattern[of.movement]===pattern).length>=lines;
-const isNew=!full&&!keep(plain,because('why.whole_body'));
-if(isNew&&(['core','legs'].includes(tables.group_names[tables.groups[pattern]])||!all().some((of)=>isHard(of)&&facts.group(of.movement)===tables.groups[pattern])))tryOne(plain,because('why.whole_body'));
-}
-}
-if(pool.rests&&!all().some((of)=>facts.has(of.movement,UPRIGHT)||(isHard(of)&&of.rule!=='first try'))){
-const[m]=c.model.order.filter((one)=>facts.has(one,UPRIGHT)&&may(c,one)&&!training.isTooNew(c,one)).sort(lower(c));
-if(m!==undefined)pool.add(m,null,'kept up',{why:[because('why.whole_body')]});
-}
-for(const m of pool.rests?c.model.order:[]){
-if(facts.isMobility(m)&&!isGuarded(c,m)&&may(c,m)&&!training.isTooNew(c,m))pool.add(m,null,'range',{why:[because('why.whole_body')]});
-}
-const balances=(m)=>facts.word(m)==='balance',of=goal?goal.chain:c.model.order;
-if(all().some(({movement})=>balances(movement)))return;
-const[still]=of.filter((m)=>{const is=now(c,m);return balances(m)&&may(c,m)&&is!==null&&whole(is)>=1;}).sort(higher(c));
-if(still!==undefined)pool.add(still,null,'kept up',{why:[because('why.no_gap',{pattern:tables.pattern[still]})]});
-};
-const upright=(c,pool)=>{
-if(c.age===null||c.age<c.K.balance_age)return null;
-const stands=(m)=>c.facts.has(m,UPRIGHT)&&may(c,m);
-const of=[...pool.out.values()].find(({movement,rule})=>stands(movement)&&rule!=='show it');
-if(of)return of;
-const[m]=c.model.order.filter((one)=>stands(one)&&!training.isTooNew(c,one)).sort(higher(c));
-if(m===undefined)return null;
-pool.out.delete(`${m} false`);
-pool.add(m,null,'balance from 65');
-return pool.out.get(`${m} false`)||null;
-};
 const isLeftOf=(c,m,pain)=>!c.facts.isMobility(m)&&readiness.isPausing(c.model,c.person,pain,c.day)&&(((c.tables.stresses[m]>>pain.part)&1)===1
 ||(c.facts.isCounted(m)&&[...training.above(c,m)].some((up)=>training.bearsOn(c,up,pain.part)&&now(c,up)!==null)));
 const ease=(c,m,on,first)=>{
-const{K,tables,facts}=c,pattern=tables.pattern[m];
-const out={light:false,easier:false,hold:false,sore:false,worse:false,rule:null,why:null};
-if(!facts.isMobility(m)&&facts.word(m)!=='exit'){
-const own=c.daysOf.get(pattern)||[],tested=own.length===0&&now(c,m)!==null,since=foot(c,pattern),days=[...new Set((tested?c.log:own).map((of)=>of.on))].filter((day)=>day>since);
-const ends=[...days.slice(1),Math.max(c.day,first)];
-for(let i=days.length - 1;i>=0;i -=1){
-const off=ends[i]- days[i];
-if(off<K.off[0])continue;
-const long=off>=K.off[1];
-if(on - ends[i]<K.off_for[long?1:0])Object.assign(out,{light:true,easier:(long&&!tested)||isLowering(c,m),hold:true,rule:'time off',why:because('why.days_off',{n:off})});
-break;
-}
-}
+const{K,tables}=c;
+const out={light:false,nearly:false,easier:false,hold:false,sore:false,worse:false,least:false,rule:null,why:null,most:null,...training.afterTimeOff(c,m,on,first)};
 if(training.hasSign(c))out.hold=true;
 for(const{part,score,on:day}of training.easedPains(c)){
 if(training.bearsOn(c,m,part)&&on - day<=K.pain_days)Object.assign(out,{hold:true,rule:'pain',why:because('why.hurt',{part,score})});
@@ -1031,17 +929,18 @@ const rests=isLeftOf(c,m,pain);
 if(!rests&&!(training.isHolding(pain)&&((tables.stresses[m]>>part)&1)===1))continue;
 const lightly=!training.bearsOn(c,m,part);
 if(lightly&&now(c,m)===null)continue;
-const next=nextMorning!==null&&nextMorning>score,worse=rests||(!lightly&&training.takesBack(c,pain));
-Object.assign(out,{hold:true,sore:true,worse:out.worse||worse,light:out.light||worse,easier:out.easier||worse,rule:'pain',why:because(worse&&next?'why.pain_worse':worse?'why.pain_less':'why.pain_hold',{part,score})});
+const next=nextMorning!==null&&nextMorning>score,worse=rests||(!lightly&&training.takesBack(c,pain)),least=worse&&(rests||score>=K.pain_least);
+const key=least?'why.pain_least':worse&&next?'why.pain_worse':worse?'why.pain_less':'why.pain_hold';
+Object.assign(out,{hold:true,sore:true,worse:out.worse||worse,least:out.least||least,nearly:out.nearly&&!worse,light:out.light||worse,easier:out.easier||worse,rule:'pain',why:because(key,{part,score})});
 }
 for(const{spares,until}of training.ended(c)){
 const week=Math.floor((on - until - 1)/ 7);
 if(!spares(m)||week>=K.pause_weeks)continue;
-Object.assign(out,{light:out.light||week!==1,easier:out.easier||week<2,hold:true,rule:'after a pause',why:because('why.after_pause',{n:week + 1})});
+Object.assign(out,{nearly:out.nearly&&week===1,light:out.light||week!==1,easier:out.easier||week<2,hold:true,rule:'after a pause',why:because('why.after_pause',{n:week + 1})});
 }
 return out;
 };
-const andSore=(of,other)=>(other.sore&&!of.sore?{...of,hold:true,sore:true,worse:other.worse,light:of.light||other.worse,rule:other.rule,why:other.why}:of);
+const andSore=(of,other)=>(other.sore&&!of.sore?{...of,hold:true,sore:true,worse:other.worse,least:other.least,nearly:of.nearly&&!other.worse,light:of.light||other.worse,rule:other.rule,why:other.why,most:other.most}:{...of,most:other.most});
 const didLately=(c,m)=>{
 const{lately:kept}=c.memo;
 if(kept[m]!==undefined)return kept[m];
@@ -1073,9 +972,9 @@ const volume=held?Math.min(Math.max(all,K.held[0]*ONE),K.held[1]*ONE):all;
 const[least,most]=practice?[facts.has(m,OWN_DOSE)?1:K.attempts[0],K.attempts[1]]:K.sets;
 return Math.max(least,Math.min(most,Math.floor((2*volume + amount*ONE)/(2*amount*ONE))));
 };
+const isStep=(c,kilos)=>plateOf(c)<=c.K.plate_share*((c.person.bodyWeight||0)+ kilos)+ 1e-6;
 const byWeight=(c,m,before,taken)=>{
-const{K,person:{bodyWeight}}=c,{last,full,missed,earned,alike}=said(c,m,null),least=repsLoaded(c,m);
-const body=bodyWeight||0;
+const{K}=c,{last,full,missed,earned,alike}=said(c,m,null),least=repsLoaded(c,m);
 let kilos=load(c,m),each=least,{sets}=c.facts.dose(m),rule='',why=whyLoad(c,m,kilos),times=before;
 const more=[];
 if(last&&full&&last.did[0]>=least*ONE){
@@ -1085,7 +984,7 @@ times +=earned?0:alike;
 [kilos,each]=[last.load,Math.max(least,Math.min(K.reps,Math.floor(last.did[0]/ ONE)))];
 sets=Math.min(sets,Math.max(setsFor(c,m,each),last.did.length));
 }
-if(earned&&!taken.hold&&plateOf(c)<=K.plate_share*(body + kilos)+ 1e-6)[kilos,rule,why]=[kilos + plateOf(c),'strict',because('why.in_full')];
+if(earned&&!taken.hold&&isStep(c,kilos))[kilos,rule,why]=[kilos + plateOf(c),'strict',because('why.in_full')];
 }else if(last&&missed){
 [kilos,rule,why]=[Math.min(kilos,last.load),'what training shows',because('why.fell_short')];
 }else{
@@ -1097,9 +996,15 @@ more.push(withReserve(c,did));
 }
 const lately=taken.sore?didLately(c,m):null;
 if(lately)[kilos,sets]=[Math.min(kilos,lately.load),Math.min(sets,setsOf(c,lately))];
-const asks=Math.min(kilos + planned(c,m,times,taken)*plateOf(c),boundOfSteps(c,m,each))*(taken.light?K.light:1);
-kilos=Math.max(plateOf(c),asks===kilos?kilos:inPlates(c,asks));
-return{sets,amount:each,load:kilos,rule,why,left:leaves(c,m,kilos,each,more)};
+const{most}=taken,before_=most&&most.load>0?most:null;
+if(before_)sets=Math.min(sets,before_.sets);
+const steps=isStep(c,kilos)?planned(c,m,times,taken):0,is=kilos;
+const asks=Math.min(kilos + steps*plateOf(c),boundOfSteps(c,m,each),before_?before_.load:Infinity)*training.shareOf(c,taken);
+kilos=Math.max(plateOf(c),asks===kilos||(before_&&asks===before_.load)?asks:inPlates(c,asks));
+const left=leaves(c,m,kilos,each,more);
+const least_=Math.max(K.left_step,left||0);
+if(steps>0&&kilos>is)return{sets,amount:each,load:kilos,rule,why:because('why.if_done',{n:least_}),left:least_};
+return{sets,amount:each,load:kilos,rule,why,left};
 };
 const amounts=(c,m,is,before,taken)=>{
 const{K,facts}=c,timed=isTimed(c,m),practice=facts.isPractice(m),own=facts.has(m,OWN_DOSE)&&practice,dose=facts.dose(m);
@@ -1131,8 +1036,9 @@ amount=Math.max(amount,Math.min(amount + planned(c,m,times,taken)*step,timed||pr
 let sets=setsFor(c,m,amount);
 const lately=taken.sore?didLately(c,m):null;
 if(lately)[amount,sets]=[Math.max(fewest,Math.min(amount,Math.floor(lately.did[0]/ ONE))),Math.min(sets,setsOf(c,lately))];
-if(taken.light)amount=Math.max(fewest,down(amount*K.light));
-return{sets,amount,load:facts.has(m,LOADED)&&is.load>=0?load(c,m):is.load||null,rule,why,left:timed?null:Math.min(K.reserve,Math.max(0,can - amount))};
+if(taken.most)[amount,sets]=[Math.max(fewest,Math.min(amount,taken.most.amount)),practice?sets:Math.min(sets,taken.most.sets)];
+if(taken.light)amount=Math.max(fewest,down(amount*training.shareOf(c,taken)));
+return{sets,amount,load:facts.has(m,LOADED)&&is.load>=0?load(c,m):is.load||null,rule,why,left:timed?null:Math.min(K.reserve,Math.max(0,Math.min(can - amount,training.leavesBack(taken,amount))))};
 };
 const triedSet=(c,m)=>{
 const{K,facts}=c,dose=facts.dose(m),loaded=facts.has(m,LOADED),few=isGuarded(c,m)||isLowering(c,m)||dose.each<=K.try_dose;
@@ -1145,7 +1051,7 @@ if(facts.isMobility(m))return{...plain,measure:TIME,amount:(isTimed(c,m)?K.unkno
 const{amount,kilos}=triedSet(c,m);
 return{...plain,measure,amount:amount*ONE,seconds:measure===REPS?facts.seconds(m):0,unit:kilos?targets.MASS:targets.NO_LOAD,load:kilos||0};
 };
-const asked=(c,of,m,taken,{before,tried:goesOn,isLimiter})=>{
+const asked=(c,of,m,taken,{before,tried:goesOn,again,isLimiter})=>{
 const{K,facts}=c,is=now(c,m),dose=facts.dose(m),timed=isTimed(c,m),loaded=facts.has(m,LOADED);
 if(facts.isMobility(m)&&(of.rule!=='show it'||taken.rule)){
 const amount=!timed?K.range_s:!is?K.unknown_s:Math.max(1,Math.min(dose.each,down(whole(is)*K.share)));
@@ -1166,6 +1072,8 @@ return{sets:target.of||target.sets,amount:Math.floor(target.amount / ONE),load:r
 }
 if(of.single)return taken.rule?null:{sets:K.single_sets,amount:1,load:is.load||null,rule:'',why:null,left:null};
 const out=amounts(c,m,is,of.block==='kept up'?0:before,taken);
+if(out.rule==='what training shows'&&!again)out.sets=Math.min(out.sets,K.short_sets);
+else if(out.rule==='what training shows')[out.rule,out.why]=['',facts.isByMax(m)&&out.load!==null&&out.load>0?whyLoad(c,m,out.load):measured(c,m,'why.best')[0]];
 if(!taken.rule&&whole(is)>=K.far*out.amount)out.more=farAbove(c,m);
 if(of.block==='kept up'){
 const lately=taken.sore?didLately(c,m):null;
@@ -1192,19 +1100,28 @@ return!grouped||word==='core'||unit==='s'?rest.easy:rest.strength;
 const minutes=(c,{movement,unit,amount,sets,weaker,rest})=>Math.ceil(((2*sets +(weaker?1:0))*(work(c,movement,unit,amount)+ rest))/ 120 - 1e-9);
 const tried=(c,m,unit)=>{
 if(isGuarded(c,m)||isLowering(c,m)||c.facts.word(m)==='exit'||training.goesNoFurther(c,m))return 'did';
-if(training.isBack(c))return unit==='s'?'hold_most':'stop_most';
+const hurts=training.newestPains(c).some(({part,score})=>score>0&&((c.tables.stresses[m]>>part)&1)===1);
+if(training.isBack(c)||hurts)return unit==='s'?'hold_most':'stop_most';
 return unit==='s'?'stop_clean':'stop_two';
+};
+const handsRaised=(c,m)=>{
+if(!training.isRestricted(c,'prone')||c.facts.group(m)<0||!c.facts.has(m,OVER_FLOOR))return m;
+const[low]=c.tables.easier[m].filter((one)=>(may(c,one)||training.isOnlyUnsure(c,one))&&!c.facts.has(one,OVER_FLOOR)&&!isGuarded(c,one)&&c.facts.isCounted(one)&&now(c,one)!==null).sort(higher(c));
+return low===undefined?m:low;
 };
 const line=(c,of,at)=>{
 const eased=ease(c,of.movement,at.on,at.first);
 let m=of.movement;
 if(eased.easier&&!c.facts.isMobility(m)){
-const low=below(c,m).find((one)=>!isGuarded(c,one)&&now(c,one)!==null);
+const plain=(one)=>!isGuarded(c,one)&&now(c,one)!==null,low=below(c,m).find(plain);
 if(low===undefined&&(isGuarded(c,m)||isLowering(c,m)))return null;
-if(low!==undefined)m=low;
+const next=low!==undefined&&ease(c,low,at.on,at.first).least?below(c,low).find((one)=>plain(one)&&c.tables.easier[low].includes(one)):undefined;
+if(low!==undefined)m=next===undefined?low:next;
 }
+const low=of.single||of.rule==='show it'?m:handsRaised(c,m),isRaised=low!==m;
+m=low;
 const taken=andSore(eased,ease(c,m,at.on,at.first));
-const shown=of.rule==='show it'&&(at.tried||taken.rule!==null);
+const shown=of.rule==='show it'&&(at.tried||taken.rule!==null||taken.most!==null);
 const goesOn=of.block==='range'?'range':of.block==='practice'?'practice':fits(c,of.movement)?'the gap itself':'show it';
 const by=shown&&goesOn!=='show it'?{...of,rule:goesOn,why:[]}:of;
 const does=asked(c,by,m,taken,at);
@@ -1216,6 +1133,7 @@ const said_=now(c,m)===null?by.why:by.why.filter(({key})=>key!=='why.nothing_kno
 const why=does.rule==='until it is tested'?[]:said_.filter(({key,values})=>!((key==='why.easy'||key==='why.easy_kept')&&values.movement===m));
 if(does.why)why.push(does.why);
 why.push(...(does.more||[]));
+if(isRaised)why.unshift(because('why.raised'));
 if(taken.rule&&taken.why){
 rule=taken.rule;
 why.unshift(taken.why);
@@ -1224,12 +1142,215 @@ const first=rule==='first try'||rule==='until it is tested';
 const out={
 block:of.block,movement:m,sets:taken.light?Math.max(K.fewest,Math.ceil(does.sets / 2)):does.sets,amount:does.amount,unit,seconds:unit==='reps'&&facts.seconds(m)?facts.seconds(m)/ ONE:null,
 load:does.load,...sides(c,m),rest:restOf(c,m,unit,does.amount),left:does.left,minutes:0,gap:of.gap,insteadOf:of.insteadOf,rule,why,
-then:rule==='show it'?'result':first?tried(c,m,unit):taken.hold?'same':'step',eased:taken.light||taken.easier,sore:taken.sore,worse:taken.worse,candidate:of,
+then:rule==='show it'?'result':first?tried(c,m,unit):taken.hold?'same':'step',eased:(taken.light||taken.easier)&&!training.comesBack(taken),sore:taken.sore,worse:taken.worse,candidate:of,
 };
 out.minutes=minutes(c,out);
 return out;
 };
-Object.assign(training,{candidates,line,firstSet,sides,whyNot,minutes,ease,didLately,setsOf,tooMuchOn,leftFor});
+Object.assign(training,{because,told,measured,isLowering,isGuarded,higher,lower,isAnew,fits,builder,isTooEasy,harder,line,firstSet,sides,whyNot,minutes,ease,didLately,setsOf,tooMuchOn});
+})();
+(()=>{
+const{targets:{REPS},readiness,training}=globalThis.rungbook;
+const{because,told,measured,isLowering,isGuarded,higher,lower,isAnew,fits,builder,isTooEasy,harder,whyNot,didLately,now,whole,may,foot,heavier,NEVER}=training;
+const{STRAIGHT,STRICT,LOADED,UPRIGHT}=training.TRAITS,{WHOLE}=readiness,FULL=4;
+const candidates=(c,goal,gaps)=>{
+const out=new Map();
+const pool={
+out,lost:[],rests:false,
+add:(m,gap,rule,more={})=>{
+const{why=[],single=false,insteadOf=null,block,then=null,after=null}=more,key=`${m} ${single}`;
+if(out.has(key))return;
+const unknown=now(c,m)===null&&!c.facts.isMobility(m);
+const first=unknown&&!why.length?[because(foot(c,c.tables.pattern[m])===NEVER?'why.nothing_known':'why.tried_anew')]:[];
+const stands=block||(c.facts.isMobility(m)?'range':c.facts.isPractice(m)||single?'practice':'strength');
+const before=!unknown&&(stands==='strength'||stands==='kept up')&&training.wasDone(c,m);
+out.set(key,{
+movement:m,gap,single,insteadOf,rule:unknown?'first try':before?'done before':rule,why:[...why,...first,...(before?[because('why.before')]:[])],
+weight:gap?gap.weight:0,first:false,goesOn:false,mainstay:false,block:stands,then,after,
+});
+},
+};
+const chain=new Set(goal?goal.chain:c.model.order);
+for(const gap of[...gaps.values()].sort(heavier))forGap(c,pool,gap,gaps,chain);
+const limiter=training.limiter(c,[...out.values()]);
+const low=limiter&&limiter.now===null&&isAnew(c,limiter.movement)?[...out.values()].find(({gap,rule})=>gap===limiter&&rule==='first try'):undefined;
+if(limiter&&low&&low.movement!==limiter.movement)pool.lost.push({movement:limiter.movement,why:because('left.waits_for',{movement:low.movement})});
+keptUp(c,pool,goal,chain);
+const balance=upright(c,pool);
+for(const of of out.values()){
+of.first=(balance!==null&&of===balance)||(of.gap!==null&&of.gap===limiter);
+of.goesOn=chain.has(of.movement)&&didLately(c,of.movement)!==null;
+}
+for(const of of mainstays(c,goal,[...out.values()]))of.mainstay=true;
+return{all:[...out.values()],lost:pool.lost,limiter,balance};
+};
+const mainstays=(c,goal,all)=>{
+const{facts,model}=c,known=all.filter(({block,rule,then})=>(block==='strength'||block==='kept up')&&rule!=='first try'&&then===null);
+const kinds=training.by(known.filter(({block})=>block==='strength'),({movement})=>facts.kind(movement));
+const heaviest=[...kinds.values()].map((list)=>list.reduce((a,b)=>((b.weight - a.weight||a.movement - b.movement)>0?b:a)));
+if(!goal)return heaviest;
+const own=model.of(goal.leaf),needed=readiness.leavesOf(c.tables.needs[own]).map(model.of);
+const road=known.filter(({movement})=>facts.kind(movement)===facts.kind(own)&&needed.includes(movement)).sort((a,b)=>higher(c)(a.movement,b.movement));
+return[...heaviest,...road.slice(0,1)];
+};
+const forGap=(c,pool,gap,gaps,inChain)=>{
+const m=gap.movement,{facts}=c,loaded=facts.has(m,LOADED);
+if(!training.isOpen(c,m)&&!training.wasDone(c,m)){
+const low=training.wasLifted(c,m)?training.lighterStep(c,m):-1;
+if(low>=0)pool.add(low,gap,'builder',{why:told(c,m,'why.not_shown')});
+return;
+}
+if(!may(c,m)){
+instead(c,pool,gap,inChain);
+return;
+}
+if(c.minor&&loaded&&isLowering(c,m)){
+pool.lost.push({movement:m,why:because('left.minor')});
+return;
+}
+if(training.isTooNew(c,m)){
+easedIn(c,pool,gap,gaps);
+return;
+}
+const anew=isAnew(c,m);
+if(gap.share===WHOLE&&facts.isCounted(m)&&training.isOpen(c,m)&&!(c.minor&&loaded))toShow(c,pool,gap,inChain);
+else if(facts.isMobility(m))pool.add(m,gap,'range');
+else if(facts.isPractice(m)&&!(anew&&isLowering(c,m)))pool.add(m,gap,'practice');
+else if(gap.now===null&&!anew)pool.add(training.gentlest(c,m),gap,'first try');
+else if(!anew&&fits(c,m)){
+const up=harder(c,m);
+if(up===undefined||!fits(c,up))pool.add(m,gap,'the gap itself');
+if(up!==undefined)pool.add(up,gap,'harder',{why:measured(c,m,'why.easy')});
+}else built(c,pool,gap,anew);
+};
+const toShow=(c,pool,gap,inChain)=>{
+const m=gap.movement,up=training.onward(c,m,inChain,fits,isTooEasy);
+pool.add(m,gap,'show it',{why:measured(c,m,'why.show'),then:up});
+if(up!==null)pool.add(up,gap,'harder',{why:isTooEasy(c,m)?measured(c,m,'why.easy'):[],after:may(c,up)?null:m});
+};
+const leftFor=(c,m,part)=>because(now(c,m)?'left.spared':'left.sore',{part});
+const easedIn=(c,pool,gap,gaps)=>{
+const m=gap.movement,part=training.sorePart(c,m),low=c.facts.group(m)>=0&&!c.facts.isPractice(m)?builder(c,m,true):undefined;
+if(low!==undefined&&!gaps.has(low))pool.add(low,gap,'care first',{why:[because('why.waits',{movement:m})]});
+else pool.lost.push({movement:m,why:part>=0?leftFor(c,m,part):because('left.careful')});
+};
+const built=(c,pool,gap,anew)=>{
+const m=gap.movement,{facts,K}=c,is=gap.now,reps=is?whole(is):0;
+const itself=!isLowering(c,m)&&(anew?!facts.has(m,LOADED):!isGuarded(c,m)&&reps>=K.itself);
+const low=builder(c,m,anew);
+if(low!==undefined&&!(isTooEasy(c,low)&&itself)){
+pool.add(low,gap,'builder',{why:anew?[]:measured(c,m,'why.too_few')});
+const single=!anew&&reps>=1&&reps<=K.singles&&facts.measure(m)===REPS&&c.tables.phase[m]===FULL&&!facts.has(m,STRICT)&&!c.minor;
+if(single)pool.add(m,gap,'singles',{why:measured(c,m,'why.single'),single:true});
+}else if(itself){
+pool.add(m,gap,'the gap itself',{why:[because('why.short_sets')]});
+}else{
+pool.lost.push({movement:m,why:because('left.too_hard')});
+}
+};
+const isKeptFrom=(c,m,[kind,which])=>{
+const{tables,found,person}=c;
+if(kind===2)return tables.equipment[m].flat().includes(String(which))&&person.have!==null&&!person.have.includes(String(which))&&!training.isAtHand(c,m);
+const own=kind===0?((tables.stresses[m]>>Number(which))&1)===1:tables.cautions[m].includes(Number(which));
+return own&&found.states[m]===readiness.PAUSED&&found.pausedBy(m).some(({part,cls})=>(kind===0?part:cls)===which);
+};
+const isNoHarder=({tables:{stage,cautions}},one,than)=>stage[one]<=stage[than]&&cautions[one].every((cls)=>cautions[than].includes(cls));
+const isGentler=(c,other,m)=>c.found.reached[m]===1||isNoHarder(c,other,m);
+const byCoach=(c,m)=>{
+const of=(c.tables.instead[m]||[]).find((one)=>isKeptFrom(c,m,one)&&may(c,one[2])&&!training.isTooNew(c,one[2])&&!training.bearsMore(c,one[2],m)&&isGentler(c,one[2],m)&&(c.facts.isMobility(one[2])||(c.facts.isCounted(one[2])&&fits(c,one[2])!==false)));
+return of===undefined?undefined:of[2];
+};
+const instead=(c,pool,gap,inChain)=>{
+const m=gap.movement,{tables,facts}=c;
+const why=whyNot(c,m);
+const away=(other)=>Math.abs(tables.stage[other]- tables.stage[m]);
+const can=facts.group(m)<0||facts.isPractice(m)?[]:c.model.order.filter((other)=>tables.pattern[other]===tables.pattern[m]&&facts.has(other,STRAIGHT)===facts.has(m,STRAIGHT)
+&&facts.isCounted(other)&&!facts.isPractice(other)&&(tables.phase[other]===tables.phase[m]||!isLowering(c,other))&&may(c,other)&&fits(c,other)!==false&&!training.isTooNew(c,other)
+&&!training.bearsMore(c,other,m)&&isGentler(c,other,m)&&(fits(c,other)||(tables.stage[other]<=tables.stage[m]&&(inChain.has(other)||tables.easier[m].includes(other)))));
+const own=byCoach(c,m);
+if(!can.length&&own===undefined){
+pool.rests=true;
+pool.lost.push({movement:m,why});
+return;
+}
+const nearest=own!==undefined?own:can.reduce((a,b)=>((away(b)- away(a)||lower(c)(b,a))<0?b:a));
+pool.add(nearest,gap,'instead',{why:[because('why.instead',{movement:m,why})],insteadOf:m});
+};
+const keptUp=(c,pool,goal,inChain)=>{
+const{tables,facts}=c,all=()=>[...pool.out.values()];
+const known=new Set(all().filter(({block,rule})=>block==='strength'&&rule!=='first try'&&rule!=='show it').map(({movement})=>tables.pattern[movement]));
+const chain=new Set((goal?goal.chain:c.model.order).map((m)=>tables.pattern[m]));
+const can=c.model.order.filter((m)=>facts.group(m)>=0&&facts.isCounted(m)&&!isLowering(c,m)&&!facts.isPractice(m)&&may(c,m));
+const straight=(m)=>(facts.has(m,STRAIGHT)?1:0),sore=(m)=>(training.sorePart(c,m)>=0?1:0);
+const keep=(list,why)=>{
+const[m]=list.filter((one)=>fits(c,one)&&!pool.out.has(`${one} false`)).sort((a,b)=>sore(a)- sore(b)||straight(a)- straight(b)||higher(c)(a,b));
+if(m===undefined)return false;
+known.add(tables.pattern[m]);
+const up=harder(c,m);
+if(up===undefined||!fits(c,up))pool.add(m,null,'kept up',{why:[why],block:'kept up'});
+if(up!==undefined)pool.add(up,null,'harder',{why:measured(c,m,'why.easy'),block:'kept up'});
+return true;
+};
+const late=(m)=>(training.gentlest(c,m)===m?0:1);
+const tryOne=(list,why)=>{
+const[m]=list.filter((one)=>now(c,one)===null&&!pool.out.has(`${one} false`)&&!training.isTooNew(c,one))
+.sort((a,b)=>Number(c.trained.has(b))- Number(c.trained.has(a))||late(a)- late(b)||tables.stage[a]- tables.stage[b]||straight(a)- straight(b)||tables.cautions[a].length - tables.cautions[b].length||a - b);
+if(m!==undefined)pool.add(m,null,'first try',{why:[c.trained.has(m)?because('why.tried_anew'):why],block:'kept up'});
+};
+const isHard=({block})=>block==='strength'||block==='kept up';
+const nameResting=(group)=>{
+if(all().some((of)=>isHard(of)&&of.rule!=='first try'&&facts.group(of.movement)===group))return;
+const[m]=c.model.order.filter((one)=>facts.group(one)===group&&facts.isCounted(one)&&!isLowering(c,one)&&!facts.isPractice(one)&&!isGuarded(c,one)&&now(c,one)===null&&training.could(c,one))
+.sort((a,b)=>tables.stage[a]- tables.stage[b]||straight(a)- straight(b)||tables.cautions[a].length - tables.cautions[b].length||a - b);
+if(m!==undefined&&!may(c,m))pool.lost.push({movement:m,why:whyNot(c,m)});
+};
+for(const pattern of tables.pattern_order){
+if(chain.has(pattern)&&!known.has(pattern))keep(can.filter((m)=>tables.pattern[m]===pattern),because('why.no_gap',{pattern}));
+}
+for(let group=0;group<tables.group_names.length;group +=1){
+const plain=can.filter((m)=>facts.group(m)===group&&!isGuarded(c,m));
+if(![...known].some((pattern)=>tables.groups[pattern]===group))keep(plain,because('why.whole_body'));
+const ofGroup=all().filter((of)=>facts.group(of.movement)===group&&isHard(of));
+if(ofGroup.length&&ofGroup.every(({movement})=>training.isHeavyOnSore(c,movement)))keep(plain.filter((m)=>!training.isHeavyOnSore(c,m)),because('why.whole_body'));
+if(!all().some((of)=>facts.group(of.movement)===group&&isHard(of)))tryOne(plain,c.model.order.some((m)=>facts.group(m)===group&&now(c,m)!==null)?because('why.nothing_known'):because('why.nothing_of_group',{group}));
+nameResting(group);
+}
+for(const m of can){
+const did=didLately(c,m);
+if(inChain.has(m)&&did&&did.movement===m&&fits(c,m)&&!isTooEasy(c,m))pool.add(m,null,'goes on',{why:[because('why.goes_on')],block:'kept up'});
+}
+for(const pattern of pool.rests?tables.pattern_order:[]){
+const plain=can.filter((m)=>tables.pattern[m]===pattern&&!isGuarded(c,m)),lines=tables.patterns[pattern]==='core'?2:1;
+for(let i=0;i<lines;i +=1){
+const full=all().filter((of)=>isHard(of)&&tables.pattern[of.movement]===pattern).length>=lines;
+const isNew=!full&&!keep(plain,because('why.whole_body'));
+if(isNew&&(['core','legs'].includes(tables.group_names[tables.groups[pattern]])||!all().some((of)=>isHard(of)&&facts.group(of.movement)===tables.groups[pattern])))tryOne(plain,because('why.whole_body'));
+}
+}
+if(pool.rests&&!all().some((of)=>facts.has(of.movement,UPRIGHT))&&all().filter((of)=>isHard(of)&&of.rule!=='first try').length<2){
+const[m]=c.model.order.filter((one)=>facts.has(one,UPRIGHT)&&may(c,one)&&!training.isTooNew(c,one)).sort(lower(c));
+if(m!==undefined)pool.add(m,null,'kept up',{why:[because('why.whole_body')]});
+}
+for(const m of pool.rests?c.model.order:[]){
+if(facts.isMobility(m)&&!isGuarded(c,m)&&may(c,m)&&!training.isTooNew(c,m))pool.add(m,null,'range',{why:[because('why.whole_body')]});
+}
+const balances=(m)=>facts.word(m)==='balance',of=goal?goal.chain:c.model.order;
+if(all().some(({movement})=>balances(movement)))return;
+const[still]=of.filter((m)=>{const is=now(c,m);return balances(m)&&may(c,m)&&is!==null&&whole(is)>=1;}).sort(higher(c));
+if(still!==undefined)pool.add(still,null,'kept up',{why:[because('why.no_gap',{pattern:tables.pattern[still]})]});
+};
+const upright=(c,pool)=>{
+if(c.age===null||c.age<c.K.balance_age)return null;
+const stands=(m)=>c.facts.has(m,UPRIGHT)&&may(c,m);
+const of=[...pool.out.values()].find(({movement,rule})=>stands(movement)&&rule!=='show it');
+if(of)return of;
+const[m]=c.model.order.filter((one)=>stands(one)&&!training.isTooNew(c,one)).sort(higher(c));
+if(m===undefined)return null;
+pool.out.delete(`${m} false`);
+pool.add(m,null,'balance from 65');
+return pool.out.get(`${m} false`)||null;
+};
+Object.assign(training,{candidates,leftFor,isNoHarder});
 })();
 (()=>{
 const{targets,results,readiness,training}=globalThis.rungbook;
@@ -1280,14 +1401,15 @@ const most=K.cap[log.length&&day - log[0].on>=K.cap_days?1:0];
 if(sore)return Math.min(most,down(Math.max((risen*than)/ more,K.keep_sets[0]*K.keep_week)));
 return Math.min(most,down(Math.max(K.week_one,risen)*(more / than)**full));
 };
+const isOff=({tried},{movement,then,after})=>(then!==null&&tried.has(movement))||(after!==null&&!tried.has(after));
 const keepsItsLine=({K},{diary:log},of,on)=>of.goesOn&&log.times(of.movement,on,WEEK - 1)<K.keep_week;
 const isMainstayDue=({K},{diary:log,perWeek},of,on)=>of.mainstay&&log.times(of.movement,on,WEEK - 1)<Math.min(K.keep_week,Math.max(0,perWeek - 1));
 const hasToCome=(c,work,of,on)=>{
 const tried=!isTrial(of.rule)||work.tried.has(of.movement),isLate=of.gap!==null&&work.diary.times(of.movement,on,WEEK - 1)===0;
-return isHard(of.block)&&(keepsItsLine(c,work,of,on)||(tried&&(isLate||isMainstayDue(c,work,of,on))));
+return isHard(of.block)&&!isOff(work,of)&&(keepsItsLine(c,work,of,on)||(tried&&(isLate||isMainstayDue(c,work,of,on))));
 };
-const inTurn=(c,{all,balance},times,trained,keeps,isDue,isLater)=>{
-const{facts,tables}=c;
+const inTurn=(c,work,times,trained,keeps,isDue,isLater)=>{
+const{facts,tables}=c,{all,balance}=work;
 const byWeight=(a,b)=>b.weight - a.weight||a.movement - b.movement||Number(a.single)- Number(b.single);
 const first=all.filter((of)=>of.first).sort((a,b)=>Number(b===balance)- Number(a===balance)||byWeight(a,b));
 const rest=all.filter((of)=>!of.first&&of.block!=='kept up');
@@ -1304,7 +1426,7 @@ const early=kept.find(({movement})=>!served.has(facts.group(movement))&&!trained
 const of=(isFirst)=>rounds.filter(({round})=>(round===0)===isFirst).map((one)=>one.of);
 const later=kept.filter((one)=>one!==early);
 const order=[...first,...of(true),...(early?[early]:[]),...later.filter(keeps),...of(false),...later.filter((one)=>!keeps(one))];
-const overdue=!isLater?[]:all.filter((one)=>one.gap&&!one.first&&times(one.movement)===0).sort(byWeight).slice(0,c.K.overdue_lines);
+const overdue=!isLater?[]:all.filter((one)=>one.gap&&!one.first&&!isOff(work,one)&&times(one.movement)===0).sort(byWeight).slice(0,c.K.overdue_lines);
 return[...new Set([...first,...all.filter(isDue).sort(byWeight),...overdue,...order])];
 };
 const draftOf=(c,work,week,on,order,mostRange,mostFirst)=>{
@@ -1341,8 +1463,8 @@ return lost.some((one)=>is(one)&&one.why.key==='left.time')&&!lines.some(is)&&!(
 }).length;
 const session=(c,work,week,on)=>{
 const{K,facts}=c,{diary:log,tried}=work;
-const order=inTurn(c,work,(m)=>log.times(m,on,K.turns),(group)=>log.trained(group,on,WEEK - 1),(of)=>keepsItsLine(c,work,of,on),(of)=>isMainstayDue(c,work,of,on),on - c.day>=K.overdue).flatMap((of)=>{
-const line=training.line(c,of,{on,first:work.first,before:week.before.get(of)||0,tried:tried.has(of.movement),isLimiter:of.gap!==null&&of.gap===work.limiter});
+const order=inTurn(c,work,(m)=>log.times(m,on,K.turns),(group)=>log.trained(group,on,WEEK - 1),(of)=>keepsItsLine(c,work,of,on),(of)=>isMainstayDue(c,work,of,on),on - c.day>=K.overdue).filter((of)=>!isOff(work,of)).flatMap((of)=>{
+const line=training.line(c,of,{on,first:work.first,before:week.before.get(of)||0,tried:tried.has(of.movement),again:log.times(of.movement,on,on - work.first)>0,isLimiter:of.gap!==null&&of.gap===work.limiter});
 return line?[line]:[];
 });
 const lay=(most,mostFirst=work.mostFirst)=>draftOf(c,work,week,on,order,most,mostFirst);
@@ -1366,7 +1488,7 @@ if(on===work.first)lost.push(...absent(c,work,on,lines,lost));
 for(const line of lines){
 const{candidate}=line,{movement,single}=candidate,m=line.movement;
 log.stood(movement,on);
-if(!week.lighter&&!line.sore)work.done.set(candidate,(work.done.get(candidate)||0)+ 1);
+if(!week.lighter&&!line.sore&&line.rule!=='time off')work.done.set(candidate,(work.done.get(candidate)||0)+ 1);
 if(line.sore&&isHard(line.block)&&!isTrial(line.rule))week.sore.add(facts.kind(m));
 if(isTrial(line.rule))tried.add(movement);
 log.did(m,on,isHard(line.block)||single||facts.has(m,TURNOVER));
@@ -1379,6 +1501,7 @@ line.minutes=minutes(c,line);
 state.left -=line.minutes;
 }
 lines.sort(inOrder(c));
+easyFirst(c,lines);
 const said=new Set(lines.map(({movement})=>movement));
 return{on,week:week.number,name:'',lighter:week.lighter,minutes:c.minutes - state.left,warmUp:warmUp(c,lines),lines,leftOut:lost.filter(({movement})=>{const isNew=!said.has(movement);said.add(movement);return isNew;})};
 };
@@ -1405,8 +1528,8 @@ if(training.now(c,m)===null)return because('left.careful');
 if(group>=0&&lines.some(({block,movement})=>isHard(block)&&c.facts.group(movement)===group))return because('left.served',{group});
 return because('left.turns');
 };
-const beginsAnewBelow=(c,{all},m)=>(c.facts.word(m)!=='exit'?undefined:readiness.leavesOf(c.tables.needs[m]).map(c.model.of)
-.find((low)=>training.foot(c,c.tables.pattern[low])!==training.NEVER&&all.some(({movement,rule})=>movement===low&&rule==='first try')));
+const beginsAnewBelow=(c,{all,tried},m,days)=>(c.facts.word(m)!=='exit'?undefined:readiness.leavesOf(c.tables.needs[m]).map(c.model.of)
+.find((low)=>!(days>=c.K.exit_from&&tried.has(low))&&training.foot(c,c.tables.pattern[low])!==training.NEVER&&all.some(({movement,rule})=>movement===low&&rule==='first try')));
 const barred=(c,work,week,{on,line,lines,state})=>{
 const{K,facts}=c,{diary:log}=work,{block,rule,movement:m,candidate:of}=line,hard=isHard(block);
 const count=(name)=>lines.filter((other)=>other.block===name).length;
@@ -1418,10 +1541,11 @@ const overhead=line.sore?training.overheadOn(c,m):-1;
 if(overhead>=0)return{key:'left.overhead',values:{part:overhead}};
 const itself=line.sore?training.tooMuchOn(c,m,on):-1,sore=line.sore&&itself<0?training.heavyBelow(c,m,of.movement):itself;
 if(sore>=0)return training.leftFor(c,m,sore);
-const need=beginsAnewBelow(c,work,of.movement);
+const need=beginsAnewBelow(c,work,of.movement,on - work.first);
 if(need!==undefined)return{key:'left.waits_for',values:{movement:need}};
 const isBreath=(one)=>isHard(one.block)&&(facts.has(one.movement,STRAIGHT)||(one.unit==='s'&&one.amount>K.long_hold));
 if(training.sparesBreath(c)&&isBreath(line)&&lines.filter(isBreath).length>=K.breath_lines)return{key:'left.breath',values:{}};
+if(stepsIn(c,work,line,on))return{key:'left.stands_in',values:{}};
 if(rule==='show it'&&work.tried.has(of.movement))return{key:'left.waits',values:{}};
 if(rule==='show it'&&(week.lighter||state.shows>=K.shows))return{key:'left.show_turns',values:{}};
 if(rule==='first try'&&(week.lighter||state.firsts + toTry(c,work,{on,line,lines,state})>=state.mostFirst))return{key:'left.try_turns',values:{}};
@@ -1430,6 +1554,12 @@ if(block==='strength'&&count('strength')>=K.lines)return{key:'left.turns',values
 if(block==='range'&&!of.first&&count('range')>=state.mostRange)return{key:'left.time',values:{}};
 if(line.worse&&hard&&lines.filter((other)=>other.worse&&isHard(other.block)).length>=K.sore_lines)return{key:'left.enough',values:{}};
 return null;
+};
+const stepsIn=(c,{unhurt,all},{movement:m,candidate:{movement:asked}},on)=>{
+const stood=unhurt?unhurt.lines.filter((of)=>of.on<=on):[];
+if(!unhurt||training.now(c,m)!==null||stood.some(({of})=>of===asked))return false;
+const left=stood.filter(({of,movement})=>!all.some((other)=>other.movement===of)||training.sorePart(c,movement)>=0);
+return!left.some(({movement})=>training.isNoHarder(c,m,movement));
 };
 const toTry=({facts,tables},{all,tried,diary:log},{on,line,lines})=>{
 const waiting=tables.group_names.map((_,group)=>group).filter((group)=>{
@@ -1473,6 +1603,14 @@ const[x,y]=[key(a),key(b)],i=x.findIndex((n,at)=>n!==y[at]);
 return i<0?0:x[i]- y[i];
 };
 };
+const easyFirst=({facts,tables},lines)=>{
+const sort=({block,movement:m})=>(BLOCKS.indexOf(block)*tables.patterns.length + tables.pattern[m])*2 +(facts.has(m,STRAIGHT)||facts.has(m,INVERTED)?1:0);
+const places=lines.flatMap(({block,rule},at)=>(isHard(block)&&(rule==='first try'||rule==='until it is tested')?[at]:[]));
+for(const of of training.by(places,(at)=>sort(lines[at])).values()){
+const easy=of.map((at)=>lines[at]).sort((a,b)=>tables.stage[a.movement]- tables.stage[b.movement]||a.movement - b.movement);
+of.forEach((at,i)=>{lines[at]=easy[i];});
+}
+};
 const gently=(c)=>{
 const{tables,found}=c,rests=new Set(found.causes.flatMap(({part})=>(part===null?[]:[part])));
 const pains=training.newestPains(c).filter(({score,part})=>score>0&&!rests.has(part)),hurts=pains.map(({part})=>part);
@@ -1493,13 +1631,20 @@ const load=first&&first.load!==null&&first.load>0?down((first.load*0.5)/ plate)*
 const easy=first&&half>=(first.unit==='s'?c.K.hold_fits:c.K.fits[0])?{movement:first.movement,bare:load===0,amount:inWords({...first,sets:1,amount:half,load:load||null,side:null})}:null;
 return{sore:gently(c),text,easy};
 };
-const plan=(model,person,found,day)=>{
-const c=training.begin(model,person,found,day),{K,tables}=c;
+const plan=(model,person,found,day,count)=>laid(training.begin(model,person,found,day),unhurtOf(model,person,day,count),count);
+const unhurtOf=(model,person,day,count)=>{
+const pauses=person.pauses.filter(({kind,cls})=>kind==='restrict'&&cls!==null);
+if(!person.pains.length&&pauses.length===person.pauses.length)return null;
+const bare={...person,pains:[],pauses},{sessions}=laid(training.begin(model,bare,readiness.assess(model,bare,day),day),null,count);
+return{lines:sessions.flatMap(({on,lines})=>lines.map(({candidate:{movement:of},movement})=>({on,of,movement})))};
+};
+const laid=(c,unhurt,count)=>{
+const{K,tables,day}=c;
 const goal=training.goalOf(c),gaps=goal?training.gaps(c,goal):new Map();
 const{all,lost,limiter,balance}=training.candidates(c,goal,gaps);
-const weeks=daysOf(c),start=startOf(c),every=Math.max(1,Math.floor(tables.dose_of_school.lighter_every / WEEK));
+const weeks=daysOf(c).slice(0,count),start=startOf(c),every=Math.max(1,Math.floor(tables.dose_of_school.lighter_every / WEEK));
 const known=all.filter(({rule})=>!isTrial(rule)&&rule!=='range').length;
-const work={all,lost,limiter,balance,first:(weeks.flat()[0]||day),mostFirst:known>=K.known?K.first:training.wasLongOff(c)?K.first_back:K.first_new,few:known<K.known,perWeek:weeks[0].length,hasFull:false,diary:diary(c),tried:new Set(),done:new Map(),sore:new Map()};
+const work={all,lost,limiter,balance,first:(weeks.flat()[0]||day),mostFirst:known>=K.known?K.first:training.wasLongOff(c)?K.first_back:K.first_new,few:known<K.known,perWeek:weeks[0].length,hasFull:false,diary:diary(c),tried:new Set(),done:new Map(),sore:new Map(),unhurt};
 const sessions=[];
 const weekSets=new Map();
 let before=new Map(),full=0,retest=(null);
@@ -1528,7 +1673,7 @@ of.name=String(letters.get(key));
 if(letters.size<2)for(const of of sessions)of.name='';
 };
 const retests=(c,goal,gaps,on,sessions)=>{
-const{K,tables,facts,day}=c,heaviest=[...gaps.values()].sort(heavier),last=tables.results_last_days;
+const{K,tables,day}=c,heaviest=[...gaps.values()].sort(heavier),last=tables.results_last_days;
 const old=(goal?goal.chain:c.model.order).flatMap((m)=>{
 const newest=Math.max(...(c.tests.get(m)||[]).map((of)=>of.on));
 return day - newest<=last&&on - newest + K.tests_ahead>last?[{m,newest}]:[];
@@ -1539,13 +1684,19 @@ const often=(m)=>times(({movement})=>movement===m);
 const isEnough=(m)=>often(m)>0&&(often(m)>=least||times(({movement,rule})=>movement===m&&rule==='show it')>0);
 const formOf=(gap)=>(isEnough(gap.movement)?[gap.movement]
 :before.flatMap(({lines})=>lines).filter((line)=>line.gap===gap&&isEnough(line.movement)).map(({movement})=>movement).sort((a,b)=>often(b)- often(a)||a - b).slice(0,1));
-const forms=heaviest.flatMap(formOf),due=[...heaviest.filter(({share})=>share===WHOLE).map(({movement})=>movement),...old.map(({m})=>m)];
-const all=[...forms.slice(0,1),...due.filter(isEnough),...forms];
+const[form,...others]=heaviest.flatMap(formOf),mostFirst=(list)=>list.map((m)=>({m,n:often(m)})).sort((a,b)=>b.n - a.n).map(({m})=>m);
+const forms=form===undefined?[]:[form,...mostFirst(others)],due=[...heaviest.filter(({share})=>share===WHOLE).map(({movement})=>movement),...old.map(({m})=>m)];
+const out=sixOf(c,[...forms.slice(0,1),...due.filter(isEnough),...forms],on);
+const kept=[...new Set(before.flatMap(({lines})=>lines).map(({movement})=>movement))].sort((a,b)=>a - b).filter(isEnough);
+return out.length||training.asksForCare(c)?out:sixOf(c,mostFirst(kept),on);
+};
+const sixOf=(c,all,on)=>{
+const{K,facts}=c;
 const out=[];
 const kinds=new Map();
 for(const m of new Set(all)){
 const kind=facts.kind(m),known=kinds.get(kind)||0;
-const tests=may(c,m)&&training.isOpen(c,m)&&training.hasAll(c,m)&&!((c.minor||(training.isBack(c)&&training.now(c,m)===null))&&facts.has(m,LOADED))&&!training.ease(c,m,on,on).sore&&training.sorePart(c,m)<0;
+const tests=may(c,m)&&training.hasAll(c,m)&&!((c.minor||(training.isBack(c)&&training.now(c,m)===null))&&facts.has(m,LOADED))&&!training.ease(c,m,on,on).sore&&training.sorePart(c,m)<0;
 if(out.length>=K.tests||!tests||(!facts.isMobility(m)&&known>=K.tests_kind))continue;
 kinds.set(kind,known + 1);
 out.push(m);
@@ -1576,7 +1727,14 @@ return kind==='left'?say(`training.left.${which}`,of):say(`training.why.${which}
 const wordsOf=({key})=>`training.${key}`;
 const thenOf=({training:K},{then,unit})=>say(`training.then.${then}`,{n:K.try_back[unit==='s'?1:0]});
 const isReached=(goal)=>goal!==null&&goal.route!==null&&goal.route.movements.length===0;
-const isRefused=(person,day)=>globalThis.rungbook.health.saysOn(person.screened,day,person.born)==='ask';
+const isRefused=({screened,born},day)=>{const{saysOn,mustAnswer}=globalThis.rungbook.health;return saysOn(screened,day,born)==='ask'||mustAnswer(screened,day,born);};
+const refusal=({screened,born},day)=>{
+const{isChild,mustAnswer}=globalThis.rungbook.health;
+if(isChild(born,day))return say('training.child');
+if(!mustAnswer(screened,day,born))return say('training.ask');
+const first=Number(results.ageOn(born,day))<LIMITS.adult?say('training.answer_with_parent'):say('training.answer_first');
+return[say('training.no_answers'),first,say('training.write_answers',{example:`screened: { says: ask, on: ${results.dayText(day)} }`})].join(' ');
+};
 const conditions=({trainee:c,gaps,sessions})=>[
 ...(c.person.screened?[]:[say('training.unanswered')]),
 ...(c.young?[say('training.coach_present')]:[]),
@@ -1598,6 +1756,26 @@ if(to===0)return null;
 const[few,many]=[from,to].map((path)=>Math.max(1,Math.ceil(Math.floor((path + 100)/ 200)/ 10)));
 const[unit,low,n]=many<=K.said_in_weeks?['weeks',few,many]:['months',Math.max(1,months(from)),months(to)];
 return low===n?say(`training.time.${unit}`,{n}):say(`training.time.between.${unit}`,{low,n});
+};
+const gearWords=({gear},oneOf)=>oneOf.map((word)=>gear[word]||word.replace(/-/g,' ')).reduce((before,next)=>say('list.or',{before,next}));
+const howLong=({tables},gap,{say:tell,name})=>{
+const time=timeOf(tables,gap),{stop}=gap;
+if(!stop||gap.weight===0)return time===null?null:tell('training.way.whole',{time});
+const movement=name(stop.by),all=stop.missing.map((oneOf)=>gearWords(tables,oneOf)),last=all.pop()||'';
+const why=stop.why==='age'?tell('training.way.age',{movement,n:LIMITS.adult}):stop.why==='falls'?tell('training.way.falls',{})
+:tell('training.way.equipment',{movement,gear:all.length?say('list.and',{before:all.join(say('list.separator')),last}):last});
+if(time===null)return tell('training.way.none',{why});
+return stop.at===stop.by?tell('training.way.then',{time,why}):tell('training.way.then_waits',{time,movement:name(stop.at),why});
+};
+const paceInWords=(tables,line)=>{
+const side=line.side===null?[]:[say(line.side==='each'?'training.each_side':'training.weaker_first'),...(line.weaker?[say(`training.more_${line.weaker}`)]:[])];
+const[end,held]=tables.hold[line.movement]||['',0],tempo=tables.tempo[line.movement];
+const paced=line.unit!=='reps'?[]:[...(tempo?[say('target.tempo',{tempo})]:[]),...(held?[say(end==='top'?'target.held_top':'target.held_bottom',{n:held})]:[])];
+return[...paced,...side];
+};
+const setsInWords=(tables,line)=>{
+const values={sets:line.sets,amount:targets.words(gotOf({...line,sets:1}),units())};
+return[line.rule==='until it is tested'?say('training.sets_by_number',values):say('training.sets',values),...paceInWords(tables,line)].join(say('list.separator'));
 };
 const painWords=(tables,pain,above)=>{
 const{part,score,on,signs,nextMorning}=pain;
@@ -1621,7 +1799,7 @@ const mean=total / WEEK,variance=days.reduce((all,day)=>all +(day - mean)*(day -
 const monotony=variance>0?Math.min(MOST_MONOTONY,mean / Math.sqrt(variance)):MOST_MONOTONY;
 return{total,monotony,strain:total*monotony};
 };
-Object.assign(training,{lastWeek,sidesInWords,asksInWords,timeOf,thenOf,painWords,clinician,care,plan,gotOf,inWords,whyOf,wordsOf,valuesOf,conditions,isRefused,isReached,nameOf});
+Object.assign(training,{lastWeek,sidesInWords,asksInWords,howLong,timeOf,gearWords,paceInWords,setsInWords,thenOf,painWords,clinician,care,plan,gotOf,inWords,whyOf,wordsOf,valuesOf,conditions,isRefused,refusal,isReached,nameOf});
 })();
 (()=>{
 const{targets,results,readiness,store,page,states,training}=globalThis.rungbook;
@@ -1645,7 +1823,7 @@ const plans=new WeakMap();
 const planOf=(stand)=>{
 const known=plans.get(stand)||training.plan(model,stand.person,stand.found,stand.day);
 plans.set(stand,known);
-noteNext(known,stand);
+if(!training.isRefused(stand.person,stand.day))noteNext(known,stand);
 return known;
 };
 const nodes=(parts)=>parts.filter((part)=>part!==null).map((part)=>(part));
@@ -1690,10 +1868,9 @@ copy.querySelectorAll('.mark-word').forEach((word)=>{word.textContent=`[${word.t
 return String(copy.textContent);
 }).join('');
 const sentenceText=(of)=>plain(sentence(of));
-const howLong=({goal,limiter})=>{
-if(!goal||!limiter)return[];
-const time=training.timeOf(tables,limiter);
-return time===null?[]:[say('aim.time',{time})];
+const howLong=({goal,limiter,trainee})=>{
+const told=goal&&limiter?training.howLong(trainee,limiter,{say:(key,values)=>nodes(sayNodes(key,values)),name:(m)=>named(tables,m)}):null;
+return told===null?[]:told;
 };
 const way=(of,field=()=>null)=>{
 const{limiter,gaps,goal}=of;
@@ -1706,12 +1883,9 @@ at=at.opens.map((m)=>gaps.get(m)).filter((gap)=>gap!==undefined).map((gap)=>(gap
 return make('ol',{class:'ladder way-up'},...steps.map((gap)=>make('li',{'data-movement':tables.ids[gap.movement]},states.figure(gap.movement),...nodes(sayNodes(keyOf(of,gap,['aim.step','aim.step_shown','aim.step_again','aim.step_unknown']),asked(of,gap))),field(gap.movement))));
 };
 const sets=(line)=>{
-const got=training.gotOf(line);
-const side=line.side===null?[]:[say(line.side==='each'?'training.each_side':'training.weaker_first'),...(line.weaker?[say(`training.more_${line.weaker}`)]:[])];
+const got=training.gotOf(line),pace=training.paceInWords(tables,line);
 const other=targets.words(got,page.units.ofOther),own=targets.words(got,page.units.ofSchool);
-const[end,held]=tables.hold[line.movement]||['',0],tempo=tables.tempo[line.movement];
-const paced=line.unit!=='reps'?[]:[...(tempo?[say('target.tempo',{tempo})]:[]),...(held?[say(end==='top'?'target.held_top':'target.held_bottom',{n:held})]:[])];
-const all=(text)=>[text,...paced,...side].join(say('list.separator'));
+const all=(text)=>[text,...pace].join(say('list.separator'));
 return make('bdi',{text:all(own),'data-other':own===other?null:all(other)});
 };
 const restWords=({rest,left})=>[rest % MINUTE?say('training.rest_s',{n:rest}):say('training.rest_min',{n:rest / MINUTE}),

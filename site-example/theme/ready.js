@@ -1,7 +1,7 @@
-'use strict';self.rungbookIs+="ready.js=87dbdb0a ";
+'use strict';self.rungbookIs+="ready.js=49339ad6 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","list.separator":", ","number.enter":"Enter your number","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.classes":"what is marked {list}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.hurts":"it hurts","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until {until}","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"what is upside down, with weight or only lowers: light training only, by the health questions of {day}","rests.over_for_today":"{what}, over for today","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.sore":"{part}, {score} of 10 on {day}: nothing new and nothing harder for it","rests.sore_better":"Say how it is now","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.until_entry":"an entry of {n} or less","rests.until_none":"an entry of 0","rests.until_sign":"that is gone and a clinician has seen it","rests.where_lifted":"What rests, and how it ends","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","stand.take_back":"Take back","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first","state.with_coach":"only with a coach in person"});
 (()=>{
-const{text,ONE,LENGTH,ANGLE,NO_LOAD,BODY_WEIGHT}=globalThis.rungbook.targets;
+const{text,ONE,REPS,LENGTH,ANGLE,DONE,NO_LOAD,BODY_WEIGHT}=globalThis.rungbook.targets;
 const{LIMITS,saysOn}=globalThis.rungbook.health;
 const FALSE=0,UNKNOWN=1,TRUE=2,UNTESTED=3;
 const MEETS=0,MISSES=1,SILENT=2,UNSURE=3;
@@ -380,8 +380,14 @@ return[...found].sort((a,b)=>(all[a].kind==='pain'&&all[b].kind==='pain'?all[a].
 const countedBecause=(m)=>(counted[m]?Number(known.roots.get(m)):-1);
 return{states,needs,counted,countedBecause,known,judge,reached,causes:all,missing,first,nearly,pausedBy,closest};
 };
+const doubtful=(of,m,{measure,amount})=>{
+if(measure===REPS&&amount % ONE!==0)return true;
+if(measure===ANGLE)return amount>LIMITS.widest;
+const most=Math.max(...of.demands[m].map((leaf)=>of.target(leaf).amount));
+return measure!==DONE&&amount>LIMITS.far*most;
+};
 globalThis.rungbook.readiness={
-prepare,assess,evidence,presume,value,leavesOf,sidesText,verdict,mass,reaches,isPausing,goesOnTo,untilWords,WHOLE,STATES,TRUE,UNKNOWN,FALSE,UNTESTED,MEETS,MISSES,EACH_SIDE,GUARDED,LOWERING,DRAWN,
+prepare,assess,doubtful,evidence,presume,value,leavesOf,sidesText,verdict,mass,reaches,isPausing,goesOnTo,untilWords,WHOLE,STATES,TRUE,UNKNOWN,FALSE,UNTESTED,MEETS,MISSES,EACH_SIDE,GUARDED,LOWERING,DRAWN,
 PAUSED,OWNED,OPEN,ALMOST,NOT_YET,TEST_FIRST,
 };
 })();
@@ -543,14 +549,16 @@ store.onChange(draw);
 form.replaceChildren(make('button',{type:'button',class:'quiet',text:say('number.enter'),on:{click:()=>{open().catch(()=>{page.byId('number-news').textContent=say('number.not_loaded');});}}}));
 draw();
 };
-const draw=()=>{
+const drawSlots=()=>{
 const slots=(document.querySelectorAll('[data-state-of]'));
-const stand=store.isEmpty()||!slots.length?null:mine();
+const stand=!slots.length||store.isEmpty()?null:mine();
 for(const slot of slots){
 const m=model?model.numbers.get(slot.dataset.stateOf||''):undefined;
 slot.replaceChildren(...(stand&&m!==undefined?[mark(stand.found.states[m],stand.found.counted[m]===1)]:[]));
 slot.hidden=!stand;
 }
+};
+const draw=()=>{
 drawRest();
 globalThis.rungbook.health.draw();
 };
@@ -570,7 +578,8 @@ keepChain();
 const figure=(m,size=48)=>(model&&model.is(m,readiness.DRAWN)
 ?page.make('img',{class:'small-figure',alt:'',width:size,height:size,loading:'lazy',decoding:'async',src:`figures/${model.tables.ids[m]}.svg`}):null);
 globalThis.rungbook.states={model,mine,figure,mark,stateWord,shown,target,got,partWord,day,dayOf,health,isChild,barred,causeWords,sore,bearsOnSore,soreLines,hurtsToday,mayAsk,when,together,whatRests,liftedBy,asideGot};
-store.onChange(()=>{draw();follow();});
+store.onChange(()=>{draw();page.later([drawSlots,follow],'main');});
+drawSlots();
 draw();
 number();
 follow();

@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="scale.js=9ea44b3a ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.go_back":"Go back","pain.how_much":"How much did it hurt, from 0 to 10?","pain.kept":"Kept.","pain.lifted":"Lifted. Begin with less than before, and keep a number again if it comes back.","pain.none":"0, not at all","pain.now_ask":"{what}: how is it now, from 0 to 10?","pain.now_says":"The worst of today and this morning. Up to 2 lifts the pause; from 3 on it stays.","pain.rests_now":"The part rests from now. Ask a licensed clinician before you train it again.","pain.rests_on":"It goes on resting. Ask a licensed clinician if it does not get less.","pain.worse":"Worse the next morning: the next sessions are lighter.","pain.worst":"10, the worst there is"});
+'use strict';self.rungbookIs+="scale.js=9a5e5267 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","entry.go_back":"Go back","pain.fine":"You can go on while it does not grow. Enter it again here if it comes back.","pain.goes_on":"What hurt it is over for today. Until you enter a pain of 2 or less, only lighter work for: {parts}. If it is not better in a few days, ask a licensed clinician.","pain.how_much":"How much did it hurt, from 0 to 10?","pain.kept":"Kept.","pain.lifted":"Lifted. Begin with less than before, and enter it again if it comes back.","pain.none":"0, not at all","pain.now_ask":"{what}: how is it now, from 0 to 10?","pain.now_says":"The worst of today and this morning. Up to 2 lifts the pause; from 3 on it stays.","pain.rests_now":"Rests from now: {parts}. Ask a licensed clinician before you train it again.","pain.rests_on":"It goes on resting. Ask a licensed clinician if it does not get less.","pain.worse":"Worse the next morning: the next sessions are lighter.","pain.worst":"10, the worst there is"});
 'use strict';
 'after page.js results.js store.js';
 (()=>{
@@ -22,12 +22,14 @@ const{born}=store.facts(),age=results.ageOn(born===undefined?null:born,results.t
 if(score===null||signs.length||parts.some((part)=>score>goesOnTo(part,age)))return 'rests';
 return score>=FELT?'light':'on';
 };
+const partsText=(parts)=>parts.map((part)=>say(`body.${part.replace('-','_')}`)).join(say('list.separator'));
+const saysOf=(what,parts)=>(what==='on'?say('pain.fine'):say(what==='light'?'pain.goes_on':'pain.rests_now',{parts:partsText(parts)}));
 const morning=(key,entry,much)=>{
 const worse=much>entry.score,rests=follows([entry.part],much,[])==='rests';
 store.addAll([['pain',{...entry,next_morning:much}],
 ...(rests&&worse?[(['pain',{part:entry.part,score:much,on:results.dayText(Number(results.readDay(entry.on))+ 1)}])]:[])]);
 store.remove(key);
-return rests?say('pain.rests_now'):worse?say('pain.worse'):say('pain.kept');
+return rests?saysOf('rests',[entry.part]):worse?say('pain.worse'):say('pain.kept');
 };
 const partsOf=({part,on})=>(part?[part]:[...new Set(store.entries('pain').filter(({entry})=>entry.on===on&&(entry.score>=FELT||entry.signs)).map(({entry})=>String(entry.part)))]);
 const lift=async(key,what)=>{
@@ -42,5 +44,5 @@ if(follows(parts,score,[])!=='on')return say('pain.rests_on');
 store.remove(key);
 return say('pain.lifted');
 };
-globalThis.rungbook.scale={row,wordOf,follows,morning,lift,NUMBERS};
+globalThis.rungbook.scale={row,wordOf,follows,partsText,saysOf,morning,lift,NUMBERS};
 })();

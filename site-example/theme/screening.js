@@ -1,8 +1,8 @@
-'use strict';self.rungbookIs+="screening.js=6f1ca6b4 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"screening.allowed":"Allowed on {day}, until {until}.","screening.allowed_by":"Allowed by {by} on {day}, until {until}.","screening.answer_each":"Answer this one, yes or no.","screening.answered_on":"As of {day}. Answer again when your health changes.","screening.child":"You are under 12: no test and no session from a page, whatever was answered. Train with a coach in person, who sees you and stops you in time.","screening.clear_day":"Give the day, up to today.","screening.clear_until":"Give the last day: from today, and at most {n} days after it was allowed.","screening.clear_what":"Choose what was allowed.","screening.clear_who":"Write who allowed it.","screening.growing":"You are still growing: at any pain in a wrist, an elbow, the lower back, a hip, a knee or a heel stop that work until a clinician has looked. The ends of growing bones are softer than the tendons.","screening.left":"Because of your answers, this is left alone:","screening.left_alone":"left alone until a clinician allows it","screening.says_again":"You answered more than a year ago. Please answer again.","screening.says_allowed_hard":"Your answers said to ask a clinician first. Hard effort was allowed.","screening.says_allowed_light":"Your answers said to ask a clinician first. Light to moderate effort was allowed.","screening.says_ask":"Ask a licensed clinician first, and show them what you want to do. Until then this site offers no test and no training.","screening.says_clear":"Nothing in your answers stands in the way.","screening.says_fresh":"Test with a fresh head, and stop at the first sign listed beside a test.","screening.says_light":"You do not exercise regularly yet: train lightly, keep two or three reps in reserve, and build up. Inverted, loaded and lowering work waits until you have trained regularly for three months.","screening.says_run_out":"What a clinician allowed has run out. Ask again; until then this site offers no test and no training.","screening.says_spared":"You may train and test, but for what is left alone below.","screening.take_back":"Take back","screening.to_self_test":"To the self-test","screening.what_follows":"What follows","screening.write_year":"Write the year you were born in four digits, such as 1994.","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this."});
+'use strict';self.rungbookIs+="screening.js=aff62b5b ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"screening.allowed":"Allowed on {day}, until {until}.","screening.allowed_by":"Allowed by {by} on {day}, until {until}.","screening.answer_each":"Answer this one, yes or no.","screening.answered_on":"As of {day}. Answer again when your health changes.","screening.child":"You are under 12: no test and no session from a page, whatever was answered. Train with a coach in person, who sees you and stops you in time.","screening.clear_day":"Give the day, up to today.","screening.clear_until":"Give the last day: from today, and at most {n} days after it was allowed.","screening.clear_what":"Choose what was allowed.","screening.clear_who":"Write who allowed it.","screening.growing":"You are still growing: at any pain in a wrist, an elbow, the lower back, a hip, a knee or a heel stop that work until a clinician has looked. The ends of growing bones are softer than the tendons.","screening.left":"Because of your answers, this is left alone:","screening.left_alone":"left alone until a clinician allows it","screening.says_again":"You answered more than a year ago. Please answer again.","screening.says_allowed_hard":"Your answers said to ask a clinician first. Hard effort was allowed.","screening.says_allowed_light":"Your answers said to ask a clinician first. Light to moderate effort was allowed.","screening.says_ask":"Ask a licensed clinician first, and show them what you want to do. Until then this site offers no test and no training.","screening.says_clear":"Nothing in your answers stands in the way.","screening.says_fresh":"Test with a fresh head, and stop at the first sign listed beside a test.","screening.says_light":"You do not exercise regularly yet: train lightly, keep two or three reps in reserve, and build up. Inverted, loaded and lowering work waits until you have trained regularly for three months.","screening.says_run_out":"What a clinician allowed has run out. Ask again; until then this site offers no test and no training.","screening.says_spared":"You may train and test, but for what is left alone below.","screening.take_back":"Take back","screening.to_self_test":"To the self-test","screening.what_follows":"What follows","screening.write_year":"Write the year you were born in four digits, such as 1994."});
 'use strict';
 (()=>{
-const{results,store,page}=globalThis.rungbook;
+const{results,store,page,adult}=globalThis.rungbook;
 const{LIMITS,saysOn,isChild}=globalThis.rungbook.health;
 const{make,byId}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
@@ -50,6 +50,7 @@ return[...(young?[]:[say(left().length?'screening.says_spared':'screening.says_c
 };
 const lasting=(screened)=>(screened&&screened.lasts?{lasts:screened.lasts}:{});
 const onward=()=>{const{goal}=store.facts();return goal&&goal===store.get('goal-test')?`self-test-${goal}.html`:'self-test.html';};
+const toTest=()=>make('a',{class:'act',href:onward(),text:say('screening.to_self_test')});
 const draw=()=>{
 const{screened,born}=store.facts(),today=results.today();
 const lines=leftLines();
@@ -61,10 +62,10 @@ const on=Number(results.readDay(screened.on)),age=results.ageOn(born===undefined
 const says=saysOn({says:screened.says,on,until:screened.until?Number(results.readDay(screened.until)):null,lasts:screened.lasts},today,born);
 const stale=says!=='ask'&&today>on + LIMITS.clearance,child=isChild(born,today),young=age!==null&&age<LIMITS.youth;
 outcome.replaceChildren(make('h3',{tabindex:-1,id:'outcome-head',text:say('screening.what_follows')}),
-...(child?[make('p',{},make('strong',{text:say('screening.child')}))]:[...(young?[make('p',{},make('strong',{text:say('screening.young')}))]:[]),make('p',{},...sentence(screened,says,stale,young))]),make('p',{class:'hint'},...sayNodes('screening.answered_on',{day:day(screened.on)})),
+...(child?[make('p',{},make('strong',{text:say('screening.child')}))]:[make('p',{},...sentence(screened,says,stale,young))]),make('p',{class:'hint'},...sayNodes('screening.answered_on',{day:day(screened.on)})),
 ...(age!==null&&age<LIMITS.adult?[make('p',{text:say('screening.growing')})]:[]),
 ...(lines.length?[make('p',{text:say('screening.left')}),make('ul',{},...lines)]:[]),
-...(says==='ask'||stale||says===null?[]:[make('p',{class:'invites'},make('a',{class:'act',href:onward(),text:say('screening.to_self_test')}))]));
+...(says==='ask'||stale||says===null?[]:[make('div',{class:'invites'},young?adult.ask(toTest):toTest())]));
 const open=new Set(left().filter(({entry:of})=>of.class&&!allowed(of)).map(({entry:of})=>of.class));
 for(const item of(clearance.querySelectorAll('[data-class]')))item.hidden=!open.has(item.dataset.class||'');
 byId('clear-effort').hidden=says!=='ask';
@@ -87,13 +88,14 @@ const{under,from}=set.dataset;
 set.hidden=age!==null&&((under!==undefined&&age>=Number(under))||(from!==undefined&&age + 1<Number(from)));
 }
 };
+const shown=()=>(byId('asked').hidden?[]:[...(questions.querySelectorAll('fieldset:not([hidden])'))]);
 const nameOf=(set)=>(set.querySelector('input')).name;
 questions.hidden=false;
 field('born').addEventListener('input',askByAge);
 byId('no-to-the-rest').addEventListener('click',()=>{
 const newest=new Map(store.entries('pain').map(({entry})=>[entry.part,entry]));
 const hurts=[...newest.values()].some(({score,signs})=>score>=LIMITS.pain[0]||signs);
-for(const set of(questions.querySelectorAll('fieldset:not([data-column="regular"], [hidden])'))){
+for(const set of shown().filter(({dataset})=>dataset.column!=='regular')){
 if(!set.querySelector('input:checked'))(set.querySelector(`input[value="${hurts&&nameOf(set)==='injury'?'yes':'no'}"]`)).checked=true;
 }
 questions.requestSubmit();
@@ -101,7 +103,7 @@ questions.requestSubmit();
 questions.addEventListener('submit',(event)=>{
 event.preventDefault();
 const today=results.today(),born=bornOf(),bornFine=born!==null;
-const sets=isChild(born,today)?[]:[...(questions.querySelectorAll('fieldset:not([hidden])'))];
+const sets=shown();
 const open=sets.find((set)=>yes(nameOf(set))===null);
 if(!questions.querySelector('input:checked')&&!outcome.hidden&&bornFine){
 toOutcome();

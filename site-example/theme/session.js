@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="session.js=df18c22a ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.it_hurt":"It hurt","entry.reps":"Reps","entry.seconds":"Seconds","log.change":"Change","log.change_of":"Change {movement}, {day}","log.day":"Day","log.delete":"Delete","log.delete_of":"Delete {movement}, {day}","log.earlier":{"one":"{n} earlier day","other":"{n} earlier days"},"log.help":"with {weight} of help","log.keep":"Keep the change","log.leave":"Leave it","log.line":"{movement}: {sets}","log.no_day":"Give a day up to today.","log.sets":"{unit} of each set","log.weight":"Weight","log.with":"with {weight}","log.write_sets":"Write what you did in each set as a number from 0 on, with commas between: 8, 8, 7.","pain.fine":"You can go on while it does not grow. Keep a number again if it comes back.","pain.goes_on":"What hurt it is over for today. Until you keep 2 or less that part does nothing heavy, nothing new and no stretch, and no more of the rest than before, at 4 and 5 less.","pain.rests_now":"The part rests from now. Ask a licensed clinician before you train it again.","rest.awake":"Keep the screen on during the rest","rest.begun":"Rest, {n} seconds","rest.over":"The rest is over.","rest.rest":"Rest","rest.shake":"Vibration","rest.sound":"Sound","rest.stop":"Stop","rest.ways":"When the rest is over","stand.lift":"Lift this pause","test.before_you_start":"Before you start","test.over":"No more tests today","today.back_when":"Go back when: {signs}.","today.between":"You trained a short time ago: what needs 48 hours waits, and the next whole session is on {day}.","today.block_beside":"A few sets for the whole body.","today.block_kept_up":"Fewer sets, so that what you have stays.","today.block_practice":"While fresh, few tries. End at the first that is not clean.","today.block_range":"Slowly, without pain.","today.block_strength":"What stands between you and the goal.","today.done":"Done today: {sets}.","today.enter_measured":"Enter what you measured","today.first_shown":"{list} first.","today.head_beside":"Beside that","today.head_kept_up":"Kept up","today.head_practice":"Practice","today.head_range":"Range","today.head_strength":"Strength","today.help_used":"Help used","today.install":"Keep it there","today.install_says":"Keep this site on your home screen? It opens without a network.","today.instead_of":"In the place of {movement}.","today.keep":"Keep this training","today.kilograms":"kg","today.left_in_reserve":"Could you have done more?","today.morning":"{part}, {score} of 10 on {day}. How is it this morning, 0 to 10?","today.next":"Today is free. Next: {session}","today.no_effort":"Write a whole number from 0 to {most} for the effort.","today.no_minutes":"Write the minutes as a whole number, from 1 to {most}.","today.no_weight":"Write the weight as a number.","today.none_for_goal":"No {pattern} today: {why}","today.not_kept":"These ticks are for you alone; a stretch is not written into the log.","today.not_now":"Not now","today.nothing_open":"Nothing can be trained today with the equipment at hand. Test something first.","today.paper_each_set":"Done","today.paper_left":"In reserve","today.paper_movement":"Movement","today.paper_rest":"Rest","today.paper_what":"Sets","today.pounds":"lb","today.reps":"reps","today.seconds":"s","today.session":"Kept: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"{set}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did.","today.weight_used":"Weight used","today.whole_left":"Write a whole number from 0 to {most} for what you could have done more.","today.whole_reps":"Only whole reps count.","today.why":"Why this","today.write_set":"{set}: write what you did as a number from 0 on, such as 8."});
+'use strict';self.rungbookIs+="session.js=95643655 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.head":"First, an adult","adult.on":"Go on","entry.if_it_hurts":"If it hurts","entry.it_hurt":"It hurt","hurts.now_blow":"A blow to the head or neck, or a fall, with sickness, confusion, neck pain or tingling, or after which you cannot move normally; a joint out of place.","hurts.now_pregnant":"In pregnancy: bleeding, fluid, contractions, a hard headache, or a child that moves less.","rest.awake":"Keep the screen on during the rest","rest.begun":"Rest, {n} seconds","rest.over":"The rest is over.","rest.rest":"Rest","rest.shake":"Vibration","rest.sound":"Sound","rest.stop":"Stop","rest.ways":"When the rest is over","screening.allowed":"Allowed on {day}, until {until}.","screening.allowed_by":"Allowed by {by} on {day}, until {until}.","screening.says_allowed_hard":"Your answers said to ask a clinician first. Hard effort was allowed.","screening.says_allowed_light":"Your answers said to ask a clinician first. Light to moderate effort was allowed.","stand.lift":"Lift this pause","test.before_you_start":"Before you start","test.over":"No more tests today","today.allowed_stop":"Stop at once and get help at any of these, whatever else is said here:","today.another_set":"Another set","today.back_when":"Go back when: {signs}.","today.between":"You trained a short time ago: what needs 48 hours waits, and the next whole session is on {day}.","today.block_beside":"A few sets for the whole body.","today.block_kept_up":"Fewer sets, so that what you have stays.","today.block_practice":"While fresh, few tries. End at the first that is not clean.","today.block_range":"Slowly, without pain.","today.block_strength":"What stands between you and the goal.","today.done":"Done today: {sets}.","today.enter_measured":"Enter what you measured","today.first_shown":"{list} first.","today.head_beside":"Beside that","today.head_done":"Done today","today.head_kept_up":"Kept up","today.head_practice":"Practice","today.head_range":"Range","today.head_strength":"Strength","today.help_used":"Help used","today.install":"Keep it there","today.install_says":"Keep this site on your home screen? It opens without a network.","today.instead_of":"In the place of {movement}.","today.keep":"Keep this training","today.keep_set":"Keep this set","today.kilograms":"kg","today.left_in_reserve":"Could you have done more?","today.morning":"{part}, {score} of 10 on {day}. How is it this morning, 0 to 10?","today.next":"Today is free. Next: {session}","today.no_effort":"Write a whole number from 0 to {most} for the effort.","today.no_minutes":"Write the minutes as a whole number, from 1 to {most}.","today.no_weight":"Write the weight as a number.","today.none_for_goal":"No {pattern} today: {why}","today.not_kept":"These ticks are for you alone; a stretch is not written into the log.","today.not_now":"Not now","today.nothing_open":"Nothing can be trained today with the equipment at hand. Test something first.","today.paper_each_set":"Done","today.paper_left":"In reserve","today.paper_movement":"Movement","today.paper_rest":"Rest","today.paper_what":"Sets","today.pounds":"lb","today.reps":"reps","today.seconds":"s","today.session":"Kept: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"{set}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did.","today.weight_used":"Weight used","today.whole_left":"Write a whole number from 0 to {most} for what you could have done more.","today.whole_reps":"Only whole reps count.","today.why":"Why this","today.write_set":"{set}: write what you did as a number from 0 on, such as 8."});
 (()=>{
 const{store,page}=globalThis.rungbook;
 const{make}=page;
@@ -66,93 +66,7 @@ return make('li',{},box,' ',make('label',{for:`rest-${way}`,text:say(`rest.${way
 globalThis.rungbook.rest={timer,choices};
 })();
 (()=>{
-const{targets,results,store,page,states}=globalThis.rungbook;
-const{make,named,byId}=page;
-const{say,sayNodes}=globalThis.rungbook.words;
-const{LIMITS}=globalThis.rungbook.health;
-const{model}=states;
-const place=document.getElementById('log');
-if(!model||!place)return;
-const{tables}=model;
-const OPEN=5;
-const UNITS=['reps','s','cm','deg','reps'];
-const did=({did:all})=>all.map(String).join(say('list.separator'));
-const load=({with:written})=>{
-const got=written?targets.readGot(`1 rep with ${written}`):null;
-if(!got||got.load===0)return '';
-const size=Math.abs(got.load),weight=got.unit===targets.MASS?targets.massInWords(size,true,page.units.ofSchool):say('target.body_weight',{n:size / 10000});
-return got.load<0?say('log.help',{weight}):say('log.with',{weight});
-};
-const words=(of)=>[did(of),load(of),of.in_reserve===undefined?'':say('training.reserve',{n:of.in_reserve})].filter((text)=>text!=='').join(say('list.separator'));
-let changing='';
-let count=0;
-const field=(says,set)=>{
-count +=1;
-const input=(make('input',{id:`log-${count}`,autocomplete:'off',...set}));
-return{input,whole:make('p',{class:'field'},make('label',{for:input.id,text:says}),input)};
-};
-const read=(of,{sets,weight,left,on})=>{
-const all=sets.split(/[\s,;،]+/).filter((set)=>set!=='').map((set)=>Number(set.replace(',','.')));
-const load_=weight.trim()===''?{}:{with:/[a-z]/i.test(weight)?weight.trim():`${weight.trim().replace(',','.')} kg`};
-const entry={movement:of.movement,did:all,...load_,...(left.trim()===''?{}:{in_reserve:Number(left)}),on};
-const isReps=UNITS[model.target(Number(model.numbers.get(of.movement))).measure]==='reps',spare=left.trim()===''?0:Number(left);
-if(!all.length||all.some((set)=>!Number.isFinite(set)||set<0))return{sound:null,why:say('log.write_sets'),at:'sets'};
-if(isReps&&all.some((set)=>!Number.isInteger(set)))return{sound:null,why:say('today.whole_reps'),at:'sets'};
-if(load_.with&&targets.readGot(`1 rep with ${load_.with}`)===null)return{sound:null,why:say('today.no_weight'),at:'weight'};
-if(!Number.isInteger(spare)||spare<0||spare>LIMITS.in_reserve)return{sound:null,why:say('today.whole_left',{most:LIMITS.in_reserve}),at:'left'};
-const day=results.readDay(on);
-if(day===null||day>results.today())return{sound:null,why:say('log.no_day'),at:'on'};
-return{...results.entry('trained',entry,results.today()),at:'sets'};
-};
-const form=(key,of)=>{
-const m=Number(model.numbers.get(of.movement));
-const sets=field(say('log.sets',{unit:UNITS[model.target(m).measure]==='reps'?say('entry.reps'):say('entry.seconds')}),{value:of.did.map(String).join(', '),size:14});
-const weight=field(say('log.weight'),{value:of.with||'',size:8});
-const left=field(say('today.left_in_reserve'),{value:of.in_reserve===undefined?'':of.in_reserve,inputmode:'numeric',size:3});
-const on=field(say('log.day'),{type:'date',value:of.on,max:results.dayText(results.today())});
-count +=1;
-const fault=make('p',{class:'fault',role:'alert',id:`log-fault-${count}`});
-return make('form',{class:'log-form',novalidate:true,on:{submit:(event)=>{
-event.preventDefault();
-const{sound,why,at}=read(of,{sets:sets.input.value,weight:weight.input.value,left:left.input.value,on:on.input.value});
-page.blame({sets,weight,left,on}[at].input,fault,why);
-if(!sound)return;
-changing='';
-store.add('trained',sound);
-store.remove(key);
-byId('log-head').focus();
-}}},make('div',{class:'fields'},sets.whole,weight.whole,left.whole,on.whole),fault,
-make('p',{class:'acts'},make('button',{type:'submit',text:say('log.keep')}),' ',make('button',{type:'button',class:'quiet',text:say('log.leave'),on:{click:()=>{changing='';draw();byId('log-head').focus();}}})));
-};
-const line=({key,entry})=>{
-const m=model.numbers.get(entry.movement),name=m===undefined?make('bdi',{text:entry.movement}):named(tables,m);
-if(changing===key&&m!==undefined)return make('li',{'data-movement':entry.movement},name,form(key,entry));
-const about={movement:m===undefined?entry.movement:tables.names[m],day:results.dayWords(Number(results.readDay(entry.on)))};
-return make('li',{'data-movement':entry.movement},...sayNodes('log.line',{movement:name,sets:make('bdi',{text:words(entry)})}).map((part)=>(part)),' ',
-make('button',{type:'button',class:'quiet',text:say('log.change'),'aria-label':say('log.change_of',about),on:{click:()=>{
-changing=key;
-draw();
-const input=(place.querySelector('.log-form input'));
-if(input)input.focus();
-}}}),' ',
-make('button',{type:'button',class:'quiet',text:say('log.delete'),'aria-label':say('log.delete_of',about),on:{click:()=>{store.remove(key);byId('log-head').focus();}}}));
-};
-const draw=()=>{
-const days=new Map();
-for(const kept of store.entries('trained').reverse()){
-const{on}=kept.entry,known=days.get(on);
-if(known)known.unshift(kept);
-else days.set(on,[kept]);
-}
-place.hidden=days.size===0;
-const all=[...days].map(([on,list])=>make('section',{},make('h3',{},states.day(on)),make('ul',{class:'plain log-day'},...list.map(line))));
-byId('log-list').replaceChildren(...all.slice(0,OPEN),...(all.length>OPEN?[make('details',{},make('summary',{text:say('log.earlier',{n:all.length - OPEN})}),...all.slice(OPEN))]:[]));
-};
-store.onChange(()=>page.later([draw],'log-head'));
-draw();
-})();
-(()=>{
-const{targets,results,readiness,store,page,states,training,aim,rest,scale}=globalThis.rungbook;
+const{targets,results,readiness,store,page,states,training,aim,rest,scale,adult}=globalThis.rungbook;
 const{LIMITS}=globalThis.rungbook.health;
 const{make,named,namedList,byId}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
@@ -208,13 +122,13 @@ return[left,''];
 const entry=()=>page.load('entry-here').then(()=>globalThis.rungbook.entry);
 const MOST=100000;
 const MANY=3;
-const isSlip=async(line,sets)=>{
-const most=Math.max(0,...sets.filter(({tick})=>tick.checked).map(({amount})=>number(amount.value)||0));
-const got=most>MANY*line.amount?targets.readGot(`${most} ${line.unit}`):null;
-if(!got)return false;
-if(!await entry().catch(()=>null))return false;
-const{doubtful,isMeant}=globalThis.rungbook.number;
-return doubtful(model,line.movement,got)&&!await isMeant(line.movement,got);
+const slip=async(line,sets)=>{
+const of=({amount})=>number(amount.value)||0,[most]=sets.filter(({tick})=>tick.checked).sort((a,b)=>of(b)- of(a));
+const got=most&&of(most)>MANY*line.amount?targets.readGot(`${of(most)} ${line.unit}`):null;
+if(!got)return null;
+if(!await entry().catch(()=>null))return null;
+const{isMeant}=globalThis.rungbook.number;
+return readiness.doubtful(model,line.movement,got)&&!await isMeant(line.movement,got)?most.amount:null;
 };
 const numberOf=({movement,rule})=>{
 const place=make('div',{});
@@ -233,14 +147,29 @@ line.insteadOf===null?null:make('p',{class:'line-facts'},...nodes(sayNodes('toda
 tables.back_when[line.movement]?make('p',{class:'line-facts',text:say('today.back_when',{signs:tables.back_when[line.movement].join('; ')})}):null,
 make('p',{class:'hint says',text:training.thenOf(tables,line)}),make('details',{class:'because hint'},make('summary',{text:say('today.why')}),make('p',{class:'says'},...aim.why(of,line)))];
 };
+const anotherSet=(line,of,on,done)=>{
+const{key,entry:was}=done[done.length - 1];
+if(!isLogged(line))return null;
+const one={...line,sets:1,weaker:null},[set]=ticks(one,{ticks:[true],amounts:[],left:'',weight:null}),fault=make('p',{class:'fault',role:'alert',id:`fault-${tables.ids[line.movement]}`});
+const keeps=make('button',{type:'button',class:'quiet',text:say('today.keep_set'),on:{click:async()=>{
+const did=number(set.amount.value),why=!Number.isFinite(did)||did<0||did>MOST?say('today.write_set',{set:say('today.set',{number:was.did.length + 1})}):line.unit==='reps'&&!Number.isInteger(did)?say('today.whole_reps'):'';
+page.blame(set.amount,fault,why);
+if(why)return;
+if(await slip(one,[set])){set.amount.focus();return;}
+store.add('trained',{...was,did:[...was.did,did]});
+store.remove(key);
+redraw(line,of,on);
+}}});
+return make('details',{},make('summary',{text:say('today.another_set')}),make('p',{class:'fields'},set.amount,make('span',{class:'unit',text:say(line.unit==='reps'?'today.reps':'today.seconds')}),' ',keeps),fault);
+};
 const card=(line,of,on)=>{
 const id=tables.ids[line.movement];
 const done=store.entries('trained').filter(({entry:one})=>one.on===on&&model.numbers.get(one.movement)===line.movement);
 const head=make('h3',{tabindex:-1},states.figure(line.movement,72),named(tables,line.movement));
-const hurt=make('button',{type:'button',class:'hurt',text:say('entry.it_hurt'),on:{click:()=>{entry().then(({hurt:ask})=>{timer.end();return ask(line.movement).then((follows)=>{if(follows)tell(follows==='on'?say('pain.fine'):follows==='light'?say('pain.goes_on'):say('pain.rests_now'));});},()=>{location.href='if-it-hurts.html';});}}});
+const hurt=make('button',{type:'button',class:'hurt',text:say('entry.it_hurt'),on:{click:()=>{entry().then(({hurt:ask})=>{timer.end();return ask(line.movement).then((then)=>{if(then)tell(then.says);});},()=>{location.href='if-it-hurts.html';});}}});
 if(done.length){
 return make('article',{class:'check line done','data-movement':id},head,make('p',{text:say('today.done',{sets:done.map(({entry:one})=>one.did.join(say('list.separator'))).join(say('list.separator'))})}),
-make('p',{class:'acts'},make('button',{type:'button',class:'quiet',text:say('today.take_back'),on:{click:()=>{done.forEach(({key})=>store.remove(key));redraw(line,of,on);}}}),' ',hurt));
+anotherSet(line,of,on,done),make('p',{class:'acts'},make('button',{type:'button',class:'quiet',text:say('today.take_back'),on:{click:()=>{done.forEach(({key})=>store.remove(key));redraw(line,of,on);}}}),' ',hurt));
 }
 if(line.rule==='show it')return make('article',{class:'check line','data-movement':id},head,...about(line,of),numberOf(line));
 const draft=drafts(on)[id]||{ticks:[],amounts:[],left:'',weight:null};
@@ -255,7 +184,13 @@ if(known)known.from=fromOf(line,on);
 };
 const fault=make('p',{class:'fault',role:'alert',id:`fault-${id}`});
 const keeps=make('button',{type:'button',text:say('today.keep'),on:{click:async()=>{
-if(!left||await isSlip(line,sets))return;
+if(!left)return;
+const meant=await slip(line,sets);
+if(meant){
+page.blame(meant,fault,'');
+meant.focus();
+return;
+}
 const[at,why]=keep(line,on,sets,left.input,weight&&weight.input);
 page.blame(at,fault,why);
 if(why==='')redraw(line,of,on);
@@ -302,6 +237,14 @@ byId('rests-today-list').replaceChildren(...groups.map(([cause,...alike])=>make(
 ?make('button',{type:'button',class:'quiet',text:say('stand.lift'),on:{click:()=>lift(kept[(cause.kind)][cause.entry].key,cause)}})
 :cause.until===stand.day?null:make('a',{href:cause.kind==='pain'?'if-it-hurts.html#pain':'before-you-start.html#health',text:cause.kind==='pain'?say('entry.if_it_hurts'):say('test.before_you_start')}))),...sore);
 };
+const drawAllowed=()=>{
+const{screened}=store.facts(),place=byId('allowed'),isShort=Boolean(screened&&screened.was==='ask'&&screened.until&&screened.lasts);
+place.hidden=!isShort;
+if(!screened||!isShort)return;
+const words={by:make('bdi',{text:screened.by||''}),day:states.day(screened.on),until:states.day(String(screened.until))};
+place.replaceChildren(make('p',{},say(screened.says==='light'?'screening.says_allowed_light':'screening.says_allowed_hard'),' ',...nodes(sayNodes(screened.by?'screening.allowed_by':'screening.allowed',words))),
+make('p',{},say('today.allowed_stop'),' ',make('a',{href:'if-it-hurts.html',text:say('entry.if_it_hurts')})),make('ul',{},...[say('hurts.now_pregnant'),say('hurts.now_blow')].map((text)=>make('li',{text}))));
+};
 const paper=(of,session)=>{
 const box=({sets,weaker})=>Array.from({length:sets +(weaker?1:0)},()=>make('span',{class:'box'}));
 const row=(line)=>make('tr',{'data-movement':tables.ids[line.movement]},make('th',{scope:'row'},states.figure(line.movement),named(tables,line.movement)),make('td',{},aim.sets(line),line.rule==='first try'?make('small',{text:`${say('list.separator')}${training.thenOf(tables,line)}`}):null),make('td',{text:aim.restWords(line)}),make('td',{class:'boxes'},...box(line)),make('td',{class:'boxes'},make('span',{class:'box'})));
@@ -316,6 +259,10 @@ const says=why?[...why.childNodes]:asked.length?nodes(sayNodes('today.first_show
 place.hidden=!says.length;
 place.replaceChildren(...(says.length?nodes(sayNodes('today.none_for_goal',{pattern:say(`pattern.${tables.patterns[pattern].replace(/ /g,'_')}`),why:says})):[]));
 };
+const doneBefore=(trained)=>{
+const known=trained.map((one)=>({m:model.numbers.get(one.movement),did:one.did})).filter(({m})=>m!==undefined);
+return known.length?[make('section',{class:'block'},make('h2',{text:say('today.head_done')}),make('ul',{class:'plain'},...known.map(({m,did})=>make('li',{},named(tables,Number(m)),' ',say('today.done',{sets:did.join(say('list.separator'))})))))]:[];
+};
 const drawSession=(stand,of)=>{
 const[session]=of.sessions,on=results.dayText(stand.day);
 byId('when').replaceChildren(...(!session?[]:session.on===stand.day?aim.head(session):nodes(sayNodes('today.next',{session:aim.head(session)}))));
@@ -326,7 +273,8 @@ const care=session?aim.care(of,session):[];
 byId('care').hidden=care.length===0;
 byId('care').replaceChildren(...care);
 const isBeside=lines.filter(({block})=>block==='kept up').some(({movement})=>!training.got(of.trainee,movement));
-const order=JSON.stringify([on,isBeside,lines.map(({block,movement})=>[block,movement])]);
+const trained=store.entries('trained').filter(({entry:one})=>one.on===on&&!lines.some(({movement})=>movement===model.numbers.get(one.movement)));
+const order=JSON.stringify([on,isBeside,trained,lines.map(({block,movement})=>[block,movement])]);
 if(order===shown.order)lines.forEach((line)=>redraw(line,of,on));
 else{
 shown.order=order;
@@ -334,7 +282,7 @@ shown.cards.clear();
 byId('sets').replaceChildren(...(lines.length?BLOCKS.flatMap((block)=>{
 const all=lines.filter((line)=>line.block===block),key=block==='kept up'&&isBeside?'beside':block.replace(' ','_');
 return all.length?[make('section',{class:'block'},make('h2',{text:say(`today.head_${key}`)}),make('p',{class:'hint',text:say(`today.block_${key}`)}),make('div',{class:'lines'},...all.map((line)=>cardOf(line,of,on))))]:[];
-}):[make('p',{text:say('today.nothing_open')})]));
+}):[make('p',{text:say('today.nothing_open')})]),...doneBefore(trained.map(({entry:one})=>one)));
 }
 const pattern=of.goal?tables.pattern[model.of(of.goal.leaf)]:-1,isOwn=({movement})=>tables.pattern[movement]===pattern;
 const left=session?[...session.leftOut].sort((a,b)=>Number(isOwn(b))- Number(isOwn(a))):[],lost=aim.leftOut(of,left);
@@ -352,8 +300,11 @@ const stand=mine(),barred=states.barred();
 byId('nothing-yet').hidden=stand!==null||barred==='ask';
 byId('first').hidden=barred!=='first'||stand===null;
 byId('ask').hidden=barred!=='ask';
-byId('card').hidden=stand===null||barred!=='';
-if(!stand||barred)return;
+const isDue=barred===''&&adult.isDue();
+byId('adult').hidden=!isDue;
+if(isDue)byId('adult').replaceChildren(make('h2',{text:say('adult.head')}),adult.ask(()=>make('button',{type:'button',text:say('adult.on'),on:{click:()=>{draw();if(stand)byId('when').focus();}}})));
+byId('card').hidden=stand===null||barred!==''||isDue;
+if(!stand||barred||isDue)return;
 const held=document.activeElement&&document.activeElement.closest('#sets article, #goal'),from=held instanceof HTMLElement?held.dataset.movement:undefined;
 const of=aim.planOf(stand);
 byId('aim').replaceChildren(...aim.sentence(of));
@@ -363,6 +314,7 @@ byId('conditions').replaceChildren(...training.conditions(of).map((text)=>make('
 const first=training.clinician(of.trainee);
 byId('clinician').hidden=first.length===0;
 byId('clinician').replaceChildren(...first.map((text)=>make('p',{text:dated(text)})),make('p',{},make('a',{href:'if-it-hurts.html',text:say('entry.if_it_hurts')})));
+drawAllowed();
 drawRests(stand);
 drawSession(stand,of);
 drawAfter(results.dayText(stand.day));
@@ -415,9 +367,13 @@ event.preventDefault();
 offer=event;
 install();
 });
+const log=()=>{
+if(store.entries('trained').length)page.load('log').catch(()=>{byId('log').hidden=false;byId('log-list').textContent=say('number.not_loaded');});
+};
 const plan=()=>{const stand=mine();if(stand&&!states.barred())aim.planOf(stand);};
-store.onChange(()=>{page.later([plan,draw],'when');morning();install();});
+store.onChange(()=>{page.later([plan,draw,log],'when');morning();install();});
 page.units.onChange(draw);
 draw();
+log();
 morning();
 })();

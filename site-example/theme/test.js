@@ -1,9 +1,9 @@
-'use strict';self.rungbookIs+="test.js=061c4635 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","known.each_side":"{unit}, the weaker side","known.head":"What do you know already?","known.keep":"Keep these","known.never":"never","known.never_of":"{movement}: never done","known.none_written":"Write one number, or go on without.","known.says":"Your best clean set; empty where you are not sure.","known.session":"None: my first session","known.test":"A few tests first","test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.it_rests":"it rests","test.never":"Never done it","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.one_true":"One is true, so no test today","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.over":"No more tests today","test.over_says":"Something hurts, so the tests of this day are over. What bears on that part is left alone for today. Ask a licensed clinician if it is sharp, if it wakes you, if it tingles, if it gives way, or if it is not better in a few days.","test.question":"Question {number} of at most {n}","test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.rests_left":"What rests, or hurts, was not asked about.","test.rules":"How it counts, and when to stop","test.save_a_copy":"Save a copy","test.storage":"Your numbers stay in this browser; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_first":"Test these first, fresh and warm:","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.to_today":"Today’s session","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:","training.child":"Under 12 there is no plan and no test from here: only with a coach in person."});
+'use strict';self.rungbookIs+="test.js=4c8b08dd ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.head":"First, an adult","adult.on":"Go on","entry.if_it_hurts":"If it hurts","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","known.each_side":"{unit}, the weaker side","known.head":"What do you know already?","known.keep":"Keep these","known.never":"never","known.never_of":"{movement}: never tried","known.none_written":"Write one number, or go on without.","known.says":"Your best clean set; “never” for what you never tried; empty where you are not sure.","known.session":"None: my first session","known.test":"A few tests first","test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.it_rests":"it rests","test.never":"Never tried it","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.one_true":"One is true, so no test today","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.over":"No more tests today","test.over_says":"Something hurts, so the tests of this day are over. What bears on that part is left alone for today. Ask a licensed clinician if it is sharp, if it wakes you, if it tingles, if it gives way, or if it is not better in a few days.","test.question":"Question {number} of at most {n}","test.question_many":"Question {number}","test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.rests_left":"What rests, or hurts, was not asked about.","test.rules":"How it counts","test.save_a_copy":"Save a copy","test.stop_after_any":"Stop after any question; what you answered is kept.","test.storage":"Your numbers stay in this browser; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_first":"Test these first, fresh and warm:","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.to_today":"Today’s session","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:","training.child":"Under 12 there is no plan and no test from here: only with a coach in person."});
 'use strict';
 'after page.js states.js';
 (()=>{
-const{targets,results,readiness,store,page,states}=globalThis.rungbook;
+const{targets,results,readiness,store,page,states,adult}=globalThis.rungbook;
 const{make,named,namedList,byId}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
 const{model,mine}=states;
@@ -20,6 +20,20 @@ const articles=new Map([...(sheet.querySelectorAll('article[data-movement]'))]
 .map((article)=>[model.numbers.get(article.dataset.movement||''),article]));
 const nobody=()=>readiness.assess(model,results.nobody(),results.today());
 const found=()=>{const stand=mine();return stand?stand.found:nobody();};
+const NEVER='never';
+const neverTried=()=>{const kept=store.get(NEVER);return kept&&kept.on===results.dayText(results.today())&&Array.isArray(kept.movements)?kept.movements.map(String):[];};
+const noteNever=(movements)=>store.note(NEVER,{on:results.dayText(results.today()),movements:[...new Set(movements)]});
+const none=(m)=>{const{measure}=model.target(m);return(targets.readGot(measure===targets.DONE?'not done':measure===targets.TIME?'0 s':'0 reps'));};
+let assumed=null;
+const asIfNone=()=>{
+const stand=mine(),of=found(),movements=neverTried().map((id)=>Number(model.numbers.get(id))).filter((m)=>m>=0&&!of.known.latest.has(m)),text=movements.join();
+if(!movements.length)return of;
+if(assumed&&assumed.of===of&&assumed.text===text)return assumed.assumed;
+const person=stand?stand.person:results.nobody(),day=results.today();
+const tested=movements.map((m)=>({movement:m,sides:model.is(m,readiness.EACH_SIDE)?[none(m),none(m)]:[none(m)],on:day,until:null,reserve:0,bodyWeight:null,entry:-1}));
+assumed={of,text,assumed:readiness.assess(model,{...person,tested:[...person.tested,...tested]},day)};
+return assumed.assumed;
+};
 const keptPanel=byId('kept');
 const drawKept=()=>{
 const trouble=store.trouble();
@@ -36,7 +50,7 @@ const copyButton=()=>make('button',{type:'button',class:'quiet',text:say('test.s
 page.download(`results-${results.dayText(results.today())}.json`,`${JSON.stringify(store.all(),null,2)}\n`,'application/json');
 }}});
 const{barred}=states;
-const mayTest=(m)=>barred()===''&&isFit()&&placement.mayBeTested(model,found(),m,results.today());
+const mayTest=(m)=>barred()===''&&!adult.isDue()&&isFit()&&placement.mayBeTested(model,found(),m,results.today());
 const waits=(m)=>found().pausedBy(m).some(({kind})=>kind==='light');
 const isFit=()=>store.get('fit')===results.dayText(results.today());
 const drawEntry=(m,known)=>{
@@ -83,6 +97,7 @@ else known.set(m,[of]);
 }
 for(const m of articles.keys())if(m!==undefined&&!guide.isAt(m))drawEntry(m,known.get(m)||[]);
 };
+const COUNTED=12;
 const KNOWN=8;
 const LOOKED=20;
 const ASKED=[2,4];
@@ -96,7 +111,7 @@ all.sort((a,b)=>measure(a)- measure(b)||is(a,readiness.GUARDED)- is(b,readiness.
 return all.filter((m,i)=>all.findIndex((one)=>measure(one)===measure(m)&&tables.pattern[one]===tables.pattern[m])===i);
 };
 const decisive=(of)=>{
-const at=found(),known=mostKnown(of).slice(0,KNOWN),asked=([]),more=[];
+const at=asIfNone(),known=mostKnown(of).slice(0,KNOWN),asked=([]),more=[];
 while(asked.length<LOOKED&&known.length + more.length<KNOWN){
 const following=placement.next(model,at,of.members,asked,results.today());
 if(!following)break;
@@ -114,7 +129,7 @@ const day=results.today();
 const rows=decisive(of).map((m,i)=>{
 const name=tables.names[m];
 const input=(make('input',{id:`known-${i}`,type:'text',inputmode:'decimal',size:4,autocomplete:'off','aria-label':number.labelOf(m)}));
-const never=make('button',{type:'button',class:'plain-button',text:say('known.never'),'aria-label':say('known.never_of',{movement:name}),on:{click:()=>{input.value='0';input.focus({preventScroll:true});}}});
+const never=make('button',{type:'button',class:'plain-button',text:say('known.never'),'aria-label':say('known.never_of',{movement:name}),on:{click:()=>{input.value=say('known.never');input.focus({preventScroll:true});}}});
 return{m,input,whole:make('li',{'data-movement':tables.ids[m]},states.figure(m),named(tables,m),make('span',{class:'known-field'},input,make('span',{class:'unit',text:model.is(m,readiness.EACH_SIDE)?say('known.each_side',{unit:number.unitOf(m)[0]}):number.unitOf(m)[0]}),never))};
 });
 const when=number.SPANS.filter(([value])=>value!=='day').map(([value,text])=>{
@@ -127,22 +142,24 @@ store.note('known',{...store.get('known'),[of.id]:true});
 if(store.facts().goal!==of.id)store.put('goal',of.id);
 };
 const keep=async()=>{
-const said=rows.filter(({input})=>input.value.trim()!=='').map(({m,input})=>({m,input,got:number.read(m,input.value)}));
+const isNever=({value})=>value.trim()===say('known.never'),untried=rows.filter(({input})=>isNever(input)).map(({m})=>tables.ids[m]);
+const said=rows.filter(({input})=>input.value.trim()!==''&&!isNever(input)).map(({m,input})=>({m,input,got:number.read(m,input.value)}));
 const bad=said.find(({got})=>got===null);
 if(bad){page.blame(bad.input,fault,say('entry.write_numbers'));return;}
-if(!said.length){page.blame(rows[0].input,fault,say('known.none_written'));return;}
-const chosen=when.find(({box})=>box.checked),positive=said.some(({got})=>(got).amount>0);
-if(positive&&!chosen){page.blame(when[0].box,fault,say('entry.write_day'));return;}
+if(!said.length&&!untried.length){page.blame(rows[0].input,fault,say('known.none_written'));return;}
+const chosen=when.find(({box})=>box.checked);
+if(said.length&&!chosen){page.blame(when[0].box,fault,say('entry.write_day'));return;}
 page.blame(rows[0].input,fault,'');
 for(const{m,input,got}of said){
-if(number.doubtful(model,m,(got))&&!await number.isMeant(m,(got))){input.focus();return;}
+if(readiness.doubtful(model,m,(got))&&!await number.isMeant(m,(got))){input.focus();return;}
 }
 done();
+if(untried.length)noteNever([...neverTried(),...untried]);
 store.addAll(said.map(({m,got})=>{
-const of=number.given((got).amount===0?'0':(chosen).box.value,'',day),entry={movement:tables.ids[m],got:targets.text((got))};
+const of=number.given((chosen).box.value,'',day),entry={movement:tables.ids[m],got:targets.text((got))};
 return of?['tested',{...entry,...of}]:['undated',entry];
 }));
-page.go('where-i-stand.html');
+page.go(said.length?'where-i-stand.html':'today.html');
 };
 const session=make('a',{class:'act quiet',href:'today.html',text:say('known.session'),on:{click:done}});
 return rows.length?make('form',{class:'known',novalidate:true,on:{submit:(event)=>{event.preventDefault();keep();}}},
@@ -197,58 +214,58 @@ begin();
 drawEntries();
 focus();
 };
-const step=(m,key)=>{
-steps.push({m,key});
+const step=(m,key,never=false)=>{
+steps.push({m,key,never});
+if(never)noteNever([...neverTried(),tables.ids[m]]);
 next();
 };
 const back=()=>{
 const last=steps.pop();
 if(!last)return stop();
 if(last.key)store.remove(last.key);
+if(last.never)noteNever(neverTried().filter((id)=>id!==tables.ids[last.m]));
 return question(last.m);
 };
 const rules=(m)=>{
 const article=articles.get(m),how=article&&article.querySelector('.how');
-const all=article?[...article.querySelectorAll(':scope > .only-after, .method > :not(.how)')].map((part)=>part.cloneNode(true)):[];
-return{how:how?String(how.textContent):'',all};
+const parts=(which)=>(article?[...article.querySelectorAll(which)].map((part)=>part.cloneNode(true)):[]);
+return{how:how?String(how.textContent):'',stops:parts('.method > .stop'),all:parts(':scope > .only-after, .method > :not(.how, .stop)')};
 };
 const never=(m)=>{
 const{measure,atMost}=model.target(m);
-if(atMost||measure===targets.LENGTH||measure===targets.ANGLE)return null;
-const none=measure===targets.DONE?'not done':measure===targets.TIME?'0 s':'0 reps';
-const of=model.is(m,readiness.EACH_SIDE)?{left:none,right:none}:{got:none};
-return button(say('test.never'),()=>step(m,store.add('tested',{movement:tables.ids[m],...of,on:results.dayText(results.today())})));
+return atMost||measure===targets.LENGTH||measure===targets.ANGLE?null:button(say('test.never'),()=>step(m,null,true));
 };
-const question=(m)=>{
-const today=mayTest(m),{how,all}=rules(m);
+const upcoming=()=>(skill?placement.next(model,asIfNone(),skill.members,asked(),results.today()):null);
+const question=(m,left=upcoming())=>{
+const today=mayTest(m),{how,stops,all}=rules(m);
 show(m);
 drawEntries();
-const left=skill?placement.next(model,found(),skill.members,asked(),results.today()):null;
 const before=steps.length?steps[steps.length - 1]:null,last=before?articles.get(before.m):null;
 const rest=today&&last&&before&&before.key&&last.dataset.rest?make('p',{class:'hint',text:say('test.rest_first',{rest:last.dataset.rest||''})}):null;
 const form=entry.form(m,{today,kept:(key)=>step(m,key),hurt:over,more:[never(m),button(say('test.not_sure'),()=>step(m,null))]});
 panel.dataset.today=String(today);
-speak(say('test.question',{number:steps.length + 1,n:steps.length +(left?left.left:1)}),make('div',{class:'asked','data-movement':tables.ids[m]},states.figure(m,120),named(tables,m)),how?make('p',{text:how}):null,rest,...advice(m,today),form,
+const many=left!==null&&left.left>COUNTED;
+speak(say(many?'test.question_many':'test.question',{number:steps.length + 1,n:steps.length +(left?left.left:1)}),many?make('p',{class:'hint',text:say('test.stop_after_any')}):null,make('div',{class:'asked','data-movement':tables.ids[m]},states.figure(m,120),named(tables,m)),how?make('p',{text:how}):null,rest,...advice(m,today),...stops,form,
 all.length?make('details',{class:'rules'},make('summary',{text:say('test.rules')}),...all):null,
 make('p',{class:'acts'},button(say('test.back'),back),' ',button(say('test.another_day'),stop)));
 focus();
 };
-const following=()=>{
+const following=(first)=>{
 if(!skill)return null;
-const passed=asked(),first=placement.next(model,found(),skill.members,passed,results.today());
+const passed=asked();
 for(let of=first,i=0;of&&i<AHEAD;i +=1){
 if(of.today&&mayTest(of.movement))return of;
 passed.push(of.movement);
-of=placement.next(model,found(),skill.members,passed,results.today());
+of=placement.next(model,asIfNone(),skill.members,passed,results.today());
 }
 return first;
 };
 const next=()=>{
 if(!skill)return;
-const unsure=steps.length - 1 - steps.map(({key})=>key!==null).lastIndexOf(true);
-const of=unsure>=UNSURE?null:following();
+const unsure=steps.length - 1 - steps.map(({key,never:of})=>key!==null||of).lastIndexOf(true);
+const first=unsure>=UNSURE?null:upcoming(),of=following(first);
 if(of){
-question(of.movement);
+question(of.movement,first);
 return;
 }
 const at=found();
@@ -258,7 +275,7 @@ const yours=skill.members.filter((m)=>at.states[m]===readiness.OWNED);
 const tests=unsure>=UNSURE?asked().filter(mayTest).slice(-UNSURE).slice(0,TESTS):[];
 isOn=false;
 show(-1);
-const answered=steps.filter(({key})=>key).length;
+const answered=steps.filter(({key,never:of})=>key||of).length;
 speak(say('test.all_for_now'),steps.length?make('p',{text:say('test.answered',{answered,all:steps.length,n:skill.members.length})}):null,resting(),
 tests.length?make('p',{},`${say('test.test_first')} `,...namedList(tables,tests)):null,
 make('p',{},yours.length?`${say('test.yours')} `:say('test.nothing_yours'),...namedList(tables,yours)),
@@ -296,6 +313,10 @@ speak(say('test.health_questions'),...(warning?[warning]:[make('p',{text:say('te
 make('p',{},make('a',{class:'act quiet',href:'before-you-start.html#questions',text:say('test.before_you_start')}))]));
 return;
 }
+if(why===''&&adult.isDue()){
+speak(say('adult.head'),adult.ask(()=>button(say('adult.on'),()=>{begin();focus();},false)));
+return;
+}
 const known=why===''&&isKnownDue(skill)?knownForm(skill,()=>{begin();focus();}):null;
 if(known){
 speak(say('known.head'),known);
@@ -318,9 +339,9 @@ if(store.facts().goal!==skill.id)store.put('goal',skill.id);
 if(barred()==='first'&&store.keeps())location.replace('before-you-start.html#questions');
 }
 store.onChange(()=>{
-drawKept();
 guide.begin();
 drawEntries();
+page.later([drawKept],'kept');
 });
 drawKept();
 guide.begin();
