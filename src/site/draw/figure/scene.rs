@@ -189,6 +189,12 @@ pub fn draw(solved: &Solved, pose: &Pose, marks: Marks<'_>) -> Layer {
         heights(&mut layer, pose, body, says);
     }
     match marks.way {
+        Way::Towards(other) if from_the_front => {
+            let up = (other.points.shoulder.1 - pose.points.shoulder.1).signum();
+            // Beside the elbows, clear of arms and grip.
+            let (x, y) = (front::middle(pose) + 40.0, pose.points.chest.1);
+            layer.arrow((x, y - 9.5 * up), (x, y + 9.5 * up));
+        }
         Way::Towards(other) => travel(&mut layer, pose, other),
         Way::Held => press(&mut layer, pose),
         Way::None => {}
