@@ -121,7 +121,11 @@ struct Moved<'a> {
 impl<'a> Moved<'a> {
     fn of(solved: &'a Solved, pose: &Pose, end: &'a Pose, told: Told) -> Moved<'a> {
         let start = &solved.start;
-        let ghost = if pose == start { end } else { start };
+        // A pose on the way to where a movement goes once has that end behind it; a rep has its start.
+        let ghost = match pose == start || told.goes == Goes::AsWritten && pose != end {
+            true => end,
+            false => start,
+        };
         let way = signs::way(start, end);
         let way = match told.goes {
             Goes::Up => way.turned(true),
