@@ -14,6 +14,9 @@ const THICK: [f64; 3] = [0.052, 0.042, 0.024];
 /// A body as lines through its joints, of three thicknesses.
 type Bones = [Vec<Vec<Point>>; 3];
 
+/// Arms and legs, each with where it begins.
+type Limbs = (Vec<(Point, Arm)>, Vec<(Point, Leg)>);
+
 fn bones(solved: &Solved, pose: &Pose) -> Bones {
     let flat = front::faces(solved);
     let turned;
@@ -29,7 +32,7 @@ fn bones(solved: &Solved, pose: &Pose) -> Bones {
         offset(p.vertex, up, -cm(0.085)),
         offset(p.vertex, up, -cm(0.05)),
     ];
-    let (arms, legs): (Vec<(Point, Arm)>, Vec<(Point, Leg)>) = if flat {
+    let (arms, legs): Limbs = if flat {
         let both = [-1.0, 1.0];
         (
             both.iter().map(|side| front::arm(pose, *side)).collect(),
