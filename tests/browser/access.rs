@@ -267,7 +267,7 @@ fn accent_and_focus_stand_out_from_their_ground() {
         const of = (name) => { const e = document.createElement('p'); e.style.color = `var(${name})`; document.body.append(e); const { color } = getComputedStyle(e); e.remove(); return light(color); };
         const ratio = (a, b) => (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
         document.documentElement.style.setProperty('--accent', arguments[0]);
-        const link = document.querySelector('main a');
+        const link = [...document.querySelectorAll('main a')].find((one) => one.checkVisibility());
         link.focus({ focusVisible: true });
         const ring = getComputedStyle(link).outlineColor;
         return { 'accent on paper': ratio(of('--tone'), of('--paper')), 'accent on a sheet': ratio(of('--tone'), of('--sheet')), 'ring on paper': ratio(light(ring), of('--paper')) };";
