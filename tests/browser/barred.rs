@@ -101,7 +101,7 @@ fn health_answers_come_before_a_plan_under_18_and_from_65() {
     };
     let is_now = |age: i32, says: &str| {
         browser.run(
-            "const { store, results } = rungbook; store.put('born', new Date().getFullYear() - arguments[0] - 1); store.put('screened', arguments[1] ? { says: arguments[1], on: results.dayText(results.today()) } : null)",
+            "const { store, results } = rungbook; for (const key of ['parent', 'coach']) store.note(key, results.dayText(results.today())); store.put('born', new Date().getFullYear() - arguments[0] - 1); store.put('screened', arguments[1] ? { says: arguments[1], on: results.dayText(results.today()) } : null)",
             &json!([age, says]),
         );
     };
@@ -468,7 +468,7 @@ fn a_pain_pauses_its_part_and_nothing_else() {
         )
     };
     let said = keep("wrist", "7");
-    assert!(said.as_str().is_some_and(|t| t.contains("rests")), "{said}");
+    assert!(said.as_str().is_some_and(|t| t.contains("Rests from now: wrist")), "{said}");
     write_picture("pain-if-it-hurts.png", &browser.whole_picture(390));
     browser.open(&format!("{base}where-i-stand.html"));
     write_picture("pain-where-i-stand.png", &browser.whole_picture(390));

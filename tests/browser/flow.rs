@@ -266,7 +266,7 @@ fn keep_and_bring_back(browser: &Browser, folder: &Path) {
     let entries = "return rungbook.store.all().tested.length";
     let count = browser.run(entries, &json!([]));
     browser.upload(&browser.find("#open"), &copy);
-    browser.wait_until("document.getElementById('take-says').textContent.includes('here already')");
+    browser.wait_until("document.getElementById('take-says').textContent.includes('Here already')");
     assert_eq!(browser.run(entries, &json!([])), count);
 }
 

@@ -29,7 +29,7 @@
       return make('label', { class: 'chip' }, box, say(`adult.${key}`));
     });
     draw();
-    return make('div', { class: 'adult' }, make('p', { text: say('screening.young') }), make('div', { class: 'chips' }, ...boxes), place);
+    return make('div', { class: 'adult' }, make('div', { class: 'chips' }, ...boxes), place);
   };
 
   globalThis.rungbook.adult = { isAsked, isDue, ask };

@@ -75,7 +75,7 @@
     const says = saysOn({ says: screened.says, on, until: screened.until ? Number(results.readDay(screened.until)) : null, lasts: screened.lasts }, today, born);
     const stale = says !== 'ask' && today > on + LIMITS.clearance, child = isChild(born, today), young = age !== null && age < LIMITS.youth;
     outcome.replaceChildren(make('h3', { tabindex: -1, id: 'outcome-head', text: say('screening.what_follows') }),
-      ...(child ? [make('p', {}, make('strong', { text: say('screening.child') }))] : [make('p', {}, ...sentence(screened, says, stale, young))]), make('p', { class: 'hint' }, ...sayNodes('screening.answered_on', { day: day(screened.on) })),
+      ...(child ? [make('p', {}, make('strong', { text: say('screening.child') }))] : [...(young ? [make('p', {}, make('strong', { text: say('screening.young') }))] : []), make('p', {}, ...sentence(screened, says, stale, young))]), make('p', { class: 'hint' }, ...sayNodes('screening.answered_on', { day: day(screened.on) })),
       ...(age !== null && age < LIMITS.adult ? [make('p', { text: say('screening.growing') })] : []),
       ...(lines.length ? [make('p', { text: say('screening.left') }), make('ul', {}, ...lines)] : []),
       ...(says === 'ask' || stale || says === null ? [] : [make('div', { class: 'invites' }, young ? adult.ask(toTest) : toTest())]));

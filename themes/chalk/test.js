@@ -368,7 +368,7 @@
         return;
       }
       if (why === '' && adult.isDue()) {
-        speak(say('adult.head'), adult.ask(() => button(say('adult.on'), () => { begin(); focus(); }, false)));
+        speak(say('adult.head'), make('p', { text: say('screening.young') }), adult.ask(() => button(say('adult.on'), () => { begin(); focus(); }, false)));
         return;
       }
       const known = why === '' && isKnownDue(skill) ? knownForm(skill, () => { begin(); focus(); }) : null;

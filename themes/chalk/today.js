@@ -290,7 +290,7 @@
     byId('ask').hidden = barred !== 'ask';
     const isDue = barred === '' && adult.isDue();
     byId('adult').hidden = !isDue;
-    if (isDue) byId('adult').replaceChildren(make('h2', { text: say('adult.head') }), adult.ask(() => make('button', { type: 'button', text: say('adult.on'), on: { click: () => { draw(); if (stand) byId('when').focus(); } } })));
+    if (isDue) byId('adult').replaceChildren(make('h2', { text: say('adult.head') }), make('p', { text: say('screening.young') }), adult.ask(() => make('button', { type: 'button', text: say('adult.on'), on: { click: () => { draw(); if (stand) byId('when').focus(); } } })));
     byId('card').hidden = stand === null || barred !== '' || isDue;
     if (!stand || barred || isDue) return;
     const held = document.activeElement && document.activeElement.closest('#sets article, #goal'), from = held instanceof HTMLElement ? held.dataset.movement : undefined;
