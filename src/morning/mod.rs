@@ -189,12 +189,7 @@ pub fn verdict(
     let refused = Refusal::of(person, today);
     let aim = refused.is_none().then(|| aim(&trainee, asked));
     let chosen = asked.or(person.goal);
-    let nothing = Aim {
-        goal: None,
-        gaps: Vec::new(),
-        limiter: None,
-        session: None,
-    };
+    let nothing = Aim::default();
     let way = aim.as_ref().unwrap_or(&nothing);
     let history = histories(&trainee, way);
     let owned = rows.iter().filter(|ix| trainee.owns(**ix));

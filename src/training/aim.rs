@@ -12,7 +12,8 @@ use super::trainee::Trainee;
 use crate::curriculum::MovementIx;
 use crate::results::Goal as Chosen;
 
-/// The goal, the way to it, and what holds back.
+/// The goal, the way to it, and what holds back; without anything, that of who is refused.
+#[derive(Default)]
 pub struct Aim {
     pub goal: Option<Goal>,
     /// The heaviest first.
