@@ -468,7 +468,11 @@ fn a_pain_pauses_its_part_and_nothing_else() {
         )
     };
     let said = keep("wrist", "7");
-    assert!(said.as_str().is_some_and(|t| t.contains("Rests from now: wrist")), "{said}");
+    assert!(
+        said.as_str()
+            .is_some_and(|t| t.contains("Rests from now: wrist")),
+        "{said}"
+    );
     write_picture("pain-if-it-hurts.png", &browser.whole_picture(390));
     browser.open(&format!("{base}where-i-stand.html"));
     write_picture("pain-where-i-stand.png", &browser.whole_picture(390));

@@ -361,6 +361,9 @@ fn a_client_tests_from_disk() {
             json!([]),
             "{page}: named without a mark by the script"
         );
+        // What is folded is shown once it is asked for.
+        browser.run("document.querySelectorAll('main details.folded').forEach(fold => { fold.open = true; })", &json!([]));
+        browser.wait_until("document.querySelectorAll('main .state').length > 3");
         let drawn = browser.run("return [...document.querySelectorAll('main .state')].filter(s => s.checkVisibility()).length", &json!([]));
         assert!(
             drawn.as_u64().is_some_and(|n| n > 3),
