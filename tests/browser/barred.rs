@@ -100,6 +100,8 @@ fn health_answers_come_before_a_plan_under_18_and_from_65() {
         )
     };
     let is_now = |age: i32, says: &str| {
+        // Home has no store.
+        browser.open(&format!("{base}today.html"));
         browser.run(
             "const { store, results } = rungbook; for (const key of ['parent', 'coach']) store.note(key, results.dayText(results.today())); store.put('born', new Date().getFullYear() - arguments[0] - 1); store.put('screened', arguments[1] ? { says: arguments[1], on: results.dayText(results.today()) } : null)",
             &json!([age, says]),
