@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="adult.js=324d32ee ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.both_first":"Tick both to go on. The second is asked anew each day.","adult.coach":"My coach is in the room today","adult.head":"First, an adult","adult.on":"Go on","adult.parent":"My parent or guardian agrees","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this."});
+'use strict';self.rungbookIs+="adult.js=ba5c228d ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.both_first":"Tick both to go on. The second is asked anew each day.","adult.coach":"My coach is in the room today","adult.head":"First, an adult","adult.on":"Go on","adult.parent":"My parent or guardian agrees"});
 'use strict';
 'after page.js results.js store.js';
 (()=>{
@@ -25,7 +25,7 @@ box.addEventListener('change',()=>{store.note(key,box.checked?today():null);draw
 return make('label',{class:'chip'},box,say(`adult.${key}`));
 });
 draw();
-return make('div',{class:'adult'},make('p',{text:say('screening.young')}),make('div',{class:'chips'},...boxes),place);
+return make('div',{class:'adult'},make('div',{class:'chips'},...boxes),place);
 };
 globalThis.rungbook.adult={isAsked,isDue,ask};
 })();
