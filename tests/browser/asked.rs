@@ -444,6 +444,10 @@ fn under_sixteen_an_adult_comes_first() {
     let ticked =
         "return ['parent', 'coach'].map((key) => document.getElementById(`adult-${key}`).checked)";
     assert_eq!(run(&browser, ticked), json!([true, false]));
+    // Home leads to where they are asked, and names no movement.
+    browser.open(&format!("{base}index.html"));
+    let home = "const next = document.getElementById('next'); return [next.checkVisibility(), next.querySelectorAll('[data-movement], .big-target').length, next.querySelectorAll('[href=\"today.html\"]').length]";
+    assert_eq!(run(&browser, home), json!([true, 0, 1]));
     browser.open(&format!("{base}self-test-strict-ring-muscle-up.html"));
     let form = "return [document.querySelectorAll('#guided form').length, document.querySelectorAll('#guided .adult').length]";
     assert_eq!(run(&browser, form), json!([0, 1]));

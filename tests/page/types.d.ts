@@ -755,6 +755,7 @@ interface Rungbook {
     isChild: (born: unknown, today: number) => boolean;
     /** Whether what is kept under a name says something of a body. */
     isResult: (key: string) => boolean;
+    ageOn: (born: unknown, today: number) => number | null;
     goesOnTo: (part: string, age: number | null) => number;
   };
   targets: {

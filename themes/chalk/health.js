@@ -62,7 +62,7 @@
     if (known === '') delete root.dataset.known;
     else if (root.dataset.known !== known) root.dataset.known = known;
   };
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, saysOn, mustAnswer, isChild, isResult, goesOnTo, draw, own, prefix: PREFIX } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, ageOn, saysOn, mustAnswer, isChild, isResult, goesOnTo, draw, own, prefix: PREFIX } });
   draw();
   if (root) globalThis.addEventListener('storage', draw);
 })();

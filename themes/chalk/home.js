@@ -14,8 +14,10 @@
     }
   };
   const next = kept('next'), about = kept('about') || {};
-  const sound = next && ['id', 'name', 'sets', 'goal'].every((key) => typeof next[key] === 'string') && /^[a-z0-9-]+$/.test(next.id);
-  if (!sound && !about.goal) return;
+  // Under 16 an adult's word comes first, each day: Today asks for it, and what is next is said there.
+  const { LIMITS, ageOn } = globalThis.rungbook.health, age = ageOn(about.born, Math.floor(Date.now() / 864e5));
+  const sound = (age === null || age >= LIMITS.youth) && next && ['id', 'name', 'sets', 'goal'].every((key) => typeof next[key] === 'string') && /^[a-z0-9-]+$/.test(next.id);
+  if (!sound && !about.goal && !next) return;
   const who = typeof about.name === 'string' && localStorage.getItem(`${globalThis.rungbook.health.own}who`) ? make('p', { class: 'hint', text: say('home.for', { name: about.name }) }) : null;
   const acts = make('p', { class: 'acts' }, make('a', { class: 'act', href: 'today.html', text: say('home.to_today') }), ' ', make('a', { href: 'where-i-stand.html', text: say('home.new_number') }), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }));
   /** A mark as the tables have it: its address is one of this site. @param {any} mark */
