@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="home.js=715000f2 ";
+'use strict';self.rungbookIs+="home.js=ad111387 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","home.for":"For {name}.","home.go_on":"Your goal is chosen. Go on where you were.","home.last":"Last: {got}. Towards {goal}.","home.new_number":"A new number","home.next_head":"Next","home.no_last":"No number yet. Towards {goal}.","home.to_today":"To the session","home.your_goal":"Your goal","home.yours":"It is yours.","map.you_are_here":"You are here, {stage}","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
 'use strict';
 (()=>{
@@ -14,8 +14,9 @@ return null;
 }
 };
 const next=kept('next'),about=kept('about')||{};
-const sound=next&&['id','name','sets','goal'].every((key)=>typeof next[key]==='string')&&/^[a-z0-9-]+$/.test(next.id);
-if(!sound&&!about.goal)return;
+const{LIMITS,ageOn}=globalThis.rungbook.health,age=ageOn(about.born,Math.floor(Date.now()/ 864e5));
+const sound=(age===null||age>=LIMITS.youth)&&next&&['id','name','sets','goal'].every((key)=>typeof next[key]==='string')&&/^[a-z0-9-]+$/.test(next.id);
+if(!sound&&!about.goal&&!next)return;
 const who=typeof about.name==='string'&&localStorage.getItem(`${globalThis.rungbook.health.own}who`)?make('p',{class:'hint',text:say('home.for',{name:about.name})}):null;
 const acts=make('p',{class:'acts'},make('a',{class:'act',href:'today.html',text:say('home.to_today')}),' ',make('a',{href:'where-i-stand.html',text:say('home.new_number')}),' ',make('a',{href:'if-it-hurts.html',text:say('entry.if_it_hurts')}));
 const isMark=(mark)=>mark&&['signal','word','says','href'].every((key)=>typeof mark[key]==='string')&&/^[a-z0-9-]+[.]html(#[a-z0-9-]+)?$/.test(mark.href)&&/^(warning|caution|notice|danger)$/.test(mark.signal);
