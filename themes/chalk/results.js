@@ -5,7 +5,7 @@
   const { say } = globalThis.rungbook.words;
   const VERSION = 1;
   const WEEK = 7;
-  const { LIMITS } = globalThis.rungbook.health, [LIGHTEST, HEAVIEST] = LIMITS.body_weight;
+  const { LIMITS, ageOn } = globalThis.rungbook.health, [LIGHTEST, HEAVIEST] = LIMITS.body_weight;
   /** The largest file that is read, in bytes. */
   const LARGEST_FILE = 1000000;
 
@@ -306,9 +306,6 @@
     strict(written);
     return check(object, day);
   };
-
-  /** Whole years, the birthday still to come; null where the year was not said. @param {number | null} born @param {number} today */
-  const ageOn = (born, today) => (born === null ? null : yearOf(today) - born - 1);
 
   /** Somebody of whom nothing is known. @returns {Person} */
   const nobody = () => ({ bodyWeight: null, tested: [], otherwise: [], trained: [], sessions: [], pauses: [], have: null, born: null, goal: null, train: null, screened: null, cleared: [], pains: [], remarks: [] });
