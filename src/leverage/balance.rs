@@ -72,8 +72,6 @@ pub enum Prop {
     Mat(f64, f64),
     /// A floor under a grip.
     Floor,
-    /// A stick along the back.
-    BackStick,
 }
 
 /// What a posture touches, and where.

@@ -192,16 +192,14 @@ pub(super) const STAND: &[Named] = &[
     named(
         "hinge",
         &[
-            tall(Shape::new(-38.0, 92.0, 180.0, 180.0).other_arm(150.0, 38.0))
-                .props(&[Prop::BackStick]),
+            tall(Shape::new(-46.0, 72.0, 180.0, 180.0).other_arm(-44.0, 30.0)),
             laid(
                 &[Toes],
                 158.0,
                 (17.0, 84.0),
-                Shape::new(-38.0, 92.0, 90.0, 160.0).other_arm(150.0, 38.0),
+                Shape::new(-46.0, 72.0, 90.0, 160.0).other_arm(-44.0, 30.0),
             )
-            .feet(flat(-11.0), flat(-11.0))
-            .props(&[Prop::BackStick]),
+            .feet(flat(-11.0), flat(-11.0)),
         ],
     ),
     named(

@@ -54,7 +54,7 @@ pub fn ground(layer: &mut Layer, pose: &Pose, body: Bounds) {
             Prop::WallAtFeet if !touches(Touch::Wall) => wall(layer, feet + 1.2, 1.0),
             Prop::Post(x) => layer.block(GROUND, x - 2.0, x + 2.0, 0.0, 150.0),
             Prop::Mat(from, to) => layer.block("figure-ground figure-mat", from, to, -3.0, -0.6),
-            Prop::WallAtFeet | Prop::Floor | Prop::BackStick => {}
+            Prop::WallAtFeet | Prop::Floor => {}
         }
     }
     if floored {
@@ -259,16 +259,6 @@ pub fn held(layer: &mut Layer, pose: &Pose) {
             p.fingers
         };
         weight(layer, at);
-    }
-    if pose.props.contains(&Prop::BackStick) {
-        let way = person::unit(p.hip, p.shoulder);
-        let back = (way.1, -way.0);
-        let low = person::offset(person::offset(p.hip, way, -9.0), back, person::cm(0.068));
-        layer.line(
-            "figure-grip figure-rod",
-            low,
-            person::offset(low, way, 98.0),
-        );
     }
 }
 

@@ -232,19 +232,12 @@ fn hand_shapes(pose: &Pose) -> [HandShape; 2] {
     let near = match () {
         () if grips(pose) || holds || pose.touches.contains(&Touch::Forearms) => HandShape::Fist,
         () if pose.touches.contains(&Touch::Hands) => HandShape::Flat,
-        () if pose
-            .props
-            .iter()
-            .any(|p| matches!(p, Prop::Post(_) | Prop::BackStick)) =>
-        {
-            HandShape::Fist
-        }
+        () if pose.props.iter().any(|p| matches!(p, Prop::Post(_))) => HandShape::Fist,
         () => HandShape::Free,
     };
     let far = match () {
         () if apart < 1.0 => near,
         () if pose.touches.contains(&Touch::Hands) && p.other.wrist.1 < 6.0 => HandShape::Flat,
-        () if pose.props.contains(&Prop::BackStick) => HandShape::Fist,
         () => HandShape::Free,
     };
     [near, far]
