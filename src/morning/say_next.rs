@@ -160,7 +160,7 @@ impl Telling<'_> {
         }
     }
 
-    /// A test, what it decides, and what was measured of it in the old way.
+    /// A test, what it decides, where the way behind it ends for now, and what was measured of it in the old way.
     fn test(
         &self,
         movement: MovementIx,
@@ -178,6 +178,11 @@ impl Telling<'_> {
         let test = match decides.is_empty() {
             true => self.fill("test_goal", &values[..2]),
             false => self.fill("test", &values),
+        };
+        let closed = gap.filter(|gap| gap.stop.is_some());
+        let test = match closed.and_then(|gap| self.say.how_long(gap)) {
+            Some(way) => format!("{test} {way}"),
+            None => test,
         };
         let Some(old) = gap.and_then(|gap| gap.old.as_ref()) else {
             return test;

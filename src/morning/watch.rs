@@ -275,18 +275,29 @@ impl Look<'_, '_> {
         self.history.iter().filter_map(of).collect()
     }
 
-    /// What the way needs and is not at hand, with the gaps that it stops, the heaviest first; what stops most first.
+    /// What the way needs and is not at hand, with the gaps that it stops, the lowest first. First what stops the step that is next, then
+    /// what stops the lowest, then what stops most.
     fn missing(&self) -> Vec<(Vec<String>, Vec<MovementIx>)> {
+        let t = self.trainee;
         let mut out: Vec<(Vec<String>, Vec<MovementIx>)> = Vec::new();
         for gap in &self.aim.gaps {
-            for one_of in self.trainee.missing(gap.movement) {
+            for one_of in t.missing(gap.movement) {
                 match out.iter_mut().find(|(words, _)| *words == one_of) {
                     Some((_, stops)) => stops.push(gap.movement),
                     None => out.push((one_of, vec![gap.movement])),
                 }
             }
         }
-        out.sort_by_key(|(_, stops)| std::cmp::Reverse(stops.len()));
+        let stage = |ix: &MovementIx| t.roster.of(*ix).stage;
+        let next = self.aim.limiter().and_then(|gap| gap.stop.as_ref());
+        for (_, stops) in &mut out {
+            stops.sort_by_key(|ix| (next.is_none_or(|stop| stop.by != *ix), stage(ix)));
+        }
+        out.sort_by_key(|(_, stops)| {
+            let first = stops[0];
+            let is_next = next.is_some_and(|stop| stop.by == first);
+            (!is_next, stage(&first), std::cmp::Reverse(stops.len()))
+        });
         out
     }
 

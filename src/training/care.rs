@@ -4,6 +4,7 @@ use super::plan::{Sore, Training};
 use super::say::Say;
 use super::session::Session;
 use crate::curriculum::caution::{Book, Shipped, Word};
+use crate::curriculum::words::BodyPart;
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, causes, goes_on_to};
 use crate::results::{Pain, Person};
@@ -20,6 +21,9 @@ pub struct Care {
     pub asks: String,
     pub movements: Vec<MovementIx>,
 }
+
+/// The parts of the spine that a pain can be in.
+const SPINE: [BodyPart; 3] = [BodyPart::Neck, BodyPart::UpperBack, BodyPart::LowerBack];
 
 impl Say<'_> {
     /// What hurt, when, with its signs; where the part rests for it (`rests_above` a number from 0 to 10), whom to ask before it is
@@ -99,7 +103,8 @@ impl Say<'_> {
         (!out.is_empty()).then(|| out.join(" "))
     }
 
-    /// The pains that stop their part on a day: what is said before all else.
+    /// The pains that stop their part on a day: what is said before all else. For the back and the neck with the signs of a pressed
+    /// spinal cord or cauda equina, which are for the same hour (Greenhalgh et al. 2018, J Orthop Sports Phys Ther 48(11):887, from memory).
     pub fn clinician(&self, person: &Person, today: Day) -> Vec<String> {
         let stopping = causes(person, today).into_iter();
         let pains = stopping.filter_map(|cause| match cause {
@@ -107,9 +112,16 @@ impl Say<'_> {
             _ => None,
         });
         let above = |pain: &Pain| goes_on_to(person, pain.part, today);
-        pains
-            .map(|pain| self.pain(pain, Some(above(pain))))
-            .collect()
+        let say = |pain: &Pain| {
+            let said = self.pain(pain, Some(above(pain)));
+            let sign = self.say("hurts.now_spine");
+            let values = [("pain", (&said).into()), ("sign", (&sign).into())];
+            match SPINE.contains(&pain.part) {
+                true => self.words.fill("morning.emergency_for", &values),
+                false => said,
+            }
+        };
+        pains.map(say).collect()
     }
 
     /// Who stands by, and how to breathe: once a session, with the movements for which.

@@ -245,6 +245,11 @@ fn what_is_not_at_hand_is_said_and_no_months_beyond_it() {
     );
     says(next(&told), &["not at hand"]);
     says_not(&told, &["The whole way takes"]);
+    // What stops the next step stands first, though more needs the wall.
+    assert!(
+        missing.starts_with("phone (stops Kneeling wrist extension"),
+        "{missing}"
+    );
     says_not(&dose(&with("mat, box")), &["The whole way takes"]);
     let held = limiter(&with("mat, box"));
     assert_eq!(held["until"]["why"], "equipment", "{held}");
@@ -320,4 +325,24 @@ fn a_short_balance_from_65_is_talked_over_first() {
         (&held["until"]["why"], &held["weeks"][1]),
         (&"falls".into(), &0.0.into())
     );
+}
+
+/// A back or a neck that rests: the signs for which nobody waits for an appointment stand beside it; a knee has none of them.
+#[test]
+fn a_back_that_rests_names_what_is_for_the_same_hour() {
+    let told = |part: &str, score: u32| {
+        let pain = format!("pain:\n  - {{ part: {part}, score: {score}, on: 2026-11-27 }}\n");
+        dose(&format!("have: []\n{FLOOR}{pain}"))
+    };
+    for (part, score) in [("lower-back", 7), ("upper-back", 6), ("neck", 3)] {
+        says(
+            &told(part, score),
+            &[
+                "Call the emergency number for this: ",
+                "numbness between the legs",
+            ],
+        );
+    }
+    says_not(&told("knee", 7), &["emergency number"]);
+    says_not(&told("lower-back", 4), &["emergency number"]);
 }
