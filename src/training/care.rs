@@ -104,7 +104,7 @@ impl Say<'_> {
     }
 
     /// The pains that stop their part on a day: what is said before all else. For the back and the neck with the signs of a pressed
-    /// spinal cord or cauda equina, which are for the same hour (Greenhalgh et al. 2018, J Orthop Sports Phys Ther 48(11):887, from memory).
+    /// spinal cord or cauda equina, which are for the same hour (Greenhalgh et al. 2018, Musculoskelet Sci Pract 37:69-74).
     pub fn clinician(&self, person: &Person, today: Day) -> Vec<String> {
         let stopping = causes(person, today).into_iter();
         let pains = stopping.filter_map(|cause| match cause {
@@ -114,8 +114,8 @@ impl Say<'_> {
         let above = |pain: &Pain| goes_on_to(person, pain.part, today);
         let say = |pain: &Pain| {
             let said = self.pain(pain, Some(above(pain)));
-            let sign = self.say("hurts.now_spine");
-            let values = [("pain", (&said).into()), ("sign", (&sign).into())];
+            let sign = self.words.say("hurts.now_spine");
+            let values = [("pain", (&said).into()), ("sign", sign.into())];
             match SPINE.contains(&pain.part) {
                 true => self.words.fill("morning.emergency_for", &values),
                 false => said,
