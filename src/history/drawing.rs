@@ -26,7 +26,7 @@ pub struct Sheet {
     /// Bands of rest and ticks of training: from and to.
     pub band: [i64; 2],
     pub tick: [i64; 2],
-    /// The first and the last day stand on this line.
+    /// The first and the last day stand on this line, under the ends of the plot.
     pub days: i64,
     /// Half the width of a mark.
     pub mark: i64,

@@ -223,9 +223,9 @@
       ...drawn.rungs.flatMap(({ y, at, named }) => [svg('path', { class: 'rung', d: `M${left} ${y}H${right}` }), ...(named ? [label(at, { x: left - 40, y: y + drop, 'text-anchor': ends })] : [])]),
       svg('polyline', { points: marks.map(([x, y]) => `${x},${y}`).join(' ') }), ...marks.map(([cx, cy]) => svg('circle', { cx, cy, r: mark })),
       ...drawn.ticks.map((x) => svg('path', { class: 'tick', d: `M${x} ${tick[0]}V${tick[1]}` })),
-      ...(marks.length > 1 ? [label(got(of.points[0]), { x: marks[0][0] + 20, y: marks[0][1] - 60, 'text-anchor': starts })] : []),
+      ...(marks.length > 1 && !drawn.rungs.some(({ y, named }) => named && y === marks[0][1]) ? [label(got(of.points[0]), { x: marks[0][0] + 20, y: marks[0][1] - 60, 'text-anchor': starts })] : []),
       label(got(of.points[of.points.length - 1]), { class: 'newest', x: right + 50, y: dot[1] + drop, 'text-anchor': starts }),
-      svg('text', { x: 0, y: days, 'text-anchor': starts }, results.dayWords(drawn.from)), svg('text', { x: width - 10, y: days, 'text-anchor': ends }, results.dayWords(drawn.to)));
+      svg('text', { x: left, y: days, 'text-anchor': starts }, results.dayWords(drawn.from)), svg('text', { x: right, y: days, 'text-anchor': ends }, results.dayWords(drawn.to)));
     return out;
   };
   /** What the drawing says beside its tests: what is asked, training, pauses. @param {Trainee} c @param {MovementHistory} of @returns {HTMLElement[]} */

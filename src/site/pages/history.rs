@@ -162,6 +162,12 @@ impl Histories<'_> {
             y: r.y,
             name: if r.named { name.clone() } else { String::new() },
         });
+        // A first number on a named rung has its name already.
+        let on_rung = |(_, y): &(i64, i64)| drawn.rungs.iter().any(|r| r.named && r.y == *y);
+        let first = match drawn.marks.first() {
+            Some(mark) if drawn.marks.len() > 1 && !on_rung(mark) => rows.first(),
+            _ => None,
+        };
         let corners = drawn.marks.iter().map(|(x, y)| format!("{x},{y}"));
         Ok(DrawingView {
             named: self.named(of.movement)?,
@@ -173,7 +179,7 @@ impl Histories<'_> {
             bands: drawn.bands.clone(),
             from: day(drawn.from),
             to: day(drawn.to),
-            first: rows.first().map(|r| r.1.clone()).unwrap_or_default(),
+            first: first.map(|r| r.1.clone()).unwrap_or_default(),
             newest: rows.last().map(|r| r.1.clone()).unwrap_or_default(),
             asked: words.list(&asked),
             trained: drawn.ticks.len(),
