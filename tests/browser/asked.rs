@@ -115,7 +115,7 @@ fn a_hurt_day_invites_to_no_test() {
         browser.open(&format!("{base}{page}.html"));
         let count = run(
             &browser,
-            "return [...document.querySelectorAll('#sheet .enter > p:not(.was) button, #number-form button, .number-line input, #way .number-line')].filter(e => e.checkVisibility({ visibilityProperty: true })).length",
+            "document.querySelectorAll('#sheet > details').forEach(d => { d.open = true; }); return [...document.querySelectorAll('#sheet .enter > p:not(.was) button, #number-form button, .number-line input, #way .number-line')].filter(e => e.checkVisibility({ visibilityProperty: true })).length",
         );
         count.as_u64().expect("a number")
     };

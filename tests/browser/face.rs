@@ -46,7 +46,7 @@ fn marks_in_lists_are_quiet_and_under_one_another() {
         ] {
             browser.open(&format!("{base}{page}.html"));
             let word = format!(
-                "const b = document.querySelector('{head} .mark-word').getBoundingClientRect(); return b.width > 30 && b.height > 7"
+                "document.querySelectorAll('#sheet > details').forEach(d => {{ d.open = true; }}); const b = document.querySelector('{head} .mark-word').getBoundingClientRect(); return b.width > 30 && b.height > 7"
             );
             assert_eq!(run(&browser, &word), json!(true), "{page} at {width}");
         }
@@ -116,7 +116,7 @@ fn the_margin_of_a_wide_screen_is_used() {
         browser.open(&format!("{base}{page}.html"));
         browser.wait_until(&format!("document.querySelector('{right}')"));
         let look = format!(
-            "const a = document.querySelector('{left}').getBoundingClientRect(), b = document.querySelector('{right}').getBoundingClientRect(); return [a.width > 100 && b.width > 200, b.left >= a.right, b.top < a.bottom]"
+            "document.querySelectorAll('#sheet > details').forEach(d => {{ d.open = true; }}); const a = document.querySelector('{left}').getBoundingClientRect(), b = document.querySelector('{right}').getBoundingClientRect(); return [a.width > 100 && b.width > 200, b.left >= a.right, b.top < a.bottom]"
         );
         assert_eq!(
             run(&browser, &look),
