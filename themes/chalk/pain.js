@@ -52,6 +52,16 @@
       make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), 'aria-label': say('pain.lift_of', { part: partWord(entry.part) }), on: { click: async () => { const says = await lift(key, partWord(entry.part)); if (says) tell(says); } } }))));
   };
 
+  // A touch on the drawing is one on the word of the nearest part.
+  const drawn = document.querySelector('.body-drawn');
+  if (drawn) drawn.addEventListener('click', (event) => {
+    const { clientX, clientY } = /** @type {MouseEvent} */ (event);
+    const far = (/** @type {Element} */ dot) => { const box = dot.getBoundingClientRect(); return Math.hypot(box.x + box.width / 2 - clientX, box.y + box.height / 2 - clientY); };
+    const [nearest] = [.../** @type {NodeListOf<SVGElement>} */ (drawn.querySelectorAll('[data-at]'))].sort((a, b) => far(a) - far(b));
+    const box = nearest && parts.find(({ value }) => value === nearest.dataset.at);
+    if (box) box.click();
+  });
+
   byId('pain').hidden = false;
   /** Keeps what was said; `rests`: the part rests whatever the number. @param {boolean} rests */
   const keep = (rests) => {
