@@ -257,9 +257,9 @@ pub fn change_words(curriculum: &Curriculum, change: &Change) -> String {
         let known = book.find(id).map(|ix| book.class(ix).name(words));
         known.map_or_else(|| id.replace('-', " "), str::to_lowercase)
     };
-    let classes = |ids: &[String]| match ids.is_empty() {
-        true => words.say("change.none").to_string(),
-        false => words.list(&ids.iter().map(class).collect::<Vec<_>>()),
+    let without = |ids: &[String], others: &[String]| {
+        let only = ids.iter().filter(|id| !others.contains(id));
+        words.list(&only.map(class).collect::<Vec<_>>())
     };
     match change {
         Change::Added => words.say("change.added").into(),
@@ -268,6 +268,14 @@ pub fn change_words(curriculum: &Curriculum, change: &Change) -> String {
         Change::Raised { from, to } => from_to("change.raised", &standard(from), &standard(to)),
         Change::Lowered { from, to } => from_to("change.lowered", &standard(from), &standard(to)),
         Change::Standard { from, to } => from_to("change.standard", &standard(from), &standard(to)),
-        Change::Cautions { from, to } => from_to("change.cautions", &classes(from), &classes(to)),
+        // What stays is not said again.
+        Change::Cautions { from, to } => {
+            let (gone, new) = (without(from, to), without(to, from));
+            match (gone.is_empty(), new.is_empty()) {
+                (true, _) => words.fill("change.cautions_added", &[("what", (&new).into())]),
+                (_, true) => words.fill("change.cautions_gone", &[("what", (&gone).into())]),
+                _ => from_to("change.cautions", &gone, &new),
+            }
+        }
     }
 }

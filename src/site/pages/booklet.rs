@@ -17,6 +17,7 @@ use foldhash::fast::FixedState;
 use memchr::{memchr, memmem};
 use serde::Serialize;
 use std::borrow::Cow;
+use std::cmp::Reverse;
 use std::collections::{BTreeSet, HashMap};
 use tera::Context;
 
@@ -40,6 +41,8 @@ struct SkillPart<'a> {
     name: &'a str,
     summary: Option<&'a str>,
     goal: &'a str,
+    /// The address of its goal's figure, or nothing.
+    figure: String,
     target: String,
     mark: Option<&'a Mark>,
     note: String,
@@ -175,7 +178,7 @@ fn skills(site: &Material<'_>, of: Option<SkillIx>) -> Vec<SkillIx> {
     }
 }
 
-/// The caution classes that a booklet prints: for a skill those that its movements carry.
+/// The caution classes that a booklet prints, the gravest first: for a skill those that its movements carry.
 fn classes(site: &Material<'_>, of: Option<SkillIx>, movements: &[MovementIx]) -> Vec<ClassIx> {
     let count = site.curriculum.cautions().classes().len();
     let carried: BTreeSet<u16> = movements
@@ -183,10 +186,12 @@ fn classes(site: &Material<'_>, of: Option<SkillIx>, movements: &[MovementIx]) -
         .flat_map(|ix| site.curriculum.movement(*ix).cautions())
         .map(|c| c.0)
         .collect();
-    (0..count as u16)
+    let mut all: Vec<ClassIx> = (0..count as u16)
         .filter(|i| of.is_none() || carried.contains(i))
         .map(ClassIx)
-        .collect()
+        .collect();
+    all.sort_by_key(|ix| Reverse(site.curriculum.cautions().class(*ix).signal));
+    all
 }
 
 fn fill(
@@ -261,6 +266,7 @@ fn skill_part<'a>(site: &'a Material<'_>, ix: SkillIx) -> Result<SkillPart<'a>, 
         name: &skill.name,
         summary: skill.summary.as_deref(),
         goal: site.links.of(skill.goal.movement),
+        figure: view::figure_of(site, skill.goal.movement),
         target: site.words(&skill.goal.target),
         mark: site.links.mark(skill.goal.movement),
         note,
