@@ -64,9 +64,10 @@ pub struct Constants {
     pub try_s: u32,
     /// Seconds of a first try that is carried. Common practice, no source.
     pub try_carry: u32,
-    /// Back from time off, and on a part that hurts, a first try goes on to so many reps, or seconds, at most. Common practice, no
-    /// source.
+    /// Back from time off, on a part that hurts, from 65 on and with one side at a time a first try goes on to so many reps, or seconds,
+    /// at most; a hold never beyond its target, and back from time off not beyond the last. Common practice, no source.
     pub try_back: [u32; 2],
+    pub try_back_s: u32,
     pub try_sets: u32,
     /// Sets by its number, of the same until that is in.
     pub again: u32,
@@ -128,6 +129,10 @@ pub struct Constants {
     // Loads.
     /// Of body weight, where nothing is known of a load. Common practice, no source.
     pub of_body: f64,
+    /// The most of it with one side at a time, and of the standard's load then. Common practice, no source; that one hand is another
+    /// matter: McGill, Marshall & Andersen 2013, Ergonomics 56(2):293-302.
+    pub of_body_side: f64,
+    pub of_standard: f64,
     /// Of the heaviest on record. Common practice, no source.
     pub of_record: f64,
     /// The chart is read at so many reps more than are done.
@@ -262,6 +267,7 @@ pub const K: Constants = Constants {
     try_s: 5,
     try_carry: 15,
     try_back: [8, 30],
+    try_back_s: 10,
     try_sets: 2,
     again: 3,
     first: 2,
@@ -297,6 +303,8 @@ pub const K: Constants = Constants {
     rep_s: 4,
     short: 10,
     of_body: 0.05,
+    of_body_side: 0.1,
+    of_standard: 0.5,
     of_record: 0.8,
     load_reps: 3,
     bound: 1.1,

@@ -229,11 +229,15 @@ impl Trainee<'_> {
         self.is_held_back || self.newest_pains().iter().any(hurts)
     }
 
-    /// Whether an open set of a first try has a bound: back from time off, and on a part that hurts, however little.
+    /// Whether an open set of a first try has a bound: back from time off, on a part that hurts, however little, from 65 on, and with one
+    /// side at a time.
     pub(super) fn goes_to_a_bound(&self, ix: MovementIx) -> bool {
         let facts = self.roster.of(ix);
         let hurts = |p: &&Pain| p.score > 0 && facts.stresses(p.part);
-        self.is_back || self.newest_pains().iter().any(hurts)
+        self.is_back
+            || self.is_from(K.balance_age)
+            || facts.of.each_side()
+            || self.newest_pains().iter().any(hurts)
     }
 
     /// Something is restricted, or only light training is allowed.

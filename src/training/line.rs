@@ -143,12 +143,15 @@ impl Trainee<'_> {
             instead_of: c.instead_of,
             rule,
             why: first.chain(self.told(movement, asked.why)).collect(),
-            then: self.then(rule, movement, unit, ease.hold),
+            then: self.then(rule, ease.hold),
             of,
             eased: (ease.light || ease.easier) && !ease.comes_back(),
             sore: ease.sore,
             worse: ease.worse,
         };
+        if matches!(line.rule, Rule::FirstTry | Rule::UntilTested) {
+            line.then = self.then_of_try(&line, gaps);
+        }
         line.rest = self.rest(&line);
         line.minutes = self.minutes_of(&line);
         Some(line)
@@ -166,27 +169,46 @@ impl Trainee<'_> {
         why
     }
 
-    /// What follows a line. What is plain goes on while it is clean: under a restriction and on a part that hurts no further than what
-    /// is asked, back from time off and on a part that hurts little to a bound. Common practice, no source.
-    fn then(&self, rule: Rule, ix: MovementIx, unit: Unit, holds: bool) -> Then {
-        let facts = self.roster.of(ix);
-        let bound = self.goes_to_a_bound(ix);
-        match (rule, unit) {
-            (Rule::Show, _) => Then::Result,
-            (Rule::FirstTry | Rule::UntilTested, _)
-                if facts.guarded()
-                    || facts.lowering()
-                    || facts.pattern() == Pattern::Exit
-                    || self.goes_no_further(ix) =>
-            {
-                Then::Did
-            }
-            (Rule::FirstTry | Rule::UntilTested, Unit::Seconds) if bound => Then::HoldMost,
-            (Rule::FirstTry | Rule::UntilTested, Unit::Reps) if bound => Then::StopMost,
-            (Rule::FirstTry | Rule::UntilTested, Unit::Seconds) => Then::StopClean,
-            (Rule::FirstTry | Rule::UntilTested, Unit::Reps) => Then::StopTwo,
+    /// What follows a line.
+    fn then(&self, rule: Rule, holds: bool) -> Then {
+        match rule {
+            Rule::Show => Then::Result,
             _ if holds => Then::Same,
             _ => Then::Step,
+        }
+    }
+
+    /// What follows a first try. What is plain goes on while it is clean: under a restriction and on a part that hurts no further than
+    /// what is asked; a hold to its target. Back from time off, on a part that hurts little, from 65 on and with one side at a time to a
+    /// bound, a hold back from time off to a nearer one. Common practice, no source.
+    fn then_of_try(&self, line: &Line, gaps: &[Gap]) -> Then {
+        let ix = line.movement;
+        let facts = self.roster.of(ix);
+        let is_exit = facts.pattern() == Pattern::Exit;
+        if facts.guarded() || facts.lowering() || is_exit || self.goes_no_further(ix) {
+            return Then::Did;
+        }
+        let bound = |most: u32| match self.goes_to_a_bound(ix) {
+            true => most.into(),
+            false => i64::MAX,
+        };
+        if line.unit == Unit::Reps {
+            return match bound(K.try_back[0]) {
+                i64::MAX => Then::StopTwo,
+                most => Then::StopMost(most),
+            };
+        }
+        let gap = line.gap.map(|at| &gaps[at]).filter(|g| g.movement == ix);
+        let target = gap.map_or(facts.of.standard(), |gap| gap.target);
+        let off = if self.is_back {
+            K.try_back_s.into()
+        } else {
+            i64::MAX
+        };
+        let most = (target.amount() / ONE).min(bound(K.try_back[1])).min(off);
+        match most > line.amount {
+            true => Then::HoldMost(most),
+            false => Then::Did,
         }
     }
 
@@ -372,7 +394,7 @@ impl Trainee<'_> {
         let amount = if facts.is_hold() {
             let seconds = if carried { K.try_carry } else { K.try_s };
             facts.each.min(seconds.into())
-        } else if facts.loaded() && self.is_minor() {
+        } else if facts.loaded() && facts.group().is_some() && self.is_minor() {
             K.minor_reps.into()
         } else {
             facts
@@ -393,7 +415,7 @@ impl Trainee<'_> {
         let (amount, mass) = self.tried(ix);
         let is_exit = facts.pattern() == Pattern::Exit;
         Asked {
-            sets: if tried { K.again } else { K.try_sets }.into(),
+            sets: self.sets_of_try(facts, tried),
             amount,
             mass,
             rule: Some(if tried {
@@ -409,6 +431,15 @@ impl Trainee<'_> {
             in_reserve: (facts.is_reps() && (facts.guarded() || facts.lowering() || is_exit))
                 .then(|| K.left.into()),
         }
+    }
+
+    /// By its number a set more, but no more than its own dose has.
+    fn sets_of_try(&self, facts: &Facts<'_>, tried: bool) -> i64 {
+        let again = match facts.own_dose {
+            true => K.again.min(facts.dose.sets()).max(K.fewest),
+            false => K.again,
+        };
+        if tried { again } else { K.try_sets }.into()
     }
 
     /// Seconds under way in one set, in millionths, both sides.

@@ -243,12 +243,10 @@ pub enum Left {
 pub enum Then {
     Result,
     StopTwo,
-    /// The same of a hold.
-    StopClean,
-    /// Back from time off, or on a part that hurts: to so many reps at most.
-    StopMost,
-    /// The same of a hold.
-    HoldMost,
+    /// To so many reps at most.
+    StopMost(i64),
+    /// A hold, for so many seconds at most.
+    HoldMost(i64),
     Did,
     Step,
     /// Nothing moves on.
@@ -261,9 +259,8 @@ impl Then {
         match self {
             Then::Result => "result",
             Then::StopTwo => "stop_two",
-            Then::StopClean => "stop_clean",
-            Then::StopMost => "stop_most",
-            Then::HoldMost => "hold_most",
+            Then::StopMost(_) => "stop_most",
+            Then::HoldMost(_) => "hold_most",
             Then::Did => "did",
             Then::Step => "step",
             Then::Same => "same",

@@ -4,7 +4,7 @@ use super::constants::K;
 use super::facts::{Group, Kind, Roster};
 use super::line::{Line, Side, Sides, Unit};
 use super::plan::{Condition, Training};
-use super::reason::{Block, Left, Reason, Rule};
+use super::reason::{Block, Left, Reason, Rule, Then};
 use super::session::Session;
 use crate::curriculum::target::{Added, Got, Measure, ONE, say_mass};
 use crate::curriculum::words::{BodyPart, End, Pattern, Units, Word};
@@ -393,11 +393,14 @@ impl<'a> Say<'a> {
     }
 
     pub fn then(&self, line: &Line) -> String {
-        let most = match line.unit {
-            Unit::Reps => K.try_back[0],
-            Unit::Seconds => K.try_back[1],
+        let most = match line.then {
+            Then::StopMost(most) | Then::HoldMost(most) => most,
+            _ => 0,
         };
-        self.fill(&format!("then.{}", line.then.key()), &[("n", most.into())])
+        self.fill(
+            &format!("then.{}", line.then.key()),
+            &[("n", Value::Whole(most))],
+        )
     }
 
     /// Why a line stands; of a first try also what is done in it, for where nothing else says it.

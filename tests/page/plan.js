@@ -35,7 +35,7 @@
         lines: lines.map((line) => ({
           block: line.block, movement: id(line.movement), signal: signal(line.movement), sets: line.sets, amount: line.amount, unit: line.unit, seconds_each: line.seconds, tempo: (line.unit === 'reps' && tables.tempo[line.movement]) || null, hold: line.unit === 'reps' && tables.hold[line.movement] ? `${tables.hold[line.movement].join(' ')} s` : null,
           with_kg: line.load === null ? null : line.load / KILOGRAM, side: line.side, weaker: line.weaker, rest_s: line.rest, in_reserve: line.left, minutes: line.minutes,
-          toward: line.gap && asked(line.gap), instead_of: line.insteadOf === null ? null : id(line.insteadOf), rule: line.rule, why: whys(c, line), then: training.thenOf(tables, line),
+          toward: line.gap && asked(line.gap), instead_of: line.insteadOf === null ? null : id(line.insteadOf), rule: line.rule, why: whys(c, line), then: training.thenOf(line),
         })),
         left_out: leftOut.map(({ movement, why }) => ({ movement: id(movement), why: whyOf(c, why) })),
       })),

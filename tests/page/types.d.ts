@@ -486,6 +486,8 @@ interface Line {
   rule: string;
   why: Reason[];
   then: string;
+  /** Of an open set: reps or seconds at most. */
+  most: number;
   eased: boolean;
   sore: boolean;
   worse: boolean;
@@ -642,10 +644,10 @@ interface Draft {
 interface TrainingNumbers {
   reserve: number; missed: number; several: number; sets_hide: number; fits: [number, number]; hold_fits: number; singles: number; single_sets: number; easy: number; easy_hold: number; far: number; itself: number;
   share: number; hold: number; reps: number; reps_strict: number; sets: [number, number]; held: [number, number]; hold_most: number; attempts: [number, number]; practice_fewest: number;
-  fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_carry: number; try_back: [number, number]; try_sets: number; again: number; first: number; first_new: number; first_back: number; known: number; shows: number;
+  fewest: number; try_reps: number; try_reps_few: number; try_dose: number; try_s: number; try_carry: number; try_back: [number, number]; try_back_s: number; try_sets: number; again: number; first: number; first_new: number; first_back: number; known: number; shows: number;
   left: number; left_step: number; lines: number; lines_most: number; keep_lines: number; keep_sets: [number, number]; keep_age: number; keep_week: number; range_s: number; range_sets: number; range_limiter: number;
   unknown_s: number; range_lines: number; block: number; warm_up: number; warm_up_most: number; minutes: number; balance_age: number; one_leg_s: number; rest: { guarded: number; strength: number; easy: number; range: number };
-  rep_s: number; short: number; of_body: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
+  rep_s: number; short: number; of_body: number; of_body_side: number; of_standard: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
   planned: number; off: [number, number, number]; off_for: [number, number]; back_for: number; back: number; back_most: number; short_sets: number; exit_from: number; light: number; pain_days: number; sore_lines: number; pain_less: number; pain_least: number; least: number; long_hold: number; breath_lines: number; pause_days: number; pause_weeks: number;
   sides: number; sides_cm: number; sides_deg: number; minor_reps: number; weeks: number; weeks_a_month: number; said_in_weeks: number; apart: number; turns: number; overdue: number; overdue_lines: number;
   cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; heavy_sets: number; tests: number; tests_kind: number; tests_times: number; tests_ahead: number;
@@ -891,7 +893,7 @@ interface Rungbook {
     goesNoFurther: (c: Trainee, m: number) => boolean;
     overheadOn: (c: Trainee, m: number) => number;
     hasResult: (c: Trainee, m: number) => boolean;
-    thenOf: (tables: Tables, line: Line) => string;
+    thenOf: (line: Line) => string;
     ease: (c: Trainee, m: number, on: number, first: number) => Ease;
     afterTimeOff: (c: Trainee, m: number, on: number, first: number) => Partial<Ease>;
     comesBack: (taken: Ease) => boolean;

@@ -25,6 +25,7 @@ RANGE, RANGE_UNKNOWN, RANGE_LIMITER = (2, 30), (2, 10), 4
 SHORT_SETS = 3  # the first time after a session that fell short
 KEPT_UP, KEPT_UP_OLDER, OLDER, OLD = 2, 3, 60, 65
 OF_BODY, OF_RECORD, OVER_RECORD, CHART_OVER = Fraction(5, 100), Fraction(8, 10), Fraction(11, 10), 3
+OF_BODY_SIDE, OF_STANDARD = Fraction(1, 10), Fraction(1, 2)  # of a first load at most
 CHART = [100, 95, 93, 90, 87, 85, 83, 80, 77, 75, 72.5, 70]  # per cent for 1 to 12 reps: Baechle & Earle, Essentials
 MINOR_REPS = 6
 SESSIONS, STRICT_SESSIONS, OVER, LEFT = 2, 3, 2, 2
@@ -467,17 +468,21 @@ class Coach:
         return dose if dose and dose > 0 else None
 
     def tried_load(self, m):
-        """Nothing on record: a twentieth of the body, or most of what was lifted of what it needs, at most the dose's."""
+        """Nothing on record: a twentieth of the body, or most of what was lifted of what it needs, at most the dose's, with one side half the standard's and a tenth of the body."""
         client = self.client
         tries = [OF_BODY * client.bodyweight] if client.bodyweight else []
         for leaf in leaves(m.needs):
             if leaf.movement in self.c.movements and self.c[leaf.movement].by_weight:
                 tries += [OF_RECORD * kg for kg, reps in self.shown(leaf.movement) if reps >= FIRST_REPS]
-        dose = self.dosed_load(m)
-        if not tries and not dose:
+        bounds = [dose] if (dose := self.dosed_load(m)) else []
+        standard = client.kg(m.standard.load)
+        if m.each_side:
+            bounds.append(OF_BODY_SIDE * (client.bodyweight or 0))
+        if m.each_side and standard and standard > 0:
+            bounds.append(OF_STANDARD * standard)
+        if not tries and not bounds:
             return self.plate
-        most = max(tries) if tries else dose
-        return max(self.plate, self.in_plates(min(most, dose) if dose else most))
+        return max(self.plate, self.in_plates(min([max(tries), *bounds] if tries else bounds)))
 
     def shown(self, id):
         """(kg, reps with those left) of the sets since the newest test; after a session that fell short what is known now."""
@@ -860,10 +865,11 @@ class Coach:
             careful = m.guarded or m.lowering or m.of_a_set <= FIRST_REPS
             amount = min(m.of_a_set, FIRST_CAREFUL_REPS if careful else FIRST_REPS)
             reserve = LEFT if m.guarded or m.lowering or m.pattern == "exit" else None
-            if m.loaded and client.minor:
+            if m.loaded and m.group and client.minor:
                 amount = MINOR_REPS
         kg = self.load(id) if m.loaded else client.kg(m.dose.load) or None
-        return AGAIN_SETS if tried else FIRST_SETS, amount, kg, reserve
+        again = max(FIRST_SETS, min(AGAIN_SETS, int(m.dose.sets))) if m.own_dose else AGAIN_SETS
+        return again if tried else FIRST_SETS, amount, kg, reserve
 
     def sides(self, m, now):
         if not m.each_side:

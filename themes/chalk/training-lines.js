@@ -103,7 +103,11 @@
     const { K, person: { bodyWeight }, facts, model, tables } = c, dose = facts.dose(m), asked = readiness.mass(dose.unit, dose.load, bodyWeight);
     const needed = [...new Set(readiness.leavesOf(tables.needs[m]).map(model.of))].filter((low) => facts.isByMax(low) && model.order.includes(low));
     const lifted = needed.flatMap((low) => shown(c, low)).filter(({ reps }) => reps >= K.try_reps).map(({ load: kilos }) => kilos * K.of_record);
-    const most = Math.max(...lifted, bodyWeight === null ? -Infinity : bodyWeight * K.of_body), least = Math.min(most > 0 ? most : Infinity, asked !== null && asked > 0 ? asked : Infinity);
+    const most = Math.max(...lifted, bodyWeight === null ? -Infinity : bodyWeight * K.of_body), standard = model.target(m), stands = readiness.mass(standard.unit, standard.load, bodyWeight);
+    // One side at a time half of the standard's and a tenth of body weight at most.
+    const ofSide = !model.is(m, EACH_SIDE) ? [] : [(bodyWeight || 0) * K.of_body_side, ...(stands !== null && stands > 0 ? [stands * K.of_standard] : [])];
+    const bounds = [...(asked !== null && asked > 0 ? [asked] : []), ...ofSide];
+    const least = Math.min(most > 0 ? most : Infinity, ...bounds);
     return Number.isFinite(least) ? Math.max(plateOf(c), inPlates(c, least)) : plateOf(c);
   };
   /** Weight for sets of so many full reps, of what has weight on record. @param {Trainee} c @param {number} m @param {number} reps */
@@ -407,7 +411,7 @@
   /** The amount of a first try, and its load. @param {Trainee} c @param {number} m */
   const triedSet = (c, m) => {
     const { K, facts } = c, dose = facts.dose(m), loaded = facts.has(m, LOADED), few = isGuarded(c, m) || isLowering(c, m) || dose.each <= K.try_dose;
-    const amount = isTimed(c, m) ? Math.min(facts.word(m) === 'carry' ? K.try_carry : K.try_s, dose.each) : loaded && c.minor ? K.minor_reps : Math.min(dose.each, few ? K.try_reps_few : K.try_reps);
+    const amount = isTimed(c, m) ? Math.min(facts.word(m) === 'carry' ? K.try_carry : K.try_s, dose.each) : loaded && c.minor && facts.group(m) >= 0 ? K.minor_reps : Math.min(dose.each, few ? K.try_reps_few : K.try_reps);
     return { amount: Math.max(1, amount), kilos: loaded ? load(c, m) : readiness.mass(dose.unit, dose.load, c.person.bodyWeight) || null };
   };
   /** One set of what has no number yet, as it is tried first; of range the seconds that it is held. @param {Trainee} c @param {number} m @returns {Got} */
@@ -432,7 +436,9 @@
     if (!is) {
       if (taken.rule) return null;
       const { amount, kilos } = triedSet(c, m);
-      return { sets: goesOn ? K.again : K.try_sets, amount, load: kilos, rule: goesOn ? 'until it is tested' : 'first try', why: goesOn ? because('why.until_number') : null,
+      // By its number a set more, but no more than its own dose has.
+      const more = facts.has(m, OWN_DOSE) ? Math.max(K.fewest, Math.min(K.again, dose.sets)) : K.again;
+      return { sets: goesOn ? more : K.try_sets, amount, load: kilos, rule: goesOn ? 'until it is tested' : 'first try', why: goesOn ? because('why.until_number') : null,
         // Of what is plain nobody knows what a few reps leave: the line says when to stop.
         left: !timed && (isGuarded(c, m) || isLowering(c, m) || facts.word(m) === 'exit') ? K.left : null };
     }
@@ -477,12 +483,17 @@
   const minutes = (c, { movement, unit, amount, sets, weaker, rest }) => Math.ceil(((2 * sets + (weaker ? 1 : 0)) * (work(c, movement, unit, amount) + rest)) / 120 - 1e-9);
 
   /** What is done in a first try: what is plain goes on while it is clean; under a restriction and on a part that hurts no further than what
-   * is asked, back from time off and on a part that hurts little to a bound. @param {Trainee} c @param {number} m @param {string} unit */
-  const tried = (c, m, unit) => {
-    if (isGuarded(c, m) || isLowering(c, m) || c.facts.word(m) === 'exit' || training.goesNoFurther(c, m)) return 'did';
-    const hurts = training.newestPains(c).some(({ part, score }) => score > 0 && ((c.tables.stresses[m] >> part) & 1) === 1);
-    if (training.isBack(c) || hurts) return unit === 's' ? 'hold_most' : 'stop_most';
-    return unit === 's' ? 'stop_clean' : 'stop_two';
+   * is asked; a hold to its target. Back from time off, on a part that hurts little, from 65 on and with one side at a time to a bound, a
+   * hold back from time off to a nearer one. @param {Trainee} c @param {Line} line @returns {Pick<Line, 'then' | 'most'>} */
+  const tried = (c, { movement: m, unit, gap, amount }) => {
+    const { K } = c;
+    if (isGuarded(c, m) || isLowering(c, m) || c.facts.word(m) === 'exit' || training.goesNoFurther(c, m)) return { then: 'did', most: 0 };
+    const hurts = training.newestPains(c).some(({ part, score }) => score > 0 && ((c.tables.stresses[m] >> part) & 1) === 1), isBack = training.isBack(c);
+    const isBound = isBack || hurts || (c.age !== null && c.age >= K.balance_age) || c.model.is(m, EACH_SIDE), [reps, held] = K.try_back;
+    if (unit === 'reps') return isBound ? { then: 'stop_most', most: reps } : { then: 'stop_two', most: 0 };
+    const target = c.model.target(gap && gap.movement === m ? gap.leaf : m);
+    const most = Math.min(Math.floor(target.amount / ONE), isBound ? held : Infinity, isBack ? K.try_back_s : Infinity);
+    return most > amount ? { then: 'hold_most', most } : { then: 'did', most: 0 };
   };
 
   /** Where lying on the belly is left alone, of what is done over the floor the easier neighbour with the hands raised, if it is known.
@@ -532,8 +543,9 @@
     const out = {
       block: of.block, movement: m, sets: taken.light ? Math.max(K.fewest, Math.ceil(does.sets / 2)) : does.sets, amount: does.amount, unit, seconds: unit === 'reps' && facts.seconds(m) ? facts.seconds(m) / ONE : null,
       load: does.load, ...sides(c, m), rest: restOf(c, m, unit, does.amount), left: does.left, minutes: 0, gap: of.gap, insteadOf: of.insteadOf, rule, why,
-      then: rule === 'show it' ? 'result' : first ? tried(c, m, unit) : taken.hold ? 'same' : 'step', eased: (taken.light || taken.easier) && !training.comesBack(taken), sore: taken.sore, worse: taken.worse, candidate: of,
+      then: rule === 'show it' ? 'result' : taken.hold ? 'same' : 'step', most: 0, eased: (taken.light || taken.easier) && !training.comesBack(taken), sore: taken.sore, worse: taken.worse, candidate: of,
     };
+    if (first) Object.assign(out, tried(c, out));
     out.minutes = minutes(c, out);
     return out;
   };

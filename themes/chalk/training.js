@@ -489,8 +489,8 @@
   /** Where the words of a reason stand. @param {Reason} of */
   const wordsOf = ({ key }) => `training.${key}`;
 
-  /** What follows a line. @param {Tables} tables @param {Line} line */
-  const thenOf = ({ training: K }, { then, unit }) => say(`training.then.${then}`, { n: K.try_back[unit === 's' ? 1 : 0] });
+  /** What follows a line. @param {Line} line */
+  const thenOf = ({ then, most }) => say(`training.then.${then}`, { n: most });
 
   /** @param {TrainingGoal | null} goal */
   const isReached = (goal) => goal !== null && goal.route !== null && goal.route.movements.length === 0;
