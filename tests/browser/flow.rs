@@ -1200,6 +1200,12 @@ fn an_update_never_mixes_two_versions() {
     run(&["start", dir]);
     run(&["publish", "--from", dir]);
     let server = Server::start(&content.join("site"));
+    // Tables are loaded by who has a number.
+    browser.open(&format!("{}before-you-start.html", server.base()));
+    browser.run(
+        "rungbook.store.add('tested', { movement: 'dead-hang', got: '40 s', on: '2026-11-20' })",
+        &json!([]),
+    );
     let page = format!("{}slow-way-down.html", server.base());
     browser.open(&page);
     browser.wait_until("navigator.serviceWorker.controller");

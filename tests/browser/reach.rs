@@ -182,6 +182,38 @@ pub fn checked(site: &Path) -> Option<Vec<String>> {
     Some(said)
 }
 
+/// What works out results is loaded by who has some: nobody's movement, skill and family come without it, and a page about results
+/// without what plans.
+#[test]
+fn who_has_no_numbers_loads_nothing_for_them() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    let names = "return ['data/tables', 'theme/kept', 'theme/ready', 'theme/plan'].filter(name => [...document.scripts].some(({ src }) => src.includes(`${name}.js`)))";
+    let loaded = |page: &str| {
+        browser.open(&format!("{base}{page}.html"));
+        browser.run(names, &json!([]))
+    };
+    let ready = json!(["data/tables", "theme/kept", "theme/ready"]);
+    let whole = json!(["data/tables", "theme/kept", "theme/ready", "theme/plan"]);
+    let apart = ["bar-dip", "bar-dips", "heavy-dip"];
+    for page in apart {
+        assert_eq!(loaded(page), json!([]), "{page}");
+    }
+    for page in ["today", "where-i-stand"] {
+        assert_eq!(loaded(page), ready, "{page}");
+    }
+    // The first number brings the rest, on the page where it is kept too.
+    browser.run(SOME, &json!([]));
+    browser.wait_until("rungbook.aim && !document.getElementById('aim').hidden");
+    assert_eq!(browser.run(names, &json!([])), whole);
+    for page in apart {
+        assert_eq!(loaded(page), ready, "{page}");
+    }
+    assert_eq!(loaded("today"), whole);
+}
+
 /// Nothing moves while a page loads, states of a client included. Weights by gzip -9 are printed: `-- --nocapture`.
 #[test]
 fn nothing_shifts_while_loading() {

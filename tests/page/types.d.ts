@@ -961,6 +961,8 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
   };
   aim: {
     planOf: (stand: Stand) => Training;
+    aimOf: (stand: Stand) => Training;
+    isPlanned: (stand: Stand) => boolean;
     goalName: (goal: TrainingGoal) => HTMLElement;
     goalChoice: (place: string) => HTMLElement;
     sentence: (of: Training) => (Node | string)[];
@@ -1040,6 +1042,8 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     go: (href: string) => void;
     /** Loads the scripts that an element names in `data-src`. */
     load: (id: string) => Promise<void>;
+    bring: (id: string) => Promise<void>;
+    onWork: (act: () => void) => void;
     keepPages: (pages: string[], whole?: boolean) => Promise<void>;
     units: { ofSchool: string; ofOther: string; current: () => string; onChange: (act: () => void) => void };
   };

@@ -32,6 +32,18 @@
     return known;
   };
 
+  /** The same without its sessions, which take longest. @type {WeakMap<Stand, Training>} */
+  const aims = new WeakMap();
+  /** The goal, what holds back and the way there; with sessions only where a sentence speaks of them. @param {Stand} stand @returns {Training} */
+  const aimOf = (stand) => {
+    const known = plans.get(stand) || aims.get(stand) || training.plan(model, stand.person, stand.found, stand.day, 0), { goal, limiter } = known;
+    if (goal && !limiter && !training.isReached(goal)) return planOf(stand);
+    aims.set(stand, known);
+    return known;
+  };
+  /** Whether the sessions of a stand are worked out. @param {Stand} stand */
+  const isPlanned = (stand) => plans.has(stand);
+
   /** @param {PagePart[]} parts @returns {(Node | string)[]} */
   const nodes = (parts) => parts.filter((part) => part !== null).map((part) => /** @type {Node | string} */ (part));
 
@@ -175,5 +187,5 @@
       ...(kinds.length ? [make('p', { class: 'hint', text: say('training.week_sets', { list: kinds.join(say('list.separator')) }) })] : [])];
   };
 
-  globalThis.rungbook.aim = { planOf, goalName, goalChoice, plain, sentenceText, sentence, howLong, way, sets, restWords, reason, why, towards, head, warmUp, care, leftOut, weeks, weeksEnd, nodes };
+  globalThis.rungbook.aim = { planOf, aimOf, isPlanned, goalName, goalChoice, plain, sentenceText, sentence, howLong, way, sets, restWords, reason, why, towards, head, warmUp, care, leftOut, weeks, weeksEnd, nodes };
 })();

@@ -246,11 +246,60 @@
     loads.set(src, waits);
     return waits;
   };
-  /** Loads what an element's parts name in `data-src`, one after the other. @param {string} id @returns {Promise<void>} */
+  /** Whether somebody's results are here, or come along in the address. */
+  const isKnown = () => Boolean(document.documentElement.dataset.known) || location.hash.startsWith('#visit=');
+  /** Loads what an element's parts name in `data-src`, to run one after the other; what only plans use waits for who has something to plan.
+   * @param {string} id @returns {Promise<void>} */
   const load = async (id) => {
-    for (const { dataset: { src = '' } } of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(`#${id} [data-src]`))) {
-      if (/^theme[/][a-z-]+[.](?:js|css)[?]v=[0-9a-f]+$/.test(src) && !document.querySelector(`script[defer][src="${src}"], link[href="${src}"]`)) await loaded(src);
+    const parts = /** @type {HTMLElement[]} */ ([...document.querySelectorAll(`#${id} [data-src]`)]), known = isKnown();
+    const all = parts.filter((part) => id !== 'mine' || known || !part.closest('#plan-here')).map(({ dataset: { src = '' } }) => src)
+      .filter((src) => /^(?:theme|data)[/][a-z-]+[.](?:js|css)[?]v=[0-9a-f]+$/.test(src) && !document.querySelector(`script[defer][src="${src}"], link[rel=stylesheet][href="${src}"]`));
+    // All are on their way at once.
+    for (const href of all.slice(1).filter((src) => src.includes('.js?') && !loads.has(src))) document.head.append(make('link', { rel: 'preload', as: 'script', href }));
+    for (const src of all) await loaded(src);
+  };
+  /** The same, with the page busy until it is there. @param {string} id @returns {Promise<void>} */
+  const bring = async (id) => {
+    if (busy) busy.setAttribute('aria-busy', 'true');
+    try {
+      await load(id);
+    } finally {
+      if (busy && !steps.length) busy.removeAttribute('aria-busy');
     }
+  };
+  /** What waits for one's own results being worked out here. @type {(() => void)[]} */
+  const forWork = [];
+  /** @type {Promise<void> | null} */
+  let working = null;
+  /** Loads what works out one's own results, once. */
+  const work = () => {
+    if (working) return working;
+    working = bring('mine').then(() => { forWork.splice(0).forEach((act) => act()); });
+    // What did not come is asked for anew the next time.
+    working.catch(() => { working = null; });
+    return working;
+  };
+  /** Calls back once one's own results are worked out here: at once where that is done. @param {() => void} act */
+  const onWork = (act) => { if (globalThis.rungbook.states) act(); else forWork.push(act); };
+  /** Who has results here gets them worked out at once; who has none on a page that is about them once it is painted, and elsewhere when a
+   * number is entered. */
+  const begin = () => {
+    const mine = document.getElementById('mine'), button = document.querySelector('#number-form button');
+    if (!mine) return;
+    const start = () => { work().catch(() => {}); };
+    const whenKnown = () => { if (isKnown()) start(); };
+    if (isKnown()) start();
+    else if (mine.classList.contains('for-all')) {
+      if (busy) busy.setAttribute('aria-busy', 'true');
+      if (document.hidden) setTimeout(start);
+      else requestAnimationFrame(() => setTimeout(start));
+    } else if (button instanceof HTMLElement) {
+      byId('number-here').hidden = false;
+      const first = () => { if (!globalThis.rungbook.states) work().then(() => { button.removeEventListener('click', first); button.click(); }, () => { byId('number-news').textContent = say('number.not_loaded'); }); };
+      button.addEventListener('click', first);
+    }
+    addEventListener('storage', whenKnown);
+    addEventListener('pageshow', whenKnown);
   };
   /** Has the worker keep pages for when there is no network; `whole` with the figures that they show. @param {string[]} pages @param {boolean} [whole] */
   const keepPages = async (pages, whole = false) => {
@@ -259,7 +308,8 @@
     if (active) active.postMessage({ keep: pages, whole });
   };
 
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, blame, hold, later, go, load, keepPages, units } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { page: { make, named, namedSkill, namedList, marked, byId, download, ask, blame, hold, later, go, load, bring, onWork, keepPages, units } });
+  begin();
 
   const worker = document.documentElement.dataset.worker;
   // From disk a browser may not read the manifest, and would complain.

@@ -1,8 +1,9 @@
 'use strict';
-'after page.js results.js states.js training.js aim.js number.js';
+'after page.js results.js states.js';
 // Where I stand: states over all skills, what is missing, what rests, history, and the keeping of one's own numbers.
 (() => {
-  const { targets, results, readiness, training, aim, store, page, states, number, scale } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states } = globalThis.rungbook;
+  let { training, aim, number } = globalThis.rungbook;
   const { make, named, byId, units } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine, mark } = states;
@@ -53,7 +54,7 @@
   const shownOf = new Map();
   /** @param {Stand} stand */
   const history = (stand) => {
-    const kept = store.entries('tested'), { trainee, limiter } = aim.planOf(stand), isBarred = states.barred() !== '';
+    const kept = store.entries('tested'), { trainee, limiter } = aim.aimOf(stand), isBarred = states.barred() !== '';
     // Nobody is told to train more before the health questions, nor where they say to ask a clinician first.
     const { history: drawings } = globalThis.rungbook;
     const looks = new Map(!drawings ? [] : drawings.histories(trainee, limiter && limiter.movement).map((one) => [one.movement, isBarred ? { ...one, still: null } : one]));
@@ -94,7 +95,7 @@
     byId('aim').hidden = barred;
     byId('plan').hidden = barred;
     if (barred) return;
-    const of = aim.planOf(stand);
+    const of = aim.aimOf(stand);
     // A field invites: it stands beside what may be trained, and not beside what waits or rests.
     const may = (/** @type {number} */ m) => stand.found.states[m] === readiness.OWNED || stand.found.states[m] === readiness.OPEN || (of.limiter !== null && of.limiter.movement === m);
     const way = aim.way(of, (m) => (may(m) ? field(m) : null));
@@ -104,17 +105,17 @@
     byId('way').replaceChildren(...(way ? [way] : []));
     const skill = of.goal && tables.skills.find(({ id }) => of.goal && id === of.goal.id);
     byId('to-questions').replaceChildren(...(skill ? [make('a', { class: 'act quiet', href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })] : []));
-    drawWeeks(of);
+    drawWeeks(stand);
   };
   const folded = /** @type {HTMLDetailsElement} */ (byId('plan'));
-  /** The weeks are drawn only where they are looked at. @param {Training} of */
-  const drawWeeks = (of) => {
-    byId('plan-list').replaceChildren(...(folded.open ? aim.weeks(of) : []));
-    byId('plan-end').replaceChildren(...(folded.open ? aim.weeksEnd(of) : []));
+  /** The weeks are drawn only where they are looked at. @param {Stand} stand */
+  const drawWeeks = (stand) => {
+    byId('plan-list').replaceChildren(...(folded.open ? aim.weeks(aim.planOf(stand)) : []));
+    byId('plan-end').replaceChildren(...(folded.open ? aim.weeksEnd(aim.planOf(stand)) : []));
   };
   folded.addEventListener('toggle', () => {
     const stand = mine();
-    if (stand && !states.barred()) drawWeeks(aim.planOf(stand));
+    if (stand && aim && !states.barred()) drawWeeks(stand);
   });
 
   /** What the sessions of seven days add up to. @param {Stand} stand */
@@ -130,7 +131,8 @@
     const kept = { paused: store.entries('paused'), restrict: store.entries('restrict') };
     const others = person.pauses.filter((pause) => !found.causes.includes(pause));
     const lift = async (/** @type {string} */ key, /** @type {Pause} */ cause) => {
-      const says = await scale.lift(key, aim.plain(states.whatRests([cause])));
+      await page.load('scale-here');
+      const says = await globalThis.rungbook.scale.lift(key, aim.plain(states.whatRests([cause])));
       if (!says) return;
       tell(says);
       notice.focus();
@@ -140,7 +142,7 @@
       const { kind, entry } = cause;
       if ((kind !== 'paused' && kind !== 'restrict') || (holds && cause.until === day)) return null;
       const { key } = kept[kind][entry];
-      return make('button', { type: 'button', class: 'quiet', text: holds ? say('stand.lift') : say('stand.take_away'), on: { click: () => { if (holds) lift(key, cause); else store.remove(key); } } });
+      return make('button', { type: 'button', class: 'quiet', text: holds ? say('stand.lift') : say('stand.take_away'), on: { click: () => { if (holds) lift(key, cause).catch(() => tell(say('number.not_loaded'))); else store.remove(key); } } });
     };
     const line = (/** @type {Pause} */ cause) => {
       const by = states.liftedBy(cause);
@@ -180,7 +182,8 @@
   const drawFirst = () => {
     const stand = mine();
     byId('nothing-yet').hidden = stand !== null;
-    for (const id of ['aim', 'all', 'changed', 'rests', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null;
+    for (const id of ['all', 'changed', 'rests']) byId(id).hidden = stand === null;
+    for (const id of ['aim', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null || !aim;
     const trouble = store.trouble();
     byId('storage').textContent = trouble === 'full' ? say('stand.storage_full')
       : trouble === 'forbidden' ? say('stand.storage_forbidden')
@@ -189,10 +192,24 @@
     changes(stand);
     drawAll(stand);
     rests(stand);
+    if (!aim) bringPlan();
   };
-  const withStand = (/** @type {(stand: Stand) => void} */ act) => () => { const stand = mine(); if (stand) act(stand); };
-  /** The page in steps: the plan takes longest. */
-  const DRAWN = [drawFirst, withStand((stand) => { if (!states.barred()) aim.planOf(stand); }), withStand((stand) => { ahead(stand); load(stand); }), withStand((stand) => { history(stand); asides(stand); })];
+  /** What plans is loaded by who has something to plan. */
+  const bringPlan = () => {
+    page.bring('plan-here').then(() => {
+      ({ training, aim, number } = globalThis.rungbook);
+      drawSoon();
+    }, () => tell(say('number.not_loaded')));
+  };
+  const withStand = (/** @type {(stand: Stand) => void} */ act) => () => { const stand = mine(); if (stand && aim) act(stand); };
+  /** The page in steps, and last what the home page will say is next: the sessions take longest. */
+  const DRAWN = [drawFirst, withStand((stand) => { if (!states.barred()) aim.aimOf(stand); }), withStand((stand) => { ahead(stand); load(stand); }), withStand((stand) => { history(stand); asides(stand); }),
+    withStand((stand) => { if (!states.barred()) aim.planOf(stand); })];
+  /** What is seen at once; the sessions follow. */
+  const drawSoon = () => {
+    DRAWN.slice(0, -1).forEach((step) => step());
+    page.later(DRAWN.slice(-1), 'notice');
+  };
 
   // ---- keeping one's numbers
 
@@ -276,8 +293,8 @@
   });
   byId('share').addEventListener('click', async () => {
     const stand = mine();
-    if (!stand) return;
-    const of = aim.planOf(stand), about = store.facts(), barred = states.barred() !== '';
+    if (!stand || !aim) return;
+    const of = aim.aimOf(stand), about = store.facts(), barred = states.barred() !== '';
     const newest = [...stand.person.tested].sort((a, b) => b.on - a.on || b.entry - a.entry).slice(0, MOST_SHARED)
       .map((tested) => `${page.marked(tables, tested.movement)}: ${aim.plain(states.got(readiness.sidesText(tested, model.target(tested.movement).atMost)))}, ${states.when(tested).textContent}`);
     const text = [[about.name, tables.school, results.dayWords(stand.day)].filter(Boolean).join(say('list.separator')), ...(barred ? [] : [aim.sentenceText(of)]), ...newest, say('stand.share_end')].join('\n');
@@ -339,5 +356,5 @@
   people();
   if (location.hash === '#people') /** @type {HTMLDetailsElement} */ (byId('people')).open = true;
   store.onChange(() => page.later(DRAWN, 'notice'));
-  DRAWN.forEach((step) => step());
+  drawSoon();
 })();

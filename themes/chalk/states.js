@@ -205,7 +205,8 @@
     };
     const draw = () => { place.hidden = !mayAsk(m); };
     store.onChange(draw);
-    form.replaceChildren(make('button', { type: 'button', class: 'quiet', text: say('number.enter'), on: { click: () => { open().catch(() => { page.byId('number-news').textContent = say('number.not_loaded'); }); } } }));
+    const button = form.querySelector('button');
+    if (button) button.addEventListener('click', () => { open().catch(() => { page.byId('number-news').textContent = say('number.not_loaded'); }); });
     draw();
   };
 

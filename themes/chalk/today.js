@@ -1,8 +1,9 @@
 'use strict';
-'after page.js targets.js states.js training.js aim.js';
+'after page.js targets.js states.js';
 // Today: the session between a person and the goal, one card a line. What is ticked is the training log that moving on reads.
 (() => {
-  const { targets, results, readiness, store, page, states, training, aim, rest, scale, adult } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, rest, adult } = globalThis.rungbook;
+  let { training, aim } = globalThis.rungbook;
   const { LIMITS } = globalThis.rungbook.health;
   const { make, named, namedList, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
@@ -10,7 +11,7 @@
   if (!model) return;
   const { tables } = model;
   const BLOCKS = /** @type {const} */ (['practice', 'strength', 'kept up', 'range']);
-  const { nodes } = aim;
+  const nodes = (/** @type {PagePart[]} */ parts) => aim.nodes(parts);
   /** Movements that are named as what comes first. */
   const MOST_FIRST = 3;
   const timer = rest.timer();
@@ -196,7 +197,8 @@
   };
   /** @param {string} key @param {Pause} cause */
   const lift = async (key, cause) => {
-    const says = await scale.lift(key, aim.plain(states.whatRests([cause])));
+    await page.load('scale-here');
+    const says = await globalThis.rungbook.scale.lift(key, aim.plain(states.whatRests([cause])));
     if (says) tell(says);
   };
   /** What rests today and until when. @param {Stand} stand */
@@ -209,7 +211,7 @@
     const hasButton = (/** @type {Pause} */ cause) => (cause.kind === 'paused' || cause.kind === 'restrict') && states.liftedBy(cause) === null && cause.until !== stand.day;
     const groups = [...causes.filter(hasButton).map((cause) => [cause]), ...states.together(causes.filter((cause) => !hasButton(cause)))];
     byId('rests-today-list').replaceChildren(...groups.map(([cause, ...alike]) => make('li', {}, ...states.causeWords(cause, [cause, ...alike]), ' ', hasButton(cause)
-      ? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => lift(kept[/** @type {'paused' | 'restrict'} */ (cause.kind)][cause.entry].key, cause) } })
+      ? make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), on: { click: () => { lift(kept[/** @type {'paused' | 'restrict'} */ (cause.kind)][cause.entry].key, cause).catch(() => tell(say('number.not_loaded'))); } } })
       : cause.until === stand.day ? null : make('a', { href: cause.kind === 'pain' ? 'if-it-hurts.html#pain' : 'before-you-start.html#health', text: cause.kind === 'pain' ? say('entry.if_it_hurts') : say('test.before_you_start') }))), ...sore);
   };
   /** While a clearance holds that ends early, as in pregnancy and after a concussion: what was allowed, by whom, until when, and what ends it at once. */
@@ -282,6 +284,16 @@
     byId('between').replaceChildren(...(waits && whole && session && whole.on > session.on ? nodes(sayNodes('today.between', { day: states.dayOf(whole.on) })) : []));
   };
 
+  /** What plans is loaded by who has something to plan. */
+  const bringPlan = () => {
+    page.bring('plan-here').then(() => {
+      ({ training, aim } = globalThis.rungbook);
+      draw();
+    }, () => {
+      byId('first').hidden = false;
+      byId('first').textContent = say('number.not_loaded');
+    });
+  };
   const draw = () => {
     const stand = mine(), barred = states.barred();
     byId('nothing-yet').hidden = stand !== null || barred === 'ask';
@@ -291,10 +303,19 @@
     const isDue = barred === '' && adult.isDue();
     byId('adult').hidden = !isDue;
     if (isDue) byId('adult').replaceChildren(make('h2', { text: say('adult.head') }), make('p', { text: say('screening.young') }), adult.ask(() => make('button', { type: 'button', text: say('adult.on'), on: { click: () => { draw(); if (stand) byId('when').focus(); } } })));
-    byId('card').hidden = stand === null || barred !== '' || isDue;
+    byId('card').hidden = stand === null || barred !== '' || isDue || !aim;
     if (!stand || barred || isDue) return;
-    const held = document.activeElement && document.activeElement.closest('#sets article, #goal'), from = held instanceof HTMLElement ? held.dataset.movement : undefined;
-    const of = aim.planOf(stand);
+    if (!aim) {
+      bringPlan();
+      return;
+    }
+    drawHead(stand, aim.aimOf(stand));
+    const rest = () => { const now = mine(); if (now && !states.barred() && !adult.isDue()) drawRest(now); };
+    if (aim.isPlanned(stand)) rest();
+    else page.later([plan, rest], 'when');
+  };
+  /** What holds back, what rests and what comes first; the sessions take longer. @param {Stand} stand @param {Training} of */
+  const drawHead = (stand, of) => {
     byId('aim').replaceChildren(...aim.sentence(of));
     byId('how-long').replaceChildren(...aim.howLong(of));
     byId('goal').replaceChildren(aim.goalChoice('today'));
@@ -304,7 +325,12 @@
     byId('clinician').replaceChildren(...first.map((text) => make('p', { text: dated(text) })), make('p', {}, make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') })));
     drawAllowed();
     drawRests(stand);
-    drawSession(stand, of);
+  };
+  /** The session, once it is worked out. @param {Stand} stand */
+  const drawRest = (stand) => {
+    const held = document.activeElement && document.activeElement.closest('#sets article'), from = held instanceof HTMLElement ? held.dataset.movement : undefined;
+    drawSession(stand, aim.planOf(stand));
+    byId('below').hidden = false;
     drawAfter(results.dayText(stand.day));
     if (from === undefined || document.activeElement !== document.body) return;
     const head = /** @type {HTMLElement | null} */ (document.querySelector(`#sets article[data-movement="${from}"] h3`)) || byId('when');
@@ -339,6 +365,11 @@
     for (const of of store.entries('pain')) newest.set(of.entry.part, of);
     const open = [...newest.values()].filter(({ entry: of }) => of.next_morning === undefined && of.score > 0 && today - Number(results.readDay(of.on)) >= 1 && today - Number(results.readDay(of.on)) <= 2);
     place.hidden = open.length === 0;
+    const { scale } = globalThis.rungbook;
+    if (open.length && !scale) {
+      page.bring('scale-here').then(morning, () => { place.textContent = say('number.not_loaded'); });
+      return;
+    }
     place.replaceChildren(...open.map(({ key, entry: of }) => {
       const select = /** @type {HTMLSelectElement} */ (make('select', { id: `morning-${of.part}` }, make('option', { value: '', text: '' }), ...scale.NUMBERS.map((n) => make('option', { value: n, text: globalThis.rungbook.words.number(n) }))));
       select.addEventListener('change', () => { if (select.value !== '') scale.morning(key, of, Number(select.value)); });
@@ -372,7 +403,7 @@
   const log = () => {
     if (store.entries('trained').length) page.load('log').catch(() => { byId('log').hidden = false; byId('log-list').textContent = say('number.not_loaded'); });
   };
-  const plan = () => { const stand = mine(); if (stand && !states.barred()) aim.planOf(stand); };
+  const plan = () => { const stand = mine(); if (stand && aim && !states.barred()) aim.planOf(stand); };
   store.onChange(() => { page.later([plan, draw, log], 'when'); morning(); install(); });
   page.units.onChange(draw);
   draw();

@@ -364,7 +364,7 @@
   // ---- the weeks
 
   /** Everything that is to be done: the goal, what holds back, the sessions of four weeks, the retest.
-   * @param {Model} model @param {Person} person @param {Assessment} found @param {number} day @param {number} [count] the first weeks alone @returns {Training} */
+   * @param {Model} model @param {Person} person @param {Assessment} found @param {number} day @param {number} [count] the first weeks alone; 0: without sessions @returns {Training} */
   const plan = (model, person, found, day, count) => laid(training.begin(model, person, found, day), unhurtOf(model, person, day, count), count);
   /** The plan without pains, pauses, and restrictions of a part, a pattern or a movement; null where nothing of that is on file. Those of a
    * class are of the person, and stay. @param {Model} model @param {Person} person @param {number} day @param {number} [count] @returns {Unhurt | null} */
@@ -382,7 +382,7 @@
     const weeks = daysOf(c).slice(0, count), start = startOf(c), every = Math.max(1, Math.floor(tables.dose_of_school.lighter_every / WEEK));
     const known = all.filter(({ rule }) => !isTrial(rule) && rule !== 'range').length;
     /** @type {Work} */
-    const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : training.wasLongOff(c) ? K.first_back : K.first_new, few: known < K.known, perWeek: weeks[0].length, hasFull: false, diary: diary(c), tried: new Set(), done: new Map(), sore: new Map(), unhurt };
+    const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : training.wasLongOff(c) ? K.first_back : K.first_new, few: known < K.known, perWeek: weeks.length ? weeks[0].length : 0, hasFull: false, diary: diary(c), tried: new Set(), done: new Map(), sore: new Map(), unhurt };
     /** @type {PlannedSession[]} */
     const sessions = [];
     /** @type {Map<number, number>} */
@@ -506,7 +506,7 @@
     return [say('training.no_answers'), first, say('training.write_answers', { example: `screened: { says: ask, on: ${results.dayText(day)} }` })].join(' ');
   };
   /** @param {Training} of @returns {string[]} */
-  const conditions = ({ trainee: c, gaps, sessions }) => [
+  const conditions = ({ trainee: c, gaps }) => [
     ...(c.person.screened ? [] : [say('training.unanswered')]),
     ...(c.young ? [say('training.coach_present')] : []),
     ...(c.age !== null && c.age >= c.K.balance_age ? [say('training.wall_near')] : []),
@@ -514,7 +514,7 @@
     ...(training.sparesBreath(c) ? [say('training.breathe_through')] : []),
     ...(training.newestPains(c).some((pain) => training.isHolding(pain) && !readiness.isPausing(c.model, c.person, pain, c.day)) ? [say('training.until_lower', { n: globalThis.rungbook.health.LIMITS.pain[0] - 1 })] : []),
     ...(training.hasSign(c) ? [say('training.until_seen')] : []),
-    ...(sessions.length && sessions[0].on === c.day && c.log.some(({ on, did, reserve }) => c.day - on < c.K.apart && reserve === 0 && did.some((set) => set < did[0])) ? [say('training.rest_day')] : []),
+    ...(daysOf(c).flat()[0] === c.day && c.log.some(({ on, did, reserve }) => c.day - on < c.K.apart && reserve === 0 && did.some((set) => set < did[0])) ? [say('training.rest_day')] : []),
   ];
 
   /** A target in words; a share of body weight as what it comes to, too. @param {Trainee} c @param {number} leaf */
