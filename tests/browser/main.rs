@@ -8,6 +8,7 @@ mod asked;
 mod barred;
 mod booklet;
 mod class;
+mod client;
 mod face;
 mod flow;
 #[path = "../scale/generate.rs"]

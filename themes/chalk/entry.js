@@ -179,18 +179,25 @@
     };
     /** What the button says: what it does, and to what. @param {ReturnType<typeof said>} of */
     const acts = ({ follows, isUnsaid, parts }) => (follows === 'light' ? say('entry.go_lighter') : follows === 'on' ? say(isUnsaid ? 'entry.go_on' : 'entry.keep_go_on')
-      : isUnsaid ? say('entry.pause', { movement: page.marked(tables, m) }) : say('entry.pause_part', { parts: scale.partsText(parts) }));
+      : !parts.length ? say('entry.pause') : isUnsaid && parts.length > 1 ? say('entry.pause_all', { n: parts.length }) : say('entry.pause_part', { parts: scale.partsText(parts) }));
+    /** What comes of it, before it is done. @param {ReturnType<typeof said>} of */
+    const tells = ({ follows, isUnsaid, parts, score: much, signs: with_ }) => {
+      const isOpen = much === null && !with_.length;
+      return !parts.length && isOpen ? say('entry.stop_here') : isOpen ? say(isUnsaid ? 'entry.not_sure' : 'entry.no_number', { parts: scale.partsText(parts) }) : scale.saysOf(follows, parts);
+    };
     const show = () => {
       const of = said(), dialog = says.closest('dialog'), act = dialog && dialog.querySelector('button[value=act]');
       if (!act) return;
       act.textContent = acts(of);
-      says.textContent = of.score === null && !of.signs.length ? say('entry.stop_here') : scale.saysOf(of.follows, of.parts);
+      says.textContent = tells(of);
+      // On a low screen the number comes up from behind the buttons once it is said where it hurts.
+      if (!of.isUnsaid && of.score === null) score.whole.scrollIntoView({ block: 'nearest' });
     };
-    const inside = make('div', { on: { change: show } }, make('p', { class: 'do-not', text: say('entry.emergency') }),
+    const inside = make('div', { class: 'hurting', on: { change: show } }, make('p', { class: 'do-not', text: say('entry.emergency') }),
       make('fieldset', {}, make('legend', { text: say('entry.where') }), chips(true), make('details', {}, make('summary', { text: say('entry.other_part') }), chips(false), make('p', {}, say('entry.elsewhere'), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }), '.'))),
       // The signs come before the number: who reaches that has passed all of them, and who gives none rests.
       make('fieldset', {}, make('legend', { text: say('pain.came_with') }), make('div', { class: 'signs' }, ...signs.map(({ whole }) => whole))), score.whole, says);
-    says.textContent = say('entry.stop_here');
+    says.textContent = tells(said());
     const title = sayNodes('entry.it_hurt_in', { movement: named(tables, m) }).map((part) => part || '');
     if (await page.ask(title, [inside], [['act', acts(said())], ['', say('entry.go_back')]]) !== 'act') return null;
     const { parts, isUnsaid, signs: with_, score: much, follows } = said();
