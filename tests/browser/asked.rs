@@ -44,7 +44,7 @@ fn what_hurt_follows_its_number() {
         return out;";
     // Up to 2 go on, 3 to 5 over for today, above 5 paused (Silbernagel et al. 2007: one tendon; the rest common practice).
     for (score, says, follows) in [
-        (2, "Keep it, go on", json!([[], [["shoulder", 2]]])),
+        (2, "Enter it, go on", json!([[], [["shoulder", 2]]])),
         (4, "Go lighter", json!([[[true, true]], [["shoulder", 4]]])),
         (
             7,
@@ -367,7 +367,7 @@ fn what_was_never_tried_is_no_number() {
         "const row = document.querySelector('.known-list li'); row.querySelector('button').click(); return [row.dataset.movement, row.querySelector('input').value]",
     );
     assert_eq!(word, json!(["pull-up", "never"]));
-    press_button(&browser, "Keep these");
+    press_button(&browser, "Save these numbers");
     browser.wait_until("location.pathname.endsWith('today.html') && globalThis.rungbook && document.querySelector('#sets article')");
     let kept = "const { store } = rungbook; return [store.all().tested, store.entries('undated').length, store.get('never').movements]";
     assert_eq!(run(&browser, kept), json!([[], 0, ["pull-up"]]));
@@ -448,9 +448,17 @@ fn under_sixteen_an_adult_comes_first() {
     browser.open(&format!("{base}index.html"));
     let home = "const next = document.getElementById('next'); return [next.checkVisibility(), next.querySelectorAll('[data-movement], .big-target').length, next.querySelectorAll('[href=\"today.html\"]').length]";
     assert_eq!(run(&browser, home), json!([true, 0, 1]));
-    browser.open(&format!("{base}self-test-strict-ring-muscle-up.html"));
-    let form = "return [document.querySelectorAll('#guided form').length, document.querySelectorAll('#guided .adult').length]";
-    assert_eq!(run(&browser, form), json!([0, 1]));
+    // No page has a field or a button for a number before it, and each says so, or asks.
+    let asks = "return [document.querySelectorAll('#guided form, #sheet .enter button, #number-form button, .number-line input').length, [...document.querySelectorAll('#guided .adult, main a[href=\"today.html\"]')].some(e => e.checkVisibility())]";
+    for page in [
+        "self-test-strict-ring-muscle-up",
+        "self-test",
+        "plank",
+        "where-i-stand",
+    ] {
+        browser.open(&format!("{base}{page}.html"));
+        assert_eq!(run(&browser, asks), json!([0, true]), "{page}");
+    }
     browser.open(&format!("{base}before-you-start.html"));
     assert_eq!(run(&browser, &format!("return {goes}")), 0);
     // Nobody else is asked, and a child is not either: no tick lets them train by a page.

@@ -887,6 +887,8 @@ interface Rungbook {
     isTooNew: (c: Trainee, m: number) => boolean;
     isForAll: (c: Trainee, m: number) => boolean;
     mayTest: (c: Trainee, m: number) => boolean;
+    slips: (c: Trainee) => [number, number][];
+    daysOff: (c: Trainee) => number;
     wasLifted: (c: Trainee, m: number) => boolean;
     lighterStep: (c: Trainee, m: number) => number;
     gentlest: (c: Trainee, m: number) => number;
@@ -967,6 +969,10 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     goalChoice: (place: string) => HTMLElement;
     sentence: (of: Training) => (Node | string)[];
     howLong: (of: Training) => (Node | string)[];
+    /** What comes before the step, at most three sentences, each a list item. */
+    acts: (of: Training) => HTMLElement[];
+    /** What was said today to be never tried comes last. */
+    inOrder: (lines: Line[]) => Line[];
     way: (of: Training, field?: (m: number) => HTMLElement | null) => HTMLElement | null;
     plain: (parts: PagePart[]) => string;
     sentenceText: (of: Training) => string;
@@ -999,6 +1005,8 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
   standing: { draw: (stand: Stand) => void };
   search: { find: (typed: string) => number[] };
   store: {
+    /** Under 16: what an adult says, and whether one of it is still to be said today. */
+    adults: { KEYS: readonly ['parent', 'coach']; isSaid: (key: string) => boolean; isDue: () => boolean };
     entries: (kind: string) => Kept[];
     add: (kind: string, entry: object) => string;
     addAll: (list: [string, object][]) => string[];
@@ -1071,6 +1079,8 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     soreLines: (stand: Stand) => HTMLElement[];
     /** Whether something began to hurt today, and whether a number of a movement is asked for. */
     hurtsToday: () => boolean;
+    adultsFirst: () => HTMLElement;
+    neverTried: () => string[];
     mayAsk: (m: number) => boolean;
     when: (of: { on: number; until: number | null }) => HTMLElement;
     whatRests: (all: Pause[]) => (Node | string)[];
@@ -1084,7 +1094,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     hurt: (m: number, where?: 'test' | 'training') => Promise<{ follows: 'on' | 'light' | 'rests'; says: string } | null>;
   };
   /** Under 16: whether an adult's word is still to be said today, and the ticks that say it. */
-  adult: { isAsked: () => boolean; isDue: () => boolean; ask: (onward: () => HTMLElement) => HTMLElement };
+  adult: { isDue: () => boolean; ask: (onward: () => HTMLElement) => HTMLElement };
   /** The scale of pain: its row to touch, what follows from a number, and what is kept of one. */
   scale: {
     NUMBERS: number[];

@@ -115,11 +115,15 @@
     return stand !== null && (sore(stand).some(({ on }) => on === stand.day)
       || stand.found.causes.some(({ kind, on, by, because }) => kind === 'paused' && on === stand.day && by === 'client' && /^it hurt/.test(because || '')));
   };
-  /** Whether a number of a movement is asked for: on no page while it rests or bears on what hurts, nor on a day on which something began to hurt. @param {number} m */
+  /** Whether a number of a movement is asked for: on no page before the adults' word, while it rests or bears on what hurts, nor on a day on
+   * which something began to hurt. @param {number} m */
   const mayAsk = (m) => {
     const stand = mine();
+    if (store.adults.isDue()) return false;
     return stand === null || !(hurtsToday() || bearsOnSore(stand, m) || stand.found.pausedBy(m).some(({ kind }) => kind === 'paused' || kind === 'pain'));
   };
+  /** The movements of which it was said today that they were never tried. @returns {string[]} */
+  const neverTried = () => { const kept = store.get('never'); return kept && kept.on === results.dayText(results.today()) && Array.isArray(kept.movements) ? kept.movements.map(String) : []; };
   /** The sore parts that do not rest, with what to do about each. @param {Stand} stand */
   const soreLines = (stand) => sore(stand).filter(({ entry }) => !stand.found.causes.some((cause) => cause.kind === 'pain' && cause.entry === entry))
     .map(({ part, score, on }) => make('li', {}, ...sayNodes('rests.sore', { part: partWord(/** @type {Model} */ (model).tables.parts[part]), score, day: dayOf(on) }).map((piece) => /** @type {Node | string} */ (piece)), ' ',
@@ -177,6 +181,8 @@
       make('p', {}, make('a', { href: 'where-i-stand.html#rests', text: say('rests.where_lifted') })));
   };
 
+  /** Under 16, before the adults' word: that it comes first, and where it is said. */
+  const adultsFirst = () => make('p', { class: 'advice do-not' }, say('screening.young'), ' ', make('a', { href: 'today.html', text: say('adult.to_ticks') }));
   /** On a movement's own page: a number of it. What that takes is loaded once it is asked for. */
   const number = () => {
     const here = document.querySelector('main[data-movement]'), place = document.getElementById('number-here'), form = document.getElementById('number-form');
@@ -192,6 +198,8 @@
       says.focus();
     };
     const open = async () => {
+      // Who had nothing here was shown the button before it was known who it is.
+      if (!mayAsk(m)) return;
       await page.load('number-here');
       const { number: of, entry } = globalThis.rungbook;
       const ask = () => {
@@ -203,10 +211,17 @@
       const field = ask(), first = field && field.querySelector('input, a');
       if (first instanceof HTMLElement) first.focus();
     };
-    const draw = () => { place.hidden = !mayAsk(m); };
-    store.onChange(draw);
     const button = form.querySelector('button');
-    if (button) button.addEventListener('click', () => { open().catch(() => { page.byId('number-news').textContent = say('number.not_loaded'); }); });
+    if (!button) return;
+    button.addEventListener('click', () => { open().catch(() => { page.byId('number-news').textContent = say('number.not_loaded'); }); });
+    let wasDue = false;
+    const draw = () => {
+      const isDue = store.adults.isDue();
+      place.hidden = !mayAsk(m) && !isDue;
+      if (isDue !== wasDue) form.replaceChildren(isDue ? adultsFirst() : button);
+      wasDue = isDue;
+    };
+    store.onChange(draw);
     draw();
   };
 
@@ -245,7 +260,7 @@
   const figure = (m, size = 48) => (model && model.is(m, readiness.DRAWN)
     ? page.make('img', { class: 'small-figure', alt: '', width: size, height: size, loading: 'lazy', decoding: 'async', src: `figures/${model.tables.ids[m]}.svg` }) : null);
 
-  globalThis.rungbook.states = { model, mine, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, hurtsToday, mayAsk, when, together, whatRests, liftedBy, asideGot };
+  globalThis.rungbook.states = { model, mine, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, hurtsToday, mayAsk, adultsFirst, neverTried, when, together, whatRests, liftedBy, asideGot };
   store.onChange(() => { draw(); page.later([drawSlots, follow], 'main'); });
   drawSlots();
   draw();

@@ -180,6 +180,21 @@
     return { sound, odd };
   };
 
+  /** Under 16 two adults come before any test or session: that a parent agrees is said once, that the coach is in the room on each day. */
+  const adults = (() => {
+    const { LIMITS, isChild } = globalThis.rungbook.health;
+    /** Under which keys of this device it is kept, each with the day on which it was said. */
+    const KEYS = /** @type {const} */ (['parent', 'coach']);
+    /** Whether one of them is said, the coach today. @param {string} key */
+    const isSaid = (key) => { const { results } = globalThis.rungbook, on = parsed(read(key)); return key === 'coach' ? on === results.dayText(results.today()) : typeof on === 'string'; };
+    /** Whether somebody is of that age, and one of them is still to be said today; of a child a page asks nothing. */
+    const isDue = () => {
+      const { results } = globalThis.rungbook, { born } = now().facts.sound, age = results.ageOn(born === undefined ? null : born, results.today());
+      return age !== null && age < LIMITS.youth && !isChild(born, results.today()) && !KEYS.every(isSaid);
+    };
+    return { KEYS, isSaid, isDue };
+  })();
+
   /** What the last plan said is next: no longer so once anything is known anew. */
   const NEXT = 'next';
   /** Where a number of one's own is kept, the browser is asked once to keep it for good. @param {string} kind */
@@ -361,6 +376,7 @@
 
   globalThis.rungbook = Object.assign(globalThis.rungbook || {}, {
     store: {
+      adults,
       people, become, welcome,
       entries, add, addAll, all, odd, beside,
       /** Takes in what another export holds beside what is kept. @param {Exported} exported sound @param {boolean} weightToo */
