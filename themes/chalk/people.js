@@ -47,16 +47,19 @@
     };
     // Who is to ask first, or has not answered, trains nothing: nothing is for everyone while they are here.
     const may = rows.filter((m) => people.length && people.every(({ look: { c } }) => globalThis.rungbook.training.isForAll(c, m)));
-    /** What is open, and yet nothing new, or left alone, while a part hurts. @param {Trainee} c @param {number} m */
-    const sore = (c, m) => {
-      const { training } = globalThis.rungbook, state = c.found.states[m], part = state === readiness.OWNED || state === readiness.OPEN ? training.sorePart(c, m) : -1;
-      return part < 0 ? null : make('small', { text: training.whyOf(c, training.leftFor(c, m, part)) });
+    /** How somebody stands to a movement. What bears on a part that hurts is neither open nor to be tested while it does: that alone is said of it;
+     * what is owned stays so, and is left alone. @param {typeof people[0]} of @param {number} m @returns {(HTMLElement | null)[]} */
+    const cell = ({ found, barred, look: { c } }, m) => {
+      const { training } = globalThis.rungbook, state = found.states[m], isOwned = state === readiness.OWNED, asks = state === readiness.OPEN || state === readiness.TEST_FIRST;
+      const part = isOwned || asks ? training.sorePart(c, m) : -1, why = part < 0 ? '' : training.whyOf(c, training.leftFor(c, m, part));
+      if (why && asks && !barred) return [make('span', { class: 'state state-paused', 'data-state': readiness.STATES[state], 'data-sore': true }, make('span', { class: 'state-shape', 'aria-hidden': 'true' }), make('span', { text: why }))];
+      return [mark(state, found.counted[m] === 1, barred), why ? make('small', { text: ` ${why}` }) : null];
     };
     byId('everyone').replaceChildren(...(may.length ? may.map((m) => make('li', {}, named(tables, m))) : [make('li', { text: say('people.nothing_for_all') })]));
     byId('class-table').replaceChildren(
       make('thead', {}, make('tr', {}, make('th', { scope: 'col', text: say('shared.movement') }), ...people.map((_, i) => make('th', { scope: 'col', text: called(i) })))),
       make('tbody', {}, ...rows.map((m) => make('tr', { 'data-movement': tables.ids[m] }, make('th', { scope: 'row' }, named(tables, m)),
-        ...people.map(({ found, barred, look: { c } }) => make('td', {}, mark(found.states[m], found.counted[m] === 1, barred), ' ', sore(c, m)))))));
+        ...people.map((of) => make('td', {}, ...cell(of, m)))))));
     const heads = new Map([['held_back', say('morning.held_back')], ['together', say('morning.together')], ['to_test', say('morning.to_test')]]);
     const tableOf = (/** @type {any[]} */ lines) => make('ul', { class: 'plain' }, ...(lines.length ? lines : [say('morning.none')]).map((line) => make('li', {}, ...[line].flat())));
     byId('together').replaceChildren(...(people.length > 1 ? globalThis.rungbook.morning.together(people.map(({ look }) => look), (i) => make('bdi', { text: called(i) }), saying) : [])
