@@ -1,5 +1,5 @@
 'use strict';
-// The home page for who was here before: what is next, as the last plan said it. It works nothing out.
+// The home page for who was here before: what hurts or rests, and what is next, as the last plan said it. It works nothing else out.
 (() => {
   const { make, named } = globalThis.rungbook.page;
   const { say } = globalThis.rungbook.words;
@@ -15,7 +15,39 @@
   };
   const next = kept('next'), about = kept('about') || {};
   // Under 16 an adult's word comes first, each day: Today asks for it, and what is next is said there.
-  const { LIMITS, ageOn } = globalThis.rungbook.health, age = ageOn(about.born, Math.floor(Date.now() / 864e5));
+  const { LIMITS, ageOn, goesOnTo, prefix } = globalThis.rungbook.health, age = ageOn(about.born, Math.floor(Date.now() / 864e5));
+
+  // ---- what hurts, or rests, stands above all else
+
+  const isDay = (/** @type {unknown} */ on) => typeof on === 'string' && /^[0-9]{4}-[0-9]{2}-[0-9]{2}$/.test(on);
+  const dayWords = (/** @type {string} */ on) => { const [year, month, of] = on.split('-').map(Number); return say('date.day', { day: of, month: say(`month.m${month}`), year: String(year) }); };
+  const partWord = (/** @type {string} */ part) => say(`body.${part.replace(/-/g, '_')}`);
+  /** Entries of a kind about parts, the newest last. @param {string} kind @returns {any[]} */
+  const entriesOf = (kind) => {
+    try {
+      const keys = Object.keys(localStorage).filter((key) => key.startsWith(`${prefix}${kind}:`)).map((key) => key.slice(prefix.length));
+      return keys.map((key) => ({ key, of: kept(key) })).filter(({ of }) => of && isDay(of.on) && typeof of.part === 'string' && /^[a-z-]+$/.test(of.part))
+        .sort((a, b) => (a.of.on < b.of.on ? -1 : a.of.on > b.of.on ? 1 : a.key < b.key ? -1 : 1)).map(({ of }) => of);
+    } catch {
+      return [];
+    }
+  };
+  const drawHurts = () => {
+    const hurts = document.getElementById('hurts-now'), now = new Date(), today = new Date(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate())).toISOString().slice(0, 10);
+    /** @type {Map<string, any>} */
+    const newest = new Map(entriesOf('pain').filter(({ on }) => on <= today).map((of) => [of.part, of]));
+    const isPausing = (/** @type {any} */ { part, score, signs }) => score > goesOnTo(part, age) || (Array.isArray(signs) && signs.length > 0);
+    const pains = [...newest.values()], shown = (/** @type {any} */ { part, score, on }) => say('home.hurts_part', { part: partWord(part), score, day: dayWords(on) });
+    const paused = entriesOf('paused').filter(({ on, until, part }) => on <= today && !(isDay(until) && until < today) && !(newest.has(part) && isPausing(newest.get(part))));
+    const rests = [...pains.filter(isPausing).map(shown), ...new Set(paused.map(({ part, on }) => say('home.rests_part', { part: partWord(part), day: dayWords(on) })))];
+    const sore = pains.filter((of) => !isPausing(of) && of.score >= LIMITS.pain[0]).map(shown), between = say('list.separator');
+    if (!hurts || !(rests.length + sore.length)) return;
+    hurts.replaceChildren(...[[rests, 'home.rests'], [sore, 'home.hurts']].filter(([list]) => list.length).map(([list, key]) => make('p', { text: say(String(key), { parts: /** @type {string[]} */ (list).join(between) }) })),
+      make('a', { href: 'if-it-hurts.html#pain', text: say('rests.sore_better') }));
+    hurts.hidden = false;
+  };
+  drawHurts();
+
   const sound = (age === null || age >= LIMITS.youth) && next && ['id', 'name', 'sets', 'goal'].every((key) => typeof next[key] === 'string') && /^[a-z0-9-]+$/.test(next.id);
   if (!sound && !about.goal && !next) return;
   const who = typeof about.name === 'string' && localStorage.getItem(`${globalThis.rungbook.health.own}who`) ? make('p', { class: 'hint', text: say('home.for', { name: about.name }) }) : null;
