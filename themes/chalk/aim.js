@@ -10,10 +10,14 @@
   const { tables } = model;
   const MINUTE = 60;
 
+  /** Whether it was said today that a line's movement was never tried. @param {Line} line */
+  const isNever = ({ movement }) => states.neverTried().includes(tables.ids[movement]);
+  /** The lines as they are shown: what was never tried opens nothing, it comes after what is known of its kind. @param {Line[]} lines */
+  const inOrder = (lines) => [...lines.filter((line) => !isNever(line)), ...lines.filter(isNever)];
   /** What is next, for the home page, which works nothing out: the first line that has a known amount, else the first one, with its last number, and the highest rung of each skill that is owned.
    * @param {Training} of @param {Stand} stand */
   const noteNext = (of, { found }) => {
-    const [session] = of.sessions, lines = session ? session.lines : [];
+    const [session] = of.sessions, all = session ? inOrder(session.lines) : [], tried = all.filter((one) => !isNever(one)), lines = tried.length ? tried : all;
     const line = lines.find((one) => of.limiter && one.gap && one.gap.movement === of.limiter.movement) || lines.find(({ block }) => block === 'strength') || lines[0];
     if (!line || !of.goal) return;
     const m = line.movement, got = training.got(of.trainee, m), skill = tables.skills.find(({ id }) => of.goal && id === of.goal.id);
@@ -115,8 +119,50 @@
       steps.push(at);
       at = at.opens.map((m) => gaps.get(m)).filter((gap) => gap !== undefined).map((gap) => /** @type {Gap} */ (gap)).sort(training.heavier)[0];
     }
-    return make('ol', { class: 'ladder way-up' }, ...steps.map((gap) => make('li', { 'data-movement': tables.ids[gap.movement] }, states.figure(gap.movement), ...nodes(sayNodes(keyOf(of, gap, ['aim.step', 'aim.step_shown', 'aim.step_again', 'aim.step_unknown']), asked(of, gap))), field(gap.movement))));
+    return make('ol', { class: 'ladder way-up' }, ...steps.map((gap) => make('li', { 'data-movement': tables.ids[gap.movement] }, states.figure(gap.movement), named(tables, gap.movement),
+      // On a line of its own: it never begins with a stray mark.
+      make('div', {}, ...nodes(sayNodes(keyOf(of, gap, ['aim.step', 'aim.step_shown', 'aim.step_again', 'aim.step_unknown']), asked(of, gap)))), field(gap.movement))));
   };
+
+  // ---- what comes before the step, in the order and by the rules of `morning.js`, to whom it is about
+
+  /** So much is said of it at most, and so many movements in one sentence. */
+  const MOST_ACTS = 3;
+  /** An amount of a movement. @param {Trainee} c @param {number} m @param {number} amount */
+  const amountOf = (c, m, amount) => states.shown({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: targets.NO_LOAD, load: 0, hits: 0, of: 0 });
+  /** @param {Trainee} c @param {number} m @param {number} left @param {number} right */
+  const bothSides = (c, m, left, right) => nodes(sayNodes('morning.left_right', { left: amountOf(c, m, left), right: amountOf(c, m, right) }));
+  /** @param {PagePart[][]} all @returns {PagePart[]} */
+  const few = (all) => [...all.slice(0, MOST_ACTS).flatMap((one, i) => [i ? say('list.separator') : null, ...one]), ...(all.length > MOST_ACTS ? [' ', say('shared.and_more', { n: all.length - MOST_ACTS })] : [])];
+  /** Numbers that may be slips, the risk of falls, time off. @param {Trainee} c @returns {(Node | string)[][]} */
+  const doneBefore = (c) => {
+    const slips = training.slips(c), falls = training.falls(c), off = training.daysOff(c), key = ['morning.time_off', 'morning.time_off_longer', 'morning.time_off_long'][c.K.off.filter((days) => off >= days).length - 1];
+    return [
+      ...(slips.length ? [sayNodes('aim.act_doubt', { list: few(slips.map(([m, amount]) => sayNodes('morning.doubt_of', { got: amountOf(c, m, amount), movement: named(tables, m) }))) })] : []),
+      ...(falls ? [sayNodes('aim.act_falls', { movement: named(tables, falls.movement), got: bothSides(c, falls.movement, falls.left, falls.right), least: amountOf(c, falls.movement, c.K.one_leg_s * targets.ONE) })] : []),
+      ...(key ? [[say(key, { n: off })]] : []),
+    ].map(nodes);
+  };
+  /** What the way needs and is not at hand, and what it stops. @param {Training} of @returns {(Node | string)[][]} */
+  const toBeHad = ({ trainee: c, gaps }) => {
+    /** @type {Map<string, number[]>} */
+    const by = new Map();
+    for (const { movement } of [...gaps.values()].sort(training.heavier)) for (const oneOf of training.missing(c, movement)) by.set(training.gearWords(tables, oneOf), [...(by.get(training.gearWords(tables, oneOf)) || []), movement]);
+    return by.size ? [nodes(sayNodes('aim.act_missing', { list: few([...by].sort(([, a], [, b]) => b.length - a.length).map(([gear, stops]) => sayNodes('morning.missing_of', { gear, list: few(stops.map((m) => [named(tables, m)])) }))) }))] : [];
+  };
+  /** With which side is begun. @param {Trainee} c @returns {(Node | string)[][]} */
+  const weakerSides = (c) => ['left', 'right'].flatMap((side) => {
+    const all = [...c.tests.keys()].sort((a, b) => a - b).filter((m) => training.may(c, m) && training.sides(c, m).weaker === side);
+    const list = few(all.map((m) => { const { left, right } = training.now(c, m) || {}; return sayNodes('morning.side_of', { movement: named(tables, m), got: bothSides(c, m, Number(left), Number(right)) }); }));
+    return all.length ? [nodes(side === 'left' ? sayNodes('morning.begin_left', { list }) : sayNodes('morning.begin_right', { list }))] : [];
+  });
+  /** What the next session trains all the same, where no step of the way can be. @param {Training} of @returns {(Node | string)[][]} */
+  const meanwhile = ({ goal, limiter, sessions: [session] }) => {
+    const hard = session && goal && !limiter && !training.isReached(goal) ? session.lines.filter(({ block }) => block === 'strength' || block === 'kept up') : [];
+    return hard.length ? [nodes(sayNodes('aim.act_meanwhile', { list: few(hard.map(({ movement }) => [named(tables, movement)])) }))] : [];
+  };
+  /** What comes before the step, each a sentence: the first three. @param {Training} of */
+  const acts = (of) => [...doneBefore(of.trainee), ...toBeHad(of), ...meanwhile(of), ...weakerSides(of.trainee)].slice(0, MOST_ACTS).map((told) => make('li', {}, ...told));
 
   // ---- a line
 
@@ -187,5 +233,5 @@
       ...(kinds.length ? [make('p', { class: 'hint', text: say('training.week_sets', { list: kinds.join(say('list.separator')) }) })] : [])];
   };
 
-  globalThis.rungbook.aim = { planOf, aimOf, isPlanned, goalName, goalChoice, plain, sentenceText, sentence, howLong, way, sets, restWords, reason, why, towards, head, warmUp, care, leftOut, weeks, weeksEnd, nodes };
+  globalThis.rungbook.aim = { planOf, aimOf, isPlanned, goalName, goalChoice, plain, sentenceText, sentence, howLong, acts, way, inOrder, sets, restWords, reason, why, towards, head, warmUp, care, leftOut, weeks, weeksEnd, nodes };
 })();

@@ -7,7 +7,7 @@
   const { MASS, NO_LOAD } = targets;
   const { LIMITS } = globalThis.rungbook.health, { LOADED } = training.TRAITS;
   const { words } = globalThis.rungbook;
-  const { mayTest } = training;
+  const { mayTest, daysOff } = training;
 
   const units = () => (page && page.units ? page.units.ofSchool : 'metric');
   const text = (/** @type {Got} */ got) => targets.words(got, units());
@@ -138,15 +138,7 @@
   const amountOf = (c, m, amount) => text({ measure: c.facts.measure(m), atMost: false, sets: 1, amount, seconds: 0, unit: NO_LOAD, load: 0, hits: 0, of: 0 });
   /** The largest number of each movement that is more likely a slip, of what still counts: from its newest test on. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const doubts = ({ c }, saying) => {
-    const { model, person, day, tables } = c, { say, name } = saying, counts = (/** @type {number} */ on) => on <= day && day - on <= tables.results_last_days;
-    const tested = person.tested.filter(({ on }) => counts(on)), newest = (/** @type {number} */ m) => Math.max(...tested.filter(({ movement }) => movement === m).map(({ on }) => on));
-    const all = [...tested.flatMap(({ movement, on, sides }) => sides.map(({ amount }) => ({ movement, on, amount }))), ...person.trained.filter(({ on }) => counts(on)).flatMap(({ movement, on, did }) => did.map((amount) => ({ movement, on, amount })))];
-    /** @type {Map<number, number>} */
-    const largest = new Map();
-    for (const { movement: m, on, amount } of all) {
-      if (on >= newest(m) && readiness.doubtful(model, m, { measure: c.facts.measure(m), amount })) largest.set(m, Math.max(largest.get(m) || 0, amount));
-    }
-    const list = [...largest].sort(([a], [b]) => a - b).map(([m, amount]) => say('morning.doubt_of', { movement: name(m), got: amountOf(c, m, amount) }));
+    const { tables } = c, { say, name } = saying, list = training.slips(c).map(([m, amount]) => say('morning.doubt_of', { movement: name(m), got: amountOf(c, m, amount) }));
     return list.length ? [say('morning.doubt', { list: few(list, saying, tables) })] : [];
   };
   /** A short balance of who is older. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
@@ -244,11 +236,6 @@
   const timeOff = ({ c }, { say }) => {
     const n = daysOff(c), keys = ['morning.time_off', 'morning.time_off_longer', 'morning.time_off_long'], reached = c.K.off.filter((off) => n >= off).length;
     return reached ? [say(keys[reached - 1], { n })] : [];
-  };
-  /** Days since the newest logged session; none where there is no log. @param {Trainee} c */
-  const daysOff = ({ person, day }) => {
-    const last = Math.max(...[...person.trained, ...person.sessions].map(({ on }) => on).filter((on) => on <= day));
-    return Number.isFinite(last) ? day - last : 0;
   };
   /** The newest two days running of each group. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
   const noDayOff = ({ c }, { say }) => {

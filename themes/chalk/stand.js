@@ -101,8 +101,11 @@
     const way = aim.way(of, (m) => (may(m) ? field(m) : null));
     byId('goal').replaceChildren(aim.goalChoice('stand'));
     byId('aim-says').replaceChildren(...aim.sentence(of));
+    const acts = store.adults.isDue() ? [] : aim.acts(of);
+    byId('acts').hidden = acts.length === 0;
+    byId('acts').replaceChildren(...acts);
     byId('how-long').replaceChildren(...aim.howLong(of));
-    byId('way').replaceChildren(...(way ? [way] : []));
+    byId('way').replaceChildren(...(store.adults.isDue() ? [states.adultsFirst()] : []), ...(way ? [way] : []));
     const skill = of.goal && tables.skills.find(({ id }) => of.goal && id === of.goal.id);
     byId('to-questions').replaceChildren(...(skill ? [make('a', { class: 'act quiet', href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })] : []));
     drawWeeks(stand);
@@ -354,6 +357,7 @@
     } } }, make('p', { class: 'field' }, make('label', { for: 'new-person', text: say('stand.new_person') }), field), make('button', { type: 'submit', class: 'quiet', text: say('stand.add_person') }), fault)));
   };
   people();
+  if (location.hash === '#plan') folded.open = true;
   if (location.hash === '#people') /** @type {HTMLDetailsElement} */ (byId('people')).open = true;
   store.onChange(() => page.later(DRAWN, 'notice'));
   drawSoon();

@@ -23,11 +23,9 @@
 
   // ---- what was never tried: no result and no number; for today it is not asked again, and leaves out what stands above it
 
-  const NEVER = 'never';
-  /** The movements of which it was said today. @returns {string[]} */
-  const neverTried = () => { const kept = store.get(NEVER); return kept && kept.on === results.dayText(results.today()) && Array.isArray(kept.movements) ? kept.movements.map(String) : []; };
+  const { neverTried } = states;
   /** @param {string[]} movements */
-  const noteNever = (movements) => store.note(NEVER, { on: results.dayText(results.today()), movements: [...new Set(movements)] });
+  const noteNever = (movements) => store.note('never', { on: results.dayText(results.today()), movements: [...new Set(movements)] });
   /** None of what a movement is counted in. @param {number} m @returns {Got} */
   const none = (m) => { const { measure } = model.target(m); return /** @type {Got} */ (targets.readGot(measure === targets.DONE ? 'not done' : measure === targets.TIME ? '0 s' : '0 reps')); };
   /** @type {{ of: Assessment, text: string, assumed: Assessment } | null} */
@@ -121,8 +119,6 @@
 
   // ---- the numbers that are known, at once
 
-  /** More questions than these are not counted out: the number would only send people away. */
-  const COUNTED = 12;
   /** The most movements that are asked for at once. */
   const KNOWN = 8;
   /** Of which it is looked among the questions that decide most. */
@@ -285,7 +281,7 @@
     };
     /** How the questions go on. @returns {ReturnType<typeof placement.next>} */
     const upcoming = () => (skill ? placement.next(model, asIfNone(), skill.members, asked(), results.today()) : null);
-    const question = (/** @type {number} */ m, left = upcoming()) => {
+    const question = (/** @type {number} */ m) => {
       const today = mayTest(m), { how, stops, all } = rules(m);
       show(m);
       drawEntries();
@@ -293,8 +289,8 @@
       const rest = today && last && before && before.key && last.dataset.rest ? make('p', { class: 'hint', text: say('test.rest_first', { rest: last.dataset.rest || '' }) }) : null;
       const form = entry.form(m, { today, kept: (key) => step(m, key), hurt: over, more: [never(m), button(say('test.not_sure'), () => step(m, null))] });
       panel.dataset.today = String(today);
-      const many = left !== null && left.left > COUNTED;
-      speak(say(many ? 'test.question_many' : 'test.question', { number: steps.length + 1, n: steps.length + (left ? left.left : 1) }), many ? make('p', { class: 'hint', text: say('test.stop_after_any') }) : null, make('div', { class: 'asked', 'data-movement': tables.ids[m] }, states.figure(m, 120), named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), ...stops, form,
+      // How many are left is not said: each answer changes it, up as well as down.
+      speak(say('test.question', { number: steps.length + 1 }), steps.length === 0 ? make('p', { class: 'hint', text: say('test.stop_after_any') }) : null, make('div', { class: 'asked', 'data-movement': tables.ids[m] }, states.figure(m, 120), named(tables, m)), how ? make('p', { text: how }) : null, rest, ...advice(m, today), ...stops, form,
         all.length ? make('details', { class: 'rules' }, make('summary', { text: say('test.rules') }), ...all) : null,
         make('p', { class: 'acts' }, button(say('test.back'), back), ' ', button(say('test.another_day'), stop)));
       focus();
@@ -315,12 +311,14 @@
       const unsure = steps.length - 1 - steps.map(({ key, never: of }) => key !== null || of).lastIndexOf(true);
       const first = unsure >= UNSURE ? null : upcoming(), of = following(first);
       if (of) {
-        question(of.movement, first);
+        question(of.movement);
         return;
       }
       const at = found();
       const stand = mine();
-      const open = skill.members.filter((m) => at.states[m] === readiness.OPEN && !(stand && states.bearsOnSore(stand, m)));
+      const all = skill.members.filter((m) => at.states[m] === readiness.OPEN && !(stand && states.bearsOnSore(stand, m))), isNever = (/** @type {number} */ m) => neverTried().includes(tables.ids[m]);
+      // What was never tried is open too, and is no place to start.
+      const open = all.filter((m) => !isNever(m)), untried = all.filter(isNever);
       const yours = skill.members.filter((m) => at.states[m] === readiness.OWNED);
       const tests = unsure >= UNSURE ? asked().filter(mayTest).slice(-UNSURE).slice(0, TESTS) : [];
       isOn = false;
@@ -329,7 +327,8 @@
       speak(say('test.all_for_now'), steps.length ? make('p', { text: say('test.answered', { answered, all: steps.length, n: skill.members.length }) }) : null, resting(),
         tests.length ? make('p', {}, `${say('test.test_first')} `, ...namedList(tables, tests)) : null,
         make('p', {}, yours.length ? `${say('test.yours')} ` : say('test.nothing_yours'), ...namedList(tables, yours)),
-        barred() ? null : make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
+        barred() || (untried.length && !open.length) ? null : make('p', {}, open.length ? `${say('test.open_to_you')} ` : say('test.nothing_open'), ...namedList(tables, open)),
+        barred() || !untried.length ? null : make('p', {}, `${say('test.first_tries')} `, ...namedList(tables, untried)),
         make('p', { class: 'acts' }, barred() ? null : make('a', { class: 'act', href: 'today.html', text: say('test.to_today') }), ' ', make('a', { class: 'act quiet', href: 'where-i-stand.html', text: say('test.where_i_stand') }), ' ', copyButton(), ' ', button(say('test.ask_again'), start)));
       steps = [];
       drawEntries();
@@ -361,14 +360,14 @@
         return;
       }
       const warning = lost ? make('p', { class: 'advice do-not', text: say('test.not_kept') }) : null;
+      if (why === '' && adult.isDue()) {
+        speak(say('adult.head'), make('p', { text: say('screening.young') }), adult.ask(() => button(say('adult.on'), () => { begin(); drawEntries(); focus(); }, false)));
+        return;
+      }
       if (!skill) {
         // As tall as what stands here before they are answered: the page keeps that room while it loads.
         speak(say('test.health_questions'), ...(warning ? [warning] : [make('p', { text: say('test.health_answered') }),
           make('p', {}, make('a', { class: 'act quiet', href: 'before-you-start.html#questions', text: say('test.before_you_start') }))]));
-        return;
-      }
-      if (why === '' && adult.isDue()) {
-        speak(say('adult.head'), make('p', { text: say('screening.young') }), adult.ask(() => button(say('adult.on'), () => { begin(); focus(); }, false)));
         return;
       }
       const known = why === '' && isKnownDue(skill) ? knownForm(skill, () => { begin(); focus(); }) : null;

@@ -227,7 +227,7 @@
   const paper = (of, session) => {
     const box = (/** @type {Line} */ { sets, weaker }) => Array.from({ length: sets + (weaker ? 1 : 0) }, () => make('span', { class: 'box' }));
     const row = (/** @type {Line} */ line) => make('tr', { 'data-movement': tables.ids[line.movement] }, make('th', { scope: 'row' }, states.figure(line.movement), named(tables, line.movement)), make('td', {}, aim.sets(line), line.rule === 'first try' ? make('small', { text: `${say('list.separator')}${training.thenOf(line)}` }) : null), make('td', { text: aim.restWords(line) }), make('td', { class: 'boxes' }, ...box(line)), make('td', { class: 'boxes' }, make('span', { class: 'box' })));
-    return make('table', { class: 'paper' }, make('caption', {}, ...aim.head(session)), make('thead', {}, make('tr', {}, ...['movement', 'what', 'rest', 'each_set', 'left'].map((key) => make('th', { scope: 'col', text: say(`today.paper_${key}`) })))), make('tbody', {}, ...session.lines.map(row)));
+    return make('table', { class: 'paper' }, make('caption', {}, ...aim.head(session)), make('thead', {}, make('tr', {}, ...['movement', 'what', 'rest', 'each_set', 'left'].map((key) => make('th', { scope: 'col', text: say(`today.paper_${key}`) })))), make('tbody', {}, ...aim.inOrder(session.lines).map(row)));
   };
   /** Why nothing of the goal's own pattern stands in the session, in one line: what was left out, or what must be shown before the first of it. @param {Stand} stand @param {Training} of
    * @param {number} pattern @param {LeftOut[] | null} left null where something of it is trained */
@@ -249,7 +249,7 @@
   const drawSession = (stand, of) => {
     const [session] = of.sessions, on = results.dayText(stand.day);
     byId('when').replaceChildren(...(!session ? [] : session.on === stand.day ? aim.head(session) : nodes(sayNodes('today.next', { session: aim.head(session) }))));
-    const lines = session ? session.lines : [];
+    const lines = session ? aim.inOrder(session.lines) : [];
     byId('warm').hidden = lines.length === 0;
     byId('warm-up').replaceChildren(...(session ? aim.warmUp(of, session) : []));
     const care = session ? aim.care(of, session) : [];

@@ -232,6 +232,23 @@
     const says = globalThis.rungbook.health.saysOn(c.person.screened, c.day, c.person.born), isNew = now(c, m) === null && c.facts.isMobility(m);
     return says !== null && says !== 'ask' && c.found.reached[m] === 1 && isOpen(c, m) && pulledNerve(c, m) < 0 && sorePart(c, m) < 0 && !isNew && !isTooNew(c, m);
   };
+  /** The largest number of each movement that is more likely a slip, of what still counts: from its newest test on. @param {Trainee} c @returns {[number, number][]} */
+  const slips = (c) => {
+    const { model, person, day, tables } = c, counts = (/** @type {number} */ on) => on <= day && day - on <= tables.results_last_days;
+    const tested = person.tested.filter(({ on }) => counts(on)), newest = (/** @type {number} */ m) => Math.max(...tested.filter(({ movement }) => movement === m).map(({ on }) => on));
+    const all = [...tested.flatMap(({ movement, on, sides }) => sides.map(({ amount }) => ({ movement, on, amount }))), ...person.trained.filter(({ on }) => counts(on)).flatMap(({ movement, on, did }) => did.map((amount) => ({ movement, on, amount })))];
+    /** @type {Map<number, number>} */
+    const largest = new Map();
+    for (const { movement: m, on, amount } of all) {
+      if (on >= newest(m) && readiness.doubtful(model, m, { measure: c.facts.measure(m), amount })) largest.set(m, Math.max(largest.get(m) || 0, amount));
+    }
+    return [...largest].sort(([a], [b]) => a - b);
+  };
+  /** Days since the newest logged session; none where there is no log. @param {Trainee} c */
+  const daysOff = ({ person, day }) => {
+    const last = Math.max(...[...person.trained, ...person.sessions].map(({ on }) => on).filter((on) => on <= day));
+    return Number.isFinite(last) ? day - last : 0;
+  };
   /** Whether a test may be asked for. @param {Trainee} c @param {number} m */
   const mayTest = (c, m) => may(c, m) && isOpen(c, m) && hasAll(c, m) && sorePart(c, m) < 0 && !(c.minor && c.facts.has(m, LOADED));
 
@@ -446,7 +463,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isRestricted, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, could, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, isForAll, asksForCare, isBackLately, mayTest, isMissed, now, own, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isRestricted, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, could, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, isForAll, asksForCare, isBackLately, mayTest, slips, daysOff, isMissed, now, own, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED, OVER_FLOOR },
   });
 })();
