@@ -181,7 +181,7 @@ fn enter(browser: &Browser, standard: &str, able: bool) {
             browser.write(&element, &value);
         }
     }
-    press_button(browser, "Keep this number");
+    press_button(browser, "Save this number");
     let fault = browser.run(
         "const f = document.querySelector('.enter-form .fault'); return f ? f.textContent : ''",
         &json!([]),
@@ -578,7 +578,7 @@ fn a_client_tests_by_keyboard_alone() {
             tab_to(&browser, "e.localName === 'select' && e.value === ''");
             browser.press('\u{e015}');
         }
-        tab_to(&browser, "e.textContent === 'Keep this number'");
+        tab_to(&browser, "e.textContent === 'Save this number'");
         browser.press(ENTER);
         assert!(asked < 30, "it ends");
     }

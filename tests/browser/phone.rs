@@ -104,7 +104,7 @@ fn every_dialog_is_reached_whole() {
             press_button(&browser, buttons[0]);
             browser.wait_until(before);
             browser.write(&browser.find("#number-form input"), "900");
-            press_button(&browser, "Keep: done today");
+            press_button(&browser, "Save: done today");
             browser.wait_until("document.querySelector('dialog[open]')");
         } else {
             open(&browser, &address, ready, before, buttons);

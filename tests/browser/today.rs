@@ -209,12 +209,12 @@ fn the_log_is_changed_and_deleted() {
         );
     };
     fill(0, "5, five, 4");
-    press_button(&browser, "Keep the change");
+    press_button(&browser, "Save the change");
     assert_ne!(text(&browser, ".log-form .fault"), "");
     fill(0, "5 5 4");
     fill(1, "2.5");
     fill(2, "1");
-    press_button(&browser, "Keep the change");
+    press_button(&browser, "Save the change");
     browser.wait_until("!document.querySelector('.log-form')");
     assert_eq!(
         run(&browser, log),
