@@ -978,7 +978,7 @@ fn a_number_from_training_has_its_day() {
         assert!(asked.as_str().is_some_and(|t| t.contains(says)), "{asked}");
         // A far number may be meant; half a rep is none.
         assert_eq!(
-            asked.as_str().map(|t| t.contains("keep it")),
+            asked.as_str().map(|t| t.contains("It is right")),
             Some(amount == "900"),
             "{asked}"
         );
@@ -991,7 +991,7 @@ fn a_number_from_training_has_its_day() {
     }
     enter("900", "6", 0);
     browser.wait_until("document.querySelector('dialog[open]')");
-    press_button(&browser, "It is right, keep it");
+    press_button(&browser, "It is right");
     browser.wait_until("rungbook.store.all().tested.length === 4");
     browser.open(&format!("{base}where-i-stand.html"));
     let aside = browser.run(

@@ -116,28 +116,27 @@
     // What is kept as a pain is not answered with no.
     const newest = new Map(store.entries('pain').map(({ entry }) => [entry.part, entry]));
     const hurts = [...newest.values()].some(({ score, signs }) => score >= LIMITS.pain[0] || signs);
-    isChanged = true;
     for (const set of shown().filter(({ dataset }) => dataset.column !== 'regular')) {
       if (!set.querySelector('input:checked')) /** @type {HTMLInputElement} */ (set.querySelector(`input[value="${hurts && nameOf(set) === 'injury' ? 'yes' : 'no'}"]`)).checked = true;
     }
     questions.requestSubmit();
   });
   // The answers stay in sight as they were given until the page is left, and are kept nowhere.
-  let isChanged = false;
+  const written = () => JSON.stringify([field('born').value, ...new FormData(questions)]);
+  let read = '';
   addEventListener('pagehide', () => {
     const born = field('born').value;
     questions.reset();
     field('born').value = born;
-    isChanged = false;
+    read = written();
   });
-  questions.addEventListener('input', () => { isChanged = true; });
   questions.addEventListener('submit', (event) => {
     event.preventDefault();
     const today = results.today(), born = bornOf(), bornFine = born !== null;
     const sets = shown();
     const open = sets.find((set) => yes(nameOf(set)) === null);
     // What has just been answered is shown again, and nothing is asked anew.
-    if (!isChanged && !outcome.hidden && bornFine) {
+    if (written() === read && !outcome.hidden && bornFine) {
       toOutcome();
       return;
     }
@@ -158,7 +157,7 @@
     const on = results.dayText(today);
     const [classes, parts] = [of('classes'), of('parts')];
     const lasts = Math.min(...raised.map((set) => Number(set.dataset.lasts || LIMITS.clearance)), LIMITS.clearance);
-    isChanged = false;
+    read = written();
     // New answers take the place of the old ones, and of what those left alone.
     left().forEach(({ key }) => store.remove(key));
     classes.forEach((id) => store.add('restrict', { class: id, on, by: SCREENING }));
@@ -204,6 +203,7 @@
   const { born } = store.facts();
   if (born !== undefined) field('born').value = String(born);
   askByAge();
+  read = written();
   store.onChange(draw);
   draw();
 })();
