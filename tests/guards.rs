@@ -380,11 +380,11 @@ fn two_publishes_at_once_do_not_mix() {
             .arg("--to")
             .arg(&site);
         let mut first = command.stdout(Stdio::null()).spawn().expect("it runs");
-        let until = Instant::now() + Duration::from_secs(20);
+        let until = Instant::now() + Duration::from_secs(60);
         // Two entries: its mark, which is locked by then, and a page.
         let at_work = || fs::read_dir(&staging).is_ok_and(|d| d.count() > 1);
         while !at_work() && Instant::now() < until && first.try_wait().expect("a child").is_none() {
-            std::hint::spin_loop();
+            std::thread::sleep(Duration::from_micros(100));
         }
         signal("-STOP", first.id());
         let caught = at_work();

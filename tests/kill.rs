@@ -7,6 +7,9 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
+/// Between two looks at what a publish has done so far: its processor is not taken from it.
+const GLANCE: Duration = Duration::from_micros(100);
+
 /// What others put into the site: path and content.
 const OTHERS: &[(&str, &str)] = &[
     ("CNAME", "tidewall.example"),
@@ -155,7 +158,7 @@ impl Ground {
             // About the exchange itself: from when the new site's manifest stands.
             let manifest = self.staging().join("files.json");
             while !manifest.exists() && child.try_wait().expect("a child").is_none() {
-                std::hint::spin_loop();
+                std::thread::sleep(GLANCE);
             }
             wait /= 100;
             let started = Instant::now();

@@ -6,7 +6,7 @@ mod dice;
 use proptest::prelude::*;
 use proptest::test_runner::{TestCaseError, TestRunner};
 use std::fs;
-use std::io::{BufRead, BufReader, Read, Write};
+use std::io::{BufRead, BufReader, ErrorKind, Read, Write};
 use std::net::TcpStream;
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
@@ -175,9 +175,9 @@ fn saves_show_and_mistakes_are_said() {
     let away = from.join("content/away");
     fs::rename(from.join("content/notes"), &away).expect("renamed");
     fs::rename(&away, from.join("content/notes")).expect("renamed");
-    let deadline = std::time::Instant::now() + Duration::from_secs(15);
+    let deadline = Instant::now() + Duration::from_secs(60);
     while !rehearsal.get("/dead-hang.html").contains("Save 499.") {
-        assert!(std::time::Instant::now() < deadline, "the last save shows");
+        assert!(Instant::now() < deadline, "the last save shows");
         std::thread::sleep(Duration::from_millis(100));
     }
     assert!(!from.join("site").exists(), "nothing is written");
@@ -480,26 +480,31 @@ fn unfinished_requests_and_closed_streams_cost_nothing() {
     let unfinished: Vec<TcpStream> = (0..400)
         .map(|i| half(if i % 2 == 0 { b"GET / HTT" } else { b"" }))
         .collect();
-    let started = Instant::now();
+    // Who comes later is answered while who came before is still waited for, not after. Where the machine is busy some that are
+    // waited for may have had their time.
+    let mut before = 0;
     for _ in 0..5 {
+        let mut waiting = half(b"GET / HTT");
         assert!(
             rehearsal
                 .get("/dead-hang.html")
                 .starts_with("HTTP/1.1 200 ")
         );
+        waiting.set_nonblocking(true).expect("a stream");
+        let said = waiting.read(&mut [0]).map_err(|e| e.kind());
+        before += usize::from(said == Err(ErrorKind::WouldBlock));
     }
     assert!(
-        started.elapsed() < Duration::from_secs(5),
-        "{:?}",
-        started.elapsed()
+        before > 0,
+        "answered only when those before had been let go"
     );
     assert!(count("task") < threads + 200, "{} threads", count("task"));
     drop(unfinished);
     for _ in 0..100 {
         drop(rehearsal.news());
     }
-    // Settled within seconds, not when something is saved next.
-    let until = Instant::now() + Duration::from_secs(15);
+    // Settled by itself, not when something is saved next.
+    let until = Instant::now() + Duration::from_secs(60);
     while (count("task"), count("fd")) > (threads + 2, files + 8) {
         assert!(
             Instant::now() < until,

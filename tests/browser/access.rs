@@ -1,15 +1,11 @@
 //! Every page kind in every state of a client: axe-core, text twice as large, the focus, errors beside their fields, and the
 //! contrast of what is drawn in the accent.
 
-use super::reach::{KINDS, package, violations};
+use super::reach::{KINDS, Looks};
 use super::serve::Server;
 use super::webdriver::Browser;
 use super::{disk, site, texts};
 use serde_json::{Value, json};
-use std::collections::HashSet;
-use std::fs;
-use std::thread;
-use std::time::Duration;
 
 /// What stands beside the pages of the client: a booklet, and a note as a page of its own.
 const MORE: [&str; 2] = ["booklet-lift-and-carry.html", "training-with-rings.html"];
@@ -39,12 +35,6 @@ const STATES: [(&str, &str); 4] = [
     ),
 ];
 
-/// A page as it stands, in a number: the same page is not looked at twice in one look.
-const STANDS: &str = r"
-    let hash = 0;
-    for (const letter of document.documentElement.outerHTML) hash = (hash * 31 + letter.codePointAt(0)) | 0;
-    return `${location.pathname} ${hash}`;";
-
 fn kinds() -> impl Iterator<Item = &'static str> {
     KINDS.into_iter().chain(MORE)
 }
@@ -66,69 +56,43 @@ fn look(browser: &Browser, width: u32, feature: &str, value: &str) {
     );
 }
 
-/// What axe-core finds in these states and looks, with everything that is folded open in the dark.
-fn found_in(states: &[(&str, &str)], looks: &[(&str, u32, &str)]) -> Option<Vec<String>> {
-    let (axe, browser) = (package("axe-core/axe.min.js")?, Browser::start()?);
-    let axe = fs::read_to_string(axe).expect("text");
-    let base = disk(&site());
-    let (mut faults, mut seen) = (Vec::new(), HashSet::new());
-    for (state, act) in states {
-        become_somebody(&browser, &base, act);
-        for (feature, width, value) in looks {
-            look(&browser, *width, feature, value);
-            for page in kinds() {
-                browser.open(&format!("{base}{page}"));
-                if *value == "dark" {
-                    browser.run(
-                        "document.querySelectorAll('details').forEach((all) => { all.open = true; })",
-                        &json!([]),
-                    );
-                    thread::sleep(Duration::from_millis(60));
-                }
-                if !seen.insert((*value, browser.run(STANDS, &json!([])).to_string())) {
-                    continue;
-                }
-                let found = violations(&browser, &axe);
-                faults.extend(
-                    found
-                        .into_iter()
-                        .map(|f| format!("{page}, {state}, {value}: {f}")),
-                );
-            }
-        }
+/// What axe-core finds on each page kind.
+fn found(
+    browser: &Browser,
+    base: &str,
+    how: &str,
+    mut look: impl FnMut(&Browser) -> Vec<String>,
+) -> Vec<String> {
+    let mut faults = Vec::new();
+    for page in kinds() {
+        browser.open(&format!("{base}{page}"));
+        let found = look(browser).into_iter();
+        faults.extend(found.map(|f| format!("{page}, {how}: {f}")));
     }
-    Some(faults)
+    faults
 }
 
+/// The light, a phone's width, folded as it comes; what is kept offline too, which stands as it stood but for the line of its day.
 #[test]
 fn every_page_kind_is_within_reach_in_every_state() {
-    let light = ("prefers-color-scheme", 390, "light");
-    if let Some(faults) = found_in(&STATES, &[light]) {
-        assert!(faults.is_empty(), "{}", faults.join("\n"));
-    }
-}
-
-#[test]
-fn every_page_kind_is_within_reach_in_the_dark_and_in_forced_colours() {
-    let looks = [
-        ("prefers-color-scheme", 1440, "dark"),
-        ("forced-colors", 390, "active"),
-    ];
-    if let Some(faults) = found_in(&STATES[1..2], &looks) {
-        assert!(faults.is_empty(), "{}", faults.join("\n"));
-    }
-}
-
-#[test]
-fn what_is_kept_is_within_reach_without_a_network() {
-    let (Some(axe), Some(browser)) = (package("axe-core/axe.min.js"), Browser::start()) else {
+    let (Some(mut looks), Some(browser)) = (Looks::new(), Browser::start()) else {
         return;
     };
-    let axe = fs::read_to_string(axe).expect("text");
+    let base = disk(&site());
+    look(&browser, 390, "prefers-color-scheme", "light");
+    let mut faults = Vec::new();
+    for (state, act) in STATES {
+        become_somebody(&browser, &base, act);
+        faults.extend(found(&browser, &base, state, |b| looks.at(b)));
+    }
+    faults.extend(found_offline(&browser, &mut looks));
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+fn found_offline(browser: &Browser, looks: &mut Looks) -> Vec<String> {
     let server = Server::start(&site());
     let base = server.base();
-    browser.width(390);
-    become_somebody(&browser, &base, "");
+    become_somebody(browser, &base, "");
     browser
         .wait_until("navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller)");
     for page in kinds() {
@@ -137,21 +101,65 @@ fn what_is_kept_is_within_reach_without_a_network() {
     drop(server);
     // A connection that was open already may answer once more.
     browser.open(&format!("{base}index.html"));
-    let mut faults = Vec::new();
-    for page in kinds().chain(["suitcase-carry.html"]) {
-        browser.open(&format!("{base}{page}"));
-        let says = browser.run(
-            "return document.querySelector('.kept-from') ? 'kept' : document.querySelector('main') ? document.querySelector('h1').textContent : 'nothing'",
+    let mut faults = found(browser, &base, "offline", |browser| {
+        let says = browser.run(KEPT, &json!([]));
+        if says != "kept" {
+            return vec![says.to_string()];
+        }
+        let mut found = looks.at_part(browser, ".kept-from");
+        browser.run(
+            "document.querySelectorAll('.kept-from').forEach((line) => line.remove())",
             &json!([]),
         );
-        let kept = page != "suitcase-carry.html";
-        if says == "nothing" || (says == "kept") != kept {
-            faults.push(format!("{page}: {says}"));
-            continue;
-        }
-        let found = violations(&browser, &axe);
-        faults.extend(found.into_iter().map(|f| format!("{page}, offline: {f}")));
+        found.extend(looks.at(browser));
+        found
+    });
+    browser.open(&format!("{base}suitcase-carry.html"));
+    let says = browser.run(KEPT, &json!([]));
+    if says == "nothing" || says == "kept" {
+        faults.push(format!("a page that was never opened, offline: {says}"));
     }
+    faults.extend(looks.at(browser));
+    faults
+}
+
+/// Whether a page is a kept one; else its heading, or that there is nothing.
+const KEPT: &str = "return document.querySelector('.kept-from') ? 'kept' : document.querySelector('main') ? document.querySelector('h1').textContent : 'nothing'";
+
+/// A desk's width, everything folded open.
+#[test]
+fn every_page_kind_is_within_reach_in_the_dark() {
+    let (Some(mut looks), Some(browser)) = (Looks::new(), Browser::start()) else {
+        return;
+    };
+    let base = disk(&site());
+    become_somebody(&browser, &base, "");
+    look(&browser, 1440, "prefers-color-scheme", "dark");
+    let faults = found(&browser, &base, "dark", |browser| {
+        browser.run(
+            "document.querySelectorAll('details').forEach((all) => { all.open = true; })",
+            &json!([]),
+        );
+        // What opens is drawn first.
+        browser.run_async(
+            "requestAnimationFrame(() => requestAnimationFrame(arguments[0]))",
+            &json!([]),
+        );
+        looks.at(browser)
+    });
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+/// What the reader's own colours change: everything else is as in the light.
+#[test]
+fn every_page_kind_is_within_reach_in_forced_colours() {
+    let (Some(looks), Some(browser)) = (Looks::new(), Browser::start()) else {
+        return;
+    };
+    let base = disk(&site());
+    become_somebody(&browser, &base, "");
+    look(&browser, 390, "forced-colors", "active");
+    let faults = found(&browser, &base, "forced colours", |b| looks.at_colours(b));
     assert!(faults.is_empty(), "{}", faults.join("\n"));
 }
 

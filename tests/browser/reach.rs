@@ -4,6 +4,8 @@
 use super::webdriver::Browser;
 use super::{disk, root, site, texts};
 use serde_json::{Value, json};
+use std::collections::HashSet;
+use std::fs;
 use std::path::Path;
 use std::process::Command;
 
@@ -34,6 +36,16 @@ pub const KINDS: [&str; 23] = [
     "data.html",
 ];
 
+/// The rules of WCAG and what is good practice beside them.
+const ALL: [&str; 6] = [
+    "wcag2a",
+    "wcag2aa",
+    "wcag21a",
+    "wcag21aa",
+    "wcag22aa",
+    "best-practice",
+];
+
 const SOME: &str = r"
     const on = rungbook.results.dayText(rungbook.results.today());
     rungbook.store.put('screened', { says: 'clear', on });
@@ -55,17 +67,101 @@ pub fn package(path: &str) -> Option<String> {
     Some(file.display().to_string())
 }
 
-/// What axe-core finds on the open page.
-pub fn violations(browser: &Browser, axe: &str) -> Vec<String> {
-    browser.run(axe, &json!([]));
-    let found = browser.run_async(
-        r"
-        const done = arguments[arguments.length - 1];
-        axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], rules: { 'target-size': { enabled: true } }, resultTypes: ['violations'] }).then(result =>
-            done(result.violations.map(v => `${v.id}: ${v.nodes.slice(0, 3).map(n => n.html.slice(0, 120)).join(' | ')}`)));",
-        &json!([]),
+/// The rules that colours decide.
+pub const COLOURS: [&str; 2] = ["color-contrast", "link-in-text-block"];
+
+/// Everything on the page that axe-core reads, in a number: each element's name, attributes, own words, size and style. What stands
+/// at the root alone only counts by what follows from it.
+const STANDS: &str = r"
+    let hash = 7, other = 11;
+    const add = (text) => { for (let i = 0; i < text.length; i++) { hash = (hash * 31 + text.charCodeAt(i)) | 0; other = (other * 37 + text.charCodeAt(i)) | 0; } };
+    const { lang, dir } = document.documentElement;
+    add([lang, dir, document.title, ...[...document.querySelectorAll('meta')].map((meta) => meta.content)].join('|'));
+    for (const e of document.body.querySelectorAll('*')) {
+        if (e.localName === 'script') continue;
+        const style = getComputedStyle(e), box = e.getBoundingClientRect();
+        const words = [...e.childNodes].filter((node) => node.nodeType === 3).map((node) => node.data);
+        add([e.localName, ...[...e.attributes].map((a) => a.name + a.value), ...words, e.value ?? '', e.checked ?? '', e.disabled ?? '',
+            style.display, style.visibility, style.opacity, style.color, style.backgroundColor, style.backgroundImage, style.fontSize,
+            style.fontWeight, style.textDecorationLine, style.position, Math.round(box.width), Math.round(box.height)].join('|'));
+    }
+    return `${location.pathname.split('/').pop()} ${hash} ${other}`;";
+
+/// axe-core, and what it has looked at: a page that stands in every respect as it stood before is not read again.
+pub struct Looks {
+    axe: String,
+    seen: HashSet<String>,
+}
+
+impl Looks {
+    /// Nothing where axe-core is not installed.
+    pub fn new() -> Option<Looks> {
+        let axe = fs::read_to_string(package("axe-core/axe.min.js")?).expect("text");
+        let seen = HashSet::new();
+        Some(Looks { axe, seen })
+    }
+
+    /// What it finds on the open page, unless the page was looked at as it stands.
+    pub fn at(&mut self, browser: &Browser) -> Vec<String> {
+        let stands = browser.run(STANDS, &json!([]));
+        if !self.seen.insert(stands.to_string()) {
+            return Vec::new();
+        }
+        self.violations(browser, &Value::Null, &json!(ALL))
+    }
+
+    /// What colours make of the open page.
+    pub fn at_colours(&self, browser: &Browser) -> Vec<String> {
+        let rules = json!({ "type": "rule", "values": COLOURS });
+        self.violations(browser, &Value::Null, &rules)
+    }
+
+    /// What it finds in a part of the open page.
+    pub fn at_part(&self, browser: &Browser, selector: &str) -> Vec<String> {
+        self.violations(browser, &json!(selector), &json!(ALL))
+    }
+
+    fn violations(&self, browser: &Browser, part: &Value, only: &Value) -> Vec<String> {
+        browser.run(&self.axe, &json!([]));
+        let found = browser.run_async(
+            r"
+            const [part, only, done] = arguments;
+            const rules = Array.isArray(only) ? { 'target-size': { enabled: true } } : {};
+            axe.run(part ? { include: [[part]] } : document, { runOnly: only, rules, resultTypes: ['violations'] }).then(result =>
+                done(result.violations.map(v => `${v.id}: ${v.nodes.slice(0, 3).map(n => n.html.slice(0, 120)).join(' | ')}`)));",
+            &json!([part, only]),
+        );
+        texts(&found)
+    }
+}
+
+/// The look finds what is wrong, and a page that has changed in anything is looked at again.
+#[test]
+fn what_is_wrong_is_found() {
+    let (Some(mut looks), Some(browser)) = (Looks::new(), Browser::start()) else {
+        return;
+    };
+    browser.open(&format!("{}data.html", disk(&site())));
+    assert_eq!(looks.at(&browser), Vec::<String>::new());
+    let change = |script: &str| browser.run(script, &json!([]));
+    change("document.querySelector('main p').style.color = '#dedede'");
+    let pale = looks.at(&browser);
+    assert!(pale.iter().any(|f| f.starts_with(COLOURS[0])), "{pale:?}");
+    let pale = looks.at_colours(&browser);
+    assert!(pale.iter().any(|f| f.starts_with(COLOURS[0])), "{pale:?}");
+    assert_eq!(looks.at(&browser), Vec::<String>::new(), "looked at before");
+    change("document.querySelector('main').append(document.createElement('button'))");
+    let unnamed = looks.at(&browser);
+    assert!(
+        unnamed.iter().any(|f| f.starts_with("button-name")),
+        "{unnamed:?}"
     );
-    texts(&found)
+    change("document.querySelector('main button').className = 'nameless'");
+    let part = looks.at_part(&browser, ".nameless");
+    assert!(
+        part.iter().any(|f| f.starts_with("button-name")),
+        "{part:?}"
+    );
 }
 
 /// Whatever the width, a full stop behind a mark stands on the mark's line, and a caution's name beside its signal word.
@@ -119,9 +215,10 @@ fn nothing_is_cut_at_320_px_or_with_large_text() {
     browser.run(SOME, &json!([]));
     let mut faults = Vec::new();
     for page in KINDS {
+        browser.width(320);
+        browser.open(&format!("{base}{page}"));
         for (width, size) in [(320, "100%"), (390, "200%")] {
             browser.width(width);
-            browser.open(&format!("{base}{page}"));
             let over = browser.run(
                 r"
                 document.documentElement.style.fontSize = arguments[0];

@@ -1,12 +1,11 @@
 //! A client's way: how many touches and words it takes, a goal's pages kept whole, an angle and a hold from one's own picture, and
 //! nothing out of reach in any state.
 
-use super::reach::{package, violations};
+use super::reach::Looks;
 use super::serve::Server;
 use super::webdriver::Browser;
 use super::{disk, root, site, texts};
 use serde_json::{Value, json};
-use std::fs;
 use std::process::Command;
 
 /// What each way may take; none of them is from outside: they are what the school asks of its site.
@@ -311,10 +310,9 @@ fn a_hold_is_measured_in_ones_own_clip() {
 /// drawn anew.
 #[test]
 fn no_state_is_out_of_reach() {
-    let (Some(axe), Some(browser)) = (package("axe-core/axe.min.js"), Browser::start()) else {
+    let (Some(mut looks), Some(browser)) = (Looks::new(), Browser::start()) else {
         return;
     };
-    let axe = fs::read_to_string(axe).expect("text");
     browser.width(390);
     let server = Server::start(&site());
     let base = server.base();
@@ -365,7 +363,7 @@ fn no_state_is_out_of_reach() {
         }
         for page in pages {
             browser.open(&format!("{base}{page}.html"));
-            let found = violations(&browser, &axe);
+            let found = looks.at(&browser);
             faults.extend(found.into_iter().map(|f| format!("{page}, {state}: {f}")));
         }
     }

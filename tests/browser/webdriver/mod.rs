@@ -19,7 +19,7 @@ use tempfile::TempDir;
 const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
 const START: Duration = Duration::from_secs(60);
 const COMMAND: Duration = Duration::from_secs(60);
-const WAIT: Duration = Duration::from_secs(10);
+const WAIT: Duration = Duration::from_secs(60);
 
 pub const TAB: char = '\u{e004}';
 pub const ENTER: char = '\u{e007}';
