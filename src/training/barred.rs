@@ -57,9 +57,6 @@ impl Laying<'_, '_> {
         if self.trainee.spares_breath && breath(line) && breaths >= K.breath_lines as usize {
             return Some(Left::Breath);
         }
-        if self.steps_in(c, line, draft.on) {
-            return Some(Left::StandsIn);
-        }
         match line.rule {
             Rule::Show if self.tried.contains(&c.movement) => Some(Left::Waits),
             Rule::Show if week.lighter || draft.ruled(Rule::Show) >= K.shows as usize => {

@@ -135,7 +135,7 @@ struct Pool<'t, 'a> {
     in_chain: &'t [bool],
     all: Vec<Candidate>,
     left: Vec<(MovementIx, Left)>,
-    /// A gap rests or lacks its equipment, and nothing stands in its place.
+    /// A gap rests, waits for what is over only lately or lacks its equipment, and nothing stands in its place.
     rests: bool,
 }
 
@@ -147,6 +147,7 @@ impl Pool<'_, '_> {
             return;
         }
         let t = self.trainee;
+        self.rests |= of.gap.is_some() && t.waits_lately(of.movement, t.today).is_some();
         let facts = t.roster.of(of.movement);
         let mut of = of;
         if t.now(of.movement).is_none() && !facts.mobility() {

@@ -51,6 +51,17 @@ impl Ease {
         matches!(self.by, Some((_, Reason::BackAfter(_))))
     }
 
+    /// Nothing taken back, but nothing moves on: a first try.
+    pub(super) fn as_first(self) -> Ease {
+        Ease {
+            light: false,
+            nearly: false,
+            easier: false,
+            by: None,
+            ..self
+        }
+    }
+
     /// With what another says of a part that hurts.
     pub(super) fn and_sore(mut self, other: Ease) -> Ease {
         self.most = other.most;
@@ -104,6 +115,7 @@ impl Trainee<'_> {
                 next: worse && next,
                 less: worse,
                 least,
+                near: false,
             };
             ease.by = Some((Rule::Pain, why));
         }
@@ -148,13 +160,24 @@ impl Trainee<'_> {
         self.newest_pains().into_iter().find(hurts).map(|p| p.part)
     }
 
+    /// A part that hurts and that a movement stresses, however lightly: nothing new on it. Common practice, no source.
+    pub(super) fn touched_part(&self, ix: MovementIx) -> Option<BodyPart> {
+        let facts = self.roster.of(ix);
+        let hurts = |p: &&Pain| facts.stresses(p.part) && holds(p);
+        self.newest_pains().into_iter().find(hurts).map(|p| p.part)
+    }
+
     /// A part that hurts and that a movement stresses too much for that: it stretches it, is heavy on it, or began to hurt on that day.
     /// Common practice, no source.
     pub(super) fn is_too_much(&self, ix: MovementIx, on: Day) -> Option<BodyPart> {
         let facts = self.roster.of(ix);
         let on_it = |pain: &&Pain| {
-            let too_much = facts.mobility() || facts.heavy_on.contains(&pain.part) || pain.on == on;
-            facts.bears_on(pain.part) && holds(pain) && too_much
+            let too_much = || facts.heavy_on.contains(&pain.part) || pain.on == on;
+            holds(pain)
+                && match facts.mobility() {
+                    true => facts.stresses(pain.part),
+                    false => facts.bears_on(pain.part) && too_much(),
+                }
         };
         self.newest_pains().into_iter().find(on_it).map(|p| p.part)
     }
@@ -222,11 +245,9 @@ impl Trainee<'_> {
             && !(new() || self.is_too_new(ix))
     }
 
-    /// Whether a first try goes no further than what is asked: something is restricted, or it stresses a part that hurts.
-    pub(super) fn goes_no_further(&self, ix: MovementIx) -> bool {
-        let facts = self.roster.of(ix);
-        let hurts = |p: &&Pain| facts.stresses(p.part) && holds(p);
-        self.is_held_back || self.newest_pains().iter().any(hurts)
+    /// Whether a first try goes no further than what is asked: something is restricted, or hurt or rested lately.
+    pub(super) fn goes_no_further(&self, ix: MovementIx, on: Day) -> bool {
+        self.is_held_back || !self.lately(ix, on).is_empty()
     }
 
     /// Whether an open set of a first try has a bound: back from time off, on a part that hurts, however little, from 65 on, and with one

@@ -106,6 +106,14 @@ impl Trainee<'_> {
         };
         // What stands in may stress what the other does not.
         let ease = ease.and_sore(self.ease(movement, at.on, at.first));
+        let late = self.tried_lately(movement, &ease, at);
+        if late.is_some() && self.waits_lately(movement, at.on).is_some() {
+            return None;
+        }
+        let ease = match late {
+            Some(_) => ease.as_first(),
+            None => ease,
+        };
         let (facts, now) = (self.roster.of(movement), self.now(movement));
         let goes_on = at.tried || ease.by.is_some() || ease.most.is_some();
         let (standing, why) = self.standing(c, goes_on);
@@ -123,7 +131,8 @@ impl Trainee<'_> {
         };
         let rule = ease.by.map_or(asked.rule.unwrap_or(c.rule), |(by, _)| by);
         let raised = (movement != eased).then_some(Reason::Raised);
-        let first = ease.by.map(|(_, reason)| reason).into_iter().chain(raised);
+        let by = ease.by.map(|(_, reason)| reason.on(facts));
+        let first = late.into_iter().chain(by).chain(raised);
         let mut line = Line {
             block: c.block,
             movement,
@@ -150,7 +159,7 @@ impl Trainee<'_> {
             worse: ease.worse,
         };
         if matches!(line.rule, Rule::FirstTry | Rule::UntilTested) {
-            line.then = self.then_of_try(&line, gaps);
+            line.then = self.then_of_try(&line, gaps, at.on);
         }
         line.rest = self.rest(&line);
         line.minutes = self.minutes_of(&line);
@@ -178,14 +187,14 @@ impl Trainee<'_> {
         }
     }
 
-    /// What follows a first try. What is plain goes on while it is clean: under a restriction and on a part that hurts no further than
-    /// what is asked; a hold to its target. Back from time off, on a part that hurts little, from 65 on and with one side at a time to a
-    /// bound, a hold back from time off to a nearer one. Common practice, no source.
-    fn then_of_try(&self, line: &Line, gaps: &[Gap]) -> Then {
+    /// What follows a first try. What is plain goes on while it is clean: under a restriction, and where something hurt or rested
+    /// lately, no further than what is asked; a hold to its target. Back from time off, on a part that hurts little, from 65 on and with
+    /// one side at a time to a bound, a hold back from time off to a nearer one. Common practice, no source.
+    fn then_of_try(&self, line: &Line, gaps: &[Gap], on: Day) -> Then {
         let ix = line.movement;
         let facts = self.roster.of(ix);
         let is_exit = facts.pattern() == Pattern::Exit;
-        if facts.guarded() || facts.lowering() || is_exit || self.goes_no_further(ix) {
+        if facts.guarded() || facts.lowering() || is_exit || self.goes_no_further(ix, on) {
             return Then::Did;
         }
         let bound = |most: u32| match self.goes_to_a_bound(ix) {

@@ -20,6 +20,7 @@ mod ease;
 mod ended;
 mod facts;
 mod goal;
+mod lately;
 mod line;
 mod load;
 mod now;

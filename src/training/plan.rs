@@ -5,6 +5,7 @@ use super::constants::K;
 use super::ended::holds;
 use super::facts::{Kind, Roster};
 use super::goal::{Gap, Goal};
+use super::lately::Lately;
 use super::line::Line;
 use super::reason::Rule;
 use super::refusal::Refusal;
@@ -75,6 +76,8 @@ pub enum Condition {
     Lower,
     /// A sign that no clinician has seen: nothing goes up.
     Sign,
+    /// Something hurt or rested and is over only lately: until when less is asked.
+    Lately(Lately),
     /// Today, where a set fell short with nothing left less than 48 hours ago. Common practice, no source.
     RestDay,
 }
@@ -170,6 +173,7 @@ fn conditions(trainee: &Trainee<'_>, gaps: &[Gap], first: Option<Day>) -> Vec<Co
     if trainee.has_sign {
         out.push(Condition::Sign);
     }
+    out.extend(trainee.over_lately().into_iter().map(Condition::Lately));
     let today = trainee.today;
     let to_failure = |t: &Logged<'_>| {
         today.days_after(t.of.on) < K.apart && t.of.in_reserve == Some(0) && !t.full()

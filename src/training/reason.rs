@@ -1,6 +1,6 @@
 //! The rules by name, and the reasons of lines and of what is left out, before anybody puts them in words.
 
-use super::facts::Group;
+use super::facts::{Facts, Group};
 use crate::curriculum::target::Got;
 use crate::curriculum::words::{BodyPart, Pattern};
 use crate::curriculum::{Mass, MovementIx};
@@ -172,6 +172,8 @@ pub enum Reason {
         less: bool,
         /// And half as much, a rung further down.
         least: bool,
+        /// What stands here does not stress it.
+        near: bool,
     },
     /// It hurt so much lately, and is better.
     Hurt(BodyPart, u32),
@@ -188,6 +190,28 @@ pub enum Reason {
 }
 
 impl Reason {
+    /// Of a part that hurts, on a movement: whether that stresses it.
+    pub(super) fn on(self, facts: &Facts<'_>) -> Reason {
+        match self {
+            Reason::Hurts {
+                part,
+                score,
+                next,
+                less,
+                least,
+                ..
+            } => Reason::Hurts {
+                part,
+                score,
+                next,
+                less,
+                least,
+                near: !facts.stresses(part),
+            },
+            other => other,
+        }
+    }
+
     /// What only follows, said of a line that asks to show it.
     pub fn to_show(self) -> Reason {
         match self {
@@ -230,6 +254,8 @@ pub enum Left {
     NotShown,
     /// Nothing harder than what is known.
     Careful,
+    /// It would be new, and bears on what hurt or rested lately.
+    Lately(Paused),
     /// Harder or graver than what left for a pain or a rest.
     StandsIn,
     /// Enough lines on a part that hurts.

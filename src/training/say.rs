@@ -2,6 +2,7 @@
 
 use super::constants::K;
 use super::facts::{Group, Kind, Roster};
+use super::lately::Lately;
 use super::line::{Line, Side, Sides, Unit};
 use super::plan::{Condition, Training};
 use super::reason::{Block, Left, Reason, Rule, Then};
@@ -208,11 +209,13 @@ impl<'a> Say<'a> {
             next,
             less,
             least,
+            near,
         } = *reason
         else {
             return String::new();
         };
         let key = match (next, less) {
+            _ if near => "why.pain_near",
             _ if least => "why.pain_least",
             (true, _) => "why.pain_worse",
             (_, true) => "why.pain_less",
@@ -261,6 +264,9 @@ impl<'a> Say<'a> {
                 self.fill("left.sore", &[("what", (&what).into())])
             }
             Left::Careful => plain("careful"),
+            Left::Lately(what) => {
+                self.fill("left.lately", &[("what", (&self.spared(what)).into())])
+            }
             Left::StandsIn => plain("stands_in"),
             Left::Enough => plain("enough"),
             Left::Breath => plain("breath"),
@@ -283,6 +289,13 @@ impl<'a> Say<'a> {
 
     pub fn condition(&self, condition: Condition) -> String {
         let lower = [("n", Value::from(LIMITS.pain[0] - 1))];
+        if let Condition::Lately(Lately { what, until, .. }) = condition {
+            let (what, day) = (self.spared(what), until.to_string());
+            return self.fill(
+                "lately",
+                &[("what", (&what).into()), ("day", (&day).into())],
+            );
+        }
         let key = match condition {
             Condition::Unanswered => "unanswered",
             Condition::CoachPresent => "coach_present",
@@ -290,7 +303,7 @@ impl<'a> Say<'a> {
             Condition::Sixes => "sixes",
             Condition::Breathe => "breathe_through",
             Condition::Lower => "until_lower",
-            Condition::Sign => "until_seen",
+            Condition::Sign | Condition::Lately(_) => "until_seen",
             Condition::RestDay => "rest_day",
         };
         self.fill(key, &lower)

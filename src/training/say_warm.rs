@@ -1,6 +1,7 @@
 //! The warm-up of a session in words.
 
 use super::constants::K;
+use super::facts::Group;
 use super::line::{Line, Unit};
 use super::plan::{Sore, Training};
 use super::say::Say;
@@ -12,11 +13,25 @@ use crate::curriculum::words::BodyPart;
 
 impl Say<'_> {
     /// The lines of a warm-up: what to leave out, the school's for all and for the classes of the day, one easy set of the first
-    /// strength line.
+    /// strength line, and of pulling, pushing and legs besides of the first that bears on a part that hurts: the school's own for that
+    /// is left out. Common practice, no source.
     pub fn warm_up(&self, session: &Session, training: &Training) -> Vec<String> {
         let mut out = self.warm_up_plain(session, training);
-        let first = session.lines.iter().find(|l| l.block.is_hard());
-        out.extend(first.and_then(|first| self.easy_set(first)));
+        let hurts = |line: &Line| {
+            let facts = self.roster.of(line.movement);
+            let sore =
+                |(part, sore): &(BodyPart, Sore)| *sore == Sore::More && facts.bears_on(*part);
+            training.sore.iter().any(sore)
+        };
+        let mut served: Vec<Option<Group>> = Vec::new();
+        for line in session.lines.iter().filter(|l| l.block.is_hard()) {
+            let group = self.roster.of(line.movement).group();
+            let more = group != Some(Group::Core) && !served.contains(&group) && hurts(line);
+            if served.is_empty() || more {
+                served.push(group);
+                out.extend(self.easy_set(line));
+            }
+        }
         out
     }
 

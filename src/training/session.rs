@@ -233,8 +233,14 @@ impl<'t, 'a> Laying<'t, 'a> {
                 again: self.diary.stood_since(c.movement, week.first),
                 is_limiter: c.gap.is_some() && c.gap == self.candidates.limiter,
             };
-            if let Some(line) = self.trainee.line(of, c, self.gaps, at) {
-                self.place(week, &mut draft, c, line);
+            let line = self.trainee.line(of, c, self.gaps, at);
+            let late = || self.trainee.waits_lately(c.movement, on);
+            match (line, late) {
+                (Some(line), _) => self.place(week, &mut draft, c, line),
+                (None, late) => {
+                    let late = late().map(|l| (c.movement, Left::Lately(l.what)));
+                    draft.left.extend(late);
+                }
             }
         }
         draft
@@ -283,6 +289,12 @@ impl<'t, 'a> Laying<'t, 'a> {
         }
         let movement = line.movement;
         match self.fitted(week, draft, c, line) {
+            Ok(line) if self.steps_in(c, &line, draft.on) => {
+                // A stretch that nobody asked for is not missed.
+                if c.gap.is_some() || line.block != Block::Range {
+                    draft.left.push((movement, Left::StandsIn));
+                }
+            }
             Ok(line) => {
                 draft.left_minutes -= line.minutes;
                 *draft.used.entry(line.block).or_default() += line.minutes;

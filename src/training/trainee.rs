@@ -280,7 +280,7 @@ impl<'a> Trainee<'a> {
         self.newest_pains().into_iter().find(numb).map(|p| p.part)
     }
 
-    /// Unknown, and not to be tried first today: it stresses a part that hurts, is with weight after two weeks off, or where care is asked for it is harder than
+    /// Unknown, and not to be tried first today: it stresses a part that hurts, however lightly, is with weight after two weeks off, or where care is asked for it is harder than
     /// anything of its pattern that is known or was done, under a restriction also than a known easier neighbour; where nothing of that is known, than the
     /// lowest.
     pub(super) fn is_too_new(&self, ix: MovementIx) -> bool {
@@ -293,12 +293,14 @@ impl<'a> Trainee<'a> {
             !facts.mobility()
                 && (facts.stage > self.reach(facts.pattern()) || self.is_held_back && known_below())
         };
-        self.sore_part(ix).is_some() || self.is_back && facts.loaded() || self.careful && harder()
+        self.touched_part(ix).is_some()
+            || self.is_back && facts.loaded()
+            || self.careful && harder()
     }
 
     /// Why something is not tried first.
     pub(super) fn why_not_new(&self, ix: MovementIx) -> Left {
-        let sore = self.sore_part(ix);
+        let sore = self.touched_part(ix);
         sore.map_or(Left::Careful, |part| self.left_for(ix, part))
     }
 
@@ -311,7 +313,7 @@ impl<'a> Trainee<'a> {
     }
 
     /// The highest rung of a pattern that is known or was done; where there is none, the lowest that may be trained.
-    fn reach(&self, pattern: Pattern) -> u32 {
+    pub(super) fn reach(&self, pattern: Pattern) -> u32 {
         let find = || {
             let of = self.roster.standing.iter().map(|ix| self.roster.of(*ix));
             let of: Vec<&Facts<'_>> = of.filter(|f| f.pattern() == pattern).collect();

@@ -6,7 +6,9 @@ use super::line::Line;
 use super::plan::weeks;
 use super::session::{Laying, Session};
 use super::trainee::Trainee;
+use crate::curriculum::caution::Signal;
 use crate::curriculum::{Day, MovementIx};
+use crate::readiness::{Cause, causes};
 use crate::results::{Goal as Chosen, Paused, Person};
 
 /// The plan without pains, pauses, and restrictions of a part, a pattern or a movement. Those of a class are of the person, and stay.
@@ -69,8 +71,38 @@ pub(super) fn is_no_harder(one: &Facts<'_>, than: &Facts<'_>) -> bool {
 }
 
 impl Laying<'_, '_> {
-    /// Whether a line stands in only since something hurts or rests, and may not: nothing is known of it, and it is harder or graver
-    /// than all that left for it. Common practice, no source.
+    /// Whether something that hurts, hurt lately or rests has to do with a movement: it stresses it, or is the next form of one that does.
+    fn is_concerned(&self, ix: MovementIx) -> bool {
+        let t = self.trainee;
+        let hurts = t.newest_pains().into_iter();
+        let hurts = hurts.filter(|p| p.score > 0 || !p.signs.is_empty());
+        let hurts = hurts.map(|p| Paused::Part(p.part));
+        let hurt = t.eased.iter().map(|h| Paused::Part(h.part));
+        let rests = causes(t.person, t.today).into_iter();
+        // Restrictions of a class are of the person.
+        let rests = rests.filter_map(|cause| {
+            let what = cause.pause(t.person)?.what;
+            let of_person = matches!(cause, Cause::Restriction(_));
+            (!(of_person && matches!(what, Paused::Class(_)))).then_some(what)
+        });
+        let all: Vec<Paused> = hurts.chain(hurt).chain(rests).collect();
+        let forms = std::iter::once(ix).chain(t.roster.of(ix).easier.iter().copied());
+        let mut forms = forms.flat_map(|form| all.iter().map(move |what| (*what, form)));
+        forms.any(|(what, form)| t.reaches(what, form))
+    }
+
+    /// What moves on as fast as any, a stand on one leg too; a stretch only without a caution.
+    fn is_gentle(&self, ix: MovementIx) -> bool {
+        let facts = self.trainee.roster.of(ix);
+        let book = self.trainee.roster.curriculum.cautions();
+        let mut cautions = facts.of.cautions().iter();
+        let free = cautions.all(|class| book.class(*class).signal == Signal::Notice);
+        (!facts.strict || facts.upright_balance()) && (free || !facts.mobility())
+    }
+
+    /// Whether a line stands in only since something hurts or rests, and may not: nothing is known of it, and it is of a class with a
+    /// warning, or harder or graver than all that left for it. What has nothing to do with what hurts or rests is in nobody's place,
+    /// where it is gentle and no higher a rung than all that would stand. Common practice, no source.
     pub(super) fn steps_in(&self, c: &Candidate, line: &Line, on: Day) -> bool {
         let Some(unhurt) = self.unhurt else {
             return false;
@@ -87,6 +119,10 @@ impl Laying<'_, '_> {
         };
         let own = roster.of(line.movement);
         let no_harder = |l: &Stood| is_no_harder(own, roster.of(l.movement));
-        !stood.any(|l| left(&l) && no_harder(l))
+        let highest = stood.clone().map(|l| roster.of(l.movement).stage).max();
+        let gentle = own.stage <= highest.unwrap_or(0) && self.is_gentle(line.movement);
+        t.is_grave(line.movement)
+            || !stood.any(|l| left(&l) && no_harder(l))
+                && (!gentle || self.is_concerned(line.movement))
     }
 }

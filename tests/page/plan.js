@@ -14,7 +14,7 @@
   const weeksOf = (path) => Math.round(path / 200) / 10;
   /** @param {Tables} tables @param {WarmUp} warm */
   const warmUpText = (tables, { sore, text, easy }) => [...(sore ? [sore] : []), ...text,
-    ...(easy ? [say(easy.bare ? 'training.easy_set_bare' : 'training.easy_set', { amount: easy.amount, movement: nameOf(tables, easy.movement) })] : [])];
+    ...easy.map(({ bare, amount, movement }) => say(bare ? 'training.easy_set_bare' : 'training.easy_set', { amount, movement: nameOf(tables, movement) }))];
 
   /** What the program answers. @param {Model} model @param {Person} person @param {Assessment} found @param {number} day */
   const answer = (model, person, found, day) => {

@@ -325,8 +325,23 @@ type ShownSet = { load: number; reps: number };
 
 interface Ended {
   spares: (m: number) => boolean;
+  what: Reason['values'];
   /** Its last day. */
   until: number;
+}
+
+/** What hurt or rested and is over: the last day of less, and what a line says of it. */
+interface Lately {
+  what: Reason['values'];
+  until: number;
+  why: Reason;
+}
+
+/** A candidate in turn: its line; where it has none, what it waits for. */
+interface InTurn {
+  movement: number;
+  asked: Line | null;
+  late: Lately | null;
 }
 
 interface Trainee {
@@ -498,7 +513,7 @@ interface WarmUp {
   /** What to leave out, and with what to go gently; empty where nothing rests or hurts. */
   sore: string;
   text: string[];
-  easy: { movement: number; bare: boolean; amount: string } | null;
+  easy: { movement: number; bare: boolean; amount: string }[];
 }
 
 interface PlannedSession {
@@ -892,7 +907,14 @@ interface Rungbook {
     wasLifted: (c: Trainee, m: number) => boolean;
     lighterStep: (c: Trainee, m: number) => number;
     gentlest: (c: Trainee, m: number) => number;
-    goesNoFurther: (c: Trainee, m: number) => boolean;
+    isHeldBack: (c: Trainee) => boolean;
+    reachOf: (c: Trainee, pattern: number) => number;
+    whatOf: (cause: Pick<Pause, 'movement' | 'part' | 'cls' | 'pattern'>) => Reason['values'];
+    touchedPart: (c: Trainee, m: number) => number;
+    stresses: (c: Trainee, m: number, part: number) => boolean;
+    lately: (c: Trainee, m: number, on: number) => Lately[];
+    waitsLately: (c: Trainee, m: number, on: number) => Lately | null;
+    isGrave: (c: Trainee, m: number) => boolean;
     overheadOn: (c: Trainee, m: number) => number;
     hasResult: (c: Trainee, m: number) => boolean;
     thenOf: (line: Line) => string;
@@ -905,6 +927,7 @@ interface Rungbook {
     setsOf: (c: Trainee, of: Logged) => number;
     tooMuchOn: (c: Trainee, m: number, day: number) => number;
     leftFor: (c: Trainee, m: number, part: number) => Reason;
+    whyNotToday: (c: Trainee, m: number) => Reason | null;
     may: (c: Trainee, m: number) => boolean;
     could: (c: Trainee, m: number) => boolean;
     isNoHarder: (c: Trainee, one: number, than: number) => boolean;
@@ -931,6 +954,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     falls: (c: Trainee) => { movement: number; left: number; right: number } | null;
     painWords: (tables: Tables, pain: Pain, above: number | null) => string;
     clinician: (c: Trainee) => string[];
+    latelyWords: (c: Trainee) => string[];
     care: (c: Trainee, session: PlannedSession) => { asks: string; movements: number[] }[];
     newestPains: (c: Trainee) => Pain[];
     ended: (c: Trainee) => Ended[];
@@ -962,6 +986,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     lastWeek: (sessions: { effort: number; minutes: number; on: number }[], today: number) => WeekLoad | null;
   };
   aim: {
+    dated: (text: string) => string;
     planOf: (stand: Stand) => Training;
     aimOf: (stand: Stand) => Training;
     isPlanned: (stand: Stand) => boolean;

@@ -27,7 +27,7 @@ MOST_RESERVE = 4  # reps left that count as reps done
 MISSED_BELOW = Fraction(9, 10)
 SEVERAL_SETS = (3, 2)  # from so many sets on, so many reps more than the best of them
 FORGOTTEN = 56  # days off after which nothing is known
-A_PAUSE = 7  # days that make a pause of which one comes back by steps
+A_PAUSE, A_PAUSE_BACK = 7, 21  # days that make a pause of which one comes back by steps, and days for which
 DAY = timedelta(days=1)
 MEASURES = {"tape", "ruler", "phone", "goniometer", "protractor", "level"}
 LAPSED = 14  # days
@@ -65,6 +65,8 @@ class Movement(NamedTuple):
     each_side: bool
     parts: frozenset
     stressed: frozenset  # of parts, and how
+    grave: bool  # of a class with a warning
+    uncautioned: bool  # of notices at most
     equipment: tuple  # of alternatives
     tempo: str | None
     hold: str | None
@@ -205,7 +207,8 @@ class Curriculum:
             id=m["id"], stage=m["stage"] or 0, pattern=m["pattern"], family=m.get("family"), place=m.get("place") or {},
             phase=m.get("phase"), straight=bool(m.get("straight")), load=m["load"], classes=frozenset(m["classes"]),
             positions=tuple(m["positions"]), inverted=bool(m["inverted"]), loaded=bool(m["loaded"]),
-            each_side=bool(m["each_side"]), parts=frozenset(m["stresses"]), stressed=frozenset((part, how) for part, how in m["stressed"]), equipment=tuple(m["equipment"]),
+            each_side=bool(m["each_side"]), parts=frozenset(m["stresses"]), stressed=frozenset((part, how) for part, how in m["stressed"]),
+            grave="warning" in m["signals"], uncautioned=set(m["signals"]) <= {"notice"}, equipment=tuple(m["equipment"]),
             weeks=tuple(Fraction(w) for w in m["weeks"]) if m.get("weeks") else (middle, middle),
             standard=standard, dose=dose, own_dose=own, share=None if m.get("share") is None else float(m["share"]), hands_at=None if m.get("hands_at") is None else float(m["hands_at"]), needs=self.plain[m["id"]].needs,
             tempo=m.get("tempo"), hold=m.get("hold"), own_rest=m.get("rest"), instead=tuple(m.get("instead") or ()),
@@ -423,6 +426,7 @@ class Client:
     def spare(self):
         """What is paused or restricted today, and the pauses of a week or more that have ended."""
         holding, self.ended, self.spared_parts, self.eased = [], [], [], {}
+        self.restricted_classes = []  # they are of the person
         self.restricted = self.says == "light"
         self.spares_breath = self.spares_belly = self.pregnant = False
         self.held_back = self.says == "light"
@@ -447,6 +451,7 @@ class Client:
                     holding.append(Spared(kind, name))
                     self.spared_parts += [name] if kind == "part" else []
                     self.restricted |= key == "restrict"
+                    self.restricted_classes += [holding[-1]] if (key, kind) == ("restrict", "class") else []
                     self.spares_breath |= (key, kind, name) == ("restrict", "class", "breath-holding")
                     self.spares_belly |= (key, kind, name) == ("restrict", "class", "prone")
                     self.pregnant |= (key, kind, name) == ("restrict", "class", "supine")
@@ -581,6 +586,33 @@ class Client:
     def is_sore(self, m):
         return any(m.bears_on(part) for part in self.sore_parts())
 
+    def is_touched(self, m):
+        """Whether it stresses a part that hurts, however lightly."""
+        return any(part in m.parts for part in self.sore_parts())
+
+    def over_on(self, m, on):
+        """What hurt or rested and is over only lately, where it reaches a movement: pains, and what was long."""
+        hurt = [part for part, last in self.eased.items() if m.bears_on(part) and (on - last).days <= PAIN_DAYS]
+        return hurt, [what for what, last in self.ended if self.reaches(what, m) and (on - last).days <= A_PAUSE_BACK]
+
+    def waits_lately(self, id, on):
+        """Whether what is new waits: it is too much for what is over only lately."""
+        m = self.c[id]
+        if self.now(id) is not None or m.mobility:
+            return False
+        upright = m.pattern == "balance" and set(m.positions) == {"upright"}
+        grave = m.grave or m.strict and not upright or m.stage > self.reach(m.pattern)
+
+        hurt, rested = self.over_on(m, on)
+        heavy = lambda part: part in m.heavy_parts or part == "shoulder" and "overhead" in m.classes
+        return bool(rested) or any(grave or heavy(part) for part in hurt)
+
+    def over_lately(self):
+        """What is over only lately, each once."""
+        hurt = {("part", part) for part, last in self.eased.items() if (self.today - last).days <= PAIN_DAYS}
+        rested = {("part" if what.kind == "heavily" else what.kind, what.name) for what, last in self.ended if (self.today - last).days <= A_PAUSE_BACK}
+        return hurt | rested
+
     def heavy_below(self, id, than):
         """Whether it bears on a part that hurts and that the other is heavy on."""
         return any(self.c[id].bears_on(part) and part in self.c[than].heavy_parts for part in self.sore_parts())
@@ -597,7 +629,9 @@ class Client:
         """Whether it is a stretch of a part that hurts, heavy on it, or on it on the day it began."""
         m = self.c[id]
         parts = {part for part in self.sore_parts() if m.bears_on(part)}
-        return bool(parts) and bool(m.mobility or parts & m.heavy_parts or any(self.pains[part][-1].on == on for part in parts))
+        if m.mobility:
+            return self.is_touched(m)
+        return bool(parts) and bool(parts & m.heavy_parts or any(self.pains[part][-1].on == on for part in parts))
 
     def overhead_hurts(self, id):
         """Arms overhead on a shoulder at 4 or 5, or worse the next morning."""
@@ -641,7 +675,7 @@ class Client:
             return False
         known_below = self.held_back and any(self.now(j) for j in self.c.easier[id])
         harder = not m.mobility and (m.stage > self.reach(m.pattern) or known_below)
-        return self.is_sore(m) or self.is_back and m.loaded or self.careful and harder
+        return self.is_touched(m) or self.is_back and m.loaded or self.careful and harder
 
     def lately(self, id):
         """The newest session of the last two weeks of a movement, or of a harder member of its family."""

@@ -73,10 +73,11 @@ class Ease(NamedTuple):
     nearly: bool = False  # light, but nearer to what it was
     most: object = None  # the session before time off, whose amount is not passed
     comes_back: bool = False  # on the way to what it was
+    over: bool = False  # for what hurt or rested and is over only lately
 
-    def with_more(self, light, easier, rule):
+    def with_more(self, light, easier, rule, over=False):
         light_again = self.nearly and not light
-        return self._replace(light=self.light or light, easier=self.easier or easier, rule=rule, nearly=light_again, comes_back=False)
+        return self._replace(light=self.light or light, easier=self.easier or easier, rule=rule, nearly=light_again, comes_back=False, over=over)
 
     @property
     def share(self):
@@ -87,7 +88,7 @@ class Ease(NamedTuple):
         if not other.sore or self.sore:
             return self
         nearly = self.nearly and not other.worse
-        return self._replace(light=self.light or other.worse, rule=other.rule, sore=True, worse=other.worse, nearly=nearly, least=other.least, comes_back=False)
+        return self._replace(light=self.light or other.worse, rule=other.rule, sore=True, worse=other.worse, nearly=nearly, least=other.least, comes_back=False, over=other.over)
 
 
 class Line(NamedTuple):
@@ -255,6 +256,7 @@ class Coach:
         m = self.c[id]
         if self.client.now(id) is None and not m.mobility:
             rule = "first try"
+        self.rests |= gap is not None and (id, single) not in self.found and self.client.waits_lately(id, self.client.today)
         block = block or ("range" if m.mobility else "practice" if m.practised or single else "strength")
         if rule != "first try" and block in ("strength", "kept up") and self.client.was_done(id):
             rule = "done before"
@@ -352,10 +354,10 @@ class Coach:
             js = [j for j in can if c[j].group == group and not c[j].guarded]
             if all(GROUPS[pattern] != group for pattern in known):
                 known |= self.keep(js)
-            of = [x.movement for x in self.found.values() if c[x.movement].group == group and x.block in ("strength", "kept up")]
+            of = [x.movement for x in self.found.values() if c[x.movement].group == group and self.stands(x)]
             if of and all(client.heavy_below(j, j) for j in of):  # heavy on what hurts: they have no line
                 self.keep([j for j in js if not client.heavy_below(j, j)])
-            if not any(c[x.movement].group == group and x.block in ("strength", "kept up") for x in self.found.values()):
+            if not of:
                 self.try_one(js)
             self.name_resting(group)
         for j in can:
@@ -366,9 +368,14 @@ class Coach:
             self.fill(can)
         self.keep_balance()
 
+    def stands(self, x):
+        """A line of strength that need not wait for what is over only lately."""
+        return x.block in ("strength", "kept up") and not self.client.waits_lately(x.movement, self.client.today)
+
     def try_one(self, js):
         c = self.c
         unknown = [j for j in js if self.client.now(j) is None and (j, False) not in self.found and not self.client.too_new(j)]
+        unknown = [j for j in unknown if not self.client.waits_lately(j, self.client.today)]
         if unknown:
             done = {s.movement for s in self.client.log}
             j = min(unknown, key=lambda j: (j not in done, self.client.gentlest(j) != j, c[j].stage, c[j].straight, len(c[j].classes), j))
@@ -390,15 +397,16 @@ class Coach:
         c = self.c
         for pattern in ORDER:
             js = [j for j in can if c[j].pattern == pattern and not c[j].guarded]
-            there = lambda: sum(c[x.movement].pattern == pattern and x.block in ("strength", "kept up") for x in self.found.values())
+            there = lambda: sum(c[x.movement].pattern == pattern and self.stands(x) for x in self.found.values())
             lines = 2 if pattern == "core" else 1
             for _ in range(lines):
-                alone = lambda: GROUPS[pattern] in ("core", "legs") or not any(c[x.movement].group == GROUPS[pattern] and x.block in ("strength", "kept up") for x in self.found.values())
+                alone = lambda: GROUPS[pattern] in ("core", "legs") or not any(c[x.movement].group == GROUPS[pattern] and self.stands(x) for x in self.found.values())
                 if there() < lines and not self.keep(js) and alone():
                     self.try_one(js)
         upright = lambda m: m.pattern == "balance" and set(m.positions) == {"upright"}
         known = lambda x: x.block in ("strength", "kept up") and x.rule != "first try"
-        if not any(upright(c[x.movement]) for x in self.found.values()) and sum(map(known, self.found.values())) < 2:
+        few = sum(map(known, self.found.values())) < 2 or not any(c[x.movement].group == "legs" and self.stands(x) for x in self.found.values())
+        if few and not any(upright(c[x.movement]) for x in self.found.values()):
             js = [m for m in c.movements.values() if upright(m) and self.client.may(m.id) and not self.client.too_new(m.id)]
             if js:
                 self.add(min(js, key=lambda m: (m.stage, m.id)).id, None, "kept up")
@@ -437,8 +445,10 @@ class Coach:
         for x in self.found.values():
             if upright(self.c[x.movement]) and x.rule != "show it":
                 return x
-        js = [m for m in self.c.movements.values() if upright(m) and not client.too_new(m.id)]
+        all = [m for m in self.c.movements.values() if upright(m)]
+        js = [m for m in all if not client.too_new(m.id)]
         if not js:
+            self.left_out += [min(all, key=lambda m: (-m.stage, m.id)).id] if all else []
             return None
         j = min(js, key=lambda m: (-m.stage, m.id)).id
         self.found.pop((j, False), None)
@@ -588,12 +598,11 @@ class Coach:
     # ------------------------------------------------------------ what is taken back
 
     def ease(self, id, on, first_session):
-        m, client, found = self.c[id], self.client, Ease()
-        if m.pattern not in ("mobility", "exit"):
-            found = self.after_time_off(m, on, first_session)
+        m, client = self.c[id], self.client
+        found = self.back(m, on, first_session)
         for part, last in client.eased.items():
             if m.bears_on(part) and (on - last).days <= PAIN_DAYS:
-                found = found._replace(rule="pain", comes_back=False)
+                found = found._replace(rule="pain", comes_back=False, over=True)
         for part in sorted(client.pains):
             pain = client.pains[part][-1]
             known_above = m.counted and any(self.c[up].bears_on(part) and client.now(up) for up in self.c.above[id])
@@ -609,8 +618,11 @@ class Coach:
         for what, last in client.ended:
             week = ((on - last).days - 1) // WEEK + 1
             if client.reaches(what, m) and week <= PAUSE_WEEKS:
-                found = found.with_more(week != 2, week <= 2, "after a pause")
+                found = found.with_more(week != 2, week <= 2, "after a pause", over=True)
         return found
+
+    def back(self, m, on, first_session):
+        return Ease() if m.pattern in ("mobility", "exit") else self.after_time_off(m, on, first_session)
 
     def after_time_off(self, m, on, first_session):
         client = self.client
@@ -792,6 +804,10 @@ class Coach:
         id = id if x.single or x.rule == "show it" else self.hands_raised(id)
         m, now = self.c[id], self.client.now(id)
         ease = ease.and_sore(self.ease(id, on, first_session))
+        if ease.over and now is None and not m.mobility and not self.back(m, on, first_session).rule:
+            if self.client.waits_lately(id, on):
+                return None
+            ease = ease._replace(light=False, easier=False, nearly=False, rule=None)
         candidate = x
         if x.rule == "show it" and (tried or ease.rule or ease.most):  # trained on until the result is in
             on_with = {"range": "range", "practice": "practice"}.get(x.block) or self.fits(x.movement) and "the gap itself"

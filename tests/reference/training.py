@@ -294,6 +294,8 @@ class Laying:
             tried = x.movement in self.p.tried
             again = self.p.times(x.movement, self.on, (self.on - self.week.first_session).days) > 0
             line = self.coach.line(x, self.on, self.week.first_session, self.week.before.get(x.movement, 0), tried, again)
+            if line is None and self.p.client.waits_lately(x.movement, self.on):
+                self.left_out.append(x.movement)
             if line is None or any(line.movement == other.movement for other in self.lines):
                 continue
             kind = self.c[line.movement].kind
@@ -363,6 +365,10 @@ class Laying:
         line = self.within_minutes(line._replace(sets=sets))
         if line is None:
             return
+        if self.p.unhurt and self.p.unhurt.keeps_out(self, line):
+            # A stretch that nobody asked for is not missed.
+            self.left_out += [line.movement] if x.gap or x.block != "range" else []
+            return
         self.left -= self.coach.minutes(line)
         if x.block in self.used:
             self.used[x.block] += self.coach.minutes(line)
@@ -399,8 +405,6 @@ class Laying:
             return True
         breath = lambda o: o.candidate.block in ("strength", "kept up") and (self.c[o.movement].straight or o.unit == "s" and o.amount > LONG_HOLD)
         if self.p.client.spares_breath and breath(line) and sum(map(breath, self.lines)) >= BREATH_LINES:
-            return True
-        if self.p.unhurt and self.p.unhurt.keeps_out(self, line):
             return True
         if line.rule == "show it" and (self.week.lighter or self.shows >= SHOWN or tried):
             return True
@@ -516,8 +520,13 @@ class Laying:
         lines = [line["do"] for line in lines if client.warms_up(line)]
         sore = [part for part, pains in client.pains.items() if pains[-1].score > 0]
         first = next((line for line in self.lines if line.candidate.block in ("strength", "kept up")), None)
-        easy = first and first.amount // 2 >= (LEAST_EASY_HOLD if first.unit == "s" else LEAST_EASY)
-        return {"school": sorted(lines), "more": int(bool(sore or client.spared_parts)) + int(bool(easy))}
+        easy, served = 0, set()
+        for line in [line for line in self.lines if line.candidate.block in ("strength", "kept up")]:
+            m = self.c[line.movement]
+            if line is first or m.group not in served | {"core"} and client.is_sore(m):
+                served.add(m.group)
+                easy += line.amount // 2 >= (LEAST_EASY_HOLD if line.unit == "s" else LEAST_EASY)
+        return {"school": sorted(lines), "more": int(bool(sore or client.spared_parts)) + easy}
 
     def told(self, line):
         x, m = line.candidate, self.c[line.movement]
@@ -547,7 +556,18 @@ class Unhurt:
             return False
         there = {x.movement for x in coach.candidates}
         left = [c[got] for other, got in stood if other not in there or client.is_sore(c[got])]
-        return not any(no_harder(m, o) for o in left)
+        if m.grave:
+            return True
+        upright = m.pattern == "balance" and set(m.positions) == {"upright"}
+        gentle = (not m.strict or upright) and (m.uncautioned or not m.mobility) and m.stage <= max((c[got].stage for _, got in stood), default=0)
+        return not any(no_harder(m, o) for o in left) and (self.concerned(client, m) or not gentle)
+
+    def concerned(self, client, m):
+        """Whether it stresses something that hurts, hurt or rests, or is the next form of one that does."""
+        parts = {part for part, pains in client.pains.items() if pains[-1].score > 0 or pains[-1].signs} | set(client.eased)
+        spared = [what for what in client.holding if what.kind != "light" and what not in client.restricted_classes]
+        forms = [m, *(client.c[low] for low in client.c.easier[m.id])]
+        return any(parts & form.parts or any(client.reaches(what, form) for what in spared) for form in forms)
 
 
 def without_rests(results):
@@ -590,7 +610,7 @@ def answer(case):
     conditions += int(client.age is not None and client.age >= 65)  # a wall or a rail beside them
     conditions += int(client.spares_breath)
     goes_up = any(not client.stops(part, client.pains[part][-1]) for part in client.sore_parts())  # what rests says so itself
-    conditions += int(goes_up) + int(client.has_sign)
+    conditions += int(goes_up) + int(client.has_sign) + len(client.over_lately())
     conditions += int(bool(sessions) and sessions[0]["on"] == str(today) and client.to_failure())
     conditions += int(client.minor and any(client.c[i].loaded for i in gaps))
     return {

@@ -51,8 +51,12 @@ fn movement(proof: &Proofread, ix: MovementIx) -> Value {
         .iter()
         .map(|class| c.cautions().class(*class).id.as_str())
         .collect();
+    let signals = m.cautions().iter();
+    let signals: Vec<&str> = signals
+        .map(|class| c.cautions().class(*class).signal.word())
+        .collect();
     json!({
-        "id": m.id().as_str(), "was": m.was().iter().map(|w| w.as_str()).collect::<Vec<_>>(), "stage": proof.resolved.stages.of(ix),
+        "signals": signals, "id": m.id().as_str(), "was": m.was().iter().map(|w| w.as_str()).collect::<Vec<_>>(), "stage": proof.resolved.stages.of(ix),
         "pattern": m.pattern().word(), "family": m.place().map(|p| c.family(p.family).id.as_str()), "place": place,
         "phase": m.phase().map(Word::word), "straight": m.arms() == Some(Arms::Straight), "load": m.load().word(), "classes": classes,
         "positions": m.positions().iter().map(|p| p.word()).collect::<Vec<_>>(), "inverted": m.inverted(), "loaded": m.loaded(),

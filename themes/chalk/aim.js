@@ -124,6 +124,9 @@
       make('div', {}, ...nodes(sayNodes(keyOf(of, gap, ['aim.step', 'aim.step_shown', 'aim.step_again', 'aim.step_unknown']), asked(of, gap)))), field(gap.movement))));
   };
 
+  /** A text with its days as readers write them. @param {string} text */
+  const dated = (text) => text.replace(/[0-9]{4}-[0-9]{2}-[0-9]{2}/g, (day) => results.dayWords(Number(results.readDay(day))));
+
   // ---- what comes before the step, in the order and by the rules of `morning.js`, to whom it is about
 
   /** So much is said of it at most, and so many movements in one sentence. */
@@ -201,7 +204,7 @@
   /** @param {Training} of @param {PlannedSession} session @returns {HTMLElement[]} */
   const warmUp = ({ trainee: { tables: { names } } }, { warmUp: { sore, text, easy } }) => [
     ...(sore ? [make('li', { text: sore })] : []), ...text.map((line) => make('li', { text: line })),
-    ...(easy && names ? [make('li', {}, ...nodes(sayNodes(easy.bare ? 'training.easy_set_bare' : 'training.easy_set', { amount: easy.amount, movement: named(tables, easy.movement) })))] : []),
+    ...(names ? easy : []).map(({ bare, amount, movement }) => make('li', {}, ...nodes(sayNodes(bare ? 'training.easy_set_bare' : 'training.easy_set', { amount, movement: named(tables, movement) })))),
   ];
   /** Who stands by, and how to breathe. @param {Training} of @param {PlannedSession} session @returns {HTMLElement[]} */
   const care = ({ trainee }, session) => training.care(trainee, session).map(({ asks, movements }) => make('li', {}, asks, ': ', ...namedList(tables, movements)));
@@ -233,5 +236,5 @@
       ...(kinds.length ? [make('p', { class: 'hint', text: say('training.week_sets', { list: kinds.join(say('list.separator')) }) })] : [])];
   };
 
-  globalThis.rungbook.aim = { planOf, aimOf, isPlanned, goalName, goalChoice, plain, sentenceText, sentence, howLong, acts, way, inOrder, sets, restWords, reason, why, towards, head, warmUp, care, leftOut, weeks, weeksEnd, nodes };
+  globalThis.rungbook.aim = { dated, planOf, aimOf, isPlanned, goalName, goalChoice, plain, sentenceText, sentence, howLong, acts, way, inOrder, sets, restWords, reason, why, towards, head, warmUp, care, leftOut, weeks, weeksEnd, nodes };
 })();

@@ -29,8 +29,7 @@
   /** A load as it is typed. @param {number} mass */
   const typed = (mass) => String(inPounds() ? Math.round((Math.abs(mass) / 45359237) * 10) / 10 : Math.abs(mass) / targets.KILOGRAM);
 
-  /** A text with its days as readers write them. @param {string} text */
-  const dated = (text) => text.replace(/[0-9]{4}-[0-9]{2}-[0-9]{2}/g, (day) => results.dayWords(Number(results.readDay(day))));
+  const { dated } = aim;
 
   // ---- a card
 
@@ -234,9 +233,11 @@
   const drawNone = ({ found }, of, pattern, left) => {
     const skill = tables.skills.find(({ id }) => of.goal && id === of.goal.id), place = byId('none-for-goal');
     const [lowest] = skill && left ? skill.members.filter((m) => tables.pattern[m] === pattern && found.states[m] !== readiness.OWNED).sort((a, b) => tables.stage[a] - tables.stage[b]) : [];
-    const [why] = left ? aim.leftOut(of, left) : [], steps = lowest === undefined || found.states[lowest] === readiness.OPEN ? [] : found.first(lowest).steps;
+    const steps = lowest === undefined || found.states[lowest] === readiness.OPEN ? [] : found.first(lowest).steps;
     const asked = [...new Set(steps.map(({ movement }) => movement))].slice(0, MOST_FIRST);
-    const says = why ? [...why.childNodes] : asked.length ? nodes(sayNodes('today.first_shown', { list: namedList(tables, asked) })) : [];
+    // What must be shown first may rest itself.
+    const waits = asked.flatMap((m) => { const because = training.whyNotToday(of.trainee, m); return because ? [{ movement: m, why: because }] : []; });
+    const [why] = left && left.length ? aim.leftOut(of, left) : waits.length ? aim.leftOut(of, waits) : [], says = why ? [...why.childNodes] : asked.length ? nodes(sayNodes('today.first_shown', { list: namedList(tables, asked) })) : [];
     place.hidden = !says.length;
     place.replaceChildren(...(says.length ? nodes(sayNodes('today.none_for_goal', { pattern: say(`pattern.${tables.patterns[pattern].replace(/ /g, '_')}`), why: says })) : []));
   };

@@ -16,6 +16,7 @@
       add: (m, gap, rule, more = {}) => {
         const { why = [], single = false, insteadOf = null, block, then = null, after = null } = more, key = `${m} ${single}`;
         if (out.has(key)) return;
+        if (gap && training.waitsLately(c, m, c.day)) pool.rests = true;
         const unknown = now(c, m) === null && !c.facts.isMobility(m);
         const first = unknown && !why.length ? [because(foot(c, c.tables.pattern[m]) === NEVER ? 'why.nothing_known' : 'why.tried_anew')] : [];
         const stands = block || (c.facts.isMobility(m) ? 'range' : c.facts.isPractice(m) || single ? 'practice' : 'strength');
@@ -94,12 +95,16 @@
   };
   /** For a part that hurts: what has a number is left alone, what has none would be new. @param {Trainee} c @param {number} m @param {number} part @returns {Reason} */
   const leftFor = (c, m, part) => because(now(c, m) ? 'left.spared' : 'left.sore', { part });
+  /** Why a movement that is asked for may not be trained today, for what hurts or rests; null where it may. @param {Trainee} c @param {number} m @returns {Reason | null} */
+  const whyNotToday = (c, m) => { const part = training.touchedPart(c, m); return c.found.reached[m] !== 1 || training.pulledNerve(c, m) >= 0 ? whyNot(c, m) : part >= 0 ? leftFor(c, m, part) : null; };
+  /** Why something is not tried first. @param {Trainee} c @param {number} m @returns {Reason} */
+  const whyNotNew = (c, m) => { const part = training.touchedPart(c, m); return part >= 0 ? leftFor(c, m, part) : because('left.careful'); };
   /** What is not to be tried first: what is known below it, else nothing. @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {Map<number, Gap>} gaps */
   const easedIn = (c, pool, gap, gaps) => {
-    const m = gap.movement, part = training.sorePart(c, m), low = c.facts.group(m) >= 0 && !c.facts.isPractice(m) ? builder(c, m, true) : undefined;
+    const m = gap.movement, low = c.facts.group(m) >= 0 && !c.facts.isPractice(m) ? builder(c, m, true) : undefined;
     // What is a gap itself has a line of its own.
     if (low !== undefined && !gaps.has(low)) pool.add(low, gap, 'care first', { why: [because('why.waits', { movement: m })] });
-    else pool.lost.push({ movement: m, why: part >= 0 ? leftFor(c, m, part) : because('left.careful') });
+    else pool.lost.push({ movement: m, why: whyNotNew(c, m) });
   };
   /** A gap that is too hard for sets. @param {Trainee} c @param {Pool} pool @param {Gap} gap @param {boolean} anew */
   const built = (c, pool, gap, anew) => {
@@ -169,11 +174,11 @@
     };
     const late = (/** @type {number} */ m) => (training.gentlest(c, m) === m ? 0 : 1);
     const tryOne = (/** @type {number[]} */ list, /** @type {Reason} */ why) => {
-      const [m] = list.filter((one) => now(c, one) === null && !pool.out.has(`${one} false`) && !training.isTooNew(c, one))
+      const [m] = list.filter((one) => now(c, one) === null && !pool.out.has(`${one} false`) && !training.isTooNew(c, one) && !training.waitsLately(c, one, c.day))
         .sort((a, b) => Number(c.trained.has(b)) - Number(c.trained.has(a)) || late(a) - late(b) || tables.stage[a] - tables.stage[b] || straight(a) - straight(b) || tables.cautions[a].length - tables.cautions[b].length || a - b);
       if (m !== undefined) pool.add(m, null, 'first try', { why: [c.trained.has(m) ? because('why.tried_anew') : why], block: 'kept up' });
     };
-    const isHard = (/** @type {Candidate} */ { block }) => block === 'strength' || block === 'kept up';
+    const isHard = (/** @type {Candidate} */ { block }) => block === 'strength' || block === 'kept up', stands = (/** @type {Candidate} */ of) => isHard(of) && !training.waitsLately(c, of.movement, c.day);
     // Where nothing is known of a group, and what would be tried first of it rests: it is named.
     const nameResting = (/** @type {number} */ group) => {
       if (all().some((of) => isHard(of) && of.rule !== 'first try' && facts.group(of.movement) === group)) return;
@@ -188,9 +193,9 @@
       const plain = can.filter((m) => facts.group(m) === group && !isGuarded(c, m));
       if (![...known].some((pattern) => tables.groups[pattern] === group)) keep(plain, because('why.whole_body'));
       // What is heavy on a part that hurts has no line: where a group has nothing else, what is not.
-      const ofGroup = all().filter((of) => facts.group(of.movement) === group && isHard(of));
+      const ofGroup = all().filter((of) => facts.group(of.movement) === group && stands(of));
       if (ofGroup.length && ofGroup.every(({ movement }) => training.isHeavyOnSore(c, movement))) keep(plain.filter((m) => !training.isHeavyOnSore(c, m)), because('why.whole_body'));
-      if (!all().some((of) => facts.group(of.movement) === group && isHard(of))) tryOne(plain, c.model.order.some((m) => facts.group(m) === group && now(c, m) !== null) ? because('why.nothing_known') : because('why.nothing_of_group', { group }));
+      if (!ofGroup.length) tryOne(plain, c.model.order.some((m) => facts.group(m) === group && now(c, m) !== null) ? because('why.nothing_known') : because('why.nothing_of_group', { group }));
       nameResting(group);
     }
     // What was trained lately of the chain goes on, if less: it does not make room for others.
@@ -202,13 +207,14 @@
     for (const pattern of pool.rests ? tables.pattern_order : []) {
       const plain = can.filter((m) => tables.pattern[m] === pattern && !isGuarded(c, m)), lines = tables.patterns[pattern] === 'core' ? 2 : 1;
       for (let i = 0; i < lines; i += 1) {
-        const full = all().filter((of) => isHard(of) && tables.pattern[of.movement] === pattern).length >= lines;
+        const full = all().filter((of) => stands(of) && tables.pattern[of.movement] === pattern).length >= lines;
         const isNew = !full && !keep(plain, because('why.whole_body'));
-        if (isNew && (['core', 'legs'].includes(tables.group_names[tables.groups[pattern]]) || !all().some((of) => isHard(of) && facts.group(of.movement) === tables.groups[pattern]))) tryOne(plain, because('why.whole_body'));
+        if (isNew && (['core', 'legs'].includes(tables.group_names[tables.groups[pattern]]) || !all().some((of) => stands(of) && facts.group(of.movement) === tables.groups[pattern]))) tryOne(plain, because('why.whole_body'));
       }
     }
-    // Where at most one line is of what is known, a stand on one leg too.
-    if (pool.rests && !all().some((of) => facts.has(of.movement, UPRIGHT)) && all().filter((of) => isHard(of) && of.rule !== 'first try').length < 2) {
+    // Where at most one line is of what is known, or none of the legs, a stand on one leg too.
+    const few = all().filter((of) => isHard(of) && of.rule !== 'first try').length < 2 || !all().some((of) => stands(of) && tables.group_names[facts.group(of.movement)] === 'legs');
+    if (pool.rests && few && !all().some((of) => facts.has(of.movement, UPRIGHT))) {
       const [m] = c.model.order.filter((one) => facts.has(one, UPRIGHT) && may(c, one) && !training.isTooNew(c, one)).sort(lower(c));
       if (m !== undefined) pool.add(m, null, 'kept up', { why: [because('why.whole_body')] });
     }
@@ -227,12 +233,15 @@
     const stands = (/** @type {number} */ m) => c.facts.has(m, UPRIGHT) && may(c, m);
     const of = [...pool.out.values()].find(({ movement, rule }) => stands(movement) && rule !== 'show it');
     if (of) return of;
-    const [m] = c.model.order.filter((one) => stands(one) && !training.isTooNew(c, one)).sort(higher(c));
-    if (m === undefined) return null;
+    const all = c.model.order.filter(stands).sort(higher(c)), m = all.find((one) => !training.isTooNew(c, one));
+    if (m === undefined) {
+      if (all.length) pool.lost.push({ movement: all[0], why: whyNotNew(c, all[0]) });
+      return null;
+    }
     pool.out.delete(`${m} false`);
     pool.add(m, null, 'balance from 65');
     return pool.out.get(`${m} false`) || null;
   };
 
-  Object.assign(training, { candidates, leftFor, isNoHarder });
+  Object.assign(training, { candidates, whyNotToday, leftFor, isNoHarder });
 })();

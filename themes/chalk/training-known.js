@@ -155,6 +155,13 @@
     const pain = newestPains(c).find((one) => bearsOn(c, m, one.part) && isHolding(one));
     return pain ? pain.part : -1;
   };
+  /** Stresses a part, however lightly. @param {Trainee} c @param {number} m @param {number} part */
+  const stresses = ({ tables }, m, part) => ((tables.stresses[m] >> part) & 1) === 1;
+  /** A part that hurts and that a movement stresses, however lightly: nothing new on it; -1 where there is none. @param {Trainee} c @param {number} m */
+  const touchedPart = (c, m) => {
+    const pain = newestPains(c).find((one) => stresses(c, m, one.part) && isHolding(one));
+    return pain ? pain.part : -1;
+  };
   /** Stresses a part, and not only lightly. @param {Trainee} c @param {number} m @param {number} part */
   const bearsOn = ({ tables }, m, part) => (((tables.stresses[m] & ~tables.light_on[m]) >> part) & 1) === 1;
   /** A part that hurts today, that a movement stresses and another is heavy on, in whose place it would stand; -1 where there is none.
@@ -205,9 +212,6 @@
   };
   /** Something is restricted, or only light training is allowed. @param {Trainee} c */
   const isHeldBack = ({ found }) => found.causes.some(({ kind }) => kind === 'restrict' || kind === 'light');
-  /** Whether a first try goes no further than what is asked: something is restricted, or it stresses a part that hurts.
-   * @param {Trainee} c @param {number} m */
-  const goesNoFurther = (c, m) => isHeldBack(c) || newestPains(c).some((pain) => ((c.tables.stresses[m] >> pain.part) & 1) === 1 && isHolding(pain));
   /** Something is restricted or paused for pain, a part hurts, or training has only begun again. @param {Trainee} c */
   const asksForCare = (c) => {
     if (c.memo.care === null) c.memo.care = c.found.causes.some(({ kind }) => kind !== 'paused') || newestPains(c).some((pain) => isHolding(pain)) || isBack(c);
@@ -223,9 +227,9 @@
     }
     return kept[pattern];
   };
-  /** Unknown, and not to be tried first today: it stresses a part that hurts, is with weight after two weeks off, or where care is asked for it is harder than anything of its
+  /** Unknown, and not to be tried first today: it stresses a part that hurts, however lightly, is with weight after two weeks off, or where care is asked for it is harder than anything of its
    * pattern that is known or was done, under a restriction also than a known easier neighbour. @param {Trainee} c @param {number} m */
-  const isTooNew = (c, m) => now(c, m) === null && (sorePart(c, m) >= 0 || (isBack(c) && c.facts.has(m, LOADED)) || (asksForCare(c) && !c.facts.isMobility(m) && (c.tables.stage[m] > reachOf(c, c.tables.pattern[m]) || (isHeldBack(c) && c.tables.easier[m].some((low) => now(c, low) !== null)))));
+  const isTooNew = (c, m) => now(c, m) === null && (touchedPart(c, m) >= 0 || (isBack(c) && c.facts.has(m, LOADED)) || (asksForCare(c) && !c.facts.isMobility(m) && (c.tables.stage[m] > reachOf(c, c.tables.pattern[m]) || (isHeldBack(c) && c.tables.easier[m].some((low) => now(c, low) !== null)))));
   /** Whether a list of what all may train may name it: the health questions are answered, it is open or owned, nothing of it hurts or rests, and
    * nothing of it is too new: a stretch never where it has no number. @param {Trainee} c @param {number} m */
   const isForAll = (c, m) => {
@@ -363,6 +367,8 @@
 
   // ---- what is spared, and was
 
+  /** What a cause spares, as a reason names it. @param {Pick<Pause, 'movement' | 'part' | 'cls' | 'pattern'>} cause @returns {Reason['values']} */
+  const whatOf = ({ movement, part, cls, pattern }) => (movement !== null ? { movement } : part !== null ? { part } : cls !== null ? { cls } : { pattern: Number(pattern) });
   /** The newest pain of each part. @param {Trainee} c @returns {Pain[]} */
   const newestPains = ({ person, day }) => {
     /** @type {Map<number, Pain>} */
@@ -378,14 +384,14 @@
     const out = [];
     for (const pause of person.pauses) {
       if (pause.kind !== 'paused' || pause.until === null || pause.until >= day || pause.until - pause.on + 1 < K.pause_days) continue;
-      out.push({ spares: (m) => readiness.reaches(model, pause, m), until: pause.until });
+      out.push({ spares: (m) => readiness.reaches(model, pause, m), until: pause.until, what: whatOf(pause) });
     }
-    for (const [part, all] of painsByPart(c)) {
+    for (const [part, all] of [...painsByPart(c)].sort(([a], [b]) => a - b)) {
       const stops = (/** @type {Pain} */ pain) => readiness.isPausing(model, person, pain, day);
       const rested = longRun(c, all, stops), hurt = longRun(c, all, (pain) => stops(pain) || isHolding(pain));
-      if (rested) out.push({ spares: (m) => ((c.tables.stresses[m] >> part) & 1) === 1, until: rested.until });
+      if (rested) out.push({ spares: (m) => stresses(c, m, part), until: rested.until, what: { part } });
       // What was trained on, light and easier: what bears on it only lightly was never less.
-      if (hurt && hurt.run.some((pain) => stops(pain) || takesBack(c, pain))) out.push({ spares: (m) => bearsOn(c, m, part), until: hurt.until });
+      if (hurt && hurt.run.some((pain) => stops(pain) || takesBack(c, pain))) out.push({ spares: (m) => bearsOn(c, m, part), until: hurt.until, what: { part } });
     }
     c.memo.ended = out;
     return out;
@@ -463,7 +469,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isRestricted, sparesBreath, gentlest, goesNoFurther, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, could, isHolding, sorePart, pulledNerve, isOnlyUnsure, isTooNew, isForAll, asksForCare, isBackLately, mayTest, slips, daysOff, isMissed, now, own, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
+    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isHeldBack, isRestricted, sparesBreath, gentlest, reachOf, whatOf, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, could, isHolding, sorePart, touchedPart, stresses, pulledNerve, isOnlyUnsure, isTooNew, isForAll, asksForCare, isBackLately, mayTest, slips, daysOff, isMissed, now, own, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED, OVER_FLOOR },
   });
 })();

@@ -24,9 +24,8 @@
   const spared = (c, m) => {
     const [cause] = c.found.pausedBy(m);
     if (!cause) return because('left.below');
-    const { kind, movement, part, cls, pattern } = cause;
+    const { kind } = cause, what = training.whatOf(cause);
     if (kind === 'light') return because('left.light');
-    const what = movement !== null ? { movement } : part !== null ? { part } : cls !== null ? { cls } : { pattern: Number(pattern) };
     return because(kind === 'pain' ? 'left.pain' : kind === 'restrict' ? 'left.restricted' : 'left.paused', what);
   };
   /** Why an open movement may not be trained. @param {Trainee} c @param {number} m @returns {Reason} */
@@ -294,8 +293,8 @@
   /** A part that hurts and that a movement stresses too much for that: it stretches it, is heavy on it, or began to hurt on that day; -1
    * where there is none. @param {Trainee} c @param {number} m @param {number} day */
   const tooMuchOn = (c, m, day) => {
-    const pain = training.newestPains(c).find((one) => training.bearsOn(c, m, one.part) && training.isHolding(one)
-      && (c.facts.isMobility(m) || ((c.tables.heavy_on[m] >> one.part) & 1) === 1 || one.on === day));
+    const pain = training.newestPains(c).find((one) => training.isHolding(one) && (c.facts.isMobility(m) ? training.stresses(c, m, one.part) : training.bearsOn(c, m, one.part)
+      && (((c.tables.heavy_on[m] >> one.part) & 1) === 1 || one.on === day)));
     return pain ? pain.part : -1;
   };
   /** Sets of a logged session, two at least. @param {Trainee} c @param {Logged} of */
@@ -482,12 +481,12 @@
   /** Minutes of a line, rounded up. @param {Trainee} c @param {Line} line */
   const minutes = (c, { movement, unit, amount, sets, weaker, rest }) => Math.ceil(((2 * sets + (weaker ? 1 : 0)) * (work(c, movement, unit, amount) + rest)) / 120 - 1e-9);
 
-  /** What is done in a first try: what is plain goes on while it is clean; under a restriction and on a part that hurts no further than what
-   * is asked; a hold to its target. Back from time off, on a part that hurts little, from 65 on and with one side at a time to a bound, a
-   * hold back from time off to a nearer one. @param {Trainee} c @param {Line} line @returns {Pick<Line, 'then' | 'most'>} */
-  const tried = (c, { movement: m, unit, gap, amount }) => {
+  /** What is done in a first try: what is plain goes on while it is clean; under a restriction, and where something hurt or rested lately, no
+   * further than what is asked; a hold to its target. Back from time off, on a part that hurts little, from 65 on and with one side at a time to a bound, a
+   * hold back from time off to a nearer one. @param {Trainee} c @param {Line} line @param {number} on @returns {Pick<Line, 'then' | 'most'>} */
+  const tried = (c, { movement: m, unit, gap, amount }, on) => {
     const { K } = c;
-    if (isGuarded(c, m) || isLowering(c, m) || c.facts.word(m) === 'exit' || training.goesNoFurther(c, m)) return { then: 'did', most: 0 };
+    if (isGuarded(c, m) || isLowering(c, m) || c.facts.word(m) === 'exit' || training.isHeldBack(c) || training.lately(c, m, on).length > 0) return { then: 'did', most: 0 };
     const hurts = training.newestPains(c).some(({ part, score }) => score > 0 && ((c.tables.stresses[m] >> part) & 1) === 1), isBack = training.isBack(c);
     const isBound = isBack || hurts || (c.age !== null && c.age >= K.balance_age) || c.model.is(m, EACH_SIDE), [reps, held] = K.try_back;
     if (unit === 'reps') return isBound ? { then: 'stop_most', most: reps } : { then: 'stop_two', most: 0 };
@@ -518,7 +517,11 @@
     const low = of.single || of.rule === 'show it' ? m : handsRaised(c, m), isRaised = low !== m;
     m = low;
     // What stands in may stress what the other does not.
-    const taken = andSore(eased, ease(c, m, at.on, at.first));
+    const both = andSore(eased, ease(c, m, at.on, at.first)), isOver = both.why !== null && ['why.hurt', 'why.after_pause'].includes(both.why.key);
+    // Of what hurt or rested lately a first try that need not wait is as any other.
+    const late = isOver && now(c, m) === null && !c.facts.isMobility(m) && !training.afterTimeOff(c, m, at.on, at.first).rule ? both.why : null;
+    if (late && training.waitsLately(c, m, at.on)) return null;
+    const taken = late ? { ...both, light: false, easier: false, nearly: false, rule: null, why: null } : both;
     // What was shown earlier in the plan, or is taken back, is trained on until its result is in, where it fits.
     const shown = of.rule === 'show it' && (at.tried || taken.rule !== null || taken.most !== null);
     const goesOn = of.block === 'range' ? 'range' : of.block === 'practice' ? 'practice' : fits(c, of.movement) ? 'the gap itself' : 'show it';
@@ -536,8 +539,9 @@
     if (isRaised) why.unshift(because('why.raised'));
     if (taken.rule && taken.why) {
       rule = taken.rule;
-      why.unshift(taken.why);
+      why.unshift(training.stresses(c, m, Number(taken.why.values.part)) || !taken.why.key.startsWith('why.pain') ? taken.why : because('why.pain_near', taken.why.values));
     }
+    if (late) why.unshift(late);
     const first = rule === 'first try' || rule === 'until it is tested';
     /** @type {Line} */
     const out = {
@@ -545,7 +549,7 @@
       load: does.load, ...sides(c, m), rest: restOf(c, m, unit, does.amount), left: does.left, minutes: 0, gap: of.gap, insteadOf: of.insteadOf, rule, why,
       then: rule === 'show it' ? 'result' : taken.hold ? 'same' : 'step', most: 0, eased: (taken.light || taken.easier) && !training.comesBack(taken), sore: taken.sore, worse: taken.worse, candidate: of,
     };
-    if (first) Object.assign(out, tried(c, out));
+    if (first) Object.assign(out, tried(c, out, at.on));
     out.minutes = minutes(c, out);
     return out;
   };

@@ -6,7 +6,7 @@
   const { targets, results, readiness, training } = globalThis.rungbook;
   const { WHOLE } = readiness;
   const { may, down, heavier, minutes } = training;
-  const { TURNOVER, LOADED, STRAIGHT, INVERTED } = training.TRAITS;
+  const { TURNOVER, LOADED, STRAIGHT, STRICT, UPRIGHT, INVERTED } = training.TRAITS;
   const { say } = globalThis.rungbook.words;
   const BLOCKS = ['practice', 'strength', 'kept up', 'range'];
   const WEEK = 7, DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
@@ -113,7 +113,7 @@
   // ---- one session
 
   /** The lines of a day, with so many of range and so many first tries at most beside what comes every time.
-   * @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @param {Line[]} order in turn @param {number} mostRange @param {number} mostFirst @returns {DayDraft} */
+   * @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @param {InTurn[]} order @param {number} mostRange @param {number} mostFirst @returns {DayDraft} */
   const draftOf = (c, work, week, on, order, mostRange, mostFirst) => {
     const { K, facts } = c, { diary: log } = work;
     const warm = Math.min(K.warm_up_most, down(K.warm_up * c.minutes));
@@ -121,14 +121,21 @@
     /** @type {Line[]} */
     const lines = [];
     const lost = [...work.lost];
-    for (const asked of order) {
+    for (const { movement, asked, late } of order) {
+      if (!asked) {
+        if (late) lost.push({ movement, why: { key: 'left.lately', values: late.what } });
+        continue;
+      }
       const line = { ...asked }, of = line.candidate;
       if (lines.some(({ movement }) => movement === line.movement)) continue;
       const sameKind = (/** @type {Line} */ { movement }) => facts.kind(movement) === facts.kind(line.movement);
       if (line.eased && facts.group(of.movement) >= 0 && lines.some(sameKind)) continue;
       const no = barred(c, work, week, { on, line, lines, state });
       if (no === '') continue;
-      const why = no || fitted(c, work, week, { on, line, lines, state });
+      const unfit = no || fitted(c, work, week, { on, line, lines, state }), stepped = !unfit && stepsIn(c, work, line, on);
+      // A stretch that nobody asked for is not missed.
+      if (stepped && !of.gap && line.block === 'range') continue;
+      const why = unfit || (stepped ? { key: 'left.stands_in', values: {} } : null);
       if (why) {
         lost.push({ movement: line.movement, why });
         continue;
@@ -152,9 +159,9 @@
   /** @param {Trainee} c @param {Work} work @param {Planned} week @param {number} on @returns {PlannedSession} */
   const session = (c, work, week, on) => {
     const { K, facts } = c, { diary: log, tried } = work;
-    const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (of) => keepsItsLine(c, work, of, on), (of) => isMainstayDue(c, work, of, on), on - c.day >= K.overdue).filter((of) => !isOff(work, of)).flatMap((of) => {
-      const line = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), again: log.times(of.movement, on, on - work.first) > 0, isLimiter: of.gap !== null && of.gap === work.limiter });
-      return line ? [line] : [];
+    const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (of) => keepsItsLine(c, work, of, on), (of) => isMainstayDue(c, work, of, on), on - c.day >= K.overdue).filter((of) => !isOff(work, of)).map((of) => {
+      const asked = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), again: log.times(of.movement, on, on - work.first) > 0, isLimiter: of.gap !== null && of.gap === work.limiter });
+      return { movement: of.movement, asked, late: asked ? null : training.waitsLately(c, of.movement, on) };
     });
     const lay = (/** @type {number} */ most, mostFirst = work.mostFirst) => draftOf(c, work, week, on, order, most, mostFirst);
     let draft = lay(Infinity);
@@ -251,7 +258,6 @@
     if (need !== undefined) return { key: 'left.waits_for', values: { movement: need } };
     const isBreath = (/** @type {Line} */ one) => isHard(one.block) && (facts.has(one.movement, STRAIGHT) || (one.unit === 's' && one.amount > K.long_hold));
     if (training.sparesBreath(c) && isBreath(line) && lines.filter(isBreath).length >= K.breath_lines) return { key: 'left.breath', values: {} };
-    if (stepsIn(c, work, line, on)) return { key: 'left.stands_in', values: {} };
     if (rule === 'show it' && work.tried.has(of.movement)) return { key: 'left.waits', values: {} };
     if (rule === 'show it' && (week.lighter || state.shows >= K.shows)) return { key: 'left.show_turns', values: {} };
     if (rule === 'first try' && (week.lighter || state.firsts + toTry(c, work, { on, line, lines, state }) >= state.mostFirst)) return { key: 'left.try_turns', values: {} };
@@ -261,13 +267,28 @@
     if (line.worse && hard && lines.filter((other) => other.worse && isHard(other.block)).length >= K.sore_lines) return { key: 'left.enough', values: {} };
     return null;
   };
-  /** Whether a line stands in only since something hurts or rests, and may not: nothing is known of it, and it is harder or graver than all
-   * that left for it. @param {Trainee} c @param {Work} work @param {Line} line @param {number} on */
+  /** Whether something that hurts, hurt lately or rests has to do with a movement: it stresses it, or is the next form of one that does.
+   * @param {Trainee} c @param {number} m */
+  const isConcerned = (c, m) => {
+    const parts = new Set([...training.newestPains(c).filter(({ score, signs }) => score > 0 || signs.length > 0), ...training.easedPains(c)].map(({ part }) => part));
+    const causes = c.found.causes.filter(({ kind, cls }) => kind !== 'light' && !(kind === 'restrict' && cls !== null));
+    return [m, ...c.tables.easier[m]].some((of) => [...parts].some((part) => training.stresses(c, of, part)) || causes.some((cause) => readiness.reaches(c.model, cause, of)));
+  };
+  /** What moves on as fast as any, a stand on one leg too; a stretch only without a caution. @param {Trainee} c @param {number} m */
+  const isGentle = ({ facts, tables }, m) => {
+    const mark = tables.marks[tables.mark[m]], isFree = !mark || mark.signal === 'notice';
+    return (!facts.has(m, STRICT) || facts.has(m, UPRIGHT)) && (isFree || !facts.isMobility(m));
+  };
+  /** Whether a line stands in only since something hurts or rests, and may not: nothing is known of it, and it is of a class with a warning, or
+   * harder or graver than all that left for it. What has nothing to do with what hurts or rests is in nobody's place, where it is gentle and no
+   * higher a rung than all that would stand. @param {Trainee} c @param {Work} work @param {Line} line @param {number} on */
   const stepsIn = (c, { unhurt, all }, { movement: m, candidate: { movement: asked } }, on) => {
     const stood = unhurt ? unhurt.lines.filter((of) => of.on <= on) : [];
     if (!unhurt || training.now(c, m) !== null || stood.some(({ of }) => of === asked)) return false;
     const left = stood.filter(({ of, movement }) => !all.some((other) => other.movement === of) || training.sorePart(c, movement) >= 0);
-    return !left.some(({ movement }) => training.isNoHarder(c, m, movement));
+    if (training.isGrave(c, m)) return true;
+    const { stage } = c.tables, gentle = stage[m] <= Math.max(0, ...stood.map(({ movement }) => stage[movement])) && isGentle(c, m);
+    return !left.some(({ movement }) => training.isNoHarder(c, m, movement)) && (isConcerned(c, m) || !gentle);
   };
   /** How many first tries are kept free for groups of which nothing is known and that have no line yet today; none where a line is of such a
    * group itself. @param {Trainee} c @param {Work} work @param {Entry} at */
@@ -353,12 +374,24 @@
     const { person: { have } } = c, spared = new Set([...c.found.causes.flatMap(({ part }) => (part === null ? [] : [part])), ...training.newestPains(c).filter(({ score }) => score >= LIMITS.pain[0]).map(({ part }) => part)]);
     const isFine = (/** @type {WarmUpLine} */ [, parts, wants]) => ![...spared].some((part) => (parts >> part) & 1) && (have === null || wants.every((oneOf) => oneOf.some((word) => have.includes(word))));
     const text = ['always', ...of].flatMap((key) => tables.warm_up[key] || []).filter(isFine).map(([said]) => said);
-    const first = lines.find(({ block }) => isHard(block));
-    // Half of a set with half of its weight; nothing where that warms nobody up.
-    const half = first ? Math.floor(first.amount / 2) : 0, plate = Math.max(1, tables.dose_of_school.smallest_plate);
-    const load = first && first.load !== null && first.load > 0 ? down((first.load * 0.5) / plate) * plate : first ? first.load : null;
-    const easy = first && half >= (first.unit === 's' ? c.K.hold_fits : c.K.fits[0]) ? { movement: first.movement, bare: load === 0, amount: inWords({ ...first, sets: 1, amount: half, load: load || null, side: null }) } : null;
-    return { sore: gently(c), text, easy };
+    return { sore: gently(c), text, easy: toEaseIn(c, lines).flatMap((line) => easySet(c, line)) };
+  };
+  /** The first strength line, and of pulling, pushing and legs besides the first that bears on a part that hurts: its own warm-up is left out.
+   * @param {Trainee} c @param {Line[]} lines @returns {Line[]} */
+  const toEaseIn = (c, lines) => {
+    const hard = lines.filter(({ block }) => isHard(block)), group = (/** @type {Line} */ { movement }) => c.tables.group_names[c.facts.group(movement)], served = new Set(hard.slice(0, 1).map(group));
+    return hard.filter((line, i) => {
+      if (i === 0) return true;
+      if (served.has(group(line)) || group(line) === 'core' || training.sorePart(c, line.movement) < 0) return false;
+      served.add(group(line));
+      return true;
+    });
+  };
+  /** Half of a set with half of its weight; nothing where that warms nobody up. @param {Trainee} c @param {Line} line @returns {WarmUp['easy']} */
+  const easySet = ({ K, tables }, line) => {
+    const half = Math.floor(line.amount / 2), plate = Math.max(1, tables.dose_of_school.smallest_plate);
+    const load = line.load !== null && line.load > 0 ? down((line.load * 0.5) / plate) * plate : line.load;
+    return half < (line.unit === 's' ? K.hold_fits : K.fits[0]) ? [] : [{ movement: line.movement, bare: load === 0, amount: inWords({ ...line, sets: 1, amount: half, load: load || null, side: null }) }];
   };
 
   // ---- the weeks
@@ -505,6 +538,20 @@
     // As a results file says it; the outcome that, copied as it stands, lets nobody train.
     return [say('training.no_answers'), first, say('training.write_answers', { example: `screened: { says: ask, on: ${results.dayText(day)} }` })].join(' ');
   };
+  /** What hurt or rested and is over only lately, each once with the last day of less. @param {Trainee} c @returns {{ what: Reason['values'], until: number }[]} */
+  const overLately = (c) => {
+    /** @type {Map<string, { what: Reason['values'], until: number }>} */
+    const out = new Map(), hurt = training.easedPains(c).map(({ part, on }) => ({ what: { part }, until: on + c.K.pain_days }));
+    const rested = training.ended(c).map(({ what, until }) => ({ what, until: until + WEEK * c.K.pause_weeks }));
+    for (const one of [...hurt, ...rested].filter(({ until }) => until >= c.day)) {
+      const key = JSON.stringify(one.what), known = out.get(key);
+      if (!known) out.set(key, one);
+      else known.until = Math.max(known.until, one.until);
+    }
+    return [...out.values()];
+  };
+  /** The same in words. @param {Trainee} c @returns {string[]} */
+  const latelyWords = (c) => overLately(c).map(({ what, until }) => say('training.lately', { ...valuesOf(c, what), day: results.dayText(until) }));
   /** @param {Training} of @returns {string[]} */
   const conditions = ({ trainee: c, gaps }) => [
     ...(c.person.screened ? [] : [say('training.unanswered')]),
@@ -514,6 +561,7 @@
     ...(training.sparesBreath(c) ? [say('training.breathe_through')] : []),
     ...(training.newestPains(c).some((pain) => training.isHolding(pain) && !readiness.isPausing(c.model, c.person, pain, c.day)) ? [say('training.until_lower', { n: globalThis.rungbook.health.LIMITS.pain[0] - 1 })] : []),
     ...(training.hasSign(c) ? [say('training.until_seen')] : []),
+    ...latelyWords(c),
     ...(daysOf(c).flat()[0] === c.day && c.log.some(({ on, did, reserve }) => c.day - on < c.K.apart && reserve === 0 && did.some((set) => set < did[0])) ? [say('training.rest_day')] : []),
   ];
 
@@ -586,5 +634,5 @@
     return { total, monotony, strain: total * monotony };
   };
 
-  Object.assign(training, { lastWeek, sidesInWords, asksInWords, howLong, timeOf, gearWords, paceInWords, setsInWords, thenOf, painWords, clinician, care, plan, gotOf, inWords, whyOf, wordsOf, valuesOf, conditions, isRefused, refusal, isReached, nameOf });
+  Object.assign(training, { lastWeek, sidesInWords, asksInWords, howLong, timeOf, gearWords, paceInWords, setsInWords, thenOf, painWords, clinician, care, latelyWords, plan, gotOf, inWords, whyOf, wordsOf, valuesOf, conditions, isRefused, refusal, isReached, nameOf });
 })();

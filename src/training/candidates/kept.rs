@@ -62,7 +62,7 @@ impl Pool<'_, '_> {
         if !known.iter().any(|p| Group::of(*p) == Some(group)) {
             known.extend(self.keep(&list, Reason::WholeBody));
         }
-        let has_line = |c: &&Candidate| c.block.is_hard() && of_group(&c.movement);
+        let has_line = |c: &&Candidate| self.stands(c) && of_group(&c.movement);
         let lines: Vec<MovementIx> = self
             .all
             .iter()
@@ -97,6 +97,17 @@ impl Pool<'_, '_> {
         }
     }
 
+    /// A line of strength that need not wait for what is over only lately.
+    fn stands(&self, c: &Candidate) -> bool {
+        let t = self.trainee;
+        c.block.is_hard() && t.waits_lately(c.movement, t.today).is_none()
+    }
+
+    fn has_line(&self, group: Group) -> bool {
+        let of = |c: &Candidate| self.trainee.roster.of(c.movement).group() == Some(group);
+        self.all.iter().any(|c| of(c) && self.stands(c))
+    }
+
     /// Where a gap rests and nothing stands in its place, the rest of the body has the room: a plain line of each pattern without
     /// one, a second of the core, a first try where its group has no line (of legs and core where its pattern has none), a stand
     /// on one leg, and all plain range. Common practice, no source.
@@ -109,16 +120,14 @@ impl Pool<'_, '_> {
                 .filter(|ix| roster.of(*ix).pattern() == pattern && !roster.of(*ix).guarded())
                 .collect();
             let lines = if pattern == Pattern::Core { 2 } else { 1 };
-            let of =
-                |c: &&Candidate| c.block.is_hard() && roster.of(c.movement).pattern() == pattern;
             for _ in 0..lines {
+                let of =
+                    |c: &&Candidate| self.stands(c) && roster.of(c.movement).pattern() == pattern;
                 let full = self.all.iter().filter(of).count() >= lines;
                 let group = Group::of(pattern);
-                let alone =
-                    |c: &Candidate| c.block.is_hard() && roster.of(c.movement).group() == group;
                 let is_new = !full && self.keep(&list, Reason::WholeBody).is_none();
                 let more = matches!(group, Some(Group::Core | Group::Legs));
-                if is_new && (more || !self.all.iter().any(alone)) {
+                if is_new && (more || group.is_none_or(|group| !self.has_line(group))) {
                     self.try_one(&list, Reason::WholeBody);
                 }
             }
@@ -137,13 +146,14 @@ impl Pool<'_, '_> {
         }
     }
 
-    /// The lowest upright balance that may be tried, where none has a line and at most one line is of what is known.
+    /// The lowest upright balance that may be tried, where none has a line, and at most one line is of what is known or none is of the
+    /// legs.
     fn stand_on_one_leg(&mut self) {
         let t = self.trainee;
         let upright = |ix: MovementIx| t.roster.of(ix).upright_balance();
         let known = |c: &Candidate| c.block.is_hard() && c.rule != Rule::FirstTry;
         let lines = self.all.iter().filter(|c| known(c)).count();
-        if lines > 1 || self.all.iter().any(|c| upright(c.movement)) {
+        if lines > 1 && self.has_line(Group::Legs) || self.all.iter().any(|c| upright(c.movement)) {
             return;
         }
         let fine = |ix: &MovementIx| upright(*ix) && t.may(*ix) && !t.is_too_new(*ix);
@@ -206,7 +216,8 @@ impl Pool<'_, '_> {
         let stands = |ix: MovementIx| self.all.iter().any(|c| c.movement == ix && !c.single);
         let unknown = list
             .iter()
-            .filter(|ix| t.now(**ix).is_none() && !stands(**ix) && !t.is_too_new(**ix));
+            .filter(|ix| t.now(**ix).is_none() && !stands(**ix) && !t.is_too_new(**ix))
+            .filter(|ix| t.waits_lately(**ix, t.today).is_none());
         let easiest = unknown.min_by_key(|ix| {
             let f = t.roster.of(**ix);
             let done = t.logged(**ix).next().is_some();
@@ -267,9 +278,14 @@ impl Pool<'_, '_> {
         if let Some(at) = self.all.iter().position(found) {
             return Some(at);
         }
-        let all = t.roster.standing.iter().copied();
-        let all = all.filter(|ix| stands(*ix) && !t.is_too_new(*ix));
-        let best = all.min_by_key(|ix| (Reverse(t.roster.of(*ix).stage), *ix))?;
+        let highest = |ix: &MovementIx| (Reverse(t.roster.of(*ix).stage), *ix);
+        let all = t.roster.standing.iter().copied().filter(|ix| stands(*ix));
+        let best = all.clone().filter(|ix| !t.is_too_new(*ix));
+        let Some(best) = best.min_by_key(highest) else {
+            let new = all.min_by_key(highest);
+            self.left.extend(new.map(|ix| (ix, t.why_not_new(ix))));
+            return None;
+        };
         self.all.retain(|c| c.movement != best || c.single);
         self.add(Candidate {
             block: Block::Practice,
