@@ -173,22 +173,25 @@ fn text_twice_as_large_scrolls_nothing_sideways() {
     become_somebody(&browser, &base, "");
     browser.width(390);
     let mut faults = Vec::new();
-    for size in [16, 32] {
-        browser.cdp(
-            "Page.setFontSizes",
-            &json!({ "fontSizes": { "standard": size, "fixed": size * 13 / 16 } }),
-        );
-        for page in kinds() {
-            browser.open(&format!("{base}{page}"));
+    for page in kinds() {
+        browser.open(&format!("{base}{page}"));
+        for size in [16, 32] {
+            browser.cdp(
+                "Page.setFontSizes",
+                &json!({ "fontSizes": { "standard": size, "fixed": size * 13 / 16 } }),
+            );
+            // The size that is set counts.
+            browser.wait_until(&format!(
+                "parseFloat(getComputedStyle(document.documentElement).fontSize) === {size}"
+            ));
             let said = browser.run(
                 r"
                 const all = document.documentElement, wide = all.clientWidth;
-                return [parseFloat(getComputedStyle(all).fontSize), all.scrollWidth - wide, [...document.querySelectorAll('body *')]
+                return [all.scrollWidth - wide, [...document.querySelectorAll('body *')]
                     .filter(e => e.getBoundingClientRect().right > wide + 1 && !e.closest('.wide, .posture, .aside, pre, .map-scroll')).slice(0, 3).map(e => e.outerHTML.slice(0, 90))];",
                 &json!([]),
             );
-            assert_eq!(said[0], json!(size), "{page}: the size that is set counts");
-            if said[1].as_i64().is_none_or(|over| over > 0) {
+            if said[0].as_i64().is_none_or(|over| over > 0) {
                 faults.push(format!("{page}, text of {size} px: {said}"));
             }
         }

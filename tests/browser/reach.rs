@@ -1,5 +1,5 @@
-//! Accessibility and validity: axe-core on every page kind in light, dark and forced colours, text twice as large, 320 px without
-//! scrolling sideways, and the W3C checker on every page.
+//! Accessibility and validity: how axe-core looks at a page, text twice as large, 320 px without scrolling sideways, and the W3C
+//! checker on every page.
 
 use super::webdriver::Browser;
 use super::{disk, root, site, texts};

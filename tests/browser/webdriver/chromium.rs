@@ -2,12 +2,18 @@
 
 use super::{Browser, Engine, announced, base64, folder, program, without};
 use serde_json::{Value, json};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 impl Browser {
     /// A new Chromium, or a loud line and nothing where none is installed. Where `CI` is `true` a missing one is a failure.
     pub fn start() -> Option<Browser> {
+        let (driver, browser) = Browser::installed()?;
+        Some(Browser::chromium(&driver, &browser))
+    }
+
+    /// The driver and the browser, or a loud line as for `start`.
+    pub fn installed() -> Option<(PathBuf, PathBuf)> {
         let driver = program("CHROMEDRIVER", &["chromedriver"]);
         let browser = program(
             "CHROMIUM",
@@ -18,18 +24,18 @@ impl Browser {
                 "google-chrome",
             ],
         );
-        let (Some(driver), Some(browser)) = (&driver, &browser) else {
-            let missing = match (&driver, &browser) {
-                (None, None) => "chromium and chromedriver are",
-                (None, _) => "chromedriver is",
-                _ => "chromium is",
-            };
+        let missing = match (&driver, &browser) {
+            (Some(_), Some(_)) => "",
+            (None, None) => "chromium and chromedriver are",
+            (None, _) => "chromedriver is",
+            _ => "chromium is",
+        };
+        if !missing.is_empty() {
             without(&format!(
                 "SKIPPED BROWSER TESTS: {missing} not installed (Debian: apt-get install chromium chromium-driver)"
             ));
-            return None;
-        };
-        Some(Browser::chromium(driver, browser))
+        }
+        driver.zip(browser)
     }
 
     fn chromium(driver: &Path, browser: &Path) -> Browser {
