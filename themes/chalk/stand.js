@@ -189,9 +189,7 @@
     for (const id of ['all', 'changed', 'rests']) byId(id).hidden = stand === null;
     for (const id of ['aim', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null || !aim;
     const trouble = store.trouble();
-    byId('storage').textContent = trouble === 'full' ? say('stand.storage_full')
-      : trouble === 'forbidden' ? say('stand.storage_forbidden')
-        : say('stand.storage');
+    if (trouble) byId('storage').textContent = say(trouble === 'full' ? 'stand.storage_full' : 'stand.storage_forbidden');
     if (!stand) return;
     changes(stand);
     drawAll(stand);
