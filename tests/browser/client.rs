@@ -100,6 +100,12 @@ fn home_says_what_hurts() {
     browser.open(&home);
     let all = run(&browser, said);
     let lines = texts(&all[0]);
+    let room = "return document.documentElement.dataset.hurts";
+    assert_eq!(
+        run(&browser, room),
+        "true",
+        "room is kept before it is drawn"
+    );
     assert_eq!(json!([all[1], all[2]]), json!([1, true]), "{all}");
     assert!(
         lines[0].starts_with("At rest: shoulder, 8 of 10 on "),

@@ -38,14 +38,17 @@
   const isResult = (key) => /^(?:tested|trained|sessions|paused|pain|remarks):/.test(key);
   const draw = () => {
     if (!root) return;
-    let screened = null, born = null, known = '';
+    let screened = null, born = null, known = '', hurts = false;
     for (const kept of [() => sessionStorage, () => localStorage]) {
       try {
         screened = screened || JSON.parse(kept().getItem(`${PREFIX}screened`) || 'null');
         const about = JSON.parse(kept().getItem(`${PREFIX}about`) || 'null');
         born = born || (about && about.born);
-        const hasResults = () => Object.keys(kept()).some((key) => key.startsWith(PREFIX) && isResult(key.slice(PREFIX.length)));
+        const keys = Object.keys(kept()).filter((key) => key.startsWith(PREFIX)).map((key) => key.slice(PREFIX.length)), hasResults = () => keys.some(isResult);
         known = known || (kept().getItem(`${PREFIX}next`) ? 'next' : about && about.goal ? 'goal' : hasResults() ? 'numbers' : '');
+        // Only room is kept by it: what hurts and rests is worked out by the page.
+        const last = keys.filter((key) => key.startsWith('pain:')).sort().pop(), pain = last && JSON.parse(kept().getItem(PREFIX + last) || 'null');
+        hurts = hurts || keys.some((key) => key.startsWith('paused:')) || Boolean(pain && (pain.score >= LIMITS.pain[0] || pain.signs));
       } catch {
         // Nothing is kept there, or nothing that can be read: the pages that ask look again.
       }
@@ -58,6 +61,8 @@
     // The whole page hangs on these: they are written only where they change.
     if (root.dataset.health !== health) root.dataset.health = health;
     if (root.dataset.age !== age) root.dataset.age = age;
+    if (!hurts) delete root.dataset.hurts;
+    else if (root.dataset.hurts !== 'true') root.dataset.hurts = 'true';
     // Pages keep room for what is drawn of somebody who was here before.
     if (known === '') delete root.dataset.known;
     else if (root.dataset.known !== known) root.dataset.known = known;

@@ -41,6 +41,7 @@
     const paused = entriesOf('paused').filter(({ on, until, part }) => on <= today && !(isDay(until) && until < today) && !(newest.has(part) && isPausing(newest.get(part))));
     const rests = [...pains.filter(isPausing).map(shown), ...new Set(paused.map(({ part, on }) => say('home.rests_part', { part: partWord(part), day: dayWords(on) })))];
     const sore = pains.filter((of) => !isPausing(of) && of.score >= LIMITS.pain[0]).map(shown), between = say('list.separator');
+    if (!(rests.length + sore.length)) delete document.documentElement.dataset.hurts;
     if (!hurts || !(rests.length + sore.length)) return;
     hurts.replaceChildren(...[[rests, 'home.rests'], [sore, 'home.hurts']].filter(([list]) => list.length).map(([list, key]) => make('p', { text: say(String(key), { parts: /** @type {string[]} */ (list).join(between) }) })),
       make('a', { href: 'if-it-hurts.html#pain', text: say('rests.sore_better') }));
