@@ -59,7 +59,7 @@ use rungbook::proof::{Proofread, proofread};
 use rungbook::results::{self, Person};
 use rungbook::site;
 use rungbook::source::Snapshot;
-use rungbook::training::{Roster, Say, Trainee, Training, train};
+use rungbook::training::{Retest, Roster, Say, Trainee, Training, train};
 use serde_json::Value;
 use std::cell::RefCell;
 use throw::Throw;
@@ -291,7 +291,11 @@ fn live(proof: &Proofread, seed: u64, way: Way) -> Result<Option<i32>, String> {
         if way == Way::Old {
             let works = old::works(&Trainee::new(&roster, &person, on));
             if day % OLD_RETEST >= OLD_RETEST - 7 && !trained.is_empty() {
-                life.plan_retest(on.plus(1), std::mem::take(&mut trained));
+                let tests = std::mem::take(&mut trained);
+                life.plan_retests(&[Retest {
+                    on: on.plus(1),
+                    tests,
+                }]);
             }
             if life.comes(day) {
                 for work in &works {
@@ -306,8 +310,8 @@ fn live(proof: &Proofread, seed: u64, way: Way) -> Result<Option<i32>, String> {
         let Some(session) = training.sessions.first().filter(|s| s.on == on) else {
             continue;
         };
-        if let Some(retest) = training.retest.as_ref().filter(|_| session.lighter) {
-            life.plan_retest(retest.on, retest.tests.clone());
+        if session.lighter {
+            life.plan_retests(&training.retests);
         }
         let answer = told::told(&say, &training, &person);
         let case = coach::Case {

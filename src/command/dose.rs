@@ -12,7 +12,7 @@ use crate::site::printed_plan;
 use crate::source::Snapshot;
 use crate::strength::load::{WeekLoad, last_week};
 use crate::strength::{self, Estimate};
-use crate::training::{self, Gap, Line, Roster, Say, Session, Side, Training, Unit};
+use crate::training::{self, Gap, Line, Retest, Roster, Say, Session, Side, Training, Unit};
 use crate::words::Value as Put;
 use serde_json::{Map, Value, json};
 use std::fmt::Write;
@@ -198,10 +198,12 @@ fn answer(say: &Say<'_>, a: &Answer) -> Value {
         .iter()
         .map(|(kind, sets)| (Say::kind(*kind), json!(sets)))
         .collect();
-    let retest = t
-        .retest
-        .as_ref()
-        .map(|r| json!({ "on": r.on.to_string(), "tests": ids(&r.tests) }));
+    let day = |r: &Retest| json!({ "on": r.on.to_string(), "tests": ids(&r.tests) });
+    let retest = t.retests.first().map(|first| {
+        let mut out = day(first);
+        out["later"] = t.retests.get(1).map_or(Value::Null, day);
+        out
+    });
     json!({
         "name": a.person.name, "today": t.today.to_string(),
         "goal": { "skill": a.goal, "chosen": a.chosen, "reached": t.is_reached() },
@@ -346,7 +348,7 @@ fn text(say: &Say<'_>, a: &Answer, weeks: bool) -> String {
         );
         out.extend(say.left_out(s).map(|left| format!("  {left}")));
     }
-    if let Some(retest) = t.retest.as_ref().filter(|r| !r.tests.is_empty()) {
+    for retest in t.retests.iter().filter(|r| !r.tests.is_empty()) {
         let tests: Vec<String> = retest.tests.iter().map(|ix| say.named(*ix)).collect();
         let (day, list) = (retest.on.to_string(), say.words.list(&tests));
         out.push(fill(

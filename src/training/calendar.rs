@@ -46,7 +46,7 @@ pub fn calendar(say: &Say<'_>, training: &Training, name: &str) -> String {
         let title = fill(key, &values);
         event(&mut line, &compact(session.on), &title, &says.join("\n"));
     }
-    if let Some(retest) = &training.retest {
+    for retest in &training.retests {
         let tests: Vec<String> = retest.tests.iter().map(|ix| say.named(*ix)).collect();
         let list = say.words.list(&tests);
         let says = fill("event_rested", &[("list", (&list).into())]);

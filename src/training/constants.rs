@@ -220,8 +220,9 @@ pub struct Constants {
     pub per_week: u32,
     /// Sets at once, while the week has them, of what is lifted with weight for the goal. Common practice, no source.
     pub heavy_sets: u32,
-    /// Retests at most, of a kind; how often what is tested has to have stood; days ahead in which results run out.
+    /// Retests at most, on one day, of a kind; how often what is tested has to have stood; days ahead in which results run out.
     pub tests: u32,
+    pub tests_day: u32,
     pub tests_kind: u32,
     pub tests_times: u32,
     pub tests_ahead: i32,
@@ -349,6 +350,7 @@ pub const K: Constants = Constants {
     per_week: 3,
     heavy_sets: 4,
     tests: 6,
+    tests_day: 3,
     tests_kind: 2,
     tests_times: 2,
     tests_ahead: 28,

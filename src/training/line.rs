@@ -178,49 +178,6 @@ impl Trainee<'_> {
         why
     }
 
-    /// What follows a line.
-    fn then(&self, rule: Rule, holds: bool) -> Then {
-        match rule {
-            Rule::Show => Then::Result,
-            _ if holds => Then::Same,
-            _ => Then::Step,
-        }
-    }
-
-    /// What follows a first try. What is plain goes on while it is clean: under a restriction, and where something hurt or rested
-    /// lately, no further than what is asked; a hold to its target. Back from time off, on a part that hurts little, from 65 on and with
-    /// one side at a time to a bound, a hold back from time off to a nearer one. Common practice, no source.
-    fn then_of_try(&self, line: &Line, gaps: &[Gap], on: Day) -> Then {
-        let ix = line.movement;
-        let facts = self.roster.of(ix);
-        let is_exit = facts.pattern() == Pattern::Exit;
-        if facts.guarded() || facts.lowering() || is_exit || self.goes_no_further(ix, on) {
-            return Then::Did;
-        }
-        let bound = |most: u32| match self.goes_to_a_bound(ix) {
-            true => most.into(),
-            false => i64::MAX,
-        };
-        if line.unit == Unit::Reps {
-            return match bound(K.try_back[0]) {
-                i64::MAX => Then::StopTwo,
-                most => Then::StopMost(most),
-            };
-        }
-        let gap = line.gap.map(|at| &gaps[at]).filter(|g| g.movement == ix);
-        let target = gap.map_or(facts.of.standard(), |gap| gap.target);
-        let off = if self.is_back {
-            K.try_back_s.into()
-        } else {
-            i64::MAX
-        };
-        let most = (target.amount() / ONE).min(bound(K.try_back[1])).min(off);
-        match most > line.amount {
-            true => Then::HoldMost(most),
-            false => Then::Did,
-        }
-    }
-
     /// The rule that a candidate stands by: what was shown earlier in the plan, or is taken back, is trained on until its result is in,
     /// where it fits.
     fn standing(&self, c: &Candidate, goes_on: bool) -> (Rule, Vec<Reason>) {
@@ -453,13 +410,17 @@ impl Trainee<'_> {
 
     /// Seconds under way in one set, in millionths, both sides.
     fn work(&self, line: &Line) -> i64 {
+        self.work_of_side(line) * if line.sides.is_some() { 2 } else { 1 }
+    }
+
+    fn work_of_side(&self, line: &Line) -> i64 {
         let each = match line.unit {
             Unit::Reps => line
                 .seconds_each
                 .unwrap_or_else(|| i64::from(self.roster.of(line.movement).rep_s) * ONE),
             Unit::Seconds => ONE,
         };
-        line.amount * each * if line.sides.is_some() { 2 } else { 1 }
+        line.amount * each
     }
 
     /// The rest between sets: the movement's own, else by what it is. A test's own rest is for tests. Common practice, no source.
@@ -469,7 +430,7 @@ impl Trainee<'_> {
             return own;
         }
         let short = matches!(facts.pattern(), Pattern::Balance | Pattern::Exit)
-            && self.work(line) <= i64::from(K.short) * ONE;
+            && self.work_of_side(line) <= i64::from(K.short) * ONE;
         if facts.mobility() || short {
             return Seconds::of(K.rest.range);
         }

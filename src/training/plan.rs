@@ -6,8 +6,7 @@ use super::ended::holds;
 use super::facts::{Kind, Roster};
 use super::goal::{Gap, Goal};
 use super::lately::Lately;
-use super::line::Line;
-use super::reason::Rule;
+use super::reason::Left;
 use super::refusal::Refusal;
 use super::session::{Laying, Session, Week, counts_as_hard};
 use super::trainee::{Logged, Trainee};
@@ -17,7 +16,6 @@ use crate::curriculum::words::{BodyPart, Word};
 use crate::curriculum::{Day, MovementIx};
 use crate::readiness::{Cause, causes, goes_on_to};
 use crate::results::{Goal as Chosen, LIMITS, Pain, Paused, Person};
-use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 const LETTERS: [char; 8] = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'];
@@ -40,7 +38,8 @@ pub struct Training {
     /// The place of the gap that holds back.
     pub limiter: Option<usize>,
     pub sessions: Vec<Session>,
-    pub retest: Option<Retest>,
+    /// Where there is one, the second is what does not fit its day.
+    pub retests: Vec<Retest>,
     /// Hard sets of the first week.
     pub week_sets: BTreeMap<Kind, i64>,
     pub conditions: Vec<Condition>,
@@ -103,17 +102,20 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
     let gaps = goal.as_ref().map_or_else(Vec::new, |g| trainee.gaps(g));
     let candidates = Candidates::of(&trainee, goal.as_ref(), &gaps);
     let unhurt = Unhurt::of(roster, person, asked, today, K.weeks);
-    let (mut sessions, retest_on) = weeks(&trainee, &candidates, &gaps, K.weeks, unhurt.as_ref());
+    let (mut sessions, retest_after) =
+        weeks(&trainee, &candidates, &gaps, K.weeks, unhurt.as_ref());
     name(&mut sessions, &trainee);
+    say_beyond(&mut sessions);
     let mut week_sets = BTreeMap::new();
     let of_week = sessions.iter().filter(|s| s.week == 1);
     for line in of_week.flat_map(|s| &s.lines).filter(|l| counts_as_hard(l)) {
         let kind = roster.of(line.movement).kind();
         *week_sets.entry(kind).or_default() += line.sets;
     }
-    let retest = retest_on.map(|on| Retest {
-        on,
-        tests: trainee.retests(goal.as_ref(), &gaps, on, &sessions),
+    let retests = retest_after.map_or_else(Vec::new, |last| {
+        trainee.retest_days(last, |on| {
+            trainee.retests(goal.as_ref(), &gaps, on, &sessions)
+        })
     });
     Training {
         today,
@@ -125,7 +127,7 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
         goal,
         gaps,
         sessions,
-        retest,
+        retests,
         week_sets,
     }
 }
@@ -138,7 +140,7 @@ fn refused(why: Refusal, today: Day) -> Training {
         gaps: Vec::new(),
         limiter: None,
         sessions: Vec::new(),
-        retest: None,
+        retests: Vec::new(),
         week_sets: BTreeMap::new(),
         conditions: Vec::new(),
         sore: Vec::new(),
@@ -196,7 +198,7 @@ pub(super) fn first_session(
     sessions.into_iter().next()
 }
 
-/// The sessions of so many weeks, and the day of the retest: the day after the last session of the last lighter week.
+/// The sessions of so many weeks, and the last day of training before the retest: of the last lighter week.
 pub(super) fn weeks(
     trainee: &Trainee<'_>,
     candidates: &Candidates,
@@ -218,7 +220,7 @@ pub(super) fn weeks(
     .max(1);
     let mut laying = Laying::new(trainee, candidates, gaps, dates[0].len(), unhurt);
     let mut before = laying.done.clone();
-    let (mut sessions, mut full, mut retest) = (Vec::<Session>::new(), 0, None);
+    let (mut sessions, mut full, mut last) = (Vec::<Session>::new(), 0, None);
     for (number, days) in (1..).zip(&dates) {
         let begins = trainee.today.plus(WEEK * (number as i32 - 1));
         let lighter = (begins.days_after(start).div_euclid(WEEK) + 1) % every == 0;
@@ -247,14 +249,14 @@ pub(super) fn weeks(
             *laying.sore.entry(kind).or_default() += 1;
         }
         if lighter {
-            retest = Some(days.last().copied().unwrap_or(begins).plus(1));
+            last = Some(days.last().copied().unwrap_or(begins));
         }
     }
-    (sessions, retest)
+    (sessions, last)
 }
 
 /// On the days that are said, else spread over the week.
-fn days_of_week(trainee: &Trainee<'_>, week: u32) -> Vec<Day> {
+pub(super) fn days_of_week(trainee: &Trainee<'_>, week: u32) -> Vec<Day> {
     let begins = trainee.today.plus(WEEK * week as i32);
     let all = (0..WEEK).map(|i| begins.plus(i));
     match trainee.days.is_empty() {
@@ -277,6 +279,20 @@ fn start_of(trainee: &Trainee<'_>) -> Day {
         .rev()
         .find(|two| two[1].days_after(two[0]) >= K.off[0]);
     after_time_off.map_or(days[0], |two| two[1])
+}
+
+/// What is said to come in another session, and comes in none, is said to have no room.
+fn say_beyond(sessions: &mut [Session]) {
+    let mut to_come: BTreeSet<MovementIx> = BTreeSet::new();
+    for session in sessions.iter_mut().rev() {
+        for (ix, why) in &mut session.left {
+            let promised = matches!(why, Left::Turns | Left::TryTurns | Left::ShowTurns);
+            if promised && !to_come.contains(ix) {
+                *why = Left::Beyond;
+            }
+        }
+        to_come.extend(session.lines.iter().map(|l| l.movement));
+    }
 }
 
 /// Sessions that differ in strength are A, B and so on.
@@ -305,69 +321,8 @@ fn name(sessions: &mut [Session], _: &Trainee<'_>) {
 }
 
 impl Trainee<'_> {
-    /// What is tested again, of what had lines before: the form in which the heaviest gap was trained, showings due, results of the chain
-    /// that run out soon after, the other gaps in theirs, what stood most often first; six at most, two of a kind, mobility apart. Where
-    /// nothing of the way may be tested and nothing asks for care, what is kept up.
-    fn retests(
-        &self,
-        goal: Option<&Goal>,
-        gaps: &[Gap],
-        on: Day,
-        sessions: &[Session],
-    ) -> Vec<MovementIx> {
-        let lasts = self.roster.curriculum.school().results_last.count();
-        let mut newest: BTreeMap<MovementIx, Day> = BTreeMap::new();
-        let in_chain = |ix: MovementIx| goal.is_none_or(|g| g.chain.contains(&ix));
-        for t in self.person.tested.iter().filter(|t| in_chain(t.movement)) {
-            let day = newest.entry(t.movement).or_insert(t.on);
-            *day = t.on.max(*day);
-        }
-        let mut old: Vec<(Day, MovementIx)> = newest
-            .into_iter()
-            .filter(|(_, day)| {
-                self.today.days_after(*day) <= lasts && on.days_after(*day) + K.tests_ahead > lasts
-            })
-            .map(|(ix, day)| (day, ix))
-            .collect();
-        old.sort_unstable();
-        let stood = Stood::before(on, sessions);
-        let of_gaps = gaps.iter().enumerate();
-        let mut forms: Vec<MovementIx> = of_gaps.filter_map(|(at, g)| stood.form(at, g)).collect();
-        // The heaviest gap's, then what stood most often.
-        let others = forms.get_mut(1..).unwrap_or_default();
-        others.sort_by_cached_key(|ix| Reverse(stood.times(|l| l.movement == *ix)));
-        let shows = gaps.iter().filter(|g| g.is_whole()).map(|g| g.movement);
-        let due = shows.chain(old.into_iter().map(|(_, ix)| ix));
-        let due = due.filter(|ix| stood.is_enough(*ix));
-        let first = forms.first().copied();
-        let due = first.into_iter().chain(due).chain(forms.iter().copied());
-        let out = self.six_of(due, on);
-        match out.is_empty() && !self.asks_for_care() {
-            true => self.six_of(stood.often().into_iter(), on),
-            false => out,
-        }
-    }
-
-    /// The first six of these that may be tested, two of a kind, mobility apart.
-    fn six_of(&self, due: impl Iterator<Item = MovementIx>, on: Day) -> Vec<MovementIx> {
-        let (mut out, mut kinds): (Vec<MovementIx>, BTreeMap<Kind, u32>) = Default::default();
-        for ix in due {
-            if out.len() >= K.tests as usize || out.contains(&ix) || !self.tests_on(ix, on) {
-                continue;
-            }
-            let facts = self.roster.of(ix);
-            let count = kinds.entry(facts.kind()).or_default();
-            let room = facts.mobility() || *count < K.tests_kind;
-            if room {
-                *count += 1;
-                out.push(ix);
-            }
-        }
-        out
-    }
-
     /// Whether a test may be asked for on a day to come: of what bears on a part that hurts today, not.
-    fn tests_on(&self, ix: MovementIx, on: Day) -> bool {
+    pub(super) fn tests_on(&self, ix: MovementIx, on: Day) -> bool {
         let new = self.is_back && self.now(ix).is_none();
         let minor = (self.is_minor() || new) && self.roster.of(ix).loaded();
         self.may(ix)
@@ -399,56 +354,5 @@ impl Trainee<'_> {
         out.sort_by_key(|(part, above)| (part.word(), *above));
         out.dedup_by_key(|(part, _)| *part);
         out
-    }
-}
-
-/// The sessions before a day, and how often a movement has to stand in them to be tested: twice, in a single week once. Common practice,
-/// no source.
-struct Stood<'s> {
-    sessions: Vec<&'s Session>,
-    least: usize,
-}
-
-impl Stood<'_> {
-    fn before(on: Day, sessions: &[Session]) -> Stood<'_> {
-        let sessions: Vec<&Session> = sessions.iter().filter(|s| s.on < on).collect();
-        let weeks = sessions.iter().map(|s| s.week).max().unwrap_or(0);
-        Stood {
-            sessions,
-            least: K.tests_times.min(weeks) as usize,
-        }
-    }
-
-    fn times(&self, is: impl Fn(&Line) -> bool) -> usize {
-        let stands = |s: &&&Session| s.lines.iter().any(&is);
-        self.sessions.iter().filter(stands).count()
-    }
-
-    /// All that stood often enough, most often first.
-    fn often(&self) -> Vec<MovementIx> {
-        let lines = self.sessions.iter().flat_map(|s| &s.lines);
-        let all: BTreeSet<MovementIx> = lines.map(|l| l.movement).collect();
-        let mut all: Vec<MovementIx> = all.into_iter().filter(|ix| self.is_enough(*ix)).collect();
-        all.sort_by_cached_key(|ix| Reverse(self.times(|l| l.movement == *ix)));
-        all
-    }
-
-    /// It was shown, or stood often enough, in this form.
-    fn is_enough(&self, ix: MovementIx) -> bool {
-        let times = self.times(|l| l.movement == ix);
-        times > 0
-            && (times >= self.least || self.times(|l| l.movement == ix && l.rule == Rule::Show) > 0)
-    }
-
-    /// What a gap is tested by: itself, else what was trained most often for it.
-    fn form(&self, at: usize, gap: &Gap) -> Option<MovementIx> {
-        if self.is_enough(gap.movement) {
-            return Some(gap.movement);
-        }
-        let lines = self.sessions.iter().flat_map(|s| &s.lines);
-        let of_gap = lines.filter(|l| l.gap == Some(at)).map(|l| l.movement);
-        of_gap
-            .filter(|ix| self.is_enough(*ix))
-            .max_by_key(|ix| (self.times(|l| l.movement == *ix), Reverse(*ix)))
     }
 }

@@ -148,6 +148,8 @@ pub enum Reason {
     InFull,
     /// A plan's step of load, and what its sets leave.
     IfDone(i64),
+    /// A rep more in a plan.
+    IfDoneRep,
     TwoOver,
     FellShort,
     /// A mobility movement's own standard is asked.
@@ -230,6 +232,8 @@ pub enum Left {
     ShowTurns,
     TryTurns,
     Turns,
+    /// It comes in no session of the plan.
+    Beyond,
     Sets,
     Time,
     TooHard,

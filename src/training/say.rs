@@ -152,6 +152,7 @@ impl<'a> Say<'a> {
             Reason::AskHarder => plain("ask_harder"),
             Reason::ShowFar => plain("show_far"),
             Reason::LoadHeld(mass) => with("load_held", &[("weight", (&self.mass(mass)).into())]),
+            Reason::IfDoneRep => self.say("why.if_done_rep"),
             Reason::IfDone(n) => with("if_done", &[("n", Value::Whole(n))]),
             Reason::InFull => plain("in_full"),
             Reason::TwoOver => plain("two_over"),
@@ -246,6 +247,7 @@ impl<'a> Say<'a> {
             Left::ShowTurns => plain("show_turns"),
             Left::TryTurns => plain("try_turns"),
             Left::Turns => plain("turns"),
+            Left::Beyond => plain("beyond"),
             Left::Sets => plain("sets"),
             Left::Time => plain("time"),
             Left::TooHard => plain("too_hard"),
@@ -379,9 +381,12 @@ impl<'a> Say<'a> {
         self.words.list(&parts)
     }
 
-    /// What a line works towards.
+    /// What a line works towards; nothing where something else goes on for what is reached.
     pub fn toward(&self, line: &Line, training: &Training) -> Option<String> {
         let gap = &training.gaps[line.gap?];
+        if gap.is_whole() && gap.movement != line.movement {
+            return None;
+        }
         let target = gap.target.say(self.units, self.words);
         Some(self.fill(
             "toward",

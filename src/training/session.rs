@@ -5,7 +5,7 @@ use super::constants::K;
 use super::diary::Diary;
 use super::facts::{Group, Kind, place_of};
 use super::goal::Gap;
-use super::line::{At, Line, half};
+use super::line::{At, Line};
 use super::reason::{Block, Left, Rule};
 use super::trainee::{Trainee, down};
 use super::unhurt::Unhurt;
@@ -64,6 +64,8 @@ pub struct Laying<'t, 'a> {
     pub(super) per_week: usize,
     /// A session with more than range or one line was laid.
     has_full: bool,
+    /// Of each movement in a block the newest line of a full week.
+    pub(super) full: BTreeMap<(MovementIx, Block), Line>,
     /// The same plan if nothing hurt and nothing rested.
     pub(super) unhurt: Option<&'t Unhurt>,
 }
@@ -135,6 +137,7 @@ impl<'t, 'a> Laying<'t, 'a> {
             few,
             per_week,
             has_full: false,
+            full: BTreeMap::new(),
             unhurt,
         }
     }
@@ -228,7 +231,8 @@ impl<'t, 'a> Laying<'t, 'a> {
             let at = At {
                 on,
                 first: week.first,
-                times: week.before[of],
+                // In a lighter week nothing moves on.
+                times: if week.lighter { 0 } else { week.before[of] },
                 tried: self.tried.contains(&c.movement),
                 again: self.diary.stood_since(c.movement, week.first),
                 is_limiter: c.gap.is_some() && c.gap == self.candidates.limiter,
@@ -428,7 +432,7 @@ impl<'t, 'a> Laying<'t, 'a> {
         down(risen.max(K.week_one.into()) * rise.powi(full as i32)).min(most.into())
     }
 
-    /// Writes a session down; in a lighter week it is the full one with half its sets, range apart.
+    /// Writes a session down; in a lighter week it is a full one with half its sets, range apart.
     fn close(&mut self, week: &mut Week, draft: Draft, warm_up: i64) -> Session {
         let Draft {
             on,
@@ -457,9 +461,12 @@ impl<'t, 'a> Laying<'t, 'a> {
             *week.sets.entry(kind).or_default() += sets;
         }
         for line in &mut lines {
-            if week.lighter && line.block != Block::Range {
-                line.sets = half(line.sets);
-                line.minutes = self.trainee.minutes_of(line);
+            match week.lighter {
+                true if line.block != Block::Range => self.lighten(line),
+                true => {}
+                false => {
+                    self.full.insert((line.movement, line.block), line.clone());
+                }
             }
         }
         lines.sort_by_cached_key(|line| self.place_in_session(line));

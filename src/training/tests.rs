@@ -296,7 +296,7 @@ fn nothing_is_planned_for_who_is_to_ask_first() {
     assert!(
         of.refused.is_some()
             && of.sessions.is_empty()
-            && of.retest.is_none()
+            && of.retests.is_empty()
             && of.limiter.is_none()
     );
 }
@@ -322,7 +322,7 @@ fn nothing_is_planned_before_health_answers_under_18_and_from_65() {
     ] {
         let of = training(&(tested("{ movement: row, got: 7 reps }") + &said));
         assert_eq!(of.refused, expected, "{said}");
-        let none = of.sessions.is_empty() && of.limiter.is_none() && of.retest.is_none();
+        let none = of.sessions.is_empty() && of.limiter.is_none() && of.retests.is_empty();
         assert_eq!(none, expected.is_some(), "{said}");
     }
 }

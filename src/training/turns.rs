@@ -111,11 +111,12 @@ impl Laying<'_, '_> {
         order
     }
 
-    /// From the second week on: of what the goal needs the heaviest that did not stand in two weeks. Common practice, no source.
+    /// From the second week on: of what the goal needs, then of what is tried first beside it, the heaviest that did not stand in two
+    /// weeks. Common practice, no source.
     fn overdue(&self, on: Day) -> Vec<usize> {
         let all = &self.candidates.all;
         let never = |c: &Candidate| {
-            c.gap.is_some()
+            (c.gap.is_some() || c.rule == Rule::FirstTry && c.block.is_hard())
                 && !c.first
                 && !self.is_off(c)
                 && self.diary.times(c.movement, on, K.turns) == 0

@@ -39,7 +39,7 @@
         })),
         left_out: leftOut.map(({ movement, why }) => ({ movement: id(movement), why: whyOf(c, why) })),
       })),
-      retest: of.retest && { on: results.dayText(of.retest.on), tests: of.retest.tests.map(id) },
+      retest: day(of.retests[0]) && { ...day(of.retests[0]), later: day(of.retests[1]) },
       week_sets: Object.fromEntries([...of.weekSets].map(([n, sets]) => [kind(n), sets])),
     };
   };

@@ -509,6 +509,12 @@ interface Line {
   candidate: Candidate;
 }
 
+/** A day on which is tested again. */
+interface Retest {
+  on: number;
+  tests: number[];
+}
+
 interface WarmUp {
   /** What to leave out, and with what to go gently; empty where nothing rests or hurts. */
   sore: string;
@@ -537,6 +543,8 @@ interface Diary {
 }
 
 interface Work {
+  /** Of each movement in a block the newest line of a full week. */
+  full: Map<string, Line>;
   all: Candidate[];
   lost: LeftOut[];
   limiter: Gap | null;
@@ -643,7 +651,7 @@ interface Training {
   gaps: Map<number, Gap>;
   limiter: Gap | null;
   sessions: PlannedSession[];
-  retest: { on: number; tests: number[] } | null;
+  retests: Retest[];
   weekSets: Map<number, number>;
 }
 
@@ -665,7 +673,7 @@ interface TrainingNumbers {
   rep_s: number; short: number; of_body: number; of_body_side: number; of_standard: number; of_record: number; load_reps: number; bound: number; plate_share: number; two: number; three: number; over: number; step_s: number;
   planned: number; off: [number, number, number]; off_for: [number, number]; back_for: number; back: number; back_most: number; short_sets: number; exit_from: number; light: number; pain_days: number; sore_lines: number; pain_less: number; pain_least: number; least: number; long_hold: number; breath_lines: number; pause_days: number; pause_weeks: number;
   sides: number; sides_cm: number; sides_deg: number; minor_reps: number; weeks: number; weeks_a_month: number; said_in_weeks: number; apart: number; turns: number; overdue: number; overdue_lines: number;
-  cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; heavy_sets: number; tests: number; tests_kind: number; tests_times: number; tests_ahead: number;
+  cap: [number, number]; cap_days: number; week_one: number; rise: [number, number]; logged: number; per_week: number; heavy_sets: number; tests: number; tests_day: number; tests_kind: number; tests_times: number; tests_ahead: number;
 }
 
 interface WeekLoad {
@@ -917,6 +925,8 @@ interface Rungbook {
     isGrave: (c: Trainee, m: number) => boolean;
     overheadOn: (c: Trainee, m: number) => number;
     hasResult: (c: Trainee, m: number) => boolean;
+    retestDays: (c: Trainee, days: number[], last: number, tests: (on: number) => number[]) => Retest[];
+    retests: (c: Trainee, goal: TrainingGoal | null, gaps: Map<number, Gap>, on: number, sessions: PlannedSession[]) => number[];
     thenOf: (line: Line) => string;
     ease: (c: Trainee, m: number, on: number, first: number) => Ease;
     afterTimeOff: (c: Trainee, m: number, on: number, first: number) => Partial<Ease>;

@@ -763,7 +763,10 @@ class Coach:
         elif last and last.missed:
             amount, rule = min(amount, floor(last.did[0])), "what training shows"
         amount = max(fewest, min(amount, top))
-        amount = max(amount, min(amount + self.planned_steps(m, times, ease) * step, planned_top))
+        steps = self.planned_steps(m, times, ease)
+        if not hold and not m.practised and steps >= MOST_STEPS and not m.strict:
+            planned_top = min(top, now.amount - LEFT_STEP)
+        amount = max(amount, min(amount + steps * step, planned_top))
         sets, lately = self.sets_of(m, amount, hold), client.lately(id) if ease.sore else None
         if lately:
             amount, sets = max(fewest, min(amount, floor(lately.did[0]))), min(sets, self.sets_like(lately))
@@ -907,7 +910,7 @@ class Coach:
         if m.own_rest:
             return m.own_rest
         if m.mobility or m.pattern in ("balance", "exit"):
-            short = m.mobility or self.work(m, unit, amount, side) <= SHORT_WORK
+            short = m.mobility or self.work(m, unit, amount, None) <= SHORT_WORK
             return REST_SHORT if short else REST_EASY
         if m.guarded:
             return REST_GUARDED

@@ -20,7 +20,7 @@ import sys
 from datetime import date
 from fractions import Fraction
 
-from client import DAY, GROWN, LAPSED, NEVER, OLD, ORDER, Client, Curriculum, floor
+from client import DAY, GROWN, LAPSED, MOST_RESERVE, NEVER, OLD, ORDER, Client, Curriculum, floor
 from gaps import WHOLE, find_gaps, find_goal
 from readiness import leaves
 from session import Coach, no_harder
@@ -44,6 +44,7 @@ TO_COME, HEAVY_SETS = 3, 4
 LEAST_EASY, LEAST_EASY_HOLD = 2, 5
 FEWEST_SETS, FEWEST_ATTEMPTS = 2, 3
 TESTS, TESTS_OF_A_KIND, TESTS_STOOD, RUNS_OUT = 6, 2, 2, 28
+TESTS_A_DAY = 3
 SECOND_TEN = 16
 RANGE_LINES, SORE_LINES = 2, 3
 KEPT_SETS = 2
@@ -59,6 +60,7 @@ class Planner:
             self.note(self.c[s.movement], s.on, True)
             self.stood.setdefault(s.movement, set()).add(s.on)
         self.tried, self.week_sets, self.has_full = set(), {}, False
+        self.full = {}  # of each movement in a block the newest line of a full week
         self.sore = {}  # full weeks in which a kind could not grow
         few = [x for x in coach.candidates if x.rule not in ("first try", "show it", "range")]
         self.few = len(few) < FEW_KNOWN
@@ -153,7 +155,7 @@ class Planner:
         going_on = [x for x in late if self.keeps(x, on)]
         late = [x for x in late if not self.keeps(x, on)]
         order = every_time + [x for k, x in rounds if k == 0] + early + going_on + [x for k, x in rounds if k > 0] + late
-        overdue = [x for x in self.coach.candidates if x.gap and not x.first and not self.is_off(x) and not self.times(x.movement, on, IN_TURN)]
+        overdue = [x for x in self.coach.candidates if (x.gap or new(x)) and not x.first and not self.is_off(x) and not self.times(x.movement, on, IN_TURN)]
         overdue = sorted(overdue, key=weight)[:OVERDUE_LINES] if (on - self.client.today).days >= OVERDUE else []
         due = sorted((x for x in self.coach.candidates if self.mainstay_due(x, on)), key=weight)
         return list({id(x): x for x in every_time + due + overdue + order}.values())
@@ -161,7 +163,7 @@ class Planner:
     # ------------------------------------------------------------ the plan
 
     def plan(self):
-        sessions, done, before, full_weeks, retest = [], {}, {}, 0, None
+        sessions, done, before, full_weeks, last = [], {}, {}, 0, None
         first_session = next(d for dates in self.weeks for d in dates)
         for w, dates in enumerate(self.weeks):
             lighter = self.is_lighter(w)
@@ -179,10 +181,20 @@ class Planner:
             for kind in () if lighter else week.sore:
                 self.sore[kind] = self.sore.get(kind, 0) + 1
             if lighter and dates:
-                retest = dates[-1] + DAY
+                last = dates[-1]
         self.count_first_week(sessions)
         self.name(sessions)
-        return sessions, retest and {"on": str(retest), "tests": self.tests(retest, sessions)}
+        return sessions, last and self.retest(last, sessions)
+
+    def retest(self, last, sessions):
+        """Two days after the last training, or on the next day of training if it comes first; what is more than a day's later."""
+        days = sorted(day for week in range(WEEKS + 2) for day in self.dates(week))
+        on = min([last + APART * DAY] + [day for day in days if day > last])
+        place = lambda id: (self.c[id].mobility, self.c[id].unit != "reps")
+        tests = sorted(self.tests(on, sessions), key=place)
+        later = [day for day in days if day >= on + APART * DAY][:1] if len(tests) > TESTS_A_DAY else []
+        rest = {"on": str(later[0]), "tests": tests[TESTS_A_DAY:]} if later else None
+        return {"on": str(on), "tests": tests[:TESTS_A_DAY], "later": rest}
 
     def lay(self, week, on, to_come):
         """A session; less of its range where a group has no time."""
@@ -233,30 +245,33 @@ class Planner:
         times = lambda id: sum(any(line.movement == id for line in lines) for lines in before)
         shown = {line.movement for lines in before for line in lines if line.rule == "show it"}
         enough = lambda id: id in shown or times(id) >= max(1, min(TESTS_STOOD, weeks))
+        last_on = lambda id: max(k for k, lines in enumerate(before) if any(line.movement == id for line in lines))
         forms = []
         for gap in gaps:
-            trained = {line.movement for lines in before for line in lines if line.candidate.gap is gap and enough(line.movement)}
-            if enough(gap.movement):
-                forms.append(gap.movement)
-            elif trained:
-                forms.append(min(trained, key=lambda id: (-times(id), id)))
-        due = [gap.movement for gap in gaps if gap.share == WHOLE] + [i for _, i in old]
+            trained = {line.movement for lines in before for line in lines if line.candidate.gap is gap} | {gap.movement}
+            trained = [id for id in trained if enough(id)]
+            if trained:
+                forms.append(min(trained, key=lambda id: (-times(id), -last_on(id), id != gap.movement, id)))
+        whole = [gap.movement for gap in gaps if gap.share == WHOLE]
+        needed = lambda id: not (id in whole and (client.spares_breath or id in shown))
         forms[1:] = sorted(forms[1:], key=lambda i: -times(i))
-        out = self.six_of(forms[:1] + [i for i in due if enough(i)] + forms, retest)
+        due = [i for i in whole + [i for _, i in old] if enough(i)]
+        out = self.some_of([i for i in forms[:1] + due + forms if needed(i)], retest, TESTS, [])
+        often = lambda fine: sorted(sorted({line.movement for lines in before for line in lines if enough(line.movement) and fine(line)}), key=lambda i: -times(i))
+        if len(out) < TESTS_A_DAY and not client.careful:
+            out = self.some_of(often(lambda line: line.rule == "until it is tested" and not client.now(line.movement)), retest, TESTS_A_DAY, out)
         if not out and not client.careful:
-            kept = sorted({line.movement for lines in before for line in lines if enough(line.movement)})
-            out = self.six_of(sorted(kept, key=lambda i: -times(i)), retest)
+            out = self.some_of([i for i in often(lambda line: True) if needed(i)], retest, TESTS, out)
         return out
 
-    def six_of(self, due, retest):
-        client, out, kinds = self.client, [], {}
-        for i in dict.fromkeys(due):
+    def some_of(self, due, retest, most, out):
+        client, out = self.client, list(out)
+        for i in due:
             m = self.c[i]
-            room = m.mobility or kinds.get(m.kind, 0) < TESTS_OF_A_KIND
+            room = m.mobility or sum(self.c[j].kind == m.kind for j in out) < TESTS_OF_A_KIND
             fine = client.may(i) and client.has_all(i) and not self.coach.ease(i, retest, retest).sore and not client.is_sore(m)
             weight = m.loaded and (client.minor or client.is_back and client.now(i) is None)
-            if fine and not weight and room and len(out) < TESTS:
-                kinds[m.kind] = kinds.get(m.kind, 0) + 1
+            if i not in out and fine and not weight and room and len(out) < most:
                 out.append(i)
         return out
 
@@ -293,7 +308,7 @@ class Laying:
                 continue
             tried = x.movement in self.p.tried
             again = self.p.times(x.movement, self.on, (self.on - self.week.first_session).days) > 0
-            line = self.coach.line(x, self.on, self.week.first_session, self.week.before.get(x.movement, 0), tried, again)
+            line = self.coach.line(x, self.on, self.week.first_session, 0 if self.week.lighter else self.week.before.get(x.movement, 0), tried, again)
             if line is None and self.p.client.waits_lately(x.movement, self.on):
                 self.left_out.append(x.movement)
             if line is None or any(line.movement == other.movement for other in self.lines):
@@ -458,9 +473,9 @@ class Laying:
         for kind, sets in self.sets.items():
             self.week.sets[kind] = self.week.sets.get(kind, 0) + sets
         if self.week.lighter:
-            self.lines = [
-                line if line.candidate.block == "range" else line._replace(sets=-(-line.sets // 2)) for line in self.lines
-            ]
+            self.lines = [line if line.candidate.block == "range" else self.lightened(line) for line in self.lines]
+        else:
+            self.p.full.update({(line.movement, line.candidate.block): line for line in self.lines})
         self.lines.sort(key=self.rank)
         self.easy_first()
         if self.on == self.week.first_session:
@@ -472,6 +487,16 @@ class Laying:
             "warm_up": self.warm_up(), "lines": [self.told(line) for line in self.lines],
             "left_out": sorted(set(self.left_out) - there),
         }
+
+    def lightened(self, line):
+        """Half the sets of the newest full week, and nothing above it."""
+        full = self.p.full.get((line.movement, line.candidate.block))
+        if full:
+            less = max(0, line.amount - full.amount)
+            reserve = None if line.reserve is None else min(MOST_RESERVE, line.reserve + less)
+            kg = line.kg if line.kg is None or full.kg is None else min(line.kg, full.kg)
+            line = line._replace(sets=min(line.sets, full.sets), amount=line.amount - less, reserve=reserve, kg=kg)
+        return line._replace(sets=-(-line.sets // 2))
 
     def easy_first(self):
         """Of what is tried first in one pattern the easier before the harder, in the places that they have."""

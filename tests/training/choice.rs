@@ -298,13 +298,10 @@ impl Case<'_> {
 
     /// What is tested again bears on a part not at all, or lightly.
     fn tests_nothing_on(&self, part: BodyPart) {
-        let tests = self.answer["retest"]["tests"].as_array();
-        for id in tests.into_iter().flatten().filter_map(|id| id.as_str()) {
-            let c = &self.proof.curriculum;
-            let m = c.movement(c.find_movement(id).expect("a movement"));
+        for m in self.retests() {
             let mut of = m.stresses().iter().filter(|s| s.part == part);
             let bears = of.any(|s| s.how.map(Word::word) != Some("light"));
-            assert!(!bears, "{}: {id} is tested again", self.name);
+            assert!(!bears, "{}: {} is tested again", self.name, m.id());
         }
     }
 

@@ -151,17 +151,16 @@ impl Case<'_> {
 
     pub fn retests(&self) -> Vec<&Movement> {
         let c = &self.proof.curriculum;
-        let ids = self.answer["retest"]["tests"]
-            .as_array()
-            .map_or(&[][..], Vec::as_slice);
-        ids.iter()
-            .map(|id| {
-                c.movement(
-                    c.find_movement(id.as_str().expect("an id"))
-                        .expect("a movement"),
-                )
-            })
-            .collect()
+        let retest = &self.answer["retest"];
+        let days = [&retest["tests"], &retest["later"]["tests"]];
+        let ids = days.into_iter().filter_map(|day| day.as_array()).flatten();
+        ids.map(|id| {
+            c.movement(
+                c.find_movement(id.as_str().expect("an id"))
+                    .expect("a movement"),
+            )
+        })
+        .collect()
     }
 
     /// No line and no test of a kind.

@@ -10,6 +10,7 @@ use rungbook::curriculum::target::{Measure, ONE, Target};
 use rungbook::curriculum::words::{BodyPart, Word};
 use rungbook::curriculum::{Curriculum, Day, Leaf, MovementIx};
 use rungbook::proof::Proofread;
+use rungbook::training::Retest;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
@@ -40,7 +41,7 @@ pub struct Life<'a> {
     /// A part that hurts, and the day on which it is better.
     sore: Option<(BodyPart, i32)>,
     away_until: i32,
-    retest: Option<(Day, Vec<MovementIx>)>,
+    retests: Vec<Retest>,
 }
 
 /// A kilogram in the results' hundred-millionths.
@@ -81,7 +82,7 @@ impl<'a> Life<'a> {
             idle: BTreeMap::new(),
             sore: None,
             away_until: -1,
-            retest: None,
+            retests: Vec::new(),
         };
         life.first_tests(start);
         life
@@ -222,16 +223,16 @@ impl<'a> Life<'a> {
         day >= self.away_until && !self.throw.chance(12)
     }
 
-    pub fn plan_retest(&mut self, on: Day, tests: Vec<MovementIx>) {
-        self.retest = Some((on, tests));
+    pub fn plan_retests(&mut self, days: &[Retest]) {
+        self.retests = days.to_vec();
     }
 
     /// The tests of a day, where they are due.
     pub fn retests(&mut self, on: Day) {
-        if let Some((day, tests)) = self.retest.take() {
-            match day <= on {
-                true => tests.into_iter().for_each(|ix| self.test(ix, on)),
-                false => self.retest = Some((day, tests)),
+        for retest in std::mem::take(&mut self.retests) {
+            match retest.on <= on {
+                true => retest.tests.into_iter().for_each(|ix| self.test(ix, on)),
+                false => self.retests.push(retest),
             }
         }
     }

@@ -142,10 +142,13 @@ fn answer(of: &Training, curriculum: &Curriculum, asked: &str) -> String {
         "minutes" => session.map_or(0, |s| s.minutes).to_string(),
         "sets" => of.week_sets.values().sum::<i64>().to_string(),
         "refused" => of.refused.is_some().to_string(),
-        "retest" => of.retest.as_ref().map_or("none".into(), |r| {
-            let tests = r.tests.iter().map(|ix| id(*ix));
+        "retest" => {
+            let tests = of
+                .retests
+                .iter()
+                .flat_map(|r| r.tests.iter().map(|ix| id(*ix)));
             tests.collect::<Vec<_>>().join(" ")
-        }),
+        }
         movement => {
             let ix = curriculum.find_movement(movement);
             let ix = ix.unwrap_or_else(|| panic!("`{movement}` is no movement and no question"));

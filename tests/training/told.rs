@@ -30,12 +30,19 @@ pub fn told(say: &Say<'_>, t: &Training, person: &Person) -> Value {
         .iter()
         .map(|(kind, sets)| (Say::kind(*kind), json!(sets)))
         .collect();
+    let day =
+        |r: &rungbook::training::Retest| json!({ "on": r.on.to_string(), "tests": ids(&r.tests) });
+    let retest = t.retests.first().map(|first| {
+        let mut out = day(first);
+        out["later"] = t.retests.get(1).map_or(Value::Null, day);
+        out
+    });
     json!({
         "goal": { "skill": goal, "chosen": person.goal.is_some(), "reached": t.is_reached() },
         "refused": t.refused.map(|why| json!({ "why": say.refusal(why, t.today) })),
         "conditions": t.conditions.iter().map(|c| say.condition(*c)).collect::<Vec<_>>(), "limiter": limiter,
         "sessions": t.sessions.iter().map(|s| session(say, t, s)).collect::<Vec<_>>(),
-        "retest": t.retest.as_ref().map(|r| json!({ "on": r.on.to_string(), "tests": ids(&r.tests) })), "week_sets": kinds,
+        "retest": retest, "week_sets": kinds,
     })
 }
 

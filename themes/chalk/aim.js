@@ -191,8 +191,8 @@
     const all = line.why.map((one) => reason(of, one)).reduce((before, more) => (before.length ? nodes(sayNodes('training.why.both', { why: before, more })) : more), /** @type {(Node | string)[]} */ ([]));
     return all.length ? nodes(sayNodes('aim.rule_why', { rule: link, why: all })) : [link];
   };
-  /** What a line works towards. @param {Training} of @param {Line} line @returns {(Node | string)[] | null} */
-  const towards = (of, { gap, movement }) => (gap ? nodes(sayNodes(gap.movement === movement ? 'aim.towards_itself' : 'aim.towards', { movement: named(tables, gap.movement), target: states.target(gap.leaf) })) : null);
+  /** What a line works towards; nothing where something else goes on for what is reached. @param {Training} of @param {Line} line @returns {(Node | string)[] | null} */
+  const towards = (of, { gap, movement }) => (gap && !(gap.share === readiness.WHOLE && gap.movement !== movement) ? nodes(sayNodes(gap.movement === movement ? 'aim.towards_itself' : 'aim.towards', { movement: named(tables, gap.movement), target: states.target(gap.leaf) })) : null);
 
   // ---- a session
 
@@ -226,13 +226,13 @@
       ...all.map((one) => make('section', { class: 'ahead' }, make('h3', {}, ...head(one)),
         make('ul', { class: 'plain' }, ...one.lines.map((line) => make('li', { 'data-movement': tables.ids[line.movement] }, named(tables, line.movement), ' ', make('span', { class: 'target' }, sets(line))))))));
   });
-  /** The day of the retest, and the hard sets of the first week. @param {Training} of @returns {HTMLElement[]} */
-  const weeksEnd = ({ retest, weekSets }) => {
+  /** The days of the retest, and the hard sets of the first week. @param {Training} of @returns {HTMLElement[]} */
+  const weeksEnd = ({ retests, weekSets }) => {
     const kinds = [...weekSets].map(([kind, count]) => {
       const pattern = say(`pattern.${tables.patterns[kind >> 1].replace(/ /g, '_')}`);
       return say(kind & 1 ? 'aim.sets_straight' : 'aim.sets_of', { pattern, n: count });
     });
-    return [...(retest ? [make('p', {}, ...nodes(sayNodes('training.retest', { day: states.dayOf(retest.on), list: namedList(tables, retest.tests) })))] : []),
+    return [...retests.map(({ on, tests }) => make('p', {}, ...nodes(sayNodes('training.retest', { day: states.dayOf(on), list: namedList(tables, tests) })))),
       ...(kinds.length ? [make('p', { class: 'hint', text: say('training.week_sets', { list: kinds.join(say('list.separator')) }) })] : [])];
   };
 

@@ -395,7 +395,10 @@
       [amount, rule, why] = [Math.min(amount, done), 'what training shows', because('why.fell_short')];
     }
     amount = Math.max(fewest, Math.min(amount, top));
-    amount = Math.max(amount, Math.min(amount + planned(c, m, times, taken) * step, timed || practice ? top : Math.min(top, can - K.left)));
+    // The last step of a plan leaves a rep less, but of what is strict.
+    const steps = planned(c, m, times, taken), free = timed || practice, more = Math.min(amount + steps * step, free ? top : Math.min(top, can - (steps >= K.planned && !strict ? K.left_step : K.left)));
+    if (!free && more > amount && can - more < K.left) why = because('why.if_done_rep');
+    amount = Math.max(amount, more);
     let sets = setsFor(c, m, amount);
     const lately = taken.sore ? didLately(c, m) : null;
     // Where it hurts nothing grows.
@@ -468,13 +471,15 @@
     const apart = measure === LENGTH ? c.K.sides_cm * ONE : measure === ANGLE ? c.K.sides_deg * ONE : measure === DONE ? ONE : c.K.sides * high + 1e-6;
     return { side: 'weaker first', weaker: high - low > apart ? ((is.left < is.right) !== atMost ? 'left' : 'right') : null };
   };
+  /** Seconds under way in one set of a side. @param {Trainee} c @param {number} m @param {string} unit @param {number} amount */
+  const workOfSide = (c, m, unit, amount) => amount * (c.facts.seconds(m) && unit === 'reps' ? c.facts.seconds(m) / ONE : unit === 's' ? 1 : c.tables.rep_s[m] || c.K.rep_s);
   /** Seconds under way in one set. @param {Trainee} c @param {number} m @param {string} unit @param {number} amount */
-  const work = (c, m, unit, amount) => amount * (c.facts.seconds(m) && unit === 'reps' ? c.facts.seconds(m) / ONE : unit === 's' ? 1 : c.tables.rep_s[m] || c.K.rep_s) * (c.model.is(m, EACH_SIDE) ? 2 : 1);
+  const work = (c, m, unit, amount) => workOfSide(c, m, unit, amount) * (c.model.is(m, EACH_SIDE) ? 2 : 1);
   /** @param {Trainee} c @param {number} m @param {string} unit @param {number} amount */
   const restOf = (c, m, unit, amount) => {
     const { K: { rest, short }, facts } = c, word = facts.word(m), grouped = facts.group(m) >= 0;
     if (c.tables.rest_s[m]) return c.tables.rest_s[m];
-    if (facts.isMobility(m) || ((word === 'balance' || word === 'exit') && work(c, m, unit, amount) <= short)) return rest.range;
+    if (facts.isMobility(m) || ((word === 'balance' || word === 'exit') && workOfSide(c, m, unit, amount) <= short)) return rest.range;
     if (isGuarded(c, m) && grouped) return rest.guarded;
     return !grouped || word === 'core' || unit === 's' ? rest.easy : rest.strength;
   };

@@ -18,8 +18,8 @@
 
   // ---- the days
 
-  /** The days of each week. @param {Trainee} c @returns {number[][]} */
-  const daysOf = ({ day, aWeek, weekdays, K }) => Array.from({ length: K.weeks }, (_, week) => {
+  /** The days of each of so many weeks. @param {Trainee} c @param {number} count @returns {number[][]} */
+  const daysOf = ({ day, aWeek, weekdays }, count) => Array.from({ length: count }, (_, week) => {
     const all = Array.from({ length: WEEK }, (__, i) => day + WEEK * week + i);
     // 1970-01-01 was a Thursday.
     return weekdays.length ? all.filter((on) => weekdays.includes(DAYS[(((on + 3) % WEEK) + WEEK) % WEEK])) : Array.from({ length: aWeek }, (__, k) => all[Math.floor((WEEK * k) / aWeek)]);
@@ -104,8 +104,8 @@
     const of = (/** @type {boolean} */ isFirst) => rounds.filter(({ round }) => (round === 0) === isFirst).map((one) => one.of);
     const later = kept.filter((one) => one !== early);
     const order = [...first, ...of(true), ...(early ? [early] : []), ...later.filter(keeps), ...of(false), ...later.filter((one) => !keeps(one))];
-    // From the second week on: of what the goal needs the heaviest that did not stand in two weeks.
-    const overdue = !isLater ? [] : all.filter((one) => one.gap && !one.first && !isOff(work, one) && times(one.movement) === 0).sort(byWeight).slice(0, c.K.overdue_lines);
+    // From the second week on: of what the goal needs, then of what is tried first beside it, the heaviest that did not stand in two weeks.
+    const overdue = !isLater ? [] : all.filter((one) => (one.gap || late(one)) && !one.first && !isOff(work, one) && times(one.movement) === 0).sort(byWeight).slice(0, c.K.overdue_lines);
     // What a kind is trained by comes before what is new, then what is overdue.
     return [...new Set([...first, ...all.filter(isDue).sort(byWeight), ...overdue, ...order])];
   };
@@ -160,7 +160,7 @@
   const session = (c, work, week, on) => {
     const { K, facts } = c, { diary: log, tried } = work;
     const order = inTurn(c, work, (m) => log.times(m, on, K.turns), (group) => log.trained(group, on, WEEK - 1), (of) => keepsItsLine(c, work, of, on), (of) => isMainstayDue(c, work, of, on), on - c.day >= K.overdue).filter((of) => !isOff(work, of)).map((of) => {
-      const asked = training.line(c, of, { on, first: work.first, before: week.before.get(of) || 0, tried: tried.has(of.movement), again: log.times(of.movement, on, on - work.first) > 0, isLimiter: of.gap !== null && of.gap === work.limiter });
+      const asked = training.line(c, of, { on, first: work.first, before: week.lighter ? 0 : week.before.get(of) || 0, tried: tried.has(of.movement), again: log.times(of.movement, on, on - work.first) > 0, isLimiter: of.gap !== null && of.gap === work.limiter });
       return { movement: of.movement, asked, late: asked ? null : training.waitsLately(c, of.movement, on) };
     });
     const lay = (/** @type {number} */ most, mostFirst = work.mostFirst) => draftOf(c, work, week, on, order, most, mostFirst);
@@ -194,11 +194,11 @@
       log.did(m, on, isHard(line.block) || single || facts.has(m, TURNOVER));
     }
     for (const [kind, sets] of state.sets) week.sets.set(kind, (week.sets.get(kind) || 0) + sets);
-    // The full session with half its sets.
-    for (const line of week.lighter ? lines.filter(({ block }) => block !== 'range') : []) {
+    for (const line of lines) {
+      const key = `${line.movement} ${line.block}`;
       state.left += line.minutes;
-      line.sets = Math.ceil(line.sets / 2);
-      line.minutes = minutes(c, line);
+      if (week.lighter && line.block !== 'range') lighten(c, line, work.full.get(key));
+      else if (!week.lighter) work.full.set(key, { ...line });
       state.left -= line.minutes;
     }
     lines.sort(inOrder(c));
@@ -206,6 +206,19 @@
     // Each once, for the first reason.
     const said = new Set(lines.map(({ movement }) => movement));
     return { on, week: week.number, name: '', lighter: week.lighter, minutes: c.minutes - state.left, warmUp: warmUp(c, lines), lines, leftOut: lost.filter(({ movement }) => { const isNew = !said.has(movement); said.add(movement); return isNew; }) };
+  };
+
+  /** Half the sets of the newest full week, and nothing above it. @param {Trainee} c @param {Line} line @param {Line | undefined} full */
+  const lighten = (c, line, full) => {
+    if (full) {
+      const less = Math.max(0, line.amount - full.amount);
+      line.sets = Math.min(line.sets, full.sets);
+      line.amount -= less;
+      if (line.load !== null && full.load !== null) line.load = Math.min(line.load, full.load);
+      if (line.left !== null) line.left = Math.min(c.K.reserve, line.left + less);
+    }
+    line.sets = Math.ceil(line.sets / 2);
+    line.minutes = minutes(c, line);
   };
 
   /** The limiter, and of each pattern of strength the highest rung with a number of its own, where neither a line nor a word is of it.
@@ -412,15 +425,15 @@
     const { K, tables, day } = c;
     const goal = training.goalOf(c), gaps = goal ? training.gaps(c, goal) : new Map();
     const { all, lost, limiter, balance } = training.candidates(c, goal, gaps);
-    const weeks = daysOf(c).slice(0, count), start = startOf(c), every = Math.max(1, Math.floor(tables.dose_of_school.lighter_every / WEEK));
+    const weeks = daysOf(c, K.weeks).slice(0, count), start = startOf(c), every = Math.max(1, Math.floor(tables.dose_of_school.lighter_every / WEEK));
     const known = all.filter(({ rule }) => !isTrial(rule) && rule !== 'range').length;
     /** @type {Work} */
-    const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : training.wasLongOff(c) ? K.first_back : K.first_new, few: known < K.known, perWeek: weeks.length ? weeks[0].length : 0, hasFull: false, diary: diary(c), tried: new Set(), done: new Map(), sore: new Map(), unhurt };
+    const work = { all, lost, limiter, balance, first: (weeks.flat()[0] || day), mostFirst: known >= K.known ? K.first : training.wasLongOff(c) ? K.first_back : K.first_new, few: known < K.known, perWeek: weeks.length ? weeks[0].length : 0, hasFull: false, diary: diary(c), tried: new Set(), done: new Map(), sore: new Map(), full: new Map(), unhurt };
     /** @type {PlannedSession[]} */
     const sessions = [];
     /** @type {Map<number, number>} */
     const weekSets = new Map();
-    let before = new Map(), full = 0, retest = /** @type {number | null} */ (null);
+    let before = new Map(), full = 0, last = /** @type {number | null} */ (null);
     weeks.forEach((days, w) => {
       const lighter = (Math.floor((day + WEEK * w - start) / WEEK) + 1) % every === 0;
       if (!lighter) before = new Map(work.done);
@@ -430,13 +443,22 @@
       days.forEach((on, i) => { const of = session(c, work, { ...week, toCome: days.length - i }, on); if (!sessions.length || of.lines.length) sessions.push(of); });
       if (!lighter) full += 1;
       if (!lighter) for (const kind of week.sore) work.sore.set(kind, (work.sore.get(kind) || 0) + 1);
-      if (lighter) retest = (days.length ? days[days.length - 1] : day + WEEK * w) + 1;
+      if (lighter) last = days.length ? days[days.length - 1] : day + WEEK * w;
     });
     for (const { movement: m, sets, block, rule } of sessions.filter(({ week }) => week === 1).flatMap(({ lines }) => lines)) {
       if (isHard(block) && !isTrial(rule)) weekSets.set(c.facts.kind(m), (weekSets.get(c.facts.kind(m)) || 0) + sets);
     }
     named(sessions);
-    return { trainee: c, goal, gaps, limiter, sessions, retest: retest === null ? null : { on: retest, tests: retests(c, goal, gaps, retest, sessions) }, weekSets };
+    sayBeyond(sessions);
+    return { trainee: c, goal, gaps, limiter, sessions, retests: last === null ? [] : training.retestDays(c, daysOf(c, K.weeks + 2).flat(), last, (on) => training.retests(c, goal, gaps, on, sessions)), weekSets };
+  };
+  /** What is said to come in another session, and comes in none, is said to have no room. @param {PlannedSession[]} sessions */
+  const sayBeyond = (sessions) => {
+    const toCome = new Set(), promised = ['left.turns', 'left.try_turns', 'left.show_turns'];
+    for (const of of [...sessions].reverse()) {
+      of.leftOut = of.leftOut.map((one) => (promised.includes(one.why.key) && !toCome.has(one.movement) ? { ...one, why: { key: 'left.beyond', values: {} } } : one));
+      for (const { movement } of of.lines) toCome.add(movement);
+    }
   };
   /** Sessions that differ in strength are A, B and so on. @param {PlannedSession[]} sessions */
   const named = (sessions) => {
@@ -449,47 +471,6 @@
     }
     if (letters.size < 2) for (const of of sessions) of.name = '';
   };
-  /** Of what had lines before: the form in which the heaviest gap was trained, what has reached its target, what the chain stands on and runs
-   * out, the other gaps in theirs.
-   * @param {Trainee} c @param {TrainingGoal | null} goal @param {Map<number, Gap>} gaps @param {number} on @param {PlannedSession[]} sessions @returns {number[]} */
-  const retests = (c, goal, gaps, on, sessions) => {
-    const { K, tables, day } = c, heaviest = [...gaps.values()].sort(heavier), last = tables.results_last_days;
-    const old = (goal ? goal.chain : c.model.order).flatMap((m) => {
-      const newest = Math.max(...(c.tests.get(m) || []).map((of) => of.on));
-      return day - newest <= last && on - newest + K.tests_ahead > last ? [{ m, newest }] : [];
-    }).sort((a, b) => a.newest - b.newest || a.m - b.m);
-    // What was shown, or stood twice, in a single week once, in this form.
-    const before = sessions.filter((of) => of.on < on), least = Math.min(K.tests_times, Math.max(0, ...before.map(({ week }) => week)));
-    const times = (/** @type {(line: Line) => boolean} */ is) => before.filter(({ lines }) => lines.some(is)).length;
-    const often = (/** @type {number} */ m) => times(({ movement }) => movement === m);
-    const isEnough = (/** @type {number} */ m) => often(m) > 0 && (often(m) >= least || times(({ movement, rule }) => movement === m && rule === 'show it') > 0);
-    // What a gap is tested by: itself, else what was trained most often for it.
-    const formOf = (/** @type {Gap} */ gap) => (isEnough(gap.movement) ? [gap.movement]
-      : before.flatMap(({ lines }) => lines).filter((line) => line.gap === gap && isEnough(line.movement)).map(({ movement }) => movement).sort((a, b) => often(b) - often(a) || a - b).slice(0, 1));
-    const [form, ...others] = heaviest.flatMap(formOf), mostFirst = (/** @type {number[]} */ list) => list.map((m) => ({ m, n: often(m) })).sort((a, b) => b.n - a.n).map(({ m }) => m);
-    // The heaviest gap's, then what stood most often.
-    const forms = form === undefined ? [] : [form, ...mostFirst(others)], due = [...heaviest.filter(({ share }) => share === WHOLE).map(({ movement }) => movement), ...old.map(({ m }) => m)];
-    const out = sixOf(c, [...forms.slice(0, 1), ...due.filter(isEnough), ...forms], on);
-    // Where nothing of the way may be tested and nothing asks for care, what is kept up.
-    const kept = [...new Set(before.flatMap(({ lines }) => lines).map(({ movement }) => movement))].sort((a, b) => a - b).filter(isEnough);
-    return out.length || training.asksForCare(c) ? out : sixOf(c, mostFirst(kept), on);
-  };
-  /** The first six of these that may be tested, two of a kind, mobility apart. @param {Trainee} c @param {number[]} all @param {number} on */
-  const sixOf = (c, all, on) => {
-    const { K, facts } = c;
-    /** @type {number[]} */
-    const out = [];
-    const kinds = new Map();
-    for (const m of new Set(all)) {
-      const kind = facts.kind(m), known = kinds.get(kind) || 0;
-      const tests = may(c, m) && training.hasAll(c, m) && !((c.minor || (training.isBack(c) && training.now(c, m) === null)) && facts.has(m, LOADED)) && !training.ease(c, m, on, on).sore && training.sorePart(c, m) < 0;
-      if (out.length >= K.tests || !tests || (!facts.isMobility(m) && known >= K.tests_kind)) continue;
-      kinds.set(kind, known + 1);
-      out.push(m);
-    }
-    return out;
-  };
-
   // ---- in words
 
   /** Sets, amount and load of a line as a target. @param {Line} line @returns {Got} */

@@ -6,7 +6,7 @@ use crate::morning::put_names;
 use crate::results::Person;
 use crate::site::names::named_from_outside;
 use crate::site::theme::{Theme, ThemeError, paper};
-use crate::training::{Line, Say, Session, Training};
+use crate::training::{Line, Retest, Say, Session, Training};
 use crate::words::{Value, escape};
 use serde::Serialize;
 use tera::Context;
@@ -119,15 +119,15 @@ impl Making<'_> {
         each.map(|(s, before)| self.session(s, before)).collect()
     }
 
-    fn retest(&self) -> Result<Option<RetestView>, ThemeError> {
-        let Some(retest) = &self.training.retest else {
-            return Ok(None);
+    fn retests(&self) -> Result<Vec<RetestView>, ThemeError> {
+        let view = |retest: &Retest| {
+            let tests = retest.tests.iter().map(|ix| self.named(*ix));
+            Ok(RetestView {
+                on: retest.on.to_string(),
+                tests: tests.collect::<Result<_, ThemeError>>()?,
+            })
         };
-        let tests = retest.tests.iter().map(|ix| self.named(*ix));
-        Ok(Some(RetestView {
-            on: retest.on.to_string(),
-            tests: tests.collect::<Result<_, ThemeError>>()?,
-        }))
+        self.training.retests.iter().map(view).collect()
     }
 }
 
@@ -178,7 +178,7 @@ pub fn printed(
     context.insert("refused", &refused);
     context.insert("conditions", &conditions);
     context.insert("sessions", &making.sessions()?);
-    context.insert("retest", &making.retest()?);
+    context.insert("retests", &making.retests()?);
     let text = render(theme, TEMPLATE, &context)?;
     Ok(Printed { text, style })
 }

@@ -13,6 +13,7 @@ const BUNDLES: &[(&str, &[&str])] = &[
             "training-back.js",
             "training-lines.js",
             "training-choice.js",
+            "training-retest.js",
             "training.js",
             "aim.js",
         ],
