@@ -280,9 +280,10 @@ impl<'a> Trainee<'a> {
         }
     }
 
-    /// Reps that a plan's steps leave of what is known today: the last one a rep less, but of what is strict. Common practice, no source.
+    /// Reps that a plan's steps leave of what is known today: the last one a rep less, but of what is strict and under 18. Common
+    /// practice, no source.
     fn left_of_steps(&self, facts: &Facts<'_>, steps: i64) -> i64 {
-        let last = steps >= K.planned.into() && !facts.strict;
+        let last = steps >= K.planned.into() && !facts.strict && !self.is_minor();
         if last { K.left_step } else { K.left }.into()
     }
 

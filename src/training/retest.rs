@@ -64,12 +64,13 @@ impl Trainee<'_> {
         let first = forms.first().copied();
         let due = first.into_iter().chain(due).chain(forms.iter().copied());
         let mut out = self.some_of(due.filter(|ix| !needless(*ix)), on, K.tests, Vec::new());
+        let of_way = !out.is_empty();
         if out.len() < K.tests_day as usize && !self.asks_for_care() {
             let tried =
                 stood.often(|l| l.rule == Rule::UntilTested && self.now(l.movement).is_none());
             out = self.some_of(tried.into_iter(), on, K.tests_day, out);
         }
-        if out.is_empty() && !self.asks_for_care() {
+        if !of_way && !self.asks_for_care() {
             let kept = stood.often(|_| true).into_iter();
             out = self.some_of(kept.filter(|ix| !needless(*ix)), on, K.tests, out);
         }

@@ -24,6 +24,7 @@
     }
     const of = plan(model, person, found, day), { trainee: c, goal, limiter } = of;
     const asked = (/** @type {Gap} */ gap) => ({ movement: id(gap.movement), target: tables.target_text[tables.leaves[2 * gap.leaf + 1]] });
+    const tested = (/** @type {Retest} */ one) => ({ on: results.dayText(one.on), tests: one.tests.map(id) });
     const kind = (/** @type {number} */ n) => `${tables.patterns[n >> 1]}${n & 1 ? ', straight arms' : ''}`;
     return {
       goal: { skill: goal && goal.id, chosen: goal !== null && goal.chosen, reached: isReached(goal) },
@@ -39,7 +40,7 @@
         })),
         left_out: leftOut.map(({ movement, why }) => ({ movement: id(movement), why: whyOf(c, why) })),
       })),
-      retest: day(of.retests[0]) && { ...day(of.retests[0]), later: day(of.retests[1]) },
+      retest: of.retests.length ? { ...tested(of.retests[0]), later: of.retests.length > 1 ? tested(of.retests[1]) : null } : null,
       week_sets: Object.fromEntries([...of.weekSets].map(([n, sets]) => [kind(n), sets])),
     };
   };

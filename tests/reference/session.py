@@ -764,7 +764,7 @@ class Coach:
             amount, rule = min(amount, floor(last.did[0])), "what training shows"
         amount = max(fewest, min(amount, top))
         steps = self.planned_steps(m, times, ease)
-        if not hold and not m.practised and steps >= MOST_STEPS and not m.strict:
+        if not hold and not m.practised and steps >= MOST_STEPS and not m.strict and not client.minor:
             planned_top = min(top, now.amount - LEFT_STEP)
         amount = max(amount, min(amount + steps * step, planned_top))
         sets, lately = self.sets_of(m, amount, hold), client.lately(id) if ease.sore else None

@@ -258,9 +258,10 @@ class Planner:
         due = [i for i in whole + [i for _, i in old] if enough(i)]
         out = self.some_of([i for i in forms[:1] + due + forms if needed(i)], retest, TESTS, [])
         often = lambda fine: sorted(sorted({line.movement for lines in before for line in lines if enough(line.movement) and fine(line)}), key=lambda i: -times(i))
+        of_way = bool(out)
         if len(out) < TESTS_A_DAY and not client.careful:
             out = self.some_of(often(lambda line: line.rule == "until it is tested" and not client.now(line.movement)), retest, TESTS_A_DAY, out)
-        if not out and not client.careful:
+        if not of_way and not client.careful:
             out = self.some_of([i for i in often(lambda line: True) if needed(i)], retest, TESTS, out)
         return out
 

@@ -129,7 +129,7 @@ impl Case<'_> {
                 });
                 self.never_above_before();
                 self.comes_back("paused-pull-up", &[(3, 2), (4, 2)]);
-                self.comes_back("row-hip-high", &[(1, 6), (2, 6), (3, 7), (4, 8)]);
+                self.comes_back("row-hip-high", &[(1, 6), (2, 6), (3, 7), (4, 7)]);
                 let mut tests = self.retests().into_iter();
                 assert!(tests.any(|m| m.id().as_str() == "paused-pull-up"));
             }

@@ -395,8 +395,8 @@
       [amount, rule, why] = [Math.min(amount, done), 'what training shows', because('why.fell_short')];
     }
     amount = Math.max(fewest, Math.min(amount, top));
-    // The last step of a plan leaves a rep less, but of what is strict.
-    const steps = planned(c, m, times, taken), free = timed || practice, more = Math.min(amount + steps * step, free ? top : Math.min(top, can - (steps >= K.planned && !strict ? K.left_step : K.left)));
+    // The last step of a plan leaves a rep less, but of what is strict and under 18.
+    const steps = planned(c, m, times, taken), free = timed || practice, more = Math.min(amount + steps * step, free ? top : Math.min(top, can - (steps >= K.planned && !strict && !c.minor ? K.left_step : K.left)));
     if (!free && more > amount && can - more < K.left) why = because('why.if_done_rep');
     amount = Math.max(amount, more);
     let sets = setsFor(c, m, amount);

@@ -42,8 +42,9 @@
     // The heaviest gap's, then what stood most often.
     const [form, ...others] = heaviest.flatMap(formOf), forms = form === undefined ? [] : [form, ...often(others)];
     let out = someOf(c, [...forms.slice(0, 1), ...[...whole, ...runningOut(c, goal, on)].filter(isEnough), ...forms].filter(isNeeded), on, K.tests, []);
+    const ofWay = out.length > 0;
     if (out.length < K.tests_day && !training.asksForCare(c)) out = someOf(c, stood(({ rule, movement }) => rule === 'until it is tested' && training.now(c, movement) === null), on, K.tests_day, out);
-    return out.length || training.asksForCare(c) ? out : someOf(c, stood(() => true).filter(isNeeded), on, K.tests, out);
+    return ofWay || training.asksForCare(c) ? out : someOf(c, stood(() => true).filter(isNeeded), on, K.tests, out);
   };
   /** The first of these that may be tested, beside what is `out` already so many at most, two of a kind, mobility apart.
    * @param {Trainee} c @param {number[]} all @param {number} on @param {number} most @param {number[]} out */
