@@ -53,7 +53,8 @@ fn marks_in_lists_are_quiet_and_under_one_another() {
     }
 }
 
-/// On a phone a skill is at most 6,000 pixels long while its map is folded, and the cautions of all classes at most 11,500.
+/// On a phone a skill is at most 6,000 pixels long while its map is folded, the cautions of all classes at most 11,500; a skill's self-test
+/// and the equipment are folded by part.
 #[test]
 fn long_pages_are_bounded_on_a_phone() {
     let Some(browser) = Browser::start() else {
@@ -70,6 +71,8 @@ fn long_pages_are_bounded_on_a_phone() {
         ("one-leg-to-the-floor", 6000),
         ("strict-ring-muscle-up", 6000),
         ("cautions", 11_500),
+        ("self-test-strict-ring-muscle-up", 2500),
+        ("equipment", 5500),
     ] {
         browser.open(&format!("{base}{page}.html"));
         let tall = run(
@@ -155,4 +158,54 @@ fn what_is_folded_is_found() {
             "[...document.querySelectorAll('{fold}')].filter(d => d.open).length === 1"
         ));
     }
+}
+
+/// If it hurts: every part is a word of its own, large enough to touch, and a touch on a part of the drawing chooses that word.
+#[test]
+fn a_touch_on_the_body_is_one_on_its_word() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let server = Server::start(&site());
+    browser.width(390);
+    browser.open(&format!("{}if-it-hurts.html", server.base()));
+    browser.wait_until("!document.getElementById('pain').hidden");
+    let found = run(
+        &browser,
+        r"
+        const words = [...document.querySelectorAll('#pain-part .chip')], dots = [...document.querySelectorAll('.body-drawn [data-at]')];
+        const missed = dots.map(dot => {
+            const { x, y, width, height } = dot.getBoundingClientRect();
+            const at = { bubbles: true, clientX: x + width / 2, clientY: y + height / 2 };
+            document.querySelector('.body-drawn').dispatchEvent(new MouseEvent('click', at));
+            const chosen = document.querySelector('#pain-part :checked');
+            return chosen && chosen.value === dot.dataset.at ? null : dot.dataset.at;
+        });
+        return { words: words.length, dots: dots.length, missed: missed.filter(Boolean),
+            small: words.filter(w => w.getBoundingClientRect().height < 44 || w.getBoundingClientRect().width < 44).length };",
+    );
+    assert_eq!(found["words"], found["dots"], "{found}");
+    assert!(found["dots"].as_u64() > Some(5), "{found}");
+    assert_eq!(found["missed"], json!([]), "{found}");
+    assert_eq!(found["small"], json!(0), "{found}");
+}
+
+/// On a wide screen the goals of home stand on one ground, the one with more rungs under it higher.
+#[test]
+fn goals_stand_on_one_ground() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    let base = disk(&site());
+    browser.width(1440);
+    browser.open(&format!("{base}index.html"));
+    let found = run(
+        &browser,
+        r"
+        const draws = [...document.querySelectorAll('.skill-draw')].map(d => [d.getBoundingClientRect().bottom, d.querySelector('.rungs-goal').getBoundingClientRect().top]);
+        return { count: draws.length, grounds: new Set(draws.map(d => Math.round(d[0]))).size, rises: draws.every((d, i) => i === 0 || d[1] <= draws[i - 1][1]) };",
+    );
+    assert!(found["count"].as_u64() > Some(2), "{found}");
+    assert_eq!(found["grounds"], json!(1), "{found}");
+    assert_eq!(found["rises"], json!(true), "{found}");
 }
