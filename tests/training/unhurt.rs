@@ -230,7 +230,7 @@ fn is_full_enough(
     }
 }
 
-/// Of each case two goals in turn; all of them with `RUNGBOOK_SWEEP` set, which takes minutes.
+/// Of each case one goal in turn; all of them with `RUNGBOOK_SWEEP` set, which takes minutes.
 #[test]
 fn a_pain_never_makes_a_session_harder() {
     let (proof, _) = shipped();
@@ -255,7 +255,7 @@ fn a_pain_never_makes_a_session_harder() {
             let bare = with(&json!({}));
             let free = train(&roster, &bare, None, today());
             for (at, part) in BodyPart::ALL.iter().enumerate() {
-                if !all && (who + at + which) % goals.len() > 1 {
+                if !all && (who + at + which) % goals.len() != 0 {
                     continue;
                 }
                 let rest = json!({ "paused": [{ "part": part.word(), "on": "2026-12-23", "by": "client" }] });
