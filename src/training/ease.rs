@@ -52,7 +52,7 @@ impl Ease {
     }
 
     /// Nothing taken back, but nothing moves on: a first try.
-    pub(super) fn as_first(self) -> Ease {
+    pub(super) fn of_a_first(self) -> Ease {
         Ease {
             light: false,
             nearly: false,

@@ -111,7 +111,7 @@ impl Trainee<'_> {
             return None;
         }
         let ease = match late {
-            Some(_) => ease.as_first(),
+            Some(_) => ease.of_a_first(),
             None => ease,
         };
         let (facts, now) = (self.roster.of(movement), self.now(movement));
