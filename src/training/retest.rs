@@ -51,7 +51,10 @@ impl Trainee<'_> {
     ) -> Vec<MovementIx> {
         let stood = Stood::before(on, sessions);
         let is_whole = |ix: MovementIx| gaps.iter().any(|g| g.movement == ix && g.is_whole());
-        let needless = |ix: MovementIx| is_whole(ix) && (self.spares_breath || stood.was_shown(ix));
+        let needless = |ix: MovementIx| {
+            is_whole(ix) && stood.was_shown(ix)
+                || self.spares_breath && (is_whole(ix) || self.owns(ix))
+        };
         let mut forms: Vec<MovementIx> = (gaps.iter().enumerate())
             .filter_map(|(at, g)| stood.form(at, g))
             .collect();

@@ -253,7 +253,7 @@ class Planner:
             if trained:
                 forms.append(min(trained, key=lambda id: (-times(id), -last_on(id), id != gap.movement, id)))
         whole = [gap.movement for gap in gaps if gap.share == WHOLE]
-        needed = lambda id: not (id in whole and (client.spares_breath or id in shown))
+        needed = lambda id: not (id in whole and id in shown or client.spares_breath and (id in whole or client.owns(id)))
         forms[1:] = sorted(forms[1:], key=lambda i: -times(i))
         due = [i for i in whole + [i for _, i in old] if enough(i)]
         out = self.some_of([i for i in forms[:1] + due + forms if needed(i)], retest, TESTS, [])

@@ -38,7 +38,7 @@
     const often = (/** @type {number[]} */ list) => list.map((m) => ({ m, n: times(m) })).sort((a, b) => b.n - a.n).map(({ m }) => m);
     const stood = (/** @type {(line: Line) => boolean} */ is) => often([...new Set(lines.filter(is).map(({ movement }) => movement))].sort((a, b) => a - b).filter(isEnough));
     const whole = new Set(heaviest.filter(({ share }) => share === WHOLE).map(({ movement }) => movement));
-    const isNeeded = (/** @type {number} */ m) => !(whole.has(m) && (training.sparesBreath(c) || wasShown(m)));
+    const isNeeded = (/** @type {number} */ m) => !((whole.has(m) && wasShown(m)) || (training.sparesBreath(c) && (whole.has(m) || training.isOwned(c, m))));
     // The heaviest gap's, then what stood most often.
     const [form, ...others] = heaviest.flatMap(formOf), forms = form === undefined ? [] : [form, ...often(others)];
     let out = someOf(c, [...forms.slice(0, 1), ...[...whole, ...runningOut(c, goal, on)].filter(isEnough), ...forms].filter(isNeeded), on, K.tests, []);
