@@ -157,7 +157,7 @@
       const words = { pause: states.causeWords(pause) };
       return pause.on > day ? sayNodes('stand.to_come', words) : pause.until !== null && pause.until < day ? sayNodes('stand.ended', words) : sayNodes('stand.allowed', words);
     };
-    const over = states.barred() === '' ? training.latelyWords(aim.aimOf(stand).trainee).map((text) => make('li', { text: aim.dated(text) })) : [];
+    const over = aim && states.barred() === '' ? training.latelyWords(aim.aimOf(stand).trainee).map((text) => make('li', { text: aim.dated(text) })) : [];
     const lines = [...found.causes.map(line), ...states.soreLines(stand), ...over, ...others.map((pause) => make('li', { class: 'hint' }, ...said(pause), ' ', states.liftedBy(pause) === null ? button(pause, false) : null))];
     byId('rests').hidden = lines.length === 0 && allowed.length === 0;
     byId('rests-list').replaceChildren(...lines);

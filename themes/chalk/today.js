@@ -29,7 +29,7 @@
   /** A load as it is typed. @param {number} mass */
   const typed = (mass) => String(inPounds() ? Math.round((Math.abs(mass) / 45359237) * 10) / 10 : Math.abs(mass) / targets.KILOGRAM);
 
-  const { dated } = aim;
+  const dated = (/** @type {string} */ text) => aim.dated(text);
 
   // ---- a card
 
