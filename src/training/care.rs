@@ -1,6 +1,7 @@
 //! What is said for safety before a session: pains that stop their part, somebody who stands by, and the breath.
 
 use super::plan::{Sore, Training};
+use super::reason::Reason;
 use super::say::Say;
 use super::session::Session;
 use crate::curriculum::caution::{Book, Shipped, Word};
@@ -26,6 +27,30 @@ pub struct Care {
 const SPINE: [BodyPart; 3] = [BodyPart::Neck, BodyPart::UpperBack, BodyPart::LowerBack];
 
 impl Say<'_> {
+    /// A part that hurts, and what follows for today.
+    pub(super) fn hurts(&self, reason: &Reason) -> String {
+        let Reason::Hurts {
+            part,
+            score,
+            next,
+            less,
+            least,
+            near,
+        } = *reason
+        else {
+            return String::new();
+        };
+        let key = match (next, less) {
+            _ if near => "why.pain_near",
+            _ if least => "why.pain_least",
+            (true, _) => "why.pain_worse",
+            (_, true) => "why.pain_less",
+            _ => "why.pain_hold",
+        };
+        let values = [("part", self.part(part).into()), ("score", score.into())];
+        self.fill(key, &values)
+    }
+
     /// What hurt, when, with its signs; where the part rests for it (`rests_above` a number from 0 to 10), whom to ask before it is
     /// trained again, and until when.
     pub fn pain(&self, pain: &Pain, rests_above: Option<u32>) -> String {

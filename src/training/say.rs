@@ -202,30 +202,6 @@ impl<'a> Say<'a> {
         }
     }
 
-    /// A part that hurts, and what follows for today.
-    fn hurts(&self, reason: &Reason) -> String {
-        let Reason::Hurts {
-            part,
-            score,
-            next,
-            less,
-            least,
-            near,
-        } = *reason
-        else {
-            return String::new();
-        };
-        let key = match (next, less) {
-            _ if near => "why.pain_near",
-            _ if least => "why.pain_least",
-            (true, _) => "why.pain_worse",
-            (_, true) => "why.pain_less",
-            _ => "why.pain_hold",
-        };
-        let values = [("part", self.part(part).into()), ("score", score.into())];
-        self.fill(key, &values)
-    }
-
     fn of_movement(&self, key: &str, ix: MovementIx, got: &Got) -> String {
         let (movement, got) = (self.named(ix), self.got(got));
         let values = [("movement", (&movement).into()), ("got", (&got).into())];

@@ -3,14 +3,13 @@
 use super::candidates::{Candidate, Candidates};
 use super::constants::K;
 use super::diary::Diary;
-use super::facts::{Group, Kind, place_of};
+use super::facts::{Group, Kind};
 use super::goal::Gap;
 use super::line::{At, Line};
 use super::reason::{Block, Left, Rule};
 use super::trainee::{Trainee, down};
 use super::unhurt::Unhurt;
 use crate::curriculum::{Day, Mass, MovementIx};
-use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A training day.
@@ -483,26 +482,6 @@ impl<'t, 'a> Laying<'t, 'a> {
             lines,
             left,
         }
-    }
-
-    /// Practice: exits, then balance and turnovers, then singles. Strength: straight-arm or inverted first, then by pattern, then the
-    /// higher rung. Range: by weight.
-    fn place_in_session(&self, line: &Line) -> impl Ord + use<> {
-        let facts = self.trainee.roster.of(line.movement);
-        let c = &self.candidates.all[line.of];
-        let is_exit = facts.pattern() == crate::curriculum::words::Pattern::Exit;
-        let key = match line.block {
-            Block::Practice => (!is_exit, c.single, 0, 0, Reverse(c.weight)),
-            Block::Range => (false, false, 0, 0, Reverse(c.weight)),
-            Block::Strength | Block::KeptUp => (
-                !(facts.straight || facts.of.inverted()),
-                false,
-                place_of(facts.pattern()),
-                u32::MAX - facts.stage,
-                Reverse(0),
-            ),
-        };
-        (line.block, key, line.movement)
     }
 }
 

@@ -7,10 +7,31 @@ use super::line::Line;
 use super::reason::{Block, Rule};
 use super::session::Laying;
 use crate::curriculum::Day;
+use crate::curriculum::words::Pattern;
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 impl Laying<'_, '_> {
+    /// Practice: exits, then balance and turnovers, then singles. Strength: straight-arm or inverted first, then by pattern, then the
+    /// higher rung. Range: by weight.
+    pub(super) fn place_in_session(&self, line: &Line) -> impl Ord + use<> {
+        let facts = self.trainee.roster.of(line.movement);
+        let c = &self.candidates.all[line.of];
+        let is_exit = facts.pattern() == Pattern::Exit;
+        let key = match line.block {
+            Block::Practice => (!is_exit, c.single, 0, 0, Reverse(c.weight)),
+            Block::Range => (false, false, 0, 0, Reverse(c.weight)),
+            Block::Strength | Block::KeptUp => (
+                !(facts.straight || facts.of.inverted()),
+                false,
+                place_of(facts.pattern()),
+                u32::MAX - facts.stage,
+                Reverse(0),
+            ),
+        };
+        (line.block, key, line.movement)
+    }
+
     /// Of what is tried first in one pattern, straight arms and inverted apart, the easier before the harder, in the places that they
     /// have. Common practice, no source.
     pub(super) fn easy_first(&self, lines: &mut [Line]) {
