@@ -543,7 +543,7 @@
     ...(training.newestPains(c).some((pain) => training.isHolding(pain) && !readiness.isPausing(c.model, c.person, pain, c.day)) ? [say('training.until_lower', { n: globalThis.rungbook.health.LIMITS.pain[0] - 1 })] : []),
     ...(training.hasSign(c) ? [say('training.until_seen')] : []),
     ...latelyWords(c),
-    ...(daysOf(c).flat()[0] === c.day && c.log.some(({ on, did, reserve }) => c.day - on < c.K.apart && reserve === 0 && did.some((set) => set < did[0])) ? [say('training.rest_day')] : []),
+    ...(daysOf(c, c.K.weeks).flat()[0] === c.day && c.log.some(({ on, did, reserve }) => c.day - on < c.K.apart && reserve === 0 && did.some((set) => set < did[0])) ? [say('training.rest_day')] : []),
   ];
 
   /** A target in words; a share of body weight as what it comes to, too. @param {Trainee} c @param {number} leaf */
