@@ -93,8 +93,9 @@ struct Asked {
 }
 
 impl Trainee<'_> {
-    /// The line of a candidate; `None` where it has none on that day.
-    pub(super) fn line(&self, of: usize, c: &Candidate, gaps: &[Gap], at: At) -> Option<Line> {
+    /// The form in which a candidate stands on a day, whether its hands are raised, what is taken back of it, and what a first try says of
+    /// what hurt or rested lately.
+    fn form(&self, c: &Candidate, at: At) -> Option<(MovementIx, bool, Ease, Option<Reason>)> {
         let ease = self.ease(c.movement, at.on, at.first);
         let eased = match ease.easier && !self.roster.of(c.movement).mobility() {
             true => self.eased(c.movement, at)?,
@@ -114,6 +115,12 @@ impl Trainee<'_> {
             Some(_) => ease.of_a_first(),
             None => ease,
         };
+        Some((movement, movement != eased, ease, late))
+    }
+
+    /// The line of a candidate; `None` where it has none on that day.
+    pub(super) fn line(&self, of: usize, c: &Candidate, gaps: &[Gap], at: At) -> Option<Line> {
+        let (movement, raised, ease, late) = self.form(c, at)?;
         let (facts, now) = (self.roster.of(movement), self.now(movement));
         let goes_on = at.tried || ease.by.is_some() || ease.most.is_some();
         let (standing, why) = self.standing(c, goes_on);
@@ -130,7 +137,7 @@ impl Trainee<'_> {
             false => Unit::Seconds,
         };
         let rule = ease.by.map_or(asked.rule.unwrap_or(c.rule), |(by, _)| by);
-        let raised = (movement != eased).then_some(Reason::Raised);
+        let raised = raised.then_some(Reason::Raised);
         let by = ease.by.map(|(_, reason)| reason.on(facts));
         let first = late.into_iter().chain(by).chain(raised);
         let mut line = Line {
