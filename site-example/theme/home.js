@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="home.js=ad111387 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","home.for":"For {name}.","home.go_on":"Your goal is chosen. Go on where you were.","home.last":"Last: {got}. Towards {goal}.","home.new_number":"A new number","home.next_head":"Next","home.no_last":"No number yet. Towards {goal}.","home.to_today":"To the session","home.your_goal":"Your goal","home.yours":"It is yours.","map.you_are_here":"You are here, {stage}","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
+'use strict';self.rungbookIs+="home.js=a123bfab ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","date.day":"{day} {month} {year}","entry.if_it_hurts":"If it hurts","home.for":"For {name}.","home.go_on":"Your goal is chosen. Go on where you were.","home.hurts":"It hurts: {parts}. Nothing new and nothing harder for that.","home.hurts_part":"{part}, {score} of 10 on {day}","home.last":"Last: {got}. Towards {goal}.","home.new_number":"A new number","home.next_head":"Next","home.no_last":"No number yet. Towards {goal}.","home.rests":"At rest: {parts}. Ask a licensed clinician before you train that again.","home.rests_part":"{part}, since {day}","home.to_today":"To the session","home.your_goal":"Your goal","home.yours":"It is yours.","list.separator":", ","map.you_are_here":"You are here, {stage}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","rests.sore_better":"Say how it is now","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
 'use strict';
 (()=>{
 const{make,named}=globalThis.rungbook.page;
@@ -14,7 +14,34 @@ return null;
 }
 };
 const next=kept('next'),about=kept('about')||{};
-const{LIMITS,ageOn}=globalThis.rungbook.health,age=ageOn(about.born,Math.floor(Date.now()/ 864e5));
+const{LIMITS,ageOn,goesOnTo,prefix}=globalThis.rungbook.health,age=ageOn(about.born,Math.floor(Date.now()/ 864e5));
+const isDay=(on)=>typeof on==='string'&&/^[0-9]{4}-[0-9]{2}-[0-9]{2}$/.test(on);
+const dayWords=(on)=>{const[year,month,of]=on.split('-').map(Number);return say('date.day',{day:of,month:say(`month.m${month}`),year:String(year)});};
+const partWord=(part)=>say(`body.${part.replace(/-/g,'_')}`);
+const entriesOf=(kind)=>{
+try{
+const keys=Object.keys(localStorage).filter((key)=>key.startsWith(`${prefix}${kind}:`)).map((key)=>key.slice(prefix.length));
+return keys.map((key)=>({key,of:kept(key)})).filter(({of})=>of&&isDay(of.on)&&typeof of.part==='string'&&/^[a-z-]+$/.test(of.part))
+.sort((a,b)=>(a.of.on<b.of.on?-1:a.of.on>b.of.on?1:a.key<b.key?-1:1)).map(({of})=>of);
+}catch{
+return[];
+}
+};
+const drawHurts=()=>{
+const hurts=document.getElementById('hurts-now'),now=new Date(),today=new Date(Date.UTC(now.getFullYear(),now.getMonth(),now.getDate())).toISOString().slice(0,10);
+const newest=new Map(entriesOf('pain').filter(({on})=>on<=today).map((of)=>[of.part,of]));
+const isPausing=({part,score,signs})=>score>goesOnTo(part,age)||(Array.isArray(signs)&&signs.length>0);
+const pains=[...newest.values()],shown=({part,score,on})=>say('home.hurts_part',{part:partWord(part),score,day:dayWords(on)});
+const paused=entriesOf('paused').filter(({on,until,part})=>on<=today&&!(isDay(until)&&until<today)&&!(newest.has(part)&&isPausing(newest.get(part))));
+const rests=[...pains.filter(isPausing).map(shown),...new Set(paused.map(({part,on})=>say('home.rests_part',{part:partWord(part),day:dayWords(on)})))];
+const sore=pains.filter((of)=>!isPausing(of)&&of.score>=LIMITS.pain[0]).map(shown),between=say('list.separator');
+if(!(rests.length + sore.length))delete document.documentElement.dataset.hurts;
+if(!hurts||!(rests.length + sore.length))return;
+hurts.replaceChildren(...[[rests,'home.rests'],[sore,'home.hurts']].filter(([list])=>list.length).map(([list,key])=>make('p',{text:say(String(key),{parts:(list).join(between)})})),
+make('a',{href:'if-it-hurts.html#pain',text:say('rests.sore_better')}));
+hurts.hidden=false;
+};
+drawHurts();
 const sound=(age===null||age>=LIMITS.youth)&&next&&['id','name','sets','goal'].every((key)=>typeof next[key]==='string')&&/^[a-z0-9-]+$/.test(next.id);
 if(!sound&&!about.goal&&!next)return;
 const who=typeof about.name==='string'&&localStorage.getItem(`${globalThis.rungbook.health.own}who`)?make('p',{class:'hint',text:say('home.for',{name:about.name})}):null;

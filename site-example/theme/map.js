@@ -1,11 +1,10 @@
-'use strict';self.rungbookIs+="map.js=2db53869 ";
+'use strict';self.rungbookIs+="map.js=db268a18 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"map.and_more":{"one":", and {n} more","other":", and {n} more"},"map.highest":"The highest that is yours, and two rungs up and down:","map.nothing_owned":"You own nothing here yet. The first rungs:","map.you_are_here":"You are here, {stage}","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
 'use strict';
 (()=>{
-const{readiness,store,page,states}=globalThis.rungbook;
+const{page}=globalThis.rungbook;
 const{make,namedList}=page;
 const{say}=globalThis.rungbook.words;
-const{model,mine,mark}=states;
 const box=(document.getElementById('map-box'));
 const here=document.getElementById('map-here');
 if(!box)return;
@@ -15,6 +14,19 @@ const wide=matchMedia('(min-width: 60rem)');
 if(wide.matches)box.open=true;
 wide.addEventListener('change',()=>{if(wide.matches)box.open=true;});
 addEventListener('beforeprint',()=>{box.open=true;});
+const picture=(box.querySelector('.map'));
+let you='';
+const boxOf=()=>(picture?picture.querySelector(you?`.map-movement[data-movement="${you}"]`:'.map-movement'):null);
+const centre=()=>{
+const to=boxOf(),view=(box.querySelector('.map-scroll'));
+if(!to||!view)return;
+const inner=to.getBoundingClientRect(),outer=view.getBoundingClientRect();
+view.scrollBy(inner.left + inner.width / 2 - outer.left - outer.width / 2,inner.top + inner.height / 2 - outer.top - outer.height / 2);
+};
+box.addEventListener('toggle',()=>{if(box.open)centre();});
+page.onWork(()=>{
+const{readiness,store,states}=globalThis.rungbook;
+const{model,mine,mark}=states;
 const bar=(className,x,y,width)=>{
 const rect=document.createElementNS(SVG,'rect');
 for(const[key,value]of Object.entries({class:className,x,y,width,height:8}))rect.setAttribute(key,String(value));
@@ -42,7 +54,7 @@ else i +=tree[i]===-3?2:1;
 return out;
 };
 const whereYouAre=(stand)=>{
-you=-1;
+you='';
 if(!here)return;
 here.hidden=true;
 const skill=model&&model.tables.skills.find(({id})=>id===document.body.dataset.skill);
@@ -50,7 +62,7 @@ if(!stand||!model||!skill)return;
 const{tables}=model;
 const owned=skill.members.filter((m)=>stand.found.states[m]===readiness.OWNED);
 const at=owned.reduce((best,m)=>(best<0||tables.stage[m]>tables.stage[best]?m:best),-1);
-you=at;
+you=at<0?'':tables.ids[at];
 const level=at<0?-1:tables.stage[at];
 const of=(stage)=>{
 const all=skill.members.filter((m)=>tables.stage[m]===stage);
@@ -80,7 +92,6 @@ make('ul',{class:'rise'},...shown.map((m)=>make('li',{'data-movement':tables.ids
 here.replaceChildren(make('p',{text:at<0?say('map.nothing_owned'):say('map.highest')}),make('ol',{},...lines));
 here.hidden=false;
 };
-const picture=(box.querySelector('.map'));
 const way=(stand)=>{
 if(!picture||!model)return;
 picture.classList.toggle('map-mine',stand!==null);
@@ -89,25 +100,17 @@ const to=(line.dataset.to||'').split(' ').map((id)=>model.numbers.get(id));
 line.classList.toggle('map-lit',stand!==null&&to.some((m)=>m!==undefined&&stand.found.states[m]!==readiness.OWNED));
 }
 };
-const boxOf=(at)=>(picture&&model?picture.querySelector(at<0?'.map-movement':`.map-movement[data-movement="${model.tables.ids[at]}"]`):null);
-let you=-1;
-const centre=()=>{
-const to=boxOf(you),view=(box.querySelector('.map-scroll'));
-if(!to||!view)return;
-const inner=to.getBoundingClientRect(),outer=view.getBoundingClientRect();
-view.scrollBy(inner.left + inner.width / 2 - outer.left - outer.width / 2,inner.top + inner.height / 2 - outer.top - outer.height / 2);
-};
-box.addEventListener('toggle',()=>{if(box.open)centre();});
 const draw=()=>{
 const stand=mine();
 document.querySelectorAll('[data-state-map]').forEach((slot)=>state(stand,(slot)));
 way(stand);
 whereYouAre(stand);
 document.querySelectorAll('.map-here-box').forEach((old)=>old.classList.remove('map-here-box'));
-const to=stand&&you>=0?boxOf(you):null;
+const to=you?boxOf():null;
 if(to)to.classList.add('map-here-box');
 if(box.open)centre();
 };
 store.onChange(draw);
 draw();
+});
 })();

@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="page.js=79dc7125 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","part.name_with_signal":"{name} [{signal}]"});
+'use strict';self.rungbookIs+="page.js=dbdded1d ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","part.name_with_signal":"{name} [{signal}]"});
 'use strict';
 (()=>{
 const root=globalThis.document?document.documentElement:null;
@@ -190,17 +190,56 @@ document.head.append(script.src?script:make('link',{rel:'stylesheet',href:src,on
 loads.set(src,waits);
 return waits;
 };
+const isKnown=()=>Boolean(document.documentElement.dataset.known)||location.hash.startsWith('#visit=');
 const load=async(id)=>{
-for(const{dataset:{src=''}}of(document.querySelectorAll(`#${id} [data-src]`))){
-if(/^theme[/][a-z-]+[.](?:js|css)[?]v=[0-9a-f]+$/.test(src)&&!document.querySelector(`script[defer][src="${src}"], link[href="${src}"]`))await loaded(src);
+const parts=([...document.querySelectorAll(`#${id} [data-src]`)]),known=isKnown();
+const all=parts.filter((part)=>id!=='mine'||known||!part.closest('#plan-here')).map(({dataset:{src=''}})=>src)
+.filter((src)=>/^(?:theme|data)[/][a-z-]+[.](?:js|css)[?]v=[0-9a-f]+$/.test(src)&&!document.querySelector(`script[defer][src="${src}"], link[rel=stylesheet][href="${src}"]`));
+for(const href of all.slice(1).filter((src)=>src.includes('.js?')&&!loads.has(src)))document.head.append(make('link',{rel:'preload',as:'script',href}));
+for(const src of all)await loaded(src);
+};
+const bring=async(id)=>{
+if(busy)busy.setAttribute('aria-busy','true');
+try{
+await load(id);
+}finally{
+if(busy&&!steps.length)busy.removeAttribute('aria-busy');
 }
+};
+const forWork=[];
+let working=null;
+const work=()=>{
+if(working)return working;
+working=bring('mine').then(()=>{forWork.splice(0).forEach((act)=>act());});
+working.catch(()=>{working=null;});
+return working;
+};
+const onWork=(act)=>{if(globalThis.rungbook.states)act();else forWork.push(act);};
+const begin=()=>{
+const mine=document.getElementById('mine'),button=document.querySelector('#number-form button');
+if(!mine)return;
+const start=()=>{work().catch(()=>{});};
+const whenKnown=()=>{if(isKnown())start();};
+if(isKnown())start();
+else if(mine.classList.contains('for-all')){
+if(busy)busy.setAttribute('aria-busy','true');
+if(document.hidden)setTimeout(start);
+else requestAnimationFrame(()=>setTimeout(start));
+}else if(button instanceof HTMLElement){
+byId('number-here').hidden=false;
+const first=()=>{if(!globalThis.rungbook.states)work().then(()=>{button.removeEventListener('click',first);button.click();},()=>{byId('number-news').textContent=say('number.not_loaded');});};
+button.addEventListener('click',first);
+}
+addEventListener('storage',whenKnown);
+addEventListener('pageshow',whenKnown);
 };
 const keepPages=async(pages,whole=false)=>{
 if(!document.documentElement.dataset.worker||!('serviceWorker' in navigator)||!location.protocol.startsWith('http'))return;
 const{active}=await navigator.serviceWorker.ready;
 if(active)active.postMessage({keep:pages,whole});
 };
-globalThis.rungbook=Object.assign(globalThis.rungbook||{},{page:{make,named,namedSkill,namedList,marked,byId,download,ask,blame,hold,later,go,load,keepPages,units}});
+globalThis.rungbook=Object.assign(globalThis.rungbook||{},{page:{make,named,namedSkill,namedList,marked,byId,download,ask,blame,hold,later,go,load,bring,onWork,keepPages,units}});
+begin();
 const worker=document.documentElement.dataset.worker;
 if(worker&&location.protocol.startsWith('http'))document.head.append(make('link',{rel:'manifest',href:'manifest.webmanifest'}));
 if(!CSS.supports('selector(::details-content)'))addEventListener('beforeprint',()=>document.querySelectorAll('details.unroll').forEach((part)=>{(part).open=true;}));

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="people.js=f8cce98b ";
+'use strict';self.rungbookIs+="people.js=fdb309ad ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"history.as_a_table":"As a table","morning.aside":"aside","morning.ask":"first","morning.held_back":"Held back most","morning.nearest":"no goal chosen; nearest: {goal}","morning.new":"new","morning.next":"next","morning.no_end":"{pause}, until it is lifted","morning.no_goal":"no goal chosen","morning.none":"nothing","morning.to_test":"To test today","morning.together":"Could work together","morning.watch":"watch","people.another":"Another person","people.aside_line":"{name}: {movement}, {got}, {day}: {reason}","people.barred":"{name} (ask first)","people.count":{"one":"{n} person.","other":"{n} people."},"people.how_it_went":"How it went","people.nobody":"Nobody is open.","people.nothing_for_all":"Nothing that is open to all.","people.numbered":"{name} ({n})","people.refused":"Refused: {list}.","people.same_name":"Two of one name","people.same_name_says":"{name} is open already. Is this the same person, with a newer copy?","people.same_person":"The same: take the newer","people.too_large":"it is larger than 1 MB","people.unreadable":"it cannot be read","shared.movement":"Movement","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}."});
 'use strict';
 'after page.js results.js states.js';
@@ -40,15 +40,17 @@ const numbered=alike.length>1?say('people.numbered',{name,n}):name;
 return barred?say('people.barred',{name:numbered}):numbered;
 };
 const may=rows.filter((m)=>people.length&&people.every(({look:{c}})=>globalThis.rungbook.training.isForAll(c,m)));
-const sore=(c,m)=>{
-const{training}=globalThis.rungbook,state=c.found.states[m],part=state===readiness.OWNED||state===readiness.OPEN?training.sorePart(c,m):-1;
-return part<0?null:make('small',{text:training.whyOf(c,training.leftFor(c,m,part))});
+const cell=({found,barred,look:{c}},m)=>{
+const{training}=globalThis.rungbook,state=found.states[m],isOwned=state===readiness.OWNED,asks=state===readiness.OPEN||state===readiness.TEST_FIRST;
+const part=isOwned||asks?training.sorePart(c,m):-1,why=part<0?'':training.whyOf(c,training.leftFor(c,m,part));
+if(why&&asks&&!barred)return[make('span',{class:'state state-paused','data-state':readiness.STATES[state],'data-sore':true},make('span',{class:'state-shape','aria-hidden':'true'}),make('span',{text:why}))];
+return[mark(state,found.counted[m]===1,barred),why?make('small',{text:` ${why}`}):null];
 };
 byId('everyone').replaceChildren(...(may.length?may.map((m)=>make('li',{},named(tables,m))):[make('li',{text:say('people.nothing_for_all')})]));
 byId('class-table').replaceChildren(
 make('thead',{},make('tr',{},make('th',{scope:'col',text:say('shared.movement')}),...people.map((_,i)=>make('th',{scope:'col',text:called(i)})))),
 make('tbody',{},...rows.map((m)=>make('tr',{'data-movement':tables.ids[m]},make('th',{scope:'row'},named(tables,m)),
-...people.map(({found,barred,look:{c}})=>make('td',{},mark(found.states[m],found.counted[m]===1,barred),' ',sore(c,m)))))));
+...people.map((of)=>make('td',{},...cell(of,m)))))));
 const heads=new Map([['held_back',say('morning.held_back')],['together',say('morning.together')],['to_test',say('morning.to_test')]]);
 const tableOf=(lines)=>make('ul',{class:'plain'},...(lines.length?lines:[say('morning.none')]).map((line)=>make('li',{},...[line].flat())));
 byId('together').replaceChildren(...(people.length>1?globalThis.rungbook.morning.together(people.map(({look})=>look),(i)=>make('bdi',{text:called(i)}),saying):[])

@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="plan.js=c642f0c7 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"aim.goal":"Your goal","aim.nearest":"the nearest one","aim.nearest_again":"The nearest goal is {goal}. First you need {movement}, {target}. {got}.","aim.nearest_needs":"The nearest goal is {goal}. First you need {movement}: you have {got}, it asks {target}.","aim.nearest_shown":"The nearest goal is {goal}. First you show {movement}, once: {target}. What is known: {got}.","aim.nearest_unknown":"The nearest goal is {goal}. First you need {movement}, {target}. No number yet.","aim.needs":"For {goal} you first need {movement}: you have {got}, it asks {target}.","aim.needs_again":"For {goal} you first need {movement}, {target}. {got}.","aim.needs_shown":"For {goal} you first show {movement}, once: {target}. What is known: {got}.","aim.needs_unknown":"For {goal} you first need {movement}, {target}. No number yet.","aim.nothing":"Nothing on the way to {goal} can be trained now. What you have is kept up.","aim.nothing_but":"No step of the way to {goal} can be trained as it is now; what comes nearest stands in its place.","aim.reached":"{goal} is yours. Choose the next goal.","aim.rule_why":"{rule}: {why}","aim.session":"{day}: {minutes} minutes","aim.session_lighter":"{day}: a lighter session, {minutes} minutes","aim.session_named":"{day}: session {name}, {minutes} minutes","aim.sets_of":"{pattern} {n}","aim.sets_straight":"{pattern} with straight arms {n}","aim.step":"{movement}: {got} of {target}","aim.step_again":"{movement}: {target}; {got}","aim.step_shown":"{movement}: show {target}, once ({got})","aim.step_unknown":"{movement}: {target}, no number yet","aim.towards":"Towards {movement}, {target}","aim.towards_itself":"Towards {target}","aim.week":"Week {n}","aim.week_lighter":"Week {n}, lighter","list.and":"{before} and {last}","list.or":"{before} or {next}","morning.left_right":"left {left}, right {right}","morning.pain":"{part} hurts {score} of 10 ({day})","morning.pain_morning":"{pain}, {n} next morning","morning.pain_signs":"{pain}, {signs}","morning.pain_stops":"{pain}. Ask a clinician before you train the {part} again; it rests until {until}.","target.held_bottom":"{n} s held at the bottom","target.held_top":"{n} s held at the top","target.tempo":"tempo {tempo}","training.answer_first":"Answer the health questions on the page “Before you start” first.","training.answer_with_parent":"Answer the health questions on the page “Before you start” first, together with a parent or guardian.","training.ask":"The health questions said: ask a clinician first. Until then there is no plan and no test.","training.breathe":"Breathe out with each effort, do not hold the breath","training.breathe_through":"Keep breathing in every rep and every hold; stop before you strain.","training.child":"Under 12 there is no plan and no test from here: only with a coach in person.","training.coach_present":"With your coach present and a parent’s consent.","training.comes_to":"{target} ({weight})","training.each_side":"each side","training.easy_set":"One easy set of {movement}: {amount}.","training.easy_set_bare":"One easy set of {movement}: {amount}, without added weight.","training.go_gently":"Go gently with what hurts: {parts}. Stop an exercise when its pain reaches {n}.","training.go_gently_more":"Go gently with what hurts: {parts}. Stop an exercise as soon as it hurts more than when you began.","training.group.core":"core","training.group.legs":"legs","training.group.pull":"pull","training.group.push":"push","training.leave_out":"These rest: {parts}. Leave out whatever you feel there, or that brings on tingling or numbness.","training.left.apart":"{group} was trained less than 48 h before","training.left.below":"waits for what is paused","training.left.breath":"one straight-arm or long hold a session while holding the breath is left alone","training.left.careful":"harder than what you have shown; waits while something hurts, rests, or you come back from time off","training.left.enough":"enough on a part that hurts","training.left.equipment":"equipment is missing","training.left.heavy":"heavy work on the same part less than 48 h before","training.left.light":"light training only","training.left.minor":"waits until you are 18","training.left.not_shown":"what it needs was not shown","training.left.overhead":"nothing overhead while it hurts: {what}","training.left.pain":"paused for pain: {what}","training.left.paused":"rests: {what}","training.left.restricted":"left alone for: {what}","training.left.served":"another line today: {group}","training.left.sets":"enough sets of this kind for now","training.left.show_turns":"to be shown in another session","training.left.sore":"nothing new on it while it hurts: {what}","training.left.spared":"left alone while it hurts: {what}","training.left.stands_in":"nothing harder takes the place of what hurts or rests","training.left.time":"no time today","training.left.too_hard":"too hard yet, and nothing easier is open","training.left.try_turns":"no number yet, to be tried in another session","training.left.turns":"comes in another session","training.left.waits":"waits for its result","training.left.waits_for":"waits for {movement}, which begins anew","training.left_of":"{movements} ({why})","training.more_left":"one set more left","training.more_right":"one set more right","training.no_answers":"No health answers are on file. Until they are in, there is no plan.","training.no_goal":"Every skill is yours: choose a new one.","training.not_alone":"Not alone, somebody stands by","training.reserve":"{n} in reserve","training.reserve_most":"{n} or more in reserve","training.rest_day":"Your last session went to failure less than 48 h ago. A rest day would do as well today.","training.rest_min":"rest {n} min","training.rest_s":"rest {n} s","training.retest":"Test on {day}: {list}","training.rule.balance":"balance from 65","training.rule.before":"done before","training.rule.builder":"what builds it","training.rule.care":"care first","training.rule.first_try":"try it","training.rule.goes_on":"goes on","training.rule.harder":"harder","training.rule.instead":"instead","training.rule.itself":"the step itself","training.rule.kept_up":"kept up","training.rule.pain":"pain","training.rule.pause":"after a pause","training.rule.practice":"practice","training.rule.range":"range","training.rule.show":"show it","training.rule.shows":"what training shows","training.rule.singles":"singles","training.rule.strict":"strict","training.rule.time_off":"time off","training.rule.two_for_two":"two for two","training.rule.until_tested":"until its number is in","training.sets":"{sets} x {amount}","training.sets_by_number":"{sets} x by its number ({amount} until it is in)","training.sign.giving_way":"gives way","training.sign.night":"wakes at night","training.sign.numb":"numb or tingling","training.sign.sharp":"sharp","training.sixes":"Added weight in sets of six and more; a single, and every test with weight, waits until you are 18.","training.then.did":"enter what you did","training.then.hold_most":"in the second set hold on while it is clean and you breathe, for {n} s at most, stop before it shakes, and enter that number","training.then.result":"enter the result","training.then.same":"the same again","training.then.step":"all sets done with two to spare, two or three sessions running: a little more; until then the same again","training.then.stop_clean":"in the second set hold on while it is clean and you breathe, stop before it shakes, and enter that number","training.then.stop_most":"in the second set go on while it is clean, to {n} reps at most, stop when only two more would go, and enter that number","training.then.stop_two":"in the second set go on while it is clean, stop when only two more would go, and enter that number","training.time.between.months":{"one":"about {low} to {n} month","other":"about {low} to {n} months"},"training.time.between.weeks":{"one":"about {low} to {n} week","other":"about {low} to {n} weeks"},"training.time.months":{"one":"about {n} month","other":"about {n} months"},"training.time.weeks":{"one":"about {n} week","other":"about {n} weeks"},"training.unanswered":"No health answers are on file: answer them before the first set.","training.unknown":"not known","training.until_lower":"What bears on a part that hurts goes up only after a newer entry of {n} or less; enter one.","training.until_seen":"Nothing in this plan goes up until a clinician has seen what is numb, sharp, gives way or wakes you, and a newer entry is without it.","training.wall_near":"Balance and work on one leg beside a wall or a rail, a hand always near it.","training.way.age":"{movement} is shown from {n} on","training.way.equipment":"{movement} needs what is not at hand ({gear})","training.way.falls":"the risk of falls is talked over first","training.way.none":"How long is not said: {why}.","training.way.then":"It takes {time}, then {why}.","training.way.then_waits":"It takes {time}, then {movement} waits: {why}.","training.way.whole":"The whole way takes {time}.","training.weaker_first":"each side, weaker first","training.week_sets":"Hard sets this week: {list}","training.why.after_pause":"week {n} after a pause","training.why.ask_harder":"ask your coach for something harder","training.why.asked":"{got}, {standard} is asked","training.why.back_after":{"one":"{n} day off, on the way back to what it was","other":"{n} days off, on the way back to what it was"},"training.why.before":"your number of it counts, though what comes before it was never shown","training.why.best":"{got} in one set","training.why.both":"{why}; {more}","training.why.counts":"counts as {got}, from {movement}","training.why.days_off":{"one":"{n} day off","other":"{n} days off"},"training.why.easy":"{movement} is easy: {got}","training.why.easy_kept":"{movement} is easy","training.why.fell_short":"the last session fell short","training.why.goes_on":"trained lately on the way to the goal","training.why.hurt":"{part} was at {score} of 10, better since: nothing grows yet","training.why.if_done":{"one":"a plate more, if all before it was done in full; every set stops with {n} left","other":"a plate more, if all before it was done in full; every set stops with {n} left"},"training.why.in_full":"three sessions in full with two in reserve","training.why.instead":"in the place of {movement} ({why})","training.why.load":"by the lowest estimate of what you can lift once","training.why.load_held":"{weight} was done in full","training.why.measure":"measure it and enter the number","training.why.measure_again":"{got}, measured the old way: measure it again","training.why.measure_not":"go by feel until it can be measured","training.why.no_gap":"keeps your {pattern}","training.why.not_shown":"{movement}: {got}; what it needs was not all shown","training.why.nothing_known":"you have no number of it yet","training.why.nothing_of_group":"you have no {group} number yet","training.why.of_record":"0.8 of what you lifted","training.why.pain_hold":"{part} {score} of 10, nothing grows","training.why.pain_least":"{part} {score} of 10, half as much and easier, only as far as it hurts no more","training.why.pain_less":"{part} {score} of 10, less and easier, only as far as it hurts no more","training.why.pain_worse":"{part} {score} of 10, worse next morning","training.why.raised":"hands raised, since lying on the belly is left alone","training.why.short_sets":"in short sets","training.why.show":"{got} is known; the target has to be shown","training.why.show_counts":"counts as {got}, from {movement}; the target has to be shown","training.why.show_far":"one easy set, entered as its test, is enough","training.why.single":"{got}: single reps while fresh","training.why.slow":"too easy to count: take 3 s down and 3 s up each","training.why.so_far":"{got} so far","training.why.too_few":"{movement}: {got}, too few for sets","training.why.tried_anew":"after so long off it begins anew","training.why.two_over":"two over in the last set, two sessions running","training.why.until_number":"by its number once that is in; the same again until then","training.why.waits":"{movement} is harder than what you have shown and waits","training.why.whole_body":"so that the whole body is trained","training.write_answers":"A coach writes what follows from the answers, clear, light or ask, into the results file, such as: {example}"});
+'use strict';self.rungbookIs+="plan.js=7a063020 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"aim.act_doubt":"First look whether this is right: {list}.","aim.act_falls":"Talk over the risk of falls with a clinician first: {movement}, {got}. At your age under {least} is a warning.","aim.act_meanwhile":"Until then: {list}.","aim.act_missing":"To be had first: {list}.","aim.goal":"Your goal","aim.nearest":"the nearest one","aim.nearest_again":"The nearest goal is {goal}. First you need {movement}, {target}. {got}.","aim.nearest_needs":"The nearest goal is {goal}. First you need {movement}: you have {got}, it asks {target}.","aim.nearest_shown":"The nearest goal is {goal}. First you show {movement}, once: {target}. What is known: {got}.","aim.nearest_unknown":"The nearest goal is {goal}. First you need {movement}, {target}. No number yet.","aim.needs":"For {goal} you first need {movement}: you have {got}, it asks {target}.","aim.needs_again":"For {goal} you first need {movement}, {target}. {got}.","aim.needs_shown":"For {goal} you first show {movement}, once: {target}. What is known: {got}.","aim.needs_unknown":"For {goal} you first need {movement}, {target}. No number yet.","aim.nothing":"Nothing on the way to {goal} can be trained now. What stands below is for the rest of the body.","aim.nothing_but":"No step of the way to {goal} can be trained as it is now; what comes nearest stands in its place.","aim.reached":"{goal} is yours. Choose the next goal.","aim.rule_why":"{rule}: {why}","aim.session":"{day}: {minutes} minutes","aim.session_lighter":"{day}: a lighter session, {minutes} minutes","aim.session_named":"{day}: session {name}, {minutes} minutes","aim.sets_of":"{pattern} {n}","aim.sets_straight":"{pattern} with straight arms {n}","aim.step":"{got} of {target}","aim.step_again":"{target}; {got}","aim.step_shown":"show {target}, once ({got})","aim.step_unknown":"{target}, no number yet","aim.towards":"Towards {movement}, {target}","aim.towards_itself":"Towards {target}","aim.week":"Week {n}","aim.week_lighter":"Week {n}, lighter","list.and":"{before} and {last}","list.or":"{before} or {next}","morning.begin_left":"Begin with the left, one set more of it: {list}.","morning.begin_right":"Begin with the right, one set more of it: {list}.","morning.doubt_of":"{got} of {movement}","morning.left_right":"left {left}, right {right}","morning.missing_of":"{gear} (stops {list})","morning.pain":"{part} hurts {score} of 10 ({day})","morning.pain_morning":"{pain}, {n} next morning","morning.pain_signs":"{pain}, {signs}","morning.pain_stops":"{pain}. Ask a clinician before you train the {part} again; it rests until {until}.","morning.side_of":"{movement} ({got})","morning.time_off":{"one":"A week of less, no test: nothing logged for {n} day.","other":"A week of less, no test: nothing logged for {n} days."},"morning.time_off_long":{"one":"Begin anew, old numbers of what was trained do not count: nothing logged for {n} day.","other":"Begin anew, old numbers of what was trained do not count: nothing logged for {n} days."},"morning.time_off_longer":{"one":"Two weeks of less and easier, no test: nothing logged for {n} day.","other":"Two weeks of less and easier, no test: nothing logged for {n} days."},"shared.and_more":{"one":"and {n} more","other":"and {n} more"},"target.held_bottom":"{n} s held at the bottom","target.held_top":"{n} s held at the top","target.tempo":"tempo {tempo}","training.answer_first":"Answer the health questions on the page “Before you start” first.","training.answer_with_parent":"Answer the health questions on the page “Before you start” first, together with a parent or guardian.","training.ask":"The health questions said: ask a clinician first. Until then there is no plan and no test.","training.breathe":"Breathe out with each effort, do not hold the breath","training.breathe_through":"Keep breathing in every rep and every hold; stop before you strain.","training.child":"Under 12 there is no plan and no test from here: only with a coach in person.","training.coach_present":"With your coach present and a parent’s consent.","training.comes_to":"{target} ({weight})","training.each_side":"each side","training.easy_set":"One easy set of {movement}: {amount}.","training.easy_set_bare":"One easy set of {movement}: {amount}, without added weight.","training.go_gently":"Go gently with what hurts: {parts}. Stop an exercise when its pain reaches {n}.","training.go_gently_more":"Go gently with what hurts: {parts}. Stop an exercise as soon as it hurts more than when you began.","training.group.core":"core","training.group.legs":"legs","training.group.pull":"pull","training.group.push":"push","training.lately":"{what} is over, but only lately: until {day} nothing that bears on it goes up, and what is new and too much for it waits.","training.leave_out":"These rest: {parts}. Leave out whatever you feel there, or that brings on tingling or numbness.","training.left.apart":"{group} was trained less than 48 h before","training.left.below":"waits for what is paused","training.left.beyond":"no room in these four weeks","training.left.breath":"one straight-arm or long hold a session while holding the breath is left alone","training.left.careful":"no number yet; nothing like it is tried first while something hurts, rests, or you come back from time off","training.left.enough":"enough on a part that hurts","training.left.equipment":"equipment is missing","training.left.heavy":"heavy work on the same part less than 48 h before","training.left.lately":"new, and too much for what hurt or rested lately: {what}","training.left.light":"light training only","training.left.minor":"waits until you are 18","training.left.not_shown":"what it needs was not shown","training.left.overhead":"nothing overhead while it hurts: {what}","training.left.pain":"paused for pain: {what}","training.left.paused":"rests: {what}","training.left.restricted":"left alone for: {what}","training.left.served":"another line today: {group}","training.left.sets":"enough sets of this kind for now","training.left.show_turns":"to be shown in another session","training.left.sore":"nothing new on it while it hurts: {what}","training.left.spared":"left alone while it hurts: {what}","training.left.stands_in":"nothing harder takes the place of what hurts or rests","training.left.time":"no time today","training.left.too_hard":"too hard yet, and nothing easier is open","training.left.try_turns":"no number yet, to be tried in another session","training.left.turns":"comes in another session","training.left.waits":"waits for its result","training.left.waits_for":"waits for {movement}, which begins anew","training.left_of":"{movements} ({why})","training.more_left":"one set more left","training.more_right":"one set more right","training.no_answers":"No health answers are on file. Until they are in, there is no plan.","training.no_goal":"Every skill is yours: choose a new one.","training.not_alone":"Not alone, somebody stands by","training.reserve":"{n} in reserve","training.reserve_most":"{n} or more in reserve","training.rest_day":"Your last session went to failure less than 48 h ago. A rest day would do as well today.","training.rest_min":"rest {n} min","training.rest_s":"rest {n} s","training.retest":"Test on {day}: {list}","training.rule.balance":"balance from 65","training.rule.before":"done before","training.rule.builder":"what builds it","training.rule.care":"care first","training.rule.first_try":"try it","training.rule.goes_on":"goes on","training.rule.harder":"harder","training.rule.instead":"instead","training.rule.itself":"the step itself","training.rule.kept_up":"kept up","training.rule.pain":"pain","training.rule.pause":"after a pause","training.rule.practice":"practice","training.rule.range":"range","training.rule.show":"show it","training.rule.shows":"what training shows","training.rule.singles":"singles","training.rule.strict":"strict","training.rule.time_off":"time off","training.rule.two_for_two":"two for two","training.rule.until_tested":"until its number is in","training.sets":"{sets} x {amount}","training.sets_by_number":"{sets} x by its number ({amount} until it is in)","training.sign.giving_way":"gives way","training.sign.night":"wakes at night","training.sign.numb":"numb or tingling","training.sign.sharp":"sharp","training.sixes":"Added weight in sets of six and more, but for a little of it to practise the way out; a single, and every test with weight, waits until you are 18.","training.then.did":"enter what you did","training.then.hold_most":"in the second set hold on while it is clean and you breathe, for {n} s at most, stop before it shakes, and enter that number","training.then.result":"enter the result","training.then.same":"the same again","training.then.step":"all sets done with two to spare, two or three sessions running: a little more; until then the same again","training.then.stop_most":"in the second set go on while it is clean, to {n} reps at most, stop when only two more would go, and enter that number","training.then.stop_two":"in the second set go on while it is clean, stop when only two more would go, and enter that number","training.time.between.months":{"one":"about {low} to {n} month","other":"about {low} to {n} months"},"training.time.between.weeks":{"one":"about {low} to {n} week","other":"about {low} to {n} weeks"},"training.time.months":{"one":"about {n} month","other":"about {n} months"},"training.time.weeks":{"one":"about {n} week","other":"about {n} weeks"},"training.unanswered":"No health answers are on file: answer them before the first set.","training.unknown":"not known","training.until_lower":"What bears on a part that hurts goes up only after a newer entry of {n} or less; enter one.","training.until_seen":"Nothing in this plan goes up until a clinician has seen what is numb, sharp, gives way or wakes you, and a newer entry is without it.","training.wall_near":"Balance and work on one leg beside a wall or a rail, a hand always near it.","training.way.age":"{movement} is shown from {n} on","training.way.equipment":"{movement} needs what is not at hand ({gear})","training.way.falls":"you talk over the risk of falls with a clinician first","training.way.none":"How long is not said: {why}.","training.way.then":"It takes {time}, then {why}.","training.way.then_waits":"It takes {time}, then {movement} waits: {why}.","training.way.whole":"The whole way takes {time}.","training.weaker_first":"each side, weaker first","training.week_sets":"Hard sets this week: {list}","training.why.after_pause":"week {n} after a pause","training.why.ask_harder":"ask your coach for something harder","training.why.asked":"{got}, {standard} is asked","training.why.back_after":{"one":"{n} day off, on the way back to what it was","other":"{n} days off, on the way back to what it was"},"training.why.before":"your number of it counts, though what comes before it was never shown","training.why.best":"{got} in one set","training.why.both":"{why}; {more}","training.why.counts":"counts as {got}, from {movement}","training.why.days_off":{"one":"{n} day off","other":"{n} days off"},"training.why.easy":"{movement} is easy: {got}","training.why.easy_kept":"{movement} is easy","training.why.fell_short":"the last session fell short","training.why.goes_on":"trained lately on the way to the goal","training.why.hurt":"{part} was at {score} of 10, better since: nothing grows yet","training.why.if_done":{"one":"a plate more, if all before it was done in full; every set stops with {n} left","other":"a plate more, if all before it was done in full; every set stops with {n} left"},"training.why.if_done_rep":"a rep more, if all before it was done in full","training.why.in_full":"three sessions in full with two in reserve","training.why.instead":"in the place of {movement} ({why})","training.why.load":"by the lowest estimate of what you can lift once","training.why.load_held":"{weight} was done in full","training.why.measure":"measure it and enter the number","training.why.measure_again":"{got}, measured the old way: measure it again","training.why.measure_not":"go by feel until it can be measured","training.why.no_gap":"keeps your {pattern}","training.why.not_shown":"{movement}: {got}; what it needs was not all shown","training.why.nothing_known":"you have no number of it yet","training.why.nothing_of_group":"you have no {group} number yet","training.why.of_record":"0.8 of what you lifted","training.why.pain_hold":"{part} {score} of 10, nothing grows, only as far as it hurts no more","training.why.pain_least":"{part} {score} of 10, half as much and easier, only as far as it hurts no more","training.why.pain_less":"{part} {score} of 10, less and easier, only as far as it hurts no more","training.why.pain_near":"{part} {score} of 10: less, and of a form that does not bear on it","training.why.pain_worse":"{part} {score} of 10, worse next morning, less and easier, only as far as it hurts no more","training.why.raised":"hands raised, since lying on the belly is left alone","training.why.short_sets":"in short sets","training.why.show":"{got} is known; the target has to be shown","training.why.show_counts":"counts as {got}, from {movement}; the target has to be shown","training.why.show_far":"if that is true, one easy set, entered as its test, is enough","training.why.single":"{got}: single reps while fresh","training.why.slow":"too easy to count, if the number is true: take 3 s down and 3 s up each","training.why.so_far":"{got} so far","training.why.too_few":"{movement}: {got}, too few for sets","training.why.tried_anew":"after so long off it begins anew","training.why.two_over":"two over in the last set, two sessions running","training.why.until_number":"by its number once that is in; the same again until then","training.why.waits":"{movement} is harder than what you have shown and waits","training.why.whole_body":"so that the whole body is trained","training.write_answers":"A coach writes what follows from the answers, clear, light or ask, into the results file, such as: {example}"});
 (()=>{
 const{targets,readiness}=globalThis.rungbook;
 const{ONE,REPS,TIME}=targets;
@@ -110,6 +110,11 @@ const sorePart=(c,m)=>{
 const pain=newestPains(c).find((one)=>bearsOn(c,m,one.part)&&isHolding(one));
 return pain?pain.part:-1;
 };
+const stresses=({tables},m,part)=>((tables.stresses[m]>>part)&1)===1;
+const touchedPart=(c,m)=>{
+const pain=newestPains(c).find((one)=>stresses(c,m,one.part)&&isHolding(one));
+return pain?pain.part:-1;
+};
 const bearsOn=({tables},m,part)=>(((tables.stresses[m]&~tables.light_on[m])>>part)&1)===1;
 const heavyBelow=(c,m,than)=>{
 const pain=newestPains(c).find((one)=>isHolding(one)&&bearsOn(c,m,one.part)&&((c.tables.heavy_on[than]>>one.part)&1)===1);
@@ -145,7 +150,6 @@ const[low]=c.tables.easier[m].filter(fine).sort((a,b)=>c.tables.stage[a]- c.tabl
 return low===undefined?m:gentlest(c,low);
 };
 const isHeldBack=({found})=>found.causes.some(({kind})=>kind==='restrict'||kind==='light');
-const goesNoFurther=(c,m)=>isHeldBack(c)||newestPains(c).some((pain)=>((c.tables.stresses[m]>>pain.part)&1)===1&&isHolding(pain));
 const asksForCare=(c)=>{
 if(c.memo.care===null)c.memo.care=c.found.causes.some(({kind})=>kind!=='paused')||newestPains(c).some((pain)=>isHolding(pain))||isBack(c);
 return c.memo.care;
@@ -159,10 +163,24 @@ kept[pattern]=done.length?Math.max(...stages(done)):open.length?Math.min(...stag
 }
 return kept[pattern];
 };
-const isTooNew=(c,m)=>now(c,m)===null&&(sorePart(c,m)>=0||(isBack(c)&&c.facts.has(m,LOADED))||(asksForCare(c)&&!c.facts.isMobility(m)&&(c.tables.stage[m]>reachOf(c,c.tables.pattern[m])||(isHeldBack(c)&&c.tables.easier[m].some((low)=>now(c,low)!==null)))));
+const isTooNew=(c,m)=>now(c,m)===null&&(touchedPart(c,m)>=0||(isBack(c)&&c.facts.has(m,LOADED))||(asksForCare(c)&&!c.facts.isMobility(m)&&(c.tables.stage[m]>reachOf(c,c.tables.pattern[m])||(isHeldBack(c)&&c.tables.easier[m].some((low)=>now(c,low)!==null)))));
 const isForAll=(c,m)=>{
 const says=globalThis.rungbook.health.saysOn(c.person.screened,c.day,c.person.born),isNew=now(c,m)===null&&c.facts.isMobility(m);
 return says!==null&&says!=='ask'&&c.found.reached[m]===1&&isOpen(c,m)&&pulledNerve(c,m)<0&&sorePart(c,m)<0&&!isNew&&!isTooNew(c,m);
+};
+const slips=(c)=>{
+const{model,person,day,tables}=c,counts=(on)=>on<=day&&day - on<=tables.results_last_days;
+const tested=person.tested.filter(({on})=>counts(on)),newest=(m)=>Math.max(...tested.filter(({movement})=>movement===m).map(({on})=>on));
+const all=[...tested.flatMap(({movement,on,sides})=>sides.map(({amount})=>({movement,on,amount}))),...person.trained.filter(({on})=>counts(on)).flatMap(({movement,on,did})=>did.map((amount)=>({movement,on,amount})))];
+const largest=new Map();
+for(const{movement:m,on,amount}of all){
+if(on>=newest(m)&&readiness.doubtful(model,m,{measure:c.facts.measure(m),amount}))largest.set(m,Math.max(largest.get(m)||0,amount));
+}
+return[...largest].sort(([a],[b])=>a - b);
+};
+const daysOff=({person,day})=>{
+const last=Math.max(...[...person.trained,...person.sessions].map(({on})=>on).filter((on)=>on<=day));
+return Number.isFinite(last)?day - last:0;
 };
 const mayTest=(c,m)=>may(c,m)&&isOpen(c,m)&&hasAll(c,m)&&sorePart(c,m)<0&&!(c.minor&&c.facts.has(m,LOADED));
 const isBetter=(c,m,a,b)=>a.load>b.load||(a.load===b.load&&(c.model.target(m).atMost?a.amount<b.amount:a.amount>b.amount));
@@ -249,6 +267,7 @@ return best;
 };
 const whole=(of)=>Math.floor(of.amount / ONE);
 const down=(n)=>Math.floor(n + 1e-9);
+const whatOf=({movement,part,cls,pattern})=>(movement!==null?{movement}:part!==null?{part}:cls!==null?{cls}:{pattern:Number(pattern)});
 const newestPains=({person,day})=>{
 const newest=new Map();
 for(const pain of[...person.pains].sort((a,b)=>a.on - b.on))if(pain.on<=day)newest.set(pain.part,pain);
@@ -260,13 +279,13 @@ const{model,person,day,K}=c;
 const out=[];
 for(const pause of person.pauses){
 if(pause.kind!=='paused'||pause.until===null||pause.until>=day||pause.until - pause.on + 1<K.pause_days)continue;
-out.push({spares:(m)=>readiness.reaches(model,pause,m),until:pause.until});
+out.push({spares:(m)=>readiness.reaches(model,pause,m),until:pause.until,what:whatOf(pause)});
 }
-for(const[part,all]of painsByPart(c)){
+for(const[part,all]of[...painsByPart(c)].sort(([a],[b])=>a - b)){
 const stops=(pain)=>readiness.isPausing(model,person,pain,day);
 const rested=longRun(c,all,stops),hurt=longRun(c,all,(pain)=>stops(pain)||isHolding(pain));
-if(rested)out.push({spares:(m)=>((c.tables.stresses[m]>>part)&1)===1,until:rested.until});
-if(hurt&&hurt.run.some((pain)=>stops(pain)||takesBack(c,pain)))out.push({spares:(m)=>bearsOn(c,m,part),until:hurt.until});
+if(rested)out.push({spares:(m)=>stresses(c,m,part),until:rested.until,what:{part}});
+if(hurt&&hurt.run.some((pain)=>stops(pain)||takesBack(c,pain)))out.push({spares:(m)=>bearsOn(c,m,part),until:hurt.until,what:{part}});
 }
 c.memo.ended=out;
 return out;
@@ -325,7 +344,7 @@ const[up]=[...above(c,m)].filter((of)=>alike(own(c,of))).sort((a,b)=>Number(hasR
 return up===undefined?null:hasResult(c,up)?up:root(up);
 };
 globalThis.rungbook.training=({
-begin,by,foot,countsFrom,above,ofTest,isOwned,isOpen,wasDone,wasLifted,lighterStep,isBack,wasLongOff,isRestricted,sparesBreath,gentlest,goesNoFurther,overheadOn,hasResult,bearsOn,bearsMore,heavyBelow,isHeavyOnSore,isAtHand,hasAll,may,could,isHolding,sorePart,pulledNerve,isOnlyUnsure,isTooNew,isForAll,asksForCare,isBackLately,mayTest,isMissed,now,own,whole,down,share,got,measuredOtherwise,apart,comesTo,followsFrom,newestPains,ended,easedPains,takesBack,hasSign,NEVER,
+begin,by,foot,countsFrom,above,ofTest,isOwned,isOpen,wasDone,wasLifted,lighterStep,isBack,wasLongOff,isHeldBack,isRestricted,sparesBreath,gentlest,reachOf,whatOf,overheadOn,hasResult,bearsOn,bearsMore,heavyBelow,isHeavyOnSore,isAtHand,hasAll,may,could,isHolding,sorePart,touchedPart,stresses,pulledNerve,isOnlyUnsure,isTooNew,isForAll,asksForCare,isBackLately,mayTest,slips,daysOff,isMissed,now,own,whole,down,share,got,measuredOtherwise,apart,comesTo,followsFrom,newestPains,ended,easedPains,takesBack,hasSign,NEVER,
 TRAITS:{STRAIGHT,STRICT,TURNOVER,LOADED,OWN_DOSE,UPRIGHT,INVERTED,OVER_FLOOR},
 });
 })();
@@ -700,7 +719,7 @@ Object.assign(training,{onward,goalOf,gaps,heavier,limiter,chainOf,missing,falls
 })();
 (()=>{
 const{targets:{ONE},readiness:{LOWERING},training}=globalThis.rungbook;
-const{now,foot}=training;
+const{now,foot}=training,WEEK=7;
 const timeOff=(c,m,first)=>{
 const pattern=c.tables.pattern[m],own=c.daysOf.get(pattern)||[],tested=own.length===0&&now(c,m)!==null,since=foot(c,pattern);
 const days=[...new Set((tested?c.log:own).map(({on})=>on))].filter((day)=>day>since),ends=[...days.slice(1),Math.max(c.day,first)];
@@ -727,7 +746,20 @@ return{light:true,nearly:since>=step,easier:!again&&(down||c.model.is(m,LOWERING
 const comesBack=({why})=>why!==null&&why.key==='why.back_after';
 const shareOf=({K},{light,least,nearly})=>(!light?1:least?K.least:nearly?K.back:K.light);
 const leavesBack=({most},amount)=>(most===null||most.reserve===null?Infinity:most.reserve + Math.max(0,most.amount - amount));
-Object.assign(training,{afterTimeOff,comesBack,shareOf,leavesBack});
+const lately=(c,m,on)=>{
+const{K}=c,hurt=training.easedPains(c).filter(({part})=>training.bearsOn(c,m,part));
+return[...hurt.map(({part,score,on:day})=>({what:{part},until:day + K.pain_days,why:{key:'why.hurt',values:{part,score}}})),
+...training.ended(c).filter(({spares})=>spares(m)).map(({what,until})=>({what,until:until + WEEK*K.pause_weeks,why:{key:'why.after_pause',values:{n:Math.floor((on - until - 1)/ WEEK)+ 1}}}))].filter(({until})=>on<=until);
+};
+const waitsLately=(c,m,on)=>{
+const{tables,facts}=c,{STRICT,UPRIGHT}=training.TRAITS;
+if(now(c,m)!==null||facts.isMobility(m))return null;
+const grave=training.isGrave(c,m)||(facts.has(m,STRICT)&&!facts.has(m,UPRIGHT))||tables.stage[m]>training.reachOf(c,tables.pattern[m]),overhead=tables.cautions[m].includes(tables.classes.indexOf('overhead'));
+const heavy=(part)=>part!==undefined&&(((tables.heavy_on[m]>>part)&1)===1||(overhead&&tables.parts[part]==='shoulder'));
+return lately(c,m,on).find(({what,why})=>why.key==='why.after_pause'||grave||heavy(what.part))||null;
+};
+const isGrave=({tables},m)=>(tables.marks[tables.mark[m]]||{signal:null}).signal==='warning';
+Object.assign(training,{lately,waitsLately,isGrave,afterTimeOff,comesBack,shareOf,leavesBack});
 })();
 (()=>{
 const{targets,readiness,training}=globalThis.rungbook;
@@ -746,9 +778,8 @@ return from===null?told(c,m,key):told(c,m,instead_).map(({key:of,values})=>becau
 const spared=(c,m)=>{
 const[cause]=c.found.pausedBy(m);
 if(!cause)return because('left.below');
-const{kind,movement,part,cls,pattern}=cause;
+const{kind}=cause,what=training.whatOf(cause);
 if(kind==='light')return because('left.light');
-const what=movement!==null?{movement}:part!==null?{part}:cls!==null?{cls}:{pattern:Number(pattern)};
 return because(kind==='pain'?'left.pain':kind==='restrict'?'left.restricted':'left.paused',what);
 };
 const whyNot=(c,m)=>{
@@ -801,7 +832,10 @@ const triedLoad=(c,m)=>{
 const{K,person:{bodyWeight},facts,model,tables}=c,dose=facts.dose(m),asked=readiness.mass(dose.unit,dose.load,bodyWeight);
 const needed=[...new Set(readiness.leavesOf(tables.needs[m]).map(model.of))].filter((low)=>facts.isByMax(low)&&model.order.includes(low));
 const lifted=needed.flatMap((low)=>shown(c,low)).filter(({reps})=>reps>=K.try_reps).map(({load:kilos})=>kilos*K.of_record);
-const most=Math.max(...lifted,bodyWeight===null?-Infinity:bodyWeight*K.of_body),least=Math.min(most>0?most:Infinity,asked!==null&&asked>0?asked:Infinity);
+const most=Math.max(...lifted,bodyWeight===null?-Infinity:bodyWeight*K.of_body),standard=model.target(m),stands=readiness.mass(standard.unit,standard.load,bodyWeight);
+const ofSide=!model.is(m,EACH_SIDE)?[]:[(bodyWeight||0)*K.of_body_side,...(stands!==null&&stands>0?[stands*K.of_standard]:[])];
+const bounds=[...(asked!==null&&asked>0?[asked]:[]),...ofSide];
+const least=Math.min(most>0?most:Infinity,...bounds);
 return Number.isFinite(least)?Math.max(plateOf(c),inPlates(c,least)):plateOf(c);
 };
 const loadOf=(c,m,reps)=>{
@@ -949,8 +983,8 @@ kept[m]=recent.find(({movement})=>movement===m)||recent.find(({movement})=>up.ha
 return kept[m];
 };
 const tooMuchOn=(c,m,day)=>{
-const pain=training.newestPains(c).find((one)=>training.bearsOn(c,m,one.part)&&training.isHolding(one)
-&&(c.facts.isMobility(m)||((c.tables.heavy_on[m]>>one.part)&1)===1||one.on===day));
+const pain=training.newestPains(c).find((one)=>training.isHolding(one)&&(c.facts.isMobility(m)?training.stresses(c,m,one.part):training.bearsOn(c,m,one.part)
+&&(((c.tables.heavy_on[m]>>one.part)&1)===1||one.on===day)));
 return pain?pain.part:-1;
 };
 const setsOf=({K},{did})=>Math.max(K.fewest,did.length);
@@ -1032,7 +1066,9 @@ if(earned&&!taken.hold)[amount,rule,why]=[amount + step,strict?'strict':'two for
 [amount,rule,why]=[Math.min(amount,done),'what training shows',because('why.fell_short')];
 }
 amount=Math.max(fewest,Math.min(amount,top));
-amount=Math.max(amount,Math.min(amount + planned(c,m,times,taken)*step,timed||practice?top:Math.min(top,can - K.left)));
+const steps=planned(c,m,times,taken),free=timed||practice,more=Math.min(amount + steps*step,free?top:Math.min(top,can -(steps>=K.planned&&!strict&&!c.minor?K.left_step:K.left)));
+if(!free&&more>amount&&can - more<K.left)why=because('why.if_done_rep');
+amount=Math.max(amount,more);
 let sets=setsFor(c,m,amount);
 const lately=taken.sore?didLately(c,m):null;
 if(lately)[amount,sets]=[Math.max(fewest,Math.min(amount,Math.floor(lately.did[0]/ ONE))),Math.min(sets,setsOf(c,lately))];
@@ -1042,7 +1078,7 @@ return{sets,amount,load:facts.has(m,LOADED)&&is.load>=0?load(c,m):is.load||null,
 };
 const triedSet=(c,m)=>{
 const{K,facts}=c,dose=facts.dose(m),loaded=facts.has(m,LOADED),few=isGuarded(c,m)||isLowering(c,m)||dose.each<=K.try_dose;
-const amount=isTimed(c,m)?Math.min(facts.word(m)==='carry'?K.try_carry:K.try_s,dose.each):loaded&&c.minor?K.minor_reps:Math.min(dose.each,few?K.try_reps_few:K.try_reps);
+const amount=isTimed(c,m)?Math.min(facts.word(m)==='carry'?K.try_carry:K.try_s,dose.each):loaded&&c.minor&&facts.group(m)>=0?K.minor_reps:Math.min(dose.each,few?K.try_reps_few:K.try_reps);
 return{amount:Math.max(1,amount),kilos:loaded?load(c,m):readiness.mass(dose.unit,dose.load,c.person.bodyWeight)||null};
 };
 const firstSet=(c,m)=>{
@@ -1062,7 +1098,8 @@ return{sets:isLimiter&&is?K.range_limiter:timed&&is?dose.sets:K.range_sets,amoun
 if(!is){
 if(taken.rule)return null;
 const{amount,kilos}=triedSet(c,m);
-return{sets:goesOn?K.again:K.try_sets,amount,load:kilos,rule:goesOn?'until it is tested':'first try',why:goesOn?because('why.until_number'):null,
+const more=facts.has(m,OWN_DOSE)?Math.max(K.fewest,Math.min(K.again,dose.sets)):K.again;
+return{sets:goesOn?more:K.try_sets,amount,load:kilos,rule:goesOn?'until it is tested':'first try',why:goesOn?because('why.until_number'):null,
 left:!timed&&(isGuarded(c,m)||isLowering(c,m)||facts.word(m)==='exit')?K.left:null};
 }
 if(of.rule==='show it'&&of.gap){
@@ -1089,20 +1126,25 @@ const[low,high]=[Math.min(is.left,is.right),Math.max(is.left,is.right)];
 const apart=measure===LENGTH?c.K.sides_cm*ONE:measure===ANGLE?c.K.sides_deg*ONE:measure===DONE?ONE:c.K.sides*high + 1e-6;
 return{side:'weaker first',weaker:high - low>apart?((is.left<is.right)!==atMost?'left':'right'):null};
 };
-const work=(c,m,unit,amount)=>amount*(c.facts.seconds(m)&&unit==='reps'?c.facts.seconds(m)/ ONE:unit==='s'?1:c.tables.rep_s[m]||c.K.rep_s)*(c.model.is(m,EACH_SIDE)?2:1);
+const workOfSide=(c,m,unit,amount)=>amount*(c.facts.seconds(m)&&unit==='reps'?c.facts.seconds(m)/ ONE:unit==='s'?1:c.tables.rep_s[m]||c.K.rep_s);
+const work=(c,m,unit,amount)=>workOfSide(c,m,unit,amount)*(c.model.is(m,EACH_SIDE)?2:1);
 const restOf=(c,m,unit,amount)=>{
 const{K:{rest,short},facts}=c,word=facts.word(m),grouped=facts.group(m)>=0;
 if(c.tables.rest_s[m])return c.tables.rest_s[m];
-if(facts.isMobility(m)||((word==='balance'||word==='exit')&&work(c,m,unit,amount)<=short))return rest.range;
+if(facts.isMobility(m)||((word==='balance'||word==='exit')&&workOfSide(c,m,unit,amount)<=short))return rest.range;
 if(isGuarded(c,m)&&grouped)return rest.guarded;
 return!grouped||word==='core'||unit==='s'?rest.easy:rest.strength;
 };
 const minutes=(c,{movement,unit,amount,sets,weaker,rest})=>Math.ceil(((2*sets +(weaker?1:0))*(work(c,movement,unit,amount)+ rest))/ 120 - 1e-9);
-const tried=(c,m,unit)=>{
-if(isGuarded(c,m)||isLowering(c,m)||c.facts.word(m)==='exit'||training.goesNoFurther(c,m))return 'did';
-const hurts=training.newestPains(c).some(({part,score})=>score>0&&((c.tables.stresses[m]>>part)&1)===1);
-if(training.isBack(c)||hurts)return unit==='s'?'hold_most':'stop_most';
-return unit==='s'?'stop_clean':'stop_two';
+const tried=(c,{movement:m,unit,gap,amount},on)=>{
+const{K}=c;
+if(isGuarded(c,m)||isLowering(c,m)||c.facts.word(m)==='exit'||training.isHeldBack(c)||training.lately(c,m,on).length>0)return{then:'did',most:0};
+const hurts=training.newestPains(c).some(({part,score})=>score>0&&((c.tables.stresses[m]>>part)&1)===1),isBack=training.isBack(c);
+const isBound=isBack||hurts||(c.age!==null&&c.age>=K.balance_age)||c.model.is(m,EACH_SIDE),[reps,held]=K.try_back;
+if(unit==='reps')return isBound?{then:'stop_most',most:reps}:{then:'stop_two',most:0};
+const target=c.model.target(gap&&gap.movement===m?gap.leaf:m);
+const most=Math.min(Math.floor(target.amount / ONE),isBound?held:Infinity,isBack?K.try_back_s:Infinity);
+return most>amount?{then:'hold_most',most}:{then:'did',most:0};
 };
 const handsRaised=(c,m)=>{
 if(!training.isRestricted(c,'prone')||c.facts.group(m)<0||!c.facts.has(m,OVER_FLOOR))return m;
@@ -1120,7 +1162,10 @@ if(low!==undefined)m=next===undefined?low:next;
 }
 const low=of.single||of.rule==='show it'?m:handsRaised(c,m),isRaised=low!==m;
 m=low;
-const taken=andSore(eased,ease(c,m,at.on,at.first));
+const both=andSore(eased,ease(c,m,at.on,at.first)),isOver=both.why!==null&&['why.hurt','why.after_pause'].includes(both.why.key);
+const late=isOver&&now(c,m)===null&&!c.facts.isMobility(m)&&!training.afterTimeOff(c,m,at.on,at.first).rule?both.why:null;
+if(late&&training.waitsLately(c,m,at.on))return null;
+const taken=late?{...both,light:false,easier:false,nearly:false,rule:null,why:null}:both;
 const shown=of.rule==='show it'&&(at.tried||taken.rule!==null||taken.most!==null);
 const goesOn=of.block==='range'?'range':of.block==='practice'?'practice':fits(c,of.movement)?'the gap itself':'show it';
 const by=shown&&goesOn!=='show it'?{...of,rule:goesOn,why:[]}:of;
@@ -1136,14 +1181,16 @@ why.push(...(does.more||[]));
 if(isRaised)why.unshift(because('why.raised'));
 if(taken.rule&&taken.why){
 rule=taken.rule;
-why.unshift(taken.why);
+why.unshift(training.stresses(c,m,Number(taken.why.values.part))||!taken.why.key.startsWith('why.pain')?taken.why:because('why.pain_near',taken.why.values));
 }
+if(late)why.unshift(late);
 const first=rule==='first try'||rule==='until it is tested';
 const out={
 block:of.block,movement:m,sets:taken.light?Math.max(K.fewest,Math.ceil(does.sets / 2)):does.sets,amount:does.amount,unit,seconds:unit==='reps'&&facts.seconds(m)?facts.seconds(m)/ ONE:null,
 load:does.load,...sides(c,m),rest:restOf(c,m,unit,does.amount),left:does.left,minutes:0,gap:of.gap,insteadOf:of.insteadOf,rule,why,
-then:rule==='show it'?'result':first?tried(c,m,unit):taken.hold?'same':'step',eased:(taken.light||taken.easier)&&!training.comesBack(taken),sore:taken.sore,worse:taken.worse,candidate:of,
+then:rule==='show it'?'result':taken.hold?'same':'step',most:0,eased:(taken.light||taken.easier)&&!training.comesBack(taken),sore:taken.sore,worse:taken.worse,candidate:of,
 };
+if(first)Object.assign(out,tried(c,out,at.on));
 out.minutes=minutes(c,out);
 return out;
 };
@@ -1160,6 +1207,7 @@ out,lost:[],rests:false,
 add:(m,gap,rule,more={})=>{
 const{why=[],single=false,insteadOf=null,block,then=null,after=null}=more,key=`${m} ${single}`;
 if(out.has(key))return;
+if(gap&&training.waitsLately(c,m,c.day))pool.rests=true;
 const unknown=now(c,m)===null&&!c.facts.isMobility(m);
 const first=unknown&&!why.length?[because(foot(c,c.tables.pattern[m])===NEVER?'why.nothing_known':'why.tried_anew')]:[];
 const stands=block||(c.facts.isMobility(m)?'range':c.facts.isPractice(m)||single?'practice':'strength');
@@ -1229,10 +1277,12 @@ pool.add(m,gap,'show it',{why:measured(c,m,'why.show'),then:up});
 if(up!==null)pool.add(up,gap,'harder',{why:isTooEasy(c,m)?measured(c,m,'why.easy'):[],after:may(c,up)?null:m});
 };
 const leftFor=(c,m,part)=>because(now(c,m)?'left.spared':'left.sore',{part});
+const whyNotToday=(c,m)=>{const part=training.touchedPart(c,m);return c.found.reached[m]!==1||training.pulledNerve(c,m)>=0?whyNot(c,m):part>=0?leftFor(c,m,part):null;};
+const whyNotNew=(c,m)=>{const part=training.touchedPart(c,m);return part>=0?leftFor(c,m,part):because('left.careful');};
 const easedIn=(c,pool,gap,gaps)=>{
-const m=gap.movement,part=training.sorePart(c,m),low=c.facts.group(m)>=0&&!c.facts.isPractice(m)?builder(c,m,true):undefined;
+const m=gap.movement,low=c.facts.group(m)>=0&&!c.facts.isPractice(m)?builder(c,m,true):undefined;
 if(low!==undefined&&!gaps.has(low))pool.add(low,gap,'care first',{why:[because('why.waits',{movement:m})]});
-else pool.lost.push({movement:m,why:part>=0?leftFor(c,m,part):because('left.careful')});
+else pool.lost.push({movement:m,why:whyNotNew(c,m)});
 };
 const built=(c,pool,gap,anew)=>{
 const m=gap.movement,{facts,K}=c,is=gap.now,reps=is?whole(is):0;
@@ -1293,11 +1343,11 @@ return true;
 };
 const late=(m)=>(training.gentlest(c,m)===m?0:1);
 const tryOne=(list,why)=>{
-const[m]=list.filter((one)=>now(c,one)===null&&!pool.out.has(`${one} false`)&&!training.isTooNew(c,one))
+const[m]=list.filter((one)=>now(c,one)===null&&!pool.out.has(`${one} false`)&&!training.isTooNew(c,one)&&!training.waitsLately(c,one,c.day))
 .sort((a,b)=>Number(c.trained.has(b))- Number(c.trained.has(a))||late(a)- late(b)||tables.stage[a]- tables.stage[b]||straight(a)- straight(b)||tables.cautions[a].length - tables.cautions[b].length||a - b);
 if(m!==undefined)pool.add(m,null,'first try',{why:[c.trained.has(m)?because('why.tried_anew'):why],block:'kept up'});
 };
-const isHard=({block})=>block==='strength'||block==='kept up';
+const isHard=({block})=>block==='strength'||block==='kept up',stands=(of)=>isHard(of)&&!training.waitsLately(c,of.movement,c.day);
 const nameResting=(group)=>{
 if(all().some((of)=>isHard(of)&&of.rule!=='first try'&&facts.group(of.movement)===group))return;
 const[m]=c.model.order.filter((one)=>facts.group(one)===group&&facts.isCounted(one)&&!isLowering(c,one)&&!facts.isPractice(one)&&!isGuarded(c,one)&&now(c,one)===null&&training.could(c,one))
@@ -1310,9 +1360,9 @@ if(chain.has(pattern)&&!known.has(pattern))keep(can.filter((m)=>tables.pattern[m
 for(let group=0;group<tables.group_names.length;group +=1){
 const plain=can.filter((m)=>facts.group(m)===group&&!isGuarded(c,m));
 if(![...known].some((pattern)=>tables.groups[pattern]===group))keep(plain,because('why.whole_body'));
-const ofGroup=all().filter((of)=>facts.group(of.movement)===group&&isHard(of));
+const ofGroup=all().filter((of)=>facts.group(of.movement)===group&&stands(of));
 if(ofGroup.length&&ofGroup.every(({movement})=>training.isHeavyOnSore(c,movement)))keep(plain.filter((m)=>!training.isHeavyOnSore(c,m)),because('why.whole_body'));
-if(!all().some((of)=>facts.group(of.movement)===group&&isHard(of)))tryOne(plain,c.model.order.some((m)=>facts.group(m)===group&&now(c,m)!==null)?because('why.nothing_known'):because('why.nothing_of_group',{group}));
+if(!ofGroup.length)tryOne(plain,c.model.order.some((m)=>facts.group(m)===group&&now(c,m)!==null)?because('why.nothing_known'):because('why.nothing_of_group',{group}));
 nameResting(group);
 }
 for(const m of can){
@@ -1322,12 +1372,13 @@ if(inChain.has(m)&&did&&did.movement===m&&fits(c,m)&&!isTooEasy(c,m))pool.add(m,
 for(const pattern of pool.rests?tables.pattern_order:[]){
 const plain=can.filter((m)=>tables.pattern[m]===pattern&&!isGuarded(c,m)),lines=tables.patterns[pattern]==='core'?2:1;
 for(let i=0;i<lines;i +=1){
-const full=all().filter((of)=>isHard(of)&&tables.pattern[of.movement]===pattern).length>=lines;
+const full=all().filter((of)=>stands(of)&&tables.pattern[of.movement]===pattern).length>=lines;
 const isNew=!full&&!keep(plain,because('why.whole_body'));
-if(isNew&&(['core','legs'].includes(tables.group_names[tables.groups[pattern]])||!all().some((of)=>isHard(of)&&facts.group(of.movement)===tables.groups[pattern])))tryOne(plain,because('why.whole_body'));
+if(isNew&&(['core','legs'].includes(tables.group_names[tables.groups[pattern]])||!all().some((of)=>stands(of)&&facts.group(of.movement)===tables.groups[pattern])))tryOne(plain,because('why.whole_body'));
 }
 }
-if(pool.rests&&!all().some((of)=>facts.has(of.movement,UPRIGHT))&&all().filter((of)=>isHard(of)&&of.rule!=='first try').length<2){
+const few=all().filter((of)=>isHard(of)&&of.rule!=='first try').length<2||!all().some((of)=>stands(of)&&tables.group_names[facts.group(of.movement)]==='legs');
+if(pool.rests&&few&&!all().some((of)=>facts.has(of.movement,UPRIGHT))){
 const[m]=c.model.order.filter((one)=>facts.has(one,UPRIGHT)&&may(c,one)&&!training.isTooNew(c,one)).sort(lower(c));
 if(m!==undefined)pool.add(m,null,'kept up',{why:[because('why.whole_body')]});
 }
@@ -1344,26 +1395,72 @@ if(c.age===null||c.age<c.K.balance_age)return null;
 const stands=(m)=>c.facts.has(m,UPRIGHT)&&may(c,m);
 const of=[...pool.out.values()].find(({movement,rule})=>stands(movement)&&rule!=='show it');
 if(of)return of;
-const[m]=c.model.order.filter((one)=>stands(one)&&!training.isTooNew(c,one)).sort(higher(c));
-if(m===undefined)return null;
+const all=c.model.order.filter(stands).sort(higher(c)),m=all.find((one)=>!training.isTooNew(c,one));
+if(m===undefined){
+if(all.length)pool.lost.push({movement:all[0],why:whyNotNew(c,all[0])});
+return null;
+}
 pool.out.delete(`${m} false`);
 pool.add(m,null,'balance from 65');
 return pool.out.get(`${m} false`)||null;
 };
-Object.assign(training,{candidates,leftFor,isNoHarder});
+Object.assign(training,{candidates,whyNotToday,leftFor,isNoHarder});
+})();
+(()=>{
+const{readiness:{WHOLE},training}=globalThis.rungbook;
+const{may,heavier}=training;
+const retestDays=(c,days,last,tests)=>{
+const{K,facts}=c,trainsFrom=(from)=>Math.min(...days.filter((day)=>day>=from));
+const on=Math.min(last + K.apart,trainsFrom(last + 1)),place=(m)=>(facts.isMobility(m)?2:0)+(facts.measure(m)===globalThis.rungbook.targets.REPS?0:1);
+const all=tests(on).map((m)=>({m,at:place(m)})).sort((a,b)=>a.at - b.at).map(({m})=>m),later=all.splice(K.tests_day),next=trainsFrom(on + K.apart);
+return[{on,tests:all},...(later.length&&Number.isFinite(next)?[{on:next,tests:later}]:[])];
+};
+const runningOut=({K,tables,day,model,tests},goal,on)=>(goal?goal.chain:model.order).flatMap((m)=>{
+const newest=Math.max(...(tests.get(m)||[]).map((of)=>of.on)),last=tables.results_last_days;
+return day - newest<=last&&on - newest + K.tests_ahead>last?[{m,newest}]:[];
+}).sort((a,b)=>a.newest - b.newest||a.m - b.m).map(({m})=>m);
+const retests=(c,goal,gaps,on,sessions)=>{
+const{K}=c,heaviest=[...gaps.values()].sort(heavier);
+const before=sessions.filter((of)=>of.on<on),lines=before.flatMap((of)=>of.lines),least=Math.min(K.tests_times,Math.max(0,...before.map(({week})=>week)));
+const daysWith=(is)=>before.filter((of)=>of.lines.some(is)).map((of)=>of.on);
+const daysOf=(m)=>daysWith(({movement})=>movement===m),times=(m)=>daysOf(m).length;
+const wasShown=(m)=>daysWith(({movement,rule})=>movement===m&&rule==='show it').length>0;
+const isEnough=(m)=>times(m)>0&&(times(m)>=least||wasShown(m));
+const formOf=(gap)=>[...new Set([gap.movement,...lines.filter((line)=>line.gap===gap).map(({movement})=>movement)])].filter(isEnough)
+.sort((a,b)=>times(b)- times(a)||Math.max(...daysOf(b))- Math.max(...daysOf(a))||Number(b===gap.movement)- Number(a===gap.movement)||a - b).slice(0,1);
+const often=(list)=>list.map((m)=>({m,n:times(m)})).sort((a,b)=>b.n - a.n).map(({m})=>m);
+const stood=(is)=>often([...new Set(lines.filter(is).map(({movement})=>movement))].sort((a,b)=>a - b).filter(isEnough));
+const whole=new Set(heaviest.filter(({share})=>share===WHOLE).map(({movement})=>movement));
+const isNeeded=(m)=>!((whole.has(m)&&wasShown(m))||(training.sparesBreath(c)&&(whole.has(m)||training.isOwned(c,m))));
+const[form,...others]=heaviest.flatMap(formOf),forms=form===undefined?[]:[form,...often(others)];
+let out=someOf(c,[...forms.slice(0,1),...[...whole,...runningOut(c,goal,on)].filter(isEnough),...forms].filter(isNeeded),on,K.tests,[]);
+const ofWay=out.length>0;
+if(out.length<K.tests_day&&!training.asksForCare(c))out=someOf(c,stood(({rule,movement})=>rule==='until it is tested'&&training.now(c,movement)===null),on,K.tests_day,out);
+return ofWay||training.asksForCare(c)?out:someOf(c,stood(()=>true).filter(isNeeded),on,K.tests,out);
+};
+const someOf=(c,all,on,most,out)=>{
+const{K,facts}=c,list=[...out];
+for(const m of new Set(all)){
+const known=list.filter((other)=>facts.kind(other)===facts.kind(m)).length;
+const tests=may(c,m)&&training.hasAll(c,m)&&!((c.minor||(training.isBack(c)&&training.now(c,m)===null))&&facts.has(m,training.TRAITS.LOADED))&&!training.ease(c,m,on,on).sore&&training.sorePart(c,m)<0;
+if(list.length<most&&!list.includes(m)&&tests&&(facts.isMobility(m)||known<K.tests_kind))list.push(m);
+}
+return list;
+};
+Object.assign(training,{retestDays,retests});
 })();
 (()=>{
 const{targets,results,readiness,training}=globalThis.rungbook;
 const{WHOLE}=readiness;
 const{may,down,heavier,minutes}=training;
-const{TURNOVER,LOADED,STRAIGHT,INVERTED}=training.TRAITS;
+const{TURNOVER,LOADED,STRAIGHT,STRICT,UPRIGHT,INVERTED}=training.TRAITS;
 const{say}=globalThis.rungbook.words;
 const BLOCKS=['practice','strength','kept up','range'];
 const WEEK=7,DAYS=['mon','tue','wed','thu','fri','sat','sun'];
 const LETTERS='ABCDEFGH',{LIMITS}=globalThis.rungbook.health,MOST_MONOTONY=LIMITS.monotony;
 const isTrial=(rule)=>rule==='first try'||rule==='show it';
 const isHard=(block)=>block==='strength'||block==='kept up';
-const daysOf=({day,aWeek,weekdays,K})=>Array.from({length:K.weeks},(_,week)=>{
+const daysOf=({day,aWeek,weekdays},count)=>Array.from({length:count},(_,week)=>{
 const all=Array.from({length:WEEK},(__,i)=>day + WEEK*week + i);
 return weekdays.length?all.filter((on)=>weekdays.includes(DAYS[(((on + 3)% WEEK)+ WEEK)% WEEK])):Array.from({length:aWeek},(__,k)=>all[Math.floor((WEEK*k)/ aWeek)]);
 });
@@ -1426,7 +1523,7 @@ const early=kept.find(({movement})=>!served.has(facts.group(movement))&&!trained
 const of=(isFirst)=>rounds.filter(({round})=>(round===0)===isFirst).map((one)=>one.of);
 const later=kept.filter((one)=>one!==early);
 const order=[...first,...of(true),...(early?[early]:[]),...later.filter(keeps),...of(false),...later.filter((one)=>!keeps(one))];
-const overdue=!isLater?[]:all.filter((one)=>one.gap&&!one.first&&!isOff(work,one)&&times(one.movement)===0).sort(byWeight).slice(0,c.K.overdue_lines);
+const overdue=!isLater?[]:all.filter((one)=>(one.gap||late(one))&&!one.first&&!isOff(work,one)&&times(one.movement)===0).sort(byWeight).slice(0,c.K.overdue_lines);
 return[...new Set([...first,...all.filter(isDue).sort(byWeight),...overdue,...order])];
 };
 const draftOf=(c,work,week,on,order,mostRange,mostFirst)=>{
@@ -1435,14 +1532,20 @@ const warm=Math.min(K.warm_up_most,down(K.warm_up*c.minutes));
 const state={left:c.minutes - warm,used:new Map(),sets:new Map(),firsts:0,shows:0,mostRange,mostFirst};
 const lines=[];
 const lost=[...work.lost];
-for(const asked of order){
+for(const{movement,asked,late}of order){
+if(!asked){
+if(late)lost.push({movement,why:{key:'left.lately',values:late.what}});
+continue;
+}
 const line={...asked},of=line.candidate;
 if(lines.some(({movement})=>movement===line.movement))continue;
 const sameKind=({movement})=>facts.kind(movement)===facts.kind(line.movement);
 if(line.eased&&facts.group(of.movement)>=0&&lines.some(sameKind))continue;
 const no=barred(c,work,week,{on,line,lines,state});
 if(no==='')continue;
-const why=no||fitted(c,work,week,{on,line,lines,state});
+const unfit=no||fitted(c,work,week,{on,line,lines,state}),stepped=!unfit&&stepsIn(c,work,line,on);
+if(stepped&&!of.gap&&line.block==='range')continue;
+const why=unfit||(stepped?{key:'left.stands_in',values:{}}:null);
 if(why){
 lost.push({movement:line.movement,why});
 continue;
@@ -1463,9 +1566,9 @@ return lost.some((one)=>is(one)&&one.why.key==='left.time')&&!lines.some(is)&&!(
 }).length;
 const session=(c,work,week,on)=>{
 const{K,facts}=c,{diary:log,tried}=work;
-const order=inTurn(c,work,(m)=>log.times(m,on,K.turns),(group)=>log.trained(group,on,WEEK - 1),(of)=>keepsItsLine(c,work,of,on),(of)=>isMainstayDue(c,work,of,on),on - c.day>=K.overdue).filter((of)=>!isOff(work,of)).flatMap((of)=>{
-const line=training.line(c,of,{on,first:work.first,before:week.before.get(of)||0,tried:tried.has(of.movement),again:log.times(of.movement,on,on - work.first)>0,isLimiter:of.gap!==null&&of.gap===work.limiter});
-return line?[line]:[];
+const order=inTurn(c,work,(m)=>log.times(m,on,K.turns),(group)=>log.trained(group,on,WEEK - 1),(of)=>keepsItsLine(c,work,of,on),(of)=>isMainstayDue(c,work,of,on),on - c.day>=K.overdue).filter((of)=>!isOff(work,of)).map((of)=>{
+const asked=training.line(c,of,{on,first:work.first,before:week.lighter?0:week.before.get(of)||0,tried:tried.has(of.movement),again:log.times(of.movement,on,on - work.first)>0,isLimiter:of.gap!==null&&of.gap===work.limiter});
+return{movement:of.movement,asked,late:asked?null:training.waitsLately(c,of.movement,on)};
 });
 const lay=(most,mostFirst=work.mostFirst)=>draftOf(c,work,week,on,order,most,mostFirst);
 let draft=lay(Infinity);
@@ -1494,16 +1597,28 @@ if(isTrial(line.rule))tried.add(movement);
 log.did(m,on,isHard(line.block)||single||facts.has(m,TURNOVER));
 }
 for(const[kind,sets]of state.sets)week.sets.set(kind,(week.sets.get(kind)||0)+ sets);
-for(const line of week.lighter?lines.filter(({block})=>block!=='range'):[]){
+for(const line of lines){
+const key=`${line.movement} ${line.block}`;
 state.left +=line.minutes;
-line.sets=Math.ceil(line.sets / 2);
-line.minutes=minutes(c,line);
+if(week.lighter&&line.block!=='range')lighten(c,line,work.full.get(key));
+else if(!week.lighter)work.full.set(key,{...line});
 state.left -=line.minutes;
 }
 lines.sort(inOrder(c));
 easyFirst(c,lines);
 const said=new Set(lines.map(({movement})=>movement));
 return{on,week:week.number,name:'',lighter:week.lighter,minutes:c.minutes - state.left,warmUp:warmUp(c,lines),lines,leftOut:lost.filter(({movement})=>{const isNew=!said.has(movement);said.add(movement);return isNew;})};
+};
+const lighten=(c,line,full)=>{
+if(full){
+const less=Math.max(0,line.amount - full.amount);
+line.sets=Math.min(line.sets,full.sets);
+line.amount -=less;
+if(line.load!==null&&full.load!==null)line.load=Math.min(line.load,full.load);
+if(line.left!==null)line.left=Math.min(c.K.reserve,line.left + less);
+}
+line.sets=Math.ceil(line.sets / 2);
+line.minutes=minutes(c,line);
 };
 const absent=(c,{limiter,diary:log},on,lines,lost)=>{
 const{tables,facts,model}=c;
@@ -1545,7 +1660,6 @@ const need=beginsAnewBelow(c,work,of.movement,on - work.first);
 if(need!==undefined)return{key:'left.waits_for',values:{movement:need}};
 const isBreath=(one)=>isHard(one.block)&&(facts.has(one.movement,STRAIGHT)||(one.unit==='s'&&one.amount>K.long_hold));
 if(training.sparesBreath(c)&&isBreath(line)&&lines.filter(isBreath).length>=K.breath_lines)return{key:'left.breath',values:{}};
-if(stepsIn(c,work,line,on))return{key:'left.stands_in',values:{}};
 if(rule==='show it'&&work.tried.has(of.movement))return{key:'left.waits',values:{}};
 if(rule==='show it'&&(week.lighter||state.shows>=K.shows))return{key:'left.show_turns',values:{}};
 if(rule==='first try'&&(week.lighter||state.firsts + toTry(c,work,{on,line,lines,state})>=state.mostFirst))return{key:'left.try_turns',values:{}};
@@ -1555,11 +1669,22 @@ if(block==='range'&&!of.first&&count('range')>=state.mostRange)return{key:'left.
 if(line.worse&&hard&&lines.filter((other)=>other.worse&&isHard(other.block)).length>=K.sore_lines)return{key:'left.enough',values:{}};
 return null;
 };
+const isConcerned=(c,m)=>{
+const parts=new Set([...training.newestPains(c).filter(({score,signs})=>score>0||signs.length>0),...training.easedPains(c)].map(({part})=>part));
+const causes=c.found.causes.filter(({kind,cls})=>kind!=='light'&&!(kind==='restrict'&&cls!==null));
+return[m,...c.tables.easier[m]].some((of)=>[...parts].some((part)=>training.stresses(c,of,part))||causes.some((cause)=>readiness.reaches(c.model,cause,of)));
+};
+const isGentle=({facts,tables},m)=>{
+const mark=tables.marks[tables.mark[m]],isFree=!mark||mark.signal==='notice';
+return(!facts.has(m,STRICT)||facts.has(m,UPRIGHT))&&(isFree||!facts.isMobility(m));
+};
 const stepsIn=(c,{unhurt,all},{movement:m,candidate:{movement:asked}},on)=>{
 const stood=unhurt?unhurt.lines.filter((of)=>of.on<=on):[];
 if(!unhurt||training.now(c,m)!==null||stood.some(({of})=>of===asked))return false;
 const left=stood.filter(({of,movement})=>!all.some((other)=>other.movement===of)||training.sorePart(c,movement)>=0);
-return!left.some(({movement})=>training.isNoHarder(c,m,movement));
+if(training.isGrave(c,m))return true;
+const{stage}=c.tables,gentle=stage[m]<=Math.max(0,...stood.map(({movement})=>stage[movement]))&&isGentle(c,m);
+return!left.some(({movement})=>training.isNoHarder(c,m,movement))&&(isConcerned(c,m)||!gentle);
 };
 const toTry=({facts,tables},{all,tried,diary:log},{on,line,lines})=>{
 const waiting=tables.group_names.map((_,group)=>group).filter((group)=>{
@@ -1625,11 +1750,21 @@ const of=Object.keys(tables.warm_up).filter((key)=>key!=='always'&&classes.has(k
 const{person:{have}}=c,spared=new Set([...c.found.causes.flatMap(({part})=>(part===null?[]:[part])),...training.newestPains(c).filter(({score})=>score>=LIMITS.pain[0]).map(({part})=>part)]);
 const isFine=([,parts,wants])=>![...spared].some((part)=>(parts>>part)&1)&&(have===null||wants.every((oneOf)=>oneOf.some((word)=>have.includes(word))));
 const text=['always',...of].flatMap((key)=>tables.warm_up[key]||[]).filter(isFine).map(([said])=>said);
-const first=lines.find(({block})=>isHard(block));
-const half=first?Math.floor(first.amount / 2):0,plate=Math.max(1,tables.dose_of_school.smallest_plate);
-const load=first&&first.load!==null&&first.load>0?down((first.load*0.5)/ plate)*plate:first?first.load:null;
-const easy=first&&half>=(first.unit==='s'?c.K.hold_fits:c.K.fits[0])?{movement:first.movement,bare:load===0,amount:inWords({...first,sets:1,amount:half,load:load||null,side:null})}:null;
-return{sore:gently(c),text,easy};
+return{sore:gently(c),text,easy:toEaseIn(c,lines).flatMap((line)=>easySet(c,line))};
+};
+const toEaseIn=(c,lines)=>{
+const hard=lines.filter(({block})=>isHard(block)),group=({movement})=>c.tables.group_names[c.facts.group(movement)],served=new Set(hard.slice(0,1).map(group));
+return hard.filter((line,i)=>{
+if(i===0)return true;
+if(served.has(group(line))||group(line)==='core'||training.sorePart(c,line.movement)<0)return false;
+served.add(group(line));
+return true;
+});
+};
+const easySet=({K,tables},line)=>{
+const half=Math.floor(line.amount / 2),plate=Math.max(1,tables.dose_of_school.smallest_plate);
+const load=line.load!==null&&line.load>0?down((line.load*0.5)/ plate)*plate:line.load;
+return half<(line.unit==='s'?K.hold_fits:K.fits[0])?[]:[{movement:line.movement,bare:load===0,amount:inWords({...line,sets:1,amount:half,load:load||null,side:null})}];
 };
 const plan=(model,person,found,day,count)=>laid(training.begin(model,person,found,day),unhurtOf(model,person,day,count),count);
 const unhurtOf=(model,person,day,count)=>{
@@ -1642,12 +1777,12 @@ const laid=(c,unhurt,count)=>{
 const{K,tables,day}=c;
 const goal=training.goalOf(c),gaps=goal?training.gaps(c,goal):new Map();
 const{all,lost,limiter,balance}=training.candidates(c,goal,gaps);
-const weeks=daysOf(c).slice(0,count),start=startOf(c),every=Math.max(1,Math.floor(tables.dose_of_school.lighter_every / WEEK));
+const weeks=daysOf(c,K.weeks).slice(0,count),start=startOf(c),every=Math.max(1,Math.floor(tables.dose_of_school.lighter_every / WEEK));
 const known=all.filter(({rule})=>!isTrial(rule)&&rule!=='range').length;
-const work={all,lost,limiter,balance,first:(weeks.flat()[0]||day),mostFirst:known>=K.known?K.first:training.wasLongOff(c)?K.first_back:K.first_new,few:known<K.known,perWeek:weeks[0].length,hasFull:false,diary:diary(c),tried:new Set(),done:new Map(),sore:new Map(),unhurt};
+const work={all,lost,limiter,balance,first:(weeks.flat()[0]||day),mostFirst:known>=K.known?K.first:training.wasLongOff(c)?K.first_back:K.first_new,few:known<K.known,perWeek:weeks.length?weeks[0].length:0,hasFull:false,diary:diary(c),tried:new Set(),done:new Map(),sore:new Map(),full:new Map(),unhurt};
 const sessions=[];
 const weekSets=new Map();
-let before=new Map(),full=0,retest=(null);
+let before=new Map(),full=0,last=(null);
 weeks.forEach((days,w)=>{
 const lighter=(Math.floor((day + WEEK*w - start)/ WEEK)+ 1)% every===0;
 if(!lighter)before=new Map(work.done);
@@ -1655,13 +1790,21 @@ const week={number:w + 1,lighter,before,full,sets:new Map(),sore:new Set(),toCom
 days.forEach((on,i)=>{const of=session(c,work,{...week,toCome:days.length - i},on);if(!sessions.length||of.lines.length)sessions.push(of);});
 if(!lighter)full +=1;
 if(!lighter)for(const kind of week.sore)work.sore.set(kind,(work.sore.get(kind)||0)+ 1);
-if(lighter)retest=(days.length?days[days.length - 1]:day + WEEK*w)+ 1;
+if(lighter)last=days.length?days[days.length - 1]:day + WEEK*w;
 });
 for(const{movement:m,sets,block,rule}of sessions.filter(({week})=>week===1).flatMap(({lines})=>lines)){
 if(isHard(block)&&!isTrial(rule))weekSets.set(c.facts.kind(m),(weekSets.get(c.facts.kind(m))||0)+ sets);
 }
 named(sessions);
-return{trainee:c,goal,gaps,limiter,sessions,retest:retest===null?null:{on:retest,tests:retests(c,goal,gaps,retest,sessions)},weekSets};
+sayBeyond(sessions);
+return{trainee:c,goal,gaps,limiter,sessions,retests:last===null?[]:training.retestDays(c,daysOf(c,K.weeks + 2).flat(),last,(on)=>training.retests(c,goal,gaps,on,sessions)),weekSets};
+};
+const sayBeyond=(sessions)=>{
+const toCome=new Set(),promised=['left.turns','left.try_turns','left.show_turns'];
+for(const of of[...sessions].reverse()){
+of.leftOut=of.leftOut.map((one)=>(promised.includes(one.why.key)&&!toCome.has(one.movement)?{...one,why:{key:'left.beyond',values:{}}}:one));
+for(const{movement}of of.lines)toCome.add(movement);
+}
 };
 const named=(sessions)=>{
 const letters=new Map();
@@ -1671,37 +1814,6 @@ if(!letters.has(key))letters.set(key,LETTERS[Math.min(LETTERS.length - 1,letters
 of.name=String(letters.get(key));
 }
 if(letters.size<2)for(const of of sessions)of.name='';
-};
-const retests=(c,goal,gaps,on,sessions)=>{
-const{K,tables,day}=c,heaviest=[...gaps.values()].sort(heavier),last=tables.results_last_days;
-const old=(goal?goal.chain:c.model.order).flatMap((m)=>{
-const newest=Math.max(...(c.tests.get(m)||[]).map((of)=>of.on));
-return day - newest<=last&&on - newest + K.tests_ahead>last?[{m,newest}]:[];
-}).sort((a,b)=>a.newest - b.newest||a.m - b.m);
-const before=sessions.filter((of)=>of.on<on),least=Math.min(K.tests_times,Math.max(0,...before.map(({week})=>week)));
-const times=(is)=>before.filter(({lines})=>lines.some(is)).length;
-const often=(m)=>times(({movement})=>movement===m);
-const isEnough=(m)=>often(m)>0&&(often(m)>=least||times(({movement,rule})=>movement===m&&rule==='show it')>0);
-const formOf=(gap)=>(isEnough(gap.movement)?[gap.movement]
-:before.flatMap(({lines})=>lines).filter((line)=>line.gap===gap&&isEnough(line.movement)).map(({movement})=>movement).sort((a,b)=>often(b)- often(a)||a - b).slice(0,1));
-const[form,...others]=heaviest.flatMap(formOf),mostFirst=(list)=>list.map((m)=>({m,n:often(m)})).sort((a,b)=>b.n - a.n).map(({m})=>m);
-const forms=form===undefined?[]:[form,...mostFirst(others)],due=[...heaviest.filter(({share})=>share===WHOLE).map(({movement})=>movement),...old.map(({m})=>m)];
-const out=sixOf(c,[...forms.slice(0,1),...due.filter(isEnough),...forms],on);
-const kept=[...new Set(before.flatMap(({lines})=>lines).map(({movement})=>movement))].sort((a,b)=>a - b).filter(isEnough);
-return out.length||training.asksForCare(c)?out:sixOf(c,mostFirst(kept),on);
-};
-const sixOf=(c,all,on)=>{
-const{K,facts}=c;
-const out=[];
-const kinds=new Map();
-for(const m of new Set(all)){
-const kind=facts.kind(m),known=kinds.get(kind)||0;
-const tests=may(c,m)&&training.hasAll(c,m)&&!((c.minor||(training.isBack(c)&&training.now(c,m)===null))&&facts.has(m,LOADED))&&!training.ease(c,m,on,on).sore&&training.sorePart(c,m)<0;
-if(out.length>=K.tests||!tests||(!facts.isMobility(m)&&known>=K.tests_kind))continue;
-kinds.set(kind,known + 1);
-out.push(m);
-}
-return out;
 };
 const gotOf=({sets,amount,unit,seconds,load})=>({
 measure:unit==='reps'?targets.REPS:targets.TIME,atMost:false,sets,amount:amount*targets.ONE,seconds:unit==='reps'&&seconds?seconds*targets.ONE:0,
@@ -1725,7 +1837,7 @@ const[kind,which]=key.split('.'),of=valuesOf(c,values);
 return kind==='left'?say(`training.left.${which}`,of):say(`training.why.${which}`,of);
 };
 const wordsOf=({key})=>`training.${key}`;
-const thenOf=({training:K},{then,unit})=>say(`training.then.${then}`,{n:K.try_back[unit==='s'?1:0]});
+const thenOf=({then,most})=>say(`training.then.${then}`,{n:most});
 const isReached=(goal)=>goal!==null&&goal.route!==null&&goal.route.movements.length===0;
 const isRefused=({screened,born},day)=>{const{saysOn,mustAnswer}=globalThis.rungbook.health;return saysOn(screened,day,born)==='ask'||mustAnswer(screened,day,born);};
 const refusal=({screened,born},day)=>{
@@ -1735,7 +1847,18 @@ if(!mustAnswer(screened,day,born))return say('training.ask');
 const first=Number(results.ageOn(born,day))<LIMITS.adult?say('training.answer_with_parent'):say('training.answer_first');
 return[say('training.no_answers'),first,say('training.write_answers',{example:`screened: { says: ask, on: ${results.dayText(day)} }`})].join(' ');
 };
-const conditions=({trainee:c,gaps,sessions})=>[
+const overLately=(c)=>{
+const out=new Map(),hurt=training.easedPains(c).map(({part,on})=>({what:{part},until:on + c.K.pain_days}));
+const rested=training.ended(c).map(({what,until})=>({what,until:until + WEEK*c.K.pause_weeks}));
+for(const one of[...hurt,...rested].filter(({until})=>until>=c.day)){
+const key=JSON.stringify(one.what),known=out.get(key);
+if(!known)out.set(key,one);
+else known.until=Math.max(known.until,one.until);
+}
+return[...out.values()];
+};
+const latelyWords=(c)=>overLately(c).map(({what,until})=>say('training.lately',{...valuesOf(c,what),day:results.dayText(until)}));
+const conditions=({trainee:c,gaps})=>[
 ...(c.person.screened?[]:[say('training.unanswered')]),
 ...(c.young?[say('training.coach_present')]:[]),
 ...(c.age!==null&&c.age>=c.K.balance_age?[say('training.wall_near')]:[]),
@@ -1743,7 +1866,8 @@ const conditions=({trainee:c,gaps,sessions})=>[
 ...(training.sparesBreath(c)?[say('training.breathe_through')]:[]),
 ...(training.newestPains(c).some((pain)=>training.isHolding(pain)&&!readiness.isPausing(c.model,c.person,pain,c.day))?[say('training.until_lower',{n:globalThis.rungbook.health.LIMITS.pain[0]- 1})]:[]),
 ...(training.hasSign(c)?[say('training.until_seen')]:[]),
-...(sessions.length&&sessions[0].on===c.day&&c.log.some(({on,did,reserve})=>c.day - on<c.K.apart&&reserve===0&&did.some((set)=>set<did[0]))?[say('training.rest_day')]:[]),
+...latelyWords(c),
+...(daysOf(c,c.K.weeks).flat()[0]===c.day&&c.log.some(({on,did,reserve})=>c.day - on<c.K.apart&&reserve===0&&did.some((set)=>set<did[0]))?[say('training.rest_day')]:[]),
 ];
 const asksInWords=(c,leaf)=>{
 const{tables,model}=c,target=model.target(leaf),mass=training.comesTo(c,target);
@@ -1799,7 +1923,7 @@ const mean=total / WEEK,variance=days.reduce((all,day)=>all +(day - mean)*(day -
 const monotony=variance>0?Math.min(MOST_MONOTONY,mean / Math.sqrt(variance)):MOST_MONOTONY;
 return{total,monotony,strain:total*monotony};
 };
-Object.assign(training,{lastWeek,sidesInWords,asksInWords,howLong,timeOf,gearWords,paceInWords,setsInWords,thenOf,painWords,clinician,care,plan,gotOf,inWords,whyOf,wordsOf,valuesOf,conditions,isRefused,refusal,isReached,nameOf});
+Object.assign(training,{lastWeek,sidesInWords,asksInWords,howLong,timeOf,gearWords,paceInWords,setsInWords,thenOf,painWords,clinician,care,latelyWords,plan,gotOf,inWords,whyOf,wordsOf,valuesOf,conditions,isRefused,refusal,isReached,nameOf});
 })();
 (()=>{
 const{targets,results,readiness,store,page,states,training}=globalThis.rungbook;
@@ -1809,8 +1933,10 @@ const{model}=states;
 if(!model)return;
 const{tables}=model;
 const MINUTE=60;
+const isNever=({movement})=>states.neverTried().includes(tables.ids[movement]);
+const inOrder=(lines)=>[...lines.filter((line)=>!isNever(line)),...lines.filter(isNever)];
 const noteNext=(of,{found})=>{
-const[session]=of.sessions,lines=session?session.lines:[];
+const[session]=of.sessions,all=session?inOrder(session.lines):[],tried=all.filter((one)=>!isNever(one)),lines=tried.length?tried:all;
 const line=lines.find((one)=>of.limiter&&one.gap&&one.gap.movement===of.limiter.movement)||lines.find(({block})=>block==='strength')||lines[0];
 if(!line||!of.goal)return;
 const m=line.movement,got=training.got(of.trainee,m),skill=tables.skills.find(({id})=>of.goal&&id===of.goal.id);
@@ -1826,6 +1952,14 @@ plans.set(stand,known);
 if(!training.isRefused(stand.person,stand.day))noteNext(known,stand);
 return known;
 };
+const aims=new WeakMap();
+const aimOf=(stand)=>{
+const known=plans.get(stand)||aims.get(stand)||training.plan(model,stand.person,stand.found,stand.day,0),{goal,limiter}=known;
+if(goal&&!limiter&&!training.isReached(goal))return planOf(stand);
+aims.set(stand,known);
+return known;
+};
+const isPlanned=(stand)=>plans.has(stand);
 const nodes=(parts)=>parts.filter((part)=>part!==null).map((part)=>(part));
 const goalName=({id,leaf})=>{
 const skill=tables.skills.find((one)=>one.id===id);
@@ -1880,8 +2014,37 @@ for(let at=(limiter);at&&!steps.includes(at);){
 steps.push(at);
 at=at.opens.map((m)=>gaps.get(m)).filter((gap)=>gap!==undefined).map((gap)=>(gap)).sort(training.heavier)[0];
 }
-return make('ol',{class:'ladder way-up'},...steps.map((gap)=>make('li',{'data-movement':tables.ids[gap.movement]},states.figure(gap.movement),...nodes(sayNodes(keyOf(of,gap,['aim.step','aim.step_shown','aim.step_again','aim.step_unknown']),asked(of,gap))),field(gap.movement))));
+return make('ol',{class:'ladder way-up'},...steps.map((gap)=>make('li',{'data-movement':tables.ids[gap.movement]},states.figure(gap.movement),named(tables,gap.movement),
+make('div',{},...nodes(sayNodes(keyOf(of,gap,['aim.step','aim.step_shown','aim.step_again','aim.step_unknown']),asked(of,gap)))),field(gap.movement))));
 };
+const dated=(text)=>text.replace(/[0-9]{4}-[0-9]{2}-[0-9]{2}/g,(day)=>results.dayWords(Number(results.readDay(day))));
+const MOST_ACTS=3;
+const amountOf=(c,m,amount)=>states.shown({measure:c.facts.measure(m),atMost:false,sets:1,amount,seconds:0,unit:targets.NO_LOAD,load:0,hits:0,of:0});
+const bothSides=(c,m,left,right)=>nodes(sayNodes('morning.left_right',{left:amountOf(c,m,left),right:amountOf(c,m,right)}));
+const few=(all)=>[...all.slice(0,MOST_ACTS).flatMap((one,i)=>[i?say('list.separator'):null,...one]),...(all.length>MOST_ACTS?[' ',say('shared.and_more',{n:all.length - MOST_ACTS})]:[])];
+const doneBefore=(c)=>{
+const slips=training.slips(c),falls=training.falls(c),off=training.daysOff(c),key=['morning.time_off','morning.time_off_longer','morning.time_off_long'][c.K.off.filter((days)=>off>=days).length - 1];
+return[
+...(slips.length?[sayNodes('aim.act_doubt',{list:few(slips.map(([m,amount])=>sayNodes('morning.doubt_of',{got:amountOf(c,m,amount),movement:named(tables,m)})))})]:[]),
+...(falls?[sayNodes('aim.act_falls',{movement:named(tables,falls.movement),got:bothSides(c,falls.movement,falls.left,falls.right),least:amountOf(c,falls.movement,c.K.one_leg_s*targets.ONE)})]:[]),
+...(key?[[say(key,{n:off})]]:[]),
+].map(nodes);
+};
+const toBeHad=({trainee:c,gaps})=>{
+const by=new Map();
+for(const{movement}of[...gaps.values()].sort(training.heavier))for(const oneOf of training.missing(c,movement))by.set(training.gearWords(tables,oneOf),[...(by.get(training.gearWords(tables,oneOf))||[]),movement]);
+return by.size?[nodes(sayNodes('aim.act_missing',{list:few([...by].sort(([,a],[,b])=>b.length - a.length).map(([gear,stops])=>sayNodes('morning.missing_of',{gear,list:few(stops.map((m)=>[named(tables,m)]))})))}))]:[];
+};
+const weakerSides=(c)=>['left','right'].flatMap((side)=>{
+const all=[...c.tests.keys()].sort((a,b)=>a - b).filter((m)=>training.may(c,m)&&training.sides(c,m).weaker===side);
+const list=few(all.map((m)=>{const{left,right}=training.now(c,m)||{};return sayNodes('morning.side_of',{movement:named(tables,m),got:bothSides(c,m,Number(left),Number(right))});}));
+return all.length?[nodes(side==='left'?sayNodes('morning.begin_left',{list}):sayNodes('morning.begin_right',{list}))]:[];
+});
+const meanwhile=({goal,limiter,sessions:[session]})=>{
+const hard=session&&goal&&!limiter&&!training.isReached(goal)?session.lines.filter(({block})=>block==='strength'||block==='kept up'):[];
+return hard.length?[nodes(sayNodes('aim.act_meanwhile',{list:few(hard.map(({movement})=>[named(tables,movement)]))}))]:[];
+};
+const acts=(of)=>[...doneBefore(of.trainee),...toBeHad(of),...meanwhile(of),...weakerSides(of.trainee)].slice(0,MOST_ACTS).map((told)=>make('li',{},...told));
 const sets=(line)=>{
 const got=training.gotOf(line),pace=training.paceInWords(tables,line);
 const other=targets.words(got,page.units.ofOther),own=targets.words(got,page.units.ofSchool);
@@ -1899,14 +2062,14 @@ const key=tables.rules[line.rule],link=make('a',{href:`about-the-numbers.html#ru
 const all=line.why.map((one)=>reason(of,one)).reduce((before,more)=>(before.length?nodes(sayNodes('training.why.both',{why:before,more})):more),([]));
 return all.length?nodes(sayNodes('aim.rule_why',{rule:link,why:all})):[link];
 };
-const towards=(of,{gap,movement})=>(gap?nodes(sayNodes(gap.movement===movement?'aim.towards_itself':'aim.towards',{movement:named(tables,gap.movement),target:states.target(gap.leaf)})):null);
+const towards=(of,{gap,movement})=>(gap&&!(gap.share===readiness.WHOLE&&gap.movement!==movement)?nodes(sayNodes(gap.movement===movement?'aim.towards_itself':'aim.towards',{movement:named(tables,gap.movement),target:states.target(gap.leaf)})):null);
 const head=({on,week,name,minutes,lighter})=>{
 const values={day:states.dayOf(on),n:week,name,minutes};
 return nodes(sayNodes(lighter?'aim.session_lighter':name?'aim.session_named':'aim.session',values));
 };
 const warmUp=({trainee:{tables:{names}}},{warmUp:{sore,text,easy}})=>[
 ...(sore?[make('li',{text:sore})]:[]),...text.map((line)=>make('li',{text:line})),
-...(easy&&names?[make('li',{},...nodes(sayNodes(easy.bare?'training.easy_set_bare':'training.easy_set',{amount:easy.amount,movement:named(tables,easy.movement)})))]:[]),
+...(names?easy:[]).map(({bare,amount,movement})=>make('li',{},...nodes(sayNodes(bare?'training.easy_set_bare':'training.easy_set',{amount,movement:named(tables,movement)})))),
 ];
 const care=({trainee},session)=>training.care(trainee,session).map(({asks,movements})=>make('li',{},asks,': ',...namedList(tables,movements)));
 const leftOut=(of,all)=>{
@@ -1924,13 +2087,13 @@ return make('details',i?{}:{open:true},make('summary',{text:say(all[0].lighter?'
 ...all.map((one)=>make('section',{class:'ahead'},make('h3',{},...head(one)),
 make('ul',{class:'plain'},...one.lines.map((line)=>make('li',{'data-movement':tables.ids[line.movement]},named(tables,line.movement),' ',make('span',{class:'target'},sets(line))))))));
 });
-const weeksEnd=({retest,weekSets})=>{
+const weeksEnd=({retests,weekSets})=>{
 const kinds=[...weekSets].map(([kind,count])=>{
 const pattern=say(`pattern.${tables.patterns[kind>>1].replace(/ /g,'_')}`);
 return say(kind&1?'aim.sets_straight':'aim.sets_of',{pattern,n:count});
 });
-return[...(retest?[make('p',{},...nodes(sayNodes('training.retest',{day:states.dayOf(retest.on),list:namedList(tables,retest.tests)})))]:[]),
+return[...retests.map(({on,tests})=>make('p',{},...nodes(sayNodes('training.retest',{day:states.dayOf(on),list:namedList(tables,tests)})))),
 ...(kinds.length?[make('p',{class:'hint',text:say('training.week_sets',{list:kinds.join(say('list.separator'))})})]:[])];
 };
-globalThis.rungbook.aim={planOf,goalName,goalChoice,plain,sentenceText,sentence,howLong,way,sets,restWords,reason,why,towards,head,warmUp,care,leftOut,weeks,weeksEnd,nodes};
+globalThis.rungbook.aim={dated,planOf,aimOf,isPlanned,goalName,goalChoice,plain,sentenceText,sentence,howLong,acts,way,inOrder,sets,restWords,reason,why,towards,head,warmUp,care,leftOut,weeks,weeksEnd,nodes};
 })();

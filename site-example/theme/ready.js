@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="ready.js=49339ad6 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","list.separator":", ","number.enter":"Enter your number","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.classes":"what is marked {list}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.hurts":"it hurts","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until {until}","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"what is upside down, with weight or only lowers: light training only, by the health questions of {day}","rests.over_for_today":"{what}, over for today","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.sore":"{part}, {score} of 10 on {day}: nothing new and nothing harder for it","rests.sore_better":"Say how it is now","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.until_entry":"an entry of {n} or less","rests.until_none":"an entry of 0","rests.until_sign":"that is gone and a clinician has seen it","rests.where_lifted":"What rests, and how it ends","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","stand.take_back":"Take back","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first","state.with_coach":"only with a coach in person"});
+'use strict';self.rungbookIs+="ready.js=2476064e ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.to_ticks":"To the two ticks","aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.classes":"what is marked {list}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.hurts":"it hurts","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until {until}","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"what is upside down, with weight or only lowers: light training only, by the health questions of {day}","rests.over_for_today":"{what}, over for today","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.sore":"{part}, {score} of 10 on {day}: nothing new and nothing harder for it","rests.sore_better":"Say how it is now","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.until_entry":"an entry of {n} or less","rests.until_none":"an entry of 0","rests.until_sign":"that is gone and a clinician has seen it","rests.where_lifted":"What rests, and how it ends","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this.","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","stand.take_back":"Take back","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first","state.with_coach":"only with a coach in person"});
 (()=>{
 const{text,ONE,REPS,LENGTH,ANGLE,DONE,NO_LOAD,BODY_WEIGHT}=globalThis.rungbook.targets;
 const{LIMITS,saysOn}=globalThis.rungbook.health;
@@ -472,8 +472,10 @@ return stand!==null&&(sore(stand).some(({on})=>on===stand.day)
 };
 const mayAsk=(m)=>{
 const stand=mine();
+if(store.adults.isDue())return false;
 return stand===null||!(hurtsToday()||bearsOnSore(stand,m)||stand.found.pausedBy(m).some(({kind})=>kind==='paused'||kind==='pain'));
 };
+const neverTried=()=>{const kept=store.get('never');return kept&&kept.on===results.dayText(results.today())&&Array.isArray(kept.movements)?kept.movements.map(String):[];};
 const soreLines=(stand)=>sore(stand).filter(({entry})=>!stand.found.causes.some((cause)=>cause.kind==='pain'&&cause.entry===entry))
 .map(({part,score,on})=>make('li',{},...sayNodes('rests.sore',{part:partWord((model).tables.parts[part]),score,day:dayOf(on)}).map((piece)=>(piece)),' ',
 make('a',{href:'if-it-hurts.html#pain',text:say('rests.sore_better')})));
@@ -519,6 +521,7 @@ if(!stand||place.hidden)return;
 place.replaceChildren(make('p',{text:say('rests.this_rests')}),make('ul',{class:'plain'},...stand.found.pausedBy(m).map((cause)=>make('li',{},...causeWords(cause)))),
 make('p',{},make('a',{href:'where-i-stand.html#rests',text:say('rests.where_lifted')})));
 };
+const adultsFirst=()=>make('p',{class:'advice do-not'},say('screening.young'),' ',make('a',{href:'today.html',text:say('adult.to_ticks')}));
 const number=()=>{
 const here=document.querySelector('main[data-movement]'),place=document.getElementById('number-here'),form=document.getElementById('number-form');
 const m=model&&here?model.numbers.get((here).dataset.movement||''):undefined;
@@ -533,6 +536,7 @@ says.focus();
 says.focus();
 };
 const open=async()=>{
+if(!mayAsk(m))return;
 await page.load('number-here');
 const{number:of,entry}=globalThis.rungbook;
 const ask=()=>{
@@ -544,9 +548,17 @@ return field;
 const field=ask(),first=field&&field.querySelector('input, a');
 if(first instanceof HTMLElement)first.focus();
 };
-const draw=()=>{place.hidden=!mayAsk(m);};
+const button=form.querySelector('button');
+if(!button)return;
+button.addEventListener('click',()=>{open().catch(()=>{page.byId('number-news').textContent=say('number.not_loaded');});});
+let wasDue=false;
+const draw=()=>{
+const isDue=store.adults.isDue();
+place.hidden=!mayAsk(m)&&!isDue;
+if(isDue!==wasDue)form.replaceChildren(isDue?adultsFirst():button);
+wasDue=isDue;
+};
 store.onChange(draw);
-form.replaceChildren(make('button',{type:'button',class:'quiet',text:say('number.enter'),on:{click:()=>{open().catch(()=>{page.byId('number-news').textContent=say('number.not_loaded');});}}}));
 draw();
 };
 const drawSlots=()=>{
@@ -577,7 +589,7 @@ keepChain();
 };
 const figure=(m,size=48)=>(model&&model.is(m,readiness.DRAWN)
 ?page.make('img',{class:'small-figure',alt:'',width:size,height:size,loading:'lazy',decoding:'async',src:`figures/${model.tables.ids[m]}.svg`}):null);
-globalThis.rungbook.states={model,mine,figure,mark,stateWord,shown,target,got,partWord,day,dayOf,health,isChild,barred,causeWords,sore,bearsOnSore,soreLines,hurtsToday,mayAsk,when,together,whatRests,liftedBy,asideGot};
+globalThis.rungbook.states={model,mine,figure,mark,stateWord,shown,target,got,partWord,day,dayOf,health,isChild,barred,causeWords,sore,bearsOnSore,soreLines,hurtsToday,mayAsk,adultsFirst,neverTried,when,together,whatRests,liftedBy,asideGot};
 store.onChange(()=>{draw();page.later([drawSlots,follow],'main');});
 drawSlots();
 draw();

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="screening.js=a73966fa ";
+'use strict';self.rungbookIs+="screening.js=11b8e444 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"screening.allowed":"Allowed on {day}, until {until}.","screening.allowed_by":"Allowed by {by} on {day}, until {until}.","screening.answer_each":"Answer this one, yes or no.","screening.answered_on":"As of {day}. Answer again when your health changes.","screening.child":"You are under 12: no test and no session from a page, whatever was answered. Train with a coach in person, who sees you and stops you in time.","screening.clear_day":"Give the day, up to today.","screening.clear_until":"Give the last day: from today, and at most {n} days after it was allowed.","screening.clear_what":"Choose what was allowed.","screening.clear_who":"Write who allowed it.","screening.growing":"You are still growing: at any pain in a wrist, an elbow, the lower back, a hip, a knee or a heel stop that work until a clinician has looked. The ends of growing bones are softer than the tendons.","screening.left":"Because of your answers, this is left alone:","screening.left_alone":"left alone until a clinician allows it","screening.says_again":"You answered more than a year ago. Please answer again.","screening.says_allowed_hard":"Your answers said to ask a clinician first. Hard effort was allowed.","screening.says_allowed_light":"Your answers said to ask a clinician first. Light to moderate effort was allowed.","screening.says_ask":"Ask a licensed clinician first, and show them what you want to do. Until then this site offers no test and no training.","screening.says_clear":"Nothing in your answers stands in the way.","screening.says_fresh":"Test with a fresh head, and stop at the first sign listed beside a test.","screening.says_light":"You do not exercise regularly yet: train lightly, keep two or three reps in reserve, and build up. Inverted, loaded and lowering work waits until you have trained regularly for three months.","screening.says_run_out":"What a clinician allowed has run out. Ask again; until then this site offers no test and no training.","screening.says_spared":"You may train and test, but for what is left alone below.","screening.take_back":"Take back","screening.to_self_test":"To the self-test","screening.what_follows":"What follows","screening.write_year":"Write the year you were born in four digits, such as 1994.","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this."});
 'use strict';
 (()=>{
@@ -100,12 +100,20 @@ if(!set.querySelector('input:checked'))(set.querySelector(`input[value="${hurts&
 }
 questions.requestSubmit();
 });
+const written=()=>JSON.stringify([field('born').value,...new FormData(questions)]);
+let read='';
+addEventListener('pagehide',()=>{
+const born=field('born').value;
+questions.reset();
+field('born').value=born;
+read=written();
+});
 questions.addEventListener('submit',(event)=>{
 event.preventDefault();
 const today=results.today(),born=bornOf(),bornFine=born!==null;
 const sets=shown();
 const open=sets.find((set)=>yes(nameOf(set))===null);
-if(!questions.querySelector('input:checked')&&!outcome.hidden&&bornFine){
+if(written()===read&&!outcome.hidden&&bornFine){
 toOutcome();
 return;
 }
@@ -126,9 +134,7 @@ const of=(key)=>[...new Set(raised.flatMap((set)=>(set.dataset[key]||'').split('
 const on=results.dayText(today);
 const[classes,parts]=[of('classes'),of('parts')];
 const lasts=Math.min(...raised.map((set)=>Number(set.dataset.lasts||LIMITS.clearance)),LIMITS.clearance);
-questions.reset();
-field('born').value=String(born);
-askByAge();
+read=written();
 left().forEach(({key})=>store.remove(key));
 classes.forEach((id)=>store.add('restrict',{class:id,on,by:SCREENING}));
 parts.forEach((id)=>store.add('restrict',{part:id,on,by:SCREENING}));
@@ -169,6 +175,7 @@ toOutcome();
 const{born}=store.facts();
 if(born!==undefined)field('born').value=String(born);
 askByAge();
+read=written();
 store.onChange(draw);
 draw();
 })();

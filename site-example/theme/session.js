@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="session.js=4e693622 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.head":"First, an adult","adult.on":"Go on","entry.if_it_hurts":"If it hurts","entry.it_hurt":"It hurt","hurts.now_blow":"A blow to the head or neck, or a fall, with sickness, confusion, neck pain or tingling, or after which you cannot move normally; a joint out of place.","hurts.now_pregnant":"In pregnancy: bleeding, fluid, contractions, a hard headache, or a child that moves less.","rest.awake":"Keep the screen on during the rest","rest.begun":"Rest, {n} seconds","rest.over":"The rest is over.","rest.rest":"Rest","rest.shake":"Vibration","rest.sound":"Sound","rest.stop":"Stop","rest.ways":"When the rest is over","screening.allowed":"Allowed on {day}, until {until}.","screening.allowed_by":"Allowed by {by} on {day}, until {until}.","screening.says_allowed_hard":"Your answers said to ask a clinician first. Hard effort was allowed.","screening.says_allowed_light":"Your answers said to ask a clinician first. Light to moderate effort was allowed.","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this.","stand.lift":"Lift this pause","test.before_you_start":"Before you start","test.over":"No more tests today","today.allowed_stop":"Stop at once and get help at any of these, whatever else is said here:","today.another_set":"Another set","today.back_when":"Go back when: {signs}.","today.between":"You trained a short time ago: what needs 48 hours waits, and the next whole session is on {day}.","today.block_beside":"A few sets for the whole body.","today.block_kept_up":"Fewer sets, so that what you have stays.","today.block_practice":"While fresh, few tries. End at the first that is not clean.","today.block_range":"Slowly, without pain.","today.block_strength":"What stands between you and the goal.","today.done":"Done today: {sets}.","today.enter_measured":"Enter what you measured","today.first_shown":"{list} first.","today.head_beside":"Beside that","today.head_done":"Done today","today.head_kept_up":"Kept up","today.head_practice":"Practice","today.head_range":"Range","today.head_strength":"Strength","today.help_used":"Help used","today.install":"Keep it there","today.install_says":"Keep this site on your home screen? It opens without a network.","today.instead_of":"In the place of {movement}.","today.keep":"Keep this training","today.keep_set":"Keep this set","today.kilograms":"kg","today.left_in_reserve":"Could you have done more?","today.morning":"{part}, {score} of 10 on {day}. How is it this morning, 0 to 10?","today.next":"Today is free. Next: {session}","today.no_effort":"Write a whole number from 0 to {most} for the effort.","today.no_minutes":"Write the minutes as a whole number, from 1 to {most}.","today.no_weight":"Write the weight as a number.","today.none_for_goal":"No {pattern} today: {why}","today.not_kept":"These ticks are for you alone; a stretch is not written into the log.","today.not_now":"Not now","today.nothing_open":"Nothing can be trained today with the equipment at hand. Test something first.","today.paper_each_set":"Done","today.paper_left":"In reserve","today.paper_movement":"Movement","today.paper_rest":"Rest","today.paper_what":"Sets","today.pounds":"lb","today.reps":"reps","today.seconds":"s","today.session":"Kept: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"{set}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did.","today.weight_used":"Weight used","today.whole_left":"Write a whole number from 0 to {most} for what you could have done more.","today.whole_reps":"Only whole reps count.","today.why":"Why this","today.write_set":"{set}: write what you did as a number from 0 on, such as 8."});
+'use strict';self.rungbookIs+="session.js=6bfcc10c ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.head":"First, an adult","adult.on":"Go on","entry.if_it_hurts":"If it hurts","entry.it_hurt":"It hurt","hurts.now_blow":"A blow to the head or neck, or a fall, with sickness, confusion, neck pain or tingling, or after which you cannot move normally; a joint out of place.","hurts.now_pregnant":"In pregnancy: bleeding, fluid, contractions, a hard headache, or a child that moves less.","rest.awake":"Keep the screen on during the rest","rest.begun":"Rest, {n} seconds","rest.over":"The rest is over.","rest.rest":"Rest","rest.shake":"Vibration","rest.sound":"Sound","rest.stop":"Stop","rest.ways":"When the rest is over","screening.allowed":"Allowed on {day}, until {until}.","screening.allowed_by":"Allowed by {by} on {day}, until {until}.","screening.says_allowed_hard":"Your answers said to ask a clinician first. Hard effort was allowed.","screening.says_allowed_light":"Your answers said to ask a clinician first. Light to moderate effort was allowed.","stand.lift":"Lift this pause","test.before_you_start":"Before you start","test.over":"No more tests today","today.allowed_stop":"Stop at once and get help at any of these, whatever else is said here:","today.another_set":"Another set","today.back_when":"Go back when: {signs}.","today.between":"You trained a short time ago: what needs 48 hours waits, and the next whole session is on {day}.","today.block_beside":"A few sets for the whole body.","today.block_kept_up":"Fewer sets, so that what you have stays.","today.block_practice":"While fresh, few tries. End at the first that is not clean.","today.block_range":"Slowly, without pain.","today.block_strength":"What stands between you and the goal.","today.done":"Done today: {sets}.","today.enter_measured":"Enter what you measured","today.first_shown":"{list} first.","today.head_beside":"Beside that","today.head_done":"Done today","today.head_kept_up":"Kept up","today.head_practice":"Practice","today.head_range":"Range","today.head_strength":"Strength","today.help_used":"Help used","today.install":"Put it there","today.install_says":"Put this site on your home screen? It opens without a network.","today.instead_of":"In the place of {movement}.","today.keep":"Save these sets","today.keep_set":"Add this set","today.kilograms":"kg","today.left_in_reserve":"Could you have done more?","today.morning":"{part}, {score} of 10 on {day}. How is it this morning, 0 to 10?","today.next":"Today is free. Next: {session}","today.no_effort":"Write a whole number from 0 to {most} for the effort.","today.no_minutes":"Write the minutes as a whole number, from 1 to {most}.","today.no_weight":"Write the weight as a number.","today.none_for_goal":"No {pattern} today: {why}","today.not_kept":"These ticks are for you alone; a stretch is not written into the log.","today.not_now":"Not now","today.nothing_open":"Nothing can be trained today with the equipment at hand. Test something first.","today.paper_each_set":"Done","today.paper_left":"In reserve","today.paper_movement":"Movement","today.paper_rest":"Rest","today.paper_what":"Sets","today.pounds":"lb","today.reps":"reps","today.seconds":"s","today.session":"Saved: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"{set}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did.","today.weight_used":"Weight used","today.whole_left":"Write a whole number from 0 to {most} for what you could have done more.","today.whole_reps":"Only whole reps count.","today.why":"Why this","today.write_set":"{set}: write what you did as a number from 0 on, such as 8.","training.more_left":"one set more left","training.more_right":"one set more right"});
 (()=>{
 const{store,page}=globalThis.rungbook;
 const{make}=page;
@@ -66,7 +66,8 @@ return make('li',{},box,' ',make('label',{for:`rest-${way}`,text:say(`rest.${way
 globalThis.rungbook.rest={timer,choices};
 })();
 (()=>{
-const{targets,results,readiness,store,page,states,training,aim,rest,scale,adult}=globalThis.rungbook;
+const{targets,results,readiness,store,page,states,rest,adult}=globalThis.rungbook;
+let{training,aim}=globalThis.rungbook;
 const{LIMITS}=globalThis.rungbook.health;
 const{make,named,namedList,byId}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
@@ -74,7 +75,7 @@ const{model,mine}=states;
 if(!model)return;
 const{tables}=model;
 const BLOCKS=(['practice','strength','kept up','range']);
-const{nodes}=aim;
+const nodes=(parts)=>aim.nodes(parts);
 const MOST_FIRST=3;
 const timer=rest.timer();
 byId('timer').replaceChildren(timer.element);
@@ -86,7 +87,7 @@ return measure===(unit==='reps'?targets.REPS:targets.TIME);
 };
 const inPounds=()=>page.units.current()==='imperial';
 const typed=(mass)=>String(inPounds()?Math.round((Math.abs(mass)/ 45359237)*10)/ 10:Math.abs(mass)/ targets.KILOGRAM);
-const dated=(text)=>text.replace(/[0-9]{4}-[0-9]{2}-[0-9]{2}/g,(day)=>results.dayWords(Number(results.readDay(day))));
+const dated=(text)=>aim.dated(text);
 const ticks=(line,draft)=>{
 const id=tables.ids[line.movement],count=line.sets +(line.weaker?1:0);
 return Array.from({length:count},(_,i)=>{
@@ -145,7 +146,7 @@ const towards=aim.towards(of,line);
 return[make('p',{class:'dose'},aim.sets(line)),make('p',{class:'line-facts'},make('span',{text:aim.restWords(line)}),towards?' ':null,towards?make('span',{},...towards):null),
 line.insteadOf===null?null:make('p',{class:'line-facts'},...nodes(sayNodes('today.instead_of',{movement:named(tables,line.insteadOf)}))),
 tables.back_when[line.movement]?make('p',{class:'line-facts',text:say('today.back_when',{signs:tables.back_when[line.movement].join('; ')})}):null,
-make('p',{class:'hint says',text:training.thenOf(tables,line)}),make('details',{class:'because hint'},make('summary',{text:say('today.why')}),make('p',{class:'says'},...aim.why(of,line)))];
+make('p',{class:'hint says',text:training.thenOf(line)}),make('details',{class:'because hint'},make('summary',{text:say('today.why')}),make('p',{class:'says'},...aim.why(of,line)))];
 };
 const anotherSet=(line,of,on,done)=>{
 const{key,entry:was}=done[done.length - 1];
@@ -223,7 +224,8 @@ byId('said').textContent=text;
 byId('said').focus();
 };
 const lift=async(key,cause)=>{
-const says=await scale.lift(key,aim.plain(states.whatRests([cause])));
+await page.load('scale-here');
+const says=await globalThis.rungbook.scale.lift(key,aim.plain(states.whatRests([cause])));
 if(says)tell(says);
 };
 const drawRests=(stand)=>{
@@ -234,7 +236,7 @@ const kept={paused:store.entries('paused'),restrict:store.entries('restrict')};
 const hasButton=(cause)=>(cause.kind==='paused'||cause.kind==='restrict')&&states.liftedBy(cause)===null&&cause.until!==stand.day;
 const groups=[...causes.filter(hasButton).map((cause)=>[cause]),...states.together(causes.filter((cause)=>!hasButton(cause)))];
 byId('rests-today-list').replaceChildren(...groups.map(([cause,...alike])=>make('li',{},...states.causeWords(cause,[cause,...alike]),' ',hasButton(cause)
-?make('button',{type:'button',class:'quiet',text:say('stand.lift'),on:{click:()=>lift(kept[(cause.kind)][cause.entry].key,cause)}})
+?make('button',{type:'button',class:'quiet',text:say('stand.lift'),on:{click:()=>{lift(kept[(cause.kind)][cause.entry].key,cause).catch(()=>tell(say('number.not_loaded')));}}})
 :cause.until===stand.day?null:make('a',{href:cause.kind==='pain'?'if-it-hurts.html#pain':'before-you-start.html#health',text:cause.kind==='pain'?say('entry.if_it_hurts'):say('test.before_you_start')}))),...sore);
 };
 const drawAllowed=()=>{
@@ -247,15 +249,16 @@ make('p',{},say('today.allowed_stop'),' ',make('a',{href:'if-it-hurts.html',text
 };
 const paper=(of,session)=>{
 const box=({sets,weaker})=>Array.from({length:sets +(weaker?1:0)},()=>make('span',{class:'box'}));
-const row=(line)=>make('tr',{'data-movement':tables.ids[line.movement]},make('th',{scope:'row'},states.figure(line.movement),named(tables,line.movement)),make('td',{},aim.sets(line),line.rule==='first try'?make('small',{text:`${say('list.separator')}${training.thenOf(tables,line)}`}):null),make('td',{text:aim.restWords(line)}),make('td',{class:'boxes'},...box(line)),make('td',{class:'boxes'},make('span',{class:'box'})));
-return make('table',{class:'paper'},make('caption',{},...aim.head(session)),make('thead',{},make('tr',{},...['movement','what','rest','each_set','left'].map((key)=>make('th',{scope:'col',text:say(`today.paper_${key}`)})))),make('tbody',{},...session.lines.map(row)));
+const row=(line)=>make('tr',{'data-movement':tables.ids[line.movement]},make('th',{scope:'row'},states.figure(line.movement),named(tables,line.movement)),make('td',{},aim.sets(line),line.rule==='first try'?make('small',{text:`${say('list.separator')}${training.thenOf(line)}`}):null),make('td',{text:aim.restWords(line)}),make('td',{class:'boxes'},...box(line)),make('td',{class:'boxes'},make('span',{class:'box'})));
+return make('table',{class:'paper'},make('caption',{},...aim.head(session)),make('thead',{},make('tr',{},...['movement','what','rest','each_set','left'].map((key)=>make('th',{scope:'col',text:say(`today.paper_${key}`)})))),make('tbody',{},...aim.inOrder(session.lines).map(row)));
 };
 const drawNone=({found},of,pattern,left)=>{
 const skill=tables.skills.find(({id})=>of.goal&&id===of.goal.id),place=byId('none-for-goal');
 const[lowest]=skill&&left?skill.members.filter((m)=>tables.pattern[m]===pattern&&found.states[m]!==readiness.OWNED).sort((a,b)=>tables.stage[a]- tables.stage[b]):[];
-const[why]=left?aim.leftOut(of,left):[],steps=lowest===undefined||found.states[lowest]===readiness.OPEN?[]:found.first(lowest).steps;
+const steps=lowest===undefined||found.states[lowest]===readiness.OPEN?[]:found.first(lowest).steps;
 const asked=[...new Set(steps.map(({movement})=>movement))].slice(0,MOST_FIRST);
-const says=why?[...why.childNodes]:asked.length?nodes(sayNodes('today.first_shown',{list:namedList(tables,asked)})):[];
+const waits=asked.flatMap((m)=>{const because=training.whyNotToday(of.trainee,m);return because?[{movement:m,why:because}]:[];});
+const[why]=left&&left.length?aim.leftOut(of,left):waits.length?aim.leftOut(of,waits):[],says=why?[...why.childNodes]:asked.length?nodes(sayNodes('today.first_shown',{list:namedList(tables,asked)})):[];
 place.hidden=!says.length;
 place.replaceChildren(...(says.length?nodes(sayNodes('today.none_for_goal',{pattern:say(`pattern.${tables.patterns[pattern].replace(/ /g,'_')}`),why:says})):[]));
 };
@@ -266,7 +269,7 @@ return known.length?[make('section',{class:'block'},make('h2',{text:say('today.h
 const drawSession=(stand,of)=>{
 const[session]=of.sessions,on=results.dayText(stand.day);
 byId('when').replaceChildren(...(!session?[]:session.on===stand.day?aim.head(session):nodes(sayNodes('today.next',{session:aim.head(session)}))));
-const lines=session?session.lines:[];
+const lines=session?aim.inOrder(session.lines):[];
 byId('warm').hidden=lines.length===0;
 byId('warm-up').replaceChildren(...(session?aim.warmUp(of,session):[]));
 const care=session?aim.care(of,session):[];
@@ -295,6 +298,15 @@ const borne=new Set(lines.flatMap(({movement})=>tables.cautions[movement].map((i
 const waits=session&&session.leftOut.some(({why})=>why.key==='left.apart'),whole=of.sessions.find((one)=>one.lines.some(({block})=>block==='strength')&&!one.leftOut.some(({why})=>why.key==='left.apart'));
 byId('between').replaceChildren(...(waits&&whole&&session&&whole.on>session.on?nodes(sayNodes('today.between',{day:states.dayOf(whole.on)})):[]));
 };
+const bringPlan=()=>{
+page.bring('plan-here').then(()=>{
+({training,aim}=globalThis.rungbook);
+draw();
+},()=>{
+byId('first').hidden=false;
+byId('first').textContent=say('number.not_loaded');
+});
+};
 const draw=()=>{
 const stand=mine(),barred=states.barred();
 byId('nothing-yet').hidden=stand!==null||barred==='ask';
@@ -303,10 +315,18 @@ byId('ask').hidden=barred!=='ask';
 const isDue=barred===''&&adult.isDue();
 byId('adult').hidden=!isDue;
 if(isDue)byId('adult').replaceChildren(make('h2',{text:say('adult.head')}),make('p',{text:say('screening.young')}),adult.ask(()=>make('button',{type:'button',text:say('adult.on'),on:{click:()=>{draw();if(stand)byId('when').focus();}}})));
-byId('card').hidden=stand===null||barred!==''||isDue;
+byId('card').hidden=stand===null||barred!==''||isDue||!aim;
 if(!stand||barred||isDue)return;
-const held=document.activeElement&&document.activeElement.closest('#sets article, #goal'),from=held instanceof HTMLElement?held.dataset.movement:undefined;
-const of=aim.planOf(stand);
+if(!aim){
+bringPlan();
+return;
+}
+drawHead(stand,aim.aimOf(stand));
+const rest=()=>{const now=mine();if(now&&!states.barred()&&!adult.isDue())drawRest(now);};
+if(aim.isPlanned(stand))rest();
+else page.later([plan,rest],'when');
+};
+const drawHead=(stand,of)=>{
 byId('aim').replaceChildren(...aim.sentence(of));
 byId('how-long').replaceChildren(...aim.howLong(of));
 byId('goal').replaceChildren(aim.goalChoice('today'));
@@ -316,7 +336,11 @@ byId('clinician').hidden=first.length===0;
 byId('clinician').replaceChildren(...first.map((text)=>make('p',{text:dated(text)})),make('p',{},make('a',{href:'if-it-hurts.html',text:say('entry.if_it_hurts')})));
 drawAllowed();
 drawRests(stand);
-drawSession(stand,of);
+};
+const drawRest=(stand)=>{
+const held=document.activeElement&&document.activeElement.closest('#sets article'),from=held instanceof HTMLElement?held.dataset.movement:undefined;
+drawSession(stand,aim.planOf(stand));
+byId('below').hidden=false;
 drawAfter(results.dayText(stand.day));
 if(from===undefined||document.activeElement!==document.body)return;
 const head=(document.querySelector(`#sets article[data-movement="${from}"] h3`))||byId('when');
@@ -343,6 +367,11 @@ const newest=new Map();
 for(const of of store.entries('pain'))newest.set(of.entry.part,of);
 const open=[...newest.values()].filter(({entry:of})=>of.next_morning===undefined&&of.score>0&&today - Number(results.readDay(of.on))>=1&&today - Number(results.readDay(of.on))<=2);
 place.hidden=open.length===0;
+const{scale}=globalThis.rungbook;
+if(open.length&&!scale){
+page.bring('scale-here').then(morning,()=>{place.textContent=say('number.not_loaded');});
+return;
+}
 place.replaceChildren(...open.map(({key,entry:of})=>{
 const select=(make('select',{id:`morning-${of.part}`},make('option',{value:'',text:''}),...scale.NUMBERS.map((n)=>make('option',{value:n,text:globalThis.rungbook.words.number(n)}))));
 select.addEventListener('change',()=>{if(select.value!=='')scale.morning(key,of,Number(select.value));});
@@ -370,7 +399,7 @@ install();
 const log=()=>{
 if(store.entries('trained').length)page.load('log').catch(()=>{byId('log').hidden=false;byId('log-list').textContent=say('number.not_loaded');});
 };
-const plan=()=>{const stand=mine();if(stand&&!states.barred())aim.planOf(stand);};
+const plan=()=>{const stand=mine();if(stand&&aim&&!states.barred())aim.planOf(stand);};
 store.onChange(()=>{page.later([plan,draw,log],'when');morning();install();});
 page.units.onChange(draw);
 draw();

@@ -1,9 +1,10 @@
-'use strict';self.rungbookIs+="stand.js=0da51cc9 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","history.day":"day","history.result":"result","stand.add_person":"Begin for them","stand.allowed":"{pause} (allowed by a clinician)","stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.change_nothing":"Change nothing","stand.copy_choice":"Put together only what is one person’s. Replacing erases all that is kept here, the outcome of the health questions too.","stand.copy_named":"The copy is of {file}; the numbers here bear no name.","stand.copy_only":"Entries that stand only in the copy: {there}; only here: {here}.","stand.copy_other_name":"The copy is of {file}; the numbers here are of {here}.","stand.copy_unlike":{"one":"{n} test in the copy has another result here on the same day.","other":"{n} tests in the copy have another result here on the same day."},"stand.earlier":{"one":"{n} earlier result","other":"{n} earlier results"},"stand.ended":"{pause} (ended)","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_others":"What belongs to {others} stays.","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.erased_one":"This person’s numbers are erased.","stand.here":"{name}, here now","stand.in_brackets":"({text})","stand.in_clipboard":"The text is in your clipboard. Paste it into a message to your coach.","stand.keep_them":"Keep them","stand.keep_weight":"Keep {weight}","stand.lift":"Lift this pause","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}.","stand.moved":"{movement} {before} now {now}","stand.new_person":"Name of somebody new","stand.no_name":"without a name","stand.no_room":"The copy does not fit into this browser’s storage. Nothing was changed.","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_changed":"Nothing was changed.","stand.nothing_moved":"Nothing.","stand.odd":"Cannot be read: {reason}. {text}","stand.past":"{day}: {got}","stand.put_together":"Put together","stand.refused":"Refused, nothing was changed. {why}.","stand.replace_mine":"Replace what is here","stand.saved":"Saved as {file}. Send it to your coach.","stand.several_in_copy":{"one":"one person is in the file","other":"{n} people are in the file: write your name above as it stands there, once"},"stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.shared":"Shared.","stand.shared_file":"The copy is on its way.","stand.since":"Since {day}:","stand.storage":"Your numbers are kept in this browser, on this device, and go nowhere else. Whoever uses this browser can read them; from disk, so can other pages opened from disk. A browser may clear the storage of a site that is not visited for about a week: save a copy.","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_away":"Take away","stand.take_back_of":"Take back {day}","stand.take_weight":"Take {weight}","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in. Here already: {same}.","other":"{n} entries taken in. Here already: {same}."},"stand.to_come":"{pause} (still to come)","stand.to_the_questions":"To the questions","stand.two_weights":"Two body weights","stand.undated":"{movement}, {got}: nobody knows the day. It stays on this device and is not in your copy.","stand.weight_kept":"Body weight kept.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.whose_copy":"Whose numbers are these?","stand.write_name":"Write a name.","test.before_you_start":"Before you start"});
+'use strict';self.rungbookIs+="stand.js=8f515859 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","history.day":"day","history.result":"result","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"stand.add_person":"Begin for them","stand.allowed":"{pause} (allowed by a clinician)","stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.change_nothing":"Change nothing","stand.copy_choice":"Put together only what is one person’s. Replacing erases all that is kept here, the outcome of the health questions too.","stand.copy_named":"The copy is of {file}; the numbers here bear no name.","stand.copy_only":"Entries that stand only in the copy: {there}; only here: {here}.","stand.copy_other_name":"The copy is of {file}; the numbers here are of {here}.","stand.copy_unlike":{"one":"{n} test in the copy has another result here on the same day.","other":"{n} tests in the copy have another result here on the same day."},"stand.earlier":{"one":"{n} earlier result","other":"{n} earlier results"},"stand.ended":"{pause} (ended)","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_others":"What belongs to {others} stays.","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.erased_one":"This person’s numbers are erased.","stand.here":"{name}, here now","stand.in_brackets":"({text})","stand.in_clipboard":"The text is in your clipboard. Paste it into a message to your coach.","stand.keep_them":"Erase nothing","stand.keep_weight":"{weight}, as here","stand.lift":"Lift this pause","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}.","stand.moved":"{movement} {before} now {now}","stand.new_person":"Name of somebody new","stand.no_name":"without a name","stand.no_room":"The copy does not fit into this browser’s storage. Nothing was changed.","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_changed":"Nothing was changed.","stand.nothing_moved":"Nothing.","stand.odd":"Cannot be read: {reason}. {text}","stand.past":"{day}: {got}","stand.put_together":"Put together","stand.refused":"Refused, nothing was changed. {why}.","stand.replace_mine":"Replace what is here","stand.saved":"Saved as {file}. Send it to your coach.","stand.several_in_copy":{"one":"one person is in the file","other":"{n} people are in the file: write your name above as it stands there, once"},"stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.shared":"Shared.","stand.shared_file":"The copy is on its way.","stand.since":"Since {day}:","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_away":"Take away","stand.take_back_of":"Take back {day}","stand.take_weight":"{weight}, as in the file","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in. Here already: {same}.","other":"{n} entries taken in. Here already: {same}."},"stand.to_come":"{pause} (still to come)","stand.to_the_questions":"To the questions","stand.two_weights":"Two body weights","stand.undated":"{movement}, {got}: nobody knows the day. It stays on this device and is not in your copy.","stand.weight_kept":"Body weight saved.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.whose_copy":"Whose numbers are these?","stand.write_name":"Write a name.","test.before_you_start":"Before you start"});
 'use strict';
-'after page.js results.js states.js training.js aim.js number.js';
+'after page.js results.js states.js';
 (()=>{
-const{targets,results,readiness,training,aim,store,page,states,number,scale}=globalThis.rungbook;
+const{targets,results,readiness,store,page,states}=globalThis.rungbook;
+let{training,aim,number}=globalThis.rungbook;
 const{make,named,byId,units}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
 const{model,mine,mark}=states;
@@ -40,7 +41,7 @@ byId('changed-since').replaceChildren(...sayNodes('stand.since',{day:states.day(
 };
 const shownOf=new Map();
 const history=(stand)=>{
-const kept=store.entries('tested'),{trainee,limiter}=aim.planOf(stand),isBarred=states.barred()!=='';
+const kept=store.entries('tested'),{trainee,limiter}=aim.aimOf(stand),isBarred=states.barred()!=='';
 const{history:drawings}=globalThis.rungbook;
 const looks=new Map(!drawings?[]:drawings.histories(trainee,limiter&&limiter.movement).map((one)=>[one.movement,isBarred?{...one,still:null}:one]));
 const of=new Map();
@@ -74,25 +75,28 @@ const barred=states.barred()!=='';
 byId('aim').hidden=barred;
 byId('plan').hidden=barred;
 if(barred)return;
-const of=aim.planOf(stand);
+const of=aim.aimOf(stand);
 const may=(m)=>stand.found.states[m]===readiness.OWNED||stand.found.states[m]===readiness.OPEN||(of.limiter!==null&&of.limiter.movement===m);
 const way=aim.way(of,(m)=>(may(m)?field(m):null));
 byId('goal').replaceChildren(aim.goalChoice('stand'));
 byId('aim-says').replaceChildren(...aim.sentence(of));
+const acts=store.adults.isDue()?[]:aim.acts(of);
+byId('acts').hidden=acts.length===0;
+byId('acts').replaceChildren(...acts);
 byId('how-long').replaceChildren(...aim.howLong(of));
-byId('way').replaceChildren(...(way?[way]:[]));
+byId('way').replaceChildren(...(store.adults.isDue()?[states.adultsFirst()]:[]),...(way?[way]:[]));
 const skill=of.goal&&tables.skills.find(({id})=>of.goal&&id===of.goal.id);
 byId('to-questions').replaceChildren(...(skill?[make('a',{class:'act quiet',href:`self-test-${skill.id}.html`,text:say('stand.to_the_questions')})]:[]));
-drawWeeks(of);
+drawWeeks(stand);
 };
 const folded=(byId('plan'));
-const drawWeeks=(of)=>{
-byId('plan-list').replaceChildren(...(folded.open?aim.weeks(of):[]));
-byId('plan-end').replaceChildren(...(folded.open?aim.weeksEnd(of):[]));
+const drawWeeks=(stand)=>{
+byId('plan-list').replaceChildren(...(folded.open?aim.weeks(aim.planOf(stand)):[]));
+byId('plan-end').replaceChildren(...(folded.open?aim.weeksEnd(aim.planOf(stand)):[]));
 };
 folded.addEventListener('toggle',()=>{
 const stand=mine();
-if(stand&&!states.barred())drawWeeks(aim.planOf(stand));
+if(stand&&aim&&!states.barred())drawWeeks(stand);
 });
 const load=({person,day})=>{
 const of=training.lastWeek(person.sessions,day);
@@ -104,7 +108,8 @@ const{found,person,day}=stand;
 const kept={paused:store.entries('paused'),restrict:store.entries('restrict')};
 const others=person.pauses.filter((pause)=>!found.causes.includes(pause));
 const lift=async(key,cause)=>{
-const says=await scale.lift(key,aim.plain(states.whatRests([cause])));
+await page.load('scale-here');
+const says=await globalThis.rungbook.scale.lift(key,aim.plain(states.whatRests([cause])));
 if(!says)return;
 tell(says);
 notice.focus();
@@ -113,7 +118,7 @@ const button=(cause,holds=true)=>{
 const{kind,entry}=cause;
 if((kind!=='paused'&&kind!=='restrict')||(holds&&cause.until===day))return null;
 const{key}=kept[kind][entry];
-return make('button',{type:'button',class:'quiet',text:holds?say('stand.lift'):say('stand.take_away'),on:{click:()=>{if(holds)lift(key,cause);else store.remove(key);}}});
+return make('button',{type:'button',class:'quiet',text:holds?say('stand.lift'):say('stand.take_away'),on:{click:()=>{if(holds)lift(key,cause).catch(()=>tell(say('number.not_loaded')));else store.remove(key);}}});
 };
 const line=(cause)=>{
 const by=states.liftedBy(cause);
@@ -125,7 +130,8 @@ const said=(pause)=>{
 const words={pause:states.causeWords(pause)};
 return pause.on>day?sayNodes('stand.to_come',words):pause.until!==null&&pause.until<day?sayNodes('stand.ended',words):sayNodes('stand.allowed',words);
 };
-const lines=[...found.causes.map(line),...states.soreLines(stand),...others.map((pause)=>make('li',{class:'hint'},...said(pause),' ',states.liftedBy(pause)===null?button(pause,false):null))];
+const over=aim&&states.barred()===''?training.latelyWords(aim.aimOf(stand).trainee).map((text)=>make('li',{text:aim.dated(text)})):[];
+const lines=[...found.causes.map(line),...states.soreLines(stand),...over,...others.map((pause)=>make('li',{class:'hint'},...said(pause),' ',states.liftedBy(pause)===null?button(pause,false):null))];
 byId('rests').hidden=lines.length===0&&allowed.length===0;
 byId('rests-list').replaceChildren(...lines);
 };
@@ -148,18 +154,29 @@ if(stand)drawAll(stand);
 const drawFirst=()=>{
 const stand=mine();
 byId('nothing-yet').hidden=stand!==null;
-for(const id of['aim','all','changed','rests','plan','load','history','aside'])byId(id).hidden=stand===null;
+for(const id of['all','changed','rests'])byId(id).hidden=stand===null;
+for(const id of['aim','plan','load','history','aside'])byId(id).hidden=stand===null||!aim;
 const trouble=store.trouble();
-byId('storage').textContent=trouble==='full'?say('stand.storage_full')
-:trouble==='forbidden'?say('stand.storage_forbidden')
-:say('stand.storage');
+if(trouble)byId('storage').textContent=say(trouble==='full'?'stand.storage_full':'stand.storage_forbidden');
 if(!stand)return;
 changes(stand);
 drawAll(stand);
 rests(stand);
+if(!aim)bringPlan();
 };
-const withStand=(act)=>()=>{const stand=mine();if(stand)act(stand);};
-const DRAWN=[drawFirst,withStand((stand)=>{if(!states.barred())aim.planOf(stand);}),withStand((stand)=>{ahead(stand);load(stand);}),withStand((stand)=>{history(stand);asides(stand);})];
+const bringPlan=()=>{
+page.bring('plan-here').then(()=>{
+({training,aim,number}=globalThis.rungbook);
+drawSoon();
+},()=>tell(say('number.not_loaded')));
+};
+const withStand=(act)=>()=>{const stand=mine();if(stand&&aim)act(stand);};
+const DRAWN=[drawFirst,withStand((stand)=>{if(!states.barred())aim.aimOf(stand);}),withStand((stand)=>{ahead(stand);load(stand);}),withStand((stand)=>{history(stand);asides(stand);}),
+withStand((stand)=>{if(!states.barred())aim.planOf(stand);})];
+const drawSoon=()=>{
+DRAWN.slice(0,-1).forEach((step)=>step());
+page.later(DRAWN.slice(-1),'notice');
+};
 const name=(byId('name-mine'));
 name.value=String(store.facts().name||'');
 const copyName=()=>{
@@ -232,8 +249,8 @@ tell(`${say(others?'stand.erased_one':'stand.erased')}${theirs}`);
 });
 byId('share').addEventListener('click',async()=>{
 const stand=mine();
-if(!stand)return;
-const of=aim.planOf(stand),about=store.facts(),barred=states.barred()!=='';
+if(!stand||!aim)return;
+const of=aim.aimOf(stand),about=store.facts(),barred=states.barred()!=='';
 const newest=[...stand.person.tested].sort((a,b)=>b.on - a.on||b.entry - a.entry).slice(0,MOST_SHARED)
 .map((tested)=>`${page.marked(tables,tested.movement)}: ${aim.plain(states.got(readiness.sidesText(tested,model.target(tested.movement).atMost)))}, ${states.when(tested).textContent}`);
 const text=[[about.name,tables.school,results.dayWords(stand.day)].filter(Boolean).join(say('list.separator')),...(barred?[]:[aim.sentenceText(of)]),...newest,say('stand.share_end')].join('\n');
@@ -292,7 +309,8 @@ if(field.value.trim())store.welcome(field.value.trim());
 }}},make('p',{class:'field'},make('label',{for:'new-person',text:say('stand.new_person')}),field),make('button',{type:'submit',class:'quiet',text:say('stand.add_person')}),fault)));
 };
 people();
+if(location.hash==='#plan')folded.open=true;
 if(location.hash==='#people')(byId('people')).open=true;
 store.onChange(()=>page.later(DRAWN,'notice'));
-DRAWN.forEach((step)=>step());
+drawSoon();
 })();

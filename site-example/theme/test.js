@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="test.js=5eb7f26d ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.head":"First, an adult","adult.on":"Go on","entry.if_it_hurts":"If it hurts","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","known.each_side":"{unit}, the weaker side","known.head":"What do you know already?","known.keep":"Keep these","known.never":"never","known.never_of":"{movement}: never tried","known.none_written":"Write one number, or go on without.","known.says":"Your best clean set; “never” for what you never tried; empty where you are not sure.","known.session":"None: my first session","known.test":"A few tests first","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this.","test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.it_rests":"it rests","test.never":"Never tried it","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.one_true":"One is true, so no test today","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.over":"No more tests today","test.over_says":"Something hurts, so the tests of this day are over. What bears on that part is left alone for today. Ask a licensed clinician if it is sharp, if it wakes you, if it tingles, if it gives way, or if it is not better in a few days.","test.question":"Question {number} of at most {n}","test.question_many":"Question {number}","test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.rests_left":"What rests, or hurts, was not asked about.","test.rules":"How it counts","test.save_a_copy":"Save a copy","test.stop_after_any":"Stop after any question; what you answered is kept.","test.storage":"Your numbers stay in this browser; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so keep a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_first":"Test these first, fresh and warm:","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.to_today":"Today’s session","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:","training.child":"Under 12 there is no plan and no test from here: only with a coach in person."});
+'use strict';self.rungbookIs+="test.js=601daf20 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.head":"First, an adult","adult.on":"Go on","entry.if_it_hurts":"If it hurts","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","known.each_side":"{unit}, the weaker side","known.head":"What do you know already?","known.keep":"Save these numbers","known.never":"never","known.never_of":"{movement}: never tried","known.none_written":"Write one number, or go on without.","known.says":"Your best clean set; “never” for what you never tried; empty where you are not sure.","known.session":"None: my first session","known.test":"A few tests first","test.all_for_now":"That is all for now","test.another_day":"Go on another day","test.answered":{"one":"{answered} of {all} questions answered; the full sheet has {n} test. What stands above something that is missing was not asked.","other":"{answered} of {all} questions answered; the full sheet has {n} tests. What stands above something that is missing was not asked."},"test.answers_say":"Your answers say: ask a licensed clinician first. Until then no test is offered here.","test.ask_again":"Ask again","test.ask_first":"ask a clinician first","test.back":"Back","test.before_first":"Before the first test","test.before_you_start":"Before you start","test.begin":"Begin","test.day_is_full":"this day has had its tests of this kind","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.drank":"You drank alcohol today.","test.each_asks":{"one":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} test.","other":"Each asks for one number. They stop as soon as every state is decided: usually less than half of the {n} tests."},"test.enter":"Enter a number","test.few_questions":"A few questions","test.first_tries":"Open, but never tried; read the page first, then a few easy sets, no test:","test.health_answered":"They are answered on this device. Answer them again when your health has changed.","test.health_first":"A few questions on your health come first. They take two minutes and stay on this device.","test.health_first_why":"the health questions come first","test.health_questions":"The health questions","test.hurts":"Something hurts that did not hurt last week.","test.ill":"You are ill, feverish, or slept badly.","test.it_rests":"it rests","test.never":"Never tried it","test.not_kept":"This browser does not let the page keep anything, so what the health questions said cannot come along from page to page. No test is offered here, only numbers from your training.","test.not_shown":"what must be there first is not shown","test.not_sure":"Not sure","test.not_testing":"today is for numbers from training only","test.not_today":"Not today if one of these is true:","test.nothing_open":"Nothing new is open.","test.nothing_yours":"Nothing is yours yet.","test.one_true":"One is true, so no test today","test.only_numbers":"Only numbers from training today","test.open_to_you":"Open to you, start training here:","test.over":"No more tests today","test.over_says":"Something hurts, so the tests of this day are over. What bears on that part is left alone for today. Ask a licensed clinician if it is sharp, if it wakes you, if it tingles, if it gives way, or if it is not better in a few days.","test.question":"Question {number}","test.ready":"None is true: I am warm and ready","test.rest_first":"Rest first, if you tested just now: {rest}.","test.rests_left":"What rests, or hurts, was not asked about.","test.rules":"How it counts","test.save_a_copy":"Save a copy","test.stop_after_any":"Stop after any question; what you answered is kept.","test.storage":"Your numbers stay in this browser; nobody else gets them. A browser may clear the storage of a site that is not visited for about a week, so save a copy.","test.storage_forbidden":"This browser does not let the page keep anything: your numbers are lost when you close it. Save a copy before you do.","test.storage_full":"This browser’s storage is full: new numbers are kept only until you close this page. Save a copy now.","test.take_back":"Take back","test.test_first":"Test these first, fresh and warm:","test.test_now":"Test it now, or give the most you did in the last four weeks, counted in the same way.","test.to_today":"Today’s session","test.today":"Today?","test.trained_hard":"You trained the same pattern hard in the last two days.","test.waits":"it waits until you have exercised regularly for three months","test.was":"{got}, {day}","test.where_i_stand":"Where I stand","test.yours":"Yours:","training.child":"Under 12 there is no plan and no test from here: only with a coach in person."});
 'use strict';
 'after page.js states.js';
 (()=>{
@@ -20,9 +20,8 @@ const articles=new Map([...(sheet.querySelectorAll('article[data-movement]'))]
 .map((article)=>[model.numbers.get(article.dataset.movement||''),article]));
 const nobody=()=>readiness.assess(model,results.nobody(),results.today());
 const found=()=>{const stand=mine();return stand?stand.found:nobody();};
-const NEVER='never';
-const neverTried=()=>{const kept=store.get(NEVER);return kept&&kept.on===results.dayText(results.today())&&Array.isArray(kept.movements)?kept.movements.map(String):[];};
-const noteNever=(movements)=>store.note(NEVER,{on:results.dayText(results.today()),movements:[...new Set(movements)]});
+const{neverTried}=states;
+const noteNever=(movements)=>store.note('never',{on:results.dayText(results.today()),movements:[...new Set(movements)]});
 const none=(m)=>{const{measure}=model.target(m);return(targets.readGot(measure===targets.DONE?'not done':measure===targets.TIME?'0 s':'0 reps'));};
 let assumed=null;
 const asIfNone=()=>{
@@ -97,7 +96,6 @@ else known.set(m,[of]);
 }
 for(const m of articles.keys())if(m!==undefined&&!guide.isAt(m))drawEntry(m,known.get(m)||[]);
 };
-const COUNTED=12;
 const KNOWN=8;
 const LOOKED=20;
 const ASKED=[2,4];
@@ -236,7 +234,7 @@ const{measure,atMost}=model.target(m);
 return atMost||measure===targets.LENGTH||measure===targets.ANGLE?null:button(say('test.never'),()=>step(m,null,true));
 };
 const upcoming=()=>(skill?placement.next(model,asIfNone(),skill.members,asked(),results.today()):null);
-const question=(m,left=upcoming())=>{
+const question=(m)=>{
 const today=mayTest(m),{how,stops,all}=rules(m);
 show(m);
 drawEntries();
@@ -244,8 +242,7 @@ const before=steps.length?steps[steps.length - 1]:null,last=before?articles.get(
 const rest=today&&last&&before&&before.key&&last.dataset.rest?make('p',{class:'hint',text:say('test.rest_first',{rest:last.dataset.rest||''})}):null;
 const form=entry.form(m,{today,kept:(key)=>step(m,key),hurt:over,more:[never(m),button(say('test.not_sure'),()=>step(m,null))]});
 panel.dataset.today=String(today);
-const many=left!==null&&left.left>COUNTED;
-speak(say(many?'test.question_many':'test.question',{number:steps.length + 1,n:steps.length +(left?left.left:1)}),many?make('p',{class:'hint',text:say('test.stop_after_any')}):null,make('div',{class:'asked','data-movement':tables.ids[m]},states.figure(m,120),named(tables,m)),how?make('p',{text:how}):null,rest,...advice(m,today),...stops,form,
+speak(say('test.question',{number:steps.length + 1}),steps.length===0?make('p',{class:'hint',text:say('test.stop_after_any')}):null,make('div',{class:'asked','data-movement':tables.ids[m]},states.figure(m,120),named(tables,m)),how?make('p',{text:how}):null,rest,...advice(m,today),...stops,form,
 all.length?make('details',{class:'rules'},make('summary',{text:say('test.rules')}),...all):null,
 make('p',{class:'acts'},button(say('test.back'),back),' ',button(say('test.another_day'),stop)));
 focus();
@@ -265,12 +262,13 @@ if(!skill)return;
 const unsure=steps.length - 1 - steps.map(({key,never:of})=>key!==null||of).lastIndexOf(true);
 const first=unsure>=UNSURE?null:upcoming(),of=following(first);
 if(of){
-question(of.movement,first);
+question(of.movement);
 return;
 }
 const at=found();
 const stand=mine();
-const open=skill.members.filter((m)=>at.states[m]===readiness.OPEN&&!(stand&&states.bearsOnSore(stand,m)));
+const all=skill.members.filter((m)=>at.states[m]===readiness.OPEN&&!(stand&&states.bearsOnSore(stand,m))),isNever=(m)=>neverTried().includes(tables.ids[m]);
+const open=all.filter((m)=>!isNever(m)),untried=all.filter(isNever);
 const yours=skill.members.filter((m)=>at.states[m]===readiness.OWNED);
 const tests=unsure>=UNSURE?asked().filter(mayTest).slice(-UNSURE).slice(0,TESTS):[];
 isOn=false;
@@ -279,7 +277,8 @@ const answered=steps.filter(({key,never:of})=>key||of).length;
 speak(say('test.all_for_now'),steps.length?make('p',{text:say('test.answered',{answered,all:steps.length,n:skill.members.length})}):null,resting(),
 tests.length?make('p',{},`${say('test.test_first')} `,...namedList(tables,tests)):null,
 make('p',{},yours.length?`${say('test.yours')} `:say('test.nothing_yours'),...namedList(tables,yours)),
-barred()?null:make('p',{},open.length?`${say('test.open_to_you')} `:say('test.nothing_open'),...namedList(tables,open)),
+barred()||(untried.length&&!open.length)?null:make('p',{},open.length?`${say('test.open_to_you')} `:say('test.nothing_open'),...namedList(tables,open)),
+barred()||!untried.length?null:make('p',{},`${say('test.first_tries')} `,...namedList(tables,untried)),
 make('p',{class:'acts'},barred()?null:make('a',{class:'act',href:'today.html',text:say('test.to_today')}),' ',make('a',{class:'act quiet',href:'where-i-stand.html',text:say('test.where_i_stand')}),' ',copyButton(),' ',button(say('test.ask_again'),start)));
 steps=[];
 drawEntries();
@@ -308,13 +307,13 @@ sayOver();
 return;
 }
 const warning=lost?make('p',{class:'advice do-not',text:say('test.not_kept')}):null;
+if(why===''&&adult.isDue()){
+speak(say('adult.head'),make('p',{text:say('screening.young')}),adult.ask(()=>button(say('adult.on'),()=>{begin();drawEntries();focus();},false)));
+return;
+}
 if(!skill){
 speak(say('test.health_questions'),...(warning?[warning]:[make('p',{text:say('test.health_answered')}),
 make('p',{},make('a',{class:'act quiet',href:'before-you-start.html#questions',text:say('test.before_you_start')}))]));
-return;
-}
-if(why===''&&adult.isDue()){
-speak(say('adult.head'),make('p',{text:say('screening.young')}),adult.ask(()=>button(say('adult.on'),()=>{begin();focus();},false)));
 return;
 }
 const known=why===''&&isKnownDue(skill)?knownForm(skill,()=>{begin();focus();}):null;
