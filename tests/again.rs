@@ -105,7 +105,7 @@ fn after_any_edits_the_site_is_that_of_a_fresh_start() {
         .copied()
         .filter(|id| snapshot.path(*id).starts_with("content/movements/"))
         .collect();
-    let mut runner = TestRunner::new(dice::config(10));
+    let mut runner = TestRunner::new(dice::config(6));
     // How often one file was read anew, and how often the whole folder.
     let (quick, whole) = (Cell::new(0usize), Cell::new(0usize));
     let result = runner.run(&edits(), |edits| {

@@ -147,12 +147,17 @@ impl Ground {
         self.dir.path().join(".site.new")
     }
 
-    /// Publishes a state and ends it by a signal at a random moment, or about the exchange unless something holds that up.
-    fn strike(&mut self, signal: &str, state: usize, held: bool, struck: &mut Struck) {
+    /// Publishes a state and ends it by a signal when it is asked to.
+    fn strike(&mut self, signal: &str, state: usize, when: When, struck: &mut Struck) {
         self.set(state);
         let mut wait = self.moment();
         let mut child = publish(&self.from, &self.site).spawn().expect("it runs");
-        if held || self.dice & 64 == 0 {
+        if when == When::Writing {
+            // As soon as something is written, so that some strike before the exchange however busy the machine is.
+            while !self.staging().exists() && child.try_wait().expect("a child").is_none() {
+                std::thread::sleep(GLANCE);
+            }
+        } else if when == When::Held || self.dice & 64 == 0 {
             std::thread::sleep(wait);
         } else {
             // About the exchange itself: from when the new site's manifest stands.
@@ -209,6 +214,17 @@ impl Ground {
     }
 }
 
+/// When a publish is ended.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum When {
+    /// As soon as it has written something.
+    Writing,
+    /// At any moment: something holds the exchange up.
+    Held,
+    /// At any moment, or about the exchange.
+    Any,
+}
+
 #[derive(Debug, Default)]
 struct Struck {
     while_at_work: usize,
@@ -228,7 +244,11 @@ fn a_killed_publish_leaves_a_whole_site_and_every_file_of_others() {
     ] {
         let mut struck = Struck::default();
         for i in 0..times {
-            ground.strike(signal, i % 2, false, &mut struck);
+            let when = match i % 4 {
+                1 => When::Writing,
+                _ => When::Any,
+            };
+            ground.strike(signal, i % 2, when, &mut struck);
             if i % 10 == 9 {
                 ground.mended();
             }
@@ -269,7 +289,11 @@ fn what_cannot_move_is_there_after_every_kill() {
             if fix {
                 done("chattr", &["+i"], &fixed);
             }
-            ground.strike(signal, i / 2 % 2, mount || fix, &mut struck);
+            let when = match mount || fix {
+                true => When::Held,
+                false => When::Any,
+            };
+            ground.strike(signal, i / 2 % 2, when, &mut struck);
             if mount || fix {
                 let whole = publish(&ground.from, &ground.site)
                     .status()

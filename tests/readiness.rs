@@ -24,9 +24,10 @@ use std::process::{Child, ChildStdin, ChildStdout, Command, Stdio};
 use std::sync::{Arc, OnceLock};
 
 const TODAY: &str = "2026-10-10";
-const CASES: u32 = 2600;
+/// In the usual run; more by `RUNGBOOK_CASES=2600`.
+const CASES: u32 = 1300;
 /// Each construct stands in at least so many cases.
-const LEAST: usize = 100;
+const LEAST: usize = 50;
 
 const PATTERNS: [&str; 6] = [
     "core",
