@@ -174,19 +174,25 @@ fn a_touch_on_the_body_is_one_on_its_word() {
         &browser,
         r"
         const words = [...document.querySelectorAll('#pain-part .chip')], dots = [...document.querySelectorAll('.body-drawn [data-at]')];
-        const missed = dots.map(dot => {
-            const { x, y, width, height } = dot.getBoundingClientRect();
-            const at = { bubbles: true, clientX: x + width / 2, clientY: y + height / 2 };
-            document.querySelector('.body-drawn').dispatchEvent(new MouseEvent('click', at));
-            const chosen = document.querySelector('#pain-part :checked');
-            return chosen && chosen.value === dot.dataset.at ? null : dot.dataset.at;
+        const drawn = document.querySelector('.body-drawn'), whole = drawn.getBoundingClientRect();
+        const touch = (clientX, clientY) => {
+            document.querySelectorAll('#pain-part :checked').forEach(box => { box.checked = false; });
+            drawn.dispatchEvent(new MouseEvent('click', { bubbles: true, clientX, clientY }));
+            return document.querySelector('#pain-part :checked')?.value ?? null;
+        };
+        // On either side of the body.
+        const missed = dots.flatMap(dot => {
+            const { x, y, width, height } = dot.getBoundingClientRect(), across = x + width / 2, down = y + height / 2;
+            return [touch(across, down), touch(2 * whole.x + whole.width - across, down)].map(got => got === dot.dataset.at ? null : dot.dataset.at);
         });
-        return { words: words.length, dots: dots.length, missed: missed.filter(Boolean),
+        const beside = touch(whole.x + 2, whole.y + whole.height - 2);
+        return { words: words.length, dots: dots.length, missed: missed.filter(Boolean), beside,
             small: words.filter(w => w.getBoundingClientRect().height < 44 || w.getBoundingClientRect().width < 44).length };",
     );
     assert_eq!(found["words"], found["dots"], "{found}");
     assert!(found["dots"].as_u64() > Some(5), "{found}");
     assert_eq!(found["missed"], json!([]), "{found}");
+    assert_eq!(found["beside"], json!(null), "{found}");
     assert_eq!(found["small"], json!(0), "{found}");
 }
 

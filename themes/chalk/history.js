@@ -225,7 +225,7 @@
       ...drawn.ticks.map((x) => svg('path', { class: 'tick', d: `M${x} ${tick[0]}V${tick[1]}` })),
       ...(marks.length > 1 && !drawn.rungs.some(({ y, named }) => named && y === marks[0][1]) ? [label(got(of.points[0]), { x: marks[0][0] + 20, y: marks[0][1] - 60, 'text-anchor': starts })] : []),
       label(got(of.points[of.points.length - 1]), { class: 'newest', x: right + 50, y: dot[1] + drop, 'text-anchor': starts }),
-      svg('text', { x: left, y: days, 'text-anchor': starts }, results.dayWords(drawn.from)), svg('text', { x: right, y: days, 'text-anchor': ends }, results.dayWords(drawn.to)));
+      svg('text', { x: left, y: days, 'text-anchor': 'middle' }, results.dayWords(drawn.from)), svg('text', { x: right, y: days, 'text-anchor': 'middle' }, results.dayWords(drawn.to)));
     return out;
   };
   /** What the drawing says beside its tests: what is asked, training, pauses. @param {Trainee} c @param {MovementHistory} of @returns {HTMLElement[]} */

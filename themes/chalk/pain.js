@@ -52,13 +52,13 @@
       make('button', { type: 'button', class: 'quiet', text: say('stand.lift'), 'aria-label': say('pain.lift_of', { part: partWord(entry.part) }), on: { click: async () => { const says = await lift(key, partWord(entry.part)); if (says) tell(says); } } }))));
   };
 
-  // A touch on the drawing is one on the word of the nearest part.
+  // A touch on the drawing is one on the word of the nearest part, on either side; far from all of them it is none.
   const drawn = document.querySelector('.body-drawn');
   if (drawn) drawn.addEventListener('click', (event) => {
-    const { clientX, clientY } = /** @type {MouseEvent} */ (event);
-    const far = (/** @type {Element} */ dot) => { const box = dot.getBoundingClientRect(); return Math.hypot(box.x + box.width / 2 - clientX, box.y + box.height / 2 - clientY); };
+    const { clientX, clientY } = /** @type {MouseEvent} */ (event), whole = drawn.getBoundingClientRect(), middle = whole.x + whole.width / 2;
+    const far = (/** @type {Element} */ dot) => { const box = dot.getBoundingClientRect(); return Math.hypot(Math.abs(box.x + box.width / 2 - middle) - Math.abs(clientX - middle), box.y + box.height / 2 - clientY); };
     const [nearest] = [.../** @type {NodeListOf<SVGElement>} */ (drawn.querySelectorAll('[data-at]'))].sort((a, b) => far(a) - far(b));
-    const box = nearest && parts.find(({ value }) => value === nearest.dataset.at);
+    const box = nearest && far(nearest) < whole.height / 12 && parts.find(({ value }) => value === nearest.dataset.at);
     if (box) box.click();
   });
 

@@ -46,7 +46,7 @@
     const lines = moved.map((m) => make('li', {}, ...sayNodes('stand.moved', { movement: named(tables, m), before: mark(before.states[m]), now: mark(stand.found.states[m]) })));
     const more = lines.splice(lines.length > MOVED + 1 ? MOVED : lines.length);
     byId('changed-list').replaceChildren(...(lines.length ? lines : [make('li', { text: say('stand.nothing_moved') })]),
-      ...(more.length ? [make('li', {}, make('details', {}, make('summary', { text: say('shared.and_more', { n: more.length }) }), make('ul', { class: 'plain moved' }, ...more)))] : []));
+      ...(more.length ? [make('li', {}, make('details', { class: 'unroll' }, make('summary', { text: say('shared.and_more', { n: more.length }) }), make('ul', { class: 'plain moved' }, ...more)))] : []));
     byId('changed-since').replaceChildren(...sayNodes('stand.since', { day: states.day(results.dayText(days[1])) }).map((part) => /** @type {Node | string} */ (part)));
   };
 
