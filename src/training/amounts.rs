@@ -253,13 +253,9 @@ impl<'a> Trainee<'a> {
         let steps = self.planned(facts, times, ease);
         let limit = match hold || practice {
             true => top,
-            false => top.min(now.whole() - self.left_of_steps(facts, steps)),
+            false => top.min(now.whole() - i64::from(K.left)),
         };
-        let planned = (amount + steps * step).min(limit);
-        if planned > amount && now.whole() - planned < K.left.into() && !(hold || practice) {
-            why = Some(Reason::IfDoneRep);
-        }
-        amount = amount.max(planned);
+        amount = amount.max((amount + steps * step).min(limit));
         let (sets, amount) = self.taken_back(ix, amount, ease);
         let before = ease
             .most
@@ -278,13 +274,6 @@ impl<'a> Trainee<'a> {
             why,
             in_reserve: facts.is_reps().then_some(left),
         }
-    }
-
-    /// Reps that a plan's steps leave of what is known today: the last one a rep less, but of what is strict and under 18. Common
-    /// practice, no source.
-    fn left_of_steps(&self, facts: &Facts<'_>, steps: i64) -> i64 {
-        let last = steps >= K.planned.into() && !facts.strict && !self.is_minor();
-        if last { K.left_step } else { K.left }.into()
     }
 
     /// Sets, and the amount of one: where it hurts nothing grows; back from time off no more than before it; and what is light.

@@ -8,6 +8,7 @@ use super::goal::{Gap, Goal};
 use super::lately::Lately;
 use super::reason::Left;
 use super::refusal::Refusal;
+use super::retest::make_room;
 use super::session::{Laying, Session, Week, counts_as_hard};
 use super::trainee::{Logged, Trainee};
 use super::unhurt::Unhurt;
@@ -104,8 +105,6 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
     let unhurt = Unhurt::of(roster, person, asked, today, K.weeks);
     let (mut sessions, retest_after) =
         weeks(&trainee, &candidates, &gaps, K.weeks, unhurt.as_ref());
-    name(&mut sessions, &trainee);
-    say_beyond(&mut sessions);
     let mut week_sets = BTreeMap::new();
     let of_week = sessions.iter().filter(|s| s.week == 1);
     for line in of_week.flat_map(|s| &s.lines).filter(|l| counts_as_hard(l)) {
@@ -117,6 +116,9 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
             trainee.retests(goal.as_ref(), &gaps, on, &sessions)
         })
     });
+    make_room(&mut sessions, &retests);
+    name(&mut sessions, &trainee);
+    say_beyond(&mut sessions);
     Training {
         today,
         refused: None,

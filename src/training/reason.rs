@@ -148,8 +148,6 @@ pub enum Reason {
     InFull,
     /// A plan's step of load, and what its sets leave.
     IfDone(i64),
-    /// A rep more in a plan.
-    IfDoneRep,
     TwoOver,
     FellShort,
     /// A mobility movement's own standard is asked.
@@ -234,6 +232,8 @@ pub enum Left {
     Turns,
     /// It comes in no session of the plan.
     Beyond,
+    /// Its test stands in its place.
+    Tested,
     Sets,
     Time,
     TooHard,

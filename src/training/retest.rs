@@ -5,16 +5,18 @@ use super::facts::Kind;
 use super::goal::{Gap, Goal};
 use super::line::Line;
 use super::plan::{Retest, days_of_week};
-use super::reason::Rule;
+use super::reason::{Left, Rule};
 use super::session::Session;
 use super::trainee::Trainee;
+use crate::curriculum::day::WEEK;
 use crate::curriculum::{Day, MovementIx};
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 impl Trainee<'_> {
-    /// Two days after the last training before it, or on the next training day if that comes first; what is more than three on the next
-    /// training day two days later, strength before holds, holds before range. Common practice, no source.
+    /// Two days after the last training before it, or on the next training day if that comes first; where the plan goes on, two days
+    /// before its next session, or in the place of what it tests of one that is nearer. What is more than three on the next training day
+    /// two days later, strength before holds and practice, these before range. Common practice, no source.
     pub(super) fn retest_days(
         &self,
         last: Day,
@@ -25,11 +27,16 @@ impl Trainee<'_> {
             days.filter(|day| *day >= from).min()
         };
         let rested = last.plus(K.apart);
-        let on = trains_from(last.plus(1)).map_or(rested, |next| next.min(rested));
+        let goes_on = |next: Day| next.days_after(self.today) < WEEK * K.weeks as i32;
+        let on = match trains_from(last.plus(1)) {
+            Some(next) if goes_on(next) && next > rested => rested.min(next.plus(-K.apart)),
+            Some(next) => rested.min(next),
+            None => rested,
+        };
         let mut all = tests(on);
         all.sort_by_key(|ix| {
             let facts = self.roster.of(*ix);
-            (facts.mobility(), !facts.is_reps())
+            (facts.mobility(), !facts.is_reps() || facts.practised())
         });
         let later = all.split_off(all.len().min(K.tests_day as usize));
         let mut out = vec![Retest { on, tests: all }];
@@ -130,6 +137,25 @@ impl Trainee<'_> {
         }
         out
     }
+}
+
+/// What is tested has no line from the first day of tests to the day after its own: its test stands there. Common practice, no source.
+pub(super) fn make_room(sessions: &mut Vec<Session>, retests: &[Retest]) {
+    let Some(first) = retests.first().map(|r| r.on) else {
+        return;
+    };
+    for session in sessions.iter_mut().filter(|s| s.on >= first) {
+        let near = retests.iter().filter(|r| session.on < r.on.plus(K.apart));
+        let tested: BTreeSet<MovementIx> = near.flat_map(|r| r.tests.iter().copied()).collect();
+        let (gone, stays): (Vec<Line>, Vec<Line>) = std::mem::take(&mut session.lines)
+            .into_iter()
+            .partition(|l| tested.contains(&l.movement));
+        session.minutes -= gone.iter().map(|l| l.minutes).sum::<i64>();
+        let gone = gone.iter().map(|l| (l.movement, Left::Tested));
+        session.left.extend(gone);
+        session.lines = stays;
+    }
+    sessions.retain(|s| s.on < first || !s.lines.is_empty());
 }
 
 /// The sessions before a day, and how often a movement has to stand in them to be tested: twice, in a single week once. Common practice,

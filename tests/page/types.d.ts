@@ -927,6 +927,7 @@ interface Rungbook {
     hasResult: (c: Trainee, m: number) => boolean;
     retestDays: (c: Trainee, days: number[], last: number, tests: (on: number) => number[]) => Retest[];
     retests: (c: Trainee, goal: TrainingGoal | null, gaps: Map<number, Gap>, on: number, sessions: PlannedSession[]) => number[];
+    makeRoom: (c: Trainee, sessions: PlannedSession[], days: Retest[]) => PlannedSession[];
     thenOf: (line: Line) => string;
     ease: (c: Trainee, m: number, on: number, first: number) => Ease;
     afterTimeOff: (c: Trainee, m: number, on: number, first: number) => Partial<Ease>;

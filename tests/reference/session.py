@@ -747,7 +747,7 @@ class Coach:
             most = MOST_HOLD if hold else MOST_STRICT_REPS if careful else MOST_REPS
             amount = min(most, floor((HOLD if hold else REPS) * now.amount))
             top = min(most, floor(REPS * now.amount) if hold else below)
-            planned_top = top if hold else min(top, now.amount - 2)
+            planned_top = top if hold else min(top, now.amount - LEFT)
         fewest = MINOR_REPS if client.minor and m.loaded and not hold and m.group else 1
         step = STEP_HOLD if hold else STEP_REPS
         kg = self.load(id) if m.loaded and now.kg >= 0 else now.kg or None
@@ -764,8 +764,6 @@ class Coach:
             amount, rule = min(amount, floor(last.did[0])), "what training shows"
         amount = max(fewest, min(amount, top))
         steps = self.planned_steps(m, times, ease)
-        if not hold and not m.practised and steps >= MOST_STEPS and not m.strict and not client.minor:
-            planned_top = min(top, now.amount - LEFT_STEP)
         amount = max(amount, min(amount + steps * step, planned_top))
         sets, lately = self.sets_of(m, amount, hold), client.lately(id) if ease.sore else None
         if lately:

@@ -183,14 +183,28 @@ class Planner:
             if lighter and dates:
                 last = dates[-1]
         self.count_first_week(sessions)
-        self.name(sessions)
         return sessions, last and self.retest(last, sessions)
+
+    def make_room(self, sessions, retest):
+        """A test stands in the place of its lines, from the first day of tests to the day after its own."""
+        days = [of for of in (retest, retest and retest["later"]) if of]
+        for session in sessions:
+            on = date.fromisoformat(session["on"])
+            near = [of for of in days if session["on"] >= days[0]["on"] and on < date.fromisoformat(of["on"]) + APART * DAY]
+            session.update(session["_laying"].without({i for of in near for i in of["tests"]}))
+        sessions = [session for k, session in enumerate(sessions) if session["_lines"] or not k]
+        self.name(sessions)
+        return sessions
 
     def retest(self, last, sessions):
         """Two days after the last training, or on the next day of training if it comes first; what is more than a day's later."""
         days = sorted(day for week in range(WEEKS + 2) for day in self.dates(week))
-        on = min([last + APART * DAY] + [day for day in days if day > last])
-        place = lambda id: (self.c[id].mobility, self.c[id].unit != "reps")
+        following = min((day for day in days if day > last), default=last + APART * DAY)
+        rested = last + APART * DAY
+        if following < self.client.today + WEEKS * DAYS * DAY and following > rested:
+            following -= APART * DAY
+        on = min(rested, following)
+        place = lambda id: (self.c[id].mobility, self.c[id].unit != "reps" or self.c[id].practised)
         tests = sorted(self.tests(on, sessions), key=place)
         later = [day for day in days if day >= on + APART * DAY][:1] if len(tests) > TESTS_A_DAY else []
         rest = {"on": str(later[0]), "tests": tests[TESTS_A_DAY:]} if later else None
@@ -481,9 +495,19 @@ class Laying:
         self.easy_first()
         if self.on == self.week.first_session:
             self.left_out += self.absent()
+        return self.as_told()
+
+    def without(self, tested):
+        """The session without these lines."""
+        gone = [line.movement for line in self.lines if line.movement in tested]
+        self.left_out += gone
+        self.lines = [line for line in self.lines if line.movement not in tested]
+        return self.as_told()
+
+    def as_told(self):
         there = {line.movement for line in self.lines}
         return {
-            "on": str(self.on), "lighter": self.week.lighter, "_lines": self.lines,
+            "_laying": self, "on": str(self.on), "lighter": self.week.lighter, "_lines": self.lines,
             "minutes": self.p.warming + sum(map(self.coach.minutes, self.lines)),
             "warm_up": self.warm_up(), "lines": [self.told(line) for line in self.lines],
             "left_out": sorted(set(self.left_out) - there),
@@ -628,8 +652,9 @@ def answer(case):
     goal, gaps, laid = planner(case, case["results"], unhurt)
     client, coach = laid.client, laid.coach
     sessions, retest = laid.plan()
+    sessions = laid.make_room(sessions, retest)
     for session in sessions:
-        del session["_lines"]
+        del session["_lines"], session["_laying"]
     limiter = coach.limiter
     conditions = int(not client.said.get("screened"))
     conditions += int(client.age is not None and client.age < SECOND_TEN)

@@ -395,10 +395,7 @@
       [amount, rule, why] = [Math.min(amount, done), 'what training shows', because('why.fell_short')];
     }
     amount = Math.max(fewest, Math.min(amount, top));
-    // The last step of a plan leaves a rep less, but of what is strict and under 18.
-    const steps = planned(c, m, times, taken), free = timed || practice, more = Math.min(amount + steps * step, free ? top : Math.min(top, can - (steps >= K.planned && !strict && !c.minor ? K.left_step : K.left)));
-    if (!free && more > amount && can - more < K.left) why = because('why.if_done_rep');
-    amount = Math.max(amount, more);
+    amount = Math.max(amount, Math.min(amount + planned(c, m, times, taken) * step, timed || practice ? top : Math.min(top, can - K.left)));
     let sets = setsFor(c, m, amount);
     const lately = taken.sore ? didLately(c, m) : null;
     // Where it hurts nothing grows.

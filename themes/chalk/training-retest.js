@@ -2,14 +2,16 @@
 // Training, beside the plan: on which days is tested again, and what. The same as the program's own. No page, no storage, no clock.
 (() => {
   const { readiness: { WHOLE }, training } = globalThis.rungbook;
-  const { may, heavier } = training;
+  const { may, heavier } = training, WEEK = 7;
 
-  /** Two days after the last training before it, or on the next training day if that comes first; what is more than three on the next
-   * training day two days later, strength before holds, holds before range.
+  /** Two days after the last training before it, or on the next training day if that comes first; where the plan goes on, two days before
+   * its next session, or in the place of what it tests of one that is nearer. What is more than three on the next training day two days
+   * later, strength before holds and practice, these before range.
    * @param {Trainee} c @param {number[]} days of training @param {number} last @param {(on: number) => number[]} tests @returns {Retest[]} */
   const retestDays = (c, days, last, tests) => {
     const { K, facts } = c, trainsFrom = (/** @type {number} */ from) => Math.min(...days.filter((day) => day >= from));
-    const on = Math.min(last + K.apart, trainsFrom(last + 1)), place = (/** @type {number} */ m) => (facts.isMobility(m) ? 2 : 0) + (facts.measure(m) === globalThis.rungbook.targets.REPS ? 0 : 1);
+    const rested = last + K.apart, following = trainsFrom(last + 1), goesOn = following < c.day + WEEK * K.weeks && following > rested;
+    const on = Math.min(rested, goesOn ? following - K.apart : following), place = (/** @type {number} */ m) => (facts.isMobility(m) ? 2 : 0) + (facts.measure(m) === globalThis.rungbook.targets.REPS && !facts.isPractice(m) ? 0 : 1);
     const all = tests(on).map((m) => ({ m, at: place(m) })).sort((a, b) => a.at - b.at).map(({ m }) => m), later = all.splice(K.tests_day), next = trainsFrom(on + K.apart);
     return [{ on, tests: all }, ...(later.length && Number.isFinite(next) ? [{ on: next, tests: later }] : [])];
   };
@@ -58,5 +60,15 @@
     return list;
   };
 
-  Object.assign(training, { retestDays, retests });
+  /** What is tested has no line from the first day of tests to the day after its own: its test stands there.
+   * @param {Trainee} c @param {PlannedSession[]} sessions @param {Retest[]} days @returns {PlannedSession[]} */
+  const makeRoom = ({ K }, sessions, days) => sessions.flatMap((of) => {
+    const near = days.filter(({ on }) => of.on >= days[0].on && of.on < on + K.apart), tested = new Set(near.flatMap(({ tests }) => tests));
+    const gone = of.lines.filter(({ movement }) => tested.has(movement)), lines = of.lines.filter(({ movement }) => !tested.has(movement));
+    if (!gone.length) return [of];
+    const leftOut = [...of.leftOut, ...gone.map(({ movement }) => ({ movement, why: { key: 'left.tested', values: {} } }))];
+    return lines.length ? [{ ...of, lines, leftOut, minutes: gone.reduce((sum, line) => sum - line.minutes, of.minutes) }] : [];
+  });
+
+  Object.assign(training, { retestDays, retests, makeRoom });
 })();

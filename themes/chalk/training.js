@@ -411,7 +411,13 @@
 
   /** Everything that is to be done: the goal, what holds back, the sessions of four weeks, the retest.
    * @param {Model} model @param {Person} person @param {Assessment} found @param {number} day @param {number} [count] the first weeks alone; 0: without sessions @returns {Training} */
-  const plan = (model, person, found, day, count) => laid(training.begin(model, person, found, day), unhurtOf(model, person, day, count), count);
+  const plan = (model, person, found, day, count) => {
+    const of = laid(training.begin(model, person, found, day), unhurtOf(model, person, day, count), count), c = of.trainee;
+    const sessions = training.makeRoom(c, of.sessions, of.retests).map((one) => ({ ...one, warmUp: warmUp(c, one.lines) }));
+    named(sessions);
+    sayBeyond(sessions);
+    return { ...of, sessions };
+  };
   /** The plan without pains, pauses, and restrictions of a part, a pattern or a movement; null where nothing of that is on file. Those of a
    * class are of the person, and stay. @param {Model} model @param {Person} person @param {number} day @param {number} [count] @returns {Unhurt | null} */
   const unhurtOf = (model, person, day, count) => {
@@ -448,8 +454,6 @@
     for (const { movement: m, sets, block, rule } of sessions.filter(({ week }) => week === 1).flatMap(({ lines }) => lines)) {
       if (isHard(block) && !isTrial(rule)) weekSets.set(c.facts.kind(m), (weekSets.get(c.facts.kind(m)) || 0) + sets);
     }
-    named(sessions);
-    sayBeyond(sessions);
     return { trainee: c, goal, gaps, limiter, sessions, retests: last === null ? [] : training.retestDays(c, daysOf(c, K.weeks + 2).flat(), last, (on) => training.retests(c, goal, gaps, on, sessions)), weekSets };
   };
   /** What is said to come in another session, and comes in none, is said to have no room. @param {PlannedSession[]} sessions */
