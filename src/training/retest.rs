@@ -16,7 +16,7 @@ use std::collections::{BTreeMap, BTreeSet};
 impl Trainee<'_> {
     /// Two days after the last training before it, or on the next training day if that comes first; where the plan goes on, two days
     /// before its next session, or in the place of what it tests of one that is nearer. What is more than three on the next training day
-    /// two days later, strength before holds and practice, these before range. Common practice, no source.
+    /// two days later, strength before practice, these before holds, holds before range. Common practice, no source.
     pub(super) fn retest_days(
         &self,
         last: Day,
@@ -36,7 +36,7 @@ impl Trainee<'_> {
         let mut all = tests(on);
         all.sort_by_key(|ix| {
             let facts = self.roster.of(*ix);
-            (facts.mobility(), !facts.is_reps() || facts.practised())
+            (facts.mobility(), !facts.is_reps(), facts.practised())
         });
         let later = all.split_off(all.len().min(K.tests_day as usize));
         let mut out = vec![Retest { on, tests: all }];

@@ -204,7 +204,7 @@ class Planner:
         if following < self.client.today + WEEKS * DAYS * DAY and following > rested:
             following -= APART * DAY
         on = min(rested, following)
-        place = lambda id: (self.c[id].mobility, self.c[id].unit != "reps" or self.c[id].practised)
+        place = lambda id: (self.c[id].mobility, self.c[id].unit != "reps", self.c[id].practised)
         tests = sorted(self.tests(on, sessions), key=place)
         later = [day for day in days if day >= on + APART * DAY][:1] if len(tests) > TESTS_A_DAY else []
         rest = {"on": str(later[0]), "tests": tests[TESTS_A_DAY:]} if later else None

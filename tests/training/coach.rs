@@ -245,6 +245,7 @@ impl Case<'_> {
     pub fn demands(&self) {
         self.demands_of_today();
         self.tests_what_stood();
+        self.tests_stand_alone();
         let (all, week) = (self.lines(), |n| self.of_week(n));
         match self.name.as_str() {
             "01-never-trained" => {

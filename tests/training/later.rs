@@ -2,6 +2,7 @@
 //! it is and what is demanded; here the demands are checked.
 
 use super::coach::{Case, Line};
+use rungbook::curriculum::Day;
 use rungbook::curriculum::words::{BodyPart, Word};
 use std::collections::BTreeMap;
 
@@ -82,6 +83,12 @@ impl Case<'_> {
                 assert_eq!(self.most("weighted-dip", "with_kg", 1), 18.75);
                 assert_eq!(self.most("weighted-dip", "with_kg", 2), 20.0);
                 assert_eq!(self.most("weighted-dip", "with_kg", 4), 21.25);
+                // The plan goes on after its lighter week: two days before its next session.
+                let on = |at: &serde_json::Value| at["on"].as_str().and_then(Day::read);
+                let test = on(&self.answer["retest"]).expect("a test");
+                let after = |s: &serde_json::Value| on(s).map_or(0, |d| d.days_after(test));
+                let next = self.sessions().iter().map(after).find(|days| *days >= 0);
+                assert_eq!(next, Some(2), "{}: {test}", self.name);
                 let dips = |l: &Line<'_>| is(l, "weighted-dip");
                 self.all(&all, "leaves one at least", &|l| {
                     !dips(l) || l.number("in_reserve") >= 1.0
@@ -164,6 +171,22 @@ impl Case<'_> {
                 test.id(),
                 of.len()
             );
+        }
+    }
+
+    /// What is tested has no line on the day of its test and the next: a test counts for the 48 hours. Common practice, no source.
+    pub fn tests_stand_alone(&self) {
+        let day = |of: &serde_json::Value| Day::read(of.as_str()?);
+        let first = &self.answer["retest"];
+        for test in [first, &first["later"]] {
+            let Some(on) = day(&test["on"]) else { continue };
+            let tests = test["tests"].as_array().expect("a list");
+            for line in self.lines() {
+                let after = day(&line.session["on"]).map(|d| d.days_after(on));
+                let is_tested = tests.contains(&line.line["movement"]);
+                let near = matches!(after, Some(0 | 1));
+                assert!(!(is_tested && near), "{}: {}", self.name, line.line);
+            }
         }
     }
 

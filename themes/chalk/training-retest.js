@@ -6,12 +6,12 @@
 
   /** Two days after the last training before it, or on the next training day if that comes first; where the plan goes on, two days before
    * its next session, or in the place of what it tests of one that is nearer. What is more than three on the next training day two days
-   * later, strength before holds and practice, these before range.
+   * later, strength before practice, these before holds, holds before range.
    * @param {Trainee} c @param {number[]} days of training @param {number} last @param {(on: number) => number[]} tests @returns {Retest[]} */
   const retestDays = (c, days, last, tests) => {
     const { K, facts } = c, trainsFrom = (/** @type {number} */ from) => Math.min(...days.filter((day) => day >= from));
     const rested = last + K.apart, following = trainsFrom(last + 1), goesOn = following < c.day + WEEK * K.weeks && following > rested;
-    const on = Math.min(rested, goesOn ? following - K.apart : following), place = (/** @type {number} */ m) => (facts.isMobility(m) ? 2 : 0) + (facts.measure(m) === globalThis.rungbook.targets.REPS && !facts.isPractice(m) ? 0 : 1);
+    const on = Math.min(rested, goesOn ? following - K.apart : following), place = (/** @type {number} */ m) => (facts.isMobility(m) ? 4 : 0) + (facts.measure(m) === globalThis.rungbook.targets.REPS ? 0 : 2) + (facts.isPractice(m) ? 1 : 0);
     const all = tests(on).map((m) => ({ m, at: place(m) })).sort((a, b) => a.at - b.at).map(({ m }) => m), later = all.splice(K.tests_day), next = trainsFrom(on + K.apart);
     return [{ on, tests: all }, ...(later.length && Number.isFinite(next) ? [{ on: next, tests: later }] : [])];
   };
