@@ -188,12 +188,12 @@ fn a_hebrew_drawing_is_read_from_the_right() {
     let (left, right) = (draw(root()), draw(&root().join("tests/words/he")));
     assert!(left.contains("direction=\"ltr\"") && right.contains("direction=\"rtl\""));
     let turned = |all: &[String]| -> Vec<String> {
-        let turn = |a: &String| if a == "start" { "end" } else { "start" };
-        all.iter()
-            .rev()
-            .take(4)
-            .map(|a| turn(a).to_string())
-            .collect()
+        let turn = |a: &String| match a.as_str() {
+            "start" => "end".to_string(),
+            "end" => "start".to_string(),
+            both => both.to_string(),
+        };
+        all.iter().rev().take(4).map(turn).collect()
     };
     // The last four texts: the first number, the newest, both days.
     let (a, b) = (anchors(&left), anchors(&right));

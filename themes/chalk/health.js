@@ -38,7 +38,7 @@
   const isResult = (key) => /^(?:tested|trained|sessions|paused|pain|remarks):/.test(key);
   const draw = () => {
     if (!root) return;
-    let screened = null, born = null, known = '', hurts = false;
+    let screened = null, born = null, known = '', hurts = false, heeds = false;
     for (const kept of [() => sessionStorage, () => localStorage]) {
       try {
         screened = screened || JSON.parse(kept().getItem(`${PREFIX}screened`) || 'null');
@@ -46,6 +46,7 @@
         born = born || (about && about.born);
         const keys = Object.keys(kept()).filter((key) => key.startsWith(PREFIX)).map((key) => key.slice(PREFIX.length)), hasResults = () => keys.some(isResult);
         known = known || (kept().getItem(`${PREFIX}next`) ? 'next' : about && about.goal ? 'goal' : hasResults() ? 'numbers' : '');
+        heeds = heeds || Boolean(screened && screened.says === 'light') || keys.some((key) => key.startsWith('restrict:'));
         // Only room is kept by it: what hurts and rests is worked out by the page.
         const last = keys.filter((key) => key.startsWith('pain:')).sort().pop(), pain = last && JSON.parse(kept().getItem(PREFIX + last) || 'null');
         hurts = hurts || keys.some((key) => key.startsWith('paused:')) || Boolean(pain && (pain.score >= LIMITS.pain[0] || pain.signs));
@@ -63,6 +64,9 @@
     if (root.dataset.age !== age) root.dataset.age = age;
     if (!hurts) delete root.dataset.hurts;
     else if (root.dataset.hurts !== 'true') root.dataset.hurts = 'true';
+    // Whoever is to leave something alone is told so on every page, without a number too.
+    if (!heeds) delete root.dataset.heeds;
+    else if (root.dataset.heeds !== 'true') root.dataset.heeds = 'true';
     // Pages keep room for what is drawn of somebody who was here before.
     if (known === '') delete root.dataset.known;
     else if (root.dataset.known !== known) root.dataset.known = known;

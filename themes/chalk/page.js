@@ -247,7 +247,7 @@
     return waits;
   };
   /** Whether somebody's results are here, or come along in the address. */
-  const isKnown = () => Boolean(document.documentElement.dataset.known) || location.hash.startsWith('#visit=');
+  const isKnown = () => Boolean(document.documentElement.dataset.known || document.documentElement.dataset.heeds) || location.hash.startsWith('#visit=');
   /** Loads what an element's parts name in `data-src`, to run one after the other; what only plans use waits for who has something to plan.
    * @param {string} id @returns {Promise<void>} */
   const load = async (id) => {

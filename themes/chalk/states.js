@@ -27,15 +27,18 @@
     return { person, aside, exported, day, found: readiness.assess(ready, person, day) };
   };
   /** Where this device's person stands today; null before the first result and the choice of a goal. */
-  const mine = () => {
-    if (!model || (store.isEmpty() && !store.facts().goal)) return null;
+  const standing = () => {
     const day = results.today(), exported = store.all();
     if (kept && kept.value.day === day && kept.value.exported === exported) return kept.value;
     const key = `${day}:${JSON.stringify(exported)}`;
-    if (!kept || kept.key !== key) kept = { key, value: current(model, day, exported) };
+    if (!kept || kept.key !== key) kept = { key, value: current(/** @type {Model} */ (model), day, exported) };
     else kept.value.exported = exported;
     return kept.value;
   };
+  /** @returns {Stand | null} */
+  const mine = () => (!model || (store.isEmpty() && !store.facts().goal) ? null : standing());
+  /** The same, and that of whoever has no number yet but is to leave something alone. @returns {Stand | null} */
+  const heeding = () => mine() || (model && (store.entries('restrict').length || health() === 'light') ? standing() : null);
 
   /** A state for readers; who is to ask first is invited to neither training nor testing. @param {number} state */
   const stateWord = (state) => (health() === 'ask' && (state === readiness.OPEN || state === readiness.TEST_FIRST) ? say(isChild() ? 'state.with_coach' : 'state.ask_first') : say(`state.${readiness.STATES[state].replace(' ', '_')}`));
@@ -115,17 +118,17 @@
     return stand !== null && (sore(stand).some(({ on }) => on === stand.day)
       || stand.found.causes.some(({ kind, on, by, because }) => kind === 'paused' && on === stand.day && by === 'client' && /^it hurt/.test(because || '')));
   };
-  /** Whether a number of a movement is asked for: on no page before the adults' word, while it rests or bears on what hurts, nor on a day on
+  /** Whether a number of a movement is asked for: on no page before the adults' word, while it rests, is left alone or bears on what hurts, nor on a day on
    * which something began to hurt. @param {number} m */
   const mayAsk = (m) => {
-    const stand = mine();
+    const stand = heeding();
     if (store.adults.isDue()) return false;
-    return stand === null || !(hurtsToday() || bearsOnSore(stand, m) || stand.found.pausedBy(m).some(({ kind }) => kind === 'paused' || kind === 'pain'));
+    return stand === null || !(hurtsToday() || bearsOnSore(stand, m) || stand.found.pausedBy(m).some(({ kind }) => kind !== 'light'));
   };
   /** The movements of which it was said today that they were never tried. @returns {string[]} */
   const neverTried = () => { const kept = store.get('never'); return kept && kept.on === results.dayText(results.today()) && Array.isArray(kept.movements) ? kept.movements.map(String) : []; };
-  /** The sore parts that do not rest, with what to do about each. @param {Stand} stand */
-  const soreLines = (stand) => sore(stand).filter(({ entry }) => !stand.found.causes.some((cause) => cause.kind === 'pain' && cause.entry === entry))
+  /** The sore parts that do not rest, with what to do about each; of a movement those that it bears on. @param {Stand} stand @param {number} [m] */
+  const soreLines = (stand, m) => sore(stand).filter(({ part, entry }) => (m === undefined || ((/** @type {Model} */ (model).tables.stresses[m] >> part) & 1) === 1) && !stand.found.causes.some((cause) => cause.kind === 'pain' && cause.entry === entry))
     .map(({ part, score, on }) => make('li', {}, ...sayNodes('rests.sore', { part: partWord(/** @type {Model} */ (model).tables.parts[part]), score, day: dayOf(on) }).map((piece) => /** @type {Node | string} */ (piece)), ' ',
       make('a', { href: 'if-it-hurts.html#pain', text: say('rests.sore_better') })));
 
@@ -174,11 +177,11 @@
     const here = document.querySelector('main[data-movement]'), place = document.getElementById('rests-here');
     const m = model && here ? model.numbers.get(/** @type {HTMLElement} */ (here).dataset.movement || '') : undefined;
     if (!place || m === undefined) return;
-    const stand = mine();
-    place.hidden = !stand || stand.found.states[m] !== readiness.PAUSED;
+    const stand = heeding(), rests = stand !== null && stand.found.states[m] === readiness.PAUSED, hurts = stand && !rests ? soreLines(stand, m) : [];
+    place.hidden = !rests && !hurts.length;
     if (!stand || place.hidden) return;
-    place.replaceChildren(make('p', { text: say('rests.this_rests') }), make('ul', { class: 'plain' }, ...stand.found.pausedBy(m).map((cause) => make('li', {}, ...causeWords(cause)))),
-      make('p', {}, make('a', { href: 'where-i-stand.html#rests', text: say('rests.where_lifted') })));
+    place.replaceChildren(...(rests ? [make('p', { text: say('rests.this_rests') }), make('ul', { class: 'plain' }, ...stand.found.pausedBy(m).map((cause) => make('li', {}, ...causeWords(cause)))),
+      make('p', {}, make('a', { href: 'where-i-stand.html#rests', text: say('rests.where_lifted') }))] : [make('ul', { class: 'plain' }, ...hurts)]));
   };
 
   /** Under 16, before the adults' word: that it comes first, and where it is said. */

@@ -214,7 +214,11 @@
     let steps = [];
     let current = -1;
     let isOn = false;
-    const asked = () => steps.map(({ m }) => m);
+    /** What is left out of the questions: what was asked already, and what bears on a part that hurts. */
+    const asked = () => {
+      const stand = mine(), hurts = stand && states.sore(stand).length ? model.order.filter((m) => states.bearsOnSore(stand, m)) : [];
+      return [...steps.map(({ m }) => m), ...hurts];
+    };
     const isAt = (/** @type {number} */ m) => isOn && current === m;
     const button = (/** @type {string} */ text, /** @type {() => void} */ act, quiet = true) => make('button', { type: 'button', class: quiet ? 'quiet' : null, text, on: { click: act } });
 
@@ -320,7 +324,7 @@
       // What was never tried is open too, and is no place to start.
       const open = all.filter((m) => !isNever(m)), untried = all.filter(isNever);
       const yours = skill.members.filter((m) => at.states[m] === readiness.OWNED);
-      const tests = unsure >= UNSURE ? asked().filter(mayTest).slice(-UNSURE).slice(0, TESTS) : [];
+      const tests = unsure >= UNSURE ? steps.map(({ m }) => m).filter(mayTest).slice(-UNSURE).slice(0, TESTS) : [];
       isOn = false;
       show(-1);
       const answered = steps.filter(({ key, never: of }) => key || of).length;
