@@ -189,6 +189,52 @@ fn light_rests_what_is_guarded() {
     assert_eq!(wrong, json!([]));
 }
 
+/// Who answered the health questions and kept nothing else is told on a movement's page what is left alone, and no number is asked
+/// for of it; a part that hurts is said on every page that bears on it, and no question of the self-test bears on it.
+#[test]
+fn what_is_left_alone_or_hurts_takes_no_number() {
+    let Some(browser) = Browser::start() else {
+        return;
+    };
+    browser.width(390);
+    let base = disk(&site());
+    browser.open(&format!("{base}before-you-start.html"));
+    browser.write(&browser.find("#born"), "1985");
+    browser.run(
+        r"document.querySelectorAll('#questions input[type=radio]').forEach(i => { if (i.value === (['regular', 'back'].includes(i.name) ? 'yes' : 'no')) i.click(); });
+        document.getElementById('questions').requestSubmit();",
+        &json!([]),
+    );
+    let here = r"
+        const rests = document.getElementById('rests-here'), number = document.getElementById('number-here');
+        return [rests.hidden ? '' : rests.textContent, !number.hidden];";
+    browser.open(&format!("{base}arch-hold.html"));
+    browser.wait_until("!document.getElementById('rests-here').hidden");
+    let said = browser.run(here, &json!([]));
+    assert!(
+        said[0]
+            .as_str()
+            .is_some_and(|t| t.contains("Leave this alone")),
+        "{said}"
+    );
+    assert_eq!(said[1], json!(false), "{said}");
+    browser.run(
+        r"const { store, results } = rungbook;
+        store.add('pain', { part: 'shoulder', score: 4, on: results.dayText(results.today() - 1) });",
+        &json!([]),
+    );
+    browser.open(&format!("{base}dead-hang.html"));
+    browser.wait_until("!document.getElementById('rests-here').hidden");
+    let said = browser.run(here, &json!([]));
+    assert!(
+        said[0]
+            .as_str()
+            .is_some_and(|t| t.contains("shoulder, 4 of 10")),
+        "{said}"
+    );
+    assert_eq!(said[1], json!(false), "{said}");
+}
+
 /// Answers become classes, never more; a clearance lifts one class from its day to its last; the terminal acts on the copy.
 #[test]
 fn answers_become_classes_and_a_clearance_is_by_class() {
