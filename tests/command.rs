@@ -654,7 +654,7 @@ fn a_plan_is_written_whole() {
     for part in [
         "week 4",
         "lighter",
-        "Test on 2026-12-21",
+        "Test on 2026-12-22",
         "Session load of seven days, effort x minutes: 300; monotony 0.41, strain 122",
     ] {
         assert!(plan.contains(part), "{part} is missing: {plan}");

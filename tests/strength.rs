@@ -176,10 +176,10 @@ fn a_calendar_is_read_by_others() {
         String::from_utf8_lossy(&out.stderr)
     );
     let read: Value = serde_json::from_slice(&out.stdout).expect("an answer");
-    // Four weeks of two sessions, and the test again.
+    // Four weeks of two sessions, and two days after the last the test again.
     assert_eq!(read[0], 9);
     assert_eq!(read[1][0], TODAY);
-    assert_eq!(read[1][8], "2026-12-20");
+    assert_eq!(read[1][8], "2026-12-21");
     assert_eq!(read[2], "Training, week 1 (A, B; \\ C)");
     let says = read[3].as_str().expect("text");
     assert!(

@@ -962,6 +962,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     paceInWords: (tables: Tables, line: Line) => string[];
     setsInWords: (tables: Tables, line: Line) => string;
     missing: (c: Trainee, m: number) => string[][];
+    toBeHad: (c: Trainee, all: Map<number, Gap>, next: Gap | null) => { oneOf: string[]; stops: number[] }[];
     falls: (c: Trainee) => { movement: number; left: number; right: number } | null;
     painWords: (tables: Tables, pain: Pain, above: number | null) => string;
     clinician: (c: Trainee) => string[];

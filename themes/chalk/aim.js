@@ -147,11 +147,9 @@
     ].map(nodes);
   };
   /** What the way needs and is not at hand, and what it stops. @param {Training} of @returns {(Node | string)[][]} */
-  const toBeHad = ({ trainee: c, gaps }) => {
-    /** @type {Map<string, number[]>} */
-    const by = new Map();
-    for (const { movement } of [...gaps.values()].sort(training.heavier)) for (const oneOf of training.missing(c, movement)) by.set(training.gearWords(tables, oneOf), [...(by.get(training.gearWords(tables, oneOf)) || []), movement]);
-    return by.size ? [nodes(sayNodes('aim.act_missing', { list: few([...by].sort(([, a], [, b]) => b.length - a.length).map(([gear, stops]) => sayNodes('morning.missing_of', { gear, list: few(stops.map((m) => [named(tables, m)])) }))) }))] : [];
+  const toBeHad = ({ trainee: c, gaps, limiter }) => {
+    const all = training.toBeHad(c, gaps, limiter);
+    return all.length ? [nodes(sayNodes('aim.act_missing', { list: few(all.map(({ oneOf, stops }) => sayNodes('morning.missing_of', { gear: training.gearWords(tables, oneOf), list: few(stops.map((m) => [named(tables, m)])) }))) }))] : [];
   };
   /** With which side is begun. @param {Trainee} c @returns {(Node | string)[][]} */
   const weakerSides = (c) => ['left', 'right'].flatMap((side) => {

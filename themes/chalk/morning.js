@@ -90,11 +90,12 @@
     const shown = all.length === named + 1 ? all.length : named, list = join(all.slice(0, shown), words.say('list.separator'));
     return all.length > shown ? say('morning.more', { list, n: all.length - shown }) : list;
   };
-  /** A test, what it decides, and what was measured of it in the old way. @param {MorningLook} of @param {Saying} saying @param {number} m @param {number} leaf @param {number[]} decides */
+  /** A test, what it decides, and where the way behind it ends for now, and what was measured of it in the old way. @param {MorningLook} of @param {Saying} saying @param {number} m @param {number} leaf @param {number[]} decides */
   const test = ({ c, gaps }, saying, m, leaf, decides) => {
-    const { say, name } = saying, { tables, model } = c, old = gaps.has(m) ? training.measuredOtherwise(c, m) : null;
+    const { say, name } = saying, { tables, model } = c, gap = gaps.get(m), old = gap ? training.measuredOtherwise(c, m) : null;
     const target = targets.words(model.target(leaf), units(), tables.targets[tables.leaves[2 * leaf + 1]][9] === 1);
-    const told = decides.length ? say('morning.test', { movement: name(m), target, list: few(decides.map(name), saying, tables) }) : say('morning.test_goal', { movement: name(m), target });
+    const bare = decides.length ? say('morning.test', { movement: name(m), target, list: few(decides.map(name), saying, tables) }) : say('morning.test_goal', { movement: name(m), target });
+    const way = gap && gap.stop ? training.howLong(c, gap, saying) : null, told = way === null ? bare : saying.join([bare, way], ' ');
     return old ? say('morning.test_again', { test: told, got: training.sidesInWords(old) }) : told;
   };
   /** What there is of a gap: what it follows from, left and right where they differ. @param {MorningLook} of @param {Saying} saying @param {number} m */
@@ -198,18 +199,9 @@
     return [...pains, ...years, ...cleared, ...(person.screened || of.isRefused ? [] : [say('morning.unanswered', {})]), ...lacks(of, saying), ...toFailure(of, saying), ...rests, ...falls, ...still, ...noDayOff(of, saying), ...sides, ...(goal ? ageing(of, saying, goal.chain).soon : ageing(of, saying, null).soon)];
   };
   /** What the way needs and is not at hand, each with what it stops. @param {MorningLook} of @param {Saying} saying @returns {any[]} */
-  const lacks = ({ c, gaps }, saying) => {
+  const lacks = ({ c, gaps, limiter }, saying) => {
     const { say, name } = saying, { tables } = c;
-    /** @type {Map<string, { oneOf: string[], stops: number[] }>} */
-    const by = new Map();
-    for (const { movement: m } of [...gaps.values()].sort(training.heavier)) {
-      for (const oneOf of training.missing(c, m)) {
-        const key = oneOf.join(), of = by.get(key) || { oneOf, stops: [] };
-        of.stops.push(m);
-        by.set(key, of);
-      }
-    }
-    const all = [...by.values()].sort((a, b) => b.stops.length - a.stops.length).map(({ oneOf, stops: [first, ...others] }) => say('morning.missing_of', { gear: training.gearWords(tables, oneOf), list: others.length ? say('morning.more', { list: name(first), n: others.length }) : name(first) }));
+    const all = training.toBeHad(c, gaps, limiter).map(({ oneOf, stops: [first, ...others] }) => say('morning.missing_of', { gear: training.gearWords(tables, oneOf), list: others.length ? say('morning.more', { list: name(first), n: others.length }) : name(first) }));
     return all.length ? [say('morning.missing', { list: saying.join(all, words.say('list.separator')) })] : [];
   };
   /** A pain, and of 3 to 5 what follows, and when to ask again. @param {MorningLook} of @param {Saying} saying @param {Pain} pain @returns {any} */

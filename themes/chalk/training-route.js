@@ -385,6 +385,21 @@
 
   /** What a movement and its test need that is not at hand. @param {Trainee} c @param {number} m @returns {string[][]} */
   const missing = ({ tables, person: { have } }, m) => (have === null ? [] : tables.equipment[m].filter((oneOf) => !oneOf.some((word) => have.includes(word))));
+  /** What the way needs and is not at hand, each with the gaps that it stops, the lowest first: first what stops the step that is next, then
+   * what stops the lowest, then what stops most. @param {Trainee} c @param {Map<number, Gap>} all @param {Gap | null} next @returns {{ oneOf: string[], stops: number[] }[]} */
+  const toBeHad = (c, all, next) => {
+    /** @type {Map<string, { oneOf: string[], stops: number[] }>} */
+    const by = new Map(), stop = next && next.stop ? next.stop.by : -1, place = (/** @type {number} */ m) => (m === stop ? -1 : c.tables.stage[m]);
+    for (const { movement: m } of [...all.values()].sort(training.heavier)) {
+      for (const oneOf of missing(c, m)) {
+        const key = oneOf.join(), of = by.get(key) || { oneOf, stops: [] };
+        of.stops.push(m);
+        by.set(key, of);
+      }
+    }
+    for (const { stops } of by.values()) stops.sort((a, b) => place(a) - place(b));
+    return [...by.values()].sort((a, b) => place(a.stops[0]) - place(b.stops[0]) || b.stops.length - a.stops.length);
+  };
   /** From 65: a balance upright on one leg that was measured and lasts too short on a side. @param {Trainee} c @returns {{ movement: number, left: number, right: number } | null} */
   const falls = (c) => {
     const { K, age, model, facts } = c;
@@ -457,5 +472,5 @@
     return first === undefined ? null : first;
   };
 
-  Object.assign(training, { onward, goalOf, gaps, heavier, limiter, chainOf, missing, falls });
+  Object.assign(training, { onward, goalOf, gaps, heavier, limiter, chainOf, missing, toBeHad, falls });
 })();
