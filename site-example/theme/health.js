@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="health.js=314f3fdc ";
+'use strict';self.rungbookIs+="health.js=ee9306c8 ";
 globalThis.rungbookLimits = {"pain":[3,6],"adult":18,"growing":["wrist","elbow","lower-back","hip","knee","ankle","foot"],"youth":16,"older":65,"alone":12,"clearance":366,"body_weight":[1000000000,50000000000],"class":1000,"near":800,"near_length":3000000,"near_angle":10000000,"same_mass":100,"monotony":10,"far":6,"widest":180000000,"in_reserve":100,"effort":10,"minutes":1440};
 'use strict';
 (()=>{
@@ -26,7 +26,7 @@ const PREFIX=prefix();
 const isResult=(key)=>/^(?:tested|trained|sessions|paused|pain|remarks):/.test(key);
 const draw=()=>{
 if(!root)return;
-let screened=null,born=null,known='',hurts=false;
+let screened=null,born=null,known='',hurts=false,heeds=false;
 for(const kept of[()=>sessionStorage,()=>localStorage]){
 try{
 screened=screened||JSON.parse(kept().getItem(`${PREFIX}screened`)||'null');
@@ -34,6 +34,7 @@ const about=JSON.parse(kept().getItem(`${PREFIX}about`)||'null');
 born=born||(about&&about.born);
 const keys=Object.keys(kept()).filter((key)=>key.startsWith(PREFIX)).map((key)=>key.slice(PREFIX.length)),hasResults=()=>keys.some(isResult);
 known=known||(kept().getItem(`${PREFIX}next`)?'next':about&&about.goal?'goal':hasResults()?'numbers':'');
+heeds=heeds||Boolean(screened&&screened.says==='light')||keys.some((key)=>key.startsWith('restrict:'));
 const last=keys.filter((key)=>key.startsWith('pain:')).sort().pop(),pain=last&&JSON.parse(kept().getItem(PREFIX + last)||'null');
 hurts=hurts||keys.some((key)=>key.startsWith('paused:'))||Boolean(pain&&(pain.score>=LIMITS.pain[0]||pain.signs));
 }catch{
@@ -48,6 +49,8 @@ if(root.dataset.health!==health)root.dataset.health=health;
 if(root.dataset.age!==age)root.dataset.age=age;
 if(!hurts)delete root.dataset.hurts;
 else if(root.dataset.hurts!=='true')root.dataset.hurts='true';
+if(!heeds)delete root.dataset.heeds;
+else if(root.dataset.heeds!=='true')root.dataset.heeds='true';
 if(known==='')delete root.dataset.known;
 else if(root.dataset.known!==known)root.dataset.known=known;
 };

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="history.js=ea50e75f ";
+'use strict';self.rungbookIs+="history.js=f257fd7d ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"history.asked":"Asked of it: {list}.","history.day":"day","history.early":"A trend takes {n} test days in {weeks} weeks, in one measure.","history.falls":"Falls: {first}, then {then}; was {best} on {day}.","history.less":"Goes down by {amount} a week.","history.level":"Stays level.","history.more":"Goes up by {amount} a week.","history.rested":"Rested from {first} to {last}.","history.result":"result","history.slides":{"one":"Less from test to test, no better for {n} week: {advice}.","other":"Less from test to test, no better for {n} weeks: {advice}."},"history.still":{"one":"No better for {n} week: {advice}.","other":"No better for {n} weeks: {advice}."},"history.trained":{"one":"Trained on {n} day in this time.","other":"Trained on {n} days in this time."},"morning.advice.below":"work on {movement} first","morning.advice.days":"one more day a week","morning.advice.harder":"fewer reps of {movement}","morning.advice.lighter_week":"a lighter week first, there was none for five","morning.advice.rest":"a lighter week, then the same again","morning.advice.sets":"more sets a week"});
 'use strict';
 'after page.js states.js training.js aim.js';
@@ -183,7 +183,7 @@ svg('polyline',{points:marks.map(([x,y])=>`${x},${y}`).join(' ')}),...marks.map(
 ...drawn.ticks.map((x)=>svg('path',{class:'tick',d:`M${x} ${tick[0]}V${tick[1]}`})),
 ...(marks.length>1&&!drawn.rungs.some(({y,named})=>named&&y===marks[0][1])?[label(got(of.points[0]),{x:marks[0][0]+ 20,y:marks[0][1]- 60,'text-anchor':starts})]:[]),
 label(got(of.points[of.points.length - 1]),{class:'newest',x:right + 50,y:dot[1]+ drop,'text-anchor':starts}),
-svg('text',{x:left,y:days,'text-anchor':starts},results.dayWords(drawn.from)),svg('text',{x:right,y:days,'text-anchor':ends},results.dayWords(drawn.to)));
+svg('text',{x:left,y:days,'text-anchor':'middle'},results.dayWords(drawn.from)),svg('text',{x:right,y:days,'text-anchor':'middle'},results.dayWords(drawn.to)));
 return out;
 };
 const beside=(c,of)=>{

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="page.js=dbdded1d ";
+'use strict';self.rungbookIs+="page.js=dcd4591a ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","part.name_with_signal":"{name} [{signal}]"});
 'use strict';
 (()=>{
@@ -190,7 +190,7 @@ document.head.append(script.src?script:make('link',{rel:'stylesheet',href:src,on
 loads.set(src,waits);
 return waits;
 };
-const isKnown=()=>Boolean(document.documentElement.dataset.known)||location.hash.startsWith('#visit=');
+const isKnown=()=>Boolean(document.documentElement.dataset.known||document.documentElement.dataset.heeds)||location.hash.startsWith('#visit=');
 const load=async(id)=>{
 const parts=([...document.querySelectorAll(`#${id} [data-src]`)]),known=isKnown();
 const all=parts.filter((part)=>id!=='mine'||known||!part.closest('#plan-here')).map(({dataset:{src=''}})=>src)

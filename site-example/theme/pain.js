@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="pain.js=6cfcd461 ";
+'use strict';self.rungbookIs+="pain.js=c991542c ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.go_back":"Go back","list.separator":", ","number.taken_back":"Taken back.","pain.came_with":"Was any of this with it?","pain.choose_part":"Choose where it hurts.","pain.choose_score":"Choose a number from 0 to 10.","pain.keep_morning":"Enter","pain.kept":"Entered.","pain.lift_of":"{part}: lift this pause","pain.line":"{day}: {part}, {score} of 10","pain.line_morning":"{line}, {morning} the next morning","pain.line_signs":"{line}; {signs}","pain.next_morning":"The next morning","pain.paused":"{part} rests from now, in every session and on every page, until you lift it here. If it is not better in a few days, ask a licensed clinician.","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","pain.take_back":"Take back","pain.take_back_ask":"Take this pain back?","pain.take_back_says":"Only where it was entered by mistake: what rests because of it does so no more. If it hurts less, enter the lower number instead.","pain.what_follows":"Up to 2 you go on, if it does not grow. From 3 to 5 what hurt it is over for today, and until you enter 2 or less there is only lighter work for that part, nothing new and no stretch. Above 5, in the neck from 3, or with any of these, the part rests until you enter 5 or less, in the neck 2 or less, without them; ask a licensed clinician.","rests.paused":"{what}, paused since {day}","stand.lift":"Lift this pause"});
 'use strict';
 (()=>{
@@ -51,10 +51,10 @@ make('button',{type:'button',class:'quiet',text:say('stand.lift'),'aria-label':s
 };
 const drawn=document.querySelector('.body-drawn');
 if(drawn)drawn.addEventListener('click',(event)=>{
-const{clientX,clientY}=(event);
-const far=(dot)=>{const box=dot.getBoundingClientRect();return Math.hypot(box.x + box.width / 2 - clientX,box.y + box.height / 2 - clientY);};
+const{clientX,clientY}=(event),whole=drawn.getBoundingClientRect(),middle=whole.x + whole.width / 2;
+const far=(dot)=>{const box=dot.getBoundingClientRect();return Math.hypot(Math.abs(box.x + box.width / 2 - middle)- Math.abs(clientX - middle),box.y + box.height / 2 - clientY);};
 const[nearest]=[...(drawn.querySelectorAll('[data-at]'))].sort((a,b)=>far(a)- far(b));
-const box=nearest&&parts.find(({value})=>value===nearest.dataset.at);
+const box=nearest&&far(nearest)<whole.height / 12&&parts.find(({value})=>value===nearest.dataset.at);
 if(box)box.click();
 });
 byId('pain').hidden=false;

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="ready.js=2476064e ";
+'use strict';self.rungbookIs+="ready.js=e779dbf5 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.to_ticks":"To the two ticks","aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.classes":"what is marked {list}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.hurts":"it hurts","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until {until}","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"what is upside down, with weight or only lowers: light training only, by the health questions of {day}","rests.over_for_today":"{what}, over for today","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.sore":"{part}, {score} of 10 on {day}: nothing new and nothing harder for it","rests.sore_better":"Say how it is now","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.until_entry":"an entry of {n} or less","rests.until_none":"an entry of 0","rests.until_sign":"that is gone and a clinician has seen it","rests.where_lifted":"What rests, and how it ends","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this.","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","stand.take_back":"Take back","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first","state.with_coach":"only with a coach in person"});
 (()=>{
 const{text,ONE,REPS,LENGTH,ANGLE,DONE,NO_LOAD,BODY_WEIGHT}=globalThis.rungbook.targets;
@@ -410,15 +410,16 @@ const current=(ready,day,exported)=>{
 const{person,aside}=results.person(exported,ready,day);
 return{person,aside,exported,day,found:readiness.assess(ready,person,day)};
 };
-const mine=()=>{
-if(!model||(store.isEmpty()&&!store.facts().goal))return null;
+const standing=()=>{
 const day=results.today(),exported=store.all();
 if(kept&&kept.value.day===day&&kept.value.exported===exported)return kept.value;
 const key=`${day}:${JSON.stringify(exported)}`;
-if(!kept||kept.key!==key)kept={key,value:current(model,day,exported)};
+if(!kept||kept.key!==key)kept={key,value:current((model),day,exported)};
 else kept.value.exported=exported;
 return kept.value;
 };
+const mine=()=>(!model||(store.isEmpty()&&!store.facts().goal)?null:standing());
+const heeding=()=>mine()||(model&&(store.entries('restrict').length||health()==='light')?standing():null);
 const stateWord=(state)=>(health()==='ask'&&(state===readiness.OPEN||state===readiness.TEST_FIRST)?say(isChild()?'state.with_coach':'state.ask_first'):say(`state.${readiness.STATES[state].replace(' ','_')}`));
 const shown=(got,eachSide=false)=>{
 const own=targets.words(got,units.ofSchool,eachSide),other=targets.words(got,units.ofOther,eachSide);
@@ -471,12 +472,12 @@ return stand!==null&&(sore(stand).some(({on})=>on===stand.day)
 ||stand.found.causes.some(({kind,on,by,because})=>kind==='paused'&&on===stand.day&&by==='client'&&/^it hurt/.test(because||'')));
 };
 const mayAsk=(m)=>{
-const stand=mine();
+const stand=heeding();
 if(store.adults.isDue())return false;
-return stand===null||!(hurtsToday()||bearsOnSore(stand,m)||stand.found.pausedBy(m).some(({kind})=>kind==='paused'||kind==='pain'));
+return stand===null||!(hurtsToday()||bearsOnSore(stand,m)||stand.found.pausedBy(m).some(({kind})=>kind!=='light'));
 };
 const neverTried=()=>{const kept=store.get('never');return kept&&kept.on===results.dayText(results.today())&&Array.isArray(kept.movements)?kept.movements.map(String):[];};
-const soreLines=(stand)=>sore(stand).filter(({entry})=>!stand.found.causes.some((cause)=>cause.kind==='pain'&&cause.entry===entry))
+const soreLines=(stand,m)=>sore(stand).filter(({part,entry})=>(m===undefined||(((model).tables.stresses[m]>>part)&1)===1)&&!stand.found.causes.some((cause)=>cause.kind==='pain'&&cause.entry===entry))
 .map(({part,score,on})=>make('li',{},...sayNodes('rests.sore',{part:partWord((model).tables.parts[part]),score,day:dayOf(on)}).map((piece)=>(piece)),' ',
 make('a',{href:'if-it-hurts.html#pain',text:say('rests.sore_better')})));
 const whatRests=(all)=>{
@@ -515,11 +516,11 @@ const drawRest=()=>{
 const here=document.querySelector('main[data-movement]'),place=document.getElementById('rests-here');
 const m=model&&here?model.numbers.get((here).dataset.movement||''):undefined;
 if(!place||m===undefined)return;
-const stand=mine();
-place.hidden=!stand||stand.found.states[m]!==readiness.PAUSED;
+const stand=heeding(),rests=stand!==null&&stand.found.states[m]===readiness.PAUSED,hurts=stand&&!rests?soreLines(stand,m):[];
+place.hidden=!rests&&!hurts.length;
 if(!stand||place.hidden)return;
-place.replaceChildren(make('p',{text:say('rests.this_rests')}),make('ul',{class:'plain'},...stand.found.pausedBy(m).map((cause)=>make('li',{},...causeWords(cause)))),
-make('p',{},make('a',{href:'where-i-stand.html#rests',text:say('rests.where_lifted')})));
+place.replaceChildren(...(rests?[make('p',{text:say('rests.this_rests')}),make('ul',{class:'plain'},...stand.found.pausedBy(m).map((cause)=>make('li',{},...causeWords(cause)))),
+make('p',{},make('a',{href:'where-i-stand.html#rests',text:say('rests.where_lifted')}))]:[make('ul',{class:'plain'},...hurts)]));
 };
 const adultsFirst=()=>make('p',{class:'advice do-not'},say('screening.young'),' ',make('a',{href:'today.html',text:say('adult.to_ticks')}));
 const number=()=>{
