@@ -14,7 +14,7 @@ const SKILL: &str = "one-leg-to-the-floor";
 
 /// Every movement's state as the page shows it, and the numbers behind them.
 const STATES: &str = r"
-    const stand = rungbook.states.mine();
+    const stand = rungbook.states ? rungbook.states.mine() : null;
     if (!stand) return null;
     const { tables } = rungbook.states.model;
     return Object.fromEntries(tables.ids.map((id, m) => [id, rungbook.readiness.STATES[stand.found.states[m]]]));";
@@ -219,7 +219,7 @@ fn keep_and_bring_back(browser: &Browser, folder: &Path) {
 
     click(browser, "#erase");
     press_button(browser, "Erase everything");
-    browser.wait_until("rungbook.states.mine() === null");
+    browser.wait_until("globalThis.rungbook?.states?.mine() === null");
     assert_eq!(
         browser.run("return [...document.querySelectorAll('main .state')].filter(s => s.checkVisibility()).length", &json!([])),
         0,
@@ -260,7 +260,7 @@ fn keep_and_bring_back(browser: &Browser, folder: &Path) {
         );
     }
     browser.upload(&browser.find("#open"), &copy);
-    browser.wait_until("rungbook.states.mine() !== null");
+    browser.wait_until("(globalThis.rungbook?.states?.mine() ?? null) !== null");
     assert_eq!(browser.run(STATES, &json!([])), before);
     // Once more: equal entries count once.
     let entries = "return rungbook.store.all().tested.length";
@@ -299,6 +299,7 @@ fn whole_flow(browser: &Browser) {
     guided(browser, &base, 2);
     fits(browser);
     browser.open(&format!("{base}where-i-stand.html"));
+    browser.wait_until("(globalThis.rungbook?.states?.mine() ?? null) !== null");
     let states = browser.run(STATES, &json!([]));
     assert!(
         states
@@ -309,7 +310,7 @@ fn whole_flow(browser: &Browser) {
 
     drop(server);
     browser.refresh();
-    browser.wait_until("globalThis.rungbook && rungbook.states.mine() !== null");
+    browser.wait_until("(globalThis.rungbook?.states?.mine() ?? null) !== null");
     assert_eq!(
         browser.run(STATES, &json!([])),
         states,
@@ -688,7 +689,7 @@ fn it_hurt_pauses() {
     click(&browser, "#part-knee");
     write_picture("flow-hurt.png", &browser.picture());
     press_button(&browser, "Rest ");
-    browser.wait_until("rungbook.states.mine()");
+    browser.wait_until("globalThis.rungbook?.states?.mine()");
     let paused = browser.run(
         r"
         const { found } = rungbook.states.mine(), { model } = rungbook.states, knee = model.tables.parts.indexOf('knee');
