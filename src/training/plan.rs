@@ -117,7 +117,7 @@ pub fn train(roster: &Roster<'_>, person: &Person, asked: Option<Chosen>, today:
         })
     });
     make_room(&mut sessions, &retests);
-    name(&mut sessions, &trainee);
+    name(&mut sessions);
     say_beyond(&mut sessions);
     Training {
         today,
@@ -298,7 +298,7 @@ fn say_beyond(sessions: &mut [Session]) {
 }
 
 /// Sessions that differ in strength are A, B and so on.
-fn name(sessions: &mut [Session], _: &Trainee<'_>) {
+fn name(sessions: &mut [Session]) {
     let mut kinds: Vec<Vec<MovementIx>> = Vec::new();
     let mut places = Vec::new();
     for session in sessions.iter() {

@@ -26,7 +26,7 @@
     const { person, aside } = results.person(exported, ready, day);
     return { person, aside, exported, day, found: readiness.assess(ready, person, day) };
   };
-  /** Where this device's person stands today; null before the first result and the choice of a goal. */
+  /** Where this device's person stands today, whatever is kept; only with the tables. @returns {Stand} */
   const standing = () => {
     const day = results.today(), exported = store.all();
     if (kept && kept.value.day === day && kept.value.exported === exported) return kept.value;
@@ -35,9 +35,9 @@
     else kept.value.exported = exported;
     return kept.value;
   };
-  /** @returns {Stand | null} */
+  /** The same; null before the first result and the choice of a goal. @returns {Stand | null} */
   const mine = () => (!model || (store.isEmpty() && !store.facts().goal) ? null : standing());
-  /** The same, and that of whoever has no number yet but is to leave something alone. @returns {Stand | null} */
+  /** That, and that of whoever has no number yet but is to leave something alone. @returns {Stand | null} */
   const heeding = () => mine() || (model && (store.entries('restrict').length || health() === 'light') ? standing() : null);
 
   /** A state for readers; who is to ask first is invited to neither training nor testing. @param {number} state */
