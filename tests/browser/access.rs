@@ -99,8 +99,6 @@ fn found_offline(browser: &Browser, looks: &mut Looks) -> Vec<String> {
         browser.open(&format!("{base}{page}"));
     }
     drop(server);
-    // A connection that was open already may answer once more.
-    browser.open(&format!("{base}index.html"));
     let mut faults = found(browser, &base, "offline", |browser| {
         let says = browser.run(KEPT, &json!([]));
         if says != "kept" {

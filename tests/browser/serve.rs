@@ -51,9 +51,10 @@ impl Server {
                     let Ok(stream) = stream else { continue };
                     let (root, refused) = (root.clone(), Arc::clone(&refused));
                     let wait = Duration::from_millis(wait.load(Ordering::SeqCst));
+                    let stop = Arc::clone(&stop);
                     // A browser opens connections ahead of need and leaves them silent, so each has a thread of its own.
                     thread::spawn(move || {
-                        let how = How { leads, wait };
+                        let how = How { leads, wait, stop };
                         answer(stream, &root, &refused, &how);
                     });
                 }
@@ -96,6 +97,7 @@ impl Drop for Server {
 struct How {
     leads: bool,
     wait: Duration,
+    stop: Arc<AtomicBool>,
 }
 
 fn answer(mut stream: TcpStream, root: &Path, refused: &Mutex<Vec<String>>, how: &How) {
@@ -104,6 +106,10 @@ fn answer(mut stream: TcpStream, root: &Path, refused: &Mutex<Vec<String>>, how:
     let Some(line) = request_line(&stream) else {
         return;
     };
+    // A connection that was opened ahead of need outlives the server: no answer any more.
+    if how.stop.load(Ordering::SeqCst) {
+        return;
+    }
     let mut words = line.split(' ');
     let (method, target) = (
         words.next().unwrap_or_default(),
