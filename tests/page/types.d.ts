@@ -1045,8 +1045,8 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     /** Under 16: what an adult says, and whether one of it is still to be said today. */
     adults: { KEYS: readonly ['parent', 'coach']; isSaid: (key: string) => boolean; isDue: () => boolean };
     entries: (kind: string) => Kept[];
-    add: (kind: string, entry: object) => string;
-    addAll: (list: [string, object][]) => string[];
+    add: (kind: string, entry: object, soon?: boolean) => string;
+    addAll: (list: [string, object][], soon?: boolean) => string[];
     /** Several people on one device: the first has no number. */
     people: () => { who: string; name: string; isHere: boolean }[];
     become: (who: string) => void;
@@ -1096,6 +1096,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     figure(m: number, size?: number): HTMLElement | null;
     model: Model | null;
     mine: () => Stand | null;
+    latest: () => Stand | null;
     mark: (state: number, counted?: boolean, askFirst?: boolean) => HTMLElement;
     stateWord: (state: number) => string;
     shown: (got: Got, eachSide?: boolean) => HTMLElement;
@@ -1153,7 +1154,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     read: (m: number, typed: string) => Got | null;
     /** The day or the span that was given; null where it is not known, undefined where nothing is chosen. */
     given: (span: string, written: string, today: number) => { on: string; until?: string } | null | undefined;
-    keep: (m: number, sides: Got[], when: { on: string; until?: string } | null) => { key: string; news: (Node | string)[] };
+    keep: (m: number, sides: Got[], when: { on: string; until?: string } | null) => { key: string; kept: (Node | string)[]; news: () => (Node | string)[] };
     line: (m: number, kept: (of: { key: string; news: (Node | string)[] }) => void) => HTMLElement | null;
     labelOf: (m: number, side?: string) => string;
     fromPicture: (m: number, input: HTMLInputElement) => HTMLElement | null;

@@ -80,13 +80,15 @@
     if (read === null || read > today) return undefined;
     return { on: results.dayText(read), ...(span === 'day' || read === today ? {} : { until: results.dayText(today) }) };
   };
-  /** A result under its key, and what is new because of it. @param {number} m @param {Got[]} sides @param {{ on: string, until?: string } | null} when null where the day is not known
-   * @returns {{ key: string, news: (Node | string)[] }} */
+  /** A result under its key, that it is kept, and what is new because of it, which takes longer. @param {number} m @param {Got[]} sides @param {{ on: string, until?: string } | null} when null where the day is not known
+   * @returns {{ key: string, kept: (Node | string)[], news: () => (Node | string)[] }} */
   const keep = (m, sides, when) => {
-    const before = states.mine(), texts = sides.map((got) => targets.text(got)), id = model.tables.ids[m];
+    const before = states.latest(), texts = sides.map((got) => targets.text(got)), id = model.tables.ids[m];
     const entry = { movement: id, ...(texts.length > 1 ? { left: texts[0], right: texts[1] } : { got: texts[0] }) };
-    const key = when === null ? store.add('undated', entry) : store.add('tested', { ...entry, ...when });
-    return { key, news: when === null ? nodes(sayNodes('number.undated', { movement: named(model.tables, m) })) : news(m, before) };
+    const movement = named(model.tables, m), got = sides.length > 1 ? sayNodes('stand.both_sides', { left: states.shown(sides[0]), right: states.shown(sides[1]) }) : states.shown(sides[0]);
+    const key = when === null ? store.add('undated', entry, true) : store.add('tested', { ...entry, ...when }, true);
+    const kept = nodes(when === null ? sayNodes('number.undated', { movement }) : sayNodes('number.kept', { movement, got }));
+    return { key, kept, news: () => (when === null ? kept : news(m, before)) };
   };
   /** What a field is called that has no label in sight. @param {number} m @param {string} [side] */
   const labelOf = (m, side) => (side ? say('number.of_side', { movement: model.tables.names[m], side }) : say('number.of', { movement: model.tables.names[m] }));
@@ -120,25 +122,35 @@
     const id = `number-${count}`, day = results.today();
     const sides = model.is(m, readiness.EACH_SIDE) ? [say('number.left'), say('number.right')] : [''];
     const inputs = sides.map((side, i) => /** @type {HTMLInputElement} */ (make('input', { id: `${id}-${i}`, type: 'text', inputmode: 'decimal', size: 4, autocomplete: 'off', 'aria-label': labelOf(m, side), placeholder: side })));
-    const fault = make('p', { class: 'fault', role: 'alert', id: `${id}-fault` });
+    const fault = make('p', { class: 'fault', role: 'alert', id: `${id}-fault` }), says = make('p', { class: 'hint', role: 'status' });
+    let isKept = false;
     const when = /** @type {HTMLSelectElement} */ (make('select', { id: `${id}-when` }, make('option', { value: '', text: say('entry.choose') }), ...SPANS.map(([value, text]) => make('option', { value, text }))));
     const on = /** @type {HTMLInputElement} */ (make('input', { id: `${id}-on`, type: 'date', max: results.dayText(day), min: results.dayText(day - 3650), 'aria-label': say('entry.on_day'), hidden: true }));
     const other = make('p', { class: 'fields number-when', hidden: true }, make('label', { for: when.id, text: say('entry.when') }), when, on, make('button', { type: 'submit', value: 'other', text: say('entry.keep') }));
     when.addEventListener('change', () => { on.hidden = when.value !== 'day'; });
     const submit = async (/** @type {any} */ event) => {
       event.preventDefault();
+      // It is kept once, however often it is pressed before the page has said so.
+      if (isKept) return;
       const all = inputs.map(({ value }) => read(m, value)), bad = all.indexOf(null);
       if (bad >= 0) { blame(inputs[bad], fault, say('entry.write_numbers')); return; }
       const of = other.hidden ? given('0', '', day) : given(when.value, on.value, day);
       if (of === undefined) { blame(when.value === 'day' ? on : when, fault, say('entry.write_day')); return; }
       blame(inputs[0], fault, '');
       const odd = all.find((got) => readiness.doubtful(model, m, /** @type {Got} */ (got)));
-      if (odd && !await isMeant(m, odd)) inputs[0].focus();
-      else kept(keep(m, /** @type {Got[]} */ (all), of));
+      if (odd && !await isMeant(m, odd)) { inputs[0].focus(); return; }
+      isKept = true;
+      const done = keep(m, /** @type {Got[]} */ (all), of);
+      says.replaceChildren(...done.kept);
+      page.later([() => {
+        isKept = false;
+        says.replaceChildren();
+        kept({ key: done.key, news: done.news() });
+      }], `${id}-says`);
     };
     return make('form', { class: 'number-line', novalidate: true, on: { submit } }, ...inputs, make('span', { class: 'unit', text: unitOf(m)[0] }),
       make('button', { type: 'submit', class: 'quiet', text: say('number.today') }),
-      make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), ...inputs.map((input) => fromPicture(m, input)), other, fault);
+      make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), ...inputs.map((input) => fromPicture(m, input)), other, fault, says);
   };
 
   globalThis.rungbook.number = { isMeant, news, isPlain, unitOf, read, given, keep, line, labelOf, fromPicture, SPANS };

@@ -37,6 +37,8 @@
   };
   /** The same; null before the first result and the choice of a goal. @returns {Stand | null} */
   const mine = () => (!model || (store.isEmpty() && !store.facts().goal) ? null : standing());
+  /** The stand that was worked out last, without another look at what is kept; else today's. @returns {Stand | null} */
+  const latest = () => (kept ? kept.value : mine());
   /** That, and that of whoever has no number yet but is to leave something alone. @returns {Stand | null} */
   const heeding = () => mine() || (model && (store.entries('restrict').length || health() === 'light') ? standing() : null);
 
@@ -207,7 +209,7 @@
       const { number: of, entry } = globalThis.rungbook;
       const ask = () => {
         const stand = mine();
-        const field = of.isPlain(m) ? of.line(m, (told) => { tell(told); ask(); }) : entry.form(m, { today: false, kept: (key) => { tell({ key, news: of.news(m, stand) }); ask(); }, hurt: () => { form.replaceChildren(); } });
+        const field = of.isPlain(m) ? of.line(m, (told) => { tell(told); ask(); }) : entry.form(m, { today: false, kept: (key) => page.later([() => { tell({ key, news: of.news(m, stand) }); ask(); }], 'number-form'), hurt: () => { form.replaceChildren(); } });
         form.replaceChildren(...(field ? [field] : []));
         return field;
       };
@@ -263,7 +265,7 @@
   const figure = (m, size = 48) => (model && model.is(m, readiness.DRAWN)
     ? page.make('img', { class: 'small-figure', alt: '', width: size, height: size, loading: 'lazy', decoding: 'async', src: `figures/${model.tables.ids[m]}.svg` }) : null);
 
-  globalThis.rungbook.states = { model, mine, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, hurtsToday, mayAsk, adultsFirst, neverTried, when, together, whatRests, liftedBy, asideGot };
+  globalThis.rungbook.states = { model, mine, latest, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, hurtsToday, mayAsk, adultsFirst, neverTried, when, together, whatRests, liftedBy, asideGot };
   store.onChange(() => { draw(); page.later([drawSlots, follow], 'main'); });
   drawSlots();
   draw();

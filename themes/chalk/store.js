@@ -204,8 +204,9 @@
     write('lasting', 'true');
     lasting.persist().catch(() => {});
   };
-  /** Several entries at once. @param {[string, object][]} list @returns {string[]} their keys */
-  const addAll = (list) => {
+  /** Several entries at once. @param {[string, object][]} list @param {boolean} [soon] whether those who listen hear of it once what was just done is seen
+   * @returns {string[]} their keys */
+  const addAll = (list, soon = false) => {
     const made = list.map(([kind, entry]) => {
       const key = `${kind}:${name()}`;
       write(key, JSON.stringify(entry));
@@ -213,11 +214,12 @@
       return key;
     });
     remove(NEXT);
-    changed();
+    if (soon) globalThis.rungbook.page.later([changed], 'store');
+    else changed();
     return made;
   };
-  /** @param {string} kind @param {object} entry @returns {string} its key */
-  const add = (kind, entry) => addAll([[kind, entry]])[0];
+  /** @param {string} kind @param {object} entry @param {boolean} [soon] as in `addAll` @returns {string} its key */
+  const add = (kind, entry, soon) => addAll([[kind, entry]], soon)[0];
 
   /** Everything as it is exported. @returns {Exported} */
   const all = () => {
