@@ -57,7 +57,7 @@ pub struct Page {
     pub place: Place,
     /// A note of its name adds words to it.
     pub extendable: bool,
-    /// The worker keeps it before it is visited: everything that a self-test needs but the skill's own pages.
+    /// The worker keeps it before it is visited: everything that a self-test and a session need but the skill's own pages.
     pub kept_offline: bool,
 }
 
@@ -147,6 +147,7 @@ pub const PAGES: &[Page] = &[
         )
     },
     Page {
+        kept_offline: true,
         ..row("faults", "what_do_you_see", Place::Foot(Group::LookUp))
     },
     Page {
