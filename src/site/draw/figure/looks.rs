@@ -43,7 +43,10 @@ const LOOKS: [(&[&str], &str); 15] = [
         &["centre"],
         "fill:var(--mark);stroke:var(--paper);stroke-width:2",
     ),
-    (&["ghost"], "stroke:var(--rule)"),
+    (
+        &["ghost"],
+        "stroke:var(--paper);filter:drop-shadow(2px 0 0 var(--far))drop-shadow(-2px 0 0 var(--far))drop-shadow(0 2px 0 var(--far))drop-shadow(0 -2px 0 var(--far))",
+    ),
     (&["sign"], "stroke:var(--mark);stroke-width:3.6"),
 ];
 
