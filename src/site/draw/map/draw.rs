@@ -241,11 +241,14 @@ fn movement(
     let (id, label) = (escape(&member.id), escape(&label));
     let _ = write!(
         out,
-        "<g class=\"{class}\" data-movement=\"{id}\"><a href=\"{id}.html\" aria-description=\"{label}\"><rect class=\"map-box-shape\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"3\"/><text>",
+        "<g class=\"{class}\" data-movement=\"{id}\"><a href=\"{id}.html\" aria-description=\"{label}\"><rect class=\"map-box-shape\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/><path class=\"map-stand\" d=\"M{} {}h{}\"/><text>",
         number(side.x(spot.x) - spot.half),
         number(top),
         number(2.0 * spot.half),
-        number(high)
+        number(high),
+        number(side.x(spot.x) - spot.half),
+        number(top + high),
+        number(2.0 * spot.half)
     );
     for (i, line) in name.iter().enumerate() {
         let _ = write!(
