@@ -103,6 +103,8 @@
     return element;
   };
 
+  /** A space that does not break: a mark stays beside the last word of its name. */
+  const TIE = '\u00a0';
   /** A movement's caution mark, if it has one. @param {Tables} tables @param {number} m */
   const markOf = (tables, m) => {
     const mark = tables.marks[tables.mark[m]];
@@ -120,12 +122,12 @@
   const named = (tables, m) => {
     const mark = markOf(tables, m);
     return make('span', { class: 'named', 'data-movement': tables.ids[m] },
-      make('a', { href: `${tables.ids[m]}.html`, text: tables.names[m] }), mark ? ' ' : null, mark);
+      make('a', { href: `${tables.ids[m]}.html`, text: tables.names[m] }), mark ? TIE : null, mark);
   };
 
   /** A skill's name as a link with its goal's mark. @param {Tables} tables @param {Skill} skill @param {number} goal */
   const namedSkill = (tables, skill, goal) => make('span', { class: 'named', 'data-skill': skill.id },
-    make('a', { href: `${skill.id}.html`, text: skill.plain }), ' ', markOf(tables, goal));
+    make('a', { href: `${skill.id}.html`, text: skill.plain }), TIE, markOf(tables, goal));
 
   /** Names with commas between. @param {Tables} tables @param {number[]} list */
   const namedList = (tables, list) => list.flatMap((m, i) => [i ? say('list.separator') : null, named(tables, m)]);

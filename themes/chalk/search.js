@@ -118,7 +118,7 @@
       const link = make('a', { href: kind === 'caution' ? id : `${id}.html`, text: name });
       const mark = signal ? make('a', { class: `mark mark-${signal}`, 'data-caution': signal, href, title: says }, make('span', { class: 'mark-word', text: say(`signal.${signal}`) }), make('span', { class: 'aside', text: `: ${says}` })) : null;
       const what = KINDS[/** @type {keyof typeof KINDS} */ (kind)];
-      return make('li', {}, make('span', ['movement', 'skill', 'family'].includes(kind) ? { class: 'named', [`data-${kind}`]: id } : {}, link, mark ? ' ' : null, mark), what ? make('span', { class: 'hint', text: ` ${what}` }) : null);
+      return make('li', {}, make('span', ['movement', 'skill', 'family'].includes(kind) ? { class: 'named', [`data-${kind}`]: id } : {}, link, mark ? '\u00a0' : null, mark), what ? make('span', { class: 'hint', text: ` ${what}` }) : null);
     }));
   };
   byId('search').hidden = false;
