@@ -4,12 +4,13 @@ use super::{Made, about, head, sheet, turn};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::Page;
 use crate::curriculum::words::{Pattern, Word};
-use crate::curriculum::{MovementIx, SkillIx};
+use crate::curriculum::{MovementIx, Owner, SkillIx};
 use crate::site::material::{Material, ROWS_A_PAGE};
-use crate::site::names::stage_words;
+use crate::site::names::{named, stage_words};
 use crate::site::pages::markdown::{self, Place};
 use crate::site::pages::view::{self, CautionView, Named};
 use crate::site::theme::ThemeError;
+use crate::words::escape::escape;
 use crate::words::key;
 use serde::Serialize;
 use std::cmp::Reverse;
@@ -34,7 +35,7 @@ pub fn fixed(site: &Material<'_>, page: &'static Page) -> Result<Made, ThemeErro
         .transpose()?;
     context.insert("note", &note.unwrap_or_default());
     match name {
-        "index" => home(site, &mut context),
+        "index" => home(site, &mut context)?,
         "before-you-start" => about::before(site, &mut context),
         "if-it-hurts" => about::hurts(site, &mut context),
         "about-the-numbers" => about::numbers(site, &mut context),
@@ -43,7 +44,11 @@ pub fn fixed(site: &Material<'_>, page: &'static Page) -> Result<Made, ThemeErro
         "equipment" => equipment(site, &mut context),
         "words" => words(site, &mut context),
         "changes" => entries(site, usize::MAX, &mut context),
-        "today" => context.insert("stops", &sheet::stops(site, in_order(site))),
+        "today" => {
+            context.insert("stops", &sheet::stops(site, in_order(site)));
+            context.insert("goals", &begun_with(site));
+        }
+        "where-i-stand" | "my-people" => context.insert("goals", &goals(site)?),
         "data" => context.insert("count", &site.curriculum.published().count()),
         _ => {}
     }
@@ -60,7 +65,7 @@ fn entries(site: &Material<'_>, most: usize, context: &mut Context) {
 #[derive(Serialize)]
 struct SkillCard<'a> {
     id: &'a str,
-    link: &'a str,
+    link: String,
     summary: Option<&'a str>,
     stage: u32,
     stage_words: String,
@@ -68,27 +73,67 @@ struct SkillCard<'a> {
     figure: String,
 }
 
-fn home(site: &Material<'_>, context: &mut Context) {
+/// The goals of all skills, the one with the fewest rungs under it first.
+fn goals<'a>(site: &Material<'a>) -> Result<Vec<SkillCard<'a>>, ThemeError> {
     let card = |ix: SkillIx| {
         let skill = site.curriculum.skill(ix);
         let stage = site.resolved.stages.of(skill.goal.movement).unwrap_or(0);
-        SkillCard {
+        let href = format!("{}.html", skill.id);
+        let text = whole_words(&skill.name);
+        Ok(SkillCard {
             id: skill.id.as_str(),
-            link: site.links.skill(ix),
+            link: named(site.curriculum, site.theme, Owner::Skill(ix), &text, &href)?,
             summary: skill.summary.as_deref(),
             stage,
             stage_words: stage_words(site.say(), stage),
             figure: view::figure_of(site, skill.goal.movement),
-        }
+        })
     };
-    context.insert(
-        "skills",
-        &site
-            .curriculum
-            .skills()
-            .map(|(ix, _)| card(ix))
-            .collect::<Vec<_>>(),
-    );
+    let all = site.curriculum.skills().map(|(ix, _)| card(ix));
+    let mut all = all.collect::<Result<Vec<SkillCard<'_>>, ThemeError>>()?;
+    all.sort_by_key(|goal| goal.stage);
+    Ok(all)
+}
+
+/// A figure on the ground.
+#[derive(Serialize)]
+struct Standing<'a> {
+    id: &'a str,
+    stage: u32,
+    figure: String,
+}
+
+/// So many figures stand on the ground of a page.
+const MOST_STANDING: usize = 7;
+
+/// What everybody begins with: drawn movements of the first rung.
+fn begun_with<'a>(site: &Material<'a>) -> Vec<Standing<'a>> {
+    let first = in_order(site)
+        .iter()
+        .filter(|ix| stage_of(site, **ix) == 0 && site.resolved.solved(**ix).is_some());
+    let standing = first.map(|ix| Standing {
+        id: site.curriculum.movement(*ix).id().as_str(),
+        stage: 0,
+        figure: view::figure_of(site, *ix),
+    });
+    standing.take(MOST_STANDING).collect()
+}
+
+/// A name whose words are not broken behind a hyphen, as HTML.
+fn whole_words(name: &str) -> String {
+    let words = name.split(' ').map(|word| match word.split_once('-') {
+        Some((head, tail)) => format!(
+            "{}<span class=\"whole\">-{}</span>",
+            escape(head),
+            escape(tail)
+        ),
+        None => escape(word),
+    });
+    words.collect::<Vec<_>>().join(" ")
+}
+
+fn home(site: &Material<'_>, context: &mut Context) -> Result<(), ThemeError> {
+    context.insert("skills", &goals(site)?);
     context.insert("count", &site.curriculum.published().count());
     entries(site, RECENT, context);
     let pages = site
@@ -108,6 +153,7 @@ fn home(site: &Material<'_>, context: &mut Context) {
             .map(|(ix, _)| site.links.family(ix))
             .collect::<Vec<_>>(),
     );
+    Ok(())
 }
 
 #[derive(Serialize)]
