@@ -5,7 +5,7 @@ use super::{Verdict, Watch, rests};
 use crate::curriculum::target::{Added, Got, Micro};
 use crate::curriculum::{Mass, MovementIx};
 use crate::history::{Advice, Fallen, Point, Still};
-use crate::readiness::{Cause, goes_on_to};
+use crate::readiness::Cause;
 use crate::results::{LIMITS, Pain, Person};
 use crate::training::{K, holds, takes_back};
 
@@ -14,11 +14,10 @@ impl Telling<'_> {
         match watch {
             Watch::Pain { at, stops } => {
                 let pain = &person.pains[*at];
-                let above = || goes_on_to(person, pain.part, self.today);
-                let said = self.say.pain(pain, stops.then(above));
-                match holds(pain) && !stops {
-                    true => self.held(pain, &said),
-                    false => said,
+                match stops {
+                    true => self.say.stopping(person, pain, self.today),
+                    false if holds(pain) => self.held(pain, &self.say.pain(pain, None)),
+                    false => self.say.pain(pain, None),
                 }
             }
             Watch::Rests(cause) => self.rests(person, &[*cause]),

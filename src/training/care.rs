@@ -128,25 +128,28 @@ impl Say<'_> {
         (!out.is_empty()).then(|| out.join(" "))
     }
 
-    /// The pains that stop their part on a day: what is said before all else. For the back and the neck with the signs of a pressed
-    /// spinal cord or cauda equina, which are for the same hour (Greenhalgh et al. 2018, Musculoskelet Sci Pract 37:69-74).
+    /// A pain that stops its part on a day. For the back and the neck with the signs of a pressed spinal cord or cauda equina, which are
+    /// for the same hour (Greenhalgh et al. 2018, Musculoskelet Sci Pract 37:69-74).
+    pub fn stopping(&self, person: &Person, pain: &Pain, today: Day) -> String {
+        let said = self.pain(pain, Some(goes_on_to(person, pain.part, today)));
+        let sign = self.words.say("hurts.now_spine");
+        let values = [("pain", (&said).into()), ("sign", sign.into())];
+        match SPINE.contains(&pain.part) {
+            true => self.words.fill("morning.emergency_for", &values),
+            false => said,
+        }
+    }
+
+    /// The pains that stop their part on a day: what is said before all else.
     pub fn clinician(&self, person: &Person, today: Day) -> Vec<String> {
         let stopping = causes(person, today).into_iter();
         let pains = stopping.filter_map(|cause| match cause {
             Cause::Pain(at) => person.pains.get(at),
             _ => None,
         });
-        let above = |pain: &Pain| goes_on_to(person, pain.part, today);
-        let say = |pain: &Pain| {
-            let said = self.pain(pain, Some(above(pain)));
-            let sign = self.words.say("hurts.now_spine");
-            let values = [("pain", (&said).into()), ("sign", sign.into())];
-            match SPINE.contains(&pain.part) {
-                true => self.words.fill("morning.emergency_for", &values),
-                false => said,
-            }
-        };
-        pains.map(say).collect()
+        pains
+            .map(|pain| self.stopping(person, pain, today))
+            .collect()
     }
 
     /// Who stands by, and how to breathe: once a session, with the movements for which.

@@ -327,22 +327,34 @@ fn a_short_balance_from_65_is_talked_over_first() {
     );
 }
 
-/// A back or a neck that rests: the signs for which nobody waits for an appointment stand beside it; a knee has none of them.
+/// A back or a neck that rests: the signs for which nobody waits for an appointment stand beside it, in the session, in the verdict and
+/// for programs; a knee has none of them.
 #[test]
 fn a_back_that_rests_names_what_is_for_the_same_hour() {
-    let told = |part: &str, score: u32| {
+    let of = |part: &str, score: u32| {
         let pain = format!("pain:\n  - {{ part: {part}, score: {score}, on: 2026-11-27 }}\n");
-        dose(&format!("have: []\n{FLOOR}{pain}"))
+        format!("have: []\n{FLOOR}{pain}")
     };
+    let signs = [
+        "Call the emergency number for this: ",
+        "numbness between the legs",
+    ];
     for (part, score) in [("lower-back", 7), ("upper-back", 6), ("neck", 3)] {
-        says(
-            &told(part, score),
-            &[
-                "Call the emergency number for this: ",
-                "numbness between the legs",
-            ],
-        );
+        let of = of(part, score);
+        let answer: Value =
+            serde_json::from_str(&run("assess", &of, &["--as", "json"])).expect("JSON");
+        let listed = answer["people"][0]["clinician"][0]
+            .as_str()
+            .expect("a line")
+            .to_string();
+        for told in [dose(&of), assess(&of), listed] {
+            says(&told, &signs);
+        }
     }
-    says_not(&told("knee", 7), &["emergency number"]);
-    says_not(&told("lower-back", 4), &["emergency number"]);
+    for (part, score) in [("knee", 7), ("lower-back", 4)] {
+        let of = of(part, score);
+        for told in [dose(&of), assess(&of)] {
+            says_not(&told, &["emergency number"]);
+        }
+    }
 }

@@ -598,8 +598,13 @@
     if (signs.length) out = say('morning.pain_signs', { pain: out, signs: signs.map((sign) => say(`training.sign.${sign.replace('-', '_')}`)).join(say('list.separator')) });
     return above === null ? out : say('morning.pain_stops', { pain: out, part: name, until: readiness.untilWords(pain, above) });
   };
-  /** The pains that stop their part today: what is said before all else. @param {Trainee} c @returns {string[]} */
-  const clinician = (c) => c.found.causes.filter(({ kind }) => kind === 'pain').flatMap(({ entry }) => c.person.pains.filter((pain) => pain.entry === entry)).map((pain) => painWords(c.tables, pain, readiness.goesOnTo(c.model, c.person, pain.part, c.day)));
+  /** The parts of the spine that a pain can be in. */
+  const SPINE = ['neck', 'upper-back', 'lower-back'];
+  /** The pains that stop their part today: what is said before all else; of the spine with the signs that are for the same hour. @param {Trainee} c @returns {string[]} */
+  const clinician = (c) => c.found.causes.filter(({ kind }) => kind === 'pain').flatMap(({ entry }) => c.person.pains.filter((pain) => pain.entry === entry)).map((pain) => {
+    const said = painWords(c.tables, pain, readiness.goesOnTo(c.model, c.person, pain.part, c.day));
+    return SPINE.includes(c.tables.parts[pain.part]) ? say('morning.emergency_for', { pain: said, sign: say('hurts.now_spine') }) : said;
+  });
   /** Who stands by, and how to breathe: once a session, with the movements for which. @param {Trainee} c @param {PlannedSession} session @returns {{ asks: string, movements: number[] }[]} */
   const care = ({ tables }, { lines }) => [['alone', say('training.not_alone')], ['breath-holding', say('training.breathe')]].flatMap(([id, asks]) => {
     const cls = tables.classes.indexOf(id), movements = [...new Set(lines.map(({ movement }) => movement).filter((m) => tables.cautions[m].includes(cls)))];

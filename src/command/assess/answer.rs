@@ -64,6 +64,7 @@ impl Answering<'_> {
         let mut out = json!({
             "name": a.person.name, "movements": movements, "aside": aside(&a.person),
             "goal": { "skill": goal, "chosen": v.chosen, "reached": aim.is_some_and(|aim| aim.is_reached()) },
+            "clinician": self.say.clinician(&a.person, self.today),
             "refused": v.refused().map(|why| json!({ "why": self.say.refusal(why, self.today) })),
             "limiter": limiter, "falls": v.falls.map(|at| self.id(v.history[at].movement)), "new": new, "watch": watch, "history": history,
         });
