@@ -12,16 +12,17 @@
 
   /** Whether it was said today that a line's movement was never tried. @param {Line} line */
   const isNever = ({ movement }) => states.neverTried().includes(tables.ids[movement]);
-  /** The lines as they are shown: what was never tried opens nothing, it comes after what is known of its kind. @param {Line[]} lines */
-  const inOrder = (lines) => [...lines.filter((line) => !isNever(line)), ...lines.filter(isNever)];
-  /** What is next, for the home page, which works nothing out: the first line that has a known amount, else the first one, with its last number, and the highest rung of each skill that is owned.
+  /** The blocks of a session, as they follow each other. */
+  const BLOCKS = /** @type {const} */ (['practice', 'strength', 'kept up', 'range']);
+  /** The lines as they are shown: block by block; what was never tried opens none, it comes after what is known of its kind. @param {Line[]} lines */
+  const inOrder = (lines) => [...lines].sort((a, b) => BLOCKS.indexOf(a.block) - BLOCKS.indexOf(b.block) || Number(isNever(a)) - Number(isNever(b)));
+  /** What is next, for the home page, which works nothing out: the first line of this day's session, with its last number, and the highest rung of each skill that is owned.
    * @param {Training} of @param {Stand} stand */
-  const noteNext = (of, { found }) => {
-    const [session] = of.sessions, all = session ? inOrder(session.lines) : [], tried = all.filter((one) => !isNever(one)), lines = tried.length ? tried : all;
-    const line = lines.find((one) => of.limiter && one.gap && one.gap.movement === of.limiter.movement) || lines.find(({ block }) => block === 'strength') || lines[0];
+  const noteNext = (of, { found, day }) => {
+    const [session] = of.sessions, [line] = session ? inOrder(session.lines) : [];
     if (!line || !of.goal) return;
     const m = line.movement, got = training.got(of.trainee, m), skill = tables.skills.find(({ id }) => of.goal && id === of.goal.id);
-    const next = { id: tables.ids[m], name: tables.names[m], mark: tables.marks[tables.mark[m]] || null, sets: sets(line).textContent, got: got ? states.shown(got).textContent : '',
+    const next = { on: results.dayText(day), id: tables.ids[m], name: tables.names[m], mark: tables.marks[tables.mark[m]] || null, sets: sets(line).textContent, got: got ? states.shown(got).textContent : '',
       goal: skill ? skill.name : page.marked(tables, model.of(of.goal.leaf)), test: skill && skill.id,
       drawn: model.is(m, readiness.DRAWN), places: Object.fromEntries(tables.skills.map(({ id, members }) => [id, Math.max(-1, ...members.filter((one) => found.states[one] === readiness.OWNED).map((one) => tables.stage[one]))])) };
     if (JSON.stringify(store.get('next')) !== JSON.stringify(next)) store.note('next', next);
@@ -234,5 +235,5 @@
       ...(kinds.length ? [make('p', { class: 'hint', text: say('training.week_sets', { list: kinds.join(say('list.separator')) }) })] : [])];
   };
 
-  globalThis.rungbook.aim = { dated, planOf, aimOf, isPlanned, goalName, goalChoice, plain, sentenceText, sentence, howLong, acts, way, inOrder, sets, restWords, reason, why, towards, head, warmUp, care, leftOut, weeks, weeksEnd, nodes };
+  globalThis.rungbook.aim = { BLOCKS, dated, planOf, aimOf, isPlanned, goalName, goalChoice, plain, sentenceText, sentence, howLong, acts, way, inOrder, sets, restWords, reason, why, towards, head, warmUp, care, leftOut, weeks, weeksEnd, nodes };
 })();

@@ -32,8 +32,9 @@
       return [];
     }
   };
+  const now = new Date(), today = new Date(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate())).toISOString().slice(0, 10);
   const drawHurts = () => {
-    const hurts = document.getElementById('hurts-now'), now = new Date(), today = new Date(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate())).toISOString().slice(0, 10);
+    const hurts = document.getElementById('hurts-now');
     /** @type {Map<string, any>} */
     const newest = new Map(entriesOf('pain').filter(({ on }) => on <= today).map((of) => [of.part, of]));
     const isPausing = (/** @type {any} */ { part, score, signs }) => score > goesOnTo(part, age) || (Array.isArray(signs) && signs.length > 0);
@@ -49,7 +50,8 @@
   };
   drawHurts();
 
-  const sound = (age === null || age >= LIMITS.youth) && next && ['id', 'name', 'sets', 'goal'].every((key) => typeof next[key] === 'string') && /^[a-z0-9-]+$/.test(next.id);
+  // What Today said of another day may be another session by now.
+  const sound = (age === null || age >= LIMITS.youth) && next && next.on === today && ['id', 'name', 'sets', 'goal'].every((key) => typeof next[key] === 'string') && /^[a-z0-9-]+$/.test(next.id);
   if (!sound && !about.goal && !next) return;
   const who = typeof about.name === 'string' && localStorage.getItem(`${globalThis.rungbook.health.own}who`) ? make('p', { class: 'hint', text: say('home.for', { name: about.name }) }) : null;
   const acts = make('p', { class: 'acts' }, make('a', { class: 'act', href: 'today.html', text: say('home.to_today') }), ' ', make('a', { href: 'where-i-stand.html', text: say('home.new_number') }), ' ', make('a', { href: 'if-it-hurts.html', text: say('entry.if_it_hurts') }));
@@ -62,7 +64,7 @@
       make('div', {}, head, ...(who ? [who] : []), make('p', { class: 'next-name' }, named(tables, 0)), make('p', { class: 'big-target', text: next.sets }),
         make('p', { class: 'hint', text: next.got ? say('home.last', { got: next.got, goal: next.goal }) : say('home.no_last', { goal: next.goal }) }), acts));
     place.dataset.movement = next.id;
-  } else place.replaceChildren(make('div', {}, head, ...(who ? [who] : []), make('p', { text: say('home.go_on') }), acts));
+  } else place.replaceChildren(make('div', {}, head, ...(who ? [who] : []), about.goal ? make('p', { text: say('home.go_on') }) : null, acts));
   place.hidden = false;
   const start = document.getElementById('start');
   if (start) start.hidden = true;

@@ -411,7 +411,11 @@
         changed();
       },
       /** Keeps what is still being written, and tells no one. @param {string} key @param {unknown} value */
-      note: (key, value) => write(key, JSON.stringify(value)),
+      note: (key, value) => {
+        // What was never tried changes what comes first.
+        if (key === 'never') remove(NEXT);
+        return write(key, JSON.stringify(value));
+      },
       /** '', 'full' or 'forbidden'. */
       trouble: () => trouble,
       /** Before the first result there are no states: what is left alone for health's sake is none. */

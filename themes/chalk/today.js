@@ -10,7 +10,6 @@
   const { model, mine } = states;
   if (!model) return;
   const { tables } = model;
-  const BLOCKS = /** @type {const} */ (['practice', 'strength', 'kept up', 'range']);
   const nodes = (/** @type {PagePart[]} */ parts) => aim.nodes(parts);
   /** Movements that are named as what comes first. */
   const MOST_FIRST = 3;
@@ -91,7 +90,7 @@
   const numberOf = ({ movement, rule }) => {
     const place = make('div', {});
     if (!states.mayAsk(movement)) return rule === 'show it' ? make('p', { text: say('test.over') }) : null;
-    const show = () => { entry().then(({ form }) => place.replaceChildren(form(movement, { today: true, kept: () => {}, hurt: () => {} })), () => { place.textContent = say('number.not_loaded'); }); };
+    const show = () => { entry().then(({ form }) => place.replaceChildren(form(movement, { today: states.asks(movement) === 'today', kept: () => {}, hurt: () => {} })), () => { place.textContent = say('number.not_loaded'); }); };
     if (rule === 'show it') {
       show();
       return place;
@@ -265,7 +264,7 @@
     else {
       shown.order = order;
       shown.cards.clear();
-      byId('sets').replaceChildren(...(lines.length ? BLOCKS.flatMap((block) => {
+      byId('sets').replaceChildren(...(lines.length ? aim.BLOCKS.flatMap((block) => {
         const all = lines.filter((line) => line.block === block), key = block === 'kept up' && isBeside ? 'beside' : block.replace(' ', '_');
         return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`today.head_${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => cardOf(line, of, on))))] : [];
       }) : [make('p', { text: say('today.nothing_open') })]), ...doneBefore(trained.map(({ entry: one }) => one)));
