@@ -14,6 +14,7 @@ mod flow;
 #[path = "../scale/generate.rs"]
 mod generate;
 mod guard;
+mod held;
 mod inject;
 mod paper;
 mod phone;

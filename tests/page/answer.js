@@ -21,7 +21,7 @@ globalThis.rungbookLanguage = process.argv[4];
 const head = JSON.parse(fs.readFileSync(process.argv[3], 'utf8'));
 globalThis.rungbookWords = head.words;
 globalThis.rungbookLimits = head.limits;
-for (const name of ['health.js', 'page.js', 'targets.js', 'readiness.js', 'results.js', 'placement.js', 'training-known.js', 'training-route.js', 'training-back.js', 'training-lines.js', 'training-choice.js', 'training-retest.js', 'training.js', 'history.js', 'morning.js', 'class.js']) {
+for (const name of ['health.js', 'page.js', 'targets.js', 'readiness.js', 'results.js', 'placement.js', 'held.js', 'training-known.js', 'training-route.js', 'training-back.js', 'training-lines.js', 'training-choice.js', 'training-retest.js', 'training.js', 'history.js', 'morning.js', 'class.js']) {
   const file = path.join(theme, name);
   vm.runInThisContext(fs.readFileSync(file, 'utf8'), { filename: file });
 }

@@ -365,6 +365,9 @@ interface Trainee {
   memo: { own: (Now | null)[]; now: (Now | null)[]; foot: number[]; fits: (boolean | null)[]; below: number[][]; builders: number[][]; ended: Ended[] | null; care: boolean | null; back: boolean | null; before: boolean[]; reach: number[]; lately: (Logged | null)[] };
 }
 
+/** What is asked of what holds a movement back; a trainee is one. */
+type Heeded = Pick<Trainee, 'model' | 'tables' | 'K' | 'person' | 'found' | 'day' | 'minor'> & { memo: { ended: Ended[] | null } };
+
 /** A tree of needs: true when k of its parts are; a demand is a leaf. */
 interface Tree {
   k: number;
@@ -615,6 +618,8 @@ interface MorningLook {
   gaps: Map<number, Gap>;
   limiter: Gap | null;
   session: PlannedSession | null;
+  /** What has a line in the first week. */
+  trains: Set<number>;
   /** What the next session trains where no step of the way can be trained as it is, or what holds back waits. */
   meanwhile: number[];
   aside: Aside[];
@@ -795,6 +800,27 @@ interface Rungbook {
     ONE: number; KILOGRAM: number;
     REPS: 0; TIME: 1; LENGTH: 2; ANGLE: 3; DONE: 4;
     NO_LOAD: 0; MASS: 1; BODY_WEIGHT: 2;
+  };
+  /** What holds a movement back. */
+  held: {
+    begin: (model: Model, person: Person, found: Assessment, day: number) => Heeded;
+    by: <T>(list: T[], key: (one: T) => number) => Map<number, T[]>;
+    isOwned: (c: Heeded, m: number) => boolean;
+    isOpen: (c: Heeded, m: number) => boolean;
+    isHolding: (pain: Pain) => boolean;
+    takesBack: (c: Heeded, pain: Pain) => boolean;
+    stresses: (c: Heeded, m: number, part: number) => boolean;
+    bearsOn: (c: Heeded, m: number, part: number) => boolean;
+    whatOf: (cause: Pick<Pause, 'movement' | 'part' | 'cls' | 'pattern'>) => Reason['values'];
+    newestPains: (c: Heeded) => Pain[];
+    sorePains: (c: Heeded) => Pain[];
+    ended: (c: Heeded) => Ended[];
+    easedPains: (c: Heeded) => Pain[];
+    lately: (c: Heeded, m: number, on: number) => Lately[];
+    pulledNerve: (c: Heeded, m: number) => number;
+    waitsForAge: (c: Heeded, m: number) => boolean;
+    heldBy: (c: Heeded, m: number) => 'rests' | 'sore' | 'lately' | 'age' | 'closed' | null;
+    LOADED: number;
   };
   readiness: {
     prepare: (tables: Tables) => Model;
@@ -998,6 +1024,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     lastWeek: (sessions: { effort: number; minutes: number; on: number }[], today: number) => WeekLoad | null;
   };
   aim: {
+    BLOCKS: readonly TrainingBlock[];
     dated: (text: string) => string;
     planOf: (stand: Stand) => Training;
     aimOf: (stand: Stand) => Training;
@@ -1117,6 +1144,12 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     soreLines: (stand: Stand) => HTMLElement[];
     /** Whether something began to hurt today, and whether a number of a movement is asked for. */
     hurtsToday: () => boolean;
+    /** Whether something rests, hurts, hurt lately or waits for the age, why a movement is not tried today, and that beside a field. */
+    isHeld: (stand: Stand, m: number) => boolean;
+    whyHeld: (m: number) => (Node | string)[][];
+    hints: (m: number) => HTMLElement[];
+    /** How a number of a movement is asked for: tried today, only one that was there before, or not at all. */
+    asks: (m: number) => 'today' | 'told' | '';
     adultsFirst: () => HTMLElement;
     neverTried: () => string[];
     mayAsk: (m: number) => boolean;
@@ -1128,7 +1161,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     liftedBy: (cause: Pause) => string | null;
   };
   entry: {
-    form: (m: number, options: { today: boolean; kept: (key: string) => void; hurt: () => void; more?: (HTMLElement | null)[] }) => HTMLElement;
+    form: (m: number, options: { today: boolean; told?: boolean; kept: (key: string) => void; hurt: () => void; more?: (HTMLElement | null)[] }) => HTMLElement;
     hurt: (m: number, where?: 'test' | 'training') => Promise<{ follows: 'on' | 'light' | 'rests'; says: string } | null>;
   };
   /** Under 16: whether an adult's word is still to be said today, and the ticks that say it. */
@@ -1148,14 +1181,14 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     /** Whether a number is more likely a slip than a result, and whether the reader means it all the same. */
     isMeant: (m: number, got: Got) => Promise<boolean>;
     /** What a number of a movement changed since a stand. */
-    news: (m: number, before: Stand | null) => (Node | string)[];
+    news: (m: number, before: Stand | null, key: string) => (Node | string)[];
     isPlain: (m: number) => boolean;
     unitOf: (m: number) => [string, string];
     read: (m: number, typed: string) => Got | null;
     /** The day or the span that was given; null where it is not known, undefined where nothing is chosen. */
     given: (span: string, written: string, today: number) => { on: string; until?: string } | null | undefined;
     keep: (m: number, sides: Got[], when: { on: string; until?: string } | null) => { key: string; kept: (Node | string)[]; news: () => (Node | string)[] };
-    line: (m: number, kept: (of: { key: string; news: (Node | string)[] }) => void) => HTMLElement | null;
+    line: (m: number, kept: (of: { key: string; news: (Node | string)[] }) => void, isOpen?: boolean) => HTMLElement | null;
     labelOf: (m: number, side?: string) => string;
     fromPicture: (m: number, input: HTMLInputElement) => HTMLElement | null;
     SPANS: [string, string][];

@@ -72,7 +72,8 @@
   /**
    * The form of one movement. `kept` is called with the key of the entry that was made.
    * @param {number} m
-   * @param {{ today: boolean, kept: (key: string) => void, hurt: () => void, more?: (HTMLElement | null)[] }} options `today`: it may be tested today; `more`: other answers
+   * @param {{ today: boolean, told?: boolean, kept: (key: string) => void, hurt: () => void, more?: (HTMLElement | null)[] }} options `today`: it may be tested today; `told`: only what was there before, its
+   * day first; `more`: other answers
    */
   const form = (m, options) => {
     const model = /** @type {Model} */ (states.model);
@@ -112,6 +113,7 @@
       const added = load && way && written(load) !== '' && Number(written(load)) !== 0 ? ` with ${written(load)} ${weight}${way.input.value === 'help' ? ' help' : ''}` : '';
       return `${set}${written(amount)} ${unit}${each}${tried}${added}`;
     };
+    const days = make('div', { class: 'fields' }, when.whole, on.whole);
     const more = /** @type {HTMLDetailsElement} */ (make('details', { class: 'more' }, make('summary', { text: say('entry.what_was_left') }), make('div', { class: 'fields' }, reserve.whole)));
     const whole = make('form', { class: 'enter-form', novalidate: true, on: {
       submit: (/** @type {Event} */ event) => {
@@ -143,10 +145,11 @@
         else keep();
       },
     } },
+      options.told ? days : null,
       ...(measure === TIME && options.today ? amounts.map((amount) => timer(sided ? amount.says : '', (held) => { amount.input.value = String(held); })) : []),
       make('div', { class: 'fields' }, ...[...amounts, sets, seconds, ...(hits || []), load, way].map((part) => part && part.whole)),
       make('p', { class: 'pictures' }, ...amounts.map(({ input }) => fromPicture(m, input))),
-      make('div', { class: 'fields' }, when.whole, on.whole),
+      options.told ? null : days,
       more, fault,
       make('p', { class: 'acts' }, make('button', { type: 'submit', text: say('entry.keep') }), ' ', ...(options.more || []),
         make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => hurt(m, options.today ? 'test' : 'training').then((then) => { if (then && then.follows === 'on') fault.textContent = then.says; else if (then) options.hurt(); }) } })));

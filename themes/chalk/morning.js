@@ -36,9 +36,9 @@
     const c = training.begin(model, person, found, day), isRefused = training.isRefused(person, day);
     const goal = isRefused ? null : training.goalOf(c), gaps = goal ? training.gaps(c, goal) : new Map();
     const { limiter } = isRefused ? { limiter: null } : training.candidates(c, goal, gaps);
-    const [session = null] = isRefused ? [] : training.plan(model, person, found, day, 1).sessions;
+    const sessions = isRefused ? [] : training.plan(model, person, found, day, 1).sessions, [session = null] = sessions;
     /** @type {MorningLook} */
-    const of = { c, isRefused, goal, gaps, limiter, session, meanwhile: [], aside, histories: history.histories(c, limiter && limiter.movement) };
+    const of = { c, isRefused, goal, gaps, limiter, session, trains: new Set(sessions.flatMap(({ lines }) => lines.map((line) => line.movement))), meanwhile: [], aside, histories: history.histories(c, limiter && limiter.movement) };
     const isStuck = goal && !limiter && !training.isReached(goal) && !firstTest(of);
     if (isStuck || (waitsFor(of) && stepOf(of).works)) of.meanwhile = hardOf(session);
     return of;

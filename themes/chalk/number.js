@@ -42,17 +42,19 @@
   /** @param {string} key @param {number[]} list @returns {PagePart[]} */
   const listed = (key, list) => (list.length ? [' ', ...sayNodes(key, { list: [...namedList(model.tables, list.slice(0, MOST_NAMES)), ...(list.length > MOST_NAMES ? [' ', say('shared.and_more', { n: list.length - MOST_NAMES })] : [])] })] : []);
   /** What a number changed: how it stands beside the one before, what became one's own, what it opens, and what it is enough for.
-   * @param {number} m @param {Stand | null} before @returns {(Node | string)[]} */
-  const news = (m, before) => {
+   * @param {number} m @param {Stand | null} before @param {string} key under which it is kept @returns {(Node | string)[]} */
+  const news = (m, before, key) => {
     const now = states.mine();
     const tests = (/** @type {Stand | null} */ stand) => (stand ? stand.person.tested.filter(({ movement }) => movement === m) : []);
-    if (!now || !tests(now).length) return [];
-    const newest = tests(now).reduce((a, b) => (b.entry > a.entry ? b : a));
+    const kept = store.entries('tested').findIndex((of) => of.key === key), newest = now && tests(now).find(({ entry }) => entry === kept);
+    if (!now || !newest) return [];
+    // What is held back is kept, and no more: why stands beside it.
+    if (states.isHeld(now, m)) return nodes([...sayNodes('number.kept', { movement: named(model.tables, m), got: states.shown(counted(newest)) }), ...states.whyHeld(m).flatMap((why) => [' ', ...why])]);
     const said = [...beside(m, newest, tests(before))];
     const was = before || { found: readiness.assess(model, results.nobody(), now.day) };
     const became = (/** @type {number} */ state) => model.order.filter((of) => now.found.states[of] === state && was.found.states[of] !== state);
-    const spared = (/** @type {number} */ of) => states.bearsOnSore(now, of);
-    const yours = became(readiness.OWNED), open = states.barred() ? [] : became(readiness.OPEN).filter((of) => !spared(of));
+    const spared = (/** @type {number} */ of) => states.isHeld(now, of);
+    const yours = became(readiness.OWNED), open = states.barred() ? [] : became(readiness.OPEN).filter((of) => was.found.states[of] !== readiness.OWNED && !spared(of));
     const met = model.demands[m].filter((leaf) => now.found.known.shown[leaf] === readiness.TRUE && was.found.known.shown[leaf] !== readiness.TRUE);
     const enough = model.order.filter((of) => of !== m && now.found.states[of] !== readiness.OWNED && !open.includes(of) && !spared(of) && readiness.leavesOf(model.tables.needs[of]).some((leaf) => met.includes(leaf)));
     return nodes([...said, ...listed('number.yours', yours), ...listed('number.opens', open), ...listed('number.enough_for', states.barred() ? [] : enough), ...(states.sore(now).length ? [' ', say('number.sore', { parts: [...new Set(states.sore(now).map(({ part }) => states.partWord(model.tables.parts[part])))].join(say('list.separator')) })] : [])]);
@@ -88,7 +90,7 @@
     const movement = named(model.tables, m), got = sides.length > 1 ? sayNodes('stand.both_sides', { left: states.shown(sides[0]), right: states.shown(sides[1]) }) : states.shown(sides[0]);
     const key = when === null ? store.add('undated', entry, true) : store.add('tested', { ...entry, ...when }, true);
     const kept = nodes(when === null ? sayNodes('number.undated', { movement }) : sayNodes('number.kept', { movement, got }));
-    return { key, kept, news: () => (when === null ? kept : news(m, before)) };
+    return { key, kept, news: () => (when === null ? kept : news(m, before, key)) };
   };
   /** What a field is called that has no label in sight. @param {number} m @param {string} [side] */
   const labelOf = (m, side) => (side ? say('number.of_side', { movement: model.tables.names[m], side }) : say('number.of', { movement: model.tables.names[m] }));
@@ -113,10 +115,13 @@
   let count = 0;
   /** The spans that an earlier number may be of, in days before today; it counts from the first of them, so that it never lasts too long. */
   const SPANS = /** @type {[string, string][]} */ ([[String(WEEK - 1), say('entry.this_week')], [String(4 * WEEK - 1), say('entry.this_month')], ['day', say('entry.a_day')], ['long', say('entry.longer')]]);
-  /** One line: the field with its unit, kept as done today or on another day; null where no number is asked for. `kept` is told what is new.
-   * @param {number} m @param {(of: { key: string, news: (Node | string)[] }) => void} kept @returns {HTMLElement | null} */
-  const line = (m, kept) => {
-    if (states.barred() === 'ask' || !isPlain(m) || !states.mayAsk(m)) return null;
+  /** One line: the field with its unit, kept as done today or on another day. Of what is not to be tried today the day comes first, and why
+   * it is not; of what takes no number only that. Null where there is nothing to say. `kept` is told what is new.
+   * @param {number} m @param {(of: { key: string, news: (Node | string)[] }) => void} kept @param {boolean} [isOpen] it was asked for: nothing of it is folded @returns {HTMLElement | null} */
+  const line = (m, kept, isOpen = false) => {
+    const how = states.asks(m), why = how === 'today' ? [] : states.hints(m), isTold = how === 'told';
+    if (states.barred() === 'ask' || !isPlain(m) || (!how && (!why.length || store.adults.isDue()))) return null;
+    if (!how) return make('div', { class: 'number-line' }, ...why);
     if (states.barred() === 'first' && store.keeps()) return make('p', { class: 'hint' }, make('a', { href: 'before-you-start.html#questions', text: say('number.health_first') }));
     count += 1;
     const id = `number-${count}`, day = results.today();
@@ -126,7 +131,8 @@
     let isKept = false;
     const when = /** @type {HTMLSelectElement} */ (make('select', { id: `${id}-when` }, make('option', { value: '', text: say('entry.choose') }), ...SPANS.map(([value, text]) => make('option', { value, text }))));
     const on = /** @type {HTMLInputElement} */ (make('input', { id: `${id}-on`, type: 'date', max: results.dayText(day), min: results.dayText(day - 3650), 'aria-label': say('entry.on_day'), hidden: true }));
-    const other = make('p', { class: 'fields number-when', hidden: true }, make('label', { for: when.id, text: say('entry.when') }), when, on, make('button', { type: 'submit', value: 'other', text: say('entry.keep') }));
+    const keeps = make('button', { type: 'submit', value: 'other', class: isTold ? 'quiet' : null, text: say('entry.keep') });
+    const other = make('p', { class: 'fields number-when', hidden: !isTold }, make('label', { for: when.id, text: say('entry.when') }), when, on, isTold ? null : keeps);
     when.addEventListener('change', () => { on.hidden = when.value !== 'day'; });
     const submit = async (/** @type {any} */ event) => {
       event.preventDefault();
@@ -148,9 +154,14 @@
         kept({ key: done.key, news: done.news() });
       }], `${id}-says`);
     };
+    const from = inputs.map((input) => fromPicture(m, input));
+    if (isTold) {
+      const form = make('form', { class: 'number-line', novalidate: true, on: { submit } }, other, ...inputs, make('span', { class: 'unit', text: unitOf(m)[0] }), keeps, ...from, fault, says);
+      return make('div', {}, ...why, isOpen ? form : make('details', {}, make('summary', { text: say('number.told') }), form));
+    }
     return make('form', { class: 'number-line', novalidate: true, on: { submit } }, ...inputs, make('span', { class: 'unit', text: unitOf(m)[0] }),
       make('button', { type: 'submit', class: 'quiet', text: say('number.today') }),
-      make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), ...inputs.map((input) => fromPicture(m, input)), other, fault, says);
+      make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), ...from, other, fault, says);
   };
 
   globalThis.rungbook.number = { isMeant, news, isPlain, unitOf, read, given, keep, line, labelOf, fromPicture, SPANS };

@@ -47,11 +47,18 @@
     };
     // Who is to ask first, or has not answered, trains nothing: nothing is for everyone while they are here.
     const may = rows.filter((m) => people.length && people.every(({ look: { c } }) => globalThis.rungbook.training.isForAll(c, m)));
+    /** What becomes of a movement that bears on a part that hurts: trained with less or no more than before, as the plan has it; else left alone.
+     * @param {MorningLook} look @param {number} m @param {number} part */
+    const whileItHurts = ({ c, trains }, m, part) => {
+      const { training } = globalThis.rungbook, { worse } = training.ease(c, m, c.day, c.day), what = states.partWord(tables.parts[part]);
+      if (trains.has(m) && worse) return say('people.less', { what });
+      return trains.has(m) || (!worse && training.now(c, m)) ? say('people.no_more', { what }) : training.whyOf(c, training.leftFor(c, m, part));
+    };
     /** How somebody stands to a movement. What bears on a part that hurts is neither open nor to be tested while it does: that alone is said of it;
-     * what is owned stays so, and is left alone. @param {typeof people[0]} of @param {number} m @returns {(HTMLElement | null)[]} */
-    const cell = ({ found, barred, look: { c } }, m) => {
+     * what is owned stays so, and goes on with less or is left alone. @param {typeof people[0]} of @param {number} m @returns {(HTMLElement | null)[]} */
+    const cell = ({ found, barred, look }, m) => {
       const { training } = globalThis.rungbook, state = found.states[m], isOwned = state === readiness.OWNED, asks = state === readiness.OPEN || state === readiness.TEST_FIRST;
-      const part = isOwned || asks ? training.sorePart(c, m) : -1, why = part < 0 ? '' : training.whyOf(c, training.leftFor(c, m, part));
+      const part = isOwned || asks ? training.sorePart(look.c, m) : -1, why = part < 0 ? '' : whileItHurts(look, m, part);
       if (why && asks && !barred) return [make('span', { class: 'state state-paused', 'data-state': readiness.STATES[state], 'data-sore': true }, make('span', { class: 'state-shape', 'aria-hidden': 'true' }), make('span', { text: why }))];
       return [mark(state, found.counted[m] === 1, barred), why ? make('small', { text: ` ${why}` }) : null];
     };

@@ -42,7 +42,8 @@
     place.hidden = days.length < 2;
     if (days.length < 2) return;
     const before = readiness.assess(model, { ...stand.person, tested: stand.person.tested.filter((tested) => saidOn(tested) < days[0]) }, days[1]);
-    const moved = model.order.filter((m) => before.states[m] !== stand.found.states[m]);
+    // What opened and is held back is no news.
+    const moved = model.order.filter((m) => before.states[m] !== stand.found.states[m] && !(stand.found.states[m] === readiness.OPEN && states.isHeld(stand, m)));
     const lines = moved.map((m) => make('li', {}, ...sayNodes('stand.moved', { movement: named(tables, m), before: mark(before.states[m]), now: mark(stand.found.states[m]) })));
     const more = lines.splice(lines.length > MOVED + 1 ? MOVED : lines.length);
     byId('changed-list').replaceChildren(...(lines.length ? lines : [make('li', { text: say('stand.nothing_moved') })]),
@@ -76,7 +77,7 @@
     };
     // The newest is in sight, with a field for the next; what was before is drawn, and folded as a table.
     const lines = [...of].sort(([a], [b]) => tables.stage[b] - tables.stage[a] || a - b).map(([m, list]) => {
-      const from = JSON.stringify([list.map((tested) => [kept[tested.entry], tested.sides]), looks.get(m), isBarred, units.current(), stand.day]), known = shownOf.get(m);
+      const from = JSON.stringify([list.map((tested) => [kept[tested.entry], tested.sides]), looks.get(m), isBarred, states.asks(m), units.current(), stand.day]), known = shownOf.get(m);
       if (known && known.from === from) return known.line;
       const line = make('article', { class: 'past', 'data-movement': tables.ids[m] },
         make('h3', {}, states.figure(m), named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1], keyOf(list[list.length - 1]))), field(m), ...(list.length > 1 ? drawn(m, list) : []));

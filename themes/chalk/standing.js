@@ -16,7 +16,8 @@
   /** What comes first, where what is missing may not be tried itself. @param {{ direct: boolean, steps: Missing[] }} first */
   const under = ({ direct, steps }) => (direct || steps.length === 0 ? [] : [make('p', { text: say('stand.first') }), make('ul', { class: 'lack' }, ...steps.map(missingLine))]);
   /** Why a movement stands as it does. @param {Stand} stand @param {number} m @returns {(Node | string)[]} */
-  const why = ({ found, person }, m) => {
+  const why = (stand, m) => {
+    const { found, person } = stand;
     // Who is to ask first reads what is missing, and is told to do nothing about it.
     const barred = states.barred();
     const lack = () => make('ul', { class: 'lack' }, ...found.missing(m).map(missingLine));
@@ -27,7 +28,9 @@
         const root = found.countedBecause(m);
         return [...(root >= 0 ? sayNodes('stand.counted_because', { movement: named(tables, root) }).map((part) => /** @type {Node | string} */ (part)) : []), ...(found.needs[m] === readiness.FALSE ? [make('p', { text: say('stand.foundations_missing') }), lack(), ...(barred ? [] : under(found.first(m)))] : [])];
       }
-      case readiness.OPEN: return [barred === 'ask' ? (states.isChild() ? say('state.with_coach') : say('stand.ask_first')) : barred ? say('stand.health_first') : say('stand.may_start')];
+      case readiness.OPEN:
+        if (barred) return [barred === 'ask' ? (states.isChild() ? say('state.with_coach') : say('stand.ask_first')) : say('stand.health_first')];
+        return states.isHeld(stand, m) ? states.hints(m) : [say('stand.may_start')];
       case readiness.ALMOST: {
         if (barred) return [lack()];
         const first = found.first(m);
@@ -56,7 +59,8 @@
   const skillPart = (stand, skill) => {
     /** @type {{ m: number, today: boolean }[]} */
     const tests = [];
-    for (let asked = /** @type {number[]} */ ([]); !states.barred() && tests.length < 3; asked = tests.map(({ m }) => m)) {
+    const isHeld = skill.members.filter((m) => states.isHeld(stand, m));
+    for (let asked = isHeld; !states.barred() && tests.length < 3; asked = [...isHeld, ...tests.map(({ m }) => m)]) {
       const question = placement.next(model, stand.found, skill.members, asked, stand.day);
       if (!question) break;
       tests.push({ m: question.movement, today: question.today });

@@ -1,7 +1,7 @@
 'use strict';
 // What the results on this device make of the curriculum, and the marks of the states: told by shape and word.
 (() => {
-  const { readiness, results, store, page } = globalThis.rungbook;
+  const { readiness, held, results, store, page } = globalThis.rungbook;
   const { make, units } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { targets } = globalThis.rungbook;
@@ -45,6 +45,9 @@
   /** A state for readers; who is to ask first is invited to neither training nor testing. @param {number} state */
   const stateWord = (state) => (health() === 'ask' && (state === readiness.OPEN || state === readiness.TEST_FIRST) ? say(isChild() ? 'state.with_coach' : 'state.ask_first') : say(`state.${readiness.STATES[state].replace(' ', '_')}`));
 
+  /** So many movements are named as what comes first. */
+  const MOST_FIRST = 3;
+  const nodesOf = (/** @type {PagePart[]} */ parts) => parts.map((part) => /** @type {Node | string} */ (part || ''));
   /** A target or a result for readers; where the other units say it otherwise, in both. @param {Got} got @param {boolean} [eachSide] */
   const shown = (got, eachSide = false) => {
     const own = targets.words(got, units.ofSchool, eachSide), other = targets.words(got, units.ofOther, eachSide);
@@ -104,29 +107,37 @@
     }
     return out;
   };
-  /** The newest pain of each part that is not low: nothing is proposed that bears on these parts. @param {Stand} stand @returns {Pain[]} */
-  const sore = ({ person, day }) => {
-    const [from] = globalThis.rungbook.health.LIMITS.pain;
-    /** @type {Map<number, Pain>} */
-    const newest = new Map();
-    for (const pain of [...person.pains].sort((a, b) => a.on - b.on)) if (pain.on <= day) newest.set(pain.part, pain);
-    return [...newest.values()].filter((pain) => readiness.isPausing(/** @type {Model} */ (model), person, pain, day) || pain.score >= from);
+  /** What a stand is asked of what holds back, once. @type {WeakMap<Stand, Heeded>} */
+  const heeds = new WeakMap();
+  /** @param {Stand} stand @returns {Heeded} */
+  const heedOf = (stand) => {
+    const known = heeds.get(stand) || held.begin(/** @type {Model} */ (model), stand.person, stand.found, stand.day);
+    heeds.set(stand, known);
+    return known;
   };
+  /** The newest pain of each part that is not low: nothing is proposed that bears on these parts. @param {Stand} stand @returns {Pain[]} */
+  const sore = (stand) => held.sorePains(heedOf(stand));
   /** Whether a movement bears on a part that is sore. @param {Stand} stand @param {number} m */
-  const bearsOnSore = (stand, m) => sore(stand).some(({ part }) => ((/** @type {Model} */ (model).tables.stresses[m] >> part) & 1) === 1);
+  const bearsOnSore = (stand, m) => sore(stand).some(({ part }) => held.stresses(heedOf(stand), m, part));
+  /** Whether a movement is held back by what rests, hurts or hurt lately, or by the age: no news names it, and no number of it is praised. @param {Stand} stand @param {number} m */
+  const isHeld = (stand, m) => { const by = held.heldBy(heedOf(stand), m); return by !== null && by !== 'closed'; };
   /** Whether something began to hurt today: nothing is tested, until less is said of it, or its pause is lifted. */
   const hurtsToday = () => {
     const stand = mine();
     return stand !== null && (sore(stand).some(({ on }) => on === stand.day)
       || stand.found.causes.some(({ kind, on, by, because }) => kind === 'paused' && on === stand.day && by === 'client' && /^it hurt/.test(because || '')));
   };
-  /** Whether a number of a movement is asked for: on no page before the adults' word, while it rests, is left alone or bears on what hurts, nor on a day on
-   * which something began to hurt. @param {number} m */
-  const mayAsk = (m) => {
-    const stand = heeding();
-    if (store.adults.isDue()) return false;
-    return stand === null || !(hurtsToday() || bearsOnSore(stand, m) || stand.found.pausedBy(m).some(({ kind }) => kind !== 'light'));
+  /** How a number of a movement is asked for: of `today`, tried now; or only one that was there before (`told`): of what must be shown first,
+   * of light training, and of what hurt or rested lately. Not at all before the adults' word, while it rests, is left alone, bears on what hurts
+   * or waits for the age, nor on a day on which something began to hurt. @param {number} m @returns {'today' | 'told' | ''} */
+  const asks = (m) => {
+    if (!model || store.adults.isDue() || hurtsToday()) return '';
+    const stand = standing(), by = held.heldBy(heedOf(stand), m), causes = stand.found.pausedBy(m);
+    if (by === 'rests') return causes.length && causes.every(({ kind }) => kind === 'light') ? 'told' : '';
+    return by === null ? 'today' : by === 'sore' || by === 'age' ? '' : 'told';
   };
+  /** @param {number} m */
+  const mayAsk = (m) => asks(m) !== '';
   /** The movements of which it was said today that they were never tried. @returns {string[]} */
   const neverTried = () => { const kept = store.get('never'); return kept && kept.on === results.dayText(results.today()) && Array.isArray(kept.movements) ? kept.movements.map(String) : []; };
   /** The sore parts that do not rest, with what to do about each; of a movement those that it bears on. @param {Stand} stand @param {number} [m] */
@@ -155,6 +166,33 @@
     if (cause.because) out = sayNodes('rests.because', { pause: out, because: BECAUSE[cause.because] || cause.because });
     return /** @type {(Node | string)[]} */ (out);
   };
+  /** Why a movement is not tried today, each a sentence, in the words of Today. @param {number} m @returns {(Node | string)[][]} */
+  const whyHeld = (m) => {
+    const stand = standing(), { found, day: today } = stand, c = heedOf(stand), bare = { movement: null, part: null, cls: null, pattern: null };
+    switch (held.heldBy(c, m)) {
+      case 'rests': {
+        const own = found.pausedBy(m), nerve = held.pulledNerve(c, m);
+        return (own.length ? own : found.causes.filter(({ kind, part }) => kind === 'pain' && part === nerve)).map((cause) => causeWords(cause));
+      }
+      case 'sore': return soreLines(stand, m).map((line) => [...line.childNodes]);
+      case 'age': return [[say('training.sixes')]];
+      case 'lately': {
+        // Of a part that hurt and then rested the later day holds.
+        const last = new Map(held.lately(c, m, today).sort((a, b) => a.until - b.until).map((of) => [JSON.stringify(of.what), of]));
+        return [...last.values()].map(({ what, until }) => nodesOf(sayNodes('training.lately', { what: whatRests([/** @type {Pause} */ (/** @type {unknown} */ ({ ...bare, ...what }))]), day: dayOf(until) })));
+      }
+      case 'closed': {
+        const first = [...new Set(found.first(m).steps.map(({ movement }) => movement))].slice(0, MOST_FIRST);
+        return [first.length ? nodesOf(sayNodes('number.closed', { list: page.namedList(c.tables, first) })) : [say('test.do_not', { why: say('test.not_shown') })]];
+      }
+      default: return [];
+    }
+  };
+  /** The same as it stands beside a field. @param {number} m */
+  const hints = (m) => {
+    const rests = held.heldBy(heedOf(standing()), m) === 'rests' ? [say('rests.this_rests'), ' '] : [];
+    return whyHeld(m).map((why) => page.make('p', { class: 'hint' }, ...rests, ...why));
+  };
   /** Until what a pain lets its part rest. @param {number} entry */
   const untilOf = (entry) => {
     const stand = mine(), pain = stand && stand.person.pains.find((one) => one.entry === entry);
@@ -179,11 +217,12 @@
     const here = document.querySelector('main[data-movement]'), place = document.getElementById('rests-here');
     const m = model && here ? model.numbers.get(/** @type {HTMLElement} */ (here).dataset.movement || '') : undefined;
     if (!place || m === undefined) return;
-    const stand = heeding(), rests = stand !== null && stand.found.states[m] === readiness.PAUSED, hurts = stand && !rests ? soreLines(stand, m) : [];
-    place.hidden = !rests && !hurts.length;
+    const stand = heeding(), by = stand ? held.heldBy(heedOf(stand), m) : null, rests = by === 'rests';
+    place.hidden = !rests && by !== 'sore';
     if (!stand || place.hidden) return;
-    place.replaceChildren(...(rests ? [make('p', { text: say('rests.this_rests') }), make('ul', { class: 'plain' }, ...stand.found.pausedBy(m).map((cause) => make('li', {}, ...causeWords(cause)))),
-      make('p', {}, make('a', { href: 'where-i-stand.html#rests', text: say('rests.where_lifted') }))] : [make('ul', { class: 'plain' }, ...hurts)]));
+    const lines = whyHeld(m).map((line) => make('li', {}, ...line));
+    place.replaceChildren(...(rests ? [make('p', { text: say('rests.this_rests') }), make('ul', { class: 'plain' }, ...lines),
+      make('p', {}, make('a', { href: 'where-i-stand.html#rests', text: say('rests.where_lifted') }))] : [make('ul', { class: 'plain' }, ...lines)]));
   };
 
   /** Under 16, before the adults' word: that it comes first, and where it is said. */
@@ -209,22 +248,26 @@
       const { number: of, entry } = globalThis.rungbook;
       const ask = () => {
         const stand = mine();
-        const field = of.isPlain(m) ? of.line(m, (told) => { tell(told); ask(); }) : entry.form(m, { today: false, kept: (key) => page.later([() => { tell({ key, news: of.news(m, stand) }); ask(); }], 'number-form'), hurt: () => { form.replaceChildren(); } });
+        const told = asks(m) === 'told', kept = (/** @type {string} */ key) => page.later([() => { tell({ key, news: of.news(m, stand, key) }); ask(); }], 'number-form');
+        const field = of.isPlain(m) ? of.line(m, (news) => { tell(news); ask(); }, true) : make('div', {}, ...(told ? hints(m) : []), entry.form(m, { today: false, told, kept, hurt: () => { form.replaceChildren(); } }));
         form.replaceChildren(...(field ? [field] : []));
         return field;
       };
-      const field = ask(), first = field && field.querySelector('input, a');
+      const field = ask(), first = field && field.querySelector(asks(m) === 'told' ? 'select' : 'input, a');
       if (first instanceof HTMLElement) first.focus();
     };
     const button = form.querySelector('button');
     if (!button) return;
     button.addEventListener('click', () => { open().catch(() => { page.byId('number-news').textContent = say('number.not_loaded'); }); });
-    let wasDue = false;
+    // What stands here before the field is asked for, or instead of it.
+    let was = 'today';
     const draw = () => {
-      const isDue = store.adults.isDue();
-      place.hidden = !mayAsk(m) && !isDue;
-      if (isDue !== wasDue) form.replaceChildren(isDue ? adultsFirst() : button);
-      wasDue = isDue;
+      const how = asks(m), now = store.adults.isDue() ? 'due' : held.waitsForAge(heedOf(standing()), m) ? 'age' : how;
+      place.hidden = !now;
+      if (now === was) return;
+      was = now;
+      button.textContent = say(how === 'told' ? 'number.told' : 'number.enter');
+      form.replaceChildren(...(now === 'due' ? [adultsFirst()] : now === 'age' ? hints(m) : how === 'told' ? [...hints(m), button] : [button]));
     };
     store.onChange(draw);
     draw();
@@ -265,7 +308,7 @@
   const figure = (m, size = 48) => (model && model.is(m, readiness.DRAWN)
     ? page.make('img', { class: 'small-figure', alt: '', width: size, height: size, loading: 'lazy', decoding: 'async', src: `figures/${model.tables.ids[m]}.svg` }) : null);
 
-  globalThis.rungbook.states = { model, mine, latest, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, hurtsToday, mayAsk, adultsFirst, neverTried, when, together, whatRests, liftedBy, asideGot };
+  globalThis.rungbook.states = { model, mine, latest, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, isHeld, whyHeld, hints, hurtsToday, asks, mayAsk, adultsFirst, neverTried, when, together, whatRests, liftedBy, asideGot };
   store.onChange(() => { draw(); page.later([drawSlots, follow], 'main'); });
   drawSlots();
   draw();

@@ -62,7 +62,7 @@
   // ---- before the first test
 
   const { barred } = states;
-  const mayTest = (/** @type {number} */ m) => barred() === '' && !adult.isDue() && isFit() && placement.mayBeTested(model, found(), m, results.today());
+  const mayTest = (/** @type {number} */ m) => barred() === '' && !adult.isDue() && isFit() && states.asks(m) === 'today' && placement.mayBeTested(model, found(), m, results.today());
   /** Whether a movement rests because of what the health questions said. @param {number} m */
   const waits = (m) => found().pausedBy(m).some(({ kind }) => kind === 'light');
   const isFit = () => store.get('fit') === results.dayText(results.today());
@@ -102,7 +102,9 @@
     const { reached, needs } = found();
     if (today) return [make('p', { class: 'advice hint', text: say('test.test_now') })];
     const why = barred() ? (barred() === 'ask' ? (states.isChild() ? say('state.with_coach') : say('test.ask_first')) : say('test.health_first_why')) : waits(m) ? say('test.waits') : !reached[m] ? say('test.it_rests') : needs[m] !== readiness.TRUE ? say('test.not_shown') : !isFit() ? say('test.not_testing') : say('test.day_is_full');
-    return [make('p', { class: 'advice do-not hint', text: say('test.do_not', { why }) })];
+    // What hurts, or did lately, is said in the words of Today.
+    const held = !barred() && reached[m] && needs[m] === readiness.TRUE ? states.whyHeld(m) : [];
+    return (held.length ? held : [[say('test.do_not', { why })]]).map((said) => make('p', { class: 'advice do-not hint' }, ...said));
   };
   const drawEntries = () => {
     if (sheet.hidden) return;
@@ -216,7 +218,7 @@
     let isOn = false;
     /** What is left out of the questions: what was asked already, and what bears on a part that hurts. */
     const asked = () => {
-      const stand = mine(), hurts = stand && states.sore(stand).length ? model.order.filter((m) => states.bearsOnSore(stand, m)) : [];
+      const hurts = model.order.filter((m) => !states.mayAsk(m));
       return [...steps.map(({ m }) => m), ...hurts];
     };
     const isAt = (/** @type {number} */ m) => isOn && current === m;

@@ -45,13 +45,6 @@
   /** What a set of so many leaves at most, by what the last session before time off left. @param {Ease} taken @param {number} amount */
   const leavesBack = ({ most }, amount) => (most === null || most.reserve === null ? Infinity : most.reserve + Math.max(0, most.amount - amount));
 
-  /** What hurt or rested and is over, where it reaches a movement on a day: the last day of less, and what a line says of it.
-   * @param {Trainee} c @param {number} m @param {number} on @returns {Lately[]} */
-  const lately = (c, m, on) => {
-    const { K } = c, hurt = training.easedPains(c).filter(({ part }) => training.bearsOn(c, m, part));
-    return [...hurt.map(({ part, score, on: day }) => ({ what: { part }, until: day + K.pain_days, why: { key: 'why.hurt', values: { part, score } } })),
-      ...training.ended(c).filter(({ spares }) => spares(m)).map(({ what, until }) => ({ what, until: until + WEEK * K.pause_weeks, why: { key: 'why.after_pause', values: { n: Math.floor((on - until - 1) / WEEK) + 1 } } }))].filter(({ until }) => on <= until);
-  };
   /** What is over only lately, and for which an unknown movement waits: that was long; or it is heavy on it, of a class with a warning, moved on slowly as on rings or straight
    * arms, overhead for a shoulder, or harder than what is known of its pattern; null where it need not. @param {Trainee} c @param {number} m @param {number} on @returns {Lately | null} */
   const waitsLately = (c, m, on) => {
@@ -59,10 +52,10 @@
     if (now(c, m) !== null || facts.isMobility(m)) return null;
     const grave = training.isGrave(c, m) || (facts.has(m, STRICT) && !facts.has(m, UPRIGHT)) || tables.stage[m] > training.reachOf(c, tables.pattern[m]), overhead = tables.cautions[m].includes(tables.classes.indexOf('overhead'));
     const heavy = (/** @type {number | undefined} */ part) => part !== undefined && (((tables.heavy_on[m] >> part) & 1) === 1 || (overhead && tables.parts[part] === 'shoulder'));
-    return lately(c, m, on).find(({ what, why }) => why.key === 'why.after_pause' || grave || heavy(what.part)) || null;
+    return training.lately(c, m, on).find(({ what, why }) => why.key === 'why.after_pause' || grave || heavy(what.part)) || null;
   };
   /** Of a class with a warning. @param {Trainee} c @param {number} m */
   const isGrave = ({ tables }, m) => (tables.marks[tables.mark[m]] || { signal: null }).signal === 'warning';
 
-  Object.assign(training, { lately, waitsLately, isGrave, afterTimeOff, comesBack, shareOf, leavesBack });
+  Object.assign(training, { waitsLately, isGrave, afterTimeOff, comesBack, shareOf, leavesBack });
 })();

@@ -3,13 +3,12 @@
 // may be trained today at all. The same as the program's own, on the same tables. No page, no storage, no clock.
 (() => {
   const { targets, readiness } = globalThis.rungbook;
+  const { by, isOwned, isOpen, isHolding, takesBack, stresses, bearsOn, whatOf, newestPains, ended, easedPains, lately, pulledNerve, waitsForAge, LOADED } = globalThis.rungbook.held;
   const { ONE, REPS, TIME } = targets;
   const { LIMITS } = globalThis.rungbook.health;
-  const { TRUE, UNKNOWN, UNTESTED, GUARDED, LOWERING, WHOLE } = readiness;
-  const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, LOADED = 16, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128, OVER_FLOOR = 256;
+  const { UNKNOWN, GUARDED, LOWERING, WHOLE } = readiness;
+  const STRAIGHT = 1, STRICT = 2, TURNOVER = 4, OWN_DOSE = 32, UPRIGHT = 64, INVERTED = 128, OVER_FLOOR = 256;
   const NEVER = -Infinity;
-  /** Where the nerves of an arm run from the neck on, and those of a leg from the lower back on. */
-  const ARM = ['neck', 'shoulder', 'elbow', 'wrist'], LEG = ['lower-back', 'hamstring'];
 
   // ---- the movements
 
@@ -50,18 +49,6 @@
 
   // ---- the person
 
-  /** @template T @param {T[]} list @param {(one: T) => number} key @returns {Map<number, T[]>} */
-  const by = (list, key) => {
-    /** @type {Map<number, T[]>} */
-    const out = new Map();
-    for (const one of list) {
-      const at = out.get(key(one));
-      if (at) at.push(one);
-      else out.set(key(one), [one]);
-    }
-    return out;
-  };
-
   /** Everything that the training of one person on one day is worked out from.
    * @param {Model} model @param {Person} person @param {Assessment} found @param {number} day @returns {Trainee} */
   const begin = (model, person, found, day) => {
@@ -94,10 +81,6 @@
     return kept[pattern];
   };
 
-  /** Owned, whether it rests or not. @param {Trainee} c @param {number} m */
-  const isOwned = ({ found: { known: { shown, presumed } } }, m) => shown[m] === TRUE || (shown[m] === UNTESTED && presumed[m] === 1);
-  /** Open or owned, whether it rests or not. @param {Trainee} c @param {number} m */
-  const isOpen = (c, m) => c.found.needs[m] === TRUE || isOwned(c, m);
   /** What measures too. @param {Trainee} c @param {number} m */
   const hasAll = ({ tables, person: { have } }, m) => have === null || tables.equipment[m].every((oneOf) => oneOf.some((word) => have.includes(word)));
   /** What only measures is not needed to train range. @param {Trainee} c @param {number} m */
@@ -129,25 +112,12 @@
   const may = (c, m) => c.found.reached[m] === 1 && could(c, m) && pulledNerve(c, m) < 0;
   /** The same if nothing rested. @param {Trainee} c @param {number} m */
   const could = (c, m) => (isOpen(c, m) || wasDone(c, m)) && isAtHand(c, m);
-  /** A numb part that no clinician has seen, where a movement stretches along the nerves of an arm or a leg: that pulls on them up to the
-   * neck, wherever the numbness begins. With a numb neck or arm also what has the arms overhead and bears on them; -1 where there is none. @param {Trainee} c @param {number} m */
-  const pulledNerve = (c, m) => {
-    const { parts, stresses, cautions, classes } = c.tables, on = (/** @type {string[]} */ of) => parts.some((word, part) => of.includes(word) && ((stresses[m] >> part) & 1) === 1);
-    const stretch = c.facts.isMobility(m) && on([...ARM, ...LEG]), lifted = on(ARM) && cautions[m].includes(classes.indexOf('overhead'));
-    const pain = newestPains(c).find(({ part, signs }) => signs.includes('numb') && (stretch || (lifted && ARM.includes(parts[part]))));
-    return pain ? pain.part : -1;
-  };
-
   /** Kept from being open by nothing but what was never shown, and free of what rests or hurts. Neither inverted nor loaded.
    * @param {Trainee} c @param {number} m */
   const isOnlyUnsure = (c, m) => c.found.needs[m] === UNKNOWN && !isOwned(c, m) && !c.model.is(m, GUARDED) && c.found.reached[m] === 1 && isAtHand(c, m) && sorePart(c, m) < 0;
 
   // ---- what is not tried first
 
-  /** A pain of 3 to 5: what bears on its part stays as it is until a newer entry is lower. @param {Pain} pain */
-  const isHolding = ({ score }) => score >= LIMITS.pain[0] && score < LIMITS.pain[1];
-  /** Of such a pain: light and easier, from 4 on as after a worse next morning. @param {Trainee} c @param {Pain} pain */
-  const takesBack = ({ K }, { score, nextMorning }) => score >= K.pain_less || (nextMorning !== null && nextMorning > score);
   /** Whether no clinician has seen a sign yet: nothing moves on. @param {Trainee} c */
   const hasSign = (c) => newestPains(c).some(({ signs }) => signs.length > 0);
   /** A part that a movement stresses and on which nothing grows today; -1 where there is none. @param {Trainee} c @param {number} m */
@@ -155,15 +125,11 @@
     const pain = newestPains(c).find((one) => bearsOn(c, m, one.part) && isHolding(one));
     return pain ? pain.part : -1;
   };
-  /** Stresses a part, however lightly. @param {Trainee} c @param {number} m @param {number} part */
-  const stresses = ({ tables }, m, part) => ((tables.stresses[m] >> part) & 1) === 1;
   /** A part that hurts and that a movement stresses, however lightly: nothing new on it; -1 where there is none. @param {Trainee} c @param {number} m */
   const touchedPart = (c, m) => {
     const pain = newestPains(c).find((one) => stresses(c, m, one.part) && isHolding(one));
     return pain ? pain.part : -1;
   };
-  /** Stresses a part, and not only lightly. @param {Trainee} c @param {number} m @param {number} part */
-  const bearsOn = ({ tables }, m, part) => (((tables.stresses[m] & ~tables.light_on[m]) >> part) & 1) === 1;
   /** A part that hurts today, that a movement stresses and another is heavy on, in whose place it would stand; -1 where there is none.
    * @param {Trainee} c @param {number} m @param {number} than */
   const heavyBelow = (c, m, than) => {
@@ -254,7 +220,7 @@
     return Number.isFinite(last) ? day - last : 0;
   };
   /** Whether a test may be asked for. @param {Trainee} c @param {number} m */
-  const mayTest = (c, m) => may(c, m) && isOpen(c, m) && hasAll(c, m) && sorePart(c, m) < 0 && !(c.minor && c.facts.has(m, LOADED));
+  const mayTest = (c, m) => may(c, m) && isOpen(c, m) && hasAll(c, m) && sorePart(c, m) < 0 && !waitsForAge(c, m);
 
   // ---- what a person can do
 
@@ -365,56 +331,6 @@
   /** Down to a whole number; what is whole but for the error of a fraction stays. @param {number} n */
   const down = (n) => Math.floor(n + 1e-9);
 
-  // ---- what is spared, and was
-
-  /** What a cause spares, as a reason names it. @param {Pick<Pause, 'movement' | 'part' | 'cls' | 'pattern'>} cause @returns {Reason['values']} */
-  const whatOf = ({ movement, part, cls, pattern }) => (movement !== null ? { movement } : part !== null ? { part } : cls !== null ? { cls } : { pattern: Number(pattern) });
-  /** The newest pain of each part. @param {Trainee} c @returns {Pain[]} */
-  const newestPains = ({ person, day }) => {
-    /** @type {Map<number, Pain>} */
-    const newest = new Map();
-    for (const pain of [...person.pains].sort((a, b) => a.on - b.on)) if (pain.on <= day) newest.set(pain.part, pain);
-    return [...newest.values()].sort((a, b) => a.part - b.part);
-  };
-  /** Pauses of a week or more that have ended, pains too: what they spared, and their last day. @param {Trainee} c @returns {Ended[]} */
-  const ended = (c) => {
-    if (c.memo.ended) return c.memo.ended;
-    const { model, person, day, K } = c;
-    /** @type {Ended[]} */
-    const out = [];
-    for (const pause of person.pauses) {
-      if (pause.kind !== 'paused' || pause.until === null || pause.until >= day || pause.until - pause.on + 1 < K.pause_days) continue;
-      out.push({ spares: (m) => readiness.reaches(model, pause, m), until: pause.until, what: whatOf(pause) });
-    }
-    for (const [part, all] of [...painsByPart(c)].sort(([a], [b]) => a - b)) {
-      const stops = (/** @type {Pain} */ pain) => readiness.isPausing(model, person, pain, day);
-      const rested = longRun(c, all, stops), hurt = longRun(c, all, (pain) => stops(pain) || isHolding(pain));
-      if (rested) out.push({ spares: (m) => stresses(c, m, part), until: rested.until, what: { part } });
-      // What was trained on, light and easier: what bears on it only lightly was never less.
-      if (hurt && hurt.run.some((pain) => stops(pain) || takesBack(c, pain))) out.push({ spares: (m) => bearsOn(c, m, part), until: hurt.until, what: { part } });
-    }
-    c.memo.ended = out;
-    return out;
-  };
-  /** @param {Trainee} c by part, each by day */
-  const painsByPart = ({ person, day }) => by([...person.pains].filter(({ on }) => on <= day).sort((a, b) => a.on - b.on), (pain) => pain.part);
-  /** The last run of bad entries that a better one ended, a week or more after its first, with its last day.
-   * @param {Trainee} c @param {Pain[]} all @param {(pain: Pain) => boolean} is @returns {{ run: Pain[], until: number } | null} */
-  const longRun = ({ K }, all, is) => {
-    const bad = all.map(is), last = bad.lastIndexOf(true);
-    if (last < 0 || last === bad.length - 1) return null;
-    const first = bad.lastIndexOf(false, last) + 1, end = all[last + 1].on;
-    return end - all[first].on >= K.pause_days ? { run: all.slice(first, last + 1), until: end - 1 } : null;
-  };
-  /** The parts whose newest entry is low again, each with the last one that was not. @param {Trainee} c @returns {Pain[]} */
-  const easedPains = (c) => {
-    const { model, person, day } = c;
-    return [...painsByPart(c)].sort(([a], [b]) => a - b).flatMap(([, all]) => {
-      const last = all.map((pain) => readiness.isPausing(model, person, pain, day) || isHolding(pain)).lastIndexOf(true);
-      return last >= 0 && last < all.length - 1 ? [all[last]] : [];
-    });
-  };
-
   // ---- how much of a target that is
 
   /** In thousandths, rounded down. @param {number} part @param {number} of */
@@ -469,7 +385,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isHeldBack, isRestricted, sparesBreath, gentlest, reachOf, whatOf, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, could, isHolding, sorePart, touchedPart, stresses, pulledNerve, isOnlyUnsure, isTooNew, isForAll, asksForCare, isBackLately, mayTest, slips, daysOff, isMissed, now, own, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
+    begin, by, lately, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isHeldBack, isRestricted, sparesBreath, gentlest, reachOf, whatOf, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, could, isHolding, sorePart, touchedPart, stresses, pulledNerve, isOnlyUnsure, isTooNew, isForAll, asksForCare, isBackLately, mayTest, slips, daysOff, isMissed, now, own, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED, OVER_FLOOR },
   });
 })();

@@ -4,7 +4,7 @@
 const BUNDLES: &[(&str, &[&str])] = &[
     ("look.css", &["tokens.css", "layout.css", "parts.css"]),
     ("kept.js", &["targets.js", "results.js", "store.js"]),
-    ("ready.js", &["readiness.js", "states.js"]),
+    ("ready.js", &["readiness.js", "held.js", "states.js"]),
     (
         "plan.js",
         &[
