@@ -485,6 +485,93 @@ fn joints_further_out_turn_less() {
     assert!((ours - by_hand).abs() < shanks * 25.0, "{ours} {by_hand}");
 }
 
+/// Degrees from upright of the way between two points.
+fn lean(from: (f64, f64), to: (f64, f64)) -> f64 {
+    (to.0 - from.0)
+        .abs()
+        .atan2((to.1 - from.1).abs())
+        .to_degrees()
+}
+
+/// What a coach looks for at the bottom of a dip: forearms upright, the chest forward, the upper arms level; with the feet down the
+/// shoulders stop a palm above the elbows.
+#[test]
+fn a_dip_is_as_deep_as_its_words() {
+    for (name, least, most) in [
+        ("dip", -2.0, 0.5),
+        ("ring-dip", -2.0, 0.5),
+        ("dip-feet-on-box", 6.0, 10.0),
+        ("ring-dip-feet-down", 6.0, 10.0),
+    ] {
+        let p = stands(&named(name), &STANDARD)
+            .end
+            .expect("a bottom")
+            .points;
+        let above = p.shoulder.1 - p.elbow.1;
+        assert!((least..=most).contains(&above), "{name}: {above}");
+        assert!(lean(p.wrist, p.elbow) < 8.0, "{name}: the forearm leans");
+        assert!((15.0..45.0).contains(&lean(p.hip, p.shoulder)), "{name}");
+        assert!(p.shoulder.0 < p.hip.0, "{name}: the chest is behind");
+    }
+}
+
+/// Hips back, shins upright, the trunk half way to level, and the weight over the feet.
+#[test]
+fn a_hinge_goes_back_and_not_down() {
+    let pose = stands(&named("hinge"), &STANDARD).end.expect("a bottom");
+    let p = &pose.points;
+    let leg = p.legs[0];
+    assert!(lean(leg.ankle, leg.knee) < 8.0);
+    assert!((40.0..50.0).contains(&lean(p.hip, p.shoulder)));
+    assert!(p.hip.0 - leg.ankle.0 > 12.0);
+    // The load of a lift from the floor stays over the feet.
+    let lift = stands(&named("pick-up"), &STANDARD);
+    for pose in lift.poses() {
+        let foot = pose.points.legs[0];
+        assert!((foot.toes.0..foot.heel.0).contains(&pose.points.fingers.0));
+    }
+}
+
+/// At the top the bar is at the breastbone, and the elbows are behind the back.
+#[test]
+fn a_pull_to_the_chest_reaches_it() {
+    let pose = stands(&named("chest-to-bar-pull-up"), &STANDARD);
+    let p = pose.end.expect("a top").points;
+    let bar = p.fingers;
+    let long = ((p.hip.0 - p.shoulder.0).powi(2) + (p.hip.1 - p.shoulder.1).powi(2)).sqrt();
+    let along = (
+        (p.hip.0 - p.shoulder.0) / long,
+        (p.hip.1 - p.shoulder.1) / long,
+    );
+    // Along the trunk from the shoulders, and before it.
+    let of = |at: (f64, f64)| {
+        let (x, y) = (at.0 - p.shoulder.0, at.1 - p.shoulder.1);
+        (x * along.0 + y * along.1, x * along.1 - y * along.0)
+    };
+    let (down, ahead) = of(bar);
+    assert!(
+        (8.0..18.0).contains(&down) && (6.0..12.0).contains(&ahead),
+        "{down} {ahead}"
+    );
+    assert!(of(p.elbow).1 < -10.0, "{:?}", of(p.elbow));
+}
+
+/// Hands on the floor point away from a body that is face down or upside down.
+#[test]
+fn fingers_point_where_hands_are_put() {
+    for name in [
+        "push-up",
+        "pike",
+        "handstand",
+        "wall-handstand",
+        "crow",
+        "table-bridge",
+    ] {
+        let p = stands(&named(name), &STANDARD).start.points;
+        assert!(p.fingers.0 < p.wrist.0, "{name}");
+    }
+}
+
 #[test]
 fn what_goes_through_is_said() {
     let at = |posture: &Posture| through(&stands(posture, &STANDARD));

@@ -442,15 +442,11 @@ fn on_soles(mut points: Points, setting: &Setting, body: &Body) -> Points {
 fn settled(mut points: Points, setting: &Setting, body: &Body) -> Points {
     let cm = body.stature_cm;
     if setting.touches(Touch::Hands) {
-        // Fingers point ahead: to the left of a body on its feet, to the right of one upside down or face up.
-        let ahead = if points.shoulder.1 < points.hip.1 || points.faces_up() {
-            1.0
-        } else {
-            -1.0
-        };
+        // Fingers point away from a body that is face down or upside down, and to the feet of one that is face up. Bodies are
+        // turned, never mirrored: that is to the left.
         let flat = |wrist: Point| {
             (
-                wrist.0 + ahead * body.hand.length * cm,
+                wrist.0 - body.hand.length * cm,
                 wrist.1 - rest::WRIST * cm / 2.0,
             )
         };

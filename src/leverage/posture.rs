@@ -4,7 +4,7 @@ use super::balance::{Hold, Pose, PostureError, Setting, Turning, stand};
 use super::body::{Body, STANDARD};
 use super::named::{Filled, Part, filled};
 use super::place::FootAt;
-use super::plane::Point;
+use super::plane::{Point, Turn};
 use super::shape::Shape;
 use crate::curriculum::posture::{Posture, Touch};
 
@@ -92,13 +92,40 @@ pub fn on_the_way(posture: &Posture, between: usize, body: &Body) -> Vec<Pose> {
                 return stand(from, shape, body).ok();
             }
             let share = step as f64 / steps as f64;
-            stand(&mix(from, to, share), &shape.part_way(other, share), body).ok()
+            let pose = stand(&mix(from, to, share), &shape.part_way(other, share), body).ok()?;
+            let ends = [stand(from, shape, body).ok()?, stand(to, other, body).ok()?];
+            Some(evenly(pose, &ends, share))
         })
     });
     let last = filled.keys.last();
     pairs
         .chain(last.and_then(|(setting, shape)| stand(setting, shape, body).ok()))
         .collect()
+}
+
+/// On the way between two supports the trunk turns evenly: with the centre of mass nearly in the hands, balance says little of it.
+fn evenly(mut pose: Pose, ends: &[Pose; 2], share: f64) -> Pose {
+    let supports = |pose: &Pose| {
+        let hands = pose.hands.filter(|_| pose.feet.is_none());
+        hands.filter(|hands| pose.points.shoulder.1 > hands.1)
+    };
+    let (Some(_), Some(_), Some(hands)) = (supports(&ends[0]), supports(&ends[1]), supports(&pose))
+    else {
+        return pose;
+    };
+    let trunk = |pose: &Pose| {
+        let p = &pose.points;
+        libm::atan2(p.shoulder.1 - p.hip.1, p.shoulder.0 - p.hip.0)
+    };
+    let [from, to] = [trunk(&ends[0]), trunk(&ends[1])];
+    let turn = Turn {
+        by: from + (to - from) * share - trunk(&pose),
+        about: hands,
+        to: hands,
+    };
+    pose.points = pose.points.map(|at| turn.of(at));
+    pose.centre = turn.of(pose.centre);
+    pose
 }
 
 /// The keys of a posture, fitted to its heights and to how deep the coach says it is.

@@ -328,12 +328,6 @@ impl Points {
         }
     }
 
-    /// Whether the front of the trunk looks up rather than down. Bodies are turned, never mirrored: shoulders to the right of the
-    /// hips are face up.
-    pub fn faces_up(&self) -> bool {
-        self.shoulder.0 - self.hip.0 > (self.shoulder.1 - self.hip.1).abs()
-    }
-
     /// The arm that touches.
     pub fn first(&self) -> Arm {
         Arm {

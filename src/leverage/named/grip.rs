@@ -12,14 +12,15 @@ const HANG: Shape = STRAIGHT.pointed();
 
 const SUPPORT: Shape = Shape::new(0.0, 180.0, 180.0, 180.0).pointed();
 
+/// Upper arms level, forearms upright, the trunk leaning forward.
 const DIP: Shape = Shape {
-    elbows_out: 20.0,
-    ..Shape::new(-50.0, 90.0, 142.0, 105.0)
+    elbows_out: 35.0,
+    ..Shape::new(-58.0, 87.0, 157.0, 78.0)
         .pointed()
         .looking_up(15.0)
 };
 
-const DIP_TOP: Shape = Shape::new(-1.0, 180.0, 180.0, 150.0).pointed();
+const DIP_TOP: Shape = Shape::new(-1.0, 180.0, 180.0, 120.0).pointed();
 
 const ROWED: Shape = Shape {
     elbows_out: 30.0,
@@ -40,14 +41,15 @@ const fn over_rings(shape: Shape) -> Key {
 
 /// In rings so high, the toes on the floor.
 const fn rings_and_toes(height: f64, trunk: f64, hip: Point, feet: Option<FootAt>) -> Key {
-    laid(&[Rings, Toes], trunk, hip, SUPPORT.elbows_out(15.0))
+    laid(&[Rings, Toes], trunk, hip, SUPPORT.elbows_out(35.0))
         .at(height)
         .feet(feet, feet)
 }
 
 const LOW_SUPPORT: Key =
-    rings_and_toes(84.0, 93.0, (3.0, 90.5), tip(24.0, 70.0)).hands((0.0, 90.5));
-const LOW_DIP: Key = rings_and_toes(84.0, 114.0, (12.0, 68.0), tip(24.0, 60.0)).hands((0.0, 90.5));
+    rings_and_toes(84.0, 93.0, (2.5, 92.2), tip(24.0, 70.0)).hands((0.0, 90.5));
+/// The shoulders stop a palm above the elbows.
+const LOW_DIP: Key = rings_and_toes(84.0, 126.0, (11.5, 84.0), tip(24.0, 64.0)).hands((0.0, 90.5));
 
 /// The pull ends with the rings at the breastbone, wrists over them.
 const PULLED: Shape = Shape {
@@ -56,6 +58,15 @@ const PULLED: Shape = Shape {
         .pointed()
         .wrist(115.0)
         .looking_up(12.0)
+};
+
+/// The pull ends with the bar at the breastbone, the elbows behind the back.
+const AT_THE_BAR: Shape = Shape {
+    elbows_out: 25.0,
+    ..Shape::new(-51.0, 48.0, 178.0, 174.0)
+        .pointed()
+        .wrist(104.0)
+        .looking_up(18.0)
 };
 
 /// Half way round: the shoulders over the rings, the elbows behind and high.
@@ -76,6 +87,8 @@ const TUCKED_UPSIDE_DOWN: Shape = Shape::new(34.0, 180.0, 42.0, 40.0)
 const TUCKED_BEHIND: Shape = Shape::new(-88.0, 180.0, 55.0, 45.0).spine(150.0).pointed();
 
 const UPSIDE_DOWN: Shape = Shape::new(0.0, 180.0, 180.0, 180.0).pointed();
+/// So far that the bar lies before the thighs.
+const BEHIND_THE_BAR: Shape = Shape::new(5.0, 180.0, 180.0, 180.0).pointed();
 const TUCK_LEVER: Shape = Shape::new(66.0, 180.0, 50.0, 40.0).spine(140.0).pointed();
 const ADVANCED_LEVER: Shape = Shape::new(59.0, 180.0, 90.0, 90.0).pointed();
 const STRADDLE_LEVER: Shape = Shape {
@@ -83,6 +96,18 @@ const STRADDLE_LEVER: Shape = Shape {
     ..Shape::new(52.0, 180.0, 180.0, 180.0).pointed()
 };
 const LEVER: Shape = Shape::new(48.0, 180.0, 180.0, 180.0).pointed();
+
+const BAND: &[Gear] = &[Gear::Band];
+
+/// One knee in a band, the shank behind it; the other leg hangs.
+const IN_A_BAND: Shape = Shape {
+    legs: [leg(148.0, 78.0, 150.0), leg(176.0, 150.0, 160.0)],
+    ..HANG
+};
+const BANDED_TOP: Shape = Shape {
+    legs: IN_A_BAND.legs,
+    ..BENT_ARM_HANG
+};
 
 const BOX_OF_BAR: &[Prop] = &[Prop::Floor, Prop::Box(-48.0, -16.0, 45.0)];
 const BOX_OF_BARS: &[Prop] = &[Prop::Floor, Prop::Box(22.0, 62.0, 50.0)];
@@ -112,16 +137,16 @@ pub(super) const GRIP: &[Named] = &[
     named(
         "dip-feet-on-box",
         &[
-            laid(&[Bars, Toes], 91.0, (1.0, 126.0), SUPPORT)
+            laid(&[Bars, Toes], 91.0, (1.0, 128.5), SUPPORT)
                 .at(118.0)
                 .hands((0.0, 125.0))
                 .feet(foot(36.0, 50.0, 72.0), foot(36.0, 50.0, 72.0))
                 .props(BOX_OF_BARS),
             laid(
                 &[Bars, Toes],
-                116.0,
-                (10.0, 103.0),
-                SUPPORT.elbows_out(15.0).looking_up(12.0),
+                126.0,
+                (11.5, 118.0),
+                SUPPORT.elbows_out(35.0).looking_up(12.0),
             )
             .at(118.0)
             .hands((0.0, 125.0))
@@ -136,7 +161,7 @@ pub(super) const GRIP: &[Named] = &[
             laid(
                 &[Rings],
                 92.0,
-                (1.0, 99.0),
+                (1.0, 101.5),
                 Shape::new(0.0, 180.0, 168.0, 105.0).pointed(),
             )
             .at(92.0)
@@ -159,7 +184,7 @@ pub(super) const GRIP: &[Named] = &[
             laid(
                 &[Bars],
                 92.0,
-                (1.0, 129.0),
+                (1.0, 131.5),
                 Shape::new(0.0, 180.0, 176.0, 100.0).pointed(),
             )
             .at(122.0)
@@ -196,7 +221,14 @@ pub(super) const GRIP: &[Named] = &[
     named("pull-up", &[hanging(HANG), hanging(BENT_ARM_HANG)]),
     named(
         "chest-to-bar-pull-up",
-        &[hanging(HANG), hanging(PULLED.wrist(180.0).looking_up(25.0))],
+        &[hanging(HANG), hanging(AT_THE_BAR)],
+    ),
+    named(
+        "band-pull-up",
+        &[
+            hanging(IN_A_BAND).gear(BAND),
+            hanging(BANDED_TOP).gear(BAND),
+        ],
     ),
     named(
         "false-grip-pull-up",
@@ -208,12 +240,12 @@ pub(super) const GRIP: &[Named] = &[
             laid(&[Bar, Toes], 88.0, (4.0, 94.0), HANG)
                 .at(206.0)
                 .hands((0.0, 198.0))
-                .feet(foot(-30.0, 45.0, 50.0), foot(-30.0, 45.0, 50.0))
+                .feet(foot(-21.0, 45.0, 50.0), foot(-21.0, 45.0, 50.0))
                 .props(BOX_OF_BAR),
-            laid(&[Bar, Toes], 84.0, (8.0, 132.0), HANG.elbows_out(25.0))
+            laid(&[Bar, Toes], 84.0, (5.0, 140.5), HANG.elbows_out(25.0))
                 .at(206.0)
                 .hands((0.0, 198.0))
-                .feet(foot(-30.0, 45.0, 62.0), foot(-30.0, 45.0, 62.0))
+                .feet(foot(-21.0, 45.0, 66.0), foot(-21.0, 45.0, 66.0))
                 .props(BOX_OF_BAR),
         ],
     ),
@@ -312,7 +344,7 @@ pub(super) const GRIP: &[Named] = &[
     named(
         "advanced-tuck-front-lever-lowering",
         &[
-            hanging(Shape::new(26.0, 180.0, 88.0, 88.0).pointed()),
+            hanging(Shape::new(37.0, 180.0, 104.0, 90.0).pointed()),
             hanging(ADVANCED_LEVER),
         ],
     ),
@@ -321,14 +353,14 @@ pub(super) const GRIP: &[Named] = &[
         &[
             hanging(Shape {
                 legs_apart: 45.0,
-                ..UPSIDE_DOWN
+                ..BEHIND_THE_BAR
             }),
             hanging(STRADDLE_LEVER),
         ],
     ),
     named(
         "front-lever-lowering",
-        &[hanging(UPSIDE_DOWN), hanging(LEVER)],
+        &[hanging(BEHIND_THE_BAR), hanging(LEVER)],
     ),
     named(
         "german-hang",
@@ -360,10 +392,10 @@ pub(super) const GRIP: &[Named] = &[
     named(
         "ring-roll-out",
         &[
-            laid(&[Rings, Toes], 76.0, (14.0, 52.0), SUPPORT.looking_up(-8.0))
+            laid(&[Rings, Toes], 76.0, (26.0, 25.0), SUPPORT.looking_up(-8.0))
                 .at(118.0)
                 .hands((0.0, 112.0))
-                .feet(flat(-24.0), flat(-24.0)),
+                .feet(flat(-1.0), flat(-1.0)),
             on_rings(TUCKED_UPSIDE_DOWN).at(118.0).props(&[Prop::Floor]),
         ],
     ),
@@ -393,13 +425,13 @@ pub(super) const GRIP: &[Named] = &[
             .feet(flat(-22.0), flat(-22.0)),
             laid(
                 &[Rings, Toes],
-                118.0,
-                (14.0, 66.0),
-                SUPPORT.elbows_out(15.0).looking_up(12.0),
+                126.0,
+                (20.0, 60.0),
+                SUPPORT.elbows_out(15.0).looking_up(16.0),
             )
             .at(84.0)
             .hands((1.0, 91.0))
-            .feet(tip(20.0, 55.0), tip(20.0, 55.0)),
+            .feet(flat(-2.0), flat(-2.0)),
             LOW_SUPPORT,
         ],
     ),

@@ -41,7 +41,7 @@ const LUNGE: Key = laid(
 /// The hands have landed, one leg is high, the other foot leaves the floor.
 const KICKING: Key = laid(
     &[Hands],
-    -130.0,
+    230.0,
     (-14.4, 92.8),
     Shape::new(170.0, 180.0, 180.0, 180.0)
         .looking_up(15.0)
@@ -50,17 +50,32 @@ const KICKING: Key = laid(
 .hands((-57.0, 3.0))
 .feet(tip(-8.0, 55.0), None);
 
+/// The hips are over the hands, one leg upright, the other at the height of the hips.
+const SPLIT: Key = laid(
+    &[Hands],
+    262.0,
+    (-57.0, 107.5),
+    Shape::new(170.0, 180.0, 92.0, 172.0)
+        .pointed()
+        .looking_up(15.0)
+        .other_leg(186.0, 180.0, 165.0),
+)
+.hands((-57.0, 3.0));
+
+/// The legs are closed over the same hands.
+const ARRIVED: Key = laid(&[Hands], 270.0, (-56.5, 108.0), HANDSTAND).hands((-57.0, 3.0));
+
 /// Heels against a wall at the back.
 const HEELS_ON_WALL: Key = laid(
     &[Hands, Wall],
-    -86.0,
-    (-8.0, 107.0),
+    274.0,
+    (-65.0, 107.0),
     Shape::new(175.0, 180.0, 186.0, 180.0)
         .ankles(150.0)
         .looking_up(15.0),
 )
-.hands((0.0, 3.0))
-.props(&[Prop::WallLeft(-29.0)]);
+.hands((-57.0, 3.0))
+.props(&[Prop::WallLeft(-86.0)]);
 
 const HEELS_OFF_WALL: Key = laid(
     &[Hands],
@@ -223,15 +238,12 @@ pub(super) const HANDS: &[Named] = &[
         ],
     ),
     named("lunge-kick", &[LUNGE, KICKING.on(&[Hands, Toes])]),
-    named(
-        "kick-up",
-        &[LUNGE, KICKING, on_floor(HANDSTAND).on(&[Hands])],
-    ),
+    named("kick-up", &[LUNGE, SPLIT, ARRIVED]),
     named(
         "wall-kick-up",
         &[
             LUNGE.props(&[Prop::WallLeft(-86.0)]),
-            KICKING.props(&[Prop::WallLeft(-86.0)]),
+            SPLIT.props(&[Prop::WallLeft(-86.0)]),
             HEELS_ON_WALL,
         ],
     ),
@@ -251,12 +263,22 @@ pub(super) const HANDS: &[Named] = &[
             .seen_from_the_front(),
             laid(
                 &[Hands, Toes],
-                -142.0,
-                (40.0, 86.0),
-                Shape::new(165.0, 180.0, 150.0, 180.0).other_leg(168.0, 180.0, 150.0),
+                -160.0,
+                (40.0, 73.0),
+                Shape::new(160.0, 180.0, 90.0, 176.0)
+                    .pointed()
+                    .other_leg(237.0, 180.0, 165.0),
             )
-            .each_hand(Some((-10.0, 3.0)), Some((-42.0, 30.0)))
-            .feet(flat(44.0), None),
+            .each_hand(Some((-22.0, 3.0)), Some((5.0, 3.0)))
+            .feet(foot(66.0, 3.3, 0.0), None)
+            .seen_from_the_front(),
+            laid(
+                &[Toes],
+                176.0,
+                (22.0, 87.0),
+                Shape::new(84.0, 178.0, 90.0, 175.0),
+            )
+            .feet(flat(-11.0), flat(-11.0)),
         ],
     ),
     named(

@@ -52,18 +52,25 @@ const fn one_hand(mut key: Key) -> Key {
     key
 }
 
-const CALF: &[Prop] = &[Prop::WallLeft(-46.0), Prop::Box(-34.0, 0.0, 12.0)];
+const CALF: &[Prop] = &[Prop::WallLeft(-46.0), Prop::Box(-44.0, -13.0, 12.0)];
 const CALF_SHAPE: Shape = Shape::new(60.0, 150.0, 180.0, 180.0)
     .wrist(105.0)
     .other_arm(4.0, 172.0)
     .other_leg(176.0, 105.0, 130.0);
 const STEP_BOX: &[Prop] = &[Prop::Box(-62.0, -14.0, 45.0)];
-const PICKED: &[Prop] = &[Prop::Box(-36.0, -8.0, 18.0)];
+/// Between the feet.
+const PICKED: &[Prop] = &[Prop::Box(-24.0, 6.0, 33.0)];
 
 /// Feet apart in a stride, the hips so high.
 const fn stride(trunk: f64, hip: Point) -> Key {
     laid(&[Toes], trunk, hip, RELAXED).feet(flat(-38.0), tip(42.0, 60.0))
 }
+
+/// One hand below the navel, the other on the breastbone.
+const TELLING_HANDS: Shape = Shape::new(-47.0, 79.0, 180.0, 180.0)
+    .elbows_out(25.0)
+    .wrist(218.0)
+    .other_arm(-52.0, 31.0);
 
 const CHAIR: &[Prop] = &[Prop::Chair(44.0, 84.0, 44.0)];
 
@@ -173,11 +180,11 @@ pub(super) const STAND: &[Named] = &[
     named(
         "calf-raise",
         &[
-            laid(&[Toes], 90.0, (-10.0, 95.0), CALF_SHAPE)
+            laid(&[Toes], 90.0, (-17.0, 95.0), CALF_SHAPE)
                 .feet(foot(-18.0, 12.0, -16.0), None)
                 .each_hand(Some((-41.5, 130.0)), None)
                 .props(CALF),
-            laid(&[Toes], 90.0, (-12.0, 107.5), CALF_SHAPE)
+            laid(&[Toes], 90.0, (-18.0, 107.5), CALF_SHAPE)
                 .feet(foot(-18.0, 12.0, 46.0), None)
                 .each_hand(Some((-41.5, 138.0)), None)
                 .props(CALF),
@@ -192,14 +199,8 @@ pub(super) const STAND: &[Named] = &[
     named(
         "hinge",
         &[
-            tall(Shape::new(-46.0, 72.0, 180.0, 180.0).other_arm(-44.0, 30.0)),
-            laid(
-                &[Toes],
-                158.0,
-                (17.0, 84.0),
-                Shape::new(-46.0, 72.0, 90.0, 160.0).other_arm(-44.0, 30.0),
-            )
-            .feet(flat(-11.0), flat(-11.0)),
+            tall(TELLING_HANDS),
+            laid(&[Toes], 135.0, (16.5, 85.0), TELLING_HANDS).feet(flat(-11.0), flat(-11.0)),
         ],
     ),
     named(
@@ -207,9 +208,9 @@ pub(super) const STAND: &[Named] = &[
         &[
             laid(
                 &[Toes],
-                148.0,
-                (21.0, 72.0),
-                Shape::new(58.0, 180.0, 70.0, 120.0).looking_up(12.0),
+                140.0,
+                (25.0, 72.0),
+                Shape::new(50.0, 180.0, 70.0, 120.0).looking_up(12.0),
             )
             .feet(flat(-11.0), flat(-11.0))
             .gear(&[Weight])
@@ -226,7 +227,7 @@ pub(super) const STAND: &[Named] = &[
             laid(
                 &[Toes],
                 170.0,
-                (9.0, 88.0),
+                (11.0, 88.0),
                 Shape::new(80.0, 180.0, 90.0, 165.0)
                     .other_leg(178.0, 176.0, 110.0)
                     .looking_up(8.0),
@@ -242,7 +243,7 @@ pub(super) const STAND: &[Named] = &[
             (0.0, 87.0),
             Shape::new(2.0, 180.0, 180.0, 180.0).other_arm(26.0, 160.0),
         )
-        .feet(foot(-30.0, 2.0, -18.0), tip(24.0, 38.0))
+        .feet(foot(-30.0, 4.6, -18.0), tip(24.0, 38.0))
         .gear(&[Weight])],
     ),
     named(
