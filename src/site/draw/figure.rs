@@ -44,8 +44,7 @@ const PIXELS: f64 = 1.5;
 /// A posture from the side: its start, and to the right of it what it passes and its end, where it has one. What is only lowered
 /// is drawn from its upper end to its lower.
 pub fn figure(solved: &Solved, told: Told, words: &Words, units: Units) -> Figure {
-    let lowering = told.goes == Goes::Lowered;
-    let solved = &*from_above(solved, lowering);
+    let solved = &*as_it_goes(solved, told.goes);
     let says = words::Says { words, units };
     let (title, description) = (says.title(solved), says.description(solved));
     let marks = |says, way| Marks {
@@ -54,13 +53,15 @@ pub fn figure(solved: &Solved, told: Told, words: &Words, units: Units) -> Figur
         plumb: true,
         room: None,
         heavy: told.heavy,
+        bold: false,
     };
     let poses: Vec<&Pose> = solved.poses().collect();
     let scenes: Vec<Layer> = match poses.as_slice() {
         [one] => vec![scene::draw(solved, one, marks(Some(says), Way::Held))],
         [start, end] => {
-            // The effort leads from the lower end to the higher, but in what is only lowered.
-            let rises = end.centre.1 > start.centre.1 || lowering;
+            // The effort of a rep or a hold leads from the lower end to the higher.
+            let effort = matches!(told.goes, Goes::Up | Goes::Held);
+            let rises = end.centre.1 > start.centre.1 || !effort;
             let (up, down) = (Way::Towards(end), Way::Towards(start));
             let way = |this: bool, way| if this { way } else { Way::None };
             vec![
@@ -83,10 +84,24 @@ pub fn figure(solved: &Solved, told: Told, words: &Words, units: Units) -> Figur
     }
 }
 
-/// What is only lowered goes from its upper end to its lower.
-fn from_above(solved: &Solved, lowering: bool) -> Cow<'_, Solved> {
+/// What is only lowered goes from its upper end to its lower; a way out ends on the feet or the back, and where both ends do, at
+/// the lower.
+fn as_it_goes(solved: &Solved, goes: Goes) -> Cow<'_, Solved> {
+    let out = |pose: &Pose| {
+        let touches = |touch| pose.touches.contains(&touch);
+        touches(Touch::Toes) && !touches(Touch::Wall) || touches(Touch::Back)
+    };
+    let start = &solved.start;
+    let turned = |end: &Pose| {
+        let rises = end.centre.1 > start.centre.1;
+        match goes {
+            Goes::Lowered => rises,
+            Goes::Down => out(start) && (!out(end) || rises),
+            _ => false,
+        }
+    };
     match &solved.end {
-        Some(end) if lowering && end.centre.1 > solved.start.centre.1 => Cow::Owned(Solved {
+        Some(end) if turned(end) => Cow::Owned(Solved {
             start: end.clone(),
             between: solved.between.iter().rev().cloned().collect(),
             end: Some(solved.start.clone()),
@@ -129,6 +144,7 @@ const PLAIN: Marks<'static> = Marks {
     plumb: false,
     room: None,
     heavy: false,
+    bold: false,
 };
 
 /// The pose by which a movement is known: what is passed on the way, or else the other end, or else the start; of a movement that

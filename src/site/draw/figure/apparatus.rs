@@ -11,7 +11,10 @@ use std::fmt::Write;
 /// Half the width of what stands under hands or feet.
 const BOX: f64 = 17.0;
 
-pub const RING: f64 = 9.0;
+/// The radius of a ring.
+pub fn ring_of(layer: &Layer) -> f64 {
+    layer.size(9.0, 13.0)
+}
 
 const GROUND: &str = "figure-ground";
 const GRIP: &str = "figure-grip";
@@ -33,7 +36,7 @@ pub fn ground(layer: &mut Layer, pose: &Pose, body: Bounds) {
         });
     let top = body.top.clamp(90.0, 210.0) + 4.0;
     let mut wall = |layer: &mut Layer, face: f64, side: f64| {
-        let back = face + 5.0 * side;
+        let back = face + layer.size(5.0, 12.0) * side;
         layer.block(GROUND, face.min(back), face.max(back), 0.0, top);
         (left, right) = (left.min(back), right.max(back));
         if side > 0.0 {
@@ -52,7 +55,10 @@ pub fn ground(layer: &mut Layer, pose: &Pose, body: Bounds) {
             Prop::WallLeft(face) => wall(layer, face, -1.0),
             Prop::WallRight(face) => wall(layer, face, 1.0),
             Prop::WallAtFeet if !touches(Touch::Wall) => wall(layer, feet + 1.2, 1.0),
-            Prop::Post(x) => layer.block(GROUND, x - 2.0, x + 2.0, 0.0, 150.0),
+            Prop::Post(x) => {
+                let half = layer.size(2.0, 4.5);
+                layer.block(GROUND, x - half, x + half, 0.0, 150.0);
+            }
             Prop::Mat(from, to) => layer.block("figure-ground figure-mat", from, to, -3.0, -0.6),
             Prop::WallAtFeet | Prop::Floor => {}
         }
@@ -99,8 +105,9 @@ fn chair(layer: &mut Layer, from: f64, to: f64, seat: f64) {
 
 fn handles(layer: &mut Layer, at: Point, height: f64) {
     let (x, top) = (at.0, height);
-    layer.line(GRIP, (x - 8.0, top), (x + 8.0, top));
-    for foot in [x - 6.0, x + 6.0] {
+    let half = layer.size(8.0, 15.0);
+    layer.line(GRIP, (x - half, top), (x + half, top));
+    for foot in [x - half + 2.0, x + half - 2.0] {
         layer.line(GRIP, (foot, top), (foot, 0.0));
     }
 }
@@ -113,18 +120,18 @@ fn reach_of(solved: &Solved, y: f64) -> (f64, f64) {
             .iter()
             .for_each(|at| ends.include(*at, 0.0));
     }
-    let top = (ends.top + 10.0).max(y + 4.0 * RING);
+    let top = (ends.top + 10.0).max(y + 36.0);
     (top, (ends.bottom - 5.0).min(y - 30.0))
 }
 
 /// The middle of a ring: above the hand, or round a hand that lies in it with the wrist on its lower edge.
-fn ring(pose: &Pose, (x, y): Point) -> Point {
+fn ring(pose: &Pose, (x, y): Point, radius: f64) -> Point {
     let p = &pose.points;
     let arm = person::unit(p.elbow, p.wrist);
     let hand = person::unit(p.wrist, p.fingers);
     match arm.0 * hand.0 + arm.1 * hand.1 < 0.75 {
-        true => (p.wrist.0 + 3.0 * hand.0, p.wrist.1 + RING + 0.5),
-        false => (x, y + RING),
+        true => (p.wrist.0 + 3.0 * hand.0, p.wrist.1 + radius + 0.5),
+        false => (x, y + radius),
     }
 }
 
@@ -137,11 +144,12 @@ pub fn behind(layer: &mut Layer, solved: &Solved, pose: &Pose) {
         return front::behind(layer, pose, (top, foot));
     }
     if pose.touches.contains(&Touch::Rings) {
-        let (x, y) = ring(pose, (x, y));
-        layer.line("figure-strap", (x, y + RING), (x, top));
+        let radius = ring_of(layer);
+        let (x, y) = ring(pose, (x, y), radius);
+        layer.line("figure-strap", (x, y + radius), (x, top));
         let (x, y) = person::beside((x, y), 1.0);
-        layer.line("figure-strap figure-behind", (x, y + RING), (x, top));
-        layer.circle(FAR_GRIP, (x, y), RING);
+        layer.line("figure-strap figure-behind", (x, y + radius), (x, top));
+        layer.circle(FAR_GRIP, (x, y), radius);
     }
     if pose.touches.contains(&Touch::Bars) {
         let (x, y) = person::beside((x, y), 1.6);
@@ -169,7 +177,8 @@ pub fn before(layer: &mut Layer, solved: &Solved, pose: &Pose) {
     let (_, foot) = reach_of(solved, y);
     let foot = if pose.on_floor() { 0.0 } else { foot };
     if pose.touches.contains(&Touch::Rings) {
-        layer.circle(GRIP, ring(pose, (x, y)), RING);
+        let radius = ring_of(layer);
+        layer.circle(GRIP, ring(pose, (x, y), radius), radius);
     }
     if pose.touches.contains(&Touch::Bars) {
         two_posts(layer, GRIP, x, y, foot);
@@ -179,10 +188,13 @@ pub fn before(layer: &mut Layer, solved: &Solved, pose: &Pose) {
     }
 }
 
-/// A band from the bar round the near knee.
+/// A band from the bar round the near knee, taut: looped over the bar, and under the shank.
 fn band(layer: &mut Layer, pose: &Pose, bar: Point) {
-    let knee = pose.points.legs[0].knee;
-    loop_of(layer, [bar, knee], (2.0, 5.0));
+    let leg = &pose.points.legs[0];
+    let under = person::offset(leg.knee, person::unit(leg.knee, leg.ankle), 5.0);
+    let wide = (layer.size(2.0, 3.5), layer.size(5.0, 8.0));
+    loop_of(layer, [bar, under], wide);
+    layer.circle("figure-band", bar, layer.size(3.6, 6.0));
 }
 
 /// A band from one point round another: half as wide as said at each, and round at the second.
@@ -224,7 +236,10 @@ pub fn worn(layer: &mut Layer, pose: &Pose, heavy: bool) {
 
 /// One plate, or the two of a heavier load, one behind the other.
 pub fn plates(layer: &mut Layer, (x, y): Point, heavy: bool) {
-    let (radius, apart) = if heavy { (15.0, 9.0) } else { (12.0, 0.0) };
+    let (radius, apart) = match heavy {
+        true => (layer.size(15.0, 20.0), layer.size(9.0, 19.0)),
+        false => (layer.size(12.0, 20.0), 0.0),
+    };
     if heavy {
         layer.circle("figure-plate", (x + apart, y - 4.0), radius);
     }
@@ -238,7 +253,8 @@ pub fn held(layer: &mut Layer, pose: &Pose) {
     if pose.touches.contains(&Touch::Bar)
         && let Some(at) = pose.hands
     {
-        layer.circle("figure-grip figure-bar", person::beside(at, -1.4), 1.8);
+        let radius = layer.size(1.8, 3.2);
+        layer.circle("figure-grip figure-bar", person::beside(at, -1.4), radius);
     }
     if pose.gear.contains(&Gear::Stick) {
         let at = p.fingers;
@@ -264,8 +280,16 @@ pub fn held(layer: &mut Layer, pose: &Pose) {
 
 /// A dumbbell from the side.
 fn weight(layer: &mut Layer, (x, y): Point) {
-    layer.line("figure-grip figure-rod", (x - 9.0, y), (x + 9.0, y));
-    for disc in [x - 11.0, x + 11.0] {
-        layer.block("figure-plate", disc - 3.5, disc + 3.5, y - 8.5, y + 8.5);
+    let (out, high) = (layer.size(11.0, 17.0), layer.size(8.5, 16.0));
+    let thick = layer.size(3.5, 8.0);
+    layer.line("figure-grip figure-rod", (x - out, y), (x + out, y));
+    for disc in [x - out, x + out] {
+        layer.block(
+            "figure-plate",
+            disc - thick,
+            disc + thick,
+            y - high,
+            y + high,
+        );
     }
 }

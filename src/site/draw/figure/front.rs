@@ -1,6 +1,6 @@
 //! Bodies that hang or support themselves upright, from the front: from the side they are posts, their arms before the trunk.
 
-use super::apparatus::RING;
+use super::apparatus::ring_of;
 use super::pen::Pen;
 use super::person::{self, HandShape, Person, cm};
 use super::scene::Layer;
@@ -57,6 +57,15 @@ fn is_post(pose: &Pose) -> bool {
 /// Where the middle of the body is, from side to side.
 pub fn middle(pose: &Pose) -> f64 {
     pose.centre.0
+}
+
+/// Clear of the hands and of the end of a bar, to one side.
+pub fn outside(pose: &Pose) -> f64 {
+    let past = match pose.touches.first() {
+        Some(Touch::Bar) => BAR,
+        _ => grip(pose) + 10.0,
+    };
+    middle(pose) + past + 8.0
 }
 
 /// How far from the middle each hand is.
@@ -244,9 +253,10 @@ pub fn behind(layer: &mut Layer, pose: &Pose, (top, foot): (f64, f64)) {
                 }
             }
             Touch::Rings => {
+                let ring = ring_of(layer);
                 for at in [x - hand, x + hand] {
-                    layer.line("figure-strap", (at, y + 2.0 * RING), (at, top));
-                    layer.circle("figure-grip", (at, y + RING), RING);
+                    layer.line("figure-strap", (at, y + 2.0 * ring), (at, top));
+                    layer.circle("figure-grip", (at, y + ring), ring);
                 }
             }
             _ => {}

@@ -50,13 +50,17 @@ const LOOKS: [(&[&str], &str); 15] = [
     (&["sign"], "stroke:var(--mark);stroke-width:3.6"),
 ];
 
-/// As small as in a list: no stroke under a pixel and a half, and no ghost.
-const SMALL: [(&[&str], &str); 5] = [
-    (&["grip", "ground"], "stroke-width:6"),
+/// As small as in a list: no stroke under a pixel and a half, and no ghost but where something is only lowered from.
+const SMALL: [(&[&str], &str); 9] = [
+    (&["grip", "ground"], "stroke-width:7"),
     (&["strap", "chain"], "stroke-width:5"),
+    (&["band"], "stroke-width:4"),
+    (&["plate"], "stroke-width:3"),
+    (&["bar"], "fill:var(--far)"),
     (&["plumb"], "stroke-width:5.5;stroke-dasharray:8 9"),
-    (&["sign"], "stroke-width:6.5"),
+    (&["sign"], "stroke-width:9"),
     (&["ghost"], "display:none"),
+    (&["from"], "display:inline"),
 ];
 
 /// The colours of what a drawing holds; `small` where it may stand in a list.

@@ -256,13 +256,9 @@ fn hand(pen: &mut Pen, arm: &Arm, shape: HandShape) {
             pen.stroke((arm.wrist, cm(half::WRIST)), (arm.fingers, cm(half::FIST)));
         }
         HandShape::Flat => {
-            // The palm lies on the floor, the thumb beside it.
-            let down = if along.0 > 0.0 {
-                right(along)
-            } else {
-                right((-along.0, -along.1))
-            };
-            let tips = offset(offset(arm.fingers, along, cm(0.05)), down, cm(0.006));
+            // The palm lies on the floor, fingers and thumb level.
+            let ahead = along.0.signum();
+            let tips = (arm.fingers.0 + ahead * cm(0.05), arm.fingers.1 - cm(0.002));
             pen.chain(&[
                 (arm.wrist, cm(half::WRIST)),
                 (arm.fingers, cm(0.0125)),
@@ -271,7 +267,7 @@ fn hand(pen: &mut Pen, arm: &Arm, shape: HandShape) {
             pen.stroke(
                 (toward(arm.wrist, arm.fingers, 0.4), cm(0.011)),
                 (
-                    offset(toward(arm.wrist, arm.fingers, 0.95), down, cm(0.008)),
+                    (arm.fingers.0 - ahead * cm(0.003), tips.1 - cm(0.001)),
                     cm(0.0065),
                 ),
             );

@@ -1,6 +1,6 @@
 //! One pose with what it touches and what is marked.
 
-use super::apparatus::{RING, before, behind, ground, held, worn};
+use super::apparatus::{before, behind, ground, held, ring_of, worn};
 use super::front;
 use super::pen::{Bounds, Pen, number, point};
 use super::person::{self, HandShape};
@@ -26,6 +26,8 @@ pub struct Layer {
     pub bounds: Bounds,
     /// Lines of what stands about.
     pub solid: Vec<(Point, Point)>,
+    /// What a body holds and what stands about is drawn larger than it is, to be told in a list.
+    pub bold: bool,
 }
 
 impl Layer {
@@ -34,7 +36,13 @@ impl Layer {
             svg: String::new(),
             bounds: Bounds::NONE,
             solid: Vec::new(),
+            bold: false,
         }
+    }
+
+    /// A size as it is, or as it is told in a list.
+    pub fn size(&self, own: f64, bold: f64) -> f64 {
+        if self.bold { bold } else { own }
     }
 
     pub fn line(&mut self, class: &str, from: Point, to: Point) {
@@ -148,11 +156,14 @@ pub struct Marks<'a> {
     pub room: Option<Bounds>,
     /// The load on a belt is heavy: two plates.
     pub heavy: bool,
+    /// Apparatus larger than it is.
+    pub bold: bool,
 }
 
 /// Draws a pose: what is behind it, the far limbs, the body, the near ones, and what is before it.
 pub fn draw(solved: &Solved, pose: &Pose, marks: Marks<'_>) -> Layer {
     let mut layer = Layer::new();
+    layer.bold = marks.bold;
     let from_the_front = front::faces(solved);
     let on_edge =
         (pose.front && pose.touches.contains(&Touch::Forearms)).then(|| front::on_edge(pose));
@@ -192,11 +203,11 @@ pub fn draw(solved: &Solved, pose: &Pose, marks: Marks<'_>) -> Layer {
         Way::Towards(other) if from_the_front => {
             let up = (other.points.shoulder.1 - pose.points.shoulder.1).signum();
             // Beside the elbows, clear of arms and grip.
-            let (x, y) = (front::middle(pose) + 40.0, pose.points.chest.1);
+            let (x, y) = (front::middle(pose) + 48.0, pose.points.chest.1);
             layer.arrow((x, y - 9.5 * up), (x, y + 9.5 * up));
         }
         Way::Towards(other) => travel(&mut layer, pose, other),
-        Way::Held => press(&mut layer, pose),
+        Way::Held => press(&mut layer, pose, from_the_front),
         Way::None => {}
     }
     layer
@@ -245,10 +256,20 @@ fn hand_shapes(pose: &Pose) -> [HandShape; 2] {
 
 /// From the centre of mass straight down to what carries the body, or up to what it hangs from.
 fn plumb(layer: &mut Layer, pose: &Pose) {
+    let x = pose.centre.0;
+    let stood_on = pose.props.iter().find_map(|prop| match *prop {
+        Prop::Box(from, to, top) if (from..=to).contains(&x) => pose
+            .points
+            .legs
+            .iter()
+            .any(|leg| (leg.ball.1 - top).abs() < 4.0)
+            .then_some(top),
+        _ => None,
+    });
     let end = match (pose.hands, pose.feet) {
         (Some(hands), None) if hands.1 > pose.centre.1 => hands.1,
         (Some(hands), None) => hands.1.min(0.0).max(hands.1 - 4.0),
-        _ if pose.on_floor() => 0.0,
+        _ if pose.on_floor() => stood_on.unwrap_or(0.0),
         (Some(hands), _) => hands.1,
         _ => 0.0,
     };
@@ -296,15 +317,32 @@ fn travel(layer: &mut Layer, pose: &Pose, other: &Pose) {
         layer.arrow(start, person::offset(start, way, 19.0));
         return;
     }
+    let (hx, hy) = (other.points.hip.0 - p.hip.0, other.points.hip.1 - p.hip.1);
+    let hips = libm::hypot(hx, hy);
+    let (tx, ty) = (p.hip.0 - p.shoulder.0, p.hip.1 - p.shoulder.1);
+    let trunk = (tx * tx + ty * ty).sqrt();
+    // The back is to the left of the way from shoulder to hip.
+    let (bx, by) = (-ty / trunk, tx / trunk);
+    if hips > 12.0 && hips > 1.25 * long {
+        // It is the hips that move: the body turns about its hands.
+        let start = person::offset(p.hip, (bx, by), 17.0);
+        layer.arrow(start, person::offset(start, (hx / hips, hy / hips), 19.0));
+        return;
+    }
     if long < 5.0 {
         return;
     }
     let (dx, dy) = (dx / long, dy / long);
-    let (tx, ty) = (p.hip.0 - p.shoulder.0, p.hip.1 - p.shoulder.1);
-    let trunk = (tx * tx + ty * ty).sqrt();
-    // The back is to the left of the way from shoulder to hip; where the way leads through the body, the arrow starts in front.
-    let (bx, by) = (-ty / trunk, tx / trunk);
+    // Where the way leads through the body, the arrow starts in front, and where the legs are folded there, over the hips.
     let side = if bx * dx + by * dy < -0.3 { -1.0 } else { 1.0 };
+    let thigh = person::unit(p.hip, p.legs[0].knee);
+    let up = (-tx / trunk, -ty / trunk);
+    if side < 0.0 && thigh.0 * up.0 + thigh.1 * up.1 > 0.0 {
+        let out = person::unit((thigh.0 + up.0, thigh.1 + up.1), (0.0, 0.0));
+        let start = person::offset(p.hip, out, 16.0);
+        layer.arrow(start, person::offset(start, (dx, dy), 19.0));
+        return;
+    }
     let from = if side > 0.0 { p.chest } else { p.waist };
     let elbow = side * ((p.elbow.0 - from.0) * bx + (p.elbow.1 - from.1) * by);
     let clear = if side > 0.0 {
@@ -317,7 +355,7 @@ fn travel(layer: &mut Layer, pose: &Pose, other: &Pose) {
 }
 
 /// An arrow at the hands for what they do to what they touch: turn it towards the hips, or press along the arm.
-fn press(layer: &mut Layer, pose: &Pose) {
+fn press(layer: &mut Layer, pose: &Pose, from_the_front: bool) {
     let (Some((x, y)), Some(turning)) = (pose.hands, pose.turning) else {
         return;
     };
@@ -334,6 +372,11 @@ fn press(layer: &mut Layer, pose: &Pose) {
         };
         let (nx, ny) = (-side * ay / arm, side * ax / arm);
         layer.arrow((x - 20.0 * nx, y - 20.0 * ny), (x - 4.0 * nx, y - 4.0 * ny));
+    } else if from_the_front {
+        // Past the hand, on the side where nothing is.
+        let x = front::outside(pose);
+        let rise = if hanging { 8.0 } else { 0.0 };
+        layer.arrow((x, y + rise), (x, y + rise - 16.0));
     } else if hanging {
         let beside = if pose.inversion() > 0 { 19.0 } else { 10.0 };
         layer.arrow((x - beside, y + 8.0), (x - beside, y - 8.0));
@@ -341,7 +384,7 @@ fn press(layer: &mut Layer, pose: &Pose) {
         let (x, top) = if pose.touches.contains(&Touch::Bars) {
             (x + 31.0, y - 2.0)
         } else if grips(pose) {
-            (x + RING + 7.0, y - 2.0)
+            (x + ring_of(layer) + 7.0, y - 2.0)
         } else {
             (x, -3.0)
         };

@@ -71,11 +71,14 @@ fn bones(solved: &Solved, pose: &Pose) -> Bones {
     ]
 }
 
-/// The pale body of the other end.
-pub fn ghost(solved: &Solved, pose: &Pose) -> Layer {
+/// The pale body of the other end; of what is only lowered it is where it comes from.
+pub fn ghost(solved: &Solved, pose: &Pose, lowered: bool) -> Layer {
     let mut layer = Layer::new();
     let bones = bones(solved, pose);
-    layer.svg.push_str("<g class=\"figure-ghost\">");
+    layer.svg.push_str(match lowered {
+        true => "<g class=\"figure-ghost figure-from\">",
+        false => "<g class=\"figure-ghost\">",
+    });
     for (lines, thick) in bones.iter().zip(THICK) {
         let wide = cm(thick);
         let mut path = String::new();
@@ -158,6 +161,15 @@ impl Way {
     pub fn turned(mut self, up: bool) -> Way {
         if (self.towards.1 > 0.0) != up {
             self.towards = (-self.towards.0, -self.towards.1);
+        }
+        self.steep()
+    }
+
+    /// Straight up or down, where it is more so than to a side.
+    pub fn steep(mut self) -> Way {
+        let (x, y) = self.towards;
+        if x.abs() < 1.3 * y.abs() {
+            self.towards = (0.0, y.signum());
         }
         self
     }
@@ -247,8 +259,8 @@ fn distance(at: Point, from: Point, to: Point) -> f64 {
 pub fn arrow(layer: &mut Layer, room: &Room, way: Way, held: Option<End>, unit: f64) {
     let paused = if held.is_some() { 16.0 } else { 0.0 };
     // The longer the way, the longer the arrow.
-    let long = (1.3 * way.far / unit).clamp(14.0, 28.0);
-    let (from, to) = room.place(way, (long + paused) * unit, 7.5 * unit);
+    let long = (1.4 * way.far / unit).clamp(18.0, 36.0);
+    let (from, to) = room.place(way, (long + paused) * unit, 9.0 * unit);
     let ahead = match held {
         // The end of the arrow that is higher.
         Some(End::Top) => way.towards.1 >= 0.0,
@@ -263,9 +275,9 @@ pub fn arrow(layer: &mut Layer, room: &Room, way: Way, held: Option<End>, unit: 
     let across = (way.towards.1, -way.towards.0);
     let barb = |side: f64| {
         offset(
-            offset(to, way.towards, -7.0 * unit),
+            offset(to, way.towards, -8.0 * unit),
             across,
-            side * 6.0 * unit,
+            side * 8.0 * unit,
         )
     };
     let mut path = format!(

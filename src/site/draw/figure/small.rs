@@ -3,10 +3,11 @@
 use super::pen::{Bounds, number};
 use super::scene::{self, Marks};
 use super::signs::{self, Room};
-use super::{PLAIN, from_above, looks, telling};
+use super::{PLAIN, as_it_goes, looks, telling};
 use crate::curriculum::posture::Touch;
 use crate::curriculum::words::End;
 use crate::leverage::{Pose, Solved};
+use std::borrow::Cow;
 
 /// The least width and height of a small figure, in centimetres: a crouch is not blown up to the size of a hang.
 const LEAST: f64 = 150.0;
@@ -40,7 +41,9 @@ pub enum Goes {
 /// A small square figure as a file of its own: the pose by which the movement is known, with its plumb line; behind it, pale, the
 /// end it comes from, and beside it an arrow for the way it goes and two short bars where it stands still.
 pub fn small(solved: &Solved, told: Told) -> String {
-    let solved = &*from_above(solved, told.goes == Goes::Lowered);
+    let turned = as_it_goes(solved, told.goes);
+    let leads_out = told.goes == Goes::Down && matches!(turned, Cow::Owned(_));
+    let solved = &*turned;
     let pose = match &solved.end {
         Some(end) if told.goes == Goes::Lowered && solved.between.is_empty() => end,
         // A press on the hands is known by its long arms: at its lowest a body lies.
@@ -51,6 +54,8 @@ pub fn small(solved: &Solved, told: Told) -> String {
         {
             &solved.start
         }
+        // A way out that is written the other way round is known by where it begins.
+        _ if leads_out => &solved.start,
         _ => telling(solved),
     };
     let moved = solved
@@ -60,11 +65,13 @@ pub fn small(solved: &Solved, told: Told) -> String {
     let marks = Marks {
         plumb: true,
         heavy: told.heavy,
+        bold: true,
         ..PLAIN
     };
     let mut layer = scene::draw(solved, pose, marks);
     let far = moved.as_ref().filter(|moved| moved.way.far > LITTLE);
-    let ghost = far.map(|moved| (moved.ghost, signs::ghost(solved, moved.ghost)));
+    let lowered = told.goes == Goes::Lowered;
+    let ghost = far.map(|moved| (moved.ghost, signs::ghost(solved, moved.ghost, lowered)));
     let ghost = ghost
         .filter(|(_, pale)| side(&layer.bounds.with(pale.bounds)) < LARGER * side(&layer.bounds));
     if let Some((_, pale)) = &ghost {
@@ -129,7 +136,9 @@ impl<'a> Moved<'a> {
         let way = signs::way(start, end);
         let way = match told.goes {
             Goes::Up => way.turned(true),
-            Goes::Down | Goes::Lowered => way.turned(false),
+            Goes::Lowered => way.turned(false),
+            // A way out goes as it is ordered.
+            Goes::Down => way.steep(),
             Goes::AsWritten | Goes::Held => way,
         };
         Moved { ghost, way }
@@ -218,6 +227,43 @@ mod tests {
             libm::hypot(all[1].0 - all[0].0, all[1].1 - all[0].1)
         };
         assert!(long("pull-up") > 1.4 * long("active-hang"));
+    }
+
+    #[test]
+    fn what_is_only_lowered_shows_where_it_comes_from() {
+        for name in ["dip", "pull-up", "tuck-front-lever-lowering"] {
+            let from = |goes| small(&posed(name, &[]), told(goes)).contains("figure-from");
+            assert!(from(Goes::Lowered) && !from(Goes::Up), "{name}");
+        }
+    }
+
+    #[test]
+    fn a_way_out_begins_where_it_is_left() {
+        let heights = |goes| {
+            let solved = posed("pick-up", &[]);
+            let turned = as_it_goes(&solved, goes);
+            turned.start.centre.1 - turned.end.as_ref().expect("an end").centre.1
+        };
+        assert!(heights(Goes::Down) > 0.0 && heights(Goes::Up) < 0.0);
+        // Whose other end alone is on the floor ends there.
+        let rolled = posed("ring-roll-out", &[]);
+        let turned = as_it_goes(&rolled, Goes::Down);
+        assert_eq!(turned.start.touches, [Touch::Rings]);
+        let left = posed("step-off-bar", &[]);
+        assert_eq!(*as_it_goes(&left, Goes::Down), left);
+    }
+
+    #[test]
+    fn what_is_held_is_larger_than_it_is() {
+        let hang = posed("false-grip-hang", &[]);
+        let radius = |svg: &str| {
+            let ring = svg.split("figure-grip\" cx").nth(1).expect("a ring");
+            let (_, rest) = ring.split_once(" r=\"").expect("a radius");
+            let (radius, _) = rest.split_once('"').expect("its end");
+            radius.parse::<f64>().expect("a number")
+        };
+        let own = scene::draw(&hang, &hang.start, PLAIN).svg;
+        assert!(radius(&small(&hang, told(Goes::Held))) > 1.3 * radius(&own));
     }
 
     #[test]
