@@ -22,6 +22,7 @@ mod reach;
 mod serve;
 mod take;
 mod today;
+mod told;
 mod way;
 mod webdriver;
 mod words;

@@ -1,7 +1,8 @@
 'use strict';
 // How heavy and how fast a published site is on a slow phone: 390 x 844, the processor slowed four times, plain files from the
 // loopback. Of each page kind what it loads (KB after gzip -9), its largest contentful paint as a share of a blank page's (the least
-// of all runs of each: other work on the machine only adds), and how far it shifts; then the slowest of each touch, by the browser's own event timing. Run by hand:
+// of all runs of each: other work on the machine only adds), and how far it shifts; of pages that show at once what they told last also when
+// they are opened again; then the slowest of each touch, by the browser's own event timing. Run by hand:
 //   node tests/page/speed.js SITE [--runs N] [--only paints|touches] [--page NAME] [--ticks [--answer]]
 const fs = require('fs');
 const path = require('path');
@@ -26,6 +27,9 @@ const PACE = 700;
 
 const KINDS = ['index', 'before-you-start', SKILL, 'bar-dip', 'front-levers', 'self-test', `self-test-${SKILL}`, 'where-i-stand', 'today', 'my-people', 'movements', 'search', 'if-it-hurts',
   'cautions', 'faults', 'equipment', 'words', 'about-the-coach', 'about-the-numbers', 'if-you-are-stuck', 'changes', 'data', 'booklet-heavy-dip'].map((kind) => `${kind}.html`);
+
+/** Pages that show at once what they told last. */
+const AGAIN = ['where-i-stand.html', 'today.html'];
 
 /** What a page loaded and showed. */
 const SEEN = `
@@ -206,18 +210,21 @@ const touches = async (base) => {
   const pages = KINDS.filter((kind) => kind.startsWith(page));
   try {
     if (only !== 'touches') {
-      for (const known of [false, true]) {
+      for (const [title, known, again] of /** @type {[string, boolean, boolean][]} */ ([['Nobody yet', false, false], ['Somebody with results', true, false], ['The same, opened again', true, true]])) {
+        const all = again ? pages.filter((of) => AGAIN.includes(of)) : pages;
+        if (!all.length) continue;
         /** @type {Record<string, any[]>} */
         const found = {};
         for (let run = 0; run < runs; run += 1) {
           const p = await visitor(base, known);
+          for (const of of again ? all : []) await seen(p, of);
           // The blank page again and again, or a browser that has only begun would pass for what a page costs.
-          for (const [i, of] of pages.entries()) for (const one of i % BETWEEN ? [of] : [BLANK, of]) (found[one] = found[one] || []).push(await seen(p, one));
+          for (const [i, of] of all.entries()) for (const one of i % BETWEEN ? [of] : [BLANK, of]) (found[one] = found[one] || []).push(await seen(p, one));
           await p.end();
         }
         const blank = spread(found[BLANK].map((of) => of.largest)).low;
-        process.stdout.write(`\n${known ? 'Somebody with results' : 'Nobody yet'}; blank page ${Math.round(blank)} ms\n\n| page | KB | of which | largest paint, least, ms | of blank | shift |\n| --- | ---: | --- | ---: | ---: | ---: |\n`);
-        for (const of of pages) {
+        process.stdout.write(`\n${title}; blank page ${Math.round(blank)} ms\n\n| page | KB | of which | largest paint, least, ms | of blank | shift |\n| --- | ---: | --- | ---: | ---: | ---: |\n`);
+        for (const of of all) {
           const files = [...new Set(found[of][0].files.filter((/** @type {string} */ f) => f.startsWith(base)).map((/** @type {string} */ f) => f.slice(base.length).split(/[?#]/)[0]))].filter((f) => fs.existsSync(path.join(folder, f)) && fs.statSync(path.join(folder, f)).isFile());
           /** @type {Record<string, number>} */
           const parts = {};

@@ -1023,6 +1023,16 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     weeksOf: (path: number) => number;
     lastWeek: (sessions: { effort: number; minutes: number; on: number }[], today: number) => WeekLoad | null;
   };
+  /** What a page told last of a person's own numbers. */
+  told: {
+    /** All that decides what is told, as one short text. */
+    keyNow: () => string;
+    /** Whether what the page told last stands in it, and still holds. */
+    holds: () => boolean;
+    more: () => any;
+    drop: () => void;
+    keep: (key: string, whole: string[], frames: string[], late: string[], more: any) => void;
+  };
   aim: {
     BLOCKS: readonly TrainingBlock[];
     dated: (text: string) => string;
@@ -1122,6 +1132,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
   states: {
     figure(m: number, size?: number): HTMLElement | null;
     model: Model | null;
+    keepsGoal: (select: HTMLSelectElement) => void;
     mine: () => Stand | null;
     latest: () => Stand | null;
     mark: (state: number, counted?: boolean, askFirst?: boolean) => HTMLElement;

@@ -65,11 +65,7 @@
     const select = /** @type {HTMLSelectElement} */ (make('select', { id: `${place}-goal` }, make('option', { value: '', text: say('aim.nearest') }),
       ...tables.skills.map(({ id, name }) => make('option', { value: id, text: name })), other === undefined ? null : make('option', { value: tables.ids[other], text: page.marked(tables, other) })));
     select.value = goal && (other !== undefined || tables.skills.some(({ id }) => id === goal)) ? goal : '';
-    select.addEventListener('change', () => {
-      store.put('goal', select.value || null);
-      const drawn = document.getElementById(select.id);
-      if (drawn) drawn.focus();
-    });
+    states.keepsGoal(select);
     return make('p', { class: 'goal-choice screen-only' }, make('label', { for: select.id, text: say('aim.goal') }), ' ', select);
   };
 

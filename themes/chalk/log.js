@@ -1,5 +1,5 @@
 'use strict';
-'after page.js targets.js states.js training.js aim.js today.js';
+'after page.js targets.js states.js today.js';
 // The log of what was trained: by day, each entry to be changed or deleted. Loaded by those who have one.
 (() => {
   const { targets, results, store, page, states } = globalThis.rungbook;

@@ -250,11 +250,13 @@
   };
   /** Whether somebody's results are here, or come along in the address. */
   const isKnown = () => Boolean(document.documentElement.dataset.known || document.documentElement.dataset.heeds) || location.hash.startsWith('#visit=');
+  /** Whether what a page told last still holds: then nothing is planned for it. */
+  const isTold = () => Boolean(globalThis.rungbook.told && globalThis.rungbook.told.holds());
   /** Loads what an element's parts name in `data-src`, to run one after the other; what only plans use waits for who has something to plan.
    * @param {string} id @returns {Promise<void>} */
   const load = async (id) => {
     const parts = /** @type {HTMLElement[]} */ ([...document.querySelectorAll(`#${id} [data-src]`)]), known = isKnown();
-    const all = parts.filter((part) => id !== 'mine' || known || !part.closest('#plan-here')).map(({ dataset: { src = '' } }) => src)
+    const plans = id !== 'mine' || (known && !isTold()), all = parts.filter((part) => plans || !part.closest('#plan-here')).map(({ dataset: { src = '' } }) => src)
       .filter((src) => /^(?:theme|data)[/][a-z-]+[.](?:js|css)[?]v=[0-9a-f]+$/.test(src) && !document.querySelector(`script[defer][src="${src}"], link[rel=stylesheet][href="${src}"]`));
     // All are on their way at once.
     for (const href of all.slice(1).filter((src) => src.includes('.js?') && !loads.has(src))) document.head.append(make('link', { rel: 'preload', as: 'script', href }));
@@ -290,11 +292,12 @@
     if (!mine) return;
     const start = () => { work().catch(() => {}); };
     const whenKnown = () => { if (isKnown()) start(); };
-    if (isKnown()) start();
+    const oncePainted = () => { if (document.hidden) setTimeout(start); else requestAnimationFrame(() => setTimeout(start)); };
+    // What was told last is shown by a script after this one.
+    if (isKnown()) document.addEventListener('DOMContentLoaded', () => (isTold() ? oncePainted : start)());
     else if (mine.classList.contains('for-all')) {
       if (busy) busy.setAttribute('aria-busy', 'true');
-      if (document.hidden) setTimeout(start);
-      else requestAnimationFrame(() => setTimeout(start));
+      oncePainted();
     } else if (button instanceof HTMLElement) {
       byId('number-here').hidden = false;
       const first = () => { if (!globalThis.rungbook.states) work().then(() => { button.removeEventListener('click', first); button.click(); }, () => { byId('number-news').textContent = say('number.not_loaded'); }); };

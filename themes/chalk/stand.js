@@ -2,12 +2,15 @@
 'after page.js results.js states.js';
 // Where I stand: states over all skills, what is missing, what rests, history, and the keeping of one's own numbers.
 (() => {
-  const { targets, results, readiness, store, page, states } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, told } = globalThis.rungbook;
   let { training, aim, number } = globalThis.rungbook;
   const { make, named, byId, units } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine, mark } = states;
-  if (!model) return;
+  if (!model) {
+    told.drop();
+    return;
+  }
   const { tables } = model;
   /** The newest numbers that a short text says. */
   const MOST_SHARED = 6;
@@ -51,14 +54,25 @@
     byId('changed-since').replaceChildren(...sayNodes('stand.since', { day: states.day(results.dayText(days[1])) }).map((part) => /** @type {Node | string} */ (part)));
   };
 
+  /** What looks back on a movement's numbers: all that it is drawn from, what stands in sight, what beside the table of what was before.
+   * @typedef {{ from: any, says: () => (Element | null)[], beside: () => Element[] }} Back */
+  /** @param {Stand} stand @returns {Map<number, Back>} */
+  const looksBack = (stand) => {
+    const { trainee, limiter } = aim.aimOf(stand), { history: drawings } = globalThis.rungbook;
+    // Nobody is told to train more before the health questions, nor where they say to ask a clinician first.
+    const all = !drawings ? [] : drawings.histories(trainee, limiter && limiter.movement).map((one) => (states.barred() ? { ...one, still: null } : one));
+    return new Map(all.map((look) => [look.movement, { from: look, says: () => (look.points.length > 1 ? [drawings.says(trainee, look), drawings.picture(trainee, look)] : []), beside: () => drawings.beside(trainee, look) }]));
+  };
+  /** The same, as it stands in what was told last. @returns {Map<number, Back>} */
+  const toldBack = () => new Map(/** @type {HTMLElement[]} */ ([...document.querySelectorAll('#history-list > article')]).map((row) => [Number(model.numbers.get(String(row.dataset.movement))),
+    { from: 'told', says: () => [...row.children].filter((one) => !one.matches('h3, ul, form, details')), beside: () => [...row.querySelectorAll(':scope > details > :not(summary, table)')] }]));
   /** What is shown of a movement, by all that it is drawn from: a number draws its own movement anew and no other. @type {Map<number, { from: string, line: HTMLElement }>} */
   const shownOf = new Map();
+  /** Whether all drawings are there that there will be. */
+  let isWhole = false;
   /** @param {Stand} stand */
   const history = (stand) => {
-    const kept = store.entries('tested'), { trainee, limiter } = aim.aimOf(stand), isBarred = states.barred() !== '';
-    // Nobody is told to train more before the health questions, nor where they say to ask a clinician first.
-    const { history: drawings } = globalThis.rungbook;
-    const looks = new Map(!drawings ? [] : drawings.histories(trainee, limiter && limiter.movement).map((one) => [one.movement, isBarred ? { ...one, still: null } : one]));
+    const kept = store.entries('tested'), isBarred = states.barred() !== '', seen = aim ? looksBack(stand) : toldBack();
     /** @type {Map<number, Tested[]>} */
     const of = new Map();
     for (const tested of [...stand.person.tested].sort((a, b) => a.on - b.on)) {
@@ -71,13 +85,12 @@
       make('tbody', {}, ...list.map((tested) => make('tr', {}, make('th', { scope: 'row' }, dayOf(tested)), make('td', {}, ...gotOf(tested)), make('td', {}, back(tested, keyOf(tested)))))));
     /** @param {number} m @param {Tested[]} list */
     const drawn = (m, list) => {
-      const look = looks.get(m);
-      return [...(look && look.points.length > 1 ? [drawings.says(trainee, look), drawings.picture(trainee, look)] : []),
-        make('details', {}, make('summary', { text: say('stand.earlier', { n: list.length - 1 }) }), table(list.slice(0, -1).reverse()), ...(look ? drawings.beside(trainee, look) : []))];
+      const back = seen.get(m);
+      return [...(back ? back.says() : []), make('details', {}, make('summary', { text: say('stand.earlier', { n: list.length - 1 }) }), table(list.slice(0, -1).reverse()), ...(back ? back.beside() : []))];
     };
     // The newest is in sight, with a field for the next; what was before is drawn, and folded as a table.
     const lines = [...of].sort(([a], [b]) => tables.stage[b] - tables.stage[a] || a - b).map(([m, list]) => {
-      const from = JSON.stringify([list.map((tested) => [kept[tested.entry], tested.sides]), looks.get(m), isBarred, states.asks(m), units.current(), stand.day]), known = shownOf.get(m);
+      const from = JSON.stringify([list.map((tested) => [kept[tested.entry], tested.sides]), (seen.get(m) || { from: null }).from, isBarred, states.asks(m), units.current(), stand.day]), known = shownOf.get(m);
       if (known && known.from === from) return known.line;
       const line = make('article', { class: 'past', 'data-movement': tables.ids[m] },
         make('h3', {}, states.figure(m), named(tables, m)), make('ul', { class: 'plain' }, past(list[list.length - 1], keyOf(list[list.length - 1]))), field(m), ...(list.length > 1 ? drawn(m, list) : []));
@@ -87,7 +100,8 @@
     byId('history-list').replaceChildren(...lines);
     byId('history').hidden = lines.length === 0;
     // What looks back is loaded by those who have something to look back on.
-    if (!drawings && [...of.values()].some((list) => list.length > 1)) page.load('history').then(() => { const now = mine(); if (now) history(now); }, () => {});
+    isWhole = !aim || Boolean(globalThis.rungbook.history) || ![...of.values()].some((list) => list.length > 1);
+    if (!isWhole) page.load('history').then(() => { const now = mine(); if (now) history(now); page.later([remember], 'told'); }, () => {});
   };
 
   /** What holds back, and the weeks ahead; none before the health questions, nor where they say to ask a clinician first. @param {Stand} stand */
@@ -111,6 +125,37 @@
     byId('to-questions').replaceChildren(...(skill ? [make('a', { class: 'act quiet', href: `self-test-${skill.id}.html`, text: say('stand.to_the_questions') })] : []));
     drawWeeks(stand);
   };
+  // ---- what was told last, and still holds, needs no plan
+
+  /** Places with all that stands in them, places of which only is kept whether they are there, and which of both are below the first screen. */
+  const WHOLE = ['rests-list', 'goal', 'aim-says', 'acts', 'how-long', 'way', 'to-questions', 'changed-since', 'changed-list', 'history-list', 'aside-list', 'load-says'];
+  const FRAMES = ['nothing-yet', 'rests', 'aim', 'changed', 'history', 'aside', 'all', 'plan', 'load'];
+  const LATE = ['changed-since', 'changed-list', 'history-list', 'aside-list', 'load-says', 'changed', 'history', 'aside', 'all', 'plan', 'load'];
+  /** What decided when the page was begun to be drawn. */
+  let key = '';
+  /** Keeps what is told, once it is whole. */
+  const remember = () => { if (aim && isWhole && mine() && !states.barred()) told.keep(key, WHOLE, FRAMES, LATE, null); };
+  let isAnswered = false;
+  /** Every field that is shown, and the choice of the goal, with what they do. */
+  const answer = async () => {
+    if (isAnswered) return;
+    isAnswered = true;
+    const goal = document.getElementById('stand-goal');
+    if (goal instanceof HTMLSelectElement) {
+      goal.removeAttribute('inert');
+      states.keepsGoal(goal);
+    }
+    await page.load('fields-here');
+    ({ number } = globalThis.rungbook);
+    const stand = mine();
+    if (aim || !stand) return;
+    for (const step of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('#way li[data-movement]'))) {
+      const was = step.querySelector('.number-line'), m = model.numbers.get(String(step.dataset.movement)), made = was && m !== undefined ? field(m) : null;
+      if (was) was.replaceWith(...(made ? [made] : []));
+    }
+    history(stand);
+    asides(stand);
+  };
   const folded = /** @type {HTMLDetailsElement} */ (byId('plan'));
   /** The weeks are drawn only where they are looked at. @param {Stand} stand */
   const drawWeeks = (stand) => {
@@ -119,7 +164,8 @@
   };
   folded.addEventListener('toggle', () => {
     const stand = mine();
-    if (stand && aim && !states.barred()) drawWeeks(stand);
+    if (stand && !aim && folded.open) bringPlan();
+    else if (stand && aim && !states.barred()) drawWeeks(stand);
   });
 
   /** What the sessions of seven days add up to. @param {Stand} stand */
@@ -158,7 +204,7 @@
       const words = { pause: states.causeWords(pause) };
       return pause.on > day ? sayNodes('stand.to_come', words) : pause.until !== null && pause.until < day ? sayNodes('stand.ended', words) : sayNodes('stand.allowed', words);
     };
-    const over = aim && states.barred() === '' ? training.latelyWords(aim.aimOf(stand).trainee).map((text) => make('li', { text: aim.dated(text) })) : [];
+    const over = !aim ? [...document.querySelectorAll('#rests-list > [data-over]')] : states.barred() === '' ? training.latelyWords(aim.aimOf(stand).trainee).map((text) => make('li', { 'data-over': true, text: aim.dated(text) })) : [];
     const lines = [...found.causes.map(line), ...states.soreLines(stand), ...over, ...others.map((pause) => make('li', { class: 'hint' }, ...said(pause), ' ', states.liftedBy(pause) === null ? button(pause, false) : null))];
     byId('rests').hidden = lines.length === 0 && allowed.length === 0;
     byId('rests-list').replaceChildren(...lines);
@@ -186,28 +232,35 @@
 
   const drawFirst = () => {
     const stand = mine();
+    key = told.keyNow();
     byId('nothing-yet').hidden = stand !== null;
     for (const id of ['all', 'changed', 'rests']) byId(id).hidden = stand === null;
-    for (const id of ['aim', 'plan', 'load', 'history', 'aside']) byId(id).hidden = stand === null || !aim;
+    if (aim || !wasTold) for (const id of PLANNED) byId(id).hidden = stand === null || !aim;
     const trouble = store.trouble();
     if (trouble) byId('storage').textContent = say(trouble === 'full' ? 'stand.storage_full' : 'stand.storage_forbidden');
     if (!stand) return;
     changes(stand);
     drawAll(stand);
     rests(stand);
-    if (!aim) bringPlan();
+    if (!aim && told.holds()) answer().catch(() => tell(say('number.not_loaded')));
+    else if (!aim) bringPlan();
   };
-  /** What plans is loaded by who has something to plan. */
+  /** What stands only where a plan is, or was told. */
+  const PLANNED = ['aim', 'plan', 'load', 'history', 'aside'], wasTold = told.holds();
+  /** What plans is loaded by who has something to plan, where what was told last holds no longer. */
   const bringPlan = () => {
     page.bring('plan-here').then(() => {
       ({ training, aim, number } = globalThis.rungbook);
       drawSoon();
-    }, () => tell(say('number.not_loaded')));
+    }, () => {
+      for (const id of PLANNED) byId(id).hidden = true;
+      tell(say('number.not_loaded'));
+    });
   };
   const withStand = (/** @type {(stand: Stand) => void} */ act) => () => { const stand = mine(); if (stand && aim) act(stand); };
   /** The page in steps, and last what the home page will say is next: the sessions take longest. */
   const DRAWN = [drawFirst, withStand((stand) => { if (!states.barred()) aim.aimOf(stand); }), withStand((stand) => { ahead(stand); load(stand); }), withStand((stand) => { history(stand); asides(stand); }),
-    withStand((stand) => { if (!states.barred()) aim.planOf(stand); })];
+    withStand((stand) => { if (!states.barred()) aim.planOf(stand); remember(); })];
   /** What is seen at once; the sessions follow. */
   const drawSoon = () => {
     DRAWN.slice(0, -1).forEach((step) => step());
@@ -295,6 +348,7 @@
     }
   });
   byId('share').addEventListener('click', async () => {
+    if (!aim) await page.load('plan-here').then(() => { ({ training, aim, number } = globalThis.rungbook); }, () => {});
     const stand = mine();
     if (!stand || !aim) return;
     const of = aim.aimOf(stand), about = store.facts(), barred = states.barred() !== '';

@@ -308,7 +308,14 @@
   const figure = (m, size = 48) => (model && model.is(m, readiness.DRAWN)
     ? page.make('img', { class: 'small-figure', alt: '', width: size, height: size, loading: 'lazy', decoding: 'async', src: `figures/${model.tables.ids[m]}.svg` }) : null);
 
-  globalThis.rungbook.states = { model, mine, latest, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, isHeld, whyHeld, hints, hurtsToday, asks, mayAsk, adultsFirst, neverTried, when, together, whatRests, liftedBy, asideGot };
+  /** A choice of the goal is kept as soon as it is made. @param {HTMLSelectElement} select */
+  const keepsGoal = (select) => select.addEventListener('change', () => {
+    store.put('goal', select.value || null);
+    const drawn = document.getElementById(select.id);
+    if (drawn) drawn.focus();
+  });
+
+  globalThis.rungbook.states = { model, mine, latest, keepsGoal, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, isHeld, whyHeld, hints, hurtsToday, asks, mayAsk, adultsFirst, neverTried, when, together, whatRests, liftedBy, asideGot };
   store.onChange(() => { draw(); page.later([drawSlots, follow], 'main'); });
   drawSlots();
   draw();

@@ -4,6 +4,8 @@
 (() => {
   const { own: OWN, prefix: PREFIX } = globalThis.rungbook.health;
   const PROBE = `${PREFIX}probe`;
+  /** Before the names of what a page told last, which is nothing that was entered. */
+  const TOLD = 'told:';
   /** What the health questions came to, and what was allowed since: never handed on in an address, whoever made it. */
   const NEVER_CARRIED = ['screened', 'cleared', 'fit', 'parent', 'coach'];
   const isCarried = (/** @type {string} */ key) => !NEVER_CARRIED.includes(key.split(':')[0]);
@@ -59,7 +61,13 @@
     try {
       const kept = storage();
       if (!kept) throw new Error('forbidden');
-      kept.setItem(PREFIX + key, value);
+      try {
+        kept.setItem(PREFIX + key, value);
+      } catch {
+        // What is only kept to be shown sooner gives way.
+        keys().filter((of) => of.startsWith(TOLD)).forEach((of) => kept.removeItem(PREFIX + of));
+        kept.setItem(PREFIX + key, value);
+      }
       visit.delete(key);
       return true;
     } catch (error) {
@@ -495,6 +503,6 @@
 
   globalThis.addEventListener('storage', (event) => {
     // Another tab's probe is nothing that was kept: two tabs would answer each other for ever.
-    if (event.key === null || (event.key.startsWith(PREFIX) && event.key !== PROBE)) changed();
+    if (event.key === null || (event.key.startsWith(PREFIX) && event.key !== PROBE && !event.key.startsWith(PREFIX + TOLD))) changed();
   });
 })();

@@ -2,15 +2,19 @@
 'after page.js targets.js states.js';
 // Today: the session between a person and the goal, one card a line. What is ticked is the training log that moving on reads.
 (() => {
-  const { targets, results, readiness, store, page, states, rest, adult } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, rest, adult, told } = globalThis.rungbook;
   let { training, aim } = globalThis.rungbook;
   const { LIMITS } = globalThis.rungbook.health;
   const { make, named, namedList, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { model, mine } = states;
-  if (!model) return;
+  if (!model) {
+    told.drop();
+    return;
+  }
   const { tables } = model;
-  const nodes = (/** @type {PagePart[]} */ parts) => aim.nodes(parts);
+  const nodes = (/** @type {PagePart[]} */ parts) => parts.filter((part) => part !== null).map((part) => /** @type {Node | string} */ (part));
+  /** What is said of a line: its sets, what they are for, why. @typedef {(line: Line) => (Node | null)[]} Tells */
   /** Movements that are named as what comes first. */
   const MOST_FIRST = 3;
   const timer = rest.timer();
@@ -107,8 +111,8 @@
       make('p', { class: 'hint says', text: training.thenOf(line) }), make('details', { class: 'because hint' }, make('summary', { text: say('today.why') }), make('p', { class: 'says' }, ...aim.why(of, line)))];
   };
 
-  /** One set more of what was done today, kept with those before it. @param {Line} line @param {Training} of @param {string} on @param {{ key: string, entry: any }[]} done */
-  const anotherSet = (line, of, on, done) => {
+  /** One set more of what was done today, kept with those before it. @param {Line} line @param {Tells} tells @param {string} on @param {{ key: string, entry: any }[]} done */
+  const anotherSet = (line, tells, on, done) => {
     const { key, entry: was } = done[done.length - 1];
     if (!isLogged(line)) return null;
     const one = { ...line, sets: 1, weaker: null }, [set] = ticks(one, { ticks: [true], amounts: [], left: '', weight: null }), fault = make('p', { class: 'fault', role: 'alert', id: `fault-${tables.ids[line.movement]}` });
@@ -119,21 +123,21 @@
       if (await slip(one, [set])) { set.amount.focus(); return; }
       store.add('trained', { ...was, did: [...was.did, did] });
       store.remove(key);
-      redraw(line, of, on);
+      redraw(line, tells, on);
     } } });
     return make('details', {}, make('summary', { text: say('today.another_set') }), make('p', { class: 'fields' }, set.amount, make('span', { class: 'unit', text: say(line.unit === 'reps' ? 'today.reps' : 'today.seconds') }), ' ', keeps), fault);
   };
-  /** One movement with its sets to tick. @param {Line} line @param {Training} of @param {string} on */
-  const card = (line, of, on) => {
+  /** One movement with its sets to tick. @param {Line} line @param {Tells} tells @param {string} on */
+  const card = (line, tells, on) => {
     const id = tables.ids[line.movement];
     const done = store.entries('trained').filter(({ entry: one }) => one.on === on && model.numbers.get(one.movement) === line.movement);
     const head = make('h3', { tabindex: -1 }, states.figure(line.movement, 72), named(tables, line.movement));
     const hurt = make('button', { type: 'button', class: 'hurt', text: say('entry.it_hurt'), on: { click: () => { entry().then(({ hurt: ask }) => { timer.end(); return ask(line.movement).then((then) => { if (then) tell(then.says); }); }, () => { location.href = 'if-it-hurts.html'; }); } } });
     if (done.length) {
       return make('article', { class: 'check line done', 'data-movement': id }, head, make('p', { text: say('today.done', { sets: done.map(({ entry: one }) => one.did.join(say('list.separator'))).join(say('list.separator')) }) }),
-        anotherSet(line, of, on, done), make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => { done.forEach(({ key }) => store.remove(key)); redraw(line, of, on); } } }), ' ', hurt));
+        anotherSet(line, tells, on, done), make('p', { class: 'acts' }, make('button', { type: 'button', class: 'quiet', text: say('today.take_back'), on: { click: () => { done.forEach(({ key }) => store.remove(key)); redraw(line, tells, on); } } }), ' ', hurt));
     }
-    if (line.rule === 'show it') return make('article', { class: 'check line', 'data-movement': id }, head, ...about(line, of), numberOf(line));
+    if (line.rule === 'show it') return make('article', { class: 'check line', 'data-movement': id }, head, ...tells(line), numberOf(line));
     const draft = drafts(on)[id] || { ticks: [], amounts: [], left: '', weight: null };
     const sets = ticks(line, draft), logged = isLogged(line);
     const left = logged ? field(`left-${id}`, say('today.left_in_reserve'), draft.left, say(line.unit === 'reps' ? 'today.reps' : 'today.seconds')) : null;
@@ -155,9 +159,9 @@
       }
       const [at, why] = keep(line, on, sets, left.input, weight && weight.input);
       page.blame(at, fault, why);
-      if (why === '') redraw(line, of, on);
+      if (why === '') redraw(line, tells, on);
     } } });
-    return make('article', { class: 'check line', 'data-movement': id, on: { input: jot } }, head, ...about(line, of), make('ul', { class: 'ticks' }, ...sets.map(({ whole }) => whole)),
+    return make('article', { class: 'check line', 'data-movement': id, on: { input: jot } }, head, ...tells(line), make('ul', { class: 'ticks' }, ...sets.map(({ whole }) => whole)),
       weight && weight.whole, left && left.whole, logged ? null : make('p', { class: 'hint', text: say('today.not_kept') }), line.block === 'range' && !logged ? numberOf(line) : null, fault, make('p', { class: 'acts' }, logged ? keeps : null, logged ? ' ' : null, hurt));
   };
 
@@ -168,17 +172,17 @@
     const id = tables.ids[line.movement], kept = (/** @type {string} */ kind) => store.entries(kind).filter(({ entry: one }) => one.on === on && one.movement === id);
     return JSON.stringify([line, on, page.units.current(), kept('trained'), kept('tested'), drafts(on)[id], states.mayAsk(line.movement)]);
   };
-  /** A card, the one that stands where nothing of it changed. @param {Line} line @param {Training} of @param {string} on */
-  const cardOf = (line, of, on) => {
+  /** A card, the one that stands where nothing of it changed. @param {Line} line @param {Tells} tells @param {string} on */
+  const cardOf = (line, tells, on) => {
     const from = fromOf(line, on), known = shown.cards.get(line.movement);
     if (known && known.from === from) return known.card;
-    const made = card(line, of, on);
+    const made = card(line, tells, on);
     shown.cards.set(line.movement, { from, card: made });
     return made;
   };
-  /** One card anew in its place, with the focus on its heading. @param {Line} line @param {Training} of @param {string} on */
-  const redraw = (line, of, on) => {
-    const was = shown.cards.get(line.movement), made = cardOf(line, of, on);
+  /** One card anew in its place, with the focus on its heading. @param {Line} line @param {Tells} tells @param {string} on */
+  const redraw = (line, tells, on) => {
+    const was = shown.cards.get(line.movement), made = cardOf(line, tells, on);
     if (!was || was.card === made) return;
     const hadFocus = was.card.contains(document.activeElement);
     was.card.replaceWith(made);
@@ -247,7 +251,7 @@
   };
   /** The session of today, or the next. @param {Stand} stand @param {Training} of */
   const drawSession = (stand, of) => {
-    const [session] = of.sessions, on = results.dayText(stand.day);
+    const [session] = of.sessions, on = results.dayText(stand.day), tells = (/** @type {Line} */ line) => about(line, of);
     byId('when').replaceChildren(...(!session ? [] : session.on === stand.day ? aim.head(session) : nodes(sayNodes('today.next', { session: aim.head(session) }))));
     const lines = session ? aim.inOrder(session.lines) : [];
     byId('warm').hidden = lines.length === 0;
@@ -260,13 +264,13 @@
     const trained = store.entries('trained').filter(({ entry: one }) => one.on === on && !lines.some(({ movement }) => movement === model.numbers.get(one.movement)));
     const order = JSON.stringify([on, isBeside, trained, lines.map(({ block, movement }) => [block, movement])]);
     // Where the same movements stand as before, only what changed of them is drawn anew.
-    if (order === shown.order) lines.forEach((line) => redraw(line, of, on));
+    if (order === shown.order) lines.forEach((line) => redraw(line, tells, on));
     else {
       shown.order = order;
       shown.cards.clear();
       byId('sets').replaceChildren(...(lines.length ? aim.BLOCKS.flatMap((block) => {
         const all = lines.filter((line) => line.block === block), key = block === 'kept up' && isBeside ? 'beside' : block.replace(' ', '_');
-        return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`today.head_${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => cardOf(line, of, on))))] : [];
+        return all.length ? [make('section', { class: 'block' }, make('h2', { text: say(`today.head_${key}`) }), make('p', { class: 'hint', text: say(`today.block_${key}`) }), make('div', { class: 'lines' }, ...all.map((line) => cardOf(line, tells, on))))] : [];
       }) : [make('p', { text: say('today.nothing_open') })]), ...doneBefore(trained.map(({ entry: one }) => one)));
     }
     const pattern = of.goal ? tables.pattern[model.of(of.goal.leaf)] : -1, isOwn = (/** @type {{ movement: number }} */ { movement }) => tables.pattern[movement] === pattern;
@@ -278,18 +282,54 @@
     byId('paper').replaceChildren(...(session && lines.length ? [paper(of, session)] : []));
     // On paper, when to stop: of each class that something of the session bears, once.
     const borne = new Set(lines.flatMap(({ movement }) => tables.cautions[movement].map((i) => tables.classes[i])));
-    /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('.stop-signs [data-class]')).forEach((sign) => { sign.hidden = !borne.has(sign.dataset.class || ''); });
+    signs([...borne]);
     // The day after a session some of it is due later.
     const waits = session && session.leftOut.some(({ why }) => why.key === 'left.apart'), whole = of.sessions.find((one) => one.lines.some(({ block }) => block === 'strength') && !one.leftOut.some(({ why }) => why.key === 'left.apart'));
     byId('between').replaceChildren(...(waits && whole && session && whole.on > session.on ? nodes(sayNodes('today.between', { day: states.dayOf(whole.on) })) : []));
+    return { on, lines: lines.map(ofLine), borne: [...borne] };
+  };
+  /** On paper the signs to stop of some classes alone. @param {string[]} borne */
+  const signs = (borne) => /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('.stop-signs [data-class]')).forEach((sign) => { sign.hidden = !borne.includes(sign.dataset.class || ''); });
+
+  // ---- what was told last, and still holds, needs no plan
+
+  /** Places with all that stands in them, places of which only is kept whether they are there, and which of both are below the first screen. */
+  const WHOLE = ['clinician', 'aim', 'how-long', 'goal', 'conditions', 'allowed', 'rests-today-list', 'when', 'between', 'none-for-goal', 'warm-up', 'care', 'sets', 'left-out-list', 'paper'];
+  const FRAMES = ['nothing-yet', 'first', 'ask', 'adult', 'card', 'rests-today', 'warm', 'left-out', 'below'];
+  const LATE = ['sets', 'left-out-list', 'paper', 'left-out', 'below'];
+  /** What a card answers by, of a line. @param {Line} line */
+  const ofLine = ({ movement, block, rule, unit, amount, sets, weaker, load, rest: long, insteadOf }) => ({ movement, block, rule, unit, amount, sets, weaker, load, rest: long, insteadOf });
+  let isAnswered = false;
+  /** Every card that is shown, with what it does. @param {Stand} stand */
+  const answer = (stand) => {
+    drawAllowed();
+    drawRests(stand);
+    const { on, lines, borne } = told.more();
+    drawAfter(on);
+    if (isAnswered) return;
+    isAnswered = true;
+    signs(borne);
+    const goal = document.getElementById('today-goal');
+    if (goal instanceof HTMLSelectElement) {
+      goal.removeAttribute('inert');
+      states.keepsGoal(goal);
+    }
+    for (const line of lines) {
+      const was = document.querySelector(`#sets article[data-movement="${tables.ids[line.movement]}"]`);
+      if (!was) continue;
+      const says = [...was.querySelectorAll(':scope > :is(.dose, .line-facts, .says, .because)')];
+      was.replaceWith(cardOf(line, () => says.map((one) => one.cloneNode(true)), on));
+    }
   };
 
-  /** What plans is loaded by who has something to plan. */
+  const wasTold = told.holds();
+  /** What plans is loaded by who has something to plan, where what was told last holds no longer. */
   const bringPlan = () => {
     page.bring('plan-here').then(() => {
       ({ training, aim } = globalThis.rungbook);
       draw();
     }, () => {
+      byId('card').hidden = true;
       byId('first').hidden = false;
       byId('first').textContent = say('number.not_loaded');
     });
@@ -303,16 +343,20 @@
     const isDue = barred === '' && adult.isDue();
     byId('adult').hidden = !isDue;
     if (isDue) byId('adult').replaceChildren(make('h2', { text: say('adult.head') }), make('p', { text: say('screening.young') }), adult.ask(() => make('button', { type: 'button', text: say('adult.on'), on: { click: () => { draw(); if (stand) byId('when').focus(); } } })));
-    byId('card').hidden = stand === null || barred !== '' || isDue || !aim;
+    byId('card').hidden = stand === null || barred !== '' || isDue || !(aim || wasTold);
     if (!stand || barred || isDue) return;
     if (!aim) {
-      bringPlan();
+      if (told.holds()) answer(stand);
+      else bringPlan();
       return;
     }
+    const key = told.keyNow();
     drawHead(stand, aim.aimOf(stand));
-    const rest = () => { const now = mine(); if (now && !states.barred() && !adult.isDue()) drawRest(now); };
+    /** @type {ReturnType<typeof drawSession> | null} */
+    let done = null;
+    const rest = () => { const now = mine(); if (now && !states.barred() && !adult.isDue()) done = drawRest(now); }, keep = () => { if (done) told.keep(key, WHOLE, FRAMES, LATE, done); };
     if (aim.isPlanned(stand)) rest();
-    else page.later([plan, rest], 'when');
+    page.later(done ? [keep] : [plan, rest, keep], 'when');
   };
   /** What holds back, what rests and what comes first; the sessions take longer. @param {Stand} stand @param {Training} of */
   const drawHead = (stand, of) => {
@@ -326,15 +370,16 @@
     drawAllowed();
     drawRests(stand);
   };
-  /** The session, once it is worked out. @param {Stand} stand */
+  /** The session, once it is worked out; what its cards answer by. @param {Stand} stand */
   const drawRest = (stand) => {
     const held = document.activeElement && document.activeElement.closest('#sets article'), from = held instanceof HTMLElement ? held.dataset.movement : undefined;
-    drawSession(stand, aim.planOf(stand));
+    const done = drawSession(stand, aim.planOf(stand));
     byId('below').hidden = false;
     drawAfter(results.dayText(stand.day));
-    if (from === undefined || document.activeElement !== document.body) return;
+    if (from === undefined || document.activeElement !== document.body) return done;
     const head = /** @type {HTMLElement | null} */ (document.querySelector(`#sets article[data-movement="${from}"] h3`)) || byId('when');
     head.focus();
+    return done;
   };
 
   // ---- the whole session, rated
