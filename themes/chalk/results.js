@@ -22,10 +22,11 @@
   const yearOf = (day) => Number(dayText(day).slice(0, 4));
   /** @param {number} day */
   const dayText = (day) => new Date(day * 86400000).toISOString().slice(0, 10);
+  const years = new Intl.NumberFormat(globalThis.document ? document.documentElement.lang || 'en' : 'en', { useGrouping: false });
   /** A day for readers. @param {number} day */
   const dayWords = (day) => {
     const [year, month, of] = dayText(day).split('-').map(Number);
-    return say('date.day', { day: of, month: say(`month.m${month}`), year: new Intl.NumberFormat(globalThis.document ? document.documentElement.lang || 'en' : 'en', { useGrouping: false }).format(year) });
+    return say('date.day', { day: of, month: say(`month.m${month}`), year: years.format(year) });
   };
   /** A span for readers, as it was said: of whole weeks by its last day. @param {number} on @param {number} until */
   const spanWords = (on, until) => {
