@@ -91,7 +91,7 @@ fn every_dialog_is_reached_whole() {
             "dead-hang",
             "document.querySelector('#number-form button')",
             number,
-            &["Enter your number", "From a clip"],
+            &["I did this already", "From a clip"],
         ),
         ("where-i-stand", erase, "true", &["Erase"]),
     ];
