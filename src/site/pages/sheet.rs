@@ -96,16 +96,19 @@ pub(super) fn on_paper<'p>(
 pub fn self_test(site: &Material<'_>, index: usize) -> Result<Made, ThemeError> {
     let all = in_test_order(site);
     let rows = all.chunks(ROWS_A_PAGE).nth(index).unwrap_or(&[]);
-    let skills: Vec<Named> = site
-        .curriculum
-        .skills()
-        .map(|(ix, s)| Named::skill_at(site, ix, &format!("self-test-{}.html", s.id)))
+    // The one with the fewest rungs under it first.
+    let mut goals: Vec<_> = site.curriculum.skills().collect();
+    goals.sort_by_key(|(_, s)| site.resolved.stages.of(s.goal.movement));
+    let skills: Vec<Named> = goals
+        .iter()
+        .map(|(ix, s)| Named::skill_at(site, *ix, &format!("self-test-{}.html", s.id)))
         .collect::<Result<_, _>>()?;
     let mut context = Context::new();
     context.insert("groups", &on_screen(site, rows, None)?);
     context.insert("skills", &skills);
-    let goals = site.curriculum.skills().map(|(_, s)| s.goal.movement);
-    let figures = goals.map(|ix| view::figure_of(site, ix));
+    let figures = goals
+        .iter()
+        .map(|(_, s)| view::figure_of(site, s.goal.movement));
     context.insert("figures", &figures.collect::<Vec<_>>());
     context.insert(
         "turn",
