@@ -72,13 +72,16 @@
   const mine = typeof about.goal === 'string' ? [.../** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('.skill-line'))].find(({ dataset }) => dataset.skill === about.goal) : undefined;
   const choose = mine && mine.querySelector('.onward');
   if (choose) choose.replaceChildren(make('b', { text: say('home.your_goal') }));
-  const drawn = mine && /** @type {HTMLElement | null} */ (document.querySelector(`[data-goal="${mine.dataset.skill}"]`));
+  // Drawings and lines stand in the same order.
+  const lines = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('.skill-line')]), drawings = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('.ground > .skill-draw')]);
+  const drawn = mine && drawings[lines.indexOf(mine)];
   if (drawn) drawn.dataset.mine = '';
   // Your place on each drawing: the highest rung of that skill's chain that is yours.
   const places = next && typeof next.places === 'object' && next.places ? next.places : {};
-  for (const drawing of /** @type {NodeListOf<SVGElement>} */ (document.querySelectorAll('.ground .rungs'))) {
-    const { goal: id } = /** @type {HTMLElement} */ (drawing.closest('.skill-draw')).dataset, goal = Number(drawing.dataset.stage), stage = places[id || ''];
-    const words = document.querySelector(`.skill-line[data-skill="${id}"] .rungs-up`);
+  for (const [i, line] of lines.entries()) {
+    const drawing = drawings[i] && /** @type {SVGElement | null} */ (drawings[i].querySelector('.rungs'));
+    if (!drawing) continue;
+    const goal = Number(drawing.dataset.stage), stage = places[line.dataset.skill || ''], words = line.querySelector('.rungs-up');
     if (!Number.isInteger(stage) || stage < 0 || stage > goal || !words) continue;
     const you = document.createElementNS('http://www.w3.org/2000/svg', 'path');
     you.setAttribute('class', 'rungs-you');
