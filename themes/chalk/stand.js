@@ -258,16 +258,13 @@
     });
   };
   const withStand = (/** @type {(stand: Stand) => void} */ act) => () => { const stand = mine(); if (stand && aim) act(stand); };
-  const { dataset } = document.documentElement, below = withStand((stand) => { history(stand); asides(stand); });
   /** The page in steps, and last what the home page will say is next: the sessions take longest. */
-  const DRAWN = [drawFirst, withStand((stand) => { if (!states.barred()) aim.aimOf(stand); }), withStand((stand) => { ahead(stand); load(stand); }), () => { below(); delete dataset.telling; },
+  const DRAWN = [drawFirst, withStand((stand) => { if (!states.barred()) aim.aimOf(stand); }), withStand((stand) => { ahead(stand); load(stand); }), withStand((stand) => { history(stand); asides(stand); }),
     withStand((stand) => { if (!states.barred()) aim.planOf(stand); remember(); })];
-  /** What is seen at once: as the page begins the first screen alone, which keeps its height until what is below it stands. The rest follows. */
-  const drawSoon = (isFirst = false) => {
-    const isShort = isFirst && aim && mine() !== null && !states.barred(), count = DRAWN.length - (isShort ? 2 : 1);
-    if (isShort) dataset.telling = 'true';
-    DRAWN.slice(0, count).forEach((step) => step());
-    page.later(DRAWN.slice(count), 'notice');
+  /** What is seen at once; the sessions follow. */
+  const drawSoon = () => {
+    DRAWN.slice(0, -1).forEach((step) => step());
+    page.later(DRAWN.slice(-1), 'notice');
   };
 
   // ---- keeping one's numbers
@@ -417,5 +414,5 @@
   if (location.hash === '#plan') folded.open = true;
   if (location.hash === '#people') /** @type {HTMLDetailsElement} */ (byId('people')).open = true;
   store.onChange(() => page.later(DRAWN, 'notice'));
-  drawSoon(true);
+  drawSoon();
 })();
