@@ -129,6 +129,7 @@ interface Tables {
 
 /** The numbers by which results are judged: `src/results/limits.rs`. */
 interface Limits {
+  pain_days: number;
   pain: [number, number]; adult: number; youth: number; older: number; alone: number; clearance: number; body_weight: [number, number]; class: number;
   growing: string[]; near: number; near_length: number; near_angle: number; far: number; widest: number; same_mass: number; monotony: number;
   in_reserve: number; effort: number; minutes: number;
@@ -326,7 +327,8 @@ type ShownSet = { load: number; reps: number };
 interface Ended {
   spares: (m: number) => boolean;
   what: Reason['values'];
-  /** Its last day. */
+  /** Its first day, and its last. */
+  from: number;
   until: number;
 }
 
@@ -817,6 +819,7 @@ interface Rungbook {
     ended: (c: Heeded) => Ended[];
     easedPains: (c: Heeded) => Pain[];
     lately: (c: Heeded, m: number, on: number) => Lately[];
+    settling: (c: Heeded, m: number) => { what: Reason['values']; from: number; until: number }[];
     pulledNerve: (c: Heeded, m: number) => number;
     waitsForAge: (c: Heeded, m: number) => boolean;
     heldBy: (c: Heeded, m: number) => 'rests' | 'sore' | 'lately' | 'age' | 'closed' | null;
@@ -1159,6 +1162,8 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     isHeld: (stand: Stand, m: number) => boolean;
     whyHeld: (m: number) => (Node | string)[][];
     hints: (m: number) => HTMLElement[];
+    /** The first day of what settles of a movement: only a number from before it is taken. Null where nothing does. */
+    since: (m: number) => number | null;
     /** How a number of a movement is asked for: tried today, only one that was there before, or not at all. */
     asks: (m: number) => 'today' | 'told' | '';
     adultsFirst: () => HTMLElement;
@@ -1197,8 +1202,11 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     unitOf: (m: number) => [string, string];
     read: (m: number, typed: string) => Got | null;
     /** The day or the span that was given; null where it is not known, undefined where nothing is chosen. */
-    given: (span: string, written: string, today: number) => { on: string; until?: string } | null | undefined;
+    given: (span: string, written: string, today: number, before?: number | null) => { on: string; until?: string } | null | undefined;
     keep: (m: number, sides: Got[], when: { on: string; until?: string } | null) => { key: string; kept: (Node | string)[]; news: () => (Node | string)[] };
+    /** Where an earlier number may be from, for a choice; the words of what is refused, or of what is missing. */
+    spans: (m: number) => [string, string][];
+    noDay: (m: number) => string;
     line: (m: number, kept: (of: { key: string; news: (Node | string)[] }) => void, isOpen?: boolean) => HTMLElement | null;
     labelOf: (m: number, side?: string) => string;
     fromPicture: (m: number, input: HTMLInputElement) => HTMLElement | null;

@@ -16,16 +16,22 @@
   const BLOCKS = /** @type {const} */ (['practice', 'strength', 'kept up', 'range']);
   /** The lines as they are shown: block by block; what was never tried opens none, it comes after what is known of its kind. @param {Line[]} lines */
   const inOrder = (lines) => [...lines].sort((a, b) => BLOCKS.indexOf(a.block) - BLOCKS.indexOf(b.block) || Number(isNever(a)) - Number(isNever(b)));
-  /** What is next, for the home page, which works nothing out: the first line of this day's session, with its last number, and the highest rung of each skill that is owned.
-   * @param {Training} of @param {Stand} stand */
+  /** Whether a line is done on a day: its sets are logged, or what it asks to be shown is in. @param {Line} line @param {string} on */
+  const isDone = ({ movement, rule }, on) => store.entries(rule === 'show it' ? 'tested' : 'trained').some(({ entry: of }) => of.on === on && model.numbers.get(of.movement) === movement);
+  /** What is next, for the home page, which works nothing out: the first line of this day's session that is not done, with its last number, the highest rung of each skill
+   * that is owned, and what settles. @param {Training} of @param {Stand} stand */
   const noteNext = (of, { found, day }) => {
-    const [session] = of.sessions, [line] = session ? inOrder(session.lines) : [];
-    if (!line || !of.goal) return;
-    const m = line.movement, got = training.got(of.trainee, m), skill = tables.skills.find(({ id }) => of.goal && id === of.goal.id);
-    const next = { on: results.dayText(day), id: tables.ids[m], name: tables.names[m], mark: tables.marks[tables.mark[m]] || null, sets: sets(line).textContent, got: got ? states.shown(got).textContent : '',
+    const [session] = of.sessions, on = results.dayText(day), lines = session ? inOrder(session.lines) : [];
+    const [line] = session && session.on === day ? lines.filter((one) => !isDone(one, on)) : lines, settles = training.latelyWords(of.trainee).map(dated);
+    const note = (/** @type {object} */ next) => { if (JSON.stringify(store.get('next')) !== JSON.stringify(next)) store.note('next', next); };
+    if (!line || !of.goal) {
+      if (lines.length || settles.length) note({ on, done: lines.length > 0 && !line, settles });
+      return;
+    }
+    const m = line.movement, own = training.hasResult(of.trainee, m) && training.followsFrom(of.trainee, m) === null, got = own ? training.got(of.trainee, m) : null, skill = tables.skills.find(({ id }) => of.goal && id === of.goal.id);
+    note({ on, settles, id: tables.ids[m], name: tables.names[m], mark: tables.marks[tables.mark[m]] || null, sets: sets(line).textContent, got: got ? states.shown(got).textContent : '',
       goal: skill ? skill.name : page.marked(tables, model.of(of.goal.leaf)), test: skill && skill.id,
-      drawn: model.is(m, readiness.DRAWN), places: Object.fromEntries(tables.skills.map(({ id, members }) => [id, Math.max(-1, ...members.filter((one) => found.states[one] === readiness.OWNED).map((one) => tables.stage[one]))])) };
-    if (JSON.stringify(store.get('next')) !== JSON.stringify(next)) store.note('next', next);
+      drawn: model.is(m, readiness.DRAWN), places: Object.fromEntries(tables.skills.map(({ id, members }) => [id, Math.max(-1, ...members.filter((one) => found.states[one] === readiness.OWNED).map((one) => tables.stage[one]))])) });
   };
   /** The plan of a stand, worked out once. @type {WeakMap<Stand, Training>} */
   const plans = new WeakMap();

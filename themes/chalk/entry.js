@@ -2,7 +2,7 @@
 'after page.js states.js number.js scale.js';
 // Entering one result: the fields that fit the movement, the hold timer, and "it hurt".
 (() => {
-  const { targets, results, readiness, store, page, states, scale, number: { isMeant, fromPicture, given, SPANS } } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, scale, number: { isMeant, fromPicture, given, spans, noDay } } = globalThis.rungbook;
   const { make, named, units, blame } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { TIME, LENGTH, DONE, NO_LOAD } = targets;
@@ -96,7 +96,7 @@
     const reserve = field(say('entry.could_have_done'), { ...number, placeholder: '0' });
     // A number has the day or the span that the person gives; nothing is dated by guess.
     const when = choice(say('entry.when'), /** @type {[string, string][]} */ ([...(options.today ? [['0', say('entry.just_now')]] : [['', say('entry.choose')]]),
-      ...SPANS]));
+      ...spans(m)]));
     const on = field(say('entry.on_day'), { type: 'date', max: results.dayText(day), min: results.dayText(day - 3650) });
     on.whole.hidden = true;
     when.input.addEventListener('change', () => { on.whole.hidden = when.input.value !== 'day'; });
@@ -130,9 +130,9 @@
           blame(reserve.input, fault, say('entry.write_reserve', { most: MOST_LEFT }));
           return;
         }
-        const from = given(when.input.value, on.input.value, day);
+        const from = given(when.input.value, on.input.value, day, states.since(m));
         if (from === undefined) {
-          blame(when.input.value === 'day' ? on.input : when.input, fault, say('entry.write_day'));
+          blame(when.input.value === 'day' ? on.input : when.input, fault, noDay(m));
           return;
         }
         blame(when.input, fault, '');

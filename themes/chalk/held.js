@@ -62,14 +62,14 @@
     const out = [];
     for (const pause of person.pauses) {
       if (pause.kind !== 'paused' || pause.until === null || pause.until >= day || pause.until - pause.on + 1 < K.pause_days) continue;
-      out.push({ spares: (m) => readiness.reaches(model, pause, m), until: pause.until, what: whatOf(pause) });
+      out.push({ spares: (m) => readiness.reaches(model, pause, m), from: pause.on, until: pause.until, what: whatOf(pause) });
     }
     for (const [part, all] of [...painsByPart(c)].sort(([a], [b]) => a - b)) {
       const stops = (/** @type {Pain} */ pain) => readiness.isPausing(model, person, pain, day);
       const rested = longRun(c, all, stops), hurt = longRun(c, all, (pain) => stops(pain) || isHolding(pain));
-      if (rested) out.push({ spares: (m) => stresses(c, m, part), until: rested.until, what: { part } });
+      if (rested) out.push({ spares: (m) => stresses(c, m, part), from: rested.run[0].on, until: rested.until, what: { part } });
       // What was trained on, light and easier: what bears on it only lightly was never less.
-      if (hurt && hurt.run.some((pain) => stops(pain) || takesBack(c, pain))) out.push({ spares: (m) => bearsOn(c, m, part), until: hurt.until, what: { part } });
+      if (hurt && hurt.run.some((pain) => stops(pain) || takesBack(c, pain))) out.push({ spares: (m) => bearsOn(c, m, part), from: hurt.run[0].on, until: hurt.until, what: { part } });
     }
     c.memo.ended = out;
     return out;
@@ -84,20 +84,27 @@
     const first = bad.lastIndexOf(false, last) + 1, end = all[last + 1].on;
     return end - all[first].on >= K.pause_days ? { run: all.slice(first, last + 1), until: end - 1 } : null;
   };
-  /** The parts whose newest entry is low again, each with the last one that was not. @param {Heeded} c @returns {Pain[]} */
-  const easedPains = (c) => {
-    const { model, person, day } = c;
-    return [...painsByPart(c)].sort(([a], [b]) => a - b).flatMap(([, all]) => {
-      const last = all.map((pain) => readiness.isPausing(model, person, pain, day) || isHolding(pain)).lastIndexOf(true);
-      return last >= 0 && last < all.length - 1 ? [all[last]] : [];
-    });
-  };
+  /** The parts whose newest entry is low again, each with the run of those that were not. @param {Heeded} c @returns {{ part: number, run: Pain[] }[]} */
+  const easedRuns = (c) => [...painsByPart(c)].sort(([a], [b]) => a - b).flatMap(([part, all]) => {
+    const bad = all.map((pain) => readiness.isPausing(c.model, c.person, pain, c.day) || isHolding(pain)), last = bad.lastIndexOf(true);
+    return last >= 0 && last < all.length - 1 ? [{ part, run: all.slice(bad.lastIndexOf(false, last) + 1, last + 1) }] : [];
+  });
+  /** Of each of these the last one that was not low. @param {Heeded} c @returns {Pain[]} */
+  const easedPains = (c) => easedRuns(c).map(({ run }) => run[run.length - 1]);
   /** What hurt or rested and is over, where it reaches a movement on a day: the last day of less, and what a line says of it.
    * @param {Heeded} c @param {number} m @param {number} on @returns {Lately[]} */
   const lately = (c, m, on) => {
     const { K } = c, hurt = easedPains(c).filter(({ part }) => bearsOn(c, m, part));
     return [...hurt.map(({ part, score, on: day }) => ({ what: { part }, until: day + K.pain_days, why: { key: 'why.hurt', values: { part, score } } })),
       ...ended(c).filter(({ spares }) => spares(m)).map(({ what, until }) => ({ what, until: until + WEEK * K.pause_weeks, why: { key: 'why.after_pause', values: { n: Math.floor((on - until - 1) / WEEK) + 1 } } }))].filter(({ until }) => on <= until);
+  };
+  /** What settles, of all that a movement stresses: what rested for it or hurt as it was trained, since its first day and until the last of less.
+   * @param {Heeded} c @param {number} m @returns {{ what: Reason['values'], from: number, until: number }[]} */
+  const settling = (c, m) => {
+    const { K, model, person, day } = c;
+    const hurt = easedRuns(c).filter(({ part, run }) => bearsOn(c, m, part) || (stresses(c, m, part) && run.some((pain) => readiness.isPausing(model, person, pain, day))));
+    return [...hurt.map(({ part, run }) => ({ what: { part }, from: run[0].on, until: run[run.length - 1].on + K.pain_days })),
+      ...ended(c).filter(({ spares }) => spares(m)).map(({ what, from, until }) => ({ what, from, until: until + WEEK * K.pause_weeks }))].filter(({ until }) => day <= until);
   };
   /** The newest pain of each part that is not low: nothing new goes on these parts. @param {Heeded} c @returns {Pain[]} */
   const sorePains = (c) => newestPains(c).filter((pain) => readiness.isPausing(c.model, c.person, pain, c.day) || pain.score >= LIMITS.pain[0]);
@@ -120,9 +127,9 @@
     if (c.found.reached[m] !== 1 || pulledNerve(c, m) >= 0) return 'rests';
     if (sorePains(c).some(({ part }) => stresses(c, m, part))) return 'sore';
     if (waitsForAge(c, m)) return 'age';
-    if (lately(c, m, c.day).length) return 'lately';
+    if (settling(c, m).length) return 'lately';
     return isOpen(c, m) ? null : 'closed';
   };
 
-  globalThis.rungbook = Object.assign(globalThis.rungbook, { held: { by, begin, isOwned, isOpen, isHolding, takesBack, stresses, bearsOn, whatOf, newestPains, ended, easedPains, lately, sorePains, pulledNerve, waitsForAge, heldBy, LOADED } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook, { held: { by, begin, isOwned, isOpen, isHolding, takesBack, stresses, bearsOn, whatOf, newestPains, ended, easedPains, lately, settling, sorePains, pulledNerve, waitsForAge, heldBy, LOADED } });
 })();

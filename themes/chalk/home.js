@@ -32,6 +32,16 @@
       return [];
     }
   };
+  /** What settles, where Today has not said it yet: the parts whose newest pain is low, and whose last one that was not is younger than that takes.
+   * @param {string} today @param {(of: any) => boolean} isPausing */
+  const settling = (today, isPausing) => {
+    const pains = entriesOf('pain').filter(({ on }) => on <= today), isBad = (/** @type {any} */ of) => isPausing(of) || of.score >= LIMITS.pain[0];
+    const parts = [...new Set(pains.map(({ part }) => String(part)))].filter((part) => {
+      const all = pains.filter((of) => of.part === part), bad = all.filter(isBad).pop();
+      return bad && !isBad(all[all.length - 1]) && (Date.parse(today) - Date.parse(bad.on)) / 864e5 <= LIMITS.pain_days;
+    });
+    return parts.length ? [say('home.settles', { parts: parts.map(partWord).join(say('list.separator')) })] : [];
+  };
   const now = new Date(), today = new Date(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate())).toISOString().slice(0, 10);
   const drawHurts = () => {
     const hurts = document.getElementById('hurts-now');
@@ -42,10 +52,11 @@
     const paused = entriesOf('paused').filter(({ on, until, part }) => on <= today && !(isDay(until) && until < today) && !(newest.has(part) && isPausing(newest.get(part))));
     const rests = [...pains.filter(isPausing).map(shown), ...new Set(paused.map(({ part, on }) => say('home.rests_part', { part: partWord(part), day: dayWords(on) })))];
     const sore = pains.filter((of) => !isPausing(of) && of.score >= LIMITS.pain[0]).map(shown), between = say('list.separator');
+    const settles = next && next.on === today && Array.isArray(next.settles) ? next.settles.map(String) : settling(today, isPausing);
     if (!(rests.length + sore.length)) delete document.documentElement.dataset.hurts;
-    if (!hurts || !(rests.length + sore.length)) return;
+    if (!hurts || !(rests.length + sore.length + settles.length)) return;
     hurts.replaceChildren(...[[rests, 'home.rests'], [sore, 'home.hurts']].filter(([list]) => list.length).map(([list, key]) => make('p', { text: say(String(key), { parts: /** @type {string[]} */ (list).join(between) }) })),
-      make('a', { href: 'if-it-hurts.html#pain', text: say('rests.sore_better') }));
+      ...settles.map((/** @type {string} */ text) => make('p', { text })), make('a', { href: 'if-it-hurts.html#pain', text: say('rests.sore_better') }));
     hurts.hidden = false;
   };
   drawHurts();
@@ -64,7 +75,7 @@
       make('div', {}, head, ...(who ? [who] : []), make('p', { class: 'next-name' }, named(tables, 0)), make('p', { class: 'big-target', text: next.sets }),
         make('p', { class: 'hint', text: next.got ? say('home.last', { got: next.got, goal: next.goal }) : say('home.no_last', { goal: next.goal }) }), acts));
     place.dataset.movement = next.id;
-  } else place.replaceChildren(make('div', {}, head, ...(who ? [who] : []), about.goal ? make('p', { text: say('home.go_on') }) : null, acts));
+  } else place.replaceChildren(make('div', {}, head, ...(who ? [who] : []), next && next.on === today && next.done === true ? make('p', { text: say('home.done') }) : about.goal ? make('p', { text: say('home.go_on') }) : null, acts));
   place.hidden = false;
   const start = document.getElementById('start');
   if (start) start.hidden = true;

@@ -74,12 +74,13 @@
     const bare = typed.trim().replace(',', '.'), withUnit = targets.readGot(bare);
     return targets.readGot(`${bare} ${unitOf(m)[1]}`) || (withUnit && withUnit.measure === model.target(m).measure && withUnit.sets === 1 && withUnit.unit === NO_LOAD ? withUnit : null);
   };
-  /** The day or the span that was given, as it is kept: nothing but what was said. Null where it is not known, undefined where nothing is chosen.
-   * @param {string} span @param {string} written the day, where one is given @param {number} today @returns {{ on: string, until?: string } | null | undefined} */
-  const given = (span, written, today) => {
+  /** The day or the span that was given, as it is kept: nothing but what was said. Null where it is not known, undefined where nothing is chosen,
+   * or not a day before the one that it must be of.
+   * @param {string} span @param {string} written the day, where one is given @param {number} today @param {number | null} [before] @returns {{ on: string, until?: string } | null | undefined} */
+  const given = (span, written, today, before = null) => {
     if (span === 'long') return null;
     const read = span === 'day' ? results.readDay(written) : span === '' ? null : today - Number(span);
-    if (read === null || read > today) return undefined;
+    if (read === null || read > today || (before !== null && (span !== 'day' || read >= before))) return undefined;
     return { on: results.dayText(read), ...(span === 'day' || read === today ? {} : { until: results.dayText(today) }) };
   };
   /** A result under its key, that it is kept, and what is new because of it, which takes longer. @param {number} m @param {Got[]} sides @param {{ on: string, until?: string } | null} when null where the day is not known
@@ -115,6 +116,10 @@
   let count = 0;
   /** The spans that an earlier number may be of, in days before today; it counts from the first of them, so that it never lasts too long. */
   const SPANS = /** @type {[string, string][]} */ ([[String(WEEK - 1), say('entry.this_week')], [String(4 * WEEK - 1), say('entry.this_month')], ['day', say('entry.a_day')], ['long', say('entry.longer')]]);
+  /** The spans that are asked for: of what settles only a day before it began. @param {number} m */
+  const spans = (m) => SPANS.filter(([value]) => states.since(m) === null || value === 'day' || value === 'long');
+  /** What is said where no day is given, or one that is not taken. @param {number} m */
+  const noDay = (m) => { const before = states.since(m); return before === null ? say('entry.write_day') : say('number.before', { day: results.dayWords(before) }); };
   /** One line: the field with its unit, kept as done today or on another day. Of what is not to be tried today the day comes first, and why
    * it is not; of what takes no number only that. Null where there is nothing to say. `kept` is told what is new.
    * @param {number} m @param {(of: { key: string, news: (Node | string)[] }) => void} kept @param {boolean} [isOpen] it was asked for: nothing of it is folded @returns {HTMLElement | null} */
@@ -129,7 +134,7 @@
     const inputs = sides.map((side, i) => /** @type {HTMLInputElement} */ (make('input', { id: `${id}-${i}`, type: 'text', inputmode: 'decimal', size: 4, autocomplete: 'off', 'aria-label': labelOf(m, side), placeholder: side })));
     const fault = make('p', { class: 'fault', role: 'alert', id: `${id}-fault` }), says = make('p', { class: 'hint', role: 'status' });
     let isKept = false;
-    const when = /** @type {HTMLSelectElement} */ (make('select', { id: `${id}-when` }, make('option', { value: '', text: say('entry.choose') }), ...SPANS.map(([value, text]) => make('option', { value, text }))));
+    const when = /** @type {HTMLSelectElement} */ (make('select', { id: `${id}-when` }, make('option', { value: '', text: say('entry.choose') }), ...spans(m).map(([value, text]) => make('option', { value, text }))));
     const on = /** @type {HTMLInputElement} */ (make('input', { id: `${id}-on`, type: 'date', max: results.dayText(day), min: results.dayText(day - 3650), 'aria-label': say('entry.on_day'), hidden: true }));
     const keeps = make('button', { type: 'submit', value: 'other', class: isTold ? 'quiet' : null, text: say('entry.keep') });
     const other = make('p', { class: 'fields number-when', hidden: !isTold }, make('label', { for: when.id, text: say('entry.when') }), when, on, isTold ? null : keeps);
@@ -140,8 +145,8 @@
       if (isKept) return;
       const all = inputs.map(({ value }) => read(m, value)), bad = all.indexOf(null);
       if (bad >= 0) { blame(inputs[bad], fault, say('entry.write_numbers')); return; }
-      const of = other.hidden ? given('0', '', day) : given(when.value, on.value, day);
-      if (of === undefined) { blame(when.value === 'day' ? on : when, fault, say('entry.write_day')); return; }
+      const of = other.hidden ? given('0', '', day) : given(when.value, on.value, day, states.since(m));
+      if (of === undefined) { blame(when.value === 'day' ? on : when, fault, noDay(m)); return; }
       blame(inputs[0], fault, '');
       const odd = all.find((got) => readiness.doubtful(model, m, /** @type {Got} */ (got)));
       if (odd && !await isMeant(m, odd)) { inputs[0].focus(); return; }
@@ -164,5 +169,5 @@
       make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), ...from, other, fault, says);
   };
 
-  globalThis.rungbook.number = { isMeant, news, isPlain, unitOf, read, given, keep, line, labelOf, fromPicture, SPANS };
+  globalThis.rungbook.number = { isMeant, news, isPlain, unitOf, read, given, keep, spans, noDay, line, labelOf, fromPicture, SPANS };
 })();

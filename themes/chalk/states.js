@@ -168,7 +168,7 @@
   };
   /** Why a movement is not tried today, each a sentence, in the words of Today. @param {number} m @returns {(Node | string)[][]} */
   const whyHeld = (m) => {
-    const stand = standing(), { found, day: today } = stand, c = heedOf(stand), bare = { movement: null, part: null, cls: null, pattern: null };
+    const stand = standing(), { found } = stand, c = heedOf(stand), bare = { movement: null, part: null, cls: null, pattern: null };
     switch (held.heldBy(c, m)) {
       case 'rests': {
         const own = found.pausedBy(m), nerve = held.pulledNerve(c, m);
@@ -178,7 +178,7 @@
       case 'age': return [[say('training.sixes')]];
       case 'lately': {
         // Of a part that hurt and then rested the later day holds.
-        const last = new Map(held.lately(c, m, today).sort((a, b) => a.until - b.until).map((of) => [JSON.stringify(of.what), of]));
+        const last = new Map(held.settling(c, m).sort((a, b) => a.until - b.until).map((of) => [JSON.stringify(of.what), of]));
         return [...last.values()].map(({ what, until }) => nodesOf(sayNodes('training.lately', { what: whatRests([/** @type {Pause} */ (/** @type {unknown} */ ({ ...bare, ...what }))]), day: dayOf(until) })));
       }
       case 'closed': {
@@ -188,6 +188,8 @@
       default: return [];
     }
   };
+  /** The first day of what settles of a movement: a number from then on says what is not to be done, none is taken. @param {number} m @returns {number | null} */
+  const since = (m) => { const all = held.settling(heedOf(standing()), m).map(({ from }) => from); return all.length ? Math.min(...all) : null; };
   /** The same as it stands beside a field. @param {number} m */
   const hints = (m) => {
     const rests = held.heldBy(heedOf(standing()), m) === 'rests' ? [say('rests.this_rests'), ' '] : [];
@@ -315,7 +317,7 @@
     if (drawn) drawn.focus();
   });
 
-  globalThis.rungbook.states = { model, mine, latest, keepsGoal, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, isHeld, whyHeld, hints, hurtsToday, asks, mayAsk, adultsFirst, neverTried, when, together, whatRests, liftedBy, asideGot };
+  globalThis.rungbook.states = { model, mine, latest, keepsGoal, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, isHeld, whyHeld, hints, since, hurtsToday, asks, mayAsk, adultsFirst, neverTried, when, together, whatRests, liftedBy, asideGot };
   store.onChange(() => { draw(); page.later([drawSlots, follow], 'main'); });
   drawSlots();
   draw();

@@ -134,7 +134,7 @@
     for (const m of model.order) for (const leaf of new Set(readiness.leavesOf(tables.needs[m]).map(model.of))) asked[leaf] += 1;
     const { strength } = tables.placement, measure = (/** @type {number} */ m) => model.target(m).measure, is = (/** @type {number} */ m, /** @type {number} */ flag) => Number(model.is(m, flag));
     const all = model.order.filter((m) => number.isPlain(m) && measure(m) <= targets.TIME && asked[m] >= ASKED[measure(m)] && tables.day_order[m] >= strength && tables.stage[m] <= goal
-      && now[m] !== readiness.PAUSED && !model.is(m, readiness.LOWERING) && of.members.some((one) => tables.pattern[one] === tables.pattern[m]));
+      && now[m] !== readiness.PAUSED && states.mayAsk(m) && states.since(m) === null && !model.is(m, readiness.LOWERING) && of.members.some((one) => tables.pattern[one] === tables.pattern[m]));
     all.sort((a, b) => measure(a) - measure(b) || is(a, readiness.GUARDED) - is(b, readiness.GUARDED) || asked[b] - asked[a] || is(a, readiness.EACH_SIDE) - is(b, readiness.EACH_SIDE) || tables.easier[b].length - tables.easier[a].length);
     return all.filter((m, i) => all.findIndex((one) => measure(one) === measure(m) && tables.pattern[one] === tables.pattern[m]) === i);
   };
@@ -145,7 +145,7 @@
       const following = placement.next(model, at, of.members, asked, results.today());
       if (!following) break;
       asked.push(following.movement);
-      if (!known.includes(following.movement) && number.isPlain(following.movement) && model.target(following.movement).measure <= targets.TIME) more.push(following.movement);
+      if (!known.includes(following.movement) && states.since(following.movement) === null && number.isPlain(following.movement) && model.target(following.movement).measure <= targets.TIME) more.push(following.movement);
     }
     return [...known, ...more.sort((a, b) => tables.stage[a] - tables.stage[b] || a - b)];
   };

@@ -4,6 +4,7 @@
 use super::{ThemeError, bundle};
 use crate::results::LIMITS;
 use crate::source::suggest::did_you_mean;
+use crate::training::K;
 use crate::words::escape::escape;
 use crate::words::{Entry, Form, Value, Words};
 use serde_json::json;
@@ -15,6 +16,13 @@ const LIMITS_OF_SCRIPT: &str = "globalThis.rungbookLimits";
 /// What stands before the words of a script.
 const ASSIGN: &str =
     "'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, ";
+
+/// The numbers by which results are judged, and for how many days what hurt settles.
+fn limits() -> serde_json::Value {
+    let mut out = json!(LIMITS);
+    out["pain_days"] = json!(K.pain_days);
+    out
+}
 
 /// A template with its plain words in place.
 ///
@@ -109,7 +117,7 @@ fn head(
         .iter()
         .any(|(_, text)| text.contains(LIMITS_OF_SCRIPT))
     {
-        head.push_str(&format!("{LIMITS_OF_SCRIPT} = {};\n", json!(LIMITS)));
+        head.push_str(&format!("{LIMITS_OF_SCRIPT} = {};\n", limits()));
     }
     if !keys.is_empty() {
         let said = said(keys.iter().map(String::as_str), words);
@@ -133,7 +141,7 @@ fn said<'k>(keys: impl Iterator<Item = &'k str>, words: &Words) -> serde_json::V
 
 /// What stands before the scripts, for those who run them without a page: every entry, and the numbers.
 pub fn all(words: &Words) -> serde_json::Value {
-    json!({ "words": said(words.entries().map(|(key, _)| key), words), "limits": LIMITS })
+    json!({ "words": said(words.entries().map(|(key, _)| key), words), "limits": limits() })
 }
 
 /// The functions of the templates: `say`, `list`, `number`, `day`.
