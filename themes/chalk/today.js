@@ -417,8 +417,8 @@
     }
     place.replaceChildren(...open.map(({ key, entry: of }) => {
       const select = /** @type {HTMLSelectElement} */ (make('select', { id: `morning-${of.part}` }, make('option', { value: '', text: '' }), ...scale.NUMBERS.map((n) => make('option', { value: n, text: globalThis.rungbook.words.number(n) }))));
-      select.addEventListener('change', () => { if (select.value !== '') scale.morning(key, of, Number(select.value)); });
-      return make('p', {}, make('label', { for: select.id, text: say('today.morning', { part: states.partWord(of.part), score: of.score, day: results.dayWords(Number(results.readDay(of.on))) }) }), ' ', select);
+      select.addEventListener('change', () => { if (select.value !== '') tell(say('today.taken', { says: scale.morning(key, of, Number(select.value)) })); });
+      return make('p', {}, make('label', { for: select.id, text: say('today.morning', { part: states.partWord(of.part), score: of.score, day: results.dayWords(Number(results.readDay(of.on))), next: results.dayWords(Number(results.readDay(of.on)) + 1) }) }), ' ', select);
     }));
   };
 
