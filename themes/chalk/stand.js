@@ -354,7 +354,9 @@
     const of = aim.aimOf(stand), about = store.facts(), barred = states.barred() !== '';
     const newest = [...stand.person.tested].sort((a, b) => b.on - a.on || b.entry - a.entry).slice(0, MOST_SHARED)
       .map((tested) => `${page.marked(tables, tested.movement)}: ${aim.plain(states.got(readiness.sidesText(tested, model.target(tested.movement).atMost)))}, ${states.when(tested).textContent}`);
-    const text = [[about.name, tables.school, results.dayWords(stand.day)].filter(Boolean).join(say('list.separator')), ...(barred ? [] : [aim.sentenceText(of)]), ...newest, say('stand.share_end')].join('\n');
+    // What hurts comes before all else, then what settles.
+    const pains = [...states.sore(stand).map((pain) => training.painWords(tables, pain, null)), ...training.latelyWords(of.trainee)].map(aim.dated);
+    const text = [[about.name, tables.school, results.dayWords(stand.day)].filter(Boolean).join(say('list.separator')), ...pains, ...(barred ? [] : [aim.sentenceText(of)]), ...newest, say('stand.share_end')].join('\n');
     const file = 'File' in globalThis ? new File([copyText()], copyName(), { type: 'application/json' }) : null;
     try {
       const canFile = file && 'canShare' in navigator && navigator.canShare({ files: [file] });
