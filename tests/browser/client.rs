@@ -119,10 +119,13 @@ fn home_says_what_hurts() {
         lines[1].starts_with("It hurts: hip, 3 of 10 on "),
         "{lines:?}"
     );
-    let others = lines
-        .iter()
-        .any(|l| l.contains("knee") || l.contains("elbow"));
-    assert!(!others && lines.len() == 2, "{lines:?}");
+    let others = lines[..2].iter().any(|l| l.contains("knee"));
+    let ended = lines.iter().any(|l| l.contains("elbow"));
+    assert!(!others && !ended && lines.len() == 3, "{lines:?}");
+    assert!(
+        lines[2].starts_with("Only just settled: knee. "),
+        "{lines:?}"
+    );
     assert_eq!(browser.complaints(), Vec::<String>::new());
 }
 

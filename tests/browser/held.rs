@@ -43,28 +43,43 @@ fn here(browser: &Browser) -> (String, Value) {
     (said[0].as_str().unwrap_or_default().to_string(), said)
 }
 
-/// Opens the field of a page, gives the day and the number, and keeps it.
-fn told(browser: &Browser, number: &str) -> String {
-    browser.wait_until("document.querySelector('#number-form button')");
-    press_button(browser, "I did this already");
-    browser.wait_until("document.querySelector('#number-form input[inputmode]')");
-    // The day is asked for first.
+/// Opens the field of a page, gives a day so many days ago and the number, and keeps it; what is said of it, or why it is refused.
+fn told(browser: &Browser, number: &str, ago: u32) -> (String, String) {
+    if run(
+        browser,
+        "return document.querySelector('#number-form select') === null",
+    ) == true
+    {
+        browser.wait_until("document.querySelector('#number-form button')");
+        press_button(browser, "I did this already");
+        browser.wait_until("document.querySelector('#number-form input[inputmode]')");
+    }
+    // The day is asked for first, and no span that reaches to today.
     assert_eq!(
         run(
             browser,
-            "const all = [...document.querySelectorAll('#number-form select, #number-form input[inputmode]')]; return all[0].tagName"
+            "const all = [...document.querySelectorAll('#number-form select, #number-form input[inputmode]')]; return [all[0].tagName, [...all[0].options].map(o => o.value)]"
         ),
-        "SELECT"
+        json!(["SELECT", ["", "day", "long"]])
     );
     assert_eq!(here(browser).1[1], json!(false), "nothing is tried today");
     run(
         browser,
         &format!(
-            "document.querySelector('#number-form select').value = '6'; document.querySelector('#number-form input[inputmode]').value = '{number}'; document.querySelector('#number-form form').requestSubmit()"
+            "const form = document.querySelector('#number-form form'), [when, on, input] = ['select', '[type=date]', '[inputmode]'].map(s => form.querySelector(s)); when.value = 'day'; when.dispatchEvent(new Event('change')); on.value = rungbook.results.dayText(rungbook.results.today() - {ago}); input.value = '{number}'; form.requestSubmit()"
         ),
     );
-    browser.wait_until("document.getElementById('number-news').textContent !== ''");
-    here(browser).1[2].as_str().unwrap_or_default().to_string()
+    browser.wait_until(
+        "document.getElementById('number-news').textContent !== '' || document.querySelector('#number-form .fault').textContent !== ''",
+    );
+    let fault = run(
+        browser,
+        "const of = document.querySelector('#number-form .fault'); return of ? of.textContent : ''",
+    );
+    (
+        here(browser).1[2].as_str().unwrap_or_default().to_string(),
+        fault.as_str().unwrap_or_default().to_string(),
+    )
 }
 
 /// A shoulder that hurt four days ago and is well today: what bears on it takes only a number that was there before, says until when as Today
@@ -88,7 +103,15 @@ fn what_settled_lately_is_no_invitation() {
     movement(&browser, &base, "pull-up");
     browser.wait_until("document.querySelector('#number-form .hint')");
     assert!(here(&browser).0.contains(&says), "{}", here(&browser).0);
-    let news = told(&browser, "12");
+    // Only from before the pain: what came since is not to have been done.
+    for ago in [0, 4] {
+        let (news, fault) = told(&browser, "12", ago);
+        assert!(
+            news.is_empty() && fault.contains("before that"),
+            "{ago} {fault}"
+        );
+    }
+    let (news, _) = told(&browser, "12", 5);
     assert!(
         news.contains("12 reps: saved.") && news.contains(&says),
         "{news}"
@@ -272,6 +295,28 @@ fn home_says_the_first_line_of_today() {
         seen.push(line);
     }
     assert!(seen[1..].iter().any(|l| *l != seen[0]), "{seen:?}");
+    // What is done is next no more.
+    browser.open(&today);
+    browser.wait_until("document.querySelectorAll('#sets article').length > 1");
+    let all = texts(&run(
+        &browser,
+        "return [...document.querySelectorAll('#sets article')].map(e => e.dataset.movement)",
+    ));
+    for (i, id) in all.iter().enumerate() {
+        keep(
+            &browser,
+            &format!("store.add('trained', {{ movement: '{id}', did: [1], on: day(0) }})"),
+        );
+        browser.open(&today);
+        browser.wait_until("document.querySelector('#sets article')");
+        browser.open(&home);
+        let said = run(&browser, next);
+        match all.get(i + 1) {
+            Some(then) => assert_eq!(said[0], json!(then)),
+            None => assert_eq!(said, json!([null, null])),
+        }
+        browser.open(&today);
+    }
     run(
         &browser,
         "const key = rungbook.health.prefix + 'next', of = JSON.parse(localStorage.getItem(key)); localStorage.setItem(key, JSON.stringify({ ...of, on: '2026-01-01' }))",
@@ -305,6 +350,39 @@ fn a_grip_bears_on_the_wrist() {
         browser.wait_until("!document.getElementById('rests-here').hidden");
         assert_eq!(here(&browser).0, "", "{id}");
     }
+    // What rested at eight settles at one.
+    keep(
+        &browser,
+        "store.add('pain', { part: 'wrist', score: 1, on: day(0) });",
+    );
+    for id in ["dead-hang", "ring-row-hip-high"] {
+        movement(&browser, &base, id);
+        browser.wait_until("document.querySelector('#number-form .hint')");
+        let (news, fault) = told(&browser, "90", 1);
+        assert!(
+            news.is_empty() && fault.contains("before that"),
+            "{id} {fault}"
+        );
+    }
+    // Home says it, before and after Today has worked it out, and then as Today does.
+    let hurts = "return document.getElementById('hurts-now').textContent";
+    browser.open(&format!("{base}index.html"));
+    let home = run(&browser, hurts);
+    assert!(
+        home.as_str()
+            .is_some_and(|h| h.contains("Only just settled: wrist.")),
+        "{home}"
+    );
+    browser.open(&format!("{base}today.html"));
+    browser.wait_until("document.querySelector('#sets article')");
+    let says = run(
+        &browser,
+        "return [...document.querySelectorAll('#conditions li')].map(e => e.textContent).find(t => t.startsWith('Only just settled'))",
+    );
+    browser.open(&format!("{base}index.html"));
+    let home = run(&browser, hurts);
+    let says = says.as_str().expect("until when");
+    assert!(home.as_str().is_some_and(|h| h.contains(says)), "{home}");
 }
 
 /// A coach's card, cells and the session of the same person say the same: what the session trains is left alone in no cell.
