@@ -345,6 +345,16 @@ fn cleared() -> impl Strategy<Value = Cleared> {
         .prop_map(|(class, ago, lasts)| Cleared { class, ago, lasts })
 }
 
+/// Half of the pains of the part before them are of its day too.
+fn twice_a_day(mut pains: Vec<Pain>) -> Vec<Pain> {
+    for i in 1..pains.len() {
+        if pains[i].part == pains[i - 1].part && pains[i].score % 2 == 0 {
+            pains[i].ago = pains[i - 1].ago;
+        }
+    }
+    pains
+}
+
 fn pain() -> impl Strategy<Value = Pain> {
     (
         prop_oneof![1 => Just(0_usize), 2 => Just(1_usize), 1 => Just(2_usize)],
@@ -390,7 +400,7 @@ fn case() -> impl Strategy<Value = Case> {
             proptest::collection::vec(pause(), 0..2),
             prop_oneof![1 => Just(Vec::new()), 1 => proptest::collection::vec(pause(), 0..3)],
             prop_oneof![1 => Just(Vec::new()), 1 => proptest::collection::vec(cleared(), 0..3)],
-            prop_oneof![1 => Just(Vec::new()), 1 => proptest::collection::vec(pain(), 0..4)],
+            prop_oneof![1 => Just(Vec::new()), 1 => proptest::collection::vec(pain(), 0..4).prop_map(twice_a_day)],
             proptest::option::weighted(
                 0.5,
                 prop_oneof![
@@ -822,6 +832,15 @@ impl Case {
                 .iter()
                 .enumerate()
                 .any(|(i, p)| self.pains[..i].iter().any(|q| q.part == p.part)),
+        );
+        has(
+            "a lower pain of a part later on the same day",
+            self.pains.iter().enumerate().any(|(i, p)| {
+                let earlier = &self.pains[..i];
+                earlier
+                    .iter()
+                    .any(|q| (q.part, q.ago) == (p.part, p.ago) && q.score > p.score)
+            }),
         );
         has(
             "a wrist that grows",

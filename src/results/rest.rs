@@ -28,6 +28,7 @@ impl Reader<'_> {
             let read = self.pain(item);
             self.person.pains.extend(read);
         }
+        worst_of_each_day(&mut self.person.pains);
     }
 
     pub(super) fn pause(&mut self, node: &Node, called: &str, word: &str) -> Option<Pause> {
@@ -160,5 +161,60 @@ impl Reader<'_> {
             on,
             signs,
         })
+    }
+}
+
+/// Of a part and a day the worst counts, whatever was said last: what hurt at noon is not over because it is quiet an hour later
+/// (common practice, no source). Each pain of that day says the highest numbers and every sign.
+fn worst_of_each_day(pains: &mut [Pain]) {
+    for at in 0..pains.len() {
+        let (before, rest) = pains.split_at_mut(at);
+        let Some(later) = rest.first_mut() else {
+            return;
+        };
+        for pain in before {
+            if (pain.part, pain.on) != (later.part, later.on) {
+                continue;
+            }
+            let score = pain.score.max(later.score);
+            let next_morning = pain.next_morning.max(later.next_morning);
+            let both = pain.signs.iter().chain(&later.signs).copied();
+            let mut signs: Vec<PainSign> = both.collect();
+            signs.sort_unstable();
+            signs.dedup();
+            for one in [&mut *pain, &mut *later] {
+                one.score = score;
+                one.next_morning = next_morning;
+                one.signs.clone_from(&signs);
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn of_a_day_the_worst_counts() {
+        let day = |text| Day::read(text).expect("a day");
+        let pain = |part, score, on, signs: &[PainSign]| Pain {
+            part,
+            score,
+            next_morning: None,
+            on: day(on),
+            signs: signs.to_vec(),
+        };
+        let (noon, next) = ("2026-11-20", "2026-11-21");
+        let mut pains = [
+            pain(BodyPart::Wrist, 8, noon, &[]),
+            pain(BodyPart::Wrist, 1, noon, &[PainSign::Numb]),
+            pain(BodyPart::Knee, 2, noon, &[]),
+            pain(BodyPart::Wrist, 1, next, &[]),
+        ];
+        worst_of_each_day(&mut pains);
+        assert_eq!(pains.each_ref().map(|p| p.score), [8, 8, 2, 1]);
+        let signs = pains.each_ref().map(|p| p.signs.len());
+        assert_eq!(signs, [1, 1, 0, 0]);
     }
 }

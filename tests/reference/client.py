@@ -376,11 +376,9 @@ class Client:
     def read_pains(self, entries):
         """Of each part, oldest first."""
         out = {}
-        for entry in entries:
-            on = read_day(entry.get("on"), self.today)
+        for on, part, score, next_morning, signs in readiness.worst_of_days(entries, self.today):
             if on <= self.today:
-                pain = Pain(entry["score"], entry.get("next_morning") or 0, on, tuple(entry.get("signs") or ()))
-                out.setdefault(entry["part"], []).append(pain)
+                out.setdefault(part, []).append(Pain(score, next_morning, on, signs))
         for pains in out.values():
             pains.sort(key=lambda pain: pain.on)
         return out

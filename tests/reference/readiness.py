@@ -432,18 +432,29 @@ def is_resting(part, score, signs, growing):
     from_ = PAIN_EASES if part == "neck" else PAIN_RESTS
     return score >= from_ or bool(signs) or growing and part in GROWTH_PLATES and score > 0
 
+def worst_of_days(pains, today):
+    """(day, part, score, next morning, signs) of each pain: of a part and a day the highest numbers and every sign count."""
+    of_day = {}
+    for pain in pains:
+        of_day.setdefault((day_or(pain.get("on"), today), pain["part"]), []).append(pain)
+    out = []
+    for pain in pains:
+        key = day_or(pain.get("on"), today), pain["part"]
+        same = of_day[key]
+        mornings = [p["next_morning"] for p in same if p.get("next_morning") is not None]
+        signs = {sign for p in same for sign in p.get("signs") or ()}
+        out.append((*key, max(p["score"] for p in same), max(mornings, default=0), tuple(sorted(signs))))
+    return out
+
 def hurting_parts(results, today):
     """The parts whose newest pain is above 5, in the neck above 2, came with a sign, or is above 0 in what still grows."""
     born = results.get("born")
     growing = born is not None and today.year - int(born) - 1 < GROWN
     newest = {}
-    for pain in sorted(results.get("pain") or (), key=lambda p: day_or(p.get("on"), today)):  # stable: then as written
-        if day_or(pain.get("on"), today) <= today:
-            newest[pain["part"]] = pain
-    return {
-        part for part, pain in newest.items()
-        if is_resting(part, pain["score"], pain.get("signs"), growing)
-    }
+    for on, part, score, _, signs in sorted(worst_of_days(results.get("pain") or (), today)):
+        if on <= today:
+            newest[part] = score, signs
+    return {part for part, (score, signs) in newest.items() if is_resting(part, score, signs, growing)}
 
 def screening(results, today):
     """What the health questions say: a clinician's word runs out, and then they say ask again."""

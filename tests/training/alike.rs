@@ -94,6 +94,9 @@ impl Counts {
         }
         let worse = |p: &Value| p["next_morning"].as_i64() > p["score"].as_i64();
         self.add("pain worse next morning", pains.iter().any(worse));
+        let same = |p: &Value, q: &Value| (&p["part"], &p["on"]) == (&q["part"], &q["on"]);
+        let mut pairs = pains.windows(2);
+        self.add("pain twice a day", pairs.any(|two| same(&two[0], &two[1])));
         self.add(
             "pain with a sign",
             pains.iter().any(|p| p.get("signs").is_some()),

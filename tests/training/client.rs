@@ -358,10 +358,14 @@ fn rests(throw: &mut Throw, movements: &[&Movement], out: &mut Map<String, Value
     let mut pains = Vec::new();
     for _ in 0..throw.one(&[0, 0, 1, 1, 2]) {
         let part = part(throw, movements);
+        let mut before = None;
         for _ in 0..throw.one(&[1, 1, 2, 3]) {
             let score = throw.one(&[0, 1, 2, 3, 4, 5, 5, 6, 8]);
-            let mut entry =
-                json!({ "part": part, "score": score, "on": ago(throw.between(0, 24)) });
+            let thrown = throw.between(0, 24);
+            // One in four is of the day of the one before.
+            let day = before.filter(|_| thrown % 4 == 0).unwrap_or(thrown);
+            before = Some(day);
+            let mut entry = json!({ "part": part, "score": score, "on": ago(day) });
             if throw.chance(50) {
                 entry["next_morning"] = json!(throw.between(0, 9));
             }

@@ -5,7 +5,7 @@
   const { make, byId } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { scale } = globalThis.rungbook;
-  const { row, wordOf, follows, lift, NUMBERS } = scale;
+  const { row, wordOf, hurtMore, follows, lift, NUMBERS } = scale;
   const parts = [.../** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll('#pain-part input'))];
   /** Says what became of it, where the reader is. @param {string} text */
   const tell = (text) => {
@@ -70,14 +70,14 @@
     const fault = !part ? say('pain.choose_part') : much === null && !rests ? say('pain.choose_score') : '';
     page.blame((part ? score.boxes : parts)[0], byId('pain-fault'), fault);
     if (!part || fault) return;
-    const on = results.dayText(results.today()), kept = much || 0, then = follows([part.value], much, came);
+    const on = results.dayText(results.today()), kept = much || 0, then = follows([part.value], much, came), isLess = !rests && hurtMore(part.value, kept);
     // Who lets it rest says so whatever the number: the part rests until they or their coach lift it.
     store.addAll([...(much !== null || came.length ? [/** @type {[string, object]} */ (['pain', { part: part.value, score: kept, on, ...(came.length ? { signs: came } : {}) }])] : []),
       ...(rests ? [/** @type {[string, object]} */ (['paused', { part: part.value, on, by: 'client', because: 'it hurts' }])] : [])]);
     // No more tests today, unless the reader says anew that nothing hurts.
     if (rests || kept > 0) store.set('fit', null);
     const what = partWord(part.value);
-    tell(rests ? say('pain.paused', { part: what }) : `${say('pain.kept')} ${scale.saysOf(then, [part.value])}`);
+    tell(rests ? say('pain.paused', { part: what }) : `${say(isLess ? 'pain.less' : 'pain.kept')} ${scale.saysOf(then, [part.value])}`);
     /** @type {HTMLFormElement} */ (byId('pain-form')).reset();
   };
   byId('pain-form').addEventListener('submit', (event) => {

@@ -390,6 +390,11 @@
       if (part === -1 || on > day) aside.push({ movement: 'pain', got: `${entry.part} ${entry.score}`, on: entry.on, why: part === -1 ? say('results.no_such_part') : say('results.to_come') });
       else out.pains.push({ part, score: entry.score, nextMorning: entry.next_morning === undefined ? null : entry.next_morning, signs: entry.signs || [], on, entry: i });
     });
+    // Of a part and a day the worst counts, whatever was said last.
+    for (const pain of out.pains) {
+      const same = out.pains.filter(({ part, on }) => part === pain.part && on === pain.on), mornings = same.flatMap(({ nextMorning }) => (nextMorning === null ? [] : [nextMorning]));
+      Object.assign(pain, { score: Math.max(...same.map(({ score }) => score)), nextMorning: mornings.length ? Math.max(...mornings) : null, signs: SIGNS.filter((sign) => same.some(({ signs }) => signs.includes(sign))) });
+    }
     (exported.remarks || []).forEach((entry) => {
       const movement = model.numbers.get(entry.movement);
       if (movement === undefined) aside.push({ movement: entry.movement, got: 'remark', on: entry.on, why: say('results.no_such_movement') });

@@ -21,12 +21,18 @@
       value: () => { const chosen = boxes.find(({ checked }) => checked); return chosen ? Number(chosen.value) : null; },
     };
   };
-  /** What follows from a pain of some parts: they go on, they go on with less, or they rest. A number that was not said rests them.
+  /** What was entered today of a part. @param {string} part @returns {any[]} */
+  const earlier = (part) => store.entries('pain').map(({ entry }) => entry).filter((entry) => entry.part === part && entry.on === results.dayText(results.today()));
+  /** Whether a part hurt more earlier today: of one day the worst counts. @param {string} part @param {number} score */
+  const hurtMore = (part, score) => earlier(part).some((entry) => entry.score > score || entry.signs);
+  /** What follows from a pain of some parts today: they go on, they go on with less, or they rest. A number that was not said rests them.
    * @param {string[]} parts @param {number | null} score @param {string[]} signs @returns {'on' | 'light' | 'rests'} */
   const follows = (parts, score, signs) => {
     const { born } = store.facts(), age = results.ageOn(born === undefined ? null : born, results.today());
-    if (score === null || signs.length || parts.some((part) => score > goesOnTo(part, age))) return 'rests';
-    return score >= FELT ? 'light' : 'on';
+    if (score === null || signs.length) return 'rests';
+    const worst = parts.map((part) => ({ most: Math.max(score, ...earlier(part).map((entry) => entry.score)), above: goesOnTo(part, age), came: earlier(part).some((entry) => entry.signs) }));
+    if (worst.some(({ most, above, came }) => came || most > above)) return 'rests';
+    return worst.some(({ most }) => most >= FELT) || score >= FELT ? 'light' : 'on';
   };
   /** Body parts for readers, in a row. @param {string[]} parts */
   const partsText = (parts) => parts.map((part) => say(`body.${part.replace('-', '_')}`)).join(say('list.separator'));
@@ -58,5 +64,5 @@
     return say('pain.lifted');
   };
 
-  globalThis.rungbook.scale = { row, wordOf, follows, partsText, saysOf, morning, lift, NUMBERS };
+  globalThis.rungbook.scale = { row, wordOf, hurtMore, follows, partsText, saysOf, morning, lift, NUMBERS };
 })();

@@ -265,7 +265,7 @@
   const lastPains = (pains) => new Map(pains.map((entry) => [`${entry.on} ${entry.part}`, entry]));
 
   /** Writes what an export holds beside what is kept: in its order, equal entries as often as they are on one side. Of one day nobody knows
-   * which side was later: the worse pain stands until a lower one is entered here. @param {any} exported sound @param {boolean} weightToo */
+   * which side was later: the worse pain stands. @param {any} exported sound @param {boolean} weightToo */
   const takeIn = (exported, weightToo) => {
     let added = 0, same = 0, lost = 0;
     /** @type {string[]} */

@@ -106,7 +106,11 @@ pub const RESULTS_CLEARED: &[Key] = &[
 
 pub const RESULTS_PAIN: &[Key] = &[
     must("part", Shape::Word(BodyPart::WORDS), "The body part."),
-    must("score", Shape::Number, "How much it hurt, 0 to 10."),
+    must(
+        "score",
+        Shape::Number,
+        "How much it hurt, 0 to 10; of a part and a day the worst counts.",
+    ),
     may(
         "next_morning",
         Shape::Number,
