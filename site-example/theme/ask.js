@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="ask.js=c64357dd ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.centimetres":"Centimetres","entry.change":"Change it","entry.choose":"choose","entry.could_have_done":"Could have done more","entry.countdown":"five seconds to get into place","entry.degrees":"Degrees","entry.done":"Done","entry.elsewhere":"The chest, the head, the ribs, the belly or the groin are not on this list: what to do then, and what needs a clinician today, stands under","entry.emergency":"Pain or pressure in the chest, fainting, sudden weakness or numbness of a side or between the legs, a blow to the head with sickness, confusion or neck pain, a joint out of place: call the emergency number.","entry.go_lighter":"Go lighter","entry.go_on":"Go on","entry.good_tries":"Good tries","entry.helps":"helps me","entry.if_it_hurts":"If it hurts","entry.inches":"Inches","entry.is_added":"is added","entry.it_hurt":"It hurt","entry.it_hurt_in":"It hurt: {movement}","entry.just_now":"just now","entry.keep":"Save this number","entry.keep_anyway":"It is right","entry.keep_go_on":"Enter it, go on","entry.longer":"longer ago, or I do not know","entry.no_number":"Without a number this rests until you lift it: {parts}.","entry.not_sure":"Not sure where? Then all of this rests until you lift it: {parts}.","entry.of_left":"{amount}, left","entry.of_right":"{amount}, right","entry.on_day":"The day","entry.other_part":"Another part","entry.out_of_tries":"Out of tries","entry.pause":"Rest this movement","entry.pause_all":{"one":"Rest {n} part","other":"Rest all {n} parts"},"entry.pause_part":"Rest the {parts}","entry.reps":"Reps","entry.seconds":"Seconds","entry.seconds_of_each":"Seconds of each rep","entry.sets":"Sets","entry.start_timer":"Start the hold timer","entry.starts_in":"in {seconds}","entry.stop":"Stop","entry.stop_here":"Stop here. This movement rests until you or your coach lift it.","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.the_weight":"The weight","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.weight_in_kilograms":"Weight (kg)","entry.weight_in_pounds":"Weight (lb)","entry.what_was_left":"Could you have done more?","entry.when":"When was it?","entry.where":"Where does it hurt?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","entry.write_reserve":"Write a whole number from 0 to {most} for what you could have done more.","number.another_day":"Another day","number.cm":"cm","number.deg":"°","number.enough_for":"One of the things that {list} asks for is there.","number.enter":"Enter your number","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: saved.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Save: done today","number.undated":"{movement}: set aside, for nobody knows the day.","number.yours":"Now yours: {list}.","pain.came_with":"Was any of this with it?","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
+'use strict';self.rungbookIs+="ask.js=8a417b72 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.centimetres":"Centimetres","entry.change":"Change it","entry.choose":"choose","entry.could_have_done":"Could have done more","entry.countdown":"five seconds to get into place","entry.degrees":"Degrees","entry.done":"Done","entry.elsewhere":"The chest, the head, the ribs, the belly or the groin are not on this list: what to do then, and what needs a clinician today, stands under","entry.emergency":"Pain or pressure in the chest, fainting, sudden weakness or numbness of a side or between the legs, a blow to the head with sickness, confusion or neck pain, a joint out of place: call the emergency number.","entry.go_lighter":"Go lighter","entry.go_on":"Go on","entry.good_tries":"Good tries","entry.helps":"helps me","entry.if_it_hurts":"If it hurts","entry.inches":"Inches","entry.is_added":"is added","entry.it_hurt":"It hurt","entry.it_hurt_in":"It hurt: {movement}","entry.just_now":"just now","entry.keep":"Save this number","entry.keep_anyway":"It is right","entry.keep_go_on":"Enter it, go on","entry.longer":"longer ago, or I do not know","entry.no_number":"Without a number this rests until you lift it: {parts}.","entry.not_sure":"Not sure where? Then all of this rests until you lift it: {parts}.","entry.of_left":"{amount}, left","entry.of_right":"{amount}, right","entry.on_day":"The day","entry.other_part":"Another part","entry.out_of_tries":"Out of tries","entry.pause":"Rest this movement","entry.pause_all":{"one":"Rest {n} part","other":"Rest all {n} parts"},"entry.pause_part":"Rest the {parts}","entry.reps":"Reps","entry.seconds":"Seconds","entry.seconds_of_each":"Seconds of each rep","entry.sets":"Sets","entry.start_timer":"Start the hold timer","entry.starts_in":"in {seconds}","entry.stop":"Stop","entry.stop_here":"Stop here. This movement rests until you or your coach lift it.","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.the_weight":"The weight","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.weight_in_kilograms":"Weight (kg)","entry.weight_in_pounds":"Weight (lb)","entry.what_was_left":"Could you have done more?","entry.when":"When was it?","entry.where":"Where does it hurt?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","entry.write_reserve":"Write a whole number from 0 to {most} for what you could have done more.","number.another_day":"Another day","number.cm":"cm","number.deg":"°","number.enough_for":"One thing less on the way to {list}.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: saved.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Save: done today","number.undated":"{movement}: set aside, for nobody knows the day.","number.yours":"Now yours: {list}.","pain.came_with":"Was any of this with it?","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
 (()=>{
 const{targets,results,readiness,store,page,states}=globalThis.rungbook;
 const{make,named,namedList,units,blame}=page;
@@ -28,16 +28,17 @@ const all={...shown,by:states.shown({...got,amount:Math.abs(by),atMost:false}),d
 return sayNodes(`number.${by===0?'same':by>0?'more':'less'}`,all);
 };
 const listed=(key,list)=>(list.length?[' ',...sayNodes(key,{list:[...namedList(model.tables,list.slice(0,MOST_NAMES)),...(list.length>MOST_NAMES?[' ',say('shared.and_more',{n:list.length - MOST_NAMES})]:[])]})]:[]);
-const news=(m,before)=>{
+const news=(m,before,key)=>{
 const now=states.mine();
 const tests=(stand)=>(stand?stand.person.tested.filter(({movement})=>movement===m):[]);
-if(!now||!tests(now).length)return[];
-const newest=tests(now).reduce((a,b)=>(b.entry>a.entry?b:a));
+const kept=store.entries('tested').findIndex((of)=>of.key===key),newest=now&&tests(now).find(({entry})=>entry===kept);
+if(!now||!newest)return[];
+if(states.isHeld(now,m))return nodes([...sayNodes('number.kept',{movement:named(model.tables,m),got:states.shown(counted(newest))}),...states.whyHeld(m).flatMap((why)=>[' ',...why])]);
 const said=[...beside(m,newest,tests(before))];
 const was=before||{found:readiness.assess(model,results.nobody(),now.day)};
 const became=(state)=>model.order.filter((of)=>now.found.states[of]===state&&was.found.states[of]!==state);
-const spared=(of)=>states.bearsOnSore(now,of);
-const yours=became(readiness.OWNED),open=states.barred()?[]:became(readiness.OPEN).filter((of)=>!spared(of));
+const spared=(of)=>states.isHeld(now,of);
+const yours=became(readiness.OWNED),open=states.barred()?[]:became(readiness.OPEN).filter((of)=>was.found.states[of]!==readiness.OWNED&&!spared(of));
 const met=model.demands[m].filter((leaf)=>now.found.known.shown[leaf]===readiness.TRUE&&was.found.known.shown[leaf]!==readiness.TRUE);
 const enough=model.order.filter((of)=>of!==m&&now.found.states[of]!==readiness.OWNED&&!open.includes(of)&&!spared(of)&&readiness.leavesOf(model.tables.needs[of]).some((leaf)=>met.includes(leaf)));
 return nodes([...said,...listed('number.yours',yours),...listed('number.opens',open),...listed('number.enough_for',states.barred()?[]:enough),...(states.sore(now).length?[' ',say('number.sore',{parts:[...new Set(states.sore(now).map(({part})=>states.partWord(model.tables.parts[part])))].join(say('list.separator'))})]:[])]);
@@ -58,10 +59,12 @@ if(read===null||read>today)return undefined;
 return{on:results.dayText(read),...(span==='day'||read===today?{}:{until:results.dayText(today)})};
 };
 const keep=(m,sides,when)=>{
-const before=states.mine(),texts=sides.map((got)=>targets.text(got)),id=model.tables.ids[m];
+const before=states.latest(),texts=sides.map((got)=>targets.text(got)),id=model.tables.ids[m];
 const entry={movement:id,...(texts.length>1?{left:texts[0],right:texts[1]}:{got:texts[0]})};
-const key=when===null?store.add('undated',entry):store.add('tested',{...entry,...when});
-return{key,news:when===null?nodes(sayNodes('number.undated',{movement:named(model.tables,m)})):news(m,before)};
+const movement=named(model.tables,m),got=sides.length>1?sayNodes('stand.both_sides',{left:states.shown(sides[0]),right:states.shown(sides[1])}):states.shown(sides[0]);
+const key=when===null?store.add('undated',entry,true):store.add('tested',{...entry,...when},true);
+const kept=nodes(when===null?sayNodes('number.undated',{movement}):sayNodes('number.kept',{movement,got}));
+return{key,kept,news:()=>(when===null?kept:news(m,before,key))};
 };
 const labelOf=(m,side)=>(side?say('number.of_side',{movement:model.tables.names[m],side}):say('number.of',{movement:model.tables.names[m]}));
 const fromPicture=(m,input)=>{
@@ -81,32 +84,49 @@ return make('span',{},make('button',{type:'button',class:'plain-button',text:mea
 };
 let count=0;
 const SPANS=([[String(WEEK - 1),say('entry.this_week')],[String(4*WEEK - 1),say('entry.this_month')],['day',say('entry.a_day')],['long',say('entry.longer')]]);
-const line=(m,kept)=>{
-if(states.barred()==='ask'||!isPlain(m)||!states.mayAsk(m))return null;
+const line=(m,kept,isOpen=false)=>{
+const how=states.asks(m),why=how==='today'?[]:states.hints(m),isTold=how==='told';
+if(states.barred()==='ask'||!isPlain(m)||(!how&&(!why.length||store.adults.isDue())))return null;
+if(!how)return make('div',{class:'number-line'},...why);
 if(states.barred()==='first'&&store.keeps())return make('p',{class:'hint'},make('a',{href:'before-you-start.html#questions',text:say('number.health_first')}));
 count +=1;
 const id=`number-${count}`,day=results.today();
 const sides=model.is(m,readiness.EACH_SIDE)?[say('number.left'),say('number.right')]:[''];
 const inputs=sides.map((side,i)=>(make('input',{id:`${id}-${i}`,type:'text',inputmode:'decimal',size:4,autocomplete:'off','aria-label':labelOf(m,side),placeholder:side})));
-const fault=make('p',{class:'fault',role:'alert',id:`${id}-fault`});
+const fault=make('p',{class:'fault',role:'alert',id:`${id}-fault`}),says=make('p',{class:'hint',role:'status'});
+let isKept=false;
 const when=(make('select',{id:`${id}-when`},make('option',{value:'',text:say('entry.choose')}),...SPANS.map(([value,text])=>make('option',{value,text}))));
 const on=(make('input',{id:`${id}-on`,type:'date',max:results.dayText(day),min:results.dayText(day - 3650),'aria-label':say('entry.on_day'),hidden:true}));
-const other=make('p',{class:'fields number-when',hidden:true},make('label',{for:when.id,text:say('entry.when')}),when,on,make('button',{type:'submit',value:'other',text:say('entry.keep')}));
+const keeps=make('button',{type:'submit',value:'other',class:isTold?'quiet':null,text:say('entry.keep')});
+const other=make('p',{class:'fields number-when',hidden:!isTold},make('label',{for:when.id,text:say('entry.when')}),when,on,isTold?null:keeps);
 when.addEventListener('change',()=>{on.hidden=when.value!=='day';});
 const submit=async(event)=>{
 event.preventDefault();
+if(isKept)return;
 const all=inputs.map(({value})=>read(m,value)),bad=all.indexOf(null);
 if(bad>=0){blame(inputs[bad],fault,say('entry.write_numbers'));return;}
 const of=other.hidden?given('0','',day):given(when.value,on.value,day);
 if(of===undefined){blame(when.value==='day'?on:when,fault,say('entry.write_day'));return;}
 blame(inputs[0],fault,'');
 const odd=all.find((got)=>readiness.doubtful(model,m,(got)));
-if(odd&&!await isMeant(m,odd))inputs[0].focus();
-else kept(keep(m,(all),of));
+if(odd&&!await isMeant(m,odd)){inputs[0].focus();return;}
+isKept=true;
+const done=keep(m,(all),of);
+says.replaceChildren(...done.kept);
+page.later([()=>{
+isKept=false;
+says.replaceChildren();
+kept({key:done.key,news:done.news()});
+}],`${id}-says`);
 };
+const from=inputs.map((input)=>fromPicture(m,input));
+if(isTold){
+const form=make('form',{class:'number-line',novalidate:true,on:{submit}},other,...inputs,make('span',{class:'unit',text:unitOf(m)[0]}),keeps,...from,fault,says);
+return make('div',{},...why,isOpen?form:make('details',{},make('summary',{text:say('number.told')}),form));
+}
 return make('form',{class:'number-line',novalidate:true,on:{submit}},...inputs,make('span',{class:'unit',text:unitOf(m)[0]}),
 make('button',{type:'submit',class:'quiet',text:say('number.today')}),
-make('button',{type:'button',class:'plain-button',text:say('number.another_day'),on:{click:()=>{other.hidden=false;when.focus();}}}),...inputs.map((input)=>fromPicture(m,input)),other,fault);
+make('button',{type:'button',class:'plain-button',text:say('number.another_day'),on:{click:()=>{other.hidden=false;when.focus();}}}),...from,other,fault,says);
 };
 globalThis.rungbook.number={isMeant,news,isPlain,unitOf,read,given,keep,line,labelOf,fromPicture,SPANS};
 })();
@@ -203,6 +223,7 @@ const tried=hits&&written(hits[1])!==''?` in ${written(hits[0])} of ${written(hi
 const added=load&&way&&written(load)!==''&&Number(written(load))!==0?` with ${written(load)} ${weight}${way.input.value==='help'?' help':''}`:'';
 return `${set}${written(amount)} ${unit}${each}${tried}${added}`;
 };
+const days=make('div',{class:'fields'},when.whole,on.whole);
 const more=(make('details',{class:'more'},make('summary',{text:say('entry.what_was_left')}),make('div',{class:'fields'},reserve.whole)));
 const whole=make('form',{class:'enter-form',novalidate:true,on:{
 submit:(event)=>{
@@ -234,10 +255,11 @@ if(odd)isMeant(m,odd).then((meant)=>{if(meant)keep();else amounts[0].input.focus
 else keep();
 },
 }},
+options.told?days:null,
 ...(measure===TIME&&options.today?amounts.map((amount)=>timer(sided?amount.says:'',(held)=>{amount.input.value=String(held);})):[]),
 make('div',{class:'fields'},...[...amounts,sets,seconds,...(hits||[]),load,way].map((part)=>part&&part.whole)),
 make('p',{class:'pictures'},...amounts.map(({input})=>fromPicture(m,input))),
-make('div',{class:'fields'},when.whole,on.whole),
+options.told?null:days,
 more,fault,
 make('p',{class:'acts'},make('button',{type:'submit',text:say('entry.keep')}),' ',...(options.more||[]),
 make('button',{type:'button',class:'hurt',text:say('entry.it_hurt'),on:{click:()=>hurt(m,options.today?'test':'training').then((then)=>{if(then&&then.follows==='on')fault.textContent=then.says;else if(then)options.hurt();})}})));

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="home.js=a123bfab ";
+'use strict';self.rungbookIs+="home.js=9285d207 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","date.day":"{day} {month} {year}","entry.if_it_hurts":"If it hurts","home.for":"For {name}.","home.go_on":"Your goal is chosen. Go on where you were.","home.hurts":"It hurts: {parts}. Nothing new and nothing harder for that.","home.hurts_part":"{part}, {score} of 10 on {day}","home.last":"Last: {got}. Towards {goal}.","home.new_number":"A new number","home.next_head":"Next","home.no_last":"No number yet. Towards {goal}.","home.rests":"At rest: {parts}. Ask a licensed clinician before you train that again.","home.rests_part":"{part}, since {day}","home.to_today":"To the session","home.your_goal":"Your goal","home.yours":"It is yours.","list.separator":", ","map.you_are_here":"You are here, {stage}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","rests.sore_better":"Say how it is now","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
 'use strict';
 (()=>{
@@ -27,8 +27,9 @@ return keys.map((key)=>({key,of:kept(key)})).filter(({of})=>of&&isDay(of.on)&&ty
 return[];
 }
 };
+const now=new Date(),today=new Date(Date.UTC(now.getFullYear(),now.getMonth(),now.getDate())).toISOString().slice(0,10);
 const drawHurts=()=>{
-const hurts=document.getElementById('hurts-now'),now=new Date(),today=new Date(Date.UTC(now.getFullYear(),now.getMonth(),now.getDate())).toISOString().slice(0,10);
+const hurts=document.getElementById('hurts-now');
 const newest=new Map(entriesOf('pain').filter(({on})=>on<=today).map((of)=>[of.part,of]));
 const isPausing=({part,score,signs})=>score>goesOnTo(part,age)||(Array.isArray(signs)&&signs.length>0);
 const pains=[...newest.values()],shown=({part,score,on})=>say('home.hurts_part',{part:partWord(part),score,day:dayWords(on)});
@@ -42,7 +43,7 @@ make('a',{href:'if-it-hurts.html#pain',text:say('rests.sore_better')}));
 hurts.hidden=false;
 };
 drawHurts();
-const sound=(age===null||age>=LIMITS.youth)&&next&&['id','name','sets','goal'].every((key)=>typeof next[key]==='string')&&/^[a-z0-9-]+$/.test(next.id);
+const sound=(age===null||age>=LIMITS.youth)&&next&&next.on===today&&['id','name','sets','goal'].every((key)=>typeof next[key]==='string')&&/^[a-z0-9-]+$/.test(next.id);
 if(!sound&&!about.goal&&!next)return;
 const who=typeof about.name==='string'&&localStorage.getItem(`${globalThis.rungbook.health.own}who`)?make('p',{class:'hint',text:say('home.for',{name:about.name})}):null;
 const acts=make('p',{class:'acts'},make('a',{class:'act',href:'today.html',text:say('home.to_today')}),' ',make('a',{href:'where-i-stand.html',text:say('home.new_number')}),' ',make('a',{href:'if-it-hurts.html',text:say('entry.if_it_hurts')}));
@@ -54,17 +55,21 @@ place.replaceChildren(...(next.drawn===true?[make('img',{class:'small-figure',al
 make('div',{},head,...(who?[who]:[]),make('p',{class:'next-name'},named(tables,0)),make('p',{class:'big-target',text:next.sets}),
 make('p',{class:'hint',text:next.got?say('home.last',{got:next.got,goal:next.goal}):say('home.no_last',{goal:next.goal})}),acts));
 place.dataset.movement=next.id;
-}else place.replaceChildren(make('div',{},head,...(who?[who]:[]),make('p',{text:say('home.go_on')}),acts));
+}else place.replaceChildren(make('div',{},head,...(who?[who]:[]),about.goal?make('p',{text:say('home.go_on')}):null,acts));
 place.hidden=false;
 const start=document.getElementById('start');
 if(start)start.hidden=true;
 const mine=typeof about.goal==='string'?[...(document.querySelectorAll('.skill-line'))].find(({dataset})=>dataset.skill===about.goal):undefined;
 const choose=mine&&mine.querySelector('.onward');
 if(choose)choose.replaceChildren(make('b',{text:say('home.your_goal')}));
+const lines=([...document.querySelectorAll('.skill-line')]),drawings=([...document.querySelectorAll('.ground > .skill-draw')]);
+const drawn=mine&&drawings[lines.indexOf(mine)];
+if(drawn)drawn.dataset.mine='';
 const places=next&&typeof next.places==='object'&&next.places?next.places:{};
-for(const drawing of(document.querySelectorAll('.skill-line .rungs'))){
-const line=(drawing.closest('.skill-line')),goal=Number(drawing.dataset.stage),stage=places[line.dataset.skill||''];
-const words=line.querySelector('.rungs-up');
+for(const[i,line]of lines.entries()){
+const drawing=drawings[i]&&(drawings[i].querySelector('.rungs'));
+if(!drawing)continue;
+const goal=Number(drawing.dataset.stage),stage=places[line.dataset.skill||''],words=line.querySelector('.rungs-up');
 if(!Number.isInteger(stage)||stage<0||stage>goal||!words)continue;
 const you=document.createElementNS('http://www.w3.org/2000/svg','path');
 you.setAttribute('class','rungs-you');

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="kept.js=1dde5543 ";
+'use strict';self.rungbookIs+="kept.js=c4eecd7d ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"date.day":"{day} {month} {year}","date.span":"{from} to {to}","date.week_to":"in the week to {to}","date.weeks_to":"in the {n} weeks to {to}","home.for":"For {name}.","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","results.before_it_begins":"{what}: the last day lies before the first","results.clearance":"Clearance {number}","results.did_of":"{what}: “did”","results.entry":"The entry","results.exponent":"“{value}”: write numbers without an exponent","results.file":"The file","results.got_or_sides":"{what} says “got”, or “left” and “right”","results.key_twice":"The key “{key}” stands twice in one record","results.measured_otherwise":"measured the old way, measure it again","results.movement_of":"{what}: the movement","results.name":"The name","results.no_day":"The entry has no day","results.no_such_movement":"this curriculum has no such movement","results.no_such_part":"this curriculum has no such movement, part or class","results.no_text":"{what} is missing or is no text","results.not_a_day":"{what}: “{value}” is not a day","results.not_a_list":"{what} is not a list","results.not_a_load":"{what}: “{value}” is not a weight","results.not_a_record":"{what} is not a record","results.not_a_result":"{what}: “{value}” is not a result","results.not_a_score":"{what}: “{value}” is no number from 0 to 10","results.not_a_session":"{what}: “{value}” is no effort from 0 to 10 or no minutes","results.not_a_weight":"{what}: “{value}” is not a body weight","results.not_a_year":"{what}: “{value}” is not a year of birth","results.not_between":"{what}: “{key}” is a whole number from {least} to {most}","results.not_in_reserve":"{what}: “{value}” is no number in reserve","results.not_json":"The file is not JSON, or was cut off","results.not_one_of":"{what}: “{value}” is none of {words}","results.one_side":"one side only","results.other_measure":"it measures another thing than the standard","results.pain":"Pain {number}","results.part_or_movement":"{what} names a part, a movement, a class or a pattern, one of them","results.pause":"Pause {number}","results.remark":"Remark {number}","results.restriction":"Restriction {number}","results.session":"Session {number}","results.set":"{what}: a set is no number","results.test":"Test {number}","results.to_come":"its day is still to come","results.too_large":"The file is larger than 1 MB","results.training":"Training {number}","results.unknown_key":"{what}: “{key}” is not a key of results","results.unreadable":"The file cannot be read","results.version":"This page reads results of version {version}; the file says “{value}”","stand.no_name":"without a name","stand.not_me":"That is not me","target.added":"{amount} with {weight} added","target.at_most":"at most {amount}","target.body_weight":{"one":"{n} % of body weight","other":"{n} % of body weight"},"target.centimetres":{"one":"{n} cm","other":"{n} cm"},"target.degrees":{"one":"{n}°","other":"{n}°"},"target.done":"done","target.each_rep":"{amount}, {seconds} each","target.each_side":"{amount}, each side","target.help":"{amount} with {weight} of help","target.inches":{"one":"{n} in","other":"{n} in"},"target.kilograms":{"one":"{n} kg","other":"{n} kg"},"target.minutes":{"one":"{n} minute","other":"{n} minutes"},"target.not_done":"not done","target.pounds":{"one":"{n} lb","other":"{n} lb"},"target.reps":{"one":"{n} rep","other":"{n} reps"},"target.seconds":{"one":"{n} second","other":"{n} seconds"},"target.sets":{"one":"{n} set of {amount}","other":"{n} sets of {amount}"},"target.tries":"{amount}, in {hits} of {of} tries"});
 (()=>{
 const ONE=1000000;
@@ -220,9 +220,10 @@ return new Date(time).toISOString().slice(0,10)===parts[0].trim()?time / 8640000
 const ALWAYS=['tested','trained','paused'];
 const yearOf=(day)=>Number(dayText(day).slice(0,4));
 const dayText=(day)=>new Date(day*86400000).toISOString().slice(0,10);
+const years=new Intl.NumberFormat(globalThis.document?document.documentElement.lang||'en':'en',{useGrouping:false});
 const dayWords=(day)=>{
 const[year,month,of]=dayText(day).split('-').map(Number);
-return say('date.day',{day:of,month:say(`month.m${month}`),year:new Intl.NumberFormat(globalThis.document?document.documentElement.lang||'en':'en',{useGrouping:false}).format(year)});
+return say('date.day',{day:of,month:say(`month.m${month}`),year:years.format(year)});
 };
 const spanWords=(on,until)=>{
 const days=until - on + 1,weeks=days / WEEK,said={from:dayWords(on),to:dayWords(until),n:weeks};
@@ -533,6 +534,7 @@ globalThis.rungbook.results={VERSION,KEYS,KINDS,FACTS:Object.keys(FACT),SIGNS,LA
 (()=>{
 const{own:OWN,prefix:PREFIX}=globalThis.rungbook.health;
 const PROBE=`${PREFIX}probe`;
+const TOLD='told:';
 const NEVER_CARRIED=['screened','cleared','fit','parent','coach'];
 const isCarried=(key)=>!NEVER_CARRIED.includes(key.split(':')[0]);
 const kinds=()=>globalThis.rungbook.results.KINDS;
@@ -576,7 +578,12 @@ gone.delete(key);
 try{
 const kept=storage();
 if(!kept)throw new Error('forbidden');
+try{
 kept.setItem(PREFIX + key,value);
+}catch{
+keys().filter((of)=>of.startsWith(TOLD)).forEach((of)=>kept.removeItem(PREFIX + of));
+kept.setItem(PREFIX + key,value);
+}
 visit.delete(key);
 return true;
 }catch(error){
@@ -691,7 +698,7 @@ if(!['tested','trained'].includes(kind)||!lasting||!lasting.persist||read('lasti
 write('lasting','true');
 lasting.persist().catch(()=>{});
 };
-const addAll=(list)=>{
+const addAll=(list,soon=false)=>{
 const made=list.map(([kind,entry])=>{
 const key=`${kind}:${name()}`;
 write(key,JSON.stringify(entry));
@@ -699,10 +706,11 @@ askToLast(kind);
 return key;
 });
 remove(NEXT);
-changed();
+if(soon)globalThis.rungbook.page.later([changed],'store');
+else changed();
 return made;
 };
-const add=(kind,entry)=>addAll([[kind,entry]])[0];
+const add=(kind,entry,soon)=>addAll([[kind,entry]],soon)[0];
 const all=()=>{
 const kept=now(),{sound}=kept.all;
 if(kept.exported)return kept.exported;
@@ -861,7 +869,10 @@ set:(key,value)=>{
 write(key,JSON.stringify(value));
 changed();
 },
-note:(key,value)=>write(key,JSON.stringify(value)),
+note:(key,value)=>{
+if(key==='never')remove(NEXT);
+return write(key,JSON.stringify(value));
+},
 trouble:()=>trouble,
 isEmpty:()=>now().isEmpty,
 keeps:()=>canKeep('?'),
@@ -926,6 +937,6 @@ listeners.push(drawWho);
 drawWho();
 }
 globalThis.addEventListener('storage',(event)=>{
-if(event.key===null||(event.key.startsWith(PREFIX)&&event.key!==PROBE))changed();
+if(event.key===null||(event.key.startsWith(PREFIX)&&event.key!==PROBE&&!event.key.startsWith(PREFIX + TOLD)))changed();
 });
 })();

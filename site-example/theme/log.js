@@ -1,7 +1,7 @@
-'use strict';self.rungbookIs+="log.js=7b0aa176 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.reps":"Reps","entry.seconds":"Seconds","log.change":"Change","log.change_of":"Change {movement}, {day}","log.day":"Day","log.delete":"Delete","log.delete_of":"Delete {movement}, {day}","log.earlier":{"one":"{n} earlier day","other":"{n} earlier days"},"log.help":"with {weight} of help","log.keep":"Save the change","log.leave":"Leave it","log.line":"{movement}: {sets}","log.no_day":"Give a day up to today.","log.sets":"{unit} of each set","log.weight":"Weight","log.with":"with {weight}","log.write_sets":"Write what you did in each set as a number from 0 on, with commas between: 8, 8, 7."});
+'use strict';self.rungbookIs+="log.js=b788bb75 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.reps":"Reps","entry.seconds":"Seconds","log.change":"Change","log.change_of":"Change {movement}, {day}","log.day":"Day","log.delete":"Delete","log.delete_of":"Delete {movement}, {day}","log.earlier":{"one":"{n} earlier day","other":"{n} earlier days"},"log.help":"with {weight} of help","log.keep":"Save the change","log.leave":"Leave it","log.line":"{movement}: {sets}","log.no_day":"Give a day up to today.","log.sets":"{unit} of each set","log.weight":"Weight","log.with":"with {weight}","log.write_sets":"Write what you did in each set as a number from 0 on, with commas between: 8, 8, 7.","training.reserve":"{n} in reserve"});
 'use strict';
-'after page.js targets.js states.js training.js aim.js today.js';
+'after page.js targets.js states.js today.js';
 (()=>{
 const{targets,results,store,page,states}=globalThis.rungbook;
 const{make,named,byId}=page;

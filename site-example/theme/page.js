@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="page.js=dcd4591a ";
+'use strict';self.rungbookIs+="page.js=5e873867 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","part.name_with_signal":"{name} [{signal}]"});
 'use strict';
 (()=>{
@@ -82,6 +82,7 @@ else element.setAttribute(key,value===true?'':String(value));
 element.append(...inside.filter((part)=>part!==null).map((part)=>(part)));
 return element;
 };
+const TIE='\u00a0';
 const markOf=(tables,m)=>{
 const mark=tables.marks[tables.mark[m]];
 return mark?make('a',{class:`mark mark-${mark.signal}`,'data-caution':mark.signal,href:mark.href,title:mark.says},
@@ -94,10 +95,10 @@ return mark?say('part.name_with_signal',{name:tables.names[m],signal:mark.word})
 const named=(tables,m)=>{
 const mark=markOf(tables,m);
 return make('span',{class:'named','data-movement':tables.ids[m]},
-make('a',{href:`${tables.ids[m]}.html`,text:tables.names[m]}),mark?' ':null,mark);
+make('a',{href:`${tables.ids[m]}.html`,text:tables.names[m]}),mark?TIE:null,mark);
 };
 const namedSkill=(tables,skill,goal)=>make('span',{class:'named','data-skill':skill.id},
-make('a',{href:`${skill.id}.html`,text:skill.plain}),' ',markOf(tables,goal));
+make('a',{href:`${skill.id}.html`,text:skill.plain}),TIE,markOf(tables,goal));
 const namedList=(tables,list)=>list.flatMap((m,i)=>[i?say('list.separator'):null,named(tables,m)]);
 const byId=(id)=>{
 const found=document.getElementById(id);
@@ -191,9 +192,10 @@ loads.set(src,waits);
 return waits;
 };
 const isKnown=()=>Boolean(document.documentElement.dataset.known||document.documentElement.dataset.heeds)||location.hash.startsWith('#visit=');
+const isTold=()=>Boolean(globalThis.rungbook.told&&globalThis.rungbook.told.holds());
 const load=async(id)=>{
 const parts=([...document.querySelectorAll(`#${id} [data-src]`)]),known=isKnown();
-const all=parts.filter((part)=>id!=='mine'||known||!part.closest('#plan-here')).map(({dataset:{src=''}})=>src)
+const plans=id!=='mine'||(known&&!isTold()),all=parts.filter((part)=>plans||!part.closest('#plan-here')).map(({dataset:{src=''}})=>src)
 .filter((src)=>/^(?:theme|data)[/][a-z-]+[.](?:js|css)[?]v=[0-9a-f]+$/.test(src)&&!document.querySelector(`script[defer][src="${src}"], link[rel=stylesheet][href="${src}"]`));
 for(const href of all.slice(1).filter((src)=>src.includes('.js?')&&!loads.has(src)))document.head.append(make('link',{rel:'preload',as:'script',href}));
 for(const src of all)await loaded(src);
@@ -220,11 +222,11 @@ const mine=document.getElementById('mine'),button=document.querySelector('#numbe
 if(!mine)return;
 const start=()=>{work().catch(()=>{});};
 const whenKnown=()=>{if(isKnown())start();};
-if(isKnown())start();
+const oncePainted=()=>{if(document.hidden)setTimeout(start);else requestAnimationFrame(()=>setTimeout(start));};
+if(isKnown())document.addEventListener('DOMContentLoaded',()=>(isTold()?oncePainted:start)());
 else if(mine.classList.contains('for-all')){
 if(busy)busy.setAttribute('aria-busy','true');
-if(document.hidden)setTimeout(start);
-else requestAnimationFrame(()=>setTimeout(start));
+oncePainted();
 }else if(button instanceof HTMLElement){
 byId('number-here').hidden=false;
 const first=()=>{if(!globalThis.rungbook.states)work().then(()=>{button.removeEventListener('click',first);button.click();},()=>{byId('number-news').textContent=say('number.not_loaded');});};

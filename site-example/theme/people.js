@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="people.js=fdb309ad ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"history.as_a_table":"As a table","morning.aside":"aside","morning.ask":"first","morning.held_back":"Held back most","morning.nearest":"no goal chosen; nearest: {goal}","morning.new":"new","morning.next":"next","morning.no_end":"{pause}, until it is lifted","morning.no_goal":"no goal chosen","morning.none":"nothing","morning.to_test":"To test today","morning.together":"Could work together","morning.watch":"watch","people.another":"Another person","people.aside_line":"{name}: {movement}, {got}, {day}: {reason}","people.barred":"{name} (ask first)","people.count":{"one":"{n} person.","other":"{n} people."},"people.how_it_went":"How it went","people.nobody":"Nobody is open.","people.nothing_for_all":"Nothing that is open to all.","people.numbered":"{name} ({n})","people.refused":"Refused: {list}.","people.same_name":"Two of one name","people.same_name_says":"{name} is open already. Is this the same person, with a newer copy?","people.same_person":"The same: take the newer","people.too_large":"it is larger than 1 MB","people.unreadable":"it cannot be read","shared.movement":"Movement","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}."});
+'use strict';self.rungbookIs+="people.js=602ed934 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"history.as_a_table":"As a table","morning.aside":"aside","morning.ask":"first","morning.held_back":"Held back most","morning.nearest":"no goal chosen; nearest: {goal}","morning.new":"new","morning.next":"next","morning.no_end":"{pause}, until it is lifted","morning.no_goal":"no goal chosen","morning.none":"nothing","morning.to_test":"To test today","morning.together":"Could work together","morning.watch":"watch","people.another":"Another person","people.aside_line":"{name}: {movement}, {got}, {day}: {reason}","people.barred":"{name} (ask first)","people.count":{"one":"{n} person.","other":"{n} people."},"people.how_it_went":"How it went","people.less":"less and easier while it hurts: {what}","people.no_more":"no more than before while it hurts: {what}","people.nobody":"Nobody is open.","people.nothing_for_all":"Nothing that is open to all.","people.numbered":"{name} ({n})","people.refused":"Refused: {list}.","people.same_name":"Two of one name","people.same_name_says":"{name} is open already. Is this the same person, with a newer copy?","people.same_person":"The same: take the newer","people.too_large":"it is larger than 1 MB","people.unreadable":"it cannot be read","shared.movement":"Movement","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}."});
 'use strict';
 'after page.js results.js states.js';
 (()=>{
@@ -40,9 +40,14 @@ const numbered=alike.length>1?say('people.numbered',{name,n}):name;
 return barred?say('people.barred',{name:numbered}):numbered;
 };
 const may=rows.filter((m)=>people.length&&people.every(({look:{c}})=>globalThis.rungbook.training.isForAll(c,m)));
-const cell=({found,barred,look:{c}},m)=>{
+const whileItHurts=({c,trains},m,part)=>{
+const{training}=globalThis.rungbook,{worse}=training.ease(c,m,c.day,c.day),what=states.partWord(tables.parts[part]);
+if(trains.has(m)&&worse)return say('people.less',{what});
+return trains.has(m)||(!worse&&training.now(c,m))?say('people.no_more',{what}):training.whyOf(c,training.leftFor(c,m,part));
+};
+const cell=({found,barred,look},m)=>{
 const{training}=globalThis.rungbook,state=found.states[m],isOwned=state===readiness.OWNED,asks=state===readiness.OPEN||state===readiness.TEST_FIRST;
-const part=isOwned||asks?training.sorePart(c,m):-1,why=part<0?'':training.whyOf(c,training.leftFor(c,m,part));
+const part=isOwned||asks?training.sorePart(look.c,m):-1,why=part<0?'':whileItHurts(look,m,part);
 if(why&&asks&&!barred)return[make('span',{class:'state state-paused','data-state':readiness.STATES[state],'data-sore':true},make('span',{class:'state-shape','aria-hidden':'true'}),make('span',{text:why}))];
 return[mark(state,found.counted[m]===1,barred),why?make('small',{text:` ${why}`}):null];
 };

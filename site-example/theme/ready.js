@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="ready.js=e779dbf5 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.to_ticks":"To the two ticks","aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.classes":"what is marked {list}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.hurts":"it hurts","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until {until}","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"what is upside down, with weight or only lowers: light training only, by the health questions of {day}","rests.over_for_today":"{what}, over for today","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.sore":"{part}, {score} of 10 on {day}: nothing new and nothing harder for it","rests.sore_better":"Say how it is now","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.until_entry":"an entry of {n} or less","rests.until_none":"an entry of 0","rests.until_sign":"that is gone and a clinician has seen it","rests.where_lifted":"What rests, and how it ends","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this.","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","stand.take_back":"Take back","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first","state.with_coach":"only with a coach in person"});
+'use strict';self.rungbookIs+="ready.js=8aec88de ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.to_ticks":"To the two ticks","aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","list.separator":", ","number.closed":"Do not try it today. First: {list}.","number.enter":"Enter your number","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","number.told":"I did this already","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.classes":"what is marked {list}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.hurts":"it hurts","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until {until}","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"what is upside down, with weight or only lowers: light training only, by the health questions of {day}","rests.over_for_today":"{what}, over for today","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.sore":"{part}, {score} of 10 on {day}: nothing new and nothing harder for it","rests.sore_better":"Say how it is now","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.until_entry":"an entry of {n} or less","rests.until_none":"an entry of 0","rests.until_sign":"that is gone and a clinician has seen it","rests.where_lifted":"What rests, and how it ends","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this.","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","stand.take_back":"Take back","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first","state.with_coach":"only with a coach in person","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.not_shown":"what must be there first is not shown","training.lately":"Only just settled: {what}. Until {day} nothing that bears on it goes up, and what is new and too much for it waits.","training.sixes":"Added weight in sets of six and more, but for a little of it to practise the way out; a single, and every test with weight, waits until you are 18."});
 (()=>{
 const{text,ONE,REPS,LENGTH,ANGLE,DONE,NO_LOAD,BODY_WEIGHT}=globalThis.rungbook.targets;
 const{LIMITS,saysOn}=globalThis.rungbook.health;
@@ -392,7 +392,92 @@ PAUSED,OWNED,OPEN,ALMOST,NOT_YET,TEST_FIRST,
 };
 })();
 (()=>{
-const{readiness,results,store,page}=globalThis.rungbook;
+const{readiness}=globalThis.rungbook;
+const{LIMITS,ageOn}=globalThis.rungbook.health;
+const{TRUE,UNTESTED}=readiness;
+const WEEK=7;
+const LOADED=16;
+const ARM=['neck','shoulder','elbow','wrist'],LEG=['lower-back','hamstring'];
+const by=(list,key)=>{
+const out=new Map();
+for(const one of list){
+const at=out.get(key(one));
+if(at)at.push(one);
+else out.set(key(one),[one]);
+}
+return out;
+};
+const begin=(model,person,found,day)=>{
+const age=ageOn(person.born,day);
+return{model,tables:model.tables,K:model.tables.training,person,found,day,minor:age!==null&&age<LIMITS.adult,memo:{ended:null}};
+};
+const isOwned=({found:{known:{shown,presumed}}},m)=>shown[m]===TRUE||(shown[m]===UNTESTED&&presumed[m]===1);
+const isOpen=(c,m)=>c.found.needs[m]===TRUE||isOwned(c,m);
+const isHolding=({score})=>score>=LIMITS.pain[0]&&score<LIMITS.pain[1];
+const takesBack=({K},{score,nextMorning})=>score>=K.pain_less||(nextMorning!==null&&nextMorning>score);
+const stresses=({tables},m,part)=>((tables.stresses[m]>>part)&1)===1;
+const bearsOn=({tables},m,part)=>(((tables.stresses[m]&~tables.light_on[m])>>part)&1)===1;
+const whatOf=({movement,part,cls,pattern})=>(movement!==null?{movement}:part!==null?{part}:cls!==null?{cls}:{pattern:Number(pattern)});
+const newestPains=({person,day})=>{
+const newest=new Map();
+for(const pain of[...person.pains].sort((a,b)=>a.on - b.on))if(pain.on<=day)newest.set(pain.part,pain);
+return[...newest.values()].sort((a,b)=>a.part - b.part);
+};
+const ended=(c)=>{
+if(c.memo.ended)return c.memo.ended;
+const{model,person,day,K}=c;
+const out=[];
+for(const pause of person.pauses){
+if(pause.kind!=='paused'||pause.until===null||pause.until>=day||pause.until - pause.on + 1<K.pause_days)continue;
+out.push({spares:(m)=>readiness.reaches(model,pause,m),until:pause.until,what:whatOf(pause)});
+}
+for(const[part,all]of[...painsByPart(c)].sort(([a],[b])=>a - b)){
+const stops=(pain)=>readiness.isPausing(model,person,pain,day);
+const rested=longRun(c,all,stops),hurt=longRun(c,all,(pain)=>stops(pain)||isHolding(pain));
+if(rested)out.push({spares:(m)=>stresses(c,m,part),until:rested.until,what:{part}});
+if(hurt&&hurt.run.some((pain)=>stops(pain)||takesBack(c,pain)))out.push({spares:(m)=>bearsOn(c,m,part),until:hurt.until,what:{part}});
+}
+c.memo.ended=out;
+return out;
+};
+const painsByPart=({person,day})=>by([...person.pains].filter(({on})=>on<=day).sort((a,b)=>a.on - b.on),(pain)=>pain.part);
+const longRun=({K},all,is)=>{
+const bad=all.map(is),last=bad.lastIndexOf(true);
+if(last<0||last===bad.length - 1)return null;
+const first=bad.lastIndexOf(false,last)+ 1,end=all[last + 1].on;
+return end - all[first].on>=K.pause_days?{run:all.slice(first,last + 1),until:end - 1}:null;
+};
+const easedPains=(c)=>{
+const{model,person,day}=c;
+return[...painsByPart(c)].sort(([a],[b])=>a - b).flatMap(([,all])=>{
+const last=all.map((pain)=>readiness.isPausing(model,person,pain,day)||isHolding(pain)).lastIndexOf(true);
+return last>=0&&last<all.length - 1?[all[last]]:[];
+});
+};
+const lately=(c,m,on)=>{
+const{K}=c,hurt=easedPains(c).filter(({part})=>bearsOn(c,m,part));
+return[...hurt.map(({part,score,on:day})=>({what:{part},until:day + K.pain_days,why:{key:'why.hurt',values:{part,score}}})),
+...ended(c).filter(({spares})=>spares(m)).map(({what,until})=>({what,until:until + WEEK*K.pause_weeks,why:{key:'why.after_pause',values:{n:Math.floor((on - until - 1)/ WEEK)+ 1}}}))].filter(({until})=>on<=until);
+};
+const sorePains=(c)=>newestPains(c).filter((pain)=>readiness.isPausing(c.model,c.person,pain,c.day)||pain.score>=LIMITS.pain[0]);
+const pulledNerve=(c,m)=>{
+const{parts,stresses,cautions,classes}=c.tables,on=(of)=>parts.some((word,part)=>of.includes(word)&&((stresses[m]>>part)&1)===1);
+const stretch=c.tables.patterns[c.tables.pattern[m]]==='mobility'&&on([...ARM,...LEG]),lifted=on(ARM)&&cautions[m].includes(classes.indexOf('overhead'));
+const pain=newestPains(c).find(({part,signs})=>signs.includes('numb')&&(stretch||(lifted&&ARM.includes(parts[part]))));
+return pain?pain.part:-1;
+};
+const waitsForAge=(c,m)=>c.minor&&(c.tables.traits[m]&LOADED)!==0;
+const heldBy=(c,m)=>{
+if(c.found.reached[m]!==1||pulledNerve(c,m)>=0)return 'rests';
+if(sorePains(c).some(({part})=>stresses(c,m,part)))return 'sore';
+if(waitsForAge(c,m))return 'age';
+if(lately(c,m,c.day).length)return 'lately';
+return isOpen(c,m)?null:'closed';
+};
+globalThis.rungbook=Object.assign(globalThis.rungbook,{held:{by,begin,isOwned,isOpen,isHolding,takesBack,stresses,bearsOn,whatOf,newestPains,ended,easedPains,lately,sorePains,pulledNerve,waitsForAge,heldBy,LOADED}});
+})();
+(()=>{
+const{readiness,held,results,store,page}=globalThis.rungbook;
 const{make,units}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
 const{targets}=globalThis.rungbook;
@@ -419,8 +504,11 @@ else kept.value.exported=exported;
 return kept.value;
 };
 const mine=()=>(!model||(store.isEmpty()&&!store.facts().goal)?null:standing());
+const latest=()=>(kept?kept.value:mine());
 const heeding=()=>mine()||(model&&(store.entries('restrict').length||health()==='light')?standing():null);
 const stateWord=(state)=>(health()==='ask'&&(state===readiness.OPEN||state===readiness.TEST_FIRST)?say(isChild()?'state.with_coach':'state.ask_first'):say(`state.${readiness.STATES[state].replace(' ','_')}`));
+const MOST_FIRST=3;
+const nodesOf=(parts)=>parts.map((part)=>(part||''));
 const shown=(got,eachSide=false)=>{
 const own=targets.words(got,units.ofSchool,eachSide),other=targets.words(got,units.ofOther,eachSide);
 return make('bdi',{text:own,'data-other':own===other?null:other});
@@ -459,23 +547,27 @@ else out.push([cause]);
 }
 return out;
 };
-const sore=({person,day})=>{
-const[from]=globalThis.rungbook.health.LIMITS.pain;
-const newest=new Map();
-for(const pain of[...person.pains].sort((a,b)=>a.on - b.on))if(pain.on<=day)newest.set(pain.part,pain);
-return[...newest.values()].filter((pain)=>readiness.isPausing((model),person,pain,day)||pain.score>=from);
+const heeds=new WeakMap();
+const heedOf=(stand)=>{
+const known=heeds.get(stand)||held.begin((model),stand.person,stand.found,stand.day);
+heeds.set(stand,known);
+return known;
 };
-const bearsOnSore=(stand,m)=>sore(stand).some(({part})=>(((model).tables.stresses[m]>>part)&1)===1);
+const sore=(stand)=>held.sorePains(heedOf(stand));
+const bearsOnSore=(stand,m)=>sore(stand).some(({part})=>held.stresses(heedOf(stand),m,part));
+const isHeld=(stand,m)=>{const by=held.heldBy(heedOf(stand),m);return by!==null&&by!=='closed';};
 const hurtsToday=()=>{
 const stand=mine();
 return stand!==null&&(sore(stand).some(({on})=>on===stand.day)
 ||stand.found.causes.some(({kind,on,by,because})=>kind==='paused'&&on===stand.day&&by==='client'&&/^it hurt/.test(because||'')));
 };
-const mayAsk=(m)=>{
-const stand=heeding();
-if(store.adults.isDue())return false;
-return stand===null||!(hurtsToday()||bearsOnSore(stand,m)||stand.found.pausedBy(m).some(({kind})=>kind!=='light'));
+const asks=(m)=>{
+if(!model||store.adults.isDue()||hurtsToday())return '';
+const stand=standing(),by=held.heldBy(heedOf(stand),m),causes=stand.found.pausedBy(m);
+if(by==='rests')return causes.length&&causes.every(({kind})=>kind==='light')?'told':'';
+return by===null?'today':by==='sore'||by==='age'?'':'told';
 };
+const mayAsk=(m)=>asks(m)!=='';
 const neverTried=()=>{const kept=store.get('never');return kept&&kept.on===results.dayText(results.today())&&Array.isArray(kept.movements)?kept.movements.map(String):[];};
 const soreLines=(stand,m)=>sore(stand).filter(({part,entry})=>(m===undefined||(((model).tables.stresses[m]>>part)&1)===1)&&!stand.found.causes.some((cause)=>cause.kind==='pain'&&cause.entry===entry))
 .map(({part,score,on})=>make('li',{},...sayNodes('rests.sore',{part:partWord((model).tables.parts[part]),score,day:dayOf(on)}).map((piece)=>(piece)),' ',
@@ -499,6 +591,30 @@ if(cause.until!==null&&cause.until!==cause.on)out=sayNodes('rests.until',{pause:
 if(cause.because)out=sayNodes('rests.because',{pause:out,because:BECAUSE[cause.because]||cause.because});
 return(out);
 };
+const whyHeld=(m)=>{
+const stand=standing(),{found,day:today}=stand,c=heedOf(stand),bare={movement:null,part:null,cls:null,pattern:null};
+switch(held.heldBy(c,m)){
+case 'rests':{
+const own=found.pausedBy(m),nerve=held.pulledNerve(c,m);
+return(own.length?own:found.causes.filter(({kind,part})=>kind==='pain'&&part===nerve)).map((cause)=>causeWords(cause));
+}
+case 'sore':return soreLines(stand,m).map((line)=>[...line.childNodes]);
+case 'age':return[[say('training.sixes')]];
+case 'lately':{
+const last=new Map(held.lately(c,m,today).sort((a,b)=>a.until - b.until).map((of)=>[JSON.stringify(of.what),of]));
+return[...last.values()].map(({what,until})=>nodesOf(sayNodes('training.lately',{what:whatRests([(({...bare,...what}))]),day:dayOf(until)})));
+}
+case 'closed':{
+const first=[...new Set(found.first(m).steps.map(({movement})=>movement))].slice(0,MOST_FIRST);
+return[first.length?nodesOf(sayNodes('number.closed',{list:page.namedList(c.tables,first)})):[say('test.do_not',{why:say('test.not_shown')})]];
+}
+default:return[];
+}
+};
+const hints=(m)=>{
+const rests=held.heldBy(heedOf(standing()),m)==='rests'?[say('rests.this_rests'),' ']:[];
+return whyHeld(m).map((why)=>page.make('p',{class:'hint'},...rests,...why));
+};
 const untilOf=(entry)=>{
 const stand=mine(),pain=stand&&stand.person.pains.find((one)=>one.entry===entry);
 return stand&&pain?say('rests.lift_pain',{until:readiness.untilWords(pain,readiness.goesOnTo((model),stand.person,pain.part,stand.day))}):'';
@@ -516,11 +632,12 @@ const drawRest=()=>{
 const here=document.querySelector('main[data-movement]'),place=document.getElementById('rests-here');
 const m=model&&here?model.numbers.get((here).dataset.movement||''):undefined;
 if(!place||m===undefined)return;
-const stand=heeding(),rests=stand!==null&&stand.found.states[m]===readiness.PAUSED,hurts=stand&&!rests?soreLines(stand,m):[];
-place.hidden=!rests&&!hurts.length;
+const stand=heeding(),by=stand?held.heldBy(heedOf(stand),m):null,rests=by==='rests';
+place.hidden=!rests&&by!=='sore';
 if(!stand||place.hidden)return;
-place.replaceChildren(...(rests?[make('p',{text:say('rests.this_rests')}),make('ul',{class:'plain'},...stand.found.pausedBy(m).map((cause)=>make('li',{},...causeWords(cause)))),
-make('p',{},make('a',{href:'where-i-stand.html#rests',text:say('rests.where_lifted')}))]:[make('ul',{class:'plain'},...hurts)]));
+const lines=whyHeld(m).map((line)=>make('li',{},...line));
+place.replaceChildren(...(rests?[make('p',{text:say('rests.this_rests')}),make('ul',{class:'plain'},...lines),
+make('p',{},make('a',{href:'where-i-stand.html#rests',text:say('rests.where_lifted')}))]:[make('ul',{class:'plain'},...lines)]));
 };
 const adultsFirst=()=>make('p',{class:'advice do-not'},say('screening.young'),' ',make('a',{href:'today.html',text:say('adult.to_ticks')}));
 const number=()=>{
@@ -542,22 +659,25 @@ await page.load('number-here');
 const{number:of,entry}=globalThis.rungbook;
 const ask=()=>{
 const stand=mine();
-const field=of.isPlain(m)?of.line(m,(told)=>{tell(told);ask();}):entry.form(m,{today:false,kept:(key)=>{tell({key,news:of.news(m,stand)});ask();},hurt:()=>{form.replaceChildren();}});
+const told=asks(m)==='told',kept=(key)=>page.later([()=>{tell({key,news:of.news(m,stand,key)});ask();}],'number-form');
+const field=of.isPlain(m)?of.line(m,(news)=>{tell(news);ask();},true):make('div',{},...(told?hints(m):[]),entry.form(m,{today:false,told,kept,hurt:()=>{form.replaceChildren();}}));
 form.replaceChildren(...(field?[field]:[]));
 return field;
 };
-const field=ask(),first=field&&field.querySelector('input, a');
+const field=ask(),first=field&&field.querySelector(asks(m)==='told'?'select':'input, a');
 if(first instanceof HTMLElement)first.focus();
 };
 const button=form.querySelector('button');
 if(!button)return;
 button.addEventListener('click',()=>{open().catch(()=>{page.byId('number-news').textContent=say('number.not_loaded');});});
-let wasDue=false;
+let was='today';
 const draw=()=>{
-const isDue=store.adults.isDue();
-place.hidden=!mayAsk(m)&&!isDue;
-if(isDue!==wasDue)form.replaceChildren(isDue?adultsFirst():button);
-wasDue=isDue;
+const how=asks(m),now=store.adults.isDue()?'due':held.waitsForAge(heedOf(standing()),m)?'age':how;
+place.hidden=!now;
+if(now===was)return;
+was=now;
+button.textContent=say(how==='told'?'number.told':'number.enter');
+form.replaceChildren(...(now==='due'?[adultsFirst()]:now==='age'?hints(m):how==='told'?[...hints(m),button]:[button]));
 };
 store.onChange(draw);
 draw();
@@ -590,7 +710,12 @@ keepChain();
 };
 const figure=(m,size=48)=>(model&&model.is(m,readiness.DRAWN)
 ?page.make('img',{class:'small-figure',alt:'',width:size,height:size,loading:'lazy',decoding:'async',src:`figures/${model.tables.ids[m]}.svg`}):null);
-globalThis.rungbook.states={model,mine,figure,mark,stateWord,shown,target,got,partWord,day,dayOf,health,isChild,barred,causeWords,sore,bearsOnSore,soreLines,hurtsToday,mayAsk,adultsFirst,neverTried,when,together,whatRests,liftedBy,asideGot};
+const keepsGoal=(select)=>select.addEventListener('change',()=>{
+store.put('goal',select.value||null);
+const drawn=document.getElementById(select.id);
+if(drawn)drawn.focus();
+});
+globalThis.rungbook.states={model,mine,latest,keepsGoal,figure,mark,stateWord,shown,target,got,partWord,day,dayOf,health,isChild,barred,causeWords,sore,bearsOnSore,soreLines,isHeld,whyHeld,hints,hurtsToday,asks,mayAsk,adultsFirst,neverTried,when,together,whatRests,liftedBy,asideGot};
 store.onChange(()=>{draw();page.later([drawSlots,follow],'main');});
 drawSlots();
 draw();

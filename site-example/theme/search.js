@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="search.js=0bfc06ce ";
+'use strict';self.rungbookIs+="search.js=807b183a ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"search.also_before":"beginner, beginning, first time, health, pregnant, blood pressure, doctor, clinician, age","search.also_hurts":"pain, painful, sore, ache, hurt, injured, injury; neck, shoulder, elbow, wrist, fingers, back, hip, hamstring, knee, ankle, foot","search.also_people":"coach, class, clients, group, athletes","search.also_stand":"my numbers, results, copy, send, share, my coach, backup, erase, delete, remove, progress, limiter","search.also_test":"beginner, begin, start, first session, level, questions","search.also_today":"session, plan, training, workout","search.caution_class":"caution class","search.count_found":{"one":"{n} found","other":"{n} found"},"search.family":"family","search.nothing_found":"Nothing found. Try fewer or other words.","search.other_names":"pistol = single-leg squat; pistol squat = single-leg squat; press-up = push-up; chin-up = pull-up; chin = pull-up; inverted row = row; bodyweight row = row; sit-up = core; deadlift = hinge; toes = leg raise; lat = pull-up; abs = core; biceps = pull-up; triceps = dip; chest = push-up; quads = squat; glutes = hinge; calf = calf raise; shoulders = shoulder; wrists = wrist; knees = knee; hamstrings = hamstring; hips = hip; ankles = ankle","search.skill":"skill","search.to_read":"to read","shared.before_you_start":"Before you start","shared.if_it_hurts":"If it hurts","shared.my_people":"My people","shared.self_test":"Self-test","shared.today":"Today","shared.where_i_stand":"Where I stand","signal.caution":"caution","signal.notice":"notice","signal.warning":"warning"});
 'use strict';
 (()=>{
@@ -97,7 +97,7 @@ const[kind,id,name,signal,says,href]=entries[i];
 const link=make('a',{href:kind==='caution'?id:`${id}.html`,text:name});
 const mark=signal?make('a',{class:`mark mark-${signal}`,'data-caution':signal,href,title:says},make('span',{class:'mark-word',text:say(`signal.${signal}`)}),make('span',{class:'aside',text:`: ${says}`})):null;
 const what=KINDS[(kind)];
-return make('li',{},make('span',['movement','skill','family'].includes(kind)?{class:'named',[`data-${kind}`]:id}:{},link,mark?' ':null,mark),what?make('span',{class:'hint',text:` ${what}`}):null);
+return make('li',{},make('span',['movement','skill','family'].includes(kind)?{class:'named',[`data-${kind}`]:id}:{},link,mark?'\u00a0':null,mark),what?make('span',{class:'hint',text:` ${what}`}):null);
 }));
 };
 byId('search').hidden=false;

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="session.js=6bfcc10c ";
+'use strict';self.rungbookIs+="session.js=6d6ad43a ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.head":"First, an adult","adult.on":"Go on","entry.if_it_hurts":"If it hurts","entry.it_hurt":"It hurt","hurts.now_blow":"A blow to the head or neck, or a fall, with sickness, confusion, neck pain or tingling, or after which you cannot move normally; a joint out of place.","hurts.now_pregnant":"In pregnancy: bleeding, fluid, contractions, a hard headache, or a child that moves less.","rest.awake":"Keep the screen on during the rest","rest.begun":"Rest, {n} seconds","rest.over":"The rest is over.","rest.rest":"Rest","rest.shake":"Vibration","rest.sound":"Sound","rest.stop":"Stop","rest.ways":"When the rest is over","screening.allowed":"Allowed on {day}, until {until}.","screening.allowed_by":"Allowed by {by} on {day}, until {until}.","screening.says_allowed_hard":"Your answers said to ask a clinician first. Hard effort was allowed.","screening.says_allowed_light":"Your answers said to ask a clinician first. Light to moderate effort was allowed.","stand.lift":"Lift this pause","test.before_you_start":"Before you start","test.over":"No more tests today","today.allowed_stop":"Stop at once and get help at any of these, whatever else is said here:","today.another_set":"Another set","today.back_when":"Go back when: {signs}.","today.between":"You trained a short time ago: what needs 48 hours waits, and the next whole session is on {day}.","today.block_beside":"A few sets for the whole body.","today.block_kept_up":"Fewer sets, so that what you have stays.","today.block_practice":"While fresh, few tries. End at the first that is not clean.","today.block_range":"Slowly, without pain.","today.block_strength":"What stands between you and the goal.","today.done":"Done today: {sets}.","today.enter_measured":"Enter what you measured","today.first_shown":"{list} first.","today.head_beside":"Beside that","today.head_done":"Done today","today.head_kept_up":"Kept up","today.head_practice":"Practice","today.head_range":"Range","today.head_strength":"Strength","today.help_used":"Help used","today.install":"Put it there","today.install_says":"Put this site on your home screen? It opens without a network.","today.instead_of":"In the place of {movement}.","today.keep":"Save these sets","today.keep_set":"Add this set","today.kilograms":"kg","today.left_in_reserve":"Could you have done more?","today.morning":"{part}, {score} of 10 on {day}. How is it this morning, 0 to 10?","today.next":"Today is free. Next: {session}","today.no_effort":"Write a whole number from 0 to {most} for the effort.","today.no_minutes":"Write the minutes as a whole number, from 1 to {most}.","today.no_weight":"Write the weight as a number.","today.none_for_goal":"No {pattern} today: {why}","today.not_kept":"These ticks are for you alone; a stretch is not written into the log.","today.not_now":"Not now","today.nothing_open":"Nothing can be trained today with the equipment at hand. Test something first.","today.paper_each_set":"Done","today.paper_left":"In reserve","today.paper_movement":"Movement","today.paper_rest":"Rest","today.paper_what":"Sets","today.pounds":"lb","today.reps":"reps","today.seconds":"s","today.session":"Saved: effort {effort}, {minutes} minutes.","today.set":"Set {number}","today.set_done":"{set}, done","today.take_back":"Take back","today.take_back_session":"Take back: effort {effort}, {minutes} minutes","today.tick":"Tick the sets that you did.","today.weight_used":"Weight used","today.whole_left":"Write a whole number from 0 to {most} for what you could have done more.","today.whole_reps":"Only whole reps count.","today.why":"Why this","today.write_set":"{set}: write what you did as a number from 0 on, such as 8.","training.more_left":"one set more left","training.more_right":"one set more right"});
 (()=>{
 const{store,page}=globalThis.rungbook;
@@ -66,16 +66,18 @@ return make('li',{},box,' ',make('label',{for:`rest-${way}`,text:say(`rest.${way
 globalThis.rungbook.rest={timer,choices};
 })();
 (()=>{
-const{targets,results,readiness,store,page,states,rest,adult}=globalThis.rungbook;
+const{targets,results,readiness,store,page,states,rest,adult,told}=globalThis.rungbook;
 let{training,aim}=globalThis.rungbook;
 const{LIMITS}=globalThis.rungbook.health;
 const{make,named,namedList,byId}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
 const{model,mine}=states;
-if(!model)return;
+if(!model){
+told.drop();
+return;
+}
 const{tables}=model;
-const BLOCKS=(['practice','strength','kept up','range']);
-const nodes=(parts)=>aim.nodes(parts);
+const nodes=(parts)=>parts.filter((part)=>part!==null).map((part)=>(part));
 const MOST_FIRST=3;
 const timer=rest.timer();
 byId('timer').replaceChildren(timer.element);
@@ -134,7 +136,7 @@ return readiness.doubtful(model,line.movement,got)&&!await isMeant(line.movement
 const numberOf=({movement,rule})=>{
 const place=make('div',{});
 if(!states.mayAsk(movement))return rule==='show it'?make('p',{text:say('test.over')}):null;
-const show=()=>{entry().then(({form})=>place.replaceChildren(form(movement,{today:true,kept:()=>{},hurt:()=>{}})),()=>{place.textContent=say('number.not_loaded');});};
+const show=()=>{entry().then(({form})=>place.replaceChildren(form(movement,{today:states.asks(movement)==='today',kept:()=>{},hurt:()=>{}})),()=>{place.textContent=say('number.not_loaded');});};
 if(rule==='show it'){
 show();
 return place;
@@ -148,7 +150,7 @@ line.insteadOf===null?null:make('p',{class:'line-facts'},...nodes(sayNodes('toda
 tables.back_when[line.movement]?make('p',{class:'line-facts',text:say('today.back_when',{signs:tables.back_when[line.movement].join('; ')})}):null,
 make('p',{class:'hint says',text:training.thenOf(line)}),make('details',{class:'because hint'},make('summary',{text:say('today.why')}),make('p',{class:'says'},...aim.why(of,line)))];
 };
-const anotherSet=(line,of,on,done)=>{
+const anotherSet=(line,tells,on,done)=>{
 const{key,entry:was}=done[done.length - 1];
 if(!isLogged(line))return null;
 const one={...line,sets:1,weaker:null},[set]=ticks(one,{ticks:[true],amounts:[],left:'',weight:null}),fault=make('p',{class:'fault',role:'alert',id:`fault-${tables.ids[line.movement]}`});
@@ -159,20 +161,20 @@ if(why)return;
 if(await slip(one,[set])){set.amount.focus();return;}
 store.add('trained',{...was,did:[...was.did,did]});
 store.remove(key);
-redraw(line,of,on);
+redraw(line,tells,on);
 }}});
 return make('details',{},make('summary',{text:say('today.another_set')}),make('p',{class:'fields'},set.amount,make('span',{class:'unit',text:say(line.unit==='reps'?'today.reps':'today.seconds')}),' ',keeps),fault);
 };
-const card=(line,of,on)=>{
+const card=(line,tells,on)=>{
 const id=tables.ids[line.movement];
 const done=store.entries('trained').filter(({entry:one})=>one.on===on&&model.numbers.get(one.movement)===line.movement);
 const head=make('h3',{tabindex:-1},states.figure(line.movement,72),named(tables,line.movement));
 const hurt=make('button',{type:'button',class:'hurt',text:say('entry.it_hurt'),on:{click:()=>{entry().then(({hurt:ask})=>{timer.end();return ask(line.movement).then((then)=>{if(then)tell(then.says);});},()=>{location.href='if-it-hurts.html';});}}});
 if(done.length){
 return make('article',{class:'check line done','data-movement':id},head,make('p',{text:say('today.done',{sets:done.map(({entry:one})=>one.did.join(say('list.separator'))).join(say('list.separator'))})}),
-anotherSet(line,of,on,done),make('p',{class:'acts'},make('button',{type:'button',class:'quiet',text:say('today.take_back'),on:{click:()=>{done.forEach(({key})=>store.remove(key));redraw(line,of,on);}}}),' ',hurt));
+anotherSet(line,tells,on,done),make('p',{class:'acts'},make('button',{type:'button',class:'quiet',text:say('today.take_back'),on:{click:()=>{done.forEach(({key})=>store.remove(key));redraw(line,tells,on);}}}),' ',hurt));
 }
-if(line.rule==='show it')return make('article',{class:'check line','data-movement':id},head,...about(line,of),numberOf(line));
+if(line.rule==='show it')return make('article',{class:'check line','data-movement':id},head,...tells(line),numberOf(line));
 const draft=drafts(on)[id]||{ticks:[],amounts:[],left:'',weight:null};
 const sets=ticks(line,draft),logged=isLogged(line);
 const left=logged?field(`left-${id}`,say('today.left_in_reserve'),draft.left,say(line.unit==='reps'?'today.reps':'today.seconds')):null;
@@ -194,9 +196,9 @@ return;
 }
 const[at,why]=keep(line,on,sets,left.input,weight&&weight.input);
 page.blame(at,fault,why);
-if(why==='')redraw(line,of,on);
+if(why==='')redraw(line,tells,on);
 }}});
-return make('article',{class:'check line','data-movement':id,on:{input:jot}},head,...about(line,of),make('ul',{class:'ticks'},...sets.map(({whole})=>whole)),
+return make('article',{class:'check line','data-movement':id,on:{input:jot}},head,...tells(line),make('ul',{class:'ticks'},...sets.map(({whole})=>whole)),
 weight&&weight.whole,left&&left.whole,logged?null:make('p',{class:'hint',text:say('today.not_kept')}),line.block==='range'&&!logged?numberOf(line):null,fault,make('p',{class:'acts'},logged?keeps:null,logged?' ':null,hurt));
 };
 const shown={order:'',cards:new Map()};
@@ -204,15 +206,15 @@ const fromOf=(line,on)=>{
 const id=tables.ids[line.movement],kept=(kind)=>store.entries(kind).filter(({entry:one})=>one.on===on&&one.movement===id);
 return JSON.stringify([line,on,page.units.current(),kept('trained'),kept('tested'),drafts(on)[id],states.mayAsk(line.movement)]);
 };
-const cardOf=(line,of,on)=>{
+const cardOf=(line,tells,on)=>{
 const from=fromOf(line,on),known=shown.cards.get(line.movement);
 if(known&&known.from===from)return known.card;
-const made=card(line,of,on);
+const made=card(line,tells,on);
 shown.cards.set(line.movement,{from,card:made});
 return made;
 };
-const redraw=(line,of,on)=>{
-const was=shown.cards.get(line.movement),made=cardOf(line,of,on);
+const redraw=(line,tells,on)=>{
+const was=shown.cards.get(line.movement),made=cardOf(line,tells,on);
 if(!was||was.card===made)return;
 const hadFocus=was.card.contains(document.activeElement);
 was.card.replaceWith(made);
@@ -267,7 +269,7 @@ const known=trained.map((one)=>({m:model.numbers.get(one.movement),did:one.did})
 return known.length?[make('section',{class:'block'},make('h2',{text:say('today.head_done')}),make('ul',{class:'plain'},...known.map(({m,did})=>make('li',{},named(tables,Number(m)),' ',say('today.done',{sets:did.join(say('list.separator'))})))))]:[];
 };
 const drawSession=(stand,of)=>{
-const[session]=of.sessions,on=results.dayText(stand.day);
+const[session]=of.sessions,on=results.dayText(stand.day),tells=(line)=>about(line,of);
 byId('when').replaceChildren(...(!session?[]:session.on===stand.day?aim.head(session):nodes(sayNodes('today.next',{session:aim.head(session)}))));
 const lines=session?aim.inOrder(session.lines):[];
 byId('warm').hidden=lines.length===0;
@@ -278,13 +280,13 @@ byId('care').replaceChildren(...care);
 const isBeside=lines.filter(({block})=>block==='kept up').some(({movement})=>!training.got(of.trainee,movement));
 const trained=store.entries('trained').filter(({entry:one})=>one.on===on&&!lines.some(({movement})=>movement===model.numbers.get(one.movement)));
 const order=JSON.stringify([on,isBeside,trained,lines.map(({block,movement})=>[block,movement])]);
-if(order===shown.order)lines.forEach((line)=>redraw(line,of,on));
+if(order===shown.order)lines.forEach((line)=>redraw(line,tells,on));
 else{
 shown.order=order;
 shown.cards.clear();
-byId('sets').replaceChildren(...(lines.length?BLOCKS.flatMap((block)=>{
+byId('sets').replaceChildren(...(lines.length?aim.BLOCKS.flatMap((block)=>{
 const all=lines.filter((line)=>line.block===block),key=block==='kept up'&&isBeside?'beside':block.replace(' ','_');
-return all.length?[make('section',{class:'block'},make('h2',{text:say(`today.head_${key}`)}),make('p',{class:'hint',text:say(`today.block_${key}`)}),make('div',{class:'lines'},...all.map((line)=>cardOf(line,of,on))))]:[];
+return all.length?[make('section',{class:'block'},make('h2',{text:say(`today.head_${key}`)}),make('p',{class:'hint',text:say(`today.block_${key}`)}),make('div',{class:'lines'},...all.map((line)=>cardOf(line,tells,on))))]:[];
 }):[make('p',{text:say('today.nothing_open')})]),...doneBefore(trained.map(({entry:one})=>one)));
 }
 const pattern=of.goal?tables.pattern[model.of(of.goal.leaf)]:-1,isOwn=({movement})=>tables.pattern[movement]===pattern;
@@ -294,15 +296,44 @@ byId('left-out').hidden=lost.length===0;
 byId('left-out-list').replaceChildren(...lost);
 byId('paper').replaceChildren(...(session&&lines.length?[paper(of,session)]:[]));
 const borne=new Set(lines.flatMap(({movement})=>tables.cautions[movement].map((i)=>tables.classes[i])));
-(document.querySelectorAll('.stop-signs [data-class]')).forEach((sign)=>{sign.hidden=!borne.has(sign.dataset.class||'');});
+signs([...borne]);
 const waits=session&&session.leftOut.some(({why})=>why.key==='left.apart'),whole=of.sessions.find((one)=>one.lines.some(({block})=>block==='strength')&&!one.leftOut.some(({why})=>why.key==='left.apart'));
 byId('between').replaceChildren(...(waits&&whole&&session&&whole.on>session.on?nodes(sayNodes('today.between',{day:states.dayOf(whole.on)})):[]));
+return{on,lines:lines.map(ofLine),borne:[...borne]};
 };
+const signs=(borne)=>(document.querySelectorAll('.stop-signs [data-class]')).forEach((sign)=>{sign.hidden=!borne.includes(sign.dataset.class||'');});
+const WHOLE=['clinician','aim','how-long','goal','conditions','allowed','rests-today-list','when','between','none-for-goal','warm-up','care','sets','left-out-list','paper'];
+const FRAMES=['nothing-yet','first','ask','adult','card','rests-today','warm','left-out','below'];
+const LATE=['sets','left-out-list','paper','left-out','below'];
+const ofLine=({movement,block,rule,unit,amount,sets,weaker,load,rest:long,insteadOf})=>({movement,block,rule,unit,amount,sets,weaker,load,rest:long,insteadOf});
+let isAnswered=false;
+const answer=(stand)=>{
+drawAllowed();
+drawRests(stand);
+const{on,lines,borne}=told.more();
+drawAfter(on);
+if(isAnswered)return;
+isAnswered=true;
+signs(borne);
+const goal=document.getElementById('today-goal');
+if(goal instanceof HTMLSelectElement){
+goal.removeAttribute('inert');
+states.keepsGoal(goal);
+}
+for(const line of lines){
+const was=document.querySelector(`#sets article[data-movement="${tables.ids[line.movement]}"]`);
+if(!was)continue;
+const says=[...was.querySelectorAll(':scope > :is(.dose, .line-facts, .says, .because)')];
+was.replaceWith(cardOf(line,()=>says.map((one)=>one.cloneNode(true)),on));
+}
+};
+const wasTold=told.holds();
 const bringPlan=()=>{
 page.bring('plan-here').then(()=>{
 ({training,aim}=globalThis.rungbook);
 draw();
 },()=>{
+byId('card').hidden=true;
 byId('first').hidden=false;
 byId('first').textContent=say('number.not_loaded');
 });
@@ -315,16 +346,19 @@ byId('ask').hidden=barred!=='ask';
 const isDue=barred===''&&adult.isDue();
 byId('adult').hidden=!isDue;
 if(isDue)byId('adult').replaceChildren(make('h2',{text:say('adult.head')}),make('p',{text:say('screening.young')}),adult.ask(()=>make('button',{type:'button',text:say('adult.on'),on:{click:()=>{draw();if(stand)byId('when').focus();}}})));
-byId('card').hidden=stand===null||barred!==''||isDue||!aim;
+byId('card').hidden=stand===null||barred!==''||isDue||!(aim||wasTold);
 if(!stand||barred||isDue)return;
 if(!aim){
-bringPlan();
+if(told.holds())answer(stand);
+else bringPlan();
 return;
 }
+const key=told.keyNow();
 drawHead(stand,aim.aimOf(stand));
-const rest=()=>{const now=mine();if(now&&!states.barred()&&!adult.isDue())drawRest(now);};
+let done=null;
+const rest=()=>{const now=mine();if(now&&!states.barred()&&!adult.isDue())done=drawRest(now);},keep=()=>{if(done)told.keep(key,WHOLE,FRAMES,LATE,done);};
 if(aim.isPlanned(stand))rest();
-else page.later([plan,rest],'when');
+page.later(done?[keep]:[plan,rest,keep],'when');
 };
 const drawHead=(stand,of)=>{
 byId('aim').replaceChildren(...aim.sentence(of));
@@ -339,12 +373,13 @@ drawRests(stand);
 };
 const drawRest=(stand)=>{
 const held=document.activeElement&&document.activeElement.closest('#sets article'),from=held instanceof HTMLElement?held.dataset.movement:undefined;
-drawSession(stand,aim.planOf(stand));
+const done=drawSession(stand,aim.planOf(stand));
 byId('below').hidden=false;
 drawAfter(results.dayText(stand.day));
-if(from===undefined||document.activeElement!==document.body)return;
+if(from===undefined||document.activeElement!==document.body)return done;
 const head=(document.querySelector(`#sets article[data-movement="${from}"] h3`))||byId('when');
 head.focus();
+return done;
 };
 const drawAfter=(on)=>byId('after-list').replaceChildren(...store.entries('sessions').filter(({entry:of})=>of.on===on).map(({key,entry:{effort:said,minutes:long}})=>make('li',{},say('today.session',{effort:said,minutes:long}),' ',
 make('button',{type:'button',class:'quiet',text:say('today.take_back'),'aria-label':say('today.take_back_session',{effort:said,minutes:long}),on:{click:()=>store.remove(key)}}))));

@@ -1,14 +1,17 @@
-'use strict';self.rungbookIs+="stand.js=069a0d5b ";
+'use strict';self.rungbookIs+="stand.js=483679eb ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","history.day":"day","history.result":"result","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"stand.add_person":"Begin for them","stand.allowed":"{pause} (allowed by a clinician)","stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.change_nothing":"Change nothing","stand.copy_choice":"Put together only what is one person’s. Replacing erases all that is kept here, the outcome of the health questions too.","stand.copy_named":"The copy is of {file}; the numbers here bear no name.","stand.copy_only":"Entries that stand only in the copy: {there}; only here: {here}.","stand.copy_other_name":"The copy is of {file}; the numbers here are of {here}.","stand.copy_unlike":{"one":"{n} test in the copy has another result here on the same day.","other":"{n} tests in the copy have another result here on the same day."},"stand.earlier":{"one":"{n} earlier result","other":"{n} earlier results"},"stand.ended":"{pause} (ended)","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_others":"What belongs to {others} stays.","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.erased_one":"This person’s numbers are erased.","stand.here":"{name}, here now","stand.in_brackets":"({text})","stand.in_clipboard":"The text is in your clipboard. Paste it into a message to your coach.","stand.keep_them":"Erase nothing","stand.keep_weight":"{weight}, as here","stand.lift":"Lift this pause","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}.","stand.moved":"{movement} {before} now {now}","stand.new_person":"Name of somebody new","stand.no_name":"without a name","stand.no_room":"The copy does not fit into this browser’s storage. Nothing was changed.","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_changed":"Nothing was changed.","stand.nothing_moved":"Nothing.","stand.odd":"Cannot be read: {reason}. {text}","stand.past":"{day}: {got}","stand.put_together":"Put together","stand.refused":"Refused, nothing was changed. {why}.","stand.replace_mine":"Replace what is here","stand.saved":"Saved as {file}. Send it to your coach.","stand.several_in_copy":{"one":"one person is in the file","other":"{n} people are in the file: write your name above as it stands there, once"},"stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.shared":"Shared.","stand.shared_file":"The copy is on its way.","stand.since":"Since {day}:","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_away":"Take away","stand.take_back_of":"Take back {day}","stand.take_weight":"{weight}, as in the file","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in. Here already: {same}.","other":"{n} entries taken in. Here already: {same}."},"stand.to_come":"{pause} (still to come)","stand.to_the_questions":"To the questions","stand.two_weights":"Two body weights","stand.undated":"{movement}, {got}: nobody knows the day. It stays on this device and is not in your copy.","stand.weight_kept":"Body weight saved.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.whose_copy":"Whose numbers are these?","stand.write_name":"Write a name.","test.before_you_start":"Before you start"});
 'use strict';
 'after page.js results.js states.js';
 (()=>{
-const{targets,results,readiness,store,page,states}=globalThis.rungbook;
+const{targets,results,readiness,store,page,states,told}=globalThis.rungbook;
 let{training,aim,number}=globalThis.rungbook;
 const{make,named,byId,units}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
 const{model,mine,mark}=states;
-if(!model)return;
+if(!model){
+told.drop();
+return;
+}
 const{tables}=model;
 const MOST_SHARED=6;
 const MOVED=6;
@@ -32,18 +35,24 @@ const place=byId('changed');
 place.hidden=days.length<2;
 if(days.length<2)return;
 const before=readiness.assess(model,{...stand.person,tested:stand.person.tested.filter((tested)=>saidOn(tested)<days[0])},days[1]);
-const moved=model.order.filter((m)=>before.states[m]!==stand.found.states[m]);
+const moved=model.order.filter((m)=>before.states[m]!==stand.found.states[m]&&!(stand.found.states[m]===readiness.OPEN&&states.isHeld(stand,m)));
 const lines=moved.map((m)=>make('li',{},...sayNodes('stand.moved',{movement:named(tables,m),before:mark(before.states[m]),now:mark(stand.found.states[m])})));
 const more=lines.splice(lines.length>MOVED + 1?MOVED:lines.length);
 byId('changed-list').replaceChildren(...(lines.length?lines:[make('li',{text:say('stand.nothing_moved')})]),
 ...(more.length?[make('li',{},make('details',{class:'unroll'},make('summary',{text:say('shared.and_more',{n:more.length})}),make('ul',{class:'plain moved'},...more)))]:[]));
 byId('changed-since').replaceChildren(...sayNodes('stand.since',{day:states.day(results.dayText(days[1]))}).map((part)=>(part)));
 };
+const looksBack=(stand)=>{
+const{trainee,limiter}=aim.aimOf(stand),{history:drawings}=globalThis.rungbook;
+const all=!drawings?[]:drawings.histories(trainee,limiter&&limiter.movement).map((one)=>(states.barred()?{...one,still:null}:one));
+return new Map(all.map((look)=>[look.movement,{from:look,says:()=>(look.points.length>1?[drawings.says(trainee,look),drawings.picture(trainee,look)]:[]),beside:()=>drawings.beside(trainee,look)}]));
+};
+const toldBack=()=>new Map(([...document.querySelectorAll('#history-list > article')]).map((row)=>[Number(model.numbers.get(String(row.dataset.movement))),
+{from:'told',says:()=>[...row.children].filter((one)=>!one.matches('h3, ul, form, details')),beside:()=>[...row.querySelectorAll(':scope > details > :not(summary, table)')]}]));
 const shownOf=new Map();
+let isWhole=false;
 const history=(stand)=>{
-const kept=store.entries('tested'),{trainee,limiter}=aim.aimOf(stand),isBarred=states.barred()!=='';
-const{history:drawings}=globalThis.rungbook;
-const looks=new Map(!drawings?[]:drawings.histories(trainee,limiter&&limiter.movement).map((one)=>[one.movement,isBarred?{...one,still:null}:one]));
+const kept=store.entries('tested'),isBarred=states.barred()!=='',seen=aim?looksBack(stand):toldBack();
 const of=new Map();
 for(const tested of[...stand.person.tested].sort((a,b)=>a.on - b.on)){
 const list=of.get(tested.movement);
@@ -54,12 +63,11 @@ const keyOf=({entry})=>kept[entry].key;
 const table=(list)=>make('table',{class:'history-table'},make('thead',{},make('tr',{},...[say('history.day'),say('history.result'),''].map((text)=>make(text?'th':'td',text?{scope:'col',text}:{})))),
 make('tbody',{},...list.map((tested)=>make('tr',{},make('th',{scope:'row'},dayOf(tested)),make('td',{},...gotOf(tested)),make('td',{},back(tested,keyOf(tested)))))));
 const drawn=(m,list)=>{
-const look=looks.get(m);
-return[...(look&&look.points.length>1?[drawings.says(trainee,look),drawings.picture(trainee,look)]:[]),
-make('details',{},make('summary',{text:say('stand.earlier',{n:list.length - 1})}),table(list.slice(0,-1).reverse()),...(look?drawings.beside(trainee,look):[]))];
+const back=seen.get(m);
+return[...(back?back.says():[]),make('details',{},make('summary',{text:say('stand.earlier',{n:list.length - 1})}),table(list.slice(0,-1).reverse()),...(back?back.beside():[]))];
 };
 const lines=[...of].sort(([a],[b])=>tables.stage[b]- tables.stage[a]||a - b).map(([m,list])=>{
-const from=JSON.stringify([list.map((tested)=>[kept[tested.entry],tested.sides]),looks.get(m),isBarred,units.current(),stand.day]),known=shownOf.get(m);
+const from=JSON.stringify([list.map((tested)=>[kept[tested.entry],tested.sides]),(seen.get(m)||{from:null}).from,isBarred,states.asks(m),units.current(),stand.day]),known=shownOf.get(m);
 if(known&&known.from===from)return known.line;
 const line=make('article',{class:'past','data-movement':tables.ids[m]},
 make('h3',{},states.figure(m),named(tables,m)),make('ul',{class:'plain'},past(list[list.length - 1],keyOf(list[list.length - 1]))),field(m),...(list.length>1?drawn(m,list):[]));
@@ -68,7 +76,8 @@ return line;
 });
 byId('history-list').replaceChildren(...lines);
 byId('history').hidden=lines.length===0;
-if(!drawings&&[...of.values()].some((list)=>list.length>1))page.load('history').then(()=>{const now=mine();if(now)history(now);},()=>{});
+isWhole=!aim||Boolean(globalThis.rungbook.history)||![...of.values()].some((list)=>list.length>1);
+if(!isWhole)page.load('history').then(()=>{const now=mine();if(now)history(now);page.later([remember],'told');},()=>{});
 };
 const ahead=(stand)=>{
 const barred=states.barred()!=='';
@@ -89,6 +98,31 @@ const skill=of.goal&&tables.skills.find(({id})=>of.goal&&id===of.goal.id);
 byId('to-questions').replaceChildren(...(skill?[make('a',{class:'act quiet',href:`self-test-${skill.id}.html`,text:say('stand.to_the_questions')})]:[]));
 drawWeeks(stand);
 };
+const WHOLE=['rests-list','goal','aim-says','acts','how-long','way','to-questions','changed-since','changed-list','history-list','aside-list','load-says'];
+const FRAMES=['nothing-yet','rests','aim','changed','history','aside','all','plan','load'];
+const LATE=['changed-since','changed-list','history-list','aside-list','load-says','changed','history','aside','all','plan','load'];
+let key='';
+const remember=()=>{if(aim&&isWhole&&mine()&&!states.barred())told.keep(key,WHOLE,FRAMES,LATE,null);};
+let isAnswered=false;
+const answer=async()=>{
+if(isAnswered)return;
+isAnswered=true;
+const goal=document.getElementById('stand-goal');
+if(goal instanceof HTMLSelectElement){
+goal.removeAttribute('inert');
+states.keepsGoal(goal);
+}
+await page.load('fields-here');
+({number}=globalThis.rungbook);
+const stand=mine();
+if(aim||!stand)return;
+for(const step of(document.querySelectorAll('#way li[data-movement]'))){
+const was=step.querySelector('.number-line'),m=model.numbers.get(String(step.dataset.movement)),made=was&&m!==undefined?field(m):null;
+if(was)was.replaceWith(...(made?[made]:[]));
+}
+history(stand);
+asides(stand);
+};
 const folded=(byId('plan'));
 const drawWeeks=(stand)=>{
 byId('plan-list').replaceChildren(...(folded.open?aim.weeks(aim.planOf(stand)):[]));
@@ -96,7 +130,8 @@ byId('plan-end').replaceChildren(...(folded.open?aim.weeksEnd(aim.planOf(stand))
 };
 folded.addEventListener('toggle',()=>{
 const stand=mine();
-if(stand&&aim&&!states.barred())drawWeeks(stand);
+if(stand&&!aim&&folded.open)bringPlan();
+else if(stand&&aim&&!states.barred())drawWeeks(stand);
 });
 const load=({person,day})=>{
 const of=training.lastWeek(person.sessions,day);
@@ -130,7 +165,7 @@ const said=(pause)=>{
 const words={pause:states.causeWords(pause)};
 return pause.on>day?sayNodes('stand.to_come',words):pause.until!==null&&pause.until<day?sayNodes('stand.ended',words):sayNodes('stand.allowed',words);
 };
-const over=aim&&states.barred()===''?training.latelyWords(aim.aimOf(stand).trainee).map((text)=>make('li',{text:aim.dated(text)})):[];
+const over=!aim?[...document.querySelectorAll('#rests-list > [data-over]')]:states.barred()===''?training.latelyWords(aim.aimOf(stand).trainee).map((text)=>make('li',{'data-over':true,text:aim.dated(text)})):[];
 const lines=[...found.causes.map(line),...states.soreLines(stand),...over,...others.map((pause)=>make('li',{class:'hint'},...said(pause),' ',states.liftedBy(pause)===null?button(pause,false):null))];
 byId('rests').hidden=lines.length===0&&allowed.length===0;
 byId('rests-list').replaceChildren(...lines);
@@ -153,29 +188,38 @@ if(stand)drawAll(stand);
 });
 const drawFirst=()=>{
 const stand=mine();
+key=told.keyNow();
 byId('nothing-yet').hidden=stand!==null;
 for(const id of['all','changed','rests'])byId(id).hidden=stand===null;
-for(const id of['aim','plan','load','history','aside'])byId(id).hidden=stand===null||!aim;
+if(aim||!wasTold)for(const id of PLANNED)byId(id).hidden=stand===null||!aim;
 const trouble=store.trouble();
 if(trouble)byId('storage').textContent=say(trouble==='full'?'stand.storage_full':'stand.storage_forbidden');
 if(!stand)return;
 changes(stand);
 drawAll(stand);
 rests(stand);
-if(!aim)bringPlan();
+if(!aim&&told.holds())answer().catch(()=>tell(say('number.not_loaded')));
+else if(!aim)bringPlan();
 };
+const PLANNED=['aim','plan','load','history','aside'],wasTold=told.holds();
 const bringPlan=()=>{
 page.bring('plan-here').then(()=>{
 ({training,aim,number}=globalThis.rungbook);
 drawSoon();
-},()=>tell(say('number.not_loaded')));
+},()=>{
+for(const id of PLANNED)byId(id).hidden=true;
+tell(say('number.not_loaded'));
+});
 };
 const withStand=(act)=>()=>{const stand=mine();if(stand&&aim)act(stand);};
-const DRAWN=[drawFirst,withStand((stand)=>{if(!states.barred())aim.aimOf(stand);}),withStand((stand)=>{ahead(stand);load(stand);}),withStand((stand)=>{history(stand);asides(stand);}),
-withStand((stand)=>{if(!states.barred())aim.planOf(stand);})];
-const drawSoon=()=>{
-DRAWN.slice(0,-1).forEach((step)=>step());
-page.later(DRAWN.slice(-1),'notice');
+const{dataset}=document.documentElement,below=withStand((stand)=>{history(stand);asides(stand);});
+const DRAWN=[drawFirst,withStand((stand)=>{if(!states.barred())aim.aimOf(stand);}),withStand((stand)=>{ahead(stand);load(stand);}),()=>{below();delete dataset.telling;},
+withStand((stand)=>{if(!states.barred())aim.planOf(stand);remember();})];
+const drawSoon=(isFirst=false)=>{
+const isShort=isFirst&&aim&&mine()!==null&&!states.barred(),count=DRAWN.length -(isShort?2:1);
+if(isShort)dataset.telling='true';
+DRAWN.slice(0,count).forEach((step)=>step());
+page.later(DRAWN.slice(count),'notice');
 };
 const name=(byId('name-mine'));
 name.value=String(store.facts().name||'');
@@ -248,6 +292,7 @@ tell(`${say(others?'stand.erased_one':'stand.erased')}${theirs}`);
 }
 });
 byId('share').addEventListener('click',async()=>{
+if(!aim)await page.load('plan-here').then(()=>{({training,aim,number}=globalThis.rungbook);},()=>{});
 const stand=mine();
 if(!stand||!aim)return;
 const of=aim.aimOf(stand),about=store.facts(),barred=states.barred()!=='';
@@ -312,5 +357,5 @@ people();
 if(location.hash==='#plan')folded.open=true;
 if(location.hash==='#people')(byId('people')).open=true;
 store.onChange(()=>page.later(DRAWN,'notice'));
-drawSoon();
+drawSoon(true);
 })();

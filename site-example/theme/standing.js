@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="standing.js=7cf20cbf ";
+'use strict';self.rungbookIs+="standing.js=0999d43f ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","shared.movement":"Movement","shared.the_goal":"The goal:","stand.all_movements":{"one":"All {n} movements","other":"All {n} movements"},"stand.ask_first":"ask a licensed clinician first","stand.counted_because":"counted because you own {movement}","stand.do_not_try":"do not try this yet","stand.first":"First:","stand.foundations_missing":"These foundations are missing:","stand.from_training":"(the number from training; do not try it today)","stand.health_first":"answer the health questions first","stand.may_start":"you may start training this","stand.nothing_in_doubt":"Nothing here is open to doubt that a question could decide.","stand.nothing_to_ask":"No question would decide more here: what is still to be tested stands above something that is missing.","stand.rest":"Rest: {pause}","stand.state":"State","stand.tests_would_show":"these tests would show it: {tests}","stand.to_the_questions":"To the questions","stand.train_first":"train {movement} first; do not try this yet","stand.untested":"{movement} {target}, untested","stand.why":"Why","stand.would_decide":"The tests that would decide most: {tests}.","stand.you_have":"{movement} {target}, you have {got} ({share} %)","state.with_coach":"only with a coach in person"});
 'use strict';
 (()=>{
@@ -13,7 +13,8 @@ const asked={movement:named(tables,movement),target:states.target(leaf)};
 return make('li',{},...(got===null?sayNodes('stand.untested',asked):sayNodes('stand.you_have',{...asked,got:states.got(got),share:Math.floor(Number(share)/ 10)})));
 };
 const under=({direct,steps})=>(direct||steps.length===0?[]:[make('p',{text:say('stand.first')}),make('ul',{class:'lack'},...steps.map(missingLine))]);
-const why=({found,person},m)=>{
+const why=(stand,m)=>{
+const{found,person}=stand;
 const barred=states.barred();
 const lack=()=>make('ul',{class:'lack'},...found.missing(m).map(missingLine));
 switch(found.states[m]){
@@ -23,7 +24,9 @@ case readiness.OWNED:{
 const root=found.countedBecause(m);
 return[...(root>=0?sayNodes('stand.counted_because',{movement:named(tables,root)}).map((part)=>(part)):[]),...(found.needs[m]===readiness.FALSE?[make('p',{text:say('stand.foundations_missing')}),lack(),...(barred?[]:under(found.first(m)))]:[])];
 }
-case readiness.OPEN:return[barred==='ask'?(states.isChild()?say('state.with_coach'):say('stand.ask_first')):barred?say('stand.health_first'):say('stand.may_start')];
+case readiness.OPEN:
+if(barred)return[barred==='ask'?(states.isChild()?say('state.with_coach'):say('stand.ask_first')):say('stand.health_first')];
+return states.isHeld(stand,m)?states.hints(m):[say('stand.may_start')];
 case readiness.ALMOST:{
 if(barred)return[lack()];
 const first=found.first(m);
@@ -47,7 +50,8 @@ byId('summary').replaceChildren(make('ul',{class:'plain counts'},...counts.map((
 };
 const skillPart=(stand,skill)=>{
 const tests=[];
-for(let asked=([]);!states.barred()&&tests.length<3;asked=tests.map(({m})=>m)){
+const isHeld=skill.members.filter((m)=>states.isHeld(stand,m));
+for(let asked=isHeld;!states.barred()&&tests.length<3;asked=[...isHeld,...tests.map(({m})=>m)]){
 const question=placement.next(model,stand.found,skill.members,asked,stand.day);
 if(!question)break;
 tests.push({m:question.movement,today:question.today});

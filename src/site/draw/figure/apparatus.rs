@@ -237,8 +237,8 @@ pub fn worn(layer: &mut Layer, pose: &Pose, heavy: bool) {
 /// One plate, or the two of a heavier load, one behind the other.
 pub fn plates(layer: &mut Layer, (x, y): Point, heavy: bool) {
     let (radius, apart) = match heavy {
-        true => (layer.size(15.0, 20.0), layer.size(9.0, 19.0)),
-        false => (layer.size(12.0, 20.0), 0.0),
+        true => (layer.size(15.0, 21.0), layer.size(9.0, 22.0)),
+        false => (layer.size(12.0, 23.0), 0.0),
     };
     if heavy {
         layer.circle("figure-plate", (x + apart, y - 4.0), radius);

@@ -259,7 +259,7 @@ fn distance(at: Point, from: Point, to: Point) -> f64 {
 pub fn arrow(layer: &mut Layer, room: &Room, way: Way, held: Option<End>, unit: f64) {
     let paused = if held.is_some() { 16.0 } else { 0.0 };
     // The longer the way, the longer the arrow.
-    let long = (1.4 * way.far / unit).clamp(18.0, 36.0);
+    let long = (1.4 * way.far / unit).clamp(19.5, 36.0);
     let (from, to) = room.place(way, (long + paused) * unit, 9.0 * unit);
     let ahead = match held {
         // The end of the arrow that is higher.
