@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="ask.js=8a417b72 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.centimetres":"Centimetres","entry.change":"Change it","entry.choose":"choose","entry.could_have_done":"Could have done more","entry.countdown":"five seconds to get into place","entry.degrees":"Degrees","entry.done":"Done","entry.elsewhere":"The chest, the head, the ribs, the belly or the groin are not on this list: what to do then, and what needs a clinician today, stands under","entry.emergency":"Pain or pressure in the chest, fainting, sudden weakness or numbness of a side or between the legs, a blow to the head with sickness, confusion or neck pain, a joint out of place: call the emergency number.","entry.go_lighter":"Go lighter","entry.go_on":"Go on","entry.good_tries":"Good tries","entry.helps":"helps me","entry.if_it_hurts":"If it hurts","entry.inches":"Inches","entry.is_added":"is added","entry.it_hurt":"It hurt","entry.it_hurt_in":"It hurt: {movement}","entry.just_now":"just now","entry.keep":"Save this number","entry.keep_anyway":"It is right","entry.keep_go_on":"Enter it, go on","entry.longer":"longer ago, or I do not know","entry.no_number":"Without a number this rests until you lift it: {parts}.","entry.not_sure":"Not sure where? Then all of this rests until you lift it: {parts}.","entry.of_left":"{amount}, left","entry.of_right":"{amount}, right","entry.on_day":"The day","entry.other_part":"Another part","entry.out_of_tries":"Out of tries","entry.pause":"Rest this movement","entry.pause_all":{"one":"Rest {n} part","other":"Rest all {n} parts"},"entry.pause_part":"Rest the {parts}","entry.reps":"Reps","entry.seconds":"Seconds","entry.seconds_of_each":"Seconds of each rep","entry.sets":"Sets","entry.start_timer":"Start the hold timer","entry.starts_in":"in {seconds}","entry.stop":"Stop","entry.stop_here":"Stop here. This movement rests until you or your coach lift it.","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.the_weight":"The weight","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.weight_in_kilograms":"Weight (kg)","entry.weight_in_pounds":"Weight (lb)","entry.what_was_left":"Could you have done more?","entry.when":"When was it?","entry.where":"Where does it hurt?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","entry.write_reserve":"Write a whole number from 0 to {most} for what you could have done more.","number.another_day":"Another day","number.cm":"cm","number.deg":"°","number.enough_for":"One thing less on the way to {list}.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: saved.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Save: done today","number.undated":"{movement}: set aside, for nobody knows the day.","number.yours":"Now yours: {list}.","pain.came_with":"Was any of this with it?","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
+'use strict';self.rungbookIs+="ask.js=5eb22b20 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.centimetres":"Centimetres","entry.change":"Change it","entry.choose":"choose","entry.could_have_done":"Could have done more","entry.countdown":"five seconds to get into place","entry.degrees":"Degrees","entry.done":"Done","entry.elsewhere":"The chest, the head, the ribs, the belly or the groin are not on this list: what to do then, and what needs a clinician today, stands under","entry.emergency":"Pain or pressure in the chest, fainting, sudden weakness or numbness of a side or between the legs, a blow to the head with sickness, confusion or neck pain, a joint out of place: call the emergency number.","entry.go_lighter":"Go lighter","entry.go_on":"Go on","entry.good_tries":"Good tries","entry.helps":"helps me","entry.if_it_hurts":"If it hurts","entry.inches":"Inches","entry.is_added":"is added","entry.it_hurt":"It hurt","entry.it_hurt_in":"It hurt: {movement}","entry.just_now":"just now","entry.keep":"Save this number","entry.keep_anyway":"It is right","entry.keep_go_on":"Enter it, go on","entry.longer":"longer ago, or I do not know","entry.no_number":"Without a number this rests until you lift it: {parts}.","entry.not_sure":"Not sure where? Then all of this rests until you lift it: {parts}.","entry.of_left":"{amount}, left","entry.of_right":"{amount}, right","entry.on_day":"The day","entry.other_part":"Another part","entry.out_of_tries":"Out of tries","entry.pause":"Rest this movement","entry.pause_all":{"one":"Rest {n} part","other":"Rest all {n} parts"},"entry.pause_part":"Rest the {parts}","entry.reps":"Reps","entry.seconds":"Seconds","entry.seconds_of_each":"Seconds of each rep","entry.sets":"Sets","entry.start_timer":"Start the hold timer","entry.starts_in":"in {seconds}","entry.stop":"Stop","entry.stop_here":"Stop here. This movement rests until you or your coach lift it.","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.the_weight":"The weight","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.weight_in_kilograms":"Weight (kg)","entry.weight_in_pounds":"Weight (lb)","entry.what_was_left":"Could you have done more?","entry.when":"When was it?","entry.where":"Where does it hurt?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","entry.write_reserve":"Write a whole number from 0 to {most} for what you could have done more.","number.another_day":"Another day","number.before":"It began on {day}: only a number from a day before that is taken.","number.cm":"cm","number.deg":"°","number.enough_for":"One thing less on the way to {list}.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: saved.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Save: done today","number.undated":"{movement}: set aside, for nobody knows the day.","number.yours":"Now yours: {list}.","pain.came_with":"Was any of this with it?","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
 (()=>{
 const{targets,results,readiness,store,page,states}=globalThis.rungbook;
 const{make,named,namedList,units,blame}=page;
@@ -52,10 +52,10 @@ const read=(m,typed)=>{
 const bare=typed.trim().replace(',','.'),withUnit=targets.readGot(bare);
 return targets.readGot(`${bare} ${unitOf(m)[1]}`)||(withUnit&&withUnit.measure===model.target(m).measure&&withUnit.sets===1&&withUnit.unit===NO_LOAD?withUnit:null);
 };
-const given=(span,written,today)=>{
+const given=(span,written,today,before=null)=>{
 if(span==='long')return null;
 const read=span==='day'?results.readDay(written):span===''?null:today - Number(span);
-if(read===null||read>today)return undefined;
+if(read===null||read>today||(before!==null&&(span!=='day'||read>=before)))return undefined;
 return{on:results.dayText(read),...(span==='day'||read===today?{}:{until:results.dayText(today)})};
 };
 const keep=(m,sides,when)=>{
@@ -84,6 +84,8 @@ return make('span',{},make('button',{type:'button',class:'plain-button',text:mea
 };
 let count=0;
 const SPANS=([[String(WEEK - 1),say('entry.this_week')],[String(4*WEEK - 1),say('entry.this_month')],['day',say('entry.a_day')],['long',say('entry.longer')]]);
+const spans=(m)=>SPANS.filter(([value])=>states.since(m)===null||value==='day'||value==='long');
+const noDay=(m)=>{const before=states.since(m);return before===null?say('entry.write_day'):say('number.before',{day:results.dayWords(before)});};
 const line=(m,kept,isOpen=false)=>{
 const how=states.asks(m),why=how==='today'?[]:states.hints(m),isTold=how==='told';
 if(states.barred()==='ask'||!isPlain(m)||(!how&&(!why.length||store.adults.isDue())))return null;
@@ -95,7 +97,7 @@ const sides=model.is(m,readiness.EACH_SIDE)?[say('number.left'),say('number.righ
 const inputs=sides.map((side,i)=>(make('input',{id:`${id}-${i}`,type:'text',inputmode:'decimal',size:4,autocomplete:'off','aria-label':labelOf(m,side),placeholder:side})));
 const fault=make('p',{class:'fault',role:'alert',id:`${id}-fault`}),says=make('p',{class:'hint',role:'status'});
 let isKept=false;
-const when=(make('select',{id:`${id}-when`},make('option',{value:'',text:say('entry.choose')}),...SPANS.map(([value,text])=>make('option',{value,text}))));
+const when=(make('select',{id:`${id}-when`},make('option',{value:'',text:say('entry.choose')}),...spans(m).map(([value,text])=>make('option',{value,text}))));
 const on=(make('input',{id:`${id}-on`,type:'date',max:results.dayText(day),min:results.dayText(day - 3650),'aria-label':say('entry.on_day'),hidden:true}));
 const keeps=make('button',{type:'submit',value:'other',class:isTold?'quiet':null,text:say('entry.keep')});
 const other=make('p',{class:'fields number-when',hidden:!isTold},make('label',{for:when.id,text:say('entry.when')}),when,on,isTold?null:keeps);
@@ -105,8 +107,8 @@ event.preventDefault();
 if(isKept)return;
 const all=inputs.map(({value})=>read(m,value)),bad=all.indexOf(null);
 if(bad>=0){blame(inputs[bad],fault,say('entry.write_numbers'));return;}
-const of=other.hidden?given('0','',day):given(when.value,on.value,day);
-if(of===undefined){blame(when.value==='day'?on:when,fault,say('entry.write_day'));return;}
+const of=other.hidden?given('0','',day):given(when.value,on.value,day,states.since(m));
+if(of===undefined){blame(when.value==='day'?on:when,fault,noDay(m));return;}
 blame(inputs[0],fault,'');
 const odd=all.find((got)=>readiness.doubtful(model,m,(got)));
 if(odd&&!await isMeant(m,odd)){inputs[0].focus();return;}
@@ -128,10 +130,10 @@ return make('form',{class:'number-line',novalidate:true,on:{submit}},...inputs,m
 make('button',{type:'submit',class:'quiet',text:say('number.today')}),
 make('button',{type:'button',class:'plain-button',text:say('number.another_day'),on:{click:()=>{other.hidden=false;when.focus();}}}),...from,other,fault,says);
 };
-globalThis.rungbook.number={isMeant,news,isPlain,unitOf,read,given,keep,line,labelOf,fromPicture,SPANS};
+globalThis.rungbook.number={isMeant,news,isPlain,unitOf,read,given,keep,spans,noDay,line,labelOf,fromPicture,SPANS};
 })();
 (()=>{
-const{targets,results,readiness,store,page,states,scale,number:{isMeant,fromPicture,given,SPANS}}=globalThis.rungbook;
+const{targets,results,readiness,store,page,states,scale,number:{isMeant,fromPicture,given,spans,noDay}}=globalThis.rungbook;
 const{make,named,units,blame}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
 const{TIME,LENGTH,DONE,NO_LOAD}=targets;
@@ -208,7 +210,7 @@ const load=use.load?field(weight==='lb'?say('entry.weight_in_pounds'):say('entry
 const way=use.load?choice(say('entry.the_weight'),[...(use.help?[['help',say('entry.helps')]]:[]),['added',say('entry.is_added')],...(use.help?[]:[['help',say('entry.helps')]])].map((o)=>(o))):null;
 const reserve=field(say('entry.could_have_done'),{...number,placeholder:'0'});
 const when=choice(say('entry.when'),([...(options.today?[['0',say('entry.just_now')]]:[['',say('entry.choose')]]),
-...SPANS]));
+...spans(m)]));
 const on=field(say('entry.on_day'),{type:'date',max:results.dayText(day),min:results.dayText(day - 3650)});
 on.whole.hidden=true;
 when.input.addEventListener('change',()=>{on.whole.hidden=when.input.value!=='day';});
@@ -240,9 +242,9 @@ more.open=true;
 blame(reserve.input,fault,say('entry.write_reserve',{most:MOST_LEFT}));
 return;
 }
-const from=given(when.input.value,on.input.value,day);
+const from=given(when.input.value,on.input.value,day,states.since(m));
 if(from===undefined){
-blame(when.input.value==='day'?on.input:when.input,fault,say('entry.write_day'));
+blame(when.input.value==='day'?on.input:when.input,fault,noDay(m));
 return;
 }
 blame(when.input,fault,'');

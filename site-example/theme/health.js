@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="health.js=ee9306c8 ";
-globalThis.rungbookLimits = {"pain":[3,6],"adult":18,"growing":["wrist","elbow","lower-back","hip","knee","ankle","foot"],"youth":16,"older":65,"alone":12,"clearance":366,"body_weight":[1000000000,50000000000],"class":1000,"near":800,"near_length":3000000,"near_angle":10000000,"same_mass":100,"monotony":10,"far":6,"widest":180000000,"in_reserve":100,"effort":10,"minutes":1440};
+'use strict';self.rungbookIs+="health.js=64252cae ";
+globalThis.rungbookLimits = {"pain":[3,6],"adult":18,"growing":["wrist","elbow","lower-back","hip","knee","ankle","foot"],"youth":16,"older":65,"alone":12,"clearance":366,"body_weight":[1000000000,50000000000],"class":1000,"near":800,"near_length":3000000,"near_angle":10000000,"same_mass":100,"monotony":10,"far":6,"widest":180000000,"in_reserve":100,"effort":10,"minutes":1440,"pain_days":14};
 'use strict';
 (()=>{
 const LIMITS=globalThis.rungbookLimits;

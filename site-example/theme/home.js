@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="home.js=9285d207 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","date.day":"{day} {month} {year}","entry.if_it_hurts":"If it hurts","home.for":"For {name}.","home.go_on":"Your goal is chosen. Go on where you were.","home.hurts":"It hurts: {parts}. Nothing new and nothing harder for that.","home.hurts_part":"{part}, {score} of 10 on {day}","home.last":"Last: {got}. Towards {goal}.","home.new_number":"A new number","home.next_head":"Next","home.no_last":"No number yet. Towards {goal}.","home.rests":"At rest: {parts}. Ask a licensed clinician before you train that again.","home.rests_part":"{part}, since {day}","home.to_today":"To the session","home.your_goal":"Your goal","home.yours":"It is yours.","list.separator":", ","map.you_are_here":"You are here, {stage}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","rests.sore_better":"Say how it is now","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
+'use strict';self.rungbookIs+="home.js=307e552e ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","date.day":"{day} {month} {year}","entry.if_it_hurts":"If it hurts","home.done":"This day’s session is done.","home.for":"For {name}.","home.go_on":"Your goal is chosen. Go on where you were.","home.hurts":"It hurts: {parts}. Nothing new and nothing harder for that.","home.hurts_part":"{part}, {score} of 10 on {day}","home.last":"Last: {got}. Towards {goal}.","home.new_number":"A new number","home.next_head":"Next","home.no_last":"No number yet. Towards {goal}.","home.rests":"At rest: {parts}. Ask a licensed clinician before you train that again.","home.rests_part":"{part}, since {day}","home.settles":"Only just settled: {parts}. Nothing new and nothing harder for that yet.","home.to_today":"To the session","home.your_goal":"Your goal","home.yours":"It is yours.","list.separator":", ","map.you_are_here":"You are here, {stage}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","rests.sore_better":"Say how it is now","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
 'use strict';
 (()=>{
 const{make,named}=globalThis.rungbook.page;
@@ -27,6 +27,14 @@ return keys.map((key)=>({key,of:kept(key)})).filter(({of})=>of&&isDay(of.on)&&ty
 return[];
 }
 };
+const settling=(today,isPausing)=>{
+const pains=entriesOf('pain').filter(({on})=>on<=today),isBad=(of)=>isPausing(of)||of.score>=LIMITS.pain[0];
+const parts=[...new Set(pains.map(({part})=>String(part)))].filter((part)=>{
+const all=pains.filter((of)=>of.part===part),bad=all.filter(isBad).pop();
+return bad&&!isBad(all[all.length - 1])&&(Date.parse(today)- Date.parse(bad.on))/ 864e5<=LIMITS.pain_days;
+});
+return parts.length?[say('home.settles',{parts:parts.map(partWord).join(say('list.separator'))})]:[];
+};
 const now=new Date(),today=new Date(Date.UTC(now.getFullYear(),now.getMonth(),now.getDate())).toISOString().slice(0,10);
 const drawHurts=()=>{
 const hurts=document.getElementById('hurts-now');
@@ -36,10 +44,11 @@ const pains=[...newest.values()],shown=({part,score,on})=>say('home.hurts_part',
 const paused=entriesOf('paused').filter(({on,until,part})=>on<=today&&!(isDay(until)&&until<today)&&!(newest.has(part)&&isPausing(newest.get(part))));
 const rests=[...pains.filter(isPausing).map(shown),...new Set(paused.map(({part,on})=>say('home.rests_part',{part:partWord(part),day:dayWords(on)})))];
 const sore=pains.filter((of)=>!isPausing(of)&&of.score>=LIMITS.pain[0]).map(shown),between=say('list.separator');
+const settles=next&&next.on===today&&Array.isArray(next.settles)?next.settles.map(String):settling(today,isPausing);
 if(!(rests.length + sore.length))delete document.documentElement.dataset.hurts;
-if(!hurts||!(rests.length + sore.length))return;
+if(!hurts||!(rests.length + sore.length + settles.length))return;
 hurts.replaceChildren(...[[rests,'home.rests'],[sore,'home.hurts']].filter(([list])=>list.length).map(([list,key])=>make('p',{text:say(String(key),{parts:(list).join(between)})})),
-make('a',{href:'if-it-hurts.html#pain',text:say('rests.sore_better')}));
+...settles.map((text)=>make('p',{text})),make('a',{href:'if-it-hurts.html#pain',text:say('rests.sore_better')}));
 hurts.hidden=false;
 };
 drawHurts();
@@ -55,7 +64,7 @@ place.replaceChildren(...(next.drawn===true?[make('img',{class:'small-figure',al
 make('div',{},head,...(who?[who]:[]),make('p',{class:'next-name'},named(tables,0)),make('p',{class:'big-target',text:next.sets}),
 make('p',{class:'hint',text:next.got?say('home.last',{got:next.got,goal:next.goal}):say('home.no_last',{goal:next.goal})}),acts));
 place.dataset.movement=next.id;
-}else place.replaceChildren(make('div',{},head,...(who?[who]:[]),about.goal?make('p',{text:say('home.go_on')}):null,acts));
+}else place.replaceChildren(make('div',{},head,...(who?[who]:[]),next&&next.on===today&&next.done===true?make('p',{text:say('home.done')}):about.goal?make('p',{text:say('home.go_on')}):null,acts));
 place.hidden=false;
 const start=document.getElementById('start');
 if(start)start.hidden=true;

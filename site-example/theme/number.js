@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="number.js=e199643e ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.change":"Change it","entry.choose":"choose","entry.keep":"Save this number","entry.keep_anyway":"It is right","entry.longer":"longer ago, or I do not know","entry.on_day":"The day","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","number.another_day":"Another day","number.cm":"cm","number.deg":"°","number.enough_for":"One thing less on the way to {list}.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: saved.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Save: done today","number.undated":"{movement}: set aside, for nobody knows the day.","number.yours":"Now yours: {list}.","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
+'use strict';self.rungbookIs+="number.js=d1652a93 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.change":"Change it","entry.choose":"choose","entry.keep":"Save this number","entry.keep_anyway":"It is right","entry.longer":"longer ago, or I do not know","entry.on_day":"The day","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","number.another_day":"Another day","number.before":"It began on {day}: only a number from a day before that is taken.","number.cm":"cm","number.deg":"°","number.enough_for":"One thing less on the way to {list}.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: saved.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Save: done today","number.undated":"{movement}: set aside, for nobody knows the day.","number.yours":"Now yours: {list}.","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
 'use strict';
 'after page.js states.js';
 (()=>{
@@ -54,10 +54,10 @@ const read=(m,typed)=>{
 const bare=typed.trim().replace(',','.'),withUnit=targets.readGot(bare);
 return targets.readGot(`${bare} ${unitOf(m)[1]}`)||(withUnit&&withUnit.measure===model.target(m).measure&&withUnit.sets===1&&withUnit.unit===NO_LOAD?withUnit:null);
 };
-const given=(span,written,today)=>{
+const given=(span,written,today,before=null)=>{
 if(span==='long')return null;
 const read=span==='day'?results.readDay(written):span===''?null:today - Number(span);
-if(read===null||read>today)return undefined;
+if(read===null||read>today||(before!==null&&(span!=='day'||read>=before)))return undefined;
 return{on:results.dayText(read),...(span==='day'||read===today?{}:{until:results.dayText(today)})};
 };
 const keep=(m,sides,when)=>{
@@ -86,6 +86,8 @@ return make('span',{},make('button',{type:'button',class:'plain-button',text:mea
 };
 let count=0;
 const SPANS=([[String(WEEK - 1),say('entry.this_week')],[String(4*WEEK - 1),say('entry.this_month')],['day',say('entry.a_day')],['long',say('entry.longer')]]);
+const spans=(m)=>SPANS.filter(([value])=>states.since(m)===null||value==='day'||value==='long');
+const noDay=(m)=>{const before=states.since(m);return before===null?say('entry.write_day'):say('number.before',{day:results.dayWords(before)});};
 const line=(m,kept,isOpen=false)=>{
 const how=states.asks(m),why=how==='today'?[]:states.hints(m),isTold=how==='told';
 if(states.barred()==='ask'||!isPlain(m)||(!how&&(!why.length||store.adults.isDue())))return null;
@@ -97,7 +99,7 @@ const sides=model.is(m,readiness.EACH_SIDE)?[say('number.left'),say('number.righ
 const inputs=sides.map((side,i)=>(make('input',{id:`${id}-${i}`,type:'text',inputmode:'decimal',size:4,autocomplete:'off','aria-label':labelOf(m,side),placeholder:side})));
 const fault=make('p',{class:'fault',role:'alert',id:`${id}-fault`}),says=make('p',{class:'hint',role:'status'});
 let isKept=false;
-const when=(make('select',{id:`${id}-when`},make('option',{value:'',text:say('entry.choose')}),...SPANS.map(([value,text])=>make('option',{value,text}))));
+const when=(make('select',{id:`${id}-when`},make('option',{value:'',text:say('entry.choose')}),...spans(m).map(([value,text])=>make('option',{value,text}))));
 const on=(make('input',{id:`${id}-on`,type:'date',max:results.dayText(day),min:results.dayText(day - 3650),'aria-label':say('entry.on_day'),hidden:true}));
 const keeps=make('button',{type:'submit',value:'other',class:isTold?'quiet':null,text:say('entry.keep')});
 const other=make('p',{class:'fields number-when',hidden:!isTold},make('label',{for:when.id,text:say('entry.when')}),when,on,isTold?null:keeps);
@@ -107,8 +109,8 @@ event.preventDefault();
 if(isKept)return;
 const all=inputs.map(({value})=>read(m,value)),bad=all.indexOf(null);
 if(bad>=0){blame(inputs[bad],fault,say('entry.write_numbers'));return;}
-const of=other.hidden?given('0','',day):given(when.value,on.value,day);
-if(of===undefined){blame(when.value==='day'?on:when,fault,say('entry.write_day'));return;}
+const of=other.hidden?given('0','',day):given(when.value,on.value,day,states.since(m));
+if(of===undefined){blame(when.value==='day'?on:when,fault,noDay(m));return;}
 blame(inputs[0],fault,'');
 const odd=all.find((got)=>readiness.doubtful(model,m,(got)));
 if(odd&&!await isMeant(m,odd)){inputs[0].focus();return;}
@@ -130,5 +132,5 @@ return make('form',{class:'number-line',novalidate:true,on:{submit}},...inputs,m
 make('button',{type:'submit',class:'quiet',text:say('number.today')}),
 make('button',{type:'button',class:'plain-button',text:say('number.another_day'),on:{click:()=>{other.hidden=false;when.focus();}}}),...from,other,fault,says);
 };
-globalThis.rungbook.number={isMeant,news,isPlain,unitOf,read,given,keep,line,labelOf,fromPicture,SPANS};
+globalThis.rungbook.number={isMeant,news,isPlain,unitOf,read,given,keep,spans,noDay,line,labelOf,fromPicture,SPANS};
 })();

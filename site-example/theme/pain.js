@@ -1,12 +1,12 @@
-'use strict';self.rungbookIs+="pain.js=c991542c ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.go_back":"Go back","list.separator":", ","number.taken_back":"Taken back.","pain.came_with":"Was any of this with it?","pain.choose_part":"Choose where it hurts.","pain.choose_score":"Choose a number from 0 to 10.","pain.keep_morning":"Enter","pain.kept":"Entered.","pain.lift_of":"{part}: lift this pause","pain.line":"{day}: {part}, {score} of 10","pain.line_morning":"{line}, {morning} the next morning","pain.line_signs":"{line}; {signs}","pain.next_morning":"The next morning","pain.paused":"{part} rests from now, in every session and on every page, until you lift it here. If it is not better in a few days, ask a licensed clinician.","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","pain.take_back":"Take back","pain.take_back_ask":"Take this pain back?","pain.take_back_says":"Only where it was entered by mistake: what rests because of it does so no more. If it hurts less, enter the lower number instead.","pain.what_follows":"Up to 2 you go on, if it does not grow. From 3 to 5 what hurt it is over for today, and until you enter 2 or less there is only lighter work for that part, nothing new and no stretch. Above 5, in the neck from 3, or with any of these, the part rests until you enter 5 or less, in the neck 2 or less, without them; ask a licensed clinician.","rests.paused":"{what}, paused since {day}","stand.lift":"Lift this pause"});
+'use strict';self.rungbookIs+="pain.js=717c9303 ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.go_back":"Go back","list.separator":", ","number.taken_back":"Taken back.","pain.came_with":"Was any of this with it?","pain.choose_part":"Choose where it hurts.","pain.choose_score":"Choose a number from 0 to 10.","pain.keep_morning":"Enter","pain.kept":"Entered.","pain.less":"Entered. It hurt more earlier today, and of one day the worst counts.","pain.lift_of":"{part}: lift this pause","pain.line":"{day}: {part}, {score} of 10","pain.line_morning":"{line}, {morning} the next morning","pain.line_signs":"{line}; {signs}","pain.next_morning":"The next morning","pain.paused":"{part} rests from now, in every session and on every page, until you lift it here. If it is not better in a few days, ask a licensed clinician.","pain.sign_giving_way":"the joint gives way, or was ever out of place","pain.sign_night":"it wakes me at night","pain.sign_numb":"numbness or tingling, or pain into an arm or a leg","pain.sign_sharp":"sharp, stabbing, or after a fall or a knock","pain.take_back":"Take back","pain.take_back_ask":"Take this pain back?","pain.take_back_says":"Only where it was entered by mistake: what rests because of it does so no more. If it hurts less another day, enter the lower number then.","pain.what_follows":"Up to 2 you go on, if it does not grow. From 3 to 5 what hurt it is over for today, and until you enter 2 or less there is only lighter work for that part, nothing new and no stretch. Above 5, in the neck from 3, or with any of these, the part rests until you enter 5 or less, in the neck 2 or less, without them; ask a licensed clinician.","rests.paused":"{what}, paused since {day}","stand.lift":"Lift this pause"});
 'use strict';
 (()=>{
 const{results,store,page}=globalThis.rungbook;
 const{make,byId}=page;
 const{say,sayNodes}=globalThis.rungbook.words;
 const{scale}=globalThis.rungbook;
-const{row,wordOf,follows,lift,NUMBERS}=scale;
+const{row,wordOf,hurtMore,follows,lift,NUMBERS}=scale;
 const parts=[...(document.querySelectorAll('#pain-part input'))];
 const tell=(text)=>{
 byId('pain-notice').textContent=text;
@@ -64,12 +64,12 @@ const part=parts.find(({checked})=>checked),much=score.value();
 const fault=!part?say('pain.choose_part'):much===null&&!rests?say('pain.choose_score'):'';
 page.blame((part?score.boxes:parts)[0],byId('pain-fault'),fault);
 if(!part||fault)return;
-const on=results.dayText(results.today()),kept=much||0,then=follows([part.value],much,came);
+const on=results.dayText(results.today()),kept=much||0,then=follows([part.value],much,came),isLess=!rests&&hurtMore(part.value,kept);
 store.addAll([...(much!==null||came.length?[(['pain',{part:part.value,score:kept,on,...(came.length?{signs:came}:{})}])]:[]),
 ...(rests?[(['paused',{part:part.value,on,by:'client',because:'it hurts'}])]:[])]);
 if(rests||kept>0)store.set('fit',null);
 const what=partWord(part.value);
-tell(rests?say('pain.paused',{part:what}):`${say('pain.kept')} ${scale.saysOf(then,[part.value])}`);
+tell(rests?say('pain.paused',{part:what}):`${say(isLess?'pain.less':'pain.kept')} ${scale.saysOf(then,[part.value])}`);
 (byId('pain-form')).reset();
 };
 byId('pain-form').addEventListener('submit',(event)=>{

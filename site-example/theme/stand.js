@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="stand.js=483679eb ";
+'use strict';self.rungbookIs+="stand.js=43b9dcc2 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.if_it_hurts":"If it hurts","history.day":"day","history.result":"result","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"stand.add_person":"Begin for them","stand.allowed":"{pause} (allowed by a clinician)","stand.aside_line":"{movement}, {got}, {day}: {reason}","stand.change_nothing":"Change nothing","stand.copy_choice":"Put together only what is one person’s. Replacing erases all that is kept here, the outcome of the health questions too.","stand.copy_named":"The copy is of {file}; the numbers here bear no name.","stand.copy_only":"Entries that stand only in the copy: {there}; only here: {here}.","stand.copy_other_name":"The copy is of {file}; the numbers here are of {here}.","stand.copy_unlike":{"one":"{n} test in the copy has another result here on the same day.","other":"{n} tests in the copy have another result here on the same day."},"stand.earlier":{"one":"{n} earlier result","other":"{n} earlier results"},"stand.ended":"{pause} (ended)","stand.erase_ask":"Erase everything?","stand.erase_everything":"Erase everything","stand.erase_others":"What belongs to {others} stays.","stand.erase_what":"All your numbers, pauses and the outcome of the health questions are taken from this browser. There is no way back but a copy that you saved.","stand.erased":"Everything is erased from this browser.","stand.erased_one":"This person’s numbers are erased.","stand.here":"{name}, here now","stand.in_brackets":"({text})","stand.in_clipboard":"The text is in your clipboard. Paste it into a message to your coach.","stand.keep_them":"Erase nothing","stand.keep_weight":"{weight}, as here","stand.lift":"Lift this pause","stand.load":"Seven days, effort × minutes: {total}; monotony {monotony}, strain {strain}.","stand.moved":"{movement} {before} now {now}","stand.new_person":"Name of somebody new","stand.no_name":"without a name","stand.no_room":"The copy does not fit into this browser’s storage. Nothing was changed.","stand.no_weight":"That is not a body weight. Write it like {example}.","stand.not_shared":"This browser did not share it. Save a copy instead.","stand.nothing_changed":"Nothing was changed.","stand.nothing_moved":"Nothing.","stand.odd":"Cannot be read: {reason}. {text}","stand.past":"{day}: {got}","stand.put_together":"Put together","stand.refused":"Refused, nothing was changed. {why}.","stand.replace_mine":"Replace what is here","stand.saved":"Saved as {file}. Send it to your coach.","stand.several_in_copy":{"one":"one person is in the file","other":"{n} people are in the file: write your name above as it stands there, once"},"stand.share_end":"Not medical advice. Signal words in brackets: read the cautions first.","stand.shared":"Shared.","stand.shared_file":"The copy is on its way.","stand.since":"Since {day}:","stand.storage_forbidden":"This browser does not let the page keep anything: save a copy before you close it.","stand.storage_full":"This browser’s storage is full: what you enter now is lost when you close the page. Save a copy.","stand.take_away":"Take away","stand.take_back_of":"Take back {day}","stand.take_weight":"{weight}, as in the file","stand.taken_in":{"one":"{n} entry taken in.","other":"{n} entries taken in."},"stand.taken_in_some":{"one":"{n} entry taken in. Here already: {same}.","other":"{n} entries taken in. Here already: {same}."},"stand.to_come":"{pause} (still to come)","stand.to_the_questions":"To the questions","stand.two_weights":"Two body weights","stand.undated":"{movement}, {got}: nobody knows the day. It stays on this device and is not in your copy.","stand.weight_kept":"Body weight saved.","stand.which_weight":"Here stands {here}, in the file {file}. Which one counts from now on?","stand.whose_copy":"Whose numbers are these?","stand.write_name":"Write a name.","test.before_you_start":"Before you start"});
 'use strict';
 'after page.js results.js states.js';
@@ -212,14 +212,11 @@ tell(say('number.not_loaded'));
 });
 };
 const withStand=(act)=>()=>{const stand=mine();if(stand&&aim)act(stand);};
-const{dataset}=document.documentElement,below=withStand((stand)=>{history(stand);asides(stand);});
-const DRAWN=[drawFirst,withStand((stand)=>{if(!states.barred())aim.aimOf(stand);}),withStand((stand)=>{ahead(stand);load(stand);}),()=>{below();delete dataset.telling;},
+const DRAWN=[drawFirst,withStand((stand)=>{if(!states.barred())aim.aimOf(stand);}),withStand((stand)=>{ahead(stand);load(stand);}),withStand((stand)=>{history(stand);asides(stand);}),
 withStand((stand)=>{if(!states.barred())aim.planOf(stand);remember();})];
-const drawSoon=(isFirst=false)=>{
-const isShort=isFirst&&aim&&mine()!==null&&!states.barred(),count=DRAWN.length -(isShort?2:1);
-if(isShort)dataset.telling='true';
-DRAWN.slice(0,count).forEach((step)=>step());
-page.later(DRAWN.slice(count),'notice');
+const drawSoon=()=>{
+DRAWN.slice(0,-1).forEach((step)=>step());
+page.later(DRAWN.slice(-1),'notice');
 };
 const name=(byId('name-mine'));
 name.value=String(store.facts().name||'');
@@ -298,7 +295,8 @@ if(!stand||!aim)return;
 const of=aim.aimOf(stand),about=store.facts(),barred=states.barred()!=='';
 const newest=[...stand.person.tested].sort((a,b)=>b.on - a.on||b.entry - a.entry).slice(0,MOST_SHARED)
 .map((tested)=>`${page.marked(tables,tested.movement)}: ${aim.plain(states.got(readiness.sidesText(tested,model.target(tested.movement).atMost)))}, ${states.when(tested).textContent}`);
-const text=[[about.name,tables.school,results.dayWords(stand.day)].filter(Boolean).join(say('list.separator')),...(barred?[]:[aim.sentenceText(of)]),...newest,say('stand.share_end')].join('\n');
+const pains=[...states.sore(stand).map((pain)=>training.painWords(tables,pain,null)),...training.latelyWords(of.trainee)].map(aim.dated);
+const text=[[about.name,tables.school,results.dayWords(stand.day)].filter(Boolean).join(say('list.separator')),...pains,...(barred?[]:[aim.sentenceText(of)]),...newest,say('stand.share_end')].join('\n');
 const file='File' in globalThis?new File([copyText()],copyName(),{type:'application/json'}):null;
 try{
 const canFile=file&&'canShare' in navigator&&navigator.canShare({files:[file]});
@@ -357,5 +355,5 @@ people();
 if(location.hash==='#plan')folded.open=true;
 if(location.hash==='#people')(byId('people')).open=true;
 store.onChange(()=>page.later(DRAWN,'notice'));
-drawSoon(true);
+drawSoon();
 })();
