@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="kept.js=4e0e7532 ";
+'use strict';self.rungbookIs+="kept.js=914dc28b ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"date.day":"{day} {month} {year}","date.span":"{from} to {to}","date.week_to":"in the week to {to}","date.weeks_to":"in the {n} weeks to {to}","home.for":"For {name}.","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","results.before_it_begins":"{what}: the last day lies before the first","results.clearance":"Clearance {number}","results.did_of":"{what}: “did”","results.entry":"The entry","results.exponent":"“{value}”: write numbers without an exponent","results.file":"The file","results.got_or_sides":"{what} says “got”, or “left” and “right”","results.key_twice":"The key “{key}” stands twice in one record","results.measured_otherwise":"measured the old way, measure it again","results.movement_of":"{what}: the movement","results.name":"The name","results.no_day":"The entry has no day","results.no_such_movement":"this curriculum has no such movement","results.no_such_part":"this curriculum has no such movement, part or class","results.no_text":"{what} is missing or is no text","results.not_a_day":"{what}: “{value}” is not a day","results.not_a_list":"{what} is not a list","results.not_a_load":"{what}: “{value}” is not a weight","results.not_a_record":"{what} is not a record","results.not_a_result":"{what}: “{value}” is not a result","results.not_a_score":"{what}: “{value}” is no number from 0 to 10","results.not_a_session":"{what}: “{value}” is no effort from 0 to 10 or no minutes","results.not_a_weight":"{what}: “{value}” is not a body weight","results.not_a_year":"{what}: “{value}” is not a year of birth","results.not_between":"{what}: “{key}” is a whole number from {least} to {most}","results.not_in_reserve":"{what}: “{value}” is no number in reserve","results.not_json":"The file is not JSON, or was cut off","results.not_one_of":"{what}: “{value}” is none of {words}","results.one_side":"one side only","results.other_measure":"it measures another thing than the standard","results.pain":"Pain {number}","results.part_or_movement":"{what} names a part, a movement, a class or a pattern, one of them","results.pause":"Pause {number}","results.remark":"Remark {number}","results.restriction":"Restriction {number}","results.session":"Session {number}","results.set":"{what}: a set is no number","results.test":"Test {number}","results.to_come":"its day is still to come","results.too_large":"The file is larger than 1 MB","results.training":"Training {number}","results.unknown_key":"{what}: “{key}” is not a key of results","results.unreadable":"The file cannot be read","results.version":"This page reads results of version {version}; the file says “{value}”","stand.no_name":"without a name","stand.not_me":"That is not me","target.added":"{amount} with {weight} added","target.at_most":"at most {amount}","target.body_weight":{"one":"{n} % of body weight","other":"{n} % of body weight"},"target.centimetres":{"one":"{n} cm","other":"{n} cm"},"target.degrees":{"one":"{n}°","other":"{n}°"},"target.done":"done","target.each_rep":"{amount}, {seconds} each","target.each_side":"{amount}, each side","target.help":"{amount} with {weight} of help","target.inches":{"one":"{n} in","other":"{n} in"},"target.kilograms":{"one":"{n} kg","other":"{n} kg"},"target.minutes":{"one":"{n} minute","other":"{n} minutes"},"target.not_done":"not done","target.pounds":{"one":"{n} lb","other":"{n} lb"},"target.reps":{"one":"{n} rep","other":"{n} reps"},"target.seconds":{"one":"{n} second","other":"{n} seconds"},"target.sets":{"one":"{n} set of {amount}","other":"{n} sets of {amount}"},"target.tries":"{amount}, in {hits} of {of} tries"});
 (()=>{
 const ONE=1000000;
@@ -736,15 +736,9 @@ known.set(text,n - 1);
 return n<=0;
 });
 };
-const worse=(a,b)=>{
-const morning=[a,b].map((of)=>of.next_morning).filter((n)=>n!==undefined),signs=globalThis.rungbook.results.SIGNS.filter((sign)=>[a,b].some((of)=>(of.signs||[]).includes(sign)));
-return globalThis.rungbook.results.entry('pain',{part:a.part,score:Math.max(a.score,b.score),on:a.on,signs,...(morning.length?{next_morning:Math.max(...morning)}:{})},globalThis.rungbook.results.today()).sound;
-};
-const lastPains=(pains)=>new Map(pains.map((entry)=>[`${entry.on} ${entry.part}`,entry]));
 const takeIn=(exported,weightToo)=>{
 let added=0,same=0,lost=0;
 const written=[];
-const moved=[];
 const{sound}=gathered(kinds());
 const put=(kind,entry)=>{
 const key=`${kind}:${name()}`,text=JSON.stringify(entry);
@@ -757,18 +751,6 @@ const theirs=exported[kind]||[],fresh=beyond(theirs,sound[kind].map(({entry})=>e
 fresh.forEach((entry)=>put(kind,entry));
 added +=fresh.length;
 same +=theirs.length - fresh.length;
-if(kind!=='pain')continue;
-const[ours,last]=[lastPains(sound.pain.map(({entry})=>entry)),lastPains(theirs)];
-for(const[of,end]of lastPains(fresh)){
-const stands=ours.has(of)?worse(ours.get(of),last.get(of)):end,text=JSON.stringify(stands);
-if(text===JSON.stringify(end))continue;
-const here=sound.pain.filter(({entry})=>JSON.stringify(entry)===text).pop();
-if(here){
-moved.push([here.key,text]);
-remove(here.key);
-}
-put(kind,stands);
-}
 }
 const about={...aboutMe()};
 for(const key of globalThis.rungbook.results.FACTS){
@@ -780,7 +762,6 @@ const careful=['clear','light','ask'],own=facts().sound.screened,theirs=exported
 if(theirs&&(!own||careful.indexOf(theirs.says)>careful.indexOf(own.says)))write('screened',JSON.stringify(theirs));
 const undo=()=>{
 written.forEach(remove);
-moved.forEach(([key,text])=>write(key,text));
 for(const[key,text]of([['about',before],['screened',outcome]])){
 if(text===null)remove(key);
 else write(key,text);

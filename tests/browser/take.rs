@@ -323,7 +323,8 @@ fn a_copy_keeps_what_rests() {
             "{said}"
         );
     }
-    // A copy of the same day with a lower number, made elsewhere: the higher one stands until a lower one is entered here.
+    // A copy of the same day with a lower number, made elsewhere: the higher one stands, and no
+    // lower one of that day lifts it.
     browser.run("rungbook.store.erase()", &json!([]));
     browser.run(
         "rungbook.store.add('pain', arguments[0])",
@@ -343,5 +344,17 @@ fn a_copy_keeps_what_rests() {
         "rungbook.store.add('pain', arguments[0])",
         &json!([pain(1, &[])]),
     );
-    assert_eq!(browser.run(held, &json!([])), 0);
+    assert_eq!(browser.run(held, &json!([])), 1);
+    browser.run(
+        "rungbook.store.add('pain', { ...arguments[0], score: 5, on: rungbook.results.dayText(rungbook.results.today() - 1) })",
+        &json!([pain(1, &[])]),
+    );
+    assert_eq!(browser.run(held, &json!([])), 1);
+    browser.run(
+        r"
+        const { store } = rungbook;
+        store.entries('pain').filter(({ entry }) => entry.score === 7).forEach(({ key }) => store.remove(key));",
+        &json!([]),
+    );
+    assert_eq!(browser.run(held, &json!([])), 0, "taken back");
 }

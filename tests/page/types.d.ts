@@ -1186,7 +1186,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
   scale: {
     NUMBERS: number[];
     row: (name: string) => { boxes: HTMLInputElement[]; whole: HTMLElement; value: () => number | null };
-    wordOf: (n: number) => string;
+    wordOf: (n: number) => string; hurtMore: (part: string, score: number) => boolean;
     follows: (parts: string[], score: number | null, signs: string[]) => 'on' | 'light' | 'rests';
     morning: (key: string, entry: any, much: number) => string;
     partsText: (parts: string[]) => string;

@@ -256,22 +256,12 @@
       return n <= 0;
     });
   };
-  /** Of two pains of a part and day what is worse in each: the higher numbers, and every sign. @param {any} a @param {any} b */
-  const worse = (a, b) => {
-    const morning = [a, b].map((of) => of.next_morning).filter((n) => n !== undefined), signs = globalThis.rungbook.results.SIGNS.filter((sign) => [a, b].some((of) => (of.signs || []).includes(sign)));
-    return globalThis.rungbook.results.entry('pain', { part: a.part, score: Math.max(a.score, b.score), on: a.on, signs, ...(morning.length ? { next_morning: Math.max(...morning) } : {}) }, globalThis.rungbook.results.today()).sound;
-  };
-  /** The last pain of each part and day, as a list tells them. @param {any[]} pains @returns {Map<string, any>} */
-  const lastPains = (pains) => new Map(pains.map((entry) => [`${entry.on} ${entry.part}`, entry]));
-
-  /** Writes what an export holds beside what is kept: in its order, equal entries as often as they are on one side. Of one day nobody knows
-   * which side was later: the worse pain stands. @param {any} exported sound @param {boolean} weightToo */
+  /** Writes what an export holds beside what is kept: in its order, equal entries as often as they are on one side.
+   * @param {any} exported sound @param {boolean} weightToo */
   const takeIn = (exported, weightToo) => {
     let added = 0, same = 0, lost = 0;
     /** @type {string[]} */
     const written = [];
-    /** What was taken away, to be said again last. @type {[string, string][]} */
-    const moved = [];
     const { sound } = gathered(kinds());
     const put = (/** @type {string} */ kind, /** @type {any} */ entry) => {
       const key = `${kind}:${name()}`, text = JSON.stringify(entry);
@@ -285,18 +275,6 @@
       fresh.forEach((entry) => put(kind, entry));
       added += fresh.length;
       same += theirs.length - fresh.length;
-      if (kind !== 'pain') continue;
-      const [ours, last] = [lastPains(sound.pain.map(({ entry }) => entry)), lastPains(theirs)];
-      for (const [of, end] of lastPains(fresh)) {
-        const stands = ours.has(of) ? worse(ours.get(of), last.get(of)) : end, text = JSON.stringify(stands);
-        if (text === JSON.stringify(end)) continue;
-        const here = sound.pain.filter(({ entry }) => JSON.stringify(entry) === text).pop();
-        if (here) {
-          moved.push([here.key, text]);
-          remove(here.key);
-        }
-        put(kind, stands);
-      }
     }
     const about = { ...aboutMe() };
     for (const key of globalThis.rungbook.results.FACTS) {
@@ -309,7 +287,6 @@
     if (theirs && (!own || careful.indexOf(theirs.says) > careful.indexOf(own.says))) write('screened', JSON.stringify(theirs));
     const undo = () => {
       written.forEach(remove);
-      moved.forEach(([key, text]) => write(key, text));
       for (const [key, text] of /** @type {[string, string | null][]} */ ([['about', before], ['screened', outcome]])) {
         if (text === null) remove(key);
         else write(key, text);
