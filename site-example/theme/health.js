@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="health.js=64252cae ";
+'use strict';self.rungbookIs+="health.js=c264ef83 ";
 globalThis.rungbookLimits = {"pain":[3,6],"adult":18,"growing":["wrist","elbow","lower-back","hip","knee","ankle","foot"],"youth":16,"older":65,"alone":12,"clearance":366,"body_weight":[1000000000,50000000000],"class":1000,"near":800,"near_length":3000000,"near_angle":10000000,"same_mass":100,"monotony":10,"far":6,"widest":180000000,"in_reserve":100,"effort":10,"minutes":1440,"pain_days":14};
 'use strict';
 (()=>{
@@ -54,7 +54,11 @@ else if(root.dataset.heeds!=='true')root.dataset.heeds='true';
 if(known==='')delete root.dataset.known;
 else if(root.dataset.known!==known)root.dataset.known=known;
 };
-globalThis.rungbook=Object.assign(globalThis.rungbook||{},{health:{LIMITS,ageOn,saysOn,mustAnswer,isChild,isResult,goesOnTo,draw,own,prefix:PREFIX}});
+const worstOfDay=(pains)=>pains.map((of)=>{
+const same=pains.filter(({part,on})=>part===of.part&&on===of.on);
+return{...of,score:Math.max(...same.map(({score})=>score)),signs:[...new Set(same.flatMap(({signs})=>(Array.isArray(signs)?signs:[])))]};
+});
+globalThis.rungbook=Object.assign(globalThis.rungbook||{},{health:{LIMITS,ageOn,saysOn,mustAnswer,isChild,isResult,goesOnTo,worstOfDay,draw,own,prefix:PREFIX}});
 draw();
 if(root)globalThis.addEventListener('storage',draw);
 })();

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="home.js=307e552e ";
+'use strict';self.rungbookIs+="home.js=13e9b7e9 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","date.day":"{day} {month} {year}","entry.if_it_hurts":"If it hurts","home.done":"This day’s session is done.","home.for":"For {name}.","home.go_on":"Your goal is chosen. Go on where you were.","home.hurts":"It hurts: {parts}. Nothing new and nothing harder for that.","home.hurts_part":"{part}, {score} of 10 on {day}","home.last":"Last: {got}. Towards {goal}.","home.new_number":"A new number","home.next_head":"Next","home.no_last":"No number yet. Towards {goal}.","home.rests":"At rest: {parts}. Ask a licensed clinician before you train that again.","home.rests_part":"{part}, since {day}","home.settles":"Only just settled: {parts}. Nothing new and nothing harder for that yet.","home.to_today":"To the session","home.your_goal":"Your goal","home.yours":"It is yours.","list.separator":", ","map.you_are_here":"You are here, {stage}","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","rests.sore_better":"Say how it is now","stage.ground":"first rung","stage.rungs_up":{"one":"{n} rung up","other":"{n} rungs up"}});
 'use strict';
 (()=>{
@@ -14,7 +14,7 @@ return null;
 }
 };
 const next=kept('next'),about=kept('about')||{};
-const{LIMITS,ageOn,goesOnTo,prefix}=globalThis.rungbook.health,age=ageOn(about.born,Math.floor(Date.now()/ 864e5));
+const{LIMITS,ageOn,goesOnTo,worstOfDay,prefix}=globalThis.rungbook.health,age=ageOn(about.born,Math.floor(Date.now()/ 864e5));
 const isDay=(on)=>typeof on==='string'&&/^[0-9]{4}-[0-9]{2}-[0-9]{2}$/.test(on);
 const dayWords=(on)=>{const[year,month,of]=on.split('-').map(Number);return say('date.day',{day:of,month:say(`month.m${month}`),year:String(year)});};
 const partWord=(part)=>say(`body.${part.replace(/-/g,'_')}`);
@@ -28,7 +28,7 @@ return[];
 }
 };
 const settling=(today,isPausing)=>{
-const pains=entriesOf('pain').filter(({on})=>on<=today),isBad=(of)=>isPausing(of)||of.score>=LIMITS.pain[0];
+const pains=worstOfDay(entriesOf('pain').filter(({on})=>on<=today)),isBad=(of)=>isPausing(of)||of.score>=LIMITS.pain[0];
 const parts=[...new Set(pains.map(({part})=>String(part)))].filter((part)=>{
 const all=pains.filter((of)=>of.part===part),bad=all.filter(isBad).pop();
 return bad&&!isBad(all[all.length - 1])&&(Date.parse(today)- Date.parse(bad.on))/ 864e5<=LIMITS.pain_days;
@@ -38,7 +38,7 @@ return parts.length?[say('home.settles',{parts:parts.map(partWord).join(say('lis
 const now=new Date(),today=new Date(Date.UTC(now.getFullYear(),now.getMonth(),now.getDate())).toISOString().slice(0,10);
 const drawHurts=()=>{
 const hurts=document.getElementById('hurts-now');
-const newest=new Map(entriesOf('pain').filter(({on})=>on<=today).map((of)=>[of.part,of]));
+const newest=new Map(worstOfDay(entriesOf('pain').filter(({on})=>on<=today)).map((of)=>[of.part,of]));
 const isPausing=({part,score,signs})=>score>goesOnTo(part,age)||(Array.isArray(signs)&&signs.length>0);
 const pains=[...newest.values()],shown=({part,score,on})=>say('home.hurts_part',{part:partWord(part),score,day:dayWords(on)});
 const paused=entriesOf('paused').filter(({on,until,part})=>on<=today&&!(isDay(until)&&until<today)&&!(newest.has(part)&&isPausing(newest.get(part))));

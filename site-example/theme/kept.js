@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="kept.js=914dc28b ";
+'use strict';self.rungbookIs+="kept.js=fdf3f82a ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"date.day":"{day} {month} {year}","date.span":"{from} to {to}","date.week_to":"in the week to {to}","date.weeks_to":"in the {n} weeks to {to}","home.for":"For {name}.","month.m1":"January","month.m10":"October","month.m11":"November","month.m12":"December","month.m2":"February","month.m3":"March","month.m4":"April","month.m5":"May","month.m6":"June","month.m7":"July","month.m8":"August","month.m9":"September","results.before_it_begins":"{what}: the last day lies before the first","results.clearance":"Clearance {number}","results.did_of":"{what}: “did”","results.entry":"The entry","results.exponent":"“{value}”: write numbers without an exponent","results.file":"The file","results.got_or_sides":"{what} says “got”, or “left” and “right”","results.key_twice":"The key “{key}” stands twice in one record","results.measured_otherwise":"measured the old way, measure it again","results.movement_of":"{what}: the movement","results.name":"The name","results.no_day":"The entry has no day","results.no_such_movement":"this curriculum has no such movement","results.no_such_part":"this curriculum has no such movement, part or class","results.no_text":"{what} is missing or is no text","results.not_a_day":"{what}: “{value}” is not a day","results.not_a_list":"{what} is not a list","results.not_a_load":"{what}: “{value}” is not a weight","results.not_a_record":"{what} is not a record","results.not_a_result":"{what}: “{value}” is not a result","results.not_a_score":"{what}: “{value}” is no number from 0 to 10","results.not_a_session":"{what}: “{value}” is no effort from 0 to 10 or no minutes","results.not_a_weight":"{what}: “{value}” is not a body weight","results.not_a_year":"{what}: “{value}” is not a year of birth","results.not_between":"{what}: “{key}” is a whole number from {least} to {most}","results.not_in_reserve":"{what}: “{value}” is no number in reserve","results.not_json":"The file is not JSON, or was cut off","results.not_one_of":"{what}: “{value}” is none of {words}","results.one_side":"one side only","results.other_measure":"it measures another thing than the standard","results.pain":"Pain {number}","results.part_or_movement":"{what} names a part, a movement, a class or a pattern, one of them","results.pause":"Pause {number}","results.remark":"Remark {number}","results.restriction":"Restriction {number}","results.session":"Session {number}","results.set":"{what}: a set is no number","results.test":"Test {number}","results.to_come":"its day is still to come","results.too_large":"The file is larger than 1 MB","results.training":"Training {number}","results.unknown_key":"{what}: “{key}” is not a key of results","results.unreadable":"The file cannot be read","results.version":"This page reads results of version {version}; the file says “{value}”","stand.no_name":"without a name","stand.not_me":"That is not me","target.added":"{amount} with {weight} added","target.at_most":"at most {amount}","target.body_weight":{"one":"{n} % of body weight","other":"{n} % of body weight"},"target.centimetres":{"one":"{n} cm","other":"{n} cm"},"target.degrees":{"one":"{n}°","other":"{n}°"},"target.done":"done","target.each_rep":"{amount}, {seconds} each","target.each_side":"{amount}, each side","target.help":"{amount} with {weight} of help","target.inches":{"one":"{n} in","other":"{n} in"},"target.kilograms":{"one":"{n} kg","other":"{n} kg"},"target.minutes":{"one":"{n} minute","other":"{n} minutes"},"target.not_done":"not done","target.pounds":{"one":"{n} lb","other":"{n} lb"},"target.reps":{"one":"{n} rep","other":"{n} reps"},"target.seconds":{"one":"{n} second","other":"{n} seconds"},"target.sets":{"one":"{n} set of {amount}","other":"{n} sets of {amount}"},"target.tries":"{amount}, in {hits} of {of} tries"});
 (()=>{
 const ONE=1000000;
@@ -209,7 +209,7 @@ const{readGot,readMass,text,DONE}=globalThis.rungbook.targets;
 const{say}=globalThis.rungbook.words;
 const VERSION=1;
 const WEEK=7;
-const{LIMITS,ageOn}=globalThis.rungbook.health,[LIGHTEST,HEAVIEST]=LIMITS.body_weight;
+const{LIMITS,ageOn,worstOfDay}=globalThis.rungbook.health,[LIGHTEST,HEAVIEST]=LIMITS.body_weight;
 const LARGEST_FILE=1000000;
 const readDay=(written)=>{
 const parts=typeof written==='string'?/^\s*([0-9]{4})-([0-9]{2})-([0-9]{2})\s*$/.exec(written):null;
@@ -522,10 +522,10 @@ const part=model.tables.parts.indexOf(entry.part),on=Number(readDay(entry.on));
 if(part===-1||on>day)aside.push({movement:'pain',got:`${entry.part} ${entry.score}`,on:entry.on,why:part===-1?say('results.no_such_part'):say('results.to_come')});
 else out.pains.push({part,score:entry.score,nextMorning:entry.next_morning===undefined?null:entry.next_morning,signs:entry.signs||[],on,entry:i});
 });
-for(const pain of out.pains){
-const same=out.pains.filter(({part,on})=>part===pain.part&&on===pain.on),mornings=same.flatMap(({nextMorning})=>(nextMorning===null?[]:[nextMorning]));
-Object.assign(pain,{score:Math.max(...same.map(({score})=>score)),nextMorning:mornings.length?Math.max(...mornings):null,signs:SIGNS.filter((sign)=>same.some(({signs})=>signs.includes(sign)))});
-}
+out.pains=worstOfDay(out.pains).map((of)=>{
+const mornings=out.pains.flatMap(({part,on,nextMorning})=>(part===of.part&&on===of.on&&nextMorning!==null?[nextMorning]:[]));
+return{...of,signs:SIGNS.filter((sign)=>of.signs.includes(sign)),nextMorning:mornings.length?Math.max(...mornings):null};
+});
 (exported.remarks||[]).forEach((entry)=>{
 const movement=model.numbers.get(entry.movement);
 if(movement===undefined)aside.push({movement:entry.movement,got:'remark',on:entry.on,why:say('results.no_such_movement')});

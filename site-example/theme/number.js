@@ -1,5 +1,5 @@
-'use strict';self.rungbookIs+="number.js=d1652a93 ";
-'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.change":"Change it","entry.choose":"choose","entry.keep":"Save this number","entry.keep_anyway":"It is right","entry.longer":"longer ago, or I do not know","entry.on_day":"The day","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","number.another_day":"Another day","number.before":"It began on {day}: only a number from a day before that is taken.","number.cm":"cm","number.deg":"°","number.enough_for":"One thing less on the way to {list}.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: saved.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Save: done today","number.undated":"{movement}: set aside, for nobody knows the day.","number.yours":"Now yours: {list}.","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
+'use strict';self.rungbookIs+="number.js=101a914e ";
+'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"entry.a_day":"on a day that I know","entry.change":"Change it","entry.choose":"choose","entry.keep":"Save this number","entry.keep_anyway":"It is right","entry.longer":"longer ago, or I do not know","entry.on_day":"The day","entry.sure":"Is this number right?","entry.sure_far":"{movement}, {got}: the standard is {standard}. Do you mean it?","entry.sure_parts":"{movement}, {got}: only whole reps count. Write the reps that were whole.","entry.this_month":"in the last four weeks","entry.this_week":"in the last seven days","entry.when":"When was it?","entry.write_day":"Say when it was. Nothing is dated by guess.","entry.write_numbers":"Write numbers, such as 9 or 2.5. If you cannot do one yet, write 0.","number.another_day":"Another day","number.before":"The pain began on {day}: only a number from a day before that is taken.","number.cm":"cm","number.deg":"°","number.enough_for":"One thing less on the way to {list}.","number.from_clip":"From a clip","number.from_picture":"From a picture","number.health_first":"Answer the health questions first","number.in":"in","number.kept":"{movement}, {got}: saved.","number.left":"left","number.less":"{movement}, {got}: {by} less than before, {day}.","number.more":"{movement}, {got}: {by} more than before, {day}.","number.of":"{movement}: your number","number.of_side":"{movement}: your number, {side}","number.off":"give or take {off} {unit}","number.opens":"Opens {list}.","number.right":"right","number.same":"{movement}, {got}: the same as before, {day}.","number.sore":"As long as this hurts, nothing that loads it is proposed: {parts}.","number.today":"Save: done today","number.undated":"{movement}: set aside, for nobody knows the day.","number.until_settled":"Nothing goes up here until it has settled: enter more than your last number after that.","number.yours":"Now yours: {list}.","shared.and_more":{"one":"and {n} more","other":"and {n} more"},"today.reps":"reps","today.seconds":"s"});
 'use strict';
 'after page.js states.js';
 (()=>{
@@ -87,6 +87,13 @@ return make('span',{},make('button',{type:'button',class:'plain-button',text:mea
 let count=0;
 const SPANS=([[String(WEEK - 1),say('entry.this_week')],[String(4*WEEK - 1),say('entry.this_month')],['day',say('entry.a_day')],['long',say('entry.longer')]]);
 const spans=(m)=>SPANS.filter(([value])=>states.since(m)===null||value==='day'||value==='long');
+const isMore=(m,sides)=>{
+if(states.since(m)===null)return false;
+const texts=store.entries('tested').filter(({entry})=>entry.movement===model.tables.ids[m]).flatMap(({entry})=>[entry.got,entry.left,entry.right]);
+const known=texts.flatMap((text)=>{const got=text===undefined?null:targets.readGot(text);return got?[got]:[];});
+const isOver=(got,of)=>(got.unit===of.unit&&got.load>of.load)||(model.target(m).atMost?got.amount<of.amount:got.amount>of.amount);
+return known.length>0&&sides.some((got)=>known.every((of)=>isOver(got,of)));
+};
 const noDay=(m)=>{const before=states.since(m);return before===null?say('entry.write_day'):say('number.before',{day:results.dayWords(before)});};
 const line=(m,kept,isOpen=false)=>{
 const how=states.asks(m),why=how==='today'?[]:states.hints(m),isTold=how==='told';
@@ -111,7 +118,9 @@ const all=inputs.map(({value})=>read(m,value)),bad=all.indexOf(null);
 if(bad>=0){blame(inputs[bad],fault,say('entry.write_numbers'));return;}
 const of=other.hidden?given('0','',day):given(when.value,on.value,day,states.since(m));
 if(of===undefined){blame(when.value==='day'?on:when,fault,noDay(m));return;}
-blame(inputs[0],fault,'');
+const more=isMore(m,(all));
+blame(inputs[0],fault,more?say('number.until_settled'):'');
+if(more)return;
 const odd=all.find((got)=>readiness.doubtful(model,m,(got)));
 if(odd&&!await isMeant(m,odd)){inputs[0].focus();return;}
 isKept=true;
@@ -132,5 +141,5 @@ return make('form',{class:'number-line',novalidate:true,on:{submit}},...inputs,m
 make('button',{type:'submit',class:'quiet',text:say('number.today')}),
 make('button',{type:'button',class:'plain-button',text:say('number.another_day'),on:{click:()=>{other.hidden=false;when.focus();}}}),...from,other,fault,says);
 };
-globalThis.rungbook.number={isMeant,news,isPlain,unitOf,read,given,keep,spans,noDay,line,labelOf,fromPicture,SPANS};
+globalThis.rungbook.number={isMeant,news,isPlain,unitOf,read,given,keep,spans,noDay,isMore,line,labelOf,fromPicture,SPANS};
 })();

@@ -9,11 +9,13 @@ use std::fs;
 
 /// Opens "It hurt" of the first card that bears on the shoulder and says a part and a number.
 fn hurts(browser: &super::webdriver::Browser, score: u32) {
+    let card = r"
+        const { stresses, ids, parts } = rungbook.states.model.tables, at = parts.indexOf('shoulder');
+        return [...document.querySelectorAll('#sets article:not(.done)')].find(e => (stresses[ids.indexOf(e.dataset.movement)] >> at) & 1)";
+    browser.wait_until(&format!("rungbook.states.model && (() => {{ {card} }})()"));
     run(
         browser,
-        r"const { stresses, ids, parts } = rungbook.states.model.tables, at = parts.indexOf('shoulder');
-        const card = [...document.querySelectorAll('#sets article:not(.done)')].find(e => (stresses[ids.indexOf(e.dataset.movement)] >> at) & 1);
-        card.querySelector('.hurt').click()",
+        &format!("(() => {{ {card} }})().querySelector('.hurt').click()"),
     );
     browser.wait_until("document.querySelector('dialog[open]')");
     run(
@@ -93,8 +95,16 @@ fn a_pause_is_lifted_by_a_number() {
         for (touched, after) in [
             ("", json!([1, []])),
             ("4", json!([1, [["wrist", 4]]])),
-            ("1", json!([0, [["wrist", 4], ["wrist", 1]]])),
+            ("1", json!([1, [["wrist", 4], ["wrist", 1]]])),
+            ("1", json!([0, [["wrist", 1], ["wrist", 1]]])),
         ] {
+            // Of one day the worst counts, until it is taken back.
+            if after[0] == 0 {
+                run(
+                    &browser,
+                    "rungbook.store.entries('pain').filter(({ entry }) => entry.score === 4).forEach(({ key }) => rungbook.store.remove(key))",
+                );
+            }
             press_button(&browser, "Lift this pause");
             browser.wait_until("document.querySelector('dialog[open]')");
             click(&browser, &format!("dialog button[value='{touched}']"));

@@ -249,7 +249,7 @@ fn a_host_that_leads_to_addresses_without_their_ending() {
             "{address} without network"
         );
     }
-    browser.open(&format!("{base}faults.html"));
+    browser.open(&format!("{base}data.html"));
     let text = browser.run("return document.body.innerText", &json!([]));
     assert!(
         text.as_str()

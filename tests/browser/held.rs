@@ -111,9 +111,15 @@ fn what_settled_lately_is_no_invitation() {
             "{ago} {fault}"
         );
     }
-    let (news, _) = told(&browser, "12", 5);
+    // Nor more than the number on file.
+    let (news, fault) = told(&browser, "12", 5);
     assert!(
-        news.contains("12 reps: saved.") && news.contains(&says),
+        news.is_empty() && fault.contains("Nothing goes up here"),
+        "{fault}"
+    );
+    let (news, _) = told(&browser, "9", 5);
+    assert!(
+        news.contains("9 reps: saved.") && news.contains(&says),
         "{news}"
     );
     assert!(
@@ -176,7 +182,7 @@ fn tests_with_weight_wait_for_the_age() {
             "return document.querySelectorAll('#number-form button, #number-form input').length",
         );
         assert_eq!(
-            (said.contains("waits until you are 18"), fields == json!(0)),
+            (said.contains("until you are 18"), fields == json!(0)),
             (age == 17, age == 17),
             "{said}"
         );

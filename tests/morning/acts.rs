@@ -84,7 +84,7 @@ fn who_is_young_is_told_how_light_and_what_waits() {
     says_not(&told, &["counted as"]);
     says(
         &dose(&young),
-        &["a single, and every test with weight, waits until you are 18"],
+        &["No single reps and no tests with weight until you are 18"],
     );
     // From sixteen on no coach has to stand by; without weight on the way nothing is said of it; a man is told nothing.
     let older = assess(&format!("born: 2009\n{YOUNG}"));

@@ -789,6 +789,7 @@ interface Rungbook {
     isResult: (key: string) => boolean;
     ageOn: (born: unknown, today: number) => number | null;
     goesOnTo: (part: string, age: number | null) => number;
+    worstOfDay: <P extends { part: unknown; on: unknown; score: number; signs?: unknown }>(pains: P[]) => (P & { signs: any[] })[];
   };
   targets: {
     readGot: (text: string) => Got | null;
@@ -1207,6 +1208,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     /** Where an earlier number may be from, for a choice; the words of what is refused, or of what is missing. */
     spans: (m: number) => [string, string][];
     noDay: (m: number) => string;
+    isMore: (m: number, sides: Got[]) => boolean;
     line: (m: number, kept: (of: { key: string; news: (Node | string)[] }) => void, isOpen?: boolean) => HTMLElement | null;
     labelOf: (m: number, side?: string) => string;
     fromPicture: (m: number, input: HTMLInputElement) => HTMLElement | null;

@@ -2,7 +2,7 @@
 'after page.js states.js number.js scale.js';
 // Entering one result: the fields that fit the movement, the hold timer, and "it hurt".
 (() => {
-  const { targets, results, readiness, store, page, states, scale, number: { isMeant, fromPicture, given, spans, noDay } } = globalThis.rungbook;
+  const { targets, results, readiness, store, page, states, scale, number: { isMeant, fromPicture, given, spans, noDay, isMore } } = globalThis.rungbook;
   const { make, named, units, blame } = page;
   const { say, sayNodes } = globalThis.rungbook.words;
   const { TIME, LENGTH, DONE, NO_LOAD } = targets;
@@ -136,6 +136,10 @@
           return;
         }
         blame(when.input, fault, '');
+        if (isMore(m, /** @type {Got[]} */ (read))) {
+          blame(amounts[0].input, fault, say('number.until_settled'));
+          return;
+        }
         const texts = read.map((got) => targets.text(/** @type {Got} */ (got)));
         const sides = sided ? { left: texts[0], right: texts[1] } : { got: texts[0] };
         const keep = () => options.kept(from === null ? store.add('undated', { movement: model.tables.ids[m], ...sides })

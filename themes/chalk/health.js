@@ -71,7 +71,13 @@
     if (known === '') delete root.dataset.known;
     else if (root.dataset.known !== known) root.dataset.known = known;
   };
-  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, ageOn, saysOn, mustAnswer, isChild, isResult, goesOnTo, draw, own, prefix: PREFIX } });
+  /** Of a part and a day the worst counts, whatever was said last: each pain with the highest number and every sign of its day.
+   * @template {{ part: unknown, on: unknown, score: number, signs?: unknown }} P @param {P[]} pains */
+  const worstOfDay = (pains) => pains.map((of) => {
+    const same = pains.filter(({ part, on }) => part === of.part && on === of.on);
+    return { ...of, score: Math.max(...same.map(({ score }) => score)), signs: [...new Set(same.flatMap(({ signs }) => (Array.isArray(signs) ? signs : [])))] };
+  });
+  globalThis.rungbook = Object.assign(globalThis.rungbook || {}, { health: { LIMITS, ageOn, saysOn, mustAnswer, isChild, isResult, goesOnTo, worstOfDay, draw, own, prefix: PREFIX } });
   draw();
   if (root) globalThis.addEventListener('storage', draw);
 })();

@@ -15,7 +15,7 @@
   };
   const next = kept('next'), about = kept('about') || {};
   // Under 16 an adult's word comes first, each day: Today asks for it, and what is next is said there.
-  const { LIMITS, ageOn, goesOnTo, prefix } = globalThis.rungbook.health, age = ageOn(about.born, Math.floor(Date.now() / 864e5));
+  const { LIMITS, ageOn, goesOnTo, worstOfDay, prefix } = globalThis.rungbook.health, age = ageOn(about.born, Math.floor(Date.now() / 864e5));
 
   // ---- what hurts, or rests, stands above all else
 
@@ -35,7 +35,7 @@
   /** What settles, where Today has not said it yet: the parts whose newest pain is low, and whose last one that was not is younger than that takes.
    * @param {string} today @param {(of: any) => boolean} isPausing */
   const settling = (today, isPausing) => {
-    const pains = entriesOf('pain').filter(({ on }) => on <= today), isBad = (/** @type {any} */ of) => isPausing(of) || of.score >= LIMITS.pain[0];
+    const pains = worstOfDay(entriesOf('pain').filter(({ on }) => on <= today)), isBad = (/** @type {any} */ of) => isPausing(of) || of.score >= LIMITS.pain[0];
     const parts = [...new Set(pains.map(({ part }) => String(part)))].filter((part) => {
       const all = pains.filter((of) => of.part === part), bad = all.filter(isBad).pop();
       return bad && !isBad(all[all.length - 1]) && (Date.parse(today) - Date.parse(bad.on)) / 864e5 <= LIMITS.pain_days;
@@ -46,7 +46,7 @@
   const drawHurts = () => {
     const hurts = document.getElementById('hurts-now');
     /** @type {Map<string, any>} */
-    const newest = new Map(entriesOf('pain').filter(({ on }) => on <= today).map((of) => [of.part, of]));
+    const newest = new Map(worstOfDay(entriesOf('pain').filter(({ on }) => on <= today)).map((of) => [of.part, of]));
     const isPausing = (/** @type {any} */ { part, score, signs }) => score > goesOnTo(part, age) || (Array.isArray(signs) && signs.length > 0);
     const pains = [...newest.values()], shown = (/** @type {any} */ { part, score, on }) => say('home.hurts_part', { part: partWord(part), score, day: dayWords(on) });
     const paused = entriesOf('paused').filter(({ on, until, part }) => on <= today && !(isDay(until) && until < today) && !(newest.has(part) && isPausing(newest.get(part))));

@@ -118,6 +118,14 @@
   const SPANS = /** @type {[string, string][]} */ ([[String(WEEK - 1), say('entry.this_week')], [String(4 * WEEK - 1), say('entry.this_month')], ['day', say('entry.a_day')], ['long', say('entry.longer')]]);
   /** The spans that are asked for: of what settles only a day before it began. @param {number} m */
   const spans = (m) => SPANS.filter(([value]) => states.since(m) === null || value === 'day' || value === 'long');
+  /** Whether a number is more than any on file, of what settles: nothing that bears on it goes up before it has. @param {number} m @param {Got[]} sides */
+  const isMore = (m, sides) => {
+    if (states.since(m) === null) return false;
+    const texts = store.entries('tested').filter(({ entry }) => entry.movement === model.tables.ids[m]).flatMap(({ entry }) => [entry.got, entry.left, entry.right]);
+    const known = texts.flatMap((text) => { const got = text === undefined ? null : targets.readGot(text); return got ? [got] : []; });
+    const isOver = (/** @type {Got} */ got, /** @type {Got} */ of) => (got.unit === of.unit && got.load > of.load) || (model.target(m).atMost ? got.amount < of.amount : got.amount > of.amount);
+    return known.length > 0 && sides.some((got) => known.every((of) => isOver(got, of)));
+  };
   /** What is said where no day is given, or one that is not taken. @param {number} m */
   const noDay = (m) => { const before = states.since(m); return before === null ? say('entry.write_day') : say('number.before', { day: results.dayWords(before) }); };
   /** One line: the field with its unit, kept as done today or on another day. Of what is not to be tried today the day comes first, and why
@@ -147,7 +155,9 @@
       if (bad >= 0) { blame(inputs[bad], fault, say('entry.write_numbers')); return; }
       const of = other.hidden ? given('0', '', day) : given(when.value, on.value, day, states.since(m));
       if (of === undefined) { blame(when.value === 'day' ? on : when, fault, noDay(m)); return; }
-      blame(inputs[0], fault, '');
+      const more = isMore(m, /** @type {Got[]} */ (all));
+      blame(inputs[0], fault, more ? say('number.until_settled') : '');
+      if (more) return;
       const odd = all.find((got) => readiness.doubtful(model, m, /** @type {Got} */ (got)));
       if (odd && !await isMeant(m, odd)) { inputs[0].focus(); return; }
       isKept = true;
@@ -169,5 +179,5 @@
       make('button', { type: 'button', class: 'plain-button', text: say('number.another_day'), on: { click: () => { other.hidden = false; when.focus(); } } }), ...from, other, fault, says);
   };
 
-  globalThis.rungbook.number = { isMeant, news, isPlain, unitOf, read, given, keep, spans, noDay, line, labelOf, fromPicture, SPANS };
+  globalThis.rungbook.number = { isMeant, news, isPlain, unitOf, read, given, keep, spans, noDay, isMore, line, labelOf, fromPicture, SPANS };
 })();

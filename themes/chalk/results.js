@@ -5,7 +5,7 @@
   const { say } = globalThis.rungbook.words;
   const VERSION = 1;
   const WEEK = 7;
-  const { LIMITS, ageOn } = globalThis.rungbook.health, [LIGHTEST, HEAVIEST] = LIMITS.body_weight;
+  const { LIMITS, ageOn, worstOfDay } = globalThis.rungbook.health, [LIGHTEST, HEAVIEST] = LIMITS.body_weight;
   /** The largest file that is read, in bytes. */
   const LARGEST_FILE = 1000000;
 
@@ -390,11 +390,10 @@
       if (part === -1 || on > day) aside.push({ movement: 'pain', got: `${entry.part} ${entry.score}`, on: entry.on, why: part === -1 ? say('results.no_such_part') : say('results.to_come') });
       else out.pains.push({ part, score: entry.score, nextMorning: entry.next_morning === undefined ? null : entry.next_morning, signs: entry.signs || [], on, entry: i });
     });
-    // Of a part and a day the worst counts, whatever was said last.
-    for (const pain of out.pains) {
-      const same = out.pains.filter(({ part, on }) => part === pain.part && on === pain.on), mornings = same.flatMap(({ nextMorning }) => (nextMorning === null ? [] : [nextMorning]));
-      Object.assign(pain, { score: Math.max(...same.map(({ score }) => score)), nextMorning: mornings.length ? Math.max(...mornings) : null, signs: SIGNS.filter((sign) => same.some(({ signs }) => signs.includes(sign))) });
-    }
+    out.pains = worstOfDay(out.pains).map((of) => {
+      const mornings = out.pains.flatMap(({ part, on, nextMorning }) => (part === of.part && on === of.on && nextMorning !== null ? [nextMorning] : []));
+      return { ...of, signs: SIGNS.filter((sign) => of.signs.includes(sign)), nextMorning: mornings.length ? Math.max(...mornings) : null };
+    });
     (exported.remarks || []).forEach((entry) => {
       const movement = model.numbers.get(entry.movement);
       if (movement === undefined) aside.push({ movement: entry.movement, got: 'remark', on: entry.on, why: say('results.no_such_movement') });
