@@ -79,7 +79,7 @@ fn goals<'a>(site: &Material<'a>) -> Result<Vec<SkillCard<'a>>, ThemeError> {
         let skill = site.curriculum.skill(ix);
         let stage = site.resolved.stages.of(skill.goal.movement).unwrap_or(0);
         let href = format!("{}.html", skill.id);
-        let text = whole_words(&skill.name);
+        let text = escape(&skill.name);
         Ok(SkillCard {
             id: skill.id.as_str(),
             link: named(site.curriculum, site.theme, Owner::Skill(ix), &text, &href)?,
@@ -117,19 +117,6 @@ fn begun_with<'a>(site: &Material<'a>) -> Vec<Standing<'a>> {
         figure: view::figure_of(site, *ix),
     });
     standing.take(MOST_STANDING).collect()
-}
-
-/// A name whose words are not broken behind a hyphen, as HTML.
-fn whole_words(name: &str) -> String {
-    let words = name.split(' ').map(|word| match word.split_once('-') {
-        Some((head, tail)) => format!(
-            "{}<span class=\"whole\">-{}</span>",
-            escape(head),
-            escape(tail)
-        ),
-        None => escape(word),
-    });
-    words.collect::<Vec<_>>().join(" ")
 }
 
 fn home(site: &Material<'_>, context: &mut Context) -> Result<(), ThemeError> {
