@@ -104,6 +104,7 @@ fn a_pause_is_lifted_by_a_number() {
                     &browser,
                     "rungbook.store.entries('pain').filter(({ entry }) => entry.score === 4).forEach(({ key }) => rungbook.store.remove(key))",
                 );
+                browser.open(&format!("{base}{page}.html"));
             }
             press_button(&browser, "Lift this pause");
             browser.wait_until("document.querySelector('dialog[open]')");
