@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="ready.js=f168a7bc ";
+'use strict';self.rungbookIs+="ready.js=7672ab97 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.to_ticks":"To the two ticks","aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","list.separator":", ","number.closed":"Do not try it today. First: {list}.","number.enter":"Enter your number","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","number.told":"I did this already","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.classes":"what is marked {list}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.hurts":"it hurts","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until {until}","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"what is upside down, with weight or only lowers: light training only, by the health questions of {day}","rests.over_for_today":"{what}, over for today","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.sore":"{part}, {score} of 10 on {day}: nothing new and nothing harder for it","rests.sore_better":"Say how it is now","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.until_entry":"an entry of {n} or less","rests.until_none":"an entry of 0","rests.until_sign":"that is gone and a clinician has seen it","rests.where_lifted":"What rests, and how it ends","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this.","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","stand.take_back":"Take back","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first","state.with_coach":"only with a coach in person","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.not_shown":"what must be there first is not shown","training.lately":"Only just settled: {what}. Until {day} nothing that bears on it goes up, and what is new and too much for it waits.","training.sixes":"Under 18: added weight in sets of six reps or more, and a little of it to practise the way out. No single reps and no tests with weight until you are 18."});
 (()=>{
 const{text,ONE,REPS,LENGTH,ANGLE,DONE,NO_LOAD,BODY_WEIGHT}=globalThis.rungbook.targets;
@@ -583,6 +583,13 @@ const single=all.filter(({cls})=>cls===null).map(({movement,part,pattern})=>(mov
 const classes=all.flatMap(({cls})=>(cls===null?[]:[tables.class_names[cls]]));
 return([...single,...(classes.length?[sayNodes('rests.classes',{list:classes.join(say('list.separator'))})]:[])].flatMap((one,i)=>[...(i?[say('list.separator')]:[]),...[one].flat()]));
 };
+const plain=(parts)=>parts.map((part)=>{
+if(part===null||typeof part==='string')return part||'';
+const copy=(part.cloneNode(true));
+copy.querySelectorAll('.aside').forEach((aside)=>aside.remove());
+copy.querySelectorAll('.mark-word').forEach((word)=>{word.textContent=`[${word.textContent}]`;});
+return String(copy.textContent);
+}).join('');
 const causeWords=(cause,all=[cause])=>{
 const since=dayOf(cause.on);
 if(cause.kind==='light')return(sayNodes('rests.light',{day:since}));
@@ -720,7 +727,7 @@ store.put('goal',select.value||null);
 const drawn=document.getElementById(select.id);
 if(drawn)drawn.focus();
 });
-globalThis.rungbook.states={model,mine,latest,keepsGoal,figure,mark,stateWord,shown,target,got,partWord,day,dayOf,health,isChild,barred,causeWords,sore,bearsOnSore,soreLines,isHeld,whyHeld,hints,since,hurtsToday,asks,mayAsk,adultsFirst,neverTried,when,together,whatRests,liftedBy,asideGot};
+globalThis.rungbook.states={model,mine,latest,keepsGoal,figure,mark,stateWord,shown,target,got,partWord,day,dayOf,health,isChild,barred,causeWords,sore,bearsOnSore,soreLines,isHeld,whyHeld,hints,since,hurtsToday,asks,mayAsk,adultsFirst,neverTried,when,together,plain,whatRests,liftedBy,asideGot};
 store.onChange(()=>{draw();page.later([drawSlots,follow],'main');});
 drawSlots();
 draw();

@@ -101,8 +101,9 @@ fn a_pause_is_lifted_by_a_number() {
                 run(&browser, seed);
                 browser.open(&format!("{base}{page}.html"));
             }
-            // Pressed again where it was drawn anew meanwhile.
-            browser.wait_until("document.querySelector('dialog[open]') || [...document.querySelectorAll('button')].filter(e => e.textContent === 'Lift this pause' && e.checkVisibility()).slice(0, 1).forEach(e => e.click())");
+            browser.wait_until("!document.querySelector('main[aria-busy]')");
+            press_button(&browser, "Lift this pause");
+            browser.wait_until("document.querySelector('dialog[open]')");
             click(&browser, &format!("dialog button[value='{touched}']"));
             browser.wait_until("!document.querySelector('dialog[open]')");
             assert_eq!(run(&browser, left), after, "{page}: {touched}");

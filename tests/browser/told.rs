@@ -126,3 +126,31 @@ fn what_was_told_last_answers() {
     );
     browser.wait_until("rungbook.aim && document.querySelector('#notice button')");
 }
+
+/// A pause is lifted on what was told last as on a page that planned: how it is now is asked.
+#[test]
+fn a_pause_that_was_told_is_lifted() {
+    for page in ["today.html", "where-i-stand.html"] {
+        let Some((browser, address)) = person(page) else {
+            return;
+        };
+        run(
+            &browser,
+            "const { store, results } = rungbook; store.add('paused', { part: 'knee', on: results.dayText(results.today() - 3), by: 'client' })",
+        );
+        open(&browser, &address);
+        browser.wait_until("JSON.parse(localStorage.getItem(`${rungbook.health.prefix}told:${location.pathname.split('/').pop().split('.')[0]}`)).key === rungbook.told.keyNow()");
+        open(&browser, &address);
+        assert_eq!(run(&browser, HOW), json!([true, false]), "{page}");
+        run(
+            &browser,
+            "document.querySelector('#rests-today-list button, #rests-list button').click()",
+        );
+        browser.wait_until("document.querySelector('dialog[open] button[value=\"1\"]')");
+        run(
+            &browser,
+            "document.querySelector('dialog[open] button[value=\"1\"]').click()",
+        );
+        browser.wait_until("rungbook.store.entries('paused').length === 0");
+    }
+}

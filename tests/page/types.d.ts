@@ -1052,7 +1052,6 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     /** What was said today to be never tried comes last. */
     inOrder: (lines: Line[]) => Line[];
     way: (of: Training, field?: (m: number) => HTMLElement | null) => HTMLElement | null;
-    plain: (parts: PagePart[]) => string;
     sentenceText: (of: Training) => string;
     sets: (line: Line) => HTMLElement;
     restWords: (line: Line) => string;
@@ -1171,6 +1170,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     neverTried: () => string[];
     mayAsk: (m: number) => boolean;
     when: (of: { on: number; until: number | null }) => HTMLElement;
+    plain: (parts: PagePart[]) => string;
     whatRests: (all: Pause[]) => (Node | string)[];
     together: (all: Pause[]) => Pause[][];
     asideGot: (got: string) => PagePart | PagePart[];

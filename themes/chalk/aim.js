@@ -96,16 +96,8 @@
     const key = keyOf(of, limiter, goal.chosen ? ['aim.needs', 'aim.needs_shown', 'aim.needs_again', 'aim.needs_unknown'] : ['aim.nearest_needs', 'aim.nearest_shown', 'aim.nearest_again', 'aim.nearest_unknown']);
     return nodes(sayNodes(key, { ...named_, ...asked(of, limiter) }));
   };
-  /** What some nodes say, without what only screen readers are told. @param {PagePart[]} parts @returns {string} */
-  const plain = (parts) => nodes(parts).map((part) => {
-    if (typeof part === 'string') return part;
-    const copy = /** @type {HTMLElement} */ (part.cloneNode(true));
-    copy.querySelectorAll('.aside').forEach((aside) => aside.remove());
-    copy.querySelectorAll('.mark-word').forEach((word) => { word.textContent = `[${word.textContent}]`; });
-    return String(copy.textContent);
-  }).join('');
   /** The goal and what holds back, as plain text. @param {Training} of */
-  const sentenceText = (of) => plain(sentence(of));
+  const sentenceText = (of) => states.plain(sentence(of));
   /** About how long it is. @param {Training} of @returns {(Node | string)[]} */
   const howLong = ({ goal, limiter, trainee }) => {
     const told = goal && limiter ? training.howLong(trainee, limiter, { say: (key, values) => nodes(sayNodes(key, values)), name: (m) => named(tables, m) }) : null;
@@ -237,5 +229,5 @@
       ...(kinds.length ? [make('p', { class: 'hint', text: say('training.week_sets', { list: kinds.join(say('list.separator')) }) })] : [])];
   };
 
-  globalThis.rungbook.aim = { BLOCKS, dated, planOf, aimOf, isPlanned, goalName, goalChoice, plain, sentenceText, sentence, howLong, acts, way, inOrder, sets, restWords, reason, why, towards, head, warmUp, care, leftOut, weeks, weeksEnd, nodes };
+  globalThis.rungbook.aim = { BLOCKS, dated, planOf, aimOf, isPlanned, goalName, goalChoice, sentenceText, sentence, howLong, acts, way, inOrder, sets, restWords, reason, why, towards, head, warmUp, care, leftOut, weeks, weeksEnd, nodes };
 })();

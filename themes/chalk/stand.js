@@ -182,7 +182,7 @@
     const others = person.pauses.filter((pause) => !found.causes.includes(pause));
     const lift = async (/** @type {string} */ key, /** @type {Pause} */ cause) => {
       await page.load('scale-here');
-      const says = await globalThis.rungbook.scale.lift(key, aim.plain(states.whatRests([cause])));
+      const says = await globalThis.rungbook.scale.lift(key, states.plain(states.whatRests([cause])));
       if (!says) return;
       tell(says);
       notice.focus();
@@ -353,7 +353,7 @@
     if (!stand || !aim) return;
     const of = aim.aimOf(stand), about = store.facts(), barred = states.barred() !== '';
     const newest = [...stand.person.tested].sort((a, b) => b.on - a.on || b.entry - a.entry).slice(0, MOST_SHARED)
-      .map((tested) => `${page.marked(tables, tested.movement)}: ${aim.plain(states.got(readiness.sidesText(tested, model.target(tested.movement).atMost)))}, ${states.when(tested).textContent}`);
+      .map((tested) => `${page.marked(tables, tested.movement)}: ${states.plain(states.got(readiness.sidesText(tested, model.target(tested.movement).atMost)))}, ${states.when(tested).textContent}`);
     // What hurts comes before all else, then what settles.
     const pains = [...states.sore(stand).map((pain) => training.painWords(tables, pain, null)), ...training.latelyWords(of.trainee)].map(aim.dated);
     const text = [[about.name, tables.school, results.dayWords(stand.day)].filter(Boolean).join(say('list.separator')), ...pains, ...(barred ? [] : [aim.sentenceText(of)]), ...newest, say('stand.share_end')].join('\n');

@@ -153,6 +153,14 @@
     const classes = all.flatMap(({ cls }) => (cls === null ? [] : [tables.class_names[cls]]));
     return /** @type {(Node | string)[]} */ ([...single, ...(classes.length ? [sayNodes('rests.classes', { list: classes.join(say('list.separator')) })] : [])].flatMap((one, i) => [...(i ? [say('list.separator')] : []), ...[one].flat()]));
   };
+  /** What some nodes say, without what only screen readers are told. @param {PagePart[]} parts @returns {string} */
+  const plain = (parts) => parts.map((part) => {
+    if (part === null || typeof part === 'string') return part || '';
+    const copy = /** @type {HTMLElement} */ (part.cloneNode(true));
+    copy.querySelectorAll('.aside').forEach((aside) => aside.remove());
+    copy.querySelectorAll('.mark-word').forEach((word) => { word.textContent = `[${word.textContent}]`; });
+    return String(copy.textContent);
+  }).join('');
   /** What is left alone, by whom, since and until when, and why; of causes that are alike said once. @param {Pause} cause @param {Pause[]} [all] @returns {(Node | string)[]} */
   const causeWords = (cause, all = [cause]) => {
     const since = dayOf(cause.on);
@@ -317,7 +325,7 @@
     if (drawn) drawn.focus();
   });
 
-  globalThis.rungbook.states = { model, mine, latest, keepsGoal, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, isHeld, whyHeld, hints, since, hurtsToday, asks, mayAsk, adultsFirst, neverTried, when, together, whatRests, liftedBy, asideGot };
+  globalThis.rungbook.states = { model, mine, latest, keepsGoal, figure, mark, stateWord, shown, target, got, partWord, day, dayOf, health, isChild, barred, causeWords, sore, bearsOnSore, soreLines, isHeld, whyHeld, hints, since, hurtsToday, asks, mayAsk, adultsFirst, neverTried, when, together, plain, whatRests, liftedBy, asideGot };
   store.onChange(() => { draw(); page.later([drawSlots, follow], 'main'); });
   drawSlots();
   draw();

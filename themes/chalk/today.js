@@ -200,7 +200,7 @@
   /** @param {string} key @param {Pause} cause */
   const lift = async (key, cause) => {
     await page.load('scale-here');
-    const says = await globalThis.rungbook.scale.lift(key, aim.plain(states.whatRests([cause])));
+    const says = await globalThis.rungbook.scale.lift(key, states.plain(states.whatRests([cause])));
     if (says) tell(says);
   };
   /** What rests today and until when. @param {Stand} stand */
