@@ -85,7 +85,7 @@ impl Trainee<'_> {
         let mut ease = self.after_time_off(ix, on, first);
         ease.hold |= self.has_sign;
         for hurt in &self.eased {
-            if facts.bears_on(hurt.part) && on.days_after(hurt.on) <= K.pain_days {
+            if self.is_eased_on(hurt, ix) && on.days_after(hurt.on) <= K.pain_days {
                 ease.hold = true;
                 ease.by = Some((Rule::Pain, Reason::Hurt(hurt.part, hurt.score)));
             }

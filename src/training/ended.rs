@@ -23,6 +23,8 @@ pub struct Hurt {
     pub score: u32,
     /// The day of the last entry that held it back.
     pub on: Day,
+    /// Meanwhile it rested: what bears on it only lightly waited too.
+    pub rested: bool,
 }
 
 /// A pain of 3 to 5: what bears on its part stays as it is until a newer entry is lower.
@@ -85,13 +87,22 @@ impl Trainee<'_> {
             let pains = self.pains_of(*part);
             let bad = |p: &&Pain| self.stops(p) || holds(p);
             let last = pains.iter().rposition(bad)?;
+            let first = pains[..last].iter().rposition(|p| !bad(&p));
+            let run = &pains[first.map_or(0, |i| i + 1)..=last];
             (last + 1 < pains.len()).then(|| Hurt {
                 part: *part,
                 score: pains[last].score,
                 on: pains[last].on,
+                rested: run.iter().any(|p| self.stops(p)),
             })
         };
         BodyPart::ALL.iter().filter_map(newest).collect()
+    }
+
+    /// Whether a pain that is better reaches a movement: it bears on the part, or waited while that rested.
+    pub(super) fn is_eased_on(&self, hurt: &Hurt, ix: MovementIx) -> bool {
+        let facts = self.roster.of(ix);
+        facts.bears_on(hurt.part) || hurt.rested && facts.stresses(hurt.part)
     }
 
     /// Whether something that is over reaches a movement.

@@ -1,6 +1,7 @@
 //! What hurt or rested and is over only lately: with what of it training goes on, and what new still waits. Common practice, no source.
 
 use super::constants::K;
+use super::ended::{Ended, Hurt};
 use super::line::At;
 use super::now::Now;
 use super::reason::Reason;
@@ -25,7 +26,7 @@ pub struct Lately {
 impl Trainee<'_> {
     /// All that is over only lately on a day, with whether it reaches a movement.
     fn is_over(&self, on: Day, reaches: impl Fn(Over<'_>) -> bool) -> Vec<Lately> {
-        let hurt = self.eased.iter().filter(|h| reaches(Over::Hurt(h.part)));
+        let hurt = self.eased.iter().filter(|h| reaches(Over::Hurt(h)));
         let hurt = hurt.map(|h| Lately {
             what: Paused::Part(h.part),
             until: h.on.plus(K.pain_days),
@@ -43,7 +44,7 @@ impl Trainee<'_> {
     /// What is over only lately and reaches a movement, on a day.
     pub(super) fn lately(&self, ix: MovementIx, on: Day) -> Vec<Lately> {
         self.is_over(on, |over| match over {
-            Over::Hurt(part) => self.roster.of(ix).bears_on(part),
+            Over::Hurt(hurt) => self.is_eased_on(hurt, ix),
             Over::Ended(ended) => self.is_back_from(ended, ix),
         })
     }
@@ -99,6 +100,6 @@ impl Trainee<'_> {
 
 /// What is over.
 enum Over<'e> {
-    Hurt(BodyPart),
-    Ended(&'e super::ended::Ended),
+    Hurt(&'e Hurt),
+    Ended(&'e Ended),
 }

@@ -333,8 +333,18 @@ interface Ended {
 }
 
 /** What hurt or rested and is over: the last day of less, and what a line says of it. */
+/** A part that hurt and is better: the last entry that was not low, the first day of these, whether it rested. */
+interface Eased {
+  part: number;
+  score: number;
+  on: number;
+  from: number;
+  rested: boolean;
+}
+
 interface Lately {
   what: Reason['values'];
+  from: number;
   until: number;
   why: Reason;
 }
@@ -818,9 +828,9 @@ interface Rungbook {
     newestPains: (c: Heeded) => Pain[];
     sorePains: (c: Heeded) => Pain[];
     ended: (c: Heeded) => Ended[];
-    easedPains: (c: Heeded) => Pain[];
+    easedPains: (c: Heeded) => Eased[];
+    isEasedOn: (c: Heeded, of: Eased, m: number) => boolean;
     lately: (c: Heeded, m: number, on: number) => Lately[];
-    settling: (c: Heeded, m: number) => { what: Reason['values']; from: number; until: number }[];
     pulledNerve: (c: Heeded, m: number) => number;
     waitsForAge: (c: Heeded, m: number) => boolean;
     heldBy: (c: Heeded, m: number) => 'rests' | 'sore' | 'lately' | 'age' | 'closed' | null;
@@ -933,7 +943,8 @@ interface Rungbook {
     isHolding: (pain: Pain) => boolean;
     takesBack: (c: Trainee, pain: Pain) => boolean;
     hasSign: (c: Trainee) => boolean;
-    easedPains: (c: Trainee) => Pain[];
+    easedPains: (c: Trainee) => Eased[];
+    isEasedOn: (c: Trainee, of: Eased, m: number) => boolean;
     sorePart: (c: Trainee, m: number) => number;
     pulledNerve: (c: Trainee, m: number) => number;
     isOnlyUnsure: (c: Trainee, m: number) => boolean;

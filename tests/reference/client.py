@@ -469,9 +469,9 @@ class Client:
         run = [k for k, b in enumerate(hurt) if b]
         if run and not hurt[-1]:
             last = first = run[-1]
-            self.eased[part] = pains[last].on
             while first > 0 and hurt[first - 1]:
                 first -= 1
+            self.eased[part] = pains[last].on, any(bad[first : last + 1])
             less = any(self.stops(part, p) or self.takes_back(p) for p in pains[first : last + 1])
             if less and (pains[last + 1].on - pains[first].on).days >= A_PAUSE:
                 self.ended.append((Spared("heavily", part), pains[last + 1].on - DAY))
@@ -588,10 +588,14 @@ class Client:
         """Whether it stresses a part that hurts, however lightly."""
         return any(part in m.parts for part in self.sore_parts())
 
+    def eased_on(self, m, on):
+        """The parts that are better, less than two weeks, where m bears on them, or waited while they rested."""
+        eased = [(part, rested) for part, (last, rested) in self.eased.items() if (on - last).days <= PAIN_DAYS]
+        return [part for part, rested in eased if m.bears_on(part) or rested and part in m.parts]
+
     def over_on(self, m, on):
         """What hurt or rested and is over only lately, where it reaches a movement: pains, and what was long."""
-        hurt = [part for part, last in self.eased.items() if m.bears_on(part) and (on - last).days <= PAIN_DAYS]
-        return hurt, [what for what, last in self.ended if self.reaches(what, m) and (on - last).days <= A_PAUSE_BACK]
+        return self.eased_on(m, on), [what for what, last in self.ended if self.reaches(what, m) and (on - last).days <= A_PAUSE_BACK]
 
     def waits_lately(self, id, on):
         """Whether what is new waits: it is too much for what is over only lately."""
@@ -607,7 +611,7 @@ class Client:
 
     def over_lately(self):
         """What is over only lately, each once."""
-        hurt = {("part", part) for part, last in self.eased.items() if (self.today - last).days <= PAIN_DAYS}
+        hurt = {("part", part) for part, (last, _) in self.eased.items() if (self.today - last).days <= PAIN_DAYS}
         rested = {("part" if what.kind == "heavily" else what.kind, what.name) for what, last in self.ended if (self.today - last).days <= A_PAUSE_BACK}
         return hurt | rested
 

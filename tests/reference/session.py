@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple
 
-from client import DAY, GROUPS, LAPSED, MOST_RESERVE, NEVER, OFF_LONGER, ORDER, PAIN_DAYS, SEVERAL_SETS, floor
+from client import DAY, GROUPS, LAPSED, MOST_RESERVE, NEVER, OFF_LONGER, ORDER, SEVERAL_SETS, floor
 from gaps import WHOLE
 from readiness import leaves
 
@@ -600,9 +600,8 @@ class Coach:
     def ease(self, id, on, first_session):
         m, client = self.c[id], self.client
         found = self.back(m, on, first_session)
-        for part, last in client.eased.items():
-            if m.bears_on(part) and (on - last).days <= PAIN_DAYS:
-                found = found._replace(rule="pain", comes_back=False, over=True)
+        if client.eased_on(m, on):
+            found = found._replace(rule="pain", comes_back=False, over=True)
         for part in sorted(client.pains):
             pain = client.pains[part][-1]
             known_above = m.counted and any(self.c[up].bears_on(part) and client.now(up) for up in self.c.above[id])

@@ -84,27 +84,20 @@
     const first = bad.lastIndexOf(false, last) + 1, end = all[last + 1].on;
     return end - all[first].on >= K.pause_days ? { run: all.slice(first, last + 1), until: end - 1 } : null;
   };
-  /** The parts whose newest entry is low again, each with the run of those that were not. @param {Heeded} c @returns {{ part: number, run: Pain[] }[]} */
-  const easedRuns = (c) => [...painsByPart(c)].sort(([a], [b]) => a - b).flatMap(([part, all]) => {
-    const bad = all.map((pain) => readiness.isPausing(c.model, c.person, pain, c.day) || isHolding(pain)), last = bad.lastIndexOf(true);
-    return last >= 0 && last < all.length - 1 ? [{ part, run: all.slice(bad.lastIndexOf(false, last) + 1, last + 1) }] : [];
+  /** The parts whose newest entry is low again, each with the last one that was not, the first day of all these, and whether it rested meanwhile. @param {Heeded} c @returns {Eased[]} */
+  const easedPains = (c) => [...painsByPart(c)].sort(([a], [b]) => a - b).flatMap(([part, all]) => {
+    const stops = all.map((pain) => readiness.isPausing(c.model, c.person, pain, c.day)), bad = all.map((pain, i) => stops[i] || isHolding(pain)), last = bad.lastIndexOf(true);
+    const first = bad.lastIndexOf(false, last) + 1;
+    return last >= 0 && last < all.length - 1 ? [{ part, score: all[last].score, on: all[last].on, from: all[first].on, rested: stops.slice(first, last + 1).includes(true) }] : [];
   });
-  /** Of each of these the last one that was not low. @param {Heeded} c @returns {Pain[]} */
-  const easedPains = (c) => easedRuns(c).map(({ run }) => run[run.length - 1]);
-  /** What hurt or rested and is over, where it reaches a movement on a day: the last day of less, and what a line says of it.
+  /** Whether a pain that is better reaches a movement: it bears on the part, or waited while that rested. @param {Heeded} c @param {Eased} of @param {number} m */
+  const isEasedOn = (c, { part, rested }, m) => bearsOn(c, m, part) || (rested && stresses(c, m, part));
+  /** What hurt or rested and is over, where it reaches a movement on a day: its first day, the last day of less, and what a line says of it.
    * @param {Heeded} c @param {number} m @param {number} on @returns {Lately[]} */
   const lately = (c, m, on) => {
-    const { K } = c, hurt = easedPains(c).filter(({ part }) => bearsOn(c, m, part));
-    return [...hurt.map(({ part, score, on: day }) => ({ what: { part }, until: day + K.pain_days, why: { key: 'why.hurt', values: { part, score } } })),
-      ...ended(c).filter(({ spares }) => spares(m)).map(({ what, until }) => ({ what, until: until + WEEK * K.pause_weeks, why: { key: 'why.after_pause', values: { n: Math.floor((on - until - 1) / WEEK) + 1 } } }))].filter(({ until }) => on <= until);
-  };
-  /** What settles, of all that a movement stresses: what rested for it or hurt as it was trained, since its first day and until the last of less.
-   * @param {Heeded} c @param {number} m @returns {{ what: Reason['values'], from: number, until: number }[]} */
-  const settling = (c, m) => {
-    const { K, model, person, day } = c;
-    const hurt = easedRuns(c).filter(({ part, run }) => bearsOn(c, m, part) || (stresses(c, m, part) && run.some((pain) => readiness.isPausing(model, person, pain, day))));
-    return [...hurt.map(({ part, run }) => ({ what: { part }, from: run[0].on, until: run[run.length - 1].on + K.pain_days })),
-      ...ended(c).filter(({ spares }) => spares(m)).map(({ what, from, until }) => ({ what, from, until: until + WEEK * K.pause_weeks }))].filter(({ until }) => day <= until);
+    const { K } = c, hurt = easedPains(c).filter((of) => isEasedOn(c, of, m));
+    return [...hurt.map(({ part, score, from, on: day }) => ({ what: { part }, from, until: day + K.pain_days, why: { key: 'why.hurt', values: { part, score } } })),
+      ...ended(c).filter(({ spares }) => spares(m)).map(({ what, from, until }) => ({ what, from, until: until + WEEK * K.pause_weeks, why: { key: 'why.after_pause', values: { n: Math.floor((on - until - 1) / WEEK) + 1 } } }))].filter(({ until }) => on <= until);
   };
   /** The newest pain of each part that is not low: nothing new goes on these parts. @param {Heeded} c @returns {Pain[]} */
   const sorePains = (c) => newestPains(c).filter((pain) => readiness.isPausing(c.model, c.person, pain, c.day) || pain.score >= LIMITS.pain[0]);
@@ -127,9 +120,9 @@
     if (c.found.reached[m] !== 1 || pulledNerve(c, m) >= 0) return 'rests';
     if (sorePains(c).some(({ part }) => stresses(c, m, part))) return 'sore';
     if (waitsForAge(c, m)) return 'age';
-    if (settling(c, m).length) return 'lately';
+    if (lately(c, m, c.day).length) return 'lately';
     return isOpen(c, m) ? null : 'closed';
   };
 
-  globalThis.rungbook = Object.assign(globalThis.rungbook, { held: { by, begin, isOwned, isOpen, isHolding, takesBack, stresses, bearsOn, whatOf, newestPains, ended, easedPains, lately, settling, sorePains, pulledNerve, waitsForAge, heldBy, LOADED } });
+  globalThis.rungbook = Object.assign(globalThis.rungbook, { held: { by, begin, isOwned, isOpen, isHolding, takesBack, stresses, bearsOn, whatOf, newestPains, ended, easedPains, isEasedOn, lately, sorePains, pulledNerve, waitsForAge, heldBy, LOADED } });
 })();

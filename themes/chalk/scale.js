@@ -3,7 +3,7 @@
 // The scale of pain, 0 to 10: its row to touch, what follows from a number, and the pause that one lifts.
 (() => {
   const { results, store, page } = globalThis.rungbook;
-  const { LIMITS, goesOnTo } = globalThis.rungbook.health;
+  const { LIMITS, goesOnTo, worstOfDay } = globalThis.rungbook.health;
   const { make } = page;
   const { say, number } = globalThis.rungbook.words;
   const NUMBERS = Array.from({ length: 11 }, (_, n) => n);
@@ -21,18 +21,17 @@
       value: () => { const chosen = boxes.find(({ checked }) => checked); return chosen ? Number(chosen.value) : null; },
     };
   };
-  /** What was entered today of a part. @param {string} part @returns {any[]} */
-  const earlier = (part) => store.entries('pain').map(({ entry }) => entry).filter((entry) => entry.part === part && entry.on === results.dayText(results.today()));
   /** Whether a part hurt more earlier today: of one day the worst counts. @param {string} part @param {number} score */
-  const hurtMore = (part, score) => earlier(part).some((entry) => entry.score > score || entry.signs);
+  const hurtMore = (part, score) => store.entries('pain').some(({ entry }) => entry.part === part && entry.on === results.dayText(results.today()) && (entry.score > score || entry.signs));
   /** What follows from a pain of some parts today: they go on, they go on with less, or they rest. A number that was not said rests them.
    * @param {string[]} parts @param {number | null} score @param {string[]} signs @returns {'on' | 'light' | 'rests'} */
   const follows = (parts, score, signs) => {
     const { born } = store.facts(), age = results.ageOn(born === undefined ? null : born, results.today());
     if (score === null || signs.length) return 'rests';
-    const worst = parts.map((part) => ({ most: Math.max(score, ...earlier(part).map((entry) => entry.score)), above: goesOnTo(part, age), came: earlier(part).some((entry) => entry.signs) }));
-    if (worst.some(({ most, above, came }) => came || most > above)) return 'rests';
-    return worst.some(({ most }) => most >= FELT) || score >= FELT ? 'light' : 'on';
+    const on = results.dayText(results.today()), all = worstOfDay([...store.entries('pain').map(({ entry }) => entry), ...parts.map((part) => ({ part, on, score, signs }))]);
+    const worst = all.filter((of) => of.on === on && parts.includes(of.part));
+    if (worst.some((of) => of.signs.length || of.score > goesOnTo(of.part, age))) return 'rests';
+    return score >= FELT || worst.some((of) => of.score >= FELT) ? 'light' : 'on';
   };
   /** Body parts for readers, in a row. @param {string[]} parts */
   const partsText = (parts) => parts.map((part) => say(`body.${part.replace('-', '_')}`)).join(say('list.separator'));

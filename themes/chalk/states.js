@@ -186,7 +186,7 @@
       case 'age': return [[say('training.sixes')]];
       case 'lately': {
         // Of a part that hurt and then rested the later day holds.
-        const last = new Map(held.settling(c, m).sort((a, b) => a.until - b.until).map((of) => [JSON.stringify(of.what), of]));
+        const last = new Map(held.lately(c, m, c.day).sort((a, b) => a.until - b.until).map((of) => [JSON.stringify(of.what), of]));
         return [...last.values()].map(({ what, until }) => nodesOf(sayNodes('training.lately', { what: whatRests([/** @type {Pause} */ (/** @type {unknown} */ ({ ...bare, ...what }))]), day: dayOf(until) })));
       }
       case 'closed': {
@@ -197,7 +197,7 @@
     }
   };
   /** The first day of what settles of a movement: a number from then on says what is not to be done, none is taken. @param {number} m @returns {number | null} */
-  const since = (m) => { const all = held.settling(heedOf(standing()), m).map(({ from }) => from); return all.length ? Math.min(...all) : null; };
+  const since = (m) => { const all = held.lately(heedOf(standing()), m, standing().day).map(({ from }) => from); return all.length ? Math.min(...all) : null; };
   /** The same as it stands beside a field. @param {number} m */
   const hints = (m) => {
     const rests = held.heldBy(heedOf(standing()), m) === 'rests' ? [say('rests.this_rests'), ' '] : [];

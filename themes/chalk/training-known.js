@@ -3,7 +3,7 @@
 // may be trained today at all. The same as the program's own, on the same tables. No page, no storage, no clock.
 (() => {
   const { targets, readiness } = globalThis.rungbook;
-  const { by, isOwned, isOpen, isHolding, takesBack, stresses, bearsOn, whatOf, newestPains, ended, easedPains, lately, pulledNerve, waitsForAge, LOADED } = globalThis.rungbook.held;
+  const { by, isOwned, isOpen, isHolding, takesBack, stresses, bearsOn, whatOf, newestPains, ended, easedPains, isEasedOn, lately, pulledNerve, waitsForAge, LOADED } = globalThis.rungbook.held;
   const { ONE, REPS, TIME } = targets;
   const { LIMITS } = globalThis.rungbook.health;
   const { UNKNOWN, GUARDED, LOWERING, WHOLE } = readiness;
@@ -385,7 +385,7 @@
   };
 
   globalThis.rungbook.training = /** @type {any} */ ({
-    begin, by, lately, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isHeldBack, isRestricted, sparesBreath, gentlest, reachOf, whatOf, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, could, isHolding, sorePart, touchedPart, stresses, pulledNerve, isOnlyUnsure, isTooNew, isForAll, asksForCare, isBackLately, mayTest, slips, daysOff, isMissed, now, own, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, takesBack, hasSign, NEVER,
+    begin, by, lately, foot, countsFrom, above, ofTest, isOwned, isOpen, wasDone, wasLifted, lighterStep, isBack, wasLongOff, isHeldBack, isRestricted, sparesBreath, gentlest, reachOf, whatOf, overheadOn, hasResult, bearsOn, bearsMore, heavyBelow, isHeavyOnSore, isAtHand, hasAll, may, could, isHolding, sorePart, touchedPart, stresses, pulledNerve, isOnlyUnsure, isTooNew, isForAll, asksForCare, isBackLately, mayTest, slips, daysOff, isMissed, now, own, whole, down, share, got, measuredOtherwise, apart, comesTo, followsFrom, newestPains, ended, easedPains, isEasedOn, takesBack, hasSign, NEVER,
     TRAITS: { STRAIGHT, STRICT, TURNOVER, LOADED, OWN_DOSE, UPRIGHT, INVERTED, OVER_FLOOR },
   });
 })();

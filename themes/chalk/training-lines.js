@@ -256,8 +256,8 @@
     /** @type {Ease} */
     const out = { light: false, nearly: false, easier: false, hold: false, sore: false, worse: false, least: false, rule: null, why: null, most: null, ...training.afterTimeOff(c, m, on, first) };
     if (training.hasSign(c)) out.hold = true;
-    for (const { part, score, on: day } of training.easedPains(c)) {
-      if (training.bearsOn(c, m, part) && on - day <= K.pain_days) Object.assign(out, { hold: true, rule: 'pain', why: because('why.hurt', { part, score }) });
+    for (const of of training.easedPains(c)) {
+      if (training.isEasedOn(c, of, m) && on - of.on <= K.pain_days) Object.assign(out, { hold: true, rule: 'pain', why: because('why.hurt', { part: of.part, score: of.score }) });
     }
     for (const pain of training.newestPains(c)) {
       const { part, score, nextMorning } = pain;

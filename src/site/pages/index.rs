@@ -4,13 +4,12 @@ use super::{Made, about, head, sheet, turn};
 use crate::curriculum::caution::ClassIx;
 use crate::curriculum::page::Page;
 use crate::curriculum::words::{Pattern, Word};
-use crate::curriculum::{MovementIx, Owner, SkillIx};
+use crate::curriculum::{MovementIx, SkillIx};
 use crate::site::material::{Material, ROWS_A_PAGE};
-use crate::site::names::{named, stage_words};
+use crate::site::names::stage_words;
 use crate::site::pages::markdown::{self, Place};
 use crate::site::pages::view::{self, CautionView, Named};
 use crate::site::theme::ThemeError;
-use crate::words::escape::escape;
 use crate::words::key;
 use serde::Serialize;
 use std::cmp::Reverse;
@@ -35,7 +34,7 @@ pub fn fixed(site: &Material<'_>, page: &'static Page) -> Result<Made, ThemeErro
         .transpose()?;
     context.insert("note", &note.unwrap_or_default());
     match name {
-        "index" => home(site, &mut context)?,
+        "index" => home(site, &mut context),
         "before-you-start" => about::before(site, &mut context),
         "if-it-hurts" => about::hurts(site, &mut context),
         "about-the-numbers" => about::numbers(site, &mut context),
@@ -48,7 +47,7 @@ pub fn fixed(site: &Material<'_>, page: &'static Page) -> Result<Made, ThemeErro
             context.insert("stops", &sheet::stops(site, in_order(site)));
             context.insert("goals", &begun_with(site));
         }
-        "where-i-stand" | "my-people" => context.insert("goals", &goals(site)?),
+        "where-i-stand" | "my-people" => context.insert("goals", &goals(site)),
         "data" => context.insert("count", &site.curriculum.published().count()),
         _ => {}
     }
@@ -65,7 +64,7 @@ fn entries(site: &Material<'_>, most: usize, context: &mut Context) {
 #[derive(Serialize)]
 struct SkillCard<'a> {
     id: &'a str,
-    link: String,
+    link: &'a str,
     summary: Option<&'a str>,
     stage: u32,
     stage_words: String,
@@ -74,25 +73,23 @@ struct SkillCard<'a> {
 }
 
 /// The goals of all skills, the one with the fewest rungs under it first.
-fn goals<'a>(site: &Material<'a>) -> Result<Vec<SkillCard<'a>>, ThemeError> {
+fn goals<'a>(site: &'a Material<'_>) -> Vec<SkillCard<'a>> {
     let card = |ix: SkillIx| {
         let skill = site.curriculum.skill(ix);
         let stage = site.resolved.stages.of(skill.goal.movement).unwrap_or(0);
-        let href = format!("{}.html", skill.id);
-        let text = escape(&skill.name);
-        Ok(SkillCard {
+        SkillCard {
             id: skill.id.as_str(),
-            link: named(site.curriculum, site.theme, Owner::Skill(ix), &text, &href)?,
+            link: site.links.skill(ix),
             summary: skill.summary.as_deref(),
             stage,
             stage_words: stage_words(site.say(), stage),
             figure: view::figure_of(site, skill.goal.movement),
-        })
+        }
     };
     let all = site.curriculum.skills().map(|(ix, _)| card(ix));
-    let mut all = all.collect::<Result<Vec<SkillCard<'_>>, ThemeError>>()?;
+    let mut all: Vec<SkillCard<'_>> = all.collect();
     all.sort_by_key(|goal| goal.stage);
-    Ok(all)
+    all
 }
 
 /// A figure on the ground.
@@ -119,8 +116,8 @@ fn begun_with<'a>(site: &Material<'a>) -> Vec<Standing<'a>> {
     standing.take(MOST_STANDING).collect()
 }
 
-fn home(site: &Material<'_>, context: &mut Context) -> Result<(), ThemeError> {
-    context.insert("skills", &goals(site)?);
+fn home(site: &Material<'_>, context: &mut Context) {
+    context.insert("skills", &goals(site));
     context.insert("count", &site.curriculum.published().count());
     entries(site, RECENT, context);
     let pages = site
@@ -140,7 +137,6 @@ fn home(site: &Material<'_>, context: &mut Context) -> Result<(), ThemeError> {
             .map(|(ix, _)| site.links.family(ix))
             .collect::<Vec<_>>(),
     );
-    Ok(())
 }
 
 #[derive(Serialize)]
