@@ -27,7 +27,9 @@ const STATES: [(&str, &str); 4] = [
     ("with results", ""),
     (
         "paused",
-        "rungbook.store.add('paused', { part: 'shoulder', on: rungbook.results.dayText(rungbook.results.today()), by: 'client' })",
+        r"const { store, results } = rungbook, day = (ago) => results.dayText(results.today() - ago);
+        store.add('paused', { part: 'shoulder', on: day(0), by: 'client', because: 'it hurts' });
+        store.add('pain', { part: 'wrist', score: 4, on: day(1) })",
     ),
     (
         "barred",
@@ -221,7 +223,8 @@ const PRESS: &str = r"
     const name = control.outerHTML.slice(0, 100);
     control.focus();
     control.click();
-    setTimeout(() => done(document.activeElement === document.body ? name : ''), 150);";
+    const say = () => (document.querySelector('main[aria-busy]') ? setTimeout(say, 20) : done(document.activeElement === document.body ? name : ''));
+    setTimeout(say, 150);";
 
 #[test]
 fn the_focus_never_falls_to_the_whole_page() {

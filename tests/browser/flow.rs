@@ -29,19 +29,14 @@ pub const UNMARKED: &str = r"
         .map(([a]) => a.outerHTML);";
 
 pub fn click(browser: &Browser, selector: &str) {
-    let found = browser.find(selector);
-    browser.run(
-        "arguments[0].scrollIntoView({ block: 'center' })",
-        &json!([reference(browser, selector)]),
-    );
-    browser.click(&found);
-}
-
-fn reference(browser: &Browser, selector: &str) -> Value {
-    browser.run(
-        "return document.querySelector(arguments[0])",
+    browser.find(selector);
+    // What was found may be drawn anew meanwhile.
+    let found = browser.run(
+        "const found = document.querySelector(arguments[0]); if (found) found.scrollIntoView({ block: 'center' }); return found",
         &json!([selector]),
-    )
+    );
+    let found = Element::from(&found).unwrap_or_else(|| panic!("there is no `{selector}`"));
+    browser.click(&found);
 }
 
 /// The button with these words.

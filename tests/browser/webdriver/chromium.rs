@@ -1,9 +1,13 @@
 //! Chromium by its own driver, without a screen, and what only its own protocol can do.
 
 use super::{Browser, Engine, announced, base64, folder, program, without};
+use crate::root;
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
+
+/// Chromium without windows, which a driver cannot begin by itself.
+const SHELL: &str = "chromium-headless-shell";
 
 impl Browser {
     /// A new Chromium, or a loud line and nothing where none is installed. Where `CI` is `true` a missing one is a failure.
@@ -18,6 +22,7 @@ impl Browser {
         let browser = program(
             "CHROMIUM",
             &[
+                SHELL,
                 "chromium",
                 "chromium-browser",
                 "google-chrome-stable",
@@ -32,10 +37,16 @@ impl Browser {
         };
         if !missing.is_empty() {
             without(&format!(
-                "SKIPPED BROWSER TESTS: {missing} not installed (Debian: apt-get install chromium chromium-driver)"
+                "SKIPPED BROWSER TESTS: {missing} not installed (Debian: apt-get install chromium-headless-shell chromium-driver)"
             ));
         }
-        driver.zip(browser)
+        let begun = |browser: PathBuf| {
+            if browser.ends_with(SHELL) {
+                return root().join("tests/browser/webdriver/shell");
+            }
+            browser
+        };
+        driver.zip(browser.map(begun))
     }
 
     fn chromium(driver: &Path, browser: &Path) -> Browser {

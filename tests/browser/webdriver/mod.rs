@@ -124,8 +124,10 @@ impl Browser {
         self.wait_until("!document.querySelector('main[aria-busy]')");
     }
 
-    /// Runs the body of a function in the page and waits for what it hands to its last argument, a function.
+    /// Runs the body of a function in the page, once it has drawn all that it still had to, and waits for what it hands to its last
+    /// argument, a function.
     pub fn run_async(&self, script: &str, args: &Value) -> Value {
+        self.settle();
         self.post("execute/async", &json!({ "script": script, "args": args }))
     }
 
