@@ -292,13 +292,15 @@
     if (!mine) return;
     const start = () => { work().catch(() => {}); };
     const whenKnown = () => { if (isKnown()) start(); };
-    const oncePainted = () => { if (document.hidden) setTimeout(start); else requestAnimationFrame(() => setTimeout(start)); };
+    // Until then nothing that is shown can be pressed.
+    const oncePainted = () => {
+      if (busy) busy.setAttribute('aria-busy', 'true');
+      if (document.hidden) setTimeout(start); else requestAnimationFrame(() => setTimeout(start));
+    };
     // What was told last is shown by a script after this one.
     if (isKnown()) document.addEventListener('DOMContentLoaded', () => (isTold() ? oncePainted : start)());
-    else if (mine.classList.contains('for-all')) {
-      if (busy) busy.setAttribute('aria-busy', 'true');
-      oncePainted();
-    } else if (button instanceof HTMLElement) {
+    else if (mine.classList.contains('for-all')) oncePainted();
+    else if (button instanceof HTMLElement) {
       byId('number-here').hidden = false;
       const first = () => { if (!globalThis.rungbook.states) work().then(() => { button.removeEventListener('click', first); button.click(); }, () => { byId('number-news').textContent = say('number.not_loaded'); }); };
       button.addEventListener('click', first);

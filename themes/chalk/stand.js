@@ -251,7 +251,7 @@
   const bringPlan = () => {
     page.bring('plan-here').then(() => {
       ({ training, aim, number } = globalThis.rungbook);
-      drawSoon();
+      page.hold(drawSoon, 'notice');
     }, () => {
       for (const id of PLANNED) byId(id).hidden = true;
       tell(say('number.not_loaded'));

@@ -105,7 +105,7 @@
   /** What a line asks, what it is for, and why. @param {Line} line @param {Training} of */
   const about = (line, of) => {
     const towards = aim.towards(of, line);
-    return [make('p', { class: 'dose' }, aim.sets(line)), make('p', { class: 'line-facts' }, make('span', { text: aim.restWords(line) }), towards ? ' ' : null, towards ? make('span', {}, ...towards) : null),
+    return [make('p', { class: 'dose' }, aim.sets(line)), make('p', { class: 'line-facts' }, make('span', {}, ...aim.restWords(line)), towards ? ' ' : null, towards ? make('span', {}, ...towards) : null),
       line.insteadOf === null ? null : make('p', { class: 'line-facts' }, ...nodes(sayNodes('today.instead_of', { movement: named(tables, line.insteadOf) }))),
       tables.back_when[line.movement] ? make('p', { class: 'line-facts', text: say('today.back_when', { signs: tables.back_when[line.movement].join('; ') }) }) : null,
       make('p', { class: 'hint says', text: training.thenOf(line) }), make('details', { class: 'because hint' }, make('summary', { text: say('today.why') }), make('p', { class: 'says' }, ...aim.why(of, line)))];
@@ -228,7 +228,7 @@
   /** A plan for one sheet of paper, with empty boxes. @param {Training} of @param {PlannedSession} session */
   const paper = (of, session) => {
     const box = (/** @type {Line} */ { sets, weaker }) => Array.from({ length: sets + (weaker ? 1 : 0) }, () => make('span', { class: 'box' }));
-    const row = (/** @type {Line} */ line) => make('tr', { 'data-movement': tables.ids[line.movement] }, make('th', { scope: 'row' }, states.figure(line.movement), named(tables, line.movement)), make('td', {}, aim.sets(line), line.rule === 'first try' ? make('small', { text: `${say('list.separator')}${training.thenOf(line)}` }) : null), make('td', { text: aim.restWords(line) }), make('td', { class: 'boxes' }, ...box(line)), make('td', { class: 'boxes' }, make('span', { class: 'box' })));
+    const row = (/** @type {Line} */ line) => make('tr', { 'data-movement': tables.ids[line.movement] }, make('th', { scope: 'row' }, states.figure(line.movement), named(tables, line.movement)), make('td', {}, aim.sets(line), line.rule === 'first try' ? make('small', { text: `${say('list.separator')}${training.thenOf(line)}` }) : null), make('td', {}, ...aim.restWords(line)), make('td', { class: 'boxes' }, ...box(line)), make('td', { class: 'boxes' }, make('span', { class: 'box' })));
     return make('table', { class: 'paper' }, make('caption', {}, ...aim.head(session)), make('thead', {}, make('tr', {}, ...['movement', 'what', 'rest', 'each_set', 'left'].map((key) => make('th', { scope: 'col', text: say(`today.paper_${key}`) })))), make('tbody', {}, ...aim.inOrder(session.lines).map(row)));
   };
   /** Why nothing of the goal's own pattern stands in the session, in one line: what was left out, or what must be shown before the first of it. @param {Stand} stand @param {Training} of
@@ -327,7 +327,7 @@
   const bringPlan = () => {
     page.bring('plan-here').then(() => {
       ({ training, aim } = globalThis.rungbook);
-      draw();
+      page.hold(draw, 'when');
     }, () => {
       byId('card').hidden = true;
       byId('first').hidden = false;
