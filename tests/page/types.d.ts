@@ -1065,7 +1065,7 @@ howLong: (c: Trainee, gap: Gap, saying: Pick<Saying, 'say' | 'name'>) => any;
     way: (of: Training, field?: (m: number) => HTMLElement | null) => HTMLElement | null;
     sentenceText: (of: Training) => string;
     sets: (line: Line) => HTMLElement;
-    restWords: (line: Line) => string;
+    restWords: (line: Line) => (Node | string)[];
     reason: (of: Training, reason: Reason) => (Node | string)[];
     why: (of: Training, line: Line) => (Node | string)[];
     towards: (of: Training, line: Line) => (Node | string)[] | null;

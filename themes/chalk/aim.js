@@ -162,16 +162,18 @@
 
   // ---- a line
 
+  /** A word of the trade, which leads to what it means. @param {string} id @param {string} text */
+  const word = (id, text) => make('a', { href: `words.html#${id}`, text });
   /** Sets, amount, load and sides in words. @param {Line} line */
   const sets = (line) => {
-    const got = training.gotOf(line), pace = training.paceInWords(tables, line);
+    const got = training.gotOf(line), [first, ...others] = training.paceInWords(tables, line), isPaced = line.unit === 'reps' && tables.tempo[line.movement];
     const other = targets.words(got, page.units.ofOther), own = targets.words(got, page.units.ofSchool);
-    const all = (/** @type {string} */ text) => [text, ...pace].join(say('list.separator'));
-    return make('bdi', { text: all(own), 'data-other': own === other ? null : all(other) });
+    const pace = first === undefined ? [] : [isPaced ? word('tempo', first) : first, ...others];
+    return make('span', {}, make('bdi', { text: own, 'data-other': own === other ? null : other }), ...pace.flatMap((one) => [say('list.separator'), one]));
   };
-  /** Rest, and what is left. @param {Line} line */
+  /** Rest, and what is left. @param {Line} line @returns {(Node | string)[]} */
   const restWords = ({ rest, left }) => [rest % MINUTE ? say('training.rest_s', { n: rest }) : say('training.rest_min', { n: rest / MINUTE }),
-    ...(left === null ? [] : [say(left >= tables.training.reserve ? 'training.reserve_most' : 'training.reserve', { n: left })])].join(say('list.separator'));
+    ...(left === null ? [] : [say('list.separator'), word('in-reserve', say(left >= tables.training.reserve ? 'training.reserve_most' : 'training.reserve', { n: left }))])];
   /** A reason with its movement's mark. @param {Training} of @param {Reason} because @returns {(Node | string)[]} */
   const reason = ({ trainee }, because) => {
     /** @type {Record<string, PagePart>} */
