@@ -87,7 +87,7 @@ impl Trainee<'_> {
             let pains = self.pains_of(*part);
             let bad = |p: &&Pain| self.stops(p) || holds(p);
             let last = pains.iter().rposition(bad)?;
-            let first = pains[..last].iter().rposition(|p| !bad(&p));
+            let first = pains[..last].iter().rposition(|p| !bad(p));
             let run = &pains[first.map_or(0, |i| i + 1)..=last];
             (last + 1 < pains.len()).then(|| Hurt {
                 part: *part,

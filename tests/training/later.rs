@@ -55,6 +55,20 @@ impl Case<'_> {
                 });
                 assert!(!conditions.contains("newer entry"), "{}", self.name);
             }
+            "later-wrist-better" => {
+                let grips = |l: &&Line<'_>| is_hard(l) && l.movement.stresses_part(BodyPart::Wrist);
+                let grips: Vec<Line<'_>> = all.into_iter().filter(|l| grips(&l)).collect();
+                let is_early = |l: &Line<'_>| l.session["on"].as_str() <= Some("2027-01-01");
+                self.all(&grips, "no step for two weeks", &|l| {
+                    !is_early(l) || l.says("rule") == "pain" && l.says("then") == "the same again"
+                });
+                self.some(&grips, "what bears on it lightly, early", &|l| {
+                    is(l, "pull-up") && is_early(l)
+                });
+                self.some(&grips, "then on", &|l| {
+                    is(l, "pull-up") && !is_early(l) && l.says("then").contains("a little more")
+                });
+            }
             "later-neck-numb" => {
                 let known = |l: &Line<'_>| !l.is_new();
                 let known: Vec<Line<'_>> = all.into_iter().filter(known).collect();
