@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="page.js=5e873867 ";
+'use strict';self.rungbookIs+="page.js=9fc26a1a ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"list.separator":", ","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","part.name_with_signal":"{name} [{signal}]"});
 'use strict';
 (()=>{
@@ -222,12 +222,13 @@ const mine=document.getElementById('mine'),button=document.querySelector('#numbe
 if(!mine)return;
 const start=()=>{work().catch(()=>{});};
 const whenKnown=()=>{if(isKnown())start();};
-const oncePainted=()=>{if(document.hidden)setTimeout(start);else requestAnimationFrame(()=>setTimeout(start));};
-if(isKnown())document.addEventListener('DOMContentLoaded',()=>(isTold()?oncePainted:start)());
-else if(mine.classList.contains('for-all')){
+const oncePainted=()=>{
 if(busy)busy.setAttribute('aria-busy','true');
-oncePainted();
-}else if(button instanceof HTMLElement){
+if(document.hidden)setTimeout(start);else requestAnimationFrame(()=>setTimeout(start));
+};
+if(isKnown())document.addEventListener('DOMContentLoaded',()=>(isTold()?oncePainted:start)());
+else if(mine.classList.contains('for-all'))oncePainted();
+else if(button instanceof HTMLElement){
 byId('number-here').hidden=false;
 const first=()=>{if(!globalThis.rungbook.states)work().then(()=>{button.removeEventListener('click',first);button.click();},()=>{byId('number-news').textContent=say('number.not_loaded');});};
 button.addEventListener('click',first);

@@ -1,4 +1,4 @@
-'use strict';self.rungbookIs+="ready.js=7672ab97 ";
+'use strict';self.rungbookIs+="ready.js=fdbe0586 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"adult.to_ticks":"To the two ticks","aside.cleared":"a clearance","aside.pain":"a pain","aside.paused":"a pause","aside.remark":"a remark","aside.restrict":"something to leave alone","body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","list.separator":", ","number.closed":"Do not try it today. First: {list}.","number.enter":"Enter your number","number.not_loaded":"This device does not have what is needed for it. Open this page once with a network.","number.taken_back":"Taken back.","number.told":"I did this already","pattern.balance":"balance","pattern.carry":"carry","pattern.core":"core","pattern.exit":"exit","pattern.hinge":"hinge","pattern.horizontal_pull":"horizontal pull","pattern.horizontal_push":"horizontal push","pattern.mobility":"mobility","pattern.squat":"squat","pattern.vertical_pull":"vertical pull","pattern.vertical_push":"vertical push","rests.because":"{pause}: {because}","rests.by":"{pause} by {who}","rests.by_client":"you","rests.by_coach":"your coach","rests.by_screening":"the health questions","rests.classes":"what is marked {list}","rests.hurt_in_test":"it hurt in a test","rests.hurt_in_training":"it hurt in training","rests.hurts":"it hurts","rests.left_alone":"{what}, left alone since {day}","rests.lift_light":"until the questions say otherwise","rests.lift_pain":"until {until}","rests.lift_screening":"until a clinician allows it, or you answer anew","rests.light":"what is upside down, with weight or only lowers: light training only, by the health questions of {day}","rests.over_for_today":"{what}, over for today","rests.pain":"{what}, for the pain of {day}","rests.paused":"{what}, paused since {day}","rests.sore":"{part}, {score} of 10 on {day}: nothing new and nothing harder for it","rests.sore_better":"Say how it is now","rests.this_rests":"Leave this alone for now:","rests.until":"{pause}, until {day}","rests.until_entry":"an entry of {n} or less","rests.until_none":"an entry of 0","rests.until_sign":"that is gone and a clinician has seen it","rests.where_lifted":"What rests, and how it ends","screening.young":"You are under 16: first a parent’s consent, and a coach in the room. Without both, do nothing of this.","site.load_again":"Load again","site.mixed":"A new version of this site was published while the page was loading, and its parts do not fit together. Load the page again. Your results are safe.","stand.both_sides":"left {left}, right {right}","stand.counted":"{state}, counted","stand.take_back":"Take back","state.almost":"almost","state.ask_first":"ask first","state.not_yet":"not yet","state.open":"open","state.owned":"owned","state.paused":"paused","state.test_first":"test first","state.with_coach":"only with a coach in person","test.do_not":"Do not try it today: {why}. Give only the most you did in the last four weeks, counted in the same way.","test.not_shown":"what must be there first is not shown","training.lately":"Only just settled: {what}. Until {day} nothing that bears on it goes up, and what is new and too much for it waits.","training.sixes":"Under 18: added weight in sets of six reps or more, and a little of it to practise the way out. No single reps and no tests with weight until you are 18."});
 (()=>{
 const{text,ONE,REPS,LENGTH,ANGLE,DONE,NO_LOAD,BODY_WEIGHT}=globalThis.rungbook.targets;
@@ -447,21 +447,16 @@ if(last<0||last===bad.length - 1)return null;
 const first=bad.lastIndexOf(false,last)+ 1,end=all[last + 1].on;
 return end - all[first].on>=K.pause_days?{run:all.slice(first,last + 1),until:end - 1}:null;
 };
-const easedRuns=(c)=>[...painsByPart(c)].sort(([a],[b])=>a - b).flatMap(([part,all])=>{
-const bad=all.map((pain)=>readiness.isPausing(c.model,c.person,pain,c.day)||isHolding(pain)),last=bad.lastIndexOf(true);
-return last>=0&&last<all.length - 1?[{part,run:all.slice(bad.lastIndexOf(false,last)+ 1,last + 1)}]:[];
+const easedPains=(c)=>[...painsByPart(c)].sort(([a],[b])=>a - b).flatMap(([part,all])=>{
+const stops=all.map((pain)=>readiness.isPausing(c.model,c.person,pain,c.day)),bad=all.map((pain,i)=>stops[i]||isHolding(pain)),last=bad.lastIndexOf(true);
+const first=bad.lastIndexOf(false,last)+ 1;
+return last>=0&&last<all.length - 1?[{part,score:all[last].score,on:all[last].on,from:all[first].on,rested:stops.slice(first,last + 1).includes(true)}]:[];
 });
-const easedPains=(c)=>easedRuns(c).map(({run})=>run[run.length - 1]);
+const isEasedOn=(c,{part,rested},m)=>bearsOn(c,m,part)||(rested&&stresses(c,m,part));
 const lately=(c,m,on)=>{
-const{K}=c,hurt=easedPains(c).filter(({part})=>bearsOn(c,m,part));
-return[...hurt.map(({part,score,on:day})=>({what:{part},until:day + K.pain_days,why:{key:'why.hurt',values:{part,score}}})),
-...ended(c).filter(({spares})=>spares(m)).map(({what,until})=>({what,until:until + WEEK*K.pause_weeks,why:{key:'why.after_pause',values:{n:Math.floor((on - until - 1)/ WEEK)+ 1}}}))].filter(({until})=>on<=until);
-};
-const settling=(c,m)=>{
-const{K,model,person,day}=c;
-const hurt=easedRuns(c).filter(({part,run})=>bearsOn(c,m,part)||(stresses(c,m,part)&&run.some((pain)=>readiness.isPausing(model,person,pain,day))));
-return[...hurt.map(({part,run})=>({what:{part},from:run[0].on,until:run[run.length - 1].on + K.pain_days})),
-...ended(c).filter(({spares})=>spares(m)).map(({what,from,until})=>({what,from,until:until + WEEK*K.pause_weeks}))].filter(({until})=>day<=until);
+const{K}=c,hurt=easedPains(c).filter((of)=>isEasedOn(c,of,m));
+return[...hurt.map(({part,score,from,on:day})=>({what:{part},from,until:day + K.pain_days,why:{key:'why.hurt',values:{part,score}}})),
+...ended(c).filter(({spares})=>spares(m)).map(({what,from,until})=>({what,from,until:until + WEEK*K.pause_weeks,why:{key:'why.after_pause',values:{n:Math.floor((on - until - 1)/ WEEK)+ 1}}}))].filter(({until})=>on<=until);
 };
 const sorePains=(c)=>newestPains(c).filter((pain)=>readiness.isPausing(c.model,c.person,pain,c.day)||pain.score>=LIMITS.pain[0]);
 const pulledNerve=(c,m)=>{
@@ -475,10 +470,10 @@ const heldBy=(c,m)=>{
 if(c.found.reached[m]!==1||pulledNerve(c,m)>=0)return 'rests';
 if(sorePains(c).some(({part})=>stresses(c,m,part)))return 'sore';
 if(waitsForAge(c,m))return 'age';
-if(settling(c,m).length)return 'lately';
+if(lately(c,m,c.day).length)return 'lately';
 return isOpen(c,m)?null:'closed';
 };
-globalThis.rungbook=Object.assign(globalThis.rungbook,{held:{by,begin,isOwned,isOpen,isHolding,takesBack,stresses,bearsOn,whatOf,newestPains,ended,easedPains,lately,settling,sorePains,pulledNerve,waitsForAge,heldBy,LOADED}});
+globalThis.rungbook=Object.assign(globalThis.rungbook,{held:{by,begin,isOwned,isOpen,isHolding,takesBack,stresses,bearsOn,whatOf,newestPains,ended,easedPains,isEasedOn,lately,sorePains,pulledNerve,waitsForAge,heldBy,LOADED}});
 })();
 (()=>{
 const{readiness,held,results,store,page}=globalThis.rungbook;
@@ -612,7 +607,7 @@ return(own.length?own:found.causes.filter(({kind,part})=>kind==='pain'&&part===n
 case 'sore':return soreLines(stand,m).map((line)=>[...line.childNodes]);
 case 'age':return[[say('training.sixes')]];
 case 'lately':{
-const last=new Map(held.settling(c,m).sort((a,b)=>a.until - b.until).map((of)=>[JSON.stringify(of.what),of]));
+const last=new Map(held.lately(c,m,c.day).sort((a,b)=>a.until - b.until).map((of)=>[JSON.stringify(of.what),of]));
 return[...last.values()].map(({what,until})=>nodesOf(sayNodes('training.lately',{what:whatRests([(({...bare,...what}))]),day:dayOf(until)})));
 }
 case 'closed':{
@@ -622,7 +617,7 @@ return[first.length?nodesOf(sayNodes('number.closed',{list:page.namedList(c.tabl
 default:return[];
 }
 };
-const since=(m)=>{const all=held.settling(heedOf(standing()),m).map(({from})=>from);return all.length?Math.min(...all):null;};
+const since=(m)=>{const all=held.lately(heedOf(standing()),m,standing().day).map(({from})=>from);return all.length?Math.min(...all):null;};
 const hints=(m)=>{
 const rests=held.heldBy(heedOf(standing()),m)==='rests'?[say('rests.this_rests'),' ']:[];
 return whyHeld(m).map((why)=>page.make('p',{class:'hint'},...rests,...why));

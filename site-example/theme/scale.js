@@ -1,10 +1,10 @@
-'use strict';self.rungbookIs+="scale.js=315655e2 ";
+'use strict';self.rungbookIs+="scale.js=eae207b3 ";
 'use strict'; globalThis.rungbookWords = Object.assign(globalThis.rungbookWords || {}, {"body.ankle":"ankle","body.elbow":"elbow","body.fingers":"fingers","body.foot":"foot","body.hamstring":"hamstring","body.hip":"hip","body.knee":"knee","body.lower_back":"lower back","body.neck":"neck","body.shoulder":"shoulder","body.upper_back":"upper back","body.wrist":"wrist","entry.go_back":"Go back","pain.fine":"You can go on while it does not grow. Enter it again here if it comes back.","pain.goes_on":"What hurt it is over for today. Until you enter a pain of 2 or less, only lighter work for: {parts}. If it is not better in a few days, ask a licensed clinician.","pain.how_much":"How much did it hurt, from 0 to 10?","pain.kept":"Entered.","pain.lifted":"Lifted. Begin with less than before, and enter it again if it comes back.","pain.none":"0, not at all","pain.now_ask":"{what}: how is it now, from 0 to 10?","pain.now_says":"The worst of today and this morning. Up to 2 lifts the pause; from 3 on it stays.","pain.rests_now":"Rests from now: {parts}. Ask a licensed clinician before you train that again.","pain.rests_on":"It goes on resting. Ask a licensed clinician if it does not get less.","pain.worse":"Worse the next morning: the next sessions are lighter.","pain.worst":"10, the worst there is"});
 'use strict';
 'after page.js results.js store.js';
 (()=>{
 const{results,store,page}=globalThis.rungbook;
-const{LIMITS,goesOnTo}=globalThis.rungbook.health;
+const{LIMITS,goesOnTo,worstOfDay}=globalThis.rungbook.health;
 const{make}=page;
 const{say,number}=globalThis.rungbook.words;
 const NUMBERS=Array.from({length:11},(_,n)=>n);
@@ -17,14 +17,14 @@ boxes,whole:make('fieldset',{id:name},make('legend',{text:say('pain.how_much')})
 value:()=>{const chosen=boxes.find(({checked})=>checked);return chosen?Number(chosen.value):null;},
 };
 };
-const earlier=(part)=>store.entries('pain').map(({entry})=>entry).filter((entry)=>entry.part===part&&entry.on===results.dayText(results.today()));
-const hurtMore=(part,score)=>earlier(part).some((entry)=>entry.score>score||entry.signs);
+const hurtMore=(part,score)=>store.entries('pain').some(({entry})=>entry.part===part&&entry.on===results.dayText(results.today())&&(entry.score>score||entry.signs));
 const follows=(parts,score,signs)=>{
 const{born}=store.facts(),age=results.ageOn(born===undefined?null:born,results.today());
 if(score===null||signs.length)return 'rests';
-const worst=parts.map((part)=>({most:Math.max(score,...earlier(part).map((entry)=>entry.score)),above:goesOnTo(part,age),came:earlier(part).some((entry)=>entry.signs)}));
-if(worst.some(({most,above,came})=>came||most>above))return 'rests';
-return worst.some(({most})=>most>=FELT)||score>=FELT?'light':'on';
+const on=results.dayText(results.today()),all=worstOfDay([...store.entries('pain').map(({entry})=>entry),...parts.map((part)=>({part,on,score,signs}))]);
+const worst=all.filter((of)=>of.on===on&&parts.includes(of.part));
+if(worst.some((of)=>of.signs.length||of.score>goesOnTo(of.part,age)))return 'rests';
+return score>=FELT||worst.some((of)=>of.score>=FELT)?'light':'on';
 };
 const partsText=(parts)=>parts.map((part)=>say(`body.${part.replace('-','_')}`)).join(say('list.separator'));
 const saysOf=(what,parts)=>(what==='on'?say('pain.fine'):say(what==='light'?'pain.goes_on':'pain.rests_now',{parts:partsText(parts)}));
