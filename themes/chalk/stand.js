@@ -101,7 +101,7 @@
     byId('history').hidden = lines.length === 0;
     // What looks back is loaded by those who have something to look back on.
     isWhole = !aim || Boolean(globalThis.rungbook.history) || ![...of.values()].some((list) => list.length > 1);
-    if (!isWhole) page.load('history').then(() => { const now = mine(); if (now) history(now); page.later([remember], 'told'); }, () => {});
+    if (!isWhole) page.load('history').then(() => { const now = mine(); if (now) page.hold(() => history(now), 'notice'); page.later([remember], 'told'); }, () => {});
   };
 
   /** What holds back, and the weeks ahead; none before the health questions, nor where they say to ask a clinician first. @param {Stand} stand */
