@@ -89,7 +89,7 @@ impl<'a> Telling<'a> {
     }
 
     pub(super) fn got(&self, got: &Got) -> String {
-        got.parts().say(self.say.units, self.say.words)
+        got.say(self.say.units, self.say.words)
     }
 
     pub(super) fn target(&self, target: &Target) -> String {

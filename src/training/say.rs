@@ -82,11 +82,7 @@ impl<'a> Say<'a> {
     }
 
     fn got(&self, got: &Got) -> String {
-        let parts = got.parts();
-        match parts.measure() == Measure::Done && parts.amount() == 0 {
-            true => self.words.say("target.not_done").to_string(),
-            false => parts.say(self.units, self.words),
-        }
+        got.say(self.units, self.words)
     }
 
     fn mass(&self, mass: Mass) -> String {

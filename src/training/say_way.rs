@@ -113,7 +113,7 @@ impl Say<'_> {
 
     /// What there is of a gap: what it follows from, left and right where they differ, what was measured in the old way.
     pub fn has(&self, gap: &Gap) -> Option<String> {
-        let say = |got: &Got| got.parts().say(self.units, self.words);
+        let say = |got: &Got| got.say(self.units, self.words);
         let Some(got) = gap.got else {
             let old = gap.old?;
             return Some(self.why(&[Reason::MeasureAgain(old)]));
@@ -150,7 +150,7 @@ impl Say<'_> {
 
     /// A result, or left and right.
     pub fn sides(&self, sides: &Sides) -> String {
-        let say = |got: &Got| got.parts().say(self.units, self.words);
+        let say = |got: &Got| got.say(self.units, self.words);
         match sides {
             Sides::Both(got) => say(got),
             Sides::Each { left, right } => {

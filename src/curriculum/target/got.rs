@@ -2,6 +2,7 @@
 
 use super::{Added, Measure, Micro, Target, TargetError, read};
 use crate::curriculum::words::Units;
+use crate::words::Words;
 use std::fmt;
 
 /// A result. Its amount may be 0 (`not done` is `done` at 0); it never says "at most" or "each side".
@@ -73,9 +74,14 @@ impl Got {
 
     /// The result in words for a reader.
     pub fn words(&self, units: Units) -> String {
+        self.say(units, Words::english())
+    }
+
+    /// The same in the words of a language. The page's script says the same (`themes/chalk/targets.js`).
+    pub fn say(&self, units: Units, words: &Words) -> String {
         match self.is_not_done() {
-            true => "not done".into(),
-            false => self.0.words(units),
+            true => words.say("target.not_done").to_string(),
+            false => self.0.say(units, words),
         }
     }
 
@@ -97,6 +103,15 @@ impl fmt::Display for Got {
 #[cfg(test)]
 mod tests {
     use super::Got;
+    use crate::curriculum::words::Units;
+
+    #[test]
+    fn what_was_not_done_is_said_so() {
+        for text in ["not done", "done"] {
+            let got = Got::read(text).expect("a result");
+            assert_eq!(got.words(Units::Metric), text);
+        }
+    }
 
     #[test]
     fn results_read_and_print_themselves() {
