@@ -332,7 +332,6 @@ interface Ended {
   until: number;
 }
 
-/** What hurt or rested and is over: the last day of less, and what a line says of it. */
 /** A part that hurt and is better: the last entry that was not low, the first day of these, whether it rested. */
 interface Eased {
   part: number;
@@ -342,6 +341,7 @@ interface Eased {
   rested: boolean;
 }
 
+/** What hurt or rested and is over: its first day, the last day of less, and what a line says of it. */
 interface Lately {
   what: Reason['values'];
   from: number;
